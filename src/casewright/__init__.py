@@ -1,0 +1,1 @@
+"""Casewright: from a tape measure in a crooked room to cabinets that fit."""
