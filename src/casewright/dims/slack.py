@@ -1,0 +1,233 @@
+"""Slack: how far a gap between real things may stray from its number."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from casewright.dims.causes import Cause
+from casewright.dims.dim import Dim
+
+if TYPE_CHECKING:
+    from random import Random  # noqa: TID251 - only its type: a seeded one is passed in
+
+__all__ = ["Slack", "Term", "chance_outside", "contributions", "sampled", "slack"]
+
+_ONE = Fraction(1)
+
+
+@dataclass(frozen=True, slots=True)
+class Term:
+    """What one cause contributes to a dim.
+
+    Parameters
+    ----------
+    cause
+        The cause, counted once however often it enters.
+    slope
+        Exact sensitivity: mm of the dim per mm of the cause [-].
+    """
+
+    cause: Cause
+    slope: Fraction
+
+    @property
+    def worst(self) -> Fraction:
+        """Greatest contribution either way [mm]."""
+        return abs(self.slope) * self.cause.limit
+
+    @property
+    def sigma(self) -> Fraction:
+        """One standard deviation of the contribution [mm]."""
+        return abs(self.slope) * self.cause.sigma
+
+
+@dataclass(frozen=True, slots=True)
+class Slack:
+    """How far a dim may stray.
+
+    Parameters
+    ----------
+    nominal
+        The number itself [mm].
+    worst
+        Sum of all limits, exact [mm].
+    sigma_mm
+        Root of the sum of squares of the random causes [mm].
+    bias_mm
+        Sum of the systematic causes' deviations, which add [mm].
+    terms
+        The causes, greatest contribution first.
+    decided
+        True where a `least` or `greatest` chose between close candidates, so that the linear
+        figures are only a guide and `sampled` should be asked.
+    """
+
+    nominal: Fraction
+    worst: Fraction
+    sigma_mm: float
+    bias_mm: float
+    terms: tuple[Term, ...]
+    decided: bool
+
+    @property
+    def low(self) -> Fraction:
+        """Worst case below [mm]."""
+        return self.nominal - self.worst
+
+    @property
+    def high(self) -> Fraction:
+        """Worst case above [mm]."""
+        return self.nominal + self.worst
+
+
+def _order(dim: Dim) -> list[Dim]:
+    """Every dim whose deviation reaches this one, results before arguments."""
+    order: list[Dim] = []
+    seen: set[int] = set()
+    stack: list[tuple[Dim, bool]] = [(dim, False)]
+    while stack:
+        node, done = stack.pop()
+        if done:
+            order.append(node)
+            continue
+        if id(node) in seen:
+            continue
+        seen.add(id(node))
+        stack.append((node, True))
+        if node.flows:
+            stack.extend((a, False) for a in node.args if isinstance(a, Dim))
+    order.reverse()
+    return order
+
+
+def _slopes(node: Dim) -> Iterator[tuple[Dim, Fraction]]:
+    op, args = node.op, node.args
+    if op in ("least", "greatest"):
+        for arg in args:
+            if isinstance(arg, Dim) and arg.value == node.wanted:
+                yield arg, _ONE
+                return
+        return
+    if op in ("*", "/") and len(args) == 2:
+        a, b = args
+        a_value = a.value if isinstance(a, Dim) else a
+        b_value = b.value if isinstance(b, Dim) else b
+        if isinstance(a, Dim):
+            yield a, b_value if op == "*" else 1 / b_value
+        if isinstance(b, Dim):
+            yield b, a_value if op == "*" else -a_value / b_value**2
+        return
+    for index, arg in enumerate(args):
+        if isinstance(arg, Dim):
+            yield arg, -_ONE if op == "-" and index == 1 else _ONE
+
+
+def contributions(dim: Dim) -> tuple[tuple[Term, ...], bool]:
+    """Every cause that reaches a dim, with its exact slope, and whether a near choice was met.
+
+    Deviations stop at things cut to a number and start afresh there; equal keys are one cause.
+    """
+    rate: dict[int, Fraction] = {id(dim): _ONE}
+    sums: dict[str, Fraction] = {}
+    causes: dict[str, Cause] = {}
+    decided = False
+    for node in _order(dim):
+        slope = rate.get(id(node), Fraction(0))
+        for cause in node.causes:
+            sums[cause.key] = sums.get(cause.key, Fraction(0)) + slope
+            causes[cause.key] = cause
+        if not node.flows:
+            continue
+        if node.op in ("least", "greatest"):
+            decided = decided or _is_close(node)
+        for arg, part in _slopes(node):
+            rate[id(arg)] = rate.get(id(arg), Fraction(0)) + slope * part
+    terms = [Term(causes[key], value) for key, value in sums.items() if value]
+    terms.sort(key=lambda t: (-t.worst, t.cause.key))
+    return tuple(terms), decided
+
+
+def _is_close(node: Dim) -> bool:
+    values = sorted(a.value for a in node.args if isinstance(a, Dim))
+    reach = max(
+        (sum((c.limit for c in a.causes), Fraction(0)) for a in node.args if isinstance(a, Dim)),
+        default=Fraction(0),
+    )
+    ends = values[:2] if node.op == "least" else values[-2:]
+    return len(ends) == 2 and ends[1] - ends[0] <= 2 * reach
+
+
+def slack(dim: Dim) -> Slack:
+    """Worst case by intervals and root-sum-square by causes.
+
+    Sources
+    -------
+    Root-sum-square of independent deviations and plain addition of systematic ones:
+    the general law of propagation of uncertainty (`gum`).
+    """
+    terms, decided = contributions(dim)
+    worst = sum((t.worst for t in terms), Fraction(0))
+    random_terms = [float(t.sigma) for t in terms if not t.cause.bias]
+    bias = sum(float(t.sigma) for t in terms if t.cause.bias)
+    return Slack(dim.value, worst, math.hypot(*random_terms), bias, terms, decided)
+
+
+def chance_outside(dim: Dim, low: Fraction, high: Fraction) -> float:
+    """Chance that the real gap leaves its band, normal law, bias taken at its worst side [-]."""
+    found = slack(dim)
+    sigma = found.sigma_mm
+
+    def outside(shift: float) -> float:
+        middle = float(found.nominal) + shift
+        if sigma == 0:
+            return 0.0 if float(low) <= middle <= float(high) else 1.0
+        below = (float(low) - middle) / sigma
+        above = (float(high) - middle) / sigma
+        return 0.5 * math.erfc(-below / math.sqrt(2)) + 0.5 * math.erfc(above / math.sqrt(2))
+
+    return max(outside(-found.bias_mm), outside(found.bias_mm))
+
+
+def sampled(dim: Dim, draws: int, source: Random) -> list[float]:
+    """Simulated values of the real thing [mm], for choices that lie close together.
+
+    Every cause is drawn once per sample from a normal law and shared by all that carry it.
+
+    Parameters
+    ----------
+    draws
+        Number of samples [-].
+    source
+        A seeded generator, so that results repeat.
+    """
+    order = _order(dim)[::-1]
+    keys = sorted({cause.key for node in order for cause in node.causes})
+    results: list[float] = []
+    for _ in range(draws):
+        deviation = {key: source.gauss(0.0, 1.0) for key in keys}
+        values: dict[int, float] = {}
+        for node in order:
+            own = sum(float(c.sigma) * deviation[c.key] for c in node.causes)
+            base = _evaluate(node, values) if node.flows and node.args else float(node.value)
+            values[id(node)] = base + own
+        results.append(values[id(dim)])
+    return results
+
+
+def _evaluate(node: Dim, values: dict[int, float]) -> float:
+    args = [values[id(a)] if isinstance(a, Dim) else float(a) for a in node.args]
+    if node.op == "least":
+        return min(args)
+    if node.op == "greatest":
+        return max(args)
+    if node.op == "-":
+        return args[0] - args[1]
+    if node.op == "*":
+        return args[0] * args[1]
+    if node.op == "/":
+        return args[0] / args[1]
+    return sum(args)
