@@ -1,0 +1,1 @@
+"""Specs in, model out: cases, fronts, parts, joints, features, placements."""

@@ -1,0 +1,205 @@
+"""The model of a case: parts, joints, fronts, the order it goes together."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+from casewright.casework.joints import Joint
+from casewright.casework.parts import Part
+from casewright.casework.specs import CaseSpec, DoorKind, Hand
+from casewright.dims import Dim
+from casewright.findings import Finding, Question
+from casewright.geometry import Direction
+
+__all__ = ["AssemblyStep", "Case", "Face", "Front", "Hinge", "StepVerb"]
+
+StepVerb = Literal["lay", "join", "check square", "fit", "fasten", "hang"]
+
+
+@dataclass(frozen=True, slots=True)
+class Hinge:
+    """One hinge of a door.
+
+    Parameters
+    ----------
+    path
+        Permanent name.
+    height
+        Centre above the case's bottom edge (or the floor, for a case that stands) [mm], in
+        case axes y.
+    on_door
+        Centre from the door's bottom end [mm].
+    cup, plate
+        Paths of the bores in the door and in the side.
+    """
+
+    path: str
+    height: Dim
+    on_door: Dim
+    cup: str
+    plate: str
+
+
+@dataclass(frozen=True, slots=True)
+class Front:
+    """One door leaf.
+
+    Parameters
+    ----------
+    path, title
+        Permanent name; name in words.
+    construction
+        slab, applied frame, glass frame.
+    hinge_side
+        Side it swings on, seen from the room.
+    x, y, z
+        Its lower left back corner in case axes [mm].
+    width, height, thickness
+        Outside size of the leaf [mm].
+    parts
+        Paths of its parts.
+    hinges
+        From the bottom up.
+    bore_distance, plate_height, overlay
+        Solved from the hinge's sheet [mm].
+    pull
+        Path of the pull's bores, or empty.
+    opening
+        Which opening it covers: main or upper.
+    """
+
+    path: str
+    title: str
+    construction: DoorKind
+    hinge_side: Hand
+    x: Dim
+    y: Dim
+    z: Dim
+    width: Dim
+    height: Dim
+    thickness: Dim
+    parts: tuple[str, ...]
+    hinges: tuple[Hinge, ...]
+    bore_distance: Dim
+    plate_height: Dim
+    overlay: Dim
+    pull: str
+    opening: Literal["main", "upper"]
+
+
+@dataclass(frozen=True, slots=True)
+class Face:
+    """The front plane the doors of one opening must fill exactly.
+
+    Left reveal, leaves, gaps, right reveal sum to the width; bottom reveal, leaf, top reveal
+    (or half the gap at a divider) to the height.
+
+    Parameters
+    ----------
+    x0, x1, y0, y1
+        Edges of the face in case axes [mm]: what the leaves and the gaps round them sum to.
+    left, right, bottom, top
+        Reveals [mm].
+    gaps
+        Gaps between leaves, left to right [mm].
+    leaves
+        Paths of the fronts, left to right.
+    """
+
+    opening: Literal["main", "upper"]
+    x0: Dim
+    x1: Dim
+    y0: Dim
+    y1: Dim
+    left: Dim
+    right: Dim
+    bottom: Dim
+    top: Dim
+    gaps: tuple[Dim, ...]
+    leaves: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class AssemblyStep:
+    """One step of putting a case together.
+
+    Parameters
+    ----------
+    verb
+        lay (the first part on the bench), join, check square, fit, fasten, hang.
+    part
+        Path of the part that comes in; empty for a check.
+    enters
+        The direction it moves in as it comes in; None for the first part and for checks.
+    joints
+        Paths of the joints closed at this step.
+    words
+        The step as an order to the person.
+    check
+        A size to measure at this step [mm], or None; with `check_words`.
+    cautions
+        Keys of the cautions that belong to this very step.
+    """
+
+    verb: StepVerb
+    part: str
+    enters: Direction | None
+    joints: tuple[str, ...]
+    words: str
+    check: Dim | None = None
+    check_words: str = ""
+    cautions: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """One case as it is to be made.
+
+    Parameters
+    ----------
+    spec
+        What was asked for.
+    width, height, depth
+        Outside size of the box as it results from its parts [mm].
+    wanted
+        Outside size asked for: (width, height, depth) [mm].
+    overall_width
+        With applied ends [mm].
+    parts, joints, fronts, faces, assembly
+        The model.
+    findings, questions
+        What building it brought up.
+    """
+
+    spec: CaseSpec
+    width: Dim
+    height: Dim
+    depth: Dim
+    wanted: tuple[Dim, Dim, Dim]
+    overall_width: Dim
+    parts: tuple[Part, ...]
+    joints: tuple[Joint, ...]
+    fronts: tuple[Front, ...]
+    faces: tuple[Face, ...]
+    assembly: tuple[AssemblyStep, ...]
+    findings: tuple[Finding, ...] = field(default=())
+    questions: tuple[Question, ...] = field(default=())
+
+    @property
+    def key(self) -> str:
+        """Permanent id."""
+        return self.spec.key
+
+    def part(self, path: str) -> Part:
+        """The part of that path.
+
+        Raises
+        ------
+        KeyError
+            When there is none.
+        """
+        for part in self.parts:
+            if part.path == path:
+                return part
+        raise KeyError(path)

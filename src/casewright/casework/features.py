@@ -1,0 +1,138 @@
+"""Features: what is machined into a part, each from a datum, each with its set-up."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from casewright.dims import Dim
+
+__all__ = ["BoreKind", "Bores", "Cut", "CutKind", "Face", "Feature", "Plane", "Setup"]
+
+Plane = Literal["l0", "l1", "w0", "w1", "t0", "t1"]
+"""Planes of a part: ends l0 (datum end) and l1, edges w0 (datum edge) and w1, faces t0 (face B)
+and t1 (face A, the face that shows)."""
+
+Face = Literal["A", "B"]
+CutKind = Literal["rabbet", "dado", "groove", "notch", "lap", "rebate"]
+BoreKind = Literal["shelf pins", "hinge cup", "hinge plate", "pull", "pocket"]
+
+
+@dataclass(frozen=True, slots=True)
+class Setup:
+    """How the tool is set for a feature.
+
+    Parameters
+    ----------
+    tool
+        Kind of tool the shop owns.
+    fence
+        Distance from the datum edge or end to the near side of the cut [mm].
+    depth
+        Height of the blade or depth of the bit [mm].
+    passes
+        Number of passes of the blade or bit [-].
+    bit
+        Bit or blade in words.
+    stop
+        Distance of a stop [mm].
+    collar
+        Depth collar on the drill, from the tip [mm].
+    check
+        What to measure on the first piece, and its size [mm].
+    check_words
+        The check in words.
+    cautions
+        Keys of the cautions that belong to this very set-up.
+    """
+
+    tool: str
+    fence: Dim | None = None
+    depth: Dim | None = None
+    passes: int = 1
+    bit: str = ""
+    stop: Dim | None = None
+    collar: Dim | None = None
+    check: Dim | None = None
+    check_words: str = ""
+    cautions: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """A straight-walled cut: rabbet, dado, groove, notch, lap or rebate.
+
+    It runs along the part's length ("l") or width ("w"). `at` is measured square to that run,
+    from `datum` to the near wall of the cut; `start` and `end` along the run, from the datum
+    end or edge, None meaning right through.
+
+    Parameters
+    ----------
+    path
+        Permanent name.
+    kind
+        What it is.
+    face
+        Face it is cut into.
+    runs
+        Direction of the cut, along length or width.
+    datum
+        Plane `at` is measured from.
+    at, width, depth
+        [mm]. Depth is from `face`; a notch goes right through the thickness.
+    start, end
+        Where it begins and ends along its run [mm], from l0 or w0.
+    asked_by
+        Path of the joint or hardware that needs it.
+    radius
+        Radius left in its inside corners by a round cutter [mm], or None.
+    """
+
+    path: str
+    kind: CutKind
+    face: Face
+    runs: Literal["l", "w"]
+    datum: Plane
+    at: Dim
+    width: Dim
+    depth: Dim
+    start: Dim | None
+    end: Dim | None
+    asked_by: str
+    setup: Setup
+    radius: Dim | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Bores:
+    """Round holes of one kind in one face.
+
+    Parameters
+    ----------
+    places
+        Distance of each hole along the length from `datum_l` and along the width from
+        `datum_w` [mm].
+    diameter
+        [mm].
+    depth
+        [mm]; None: right through.
+    toward
+        For pockets: the end or edge the screw comes out of; else None.
+    asked_by
+        Path of the joint or hardware that needs them.
+    """
+
+    path: str
+    kind: BoreKind
+    face: Face
+    datum_l: Plane
+    datum_w: Plane
+    places: tuple[tuple[Dim, Dim], ...]
+    diameter: Dim
+    depth: Dim | None
+    asked_by: str
+    setup: Setup
+    toward: Plane | None = None
+
+
+Feature = Cut | Bores

@@ -1,0 +1,130 @@
+"""What the person asked for, case by case, with every default already filled in."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+from casewright.dims import Given
+
+__all__ = [
+    "BackKind",
+    "CaseKind",
+    "CaseSpec",
+    "DoorKind",
+    "EdgeKind",
+    "FrontSpec",
+    "Hand",
+    "JointKind",
+    "PocketKind",
+    "ToeKind",
+]
+
+CaseKind = Literal["wall", "base", "bookcase"]
+BackKind = Literal["rabbeted", "grooved", "applied", "inset"]
+JointKind = Literal["pocket screws", "dado", "rabbet"]
+DoorKind = Literal["slab", "applied frame", "glass frame"]
+EdgeKind = Literal["band", "lip", "painted"]
+PocketKind = Literal["hidden", "plugged"]
+ToeKind = Literal["notch", "plinth", "none"]
+Hand = Literal["left", "right"]
+
+
+@dataclass(frozen=True, slots=True)
+class FrontSpec:
+    """The doors of one opening.
+
+    Parameters
+    ----------
+    construction
+        slab, applied frame (strips on a slab) or glass frame (half-lapped, rebated).
+    leaves
+        1 or 2; None lets the width of the case decide.
+    hinge
+        Side of the hinges of a single door.
+    slab, strip, frame, glazing
+        Keys of the stock each is made from; only those the construction needs are used.
+    pull
+        Whether pulls are bored.
+    """
+
+    construction: DoorKind
+    leaves: Literal[1, 2] | None
+    hinge: Hand
+    slab: str
+    strip: str
+    frame: str
+    glazing: str
+    pull: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class CaseSpec:
+    """One case.
+
+    Parameters
+    ----------
+    key
+        Permanent id from the job file.
+    title
+        What people call it.
+    kind
+        wall, base or bookcase.
+    width
+        Outside width [mm]; None: an equal share of its run.
+    height, depth
+        Outside height and depth of the box, back included, doors excluded [mm].
+    joint, back, edge, pockets, toe
+        Construction choices.
+    shelves
+        Number of adjustable shelves in the main opening (in the lower one under a divider).
+    fixed_shelves
+        Heights of the top faces of fixed shelves above the case's bottom edge [mm]. In a
+        bookcase empty: its shelves are spread evenly, `shelves` of them.
+    divider
+        Height of the centreline of a fixed divider above the case's bottom edge [mm].
+    finished
+        Ends that show and are dressed with an applied frame.
+    skirt
+        Drop of the sides below the bottom, closed in front by a strip [mm].
+    crown
+        How far a crown laps down over the case's front [mm].
+    nosing
+        Height of a strip under the front edge of each fixed shelf of a bookcase [mm].
+    front, upper_front
+        Doors of the main opening and of the one above the divider.
+    box_stock, back_stock, strip_stock, band_stock
+        Keys of stock for the box, the thin back, strips and the edge band.
+    overrides
+        Style values set for this case alone, by style key.
+    where
+        Place in the job file, for messages.
+    """
+
+    key: str
+    title: str
+    kind: CaseKind
+    width: Given | None
+    height: Given
+    depth: Given
+    joint: JointKind
+    back: BackKind
+    edge: EdgeKind
+    pockets: PocketKind
+    toe: ToeKind
+    shelves: int
+    fixed_shelves: tuple[Given, ...]
+    divider: Given | None
+    finished: tuple[Hand, ...]
+    skirt: Given | None
+    crown: Given | None
+    nosing: Given | None
+    front: FrontSpec | None
+    upper_front: FrontSpec | None
+    box_stock: str
+    back_stock: str
+    strip_stock: str
+    band_stock: str
+    overrides: Mapping[str, Given] = field(default_factory=dict)
+    where: str = ""

@@ -1,0 +1,1 @@
+"""`build(spec, facts)`: cases and runs of a whole job joined into one model."""

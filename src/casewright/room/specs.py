@@ -1,0 +1,85 @@
+"""Everything a job file says, with defaults filled in and every number knowing its origin."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+from casewright.casework.specs import CaseSpec
+from casewright.dims import Given
+from casewright.facts import NO_FACTS, Facts
+from casewright.hardware import HardwareList
+from casewright.shop import Shop
+from casewright.stock import StockList
+from casewright.style import Style
+
+__all__ = ["JobSpec", "RunEnd", "RunSpec", "Unit"]
+
+Unit = Literal["in", "mm"]
+RunEnd = Literal["wall", "open"]
+
+
+@dataclass(frozen=True, slots=True)
+class RunSpec:
+    """Cases side by side along a wall.
+
+    Parameters
+    ----------
+    key, title
+        Permanent id; name in words.
+    cases
+        Keys of its cases, left to right.
+    widths
+        Readings of the wall's width between the two ends [mm]; the least governs. Empty when the
+        run is free at both ends.
+    left, right
+        What stands at each end: a wall (a filler is cut) or open.
+    where
+        Place in the job file.
+    """
+
+    key: str
+    title: str
+    cases: tuple[str, ...]
+    widths: tuple[Given, ...]
+    left: RunEnd
+    right: RunEnd
+    where: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class JobSpec:
+    """A job: what `build` needs besides the facts.
+
+    Parameters
+    ----------
+    name
+        Title of the job.
+    unit
+        in or mm: how lengths are read and written.
+    paper
+        letter or a4.
+    precision
+        Denominator of printed fractions [-], or 10 for tenths of a millimetre.
+    style, stock, hardware, shop, cases, runs
+        The rest of the file.
+    file_facts
+        Readings typed in the file itself: measured thicknesses.
+    address, wishes
+        Free text for the cover.
+    """
+
+    name: str
+    unit: Unit
+    paper: Literal["letter", "a4"]
+    precision: int
+    style: Style
+    stock: StockList
+    hardware: HardwareList
+    shop: Shop
+    cases: tuple[CaseSpec, ...]
+    runs: tuple[RunSpec, ...]
+    file_facts: Facts = field(default_factory=lambda: NO_FACTS)
+    address: str = ""
+    wishes: tuple[str, ...] = ()
+    source: str = ""

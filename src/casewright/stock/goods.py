@@ -1,0 +1,107 @@
+"""Kinds of stock and the list a job draws from."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal
+
+from casewright.dims import Given
+
+__all__ = ["Board", "EdgeBand", "Glazing", "Sheet", "Stock", "StockList"]
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A sheet good: plywood, fibreboard.
+
+    Parameters
+    ----------
+    key
+        Name in the job file.
+    title
+        What to ask for at the yard.
+    length, width
+        Size of the whole sheet [mm]; grain runs along `length` when it has one.
+    thickness
+        By the label [mm]. A reading comes in as a fact on `stock.<key>.thickness`.
+    grain
+        Whether the show face has a direction.
+    material
+        plywood, fibreboard, hardboard or melamine.
+    density
+        [kg/m3].
+    modulus
+        Bending stiffness along the grain [MPa]; None: unknown, so no sag is computed.
+    measured
+        Whether the job gives a reading of the thickness.
+    price
+        Price a sheet as typed, with its date and source as text; None when not given.
+    """
+
+    key: str
+    title: str
+    length: Given
+    width: Given
+    thickness: Given
+    grain: bool
+    material: str
+    density: Fraction
+    modulus: int | None = None
+    measured: Given | None = None
+    price: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Board:
+    """Solid lumber bought by the piece.
+
+    Parameters
+    ----------
+    thickness, width
+        As dressed [mm].
+    lengths
+        Lengths the yard has [mm].
+    """
+
+    key: str
+    title: str
+    thickness: Given
+    width: Given
+    lengths: tuple[Given, ...]
+    density: Fraction
+    measured: Given | None = None
+    price: str | None = None
+
+    @property
+    def grain(self) -> bool:
+        """Solid wood always has a grain."""
+        return True
+
+
+@dataclass(frozen=True, slots=True)
+class EdgeBand:
+    """Iron-on edge band from a roll: thickness and width [mm]."""
+
+    key: str
+    title: str
+    thickness: Given
+    width: Given
+    roll: Given
+
+
+@dataclass(frozen=True, slots=True)
+class Glazing:
+    """Glass or plastic panels, ordered to size, or cut from a sheet: thickness [mm]."""
+
+    key: str
+    title: str
+    thickness: Given
+    material: Literal["tempered glass", "acrylic"]
+    density: Fraction
+    measured: Given | None = None
+
+
+Stock = Sheet | Board | EdgeBand | Glazing
+StockList = Mapping[str, Stock]

@@ -1,0 +1,126 @@
+"""The house defaults. Each is our own judgement unless a source is named; all may be changed."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal
+
+__all__ = ["STYLE_KEYS", "StyleKey"]
+
+_INCH = Fraction(254, 10)
+
+
+@dataclass(frozen=True, slots=True)
+class StyleKey:
+    """One default.
+
+    Parameters
+    ----------
+    name
+        Key in the job file's [style].
+    inches
+        Value in an inch job [in].
+    millimetres
+        Value in a metric job [mm].
+    meaning
+        What it is, for the reference and for `why`.
+    source
+        Key in `casewright.sources` when it is a rule of the trade, else empty.
+    """
+
+    name: str
+    inches: Fraction
+    millimetres: Fraction
+    meaning: str
+    source: str = ""
+
+    def value(self, unit: Literal["in", "mm"]) -> Fraction:
+        """The default in a job of that unit [mm]."""
+        return self.inches * _INCH if unit == "in" else self.millimetres
+
+
+def _key(name: str, inches: str, millimetres: str, meaning: str, source: str = "") -> StyleKey:
+    whole, _, part = inches.partition(" ")
+    value = Fraction(whole) + (Fraction(part) if part else 0)
+    return StyleKey(name, value, Fraction(millimetres), meaning, source)
+
+
+def _metric(name: str, millimetres: str, meaning: str, source: str = "") -> StyleKey:
+    value = Fraction(millimetres)
+    return StyleKey(name, value / _INCH, value, meaning, source)
+
+
+_PRACTICE = "common practice"
+
+STYLE_KEYS: tuple[StyleKey, ...] = (
+    _key("wall_height", "30", "760", "height of a wall case"),
+    _key("wall_depth", "12", "305", "depth of a wall case, back included, doors excluded"),
+    _key("wall_bottom", "54", "1370", "bottom of wall cases above the finished floor"),
+    _key("base_height", "34 1/2", "870", "height of a base case from the floor, counter excluded"),
+    _key("base_depth", "23 1/4", "580", "depth of a base case, back included, doors excluded"),
+    _key("bookcase_height", "84", "2100", "height of a bookcase from the floor"),
+    _key("bookcase_depth", "12", "300", "depth of a bookcase, back included"),
+    _key("toe_height", "4", "100", "height of the toe space"),
+    _key("toe_setback", "2 3/4", "70", "how far the toe board stands back from the case's front"),
+    _key(
+        "bookcase_toe_height", "3 1/2", "90", "height of the board under a bookcase's lowest shelf"
+    ),
+    _key("reveal", "1/16", "1.5", "edge of the box left bare beside a door"),
+    _key("gap", "1/8", "3", "gap between neighbouring fronts", _PRACTICE),
+    _key("top_reveal", "1/16", "1.5", "edge of a wall case left bare above its doors"),
+    _key(
+        "base_top_reveal",
+        "1/8",
+        "3",
+        "edge of a base case left bare above its doors, for the counter",
+    ),
+    _key("bottom_reveal", "0", "0", "edge of the box left bare below its doors"),
+    _key("widest_single_door", "22", "560", "widest leaf hung alone; a wider opening gets two"),
+    _key("bumper", "1/16", "1.5", "air between the box's front and a closed door"),
+    _key("shelf_side_clearance", "1/16", "1.5", "air at each end of an adjustable shelf"),
+    _key("shelf_setback", "1/4", "6", "front of an adjustable shelf behind the front of the box"),
+    _key("base_shelf_setback", "1", "25", "the same in a base case"),
+    _key("nailer", "3 1/2", "90", "width of the nailers that the wall screws go through"),
+    _key("stretcher", "4", "100", "width of a base case's top stretchers"),
+    _key(
+        "crown_stretcher", "3 1/2", "90", "width of the front stretcher that a crown is nailed to"
+    ),
+    _key("dado_depth", "1/4", "6", "depth of dadoes in sides"),
+    _key("rabbet_depth", "3/8", "9", "depth of the rabbet for a back: half a side", _PRACTICE),
+    _key("end_rabbet_depth", "3/8", "9", "depth of the rabbets that top and bottom sit in"),
+    _key("groove_depth", "1/4", "6", "depth of the grooves for a captured back"),
+    _key(
+        "groove_clearance",
+        "1/16",
+        "1.5",
+        "how much smaller a captured back is than its grooves, in all",
+    ),
+    _key("groove_inset", "3/4", "19", "how far a captured back's groove is from the rear edge"),
+    _key("dado_clearance", "0", "0", "how much wider a dado is than the board it takes"),
+    _key(
+        "applied_back_margin", "1/16", "1.5", "how far an applied back is held in from each edge"
+    ),
+    _key("lip", "1/4", "6", "thickness of a solid lip on an edge"),
+    _metric("band", "0.5", "thickness of iron-on edge band", _PRACTICE),
+    _key("cut_step", "1/32", "0.5", "grid that parts are cut to"),
+    _key("stile", "2 1/2", "65", "width of a door's stiles"),
+    _key("rail", "2 1/2", "65", "width of a door's rails"),
+    _key("rebate_width", "3/8", "10", "how far the glass lies behind each frame member"),
+    _key("glass_clearance", "1/16", "1.5", "air between glass and rebate at each edge"),
+    _metric(
+        "pin_line", "37", "shelf pins and hinge plates back from the box's front edge", _PRACTICE
+    ),
+    _metric("pin_low", "200", "lowest shelf pin above the box's bottom"),
+    _metric("pin_high", "200", "highest shelf pin below the box's top"),
+    _key("hinge_end", "3 1/2", "90", "outer hinges' centres from the door's ends"),
+    _key("pull_edge", "1 1/4", "32", "pulls' centre from the door's free edge: middle of a stile"),
+    _key("pull_end", "2 1/2", "65", "nearest pull hole from the door's end"),
+    _key("pocket_spacing", "6", "150", "greatest distance between pocket screws", _PRACTICE),
+    _key("pocket_edge", "1 1/2", "38", "outer pocket screws from the edges of the board"),
+    _key("brad_spacing", "6", "150", "distance between brads or staples", _PRACTICE),
+    _key("filler", "1 1/2", "38", "filler wished for between a run and a wall"),
+    _key("filler_least", "3/4", "19", "narrowest filler that can be scribed and fastened"),
+    _key("scribe", "1/4", "6", "extra width left on a filler to scribe to the wall"),
+    _key("strip_waste", "1/8", "3", "lost to jointing and planing for each milled strip"),
+)
