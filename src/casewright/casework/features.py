@@ -34,6 +34,8 @@ class Setup:
         Number of passes of the blade or bit [-].
     bit
         Bit or blade in words.
+    bit_size
+        Its diameter or kerf [mm], or None.
     stop
         Distance of a stop [mm].
     collar
@@ -51,6 +53,7 @@ class Setup:
     depth: Dim | None = None
     passes: int = 1
     bit: str = ""
+    bit_size: Dim | None = None
     stop: Dim | None = None
     collar: Dim | None = None
     check: Dim | None = None

@@ -36,7 +36,7 @@ class Style:
 
 
 def default_style(unit: Literal["in", "mm"], name: str = "painted") -> Style:
-    """The house style in inches or in millimetres: two sets of round numbers, not one converted."""
+    """The house style in inches or in millimetres: two sets of round numbers."""
     values = {
         key.name: Given(
             key.value(unit),

@@ -1,0 +1,133 @@
+"""The house: numbers that all cases of a job share, entered once each on the chain."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from casewright.dims import Cause, Chain, Dim, Given, Origin
+from casewright.hardware import HardwareList
+from casewright.shop import Shop, ToolKind
+from casewright.stock import Board, EdgeBand, Glazing, Sheet, StockList
+from casewright.style import Style
+
+__all__ = ["House"]
+
+_BATCH = (Fraction(3, 10), Fraction(6, 10))
+_WITHIN = (Fraction(1, 20), Fraction(1, 10))
+
+
+@dataclass(slots=True)
+class House:
+    """What every case of a job looks up.
+
+    Parameters
+    ----------
+    chain
+        The chain of this build.
+    style, stock, hardware, shop
+        From the job.
+    """
+
+    chain: Chain
+    style: Style
+    stock: StockList
+    hardware: HardwareList
+    shop: Shop
+    zero: Dim = field(init=False)
+    _known: dict[str, Dim] = field(init=False, default_factory=dict)
+    _marks: int = field(init=False, default=0)
+
+    def __post_init__(self) -> None:
+        self.zero = Dim("", (), Fraction(0))
+        self.zero.origin = Origin("chosen", "nothing")
+
+    def next_mark(self) -> str:
+        """The next short number for a label."""
+        self._marks += 1
+        return str(self._marks)
+
+    def enter(self, path: str, given: Given, causes: tuple[Cause, ...] = ()) -> Dim:
+        """A number from outside, entered the first time it is asked for."""
+        known = self._known.get(path)
+        if known is None:
+            place, _, name = path.rpartition(".")
+            known = self.chain.place(place).enter(name, given.value, given.origin, causes=causes)
+            self._known[path] = known
+        return known
+
+    def style_dim(self, key: str) -> Dim:
+        """A style value, `style.<key>`."""
+        return self._known.get(f"style.{key}") or self.enter(f"style.{key}", self.style[key])
+
+    def thickness(self, key: str) -> Dim:
+        """Thickness of a stock, by its label until a reading replaces it."""
+        path = f"stock.{key}.thickness"
+        known = self._known.get(path)
+        if known is not None:
+            return known
+        goods = self.stock[key]
+        batch = Cause(path, *_BATCH, bias=True)
+        return self.enter(path, goods.thickness, () if isinstance(goods, EdgeBand) else (batch,))
+
+    def own_thickness_cause(self, path: str) -> tuple[Cause, ...]:
+        """How one piece's thickness strays from its batch (common practice)."""
+        return (Cause(f"{path}.thickness", *_WITHIN),)
+
+    def hinge(self, name: str) -> Dim:
+        """A number of the hinge's sheet, `hardware.hinge.<name>`."""
+        sheet = self.hardware.hinge
+        return self.enter(f"hardware.hinge.{name}", getattr(sheet, name))
+
+    def plate_heights(self) -> tuple[Dim, ...]:
+        """The hinge plates to be had, lowest first."""
+        heights = self.hardware.hinge.plate_heights
+        return tuple(
+            self.enter(f"hardware.hinge.plate_height_{n}", given)
+            for n, given in enumerate(heights, start=1)
+        )
+
+    def pull(self, name: str) -> Dim:
+        """A number of the pull's sheet, `hardware.pull.<name>`."""
+        return self.enter(f"hardware.pull.{name}", getattr(self.hardware.pull, name))
+
+    def pin(self, name: str) -> Dim:
+        """A number of the shelf pins' sheet, `hardware.pin.<name>`."""
+        return self.enter(f"hardware.pin.{name}", getattr(self.hardware.pin, name))
+
+    def screw(self, name: str) -> Dim:
+        """Length of a kind of screw, `hardware.<name>.length`."""
+        return self.enter(f"hardware.{name}.length", getattr(self.hardware, name).length)
+
+    def kerf(self) -> Dim:
+        """Kerf of the table saw, else of the circular saw."""
+        kind: ToolKind = "table saw" if self.shop.has("table saw") else "circular saw"
+        tool = self.shop.tools.get(kind)
+        given = (
+            tool.kerf
+            if tool and tool.kerf
+            else Given(Fraction(16, 5), Origin("chosen", "usual kerf of a carbide blade"))
+        )
+        return self.enter("shop.kerf", given)
+
+    def bit(self, widest: Dim) -> Dim | None:
+        """The widest straight bit owned that is not wider than the cut."""
+        best: Dim | None = None
+        for number, given in enumerate(self.shop.bits, start=1):
+            if given.value <= widest.value:
+                best = self.enter(f"shop.bit_{number}", given)
+        return best
+
+    def causes(self, path: str, setting: str) -> tuple[Cause, ...]:
+        """Deviations of a cut: what its setting shares, and what is its own."""
+        kind: ToolKind = "table saw" if self.shop.has("table saw") else "circular saw"
+        tool = self.shop.tools[kind]
+        own = Cause(path, tool.sigma / 2, tool.limit / 2)
+        if not setting:
+            return (own,)
+        return (Cause(f"setting {setting}", tool.sigma, tool.limit), own)
+
+    def density(self, key: str) -> Fraction:
+        """Density of a stock [kg/m3]."""
+        goods = self.stock[key]
+        return goods.density if isinstance(goods, Sheet | Board | Glazing) else Fraction(0)

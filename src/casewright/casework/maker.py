@@ -1,0 +1,285 @@
+"""The maker of one case: collects parts, joints and steps in the order of making."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from typing import Literal
+
+from casewright.casework.cases import AssemblyStep, Face, Front
+from casewright.casework.features import Feature, Plane
+from casewright.casework.house import House
+from casewright.casework.joints import Fastening, Joint, JointForm, Surface
+from casewright.casework.parts import EdgeTreatment, Part, PlacedAt, Size
+from casewright.casework.specs import CaseSpec, Hand
+from casewright.dims import Dim, Place, Way
+from casewright.findings import Finding, Question
+from casewright.geometry import Direction, Orientation
+
+__all__ = ["Maker", "Outline"]
+
+_EDGE_AXIS: Mapping[str, Literal["length", "width"]] = {
+    "l0": "length", "l1": "length", "w0": "width", "w1": "width",
+}  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Outline:
+    """A piece cut to its outline, before it has a place and features.
+
+    Parameters
+    ----------
+    path, place
+        Permanent name, and its place on the chain.
+    finished, blank
+        Sizes as made.
+    edges
+        Treatments that count in the finished size.
+    """
+
+    path: str
+    place: Place
+    stock: str
+    finished: Size
+    blank: Size
+    edges: tuple[EdgeTreatment, ...]
+
+    @property
+    def length(self) -> Dim:
+        """Finished length [mm]."""
+        return self.finished.length
+
+    @property
+    def width(self) -> Dim:
+        """Finished width [mm]."""
+        return self.finished.width
+
+    @property
+    def thickness(self) -> Dim:
+        """Thickness [mm]."""
+        return self.finished.thickness
+
+
+@dataclass(slots=True)
+class Maker:
+    """Everything made so far of one case.
+
+    Parts are cut (`outline`), then given their place (`add`), then machined (`machine`): the
+    order of making, so that what is made later is computed from what was made before.
+    """
+
+    spec: CaseSpec
+    house: House
+    place: Place
+    parts: dict[str, Part] = field(default_factory=dict)
+    joints: list[Joint] = field(default_factory=list)
+    fronts: list[Front] = field(default_factory=list)
+    faces: list[Face] = field(default_factory=list)
+    steps: list[AssemblyStep] = field(default_factory=list)
+    findings: list[Finding] = field(default_factory=list)
+    questions: list[Question] = field(default_factory=list)
+    _own: dict[str, Dim] = field(default_factory=dict)
+
+    @property
+    def zero(self) -> Dim:
+        """Nothing, as a length."""
+        return self.house.zero
+
+    def path(self, name: str) -> str:
+        """Full path of a name inside the case."""
+        return f"{self.place.path}.{name}"
+
+    def style(self, key: str) -> Dim:
+        """A style value: the case's own when it sets one, else the house's."""
+        own = self.spec.overrides.get(key)
+        if own is None:
+            return self.house.style_dim(key)
+        known = self._own.get(key)
+        if known is None:
+            known = self._own[key] = self.place.given(key, own)
+        return known
+
+    def outline(
+        self,
+        name: str,
+        stock: str,
+        length: Dim,
+        width: Dim,
+        *,
+        edges: tuple[Plane, ...] = (),
+        setting: str = "",
+        way: Way = Way.DOWN,
+        length_way: Way | None = None,
+    ) -> Outline:
+        """Cut a piece.
+
+        Parameters
+        ----------
+        name
+            Name inside the case: 'side_left', 'shelf.1'.
+        length, width
+            Finished size wanted [mm]; the blank is smaller by what the edges add.
+        edges
+            Edges that are treated as the case's spec says.
+        setting
+            Pieces that name the same setting are cut in one and share its deviation.
+        way, length_way
+            Which way the size goes onto the cutting grid.
+        """
+        place = self.place.at(name)
+        house = self.house
+        thickness = place.follows(
+            "thickness", house.thickness(stock), house.own_thickness_cause(place.path)
+        )
+        treated = self._treatments(edges)
+        finished_l, blank_l = self._cut(
+            place, "length", length, treated, setting, length_way or way
+        )
+        finished_w, blank_w = self._cut(place, "width", width, treated, setting, way)
+        return Outline(
+            place.path,
+            place,
+            stock,
+            Size(finished_l, finished_w, thickness),
+            Size(blank_l, blank_w, thickness),
+            treated,
+        )
+
+    def _treatments(self, edges: tuple[Plane, ...]) -> tuple[EdgeTreatment, ...]:
+        if not edges:
+            return ()
+        kind = self.spec.edge
+        if kind == "painted":
+            return tuple(EdgeTreatment(e, kind, self.zero, "") for e in edges)
+        thickness = self.style("band" if kind == "band" else "lip")
+        stock = self.spec.band_stock if kind == "band" else self.spec.strip_stock
+        return tuple(EdgeTreatment(e, kind, thickness, stock) for e in edges)
+
+    def _cut(
+        self,
+        place: Place,
+        name: Literal["length", "width"],
+        wanted: Dim,
+        treated: tuple[EdgeTreatment, ...],
+        setting: str,
+        way: Way,
+    ) -> tuple[Dim, Dim]:
+        added = [t.thickness for t in treated if _EDGE_AXIS[t.edge] == name and t.thickness.value]
+        blank = wanted
+        for thickness in added:
+            blank = blank - thickness
+        step = self.style("cut_step")
+        if step.value and blank.value % step.value:
+            blank, _ = place.rounded(f"{name}_to_cut", blank, step.value, way)
+        causes = self.house.causes(f"{place.path}.{name}", f"{setting} {name}" if setting else "")
+        if not added:
+            cut = place.made(name, blank, causes)
+            return cut, cut
+        cut = place.made(f"blank_{name}", blank, causes)
+        total = cut
+        for thickness in added:
+            total = total + thickness
+        return place.follows(name, total, how="cut, then its edges treated"), cut
+
+    def add(
+        self,
+        outline: Outline,
+        *,
+        role: str,
+        title: str,
+        lies: str,
+        at: tuple[Dim, Dim, Dim],
+        ends: tuple[str, str, str, str],
+        hand: Hand | None = None,
+        shows: tuple[Plane, ...] = (),
+        group: str = "",
+        front: str = "",
+        grain: bool | None = None,
+        milled_from: str = "",
+    ) -> Part:
+        """Give a piece its place in the case.
+
+        Parameters
+        ----------
+        lies
+            Directions of length, width and thickness: '+y -z +x'.
+        at
+            Case position of its corner l0, w0, t0.
+        ends
+            Words for l0, l1, w0, w1.
+        grain
+            None: as the stock has one.
+        """
+        part = Part(
+            path=outline.path,
+            mark=self.house.next_mark(),
+            case=self.spec.key,
+            role=role,
+            title=title,
+            hand=hand,
+            stock=outline.stock,
+            finished=outline.finished,
+            blank=outline.blank,
+            grain=self._has_grain(outline.stock) if grain is None else grain,
+            ends=ends,
+            edges=outline.edges,
+            shows=shows,
+            features=(),
+            placed=PlacedAt(*at, Orientation.of(lies)),
+            group=group,
+            front=front,
+            milled_from=milled_from,
+        )
+        self.parts[part.path] = part
+        return part
+
+    def _has_grain(self, stock: str) -> bool:
+        return bool(getattr(self.house.stock[stock], "grain", False))
+
+    def machine(self, path: str, *features: Feature) -> None:
+        """Add features to a part already placed."""
+        part = self.parts[path]
+        self.parts[path] = replace(part, features=(*part.features, *features))
+
+    def join(
+        self,
+        name: str,
+        form: JointForm,
+        one: tuple[str, Plane] | tuple[str, Plane, str],
+        other: tuple[str, Plane] | tuple[str, Plane, str],
+        *,
+        gap: Dim | None = None,
+        fastenings: tuple[Fastening, ...] = (),
+    ) -> str:
+        """Record a joint; returns its path."""
+        joint = Joint(
+            self.path(name), form, Surface(*one), Surface(*other), gap or self.zero, fastenings
+        )
+        self.joints.append(joint)
+        return joint.path
+
+    def step(
+        self,
+        verb: Literal["lay", "join", "check square", "fit", "fasten", "hang"],
+        part: str,
+        enters: str | None,
+        words: str,
+        *,
+        joints: tuple[str, ...] = (),
+        check: Dim | None = None,
+        check_words: str = "",
+        cautions: tuple[str, ...] = (),
+    ) -> None:
+        """Record a step of the assembly."""
+        self.steps.append(
+            AssemblyStep(
+                verb,
+                part,
+                Direction.of(enters) if enters else None,
+                joints,
+                words,
+                check,
+                check_words,
+                cautions,
+            )
+        )

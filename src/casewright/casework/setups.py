@@ -1,0 +1,97 @@
+"""How the tools of the shop are set for each cut and each row of holes."""
+
+from __future__ import annotations
+
+from casewright.casework.features import Setup
+from casewright.casework.house import House
+from casewright.dims import Dim, Place
+
+__all__ = [
+    "bore_setup",
+    "cross_dado_setup",
+    "notch_setup",
+    "pocket_setup",
+    "rip_cut_setup",
+]
+
+
+def _passes(place: Place, width: Dim, bit: Dim, because: str) -> int:
+    whole = place.times(width, bit, because)
+    return whole if bit.value * whole == width.value else whole + 1
+
+
+def rip_cut_setup(
+    house: House, place: Place, *, at: Dim, width: Dim, depth: Dim, name: str
+) -> Setup:
+    """A rabbet or groove along the length: the long edge rides the table saw's fence.
+
+    Without a table saw it is routed along a straightedge.
+    """
+    far = place.let(f"{name}_far_wall", at + width)
+    check = f"from the datum edge to the far wall of the {name.replace('_', ' ')}"
+    if house.shop.has("table saw"):
+        kerf = house.kerf()
+        passes = _passes(place, width, kerf, f"passes of the blade for the {name}")
+        return Setup(
+            "table saw", fence=at, depth=depth, passes=passes, bit="saw blade", bit_size=kerf,
+            check=far, check_words=check, cautions=("saw_partial_cut",),
+        )  # fmt: skip
+    return _routed(house, place, at=at, width=width, depth=depth, far=far, check=check)
+
+
+def cross_dado_setup(
+    house: House, place: Place, *, at: Dim, width: Dim, depth: Dim, name: str
+) -> Setup:
+    """A dado or rabbet across the grain: routed against a straightedge, square to the edge.
+
+    A long side is never stood with its short end against a saw's fence (common practice).
+    """
+    far = place.let(f"{name}_far_wall", at + width)
+    check = f"from the datum end to the far wall of the {name.replace('_', ' ')}"
+    return _routed(house, place, at=at, width=width, depth=depth, far=far, check=check)
+
+
+def _routed(
+    house: House, place: Place, *, at: Dim, width: Dim, depth: Dim, far: Dim, check: str
+) -> Setup:
+    bit = house.bit(width)
+    if bit is None:
+        return Setup(
+            "router", fence=at, depth=depth, bit="a straight bit no wider than the cut",
+            check=far, check_words=check, cautions=("router_feed",),
+        )  # fmt: skip
+    passes = _passes(place, width, bit, "passes of the router for this width")
+    depth_passes = _passes(place, depth, house.style_dim("router_bite"), "depth of one pass")
+    return Setup(
+        "router", fence=at, depth=depth, passes=passes * depth_passes,
+        bit="straight bit", bit_size=bit, check=far, check_words=check, cautions=("router_feed",),
+    )  # fmt: skip
+
+
+def notch_setup(*, along: Dim, across: Dim) -> Setup:
+    """A corner taken out with the circular saw, finished with a hand saw."""
+    return Setup(
+        "circular saw", fence=across, stop=along, bit="saw blade", check=along,
+        check_words="from the bottom end to the top of the notch",
+        cautions=("saw_stopped_cut",),
+    )  # fmt: skip
+
+
+def bore_setup(
+    tool: str, *, line: Dim, depth: Dim | None, bit: str, check: Dim, check_words: str
+) -> Setup:
+    """Round holes from a jig: the line from the datum edge, a collar for the depth."""
+    return Setup(
+        tool, fence=line, depth=depth, bit=bit, collar=depth, check=check,
+        check_words=check_words, cautions=("drill_clamp",),
+    )  # fmt: skip
+
+
+def pocket_setup(thickness: Dim, from_end: Dim) -> Setup:
+    """Pockets: jig and collar set to the board's thickness; a test piece first."""
+    return Setup(
+        "pocket-hole jig", fence=from_end, depth=thickness, bit="stepped pocket bit",
+        collar=thickness, check=thickness,
+        check_words="jig and collar set to this thickness; the test screw ends mid-thickness",
+        cautions=("drill_clamp",),
+    )  # fmt: skip
