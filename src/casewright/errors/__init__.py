@@ -1,0 +1,6 @@
+"""The tree of errors: what stops because the input has no meaning."""
+
+from casewright.errors.base import CasewrightError
+from casewright.errors.length import LengthError
+
+__all__ = ["CasewrightError", "LengthError"]
