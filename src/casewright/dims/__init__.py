@@ -12,12 +12,59 @@ from casewright.dims.dim import (
     least,
     total,
 )
+from casewright.dims.length_text import (
+    LengthJson,
+    MixedNumber,
+    exact_text,
+    format_length,
+    is_on_grid,
+    length_json,
+    shop_text,
+    split_fraction,
+)
+from casewright.dims.lengths import LONGEST_TEXT, parse_length
 from casewright.dims.rounding import Way, round_to
 from casewright.dims.slack import Slack, Term, chance_outside, sampled, slack
+from casewright.dims.units import FINEST, PRECISION, Unit
 from casewright.dims.why import Why, explain, formula_text, why
 
 __all__ = [
-    "Branch", "Cause", "Chain", "Dim", "DimensionKindError", "Fit", "Frozen", "Given", "Origin",
-    "OriginKind", "Place", "Slack", "Term", "Way", "Why", "chance_outside", "explain",
-    "formula_text", "greatest", "least", "round_to", "sampled", "slack", "total", "why",
+    "FINEST",
+    "LONGEST_TEXT",
+    "PRECISION",
+    "Branch",
+    "Cause",
+    "Chain",
+    "Dim",
+    "DimensionKindError",
+    "Fit",
+    "Frozen",
+    "Given",
+    "LengthJson",
+    "MixedNumber",
+    "Origin",
+    "OriginKind",
+    "Place",
+    "Slack",
+    "Term",
+    "Unit",
+    "Way",
+    "Why",
+    "chance_outside",
+    "exact_text",
+    "explain",
+    "format_length",
+    "formula_text",
+    "greatest",
+    "is_on_grid",
+    "least",
+    "length_json",
+    "parse_length",
+    "round_to",
+    "sampled",
+    "shop_text",
+    "slack",
+    "split_fraction",
+    "total",
+    "why",
 ]  # fmt: skip
