@@ -79,6 +79,7 @@ class Maker:
     findings: list[Finding] = field(default_factory=list)
     questions: list[Question] = field(default_factory=list)
     _own: dict[str, Dim] = field(default_factory=dict)
+    _early: dict[str, list[Feature]] = field(default_factory=dict)
 
     @property
     def zero(self) -> Dim:
@@ -224,7 +225,7 @@ class Maker:
             ends=ends,
             edges=outline.edges,
             shows=shows,
-            features=(),
+            features=tuple(self._early.pop(outline.path, ())),
             placed=PlacedAt(*at, Orientation.of(lies)),
             group=group,
             front=front,
@@ -237,8 +238,11 @@ class Maker:
         return bool(getattr(self.house.stock[stock], "grain", False))
 
     def machine(self, path: str, *features: Feature) -> None:
-        """Add features to a part already placed."""
-        part = self.parts[path]
+        """Add features to a piece, whether it has its place yet or not."""
+        part = self.parts.get(path)
+        if part is None:
+            self._early.setdefault(path, []).extend(features)
+            return
         self.parts[path] = replace(part, features=(*part.features, *features))
 
     def join(

@@ -78,11 +78,18 @@ def notch_setup(*, along: Dim, across: Dim) -> Setup:
 
 
 def bore_setup(
-    tool: str, *, line: Dim, depth: Dim | None, bit: str, check: Dim, check_words: str
+    tool: str,
+    *,
+    line: Dim,
+    depth: Dim | None,
+    bit: str,
+    bit_size: Dim,
+    check: Dim,
+    check_words: str,
 ) -> Setup:
     """Round holes from a jig: the line from the datum edge, a collar for the depth."""
     return Setup(
-        tool, fence=line, depth=depth, bit=bit, collar=depth, check=check,
+        tool, fence=line, depth=depth, bit=bit, bit_size=bit_size, collar=depth, check=check,
         check_words=check_words, cautions=("drill_clamp",),
     )  # fmt: skip
 

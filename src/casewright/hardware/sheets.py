@@ -105,3 +105,5 @@ class HardwareList:
     pin: PinSheet
     pocket_screw: ScrewSheet
     wall_screw: ScrewSheet
+    brad: ScrewSheet
+    back_brad: ScrewSheet

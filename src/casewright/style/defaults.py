@@ -66,6 +66,7 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
     _key(
         "bookcase_toe_height", "3 1/2", "90", "height of the board under a bookcase's lowest shelf"
     ),
+    _key("bookcase_toe_setback", "1/2", "12", "how far that board stands back from the front"),
     _key("reveal", "1/16", "1.5", "edge of the box left bare beside a door"),
     _key("gap", "1/8", "3", "gap between neighbouring fronts", _PRACTICE),
     _key("top_reveal", "1/16", "1.5", "edge of a wall case left bare above its doors"),
@@ -102,7 +103,7 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
         "applied_back_margin", "1/16", "1.5", "how far an applied back is held in from each edge"
     ),
     _key("lip", "1/4", "6", "thickness of a solid lip on an edge"),
-    _metric("band", "0.5", "thickness of iron-on edge band", _PRACTICE),
+    _key("band", "1/32", "0.5", "thickness of iron-on edge band", _PRACTICE),
     _key("cut_step", "1/32", "0.5", "grid that parts are cut to"),
     _key("stile", "2 1/2", "65", "width of a door's stiles"),
     _key("rail", "2 1/2", "65", "width of a door's rails"),
@@ -114,10 +115,13 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
     _metric("pin_low", "200", "lowest shelf pin above the box's bottom"),
     _metric("pin_high", "200", "highest shelf pin below the box's top"),
     _key("hinge_end", "3 1/2", "90", "outer hinges' centres from the door's ends"),
+    _metric("hinge_clear", "32", "distance kept between a hinge and a shelf"),
+    _key("sleeper_spacing", "24", "600", "greatest distance between the sleepers of a plinth"),
     _key("pull_edge", "1 1/4", "32", "pulls' centre from the door's free edge: middle of a stile"),
     _key("pull_end", "2 1/2", "65", "nearest pull hole from the door's end"),
     _key("pocket_spacing", "6", "150", "greatest distance between pocket screws", _PRACTICE),
     _key("pocket_edge", "1 1/2", "38", "outer pocket screws from the edges of the board"),
+    _metric("pocket_diameter", "9.5", "diameter of a pocket", _PRACTICE),
     _key("brad_spacing", "6", "150", "distance between brads or staples", _PRACTICE),
     _key("filler", "1 1/2", "38", "filler wished for between a run and a wall"),
     _key("filler_least", "3/4", "19", "narrowest filler that can be scribed and fastened"),

@@ -1,0 +1,114 @@
+"""The order a box goes together in, as steps that can be replayed."""
+
+from __future__ import annotations
+
+from casewright.casework.box import Box
+from casewright.casework.maker import Maker
+from casewright.casework.toes import Plinth
+
+__all__ = ["assemble_box", "assemble_plinth", "fit_shelves"]
+
+_GLUE = "Spread glue thinly on the joint"
+
+
+def _closed(maker: Maker, placed: set[str], part: str) -> tuple[str, ...]:
+    """Joints of a part with anything already placed, not closed before."""
+    done = {path for step in maker.steps for path in step.joints}
+    return tuple(
+        joint.path
+        for joint in maker.joints
+        if joint.path not in done
+        and part in (joint.one.part, joint.other.part)
+        and {joint.one.part, joint.other.part} - {part} <= placed
+    )
+
+
+def _placed(maker: Maker) -> set[str]:
+    return {step.part for step in maker.steps if step.part}
+
+
+def _join(maker: Maker, path: str, enters: str, words: str, *cautions: str) -> None:
+    joints = _closed(maker, _placed(maker), path)
+    maker.step("join", path, enters, words, joints=joints, cautions=cautions)
+
+
+def assemble_plinth(maker: Maker, plinth: Plinth) -> None:
+    """Build the ladder first; the box is set on it."""
+    title = {p.path: p.title for p in maker.parts.values()}
+    maker.step(
+        "lay", plinth.front.path, None,
+        "Lay the plinth's front rail on the bench, show face down, top edge away from you.",
+    )  # fmt: skip
+    for sleeper in plinth.sleepers:
+        _join(
+            maker, sleeper.path, "+z",
+            f"{_GLUE}; set {title[sleeper.path]} square on its mark, edges flush; two pocket "
+            "screws.",
+            "clamp_screws",
+        )  # fmt: skip
+    _join(
+        maker, plinth.back.path, "+z",
+        "Set the back rail on the sleepers, ends flush with the front rail; screw it on.",
+        "clamp_screws",
+    )  # fmt: skip
+
+
+def assemble_box(maker: Maker, box: Box, plinth: Plinth | None) -> None:
+    """Left side, everything between the sides, right side, square, back."""
+    maker.step(
+        "lay",
+        box.left.path,
+        "-y" if plinth else None,
+        "Stand the left side on its rear edge, inside towards you, front edge up."
+        if plinth is None
+        else "Build the box on the bench; it is set on the plinth at the wall. Stand the left "
+        "side on its rear edge, inside towards you, front edge up.",
+        joints=_closed(maker, _placed(maker), box.left.path) if plinth else (),
+    )
+    for board in box.boards:
+        screwed = board.joint == "butt"
+        held = (
+            "clamp, then drive the pocket screws into the left side"
+            if screwed
+            else "push it home and clamp"
+        )
+        _join(
+            maker, board.outline.path, "-x",
+            f"{_GLUE}; set the {board.title} on its mark, front edges flush; {held}.",
+            *(("clamp_screws",) if screwed else ()),
+        )  # fmt: skip
+    back = maker.path("back")
+    captured = maker.spec.back == "grooved"
+    if captured:
+        _join(maker, back, "-x", "Slide the back into its grooves, dry, show face forward.")
+    _join(
+        maker, box.right.path, "-x",
+        f"{_GLUE}; bring the right side down on all ends at once, front edges flush; clamp; "
+        "drive the screws.",
+        "clamp_screws", "heavy_lift",
+    )  # fmt: skip
+    maker.step(
+        "check square", "", None,
+        "Measure both diagonals across the front. They must agree within 1/16 in (1.5 mm); "
+        "nudge the longer one shorter with a clamp before the glue takes.",
+        check_words="diagonals",
+    )  # fmt: skip
+    if not captured:
+        words = {
+            "rabbeted": "Lay the back in its rabbets, show face in; brads from the centre out.",
+            "applied": "Lay the back on, even at all edges; brads from the centre out.",
+            "inset": "Set the back in flush with the rear edges; glue and pocket screws.",
+        }[maker.spec.back]
+        cautions = ("clamp_screws",) if maker.spec.back == "inset" else ("brad_points",)
+        _join(maker, back, "+z", words, *cautions)
+
+
+def fit_shelves(maker: Maker) -> None:
+    """Lay the adjustable shelves on their pins, from the front."""
+    for part in list(maker.parts.values()):
+        if part.role == "shelf":
+            maker.step(
+                "fit", part.path, "-z",
+                f"Set four pins and lay {part.title} on them; it must lift out without rubbing.",
+                joints=_closed(maker, _placed(maker), part.path),
+            )  # fmt: skip

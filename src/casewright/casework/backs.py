@@ -1,0 +1,275 @@
+"""Backs: rabbeted, grooved, applied or thick inset, cut from the box they close."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from casewright.casework.box import Box
+from casewright.casework.features import Cut, Plane
+from casewright.casework.joints import Fastening
+from casewright.casework.maker import Maker, Outline
+from casewright.casework.pockets import bore_pockets
+from casewright.casework.setups import rip_cut_setup
+from casewright.casework.spacing import spaced
+from casewright.dims import Dim, Way
+
+__all__ = ["BackCuts", "Rear", "add_back", "machine_for_back"]
+
+_ENDS = ("bottom", "top", "right", "left")
+
+
+@dataclass(frozen=True, slots=True)
+class BackCuts:
+    """Cuts that take the back, as made.
+
+    Parameters
+    ----------
+    left, right, bottom, top
+        Depth of the rabbet or groove in each [mm]; nothing where there is none.
+    seat
+        Plane z of the back's front face above the rear plane [mm].
+    """
+
+    left: Dim
+    right: Dim
+    bottom: Dim
+    top: Dim
+    seat: Dim
+
+
+@dataclass(frozen=True, slots=True)
+class Rear:
+    """Dimensions of the closed box that a back is cut from [mm]."""
+
+    width: Dim
+    clear_width: Dim
+    left_thickness: Dim
+    deck: Dim
+    head: Dim
+
+
+def machine_for_back(maker: Maker, box: Box) -> BackCuts:
+    """Cut the rabbets or grooves. The bottom's rear edge is the datum of a rabbet's width."""
+    zero = maker.zero
+    match maker.spec.back:
+        case "rabbeted":
+            left, width = _rabbet(maker, box, box.left)
+            right, _ = _rabbet(maker, box, box.right)
+            return BackCuts(left, right, zero, zero, width)
+        case "grooved":
+            return _grooves(maker, box)
+        case "applied" | "inset":
+            return BackCuts(zero, zero, zero, zero, box.seat.thin)
+
+
+def _rabbet(maker: Maker, box: Box, side: Outline) -> tuple[Dim, Dim]:
+    place = side.place.at("rabbet_back")
+    causes = maker.house.causes
+    width = place.made(
+        "width", side.width - box.bottom.outline.width, causes(f"{place.path}.width", "")
+    )
+    depth = place.made("depth", maker.style("rabbet_depth"), causes(f"{place.path}.depth", ""))
+    maker.machine(
+        side.path,
+        Cut(
+            path=place.path,
+            kind="rabbet",
+            face="A",
+            runs="l",
+            datum="w1",
+            at=maker.zero,
+            width=width,
+            depth=depth,
+            start=None,
+            end=None,
+            asked_by=maker.path("back"),
+            setup=rip_cut_setup(
+                maker.house, place, at=maker.zero, width=width, depth=depth, name="rabbet"
+            ),
+        ),
+    )
+    return depth, width
+
+
+def _grooves(maker: Maker, box: Box) -> BackCuts:
+    inset = maker.style("groove_inset")
+    top = next(b for b in box.boards if b.name in ("top", "rear_stretcher"))
+    depths = []
+    width = maker.zero
+    for outline in (box.left, box.right, box.bottom.outline, top.outline):
+        place = outline.place.at("groove_back")
+        causes = maker.house.causes
+        width = place.made("width", box.seat.thin, causes(f"{place.path}.width", ""))
+        depth = place.made("depth", maker.style("groove_depth"), causes(f"{place.path}.depth", ""))
+        depths.append(depth)
+        maker.machine(
+            outline.path,
+            Cut(
+                path=place.path,
+                kind="groove",
+                face="A",
+                runs="l",
+                datum="w1",
+                at=inset,
+                width=width,
+                depth=depth,
+                start=None,
+                end=None,
+                asked_by=maker.path("back"),
+                setup=rip_cut_setup(
+                    maker.house, place, at=inset, width=width, depth=depth, name="groove"
+                ),
+            ),
+        )
+    seat = maker.place.let("back_seat", inset + width)
+    return BackCuts(depths[0], depths[1], depths[2], depths[3], seat)
+
+
+def add_back(maker: Maker, box: Box, rear: Rear, cuts: BackCuts) -> Outline:
+    """Cut the back from the closed box and set it in."""
+    match maker.spec.back:
+        case "rabbeted":
+            return _rabbeted_back(maker, box, rear, cuts)
+        case "grooved":
+            return _grooved_back(maker, box, rear, cuts)
+        case "applied":
+            return _applied_back(maker, box, rear)
+        case "inset":
+            return _inset_back(maker, box, rear)
+
+
+def _brads(maker: Maker, path: str, length: Dim, into: str) -> tuple[Fastening, ...]:
+    row = spaced(
+        maker.place, length, maker.style("brad_spacing"), maker.style("pocket_edge"),
+        "brads along the back",
+    )  # fmt: skip
+    return (Fastening("brad", len(row), maker.house.screw("back_brad"), (path,), into),)
+
+
+def _rabbeted_back(maker: Maker, box: Box, rear: Rear, cuts: BackCuts) -> Outline:
+    back = maker.outline(
+        "back",
+        maker.spec.back_stock,
+        rear.head - rear.deck if rear.deck is not maker.zero else rear.head,
+        rear.clear_width + cuts.left + cuts.right,
+        way=Way.DOWN,
+    )
+    x_left = rear.left_thickness - cuts.left
+    play = maker.place.let("back_play", rear.clear_width + cuts.left + cuts.right - back.width)
+    maker.place.fit("back_side_play", play, *_band(maker), back.path)
+    _place(maker, back, x_left + back.width, rear.deck, cuts.seat - back.thickness)
+    sides: tuple[tuple[str, Outline, Plane, Dim], ...] = (
+        ("left", box.left, "w1", maker.zero),
+        ("right", box.right, "w0", play),
+    )
+    for hand, side, edge, gap in sides:
+        cut = f"{side.path}.rabbet_back"
+        maker.join(
+            f"joint_back_{hand}", "rabbet", (back.path, "t1"), (side.path, "w0", cut),
+            fastenings=_brads(maker, back.path, back.length, side.path),
+        )  # fmt: skip
+        maker.join(
+            f"joint_back_{hand}_play", "loose", (back.path, edge),
+            (side.path, "t0", cut), gap=gap,
+        )  # fmt: skip
+    _against_rear_edges(maker, box, back)
+    return back
+
+
+def _against_rear_edges(maker: Maker, box: Box, back: Outline) -> None:
+    for board in box.boards:
+        if board.role in ("bottom", "top", "divider", "fixed shelf"):
+            maker.join(
+                f"joint_back_{board.name.replace('.', '_')}", "butt", (back.path, "t1"),
+                (board.outline.path, "w1"),
+                fastenings=_brads(maker, back.path, board.outline.length, board.outline.path),
+            )  # fmt: skip
+
+
+def _grooved_back(maker: Maker, box: Box, rear: Rear, cuts: BackCuts) -> Outline:
+    top = next(b for b in box.boards if b.name in ("top", "rear_stretcher"))
+    clearance = maker.style("groove_clearance")
+    tall = top.underside - rear.deck - box.bottom.outline.thickness
+    back = maker.outline(
+        "back",
+        maker.spec.back_stock,
+        tall + cuts.bottom + cuts.top - clearance,
+        box.clear + cuts.left + cuts.right - clearance,
+        way=Way.DOWN,
+    )
+    play = maker.place.let("back_play", box.clear + cuts.left + cuts.right - back.width)
+    rise = maker.place.let("back_rise", tall + cuts.bottom + cuts.top - back.length)
+    y = rear.deck + box.bottom.outline.thickness - cuts.bottom
+    x_left = rear.left_thickness - cuts.left + play / 2
+    _place(maker, back, x_left + back.width, y, cuts.seat - back.thickness)
+    loose: tuple[tuple[str, Plane, str, Plane, Dim], ...] = (
+        ("left", "w1", box.left.path, "t0", play / 2),
+        ("right", "w0", box.right.path, "t0", play / 2),
+        ("bottom", "l0", box.bottom.outline.path, "t0", maker.zero),
+        ("top", "l1", top.outline.path, "t0", rise),
+    )
+    for name, edge, part, floor, gap in loose:
+        cut = f"{part}.groove_back"
+        maker.join(
+            f"joint_back_{name}", "groove", (back.path, edge), (part, floor, cut), gap=gap,
+        )  # fmt: skip
+    return back
+
+
+def _applied_back(maker: Maker, box: Box, rear: Rear) -> Outline:
+    margin = maker.style("applied_back_margin")
+    back = maker.outline(
+        "back",
+        maker.spec.back_stock,
+        rear.head - rear.deck - 2 * margin,
+        rear.width - 2 * margin,
+        way=Way.DOWN,
+    )
+    _place(maker, back, margin + back.width, rear.deck + margin, maker.zero)
+    for hand, side in (("left", box.left), ("right", box.right)):
+        maker.join(
+            f"joint_back_{hand}", "butt", (back.path, "t1"), (side.path, "w1"),
+            fastenings=_brads(maker, back.path, back.length, side.path),
+        )  # fmt: skip
+    _against_rear_edges(maker, box, back)
+    return back
+
+
+def _inset_back(maker: Maker, box: Box, rear: Rear) -> Outline:
+    top = next(b for b in box.boards if b.name in ("top", "rear_stretcher"))
+    deck = rear.deck + box.bottom.outline.thickness
+    back = maker.outline(
+        "back",
+        maker.spec.box_stock,
+        top.underside - deck,
+        rear.clear_width,
+        way=Way.NEAREST,
+    )
+    _place(maker, back, rear.left_thickness + back.width, deck, maker.zero)
+    bore_pockets(maker, back.path, "B", ("l0", "l1"))
+    bore_pockets(maker, back.path, "B", ("w0", "w1"), along="l0")
+    meets: tuple[tuple[str, Plane, str, Plane], ...] = (
+        ("bottom", "l0", box.bottom.outline.path, "t1"),
+        ("top", "l1", top.outline.path, "t1"),
+        ("right", "w0", box.right.path, "t1"),
+        ("left", "w1", box.left.path, "t1"),
+    )
+    for name, edge, part, face in meets:
+        maker.join(
+            f"joint_back_{name}", "butt", (back.path, edge), (part, face),
+            fastenings=(Fastening("glue", 1, None, (back.path,), part),),
+        )  # fmt: skip
+    return back
+
+
+def _place(maker: Maker, back: Outline, x: Dim, y: Dim, z: Dim) -> None:
+    maker.add(
+        back, role="back", title="back", lies="+y -x +z", at=(x, y, z), ends=_ENDS,
+        shows=("t1",) if maker.spec.front is None else (),
+    )  # fmt: skip
+
+
+def _band(maker: Maker) -> tuple[Fraction, Fraction]:
+    step = maker.house.style["cut_step"].value
+    return Fraction(0), 2 * step + Fraction(1)

@@ -1,0 +1,213 @@
+"""The box: sides and horizontals, cut to outline in the order of making."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+from casewright.casework.features import Plane
+from casewright.casework.maker import Maker, Outline
+from casewright.dims import Dim, Way
+
+__all__ = ["Board", "Box", "EndJoint", "Seat", "box_outlines"]
+
+EndJoint = Literal["butt", "dado", "rabbet"]
+Role = Literal["bottom", "top", "divider", "fixed shelf", "stretcher", "nailer", "rail"]
+
+
+@dataclass(frozen=True, slots=True)
+class Seat:
+    """Numbers that the kind of back decides, before any back is cut.
+
+    Parameters
+    ----------
+    thin
+        Label or measured thickness of the back's stock [mm].
+    side_width
+        Finished width wanted of a side [mm].
+    through
+        Whether horizontals run right to the rear edge of the sides.
+    """
+
+    thin: Dim
+    side_width: Dim
+    through: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Board:
+    """A horizontal between the sides.
+
+    Parameters
+    ----------
+    name, role, title
+        Name inside the case; the trade's word; title for people.
+    outline
+        As cut.
+    joint
+        How its ends meet the sides.
+    underside
+        Case height of its lower face [mm].
+    """
+
+    name: str
+    role: Role
+    title: str
+    outline: Outline
+    joint: EndJoint
+    underside: Dim
+
+
+@dataclass(slots=True)
+class Box:
+    """Outlines of the box, and the planes it is laid out from.
+
+    Parameters
+    ----------
+    foot
+        Case height of the sides' lower ends [mm].
+    deck
+        Case height of the bottom's underside [mm].
+    head
+        Case height of the sides' upper ends [mm].
+    clear
+        Between the sides, as the bottom (the datum part) makes it [mm].
+    """
+
+    left: Outline
+    right: Outline
+    foot: Dim
+    deck: Dim
+    head: Dim
+    clear: Dim
+    seat: Seat
+    bottom: Board
+    boards: list[Board] = field(default_factory=list)
+    head_is_open: bool = False
+
+
+def _seat(maker: Maker, depth: Dim) -> Seat:
+    thin = maker.house.thickness(
+        maker.spec.box_stock if maker.spec.back == "inset" else maker.spec.back_stock
+    )
+    if maker.spec.back == "applied":
+        return Seat(thin, depth - thin, through=True)
+    return Seat(thin, depth, through=maker.spec.back in ("inset", "grooved"))
+
+
+def _end_joint(maker: Maker, *, at_end: bool) -> EndJoint:
+    if maker.spec.kind == "bookcase":
+        return "rabbet" if at_end else "dado"
+    match maker.spec.joint:
+        case "pocket screws":
+            return "butt"
+        case "dado" | "rabbet":
+            return "rabbet" if at_end else "dado"
+
+
+def end_depth(maker: Maker, joint: EndJoint) -> Dim:
+    """How far a horizontal's end goes into a side [mm]."""
+    if joint == "butt":
+        return maker.zero
+    deep = joint == "rabbet" and maker.spec.joint == "rabbet" and maker.spec.kind != "bookcase"
+    return maker.style("end_rabbet_depth" if deep else "dado_depth")
+
+
+def box_outlines(maker: Maker, width: Dim, height: Dim, depth: Dim, foot: Dim, deck: Dim) -> Box:
+    """Cut the sides and the bottom, which is the datum for every other horizontal.
+
+    Parameters
+    ----------
+    width, height, depth
+        Outside size wanted [mm]; height from the floor for a case that stands.
+    foot, deck
+        Case heights of the sides' lower ends and of the bottom's underside [mm].
+    """
+    spec = maker.spec
+    seat = _seat(maker, depth)
+    length = height if foot is maker.zero else height - foot
+    left, right = (
+        maker.outline(
+            f"side_{hand}",
+            spec.box_stock,
+            length,
+            seat.side_width,
+            edges=("w0",),
+            setting=f"{spec.key} sides",
+            way=Way.NEAREST,
+        )
+        for hand in ("left", "right")
+    )
+    at_end = deck is foot or deck.value == foot.value
+    joint = _end_joint(maker, at_end=at_end)
+    into = end_depth(maker, joint)
+    wanted = width - left.thickness - right.thickness
+    if into.value:
+        wanted = wanted + 2 * into
+    board_width = left.width if seat.through else left.width - seat.thin
+    outline = maker.outline(
+        "bottom",
+        spec.box_stock,
+        wanted,
+        board_width,
+        edges=("w0",),
+        setting=f"{spec.key} horizontals",
+        length_way=Way.NEAREST,
+    )
+    clear = maker.place.let(
+        "clear_to_cut", outline.length - 2 * into if into.value else outline.length
+    )
+    bottom = Board("bottom", "bottom", "bottom", outline, joint, deck)
+    head = left.length if foot is maker.zero else foot + left.length
+    return Box(left, right, foot, deck, head, clear, seat, bottom, [bottom])
+
+
+def cut_horizontal(
+    maker: Maker,
+    box: Box,
+    name: str,
+    role: Role,
+    title: str,
+    *,
+    underside: Dim | None,
+    width: Dim | None = None,
+    edges: tuple[Plane, ...] = ("w0",),
+) -> Board:
+    """Cut another horizontal to match the bottom.
+
+    Parameters
+    ----------
+    underside
+        Case height of its lower face [mm]; None: flush with the sides' upper ends.
+    width
+        None: as the bottom, or up to a captured back.
+    """
+    spec = maker.spec
+    plain = role in ("stretcher", "nailer", "rail")
+    joint: EndJoint = "butt" if plain else _end_joint(maker, at_end=underside is None)
+    into = end_depth(maker, joint)
+    outline = maker.outline(
+        name,
+        spec.box_stock,
+        box.clear + 2 * into if into.value else box.clear,
+        width or _board_width(maker, box, role),
+        edges=edges,
+        setting=f"{spec.key} horizontals",
+        length_way=Way.NEAREST,
+    )
+    if underside is None:
+        underside = maker.place.let(
+            f"{name.replace('.', '_')}_underside", box.head - outline.thickness
+        )
+    board = Board(name, role, title, outline, joint, underside)
+    box.boards.append(board)
+    return board
+
+
+def _board_width(maker: Maker, box: Box, role: Role) -> Dim:
+    inside = role in ("divider", "fixed shelf")
+    if inside and maker.spec.back == "grooved":
+        return box.left.width - maker.style("groove_inset") - box.seat.thin
+    if inside and maker.spec.back == "inset":
+        return box.left.width - box.seat.thin
+    return box.bottom.outline.width

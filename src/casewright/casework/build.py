@@ -1,0 +1,285 @@
+"""One case from its spec: outlines, machining, box, back, shelves, fronts, assembly."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from casewright.casework.assembly import assemble_box, assemble_plinth, fit_shelves
+from casewright.casework.backs import BackCuts, Rear, add_back, machine_for_back
+from casewright.casework.box import Board, Box, box_outlines, cut_horizontal
+from casewright.casework.carcase import Carcase
+from casewright.casework.cases import Case
+from casewright.casework.house import House
+from casewright.casework.joinery import join_board, machine_sides
+from casewright.casework.joints import Fastening
+from casewright.casework.maker import Maker
+from casewright.casework.openings import find_openings
+from casewright.casework.rails import cut_nailers, cut_rails, place_flat, place_upright
+from casewright.casework.shelves import add_shelves, bore_pins, cut_fixed
+from casewright.casework.specs import CaseSpec
+from casewright.casework.toes import (
+    Plinth,
+    cut_plinth,
+    cut_toe_board,
+    notch_sides,
+    place_plinth,
+)
+from casewright.dims import Cause, Dim
+
+__all__ = ["build_case"]
+
+_SHIFT = (Fraction(3, 10), Fraction(6, 10))
+"""Shift of a joint as it is screwed together [mm]: deviation and limit (common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Wanted:
+    width: Dim
+    height: Dim
+    depth: Dim
+    foot: Dim
+    deck: Dim
+    plinth: Plinth | None
+
+
+def build_case(house: House, spec: CaseSpec, width: Dim | None = None) -> Case:
+    """Build the model of one case.
+
+    Parameters
+    ----------
+    width
+        Outside width [mm] where the run decides it; else the spec's own.
+
+    Raises
+    ------
+    ValueError
+        When neither the spec nor the caller gives a width: a defect of the program.
+    """
+    maker = Maker(spec, house, house.chain.place(spec.key))
+    wanted = _wanted(maker, width)
+    box = box_outlines(maker, wanted.width, wanted.height, wanted.depth, wanted.foot, wanted.deck)
+    _cut_between(maker, box)
+    depths = {board.name: machine_sides(maker, box, board) for board in box.boards}
+    if spec.toe == "notch" and spec.kind == "base":
+        notch_sides(maker, box)
+    cuts = machine_for_back(maker, box)
+    carcase = _close(maker, box, cuts, depths, wanted)
+    _place_sides(maker, box, carcase)
+    _place_boards(maker, box, carcase, depths)
+    if wanted.plinth:
+        place_plinth(maker, wanted.plinth)
+        _stand_on(maker, box, wanted.plinth)
+    _join_all(maker, box)
+    _furnish(maker, box, carcase, cuts, wanted)
+    return Case(
+        spec=spec,
+        width=carcase.width,
+        height=carcase.height,
+        depth=carcase.depth,
+        wanted=(wanted.width, wanted.height, wanted.depth),
+        overall_width=carcase.width,
+        parts=tuple(maker.parts.values()),
+        joints=tuple(maker.joints),
+        fronts=tuple(maker.fronts),
+        faces=tuple(maker.faces),
+        assembly=tuple(maker.steps),
+        findings=tuple(maker.findings),
+        questions=tuple(maker.questions),
+    )
+
+
+def _wanted(maker: Maker, width: Dim | None) -> _Wanted:
+    spec, place = maker.spec, maker.place
+    if width is None:
+        if spec.width is None:
+            msg = f"{spec.key} has no width"
+            raise ValueError(msg)
+        width = place.given("wanted_width", spec.width)
+    else:
+        width = place.let("wanted_width", width)
+    height = place.given("wanted_height", spec.height)
+    depth = place.given("wanted_depth", spec.depth)
+    zero = maker.zero
+    plinth = None
+    foot = deck = zero
+    match spec.kind:
+        case "wall":
+            deck = zero if spec.skirt is None else place.given("skirt_drop", spec.skirt)
+        case "bookcase":
+            deck = maker.style("bookcase_toe_height")
+        case "base" if spec.toe == "notch":
+            deck = maker.style("toe_height")
+        case "base" if spec.toe == "plinth":
+            plinth = cut_plinth(maker, width, depth, maker.style("toe_height"))
+            foot = deck = plinth.height
+        case "base":
+            pass
+    return _Wanted(width, height, depth, foot, deck, plinth)
+
+
+def _cut_between(maker: Maker, box: Box) -> None:
+    """Everything that goes between the sides, matched to the bottom."""
+    spec = maker.spec
+    if spec.kind == "base":
+        wide = maker.style("stretcher")
+        cut_horizontal(
+            maker, box, "front_stretcher", "stretcher", "front stretcher",
+            underside=None, width=wide,
+        )  # fmt: skip
+        head = cut_horizontal(
+            maker, box, "rear_stretcher", "stretcher", "rear stretcher",
+            underside=None, width=wide, edges=(),
+        )  # fmt: skip
+    else:
+        head = cut_horizontal(maker, box, "top", "top", "top", underside=None)
+    cut_fixed(maker, box)
+    cut_nailers(maker, box, head)
+    cut_rails(maker, box, head)
+    if box.deck.value > box.foot.value and spec.kind != "wall":
+        cut_toe_board(maker, box)
+
+
+def _close(
+    maker: Maker, box: Box, cuts: BackCuts, depths: dict[str, tuple[Dim, Dim]], wanted: _Wanted
+) -> Carcase:
+    place = maker.place
+    left, right = depths["bottom"]
+    length = box.bottom.outline.length
+    clear = place.follows(
+        "clear_width",
+        length - left - right if left.value or right.value else length,
+        (Cause(f"{place.path}.clear_width", *_SHIFT),),
+    )
+    width = place.follows("width", box.left.thickness + clear + box.right.thickness)
+    height = place.follows("height", box.head)
+    front = box.left.width
+    depth = place.follows(
+        "depth", front + box.seat.thin if maker.spec.back == "applied" else front
+    )
+    step = maker.house.style["cut_step"].value or Fraction(1, 100)
+    for name, real, asked in (
+        ("width", width, wanted.width),
+        ("height", height, wanted.height),
+        ("depth", depth, wanted.depth),
+    ):
+        place.fit(f"{name}_error", real - asked, -step, step, place.path)
+    return Carcase(
+        width=width,
+        height=height,
+        depth=depth,
+        clear_width=clear,
+        left=box.left.path,
+        right=box.right.path,
+        left_thickness=box.left.thickness,
+        right_thickness=box.right.thickness,
+        seat=cuts.seat,
+        openings=find_openings(maker, box, height),
+    )
+
+
+def _place_sides(maker: Maker, box: Box, carcase: Carcase) -> None:
+    spec = maker.spec
+    open_inside = spec.front is None and spec.upper_front is None
+    for hand, outline, lies, x in (
+        ("left", box.left, "+y -z +x", maker.zero),
+        ("right", box.right, "+y -z -x", carcase.width),
+    ):
+        shows = ["w0"]
+        if open_inside:
+            shows.append("t1")
+        if hand in spec.finished:
+            shows.append("t0")
+        maker.add(
+            outline, role="side", title=f"{hand} side", lies=lies,
+            at=(x, box.foot, carcase.depth), ends=("bottom", "top", "front", "back"),
+            hand="left" if hand == "left" else "right",
+            shows=tuple(p for p in ("l0", "l1", "w0", "w1", "t0", "t1") if p in shows),
+            group="sides",
+        )  # fmt: skip
+
+
+def _place_boards(
+    maker: Maker, box: Box, carcase: Carcase, depths: dict[str, tuple[Dim, Dim]]
+) -> None:
+    to_rear = maker.spec.back in ("grooved", "inset")
+    rear = maker.zero if to_rear else carcase.seat
+    for board in box.boards:
+        into = depths[board.name][0]
+        x = carcase.left_thickness - into if into.value else carcase.left_thickness
+        outline = board.outline
+        match board.name:
+            case "top" | "front_stretcher":
+                place_flat(maker, board, x, carcase.depth, show_down=True)
+            case "rear_stretcher":
+                place_flat(maker, board, x, rear + outline.width, show_down=True)
+            case "nailer_top" | "nailer_bottom":
+                place_upright(maker, board, x, _nailer_rear(maker, carcase, outline.thickness))
+            case "crown_stretcher" | "skirt":
+                place_upright(maker, board, x, carcase.depth - outline.thickness)
+            case "toe_board":
+                key = "bookcase_toe_setback" if maker.spec.kind == "bookcase" else "toe_setback"
+                back_face = carcase.depth - maker.style(key) - outline.thickness
+                place_upright(maker, board, x, back_face)
+            case _:
+                place_flat(maker, board, x, carcase.depth)
+
+
+def _nailer_rear(maker: Maker, carcase: Carcase, thickness: Dim) -> Dim:
+    """Behind a captured back where there is room, else in front of it."""
+    if maker.spec.back != "grooved":
+        return carcase.seat
+    inset = maker.style("groove_inset")
+    if maker.place.over(thickness, inset, "nailer in front of the back: no room behind it"):
+        return carcase.seat
+    return maker.zero
+
+
+def _stand_on(maker: Maker, box: Box, plinth: Plinth) -> None:
+    for hand, side in (("left", box.left), ("right", box.right)):
+        for word, rail in (("front", plinth.front), ("back", plinth.back)):
+            maker.join(f"stand_{hand}_{word}", "loose", (side.path, "l0"), (rail.path, "w1"))
+
+
+def _join_all(maker: Maker, box: Box) -> None:
+    for board in box.boards:
+        join_board(maker, box, board)
+    by_name = {board.name: board for board in box.boards}
+    head = by_name.get("top") or by_name["rear_stretcher"]
+    for name, edge, target, plane in (
+        ("nailer_top", "w1", head, "t1"),
+        ("nailer_bottom", "w0", box.bottom, "t1"),
+        ("crown_stretcher", "w1", head, "t1"),
+        ("skirt", "w1", box.bottom, "t0"),
+        ("toe_board", "w1", box.bottom, "t0"),
+    ):
+        if name in by_name:
+            _join_edge(maker, by_name[name], edge == "w1", target, plane == "t1")
+
+
+def _join_edge(maker: Maker, board: Board, upper: bool, target: Board, inside: bool) -> None:
+    path, other = board.outline.path, target.outline.path
+    maker.join(
+        f"joint_{board.name}_edge", "butt",
+        (path, "w1" if upper else "w0"), (other, "t1" if inside else "t0"),
+        fastenings=(Fastening("glue", 1, None, (path,), other),),
+    )  # fmt: skip
+
+
+def _furnish(maker: Maker, box: Box, carcase: Carcase, cuts: BackCuts, wanted: _Wanted) -> None:
+    pins = {}
+    if maker.spec.kind != "bookcase":
+        for opening in carcase.openings:
+            if maker.spec.shelves and opening.name == "main":
+                pins[opening.name] = bore_pins(maker, box, opening, ())
+    rear = Rear(
+        carcase.width, carcase.clear_width, carcase.left_thickness, box.deck, carcase.height
+    )
+    add_back(maker, box, rear, cuts)
+    for opening in carcase.openings:
+        if opening.name in pins:
+            add_shelves(maker, carcase, opening, pins[opening.name], ())
+    if wanted.plinth:
+        assemble_plinth(maker, wanted.plinth)
+    assemble_box(maker, box, wanted.plinth)
+    fit_shelves(maker)

@@ -1,0 +1,136 @@
+"""How horizontals meet the sides: butt with pocket screws, dado, rabbet."""
+
+from __future__ import annotations
+
+from casewright.casework.box import Board, Box, end_depth
+from casewright.casework.features import Cut, Face, Plane
+from casewright.casework.joints import Fastening, JointForm
+from casewright.casework.maker import Maker, Outline
+from casewright.casework.pockets import bore_pockets
+from casewright.casework.setups import cross_dado_setup
+from casewright.casework.spacing import spaced
+from casewright.casework.specs import Hand
+from casewright.dims import Dim
+
+__all__ = ["join_board", "machine_sides"]
+
+
+def _cut_name(board: Board) -> str:
+    return f"{board.joint}_{board.name.replace('.', '_')}"
+
+
+def _at_head(board: Board) -> bool:
+    return board.joint == "rabbet" and board.name != "bottom"
+
+
+def machine_sides(maker: Maker, box: Box, board: Board) -> tuple[Dim, Dim]:
+    """Cut the dadoes or rabbets a horizontal sits in.
+
+    The lower wall of a dado is its datum; any clearance opens above the board.
+
+    Returns
+    -------
+    Depths of the cuts in the left and in the right side [mm]; nothing for a butt joint.
+    """
+    if board.joint == "butt":
+        return maker.zero, maker.zero
+    left = _machine_side(maker, box, board, box.left, "left")
+    return left, _machine_side(maker, box, board, box.right, "right")
+
+
+def _machine_side(maker: Maker, box: Box, board: Board, side: Outline, hand: Hand) -> Dim:
+    place = side.place.at(_cut_name(board))
+    causes = maker.house.causes
+    at, wide = maker.zero, board.outline.thickness
+    if board.joint == "dado":
+        at = place.made("at", board.underside - box.foot, causes(f"{place.path}.at", ""))
+        clearance = maker.style("dado_clearance")
+        wide = wide + clearance if clearance.value else wide
+    width = place.made("width", wide, causes(f"{place.path}.width", ""))
+    wanted = end_depth(maker, board.joint)
+    depth = place.made("depth", wanted, causes(f"{place.path}.depth", ""))
+    cut = Cut(
+        path=place.path,
+        kind="dado" if board.joint == "dado" else "rabbet",
+        face="A",
+        runs="w",
+        datum="l1" if _at_head(board) else "l0",
+        at=at,
+        width=width,
+        depth=depth,
+        start=None,
+        end=None,
+        asked_by=maker.path(f"joint_{board.name.replace('.', '_')}_{hand}"),
+        setup=cross_dado_setup(
+            maker.house, place, at=at, width=width, depth=depth, name=board.joint
+        ),
+    )
+    maker.machine(side.path, cut)
+    return depth
+
+
+def _pocket_face(maker: Maker, board: Board) -> Face:
+    """The face the pockets go into: one that does not show, where there is one.
+
+    The underside of a wall case shows unless a skirt hides it; then the pockets are plugged, or
+    go inside the box, behind its doors, as the person chose.
+    """
+    spec = maker.spec
+    exposed = board.role == "bottom" and spec.kind == "wall" and spec.skirt is None
+    return "A" if exposed and spec.pockets == "hidden" else "B"
+
+
+def join_board(maker: Maker, box: Box, board: Board) -> tuple[str, str]:
+    """Record the joints of a horizontal with both sides; bore pockets where they hold it.
+
+    Returns
+    -------
+    Paths of the joints with the left and with the right side.
+    """
+    path = board.outline.path
+    count = 0
+    if board.joint == "butt":
+        count = bore_pockets(maker, path, _pocket_face(maker, board), ("l0", "l1"))
+    return (
+        _join_side(maker, box.left, board, "left", count),
+        _join_side(maker, box.right, board, "right", count),
+    )
+
+
+def _join_side(maker: Maker, side: Outline, board: Board, hand: Hand, pockets: int) -> str:
+    path = board.outline.path
+    lies = maker.parts[path].placed.orientation
+    end: Plane = "l0" if (hand == "left") == (lies.length.sign > 0) else "l1"
+    name = f"joint_{board.name.replace('.', '_')}_{hand}"
+    glue = Fastening("glue", 1, None, (path,), side.path)
+    if board.joint == "butt":
+        screws = Fastening(
+            "pocket screw", pockets, maker.house.screw("pocket_screw"), (path,), side.path
+        )
+        return maker.join(name, "butt", (path, end), (side.path, "t1"), fastenings=(screws, glue))
+    cut = f"{side.path}.{_cut_name(board)}"
+    form: JointForm = "dado" if board.joint == "dado" else "rabbet"
+    held = (glue,) if hand in maker.spec.finished else (glue, _brads(maker, side, board))
+    joint = maker.join(name, form, (path, end), (side.path, "t0", cut), fastenings=held)
+    lower: Plane = "t0" if lies.thickness.sign > 0 else "t1"
+    upper: Plane = "t1" if lies.thickness.sign > 0 else "t0"
+    if form == "rabbet" and not _at_head(board):
+        maker.join(f"{name}_seat", form, (path, upper), (side.path, "l1", cut))
+    else:
+        maker.join(f"{name}_seat", form, (path, lower), (side.path, "l0", cut))
+    return joint
+
+
+def _brads(maker: Maker, side: Outline, board: Board) -> Fastening:
+    """Brads through the outside of a side, to hold a glued joint while it dries."""
+    count = len(
+        spaced(
+            maker.place,
+            board.outline.width,
+            maker.style("brad_spacing"),
+            maker.style("pocket_edge"),
+            "brads across a board",
+        )
+    )
+    length = maker.house.screw("brad")
+    return Fastening("brad", count, length, (side.path,), board.outline.path)

@@ -1,0 +1,105 @@
+"""Nailers, stretchers, the crown's stretcher and the skirt: narrow boards between the sides."""
+
+from __future__ import annotations
+
+from casewright.casework.box import Board, Box, cut_horizontal
+from casewright.casework.features import Plane
+from casewright.casework.maker import Maker
+from casewright.dims import Dim
+
+__all__ = ["cut_nailers", "cut_rails", "place_flat", "place_upright"]
+
+_FLAT_ENDS = ("left", "right", "front", "back")
+_FLIPPED_ENDS = ("right", "left", "front", "back")
+_UPRIGHT_ENDS = ("left", "right", "bottom", "top")
+
+
+def place_flat(maker: Maker, board: Board, x: Dim, front: Dim, *, show_down: bool = False) -> None:
+    """Lay a board flat between the sides; its show face up, or down for a top.
+
+    Parameters
+    ----------
+    x
+        Case x of its left end [mm].
+    front
+        Case z of its front edge [mm].
+    """
+    outline = board.outline
+    shows: tuple[Plane, ...] = ("w0", "t1") if maker.spec.front is None else ("w0",)
+    if show_down:
+        top = board.underside + outline.thickness
+        maker.add(
+            outline, role=board.role, title=board.title, lies="-x -z -y",
+            at=(x + outline.length, top, front), ends=_FLIPPED_ENDS, shows=shows,
+            group="horizontals",
+        )  # fmt: skip
+        return
+    under = board.role == "bottom" and maker.spec.kind == "wall" and maker.spec.skirt is None
+    maker.add(
+        outline, role=board.role, title=board.title, lies="+x -z +y",
+        at=(x, board.underside, front), ends=_FLAT_ENDS,
+        shows=(*shows, "t0") if under else shows, group="horizontals",
+    )  # fmt: skip
+
+
+def place_upright(maker: Maker, board: Board, x: Dim, rear: Dim) -> None:
+    """Stand a narrow board upright between the sides, its show face forward.
+
+    Parameters
+    ----------
+    rear
+        Case z of its rear face [mm].
+    """
+    forward = board.name in ("skirt", "toe_board")
+    maker.add(
+        board.outline, role=board.role, title=board.title, lies="+x +y +z",
+        at=(x, board.underside, rear), ends=_UPRIGHT_ENDS,
+        shows=("t1",) if forward or maker.spec.front is None else (), group="horizontals",
+    )  # fmt: skip
+
+
+def cut_nailers(maker: Maker, box: Box, below: Board) -> list[Board]:
+    """Nailers: one under the top at the rear; a wall case gets one above its bottom, too.
+
+    A thick inset back needs none.
+    """
+    if maker.spec.back == "inset":
+        return []
+    width = maker.style("nailer")
+    nailers = [
+        cut_horizontal(
+            maker, box, "nailer_top", "nailer", "top nailer",
+            underside=below.underside - width, width=width, edges=(),
+        )
+    ]  # fmt: skip
+    if maker.spec.kind == "wall":
+        deck = box.deck + box.bottom.outline.thickness
+        nailers.append(
+            cut_horizontal(
+                maker, box, "nailer_bottom", "nailer", "bottom nailer",
+                underside=deck, width=width, edges=(),
+            )
+        )  # fmt: skip
+    return nailers
+
+
+def cut_rails(maker: Maker, box: Box, top: Board) -> list[Board]:
+    """The stretcher under a crown and the skirt under the bottom, where asked for."""
+    rails = []
+    spec = maker.spec
+    if spec.crown is not None:
+        width = maker.style("crown_stretcher")
+        rails.append(
+            cut_horizontal(
+                maker, box, "crown_stretcher", "stretcher", "front stretcher under the crown",
+                underside=top.underside - width, width=width, edges=(),
+            )
+        )  # fmt: skip
+    if spec.skirt is not None:
+        rails.append(
+            cut_horizontal(
+                maker, box, "skirt", "rail", "skirt strip",
+                underside=box.foot, width=box.deck, edges=(),
+            )
+        )  # fmt: skip
+    return rails

@@ -1,0 +1,193 @@
+"""Shelves: fixed ones and dividers in the box, adjustable ones on pins."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from casewright.casework.box import Board, Box, cut_horizontal
+from casewright.casework.carcase import Carcase, Opening
+from casewright.casework.features import Bores
+from casewright.casework.maker import Maker
+from casewright.casework.setups import bore_setup
+from casewright.dims import Dim, Way
+from casewright.findings import Finding, Severity
+
+__all__ = ["PinRow", "add_shelves", "bookcase_heights", "bore_pins", "cut_fixed"]
+
+PinRow = tuple[Dim, ...]
+
+
+def bookcase_heights(maker: Maker, box: Box) -> list[Dim]:
+    """Undersides of a bookcase's inner shelves: bays of equal clear height, on the grid.
+
+    The rests of the rounding go into the topmost bay.
+    """
+    count = maker.spec.shelves
+    board = box.bottom.outline.thickness
+    bay = maker.place.let("bay", (box.head - box.deck - (count + 2) * board) / Fraction(count + 1))
+    step = maker.style("cut_step").value
+    heights = []
+    for number in range(1, count + 1):
+        exact = box.deck + (bay + board) * number
+        height, _ = maker.place.rounded(f"shelf_{number}_underside", exact, step, Way.NEAREST)
+        heights.append(height)
+    return heights
+
+
+def cut_fixed(maker: Maker, box: Box) -> list[Board]:
+    """Fixed shelves and the divider, lowest first."""
+    spec = maker.spec
+    boards = []
+    if spec.kind == "bookcase":
+        for number, underside in enumerate(bookcase_heights(maker, box), start=1):
+            boards.append(
+                cut_horizontal(
+                    maker, box, f"shelf.{number}", "fixed shelf", f"shelf {number}",
+                    underside=underside,
+                )
+            )  # fmt: skip
+        return boards
+    thickness = box.bottom.outline.thickness
+    for number, given in enumerate(spec.fixed_shelves, start=1):
+        top = maker.place.given(f"fixed_shelf_{number}_top", given)
+        boards.append(
+            cut_horizontal(
+                maker, box, f"fixed_shelf.{number}", "fixed shelf", f"fixed shelf {number}",
+                underside=box.foot + top - thickness,
+            )
+        )  # fmt: skip
+    if spec.divider is not None:
+        centre = maker.place.given("divider_centre", spec.divider)
+        boards.append(
+            cut_horizontal(
+                maker, box, "divider", "divider", "divider",
+                underside=box.foot + centre - thickness / 2,
+            )
+        )  # fmt: skip
+    return sorted(boards, key=lambda b: b.underside.value)
+
+
+def pin_heights(maker: Maker, opening: Opening, skip: tuple[Dim, ...]) -> PinRow:
+    """Case heights of the shelf pins of an opening, from one datum: what lies below it.
+
+    Holes that would run into a hinge plate's are left out.
+    """
+    place = maker.place.at(f"pins_{opening.name}")
+    clear = place.let("clear", opening.y1 - opening.y0)
+    low, high = maker.style("pin_low"), maker.style("pin_high")
+    if place.over(low + high, clear, "an opening too low for the usual rows"):
+        low = high = clear / 4
+    pitch = maker.house.pin("pitch")
+    count = place.times(clear - low - high, pitch, "pins in a row") + 1
+    first = place.let("first", opening.y0 + low)
+    rows = [first + pitch * n if n else first for n in range(count)]
+    near = maker.house.hinge("plate_hole").value + maker.house.pin("hole").value
+    return tuple(r for r in rows if all(abs(r.value - s.value) > near for s in skip))
+
+
+def bore_pins(maker: Maker, box: Box, opening: Opening, plates: tuple[Dim, ...]) -> PinRow:
+    """Bore two rows of pin holes into each side, all from the sides' lower ends.
+
+    Returns
+    -------
+    Case heights of the holes [mm], lowest first.
+    """
+    heights = pin_heights(maker, opening, plates)
+    if not heights:
+        return ()
+    line, depth = maker.style("pin_line"), maker.house.pin("depth")
+    hole = maker.house.pin("hole")
+    rows = tuple(h if box.foot is maker.zero else h - box.foot for h in heights)
+    for outline in (box.left, box.right):
+        for edge, word in (("w0", "front"), ("w1", "back")):
+            maker.machine(
+                outline.path,
+                Bores(
+                    path=f"{outline.path}.pins_{opening.name}_{word}",
+                    kind="shelf pins",
+                    face="A",
+                    datum_l="l0",
+                    datum_w="w0" if edge == "w0" else "w1",
+                    places=tuple((row, line) for row in rows),
+                    diameter=hole,
+                    depth=depth,
+                    asked_by=maker.path("shelf"),
+                    setup=bore_setup(
+                        "pin jig", line=line, depth=depth, bit="brad-point bit", bit_size=hole,
+                        check=rows[0], check_words="from the bottom end to the first hole",
+                    ),
+                ),
+            )  # fmt: skip
+    return heights
+
+
+def add_shelves(
+    maker: Maker, carcase: Carcase, opening: Opening, pins: PinRow, hinges: tuple[Dim, ...]
+) -> None:
+    """Cut the adjustable shelves of an opening and lay them on the pins, evenly spread."""
+    count = maker.spec.shelves
+    if not count:
+        return
+    if not pins:
+        maker.findings.append(_no_room(maker, opening))
+        return
+    side = maker.style("shelf_side_clearance")
+    setback = maker.style("shelf_setback" if maker.spec.kind == "wall" else "base_shelf_setback")
+    heights = _spread(maker, opening, pins, hinges, count)
+    for number, height in enumerate(heights, start=1):
+        name = f"shelf.{number}"
+        outline = maker.outline(
+            name, maker.spec.box_stock, carcase.clear_width - 2 * side,
+            carcase.depth - carcase.seat - setback, edges=("w0",),
+            setting=f"{maker.spec.key} shelves", way=Way.DOWN,
+        )  # fmt: skip
+        x = carcase.left_thickness + side
+        y = height + maker.house.pin("hole") / 2
+        maker.add(
+            outline, role="shelf", title=f"shelf {number}", lies="+x -z +y",
+            at=(x, y, carcase.depth - setback), ends=("left", "right", "front", "back"),
+            shows=("w0",) if maker.spec.front else ("w0", "t1"), group="shelves",
+        )  # fmt: skip
+        right = outline.place.let("right_air", carcase.clear_width - side - outline.length)
+        maker.join(f"air_shelf_{number}_left", "loose", (outline.path, "l0"),
+                   (carcase.left, "t1"), gap=side)  # fmt: skip
+        maker.join(f"air_shelf_{number}_right", "loose", (outline.path, "l1"),
+                   (carcase.right, "t1"), gap=right)  # fmt: skip
+        maker.place.fit(
+            f"shelf_{number}_air", carcase.clear_width - outline.length, Fraction(1, 2),
+            Fraction(5), outline.path,
+        )  # fmt: skip
+
+
+def _spread(
+    maker: Maker, opening: Opening, pins: PinRow, hinges: tuple[Dim, ...], count: int
+) -> list[Dim]:
+    """For each shelf the pin nearest to an even spread that keeps clear of the hinges."""
+    keep = maker.style("hinge_clear").value
+    thick = maker.house.thickness(maker.spec.box_stock).value
+    height = opening.y1.value - opening.y0.value
+    chosen: list[Dim] = []
+    for number in range(1, count + 1):
+        target = opening.y0.value + height * Fraction(number, count + 1)
+        free = [
+            pin
+            for pin in pins
+            if all(
+                h.value < pin.value - keep or h.value > pin.value + thick + keep for h in hinges
+            )
+            and all(abs(pin.value - c.value) > thick for c in chosen)
+        ] or [pin for pin in pins if pin not in chosen]
+        if free:
+            chosen.append(min(free, key=lambda pin: (abs(pin.value - target), pin.value)))
+    return sorted(chosen, key=lambda pin: pin.value)
+
+
+def _no_room(maker: Maker, opening: Opening) -> Finding:
+    return Finding(
+        rule="shelf room",
+        severity=Severity.STOP,
+        path=maker.path("shelf"),
+        says=f"the {opening.name} opening is too low for an adjustable shelf",
+        source="common practice",
+        remedies=("set shelves = 0", "make the case taller"),
+    )

@@ -1,0 +1,76 @@
+"""`build(spec, facts)`: everything derived from a job and what is known of the real things."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from casewright.casework.build import build_case
+from casewright.casework.cases import Case
+from casewright.casework.house import House
+from casewright.dims import Chain
+from casewright.facts import NO_FACTS, Facts, merged
+from casewright.findings import Finding, Severity
+from casewright.room.model import Room, Run
+from casewright.room.questions import ask
+from casewright.room.runs import place_run, run_width
+from casewright.room.specs import JobSpec
+
+__all__ = ["build"]
+
+
+def build(spec: JobSpec, facts: Facts = NO_FACTS) -> Room:
+    """The whole job as a model. A pure function: the same input gives the same output.
+
+    Parameters
+    ----------
+    spec
+        The job, defaults filled in.
+    facts
+        Frozen sizes by path, on top of the readings typed in the job itself.
+    """
+    known = merged(spec.file_facts, facts)
+    room = _built(spec, known)
+    if not known:
+        return room
+    return replace(room, designed=_built(spec, NO_FACTS).chain)
+
+
+def _built(spec: JobSpec, facts: Facts) -> Room:
+    chain = Chain(facts)
+    house = House(chain, spec.style, spec.stock, spec.hardware, spec.shop)
+    runs_of = {key: run for run in spec.runs for key in run.cases}
+    cases: dict[str, Case] = {}
+    for case_spec in spec.cases:
+        run = runs_of.get(case_spec.key)
+        width = run_width(house, spec, run) if case_spec.width is None and run else None
+        cases[case_spec.key] = build_case(house, case_spec, width)
+    runs: list[Run] = []
+    findings = [f for case in cases.values() for f in case.findings]
+    for run_spec in spec.runs:
+        placed, found = place_run(house, spec, run_spec, cases)
+        runs.append(placed)
+        findings.extend(found)
+    findings.extend(_lost_facts(chain))
+    room = Room(
+        spec=spec,
+        chain=chain,
+        designed=chain,
+        cases=tuple(cases.values()),
+        runs=tuple(runs),
+        findings=tuple(findings),
+        questions=tuple(q for case in cases.values() for q in case.questions),
+    )
+    return ask(room)
+
+
+def _lost_facts(chain: Chain) -> list[Finding]:
+    return [
+        Finding(
+            rule="lost reading",
+            severity=Severity.CARE,
+            path=path,
+            says=f"a size was recorded for {path}, but nothing of that name is in the job now",
+            remedies=("rename the case back", "move the reading to the right name"),
+        )
+        for path in chain.unused_facts
+    ]

@@ -1,0 +1,130 @@
+"""Questions the model raises: what is missing, and which parts wait for it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
+
+from casewright.casework.cases import Case
+from casewright.casework.features import Cut
+from casewright.casework.parts import Part
+from casewright.dims import Dim
+from casewright.findings import Question
+from casewright.room.model import Room
+from casewright.stock import EdgeBand
+
+__all__ = ["ask"]
+
+
+def ask(room: Room) -> Room:
+    """Add the questions about stock and hardware; mark the parts that wait for them.
+
+    A part waits when the size it is cut to, or a cut in it, rests on a number nobody has
+    confirmed. Holes for hardware that is not at hand hold up the boring, not the cutting.
+    """
+    open_paths = _unmeasured(room)
+    reach = _Reach(open_paths)
+    waiting: dict[str, list[str]] = {path: [] for path in open_paths}
+    cases = []
+    for case in room.cases:
+        parts = []
+        for part in case.parts:
+            found = tuple(sorted(set(_outline(part, reach))))
+            for path in found:
+                waiting[path].append(part.path)
+            parts.append(replace(part, waits_for=found) if found else part)
+        cases.append(replace(case, parts=tuple(parts)))
+    questions = [
+        Question(
+            path=path,
+            needs=f"measure the thickness of {room.spec.stock[path.split('.')[1]].title}",
+            because="sheets are seldom as thick as their label, and these parts are cut to it",
+            waiting=tuple(waiting[path]),
+            how=f'under [{path.rpartition(".")[0]}] write measured = "..."',
+        )
+        for path in open_paths
+        if waiting[path]
+    ]
+    questions.extend(_hardware(room, cases))
+    by_key = {case.key: case for case in cases}
+    runs = tuple(replace(run, cases=tuple(by_key[c.key] for c in run.cases)) for run in room.runs)
+    return replace(
+        room,
+        cases=tuple(cases),
+        runs=runs,
+        questions=(*room.questions, *questions),
+    )
+
+
+def _unmeasured(room: Room) -> tuple[str, ...]:
+    paths = []
+    for key, goods in room.spec.stock.items():
+        path = f"stock.{key}.thickness"
+        node = room.chain.nodes.get(path)
+        if node is not None and node.built is None and not isinstance(goods, EdgeBand):
+            paths.append(path)
+    return tuple(paths)
+
+
+def _outline(part: Part, reach: _Reach) -> Iterator[str]:
+    dims = [part.blank.length, part.blank.width]
+    for feature in part.features:
+        if isinstance(feature, Cut):
+            dims += [feature.at, feature.width, feature.depth]
+    for dim in dims:
+        yield from reach.of(dim)
+
+
+def _hardware(room: Room, cases: Iterable[Case]) -> list[Question]:
+    asked = []
+    for name, sheet, kinds in (
+        ("hinge", room.spec.hardware.hinge, ("hinge cup", "hinge plate")),
+        ("pull", room.spec.hardware.pull, ("pull",)),
+    ):
+        waiting = tuple(
+            part.path
+            for case in cases
+            for part in case.parts
+            if any(feature.kind in kinds for feature in part.features)
+        )
+        if sheet.placeholder and waiting:
+            asked.append(
+                Question(
+                    path=f"hardware.{name}",
+                    needs=f"the data sheet of the {name} in hand",
+                    because="holes are bored to it; the numbers here are only usual ones",
+                    waiting=waiting,
+                    how=f"write its numbers under [hardware.{name}]",
+                )
+            )
+    return asked
+
+
+class _Reach:
+    """Which of some paths a number rests on."""
+
+    def __init__(self, paths: tuple[str, ...]) -> None:
+        self._paths = frozenset(paths)
+        self._known: dict[int, frozenset[str]] = {}
+
+    def of(self, dim: Dim) -> frozenset[str]:
+        """Paths the number rests on; a fact on the way ends the search."""
+        if not self._paths:
+            return frozenset()
+        stack: list[tuple[Dim, bool]] = [(dim, False)]
+        while stack:
+            node, done = stack.pop()
+            if id(node) in self._known:
+                continue
+            if node.path in self._paths:
+                self._known[id(node)] = frozenset((node.path,))
+            elif node.cut is not None or node.built is not None:
+                self._known[id(node)] = frozenset()
+            elif done:
+                self._known[id(node)] = frozenset().union(
+                    *(self._known[id(a)] for a in node.args if isinstance(a, Dim))
+                )
+            else:
+                stack.append((node, True))
+                stack.extend((a, False) for a in node.args if isinstance(a, Dim))
+        return self._known[id(dim)]

@@ -1,0 +1,175 @@
+"""Runs: cases side by side along a wall, with fillers that close the sum."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from fractions import Fraction
+
+from casewright.casework.cases import Case
+from casewright.casework.house import House
+from casewright.casework.parts import Part, PlacedAt, Size
+from casewright.dims import Cause, Dim, Place, Way, least, total
+from casewright.findings import Finding, Severity
+from casewright.geometry import Orientation
+from casewright.room.model import Filler, Run
+from casewright.room.specs import JobSpec, RunSpec
+
+__all__ = ["place_run", "run_width", "wall_width"]
+
+
+def _place(house: House, run: RunSpec) -> Place:
+    return house.chain.place(f"run.{run.key}")
+
+
+def wall_width(house: House, run: RunSpec) -> Dim | None:
+    """The least of the readings of the wall, or None for a free run."""
+    path = f"run.{run.key}.wall"
+    known = house.chain.nodes.get(path)
+    if known is not None or not run.widths:
+        return known
+    place = _place(house, run)
+    tape = house.shop.tools.get("tape")
+    sigma, limit = (tape.sigma, tape.limit) if tape else (Fraction(1, 2), Fraction(1))
+    readings = [
+        place.enter(
+            f"wall_{n}", given.value, given.origin,
+            causes=(Cause(f"run.{run.key}.wall_{n}", sigma, limit),),
+        )
+        for n, given in enumerate(run.widths, start=1)
+    ]  # fmt: skip
+    return place.let("wall", least(*readings) if len(readings) > 1 else readings[0])
+
+
+def run_width(house: House, spec: JobSpec, run: RunSpec) -> Dim:
+    """Width of each case of a run that asks for equal shares [mm].
+
+    The space left by cases of given width and by the fillers wished for is shared out, rounded
+    down on the cutting grid; the rest goes into the fillers.
+
+    Raises
+    ------
+    ValueError
+        When the run has no wall readings: the job file's checks refuse that first.
+    """
+    known = house.chain.nodes.get(f"run.{run.key}.share")
+    if known is not None:
+        return known
+    wall = wall_width(house, run)
+    if wall is None:
+        msg = f"run {run.key} has no wall readings to share out"
+        raise ValueError(msg)
+    place = _place(house, run)
+    free = wall
+    filler = house.style_dim("filler")
+    for end in (run.left, run.right):
+        if end == "wall":
+            free = free - filler
+    by_key = {case.key: case for case in spec.cases}
+    sharing = 0
+    for key in run.cases:
+        given = by_key[key].width
+        if given is None:
+            sharing += 1
+        else:
+            free = free - place.given(f"width_of_{key}", given)
+    step = house.style_dim("cut_step").value
+    if not step:
+        return place.let("share", free / sharing)
+    share, _ = place.rounded("share", free / sharing, step, Way.DOWN)
+    return share
+
+
+def place_run(
+    house: House, spec: JobSpec, run: RunSpec, cases: Mapping[str, Case]
+) -> tuple[Run, tuple[Finding, ...]]:
+    """Put the cases of a run side by side; what the wall leaves over becomes fillers."""
+    place = _place(house, run)
+    members = tuple(cases[key] for key in run.cases)
+    widths = total(*(case.overall_width for case in members))
+    taken = place.let("cases_width", widths)
+    wall = wall_width(house, run)
+    left = right = house.zero
+    findings: list[Finding] = []
+    if wall is not None:
+        ends = [e for e in ("left", "right") if getattr(run, e) == "wall"]
+        rest = place.let("rest", wall - taken)
+        share = place.let("filler_space", rest / len(ends)) if ends else house.zero
+        left = share if run.left == "wall" else house.zero
+        right = share if run.right == "wall" else house.zero
+        findings.extend(_space(house, run, rest, share, bool(ends)))
+    starts: list[Dim] = []
+    x = left
+    for case in members:
+        starts.append(place.let(f"start_{case.key}", x + house.zero))
+        x = x + case.overall_width
+    length = place.let("length", x + right)
+    fillers = tuple(
+        _filler(house, spec, run, members, side, space)
+        for side, space in (("left", left), ("right", right))
+        if space.value > 0
+    )
+    return Run(run, members, tuple(starts), length, fillers), tuple(findings)
+
+
+def _space(house: House, run: RunSpec, rest: Dim, share: Dim, closed: bool) -> list[Finding]:
+    least_width = house.style_dim("filler_least")
+    if rest.value < 0:
+        return [
+            Finding(
+                rule="run too long",
+                severity=Severity.STOP,
+                path=f"run.{run.key}.rest",
+                says="the cases are wider than the wall",
+                measured=str(rest.value),
+                remedies=("make a case narrower", "take a case out of the run"),
+            )
+        ]
+    if closed and share.value < least_width.value:
+        return [
+            Finding(
+                rule="narrow filler",
+                severity=Severity.CARE,
+                path=f"run.{run.key}.filler_space",
+                says="a filler this narrow can hardly be scribed and fastened",
+                source="common practice",
+                remedies=("make a case narrower", "leave out one case width so equal shares fit"),
+            )
+        ]
+    return []
+
+
+def _filler(
+    house: House, spec: JobSpec, run: RunSpec, members: tuple[Case, ...], side: str, space: Dim
+) -> Filler:
+    place = _place(house, run).at(f"filler_{side}")
+    first = members[0] if side == "left" else members[-1]
+    step = house.style_dim("cut_step").value
+    wide = space + house.style_dim("scribe")
+    if step:
+        wide, _ = place.rounded("width_to_cut", wide, step, Way.UP)
+    stock = first.spec.box_stock
+    width = place.made("width", wide, house.causes(f"{place.path}.width", ""))
+    length = place.made("length", first.height, house.causes(f"{place.path}.length", ""))
+    thickness = place.follows("thickness", house.thickness(stock))
+    size = Size(length, width, thickness)
+    part = Part(
+        path=place.path,
+        mark=house.next_mark(),
+        case=f"run.{run.key}",
+        role="filler",
+        title=f"{side} filler",
+        hand=None,
+        stock=stock,
+        finished=size,
+        blank=size,
+        grain=True,
+        ends=("bottom", "top", "wall edge" if side == "left" else "case edge",
+              "case edge" if side == "left" else "wall edge"),
+        edges=(),
+        shows=("t1",),
+        features=(),
+        placed=PlacedAt(
+            house.zero, house.zero, first.depth, Orientation.of("+y +x -z")
+        ),
+    )  # fmt: skip
+    return Filler(place.path, space, part)
