@@ -1,0 +1,74 @@
+"""Citations, and figures transcribed from publications with how well each is known."""
+
+from casewright.sources.board_foot import BOARD_FOOT, HardwoodTally, board_feet, hardwood_tally
+from casewright.sources.citations import SOURCES, Source, SourceKind, UnknownSourceError, source
+from casewright.sources.densities import (
+    DENSITIES,
+    SPECIFIC_GRAVITY,
+    Density,
+    SpecificGravity,
+    wood_density,
+)
+from casewright.sources.fibreboard import FIBREBOARD, FibreboardTolerance
+from casewright.sources.hardwood import QUARTERS, QuarterSize
+from casewright.sources.inch import FOOT, INCH
+from casewright.sources.plywood import (
+    PLYWOOD_PANEL,
+    PLYWOOD_THICKNESS,
+    Band,
+    PanelTolerance,
+    PlywoodFace,
+    ThicknessRule,
+    plywood_band,
+)
+from casewright.sources.provenance import How, Provenance
+from casewright.sources.softwood import (
+    BOARD_THICKNESS,
+    DIMENSION_THICKNESS,
+    LUMBER_WIDTH,
+    DressedSize,
+    dressed_section,
+)
+from casewright.sources.system_holes import SYSTEM_HOLES, SystemHoles
+from casewright.sources.wood_screws import WOOD_SCREWS, WoodScrew
+
+__all__ = [
+    "BOARD_FOOT",
+    "BOARD_THICKNESS",
+    "DENSITIES",
+    "DIMENSION_THICKNESS",
+    "FIBREBOARD",
+    "FOOT",
+    "INCH",
+    "LUMBER_WIDTH",
+    "PLYWOOD_PANEL",
+    "PLYWOOD_THICKNESS",
+    "QUARTERS",
+    "SOURCES",
+    "SPECIFIC_GRAVITY",
+    "SYSTEM_HOLES",
+    "WOOD_SCREWS",
+    "Band",
+    "Density",
+    "DressedSize",
+    "FibreboardTolerance",
+    "HardwoodTally",
+    "How",
+    "PanelTolerance",
+    "PlywoodFace",
+    "Provenance",
+    "QuarterSize",
+    "Source",
+    "SourceKind",
+    "SpecificGravity",
+    "SystemHoles",
+    "ThicknessRule",
+    "UnknownSourceError",
+    "WoodScrew",
+    "board_feet",
+    "dressed_section",
+    "hardwood_tally",
+    "plywood_band",
+    "source",
+    "wood_density",
+]
