@@ -7,6 +7,7 @@ from math import gcd
 from typing import NamedTuple, TypedDict
 
 from casewright.dims.units import FINEST, PRECISION, Unit
+from casewright.sources import INCH
 
 __all__ = [
     "LengthJson",
@@ -19,7 +20,7 @@ __all__ = [
     "split_fraction",
 ]
 
-_PER_MILLIMETRE = {"in": (5, 127), "mm": (1, 1)}
+_PER_MILLIMETRE = {"in": (INCH.denominator, INCH.numerator), "mm": (1, 1)}
 _THOUSANDTHS = 1000
 _MARKS = {"in": '"', "mm": " mm"}
 

@@ -15,13 +15,16 @@ from casewright.dims.length_numbers import Words, numeral
 from casewright.dims.length_tokens import UNITS_READ, Token
 from casewright.dims.units import Unit
 from casewright.errors import LengthError
+from casewright.sources import FOOT, INCH
 
 __all__ = ["LONGEST_TEXT", "parse_length"]
 
 LONGEST_TEXT = 200
 """Longest text read as a length [characters]."""
 
-_MILLIMETRES = {"in": (127, 5), "ft": (1524, 5), "mm": (1, 1), "cm": (10, 1), "m": (1000, 1)}
+_MILLIMETRES = {
+    "in": INCH, "ft": FOOT, "mm": Fraction(1), "cm": Fraction(10), "m": Fraction(1000),
+}  # fmt: skip
 _INCHES = ("in", "ft")
 
 
@@ -109,8 +112,7 @@ def _sign(words: Words) -> Token:
 
 
 def _millimetres(term: _Term, unit: Unit) -> Fraction:
-    over, under = _MILLIMETRES[term.unit or unit]
-    return Fraction(term.size.numerator * over, term.size.denominator * under)
+    return term.size * _MILLIMETRES[term.unit or unit]
 
 
 def _is_foreign(term: _Term, unit: Unit) -> bool:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from types import MappingProxyType
 from typing import Literal, TypeAlias
 
 __all__ = ["FINEST", "PRECISION", "Unit"]
@@ -9,8 +11,8 @@ __all__ = ["FINEST", "PRECISION", "Unit"]
 Unit: TypeAlias = Literal["in", "mm"]
 """Unit of a job: what a bare number means and how lengths are written back."""
 
-PRECISION: dict[Unit, int] = {"in": 32, "mm": 10}
+PRECISION: Mapping[Unit, int] = MappingProxyType({"in": 32, "mm": 10})
 """Parts of one unit that a shop reads off by default: 1/32 in, 0.1 mm."""
 
-FINEST: dict[Unit, int] = {"in": 64, "mm": 100}
+FINEST: Mapping[Unit, int] = MappingProxyType({"in": 64, "mm": 100})
 """Finest parts of one unit that are still written as exact on paper: 1/64 in, 0.01 mm."""
