@@ -14,7 +14,7 @@ from casewright.dims import Chain, Given, Origin
 from casewright.facts import NO_FACTS, Facts
 from casewright.hardware import HardwareList, HingeSheet, PinSheet, PullSheet, ScrewSheet
 from casewright.room.specs import JobSpec, RunSpec
-from casewright.shop import Shop, Tool
+from casewright.shop import Shop, Tool, ToolKind
 from casewright.stock import Board, EdgeBand, Glazing, Sheet, Stock
 from casewright.style import Style, default_style
 
@@ -94,11 +94,13 @@ def hardware(unit: Unit = "in") -> HardwareList:
 def shop(unit: Unit = "in") -> Shop:
     """A home shop."""
     kerf = given("1/8" if unit == "in" else "3.2", unit)
-    kinds = ("table saw", "circular saw", "router", "pocket-hole jig", "pin jig", "hinge jig")
+    kinds: tuple[ToolKind, ...] = (
+        "table saw", "circular saw", "router", "pocket-hole jig", "pin jig", "hinge jig",
+    )  # fmt: skip
     tools = {kind: Tool(kind, Fraction(1, 5), Fraction(2, 5), kerf) for kind in kinds}
     bits = ("1/4", "1/2", "3/4") if unit == "in" else ("6", "12", "18")
     return Shop(
-        tools,  # type: ignore[arg-type]
+        tools,
         tuple(given(b, unit) for b in bits),
         Fraction(25),
         given("98" if unit == "in" else "2500", unit),

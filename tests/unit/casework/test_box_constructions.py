@@ -7,12 +7,12 @@ parts in space; common practice, no publication. Figures transcribed.
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Any
 
 import pytest
 from tests.builders import INCH, Unit, length, one_case, plain_style
 
 from casewright.casework.cases import Case
+from casewright.casework.features import Cut
 
 
 def _sizes(case: Case, unit: Unit) -> dict[str, tuple[Fraction, Fraction]]:
@@ -85,10 +85,10 @@ def test_base_with_integral_toe_notch(unit: Unit) -> None:
     _check(case, unit, BASE[unit])
     notch = next(f for f in case.part("upper.side_left").features if f.kind == "notch")
     scale = INCH if unit == "in" else Fraction(1)
-    assert not hasattr(notch, "places")
-    assert notch.width.value / scale == (4 if unit == "in" else 100)  # type: ignore[union-attr]
-    end: Any = notch.end  # type: ignore[union-attr]
-    assert end.value / scale == (Fraction(11, 4) if unit == "in" else 70)
+    assert isinstance(notch, Cut)
+    assert notch.end is not None
+    assert notch.width.value / scale == (4 if unit == "in" else 100)
+    assert notch.end.value / scale == (Fraction(11, 4) if unit == "in" else 70)
 
 
 PLINTH: dict[Unit, dict[str, str]] = {
