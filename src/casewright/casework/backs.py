@@ -59,8 +59,18 @@ def machine_for_back(maker: Maker, box: Box) -> BackCuts:
             return BackCuts(left, right, zero, zero, width)
         case "grooved":
             return _grooves(maker, box)
-        case "applied" | "inset":
+        case "applied":
             return BackCuts(zero, zero, zero, zero, box.seat.thin)
+        case "inset":
+            return BackCuts(zero, zero, zero, zero, _inset_seat(maker, box))
+
+
+def _inset_seat(maker: Maker, box: Box) -> Dim:
+    """A thick back's front face: where the fixed boards inside end, else its own thickness."""
+    for board in box.boards:
+        if board.role in ("divider", "fixed shelf"):
+            return maker.place.let("back_seat", box.left.width - board.outline.width)
+    return box.seat.thin
 
 
 def _rabbet(maker: Maker, box: Box, side: Outline) -> tuple[Dim, Dim]:
@@ -136,7 +146,7 @@ def add_back(maker: Maker, box: Box, rear: Rear, cuts: BackCuts) -> Outline:
         case "applied":
             return _applied_back(maker, box, rear)
         case "inset":
-            return _inset_back(maker, box, rear)
+            return _inset_back(maker, box, rear, cuts.seat)
 
 
 def _brads(maker: Maker, path: str, length: Dim, into: str) -> tuple[Fastening, ...]:
@@ -236,7 +246,7 @@ def _applied_back(maker: Maker, box: Box, rear: Rear) -> Outline:
     return back
 
 
-def _inset_back(maker: Maker, box: Box, rear: Rear) -> Outline:
+def _inset_back(maker: Maker, box: Box, rear: Rear, seat: Dim) -> Outline:
     top = next(b for b in box.boards if b.name in ("top", "rear_stretcher"))
     deck = rear.deck + box.bottom.outline.thickness
     back = maker.outline(
@@ -246,7 +256,8 @@ def _inset_back(maker: Maker, box: Box, rear: Rear) -> Outline:
         rear.clear_width,
         way=Way.NEAREST,
     )
-    _place(maker, back, rear.left_thickness + back.width, deck, maker.zero)
+    x = rear.left_thickness + back.width
+    _place(maker, back, x, deck, seat - back.thickness)
     bore_pockets(maker, back.path, "B", ("l0", "l1"))
     bore_pockets(maker, back.path, "B", ("w0", "w1"), along="l0")
     meets: tuple[tuple[str, Plane, str, Plane], ...] = (

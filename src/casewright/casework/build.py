@@ -14,6 +14,7 @@ from casewright.casework.house import House
 from casewright.casework.joinery import join_board, machine_sides
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker
+from casewright.casework.nosings import add_nosings
 from casewright.casework.openings import find_openings
 from casewright.casework.rails import cut_nailers, cut_rails, place_flat, place_upright
 from casewright.casework.shelves import add_shelves, bore_pins, cut_fixed
@@ -282,4 +283,5 @@ def _furnish(maker: Maker, box: Box, carcase: Carcase, cuts: BackCuts, wanted: _
     if wanted.plinth:
         assemble_plinth(maker, wanted.plinth)
     assemble_box(maker, box, wanted.plinth)
+    add_nosings(maker, box, carcase)
     fit_shelves(maker)
