@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from casewright.casework.box import Box
+from casewright.casework.box import Board, Box
 from casewright.casework.maker import Maker
 from casewright.casework.toes import Plinth
+from casewright.dims import Dim
 
 __all__ = ["assemble_box", "assemble_plinth", "fit_shelves"]
 
@@ -53,6 +54,38 @@ def assemble_plinth(maker: Maker, plinth: Plinth) -> None:
     )  # fmt: skip
 
 
+def _marks(maker: Maker, box: Box, board: Board) -> tuple[tuple[str, Dim], ...]:
+    """Where a butted board sits on the side, from the side's bottom end and front edge."""
+    part = maker.parts[board.outline.path]
+    place = board.outline.place
+    up = place.let("mark_up", board.underside - box.foot)
+    front = part.placed.z
+    if part.placed.orientation.thickness.axis == 2:
+        front = front + part.finished.thickness
+    back = place.let("mark_back", maker.parts[box.left.path].placed.z - front)
+    return (
+        ("underside above the bottom ends of the sides", up),
+        ("front behind the front edges of the sides", back),
+    )
+
+
+def _join_board(maker: Maker, box: Box, board: Board) -> None:
+    path = board.outline.path
+    joints = _closed(maker, _placed(maker), path)
+    if board.joint == "butt":
+        words = (
+            f"{_GLUE}; set the {board.title} on its marks, clamp, and drive the pocket screws "
+            "into the left side."
+        )
+        marks = _marks(maker, box, board)
+        maker.step(
+            "join", path, "-x", words, joints=joints, marks=marks, cautions=("clamp_screws",)
+        )
+        return
+    words = f"{_GLUE}; push the {board.title} home in its {board.joint}, front edges flush; clamp."
+    maker.step("join", path, "-x", words, joints=joints)
+
+
 def assemble_box(maker: Maker, box: Box, plinth: Plinth | None) -> None:
     """Left side, everything between the sides, right side, square, back."""
     maker.step(
@@ -66,17 +99,7 @@ def assemble_box(maker: Maker, box: Box, plinth: Plinth | None) -> None:
         joints=_closed(maker, _placed(maker), box.left.path) if plinth else (),
     )
     for board in box.boards:
-        screwed = board.joint == "butt"
-        held = (
-            "clamp, then drive the pocket screws into the left side"
-            if screwed
-            else "push it home and clamp"
-        )
-        _join(
-            maker, board.outline.path, "-x",
-            f"{_GLUE}; set the {board.title} on its mark, front edges flush; {held}.",
-            *(("clamp_screws",) if screwed else ()),
-        )  # fmt: skip
+        _join_board(maker, box, board)
     back = maker.path("back")
     captured = maker.spec.back == "grooved"
     if captured:

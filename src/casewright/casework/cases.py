@@ -136,6 +136,8 @@ class AssemblyStep:
         Paths of the joints closed at this step.
     words
         The step as an order to the person.
+    marks
+        Where the part sits: words and distance [mm], measured on the parts already there.
     check
         A size to measure at this step [mm], or None; with `check_words`.
     cautions
@@ -147,6 +149,7 @@ class AssemblyStep:
     enters: Direction | None
     joints: tuple[str, ...]
     words: str
+    marks: tuple[tuple[str, Dim], ...] = ()
     check: Dim | None = None
     check_words: str = ""
     cautions: tuple[str, ...] = ()
