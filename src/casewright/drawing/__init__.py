@@ -1,0 +1,50 @@
+"""The drawing kernel: scenes in model millimetres, lettering in millimetres of paper.
+
+A scene is a tuple of elements. At a scale it becomes a plot: strokes, arcs and words on paper,
+which the writers in `outputs` turn into files.
+"""
+
+from casewright.drawing.dimension import Aligned, Dimensions, Span, dimension
+from casewright.drawing.hatching import BACK_SECTION, SECTION, Hatch
+from casewright.drawing.marks import ArcMark, Area, Group, Mark, Stroke, Tag, Word
+from casewright.drawing.measure import Content, Measure, Stack, measure_of, pieces, plain_text
+from casewright.drawing.notes import Balloon, Leader, Text
+from casewright.drawing.pens import (
+    CENTRE,
+    CUT,
+    DIMENSION,
+    FINE,
+    HATCHING,
+    HIDDEN,
+    NEIGHBOUR,
+    THIN,
+    TICK,
+    VISIBLE,
+    Ink,
+    Pen,
+)
+from casewright.drawing.running import Running, Stop
+from casewright.drawing.scales import SCALES, ScaleError, check_bar, scale_text
+from casewright.drawing.scene import Plot, Scene, plot
+from casewright.drawing.shapes import (
+    Arc,
+    Element,
+    Length,
+    Point,
+    Polyline,
+    circle,
+    line,
+    rectangle,
+)
+from casewright.drawing.sheet import View, largest, sheet
+from casewright.drawing.symbols import SIGNS, GrainArrow, Sign, SignKind
+
+__all__ = [
+    "BACK_SECTION", "CENTRE", "CUT", "DIMENSION", "FINE", "HATCHING", "HIDDEN", "NEIGHBOUR",
+    "SCALES", "SECTION", "SIGNS", "THIN", "TICK", "VISIBLE", "Aligned", "Arc", "ArcMark", "Area",
+    "Balloon", "Content", "Dimensions", "Element", "GrainArrow", "Group", "Hatch", "Ink",
+    "Leader", "Length", "Mark", "Measure", "Pen", "Plot", "Point", "Polyline", "Running",
+    "ScaleError", "Scene", "Sign", "SignKind", "Span", "Stack", "Stop", "Stroke", "Tag", "Text",
+    "View", "Word", "check_bar", "circle", "dimension", "largest", "line", "measure_of",
+    "pieces", "plain_text", "plot", "rectangle", "scale_text", "sheet",
+]  # fmt: skip

@@ -1,0 +1,201 @@
+"""What a drawing is on paper: strokes, arcs and words in millimetres of paper, y upward."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+from typing import Literal, NamedTuple
+
+from casewright.drawing.lettering import text_width
+from casewright.drawing.pens import Ink, Pen
+
+__all__ = ["Anchor", "ArcMark", "Area", "Group", "Mark", "PaperPoint", "Stroke", "Tag", "Word"]
+
+PaperPoint = tuple[float, float]
+Anchor = Literal["start", "middle", "end"]
+
+
+class Area(NamedTuple):
+    """A rectangle on paper [mm], y upward."""
+
+    x0: float
+    y0: float
+    x1: float
+    y1: float
+
+    @property
+    def width(self) -> float:
+        """From left to right [mm]."""
+        return self.x1 - self.x0
+
+    @property
+    def height(self) -> float:
+        """From bottom to top [mm]."""
+        return self.y1 - self.y0
+
+    def moved(self, dx: float, dy: float) -> Area:
+        """The same area elsewhere."""
+        return Area(self.x0 + dx, self.y0 + dy, self.x1 + dx, self.y1 + dy)
+
+    @classmethod
+    def around(cls, areas: Iterable[Area]) -> Area:
+        """The smallest area that holds all of them; empty at the origin for none."""
+        found = list(areas)
+        if not found:
+            return cls(0.0, 0.0, 0.0, 0.0)
+        return cls(
+            min(a.x0 for a in found),
+            min(a.y0 for a in found),
+            max(a.x1 for a in found),
+            max(a.y1 for a in found),
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Tag:
+    """What an element stands for.
+
+    Parameters
+    ----------
+    path
+        Path on the chain of dimensions, or of the part.
+    title
+        Words shown when the element is touched.
+    target
+        Anchor that the element leads to.
+    key
+        Identifier of the element, unique in its drawing.
+    """
+
+    path: str = ""
+    title: str = ""
+    target: str = ""
+    key: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """A line through points, filled when closed and a fill is given."""
+
+    points: tuple[PaperPoint, ...]
+    pen: Pen | None
+    ink: Ink = Ink.INK
+    closed: bool = False
+    fill: Ink | None = None
+    round_ends: bool = False
+
+    @property
+    def area(self) -> Area:
+        """What it covers, without the width of the pen."""
+        xs, ys = zip(*self.points, strict=True)
+        return Area(min(xs), min(ys), max(xs), max(ys))
+
+    def moved(self, dx: float, dy: float) -> Stroke:
+        """The same stroke elsewhere."""
+        return replace(self, points=tuple((x + dx, y + dy) for x, y in self.points))
+
+
+@dataclass(frozen=True, slots=True)
+class ArcMark:
+    """An arc, or a circle when the sweep is 360 degrees; counted counter-clockwise from +x."""
+
+    centre: PaperPoint
+    radius: float
+    pen: Pen | None
+    ink: Ink = Ink.INK
+    start_deg: float = 0.0
+    sweep_deg: float = 360.0
+    fill: Ink | None = None
+
+    @property
+    def is_circle(self) -> bool:
+        """Whether it closes on itself."""
+        return self.sweep_deg >= 360.0
+
+    def point(self, angle_deg: float) -> PaperPoint:
+        """The point of the circle at an angle."""
+        turn = math.radians(angle_deg)
+        return (
+            self.centre[0] + self.radius * math.cos(turn),
+            self.centre[1] + self.radius * math.sin(turn),
+        )
+
+    @property
+    def area(self) -> Area:
+        """What it covers."""
+        x, y = self.centre
+        if self.is_circle:
+            r = self.radius
+            return Area(x - r, y - r, x + r, y + r)
+        end = self.start_deg + self.sweep_deg
+        first = math.ceil(self.start_deg / 90) * 90
+        angles = [self.start_deg, *(float(a) for a in range(first, math.ceil(end), 90)), end]
+        xs, ys = zip(*(self.point(a) for a in angles), strict=True)
+        return Area(min(xs), min(ys), max(xs), max(ys))
+
+    def moved(self, dx: float, dy: float) -> ArcMark:
+        """The same arc elsewhere."""
+        return replace(self, centre=(self.centre[0] + dx, self.centre[1] + dy))
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """A run of lettering on its baseline.
+
+    Parameters
+    ----------
+    height
+        Height of capitals and figures [mm on paper].
+    rotation_deg
+        Counter-clockwise about `at`.
+    """
+
+    at: PaperPoint
+    text: str
+    height: float
+    anchor: Anchor = "start"
+    rotation_deg: float = 0.0
+    weight: int = 400
+    ink: Ink = Ink.INK
+
+    @property
+    def area(self) -> Area:
+        """What it covers, descenders included."""
+        width = text_width(self.text, self.height)
+        left = {"start": 0.0, "middle": -width / 2, "end": -width}[self.anchor]
+        low, high = -0.3 * self.height, 1.05 * self.height
+        turn = math.radians(self.rotation_deg)
+        cos, sin = math.cos(turn), math.sin(turn)
+        corners = [(u, v) for u in (left, left + width) for v in (low, high)]
+        xs = [self.at[0] + u * cos - v * sin for u, v in corners]
+        ys = [self.at[1] + u * sin + v * cos for u, v in corners]
+        return Area(min(xs), min(ys), max(xs), max(ys))
+
+    def moved(self, dx: float, dy: float) -> Word:
+        """The same word elsewhere."""
+        return replace(self, at=(self.at[0] + dx, self.at[1] + dy))
+
+
+Mark = Stroke | ArcMark | Word
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """The marks of one element, with what it stands for."""
+
+    tag: Tag
+    marks: tuple[Mark, ...]
+    kind: str = ""
+
+    @property
+    def area(self) -> Area:
+        """What the marks cover."""
+        return Area.around(mark.area for mark in self.marks)
+
+    def moved(self, dx: float, dy: float) -> Group:
+        """The same group elsewhere."""
+        return replace(self, marks=tuple(mark.moved(dx, dy) for mark in self.marks))
+
+    def __iter__(self) -> Iterator[Mark]:
+        return iter(self.marks)

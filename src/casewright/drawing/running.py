@@ -1,0 +1,139 @@
+"""Running dimensions: every distance from one datum, as read off a tape hooked at it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import ClassVar
+
+from casewright.drawing.dimension import Span
+from casewright.drawing.inscription import Inscription
+from casewright.drawing.marks import ArcMark, Group, Mark, Tag
+from casewright.drawing.measure import Content, Measure
+from casewright.drawing.pens import TICK, Ink
+from casewright.drawing.shapes import NO_TAG, Length, on_paper
+from casewright.drawing.spread import spread
+from casewright.drawing.strip import TEXT_HEIGHT, Side, Strip
+
+__all__ = ["Running", "Stop"]
+
+_JOG = 3.0  # room in which the extension lines bend toward their numbers
+_TEXT = 0.6
+_BETWEEN = 1.0
+_LEVEL = 1.5
+
+
+@dataclass(frozen=True, slots=True)
+class Stop:
+    """One reading of the tape.
+
+    Parameters
+    ----------
+    at
+        Where it is along the axis [mm of model].
+    measure
+        Its distance from the datum.
+    root
+        Where its extension line begins, across the axis [mm of model]; None: at the base.
+    note
+        Words behind the number: 'Ø5', 'seam'.
+    """
+
+    at: Length
+    measure: Measure
+    root: Length | None = field(default=None, kw_only=True)
+    note: Content = field(default="", kw_only=True)
+    emphasis: bool = field(default=False, kw_only=True)
+    ink: Ink = field(default=Ink.INK, kw_only=True)
+    tag: Tag = field(default=NO_TAG, kw_only=True)
+
+
+@dataclass(frozen=True, slots=True)
+class Running:
+    """All distances from one datum on one side of a view.
+
+    Numbers stand at the ends of their extension lines, moved apart as little as needed.
+
+    Parameters
+    ----------
+    side
+        below, above, left or right of the view.
+    base
+        The outline they stand off from, across the axis [mm of model].
+    origin
+        The datum, where the tape is hooked [mm of model].
+    stops
+        In any order.
+    offset_mm
+        Clear distance from the outline to the tape's line [mm on paper].
+
+    Raises
+    ------
+    ValueError
+        When a stop is not as far from the datum as its number says.
+    """
+
+    kind: ClassVar[str] = "dimension"
+    side: Side
+    base: Length
+    origin: Length
+    stops: tuple[Stop, ...]
+    offset_mm: float = field(default=4.0, kw_only=True)
+    height: float = field(default=TEXT_HEIGHT, kw_only=True)
+
+    def __post_init__(self) -> None:
+        for stop in self.stops:
+            Span(self.origin, stop.at, stop.measure)
+
+    def groups(self, scale: Fraction) -> Iterable[Group]:
+        """The tape's line, then one group a stop."""
+        strip = Strip(self.side, on_paper((self.base, self.base), scale)[0])
+        us = [on_paper((stop.at, 0), scale)[0] for stop in self.stops]
+        zero = on_paper((self.origin, 0), scale)[0]
+        texts = [self._text(stop) for stop in self.stops]
+        nought = Inscription("0", self.height, 500)
+        halves = [nought.height / 2, *(text.extent / 2 for text in texts)]
+        places = spread([zero, *us], halves, _BETWEEN)
+        yield Group(NO_TAG, tuple(self._tape(strip, zero, us, nought, places[0])), self.kind)
+        for stop, u, text, place in zip(self.stops, us, texts, places[1:], strict=True):
+            root = strip.depth(on_paper((0, self._root(stop)), scale)[1])
+            marks = self._stop(strip, (u, root), text, place)
+            path = stop.tag.path or stop.measure.path
+            tag = Tag(path, stop.tag.title or stop.measure.text, stop.tag.target, stop.tag.key)
+            yield Group(tag, tuple(marks), self.kind)
+
+    def _root(self, stop: Stop) -> Length:
+        return self.base if stop.root is None else stop.root
+
+    def _text(self, stop: Stop) -> Inscription:
+        content: Content = (stop.measure, "  ", *_items(stop.note)) if stop.note else stop.measure
+        return Inscription(content, self.height, 600 if stop.emphasis else 500, stop.ink)
+
+    def _tape(
+        self, strip: Strip, zero: float, us: list[float], nought: Inscription, place: float
+    ) -> Iterator[Mark]:
+        v = self.offset_mm
+        low, high = min([zero, *us]), max([zero, *us])
+        yield strip.stroke((low, v), (high, v))
+        yield from self._end(strip, zero, place, 0.0)
+        yield ArcMark(strip.point(zero, v), 0.9, TICK, fill=Ink.PAPER)
+        yield from strip.outward(nought, place, v + _LEVEL + _JOG + _TEXT)
+
+    def _stop(
+        self, strip: Strip, end: tuple[float, float], text: Inscription, place: float
+    ) -> Iterator[Mark]:
+        u, root = end
+        yield from self._end(strip, u, place, root, text.ink)
+        yield strip.tick(u, self.offset_mm, ink=text.ink)
+        yield from strip.outward(text, place, self.offset_mm + _LEVEL + _JOG + _TEXT)
+
+    def _end(
+        self, strip: Strip, u: float, place: float, root: float, ink: Ink = Ink.INK
+    ) -> Iterator[Mark]:
+        v = self.offset_mm + _LEVEL
+        yield strip.stroke((u, root + 0.8), (u, v), (place, v + _JOG), ink=ink)
+
+
+def _items(content: Content) -> tuple[str | Measure, ...]:
+    return content if isinstance(content, tuple) else (content,)

@@ -1,0 +1,1 @@
+"""Writers: a plot, a document or a table in, bytes out."""
