@@ -55,7 +55,7 @@ def parse_length(text: str, unit: Unit) -> Fraction:
     Examples
     --------
     >>> parse_length("11 7/8", "in")
-    Fraction(12065, 40)
+    Fraction(2413, 8)
     >>> parse_length("36 - 3 mm", "in")
     Fraction(4557, 5)
     """
