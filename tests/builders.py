@@ -148,8 +148,9 @@ def house(
 ) -> House:
     """The shared numbers of a small job."""
     return House(
-        Chain(facts), style or plain_style(unit), goods or stock(unit), hardware(unit), shop(unit)
-    )
+        Chain(facts), style or plain_style(unit), goods or stock(unit), hardware(unit),
+        shop(unit), unit,
+    )  # fmt: skip
 
 
 def one_case(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from casewright.dims import Cause, Chain, Dim, Given, Origin
+from casewright.dims import Cause, Chain, Dim, Given, Origin, Unit, shop_text
 from casewright.hardware import HardwareList
 from casewright.shop import Shop, ToolKind
 from casewright.stock import Board, EdgeBand, Glazing, Sheet, StockList
@@ -25,7 +25,7 @@ class House:
     ----------
     chain
         The chain of this build.
-    style, stock, hardware, shop
+    style, stock, hardware, shop, unit
         From the job.
     """
 
@@ -34,6 +34,7 @@ class House:
     stock: StockList
     hardware: HardwareList
     shop: Shop
+    unit: Unit = "in"
     zero: Dim = field(init=False)
     _known: dict[str, Dim] = field(init=False, default_factory=dict)
     _marks: int = field(init=False, default=0)
@@ -41,6 +42,10 @@ class House:
     def __post_init__(self) -> None:
         self.zero = Dim("", (), Fraction(0))
         self.zero.origin = Origin("chosen", "nothing")
+
+    def text(self, length: Dim) -> str:
+        """A length as the job writes it, for findings."""
+        return shop_text(length.value, self.unit)
 
     def next_mark(self) -> str:
         """The next short number for a label."""

@@ -111,6 +111,7 @@ class Maker:
         setting: str = "",
         way: Way = Way.DOWN,
         length_way: Way | None = None,
+        matched: bool = False,
     ) -> Outline:
         """Cut a piece.
 
@@ -126,6 +127,8 @@ class Maker:
             Pieces that name the same setting are cut in one and share its deviation.
         way, length_way
             Which way the size goes onto the cutting grid.
+        matched
+            The length is marked from the pieces it meets, so it is kept off the grid.
         """
         place = self.place.at(name)
         house = self.house
@@ -134,7 +137,7 @@ class Maker:
         )
         treated = self._treatments(edges)
         finished_l, blank_l = self._cut(
-            place, "length", length, treated, setting, length_way or way
+            place, "length", length, treated, setting, None if matched else length_way or way
         )
         finished_w, blank_w = self._cut(place, "width", width, treated, setting, way)
         return Outline(
@@ -163,14 +166,14 @@ class Maker:
         wanted: Dim,
         treated: tuple[EdgeTreatment, ...],
         setting: str,
-        way: Way,
+        way: Way | None,
     ) -> tuple[Dim, Dim]:
         added = [t.thickness for t in treated if _EDGE_AXIS[t.edge] == name and t.thickness.value]
         blank = wanted
         for thickness in added:
             blank = blank - thickness
         step = self.style("cut_step")
-        if step.value and blank.value % step.value:
+        if way and step.value and blank.value % step.value:
             blank, _ = place.rounded(f"{name}_to_cut", blank, step.value, way)
         causes = self.house.causes(f"{place.path}.{name}", f"{setting} {name}" if setting else "")
         if not added:

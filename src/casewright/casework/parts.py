@@ -102,6 +102,8 @@ class Part:
         planned, cut, machined, assembled.
     waits_for
         Paths of questions that must be answered before it is cut.
+    corner_radius
+        Radius its four corners are rounded to [mm], or None when they are square.
     """
 
     path: str
@@ -124,6 +126,7 @@ class Part:
     milled_from: str = ""
     state: Literal["planned", "cut", "machined", "assembled"] = "planned"
     waits_for: tuple[str, ...] = ()
+    corner_radius: Dim | None = None
 
     def weight(self, density: Fraction) -> Fraction:
         """Weight [kg] of the finished piece at a density [kg/m3], holes not taken off."""

@@ -37,7 +37,7 @@ def build(spec: JobSpec, facts: Facts = NO_FACTS) -> Room:
 
 def _built(spec: JobSpec, facts: Facts) -> Room:
     chain = Chain(facts)
-    house = House(chain, spec.style, spec.stock, spec.hardware, spec.shop)
+    house = House(chain, spec.style, spec.stock, spec.hardware, spec.shop, spec.unit)
     runs_of = {key: run for run in spec.runs for key in run.cases}
     cases: dict[str, Case] = {}
     for case_spec in spec.cases:
