@@ -1,6 +1,7 @@
 """The tree of errors: what stops because the input has no meaning."""
 
 from casewright.errors.base import CasewrightError
+from casewright.errors.job_file import JobFileError, Location, Problem
 from casewright.errors.length import LengthError
 
-__all__ = ["CasewrightError", "LengthError"]
+__all__ = ["CasewrightError", "JobFileError", "LengthError", "Location", "Problem"]

@@ -6,4 +6,14 @@ __all__ = ["CasewrightError"]
 
 
 class CasewrightError(Exception):
-    """Something that stops, told to the person who can put it right."""
+    """Something that stops, told to the person who can put it right.
+
+    The tree::
+
+        CasewrightError
+        |-- LengthError    a written length that cannot be read (also a ValueError)
+        `-- JobFileError   all that is wrong in a job file (also a ValueError)
+
+    A package adds its own branch where it raises it. What is wrong in the program itself, and no
+    person at a job file can put right, stays outside the tree and says so in its docstring.
+    """

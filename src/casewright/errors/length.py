@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import unicodedata
+
 from casewright.errors.base import CasewrightError
 
 __all__ = ["LengthError"]
@@ -9,6 +11,8 @@ __all__ = ["LengthError"]
 
 class LengthError(CasewrightError, ValueError):
     """A text that is no length, or could be read as two different ones.
+
+    Its sentence is followed by the text with a caret under the character that is wrong.
 
     Parameters
     ----------
@@ -30,5 +34,18 @@ class LengthError(CasewrightError, ValueError):
         self.want = want
 
     def __str__(self) -> str:
-        shown = repr(self.text[self.position : self.position + 1] or self.text)
-        return f"{self.text!r}, character {self.position + 1} ({shown}): {self.what}; {self.want}"
+        shown = "".join(_shown(character) for character in self.text)
+        before = sum(_columns(character) for character in self.text[: self.position])
+        return f"{self.what}; {self.want}\n  {shown}\n  {' ' * before}^"
+
+
+def _shown(character: str) -> str:
+    """The character, or a box where printing it would break or bend the line."""
+    return character if character.isprintable() else "\N{WHITE SQUARE}"
+
+
+def _columns(character: str) -> int:
+    """How many columns of a terminal the shown character takes [-]."""
+    if unicodedata.combining(character):
+        return 0
+    return 2 if unicodedata.east_asian_width(character) in "WF" else 1
