@@ -1,0 +1,72 @@
+"""How many hinges a door gets: by its height and by its weight, the greater of the two."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from casewright.casework.fronts.leaves import LeafPlan
+from casewright.casework.fronts.weights import leaf_weight, pounds
+from casewright.casework.house import House
+from casewright.casework.maker import Maker
+from casewright.dims import Dim, Given, Origin
+from casewright.findings import Finding, Severity
+
+__all__ = ["hinge_count"]
+
+_INCH = Fraction(254, 10)
+_WORDS = {2: "a third hinge", 3: "a fourth hinge", 4: "a fifth hinge"}
+
+# Common practice, as hinge makers' charts give it: tallest and heaviest door for 2, 3 and 4
+# hinges. A fifth carries up to 100 in and 60 lb.
+_TALLEST = {2: 40, 3: 60, 4: 80, 5: 100}
+_HEAVIEST = {2: 15, 3: 30, 4: 45, 5: 60}
+
+
+def hinge_count(maker: Maker, leaf: LeafPlan) -> int:
+    """Number of hinges of a leaf, with the reasons kept for `why` [-]."""
+    place = maker.place.at(leaf.name)
+    weight = leaf_weight(maker, leaf)
+    by_height = by_weight = 2
+    for count, words in _WORDS.items():
+        tallest = _tallest(maker.house, count)
+        if not place.over(leaf.height, tallest, f"{words}, the door is too tall for {count}"):
+            break
+        by_height = count + 1
+    for count, words in _WORDS.items():
+        heaviest = _heaviest(maker.house, count)
+        if not place.over(weight, heaviest, f"{words}, the door is too heavy for {count}"):
+            break
+        by_weight = count + 1
+    _beyond(maker, leaf, weight)
+    return max(by_height, by_weight)
+
+
+def _tallest(house: House, count: int) -> Dim:
+    origin = Origin("cited", f"tallest door on {count} hinges", "common practice")
+    return house.enter(f"rule.hinges_{count}.tallest", Given(_TALLEST[count] * _INCH, origin))
+
+
+def _heaviest(house: House, count: int) -> Dim:
+    note = f"heaviest door on {count} hinges"
+    return pounds(house, f"rule.hinges_{count}.heaviest", _HEAVIEST[count], note)
+
+
+def _beyond(maker: Maker, leaf: LeafPlan, weight: Dim) -> None:
+    """A finding for a door that five hinges are not made for."""
+    too_tall = leaf.height.value > _tallest(maker.house, 5).value
+    if not too_tall and weight.value <= _heaviest(maker.house, 5).value:
+        return
+    maker.findings.append(
+        Finding(
+            rule="hinge load",
+            severity=Severity.STOP,
+            path=maker.path(leaf.name),
+            says=f"the {leaf.title} weighs about {round(weight.value)} kg and is "
+            f"{maker.house.text(leaf.height)} high: more than five hinges are made for",
+            measured=f"{round(weight.value)} kg",
+            limit=f"{_HEAVIEST[5]} lb, {_TALLEST[5]} in",
+            source="common practice",
+            remedies=("two doors instead of one", "part the front with a divider",
+                      "a lighter stock for the doors"),
+        )
+    )  # fmt: skip

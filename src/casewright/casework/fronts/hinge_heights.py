@@ -1,0 +1,108 @@
+"""At which heights hinges sit: near the ends, evenly between, clear of shelves."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from casewright.casework.carcase import Opening
+from casewright.casework.fronts.leaves import LeafPlan
+from casewright.casework.maker import Maker
+from casewright.dims import Dim, Place, Way, greatest
+
+__all__ = ["HingeSpot", "hinge_spots"]
+
+
+@dataclass(frozen=True, slots=True)
+class HingeSpot:
+    """Where a hinge may sit.
+
+    Parameters
+    ----------
+    height
+        Case height of its centre [mm].
+    way
+        Direction it may be rounded in without coming too near what it keeps clear of.
+    """
+
+    height: Dim
+    way: Way
+
+
+@dataclass(frozen=True, slots=True)
+class _Zones:
+    """Stretches of the side where no hinge may sit: outside floor to ceiling, and at shelves."""
+
+    floor: Dim
+    ceiling: Dim
+    shelves: tuple[tuple[Dim, Dim], ...]
+
+    def is_free(self, height: Dim) -> bool:
+        return self.floor.value <= height.value <= self.ceiling.value and not any(
+            low.value < height.value < high.value for low, high in self.shelves
+        )
+
+
+def hinge_spots(maker: Maker, leaf: LeafPlan, count: int) -> tuple[HingeSpot, ...]:
+    """Heights of a leaf's hinges, lowest first; empty where there is no room for them."""
+    place = maker.place.at(leaf.name)
+    zones = _zones(maker, leaf.opening)
+    end = _end(maker, place, leaf)
+    first = leaf.bottom + end
+    span = leaf.height - 2 * end
+    spots: list[HingeSpot] = []
+    for number in range(count):
+        even = first + span * Fraction(number, count - 1) if number else first
+        spot = _clear(place, even, zones, f"hinge {number + 1}")
+        if spot is None:
+            return ()
+        spots.append(spot)
+    return tuple(spots) if _apart(maker, spots) else ()
+
+
+def _end(maker: Maker, place: Place, leaf: LeafPlan) -> Dim:
+    """Outer hinges' distance from the door's ends; clear of a glass frame's corner joints."""
+    end = maker.style("hinge_end")
+    if place.over(end * 3, leaf.height, "a low door: hinges at a quarter of its height"):
+        end = leaf.height / 4
+    if leaf.front.construction == "glass frame":
+        joint = maker.style("rail") + maker.house.hinge("cup_diameter") / 2
+        end = greatest(end, joint + maker.style("cup_floor"))
+    return place.let("hinge_end_used", end)
+
+
+def _zones(maker: Maker, opening: Opening) -> _Zones:
+    clear = maker.style("hinge_clear")
+    ceiling = opening.y1
+    crown = maker.parts.get(maker.path("crown_stretcher"))
+    if crown is not None and opening.y0.value < crown.placed.y.value < ceiling.value:
+        ceiling = crown.placed.y
+    thickness = maker.house.thickness(maker.spec.box_stock)
+    shelves = tuple((low - clear, low + thickness + clear) for low in opening.shelves)
+    return _Zones(opening.y0 + clear, ceiling - clear, shelves)
+
+
+def _clear(place: Place, height: Dim, zones: _Zones, name: str) -> HingeSpot | None:
+    """The height itself, or the nearest one that keeps clear."""
+    if zones.is_free(height):
+        return HingeSpot(height, Way.NEAREST)
+    up = [zones.floor, *(high for _, high in zones.shelves)]
+    down = [zones.ceiling, *(low for low, _ in zones.shelves)]
+    free = [HingeSpot(h, Way.UP) for h in up] + [HingeSpot(h, Way.DOWN) for h in down]
+    free = [spot for spot in free if zones.is_free(spot.height)]
+    if not free:
+        return None
+    best = min(free, key=lambda spot: abs(spot.height.value - height.value))
+    if best.way is Way.UP:
+        place.over(best.height, height, f"{name} moved up, clear of the board beside it")
+    else:
+        place.over(height, best.height, f"{name} moved down, clear of the board beside it")
+    return best
+
+
+def _apart(maker: Maker, spots: Sequence[HingeSpot]) -> bool:
+    """Whether the hinges leave room for one another."""
+    least = maker.house.hinge("cup_diameter").value + maker.style("hinge_clear").value
+    heights = [spot.height.value for spot in spots]
+    return all(b - a >= least for a, b in zip(heights, heights[1:], strict=False))

@@ -1,0 +1,259 @@
+"""Hinges, planned before the sides are bored: how many, at which heights, on which plates."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from casewright.casework.carcase import Carcase
+from casewright.casework.features import Bores
+from casewright.casework.fronts.hinge_count import hinge_count
+from casewright.casework.fronts.hinge_heights import HingeSpot, hinge_spots
+from casewright.casework.fronts.leaves import LeafPlan, plan_leaves
+from casewright.casework.fronts.overlay import Overlay, overlay_finding, solve_overlay
+from casewright.casework.maker import Maker
+from casewright.casework.setups import bore_setup
+from casewright.dims import Dim, Place, least
+from casewright.findings import Finding, Severity
+
+__all__ = ["HingePlan", "HungLeaf", "Plate", "plan_hinges"]
+
+
+@dataclass(frozen=True, slots=True)
+class Plate:
+    """The holes of one hinge plate in a side.
+
+    Parameters
+    ----------
+    path
+        Path of the bores.
+    side
+        Path of the side.
+    height
+        Case height of the middle between its holes [mm].
+    from_end
+        The same from the side's lower end, as bored [mm].
+    holes
+        Case heights of the holes [mm], lower one first.
+    holes_from_end
+        The same from the side's lower end [mm].
+    """
+
+    path: str
+    side: str
+    height: Dim
+    from_end: Dim
+    holes: tuple[Dim, Dim]
+    holes_from_end: tuple[Dim, Dim]
+
+
+@dataclass(frozen=True, slots=True)
+class HungLeaf:
+    """A leaf with the side it hangs on.
+
+    Parameters
+    ----------
+    leaf
+        As planned.
+    side_thickness
+        Of the side it hangs on [mm].
+    overlay
+        Plate and bore distance.
+    plates
+        From the bottom up.
+    """
+
+    leaf: LeafPlan
+    side_thickness: Dim
+    overlay: Overlay
+    plates: tuple[Plate, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class HingePlan:
+    """All hinges of a case, bored into its sides before the doors are cut.
+
+    Parameters
+    ----------
+    leaves
+        Leaves to be hung, opening by opening from the bottom, left to right.
+    """
+
+    leaves: tuple[HungLeaf, ...] = ()
+
+    def plates(self, side: str | None = None) -> tuple[Plate, ...]:
+        """Plates in a side by its path, or in both sides; from the bottom up."""
+        found = (p for hung in self.leaves for p in hung.plates if side in (None, p.side))
+        return tuple(sorted(found, key=lambda plate: plate.height.value))
+
+    @property
+    def heights(self) -> tuple[Dim, ...]:
+        """Case heights of hinges [mm], one for each plate of either side, from the bottom up."""
+        return tuple(plate.height for plate in self.plates())
+
+    @property
+    def hole_heights(self) -> tuple[Dim, ...]:
+        """Case heights of all plate holes [mm], of either side, from the bottom up."""
+        return tuple(hole for plate in self.plates() for hole in plate.holes)
+
+
+def plan_hinges(maker: Maker, carcase: Carcase) -> HingePlan:
+    """Plan the hinges of every front and bore their plates' holes into the sides.
+
+    To be called when the box is known and before shelf pins are bored: pins and shelves give
+    way to hinges. Doors are cut later, to the box and to these holes.
+    """
+    return HingePlan(tuple(_hung(maker, carcase)))
+
+
+def _hung(maker: Maker, carcase: Carcase) -> Iterator[HungLeaf]:
+    for opening in carcase.openings:
+        leaves = plan_leaves(maker, carcase, opening)
+        ready = [_ready(maker, carcase, leaf) for leaf in leaves]
+        if all(item is not None for item in ready):
+            for item in ready:
+                if item is not None:
+                    yield _bored(maker, carcase, *item)
+
+
+def _ready(
+    maker: Maker, carcase: Carcase, leaf: LeafPlan
+) -> tuple[LeafPlan, Overlay, tuple[HingeSpot, ...]] | None:
+    """Everything about a leaf's hinges, or None with a finding where they have no room."""
+    count = hinge_count(maker, leaf)
+    spots = hinge_spots(maker, leaf, count)
+    if not spots:
+        maker.findings.append(_no_room(maker, leaf, count))
+        return None
+    low, high = _bore_range(maker, leaf)
+    if low.value > high.value:
+        maker.findings.append(_narrow_stile(maker, leaf, low))
+        return None
+    thickness = carcase.left_thickness if leaf.hinge == "left" else carcase.right_thickness
+    place = maker.place.at(leaf.name)
+    wanted = place.let("overlay_wanted", thickness - maker.style("reveal"))
+    overlay = solve_overlay(
+        maker.house, place, wanted, low=low, high=high, step=maker.style("bore_step")
+    )
+    found = overlay_finding(maker.house, place.path, overlay, low, high)
+    if found:
+        maker.findings.append(found)
+    _check_spread(maker, leaf, spots)
+    return leaf, overlay, spots
+
+
+def _bore_range(maker: Maker, leaf: LeafPlan) -> tuple[Dim, Dim]:
+    """Range of the bore distance: the sheet's, less where a cup would run into a rebate."""
+    hinge = maker.house.hinge
+    low, high = hinge("bore_low"), hinge("bore_high")
+    if leaf.front.construction != "glass frame":
+        return low, high
+    wood = maker.style("stile") - maker.style("rebate_width") - maker.style("cup_floor")
+    return low, least(high, wood - hinge("cup_diameter"))
+
+
+def _bored(
+    maker: Maker, carcase: Carcase, leaf: LeafPlan, overlay: Overlay, spots: tuple[HingeSpot, ...]
+) -> HungLeaf:
+    side = carcase.left if leaf.hinge == "left" else carcase.right
+    thickness = carcase.left_thickness if leaf.hinge == "left" else carcase.right_thickness
+    plates = tuple(
+        _bore_plate(maker, side, thickness, f"plate_{leaf.opening.name}_{number}", leaf, spot)
+        for number, spot in enumerate(spots, start=1)
+    )
+    return HungLeaf(leaf, thickness, overlay, plates)
+
+
+def _bore_plate(
+    maker: Maker, side: str, thickness: Dim, name: str, leaf: LeafPlan, spot: HingeSpot
+) -> Plate:
+    house = maker.house
+    place = house.chain.place(side).at(name)
+    foot = maker.parts[side].placed.y
+    from_end = _marked(maker, place, spot.height if foot is maker.zero else spot.height - foot,
+                       spot)  # fmt: skip
+    height = place.let("height", from_end if foot is maker.zero else foot + from_end)
+    half = house.hinge("plate_pitch") / 2
+    line = house.hinge("plate_line")
+    low, high = from_end - half, from_end + half
+    depth = least(maker.style("plate_depth"), thickness * 2 / 3)
+    maker.machine(
+        side,
+        Bores(
+            path=place.path,
+            kind="hinge plate",
+            face="A",
+            datum_l="l0",
+            datum_w="w0",
+            places=((low, line), (high, line)),
+            diameter=house.hinge("plate_hole"),
+            depth=depth,
+            asked_by=maker.path(leaf.name),
+            setup=bore_setup(
+                _jig(maker), line=line, depth=depth, bit="brad-point bit",
+                bit_size=house.hinge("plate_hole"), check=low,
+                check_words="from the bottom end to the lower hole",
+            ),
+        ),
+    )  # fmt: skip
+    return Plate(place.path, side, height, from_end, (height - half, height + half), (low, high))
+
+
+def _marked(maker: Maker, place: Place, exact: Dim, spot: HingeSpot) -> Dim:
+    """The distance from the side's end, on the grid it is marked in, and as it is bored."""
+    step = maker.style("cut_step").value
+    wanted = exact
+    if step and exact.value % step:
+        wanted, _ = place.rounded("from_end_to_mark", exact, step, spot.way)
+    return place.made("from_end", wanted, maker.house.causes(f"{place.path}.from_end", ""))
+
+
+def _jig(maker: Maker) -> str:
+    return "hinge jig" if maker.house.shop.has("hinge jig") else "drill"
+
+
+def _check_spread(maker: Maker, leaf: LeafPlan, spots: tuple[HingeSpot, ...]) -> None:
+    """Outer hinges nearer to each other than the door is wide let it sag."""
+    spread = spots[-1].height - spots[0].height
+    if spread.value > leaf.width.value:
+        return
+    maker.findings.append(
+        Finding(
+            rule="hinge spread",
+            severity=Severity.CARE,
+            path=maker.path(leaf.name),
+            says=f"the outer hinges of the {leaf.title} are {maker.house.text(spread)} apart, "
+            f"no more than the door is wide ({maker.house.text(leaf.width)}): it may sag",
+            measured=maker.house.text(spread),
+            limit=maker.house.text(leaf.width),
+            source="common practice",
+            remedies=("two doors instead of one", "hinges nearer the ends"),
+        )
+    )
+
+
+def _no_room(maker: Maker, leaf: LeafPlan, count: int) -> Finding:
+    return Finding(
+        rule="hinge room",
+        severity=Severity.STOP,
+        path=maker.path(leaf.name),
+        says=f"there is no room for {count} hinges on the {leaf.title}, clear of shelves and ends",
+        source="common practice",
+        remedies=("move the fixed shelf", "make the opening taller", "leave the door out"),
+    )
+
+
+def _narrow_stile(maker: Maker, leaf: LeafPlan, low: Dim) -> Finding:
+    hinge = maker.house.hinge
+    need = low + hinge("cup_diameter") + maker.style("cup_floor") + maker.style("rebate_width")
+    return Finding(
+        rule="cup and rebate",
+        severity=Severity.STOP,
+        path=maker.path(leaf.name),
+        says=f"the hinge cups of the {leaf.title} would run into the glass rebate: a stile of "
+        f"{maker.house.text(maker.style('stile'))} is too narrow",
+        measured=maker.house.text(maker.style("stile")),
+        limit=maker.house.text(need),
+        source="common practice",
+        remedies=(f"stiles of at least {maker.house.text(need)}", "a narrower rebate"),
+    )

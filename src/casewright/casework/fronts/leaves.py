@@ -1,0 +1,182 @@
+"""Leaves: how many doors an opening gets, how large each is, whether it can be made."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from casewright.casework.carcase import Carcase, Opening
+from casewright.casework.maker import Maker
+from casewright.casework.specs import FrontSpec, Hand
+from casewright.dims import Dim, Place
+from casewright.findings import Finding, Severity
+
+__all__ = ["LeafPlan", "face_place", "front_of", "plan_leaves"]
+
+_PRACTICE = "common practice"
+
+
+@dataclass(frozen=True, slots=True)
+class LeafPlan:
+    """One leaf as planned, before anything of it is cut.
+
+    Parameters
+    ----------
+    name, title
+        Name inside the case: 'door_left'; in words: 'left door'.
+    opening
+        The opening it covers.
+    front
+        What was asked for.
+    hinge
+        Side it swings on, seen from the room.
+    width, height
+        Finished size wanted [mm], not yet on the cutting grid.
+    """
+
+    name: str
+    title: str
+    opening: Opening
+    front: FrontSpec
+    hinge: Hand
+    width: Dim
+    height: Dim
+
+    @property
+    def bottom(self) -> Dim:
+        """Case height of its lower end [mm]."""
+        return raised(self.opening.face_y0, self.opening.bottom)
+
+
+def raised(base: Dim, by: Dim) -> Dim:
+    """A height above a base; the base itself is left out of the formula where it is nothing."""
+    return base + by if base.path or base.op else by
+
+
+def front_of(maker: Maker, opening: Opening) -> FrontSpec | None:
+    """What was asked for in front of an opening."""
+    return maker.spec.front if opening.name == "main" else maker.spec.upper_front
+
+
+def face_place(maker: Maker, opening: Opening) -> Place:
+    """Place of the numbers that the leaves of an opening share."""
+    return maker.place.at("face" if opening.name == "main" else "upper_face")
+
+
+def plan_leaves(maker: Maker, carcase: Carcase, opening: Opening) -> tuple[LeafPlan, ...]:
+    """One or two leaves for an opening; none where there is no front or no room for one.
+
+    A leaf fills the face less its reveals and gaps. Sizes come from the box as built.
+    """
+    front = front_of(maker, opening)
+    if front is None:
+        return ()
+    place = face_place(maker, opening)
+    count = front.leaves or _count(maker, place, carcase)
+    reveal = maker.style("reveal")
+    clear = carcase.width - 2 * reveal
+    width = place.let("leaf_width", clear if count == 1 else (clear - maker.style("gap")) / 2)
+    height = place.let("leaf_height", _stretch(opening))
+    hands: tuple[Hand, ...] = (front.hinge,) if count == 1 else ("left", "right")
+    leaves = tuple(_leaf(opening, front, hand, count, width, height) for hand in hands)
+    if not _can_be_made(maker, place, leaves[0]):
+        return ()
+    _warn(maker, leaves[0])
+    return leaves
+
+
+def _count(maker: Maker, place: Place, carcase: Carcase) -> int:
+    widest = maker.style("widest_single_door")
+    return 2 if place.over(carcase.width, widest, "two doors, one would be too wide") else 1
+
+
+def _stretch(opening: Opening) -> Dim:
+    low = opening.face_y0
+    tall = opening.face_y1 - low if low.path or low.op else opening.face_y1
+    return tall - opening.bottom - opening.top
+
+
+def _leaf(
+    opening: Opening, front: FrontSpec, hand: Hand, count: int, width: Dim, height: Dim
+) -> LeafPlan:
+    name = "door" if count == 1 else f"door_{hand}"
+    title = "door" if count == 1 else f"{hand} door"
+    if opening.name == "upper":
+        name, title = f"upper_{name}", f"upper {title}"
+    return LeafPlan(name, title, opening, front, hand, width, height)
+
+
+def _least_size(maker: Maker, leaf: LeafPlan) -> tuple[Dim, Dim]:
+    """Least width and height that can be made and hung: it holds two cups, a frame has rails."""
+    cup, clear = maker.house.hinge("cup_diameter"), maker.style("hinge_clear")
+    width = maker.house.hinge("bore_low") + cup + maker.style("cup_floor")
+    height = 2 * (cup + clear)
+    if leaf.front.construction != "slab":
+        width = 2 * maker.style("stile") + cup
+        height = 2 * maker.style("rail") + cup
+    return width, height
+
+
+def _can_be_made(maker: Maker, place: Place, leaf: LeafPlan) -> bool:
+    """Whether there is room for the leaf at all; if not, a finding says what would be right."""
+    fits = True
+    for word, size, least in zip(
+        ("width", "height"), (leaf.width, leaf.height), _least_size(maker, leaf), strict=True
+    ):
+        if not place.over(least, size, f"no door, its {word} leaves no room for one"):
+            continue
+        fits = False
+        text, limit = maker.house.text(size), maker.house.text(least)
+        larger = "wider" if word == "width" else "taller"
+        maker.findings.append(
+            Finding(
+                rule="door size",
+                severity=Severity.STOP,
+                path=maker.path(leaf.name),
+                says=f"the {leaf.title} would have a {word} of {text}; "
+                f"a {leaf.front.construction} door takes at least {limit}",
+                measured=text,
+                limit=limit,
+                source=_PRACTICE,
+                remedies=(f"make the opening {larger}", "leave the door out"),
+            )
+        )
+    return fits
+
+
+def _warn(maker: Maker, leaf: LeafPlan) -> None:
+    """Findings about leaves that can be made but deserve a second look."""
+    widest = maker.style("widest_single_door")
+    narrow, tall = maker.style("narrowest_leaf"), maker.style("tallest_leaf")
+    if leaf.width.value < narrow.value:
+        _look(maker, leaf, "narrow leaf", leaf.width, narrow, "so narrow a door looks pinched",
+              ("one door instead of two", "make the case wider"))  # fmt: skip
+    if leaf.width.value > widest.value:
+        _look(maker, leaf, "wide leaf", leaf.width, widest, "so wide a door sags on its hinges",
+              ("two doors instead of one", "make the case narrower"))  # fmt: skip
+    if leaf.height.value > tall.value:
+        _look(maker, leaf, "tall leaf", leaf.height, tall, "so tall a door seldom stays flat",
+              ("part the front with a divider",))  # fmt: skip
+
+
+def _look(
+    maker: Maker,
+    leaf: LeafPlan,
+    rule: str,
+    size: Dim,
+    limit: Dim,
+    says: str,
+    remedies: tuple[str, ...],
+) -> None:
+    text, bound = maker.house.text(size), maker.house.text(limit)
+    maker.findings.append(
+        Finding(
+            rule=rule,
+            severity=Severity.CARE,
+            path=maker.path(leaf.name),
+            says=f"the {leaf.title} measures {text}, the usual limit is {bound}: {says}",
+            measured=text,
+            limit=bound,
+            source=_PRACTICE,
+            remedies=remedies,
+        )
+    )

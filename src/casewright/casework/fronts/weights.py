@@ -1,0 +1,71 @@
+"""What a leaf weighs, as a number of the chain, before it is cut."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from casewright.casework.fronts.leaves import LeafPlan
+from casewright.casework.house import House
+from casewright.casework.maker import Maker
+from casewright.dims import Dim, Origin
+
+__all__ = ["leaf_weight", "pounds"]
+
+_PER_CUBIC_MILLIMETRE = Fraction(1, 1_000_000_000)
+# One avoirdupois pound is 0.45359237 kg exactly (international yard and pound agreement, 1959).
+_POUND = Fraction(45_359_237, 100_000_000)
+
+
+def _plain(house: House, path: str, value: Fraction, power: int, origin: Origin) -> Dim:
+    """A number that is no length, entered the first time it is asked for."""
+    known = house.chain.nodes.get(path)
+    if known is None:
+        known = Dim("", (), value, power)
+        known.origin = origin
+        house.chain.register(path, known)
+    return known
+
+
+def pounds(house: House, path: str, count: int, note: str) -> Dim:
+    """A weight given in pounds [kg], a plain number of the chain."""
+    origin = Origin("cited", f"{note}: {count} lb", "common practice")
+    return _plain(house, path, count * _POUND, 0, origin)
+
+
+def _density(house: House, key: str) -> Dim:
+    value = house.density(key) * _PER_CUBIC_MILLIMETRE
+    origin = Origin("cited", f"{house.density(key)} kg/m3")
+    return _plain(house, f"stock.{key}.density", value, -3, origin)
+
+
+def _mass(maker: Maker, key: str, area: Dim) -> Dim:
+    return area * maker.house.thickness(key) * _density(maker.house, key)
+
+
+def _frame_area(maker: Maker, leaf: LeafPlan) -> Dim:
+    stile, rail = maker.style("stile"), maker.style("rail")
+    return 2 * (leaf.height * stile) + 2 * (rail * (leaf.width - 2 * stile))
+
+
+def leaf_weight(maker: Maker, leaf: LeafPlan) -> Dim:
+    """Weight of a leaf [kg] from its planned size and its stock's densities.
+
+    Holes, rebates and hardware are not counted: they nearly cancel.
+    """
+    front = leaf.front
+    whole = leaf.width * leaf.height
+    if front.construction == "slab":
+        weight = _mass(maker, front.slab, whole)
+    elif front.construction == "applied frame":
+        frame = _mass(maker, front.strip, _frame_area(maker, leaf))
+        weight = _mass(maker, front.slab, whole) + frame
+    else:
+        frame = _mass(maker, front.frame, _frame_area(maker, leaf))
+        weight = frame + _mass(maker, front.glazing, _pane_area(maker, leaf))
+    return maker.place.at(leaf.name).let("weight", weight)
+
+
+def _pane_area(maker: Maker, leaf: LeafPlan) -> Dim:
+    lap = 2 * maker.style("rebate_width")
+    wide = leaf.width - 2 * maker.style("stile") + lap
+    return wide * (leaf.height - 2 * maker.style("rail") + lap)
