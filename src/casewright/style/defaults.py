@@ -118,8 +118,8 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
     _metric(
         "pin_line", "37", "shelf pins and hinge plates back from the box's front edge", _PRACTICE
     ),
-    _metric("pin_low", "200", "lowest shelf pin above the box's bottom"),
-    _metric("pin_high", "200", "highest shelf pin below the box's top"),
+    _key("pin_low", "8", "200", "lowest shelf pin above what lies under the opening"),
+    _key("pin_high", "8", "200", "least distance of the highest shelf pin from what lies above"),
     _key("hinge_end", "3 1/2", "90", "outer hinges' centres from the door's ends"),
     _metric("plate_depth", "12", "depth of hinge plate holes, never over two thirds of a side"),
     _metric("bore_step", "1", "steps of the fence of the cup jig"),

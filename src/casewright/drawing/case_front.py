@@ -1,0 +1,106 @@
+"""The front of a case: as it stands with its doors, and open with the doors removed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from casewright.casework.cases import Case, Front
+from casewright.dims.units import Unit
+from casewright.drawing.case_solids import Solid, case_solids
+from casewright.drawing.dimension import Dimensions, Span
+from casewright.drawing.marks import Tag
+from casewright.drawing.measure import Measure, measure_of
+from casewright.drawing.pens import CENTRE, THIN, VISIBLE, Ink
+from casewright.drawing.running import Running, Stop
+from casewright.drawing.scene import Scene
+from casewright.drawing.shapes import Element, line, rectangle
+
+__all__ = ["closed_elements", "closed_scene", "open_scene"]
+
+
+def closed_scene(case: Case, unit: Unit) -> Scene:
+    """Front with the doors on: overall size, sizes of the doors, reveals and gaps."""
+    elements = [*closed_elements(case), *_door_dimensions(case, unit)]
+    return Scene(tuple(elements), f"{case.spec.title}: front")
+
+
+def open_scene(case: Case, unit: Unit) -> Scene:
+    """Front with the doors off: clear openings, heights of shelves."""
+    solids = case_solids(case, fronts=False)
+    elements: list[Element] = list(_faces(solids))
+    elements.extend(_open_dimensions(case, solids, unit))
+    return Scene(tuple(elements), f"{case.spec.title}: doors removed")
+
+
+def closed_elements(case: Case) -> Iterator[Element]:
+    """The case's front without dimensions, doors on."""
+    yield from _faces(case_solids(case, fronts=True))
+    for front in case.fronts:
+        yield from _swing(front)
+
+
+def _faces(solids: tuple[Solid, ...]) -> Iterator[Element]:
+    """Fronts of the parts, the far ones first, so that the near ones cover them."""
+    for solid in sorted(solids, key=lambda s: (s.box.z1, s.box.y0, s.box.x0)):
+        box, part = solid.box, solid.part
+        shows = part.role in ("side", "top", "bottom", "divider", "fixed shelf", "shelf")
+        fill = (
+            Ink.GLASS if part.role == "glass" else Ink.TINT if part.role == "back" else Ink.PAPER
+        )
+        yield rectangle(
+            (box.x0, box.y0), (box.x1, box.y1), VISIBLE if shows and not part.front else THIN,
+            fill=fill, tag=Tag(path=part.path, title=part.title, target=part.path),
+        )  # fmt: skip
+
+
+def _swing(front: Front) -> Iterator[Element]:
+    """Two lines that meet on the hinge side (ISO 7519: opening toward the viewer, full lines)."""
+    x0, y0 = front.x.value, front.y.value
+    x1, y1 = x0 + front.width.value, y0 + front.height.value
+    hinge, free = (x0, x1) if front.hinge_side == "left" else (x1, x0)
+    middle = (y0 + y1) / 2
+    for y in (y0, y1):
+        yield line((free, y), (hinge, middle), CENTRE, ink=Ink.SOFT)
+
+
+def _door_dimensions(case: Case, unit: Unit) -> Iterator[Element]:
+    width, height = case.width.value, case.height.value
+    zero = Fraction(0)
+    below = [Span(zero, width, measure_of(case.width, unit), emphasis=True)]
+    right = [Span(zero, height, measure_of(case.height, unit), emphasis=True)]
+    columns: dict[Fraction, Span] = {}
+    for front in case.fronts:
+        x, y = front.x.value, front.y.value
+        columns.setdefault(x, Span(x, x + front.width.value, measure_of(front.width, unit)))
+        right_span = Span(y, y + front.height.value, measure_of(front.height, unit))
+        if all((s.start, s.end) != (right_span.start, right_span.end) for s in right):
+            right.append(right_span)
+    below.extend(columns.values())
+    yield Dimensions("below", zero, tuple(below))
+    yield Dimensions("right", width, tuple(right))
+
+
+def _open_dimensions(case: Case, solids: tuple[Solid, ...], unit: Unit) -> Iterator[Element]:
+    width, height = case.width.value, case.height.value
+    zero = Fraction(0)
+    left = next(s for s in solids if s.part.path.endswith("side_left")).box
+    right = next(s for s in solids if s.part.path.endswith("side_right")).box
+    clear = Measure(Fraction(right.x0 - left.x1), unit, f"{case.key}.clear_width")
+    yield Dimensions(
+        "below", zero,
+        (
+            Span(left.x1, right.x0, clear),
+            Span(zero, width, measure_of(case.width, unit), emphasis=True),
+        ),
+    )  # fmt: skip
+    stops: dict[Fraction, Stop] = {}
+    for solid in solids:
+        if solid.part.role in ("bottom", "divider", "fixed shelf", "shelf", "top", "stretcher"):
+            y = Fraction(solid.box.y1)
+            if y and y not in stops:
+                stops[y] = Stop(y, Measure(y, unit))
+    yield Running("left", zero, zero, tuple(stops.values()))
+    yield Dimensions(
+        "right", width, (Span(zero, height, measure_of(case.height, unit), emphasis=True),)
+    )

@@ -1,0 +1,92 @@
+"""A case pulled apart, in cabinet projection: fronts true to shape, depth running up and right."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from casewright.casework.cases import Case
+from casewright.casework.parts import Part
+from casewright.drawing.case_solids import Solid, case_solids
+from casewright.drawing.marks import Tag
+from casewright.drawing.notes import Balloon
+from casewright.drawing.pens import THIN, VISIBLE, Ink
+from casewright.drawing.scene import Scene
+from casewright.drawing.shapes import Element, Point, Polyline
+from casewright.geometry import Box
+
+__all__ = ["pulled_apart_scene"]
+
+_RECEDE = Fraction(7, 20)
+
+
+def pulled_apart_scene(case: Case) -> Scene:
+    """Every part moved out of the way it came in, with its mark."""
+    solids = [_moved(case, solid) for solid in case_solids(case, fronts=True)]
+    solids.sort(key=lambda s: (s.box.z1, s.box.x0, s.box.y0))
+    elements: list[Element] = []
+    for solid in solids:
+        elements.extend(_block(solid))
+    elements.extend(
+        Balloon(_centre(solid.box), solid.part.mark, height=2.0, tag=Tag(target=solid.part.path))
+        for solid in solids
+    )
+    return Scene(tuple(elements), f"{case.spec.title}: pulled apart")
+
+
+def _moved(case: Case, solid: Solid) -> Solid:
+    dx, dy, dz = _way(solid.part, case)
+    b = solid.box
+    return Solid(solid.part, Box(b.x0 + dx, b.x1 + dx, b.y0 + dy, b.y1 + dy, b.z0 + dz, b.z1 + dz))
+
+
+def _way(part: Part, case: Case) -> tuple[Fraction, Fraction, Fraction]:
+    """How far a part is pulled, by what it is."""
+    unit = case.width.value / 4
+    none = Fraction(0)
+    if part.front:
+        sideways = unit if part.path.rpartition(".")[0].endswith("right") else none
+        layer = Fraction(3, 2) if part.role in ("stile", "rail", "glass", "strip") else Fraction(1)
+        return sideways / 2 - unit * 3, -unit * 2, case.depth.value * 2 * layer
+    moves: dict[str, tuple[Fraction, Fraction, Fraction]] = {
+        "back": (unit, unit, -case.depth.value),
+        "top": (none, unit, none),
+        "bottom": (none, -unit, none),
+        "plinth rail": (none, -3 * unit, none),
+        "sleeper": (none, -3 * unit, none),
+        "rail": (none, -2 * unit, none),
+        "stretcher": (none, unit, none),
+        "shelf": (none, none, unit),
+        "nosing": (none, none, unit),
+    }
+    if part.role == "side":
+        return (-unit * 2 if part.hand == "left" else unit * 2), none, none
+    if part.role == "strip":
+        return (-unit * 3 if "left" in part.path else unit * 3), none, none
+    return moves.get(part.role, (none, none, none))
+
+
+def _flat(x: Fraction, y: Fraction, z: Fraction) -> Point:
+    return (x - _RECEDE * z, y - _RECEDE * z)
+
+
+def _block(solid: Solid) -> Iterator[Element]:
+    box = solid.box
+    x0, x1, y0, y1, z0, z1 = (Fraction(v) for v in box)
+    tag = Tag(path=solid.part.path, title=solid.part.title, target=solid.part.path)
+    front = ((x0, y0, z1), (x1, y0, z1), (x1, y1, z1), (x0, y1, z1))
+    top = ((x0, y1, z1), (x1, y1, z1), (x1, y1, z0), (x0, y1, z0))
+    right = ((x1, y0, z1), (x1, y0, z0), (x1, y1, z0), (x1, y1, z1))
+    glass = solid.part.role == "glass"
+    for corners, fill in ((right, Ink.SHADE), (top, Ink.TINT), (front, Ink.PAPER)):
+        yield Polyline(
+            tuple(_flat(*c) for c in corners), VISIBLE if corners is front else THIN,
+            closed=True, fill=Ink.GLASS if glass else fill, tag=tag,
+        )  # fmt: skip
+
+
+def _centre(box: Box) -> Point:
+    x, y, z = (
+        Fraction(a + b) / 2 for a, b in ((box.x0, box.x1), (box.y0, box.y1), (box.z1, box.z1))
+    )
+    return _flat(x, y, z)

@@ -1,0 +1,122 @@
+"""A run as it stands on its wall: cases, fillers, seams from one datum, heights."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from casewright.dims.units import Unit
+from casewright.drawing.case_front import closed_elements
+from casewright.drawing.dimension import Dimensions, Span
+from casewright.drawing.hatching import SECTION
+from casewright.drawing.marks import Tag
+from casewright.drawing.measure import Measure, measure_of
+from casewright.drawing.notes import Text
+from casewright.drawing.pens import NEIGHBOUR, THIN, VISIBLE, Ink
+from casewright.drawing.running import Running, Stop
+from casewright.drawing.scene import Scene
+from casewright.drawing.shapes import Element, Point, Polyline, line, rectangle
+from casewright.room.model import Run
+
+__all__ = ["run_scene"]
+
+
+def run_scene(run: Run, unit: Unit, wall_bottom: Measure) -> Scene:
+    """Elevation of a run.
+
+    Parameters
+    ----------
+    wall_bottom
+        Underside of wall cases above the finished floor.
+    """
+    hangs = all(case.spec.kind == "wall" for case in run.cases)
+    lift = wall_bottom.value if hangs else Fraction(0)
+    elements: list[Element] = list(_floor_and_walls(run, lift))
+    for case, start in zip(run.cases, run.starts, strict=True):
+        own = lift if case.spec.kind == "wall" else Fraction(0)
+        for element in closed_elements(case):
+            elements.append(_shifted(element, start.value, own))
+        middle = start.value + case.overall_width.value / 2
+        elements.append(
+            Text(
+                (middle, own + case.height.value), case.spec.title, 2.6, weight=600,
+                shift_mm=(0, 3.5), tag=Tag(target=case.key, path=case.key),
+            )
+        )  # fmt: skip
+    elements.extend(_fillers(run, lift))
+    elements.extend(_dimensions(run, unit, lift, wall_bottom if hangs else None))
+    return Scene(tuple(elements), run.spec.title)
+
+
+def _shifted(element: Element, dx: Fraction, dy: Fraction) -> Element:
+    if not isinstance(element, Polyline):
+        msg = "only outlines are drawn in an elevation"
+        raise TypeError(msg)
+    points: tuple[Point, ...] = tuple(
+        (Fraction(x) + dx, Fraction(y) + dy) for x, y in element.points
+    )
+    return Polyline(
+        points, element.pen, closed=element.closed, ink=element.ink, fill=element.fill,
+        hatch=element.hatch, tag=element.tag,
+    )  # fmt: skip
+
+
+def _top(run: Run, lift: Fraction) -> Fraction:
+    return max(case.height.value + (lift if case.spec.kind == "wall" else 0) for case in run.cases)
+
+
+def _floor_and_walls(run: Run, lift: Fraction) -> Iterator[Element]:
+    length = run.length.value
+    over = length / 40
+    high = _top(run, lift) * Fraction(21, 20)
+    yield line((-over, Fraction(0)), (length + over, Fraction(0)), VISIBLE)
+    if run.spec.left == "wall":
+        yield line((Fraction(0), Fraction(0)), (Fraction(0), high), NEIGHBOUR)
+    if run.spec.right == "wall":
+        yield line((length, Fraction(0)), (length, high), NEIGHBOUR)
+
+
+def _fillers(run: Run, lift: Fraction) -> Iterator[Element]:
+    for filler in run.fillers:
+        left = filler.path.endswith("left")
+        case = run.cases[0] if left else run.cases[-1]
+        base = lift if case.spec.kind == "wall" else Fraction(0)
+        x0 = Fraction(0) if left else run.length.value - filler.width.value
+        yield rectangle(
+            (x0, base), (x0 + filler.width.value, base + case.height.value), THIN,
+            fill=Ink.SHADE, hatch=SECTION,
+            tag=Tag(path=filler.path, title=filler.part.title, target=filler.path),
+        )  # fmt: skip
+
+
+def _dimensions(run: Run, unit: Unit, lift: Fraction, bottom: Measure | None) -> Iterator[Element]:
+    length = run.length.value
+    stops = [Stop(start.value, measure_of(start, unit)) for start in run.starts if start.value]
+    last = run.starts[-1].value + run.cases[-1].overall_width.value
+    if last != length:
+        stops.append(Stop(last, Measure(last, unit)))
+    stops.append(Stop(length, measure_of(run.length, unit), emphasis=True))
+    yield Running("below", Fraction(0), Fraction(0), tuple(stops))
+    widths = []
+    for case, start in zip(run.cases, run.starts, strict=True):
+        widths.append(
+            Span(start.value, start.value + case.overall_width.value,
+                 measure_of(case.overall_width, unit), emphasis=True)
+        )  # fmt: skip
+    widths.extend(
+        Span(
+            Fraction(0) if f.path.endswith("left") else length - f.width.value,
+            f.width.value if f.path.endswith("left") else length,
+            measure_of(f.width, unit),
+        )
+        for f in run.fillers
+    )
+    yield Dimensions("above", _top(run, lift), tuple(widths), offset_mm=9.0)
+    heights: dict[tuple[Fraction, Fraction], Span] = {}
+    for case in run.cases:
+        base = lift if case.spec.kind == "wall" else Fraction(0)
+        span = (base, base + case.height.value)
+        heights.setdefault(span, Span(*span, measure_of(case.height, unit)))
+    if bottom is not None:
+        heights[Fraction(0), lift] = Span(Fraction(0), lift, bottom)
+    yield Dimensions("left", Fraction(0), tuple(heights.values()), offset_mm=6.0)
