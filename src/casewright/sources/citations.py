@@ -124,6 +124,20 @@ _ALL = (
         "European Committee for Standardization", "", "from memory",
         "a range of 2400 to 2530 kg/m3 read in a secondary copy; 2500 from memory",
     ),
+    Source(
+        "shelf-sag", "Article on shelves in a woodworking magazine", "", "2007",
+        "common practice",
+        "what the eye sees, 1/32 in per foot, and creep of half again: read in a secondary copy",
+    ),
+    Source(
+        "book-loads", "Books on a shelf, as magazines' tests weighed them", "", "",
+        "common practice",
+        "20 lb a foot on average read in a secondary copy; 25 for full-size books from memory",
+    ),
+    Source(
+        "irc", "International Residential Code", "International Code Council", "", "standard",
+        "stud spacing read in a secondary copy; local code governs",
+    ),
     Source("common practice", "Common practice of the trade", "", "", "common practice"),
 )  # fmt: skip
 
