@@ -1,0 +1,50 @@
+"""What is looked at in every room: one rule a file, each with its reason and its source."""
+
+from __future__ import annotations
+
+from casewright.checks import (
+    case_weight,
+    cut_depth,
+    fastener_bite,
+    fit_band,
+    hinge_beside_shelf,
+    hinge_number,
+    hinge_spread,
+    leaf_size,
+    long_shelf,
+    nailer_missing,
+    narrow_rip,
+    open_pockets,
+    pocket_screw_length,
+    shelf_sag,
+    wall_screw_bite,
+)
+from casewright.checks.rule import Breach, Rule
+from casewright.findings import Finding
+from casewright.room.model import Room
+
+__all__ = ["RULES", "Breach", "Rule", "check"]
+
+RULES: tuple[Rule, ...] = (
+    fit_band.RULE,
+    nailer_missing.RULE,
+    wall_screw_bite.RULE,
+    fastener_bite.RULE,
+    pocket_screw_length.RULE,
+    open_pockets.RULE,
+    cut_depth.RULE,
+    hinge_number.RULE,
+    hinge_spread.RULE,
+    hinge_beside_shelf.RULE,
+    leaf_size.RULE,
+    shelf_sag.RULE,
+    long_shelf.RULE,
+    narrow_rip.RULE,
+    case_weight.RULE,
+)
+"""Every rule, the ones that stop the work first."""
+
+
+def check(room: Room) -> tuple[Finding, ...]:
+    """What the rules find in a room, in the order of `RULES`, then of the job."""
+    return tuple(finding for rule in RULES for finding in rule.findings(room))

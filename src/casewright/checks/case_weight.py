@@ -1,0 +1,65 @@
+"""Boxes heavier than one person lifts.
+
+A box is lifted without its doors and loose shelves. Over what the shop says one person lifts
+alone, a helper, a jack or a cart is planned for. The weight is shown for planning, never as a
+permission: nobody holds a box overhead while driving screws.
+
+Passes
+------
+An upper 33 x 39 x 12 1/4 of 23/32 plywood, for a person who lifts 25 kg.
+
+Fails
+-----
+The same upper 60 in wide.
+
+Sources
+-------
+`common practice`: the box is lifted without doors and shelves; densities by the job's stock,
+the limit by the job's shop.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from casewright.casework.cases import Case
+from casewright.checks.rule import Breach, Rule
+from casewright.checks.words import kilograms
+from casewright.findings import Severity
+from casewright.room.model import Room
+
+__all__ = ["RULE", "lifted_weight"]
+
+_LOOSE = ("shelf", "plinth rail", "sleeper")
+
+
+def lifted_weight(room: Room, case: Case) -> Fraction:
+    """Weight of the box as it is carried: no doors, loose shelves or plinth [kg]."""
+    return sum(
+        (
+            part.weight(getattr(room.spec.stock[part.stock], "density", Fraction(0)))
+            for part in case.parts
+            if not part.front and part.role not in _LOOSE
+        ),
+        Fraction(0),
+    )
+
+
+def _examine(room: Room) -> Iterator[Breach]:
+    for case in room.cases:
+        weight = lifted_weight(room, case)
+        if weight > room.spec.shop.lift:
+            up = case.spec.kind == "wall"
+            yield Breach(
+                case.key,
+                f"{case.spec.title} weighs about {kilograms(room, weight)} without doors and "
+                f"shelves, over the {kilograms(room, room.spec.shop.lift)} one person lifts here"
+                + ("; a ledger or a jack carries it while it is screwed on" if up else ""),
+                measured=kilograms(room, weight),
+                limit=kilograms(room, room.spec.shop.lift),
+                remedies=("a helper that day", "a jack or a cart", "two boxes instead of one"),
+            )
+
+
+RULE = Rule("case weight", Severity.CARE, __doc__ or "", "common practice", _examine)

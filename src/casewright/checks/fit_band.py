@@ -1,0 +1,52 @@
+"""Gaps between real things that are outside the band they must keep.
+
+Every fit is declared with the least and the greatest gap that works. By design each lies
+inside; once something has been cut or measured, it may not.
+
+Passes
+------
+A back 1/16 narrower than its rabbets are apart.
+
+Fails
+-----
+A back recorded as cut 1/8 wider than that.
+
+Sources
+-------
+`common practice`: bands are declared where the fit is made.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from casewright.checks.rule import Breach, Rule
+from casewright.checks.words import length
+from casewright.findings import Severity
+from casewright.room.model import Room
+
+__all__ = ["RULE"]
+
+
+def _examine(room: Room) -> Iterator[Breach]:
+    for fit in room.chain.fits.values():
+        if fit.holds:
+            continue
+        gap = fit.gap.value
+        wide = gap > fit.high
+        limit = fit.high if wide else fit.low
+        yield Breach(
+            fit.path,
+            f"{fit.path.rpartition('.')[2].replace('_', ' ')} of {fit.owner} is "
+            f"{length(room, gap)}; it must stay between {length(room, fit.low)} and "
+            f"{length(room, fit.high)}",
+            measured=length(room, gap),
+            limit=length(room, limit),
+            remedies=(
+                "cut what is still to be cut to the sizes now shown",
+                "shim or pack" if wide else "plane or recut the piece that is too big",
+            ),
+        )
+
+
+RULE = Rule("fit band", Severity.STOP, __doc__ or "", "common practice", _examine)

@@ -1,0 +1,94 @@
+"""Enough hinges for the height and the weight of each door.
+
+Two hinges carry a door up to 40 in tall and 15 lb; a third is wanted up to 60 in or 30 lb, a
+fourth up to 80 in or 45 lb. The greater of the two counts.
+
+Passes
+------
+A leaf 38 15/16 tall of 5/8 fibreboard, 16 3/8 wide, on two hinges.
+
+Fails
+-----
+A leaf 41 in tall on two hinges.
+
+Sources
+-------
+`common practice`: charts of hinge makers; the chart of the hinge in hand governs.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+
+from casewright.casework.cases import Case, Front
+from casewright.checks.rule import Breach, Rule
+from casewright.checks.words import kilograms, length
+from casewright.findings import Severity
+from casewright.room.model import Room
+from casewright.sources import INCH
+
+__all__ = ["RULE", "front_weight", "hinges_wanted"]
+
+_POUND = Fraction(45_359_237, 100_000_000)
+_TALLEST = tuple(n * INCH for n in (40, 60, 80))
+_HEAVIEST = tuple(n * _POUND for n in (15, 30, 45))
+
+
+def hinges_wanted(height: Fraction, weight: Fraction) -> int:
+    """How many hinges a door wants.
+
+    Parameters
+    ----------
+    height
+        [mm].
+    weight
+        [kg].
+
+    Returns
+    -------
+    Number of hinges, 2 to 5 [-].
+
+    Examples
+    --------
+    >>> hinges_wanted(40 * INCH, Fraction(5)), hinges_wanted(41 * INCH, Fraction(5))
+    (2, 3)
+    """
+
+    def past(value: Fraction, limits: Sequence[Fraction]) -> int:
+        return sum(value > limit for limit in limits)
+
+    return 2 + max(past(height, _TALLEST), past(weight, _HEAVIEST))
+
+
+def front_weight(room: Room, case: Case, front: Front) -> Fraction:
+    """Weight of a leaf from its parts [kg]."""
+    own = set(front.parts)
+    return sum(
+        (
+            part.weight(getattr(room.spec.stock[part.stock], "density", Fraction(0)))
+            for part in case.parts
+            if part.path in own
+        ),
+        Fraction(0),
+    )
+
+
+def _examine(room: Room) -> Iterator[Breach]:
+    for case in room.cases:
+        for front in case.fronts:
+            weight = front_weight(room, case, front)
+            wanted = hinges_wanted(front.height.value, weight)
+            if len(front.hinges) < wanted:
+                yield Breach(
+                    front.path,
+                    f"the {front.title}, {length(room, front.height.value)} tall and about "
+                    f"{kilograms(room, weight)}, hangs on {len(front.hinges)} hinges; it wants "
+                    f"{wanted}",
+                    measured=str(len(front.hinges)),
+                    limit=str(wanted),
+                    remedies=(f"{wanted} hinges", "a lower or lighter door"),
+                )
+
+
+RULE = Rule("hinge number", Severity.STOP, __doc__ or "", "common practice", _examine)

@@ -1,0 +1,89 @@
+"""Leaves too narrow, too wide or too long for their width.
+
+A wide leaf swings far into the room and pulls at its hinges; a tall narrow one winds like a
+propeller; one much wider than tall looks and hangs badly. Within 9 to 22 in of width, and a
+height of 1.2 to 3.5 times the width, doors give no trouble.
+
+Passes
+------
+A pair of leaves 16 3/8 x 38 15/16.
+
+Fails
+-----
+A single leaf 24 in wide; a leaf 9 in wide and 39 in tall.
+
+Sources
+-------
+`common practice`; the numbers are this house's own judgement, the greatest width is style
+'widest_single_door'.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from casewright.casework.cases import Case, Front
+from casewright.checks.rule import Breach, Rule
+from casewright.checks.words import length, style_value
+from casewright.findings import Severity
+from casewright.room.model import Room
+from casewright.sources import INCH
+
+__all__ = ["RULE"]
+
+_NARROWEST = 9 * INCH
+_LOW, _HIGH = Fraction(12, 10), Fraction(35, 10)
+
+
+def _examine(room: Room) -> Iterator[Breach]:
+    for case in room.cases:
+        for front in case.fronts:
+            yield from _width(room, case, front)
+            yield from _aspect(room, front)
+
+
+def _width(room: Room, case: Case, front: Front) -> Iterator[Breach]:
+    wide = front.width.value
+    widest = style_value(room, case, "widest_single_door")
+    if wide > widest:
+        yield Breach(
+            front.path,
+            f"the {front.title} is {length(room, wide)} wide, over {length(room, widest)}: it "
+            "swings far out and pulls at its hinges",
+            measured=length(room, wide),
+            limit=length(room, widest),
+            remedies=("two leaves", "a narrower case"),
+        )
+    elif wide < _NARROWEST:
+        yield Breach(
+            front.path,
+            f"the {front.title} is only {length(room, wide)} wide; under "
+            f"{length(room, _NARROWEST)} a leaf hides more than it opens",
+            measured=length(room, wide),
+            limit=length(room, _NARROWEST),
+            remedies=("one leaf instead of two", "a wider case"),
+            severity=Severity.NOTE,
+        )
+
+
+def _aspect(room: Room, front: Front) -> Iterator[Breach]:
+    ratio = front.height.value / front.width.value
+    if _LOW <= ratio <= _HIGH:
+        return
+    long = ratio > _HIGH
+    yield Breach(
+        front.path,
+        f"the {front.title} is {length(room, front.height.value)} tall and "
+        f"{length(room, front.width.value)} wide, {float(ratio):.1f} to 1: "
+        + ("so long a leaf may wind" if long else "wider than it should be for its height"),
+        measured=f"{float(ratio):.1f}",
+        limit=f"{float(_HIGH if long else _LOW):.1f}",
+        remedies=("a divider with two doors, one over the other", "flat, seasoned stock")
+        if long
+        else ("two leaves",),
+        severity=Severity.NOTE,
+    )
+
+
+RULE = Rule("leaf size", Severity.CARE, __doc__ or "", "common practice", _examine)

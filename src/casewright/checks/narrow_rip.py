@@ -1,0 +1,64 @@
+"""Rips so narrow that the hand would come near the blade.
+
+Under 2 in the hand does not pass between fence and blade: a push block that carries the strip,
+a sled, or cutting the strip off the far side of a wider piece takes its place. Follow the saw
+maker's instructions.
+
+Passes
+------
+A nailer 3 1/2 wide.
+
+Fails
+-----
+A nosing 1 1/2 wide.
+
+Sources
+-------
+`common practice`: no rip under 2 in with the hand.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from casewright.casework.parts import Part
+from casewright.checks.rule import Breach, Rule
+from casewright.checks.words import length
+from casewright.findings import Severity
+from casewright.room.model import Room
+from casewright.sources import INCH
+from casewright.stock import Board, Sheet
+
+__all__ = ["RULE"]
+
+_LEAST = 2 * INCH
+
+
+def _examine(room: Room) -> Iterator[Breach]:
+    narrow: dict[tuple[str, Fraction], list[Part]] = {}
+    for part in room.parts:
+        goods = room.spec.stock[part.stock]
+        width = min(part.blank.width.value, part.blank.length.value)
+        ripped = isinstance(goods, Sheet) or (
+            isinstance(goods, Board) and width != goods.width.value
+        )
+        if ripped and width < _LEAST:
+            narrow.setdefault((part.stock, width), []).append(part)
+    for (_, width), parts in narrow.items():
+        first = parts[0]
+        others = f" and {len(parts) - 1} more of this width" if len(parts) > 1 else ""
+        yield Breach(
+            first.path,
+            f"the {first.title} of {first.case}{others}: ripped {length(room, width)} wide, "
+            f"under {length(room, _LEAST)}",
+            measured=length(room, width),
+            limit=length(room, _LEAST),
+            remedies=(
+                "a push block that holds the strip down and carries it past the blade",
+                "the strip on the far side of the blade, the wide piece at the fence",
+            ),
+        )
+
+
+RULE = Rule("narrow rip", Severity.NOTE, __doc__ or "", "common practice", _examine)

@@ -1,0 +1,51 @@
+"""Pocket holes left open on a face that shows.
+
+Pockets go into a face that nobody sees, or are plugged and filled. Where the job says 'hidden'
+and every face shows, as in an open case, they would stay in sight.
+
+Passes
+------
+An upper whose bottom has its pockets plugged, or behind a skirt.
+
+Fails
+-----
+An open upper with pockets = "hidden": there is no face of its bottom that does not show.
+
+Sources
+-------
+`common practice`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from casewright.casework.features import Bores, Plane
+from casewright.checks.rule import Breach, Rule
+from casewright.findings import Severity
+from casewright.room.model import Room
+
+__all__ = ["RULE"]
+
+
+def _examine(room: Room) -> Iterator[Breach]:
+    for case in room.cases:
+        if case.spec.pockets == "plugged":
+            continue
+        for part in case.parts:
+            count = 0
+            for feature in part.features:
+                if isinstance(feature, Bores) and feature.kind == "pocket":
+                    plane: Plane = "t1" if feature.face == "A" else "t0"
+                    count += len(feature.places) if plane in part.shows else 0
+            if count:
+                yield Breach(
+                    part.path,
+                    f"{count} pocket holes of the {part.title} stay open on a face that shows",
+                    measured=str(count),
+                    limit="0",
+                    remedies=('pockets = "plugged"', "a skirt below the bottom", "dado joints"),
+                )
+
+
+RULE = Rule("open pockets", Severity.CARE, __doc__ or "", "common practice", _examine)

@@ -1,0 +1,92 @@
+"""Pocket screws of the right length for the board they are bored in.
+
+The jig lets the screw out at mid-thickness, slanted. A screw made for thicker stock comes out
+of the far face of a piece as thin as the first; one made for thinner stock hardly reaches the
+second piece.
+
+Passes
+------
+Boards of 23/32 joined with 1 1/4 screws.
+
+Fails
+-----
+The same boards joined with 1 1/2 screws.
+
+Sources
+-------
+`common practice`: lengths of screws by thickness as jig makers' charts give them, from memory;
+the chart of the jig in hand governs.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from casewright.checks.rule import Breach, Rule
+from casewright.checks.words import length
+from casewright.findings import Severity
+from casewright.room.model import Room
+from casewright.sources import INCH
+
+__all__ = ["RULE", "pocket_screw_length"]
+
+_CHART: tuple[tuple[str, str], ...] = (
+    ("9/16", "1"), ("11/16", "1"), ("13/16", "5/4"), ("15/16", "3/2"), ("19/16", "3/2"),
+    ("7/4", "5/2"),
+)  # fmt: skip
+"""Thickest board for each length of screw [in]."""
+
+_LEEWAY = INCH / 16
+"""A metric screw of 32 mm counts as 1 1/4 in, one of 25 mm as an inch."""
+
+
+def pocket_screw_length(thickness: Fraction) -> Fraction | None:
+    """Length of pocket screw for two boards of a thickness.
+
+    Parameters
+    ----------
+    thickness
+        Of the board that is bored [mm].
+
+    Returns
+    -------
+    Length [mm]; None: thicker than the chart goes.
+
+    Sources
+    -------
+    `common practice`, from memory.
+    """
+    for thickest, screw in _CHART:
+        if thickness <= Fraction(thickest) * INCH:
+            return Fraction(screw) * INCH
+    return None
+
+
+def _examine(room: Room) -> Iterator[Breach]:
+    for case in room.cases:
+        parts = {part.path: part for part in case.parts}
+        seen: set[str] = set()
+        for joint in case.joints:
+            for fastening in joint.fastenings:
+                if fastening.kind != "pocket screw" or fastening.length is None:
+                    continue
+                bored = parts[fastening.through[0]]
+                right = pocket_screw_length(bored.finished.thickness.value)
+                used = fastening.length.value
+                if right is None or bored.path in seen or abs(used - right) <= _LEEWAY:
+                    continue
+                seen.add(bored.path)
+                far = used > right
+                yield Breach(
+                    bored.path,
+                    f"a {length(room, used)} pocket screw in a board "
+                    f"{length(room, bored.finished.thickness.value)} thick "
+                    + ("may come out of the far face" if far else "hardly reaches the next piece"),
+                    measured=length(room, used),
+                    limit=length(room, right),
+                    remedies=(f"pocket screws of {length(room, right)}",),
+                )
+
+
+RULE = Rule("pocket screw length", Severity.CARE, __doc__ or "", "common practice", _examine)

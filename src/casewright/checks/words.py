@@ -1,0 +1,38 @@
+"""How the rules write lengths and weights in the job's unit, and look up style values."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from casewright.casework.cases import Case
+from casewright.dims import format_length, shop_text
+from casewright.room.model import Room
+
+__all__ = ["about", "kilograms", "length", "style_value"]
+
+_POUND = Fraction(45_359_237, 100_000_000)
+"""One avoirdupois pound [kg], by definition (international agreement, 1959)."""
+
+
+def length(room: Room, value: Fraction) -> str:
+    """A length as the shop says it, with its unit: '23/32 in', '17.8 mm'."""
+    text = shop_text(value, room.spec.unit)
+    return text if text.endswith((" mm", '"')) else f"{text} {room.spec.unit}"
+
+
+def about(room: Room, value_mm: float) -> str:
+    """A computed length, rounded to what can be told apart: 1/64 in or 0.1 mm."""
+    fine = 64 if room.spec.unit == "in" else 10
+    text = format_length(Fraction(value_mm), room.spec.unit, precision=fine, rounded_mark="")
+    return f"{text} {room.spec.unit}"
+
+
+def kilograms(room: Room, weight: Fraction) -> str:
+    """A weight in whole kilograms, or in pounds too for a job in inches."""
+    kilos = f"{round(weight)} kg"
+    return kilos if room.spec.unit == "mm" else f"{round(weight / _POUND)} lb ({kilos})"
+
+
+def style_value(room: Room, case: Case, key: str) -> Fraction:
+    """A style value [mm]: the case's own where it sets one, else the job's."""
+    return (case.spec.overrides.get(key) or room.spec.style[key]).value

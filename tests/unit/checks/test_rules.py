@@ -1,0 +1,192 @@
+"""Every rule passes its passing example and finds its failing one."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from fractions import Fraction
+from typing import Any
+
+import pytest
+from tests.builders import given, length
+from tests.unit.checks.rooms import (
+    changed,
+    leaf,
+    only_case,
+    room_of,
+    soft_stock,
+    with_leaf,
+    without,
+)
+
+from casewright.checks import RULES, check
+from casewright.checks.case_weight import lifted_weight
+from casewright.checks.hinge_number import hinges_wanted
+from casewright.checks.pocket_screw_length import pocket_screw_length
+from casewright.dims import Origin
+from casewright.facts import Fact
+from casewright.findings import Finding, Severity
+from casewright.room.model import Room
+from casewright.sources import SOURCES
+
+Make = Callable[[], Room]
+NAMES = [rule.name for rule in RULES]
+
+
+def _cut_back(width: str) -> Room:
+    fact = Fact(Origin("measured", "tape"), cut=length(width))
+    return room_of(facts={"upper.back.width": fact})
+
+
+PASSES: dict[str, Make] = {
+    "fit band": room_of,
+    "nailer missing": room_of,
+    "wall screw bite": room_of,
+    "fastener bite": lambda: room_of(screws={"back_brad": "3/4"}),
+    "pocket screw length": room_of,
+    "open pockets": lambda: room_of(pockets="plugged"),
+    "cut depth": room_of,
+    "hinge number": lambda: with_leaf(leaf("16 3/8", "38 15/16", ("3 1/2", "35"))),
+    "hinge spread": lambda: with_leaf(leaf("16 3/8", "38 15/16", ("3 1/2", "35 7/16"))),
+    "hinge beside shelf": lambda: with_leaf(leaf("16", "39", ("3 1/2", "35"))),
+    "leaf size": lambda: with_leaf(leaf("16 3/8", "38 15/16")),
+    "shelf sag": lambda: room_of(width="24"),
+    "long shelf": lambda: room_of(width="30", goods=soft_stock()),
+    "narrow rip": room_of,
+    "case weight": room_of,
+}
+
+FAILS: dict[str, Make] = {
+    "fit band": lambda: _cut_back("29"),
+    "nailer missing": lambda: without(room_of(), "nailer"),
+    "wall screw bite": lambda: room_of(screws={"wall_screw": "2"}),
+    "fastener bite": lambda: room_of(screws={"back_brad": "1/4"}),
+    "pocket screw length": lambda: room_of(screws={"pocket_screw": "1 1/2"}),
+    "open pockets": lambda: room_of(pockets="hidden"),
+    "cut depth": lambda: room_of(overrides={"rabbet_depth": given("1/2")}),
+    "hinge number": lambda: with_leaf(leaf("16", "41", ("3 1/2", "37"))),
+    "hinge spread": lambda: with_leaf(leaf("20", "24", ("4 1/2", "19 1/2"))),
+    "hinge beside shelf": lambda: with_leaf(leaf("16", "39", ("1 3/4", "35"))),
+    "leaf size": lambda: with_leaf(leaf("24", "39")),
+    "shelf sag": lambda: room_of(width="44"),
+    "long shelf": lambda: room_of(width="40", goods=soft_stock()),
+    "narrow rip": lambda: room_of(
+        kind="bookcase", shelves=3, height="60", depth="12", nosing="1 1/2", key="upper"
+    ),
+    "case weight": lambda: room_of(width="60"),
+}
+
+
+def _found(name: str, room: Room) -> list[Finding]:
+    return [finding for finding in check(room) if finding.rule == name]
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_rule_is_content_with_its_passing_example(name: str) -> None:
+    """What keeps the rule gives no finding."""
+    assert _found(name, PASSES[name]()) == []
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_rule_finds_its_failing_example(name: str) -> None:
+    """What breaks the rule is found, with where, why, a source and a remedy."""
+    found = _found(name, FAILS[name]())
+    assert found
+    for finding in found:
+        assert finding.path
+        assert finding.says
+        assert finding.remedies
+        assert finding.source in SOURCES
+
+
+@pytest.mark.parametrize("rule", RULES, ids=NAMES)
+def test_rule_explains_itself(rule: object) -> None:
+    """Explanation, both examples and sources stand in the rule's own text."""
+    for part in ("title", "explanation", "passes", "fails", "sources"):
+        text = getattr(rule, part)
+        assert text
+        assert "---" not in text
+
+
+def test_rule_names_are_unique() -> None:
+    """A finding says which rule it comes from."""
+    assert len(set(NAMES)) == len(NAMES)
+
+
+@pytest.mark.parametrize(
+    ("height", "pounds", "count"),
+    [("40", 15, 2), ("40 1/32", 5, 3), ("60", 5, 3), ("61", 5, 4), ("80 1/8", 5, 5),
+     ("30", 16, 3), ("30", 31, 4), ("30", 46, 5)],
+)  # fmt: skip
+def test_hinges_wanted_by_height_and_by_weight(height: str, pounds: int, count: int) -> None:
+    """Up to 40 in and 15 lb two hinges; a door over 40 in wants a third (common practice)."""
+    assert hinges_wanted(length(height), pounds * Fraction(45359237, 10**8)) == count
+
+
+def test_weight_of_an_upper() -> None:
+    """850 x 1000 x 330 mm of 680 kg/m3 weighs 25.9 kg with its two shelves (common practice)."""
+    room = room_of(unit="mm")
+    whole = sum((part.weight(Fraction(680)) for part in only_case(room).parts), Fraction(0))
+    assert round(float(whole), 1) == 25.9
+    shelves = [part for part in only_case(room).parts if part.role == "shelf"]
+    loose = sum((part.weight(Fraction(680)) for part in shelves), Fraction(0))
+    assert lifted_weight(room, only_case(room)) == whole - loose
+
+
+@pytest.mark.parametrize(
+    ("thickness", "screw"),
+    [("1/2", "1"), ("5/8", "1"), ("23/32", "1 1/4"), ("3/4", "1 1/4"), ("1 1/2", "2 1/2")],
+)
+def test_pocket_screws_by_thickness(thickness: str, screw: str) -> None:
+    """1 1/4 for 3/4 stock, 1 for 1/2, 2 1/2 for 1 1/2 (common practice, from memory)."""
+    assert pocket_screw_length(length(thickness)) == length(screw)
+
+
+def test_point_out_of_a_face_that_shows_stops_the_work() -> None:
+    """Nails through the back that come out of the front edges of top and bottom."""
+    found = _found("fastener bite", room_of(screws={"back_brad": "13"}))
+    assert {finding.path for finding in found} >= {"upper.bottom"}
+    assert all(finding.severity is Severity.STOP for finding in found)
+
+
+def test_a_nosing_takes_the_sag_out_of_a_shelf() -> None:
+    """A strip 1 1/2 in high under the front makes a 36 in shelf stiff enough."""
+    plain: dict[str, Any] = {
+        "kind": "bookcase",
+        "shelves": 3,
+        "height": "60",
+        "depth": "12",
+        "width": "36",
+    }
+    assert _found("shelf sag", room_of(**plain))
+    assert not _found("shelf sag", room_of(**plain, nosing="1 1/2"))
+
+
+def test_hinge_beside_a_fixed_board_stops_beside_a_loose_one_does_not() -> None:
+    """A loose shelf can be put on other pins."""
+    front = leaf("16", "39", ("3 1/2", "20"))
+    room = changed(room_of(shelves=1), fronts=(front,))
+    shelf = next(part for part in only_case(room).parts if part.role == "shelf")
+    at = shelf.placed.y.value / given("1").value
+    beside = leaf("16", "39", ("3 1/2", "20"), up=str(at - 20))
+    [found] = _found("hinge beside shelf", changed(room, fronts=(beside,)))
+    assert found.severity is Severity.CARE
+    [stopping] = _found("hinge beside shelf", FAILS["hinge beside shelf"]())
+    assert stopping.severity is Severity.STOP
+
+
+def test_identical_shelves_are_told_of_once() -> None:
+    """Two shelves of one size make one sentence that names both."""
+    [found] = _found("shelf sag", room_of(width="44"))
+    assert "shelf 1, shelf 2" in found.says
+
+
+def test_findings_speak_the_job_unit() -> None:
+    """A metric job hears of millimetres only."""
+    found = check(room_of(unit="mm", width="1100"))
+    assert found
+    assert all(" in " not in f" {finding.measured} " for finding in found)
+
+
+def test_same_room_same_findings() -> None:
+    """Order and words do not depend on anything but the room."""
+    assert check(room_of(width="60")) == check(room_of(width="60"))
