@@ -1,0 +1,171 @@
+"""A printed document: sections of blocks on paper, with anchors that anything can lead to."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field, fields, is_dataclass
+
+from casewright.dims.units import Unit
+from casewright.drawing import Measure, Plot
+from casewright.outputs.blocks import Block, LabelSheet
+
+__all__ = [
+    "A4", "LABELS_A4", "LABELS_LETTER", "LETTER", "Document", "LinkError", "Paper", "Section",
+    "anchors", "check_links", "measures",
+]  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Paper:
+    """A sheet of paper [mm], upright.
+
+    Parameters
+    ----------
+    left_mm, right_mm, top_mm, bottom_mm
+        Margins; the running head and the page number stand in the upper and lower one.
+    """
+
+    name: str
+    width_mm: float
+    height_mm: float
+    left_mm: float = 17.0
+    right_mm: float = 13.0
+    top_mm: float = 19.0
+    bottom_mm: float = 15.0
+
+    @property
+    def text_width_mm(self) -> float:
+        """Room between the side margins [mm]."""
+        return self.width_mm - self.left_mm - self.right_mm
+
+    @property
+    def text_height_mm(self) -> float:
+        """Room between the upper and lower margin [mm]."""
+        return self.height_mm - self.top_mm - self.bottom_mm
+
+    @property
+    def turned(self) -> Paper:
+        """The same sheet lying on its side."""
+        return Paper(
+            f"{self.name} turned", self.height_mm, self.width_mm, self.right_mm, self.right_mm
+        )
+
+
+LETTER = Paper("letter", 215.9, 279.4)
+A4 = Paper("A4", 210.0, 297.0)
+
+LABELS_LETTER = LabelSheet(3, 10, 66.675, 25.4, 4.7625, 12.7, 69.85, 25.4)
+"""30 labels of 2 5/8 by 1 in on a letter sheet (a size common in the trade)."""
+LABELS_A4 = LabelSheet(3, 8, 70.0, 36.0, 0.0, 4.5, 70.0, 36.0)
+"""24 labels of 70 by 36 mm on an A4 sheet (a size common in the trade)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A part of the document that begins a new page.
+
+    Parameters
+    ----------
+    title
+        In the running head, the contents and the outline of the PDF.
+    anchor
+        Where others lead to.
+    paper
+        Its own paper; None: the document's.
+    plain
+        Without a title on the page, as on a cover or a full-size template.
+    """
+
+    title: str
+    blocks: tuple[Block, ...]
+    anchor: str = ""
+    paper: Paper | None = field(default=None, kw_only=True)
+    plain: bool = field(default=False, kw_only=True)
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """Everything that is printed.
+
+    Parameters
+    ----------
+    title
+        What it is: 'Shop packet'.
+    job
+        Name of the job, in the running head.
+    fingerprint
+        Of its inputs, in the running head: two prints that differ say so.
+    unit_note
+        At the foot of each page: 'Sizes in inches'.
+    """
+
+    title: str
+    job: str
+    fingerprint: str
+    unit: Unit
+    paper: Paper
+    sections: tuple[Section, ...]
+    unit_note: str = ""
+
+
+class LinkError(ValueError):
+    """An anchor is missing or stands twice: a defect of the program."""
+
+
+def _parts(thing: object) -> Iterator[object]:
+    """A thing and everything inside it, in order, without looking into plots."""
+    yield thing
+    if isinstance(thing, Plot | Measure):
+        return
+    if isinstance(thing, tuple):
+        for item in thing:
+            yield from _parts(item)
+    elif is_dataclass(thing):
+        for each in fields(thing):
+            yield from _parts(getattr(thing, each.name))
+
+
+def anchors(document: Document) -> list[str]:
+    """Every anchor in order."""
+    found = (getattr(part, "anchor", "") for part in _parts(document))
+    return [anchor for anchor in found if anchor]
+
+
+def _targets(document: Document) -> Iterator[str]:
+    for part in _parts(document):
+        if isinstance(part, Plot):
+            yield from (group.tag.target for group in part.groups if group.tag.target)
+        elif target := getattr(part, "target", ""):
+            yield target
+
+
+def check_links(document: Document) -> None:
+    """Make sure that everything that leads somewhere arrives.
+
+    Raises
+    ------
+    LinkError
+        When an anchor is missing or stands twice.
+    """
+    found = anchors(document)
+    known = set(found)
+    twice = (
+        sorted({anchor for anchor in found if found.count(anchor) > 1})
+        if len(known) < len(found)
+        else []
+    )
+    missing = sorted(set(_targets(document)) - known)
+    if twice or missing:
+        msg = f"anchors that stand twice: {twice}; anchors that are missing: {missing}"
+        raise LinkError(msg)
+
+
+def measures(document: Document) -> Iterable[tuple[str, str]]:
+    """Every printed number with its path on the chain, in reading order, drawings included."""
+    for part in _parts(document):
+        if isinstance(part, Measure):
+            yield part.text, part.path
+        elif isinstance(part, Plot):
+            for group in part.groups:
+                if group.kind == "dimension" and group.tag.path:
+                    yield group.tag.title, group.tag.path

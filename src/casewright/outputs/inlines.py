@@ -1,0 +1,68 @@
+"""What stands inside a line of a page."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from casewright.drawing import Content, Measure, SignKind, plain_text
+
+__all__ = ["Blank", "Inline", "Link", "PageNumber", "Rich", "SignMark", "Strong", "rich_text"]
+
+
+@dataclass(frozen=True, slots=True)
+class Strong:
+    """Words that carry weight: the number to cut to."""
+
+    content: Content
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """Words that lead to an anchor."""
+
+    content: Content
+    target: str
+
+
+@dataclass(frozen=True, slots=True)
+class PageNumber:
+    """The number of the page an anchor is on; leads there."""
+
+    target: str
+
+
+@dataclass(frozen=True, slots=True)
+class Blank:
+    """A ruled line to write a reading on.
+
+    Parameters
+    ----------
+    width_mm
+        [mm].
+    """
+
+    width_mm: float = 18.0
+
+
+@dataclass(frozen=True, slots=True)
+class SignMark:
+    """A sign of the drawings, small."""
+
+    sign: SignKind
+
+
+Inline = str | Measure | Strong | Link | PageNumber | Blank | SignMark
+
+Rich = Inline | tuple[Inline, ...]
+"""A line of a page: one thing or several in order."""
+
+
+def rich_text(rich: Rich) -> str:
+    """A line without its typography: for titles, alternatives and search."""
+    if isinstance(rich, tuple):
+        return "".join(rich_text(item) for item in rich)
+    if isinstance(rich, str | Measure):
+        return plain_text(rich)
+    if isinstance(rich, Strong | Link):
+        return plain_text(rich.content)
+    return ""

@@ -1,0 +1,221 @@
+"""A document as data for the typesetter.
+
+Nothing a person wrote becomes markup: every word travels as a JSON string and is set as text.
+"""
+
+from __future__ import annotations
+
+import json
+from typing import NamedTuple
+
+from casewright.drawing import Ink, Plot, SignKind
+from casewright.drawing.lettering import FAMILIES
+from casewright.outputs import blocks as b
+from casewright.outputs.document import Document, Paper, Section
+from casewright.outputs.inlines import Rich, rich_text
+from casewright.outputs.svg import svg_text
+from casewright.outputs.typst_lines import Json, line_data, sign_picture
+from casewright.outputs.typst_tables import table_data
+
+__all__ = ["document_json"]
+
+_SPILL = 0.05  # what rounding may add to a drawing that just fits [mm]
+_SIGN_COLOURS: dict[SignKind, Ink] = {
+    "look": Ink.LOOK,
+    "measure first": Ink.MEASURE,
+    "ask": Ink.ASK,
+    "caution": Ink.LOOK,
+}
+
+
+class _Page(NamedTuple):
+    """Where a block stands."""
+
+    document: Document
+    paper: Paper
+
+
+def document_json(document: Document) -> str:
+    """A document as JSON text: the same document always gives the same text."""
+    data: dict[str, Json] = {
+        "title": document.title,
+        "job": document.job,
+        "fingerprint": document.fingerprint,
+        "unit_note": document.unit_note,
+        "families": list(FAMILIES),
+        "inks": {ink.name.lower(): ink.value for ink in Ink},
+        "sections": [
+            _section(section, i, document) for i, section in enumerate(document.sections)
+        ],
+    }
+    return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+
+
+def _section_anchor(section: Section, index: int) -> str:
+    return section.anchor or f"section {index + 1}"
+
+
+def _section(section: Section, index: int, document: Document) -> Json:
+    paper = section.paper or document.paper
+    return {
+        "title": section.title,
+        "anchor": _section_anchor(section, index),
+        "plain": section.plain,
+        "paper": _paper(paper),
+        "blocks": _blocks(section.blocks, _Page(document, paper)),
+    }
+
+
+def _paper(paper: Paper) -> Json:
+    return {
+        "width": paper.width_mm,
+        "height": paper.height_mm,
+        "left": paper.left_mm,
+        "right": paper.right_mm,
+        "top": paper.top_mm,
+        "bottom": paper.bottom_mm,
+    }
+
+
+def _block(block: b.Block, page: _Page) -> Json:
+    data: Json
+    match block:
+        case b.Heading(text, level, anchor):
+            data = {"k": "heading", "text": text, "level": level, "anchor": anchor}
+        case b.Paragraph(text, soft, anchor):
+            data = {"k": "paragraph", "c": line_data(text), "soft": soft, "anchor": anchor}
+        case b.Bullets(items):
+            data = {"k": "bullets", "items": [line_data(item) for item in items]}
+        case b.CheckList(steps, start):
+            data = {"k": "checklist", "start": start, "steps": [_step(step) for step in steps]}
+        case b.Caution(text, title):
+            data = _callout("caution", text, title)
+        case b.Callout(sign, text, title):
+            data = _callout(sign, text, title)
+        case b.Table():
+            data = table_data(block)
+        case b.Figure():
+            data = _figure(block, page.paper)
+        case _:
+            data = _arrangement(block, page)
+    return data
+
+
+def _arrangement(block: b.Beside | b.Keep | b.Contents | b.Space | b.Labels, page: _Page) -> Json:
+    data: Json
+    match block:
+        case b.Beside(columns, shares):
+            data = {
+                "k": "beside",
+                "shares": list(shares or (1.0,) * len(columns)),
+                "columns": [_blocks(column, page) for column in columns],
+            }
+        case b.Keep(blocks):
+            data = {"k": "keep", "blocks": _blocks(blocks, page)}
+        case b.Contents():
+            data = {"k": "contents", "entries": _entries(page.document)}
+        case b.Space(height):
+            data = {"k": "space", "height": height}
+        case b.Labels():
+            data = _labels(block)
+    return data
+
+
+def _blocks(blocks: tuple[b.Block, ...], page: _Page) -> list[Json]:
+    return [_block(block, page) for block in blocks]
+
+
+def _entries(document: Document) -> list[Json]:
+    return [
+        {"title": section.title, "to": _section_anchor(section, i)}
+        for i, section in enumerate(document.sections)
+    ]
+
+
+def _step(step: b.Step) -> Json:
+    return {
+        "c": line_data(step.text),
+        "notes": [line_data(note) for note in step.notes],
+        "cautions": [_callout("caution", caution, "") for caution in step.cautions],
+        "anchor": step.anchor,
+    }
+
+
+def _callout(sign: SignKind, text: Rich, title: str) -> Json:
+    return {
+        "k": "callout",
+        "colour": _SIGN_COLOURS.get(sign, Ink.INK).value,
+        "picture": sign_picture(sign),
+        "title": title,
+        "c": line_data(text),
+    }
+
+
+def _figure(figure: b.Figure, paper: Paper) -> Json:
+    area = figure.plot.area
+    _check_room(figure, paper)
+    return {
+        "k": "figure",
+        "svg": svg_text(figure.plot, with_ids=False),
+        "width": round(area.width, 3),
+        "height": round(area.height, 3),
+        "caption": line_data(figure.caption) if figure.caption else None,
+        "anchor": figure.anchor,
+        "alt": figure.alternative or figure.plot.title or rich_text(figure.caption),
+        "links": _links(figure.plot),
+    }
+
+
+def _check_room(figure: b.Figure, paper: Paper) -> None:
+    """Refuse a drawing that would run off its page: a defect of whoever fitted it."""
+    area = figure.plot.area
+    wide = area.width > paper.text_width_mm + _SPILL
+    if wide or area.height > paper.text_height_mm + _SPILL:
+        size = f"{area.width:.1f} x {area.height:.1f} mm"
+        msg = f"a drawing of {size} does not fit {paper.name}: {figure.plot.title}"
+        raise ValueError(msg)
+
+
+def _links(drawn: Plot) -> list[Json]:
+    """Where a drawing leads elsewhere: rectangles from its upper left corner [mm]."""
+    area = drawn.area
+    return [
+        {
+            "to": group.tag.target,
+            "x": round(group.area.x0 - area.x0, 3),
+            "y": round(area.y1 - group.area.y1, 3),
+            "width": round(group.area.width, 3),
+            "height": round(group.area.height, 3),
+        }
+        for group in drawn.groups
+        if group.tag.target and group.marks
+    ]
+
+
+def _labels(labels: b.Labels) -> Json:
+    sheet = labels.sheet
+    return {
+        "k": "labels",
+        "outlines": labels.outlines,
+        "skip": labels.skip,
+        "across": sheet.across,
+        "down": sheet.down,
+        "width": sheet.width_mm,
+        "height": sheet.height_mm,
+        "left": sheet.left_mm,
+        "top": sheet.top_mm,
+        "step_x": sheet.step_x_mm,
+        "step_y": sheet.step_y_mm,
+        "labels": [_label(label) for label in labels.labels],
+    }
+
+
+def _label(label: b.Label) -> Json:
+    return {
+        "mark": label.mark,
+        "title": label.title,
+        "lines": [line_data(line) for line in label.lines],
+        "signs": [sign_picture(sign) for sign in label.signs],
+        "toward": label.toward,
+        "to": label.target,
+    }

@@ -1,0 +1,70 @@
+"""Lines of a page as data for the typesetter."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from functools import cache
+from typing import TypeAlias
+
+from casewright.drawing import Content, Measure, Scene, Sign, SignKind, Stack, pieces, plot
+from casewright.outputs.inlines import Blank, Inline, Link, PageNumber, Rich, SignMark, Strong
+from casewright.outputs.svg import svg_text
+
+__all__ = ["Json", "content_data", "line_data", "sign_picture"]
+
+Json: TypeAlias = str | int | float | bool | Sequence["Json"] | Mapping[str, "Json"] | None
+"""What JSON can hold."""
+
+_SIGN_MM = 4.4
+
+
+def content_data(content: Content) -> list[Json]:
+    """Words and stacked fractions as data."""
+    return [
+        {"k": "stack", "n": piece.numerator, "d": piece.denominator}
+        if isinstance(piece, Stack)
+        else piece
+        for piece in pieces(content)
+    ]
+
+
+@cache
+def sign_picture(sign: SignKind) -> Json:
+    """A sign as a small picture with its size [mm]."""
+    drawn = plot(Scene((Sign(sign, (0, 0), size_mm=_SIGN_MM),)))
+    size = {"width": round(drawn.area.width, 3), "height": round(drawn.area.height, 3)}
+    return {"svg": svg_text(drawn, with_ids=False), **size}
+
+
+def _inline(item: Inline) -> Json:
+    data: Json
+    match item:
+        case str():
+            data = item
+        case Measure():
+            data = {"k": "measure", "c": content_data(item)}
+        case Strong():
+            data = {"k": "strong", "c": _line(item.content)}
+        case Link():
+            data = {"k": "link", "to": item.target, "c": _line(item.content)}
+        case PageNumber():
+            data = {"k": "page", "to": item.target}
+        case Blank():
+            data = {"k": "blank", "width": item.width_mm}
+        case SignMark():
+            data = {"k": "sign", "picture": sign_picture(item.sign)}
+    return data
+
+
+def _line(content: Content) -> list[Json]:
+    return [_inline(each) for each in _items(content)]
+
+
+def _items(content: Content) -> tuple[str | Measure, ...]:
+    return content if isinstance(content, tuple) else (content,)
+
+
+def line_data(rich: Rich) -> list[Json]:
+    """A line of a page as data."""
+    items = rich if isinstance(rich, tuple) else (rich,)
+    return [_inline(item) for item in items]
