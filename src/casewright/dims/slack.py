@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
 __all__ = ["Slack", "Term", "chance_outside", "contributions", "sampled", "slack"]
 
+_ZERO = Fraction(0)
 _ONE = Fraction(1)
 
 
@@ -131,34 +132,53 @@ def contributions(dim: Dim) -> tuple[tuple[Term, ...], bool]:
 
     Deviations stop at things cut to a number and start afresh there; equal keys are one cause.
     """
+    order = _order(dim)
     rate: dict[int, Fraction] = {id(dim): _ONE}
     sums: dict[str, Fraction] = {}
     causes: dict[str, Cause] = {}
-    decided = False
-    for node in _order(dim):
-        slope = rate.get(id(node), Fraction(0))
+    for node in order:
+        slope = rate.get(id(node), _ZERO)
         for cause in node.causes:
-            sums[cause.key] = sums.get(cause.key, Fraction(0)) + slope
+            sums[cause.key] = sums.get(cause.key, _ZERO) + slope
             causes[cause.key] = cause
-        if not node.flows:
-            continue
-        if node.op in ("least", "greatest"):
-            decided = decided or _is_close(node)
-        for arg, part in _slopes(node):
-            rate[id(arg)] = rate.get(id(arg), Fraction(0)) + slope * part
+        if node.flows:
+            for arg, part in _slopes(node):
+                rate[id(arg)] = rate.get(id(arg), _ZERO) + slope * part
     terms = [Term(causes[key], value) for key, value in sums.items() if value]
     terms.sort(key=lambda t: (-t.worst, t.cause.key))
-    return tuple(terms), decided
+    return tuple(terms), _has_close_choice(order)
 
 
-def _is_close(node: Dim) -> bool:
-    values = sorted(a.value for a in node.args if isinstance(a, Dim))
-    reach = max(
-        (sum((c.limit for c in a.causes), Fraction(0)) for a in node.args if isinstance(a, Dim)),
-        default=Fraction(0),
+def _has_close_choice(order: list[Dim]) -> bool:
+    choices = [node for node in order if node.flows and node.op in ("least", "greatest")]
+    if not choices:
+        return False
+    reach = _reaches(order)
+    return any(_is_close(node, reach) for node in choices)
+
+
+def _reaches(order: list[Dim]) -> dict[int, Fraction]:
+    """How far each dim may stray at most, causes that cancel counted as if they did not [mm]."""
+    reach: dict[int, Fraction] = {}
+    for node in reversed(order):
+        own = sum((cause.limit for cause in node.causes), _ZERO)
+        if node.flows and node.op in ("least", "greatest"):
+            own += max(reach[id(arg)] for arg in node.args if isinstance(arg, Dim))
+        elif node.flows:
+            own += sum((abs(part) * reach[id(arg)] for arg, part in _slopes(node)), _ZERO)
+        reach[id(node)] = own
+    return reach
+
+
+def _is_close(node: Dim, reach: dict[int, Fraction]) -> bool:
+    """Whether another candidate could turn out to be the one that decides."""
+    candidates = [arg for arg in node.args if isinstance(arg, Dim)]
+    chosen = next(arg for arg in candidates if arg.value == node.wanted)
+    return any(
+        abs(arg.value - chosen.value) <= reach[id(arg)] + reach[id(chosen)]
+        for arg in candidates
+        if arg is not chosen and (reach[id(arg)] or reach[id(chosen)])
     )
-    ends = values[:2] if node.op == "least" else values[-2:]
-    return len(ends) == 2 and ends[1] - ends[0] <= 2 * reach
 
 
 def slack(dim: Dim) -> Slack:

@@ -90,8 +90,9 @@ def formula_text(dim: Dim, show: Callable[[Dim], str], number: Callable[[Fractio
 def _joined(
     node: Dim, text: dict[int, tuple[str, int]], number: Callable[[Fraction], str]
 ) -> tuple[str, int]:
-    level = _LOOSE.get(node.op, 9)
+    level = _LOOSE.get(node.op, 0)
     parts: list[str] = []
+    inner = 9
     for index, arg in enumerate(node.args):
         if not isinstance(arg, Dim):
             parts.append(number(arg))
@@ -109,7 +110,7 @@ def _joined(
         return f"{node.op} of ({', '.join(parts)})", 9
     if node.op == "round":
         return f"{parts[0]}, on the grid of {parts[1]}", 0
-    return parts[0] if parts else "", 9
+    return parts[0] if parts else "", inner
 
 
 def explain(
