@@ -1,0 +1,1 @@
+"""The shop packet: which pages, in which order, with which tables."""

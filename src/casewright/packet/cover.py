@@ -1,0 +1,95 @@
+"""The cover: what it is, what is still open, what was found, and where things are."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from casewright.drawing import Measure, ScaleError, largest, measure_of
+from casewright.drawing.run_elevation import run_scene
+from casewright.findings import Finding, Question, Severity
+from casewright.outputs.blocks import (
+    Block,
+    Bullets,
+    Callout,
+    Contents,
+    Figure,
+    Heading,
+    Paragraph,
+)
+from casewright.outputs.document import Paper, Section
+from casewright.outputs.inlines import Inline, Rich
+from casewright.room.model import Room
+
+__all__ = ["cover_section", "elevation_section"]
+
+
+def cover_section(
+    room: Room, findings: tuple[Finding, ...], questions: tuple[Question, ...]
+) -> Section:
+    """First page: open questions and findings before anything else."""
+    spec = room.spec
+    blocks: list[Block] = [Heading(spec.name, 1)]
+    if spec.address:
+        blocks.append(Paragraph(spec.address))
+    kinds = f"{len(room.cases)} case{'s' if len(room.cases) != 1 else ''}, {len(room.parts)} parts"
+    blocks.append(
+        Paragraph(f"Shop packet: {kinds}. Every size is worked out; nothing is left to add up.")
+    )
+    if spec.wishes:
+        blocks.append(Bullets(spec.wishes))
+    if not questions and not findings:
+        blocks.append(Paragraph("No open question, no finding: ready to build."))
+    if questions:
+        blocks.append(Heading("Open questions", 2))
+        blocks.extend(Callout("ask", _question(q), q.needs) for q in questions)
+    if findings:
+        blocks.append(Heading("Found", 2))
+        blocks.extend(_finding(f) for f in findings)
+    blocks.append(Heading("In this packet", 2))
+    blocks.append(Contents())
+    return Section("Cover", tuple(blocks), "cover", plain=True)
+
+
+def _question(question: Question) -> Rich:
+    waiting = len(question.waiting)
+    words: list[Inline] = [f"{question.because[:1].upper()}{question.because[1:]}. "]
+    if waiting:
+        words.append(
+            f"{waiting} part{'s' if waiting != 1 else ''} wait{'s' if waiting == 1 else ''}. "
+        )
+    words.append(f"How: {question.how}.")
+    return tuple(words)
+
+
+def _finding(finding: Finding) -> Callout:
+    words = f"{finding.says[:1].upper()}{finding.says[1:]}."
+    if finding.measured or finding.limit:
+        words += f" Here {finding.measured}; limit {finding.limit}."
+    if finding.remedies:
+        words += f" What would help: {'; or '.join(finding.remedies)}."
+    title = f"{finding.rule}: {finding.path}"
+    if finding.severity is Severity.STOP:
+        title = f"Stop. {title}"
+    return Callout("look", words, title)
+
+
+def elevation_section(room: Room, paper: Paper) -> Section | None:
+    """Every run on its wall."""
+    blocks: list[Block] = []
+    unit = room.spec.unit
+    bottom = room.chain.nodes.get("style.wall_bottom")
+    for run in room.runs:
+        height = room.spec.style["wall_bottom"]
+        measure = (
+            measure_of(bottom, unit)
+            if bottom
+            else Measure(height.value, unit, "style.wall_bottom")
+        )
+        scene = run_scene(run, unit, measure)
+        try:
+            drawn = largest(scene, paper.text_width_mm, 110.0, unit, at_most=Fraction(10))
+        except ScaleError:
+            continue
+        blocks.append(Heading(run.spec.title, 2, f"run:{run.spec.key}"))
+        blocks.append(Figure(drawn))
+    return Section("Elevations", tuple(blocks), "elevations") if blocks else None

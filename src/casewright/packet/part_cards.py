@@ -1,0 +1,197 @@
+"""Cards of parts: every cut and hole from its datum, with the set-up that makes it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from fractions import Fraction
+
+from casewright.casework.cautions import CAUTIONS
+from casewright.casework.features import Cut
+from casewright.casework.parts import Part
+from casewright.dims.units import Unit
+from casewright.drawing import SignKind, largest
+from casewright.drawing.part_view import faces_to_draw, feature_letters, part_scene
+from casewright.outputs.blocks import (
+    Block,
+    Callout,
+    Caution,
+    Column,
+    Figure,
+    Heading,
+    Paragraph,
+    Row,
+    Table,
+)
+from casewright.outputs.document import Section
+from casewright.outputs.inlines import Inline, Link, Rich, SignMark
+from casewright.packet.words import (
+    at_words,
+    feature_name,
+    plane_word,
+    setup_lines,
+    size_words,
+    sizes,
+)
+from casewright.room.model import Room
+
+__all__ = ["alike", "part_sections"]
+
+_FEATURES = (
+    Column("", "centre"),
+    Column("What", share=2.2),
+    Column("Where", share=3.0),
+    Column("Size", share=2.2),
+    Column("Set-up", share=4.0),
+)
+_PLAIN = (
+    Column("Mark", "centre"), Column("Part", share=2.0), Column("Finished", "left", share=2.4),
+    Column("Edges", share=2.0), Column("Notes", share=2.6),
+)  # fmt: skip
+
+
+_ALIKE = (
+    "Left and right parts are measured alike, from the datum edge and the datum end; the drawings "
+    "show them mirrored. Dark triangles mark the datums."
+)
+
+
+def _shape(part: Part) -> tuple[object, ...]:
+    """What makes two parts the same card: sizes, hand, features by their numbers."""
+    size, blank = part.finished, part.blank
+    features = tuple(
+        (f.kind, f.face, f.datum, f.at.value, f.width.value, f.depth.value, f.runs,
+         f.start.value if f.start else None, f.end.value if f.end else None)
+        if isinstance(f, Cut)
+        else (f.kind, f.face, f.datum_l, f.datum_w, f.toward, f.diameter.value,
+              tuple((a.value, b.value) for a, b in f.places))
+        for f in part.features
+    )  # fmt: skip
+    return (
+        part.case, part.role, part.stock, part.hand, size.length.value, size.width.value,
+        blank.length.value, blank.width.value, part.ends, features, part.waits_for,
+    )  # fmt: skip
+
+
+def alike(parts: Iterable[Part]) -> list[tuple[Part, ...]]:
+    """Parts that are the same piece of work, together, in the order they first come."""
+    groups: dict[tuple[object, ...], list[Part]] = {}
+    for part in parts:
+        groups.setdefault(_shape(part), []).append(part)
+    return [tuple(group) for group in groups.values()]
+
+
+def part_sections(room: Room, width_mm: float) -> tuple[Section, ...]:
+    """One section a case: cards of worked parts, then a table of the plain ones."""
+    sections = []
+    titles = {case.key: case.spec.title for case in room.cases}
+    titles |= {f"run.{run.spec.key}": run.spec.title for run in room.runs}
+    by_case: dict[str, list[Part]] = {}
+    for part in room.parts:
+        by_case.setdefault(part.case, []).append(part)
+    for key, parts in by_case.items():
+        groups = alike(parts)
+        blocks: list[Block] = [Paragraph(_ALIKE, soft=True)]
+        for group in groups:
+            if group[0].features:
+                blocks.extend(_card(group, room, width_mm))
+        plain = [group for group in groups if not group[0].features]
+        if plain:
+            blocks.append(Heading("Plain parts: nothing to machine", 2))
+            blocks.append(Table(_PLAIN, tuple(_plain_rows(plain, room.spec.unit))))
+        sections.append(Section(f"Parts: {titles[key]}", tuple(blocks), f"parts:{key}"))
+    return tuple(sections)
+
+
+def _marks(group: tuple[Part, ...]) -> str:
+    marks = ", ".join(part.mark for part in group)
+    return f"{marks}: {group[0].title}" if len(group) == 1 else f"{marks}: {_joint_title(group)}"
+
+
+def _joint_title(group: tuple[Part, ...]) -> str:
+    return f"{group[0].role}, {len(group)} pieces"
+
+
+def _card(group: tuple[Part, ...], room: Room, width_mm: float) -> Iterator[Block]:
+    part, unit = group[0], room.spec.unit
+    yield Heading(_marks(group), 2, part.path)
+    for other in group[1:]:
+        yield Paragraph((f"{other.mark} is {other.title}.",), anchor=other.path, soft=True)
+    yield Paragraph(_facts(part, room))
+    for question in part.waits_for:
+        yield Callout("ask", f"Do not cut yet: waits for {question}.")
+    faces = faces_to_draw(part)
+    for face in faces:
+        scene = part_scene(part, face, unit)
+        yield Figure(largest(scene, width_mm, 105.0, unit, at_most=_scale(part)))
+    letters = feature_letters(part)
+    rows = tuple(
+        Row(
+            (
+                letters[f.path],
+                (feature_name(part, f), f", face {f.face}" if _two_sided(part) else ""),
+                at_words(part, f, unit),
+                size_words(f, unit),
+                setup_lines(f.setup, unit),
+            )
+        )
+        for f in part.features
+    )
+    yield Table(_FEATURES, rows, small=True)
+    keys = {key for f in part.features for key in f.setup.cautions}
+    for key in sorted(keys):
+        yield Caution(CAUTIONS[key])
+
+
+def _two_sided(part: Part) -> bool:
+    return len({f.face for f in part.features}) > 1 or part.features[0].face == "B"
+
+
+def _scale(part: Part) -> Fraction:
+    """No larger than 1:4, and smaller for long narrow pieces anyway."""
+    del part
+    return Fraction(4)
+
+
+def _facts(part: Part, room: Room) -> Rich:
+    unit = room.spec.unit
+    size, blank = part.finished, part.blank
+    found: list[Inline] = []
+    if part.hand is not None:
+        hand: SignKind = part.hand
+        found += [SignMark(hand), f" {part.hand}-hand part. "]
+    found += ["Finished ", *sizes(size.length, size.width, size.thickness, unit=unit, strong=True)]
+    if blank.length is not size.length or blank.width is not size.width:
+        found += ["; cut ", *sizes(blank.length, blank.width, unit=unit, strong=True)]
+        found.append(f" and treat: {_edges(part)}")
+    found.append(f". Stock: {room.spec.stock[part.stock].title}")
+    if part.grain:
+        found.append("; grain along the length")
+    if part.milled_from:
+        found.append(f"; {part.milled_from}")
+    found += [". ", Link("Cut list", f"cut:{part.path}"), "."]
+    return tuple(found)
+
+
+def _edges(part: Part) -> str:
+    words = [f"{plane_word(part, e.edge)} {_TREATED[e.kind]}" for e in part.edges]
+    return ", ".join(words) or "none"
+
+
+_TREATED = {"band": "banded", "lip": "lipped", "painted": "filled and painted"}
+
+
+def _plain_rows(groups: list[tuple[Part, ...]], unit: Unit) -> Iterator[Row]:
+    for group in groups:
+        for part in group:
+            size = part.finished
+            notes = part.milled_from or ("waits: see questions" if part.waits_for else "")
+            yield Row(
+                (
+                    part.mark,
+                    part.title,
+                    sizes(size.length, size.width, size.thickness, unit=unit),
+                    _edges(part),
+                    notes,
+                ),
+                part.path,
+            )

@@ -1,0 +1,157 @@
+"""Numbers and settings in the words of the packet."""
+
+from __future__ import annotations
+
+from casewright.casework.features import Bores, Cut, Feature, Plane, Setup
+from casewright.casework.parts import Part
+from casewright.dims import Dim
+from casewright.dims.units import Unit
+from casewright.drawing import Measure, measure_of
+from casewright.outputs.inlines import Inline, Rich, Strong
+
+__all__ = [
+    "at_words",
+    "feature_name",
+    "plane_word",
+    "setup_lines",
+    "size_words",
+    "sizes",
+    "unfold",
+]
+
+_PLANES: tuple[Plane, ...] = ("l0", "l1", "w0", "w1")
+
+
+def unfold(*items: Rich) -> tuple[Inline, ...]:
+    """Several lines as one."""
+    found: list[Inline] = []
+    for item in items:
+        found.extend(item if isinstance(item, tuple) else (item,))
+    return tuple(found)
+
+
+def sizes(*dims: Dim, unit: Unit, strong: bool = False) -> tuple[Inline, ...]:
+    """Sizes with a cross between them."""
+    found: list[Inline] = []
+    for number, dim in enumerate(dims):
+        if number:
+            found.append(" × ")
+        measure = measure_of(dim, unit)
+        found.append(Strong(measure) if strong else measure)
+    return tuple(found)
+
+
+def plane_word(part: Part, plane: Plane) -> str:
+    """An end, edge or face of a part in words: 'front edge', 'bottom end', 'face A'."""
+    if plane == "t0":
+        return "face B"
+    if plane == "t1":
+        return "face A"
+    word = part.ends[_PLANES.index(plane)]
+    return f"{word} {'end' if plane in ('l0', 'l1') else 'edge'}"
+
+
+def feature_name(part: Part, feature: Feature) -> str:
+    """What a feature is and where it runs."""
+    if isinstance(feature, Bores):
+        if feature.kind == "pocket" and feature.toward is not None:
+            return f"{len(feature.places)} pockets toward the {plane_word(part, feature.toward)}"
+        count = len(feature.places)
+        names = {
+            "shelf pins": f"{count} shelf-pin holes",
+            "hinge cup": "hinge cup",
+            "hinge plate": f"{count} holes for the hinge plate",
+            "pull": f"{count} pull hole{'s' if count > 1 else ''}",
+        }
+        return names.get(feature.kind, feature.kind)
+    along = "along the length" if feature.runs == "l" else "across the width"
+    if feature.kind == "notch":
+        return "toe notch, right through"
+    return f"{feature.kind} {along}"
+
+
+def at_words(part: Part, feature: Feature, unit: Unit) -> Rich:
+    """Where a feature is, from its datum."""
+    if isinstance(feature, Cut):
+        where = plane_word(part, feature.datum)
+        if not feature.at.value:
+            return f"at the {where}"
+        return (measure_of(feature.at, unit), f" from the {where} to its near wall")
+    first = feature.places[0]
+    row: tuple[Inline, ...] = (
+        measure_of(first[0], unit), f" from the {plane_word(part, feature.datum_l)}, ",
+        measure_of(first[1], unit), f" from the {plane_word(part, feature.datum_w)}",
+    )  # fmt: skip
+    if len(feature.places) == 1:
+        return row
+    return unfold(_others(feature, unit), row)
+
+
+def _others(feature: Bores, unit: Unit) -> Rich:
+    (l0, w0), (l1, w1) = feature.places[0], feature.places[1]
+    if feature.kind == "shelf pins":
+        steps = {
+            b[0].value - a[0].value
+            for a, b in zip(feature.places, feature.places[1:], strict=False)
+        }
+        apart: Rich = (Measure(min(steps), unit), " apart; ")
+        if len(steps) > 1:
+            apart = unfold(apart, "some left out, see the drawing; ")
+        return unfold("first hole of the row, the others ", apart)
+    if feature.kind == "pocket":
+        return "first of the row; "
+    gap = abs(l1.value - l0.value) or abs(w1.value - w0.value)
+    return ("two holes ", Measure(gap, unit), " apart, the first ")
+
+
+def size_words(feature: Feature, unit: Unit) -> Rich:
+    """Width and depth of a cut, diameter and depth of a hole."""
+    if isinstance(feature, Cut):
+        if feature.kind == "notch" and feature.end is not None:
+            return (
+                measure_of(feature.width, unit),
+                " up × ",
+                measure_of(feature.end, unit),
+                " in",
+            )
+        found: tuple[Inline, ...] = (
+            measure_of(feature.width, unit), " wide × ", measure_of(feature.depth, unit), " deep",
+        )  # fmt: skip
+        if feature.start is not None or feature.end is not None:
+            start = "from the datum" if feature.start is None else measure_of(feature.start, unit)
+            end = "to the far side" if feature.end is None else measure_of(feature.end, unit)
+            found = (*found, ", runs from ", start, " to ", end)
+        return found
+    across: tuple[Inline, ...] = ("Ø ", measure_of(feature.diameter, unit))
+    if feature.kind == "pocket":
+        return "as the jig bores"
+    if feature.depth is None:
+        return (*across, " right through")
+    return (*across, " × ", measure_of(feature.depth, unit), " deep")
+
+
+def setup_lines(setup: Setup, unit: Unit) -> Rich:
+    """A set-up on one line: tool, fence, depth, bit, passes, stop, then the first-piece check."""
+    found: list[Inline] = [Strong(setup.tool)]
+    if setup.bit:
+        found.append(f": {setup.bit}")
+        if setup.bit_size is not None:
+            found += [" ", measure_of(setup.bit_size, unit)]
+    for word, dim in (
+        ("fence or guide", setup.fence),
+        ("depth", setup.depth if setup.collar is None else None),
+        ("collar", setup.collar),
+        ("stop", setup.stop),
+    ):
+        if dim is not None and dim.value:
+            found += [f"; {word} ", Strong(measure_of(dim, unit))]
+        elif dim is not None and word == "fence or guide":
+            found.append("; flush with the fence")
+    if setup.passes > 1:
+        found.append(f"; {setup.passes} passes")
+    if setup.check_words:
+        found.append(f". First piece: {setup.check_words}")
+        if setup.check is not None:
+            found += [" ", Strong(measure_of(setup.check, unit))]
+    found.append(".")
+    return tuple(found)
