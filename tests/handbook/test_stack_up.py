@@ -1,0 +1,272 @@
+"""Stack-ups of tolerances: printed examples, and the chain against simulation.
+
+Printed, read in a secondary copy of an engineering article: a housing of 4.020 in less three
+parts, worst case and root sum of squares. Printed, read in a secondary copy of a quality
+handbook: parts per million outside the limits for a centred process, by its capability.
+From memory, not seen in print while this was typed: ten parts of a textbook; the shares of the
+normal law within one, two and three standard deviations.
+Not printed anywhere: the comparisons with NumPy, which draws every physical deviation afresh and
+knows nothing of slopes.
+
+Limits count as three standard deviations where an example gives limits alone.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from fractions import Fraction
+from random import Random  # noqa: TID251 - seeded, passed in
+
+import numpy as np
+import numpy.typing as npt
+import pytest
+
+from casewright.dims import (
+    Cause,
+    Chain,
+    Dim,
+    Origin,
+    Place,
+    chance_outside,
+    greatest,
+    least,
+    sampled,
+    slack,
+    total,
+)
+
+Q = Fraction
+TAPE = Origin("measured", "test")
+DRAWS = 400_000
+Values = npt.NDArray[np.float64]
+
+
+def seeded(number: int) -> Random:
+    """A generator whose draws repeat."""
+    return Random(number)  # noqa: S311 - a simulation, no secret
+
+
+def place() -> Place:
+    """A place in a chain of its own."""
+    return Chain().place("")
+
+
+def cause(key: str, limit: str | Fraction, *, bias: bool = False) -> Cause:
+    """A deviation whose limit is three standard deviations."""
+    return Cause(key, Q(limit) / 3, Q(limit), bias)
+
+
+def part(where: Place, name: str, size: str, limit: str) -> Dim:
+    """A part read to that limit."""
+    return where.enter(name, Q(size), TAPE, causes=(cause(name, limit),))
+
+
+# -- printed examples
+
+
+def housing() -> tuple[Dim, Dim]:
+    """The gap in the housing, and the three parts in it [in]."""
+    where = place()
+    stack = total(
+        part(where, "first", "2.000", "0.005"),
+        part(where, "second", "1.500", "0.003"),
+        part(where, "third", "0.500", "0.002"),
+    )
+    return part(where, "housing", "4.020", "0.005") - stack, stack
+
+
+@pytest.mark.handbook
+def test_printed_gap_in_a_housing_at_worst() -> None:
+    """Gap 0.020, worst case 0.015 either way: 0.005 to 0.035. Exact."""
+    found = slack(housing()[0])
+    assert found.nominal == Q("0.020")
+    assert found.worst == Q("0.015")
+    assert (found.low, found.high) == (Q("0.005"), Q("0.035"))
+
+
+@pytest.mark.handbook
+def test_printed_gap_in_a_housing_by_root_sum_of_squares() -> None:
+    """0.00794 for the gap, 0.00616 for the three parts alone: 0.012 to 0.028."""
+    gap, stack = (slack(dim) for dim in housing())
+    reach = 3 * gap.sigma_mm
+    assert reach == pytest.approx(0.00794, abs=5e-6)
+    assert 3 * stack.sigma_mm == pytest.approx(0.00616, abs=5e-6)
+    assert float(gap.nominal) - reach == pytest.approx(0.012, abs=5e-4)
+    assert float(gap.nominal) + reach == pytest.approx(0.028, abs=5e-4)
+
+
+@pytest.mark.handbook
+def test_ten_equal_parts_from_memory() -> None:
+    """Ten parts of 0.1 either way: 1.0 at worst, 0.316 by root sum of squares (from memory)."""
+    where = place()
+    found = slack(total(*(part(where, f"part{n}", "10", "0.1") for n in range(10))))
+    assert found.nominal == 100
+    assert found.worst == 1
+    assert 3 * found.sigma_mm == pytest.approx(0.316, abs=5e-4)
+
+
+@pytest.mark.handbook
+@pytest.mark.parametrize(("sigmas", "percent"), [(1, 68.27), (2, 95.45), (3, 99.73)])
+def test_share_of_the_normal_law_from_memory(sigmas: int, percent: float) -> None:
+    """Within one, two and three standard deviations, to 0.01 % (from memory)."""
+    gap = place().enter("gap", Q(3), TAPE, causes=(Cause("saw", Q(1, 5), Q(3, 5)),))
+    outside = chance_outside(gap, 3 - Q(sigmas, 5), 3 + Q(sigmas, 5))
+    assert 100 * (1 - outside) == pytest.approx(percent, abs=0.005)
+
+
+@pytest.mark.handbook
+@pytest.mark.parametrize(
+    ("capability", "parts_per_million"),
+    [
+        ("0.50", 133_600),
+        ("0.75", 24_400),
+        ("1.00", 2_700),
+        ("1.20", 318),
+        ("1.33", 66),
+        ("1.50", 6.8),
+        ("1.67", 0.55),
+        ("2.00", 0.002),
+    ],
+)
+def test_printed_parts_per_million_outside_the_limits(
+    capability: str, parts_per_million: float
+) -> None:
+    """Limits at three times the capability in standard deviations; printed to two figures."""
+    gap = place().enter("gap", Q(0), TAPE, causes=(Cause("saw", Q(1), Q(3)),))
+    limit = 3 * Q(capability)
+    assert 1e6 * chance_outside(gap, -limit, limit) == pytest.approx(parts_per_million, rel=0.02)
+
+
+# -- against simulation
+
+
+def boxes() -> tuple[Dim, Dim]:
+    """Three boxes of one sheet against a wall: the gap at the end, and the run."""
+    where = place()
+    sheet = where.enter("sheet", Q("17.8"), TAPE, causes=(cause("batch", "0.3"),))
+    opening = where.enter("wall", Q(1900), TAPE, causes=(cause("tape", "1.5"),))
+    wish = where.enter("wish", Q(600), TAPE)
+    widths = []
+    for number in range(3):
+        bottom = where.made(
+            f"bottom{number}",
+            wish - 2 * sheet,
+            (cause("fence", "0.4"), cause(f"b{number}", "0.2")),
+        )
+        sides = [
+            where.follows(f"side{number}{hand}", sheet, (cause(f"s{number}{hand}", "0.1"),))
+            for hand in "lr"
+        ]
+        widths.append(total(sides[0], bottom, sides[1]))
+    run = total(*widths)
+    return opening - run, run
+
+
+def simulated_boxes(rng: np.random.Generator) -> tuple[Values, Values]:
+    """The same boxes, each thing drawn: one batch, one fence setting, pieces for themselves."""
+    third = 1 / 3
+    batch = rng.normal(0, 0.3 * third, DRAWS)
+    fence = rng.normal(0, 0.4 * third, DRAWS)
+    wall = 1900 + rng.normal(0, 1.5 * third, DRAWS)
+    run = np.zeros(DRAWS)
+    for _ in range(3):
+        run += 600 - 2 * 17.8 + fence + rng.normal(0, 0.2 * third, DRAWS)
+        for _ in range(2):
+            run += 17.8 + batch + rng.normal(0, 0.1 * third, DRAWS)
+    return wall - run, run
+
+
+def test_slack_of_boxes_agrees_with_simulation() -> None:
+    """Shared and single deviations together: mean and spread within the error of 400,000 draws."""
+    dims, draws = boxes(), simulated_boxes(np.random.default_rng(7))
+    for dim, values in zip(dims, draws, strict=True):
+        found = slack(dim)
+        error = found.sigma_mm / DRAWS**0.5
+        assert values.mean() == pytest.approx(float(found.nominal), abs=5 * error)
+        assert values.std() == pytest.approx(found.sigma_mm, rel=0.01)
+        assert not found.decided
+
+
+def test_chance_of_a_gap_leaving_its_band_agrees_with_simulation() -> None:
+    """A filler that must stay between 98.9 and 101.3 mm."""
+    gap, _ = boxes()
+    values, _ = simulated_boxes(np.random.default_rng(8))
+    outside = np.mean((values < 98.9) | (values > 101.3))
+    assert chance_outside(gap, Q("98.9"), Q("101.3")) == pytest.approx(outside, abs=0.004)
+    assert outside > 0.05
+
+
+def test_a_bias_adds_and_does_not_average_out() -> None:
+    """A tape's hook bent by 0.6 mm: the chance is that of its worse side."""
+    where = place()
+    bent = cause("hook", "1.8", bias=True)
+    gap = where.enter("wall", Q(100), TAPE, causes=(bent, cause("reading", "1.5")))
+    rng = np.random.default_rng(9)
+    values = 100 + 0.6 + rng.normal(0, 0.5, DRAWS)
+    found = slack(gap)
+    assert found.bias_mm == pytest.approx(0.6)
+    assert found.sigma_mm == pytest.approx(0.5)
+    outside = np.mean((values < 99) | (values > 101))
+    assert chance_outside(gap, Q(99), Q(101)) == pytest.approx(outside, abs=0.004)
+
+
+def test_a_product_agrees_with_simulation_to_first_order() -> None:
+    """An area of two measured sides, small deviations: spread within one per cent."""
+    where = place()
+    area = part(where, "width", "600", "3") * part(where, "height", "800", "6")
+    rng = np.random.default_rng(10)
+    values = rng.normal(600, 1, DRAWS) * rng.normal(800, 2, DRAWS)
+    assert slack(area).sigma_mm == pytest.approx(values.std(), rel=0.01)
+    share = part(where, "run", "1800", "3") / part(where, "module", "600", "3")
+    ratios = rng.normal(1800, 1, DRAWS) / rng.normal(600, 1, DRAWS)
+    assert slack(share).sigma_mm == pytest.approx(ratios.std(), rel=0.01)
+
+
+def close_readings() -> list[Dim]:
+    """Three readings of a wall half a millimetre apart, one tape's hook in all of them."""
+    where = place()
+    return [
+        where.enter(
+            f"reading{n}",
+            Q(2600) + Q(n, 2),
+            TAPE,
+            causes=(cause("hook", "1.2"), cause(f"r{n}", "1.5")),
+        )
+        for n in range(3)
+    ]
+
+
+@pytest.mark.parametrize(("choose", "plain"), [(least, np.min), (greatest, np.max)])
+def test_sampling_a_close_choice_agrees_with_simulation(
+    choose: Callable[..., Dim], plain: Callable[..., Values]
+) -> None:
+    """Where linear figures mislead: the least of three readings lies under each of them."""
+    dim = choose(*close_readings())
+    rng = np.random.default_rng(11)
+    hook = rng.normal(0, 0.4, (1, DRAWS))
+    readings = 2600 + np.array([[0.0], [0.5], [1.0]]) + hook + rng.normal(0, 0.5, (3, DRAWS))
+    values = plain(readings, axis=0)
+    drawn = np.array(sampled(dim, 40_000, seeded(12)))
+    assert slack(dim).decided
+    assert drawn.mean() == pytest.approx(values.mean(), abs=0.02)
+    assert drawn.std() == pytest.approx(values.std(), rel=0.03)
+    assert abs(values.mean() - float(dim.value)) > 0.1
+    for percent in (1, 50, 99):
+        there, here = np.percentile(values, percent), np.percentile(drawn, percent)
+        assert here == pytest.approx(there, abs=0.05)
+
+
+def test_sampling_repeats_with_its_seed() -> None:
+    """The same seed gives the same draws, another seed others."""
+    gap, _ = boxes()
+    assert sampled(gap, 50, seeded(3)) == sampled(gap, 50, seeded(3))
+    assert sampled(gap, 50, seeded(3)) != sampled(gap, 50, seeded(4))
+
+
+def test_sampling_agrees_with_slack_where_nothing_is_chosen() -> None:
+    """The two ways to a spread meet on a plain sum."""
+    gap, _ = boxes()
+    drawn = np.array(sampled(gap, 20_000, seeded(5)))
+    found = slack(gap)
+    assert drawn.mean() == pytest.approx(float(found.nominal), abs=0.03)
+    assert drawn.std() == pytest.approx(found.sigma_mm, rel=0.03)
