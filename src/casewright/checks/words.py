@@ -15,16 +15,16 @@ _POUND = Fraction(45_359_237, 100_000_000)
 
 
 def length(room: Room, value: Fraction) -> str:
-    """A length as the shop says it, with its unit: '23/32 in', '17.8 mm'."""
-    text = shop_text(value, room.spec.unit)
-    return text if text.endswith((" mm", '"')) else f"{text} {room.spec.unit}"
+    """A length as the shop says it, with its unit: '23/32"', '17.8 mm'."""
+    return shop_text(value, room.spec.unit, with_unit=True)
 
 
 def about(room: Room, value_mm: float) -> str:
     """A computed length, rounded to what can be told apart: 1/64 in or 0.1 mm."""
     fine = 64 if room.spec.unit == "in" else 10
-    text = format_length(Fraction(value_mm), room.spec.unit, precision=fine, rounded_mark="")
-    return f"{text} {room.spec.unit}"
+    return format_length(
+        Fraction(value_mm), room.spec.unit, precision=fine, with_unit=True, rounded_mark=""
+    )
 
 
 def kilograms(room: Room, weight: Fraction) -> str:

@@ -169,7 +169,7 @@ def _decimals(number: MixedNumber, parts: int) -> str:
     return f"{number.whole}.{digits:0{places}d}".rstrip("0")
 
 
-def shop_text(value: Fraction, unit: Unit) -> str:
+def shop_text(value: Fraction, unit: Unit, *, with_unit: bool = False) -> str:
     """A length as the shop would say it: a hole at `37 mm` stays that in a job in inches.
 
     In the job's unit when the tape shows it, or a calliper in thousandths of an inch; else in the
@@ -181,21 +181,26 @@ def shop_text(value: Fraction, unit: Unit) -> str:
         Length [mm].
     unit
         Unit of the job.
+    with_unit
+        Put the job's unit behind the number; the other unit always stands there.
 
     Examples
     --------
     >>> shop_text(Fraction(37), "in"), shop_text(Fraction(1000, 3), "in")
     ('37 mm', '~13 1/8')
+    >>> shop_text(Fraction(254, 20), "in", with_unit=True)
+    '1/2"'
     """
     if is_on_grid(value, unit, FINEST[unit]):
-        return format_length(value, unit, precision=FINEST[unit])
+        return format_length(value, unit, precision=FINEST[unit], with_unit=with_unit)
     if unit == "in" and is_on_grid(value, unit, _THOUSANDTHS):
         number = split_fraction(value, unit, _THOUSANDTHS)
-        return ("-" if number.sign < 0 else "") + _decimals(number, _THOUSANDTHS)
+        sign, mark = "-" if number.sign < 0 else "", _MARKS[unit] if with_unit else ""
+        return f"{sign}{_decimals(number, _THOUSANDTHS)}{mark}"
     other: Unit = "mm" if unit == "in" else "in"
     if is_on_grid(value, other):
         return format_length(value, other, with_unit=True)
-    return format_length(value, unit)
+    return format_length(value, unit, with_unit=with_unit)
 
 
 def exact_text(value: Fraction) -> str:
