@@ -119,8 +119,7 @@ def _space(house: House, run: RunSpec, rest: Dim, share: Dim, closed: bool) -> l
                 rule="run too long",
                 severity=Severity.STOP,
                 path=f"run.{run.key}.rest",
-                says="the cases are wider than the wall",
-                measured=str(rest.value),
+                says=f"the cases are {house.text(-rest)} wider than the wall",
                 remedies=("make a case narrower", "take a case out of the run"),
             )
         ]
@@ -130,7 +129,9 @@ def _space(house: House, run: RunSpec, rest: Dim, share: Dim, closed: bool) -> l
                 rule="narrow filler",
                 severity=Severity.CARE,
                 path=f"run.{run.key}.filler_space",
-                says="a filler this narrow can hardly be scribed and fastened",
+                says=f"a filler {house.text(share)} wide can hardly be scribed and fastened",
+                measured=house.text(share),
+                limit=house.text(least_width),
                 source="common practice",
                 remedies=("make a case narrower", "leave out one case width so equal shares fit"),
             )
