@@ -1,0 +1,65 @@
+"""Lengths as they are printed."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from casewright.dims import Chain, Origin
+from casewright.drawing import Measure, Stack, measure_of, pieces, plain_text
+
+INCH = Fraction("25.4")
+
+
+@pytest.mark.parametrize(
+    ("inches", "expected"),
+    [
+        (Fraction(95, 8), ("11", Stack("7", "8"))),
+        (Fraction(117, 8), ("14", Stack("5", "8"))),
+        (Fraction(23, 32), (Stack("23", "32"),)),
+        (Fraction(36), ("36",)),
+        (-Fraction(95, 8), ("-11", Stack("7", "8"))),
+    ],
+)
+def test_a_fraction_stands_apart_from_its_whole_number(
+    inches: Fraction, expected: tuple[str | Stack, ...]
+) -> None:
+    """11 7/8 can never run together into 117/8."""
+    assert Measure(inches * INCH, "in").pieces == expected
+
+
+def test_a_size_in_the_other_unit_names_it() -> None:
+    """A 37 mm hole line stays 37 mm in a job in inches."""
+    assert Measure(Fraction(37), "in").text == "37 mm"
+
+
+def test_a_rounded_number_says_so() -> None:
+    """What the tape cannot show is marked, not passed off as exact."""
+    assert Measure(Fraction(1000, 3), "in").pieces == ("~13", Stack("1", "8"))
+
+
+def test_words_before_and_behind_stay_on_the_line() -> None:
+    """A diameter sign and a remark belong to the number."""
+    hole = Measure(Fraction(5), "mm", before="Ø", after=" typ.")
+    assert hole.text == "Ø5 typ."
+    assert hole.pieces == ("Ø", "5", " typ.")
+
+
+def test_words_that_look_like_a_fraction_stay_words() -> None:
+    """Only lengths are stacked: a label 'bin 3/4' keeps what its writer wrote."""
+    assert pieces("bin 3/4") == ("bin 3/4",)
+
+
+def test_a_line_of_words_and_lengths_reads_in_order() -> None:
+    """Mixed content keeps its order, stacked or plain."""
+    content = ("cut ", Measure(Fraction(95, 8) * INCH, "in"), " wide")
+    assert pieces(content) == ("cut ", "11", Stack("7", "8"), " wide")
+    assert plain_text(content) == "cut 11 7/8 wide"
+
+
+def test_a_number_of_the_chain_brings_its_path() -> None:
+    """A printed number can be traced."""
+    width = Chain().place("sink").enter("width", 36 * INCH, Origin("chosen", "by hand"))
+    measure = measure_of(width, "in")
+    assert (measure.text, measure.path) == ("36", "sink.width")
