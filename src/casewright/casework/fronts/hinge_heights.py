@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 
 from casewright.casework.carcase import Opening
 from casewright.casework.fronts.leaves import LeafPlan
@@ -105,4 +106,4 @@ def _apart(maker: Maker, spots: Sequence[HingeSpot]) -> bool:
     """Whether the hinges leave room for one another."""
     least = maker.house.hinge("cup_diameter").value + maker.style("hinge_clear").value
     heights = [spot.height.value for spot in spots]
-    return all(b - a >= least for a, b in zip(heights, heights[1:], strict=False))
+    return all(b - a >= least for a, b in pairwise(heights))

@@ -16,7 +16,7 @@ from casewright.casework.setups import bore_setup
 from casewright.dims import Dim, Place, least
 from casewright.findings import Finding, Severity
 
-__all__ = ["HingePlan", "HungLeaf", "Plate", "plan_hinges"]
+__all__ = ["HingePlan", "HungLeaf", "Plate", "boring_tool", "plan_hinges"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -190,7 +190,7 @@ def _bore_plate(
             depth=depth,
             asked_by=maker.path(leaf.name),
             setup=bore_setup(
-                _jig(maker), line=line, depth=depth, bit="brad-point bit",
+                boring_tool(maker), line=line, depth=depth, bit="brad-point bit",
                 bit_size=house.hinge("plate_hole"), check=low,
                 check_words="from the bottom end to the lower hole",
             ),
@@ -208,7 +208,8 @@ def _marked(maker: Maker, place: Place, exact: Dim, spot: HingeSpot) -> Dim:
     return place.made("from_end", wanted, maker.house.causes(f"{place.path}.from_end", ""))
 
 
-def _jig(maker: Maker) -> str:
+def boring_tool(maker: Maker) -> str:
+    """What plate holes and cups are bored with."""
     return "hinge jig" if maker.house.shop.has("hinge jig") else "drill"
 
 

@@ -148,13 +148,13 @@ def _warn(maker: Maker, leaf: LeafPlan) -> None:
     widest = maker.style("widest_single_door")
     narrow, tall = maker.style("narrowest_leaf"), maker.style("tallest_leaf")
     if leaf.width.value < narrow.value:
-        _look(maker, leaf, "narrow leaf", leaf.width, narrow, "so narrow a door looks pinched",
+        _look(maker, leaf, "narrow leaf", (leaf.width, narrow), "so narrow a door looks pinched",
               ("one door instead of two", "make the case wider"))  # fmt: skip
     if leaf.width.value > widest.value:
-        _look(maker, leaf, "wide leaf", leaf.width, widest, "so wide a door sags on its hinges",
+        _look(maker, leaf, "wide leaf", (leaf.width, widest), "so wide a door sags on its hinges",
               ("two doors instead of one", "make the case narrower"))  # fmt: skip
     if leaf.height.value > tall.value:
-        _look(maker, leaf, "tall leaf", leaf.height, tall, "so tall a door seldom stays flat",
+        _look(maker, leaf, "tall leaf", (leaf.height, tall), "so tall a door seldom stays flat",
               ("part the front with a divider",))  # fmt: skip
 
 
@@ -162,11 +162,11 @@ def _look(
     maker: Maker,
     leaf: LeafPlan,
     rule: str,
-    size: Dim,
-    limit: Dim,
+    sizes: tuple[Dim, Dim],
     says: str,
     remedies: tuple[str, ...],
 ) -> None:
+    size, limit = sizes
     text, bound = maker.house.text(size), maker.house.text(limit)
     maker.findings.append(
         Finding(

@@ -86,9 +86,7 @@ def solve_overlay(
     return Overlay(wanted, best.plate, bore, wanted - (constant + bore - best.plate))
 
 
-def _choice(
-    plate: Dim, exact: Dim, limits: tuple[Fraction, Fraction], step: Fraction
-) -> _Choice:
+def _choice(plate: Dim, exact: Dim, limits: tuple[Fraction, Fraction], step: Fraction) -> _Choice:
     """The bore distance on the jig's steps that is nearest and inside its limits."""
     low, high = limits
     inside = min(max(exact.value, low), high)
@@ -101,9 +99,7 @@ def _choice(
     return _Choice(plate, exact, inside, None)
 
 
-def _record(
-    place: Place, others: Iterable[_Choice], best: _Choice, low: Dim, high: Dim
-) -> None:
+def _record(place: Place, others: Iterable[_Choice], best: _Choice, low: Dim, high: Dim) -> None:
     """Keep the plates passed over for `why`."""
     middle = (low + high) / 2
     for other in others:

@@ -1,0 +1,173 @@
+"""Doors: cut to the box as built, put in front of it, hung on the plates already bored."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import groupby, pairwise
+
+from casewright.casework.carcase import Carcase, Opening
+from casewright.casework.cases import Face, Front
+from casewright.casework.fronts.applied import cut_applied
+from casewright.casework.fronts.constructions import Construction, Corner
+from casewright.casework.fronts.cups import bore_cups
+from casewright.casework.fronts.glass import cut_glass
+from casewright.casework.fronts.hinges import HingePlan, HungLeaf
+from casewright.casework.fronts.leaves import LeafPlan, face_place
+from casewright.casework.fronts.pulls import bore_pull
+from casewright.casework.fronts.slab import SlabDoor, cut_slab
+from casewright.casework.maker import Maker
+from casewright.casework.specs import Hand
+from casewright.dims import Dim, Place, greatest
+
+__all__ = ["add_fronts"]
+
+
+def add_fronts(maker: Maker, carcase: Carcase, plan: HingePlan) -> None:
+    """Make the doors of a case: parts, joints, bores, faces, fits and steps.
+
+    To be called when the box is built: its width and height are the doors' measure.
+    """
+    for _, hung in groupby(plan.leaves, key=lambda h: h.leaf.opening.name):
+        _fill(maker, carcase, list(hung))
+    _fit_at_divider(maker)
+    for front in maker.fronts:
+        _hang(maker, front)
+
+
+def _fill(maker: Maker, carcase: Carcase, hung: list[HungLeaf]) -> None:
+    """Cut all leaves of one opening, then place them by their true sizes."""
+    doors = [_cut(maker, item.leaf) for item in hung]
+    fronts = [_front(maker, carcase, item, door) for item, door in zip(hung, doors, strict=True)]
+    maker.fronts.extend(fronts)
+    opening = hung[0].leaf.opening
+    place = face_place(maker, opening)
+    face = _face(maker, place, carcase, opening, fronts)
+    maker.faces.append(face)
+    free: Hand = "right" if fronts[0].hinge_side == "left" else "left"
+    _fits(maker, place, face, free if len(fronts) == 1 else None)
+    tolerance = maker.style("gap_tolerance").value
+    wanted = opening.top.value
+    place.fit("top_fit", face.top, wanted - tolerance, wanted + tolerance, face.leaves[-1])
+
+
+def _cut(maker: Maker, leaf: LeafPlan) -> Construction:
+    match leaf.front.construction:
+        case "slab":
+            return SlabDoor(maker, leaf, cut_slab(maker, leaf))
+        case "applied frame":
+            return cut_applied(maker, leaf)
+        case "glass frame":
+            return cut_glass(maker, leaf)
+
+
+def _front(maker: Maker, carcase: Carcase, hung: HungLeaf, door: Construction) -> Front:
+    leaf = hung.leaf
+    place = maker.place.at(leaf.name)
+    width = place.follows("width", door.width)
+    height = place.follows("height", door.height)
+    thickness = place.follows("thickness", door.thickness)
+    at = _corner(maker, place, carcase, leaf, width)
+    door.put(at)
+    bore, hinges = bore_cups(maker, hung, door, at)
+    plate = hung.overlay.plate
+    overlay = place.let("overlay", maker.house.hinge("constant") + bore - plate)
+    reveal = maker.style("reveal").value
+    play = maker.house.hinge("side_play").value
+    place.fit(
+        "reveal_as_bored", hung.side_thickness - overlay, reveal - play, reveal + play, place.path
+    )
+    return Front(
+        path=place.path,
+        title=leaf.title,
+        construction=leaf.front.construction,
+        hinge_side=leaf.hinge,
+        x=at.x,
+        y=at.y,
+        z=at.z,
+        width=width,
+        height=height,
+        thickness=thickness,
+        parts=door.pieces,
+        hinges=hinges,
+        bore_distance=bore,
+        plate_height=plate,
+        overlay=overlay,
+        pull=bore_pull(maker, leaf, door, at),
+        opening=leaf.opening.name,
+    )
+
+
+def _corner(maker: Maker, place: Place, carcase: Carcase, leaf: LeafPlan, width: Dim) -> Corner:
+    """Where a leaf hangs: its hinge edge a reveal in from the box's side."""
+    reveal = maker.style("reveal")
+    x = reveal if leaf.hinge == "left" else carcase.width - reveal - width
+    z = carcase.depth + maker.style("bumper")
+    return Corner(place.let("x", x), place.let("y", leaf.bottom), place.let("z", z))
+
+
+def _face(
+    maker: Maker, place: Place, carcase: Carcase, opening: Opening, fronts: list[Front]
+) -> Face:
+    """Reveals and gaps as the leaves leave them: what rounding took is in them."""
+    first, last = fronts[0], fronts[-1]
+    gaps = tuple(
+        place.let(f"gap_{n}", right.x - left.x - left.width)
+        for n, (left, right) in enumerate(pairwise(fronts), start=1)
+    )
+    tallest = first.height if len(fronts) == 1 else greatest(*(f.height for f in fronts))
+    return Face(
+        opening=opening.name,
+        x0=maker.zero,
+        x1=carcase.width,
+        y0=opening.face_y0,
+        y1=opening.face_y1,
+        left=place.let("left", first.x),
+        right=place.let("right", carcase.width - last.x - last.width),
+        bottom=place.let("bottom", opening.bottom),
+        top=place.let("top", opening.face_y1 - first.y - tallest),
+        gaps=gaps,
+        leaves=tuple(f.path for f in fronts),
+    )
+
+
+def _fits(maker: Maker, place: Place, face: Face, free: Hand | None) -> None:
+    """Gaps over real things, each with its band. A hinged edge is set by its hinges' screws."""
+    tolerance = maker.style("gap_tolerance").value
+    for name, gap, wanted in _bands(maker, face, free):
+        place.fit(
+            f"{name}_fit", gap, wanted.value - tolerance, wanted.value + tolerance, face.leaves[-1]
+        )
+
+
+def _bands(maker: Maker, face: Face, free: Hand | None) -> Iterator[tuple[str, Dim, Dim]]:
+    for number, gap in enumerate(face.gaps, start=1):
+        yield f"gap_{number}", gap, maker.style("gap")
+    if free:
+        yield free, face.left if free == "left" else face.right, maker.style("reveal")
+
+
+def _fit_at_divider(maker: Maker) -> None:
+    """Stacked doors meet on the divider: the gap between them is a fit of its own."""
+    lower = next((f for f in maker.fronts if f.opening == "main"), None)
+    upper = next((f for f in maker.fronts if f.opening == "upper"), None)
+    if lower is None or upper is None:
+        return
+    gap = maker.style("gap").value
+    tolerance = maker.style("gap_tolerance").value
+    place = maker.place.at("upper_face")
+    between = place.let("stack_gap", upper.y - lower.y - lower.height)
+    place.fit("stack_gap_fit", between, gap - tolerance, gap + tolerance, upper.path)
+
+
+def _hang(maker: Maker, front: Front) -> None:
+    glazed = front.construction == "glass frame"
+    count = len(front.hinges)
+    maker.step(
+        "hang",
+        front.path,
+        "-z",
+        f"Press the {count} hinges into the {front.title}, screw them down, and clip it on its "
+        f"plates at the {front.hinge_side} side. Set its height first, then its side reveal, "
+        "then its depth.",
+        cautions=("lift_door", "glass_edges") if glazed else ("lift_door",),
+    )

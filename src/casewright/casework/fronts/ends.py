@@ -1,0 +1,223 @@
+"""A finished end: its side dressed with an applied frame that matches the doors."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from casewright.casework.carcase import Carcase
+from casewright.casework.cases import Front
+from casewright.casework.fronts.strips import milled_from, strip_fastenings
+from casewright.casework.joints import Fastening
+from casewright.casework.maker import Maker, Outline
+from casewright.casework.parts import Part
+from casewright.casework.specs import Hand
+from casewright.dims import Dim, Place
+from casewright.findings import Finding, Severity
+
+__all__ = ["EndFrames", "add_finished_ends"]
+
+
+@dataclass(frozen=True, slots=True)
+class EndFrames:
+    """What the frames add to a case.
+
+    Parameters
+    ----------
+    left, right
+        Thickness of the frame on each end [mm]; nothing where there is none.
+    overall_width
+        Width of the case over its frames [mm].
+    """
+
+    left: Dim
+    right: Dim
+    overall_width: Dim
+
+
+@dataclass(frozen=True, slots=True)
+class _Rail:
+    """A rail of the frame: its name, case height of its lower edge, its width [mm]."""
+
+    name: str
+    low: Dim
+    width: Dim
+
+
+@dataclass(frozen=True, slots=True)
+class _End:
+    """The side to be dressed and the stretch of it that the frame covers [mm]."""
+
+    hand: Hand
+    side: Part
+    place: Place
+    stock: str
+    low: Dim
+    high: Dim
+
+
+def add_finished_ends(maker: Maker, carcase: Carcase) -> EndFrames:
+    """Dress the ends that show. To be called after the doors, whose rails it lines up with.
+
+    The frame covers the side from its lower end, or from above the toe notch, to its top.
+    """
+    added = dict.fromkeys(("left", "right"), maker.zero)
+    total = carcase.width
+    for hand in maker.spec.finished:
+        end = _end(maker, carcase, hand)
+        stile = _dress(maker, carcase, end)
+        if stile is not None:
+            added[hand] = stile.thickness
+            total = total + stile.thickness
+    overall = maker.place.let("overall_width", total)
+    return EndFrames(added["left"], added["right"], overall)
+
+
+def _end(maker: Maker, carcase: Carcase, hand: Hand) -> _End:
+    side = maker.parts[carcase.left if hand == "left" else carcase.right]
+    foot = side.placed.y
+    length = side.finished.length
+    notched = maker.spec.kind == "base" and maker.spec.toe == "notch"
+    front = maker.spec.front
+    matched = front is not None and front.construction == "applied frame"
+    return _End(
+        hand=hand,
+        side=side,
+        place=maker.place.at(f"end_{hand}"),
+        stock=front.strip if front is not None and matched else maker.spec.strip_stock,
+        low=carcase.openings[0].face_y0 if notched else foot,
+        high=length if foot is maker.zero else foot + length,
+    )
+
+
+def _dress(maker: Maker, carcase: Carcase, end: _End) -> Outline | None:
+    """Cut the frame to the side as it is, and put it on; nothing where there is no room."""
+    rails = list(_rails(maker, end))
+    if not _has_room(maker, end, rails):
+        return None
+    tall = end.high if end.low is maker.zero else end.high - end.low
+    front, back = (
+        maker.outline(
+            f"end_{end.hand}.stile_{word}", end.stock, tall, maker.style("stile"),
+            setting=f"{maker.spec.key} end stiles", matched=True,
+        )
+        for word in ("front", "back")
+    )  # fmt: skip
+    face = maker.zero if end.hand == "left" else carcase.width
+    for word, stile in (("front", front), ("back", back)):
+        _place_stile(maker, end, stile, word, face)
+        _fasten(maker, end, stile, f"{word} stile", ())
+    between = end.side.finished.width - front.width - back.width
+    for rail in rails:
+        outline = maker.outline(
+            f"end_{end.hand}.rail_{rail.name}", end.stock, between, rail.width,
+            setting=f"{maker.spec.key} end rails", matched=True,
+        )  # fmt: skip
+        low = rail.low if rail.name != "top" else end.high - outline.width
+        _place_rail(maker, end, outline, rail.name, (face, low, end.side.placed.z - front.width))
+        _fasten(maker, end, outline, f"{rail.name} rail", _butts(maker, end, outline, front, back))
+    return front
+
+
+def _rails(maker: Maker, end: _End) -> Iterator[_Rail]:
+    """Rails whose inner edges line up with those of the doors; a middle one at a divider."""
+    rail = maker.style("rail")
+    lower = next((f for f in maker.fronts if f.opening == "main"), None)
+    upper = next((f for f in maker.fronts if f.opening == "upper"), None)
+    first, last = lower or upper, upper or lower
+    if first is None or last is None:
+        yield _Rail("bottom", end.low, rail)
+        yield _Rail("top", end.high - rail, rail)
+        return
+    sill = first.y + rail
+    yield _Rail("bottom", end.low, sill if end.low is maker.zero else sill - end.low)
+    if lower is not None and upper is not None:
+        low = _top(lower) - rail
+        yield _Rail("middle", low, upper.y + rail - low)
+    head = _top(last) - rail
+    yield _Rail("top", head, end.high - head)
+
+
+def _top(front: Front) -> Dim:
+    return front.y + front.height
+
+
+def _has_room(maker: Maker, end: _End, rails: list[_Rail]) -> bool:
+    """Whether stiles and rails leave a panel between them."""
+    across = end.side.finished.width - 2 * maker.style("stile")
+    up = end.high.value - end.low.value - sum(r.width.value for r in rails)
+    if across.value > 0 and up > 0 and all(r.width.value > 0 for r in rails):
+        return True
+    maker.findings.append(
+        Finding(
+            rule="finished end",
+            severity=Severity.STOP,
+            path=end.place.path,
+            says=f"the {end.hand} end is too small for a frame like the doors'",
+            source="common practice",
+            remedies=("narrower stiles and rails", "leave the end plain"),
+        )
+    )
+    return False
+
+
+def _place_stile(maker: Maker, end: _End, stile: Outline, word: str, face: Dim) -> None:
+    """The front stile is flush with the side's front edge, the back one with its rear edge."""
+    front = end.side.placed.z
+    rear = front - end.side.finished.width
+    near, far = (front, front - stile.width) if word == "front" else (rear + stile.width, rear)
+    left = end.hand == "left"
+    maker.add(
+        stile, role="stile", title=f"{word} stile of the {end.hand} end",
+        lies="+y -z -x" if left else "+y +z +x", at=(face, end.low, near if left else far),
+        ends=("bottom", "top", "front", "back") if left else ("bottom", "top", "back", "front"),
+        shows=("l0", "w0", "w1", "t1"), group="end stiles",
+        milled_from=milled_from(maker, end.stock),
+    )  # fmt: skip
+
+
+def _place_rail(
+    maker: Maker, end: _End, rail: Outline, word: str, at: tuple[Dim, Dim, Dim]
+) -> None:
+    """Lay a rail between the stiles; `at` is its lower front corner on the side's face."""
+    x, y, front = at
+    left = end.hand == "left"
+    maker.add(
+        rail, role="rail", title=f"{word} rail of the {end.hand} end",
+        lies="+z +y -x" if left else "-z +y +x",
+        at=(x, y, front - rail.length if left else front),
+        ends=("back", "front", "bottom", "top") if left else ("front", "back", "bottom", "top"),
+        shows=("w0", "w1", "t1"), group="end rails", milled_from=milled_from(maker, end.stock),
+    )  # fmt: skip
+
+
+def _butts(
+    maker: Maker, end: _End, rail: Outline, front: Outline, back: Outline
+) -> tuple[str, ...]:
+    """Joints of a rail's ends with the stiles' inner edges."""
+    left = end.hand == "left"
+    name = rail.path.rpartition(".")[2]
+    return tuple(
+        maker.join(
+            f"end_{end.hand}.joint_{name}_{word}", "butt",
+            (rail.path, "l1" if (word == "front") == left else "l0"),
+            (stile.path, "w1" if (word == "front") == left else "w0"),
+            fastenings=(Fastening("glue", 1, None, (rail.path,), stile.path),),
+        )
+        for word, stile in (("front", front), ("back", back))
+    )  # fmt: skip
+
+
+def _fasten(maker: Maker, end: _End, strip: Outline, word: str, joints: tuple[str, ...]) -> None:
+    held = strip_fastenings(maker, strip, end.side.path, end.side.finished.thickness)
+    face = maker.join(
+        f"end_{end.hand}.joint_{strip.path.rpartition('.')[2]}", "face", (strip.path, "t0"),
+        (end.side.path, "t0"), fastenings=held,
+    )  # fmt: skip
+    brads = any(f.kind == "brad" for f in held)
+    maker.step(
+        "fit", strip.path, "+x" if end.hand == "left" else "-x",
+        f"Spread glue thinly; set the {word} on the {end.hand} end, flush with the side's edges; "
+        f"{'brads' if brads else 'clamps'}.",
+        joints=(face, *joints), cautions=("brad_points",) if brads else (),
+    )  # fmt: skip

@@ -1,0 +1,101 @@
+"""The pane of a glass door, ordered or cut to the rebate as routed."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from casewright.casework.features import Plane
+from casewright.casework.fronts.constructions import Corner
+from casewright.casework.fronts.glass_rebate import Frame, Rebate
+from casewright.casework.fronts.leaves import LeafPlan
+from casewright.casework.joints import Fastening
+from casewright.casework.maker import Maker, Outline
+from casewright.casework.spacing import spaced
+from casewright.dims import Dim
+from casewright.findings import Finding, Severity
+
+__all__ = ["add_pane"]
+
+
+def add_pane(maker: Maker, leaf: LeafPlan, frame: Frame, rebate: Rebate, at: Corner) -> None:
+    """Cut the pane to the sight size and its lap behind the frame, less clearance; set it in."""
+    air = maker.style("glass_clearance")
+    tall = frame.left.length - frame.bottom.width - frame.top.width + 2 * rebate.width
+    wide = frame.bottom.length - frame.left.width - frame.right.width + 2 * rebate.width
+    pane = maker.outline(
+        f"{leaf.name}.pane", leaf.front.glazing, tall - 2 * air, wide - 2 * air,
+        setting=f"{maker.spec.key} {leaf.opening.name} panes",
+    )  # fmt: skip
+    side = pane.place.let("air_side", (wide - pane.width) / 2)
+    end = pane.place.let("air_end", (tall - pane.length) / 2)
+    maker.add(
+        pane, role="pane", title=f"pane of the {leaf.title}", lies="+y -x +z",
+        at=(
+            at.x + frame.left.width - rebate.width + side + pane.width,
+            at.y + frame.bottom.width - rebate.width + end,
+            at.z + rebate.depth - pane.thickness,
+        ),
+        ends=("bottom", "top", "right", "left"), shows=("t0", "t1"),
+        group=f"{leaf.opening.name} panes", front=maker.path(leaf.name),
+    )  # fmt: skip
+    rounded = pane.place.let("corner_radius", rebate.radius)
+    maker.parts[pane.path] = replace(maker.parts[pane.path], corner_radius=rounded)
+    _check_corner(maker, leaf, rebate, air)
+    joints = _join(maker, leaf, pane, frame, side, end)
+    maker.step(
+        "fit", pane.path, "+z",
+        f"After finishing, lay the pane of the {leaf.title} into the rebate, its corners rounded "
+        "to the rebate's; fasten the retainers finger-tight, never forcing the pane.",
+        joints=joints, cautions=("glass_edges",),
+    )  # fmt: skip
+
+
+def _join(
+    maker: Maker, leaf: LeafPlan, pane: Outline, frame: Frame, side: Dim, end: Dim
+) -> tuple[str, ...]:
+    """The pane rests on the rebate's floor under retainers, with air at its edges."""
+    joints = []
+    edges: tuple[tuple[str, Outline, Plane, Dim], ...] = (
+        ("left", frame.left, "w1", side),
+        ("right", frame.right, "w0", side),
+        ("bottom", frame.bottom, "l0", end),
+        ("top", frame.top, "l1", end),
+    )
+    for word, member, edge, air in edges:
+        cut = f"{member.path}.rebate"
+        row = spaced(
+            pane.place, pane.width if edge in ("l0", "l1") else pane.length,
+            maker.style("retainer_spacing"), maker.style("pocket_edge"),
+            f"retainers at the {word}",
+        )  # fmt: skip
+        held = Fastening("retainer", len(row), None, (pane.path,), member.path)
+        name = f"{leaf.name}.seat_{word}"
+        joints.append(
+            maker.join(name, "face", (pane.path, "t1"), (member.path, "t1", cut),
+                       fastenings=(held,))
+        )  # fmt: skip
+        joints.append(
+            maker.join(f"{name}_air", "loose", (pane.path, edge), (member.path, "w0", cut),
+                       gap=air)
+        )  # fmt: skip
+    return tuple(joints)
+
+
+def _check_corner(maker: Maker, leaf: LeafPlan, rebate: Rebate, air: Dim) -> None:
+    """A rounded corner must still lie behind the frame's square inner corner."""
+    lap = rebate.width.value - air.value
+    short = rebate.radius.value - lap
+    if short <= 0 or 2 * short**2 < rebate.radius.value**2:
+        return
+    maker.findings.append(
+        Finding(
+            rule="pane corner",
+            severity=Severity.STOP,
+            path=maker.path(f"{leaf.name}.pane"),
+            says=f"rounded to {maker.house.text(rebate.radius)}, the pane's corners would not "
+            "reach behind the frame",
+            measured=maker.house.text(rebate.radius),
+            source="common practice",
+            remedies=("a smaller rebate bit", "chisel the rebate's corners square"),
+        )
+    )

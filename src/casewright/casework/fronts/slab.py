@@ -1,0 +1,101 @@
+"""A slab door: one panel, its four edges treated."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from casewright.casework.features import Plane
+from casewright.casework.fronts.constructions import Corner, edge_words, upright
+from casewright.casework.fronts.leaves import LeafPlan
+from casewright.casework.maker import Maker, Outline
+from casewright.dims import Dim
+
+__all__ = ["SlabDoor", "cut_slab", "place_slab"]
+
+EDGES: tuple[Plane, ...] = ("l0", "l1", "w0", "w1")
+
+
+@dataclass(frozen=True, slots=True)
+class SlabDoor:
+    """A leaf of one panel."""
+
+    maker: Maker
+    leaf: LeafPlan
+    slab: Outline
+
+    @property
+    def width(self) -> Dim:
+        """Outside width [mm]."""
+        return self.slab.width
+
+    @property
+    def height(self) -> Dim:
+        """Outside height [mm]."""
+        return self.slab.length
+
+    @property
+    def thickness(self) -> Dim:
+        """Outside thickness [mm]."""
+        return self.slab.thickness
+
+    @property
+    def pieces(self) -> tuple[str, ...]:
+        """Paths of its parts."""
+        return (self.slab.path,)
+
+    @property
+    def cup_part(self) -> str:
+        """The slab."""
+        return self.slab.path
+
+    @property
+    def cup_backing(self) -> Dim:
+        """Thickness of the slab [mm]."""
+        return self.slab.thickness
+
+    @property
+    def pull_parts(self) -> tuple[str, ...]:
+        """The slab."""
+        return (self.slab.path,)
+
+    def put(self, at: Corner) -> None:
+        """Place the slab."""
+        place_slab(self.maker, self.leaf, self.slab, at, role="door", title=self.leaf.title)
+        self.maker.step(
+            "lay",
+            self.slab.path,
+            None,
+            f"Lay the {self.leaf.title} on the bench, show face down; mark its hinge edge and its "
+            "bottom end on the back, then bore it as its card says.",
+        )
+
+
+def cut_slab(maker: Maker, leaf: LeafPlan) -> Outline:
+    """Cut a slab; its blank is smaller by what the edges add, and goes down onto the grid."""
+    return maker.outline(
+        f"{leaf.name}.slab",
+        leaf.front.slab,
+        leaf.height,
+        leaf.width,
+        edges=EDGES,
+        setting=f"{maker.spec.key} {leaf.opening.name} leaves",
+    )
+
+
+def place_slab(
+    maker: Maker, leaf: LeafPlan, slab: Outline, at: Corner, *, role: str, title: str
+) -> None:
+    """Place a slab with its datum edge at the hinges, so that both hands read the same."""
+    x = at.x if leaf.hinge == "left" else at.x + slab.width
+    maker.add(
+        slab,
+        role=role,
+        title=title,
+        lies=upright(leaf.hinge),
+        at=(x, at.y, at.z),
+        ends=edge_words("hinge edge", "free edge"),
+        hand=leaf.hinge,
+        shows=("l0", "l1", "w0", "w1", "t1"),
+        group=f"{leaf.opening.name} leaves",
+        front=maker.path(leaf.name),
+    )

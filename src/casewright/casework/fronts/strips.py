@@ -1,0 +1,89 @@
+"""Thin strips: what they are milled from, and the brads that hold them."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from casewright.casework.joints import Fastening
+from casewright.casework.maker import Maker, Outline
+from casewright.casework.spacing import spaced
+from casewright.dims import Dim
+from casewright.findings import Finding, Severity
+from casewright.stock import Board
+
+__all__ = ["milled_from", "strip_fastenings"]
+
+# A board thinner than this is not sold dressed: it is resawn or planed down (common practice).
+_THINNEST_SOLD = Fraction(12)
+# A brad goes at least this far into the wood behind a strip, and ends this far short of its back.
+_BITE = Fraction(6)
+_SHORT = Fraction(3, 2)
+
+
+def milled_from(maker: Maker, stock: str) -> str:
+    """What a strip of that stock is milled from, in words; empty when it is bought so thin."""
+    goods = maker.house.stock[stock]
+    if not isinstance(goods, Board) or goods.thickness.value >= _THINNEST_SOLD:
+        return ""
+    need = goods.thickness.value + maker.style("strip_waste").value
+    thicker = [
+        other
+        for other in maker.house.stock.values()
+        if isinstance(other, Board) and other.thickness.value >= max(need, _THINNEST_SOLD)
+    ]
+    source = min(thicker, key=lambda b: (b.thickness.value, b.key), default=None)
+    name = source.title if source else "thicker boards"
+    return f"{name}: rip to width, resaw, plane to thickness"
+
+
+def strip_fastenings(
+    maker: Maker, strip: Outline, into: str, behind: Dim
+) -> tuple[Fastening, ...]:
+    """Glue, and brads where the job has some that hold without coming through.
+
+    Parameters
+    ----------
+    into
+        Path of the part the strip lies on.
+    behind
+        Thickness of that part [mm].
+    """
+    glue = Fastening("glue", 1, None, (strip.path,), into)
+    brad = _brad(maker, strip.thickness, behind)
+    if brad is None:
+        _tell(maker, strip, behind)
+        return (glue,)
+    row = spaced(
+        strip.place, strip.length, maker.style("brad_spacing"), maker.style("pocket_edge"),
+        "brads along the strip",
+    )  # fmt: skip
+    return (glue, Fastening("brad", len(row), brad, (strip.path,), into))
+
+
+def _brad(maker: Maker, strip: Dim, behind: Dim) -> Dim | None:
+    """The longest brad of the job that bites and stays short of the far face."""
+    low = strip.value + _BITE
+    high = strip.value + behind.value - _SHORT
+    brads = [maker.house.screw(name) for name in ("brad", "back_brad")]
+    fit = [brad for brad in brads if low <= brad.value <= high]
+    return max(fit, key=lambda brad: brad.value, default=None)
+
+
+def _tell(maker: Maker, strip: Outline, behind: Dim) -> None:
+    """Say once for each kind of door or end which brads would do."""
+    path = strip.path.rpartition(".")[0]
+    if any(f.rule == "brads for strips" and f.path == path for f in maker.findings):
+        return
+    low, high = strip.thickness, strip.thickness + behind
+    maker.findings.append(
+        Finding(
+            rule="brads for strips",
+            severity=Severity.NOTE,
+            path=path,
+            says="none of the job's brads holds the strips without coming through: they are "
+            "glued and clamped",
+            limit=f"longer than {maker.house.text(low)}, shorter than {maker.house.text(high)}",
+            source="common practice",
+            remedies=("clamp with cauls until the glue is dry", "buy brads of a fitting length"),
+        )
+    )
