@@ -1,0 +1,29 @@
+"""No float touches a length."""
+
+from __future__ import annotations
+
+import ast
+from collections.abc import Iterator
+
+from tests.fences.source_tree import Module, modules, up_to
+
+# Above the floor of the solvers floats may measure a load or a picture; below, only a chance.
+CHANCES = {"casewright.dims.slack"}
+
+
+def _floats(module: Module) -> Iterator[int]:
+    for node in ast.walk(module.tree):
+        literal = isinstance(node, ast.Constant) and isinstance(node.value, float)
+        if literal or (isinstance(node, ast.Name) and node.id == "float"):
+            yield getattr(node, "lineno", 0)
+
+
+def test_from_the_lengths_to_the_room_all_numbers_are_exact() -> None:
+    """Neither a float literal nor the word float stands where lengths are worked out."""
+    inexact = [
+        f"{module.where}:{line}"
+        for module in modules()
+        if module.package in up_to("room") - {"sources"} and module.name not in CHANCES
+        for line in _floats(module)
+    ]
+    assert not inexact, "\n".join(inexact)
