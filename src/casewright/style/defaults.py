@@ -151,11 +151,11 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
     _key("offcut_long", "24", "600", "long side of the least offcut worth keeping"),
     _key("offcut_short", "4", "100", "short side of the least offcut worth keeping"),
     _key("strip_end", "1", "25", "extra length of a strip, sawn off when it is fitted"),
-    _key("lip_proud", "1/16", "1.5", "how much wider a lip is than its edge, planed off later"),
+    _key("lip_proud", "1/32", "1", "how much wider a lip is than its edge, planed off later"),
     _key("band_tail", "4", "100", "extra band for each piece: the iron's start and end"),
     _key("wallboard", "1/2", "12.5", "thickness of the wall's board in front of the studs"),
     _key("wall_shim", "1/16", "1.5", "shim reckoned with behind a nailer, at a hollow"),
-    _key("wall_bite", "1", "25", "least that a wall screw goes into the stud", _PRACTICE),
+    _key("wall_bite", "7/8", "22", "least that a wall screw goes into the stud"),
     _key(
         "wall_bite_most",
         "1 1/4",
