@@ -1,0 +1,108 @@
+"""Lower bounds: what no plan, of any layout, can do without.
+
+Parts and stock are grown by one kerf, which turns cutting with a kerf into packing without one.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from fractions import Fraction
+from math import ceil
+
+from casewright.cutting.shapes import Bin, Shape
+
+__all__ = ["price_bound", "sheet_bound"]
+
+_Scale = Callable[[int], int]
+
+_MOST_CUTOFFS = 24
+_MOST_STEPS = 6
+
+
+def sheet_bound(bins: Sequence[Bin], shapes: Sequence[Shape]) -> int:
+    """Fewest sheets.
+
+    By area, taking the largest sheets first, and by pairs of dual-feasible functions on the
+    largest length and width of any sheet.
+
+    Sources
+    -------
+    Fekete and Schepers 2004, conservative scales for two-dimensional packing.
+    """
+    return max(_sheets_by_area(bins, shapes), _sheets_by_scales(bins, shapes))
+
+
+def price_bound(bins: Sequence[Bin], shapes: Sequence[Shape]) -> int:
+    """Least money: the parts' area bought by the piece of a sheet, cheapest area first."""
+    left = sum(s.du * s.dv * s.count for s in shapes)
+    money = Fraction(0)
+    for b in sorted(bins, key=lambda b: Fraction(b.price, b.area)):
+        take = left if b.count is None else min(left, b.count * b.area)
+        money += Fraction(take * b.price, b.area)
+        left -= take
+    return ceil(money)
+
+
+def _sheets_by_area(bins: Sequence[Bin], shapes: Sequence[Shape]) -> int:
+    left = sum(s.du * s.dv * s.count for s in shapes)
+    sheets = 0
+    for b in sorted(bins, key=lambda b: -b.area):
+        need = -(-left // b.area)
+        take = need if b.count is None else min(need, b.count)
+        sheets += take
+        left -= take * b.area
+        if left <= 0:
+            break
+    return sheets
+
+
+def _sheets_by_scales(bins: Sequence[Bin], shapes: Sequence[Shape]) -> int:
+    du, dv = max(b.du for b in bins), max(b.dv for b in bins)
+    sides = sorted({side for s in shapes for size in s.sides for side in size})
+    fits = [[(a, b) for a, b in s.sides if a <= du and b <= dv] for s in shapes]
+    across = [{side: f(side) for side in (*sides, du) if side <= du} for f in _scales(du, sides)]
+    along = [{side: g(side) for side in (*sides, dv) if side <= dv} for g in _scales(dv, sides)]
+    best = 0
+    for f in across:
+        for g in along:
+            total = sum(
+                s.count * min(f[a] * g[b] for a, b in sizes)
+                for s, sizes in zip(shapes, fits, strict=True)
+                if sizes
+            )
+            best = max(best, -(-total // (f[du] * g[dv])))
+    return best
+
+
+def _scales(size: int, sides: Sequence[int]) -> Iterator[_Scale]:
+    """Dual-feasible functions of a length, identity first."""
+    yield lambda side: side
+    cutoffs = [side for side in sides if 2 * side <= size]
+    cutoffs += [size - side + 1 for side in sides if size < 2 * side <= 2 * size and side > 1]
+    wanted = sorted({cut for cut in cutoffs if cut > 1 and 2 * cut <= size})
+    stride = max(1, -(-len(wanted) // _MOST_CUTOFFS))
+    for cutoff in wanted[::stride]:
+        yield _drop_small(size, cutoff)
+    for step in range(1, _MOST_STEPS + 1):
+        yield _in_steps(size, step)
+
+
+def _drop_small(size: int, cutoff: int) -> _Scale:
+    """Nothing below the cutoff counts; what leaves less than the cutoff counts as the whole."""
+
+    def scale(side: int) -> int:
+        if side > size - cutoff:
+            return size
+        return 0 if side < cutoff else side
+
+    return scale
+
+
+def _in_steps(size: int, step: int) -> _Scale:
+    """Whole steps of a (step + 1)th of the size; exact multiples keep their share."""
+
+    def scale(side: int) -> int:
+        steps = side * (step + 1)
+        return side * step if steps % size == 0 else steps // size * size
+
+    return scale

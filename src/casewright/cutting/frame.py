@@ -1,0 +1,147 @@
+"""A problem seen in the frame of its first cut, and plans turned back into sheets and trees."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from functools import partial
+
+from casewright.cutting.arrangement import Item, Panel, Strip, UsedBin, arrange
+from casewright.cutting.problem import PartDemand, Problem, StockItem
+from casewright.cutting.shapes import Bin, Laid, Shape, Task, places
+from casewright.cutting.solution import Direction, Leaf, Node, Rect, SheetTree
+from casewright.cutting.tree import Cell, divide, transpose
+
+__all__ = ["Frame", "fits"]
+
+_Names = dict[tuple[int, int, bool], list[tuple[str, int]]]
+_Sides = tuple[int, int]
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """A problem seen along its first cut.
+
+    Parameters
+    ----------
+    problem
+        Its stock has pieces left, and each of its parts fits on some of them.
+    first
+        Direction of the first cut.
+    panels
+        Whether the first cuts part the sheet into panels; else the first cuts make strips, along
+        the other direction.
+    """
+
+    problem: Problem
+    first: Direction
+    panels: bool
+
+    @property
+    def is_swapped(self) -> bool:
+        """Whether u runs along the stock's width."""
+        return self.first == "rip"
+
+    def task(self) -> Task:
+        """What the search has to do."""
+        kerf = self.problem.kerf
+        prices = {item.price for item in self.problem.stock}
+        bins = (
+            self._bin(index, item, item.price if len(prices) > 1 else 1)
+            for index, item in enumerate(self.problem.stock)
+        )
+        shapes = (
+            Shape(*self._sides(length + kerf, width + kerf), len(names), rotate)
+            for (length, width, rotate), names in self._names().items()
+        )
+        return Task(tuple(bins), tuple(shapes), kerf, self.panels)
+
+    def trees(self, laid: Sequence[Laid]) -> tuple[SheetTree, ...]:
+        """The cut tree of each sheet of a plan; like parts of a group are dealt side by side."""
+        names = self._names()
+        dealt = [iter(copies) for copies in names.values()]
+        return tuple(
+            self._tree(number, used, lambda shape: next(dealt[shape]))
+            for number, used in enumerate(arrange(laid, self.task()))
+        )
+
+    def _names(self) -> _Names:
+        names: _Names = {}
+        for part in sorted(self.problem.parts, key=lambda part: part.group or ""):
+            copies = names.setdefault(_size(part), [])
+            copies += [(part.id, copy) for copy in range(1, part.count + 1)]
+        return names
+
+    def _sides(self, length: int, width: int) -> _Sides:
+        return (width, length) if self.is_swapped else (length, width)
+
+    def _bin(self, index: int, item: StockItem, price: int) -> Bin:
+        kerf = self.problem.kerf
+        du, dv = self._sides(item.usable_length + kerf, item.usable_width + kerf)
+        defects = []
+        for spot in item.defects:
+            u, v = self._sides(spot.x - item.trim.left, spot.y - item.trim.bottom)
+            long, wide = self._sides(spot.length, spot.width)
+            defects.append((u, v, u + long, v + wide))
+        return Bin(index, du, dv, price, item.count, tuple(sorted(defects)))
+
+    def _tree(
+        self, number: int, used: UsedBin, deal: Callable[[int], tuple[str, int]]
+    ) -> SheetTree:
+        item = self.problem.stock[used.bin]
+        sheet = Rect(0, 0, *self._sides(item.length, item.width))
+        usable = self._sides(item.usable_length, item.usable_width)[0]
+        origin = self._sides(item.trim.left, item.trim.bottom)
+        rows = _Rows(self.problem, origin, deal)
+        panels = used.panels
+        if not self.panels or (len(panels) == 1 and panels[0].end == usable):
+            root = rows.panel(panels[0], sheet)
+        else:
+            root = rows.sheet(used, sheet)
+        return SheetTree(number, item.id, transpose(root) if self.is_swapped else root)
+
+
+@dataclass(frozen=True, slots=True)
+class _Rows:
+    """Builds the tree of one sheet; trims come off with the first cuts along their edge."""
+
+    problem: Problem
+    origin: _Sides
+    deal: Callable[[int], tuple[str, int]]
+
+    def sheet(self, used: UsedBin, rect: Rect) -> Node:
+        u = self.origin[0]
+        cells = [Cell(u + p.u, u + p.end, partial(self.panel, p)) for p in used.panels]
+        return divide(rect, "x", cells, self.problem.kerf, self.problem.keep)
+
+    def panel(self, panel: Panel, rect: Rect) -> Node:
+        v = self.origin[1]
+        cells = [Cell(v + s.v, v + s.v + s.dv, partial(self.strip, s)) for s in panel.strips]
+        return divide(rect, "y", cells, self.problem.kerf, self.problem.keep)
+
+    def strip(self, strip: Strip, rect: Rect) -> Node:
+        u = self.origin[0]
+        cells = [Cell(u + i.u, u + i.u + i.du, partial(self.part, i)) for i in strip.items]
+        return divide(rect, "x", cells, self.problem.kerf, self.problem.keep)
+
+    def part(self, item: Item, rect: Rect) -> Node:
+        v = self.origin[1] + item.v
+        cell = Cell(v, v + item.dv, partial(self.leaf, item.shape))
+        return divide(rect, "y", [cell], self.problem.kerf, self.problem.keep)
+
+    def leaf(self, shape: int, rect: Rect) -> Node:
+        return Leaf(rect, "part", *self.deal(shape))
+
+
+def fits(item: StockItem, part: PartDemand, kerf: int, *, turned: bool = False) -> bool:
+    """Whether one part can be cut from a piece of stock, clear of its trims and defects."""
+    frame = Frame(Problem("", kerf, None, (item,), ()), "crosscut", panels=True)
+    size = (part.width, part.length) if turned else (part.length, part.width)
+    grown = (size[0] + kerf, size[1] + kerf)
+    return any(True for _ in places(frame.task().bins[0], (0, 0), grown, kerf))
+
+
+def _size(part: PartDemand) -> tuple[int, int, bool]:
+    if not part.rotate:
+        return part.length, part.width, False
+    return max(part.length, part.width), min(part.length, part.width), True

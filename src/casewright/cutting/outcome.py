@@ -1,0 +1,102 @@
+"""What can be cut at all, and the solution that a set of cut trees amounts to."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from casewright.cutting.bounds import price_bound, sheet_bound
+from casewright.cutting.cards import setting_cards
+from casewright.cutting.frame import Frame, fits
+from casewright.cutting.problem import PartDemand, Problem
+from casewright.cutting.solution import (
+    Bound,
+    Placement,
+    Reason,
+    SheetTree,
+    Solution,
+    Status,
+    Unplaced,
+    leaves,
+)  # fmt: skip
+
+__all__ = ["lower_bound", "solution_of", "sort_out"]
+
+
+def lower_bound(problem: Problem) -> Bound:
+    """What no plan for these parts can do without; every part must fit on some stock."""
+    task = Frame(problem, "crosscut", panels=True).task()
+    if _measure_is_price(problem):
+        return Bound(price_bound(task.bins, task.shapes), measure="price")
+    return Bound(sheet_bound(task.bins, task.shapes))
+
+
+def sort_out(problem: Problem) -> tuple[Problem, tuple[Unplaced, ...]]:
+    """The problem without the parts that no stock can hold, and these with the reason."""
+    stock = tuple(item for item in problem.stock if item.count != 0)
+    sound: list[PartDemand] = []
+    unplaced: list[Unplaced] = []
+    for part in problem.parts:
+        reason = _obstacle(replace(problem, stock=stock or problem.stock), part)
+        if reason is None and not stock:
+            reason = Reason.NO_STOCK
+        if reason is None:
+            sound.append(part)
+        else:
+            unplaced.append(Unplaced(part.id, part.count, reason))
+    return replace(problem, stock=stock or problem.stock, parts=tuple(sound)), tuple(unplaced)
+
+
+def solution_of(
+    problem: Problem, trees: tuple[SheetTree, ...], unplaced: tuple[Unplaced, ...], bound: Bound
+) -> Solution:
+    """The solution that a set of cut trees amounts to; parts in none of them lack stock."""
+    parts = {part.id: part for part in problem.parts}
+    placements = tuple(
+        Placement(
+            leaf.part, leaf.copy, tree.sheet, leaf.rect,
+            tuple(leaf.rect[2:]) != (parts[leaf.part].length, parts[leaf.part].width),
+        )
+        for tree in trees
+        for leaf in leaves(tree.root)
+        if leaf.use == "part"
+    )  # fmt: skip
+    prices = {item.id: item.price for item in problem.stock}
+    cost = sum(prices[tree.stock] for tree in trees) if bound.measure == "price" else len(trees)
+    short = _short(problem, placements, unplaced)
+    status = Status.PROVED if cost == bound.value else Status.BOUNDED
+    if short:
+        status, bound = Status.SHORT, replace(bound, value=min(bound.value, cost))
+    return Solution(
+        placements, trees, setting_cards(trees), cost, bound, status, (*unplaced, *short)
+    )
+
+
+def _short(
+    problem: Problem, placements: tuple[Placement, ...], unplaced: tuple[Unplaced, ...]
+) -> tuple[Unplaced, ...]:
+    left = {part.id: part.count for part in problem.parts}
+    for entry in unplaced:
+        left[entry.part] -= entry.count
+    for placement in placements:
+        left[placement.part] -= 1
+    return tuple(Unplaced(part, count, Reason.NO_STOCK) for part, count in left.items() if count)
+
+
+def _measure_is_price(problem: Problem) -> bool:
+    return len({item.price for item in problem.stock}) > 1
+
+
+def _obstacle(problem: Problem, part: PartDemand) -> Reason | None:
+    kerf = problem.kerf
+    if any(
+        fits(item, part, kerf, turned=turned)
+        for item in problem.stock
+        for turned in (False, True)[: 1 + part.rotate]
+    ):
+        return None
+    bare = [replace(item, defects=()) for item in problem.stock]
+    if any(fits(item, part, kerf, turned=part.rotate) or fits(item, part, kerf) for item in bare):
+        return Reason.DEFECTS
+    if any(fits(item, part, kerf, turned=True) for item in problem.stock):
+        return Reason.AGAINST_GRAIN
+    return Reason.TOO_LARGE

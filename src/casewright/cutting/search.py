@@ -1,0 +1,300 @@
+"""A beam search that fills sheets panel by panel, strip by strip, part by part.
+
+Every level lays one more part, so the plans in the beam can be compared by what they have wasted.
+"""
+
+from __future__ import annotations
+
+import random  # noqa: TID251 - only for the type: the caller seeds it
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from heapq import nsmallest
+from typing import NamedTuple
+
+from casewright.cutting.shapes import Action, Bin, Laid, Task, places, slide
+
+__all__ = ["Found", "Search"]
+
+_FINE = 1 << 40
+
+
+class Found(NamedTuple):
+    """A plan: parts in the order laid, price of its sheets, whether all parts are in it."""
+
+    laid: tuple[Laid, ...]
+    price: int
+    complete: bool
+
+
+class _Move(NamedTuple):
+    shape: int
+    du: int
+    dv: int
+    area: int
+    ubit: int
+    vbit: int
+
+
+class _Child(NamedTuple):
+    score: int
+    unplaced: int
+    parent: int
+    move: int
+    action: Action
+    u: int
+    v: int
+    bin: int
+
+
+@dataclass(slots=True)
+class _State:
+    """A partly filled sheet, and all before it."""
+
+    bin: int
+    u0: int
+    u1: int
+    v0: int
+    v1: int
+    u: int
+    grows: bool
+    last: tuple[int, int]
+    closed: int
+    placed: int
+    ubits: int
+    vbits: int
+    price: int
+    used: tuple[int, ...]
+    left: tuple[int, ...]
+    parent: _State | None
+    laid: Laid | None
+
+    @property
+    def settings(self) -> int:
+        return self.ubits.bit_count() + self.vbits.bit_count()
+
+    def key(self) -> tuple[object, ...]:
+        place = (self.bin, self.u0, self.u1, self.v0, self.v1, self.u, self.last)
+        return (*place, self.left, self.used)
+
+    def chain(self) -> tuple[Laid, ...]:
+        laid: list[Laid] = []
+        state: _State | None = self
+        while state is not None and state.laid is not None:
+            laid.append(state.laid)
+            state = state.parent
+        return tuple(reversed(laid))
+
+
+class Search:
+    """Beam searches over one task.
+
+    Parameters
+    ----------
+    task
+        What to cut.
+    is_over
+        Whether to give up; `nodes` counts the places tried so far.
+    """
+
+    def __init__(self, task: Task, is_over: Callable[[], bool]) -> None:
+        self.task = task
+        self.nodes = 0
+        self._is_over = is_over
+        self._pieces = sum(s.count for s in task.shapes)
+        area = sum(s.du * s.dv * s.count for s in task.shapes)
+        if len(task.bins) == 1:
+            self._rates = [1]
+        else:
+            self._rates = [b.price * _FINE // b.area for b in task.bins]
+        self._par = min((rate for rate in self._rates if rate), default=1)
+        self._mean = max(1, area // max(1, self._pieces)) * self._par
+
+    def run(
+        self,
+        width: int,
+        effort: int,
+        *,
+        limit: int | None = None,
+        rng: random.Random | None = None,
+        finish: bool = False,
+    ) -> Found | None:
+        """Fill sheets keeping the best `width` plans at every level.
+
+        Parameters
+        ----------
+        width
+            Plans kept.
+        effort
+            Price of a new fence or stop setting, in eighths of a mean part's area.
+        limit
+            Price that no plan may pass; None: no limit.
+        rng
+            Breaks ties when given.
+        finish
+            Go on to the end whatever `is_over` says.
+
+        Returns
+        -------
+        The cheapest full plan; a partial one when the stock ran out; None when nothing came
+        within the limits.
+        """
+        moves = self._moves(rng)
+        weight = effort * self._mean // 8
+        beam = [self._root()]
+        for _ in range(self._pieces):
+            children = [
+                child
+                for index, state in enumerate(beam)
+                for child in self._children(index, state, moves, weight, limit)
+            ]
+            if not finish and self._is_over():
+                return None
+            if not children:
+                return self._best(beam, complete=False) if limit is None else None
+            beam = self._select(children, beam, moves, width)
+        return self._best(beam, complete=True)
+
+    def _best(self, beam: list[_State], *, complete: bool) -> Found:
+        best = min(beam, key=lambda s: (-s.placed, s.price, s.settings))
+        return Found(best.chain(), best.price, complete)
+
+    def _moves(self, rng: random.Random | None) -> list[_Move]:
+        sides = sorted({side for s in self.task.shapes for size in s.sides for side in size})
+        bit = {side: 1 << i for i, side in enumerate(sides)}
+        moves = [
+            _Move(i, du, dv, du * dv, bit[du], bit[dv])
+            for i, shape in enumerate(self.task.shapes)
+            for du, dv in shape.sides
+        ]
+        if rng is not None:
+            rng.shuffle(moves)
+        moves.sort(key=lambda m: -m.area)
+        return moves
+
+    def _root(self) -> _State:
+        left = tuple(s.count for s in self.task.shapes)
+        used = (0,) * len(self.task.bins)
+        return _State(
+            -1, 0, 0, 0, 0, 0, False, (0, 0), 0, 0, 0, 0, 0, used, left, None, None
+        )  # fmt: skip
+
+    def _children(
+        self, index: int, s: _State, moves: list[_Move], weight: int, limit: int | None
+    ) -> list[_Child]:
+        out: list[_Child] = []
+        if s.bin >= 0:
+            b, rate = self.task.bins[s.bin], self._rates[s.bin]
+            row = (b.du if s.grows else s.u1) - s.u, s.v1 - s.v0
+            above = s.u1 - s.u0, b.dv - s.v1
+            beside = b.du - s.u1 if self.task.panels else 0
+            for m, move in enumerate(moves):
+                shape, du, dv = move[:3]
+                if not s.left[shape] or not (
+                    (du <= row[0] and dv <= row[1])
+                    or (du <= above[0] and dv <= above[1])
+                    or du <= beside
+                ):
+                    continue
+                for action, u, v, consumed in self._openings(b, s, move):
+                    score = self._score(s, move, s.closed + consumed * rate, weight)
+                    out.append(_Child(score, -s.placed - move.area, index, m, action, u, v, s.bin))
+        self.nodes += len(out)
+        return out or self._new_sheets(index, s, moves, weight, limit)
+
+    def _openings(self, b: Bin, s: _State, move: _Move) -> Iterator[tuple[Action, int, int, int]]:
+        """Places on the sheet in work, each with the area used up once the part lies there."""
+        du, dv = move.du, move.dv
+        kerf, clear = self.task.kerf, not b.defects
+        before, span = s.u0 * b.dv, s.u1 - s.u0
+        if dv <= s.v1 - s.v0 and (-dv, move.shape) >= s.last:
+            u = s.u if clear else slide(b, s.u, s.v0, (du, dv), kerf)
+            if u + du <= (b.du if s.grows else s.u1):
+                used = u + du - s.u0
+                depth = used * s.v1 if s.grows else used * (s.v1 - s.v0) + span * s.v0
+                yield Action.INTO_STRIP, u, s.v0, before + depth
+        if du <= span and s.v1 + dv <= b.dv:
+            for u, v in ((s.u0, s.v1),) if clear else places(b, (s.u0, s.v1), (du, dv), kerf):
+                if u + du <= s.u1:
+                    yield Action.NEW_STRIP, u, v, before + span * v + (u + du - s.u0) * dv
+        if self.task.panels and s.u1 + du <= b.du and dv <= b.dv:
+            for u, v in ((s.u1, 0),) if clear else places(b, (s.u1, 0), (du, dv), kerf):
+                yield Action.NEW_PANEL, u, v, s.u1 * b.dv + (u + du - s.u1) * (v + dv)
+
+    def _new_sheets(
+        self, index: int, s: _State, moves: list[_Move], weight: int, limit: int | None
+    ) -> list[_Child]:
+        out: list[_Child] = []
+        closed = s.closed + (self.task.bins[s.bin].area * self._rates[s.bin] if s.bin >= 0 else 0)
+        for i, b in enumerate(self.task.bins):
+            gone = b.count is not None and s.used[i] >= b.count
+            if gone or (limit is not None and s.price + b.price > limit):
+                continue
+            for m, move in enumerate(moves):
+                if s.left[move.shape]:
+                    for u, v in places(b, (0, 0), (move.du, move.dv), self.task.kerf):
+                        used = (u + move.du) * (v + move.dv)
+                        if not self.task.panels:
+                            used = b.du * v + (u + move.du) * move.dv
+                        score = self._score(s, move, closed + used * self._rates[i], weight)
+                        unplaced = -s.placed - move.area
+                        out.append(_Child(score, unplaced, index, m, Action.NEW_SHEET, u, v, i))
+        self.nodes += len(out)
+        return out
+
+    def _score(self, s: _State, move: _Move, value: int, weight: int) -> int:
+        """Waste, and settings as waste, for each unit of area placed."""
+        placed = s.placed + move.area
+        waste = value - placed * self._par + self._mean // 10
+        if weight:
+            bits = (s.ubits | move.ubit).bit_count() + (s.vbits | move.vbit).bit_count()
+            waste += bits * weight
+        return (waste << 20) // placed
+
+    def _select(
+        self, children: list[_Child], beam: list[_State], moves: list[_Move], width: int
+    ) -> list[_State]:
+        if width == 1:
+            best = min(children)
+            return [self._advance(beam[best.parent], best, moves[best.move])]
+        seen: set[tuple[object, ...]] = set()
+        chosen: list[_State] = []
+        for child in nsmallest(4 * width, children):
+            state = self._advance(beam[child.parent], child, moves[child.move])
+            key = state.key()
+            if key not in seen:
+                seen.add(key)
+                chosen.append(state)
+            if len(chosen) == width:
+                break
+        return chosen
+
+    def _advance(self, s: _State, child: _Child, move: _Move) -> _State:
+        u0, u1, v0, v1, grows = s.u0, s.u1, s.v0, s.v1, s.grows
+        closed, price, used = s.closed, s.price, s.used
+        end = child.u + move.du
+        if child.action == Action.INTO_STRIP:
+            u1 = max(u1, end) if grows else u1
+        else:
+            v0, v1 = child.v, child.v + move.dv
+        if child.action == Action.NEW_STRIP:
+            grows = False
+        elif child.action == Action.NEW_PANEL:
+            u0, u1, grows = s.u1, end, True
+        elif child.action == Action.NEW_SHEET:
+            b = self.task.bins[child.bin]
+            grows = self.task.panels
+            u0, u1 = 0, end if grows else b.du
+            price += b.price
+            used = _with(used, child.bin, 1)
+            if s.bin >= 0:
+                closed += self.task.bins[s.bin].area * self._rates[s.bin]
+        laid = Laid(child.action, child.bin, move.shape, child.u, child.v, move.du, move.dv)
+        return _State(
+            child.bin, u0, u1, v0, v1, end, grows, (-move.dv, move.shape), closed,
+            s.placed + move.area, s.ubits | move.ubit, s.vbits | move.vbit, price, used,
+            _with(s.left, move.shape, -1), s, laid,
+        )  # fmt: skip
+
+
+def _with(counts: tuple[int, ...], index: int, step: int) -> tuple[int, ...]:
+    return (*counts[:index], counts[index] + step, *counts[index + 1 :])

@@ -1,0 +1,106 @@
+"""What the search works on: bins, shapes and places, in the frame of the first cut.
+
+u runs across the first cuts (panels follow each other along u), v along them (strips of a panel
+follow each other along v). Sizes are grown by one kerf, so that rectangles may touch and the kerf
+needs no further thought.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from enum import IntEnum
+from typing import NamedTuple
+
+__all__ = ["Action", "Bin", "Laid", "Shape", "Task", "places", "slide"]
+
+
+class Action(IntEnum):
+    """Where the next part goes."""
+
+    INTO_STRIP = 0
+    NEW_STRIP = 1
+    NEW_PANEL = 2
+    NEW_SHEET = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Bin:
+    """One kind of stock: usable size grown by a kerf, defects as (u0, v0, u1, v1)."""
+
+    index: int
+    du: int
+    dv: int
+    price: int = 1
+    count: int | None = None
+    defects: tuple[tuple[int, int, int, int], ...] = ()
+
+    @property
+    def area(self) -> int:
+        """Area grown by a kerf [unit squared]."""
+        return self.du * self.dv
+
+
+@dataclass(frozen=True, slots=True)
+class Shape:
+    """One size of part: its sides along u and v grown by a kerf; `rotate`: either way round."""
+
+    du: int
+    dv: int
+    count: int
+    rotate: bool
+
+    @property
+    def sides(self) -> tuple[tuple[int, int], ...]:
+        """The sizes along u and v it may be cut in."""
+        if self.rotate and self.du != self.dv:
+            return (self.du, self.dv), (self.dv, self.du)
+        return ((self.du, self.dv),)
+
+
+@dataclass(frozen=True, slots=True)
+class Task:
+    """Shapes to cut from bins; `panels` says whether sheets may be split into panels first."""
+
+    bins: tuple[Bin, ...]
+    shapes: tuple[Shape, ...]
+    kerf: int
+    panels: bool
+
+
+class Laid(NamedTuple):
+    """A part put down: how, in which bin, which shape, its low corner and its grown size."""
+
+    action: Action
+    bin: int
+    shape: int
+    u: int
+    v: int
+    du: int
+    dv: int
+
+
+def slide(b: Bin, u: int, v: int, size: tuple[int, int], kerf: int) -> int:
+    """The lowest place along u, from `u` on, where the part is clear of every defect."""
+    du, dv = size
+    moved = True
+    while moved:
+        moved = False
+        for u0, v0, u1, v1 in b.defects:
+            if u0 < u + du - kerf and u < u1 and v0 < v + dv - kerf and v < v1:
+                u = max(u1, u + kerf)
+                moved = True
+    return u
+
+
+def places(
+    b: Bin, start: tuple[int, int], size: tuple[int, int], kerf: int
+) -> Iterator[tuple[int, int]]:
+    """Where the first part of a strip may lie at or beyond `start`, clear of defects."""
+    u, v = start
+    rows = [v, *sorted({max(top, v + kerf) for *_, top in b.defects if top > v})]
+    for row in rows:
+        if row + size[1] <= b.dv:
+            at = slide(b, u, row, size, kerf)
+            if at + size[0] <= b.du:
+                yield at, row
