@@ -25,14 +25,12 @@ from fractions import Fraction
 
 from casewright.casework.cases import Case, Front
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import length, style_value
+from casewright.checks.words import by_unit, length, style_value
 from casewright.findings import Severity
 from casewright.room.model import Room
-from casewright.sources import INCH
 
 __all__ = ["RULE"]
 
-_NARROWEST = 9 * INCH
 _LOW, _HIGH = Fraction(12, 10), Fraction(35, 10)
 
 
@@ -45,6 +43,7 @@ def _examine(room: Room) -> Iterator[Breach]:
 
 def _width(room: Room, case: Case, front: Front) -> Iterator[Breach]:
     wide = front.width.value
+    narrowest = by_unit(room, "9", "230")
     widest = style_value(room, case, "widest_single_door")
     if wide > widest:
         yield Breach(
@@ -55,13 +54,13 @@ def _width(room: Room, case: Case, front: Front) -> Iterator[Breach]:
             limit=length(room, widest),
             remedies=("two leaves", "a narrower case"),
         )
-    elif wide < _NARROWEST:
+    elif wide < narrowest:
         yield Breach(
             front.path,
             f"the {front.title} is only {length(room, wide)} wide; under "
-            f"{length(room, _NARROWEST)} a leaf hides more than it opens",
+            f"{length(room, narrowest)} a leaf hides more than it opens",
             measured=length(room, wide),
-            limit=length(room, _NARROWEST),
+            limit=length(room, narrowest),
             remedies=("one leaf instead of two", "a wider case"),
             severity=Severity.NOTE,
         )

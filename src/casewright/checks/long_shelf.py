@@ -23,33 +23,33 @@ from fractions import Fraction
 
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.shelves import SHELF_ROLES, nosing_of, shelf_modulus, shelf_span_mm
-from casewright.checks.words import about, length
+from casewright.checks.words import about, by_unit, length
 from casewright.findings import Severity
 from casewright.room.model import Room
 from casewright.sources import INCH
 
 __all__ = ["RULE"]
 
-_LONGEST = 32 * INCH
 _THICK = Fraction(7, 8) * INCH
 """What is sold as 3/4 stays under this; the next thickness up is over it."""
 
 
 def _examine(room: Room) -> Iterator[Breach]:
+    longest = by_unit(room, "32", "800")
     for case in room.cases:
         for part in case.parts:
             if part.role not in SHELF_ROLES or shelf_modulus(room, part) is not None:
                 continue
             span_mm = shelf_span_mm(room, case, part)
             thick = part.finished.thickness.value > _THICK
-            if span_mm > _LONGEST and not thick and nosing_of(case, part) is None:
+            if span_mm > longest and not thick and nosing_of(case, part) is None:
                 yield Breach(
                     part.path,
                     f"the {part.title} spans {about(room, span_mm)} with nothing under its "
-                    f"front; over {length(room, _LONGEST)} a shelf this thick wants a nosing. "
+                    f"front; over {length(room, longest)} a shelf this thick wants a nosing. "
                     "Give the stock's modulus to have the sag computed.",
                     measured=about(room, span_mm),
-                    limit=length(room, _LONGEST),
+                    limit=length(room, longest),
                     remedies=("a nosing under the front edge", "a divider, or a narrower case"),
                 )
 

@@ -24,18 +24,16 @@ from fractions import Fraction
 
 from casewright.casework.parts import Part
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import length
+from casewright.checks.words import by_unit, length
 from casewright.findings import Severity
 from casewright.room.model import Room
-from casewright.sources import INCH
 from casewright.stock import Board, Sheet
 
 __all__ = ["RULE"]
 
-_LEAST = 2 * INCH
-
 
 def _examine(room: Room) -> Iterator[Breach]:
+    least = by_unit(room, "2", "50")
     narrow: dict[tuple[str, Fraction], list[Part]] = {}
     for part in room.parts:
         goods = room.spec.stock[part.stock]
@@ -43,7 +41,7 @@ def _examine(room: Room) -> Iterator[Breach]:
         ripped = isinstance(goods, Sheet) or (
             isinstance(goods, Board) and width != goods.width.value
         )
-        if ripped and width < _LEAST:
+        if ripped and width < least:
             narrow.setdefault((part.stock, width), []).append(part)
     for (_, width), parts in narrow.items():
         first = parts[0]
@@ -51,9 +49,9 @@ def _examine(room: Room) -> Iterator[Breach]:
         yield Breach(
             first.path,
             f"the {first.title} of {first.case}{others}: ripped {length(room, width)} wide, "
-            f"under {length(room, _LEAST)}",
+            f"under {length(room, least)}",
             measured=length(room, width),
-            limit=length(room, _LEAST),
+            limit=length(room, least),
             remedies=(
                 "a push block that holds the strip down and carries it past the blade",
                 "the strip on the far side of the blade, the wide piece at the fence",

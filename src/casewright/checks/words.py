@@ -7,8 +7,9 @@ from fractions import Fraction
 from casewright.casework.cases import Case
 from casewright.dims import format_length, shop_text
 from casewright.room.model import Room
+from casewright.sources import INCH
 
-__all__ = ["about", "kilograms", "length", "style_value"]
+__all__ = ["about", "by_unit", "kilograms", "length", "style_value"]
 
 _POUND = Fraction(45_359_237, 100_000_000)
 """One avoirdupois pound [kg], by definition (international agreement, 1959)."""
@@ -28,9 +29,15 @@ def about(room: Room, value_mm: float) -> str:
 
 
 def kilograms(room: Room, weight: Fraction) -> str:
-    """A weight in whole kilograms, or in pounds too for a job in inches."""
-    kilos = f"{round(weight)} kg"
-    return kilos if room.spec.unit == "mm" else f"{round(weight / _POUND)} lb ({kilos})"
+    """A weight to a tenth of a kilogram, with pounds before it in a job in inches."""
+    kilos = f"{float(weight):.1f} kg"
+    return kilos if room.spec.unit == "mm" else f"{float(weight / _POUND):.0f} lb ({kilos})"
+
+
+def by_unit(room: Room, inches: str, millimetres: str) -> Fraction:
+    """A limit as either half of the trade rounds it [mm]: 2 in, 50 mm."""
+    inch = room.spec.unit == "in"
+    return Fraction(inches) * INCH if inch else Fraction(millimetres)
 
 
 def style_value(room: Room, case: Case, key: str) -> Fraction:
