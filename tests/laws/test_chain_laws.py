@@ -112,6 +112,37 @@ def test_a_slope_is_the_exact_difference_it_makes(
         assert difference == slopes.get(f"n{index}", Q(0)) * shift
 
 
+def test_slopes_of_every_operator_are_its_derivatives() -> None:
+    """Difference, product and quotient of two lengths with a deviation each."""
+    place = Chain().place("")
+    a = place.enter("a", Q(600), TAPE, causes=own("a", 1))
+    b = place.enter("b", Q(400), TAPE, causes=own("b", 1))
+    expected = {
+        a - b: (1, -1),
+        -a + b: (-1, 1),
+        a * b: (400, 600),
+        a / b: (Q(1, 400), Q(-600, 400**2)),
+        a / 4 - 3 * b: (Q(1, 4), -3),
+        total(a, b, b): (1, 2),
+        a * a - b * b: (1200, -800),
+    }
+    for dim, (by_a, by_b) in expected.items():
+        slopes = {term.cause.key: term.slope for term in slack(dim).terms}
+        assert slopes == {"a": by_a, "b": by_b}
+
+
+def test_what_two_things_share_cancels_between_them() -> None:
+    """The gap between a wall and a case read with one tape does not feel the tape's hook."""
+    place = Chain().place("")
+    hook = Cause("hook", Q(1, 2), Q(3, 2), bias=True)
+    wall_read = place.enter("wall", Q(1000), TAPE, causes=(hook, *own("first", 1)))
+    case_read = place.enter("case", Q(990), TAPE, causes=(hook, *own("second", 1)))
+    found = slack(wall_read - case_read)
+    assert {term.cause.key for term in found.terms} == {"first", "second"}
+    assert found.bias_mm == 0
+    assert found.worst == 2
+
+
 # -- kinds
 
 
