@@ -1,0 +1,51 @@
+"""What a failed proof means to the person, where the sizes are those of real things."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from casewright.casework.proof.failure import Failure, Proof
+from casewright.dims import Unit, shop_text
+from casewright.findings import Finding, Severity
+
+__all__ = ["as_findings"]
+
+# What glue lines, clamps and a plane take up without a word (common practice).
+_ABSORBED = Fraction(1, 2)
+_LENGTHS = ("joints", "size", "fronts", "overlap", "pins", "edges")
+
+
+def as_findings(
+    proof: Proof, *, unit: Unit = "in", absorbed: Fraction = _ABSORBED
+) -> tuple[Finding, ...]:
+    """Failures on built values as findings.
+
+    Parameters
+    ----------
+    unit
+        The job's unit.
+    absorbed
+        Mismatch of surfaces that assembly takes up [mm]; up to that a finding is a note only.
+    """
+    return tuple(_finding(failure, unit, absorbed) for failure in proof.failures)
+
+
+def _finding(failure: Failure, unit: Unit, absorbed: Fraction) -> Finding:
+    measured = shop_text(failure.amount, unit) if failure.amount else ""
+    by = f", by {measured}" if measured else ""
+    return Finding(
+        rule=f"proof: {failure.check}",
+        severity=_severity(failure, absorbed),
+        path=failure.paths[0],
+        says=f"as built, {failure.says}{by}",
+        measured=measured,
+        limit=shop_text(absorbed, unit) if measured and failure.check in _LENGTHS else "",
+        source="common practice",
+        remedies=("measure again the sizes that were read", "recut what is not yet assembled"),
+    )
+
+
+def _severity(failure: Failure, absorbed: Fraction) -> Severity:
+    if failure.check in _LENGTHS and failure.amount > 0:
+        return Severity.NOTE if failure.amount <= absorbed else Severity.CARE
+    return Severity.STOP

@@ -1,0 +1,67 @@
+"""A case as its parts, cuts and holes in place, in whole units: what all checks work on."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from casewright.casework.cases import Case
+from casewright.casework.features import Bores
+from casewright.casework.joints import Joint
+from casewright.casework.proof.holes import Row, row_of
+from casewright.casework.proof.solids import Solid
+from casewright.casework.proof.units import Units, units_of
+from casewright.geometry import Box
+
+__all__ = ["Assembled"]
+
+
+@dataclass(frozen=True, slots=True)
+class Assembled:
+    """A case in whole units.
+
+    Parameters
+    ----------
+    model
+        The case.
+    units
+        What its lengths are counted in.
+    solids
+        By the part's path, in the case's order.
+    rows
+        Bores of each part, by the part's path; parts without any are left out.
+    """
+
+    model: Case
+    units: Units
+    solids: dict[str, Solid]
+    rows: dict[str, tuple[Row, ...]]
+
+    @classmethod
+    def of(cls, case: Case) -> Assembled:
+        """Every part of a case as a solid, every hole in its place."""
+        units = units_of(case)
+        solids = {part.path: Solid(part, units) for part in case.parts}
+        rows = {}
+        for path, solid in solids.items():
+            bores = [f for f in solid.part.features if isinstance(f, Bores)]
+            if bores:
+                rows[path] = tuple(row_of(solid, each, units) for each in bores)
+        return cls(case, units, solids, rows)
+
+    @property
+    def joints(self) -> tuple[Joint, ...]:
+        """All joints of the case."""
+        return self.model.joints
+
+    @property
+    def box_solids(self) -> list[Solid]:
+        """Parts of the box: no doors, no frames on its ends."""
+        return [s for s in self.solids.values() if not s.part.front]
+
+    def extent(self, solids: list[Solid]) -> Box:
+        """The box that encloses some solids."""
+        outers = [solid.outer for solid in solids]
+        lows, highs = zip(*((o[::2], o[1::2]) for o in outers), strict=True)
+        x0, y0, z0 = (min(values) for values in zip(*lows, strict=True))
+        x1, y1, z1 = (max(values) for values in zip(*highs, strict=True))
+        return Box(x0, x1, y0, y1, z0, z1)

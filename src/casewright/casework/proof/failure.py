@@ -1,0 +1,48 @@
+"""What a check of a case brings up."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal
+
+__all__ = ["CheckName", "Failure", "Proof"]
+
+CheckName = Literal[
+    "parts", "cuts", "bores", "overlap", "joints", "size", "fronts", "pins", "hinges", "pockets",
+    "fasteners", "hands", "edges", "order", "path", "driver", "metal", "square", "show",
+]  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Failure:
+    """One thing that does not hold.
+
+    Parameters
+    ----------
+    check
+        Name of the check in the trade's word.
+    paths
+        Parts, joints or features it is about, the most telling one first.
+    says
+        What is wrong, as a sentence without numbers.
+    amount
+        By how much [mm]; 0 where no length measures it.
+    """
+
+    check: CheckName
+    paths: tuple[str, ...]
+    says: str
+    amount: Fraction = Fraction(0)
+
+
+@dataclass(frozen=True, slots=True)
+class Proof:
+    """The outcome of proving a case: everything that does not hold."""
+
+    failures: tuple[Failure, ...]
+
+    @property
+    def holds(self) -> bool:
+        """Whether nothing failed."""
+        return not self.failures

@@ -1,0 +1,149 @@
+"""Fronts: leaves fill their boxes, reveals and gaps add up to the face, faces meet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from casewright.casework.cases import Face, Front
+from casewright.casework.proof.assembled import Assembled
+from casewright.casework.proof.failure import Failure
+from casewright.casework.proof.units import apart
+from casewright.geometry import Box
+
+__all__ = ["check_fronts"]
+
+
+def check_fronts(case: Assembled) -> Iterator[Failure]:
+    """Every leaf that its parts do not fill, every face that does not add up."""
+    model = case.model
+    fronts = {front.path: front for front in model.fronts}
+    for front in model.fronts:
+        yield from _check_leaf(case, front)
+    for face in model.faces:
+        leaves = [fronts[path] for path in face.leaves if path in fronts]
+        if not leaves or len(leaves) != len(face.leaves):
+            yield Failure("fronts", (model.key,), f"the {face.opening} face lacks a leaf")
+            continue
+        yield from _check_across(case, face, leaves)
+        yield from _check_up(case, face, leaves)
+        yield from _check_on_box(case, face)
+    yield from _check_listed(case)
+    yield from _check_seams(case)
+    yield from _check_pulls(case)
+
+
+def _leaf_box(case: Assembled, front: Front) -> Box:
+    of = case.units.of
+    x, y, z = of(front.x), of(front.y), of(front.z)
+    return Box(
+        x, x + of(front.width), y, y + of(front.height), z, z + of(front.thickness)
+    )  # fmt: skip
+
+
+def _check_leaf(case: Assembled, front: Front) -> Iterator[Failure]:
+    own = [solid for path, solid in case.solids.items() if solid.part.front == front.path]
+    if {solid.part.path for solid in own} != set(front.parts) or not own:
+        yield Failure("fronts", (front.path,), f"{front.title} does not name its own parts")
+        return
+    box, real = _leaf_box(case, front), case.extent(own)
+    off = max(apart(a, b) for a, b in zip(box, real, strict=True))
+    if off:
+        says = f"the parts of {front.title} do not fill the leaf"
+        yield Failure("fronts", (front.path, *front.parts), says, case.units.length(off))
+    depth = case.units.of(case.model.depth)
+    if box.z0 < depth:
+        says = f"{front.title} stands in the box"
+        yield Failure("fronts", (front.path,), says, case.units.length(depth - box.z0))
+
+
+def _check_across(case: Assembled, face: Face, leaves: list[Front]) -> Iterator[Failure]:
+    """Left reveal, leaves, gaps and right reveal, walked from left to right."""
+    of = case.units.of
+    if len(face.gaps) != len(leaves) - 1:
+        yield Failure("fronts", face.leaves, "there is not one gap between neighbouring leaves")
+        return
+    at = of(face.x0)
+    for before, leaf in zip((face.left, *face.gaps), leaves, strict=True):
+        at += of(before)
+        if of(before) < 0:
+            yield Failure("fronts", (leaf.path,), f"{leaf.title} laps what is left of it")
+        if of(leaf.x) != at:
+            says = f"{leaf.title} is not where reveal, leaves and gaps put it"
+            yield Failure("fronts", (leaf.path,), says, case.units.length(abs(of(leaf.x) - at)))
+        at += of(leaf.width)
+    off = abs(at + of(face.right) - of(face.x1))
+    if off or of(face.right) < 0:
+        says = "reveals, leaves and gaps do not add up to the width of the face"
+        yield Failure("fronts", face.leaves, says, case.units.length(off))
+
+
+def _check_up(case: Assembled, face: Face, leaves: list[Front]) -> Iterator[Failure]:
+    of = case.units.of
+    bottom = of(face.y0) + of(face.bottom)
+    for leaf in leaves:
+        if of(leaf.y) != bottom:
+            says = f"{leaf.title} does not begin at the bottom of its face"
+            off = abs(of(leaf.y) - bottom)
+            yield Failure("fronts", (leaf.path,), says, case.units.length(off))
+        off = abs(bottom + of(leaf.height) + of(face.top) - of(face.y1))
+        if off or of(face.bottom) < 0 or of(face.top) < 0:
+            says = f"{leaf.title} and its reveals do not add up to the height of the face"
+            yield Failure("fronts", (leaf.path,), says, case.units.length(off))
+
+
+def _check_on_box(case: Assembled, face: Face) -> Iterator[Failure]:
+    """A face lies in front of the case, not beside it."""
+    of = case.units.of
+    box = case.extent([s for s in case.solids.values() if not s.part.front])
+    out = max(box.x0 - of(face.x0), of(face.x1) - box.x1,
+              box.y0 - of(face.y0), of(face.y1) - box.y1)  # fmt: skip
+    if out > 0:
+        says = f"the {face.opening} face reaches out of the case"
+        yield Failure("fronts", face.leaves, says, case.units.length(out))
+
+
+def _check_listed(case: Assembled) -> Iterator[Failure]:
+    """Every leaf belongs to one face."""
+    listed = [path for face in case.model.faces for path in face.leaves]
+    for front in case.model.fronts:
+        if listed.count(front.path) != 1:
+            yield Failure("fronts", (front.path,), f"{front.title} is not in one face")
+
+
+def _check_seams(case: Assembled) -> Iterator[Failure]:
+    """Faces above one another meet, and meet on the middle of a divider."""
+    of = case.units.of
+    faces = sorted(case.model.faces, key=lambda face: of(face.y0))
+    dividers = [s.outer for s in case.solids.values() if s.part.role == "divider"]
+    for lower, upper in pairwise(faces):
+        leaves = (*lower.leaves, *upper.leaves)
+        off = max(abs(of(lower.y1) - of(upper.y0)), abs(of(lower.x0) - of(upper.x0)),
+                  abs(of(lower.x1) - of(upper.x1)))  # fmt: skip
+        if off:
+            says = "the lower and the upper face do not meet"
+            yield Failure("fronts", leaves, says, case.units.length(off))
+        middles = [apart(2 * of(lower.y1), box.y0 + box.y1) for box in dividers]
+        off = min(middles, default=0)
+        if off:
+            says = "the doors do not meet on the middle of the divider"
+            yield Failure("fronts", leaves, says, case.units.length(off) / 2)
+
+
+def _check_pulls(case: Assembled) -> Iterator[Failure]:
+    """Holes of a pull go through everything in line."""
+    for front in case.model.fronts:
+        bored = {}
+        for path in front.parts:
+            for row in case.rows.get(path, ()):
+                if row.bores.kind == "pull":
+                    solid = case.solids[path]
+                    points = (solid.point((h.length, h.width, 0)) for h in row.holes)
+                    bored[row.bores.path] = {
+                        (*point[:2], h.radius) for point, h in zip(points, row.holes, strict=True)
+                    }
+        if bool(front.pull) != bool(bored) or (front.pull and front.pull not in bored):
+            yield Failure("fronts", (front.path,), f"the pull of {front.title} has no holes")
+        elif len({frozenset(holes) for holes in bored.values()}) > 1:
+            says = f"the holes for the pull of {front.title} are not in line"
+            yield Failure("fronts", (front.path, *bored), says)

@@ -1,0 +1,86 @@
+"""Hands: left parts lie in mirrored frames, pairs mirror each other, the rest can be turned."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from casewright.casework.features import Cut
+from casewright.casework.parts import Part
+from casewright.casework.proof.assembled import Assembled
+from casewright.casework.proof.failure import Failure
+from casewright.casework.proof.holes import Hole
+from casewright.casework.proof.solids import Solid
+
+__all__ = ["check_hands"]
+
+# Hinges and pulls sit where the doors want them, so that these need not be the same in a pair.
+_OWN = ("hinge cup", "hinge plate", "pull")
+
+
+def check_hands(case: Assembled) -> Iterator[Failure]:
+    """Every part that lies in the frame of the other hand, or could be turned wrong."""
+    for path, solid in case.solids.items():
+        part = solid.part
+        wanted = -1 if part.hand == "left" else 1
+        if part.placed.orientation.hand != wanted:
+            yield Failure("hands", (path,), f"{part.title} lies in the frame of the other hand")
+        if part.hand is None:
+            yield from _check_turned(case, solid)
+        elif part.hand == "left":
+            yield from _check_pair(case, part)
+        elif part.role == "side" and _other(path, "right", "left") not in case.solids:
+            yield Failure("hands", (path,), f"{part.title} has no left side to match")
+
+
+def _check_turned(case: Assembled, solid: Solid) -> Iterator[Failure]:
+    """A part without a hand is the same from either end."""
+    part, length = solid.part, solid.size[0]
+    if not part.features:
+        return
+    cuts = {(box.x0, box.x1, *box[2:]) for box in solid.cuts.values()}
+    turned = {(length - x1, length - x0, *rest) for x0, x1, *rest in cuts}
+    holes = {hole for row in case.rows.get(part.path, ()) for hole in row.holes}
+    around = {Hole(length - hole.length, *hole[1:]) for hole in holes}
+    if cuts != turned or holes != around:
+        says = f"{part.title} is not the same from both ends, but has no hand"
+        yield Failure("hands", (part.path,), says)
+
+
+def _other(path: str, hand: str, other: str) -> str:
+    """The path with the last word for one hand changed to the other."""
+    head, found, tail = path.rpartition(hand)
+    return f"{head}{other}{tail}" if found else ""
+
+
+def _check_pair(case: Assembled, left: Part) -> Iterator[Failure]:
+    path = _other(left.path, "left", "right")
+    solid = case.solids.get(path)
+    if solid is None or solid.part.hand != "right":
+        if left.role == "side":
+            yield Failure("hands", (left.path,), f"{left.title} has no right side to match")
+        return
+    right = solid.part
+    if case.solids[left.path].size != solid.size:
+        one, other = case.solids[left.path].size, solid.size
+        off = max(abs(a - b) for a, b in zip(one, other, strict=True))
+        says = f"{left.title} and {right.title} are not the same size"
+        yield Failure("hands", (left.path, right.path), says, case.units.length(off))
+    if _features(case, left.path) != _features(case, path):
+        says = f"{left.title} and {right.title} do not mirror each other"
+        yield Failure("hands", (left.path, right.path), says)
+
+
+def _features(case: Assembled, path: str) -> set[tuple[object, ...]]:
+    """Cuts and holes in part axes, which read the same in both hands."""
+    solid = case.solids[path]
+    features: set[tuple[object, ...]] = {
+        (f.kind, solid.cuts[f.path], f.radius and f.radius.value)
+        for f in solid.part.features
+        if isinstance(f, Cut)
+    }
+    for row in case.rows.get(path, ()):
+        if row.bores.kind not in _OWN:
+            features.update(
+                (row.bores.kind, row.bores.face, row.bores.toward, h) for h in row.holes
+            )
+    return features

@@ -1,0 +1,67 @@
+"""Prove that a case, as its parts are cut, machined and placed, is the case that was meant."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from casewright.casework.cases import Case
+from casewright.casework.proof.assembled import Assembled
+from casewright.casework.proof.bores import check_bores
+from casewright.casework.proof.contacts import check_joints
+from casewright.casework.proof.cuts import check_cuts
+from casewright.casework.proof.edges import check_edges
+from casewright.casework.proof.extents import check_extents
+from casewright.casework.proof.failure import Failure, Proof
+from casewright.casework.proof.fasteners import check_fasteners
+from casewright.casework.proof.fronts import check_fronts
+from casewright.casework.proof.hands import check_hands
+from casewright.casework.proof.hinges import check_hinges
+from casewright.casework.proof.overlaps import check_overlaps
+from casewright.casework.proof.pins import check_pins
+from casewright.casework.proof.pocket_screws import pocket_screws
+from casewright.casework.proof.pockets import check_pockets
+from casewright.hardware import HingeSheet
+
+__all__ = ["GRID", "prove"]
+
+GRID = Fraction(127, 160)
+"""Coarsest grid that sizes are rounded to by default [mm]: 1/32 in."""
+
+
+def prove(case: Case, *, sheet: HingeSheet | None = None, grid: Fraction = GRID) -> Proof:
+    """Check a case from its sizes, features and placements alone.
+
+    A failure on designed values is a defect of the program; on built values it is a finding
+    about the real thing (`as_findings`). Every decision is made in whole numbers.
+
+    Parameters
+    ----------
+    sheet
+        Data sheet of the hinge. Without one, cups and plates are held against each other only.
+    grid
+        How far rounding may move the outside of a case off what was asked for [mm].
+    """
+    if not case.parts:
+        return Proof((Failure("parts", (case.key,), "the case has no parts"),))
+    if len({part.path for part in case.parts}) != len(case.parts):
+        return Proof((Failure("parts", (case.key,), "two parts have the same name"),))
+    return Proof(tuple(_failures(Assembled.of(case), sheet, grid)))
+
+
+def _failures(case: Assembled, sheet: HingeSheet | None, grid: Fraction) -> Iterator[Failure]:
+    sizes = tuple(check_cuts(case))
+    yield from sizes
+    if any(failure.check == "parts" for failure in sizes):
+        return
+    yield from check_overlaps(case)
+    yield from check_bores(case)
+    yield from check_joints(case)
+    yield from check_extents(case, grid)
+    yield from check_fronts(case)
+    yield from check_pins(case)
+    yield from check_hinges(case, sheet)
+    yield from check_pockets(case, pocket_screws(case))
+    yield from check_fasteners(case)
+    yield from check_hands(case)
+    yield from check_edges(case)
