@@ -95,7 +95,8 @@ class Part:
     group
         Match group: parts to be cut in one setting, empty for none.
     front
-        Path of the front it belongs to, empty for parts of the box.
+        Path of the door, or of the frame on a finished end, it belongs to; empty for parts of
+        the box.
     milled_from
         For strips of thin stock: what they are milled from, in words; else empty.
     state

@@ -1,6 +1,6 @@
 """Fronts: doors with their hinges and pulls, and ends dressed to match them."""
 
-from casewright.casework.fronts.doors import add_fronts
+from casewright.casework.fronts.doors import add_fronts, hang_fronts
 from casewright.casework.fronts.ends import EndFrames, add_finished_ends
 from casewright.casework.fronts.hinges import HingePlan, HungLeaf, Plate, plan_hinges
 
@@ -11,5 +11,6 @@ __all__ = [
     "Plate",
     "add_finished_ends",
     "add_fronts",
+    "hang_fronts",
     "plan_hinges",
 ]

@@ -147,7 +147,8 @@ class AppliedDoor:
             (self.slab.path, "t1"), fastenings=held,
         )  # fmt: skip
         brads = any(f.kind == "brad" for f in held)
-        words = f"Spread glue thinly; set the {word} {where}; {'brads' if brads else 'clamps'}."
+        hold = "hold it with brads" if brads else "clamp it"
+        words = f"Spread glue thinly; set the {word} {where}; {hold}."
         if last:
             words += " When it is dry, sand the edges flush, then bore the door as its cards say."
         self.maker.step(

@@ -6,6 +6,7 @@ from casewright.casework.cases import Hinge
 from casewright.casework.features import Bores
 from casewright.casework.fronts.constructions import Construction, Corner
 from casewright.casework.fronts.hinges import HungLeaf, boring_tool
+from casewright.casework.fronts.leaves import tell
 from casewright.casework.maker import Maker
 from casewright.casework.setups import bore_setup
 from casewright.dims import Dim
@@ -70,16 +71,17 @@ def _check_backing(maker: Maker, hung: HungLeaf, door: Construction) -> None:
     floor = maker.style("cup_floor")
     if left.value >= floor.value:
         return
-    maker.findings.append(
+    tell(
+        maker,
         Finding(
             rule="wood under the cup",
             severity=Severity.STOP if left.value <= 1 else Severity.CARE,
             path=maker.path(hung.leaf.name),
-            says=f"the hinge cups leave {maker.house.text(left)} of the {hung.leaf.title}, "
+            says=f"the hinge cups leave {maker.house.text(left)} of the {hung.leaf.called}, "
             f"{maker.house.text(floor)} is wanted",
             measured=maker.house.text(left),
             limit=maker.house.text(floor),
             source="common practice",
             remedies=("a thicker door", "a bit with its point filed short", "a shallower cup"),
-        )
+        ),
     )

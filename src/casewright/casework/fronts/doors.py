@@ -19,7 +19,7 @@ from casewright.casework.maker import Maker
 from casewright.casework.specs import Hand
 from casewright.dims import Dim, Place, greatest
 
-__all__ = ["add_fronts"]
+__all__ = ["add_fronts", "hang_fronts"]
 
 
 def add_fronts(maker: Maker, carcase: Carcase, plan: HingePlan) -> None:
@@ -30,6 +30,10 @@ def add_fronts(maker: Maker, carcase: Carcase, plan: HingePlan) -> None:
     for _, hung in groupby(plan.leaves, key=lambda h: h.leaf.opening.name):
         _fill(maker, carcase, list(hung))
     _fit_at_divider(maker)
+
+
+def hang_fronts(maker: Maker) -> None:
+    """Hang the doors: the last steps, when all else is done."""
     for front in maker.fronts:
         _hang(maker, front)
 

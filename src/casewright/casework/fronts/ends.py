@@ -172,7 +172,7 @@ def _place_stile(maker: Maker, end: _End, stile: Outline, word: str, face: Dim) 
         lies="+y -z -x" if left else "+y +z +x", at=(face, end.low, near if left else far),
         ends=("bottom", "top", "front", "back") if left else ("bottom", "top", "back", "front"),
         shows=("l0", "w0", "w1", "t1"), group="end stiles",
-        milled_from=milled_from(maker, end.stock),
+        front=end.place.path, milled_from=milled_from(maker, end.stock),
     )  # fmt: skip
 
 
@@ -187,7 +187,8 @@ def _place_rail(
         lies="+z +y -x" if left else "-z +y +x",
         at=(x, y, front - rail.length if left else front),
         ends=("back", "front", "bottom", "top") if left else ("front", "back", "bottom", "top"),
-        shows=("w0", "w1", "t1"), group="end rails", milled_from=milled_from(maker, end.stock),
+        shows=("w0", "w1", "t1"), group="end rails", front=end.place.path,
+        milled_from=milled_from(maker, end.stock),
     )  # fmt: skip
 
 
@@ -218,6 +219,6 @@ def _fasten(maker: Maker, end: _End, strip: Outline, word: str, joints: tuple[st
     maker.step(
         "fit", strip.path, "+x" if end.hand == "left" else "-x",
         f"Spread glue thinly; set the {word} on the {end.hand} end, flush with the side's edges; "
-        f"{'brads' if brads else 'clamps'}.",
+        f"{'hold it with brads' if brads else 'clamp it'}.",
         joints=(face, *joints), cautions=("brad_points",) if brads else (),
     )  # fmt: skip

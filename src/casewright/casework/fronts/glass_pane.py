@@ -7,7 +7,7 @@ from dataclasses import replace
 from casewright.casework.features import Plane
 from casewright.casework.fronts.constructions import Corner
 from casewright.casework.fronts.glass_rebate import Frame, Rebate
-from casewright.casework.fronts.leaves import LeafPlan
+from casewright.casework.fronts.leaves import LeafPlan, tell
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.spacing import spaced
@@ -87,7 +87,8 @@ def _check_corner(maker: Maker, leaf: LeafPlan, rebate: Rebate, air: Dim) -> Non
     short = rebate.radius.value - lap
     if short <= 0 or 2 * short**2 < rebate.radius.value**2:
         return
-    maker.findings.append(
+    tell(
+        maker,
         Finding(
             rule="pane corner",
             severity=Severity.STOP,
@@ -97,5 +98,5 @@ def _check_corner(maker: Maker, leaf: LeafPlan, rebate: Rebate, air: Dim) -> Non
             measured=maker.house.text(rebate.radius),
             source="common practice",
             remedies=("a smaller rebate bit", "chisel the rebate's corners square"),
-        )
+        ),
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from casewright.casework.features import Cut, Setup
-from casewright.casework.fronts.leaves import LeafPlan
+from casewright.casework.fronts.leaves import LeafPlan, tell
 from casewright.casework.maker import Maker, Outline
 from casewright.dims import Dim, Place, Way
 from casewright.findings import Finding, Severity
@@ -123,7 +123,8 @@ def _check_depth(maker: Maker, leaf: LeafPlan, frame: Frame, rebate: Rebate) -> 
     floor = maker.style("cup_floor")
     if left.value >= floor.value:
         return
-    maker.findings.append(
+    tell(
+        maker,
         Finding(
             rule="rebate depth",
             severity=Severity.STOP,
@@ -134,5 +135,5 @@ def _check_depth(maker: Maker, leaf: LeafPlan, frame: Frame, rebate: Rebate) -> 
             limit=maker.house.text(floor),
             source="common practice",
             remedies=("a thicker frame", "a thinner pane"),
-        )
+        ),
     )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from casewright.casework.fronts.leaves import LeafPlan
+from casewright.casework.fronts.leaves import LeafPlan, tell
 from casewright.casework.fronts.weights import leaf_weight, pounds
 from casewright.casework.house import House
 from casewright.casework.maker import Maker
@@ -56,17 +56,18 @@ def _beyond(maker: Maker, leaf: LeafPlan, weight: Dim) -> None:
     too_tall = leaf.height.value > _tallest(maker.house, 5).value
     if not too_tall and weight.value <= _heaviest(maker.house, 5).value:
         return
-    maker.findings.append(
+    tell(
+        maker,
         Finding(
             rule="hinge load",
             severity=Severity.STOP,
             path=maker.path(leaf.name),
-            says=f"the {leaf.title} weighs about {round(weight.value)} kg and is "
-            f"{maker.house.text(leaf.height)} high: more than five hinges are made for",
+            says=f"too heavy or too tall for five hinges: the {leaf.called}, about "
+            f"{round(weight.value)} kg and {maker.house.text(leaf.height)} high",
             measured=f"{round(weight.value)} kg",
             limit=f"{_HEAVIEST[5]} lb, {_TALLEST[5]} in",
             source="common practice",
             remedies=("two doors instead of one", "part the front with a divider",
                       "a lighter stock for the doors"),
-        )
+        ),
     )  # fmt: skip

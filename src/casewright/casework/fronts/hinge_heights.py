@@ -7,10 +7,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 
-from casewright.casework.carcase import Opening
 from casewright.casework.fronts.leaves import LeafPlan
 from casewright.casework.maker import Maker
-from casewright.dims import Dim, Place, Way, greatest
+from casewright.dims import Dim, Place, Way, greatest, least
 
 __all__ = ["HingeSpot", "hinge_spots"]
 
@@ -48,7 +47,7 @@ class _Zones:
 def hinge_spots(maker: Maker, leaf: LeafPlan, count: int) -> tuple[HingeSpot, ...]:
     """Heights of a leaf's hinges, lowest first; empty where there is no room for them."""
     place = maker.place.at(leaf.name)
-    zones = _zones(maker, leaf.opening)
+    zones = _zones(maker, leaf)
     end = _end(maker, place, leaf)
     first = leaf.bottom + end
     span = leaf.height - 2 * end
@@ -68,20 +67,26 @@ def _end(maker: Maker, place: Place, leaf: LeafPlan) -> Dim:
     if place.over(end * 3, leaf.height, "a low door: hinges at a quarter of its height"):
         end = leaf.height / 4
     if leaf.front.construction == "glass frame":
-        joint = maker.style("rail") + maker.house.hinge("cup_diameter") / 2
-        end = greatest(end, joint + maker.style("cup_floor"))
+        end = greatest(end, _least_end(maker, leaf))
     return place.let("hinge_end_used", end)
 
 
-def _zones(maker: Maker, opening: Opening) -> _Zones:
-    clear = maker.style("hinge_clear")
+def _least_end(maker: Maker, leaf: LeafPlan) -> Dim:
+    """How near a hinge may come to the door's end: its cup stays in wood, off a corner joint."""
+    cup = maker.house.hinge("cup_diameter") / 2 + maker.style("cup_floor")
+    return maker.style("rail") + cup if leaf.front.construction == "glass frame" else cup
+
+
+def _zones(maker: Maker, leaf: LeafPlan) -> _Zones:
+    opening, clear, end = leaf.opening, maker.style("hinge_clear"), _least_end(maker, leaf)
+    floor = greatest(opening.y0 + clear, leaf.bottom + end)
     ceiling = opening.y1
     crown = maker.parts.get(maker.path("crown_stretcher"))
     if crown is not None and opening.y0.value < crown.placed.y.value < ceiling.value:
         ceiling = crown.placed.y
     thickness = maker.house.thickness(maker.spec.box_stock)
     shelves = tuple((low - clear, low + thickness + clear) for low in opening.shelves)
-    return _Zones(opening.y0 + clear, ceiling - clear, shelves)
+    return _Zones(floor, least(ceiling - clear, leaf.bottom + leaf.height - end), shelves)
 
 
 def _clear(place: Place, height: Dim, zones: _Zones, name: str) -> HingeSpot | None:
@@ -104,6 +109,6 @@ def _clear(place: Place, height: Dim, zones: _Zones, name: str) -> HingeSpot | N
 
 def _apart(maker: Maker, spots: Sequence[HingeSpot]) -> bool:
     """Whether the hinges leave room for one another."""
-    least = maker.house.hinge("cup_diameter").value + maker.style("hinge_clear").value
+    room = maker.house.hinge("cup_diameter").value + maker.style("hinge_clear").value
     heights = [spot.height.value for spot in spots]
-    return all(b - a >= least for a, b in pairwise(heights))
+    return all(b - a >= room for a, b in pairwise(heights))

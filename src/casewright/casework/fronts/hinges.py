@@ -9,7 +9,7 @@ from casewright.casework.carcase import Carcase
 from casewright.casework.features import Bores
 from casewright.casework.fronts.hinge_count import hinge_count
 from casewright.casework.fronts.hinge_heights import HingeSpot, hinge_spots
-from casewright.casework.fronts.leaves import LeafPlan, plan_leaves
+from casewright.casework.fronts.leaves import LeafPlan, plan_leaves, tell
 from casewright.casework.fronts.overlay import Overlay, overlay_finding, solve_overlay
 from casewright.casework.maker import Maker
 from casewright.casework.setups import bore_setup
@@ -123,11 +123,11 @@ def _ready(
     count = hinge_count(maker, leaf)
     spots = hinge_spots(maker, leaf, count)
     if not spots:
-        maker.findings.append(_no_room(maker, leaf, count))
+        tell(maker, _no_room(maker, leaf, count))
         return None
     low, high = _bore_range(maker, leaf)
     if low.value > high.value:
-        maker.findings.append(_narrow_stile(maker, leaf, low))
+        tell(maker, _narrow_stile(maker, leaf, low))
         return None
     thickness = carcase.left_thickness if leaf.hinge == "left" else carcase.right_thickness
     place = maker.place.at(leaf.name)
@@ -137,7 +137,7 @@ def _ready(
     )
     found = overlay_finding(maker.house, place.path, overlay, low, high)
     if found:
-        maker.findings.append(found)
+        tell(maker, found)
     _check_spread(maker, leaf, spots)
     return leaf, overlay, spots
 
@@ -218,18 +218,19 @@ def _check_spread(maker: Maker, leaf: LeafPlan, spots: tuple[HingeSpot, ...]) ->
     spread = spots[-1].height - spots[0].height
     if spread.value > leaf.width.value:
         return
-    maker.findings.append(
+    tell(
+        maker,
         Finding(
             rule="hinge spread",
             severity=Severity.CARE,
             path=maker.path(leaf.name),
-            says=f"the outer hinges of the {leaf.title} are {maker.house.text(spread)} apart, "
-            f"no more than the door is wide ({maker.house.text(leaf.width)}): it may sag",
+            says=f"the outer hinges of the {leaf.called} are {maker.house.text(spread)} apart, "
+            f"no more than the width ({maker.house.text(leaf.width)}): such a door may sag",
             measured=maker.house.text(spread),
             limit=maker.house.text(leaf.width),
             source="common practice",
             remedies=("two doors instead of one", "hinges nearer the ends"),
-        )
+        ),
     )
 
 
@@ -238,7 +239,7 @@ def _no_room(maker: Maker, leaf: LeafPlan, count: int) -> Finding:
         rule="hinge room",
         severity=Severity.STOP,
         path=maker.path(leaf.name),
-        says=f"there is no room for {count} hinges on the {leaf.title}, clear of shelves and ends",
+        says=f"no room for {count} hinges on the {leaf.called}, clear of shelves and ends",
         source="common practice",
         remedies=("move the fixed shelf", "make the opening taller", "leave the door out"),
     )
@@ -251,7 +252,7 @@ def _narrow_stile(maker: Maker, leaf: LeafPlan, low: Dim) -> Finding:
         rule="cup and rebate",
         severity=Severity.STOP,
         path=maker.path(leaf.name),
-        says=f"the hinge cups of the {leaf.title} would run into the glass rebate: a stile of "
+        says=f"the hinge cups of the {leaf.called} would run into the glass rebate: a stile of "
         f"{maker.house.text(maker.style('stile'))} is too narrow",
         measured=maker.house.text(maker.style("stile")),
         limit=maker.house.text(need),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from casewright.casework.carcase import Carcase, Opening
 from casewright.casework.maker import Maker
@@ -10,7 +10,7 @@ from casewright.casework.specs import FrontSpec, Hand
 from casewright.dims import Dim, Place
 from casewright.findings import Finding, Severity
 
-__all__ = ["LeafPlan", "face_place", "front_of", "plan_leaves"]
+__all__ = ["LeafPlan", "face_place", "plan_leaves", "tell"]
 
 _PRACTICE = "common practice"
 
@@ -23,6 +23,8 @@ class LeafPlan:
     ----------
     name, title
         Name inside the case: 'door_left'; in words: 'left door'.
+    called
+        What the leaves of the opening are called together: 'doors'.
     opening
         The opening it covers.
     front
@@ -35,6 +37,7 @@ class LeafPlan:
 
     name: str
     title: str
+    called: str
     opening: Opening
     front: FrontSpec
     hinge: Hand
@@ -44,15 +47,15 @@ class LeafPlan:
     @property
     def bottom(self) -> Dim:
         """Case height of its lower end [mm]."""
-        return raised(self.opening.face_y0, self.opening.bottom)
+        return _raised(self.opening.face_y0, self.opening.bottom)
 
 
-def raised(base: Dim, by: Dim) -> Dim:
+def _raised(base: Dim, by: Dim) -> Dim:
     """A height above a base; the base itself is left out of the formula where it is nothing."""
     return base + by if base.path or base.op else by
 
 
-def front_of(maker: Maker, opening: Opening) -> FrontSpec | None:
+def _front_of(maker: Maker, opening: Opening) -> FrontSpec | None:
     """What was asked for in front of an opening."""
     return maker.spec.front if opening.name == "main" else maker.spec.upper_front
 
@@ -67,7 +70,7 @@ def plan_leaves(maker: Maker, carcase: Carcase, opening: Opening) -> tuple[LeafP
 
     A leaf fills the face less its reveals and gaps. Sizes come from the box as built.
     """
-    front = front_of(maker, opening)
+    front = _front_of(maker, opening)
     if front is None:
         return ()
     place = face_place(maker, opening)
@@ -89,6 +92,12 @@ def _count(maker: Maker, place: Place, carcase: Carcase) -> int:
     return 2 if place.over(carcase.width, widest, "two doors, one would be too wide") else 1
 
 
+def tell(maker: Maker, finding: Finding) -> None:
+    """Add a finding, but only once where it holds for both leaves of a pair alike."""
+    if all(replace(known, path="") != replace(finding, path="") for known in maker.findings):
+        maker.findings.append(finding)
+
+
 def _stretch(opening: Opening) -> Dim:
     low = opening.face_y0
     tall = opening.face_y1 - low if low.path or low.op else opening.face_y1
@@ -100,9 +109,10 @@ def _leaf(
 ) -> LeafPlan:
     name = "door" if count == 1 else f"door_{hand}"
     title = "door" if count == 1 else f"{hand} door"
+    called = "door" if count == 1 else "doors"
     if opening.name == "upper":
-        name, title = f"upper_{name}", f"upper {title}"
-    return LeafPlan(name, title, opening, front, hand, width, height)
+        name, title, called = f"upper_{name}", f"upper {title}", f"upper {called}"
+    return LeafPlan(name, title, called, opening, front, hand, width, height)
 
 
 def _least_size(maker: Maker, leaf: LeafPlan) -> tuple[Dim, Dim]:
@@ -132,7 +142,7 @@ def _can_be_made(maker: Maker, place: Place, leaf: LeafPlan) -> bool:
                 rule="door size",
                 severity=Severity.STOP,
                 path=maker.path(leaf.name),
-                says=f"the {leaf.title} would have a {word} of {text}; "
+                says=f"no room for the {leaf.called}: the {word} would be {text}, "
                 f"a {leaf.front.construction} door takes at least {limit}",
                 measured=text,
                 limit=limit,
@@ -173,7 +183,7 @@ def _look(
             rule=rule,
             severity=Severity.CARE,
             path=maker.path(leaf.name),
-            says=f"the {leaf.title} measures {text}, the usual limit is {bound}: {says}",
+            says=f"{says}: the {leaf.called} would measure {text}, the usual limit is {bound}",
             measured=text,
             limit=bound,
             source=_PRACTICE,

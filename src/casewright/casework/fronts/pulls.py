@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from casewright.casework.features import Bores, Plane
 from casewright.casework.fronts.constructions import Construction, Corner
-from casewright.casework.fronts.leaves import LeafPlan
+from casewright.casework.fronts.leaves import LeafPlan, tell
 from casewright.casework.maker import Maker
 from casewright.casework.setups import bore_setup
-from casewright.dims import Dim, Place
+from casewright.dims import Dim, Place, greatest
 from casewright.findings import Finding, Severity
 
 __all__ = ["bore_pull"]
@@ -28,7 +28,7 @@ def bore_pull(maker: Maker, leaf: LeafPlan, door: Construction, at: Corner) -> s
     place = maker.place.at(leaf.name)
     centres = maker.house.pull("centres")
     if place.over(centres + maker.house.pull("hole") * 4, door.height, "no pull, it is too long"):
-        maker.findings.append(_too_long(maker, leaf, door))
+        tell(maker, _too_long(maker, leaf, door))
         return ""
     datum, first = _first(maker, place, leaf, door, at)
     first = place.made("pull_from_end", first, maker.house.causes(f"{place.path}.pull", ""))
@@ -46,7 +46,7 @@ def _first(
     maker: Maker, place: Place, leaf: LeafPlan, door: Construction, at: Corner
 ) -> tuple[Plane, Dim]:
     """The end that the pull is measured from, and the distance of its nearest hole."""
-    centres, end = maker.house.pull("centres"), maker.style("pull_end")
+    centres, end = maker.house.pull("centres"), _end(maker, leaf)
     if place.over(2 * end + centres, door.height, "the pull in the middle, the door is low"):
         return "l0", (door.height - centres) / 2
     if maker.spec.kind == "wall" or leaf.opening.name == "upper":
@@ -56,6 +56,14 @@ def _first(
     if place.over(top, reach, "the pull lower than the door's top, to be in reach"):
         return "l0", reach - at.y - centres
     return "l1", end
+
+
+def _end(maker: Maker, leaf: LeafPlan) -> Dim:
+    """Nearest hole from the door's end; clear of the corner joints of a glass frame."""
+    end = maker.style("pull_end")
+    if leaf.front.construction != "glass frame":
+        return end
+    return greatest(end, maker.style("rail") + maker.house.pull("hole"))
 
 
 def _bores(
@@ -88,17 +96,18 @@ def _check_line(maker: Maker, leaf: LeafPlan, line: Dim) -> None:
     need = line + maker.house.pull("hole") / 2
     if need.value <= wood.value:
         return
-    maker.findings.append(
+    tell(
+        maker,
         Finding(
             rule="pull and rebate",
             severity=Severity.STOP,
             path=maker.path(leaf.name),
-            says=f"the pull of the {leaf.title} would be bored into the glass rebate",
+            says=f"the pull of the {leaf.called} would be bored into the glass rebate",
             measured=maker.house.text(need),
             limit=maker.house.text(wood),
             source="common practice",
             remedies=("a smaller pull_edge in the style", "wider stiles"),
-        )
+        ),
     )
 
 
@@ -107,7 +116,7 @@ def _too_long(maker: Maker, leaf: LeafPlan, door: Construction) -> Finding:
         rule="pull length",
         severity=Severity.CARE,
         path=maker.path(leaf.name),
-        says=f"the pull is too long for the {leaf.title}: no holes are bored for it",
+        says=f"the pull is too long for the {leaf.called}: no holes are bored for it",
         measured=maker.house.text(maker.house.pull("centres")),
         limit=maker.house.text(door.height),
         source="common practice",

@@ -4,17 +4,16 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from casewright.casework.fronts.leaves import tell
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.spacing import spaced
 from casewright.dims import Dim
 from casewright.findings import Finding, Severity
-from casewright.stock import Board
+from casewright.stock import THINNEST_SOLD, Board, milling_source
 
 __all__ = ["milled_from", "strip_fastenings"]
 
-# A board thinner than this is not sold dressed: it is resawn or planed down (common practice).
-_THINNEST_SOLD = Fraction(12)
 # A brad goes at least this far into the wood behind a strip, and ends this far short of its back.
 _BITE = Fraction(6)
 _SHORT = Fraction(3, 2)
@@ -23,15 +22,9 @@ _SHORT = Fraction(3, 2)
 def milled_from(maker: Maker, stock: str) -> str:
     """What a strip of that stock is milled from, in words; empty when it is bought so thin."""
     goods = maker.house.stock[stock]
-    if not isinstance(goods, Board) or goods.thickness.value >= _THINNEST_SOLD:
+    if not isinstance(goods, Board) or goods.thickness.value >= THINNEST_SOLD:
         return ""
-    need = goods.thickness.value + maker.style("strip_waste").value
-    thicker = [
-        other
-        for other in maker.house.stock.values()
-        if isinstance(other, Board) and other.thickness.value >= max(need, _THINNEST_SOLD)
-    ]
-    source = min(thicker, key=lambda b: (b.thickness.value, b.key), default=None)
+    source = milling_source(goods, maker.house.stock, maker.style("strip_waste").value)
     name = source.title if source else "thicker boards"
     return f"{name}: rip to width, resaw, plane to thickness"
 
@@ -70,12 +63,11 @@ def _brad(maker: Maker, strip: Dim, behind: Dim) -> Dim | None:
 
 
 def _tell(maker: Maker, strip: Outline, behind: Dim) -> None:
-    """Say once for each kind of door or end which brads would do."""
+    """Say which brads would do."""
     path = strip.path.rpartition(".")[0]
-    if any(f.rule == "brads for strips" and f.path == path for f in maker.findings):
-        return
     low, high = strip.thickness, strip.thickness + behind
-    maker.findings.append(
+    tell(
+        maker,
         Finding(
             rule="brads for strips",
             severity=Severity.NOTE,
@@ -85,5 +77,5 @@ def _tell(maker: Maker, strip: Outline, behind: Dim) -> None:
             limit=f"longer than {maker.house.text(low)}, shorter than {maker.house.text(high)}",
             source="common practice",
             remedies=("clamp with cauls until the glue is dry", "buy brads of a fitting length"),
-        )
+        ),
     )
