@@ -6,6 +6,8 @@ Nothing a person wrote becomes markup: every word travels as a JSON string and i
 from __future__ import annotations
 
 import json
+import re
+from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 from casewright.drawing import Ink, Plot, SignKind
@@ -19,6 +21,7 @@ from casewright.outputs.typst_tables import table_data
 
 __all__ = ["document_json"]
 
+_UNPRINTABLE = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
 _SPILL = 0.05  # what rounding may add to a drawing that just fits [mm]
 _SIGN_COLOURS: dict[SignKind, Ink] = {
     "look": Ink.LOOK,
@@ -48,7 +51,18 @@ def document_json(document: Document) -> str:
             _section(section, i, document) for i, section in enumerate(document.sections)
         ],
     }
-    return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+    return json.dumps(_clean(data), ensure_ascii=False, separators=(",", ":"))
+
+
+def _clean(data: Json) -> Json:
+    """Data without characters that cannot be printed: they become the replacement character."""
+    if isinstance(data, str):
+        return _UNPRINTABLE.sub("\ufffd", data)
+    if isinstance(data, Mapping):
+        return {key: _clean(value) for key, value in data.items()}
+    if isinstance(data, Sequence):
+        return [_clean(value) for value in data]
+    return data
 
 
 def _section_anchor(section: Section, index: int) -> str:

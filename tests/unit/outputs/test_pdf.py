@@ -1,0 +1,418 @@
+"""Printed pages read back by another library and measured."""
+
+from __future__ import annotations
+
+import io
+import subprocess
+import sys
+from fractions import Fraction
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from pypdf import PdfReader
+from tests.unit.outputs.pages import document, lines, printed, section
+
+from casewright.drawing import (
+    Balloon,
+    Dimensions,
+    Measure,
+    Plot,
+    Scene,
+    Span,
+    Tag,
+    View,
+    plot,
+    rectangle,
+    sheet,
+)
+from casewright.outputs.blocks import (
+    Beside,
+    Block,
+    Bullets,
+    Callout,
+    Caution,
+    CheckList,
+    Column,
+    Contents,
+    Figure,
+    Heading,
+    Keep,
+    Label,
+    Labels,
+    Paragraph,
+    Row,
+    Space,
+    Step,
+    Table,
+)
+from casewright.outputs.document import (
+    A4,
+    LABELS_A4,
+    LABELS_LETTER,
+    LETTER,
+    Document,
+    LinkError,
+    Paper,
+    Section,
+)
+from casewright.outputs.inlines import Blank, Link, PageNumber, SignMark, Strong
+from casewright.outputs.pdf import pdf_bytes
+
+INCH = Fraction("25.4")
+POINT_MM = 25.4 / 72
+
+
+def _inches(value: Fraction | int, path: str = "") -> Measure:
+    return Measure(Fraction(value) * INCH, "in", path)
+
+
+def _case(width: Fraction, height: Fraction) -> Scene:
+    return Scene(
+        (
+            rectangle((0, 0), (width * INCH, height * INCH)),
+            Dimensions("below", 0, (Span(0, width * INCH, _inches(width, "sink.width")),)),
+            Dimensions("left", 0, (Span(0, height * INCH, _inches(height, "sink.height")),)),
+        ),
+        "Sink case, front",
+    )
+
+
+def _read(made: Document) -> PdfReader:
+    return PdfReader(io.BytesIO(pdf_bytes(made)))
+
+
+@settings(max_examples=15, deadline=None)
+@given(st.integers(9 * 32, 48 * 32), st.integers(9 * 32, 48 * 32))
+def test_a_dimension_line_is_as_long_on_paper_as_its_text_says(width: int, height: int) -> None:
+    """Measured in the PDF: number times scale, within a hundredth of a millimetre."""
+    across, up = Fraction(width, 32), Fraction(height, 32)
+    drawn = sheet([[View(_case(across, up), "Front")]], LETTER.text_width_mm, 200, "in")
+    assert drawn.scale is not None
+    thin = [line for line in lines(printed(drawn).pages[0]) if abs(line.width - 0.18) < 0.01]
+    lying = [line.length for line in thin if abs(line.y0 - line.y1) < 1e-4]
+    standing = [line.length for line in thin if abs(line.x0 - line.x1) < 1e-4]
+    assert max(lying) == pytest.approx(float(across * INCH / drawn.scale), abs=0.01)
+    assert max(standing) == pytest.approx(float(up * INCH / drawn.scale), abs=0.01)
+
+
+def test_the_check_bar_measures_four_inches_on_paper() -> None:
+    """Laid against a rule, the bar at the foot of a sheet is true."""
+    drawn = sheet([[View(_case(Fraction(33), Fraction(39)), "Front")]], 180, 200, "in")
+    lengths = [line.length for line in lines(printed(drawn).pages[0])]
+    assert any(length == pytest.approx(101.6, abs=0.01) for length in lengths)
+
+
+def test_full_size_is_full_size() -> None:
+    """A template at 1:1 may be laid on the wood."""
+    drawn = plot(_case(Fraction(5), Fraction(4)), 1)
+    lengths = [line.length for line in lines(printed(drawn).pages[0])]
+    assert any(length == pytest.approx(127.0, abs=0.005) for length in lengths)
+
+
+@pytest.mark.parametrize(
+    ("paper", "size"),
+    [(LETTER, (215.9, 279.4)), (A4, (210, 297)), (LETTER.turned, (279.4, 215.9))],
+)
+def test_pages_have_the_size_of_their_paper(paper: Paper, size: tuple[float, float]) -> None:
+    """Letter is 8 1/2 by 11 in, A4 210 by 297 mm (ISO 216); a sheet may lie on its side."""
+    (page,) = _read(document(section(Paragraph("a")), paper=paper)).pages
+    box = page.mediabox
+    assert (float(box.width) * POINT_MM, float(box.height) * POINT_MM) == pytest.approx(
+        size, abs=0.01
+    )
+
+
+def test_one_document_may_hold_several_sizes_of_paper() -> None:
+    """A long template among letter pages."""
+    long = Paper("strip", 400, 120)
+    made = document(
+        section(Paragraph("a")), Section("Strip", (Paragraph("b"),), paper=long, plain=True)
+    )
+    widths = [float(page.mediabox.width) * POINT_MM for page in _read(made).pages]
+    assert widths == pytest.approx([215.9, 400], abs=0.01)
+
+
+def test_all_fonts_are_embedded_and_of_one_family() -> None:
+    """A print does not depend on the fonts of a machine, in words or in drawings."""
+    reader = printed(Paragraph("words"), plot(_case(Fraction(33), Fraction(39)), 8))
+    resources: Any = reader.pages[0]["/Resources"]
+    fonts = resources["/Font"]
+    assert len(fonts) >= 2
+    for name in fonts:
+        font = fonts[name].get_object()
+        descriptor = font["/DescendantFonts"][0].get_object()["/FontDescriptor"]
+        assert "/FontFile2" in descriptor
+        assert "IBMPlexSansCond" in font["/BaseFont"]
+
+
+def test_lettering_of_drawings_is_text_and_not_lost() -> None:
+    """Numbers of a drawing can be searched for."""
+    text = printed(plot(_case(Fraction(33), Fraction(39)), 8)).pages[0].extract_text()
+    assert {"33", "39"} <= set(text.split())
+
+
+ATTACKS = [
+    '#panic("x")',
+    "#set page(width: 1pt)",
+    '#read("/etc/passwd")',
+    '#image("x.png") #include "y.typ"',
+    "$ x^2 $ = Heading *bold* _it_ `raw` <label> @ref // gone /* gone */",
+    '"); panic("x',
+    "\\u{41} \\# ~ -- --- ... 'q' \"q\"",
+    "]]] }}} ))) [[[ {{{ (((",
+    "- item\n+ item\n/ term: x",
+    "https://example.com/x",
+]
+
+
+@pytest.mark.parametrize("attack", ATTACKS)
+def test_words_are_set_and_never_run(attack: str) -> None:
+    """Whatever a job file says stands on the page character for character."""
+    text = printed(Paragraph(attack)).pages[0].extract_text()
+    assert "".join(attack.split()) in "".join(text.split())
+
+
+def test_words_are_words_in_every_kind_of_block() -> None:
+    """No block has a back door."""
+    attack = '#panic("x") *a* $b$ <c>'
+    made = Document(attack, attack, attack, "in", LETTER, _all_blocks(attack), attack)
+    text = "".join("".join(page.extract_text().split()) for page in _read(made).pages)
+    assert text.count('#panic("x")*a*$b$<c>') >= 25
+
+
+def _all_blocks(words: str) -> tuple[Section, ...]:
+    """One of each block, all saying the same."""
+    inside: tuple[Block, ...] = (
+        Heading(words, 2, "h"),
+        Heading(words, 3),
+        Paragraph((words, Strong(words), Link(words, "h"), PageNumber("h"), Blank())),
+        Paragraph(words, soft=True),
+        Bullets((words, (words, SignMark("look")))),
+        CheckList((Step(words, (words,), (words,), "s"),)),
+        Caution(words, words),
+        Callout("ask", words, words),
+        Table((Column(words), Column(words)), (Row((words,), "g"), Row((words, words), "r"))),
+        Figure(_picture(words), words, "f", words),
+        Beside(((Paragraph(words),), (Paragraph(words),))),
+        Keep((Paragraph(words), Space(3))),
+        Contents(),
+    )
+    labels = Labels(LABELS_LETTER, (Label(words, words, (words,), ("left",), words, "h"),))
+    return (Section(words, inside, "first"), Section(words, (labels,)))
+
+
+def _picture(words: str) -> Plot:
+    return plot(Scene((Balloon((0, 0), words, tag=Tag(words, words, "h", words)),), words))
+
+
+@settings(max_examples=25, deadline=None)
+@given(st.text(max_size=60))
+def test_any_text_can_be_printed(text: str) -> None:
+    """No input breaks the typesetter."""
+    assert len(printed(Paragraph(text), Heading(text, 2, "a")).pages) >= 1
+
+
+def _destination(reader: PdfReader, page: int) -> list[int | None]:
+    """Numbers of the pages that the links of a page lead to, from 0."""
+    found = []
+    for annotation in reader.pages[page].get("/Annots", []):
+        target = annotation.get_object()["/Dest"]
+        first = target.get_object()[0]
+        found.append(reader.get_page_number(first.get_object()))
+    return found
+
+
+def test_marks_lead_to_their_pages() -> None:
+    """From words, from a row, from a drawing and from a label to the page of the anchor."""
+    balloon = Scene((Balloon((0, 0), "12", tag=Tag(target="card")),))
+    made = document(
+        section(Paragraph(("see ", Link("part 12", "card")))),
+        section(Table((Column("Mark"),), (Row((Link("12", "card"),)),))),
+        section(Figure(plot(balloon))),
+        section(Labels(LABELS_LETTER, (Label("12", "side", target="card"),))),
+        section(Paragraph("the card"), anchor="card"),
+    )
+    reader = _read(made)
+    assert [_destination(reader, page) for page in range(4)] == [[4], [4], [4], [4]]
+
+
+def test_a_link_of_a_drawing_lies_on_its_mark() -> None:
+    """The place to touch is where the mark is printed."""
+    scene = Scene(
+        (rectangle((0, 0), (800, 800)), Balloon((200, 600), "12", tag=Tag(target="card")))
+    )
+    drawn = plot(scene, 8)
+    reader = _read(document(section(Figure(drawn)), section(Paragraph("b"), anchor="card")))
+    annotations: Any = reader.pages[0]["/Annots"]
+    (annotation,) = annotations
+    left, low, right, high = (float(v) * POINT_MM for v in annotation.get_object()["/Rect"])
+    box = [line for line in lines(reader.pages[0]) if abs(line.width - 0.5) < 0.01]
+    corner = (min(line.x0 for line in box), min(min(line.y0, line.y1) for line in box))
+    middle = ((left + right) / 2 - corner[0], (low + high) / 2 - corner[1])
+    assert middle == pytest.approx((25, 75), abs=0.1)
+
+
+def test_page_numbers_of_anchors_are_right() -> None:
+    """'see page 3' is on paper what the link is on a screen."""
+    filler = tuple(Paragraph("line") for _ in range(120))
+    made = document(
+        section(Paragraph(("see page ", PageNumber("card"), " now"))),
+        section(*filler),
+        section(Paragraph("the card"), anchor="card"),
+    )
+    reader = _read(made)
+    last = len(reader.pages)
+    assert last > 3
+    assert f"see page {last} now" in " ".join(reader.pages[0].extract_text().split())
+
+
+def test_every_page_says_which_it_is_of_how_many() -> None:
+    """A dropped stack of pages can be put in order."""
+    reader = _read(document(*(section(Paragraph("x")) for _ in range(3))))
+    texts = [" ".join(page.extract_text().split()) for page in reader.pages]
+    for number, text in enumerate(texts, 1):
+        assert f"page {number} of 3" in text
+        assert "Pantry" in text
+        assert "c0ffee" in text
+        assert "Sizes in inches" in text
+
+
+def test_table_headings_are_repeated_on_every_page() -> None:
+    """Column and group headings stand above their rows wherever those land."""
+    rows = [Row(("Upper 1",)), *(Row((str(i), "side")) for i in range(150))]
+    table = Table((Column("Mark"), Column("Part", share=1)), tuple(rows))
+    pages = printed(table).pages
+    assert len(pages) >= 3
+    for page in pages:
+        words = page.extract_text().split()
+        assert {"Mark", "Part", "Upper"} <= set(words)
+
+
+def test_sections_are_in_the_outline() -> None:
+    """A reader's side bar lists the sections, covers and templates included."""
+    made = document(
+        Section("Cover", (Paragraph("a"),), plain=True), section(Paragraph("b"), title="Cut list")
+    )
+    titles = [str(entry.title) for entry in _read(made).outline if not isinstance(entry, list)]
+    assert titles == ["Cover", "Cut list"]
+
+
+def test_figures_have_their_alternative_in_words() -> None:
+    """Who cannot see the drawing is told what it shows."""
+    raw = pdf_bytes(document(section(Figure(plot(_case(Fraction(33), Fraction(39)), 8)))))
+    reader = PdfReader(io.BytesIO(raw))
+    objects: list[Any] = [reader.get_object(i) for i in sorted(reader.xref[0])]
+    alternatives = [str(found["/Alt"]) for found in objects if "/Alt" in (found or ())]
+    assert "Sink case, front" in alternatives
+
+
+def test_a_fraction_in_words_is_stacked() -> None:
+    """Numerator over bar over denominator, beside the whole number: never 117/8."""
+    heights: dict[str, float] = {}
+
+    def note(text: str, matrix: Any, *_: object) -> None:
+        if text.strip():
+            heights[text.strip()] = matrix[5] * POINT_MM
+
+    page = printed(Paragraph(("cut ", _inches(Fraction(95, 8)), " wide"))).pages[0]
+    page.extract_text(visitor_text=note)
+    (bar,) = [line for line in lines(page) if 1 < line.length < 4 and line.y0 == line.y1]
+    assert heights["7"] > bar.y0 > heights["8"] + 1.0
+    assert heights["8"] < heights["11"] < heights["7"]
+
+
+def test_numbers_in_a_column_of_sizes_end_on_one_line() -> None:
+    """Whole numbers stand under each other whether a fraction follows or not."""
+    sizes = [Fraction(39), Fraction(309, 8), Fraction(1247, 32), Fraction(7)]
+    table = Table((Column("Length", "size"),), tuple(Row((_inches(size),)) for size in sizes))
+    bars = [
+        line
+        for line in lines(printed(table).pages[0])
+        if 0.5 < line.length < 4 and abs(line.y0 - line.y1) < 1e-6
+    ]
+    assert len(bars) == 2
+    assert bars[0].x0 == pytest.approx(bars[1].x0, abs=0.01)
+
+
+@pytest.mark.parametrize("labels", [LABELS_LETTER, LABELS_A4])
+def test_labels_lie_where_the_sheet_has_them(labels: object) -> None:
+    """The outline of the fifth label is in the second row, as many steps in as on the sheet."""
+    sheet_of = LABELS_LETTER if labels is LABELS_LETTER else LABELS_A4
+    paper = LETTER if labels is LABELS_LETTER else A4
+    block = Labels(sheet_of, tuple(Label(str(i), "side") for i in range(5)))
+    (page,) = _read(document(section(block), paper=paper)).pages
+    corners = sorted({round(line.y1, 2) for line in lines(page)}, reverse=True)
+    top = paper.height_mm - sheet_of.top_mm
+    assert corners[0] == pytest.approx(top, abs=0.1)
+    assert corners[-1] == pytest.approx(top - sheet_of.step_y_mm - sheet_of.height_mm, abs=0.1)
+
+
+def test_labels_run_on_to_more_sheets_and_skip_used_ones() -> None:
+    """35 labels after 2 used ones need a second sheet of 30."""
+    block = Labels(LABELS_LETTER, tuple(Label(str(i), "side") for i in range(35)), skip=2)
+    assert len(_read(document(section(block))).pages) == 2
+
+
+def test_what_leads_nowhere_is_refused() -> None:
+    """A mark without its page is found before printing."""
+    with pytest.raises(LinkError, match=r"missing: \['card 9'\]"):
+        pdf_bytes(document(section(Paragraph(Link("part 9", "card 9")))))
+
+
+def test_an_anchor_that_stands_twice_is_refused() -> None:
+    """Two pages cannot both be the one."""
+    with pytest.raises(LinkError, match=r"twice: \['a'\]"):
+        pdf_bytes(document(section(anchor="a"), section(anchor="a")))
+
+
+def test_a_drawing_too_large_for_its_page_is_refused() -> None:
+    """It would be cut off without a word."""
+    drawn = plot(_case(Fraction(33), Fraction(39)), 4)
+    with pytest.raises(ValueError, match=r"does not fit letter: Sink case, front"):
+        printed(drawn)
+
+
+def test_a_row_of_the_wrong_length_is_refused() -> None:
+    """Cells would slide under the wrong heading."""
+    with pytest.raises(ValueError, match="2 cells in a table of 3 columns"):
+        printed(Table((Column("a"), Column("b"), Column("c")), (Row(("1", "2")),)))
+
+
+def test_same_document_same_bytes() -> None:
+    """Printing twice in one process gives one file."""
+    made = document(*_all_blocks("same"))
+    assert pdf_bytes(made) == pdf_bytes(made)
+
+
+_PRINT = """
+import hashlib, sys
+from casewright.outputs.blocks import Paragraph
+from casewright.outputs.document import A4, Document, Section
+from casewright.outputs.pdf import pdf_bytes
+made = Document("t", "j", "f", "mm", A4, (Section("s", (Paragraph("x"),)),))
+sys.stdout.write(hashlib.sha256(pdf_bytes(made)).hexdigest())
+"""
+
+
+def test_bytes_do_not_depend_on_process_clock_or_place() -> None:
+    """Two processes with other hash seeds, time zones and languages print the same."""
+    prints = set()
+    for seed, zone in (("1", "UTC"), ("2", "Asia/Tokyo")):
+        done = subprocess.run(  # noqa: S603 (our own interpreter and text)
+            [sys.executable, "-c", _PRINT],
+            env={"PYTHONHASHSEED": seed, "TZ": zone, "LANG": "C"},
+            capture_output=True,
+            text=True,
+            check=True,
+        )
+        prints.add(done.stdout)
+    assert len(prints) == 1
+
+
+def test_no_date_and_no_place_in_the_file() -> None:
+    """Prints of one job compare equal on any day and any machine."""
+    reader = printed(Paragraph("a"))
+    assert reader.metadata is not None
+    assert set(reader.metadata) == {"/Title", "/Creator"}
