@@ -42,7 +42,8 @@ def check_extents(case: Assembled, grid: Fraction) -> Iterator[Failure]:
 
 def _check_overall(case: Assembled) -> Iterator[Failure]:
     model, units = case.model, case.units
-    box = case.extent([s for s in case.solids.values() if not s.part.front])
+    doors = {front.path for front in model.fronts}
+    box = case.extent([s for s in case.solids.values() if s.part.front not in doors])
     off = apart(box.x1 - box.x0, units.of(model.overall_width))
     if off:
         says = "the parts are not as wide together as the overall width"

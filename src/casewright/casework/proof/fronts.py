@@ -124,10 +124,10 @@ def _check_seams(case: Assembled) -> Iterator[Failure]:
             says = "the lower and the upper face do not meet"
             yield Failure("fronts", leaves, says, case.units.length(off))
         middles = [apart(2 * of(lower.y1), box.y0 + box.y1) for box in dividers]
-        off = min(middles, default=0)
-        if off:
+        miss = min(middles, default=0)
+        if miss:
             says = "the doors do not meet on the middle of the divider"
-            yield Failure("fronts", leaves, says, case.units.length(off) / 2)
+            yield Failure("fronts", leaves, says, case.units.length(miss) / 2)
 
 
 def _check_pulls(case: Assembled) -> Iterator[Failure]:

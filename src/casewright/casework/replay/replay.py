@@ -1,0 +1,56 @@
+"""Replay the assembly of a case, step by step."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from casewright.casework.cases import Case
+from casewright.casework.proof.assembled import Assembled
+from casewright.casework.proof.failure import Failure
+from casewright.casework.proof.pocket_screws import PocketScrew, pocket_screws
+from casewright.casework.replay.bench import moves
+from casewright.casework.replay.drivers import check_drivers
+from casewright.casework.replay.metal import check_metal
+from casewright.casework.replay.order import check_order
+from casewright.casework.replay.paths import check_paths
+from casewright.casework.replay.shown import check_shown
+from casewright.casework.replay.square import check_square
+
+__all__ = ["Replay", "replay"]
+
+
+@dataclass(frozen=True, slots=True)
+class Replay:
+    """The outcome of replaying an assembly: everything that cannot be done as it says."""
+
+    failures: tuple[Failure, ...]
+
+    @property
+    def holds(self) -> bool:
+        """Whether it can be put together."""
+        return not self.failures
+
+
+def replay(case: Case) -> Replay:
+    """Carry out the steps of a case: order, straight paths, room for the driver, square.
+
+    Fasteners other than pocket screws have no exact places in the model; room for a nailer is
+    not checked.
+    """
+    return Replay(tuple(_failures(Assembled.of(case))))
+
+
+def _failures(case: Assembled) -> Iterator[Failure]:
+    steps = list(moves(case))
+    screws = list(pocket_screws(case))
+    by_joint: dict[str, list[PocketScrew]] = {}
+    for screw in screws:
+        if screw.joint is not None:
+            by_joint.setdefault(screw.joint.path, []).append(screw)
+    yield from check_order(case, steps)
+    yield from check_paths(case, steps)
+    yield from check_drivers(case, steps, by_joint)
+    yield from check_metal(case, screws)
+    yield from check_square(case, steps)
+    yield from check_shown(case)

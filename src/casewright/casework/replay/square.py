@@ -1,0 +1,37 @@
+"""A box is checked for square before its back closes it, a glass frame before its pane."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from casewright.casework.proof.assembled import Assembled
+from casewright.casework.proof.failure import Failure
+from casewright.casework.replay.bench import Move
+
+__all__ = ["check_square"]
+
+_CLOSES = {"back": ("side",), "pane": ("stile", "rail")}
+
+
+def check_square(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
+    """Works whose check for square is missing, too early or too late."""
+    for path, solid in case.solids.items():
+        frame = _CLOSES.get(solid.part.role)
+        if frame is None:
+            continue
+        work = solid.part.front
+        own = [move for move in steps if move.work == work]
+        checks = [move.number for move in own if move.step.verb == "check square"]
+        at = next((move.number for move in own if move.step.part == path), None)
+        last = max((move.number for move in own if _role(move) in frame), default=None)
+        if at is None or last is None:
+            continue
+        # A captured back goes in before the last side: the check follows at once.
+        good = [n for n in checks if (last < n < at if at > last else n == last + 1)]
+        if not good:
+            says = f"nothing is checked for square before {solid.part.title} holds it"
+            yield Failure("square", (path,), says)
+
+
+def _role(move: Move) -> str:
+    return move.coming[0].part.role if len(move.coming) == 1 else ""
