@@ -258,8 +258,7 @@ def _inset_back(maker: Maker, box: Box, rear: Rear, seat: Dim) -> Outline:
     )
     x = rear.left_thickness + back.width
     _place(maker, back, x, deck, seat - back.thickness)
-    bore_pockets(maker, back.path, "B", ("l0", "l1"))
-    bore_pockets(maker, back.path, "B", ("w0", "w1"), along="l0")
+    count = bore_pockets(maker, back.path, "B", ("w0", "w1"), along="l0")
     meets: tuple[tuple[str, Plane, str, Plane], ...] = (
         ("bottom", "l0", box.bottom.outline.path, "t1"),
         ("top", "l1", top.outline.path, "t1"),
@@ -269,9 +268,20 @@ def _inset_back(maker: Maker, box: Box, rear: Rear, seat: Dim) -> Outline:
     for name, edge, part, face in meets:
         maker.join(
             f"joint_back_{name}", "butt", (back.path, edge), (part, face),
-            fastenings=(Fastening("glue", 1, None, (back.path,), part),),
+            fastenings=_inset_fastenings(maker, back, part, count if edge in ("w0", "w1") else 0),
         )  # fmt: skip
     return back
+
+
+def _inset_fastenings(
+    maker: Maker, back: Outline, into: str, pockets: int
+) -> tuple[Fastening, ...]:
+    """Glue all round; pocket screws into the sides, which draw the box square."""
+    glue = Fastening("glue", 1, None, (back.path,), into)
+    if not pockets:
+        return (glue,)
+    screws = maker.house.screw("pocket_screw")
+    return (Fastening("pocket screw", pockets, screws, (back.path,), into), glue)
 
 
 def _place(maker: Maker, back: Outline, x: Dim, y: Dim, z: Dim) -> None:

@@ -10,6 +10,13 @@ from casewright.casework.backs import BackCuts, Rear, add_back, machine_for_back
 from casewright.casework.box import Board, Box, box_outlines, cut_horizontal
 from casewright.casework.carcase import Carcase
 from casewright.casework.cases import Case
+from casewright.casework.fronts import (
+    EndFrames,
+    add_finished_ends,
+    add_fronts,
+    hang_fronts,
+    plan_hinges,
+)
 from casewright.casework.house import House
 from casewright.casework.joinery import join_board, machine_sides
 from casewright.casework.joints import Fastening
@@ -72,14 +79,15 @@ def build_case(house: House, spec: CaseSpec, width: Dim | None = None) -> Case:
         place_plinth(maker, wanted.plinth)
         _stand_on(maker, box, wanted.plinth)
     _join_all(maker, box)
-    _furnish(maker, box, carcase, cuts, wanted)
+    frames = _furnish(maker, box, carcase, cuts, wanted)
     return Case(
         spec=spec,
         width=carcase.width,
         height=carcase.height,
         depth=carcase.depth,
         wanted=(wanted.width, wanted.height, wanted.depth),
-        overall_width=carcase.width,
+        overall_width=frames.overall_width,
+        left_frame=frames.left,
         parts=tuple(maker.parts.values()),
         joints=tuple(maker.joints),
         fronts=tuple(maker.fronts),
@@ -267,21 +275,28 @@ def _join_edge(maker: Maker, board: Board, upper: bool, target: Board, inside: b
     )  # fmt: skip
 
 
-def _furnish(maker: Maker, box: Box, carcase: Carcase, cuts: BackCuts, wanted: _Wanted) -> None:
+def _furnish(
+    maker: Maker, box: Box, carcase: Carcase, cuts: BackCuts, wanted: _Wanted
+) -> EndFrames:
+    plan = plan_hinges(maker, carcase)
     pins = {}
     if maker.spec.kind != "bookcase":
         for opening in carcase.openings:
             if maker.spec.shelves and opening.name == "main":
-                pins[opening.name] = bore_pins(maker, box, opening, ())
+                pins[opening.name] = bore_pins(maker, box, opening, plan.hole_heights)
     rear = Rear(
         carcase.width, carcase.clear_width, carcase.left_thickness, box.deck, carcase.height
     )
     add_back(maker, box, rear, cuts)
     for opening in carcase.openings:
         if opening.name in pins:
-            add_shelves(maker, carcase, opening, pins[opening.name], ())
+            add_shelves(maker, carcase, opening, pins[opening.name], plan.heights)
     if wanted.plinth:
         assemble_plinth(maker, wanted.plinth)
     assemble_box(maker, box, wanted.plinth)
     add_nosings(maker, box, carcase)
     fit_shelves(maker)
+    add_fronts(maker, carcase, plan)
+    frames = add_finished_ends(maker, carcase)
+    hang_fronts(maker)
+    return frames

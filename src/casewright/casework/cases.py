@@ -169,6 +169,8 @@ class Case:
         Outside size asked for: (width, height, depth) [mm].
     overall_width
         With applied ends [mm].
+    left_frame
+        How much of that stands out at the left of the box [mm].
     parts, joints, fronts, faces, assembly
         The model.
     findings, questions
@@ -181,6 +183,7 @@ class Case:
     depth: Dim
     wanted: tuple[Dim, Dim, Dim]
     overall_width: Dim
+    left_frame: Dim
     parts: tuple[Part, ...]
     joints: tuple[Joint, ...]
     fronts: tuple[Front, ...]

@@ -80,6 +80,13 @@ def _pocket_face(maker: Maker, board: Board) -> Face:
     return "A" if exposed and spec.pockets == "hidden" else "B"
 
 
+def _clear_of_groove(maker: Maker, board: Board) -> Dim | None:
+    """Width of a board in front of its groove for the back, where it has one."""
+    part = maker.parts[board.outline.path]
+    groove = next((f for f in part.features if isinstance(f, Cut) and f.kind == "groove"), None)
+    return None if groove is None else board.outline.width - groove.at - groove.width
+
+
 def join_board(maker: Maker, box: Box, board: Board) -> tuple[str, str]:
     """Record the joints of a horizontal with both sides; bore pockets where they hold it.
 
@@ -90,7 +97,13 @@ def join_board(maker: Maker, box: Box, board: Board) -> tuple[str, str]:
     path = board.outline.path
     count = 0
     if board.joint == "butt":
-        count = bore_pockets(maker, path, _pocket_face(maker, board), ("l0", "l1"))
+        count = bore_pockets(
+            maker,
+            path,
+            _pocket_face(maker, board),
+            ("l0", "l1"),
+            reach=_clear_of_groove(maker, board),
+        )
     return (
         _join_side(maker, box.left, board, "left", count),
         _join_side(maker, box.right, board, "right", count),

@@ -48,12 +48,12 @@ def _add(maker: Maker, board: Board, carcase: Carcase, height: Dim) -> None:
         (shelf, "t0" if lies.thickness.sign > 0 else "t1"),
         fastenings=(
             Fastening("glue", 1, None, (path,), shelf),
-            Fastening("brad", len(row), maker.house.screw("brad"), (path,), shelf),
+            Fastening("brad", len(row), maker.house.screw("brad"), (shelf,), path),
         ),
     )  # fmt: skip
     maker.step(
         "fit", path, "-z",
-        f"Glue the nosing under the front edge of the {board.title}, flush in front; brads from "
-        "below; wipe off the squeeze-out.",
+        f"Glue the nosing under the front edge of the {board.title}, flush in front; brads "
+        "down through the board, set and filled; wipe off the squeeze-out.",
         joints=(joint,), cautions=("brad_points",),
     )  # fmt: skip

@@ -8,6 +8,7 @@ from casewright.casework.features import Bores, Face, Plane
 from casewright.casework.maker import Maker
 from casewright.casework.setups import pocket_setup
 from casewright.casework.spacing import spaced
+from casewright.dims import Dim
 
 __all__ = ["bore_pockets"]
 
@@ -17,7 +18,13 @@ _RUN = Fraction(28, 15)
 
 
 def bore_pockets(
-    maker: Maker, path: str, face: Face, ends: tuple[Plane, ...], *, along: Plane = "w0"
+    maker: Maker,
+    path: str,
+    face: Face,
+    ends: tuple[Plane, ...],
+    *,
+    along: Plane = "w0",
+    reach: Dim | None = None,
 ) -> int:
     """Bore pockets toward the named ends (or edges) of a part.
 
@@ -27,6 +34,8 @@ def bore_pockets(
         Planes the screws come out of: l0 and l1, or w0 and w1.
     along
         Edge or end from which the row is spaced.
+    reach
+        Stretch from there that may take pockets [mm]; None: right across.
 
     Returns
     -------
@@ -38,7 +47,7 @@ def bore_pockets(
     count = 0
     for end in ends:
         crosses = end in ("l0", "l1")
-        across = part.finished.width if crosses else part.finished.length
+        across = reach or (part.finished.width if crosses else part.finished.length)
         row = spaced(
             place,
             across,

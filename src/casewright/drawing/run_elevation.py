@@ -34,8 +34,8 @@ def run_scene(run: Run, unit: Unit, wall_bottom: Measure) -> Scene:
     elements: list[Element] = list(_floor_and_walls(run, lift))
     for case, start in zip(run.cases, run.starts, strict=True):
         own = lift if case.spec.kind == "wall" else Fraction(0)
-        for element in closed_elements(case):
-            elements.append(_shifted(element, start.value, own))
+        box = start.value + case.left_frame.value
+        elements.extend(_shifted(element, box, own) for element in closed_elements(case))
         middle = start.value + case.overall_width.value / 2
         elements.append(
             Text(
