@@ -10,6 +10,7 @@ import pytest
 from casewright.dims import Unit
 from casewright.drawing import (
     SCALES,
+    Area,
     Dimensions,
     Measure,
     ScaleError,
@@ -31,10 +32,12 @@ INCH = Fraction("25.4")
 def _box(width: int, height: int, title: str = "", low: int = 0) -> View:
     top = (low + height) * INCH
     span = Span(0, width * INCH, Measure(width * INCH, "in"))
+    tall = Span(low * INCH, top, Measure(height * INCH, "in"))
     scene = Scene(
         (
             rectangle((0, low * INCH), (width * INCH, top)),
             Dimensions("below", low * INCH, (span,)),
+            Dimensions("left", 0, (tall,)),
         ),
         title,
     )
@@ -93,6 +96,23 @@ def test_views_of_a_row_stand_on_one_floor() -> None:
     scale = float(drawn.scale or 1)
     base, upper = [g.area for g in drawn.groups if g.kind == "line"]
     assert (upper.y0 - base.y0) * scale == pytest.approx(54 * 25.4)
+
+
+def test_all_of_a_view_stays_on_the_sheet_and_off_its_neighbour() -> None:
+    """Dimensions count: nothing runs off the paper or into the next view."""
+    views = [[_box(33, 39, "Front"), _box(14, 39, "Section")]]
+    drawn = sheet(views, 150, 240, "in")
+    whole = Area.around(group.area for group in drawn.groups)
+    assert whole.x0 >= 0
+    assert whole.x1 <= 150
+    assert whole.height <= drawn.area.height
+    standing = sorted(
+        (group.area for group in drawn.groups if group.area.height > group.area.width + 30),
+        key=lambda area: area.x0,
+    )
+    outlines = sorted(g.area for g in drawn.groups if g.kind == "line")
+    (between,) = [area for area in standing if outlines[0].x1 < area.x0 < outlines[1].x0]
+    assert between.x0 > outlines[0].x1 + 5
 
 
 def test_each_view_says_its_name_and_scale() -> None:

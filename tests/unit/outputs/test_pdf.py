@@ -345,6 +345,10 @@ def test_labels_lie_where_the_sheet_has_them(labels: object) -> None:
     (page,) = _read(document(section(block), paper=paper)).pages
     corners = sorted({round(line.y1, 2) for line in lines(page)}, reverse=True)
     top = paper.height_mm - sheet_of.top_mm
+    across = sorted({round(line.x0, 2) for line in lines(page)})
+    assert across[0] == pytest.approx(sheet_of.left_mm, abs=0.1)
+    right = sheet_of.left_mm + 2 * sheet_of.step_x_mm + sheet_of.width_mm
+    assert across[-1] == pytest.approx(right, abs=0.1)
     assert corners[0] == pytest.approx(top, abs=0.1)
     assert corners[-1] == pytest.approx(top - sheet_of.step_y_mm - sheet_of.height_mm, abs=0.1)
 

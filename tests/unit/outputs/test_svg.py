@@ -87,6 +87,14 @@ def test_up_is_up() -> None:
     assert ceiling < floor
 
 
+def test_turned_lettering_reads_from_below_upward() -> None:
+    """Counter-clockwise in the model is a negative turn where y points down."""
+    root = _read(Text((10, 20), "stile", rotation_deg=90))
+    (text,) = root.iter(f"{SVG}text")
+    x, y = text.get("x"), text.get("y")
+    assert text.get("transform") == f"rotate(-90 {x} {y})"
+
+
 def test_elements_keep_path_title_target_and_id() -> None:
     """A page can ask why for what is touched, and lead on."""
     tag = Tag(path="sink.side", title="left side", target="card 3", key="side")
