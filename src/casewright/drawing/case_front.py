@@ -45,9 +45,7 @@ def _faces(solids: tuple[Solid, ...]) -> Iterator[Element]:
     for solid in sorted(solids, key=lambda s: (s.box.z1, s.box.y0, s.box.x0)):
         box, part = solid.box, solid.part
         shows = part.role in ("side", "top", "bottom", "divider", "fixed shelf", "shelf")
-        fill = (
-            Ink.GLASS if part.role == "glass" else Ink.TINT if part.role == "back" else Ink.PAPER
-        )
+        fill = Ink.GLASS if part.role == "pane" else Ink.TINT if part.role == "back" else Ink.PAPER
         yield rectangle(
             (box.x0, box.y0), (box.x1, box.y1), VISIBLE if shows and not part.front else THIN,
             fill=fill, tag=Tag(path=part.path, title=part.title, target=part.path),

@@ -53,10 +53,10 @@ def _cut(solids: tuple[Solid, ...], at: Fraction, front: Fraction) -> Iterator[E
         if not box.x0 < at < box.x1:
             continue
         loose = solid.part.role == "shelf"
-        hatch = BACK_SECTION if solid.part.role in ("back", "slab", "glass") else SECTION
+        hatch = BACK_SECTION if solid.part.role in ("back", "slab", "pane") else SECTION
         yield rectangle(
             (front - Fraction(box.z1), box.y0), (front - Fraction(box.z0), box.y1),
-            THIN if loose else CUT, fill=Ink.GLASS if solid.part.role == "glass" else Ink.PAPER,
+            THIN if loose else CUT, fill=Ink.GLASS if solid.part.role == "pane" else Ink.PAPER,
             hatch=hatch, tag=Tag(path=solid.part.path, title=solid.part.title,
                                  target=solid.part.path),
         )  # fmt: skip

@@ -45,9 +45,7 @@ def _way(part: Part, case: Case) -> tuple[Fraction, Fraction, Fraction]:
     unit = case.width.value / 4
     none = Fraction(0)
     if part.front:
-        sideways = unit if part.path.rpartition(".")[0].endswith("right") else none
-        layer = Fraction(3, 2) if part.role in ("stile", "rail", "glass", "strip") else Fraction(1)
-        return sideways / 2 - unit * 3, -unit * 2, case.depth.value * 2 * layer
+        return _door_way(part, case, unit)
     moves: dict[str, tuple[Fraction, Fraction, Fraction]] = {
         "back": (unit, unit, -case.depth.value),
         "top": (none, unit, none),
@@ -58,12 +56,24 @@ def _way(part: Part, case: Case) -> tuple[Fraction, Fraction, Fraction]:
         "stretcher": (none, unit, none),
         "shelf": (none, none, unit),
         "nosing": (none, none, unit),
+        "nailer": (unit / 3, none, -case.depth.value / 2),
     }
     if part.role == "side":
         return (-unit * 2 if part.hand == "left" else unit * 2), none, none
-    if part.role == "strip":
-        return (-unit * 3 if "left" in part.path else unit * 3), none, none
     return moves.get(part.role, (none, none, none))
+
+
+def _door_way(part: Part, case: Case, unit: Fraction) -> tuple[Fraction, Fraction, Fraction]:
+    """Doors stand to the right of the box, leaf beside leaf, their frames off their panels."""
+    leaf = next((f for f in case.fronts if f.path == part.front), None)
+    if leaf is None:
+        outward = -3 * unit if part.placed.x.value <= 0 else 3 * unit
+        return outward, Fraction(0), Fraction(0)
+    right = any(f.x.value < leaf.x.value for f in case.fronts)
+    upper = leaf.opening == "upper"
+    sideways = case.width.value * Fraction(19, 10) + (unit * Fraction(3, 2) if right else 0)
+    forward = unit * 2 if part.role not in ("slab", "pane", "door") else Fraction(0)
+    return sideways, unit if upper else Fraction(0), forward
 
 
 def _flat(x: Fraction, y: Fraction, z: Fraction) -> Point:
@@ -77,7 +87,7 @@ def _block(solid: Solid) -> Iterator[Element]:
     front = ((x0, y0, z1), (x1, y0, z1), (x1, y1, z1), (x0, y1, z1))
     top = ((x0, y1, z1), (x1, y1, z1), (x1, y1, z0), (x0, y1, z0))
     right = ((x1, y0, z1), (x1, y0, z0), (x1, y1, z0), (x1, y1, z1))
-    glass = solid.part.role == "glass"
+    glass = solid.part.role == "pane"
     for corners, fill in ((right, Ink.SHADE), (top, Ink.TINT), (front, Ink.PAPER)):
         yield Polyline(
             tuple(_flat(*c) for c in corners), VISIBLE if corners is front else THIN,

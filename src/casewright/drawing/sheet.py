@@ -149,7 +149,7 @@ def _placed(
         level = y - max(p.area.y1 for p in drawn)
         foot = level + min(p.area.y0 for p in drawn)
         for (x, column), p, view in zip(_places(drawn, views, width), drawn, views, strict=True):
-            dx = x
+            dx = x + (column - p.area.width) / 2 - p.area.x0
             groups.extend(p.moved(dx, level).groups)
             groups.append(_caption(view, p.scale, unit, (x + column / 2, foot)))
         y = foot - _CAPTION - _BETWEEN
