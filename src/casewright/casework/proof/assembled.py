@@ -59,7 +59,9 @@ class Assembled:
         return [s for s in self.solids.values() if not s.part.front]
 
     def extent(self, solids: list[Solid]) -> Box:
-        """The box that encloses some solids."""
+        """The box that encloses some solids; an empty one for none."""
+        if not solids:
+            return Box(0, 0, 0, 0, 0, 0)
         outers = [solid.outer for solid in solids]
         lows, highs = zip(*((o[::2], o[1::2]) for o in outers), strict=True)
         x0, y0, z0 = (min(values) for values in zip(*lows, strict=True))

@@ -13,13 +13,14 @@ from casewright.casework.proof.holes import Hole, Row
 from casewright.casework.proof.solids import Solid
 from casewright.geometry import Box
 
-__all__ = ["COSINE", "SINE", "TANGENT", "PocketScrew", "board_box", "pocket_screws"]
+__all__ = ["COSINE", "PARTS", "SINE", "TANGENT", "PocketScrew", "board_box", "pocket_screws"]
 
 # Pockets are bored at 15 degrees (common practice). Bounds of its sine, cosine and tangent:
-# 0.2588190451, 0.9659258263, 0.2679491924.
-SINE = (Fraction(2588, 10_000), Fraction(2589, 10_000))
-COSINE = (Fraction(9659, 10_000), Fraction(9660, 10_000))
-TANGENT = (Fraction(2679, 10_000), Fraction(2680, 10_000))
+# 0.2588190451, 0.9659258263, 0.2679491924, in ten-thousandths.
+PARTS = 10_000
+SINE = (2588, 2589)
+COSINE = (9659, 9660)
+TANGENT = (2679, 2680)
 
 # Half the thickness of a pocket screw with its thread, rounded up (common practice: No. 8).
 _RADIUS = Fraction(5, 2)
@@ -33,6 +34,8 @@ class PocketScrew:
     ----------
     row, hole
         The pocket: its centre is where the axis meets the face.
+    run
+        From the end the screw leaves by to where its axis meets the face [unit].
     board
         Path of the part it is bored into.
     joint
@@ -45,6 +48,7 @@ class PocketScrew:
 
     row: Row
     hole: Hole
+    run: int
     board: str
     joint: Joint | None
     mate: str
@@ -70,6 +74,7 @@ def _screw(
     case: Assembled, path: str, row: Row, hole: Hole, met: list[tuple[Joint, Surface]]
 ) -> PocketScrew:
     solid = case.solids[path]
+    run = _run(solid, row, hole)
     axis = _across(solid, row, hole)
     for joint, other in met:
         mate = case.solids.get(other.part)
@@ -77,8 +82,21 @@ def _screw(
             continue
         held = screws_of(joint, path)
         metal = None if held is None else _metal(case, solid, row, hole, held)
-        return PocketScrew(row, hole, path, joint, other.part, metal)
-    return PocketScrew(row, hole, path, None, "", None)
+        return PocketScrew(row, hole, run, path, joint, other.part, metal)
+    return PocketScrew(row, hole, run, path, None, "", None)
+
+
+def _run(solid: Solid, row: Row, hole: Hole) -> int:
+    length, width, _ = solid.size
+    match row.bores.toward:
+        case "l0":
+            return hole.length
+        case "l1":
+            return length - hole.length
+        case "w0":
+            return hole.width
+        case _:
+            return width - hole.width
 
 
 def screws_of(joint: Joint, board: str) -> Fastening | None:
@@ -151,8 +169,8 @@ def _metal(case: Assembled, solid: Solid, row: Row, hole: Hole, held: Fastening)
         return None
     radius = units.up(_RADIUS)
     middle = thickness // 2
-    reach = -(-stands * COSINE[1].numerator // COSINE[1].denominator)
-    sink = -(-stands * SINE[1].numerator // SINE[1].denominator)
+    reach = -(-stands * COSINE[1] // PARTS)
+    sink = -(-stands * SINE[1] // PARTS)
     return board_box(
         solid, row, hole, (0, reach), (middle - radius, middle + sink + radius), radius
     )

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.failure import Failure
-from casewright.casework.proof.pocket_screws import TANGENT, PocketScrew, screws_of
+from casewright.casework.proof.pocket_screws import PARTS, TANGENT, PocketScrew, screws_of
 from casewright.geometry import subtract
 
 __all__ = ["check_pockets"]
@@ -40,23 +40,12 @@ def check_pockets(case: Assembled, screws: Iterable[PocketScrew]) -> Iterator[Fa
 
 
 def _check_exit(case: Assembled, screw: PocketScrew) -> Iterator[Failure]:
-    solid = case.solids[screw.board]
-    length, width, thickness = solid.size
-    hole = screw.hole
-    match screw.row.bores.toward:
-        case "l0":
-            run = hole.length
-        case "l1":
-            run = length - hole.length
-        case "w0":
-            run = hole.width
-        case _:
-            run = width - hole.width
-    off = max(abs(run * bound - Fraction(thickness, 2)) for bound in TANGENT)
-    if off > _OFF_MIDDLE * case.units.per_mm:
+    half = case.solids[screw.board].size[2] * PARTS // 2
+    off = max(abs(screw.run * bound - half) for bound in TANGENT)
+    if off > _OFF_MIDDLE * case.units.per_mm * PARTS:
         says = "a pocket's screw does not leave the board at the middle of its thickness"
         paths = (screw.row.bores.path, screw.board)
-        yield Failure("pockets", paths, says, off / case.units.per_mm)
+        yield Failure("pockets", paths, says, Fraction(off, case.units.per_mm * PARTS))
 
 
 def _out(case: Assembled, screw: PocketScrew) -> Fraction:

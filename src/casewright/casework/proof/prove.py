@@ -19,11 +19,11 @@ from casewright.casework.proof.hands import check_hands
 from casewright.casework.proof.hinges import check_hinges
 from casewright.casework.proof.overlaps import check_overlaps
 from casewright.casework.proof.pins import check_pins
-from casewright.casework.proof.pocket_screws import pocket_screws
+from casewright.casework.proof.pocket_screws import PocketScrew, pocket_screws
 from casewright.casework.proof.pockets import check_pockets
 from casewright.hardware import HingeSheet
 
-__all__ = ["GRID", "prove"]
+__all__ = ["GRID", "prove", "prove_assembled"]
 
 GRID = Fraction(127, 160)
 """Coarsest grid that sizes are rounded to by default [mm]: 1/32 in."""
@@ -42,14 +42,30 @@ def prove(case: Case, *, sheet: HingeSheet | None = None, grid: Fraction = GRID)
     grid
         How far rounding may move the outside of a case off what was asked for [mm].
     """
-    if not case.parts:
-        return Proof((Failure("parts", (case.key,), "the case has no parts"),))
-    if len({part.path for part in case.parts}) != len(case.parts):
-        return Proof((Failure("parts", (case.key,), "two parts have the same name"),))
-    return Proof(tuple(_failures(Assembled.of(case), sheet, grid)))
+    assembled = Assembled.of(case)
+    return prove_assembled(assembled, tuple(pocket_screws(assembled)), sheet=sheet, grid=grid)
 
 
-def _failures(case: Assembled, sheet: HingeSheet | None, grid: Fraction) -> Iterator[Failure]:
+def prove_assembled(
+    case: Assembled,
+    screws: tuple[PocketScrew, ...],
+    *,
+    sheet: HingeSheet | None = None,
+    grid: Fraction = GRID,
+) -> Proof:
+    """`prove` for a case already in whole units."""
+    return Proof(tuple(_failures(case, screws, sheet, grid)))
+
+
+def _failures(
+    case: Assembled, screws: tuple[PocketScrew, ...], sheet: HingeSheet | None, grid: Fraction
+) -> Iterator[Failure]:
+    model = case.model
+    if not model.parts:
+        yield Failure("parts", (model.key,), "the case has no parts")
+        return
+    if len(case.solids) != len(model.parts):
+        yield Failure("parts", (model.key,), "two parts have the same name")
     sizes = tuple(check_cuts(case))
     yield from sizes
     if any(failure.check == "parts" for failure in sizes):
@@ -61,7 +77,7 @@ def _failures(case: Assembled, sheet: HingeSheet | None, grid: Fraction) -> Iter
     yield from check_fronts(case)
     yield from check_pins(case)
     yield from check_hinges(case, sheet)
-    yield from check_pockets(case, pocket_screws(case))
+    yield from check_pockets(case, screws)
     yield from check_fasteners(case)
     yield from check_hands(case)
     yield from check_edges(case)

@@ -5,14 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 from math import ceil, floor
+from typing import NamedTuple
 
 from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.failure import Failure
-from casewright.casework.proof.pocket_screws import COSINE, SINE, PocketScrew, board_box
+from casewright.casework.proof.pocket_screws import COSINE, PARTS, SINE, PocketScrew, board_box
+from casewright.casework.proof.solids import Solid
 from casewright.casework.replay.bench import Move
 from casewright.geometry import Box
 
-__all__ = ["check_drivers", "driver_boxes"]
+__all__ = ["check_drivers"]
 
 # Common practice [mm]: a bit of 150 stands 100 out of the pocket; behind it the head of a
 # compact driver takes 100 more and is 50 across.
@@ -20,6 +22,16 @@ _BIT = Fraction(100)
 _BIT_RADIUS = Fraction(4)
 _HEAD = Fraction(100)
 _HEAD_RADIUS = Fraction(25)
+
+
+class _Envelope(NamedTuple):
+    """A box round a piece of the driver, from the pocket's mouth back along the board [unit]."""
+
+    near: int
+    far: int
+    low: int
+    high: int
+    half: int
 
 
 def check_drivers(
@@ -32,44 +44,55 @@ def check_drivers(
     screws
         By the path of the joint they close.
     """
+    pieces = _driver(case.units.per_mm)
     for move in steps:
         there = [*move.there.values(), *move.coming]
         told: set[tuple[str, str]] = set()
         for path in move.step.joints:
             for screw in screws.get(path, ()):
-                boxes = driver_boxes(case, screw)
-                for solid in there:
-                    key = (screw.board, solid.part.path)
-                    if screw.board == solid.part.path or key in told:
-                        continue
-                    if any(box.meets(solid.outer) and _meets(box, solid.pieces) for box in boxes):
+                for solid in _in_the_way(case, screw, pieces, there):
+                    key = (screw.row.bores.path, solid.part.path)
+                    if key not in told:
                         told.add(key)
                         says = f"{solid.part.title} leaves no room to drive a pocket screw"
-                        yield Failure("driver", (screw.row.bores.path, path, key[1]), says)
+                        yield Failure("driver", (key[0], path, key[1]), says)
 
 
-def _meets(box: Box, pieces: tuple[Box, ...]) -> bool:
-    return any(box.meets(piece) for piece in pieces)
+def _in_the_way(
+    case: Assembled, screw: PocketScrew, pieces: tuple[_Envelope, ...], there: list[Solid]
+) -> Iterator[Solid]:
+    board = case.solids[screw.board]
+    boxes = [_placed(board, screw, piece) for piece in pieces]
+    for solid in there:
+        if solid is not board and any(
+            box.meets(solid.outer) and any(box.meets(piece) for piece in solid.pieces)
+            for box in boxes
+        ):
+            yield solid
 
 
-def driver_boxes(case: Assembled, screw: PocketScrew) -> tuple[Box, Box]:
-    """The bit and the driver's head as boxes that enclose them, in case axes."""
-    unit = case.units.per_mm
-    solid = case.solids[screw.board]
-    length, width, _ = solid.size
-    hole = screw.hole
-    runs = {"l0": hole.length, "l1": length - hole.length, "w0": hole.width,
-            "w1": width - hole.width}  # fmt: skip
-    run = runs[screw.row.bores.toward or "l0"]
+def _driver(unit: int) -> tuple[_Envelope, _Envelope]:
+    """The bit, and the driver's head behind it."""
+    zero = Fraction(0)
+    return (
+        _enclosed(unit, zero, _BIT, _BIT_RADIUS),
+        _enclosed(unit, _BIT, _BIT + _HEAD, _HEAD_RADIUS),
+    )
 
-    def enclosed(start: Fraction, end: Fraction, radius: Fraction) -> Box:
-        near = floor((start * COSINE[0] - radius * SINE[1]) * unit)
-        far = ceil((end * COSINE[1] + radius * SINE[1]) * unit)
-        low = max(0, floor((start * SINE[0] - radius * COSINE[1]) * unit))
-        high = ceil((end * SINE[1] + radius * COSINE[1]) * unit)
-        return board_box(
-            solid, screw.row, hole, (-run - far, -run - near), (-high, -low), ceil(radius * unit)
-        )
 
-    bit = enclosed(Fraction(0), _BIT, _BIT_RADIUS)
-    return bit, enclosed(_BIT, _BIT + _HEAD, _HEAD_RADIUS)
+def _enclosed(unit: int, start: Fraction, end: Fraction, radius: Fraction) -> _Envelope:
+    """Bounds of a cylinder that leans at 15 degrees, rounded outward."""
+    unit_part = Fraction(unit, PARTS)
+    return _Envelope(
+        floor((start * COSINE[0] - radius * SINE[1]) * unit_part),
+        ceil((end * COSINE[1] + radius * SINE[1]) * unit_part),
+        max(0, floor((start * SINE[0] - radius * COSINE[1]) * unit_part)),
+        ceil((end * SINE[1] + radius * COSINE[1]) * unit_part),
+        ceil(radius * unit),
+    )
+
+
+def _placed(board: Solid, screw: PocketScrew, piece: _Envelope) -> Box:
+    run = screw.run
+    over = (-run - piece.far, -run - piece.near)
+    return board_box(board, screw.row, screw.hole, over, (-piece.high, -piece.low), piece.half)

@@ -17,7 +17,7 @@ from casewright.casework.replay.paths import check_paths
 from casewright.casework.replay.shown import check_shown
 from casewright.casework.replay.square import check_square
 
-__all__ = ["Replay", "replay"]
+__all__ = ["Replay", "replay", "replay_assembled"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,12 +38,17 @@ def replay(case: Case) -> Replay:
     Fasteners other than pocket screws have no exact places in the model; room for a nailer is
     not checked.
     """
-    return Replay(tuple(_failures(Assembled.of(case))))
+    assembled = Assembled.of(case)
+    return replay_assembled(assembled, tuple(pocket_screws(assembled)))
 
 
-def _failures(case: Assembled) -> Iterator[Failure]:
+def replay_assembled(case: Assembled, screws: tuple[PocketScrew, ...]) -> Replay:
+    """`replay` for a case already in whole units."""
+    return Replay(tuple(_failures(case, screws)))
+
+
+def _failures(case: Assembled, screws: tuple[PocketScrew, ...]) -> Iterator[Failure]:
     steps = list(moves(case))
-    screws = list(pocket_screws(case))
     by_joint: dict[str, list[PocketScrew]] = {}
     for screw in screws:
         if screw.joint is not None:

@@ -1,0 +1,52 @@
+"""Both verdicts on a case: it is what was meant, and it can be put together."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from casewright.casework.cases import Case
+from casewright.casework.proof.assembled import Assembled
+from casewright.casework.proof.failure import Failure, Proof
+from casewright.casework.proof.pocket_screws import pocket_screws
+from casewright.casework.proof.prove import GRID, prove_assembled
+from casewright.casework.replay.replay import Replay, replay_assembled
+from casewright.hardware import HingeSheet
+
+__all__ = ["Verification", "verify"]
+
+
+@dataclass(frozen=True, slots=True)
+class Verification:
+    """Proof and replay of one case."""
+
+    proof: Proof
+    replay: Replay
+
+    @property
+    def failures(self) -> tuple[Failure, ...]:
+        """Everything that does not hold, the proof's first."""
+        return (*self.proof.failures, *self.replay.failures)
+
+    @property
+    def holds(self) -> bool:
+        """Whether nothing failed."""
+        return not self.failures
+
+
+def verify(case: Case, *, sheet: HingeSheet | None = None, grid: Fraction = GRID) -> Verification:
+    """Prove a case and replay its assembly, from its sizes, features and placements alone.
+
+    Parameters
+    ----------
+    sheet
+        Data sheet of the hinge, for the law of its overlay.
+    grid
+        How far rounding may move the outside of a case off what was asked for [mm].
+    """
+    assembled = Assembled.of(case)
+    screws = tuple(pocket_screws(assembled))
+    return Verification(
+        prove_assembled(assembled, screws, sheet=sheet, grid=grid),
+        replay_assembled(assembled, screws),
+    )
