@@ -116,9 +116,12 @@ def _leaf(
 
 
 def _least_size(maker: Maker, leaf: LeafPlan) -> tuple[Dim, Dim]:
-    """Least width and height that can be made and hung: it holds two cups, a frame has rails."""
+    """Least width and height that can be made and hung.
+
+    A slab holds a cup beside its pull, and two cups above one another; a frame has rails.
+    """
     cup, clear = maker.house.hinge("cup_diameter"), maker.style("hinge_clear")
-    width = maker.house.hinge("bore_low") + cup + maker.style("cup_floor")
+    width = maker.house.hinge("bore_high") + cup + maker.style("pull_edge")
     height = 2 * (cup + clear)
     if leaf.front.construction != "slab":
         width = 2 * maker.style("stile") + cup

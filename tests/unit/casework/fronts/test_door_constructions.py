@@ -1,0 +1,123 @@
+"""Door sizes against worked constructions of the trade, in inches and millimetres.
+
+Source: a set of trade constructions whose formulas and sizes were re-derived by placing the
+parts in space; common practice, no publication. Figures transcribed.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Any
+
+import pytest
+from tests.builders import APPLIED, GLASS, SLAB, Unit, length, one_case, plain_style
+
+from casewright.casework.cases import Case, Front
+from casewright.casework.features import Cut
+from casewright.casework.parts import Part
+
+UNITS = pytest.mark.parametrize("unit", ["in", "mm"])
+
+
+def _case(unit: Unit, width: str, height: str, style: dict[str, str], **changes: Any) -> Case:
+    return one_case(
+        unit, style=plain_style(unit, cut_step="0", **style), width=width, height=height, **changes
+    )
+
+
+def _size(thing: Part | Front) -> tuple[Fraction, Fraction]:
+    if isinstance(thing, Front):
+        return thing.height.value, thing.width.value
+    return thing.finished.length.value, thing.finished.width.value
+
+
+def _is(text: str, unit: Unit) -> tuple[Fraction, Fraction]:
+    long, wide = text.split(" x ")
+    return length(long, unit), length(wide, unit)
+
+
+@UNITS
+def test_full_overlay_pair(unit: Unit) -> None:
+    """Leaves, side overlay and centre gap of a full overlay pair on a frameless case."""
+    inch = unit == "in"
+    size = ("33", "39") if inch else ("850", "1000")
+    case = _case(unit, *size, {}, front=SLAB)
+    leaf = "38 15/16 x 16 3/8" if inch else "998.5 x 422"
+    assert [_size(front) for front in case.fronts] == [_is(leaf, unit)] * 2
+    (face,) = case.faces
+    assert face.gaps[0].value == length("1/8" if inch else "3", unit)
+    left = case.part("upper.side_left").finished.thickness.value
+    assert left - case.fronts[0].x.value == length("21/32" if inch else "16.3", unit)
+
+
+@UNITS
+def test_stacked_doors_meet_on_the_divider(unit: Unit) -> None:
+    """Lower and upper door heights of a stacked upper; the gap is split on the divider's line."""
+    inch = unit == "in"
+    size = ("36", "51") if inch else ("900", "1300")
+    case = _case(unit, *size, {}, divider="36" if inch else "920", joint="dado", front=SLAB,
+                 upper_front=GLASS)  # fmt: skip
+    lower, upper = case.fronts[0], case.fronts[2]
+    assert lower.height.value == length("35 15/16" if inch else "918.5", unit)
+    assert upper.height.value == length("14 7/8" if inch else "377", unit)
+    gap = upper.y.value - lower.y.value - lower.height.value
+    assert gap == length("1/8" if inch else "3", unit)
+
+
+@UNITS
+def test_slab_banded_on_four_edges(unit: Unit) -> None:
+    """The core of a banded slab is smaller by the band on all sides; the band goes all round."""
+    inch = unit == "in"
+    size = ("14 3/4", "30 7/16") if inch else ("375", "771.5")
+    case = _case(unit, *size, {}, front=SLAB, edge="band")
+    slab = case.part("upper.door.slab")
+    assert _size(slab) == _is("30 3/8 x 14 5/8" if inch else "770 x 372", unit)
+    blank = (slab.blank.length.value, slab.blank.width.value)
+    assert blank == _is("30 5/16 x 14 9/16" if inch else "769 x 371", unit)
+    edges = {"l": slab.finished.width.value, "w": slab.finished.length.value}
+    band = sum(edges[edge.edge[0]] for edge in slab.edges)
+    assert band == length("90" if inch else "2284", unit)
+
+
+@UNITS
+def test_applied_frame_door(unit: Unit) -> None:
+    """Slab and strips of an applied-frame door: stiles full length, rails between them."""
+    inch = unit == "in"
+    size = ("14 3/4", "30 7/16") if inch else ("375", "771.5")
+    case = _case(unit, *size, {"stile": "2 5/8", "rail": "2 5/8"} if inch else {}, front=APPLIED)
+    stile = "30 3/8 x 2 5/8" if inch else "770 x 65"
+    rail = "9 3/8 x 2 5/8" if inch else "242 x 65"
+    assert _size(case.part("upper.door.slab")) == _is(
+        "30 3/8 x 14 5/8" if inch else "770 x 372", unit
+    )
+    for name in ("stile_left", "stile_right"):
+        assert _size(case.part(f"upper.door.{name}")) == _is(stile, unit)
+    for name in ("rail_bottom", "rail_top"):
+        assert _size(case.part(f"upper.door.{name}")) == _is(rail, unit)
+    assert case.fronts[0].thickness.value == length("13/16" if inch else "20", unit)
+
+
+@UNITS
+def test_half_lap_glass_door(unit: Unit) -> None:
+    """Frame, laps and pane of a half-lap glass door: rails run the full width behind."""
+    inch = unit == "in"
+    size = ("16 1/2", "14 15/16") if inch else ("425", "379.5")
+    case = _case(unit, *size, {}, front=GLASS, shelves=0)
+    assert _size(case.part("upper.door.stile_left")) == _is(
+        "14 7/8 x 2 1/2" if inch else "378 x 65", unit
+    )
+    assert _size(case.part("upper.door.rail_top")) == _is(
+        "16 3/8 x 2 1/2" if inch else "422 x 65", unit
+    )
+    assert _size(case.part("upper.door.pane")) == _is(
+        "10 1/2 x 12" if inch else "265 x 309", unit
+    )
+    laps = [
+        feature
+        for part in case.parts
+        for feature in part.features
+        if isinstance(feature, Cut) and feature.kind == "lap"
+    ]
+    assert len(laps) == 8
+    assert {lap.depth.value for lap in laps} == {length("3/8" if inch else "9.5", unit)}
+    assert {lap.width.value for lap in laps} == {length("2 1/2" if inch else "65", unit)}

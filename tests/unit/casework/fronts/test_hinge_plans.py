@@ -1,0 +1,210 @@
+"""Hinges: how many, at which heights, and that pins, shelves and doors follow them."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+from typing import Any
+
+import pytest
+from tests.builders import (
+    APPLIED,
+    GLASS,
+    INCH,
+    SLAB,
+    case_spec,
+    house,
+    length,
+    one_case,
+    plain_style,
+    stock,
+)
+
+from casewright.casework.build import build_case
+from casewright.casework.cases import Case
+from casewright.casework.features import Bores
+from casewright.casework.specs import FrontSpec
+from casewright.dims import Chain, Origin
+from casewright.facts import Fact
+from casewright.findings import Severity
+from casewright.stock import Sheet
+
+SINGLE = replace(SLAB, leaves=1)
+
+
+def _hinges(case: Case, door: int = 0) -> list[Fraction]:
+    return [hinge.on_door.value for hinge in case.fronts[door].hinges]
+
+
+def _tall(height: str, **changes: Any) -> Case:
+    """A case whose doors are that high."""
+    style = plain_style("in", top_reveal="0", cut_step="0")
+    values: dict[str, Any] = {"front": SLAB, "width": "12", "shelves": 0, **changes}
+    return one_case("in", style=style, height=height, **values)
+
+
+@pytest.mark.parametrize(
+    ("height", "count"),
+    [("40", 2), ("40 1/32", 3), ("60", 3), ("60 1/32", 4), ("80", 4), ("80 1/32", 5)],
+)
+def test_count_by_height(height: str, count: int) -> None:
+    """Two hinges up to 40 in, three to 60, four to 80, then five (hinge makers' charts)."""
+    assert len(_hinges(_tall(height))) == count
+
+
+def test_count_by_weight_when_that_is_more() -> None:
+    """A low but heavy door takes the hinges its weight asks for: over 15 lb three."""
+    light = _tall("30", width="20", front=SINGLE)
+    sheet = stock("in")["mdf"]
+    assert isinstance(sheet, Sheet)
+    heavy = _tall(
+        "30", width="20", front=SINGLE,
+        goods={**stock("in"), "mdf": replace(sheet, density=Fraction(2800))},
+    )  # fmt: skip
+    assert (len(_hinges(light)), len(_hinges(heavy))) == (2, 4)
+    kilos = Fraction("19.875") * 30 * Fraction(5, 8) * INCH**3 * 2800 / 10**9
+    assert 30 < kilos / Fraction("0.45359237") <= 45
+
+
+def test_weight_of_a_pair() -> None:
+    """A pair of 18 mm fibreboard doors on a case 850 x 1000 weighs 11.4 kg (common practice)."""
+    sheet = stock("mm")["mdf"]
+    assert isinstance(sheet, Sheet)
+    thick = replace(sheet, thickness=replace(sheet.thickness, value=Fraction(18)))
+    made = house("mm", goods={**stock("mm"), "mdf": thick})
+    build_case(made, case_spec("mm", front=SLAB))
+    nodes = made.chain.nodes
+    total = nodes["upper.door_left.weight"].value + nodes["upper.door_right.weight"].value
+    assert round(total, 1) == Fraction("11.4")
+    assert nodes["upper.door_left.weight"].power == 0
+
+
+def test_outer_hinges_near_the_ends_the_others_between() -> None:
+    """Three hinges on a door of 50 in sit 3 1/2 in from its ends and in its middle."""
+    assert _hinges(_tall("50")) == [length(at) for at in ("3 1/2", "25", "46 1/2")]
+
+
+def test_a_low_door_keeps_two_hinges_on_it() -> None:
+    """On a door too low for the usual ends the hinges sit a quarter of its height in."""
+    case = one_case("in", style=plain_style("in", top_reveal="0", cut_step="0"), height="9",
+                    width="6", front=SLAB, shelves=0)  # fmt: skip
+    assert _hinges(case) == [length("2 1/4"), length("6 3/4")]
+
+
+def test_hinges_keep_clear_of_a_fixed_shelf() -> None:
+    """A middle hinge that would meet a fixed shelf moves until 32 mm are between them."""
+    case = _tall("50", fixed_shelves=("25 1/4",))
+    thick = length("23/32")
+    top = length("25 1/4")
+    (_, middle, _) = _hinges(case)
+    assert middle in (top + 32, top - thick - 32)
+
+
+def test_hinge_that_must_keep_clear_is_rounded_away_from_the_shelf() -> None:
+    """On the marking grid a moved hinge is never nearer to the shelf than 32 mm."""
+    case = one_case("in", height="50", width="12", front=SLAB, shelves=0,
+                    fixed_shelves=("25 1/4",))  # fmt: skip
+    top, thick = length("25 1/4"), length("23/32")
+    for hinge in case.fronts[0].hinges:
+        assert hinge.height.value >= top + 32 or hinge.height.value <= top - thick - 32
+
+
+def test_hinges_keep_below_the_stretcher_under_a_crown() -> None:
+    """The upper hinge stays 32 mm below the stretcher that a crown is nailed to."""
+    case = one_case("in", front=SLAB, crown="3/4")
+    rail = case.part("upper.crown_stretcher").placed.y.value
+    assert case.fronts[0].hinges[-1].height.value <= rail - 32
+
+
+def test_no_room_for_hinges_is_stopped() -> None:
+    """Shelves that leave no free stretch for a hinge give a stop and no door."""
+    shelves = tuple(str(n) for n in range(2, 30, 2))
+    case = one_case("in", height="30", width="18", front=SLAB, shelves=0, fixed_shelves=shelves)
+    assert not case.fronts
+    assert [f.rule for f in case.findings if f.severity is Severity.STOP] == ["hinge room"]
+
+
+def test_low_wide_door_is_told_to_sag() -> None:
+    """Outer hinges no farther apart than the door is wide bring a finding."""
+    case = one_case("in", height="14", width="22", front=SINGLE, shelves=0)
+    assert "hinge spread" in [f.rule for f in case.findings]
+
+
+def test_narrow_door_is_not_told_to_sag() -> None:
+    """A door higher than wide between its hinges brings no such finding."""
+    assert "hinge spread" not in [f.rule for f in _tall("30").findings]
+
+
+@pytest.mark.parametrize("front", [SLAB, APPLIED, GLASS])
+def test_plates_lie_on_their_line_in_the_hinged_side(front: FrontSpec) -> None:
+    """Two holes of 5 mm, 32 apart, 37 back from the front edge (common practice)."""
+    case = one_case("in", width="18", front=replace(front, hinge="right"))
+    bores = [f for f in case.part("upper.side_right").features
+             if isinstance(f, Bores) and f.kind == "hinge plate"]  # fmt: skip
+    assert len(bores) == 2
+    for plate in bores:
+        (low, line), (high, other) = plate.places
+        assert line.value == other.value == 37
+        assert high.value - low.value == 32
+        assert (plate.face, plate.datum_l, plate.datum_w) == ("A", "l0", "w0")
+        assert plate.depth is not None
+        assert plate.depth.value < length("23/32")
+    assert not any(f.kind == "hinge plate" for f in case.part("upper.side_left").features)
+
+
+def test_pins_leave_out_holes_at_plates() -> None:
+    """No shelf pin runs into a plate hole, and no adjustable shelf lies at a hinge."""
+    case = one_case("mm", height="1000", front=SLAB, style=plain_style("mm", pin_low="60",
+                    pin_high="60"))  # fmt: skip
+    side = [f for f in case.part("upper.side_left").features if isinstance(f, Bores)]
+    plates = [at.value for f in side if f.kind == "hinge plate" for at, _ in f.places]
+    pins = [at.value for f in side if f.kind == "shelf pins" for at, _ in f.places]
+    assert plates
+    assert pins
+    assert all(abs(pin - plate) >= 5 for pin in pins for plate in plates if pin != plate)
+    heights = [hinge.height.value for hinge in case.fronts[0].hinges]
+    for number in (1, 2):
+        shelf = case.part(f"upper.shelf.{number}").placed.y.value
+        assert all(h <= shelf - 29 or h >= shelf + Fraction("17.8") + 29 for h in heights)
+
+
+def _fact(value: Fraction) -> Fact:
+    return Fact(Origin("measured", "rule, on the side"), built=value)
+
+
+def test_cups_follow_the_plates_as_bored() -> None:
+    """A plate bored 2 mm too high takes its cup with it; the other cup stays."""
+    before = one_case("mm", front=SLAB)
+    at = before.fronts[0].hinges[0].height.value
+    after = one_case(
+        "mm", front=SLAB, facts={"upper.side_left.plate_main_1.from_end": _fact(at + 2)}
+    )
+    low, high = (_hinges(case) for case in (before, after))
+    assert [b - a for a, b in zip(low, high, strict=True)] == [2, 0]
+
+
+def test_plates_stay_when_the_doors_stock_changes() -> None:
+    """What is bored does not move when the doors' sheet turns out thicker."""
+    made = house("mm")
+    build_case(made, case_spec("mm", front=SLAB))
+    bored = {
+        path: _fact(node.value)
+        for path, node in made.chain.nodes.items()
+        if ".plate_" in path and node.origin is not None and node.origin.kind == "made"
+    }
+    assert bored
+    facts = {**bored, "stock.mdf.thickness": _fact(Fraction(19))}
+    case = one_case("mm", front=SLAB, facts=facts)
+    assert [h.height.value for h in case.fronts[0].hinges] == [
+        bored[f"upper.side_left.plate_main_{n}.from_end"].built for n in (1, 2)
+    ]
+
+
+def test_the_reasons_are_kept() -> None:
+    """Why a door has three hinges is kept with its numbers."""
+    chain = Chain()
+    made = house("in")
+    made.chain = chain
+    build_case(made, case_spec("in", height="50", width="12", front=SLAB))
+    said = [b.because for b in chain.branches if b.place == "upper.door" and b.over]
+    assert "a third hinge, the door is too tall for 2" in said
