@@ -1,0 +1,190 @@
+"""`casewright`: the commands, their help, and the way out for every error."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable
+from pathlib import Path
+from typing import Annotated, Any
+
+import typer
+
+__all__ = ["app", "main"]
+
+CLEAN, OPEN, BAD_INPUT, FAILED_PROOF = 0, 1, 2, 3
+
+_HELP = """From a tape measure in a crooked room to cabinets that fit.
+
+One short text file (the job file) says what you want. Casewright works out every part, hole,
+cut, purchase and step from it, proves that the parts go together, and says why any number is
+what it is.
+
+Start with:
+
+    casewright new kitchen.toml     a short job file to change to your own
+
+    casewright check kitchen.toml   what is open, what is risky, does it go together
+
+    casewright packet kitchen.toml  the shop packet to print
+
+    casewright why kitchen.toml sink.door_left.width
+
+Exit codes: 0 clean, 1 findings or open questions, 2 errors in the input, 3 a failed proof.
+"""
+
+app = typer.Typer(
+    help=_HELP,
+    no_args_is_help=True,
+    add_completion=False,
+    pretty_exceptions_enable=False,
+    rich_markup_mode=None,
+)
+
+Job = Annotated[Path, typer.Argument(metavar="JOB", help="The job file, such as kitchen.toml.")]
+AsJson = Annotated[bool, typer.Option("--json", help="Print a JSON document instead of text.")]
+
+
+@app.command(short_help="Make the demo room's packet.")
+def demo(
+    out: Annotated[
+        Path, typer.Option(help="Folder to put the demo job and its packet into.")
+    ] = Path("out/demo"),
+) -> None:
+    """Work out the demo room and make its packet.
+
+    Copies the demo's job file beside the packet, so that you can change a number in it and run
+    `casewright packet` on it again.
+    """
+    from casewright.cli.commands import run_demo
+
+    raise typer.Exit(run_demo(out))
+
+
+@app.command(short_help="Write a short job file to start from.")
+def new(
+    file: Annotated[Path, typer.Argument(metavar="FILE", help="The job file to write.")],
+    metric: Annotated[bool, typer.Option("--metric", help="In millimetres, on A4.")] = False,
+    schema: Annotated[
+        Path | None,
+        typer.Option(help="Also write the JSON Schema that editors use to help you type."),
+    ] = None,
+) -> None:
+    """Write a short job file to change to your own. An existing file is never overwritten.
+
+    Example: casewright new kitchen.toml
+    """
+    from casewright.cli.commands import run_new
+
+    raise typer.Exit(run_new(file, metric=metric, schema=schema))
+
+
+@app.command(short_help="What is open, risky or wrong.")
+def check(job: Job, as_json: AsJson = False) -> None:
+    """Say what is wrong, open or risky in a job, and whether its parts go together.
+
+    Example: casewright check kitchen.toml
+    """
+    from casewright.cli.commands import run_check
+
+    raise typer.Exit(run_check(job, as_json=as_json))
+
+
+@app.command(short_help="Every piece and the size to cut it to.")
+def parts(job: Job, as_json: AsJson = False) -> None:
+    """List every piece with the size to cut it to; with --json its holes and cuts as well.
+
+    Example: casewright parts kitchen.toml --json > parts.json
+    """
+    from casewright.cli.commands import run_parts
+
+    raise typer.Exit(run_parts(job, as_json=as_json))
+
+
+@app.command(short_help="Plan sheets and boards, cut by cut.")
+def cut(
+    job: Annotated[
+        Path | None, typer.Argument(metavar="[JOB]", help="The job file, such as kitchen.toml.")
+    ] = None,
+    problem: Annotated[
+        Path | None,
+        typer.Option(help="A cutting problem in JSON, in whole numbers, instead of a job."),
+    ] = None,
+    as_json: AsJson = False,
+) -> None:
+    """Plan the sheets and boards: what to buy, and each cut in order with its setting.
+
+    Examples: casewright cut kitchen.toml; casewright cut --problem sheets.json --json
+    """
+    from casewright.cli.commands import run_cut
+
+    raise typer.Exit(run_cut(job, problem, as_json=as_json))
+
+
+@app.command(short_help="Make the shop packet (PDF and CSV).")
+def packet(
+    job: Job,
+    out: Annotated[
+        Path | None,
+        typer.Option(help="Folder for the packet; otherwise out/ and the job file's name."),
+    ] = None,
+) -> None:
+    """Make the shop packet: packet.pdf, and the parts, buy list and hardware as CSV.
+
+    Open questions and findings stand on its cover. If the proof fails, nothing is written.
+
+    Example: casewright packet kitchen.toml
+    """
+    from casewright.cli.commands import run_packet
+
+    raise typer.Exit(run_packet(job, out))
+
+
+@app.command(short_help="Why a number is what it is.")
+def why(
+    job: Job,
+    path: Annotated[
+        str, typer.Argument(metavar="[PATH]", help="A number, such as sink.door_left.width.")
+    ] = "",
+    as_json: AsJson = False,
+) -> None:
+    """Say why a number is what it is: its formula, and where each part of it comes from.
+
+    Without a path, lists what can be asked. A path that is nearly right gets the nearest ones.
+
+    Example: casewright why kitchen.toml sink.bottom.length
+    """
+    from casewright.cli.commands import run_why
+
+    raise typer.Exit(run_why(job, path, as_json=as_json))
+
+
+def main(arguments: list[str] | None = None) -> None:
+    """Run a command and leave with its exit code; no traceback for anything a person can do."""
+    from casewright.errors import CasewrightError
+
+    code = _guarded(lambda: app(args=arguments, standalone_mode=True), CasewrightError)
+    if code is not None:
+        sys.exit(code)
+
+
+def _guarded(run: Callable[[], Any], told: type[Exception]) -> int | None:
+    try:
+        run()
+    except told as error:
+        print(error, file=sys.stderr)
+        return BAD_INPUT
+    except BrokenPipeError:
+        sys.stderr.close()
+        return CLEAN
+    except OSError as error:
+        where = f": {error.filename}" if error.filename else ""
+        print(f"{error.strerror or error}{where}", file=sys.stderr)
+        return BAD_INPUT
+    except KeyboardInterrupt:
+        print("stopped", file=sys.stderr)
+        return 130
+    return None
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,76 @@
+"""A job worked out: the model, its proof, what was found and what is still to be asked."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from casewright.casework.proof import Failure, as_findings, prove
+from casewright.casework.replay import replay
+from casewright.checks import check
+from casewright.facts import NO_FACTS, Facts
+from casewright.findings import Finding, Question, Severity
+from casewright.room.build import build
+from casewright.room.model import Room
+from casewright.room.specs import JobSpec
+
+__all__ = ["WorkedJob", "work_out"]
+
+_ORDER = {Severity.STOP: 0, Severity.CARE: 1, Severity.NOTE: 2}
+
+
+@dataclass(frozen=True, slots=True)
+class WorkedJob:
+    """Everything derived from a job but cutting and paper.
+
+    Parameters
+    ----------
+    room
+        The model.
+    failures
+        What the proof of assembly or the replay brought up by case: a defect of the program.
+        Empty on a sound build.
+    findings
+        What is bad, risky or needs care, the gravest first.
+    questions
+        What is missing.
+    """
+
+    room: Room
+    failures: tuple[tuple[str, Failure], ...]
+    findings: tuple[Finding, ...]
+    questions: tuple[Question, ...]
+
+    @property
+    def is_clean(self) -> bool:
+        """Whether nothing was found and nothing is open."""
+        return not (self.failures or self.findings or self.questions)
+
+
+def work_out(spec: JobSpec, facts: Facts = NO_FACTS) -> WorkedJob:
+    """Build the room, prove it, replay its assembly, and run every check.
+
+    Parameters
+    ----------
+    facts
+        Sizes of real things. With them a failed proof speaks of the things, and is a finding;
+        without, of the program.
+    """
+    room = build(spec, facts)
+    failures = tuple(_failures(room))
+    found = list(room.findings)
+    if facts and failures:
+        for case in room.cases:
+            found.extend(as_findings(prove(case, sheet=spec.hardware.hinge), unit=spec.unit))
+        failures = ()
+    found.extend(check(room))
+    found.sort(key=lambda finding: _ORDER[finding.severity])
+    return WorkedJob(room, failures, tuple(found), room.questions)
+
+
+def _failures(room: Room) -> Iterator[tuple[str, Failure]]:
+    for case in room.cases:
+        for failure in prove(case, sheet=room.spec.hardware.hinge).failures:
+            yield case.key, failure
+        for failure in replay(case).failures:
+            yield case.key, failure
