@@ -9,7 +9,7 @@ from casewright.casework.features import Plane
 from casewright.casework.maker import Maker, Outline
 from casewright.dims import Dim, Way
 
-__all__ = ["Board", "Box", "EndJoint", "Seat", "box_outlines"]
+__all__ = ["Board", "Box", "EndJoint", "Seat", "box_outlines", "cut_horizontal", "end_depth"]
 
 EndJoint = Literal["butt", "dado", "rabbet"]
 Role = Literal["bottom", "top", "divider", "fixed shelf", "stretcher", "nailer", "rail"]

@@ -67,7 +67,7 @@ def cut_fixed(maker: Maker, box: Box) -> list[Board]:
     return sorted(boards, key=lambda b: b.underside.value)
 
 
-def pin_heights(maker: Maker, opening: Opening, skip: tuple[Dim, ...]) -> PinRow:
+def _pin_heights(maker: Maker, opening: Opening, skip: tuple[Dim, ...]) -> PinRow:
     """Case heights of the shelf pins of an opening, from one datum: what lies below it.
 
     Holes that would run into a hinge plate's are left out.
@@ -92,7 +92,7 @@ def bore_pins(maker: Maker, box: Box, opening: Opening, plates: tuple[Dim, ...])
     -------
     Case heights of the holes [mm], lowest first.
     """
-    heights = pin_heights(maker, opening, plates)
+    heights = _pin_heights(maker, opening, plates)
     if not heights:
         return ()
     line, depth = maker.style("pin_line"), maker.house.pin("depth")

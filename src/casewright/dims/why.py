@@ -48,7 +48,7 @@ class Why:
     branches: tuple[str, ...]
 
 
-def named_args(dim: Dim) -> list[Dim]:
+def _named_args(dim: Dim) -> list[Dim]:
     """The nearest named dims below this one, left to right, each once."""
     found: dict[int, Dim] = {}
     stack = [a for a in reversed(dim.args) if isinstance(a, Dim)]
@@ -129,7 +129,7 @@ def explain(
         path=dim.path,
         formula=formula_text(dim, show, number),
         op=dim.op or "given",
-        args=tuple(a.path for a in named_args(dim)),
+        args=tuple(a.path for a in _named_args(dim)),
         designed=ideal.value if ideal else None,
         wanted=dim.wanted,
         cut=dim.cut,
@@ -163,7 +163,7 @@ def why(
         found.append(
             explain(chain, node, show=show, number=number, branch=branch, designed=designed)
         )
-        for arg in named_args(node):
+        for arg in _named_args(node):
             if id(arg) not in seen:
                 seen.add(id(arg))
                 queue.append(arg)

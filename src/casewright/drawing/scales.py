@@ -24,7 +24,10 @@ _INCH = 25.4
 
 
 class ScaleError(ValueError):
-    """No standard scale is small enough for the picture to fit on the paper it was given."""
+    """No standard scale is small enough for the picture to fit on the paper it was given.
+
+    A defect of the program: who places a picture gives it room.
+    """
 
 
 def scale_text(scale: Fraction, unit: Unit) -> str:

@@ -63,10 +63,10 @@ def plot(scene: Scene, scale: Fraction | int = 1) -> Plot:
     scale
         Millimetres of model to one of paper: 8 for 1:8.
     """
-    return plot_elements(scene.elements, Fraction(scale), scene.title)
+    return _plot_elements(scene.elements, Fraction(scale), scene.title)
 
 
-def plot_elements(elements: Iterable[Element], scale: Fraction, title: str) -> Plot:
+def _plot_elements(elements: Iterable[Element], scale: Fraction, title: str) -> Plot:
     """Elements on paper, with a narrow margin for the width of their lines."""
     groups = tuple(group for element in elements for group in element.groups(scale) if group.marks)
     area = Area.around(group.area for group in groups)

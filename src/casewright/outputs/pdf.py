@@ -7,6 +7,7 @@ from importlib.resources import files
 
 import typst
 
+from casewright.errors import CasewrightError
 from casewright.outputs.document import Document, check_links
 from casewright.outputs.typst_data import document_json
 
@@ -20,7 +21,7 @@ class PrintError(RuntimeError):
     """The typesetter complained: a defect of the program."""
 
 
-class FontError(RuntimeError):
+class FontError(CasewrightError, RuntimeError):
     """The typeface that all pages are set in is not installed."""
 
 

@@ -13,7 +13,16 @@ from casewright.casework.proof.holes import Hole, Row
 from casewright.casework.proof.solids import Solid
 from casewright.geometry import Box
 
-__all__ = ["COSINE", "PARTS", "SINE", "TANGENT", "PocketScrew", "board_box", "pocket_screws"]
+__all__ = [
+    "COSINE",
+    "PARTS",
+    "SINE",
+    "TANGENT",
+    "PocketScrew",
+    "board_box",
+    "pocket_screws",
+    "screws_of",
+]
 
 # Pockets are bored at 15 degrees (common practice). Bounds of its sine, cosine and tangent:
 # 0.2588190451, 0.9659258263, 0.2679491924, in ten-thousandths.
