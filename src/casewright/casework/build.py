@@ -21,11 +21,11 @@ from casewright.casework.house import House
 from casewright.casework.joinery import join_board, machine_sides
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker
-from casewright.casework.nosings import add_nosings
 from casewright.casework.openings import find_openings
 from casewright.casework.rails import cut_nailers, cut_rails, place_flat, place_upright
 from casewright.casework.shelves import add_shelves, bore_pins, cut_fixed
 from casewright.casework.specs import CaseSpec
+from casewright.casework.strips_below import add_nosings, add_skirt
 from casewright.casework.toes import (
     Plinth,
     cut_plinth,
@@ -224,7 +224,7 @@ def _place_boards(
                 place_flat(maker, board, x, rear + outline.width, show_down=True)
             case "nailer_top" | "nailer_bottom":
                 place_upright(maker, board, x, _nailer_rear(maker, carcase, outline.thickness))
-            case "crown_stretcher" | "skirt":
+            case "crown_stretcher":
                 place_upright(maker, board, x, carcase.depth - outline.thickness)
             case "toe_board":
                 key = "bookcase_toe_setback" if maker.spec.kind == "bookcase" else "toe_setback"
@@ -259,7 +259,6 @@ def _join_all(maker: Maker, box: Box) -> None:
         ("nailer_top", "w1", head, "t1"),
         ("nailer_bottom", "w0", box.bottom, "t1"),
         ("crown_stretcher", "w1", head, "t1"),
-        ("skirt", "w1", box.bottom, "t0"),
         ("toe_board", "w1", box.bottom, "t0"),
     ):
         if name in by_name:
@@ -294,6 +293,7 @@ def _furnish(
     if wanted.plinth:
         assemble_plinth(maker, wanted.plinth)
     assemble_box(maker, box, wanted.plinth)
+    add_skirt(maker, box, carcase)
     add_nosings(maker, box, carcase)
     fit_shelves(maker)
     add_fronts(maker, carcase, plan)

@@ -80,8 +80,14 @@ def _pocket_face(maker: Maker, board: Board) -> Face:
     return "A" if exposed and spec.pockets == "hidden" else "B"
 
 
-def _clear_of_groove(maker: Maker, board: Board) -> Dim | None:
-    """Width of a board in front of its groove for the back, where it has one."""
+def _pocket_reach(maker: Maker, board: Board) -> Dim | None:
+    """Stretch of a board's end that takes pockets.
+
+    In front of a groove for the back; and away from the board that an upright one meets, so that
+    a driver passes it.
+    """
+    if board.name in ("crown_stretcher", "toe_board"):
+        return board.outline.width - maker.style("driver_room")
     part = maker.parts[board.outline.path]
     groove = next((f for f in part.features if isinstance(f, Cut) and f.kind == "groove"), None)
     return None if groove is None else board.outline.width - groove.at - groove.width
@@ -102,7 +108,7 @@ def join_board(maker: Maker, box: Box, board: Board) -> tuple[str, str]:
             path,
             _pocket_face(maker, board),
             ("l0", "l1"),
-            reach=_clear_of_groove(maker, board),
+            reach=_pocket_reach(maker, board),
         )
     return (
         _join_side(maker, box.left, board, "left", count),

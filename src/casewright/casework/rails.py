@@ -1,4 +1,4 @@
-"""Nailers, stretchers, the crown's stretcher and the skirt: narrow boards between the sides."""
+"""Nailers, stretchers, the crown's stretcher: narrow boards between the sides."""
 
 from __future__ import annotations
 
@@ -50,7 +50,7 @@ def place_upright(maker: Maker, board: Board, x: Dim, rear: Dim) -> None:
     rear
         Case z of its rear face [mm].
     """
-    forward = board.name in ("skirt", "toe_board")
+    forward = board.name == "toe_board"
     maker.add(
         board.outline, role=board.role, title=board.title, lies="+x +y +z",
         at=(x, board.underside, rear), ends=_UPRIGHT_ENDS,
@@ -84,7 +84,7 @@ def cut_nailers(maker: Maker, box: Box, below: Board) -> list[Board]:
 
 
 def cut_rails(maker: Maker, box: Box, top: Board) -> list[Board]:
-    """The stretcher under a crown and the skirt under the bottom, where asked for."""
+    """The front stretcher under a crown, where asked for."""
     rails = []
     spec = maker.spec
     if spec.crown is not None:
@@ -93,13 +93,6 @@ def cut_rails(maker: Maker, box: Box, top: Board) -> list[Board]:
             cut_horizontal(
                 maker, box, "crown_stretcher", "stretcher", "front stretcher under the crown",
                 underside=top.underside - width, width=width, edges=(),
-            )
-        )  # fmt: skip
-    if spec.skirt is not None:
-        rails.append(
-            cut_horizontal(
-                maker, box, "skirt", "rail", "skirt strip",
-                underside=box.foot, width=box.deck, edges=(),
             )
         )  # fmt: skip
     return rails

@@ -70,7 +70,7 @@ def cut_fixed(maker: Maker, box: Box) -> list[Board]:
 def _pin_heights(maker: Maker, opening: Opening, skip: tuple[Dim, ...]) -> PinRow:
     """Case heights of the shelf pins of an opening, from one datum: what lies below it.
 
-    Holes that would run into a hinge plate's are left out.
+    Holes that would run into a hinge plate's, or into a fixed shelf or its screws, are left out.
     """
     place = maker.place.at(f"pins_{opening.name}")
     clear = place.let("clear", opening.y1 - opening.y0)
@@ -82,7 +82,16 @@ def _pin_heights(maker: Maker, opening: Opening, skip: tuple[Dim, ...]) -> PinRo
     first = place.let("first", opening.y0 + low)
     rows = [first + pitch * n if n else first for n in range(count)]
     near = maker.house.hinge("plate_hole").value + maker.house.pin("hole").value
-    return tuple(r for r in rows if all(abs(r.value - s.value) > near for s in skip))
+    thick = maker.house.thickness(maker.spec.box_stock).value
+    return tuple(
+        row
+        for row in rows
+        if all(abs(row.value - hole.value) > near for hole in skip)
+        and all(
+            not fixed.value - near < row.value < fixed.value + thick + near
+            for fixed in opening.shelves
+        )
+    )
 
 
 def bore_pins(maker: Maker, box: Box, opening: Opening, plates: tuple[Dim, ...]) -> PinRow:
@@ -167,6 +176,7 @@ def _spread(
     thick = maker.house.thickness(maker.spec.box_stock).value
     height = opening.y1.value - opening.y0.value
     chosen: list[Dim] = []
+    taken = list(opening.shelves)
     for number in range(1, count + 1):
         target = opening.y0.value + height * Fraction(number, count + 1)
         free = [
@@ -175,7 +185,7 @@ def _spread(
             if all(
                 h.value < pin.value - keep or h.value > pin.value + thick + keep for h in hinges
             )
-            and all(abs(pin.value - c.value) > thick for c in chosen)
+            and all(abs(pin.value - other.value) > thick for other in taken + chosen)
         ] or [pin for pin in pins if pin not in chosen]
         if free:
             chosen.append(min(free, key=lambda pin: (abs(pin.value - target), pin.value)))

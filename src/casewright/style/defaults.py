@@ -131,6 +131,7 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
     _key("pull_reach", "42", "1050", "highest pull on a door that starts near the floor"),
     _key("pocket_spacing", "6", "150", "greatest distance between pocket screws", _PRACTICE),
     _key("pocket_edge", "1 1/2", "38", "outer pocket screws from the edges of the board"),
+    _key("driver_room", "1/2", "13", "how much farther pockets keep from a board in the way"),
     _metric("pocket_diameter", "9.5", "diameter of a pocket", _PRACTICE),
     _key("brad_spacing", "6", "150", "distance between brads or staples", _PRACTICE),
     _key("filler", "1 1/2", "38", "filler wished for between a run and a wall"),

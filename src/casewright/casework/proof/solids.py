@@ -83,7 +83,7 @@ class Solid:
         self.cuts = {f.path: cut_box(f, self.size, units) for f in part.features
                      if isinstance(f, Cut)}  # fmt: skip
         if self.cuts:
-            self.wood = tuple(subtract(whole, self.cuts.values()))
+            self.wood = tuple(subtract(whole, (h for h in self.cuts.values() if not h.is_empty)))
             self.pieces = tuple(self.box(piece) for piece in self.wood)
         else:
             self.wood, self.pieces = (whole,), (self.outer,)

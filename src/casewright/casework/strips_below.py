@@ -1,0 +1,84 @@
+"""Strips under a board's front edge: nosings against sag, and the skirt that hides pockets."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from casewright.casework.box import Board, Box
+from casewright.casework.carcase import Carcase
+from casewright.casework.joints import Fastening
+from casewright.casework.maker import Maker
+from casewright.casework.spacing import spaced
+from casewright.dims import Dim, Way
+
+__all__ = ["add_nosings", "add_skirt"]
+
+
+@dataclass(frozen=True, slots=True)
+class _Strip:
+    """A strip to be cut: its name in the case, role, title, stock and height [mm]."""
+
+    name: str
+    role: str
+    title: str
+    stock: str
+    height: Dim
+
+
+def add_nosings(maker: Maker, box: Box, carcase: Carcase) -> None:
+    """Cut a nosing for every shelf but the lowest and glue it under the front edge."""
+    given = maker.spec.nosing
+    if given is None:
+        return
+    height = maker.place.given("nosing_height", given)
+    for board in box.boards:
+        if board.role in ("top", "fixed shelf"):
+            title = f"nosing of the {board.title}"
+            strip = _Strip(f"nosing.{board.name}", "nosing", title, maker.spec.strip_stock, height)
+            _hang(maker, board, carcase, strip)
+
+
+def add_skirt(maker: Maker, box: Box, carcase: Carcase) -> None:
+    """Close the space under a wall case's bottom in front, so that its pockets do not show.
+
+    It goes in last: before that it would stand in the driver's way.
+    """
+    if maker.spec.skirt is not None:
+        strip = _Strip("skirt", "skirt", "skirt strip", maker.spec.box_stock, box.deck)
+        _hang(maker, box.bottom, carcase, strip)
+
+
+def _hang(maker: Maker, board: Board, carcase: Carcase, strip: _Strip) -> None:
+    outline = maker.outline(
+        strip.name, strip.stock, carcase.clear_width, strip.height,
+        setting=f"{maker.spec.key} {strip.role}", way=Way.NEAREST, length_way=Way.DOWN,
+    )  # fmt: skip
+    path, above = outline.path, board.outline.path
+    maker.add(
+        outline, role=strip.role, title=strip.title, lies="+x +y +z",
+        at=(
+            carcase.left_thickness,
+            board.underside - outline.width,
+            carcase.depth - outline.thickness,
+        ),
+        ends=("left", "right", "bottom", "top"), shows=("t1", "w0"), group=strip.role,
+    )  # fmt: skip
+    row = spaced(
+        outline.place, outline.length, maker.style("brad_spacing"), maker.style("pocket_edge"),
+        f"brads along the {strip.role}",
+    )  # fmt: skip
+    lies = maker.parts[above].placed.orientation
+    joint = maker.join(
+        f"joint_{strip.name.replace('.', '_')}", "face", (path, "w1"),
+        (above, "t0" if lies.thickness.sign > 0 else "t1"),
+        fastenings=(
+            Fastening("glue", 1, None, (path,), above),
+            Fastening("brad", len(row), maker.house.screw("brad"), (above,), path),
+        ),
+    )  # fmt: skip
+    maker.step(
+        "fit", path, "-z",
+        f"Glue the {strip.title} under the front edge of the {board.title}, flush in front; "
+        "brads down through the board, set and filled; wipe off the squeeze-out.",
+        joints=(joint,), cautions=("brad_points",),
+    )  # fmt: skip
