@@ -16,11 +16,11 @@ TRADE = up_to("room") - {"sources", "errors"}
 # Words of any program, of geometry and of search, which need no explanation to who reads code.
 GENERAL = {
     "action", "answer", "assembled", "at", "away", "bin", "bound", "cell", "code", "count",
-    "demand", "direction", "failure", "fault", "found", "frozen", "held", "hung",
-    "item", "json", "keep", "key", "kind", "laid", "limit", "list", "made", "maker",
+    "demand", "direction", "failure", "fault", "found", "frozen", "held", "hung", "item",
+    "json", "keep", "key", "kind", "laid", "limit", "list", "made", "maker", "misstep",
     "orientation", "placed", "plan", "problem", "reason", "rect", "search", "shape", "size",
-    "solution", "spec", "split", "status", "task", "text", "token", "tree", "unit", "unplaced",
-    "used", "way", "word",
+    "slip", "solution", "spec", "split", "status", "task", "text", "token", "tree", "unit",
+    "unplaced", "used", "walk", "way", "word",
 }  # fmt: skip
 
 
