@@ -1,0 +1,86 @@
+"""Plans for solid boards: parts, lips for edges, and rips for thin strips."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+
+from casewright.breakdown.pieces import Piece, lipped_edges, part_piece
+from casewright.breakdown.plan import StockPlan
+from casewright.breakdown.set_ups import test_pieces
+from casewright.breakdown.solving import Desk, Offered, solve_pieces
+from casewright.casework.parts import Part
+from casewright.dims import shop_text
+from casewright.room.model import Room
+from casewright.stock import Board, StockList
+
+__all__ = ["lip_source", "lips", "plan_boards"]
+
+
+def lip_source(stock: StockList, key: str, width: Fraction) -> Board | None:
+    """The board that lips are ripped off: the named one, or the thinnest that is thick enough.
+
+    Parameters
+    ----------
+    width
+        Of the lip: the board's thickness must hold it [mm].
+    """
+    boards = [b for b in stock.values() if isinstance(b, Board) and b.thickness.value >= width]
+    named = [board for board in boards if board.key == key]
+    return min(named or boards, key=lambda b: (b.thickness.value, b.key), default=None)
+
+
+def lips(room: Room, parts: Sequence[Part]) -> Iterator[tuple[Board | None, Piece]]:
+    """Solid lips of the parts' edges, each with the board it is ripped off.
+
+    A lip is ripped as wide as it is thick on the edge; the board's thickness is its width.
+    """
+    style = room.spec.style
+    for part in parts:
+        for edge, length in lipped_edges(part):
+            width = part.finished.thickness.value + style["lip_proud"].value
+            word = part.ends[("l0", "l1", "w0", "w1").index(edge.edge)]
+            yield (
+                lip_source(room.spec.stock, edge.stock, width),
+                Piece(
+                    id=f"{part.path}.lip_{edge.edge}",
+                    kind="lip",
+                    title=f"lip for the {word} of the {part.title}",
+                    mark=part.mark,
+                    length=length + style["strip_end"].value,
+                    width=edge.thickness.value,
+                    rough=True,
+                    serves=(part.path,),
+                ),
+            )
+
+
+def plan_boards(
+    desk: Desk, board: Board, parts: Sequence[Part], others: Sequence[Piece]
+) -> StockPlan:
+    """Cut parts, lips and strip blanks from the lengths the yard has.
+
+    Parameters
+    ----------
+    others
+        Lips and strip blanks.
+    """
+    style, unit = desk.room.spec.style, desk.room.spec.unit
+    tests = test_pieces(
+        board.key, parts, length=style["test_piece_length"].value,
+        width=min(style["test_piece_width"].value, board.width.value), turns=False, unit=unit,
+    )  # fmt: skip
+    pieces = (*(part_piece(part) for part in parts), *others, *tests)
+    offered = tuple(
+        Offered(f"{board.key} {shop_text(long.value, unit)}", long.value, board.width.value)
+        for long in board.lengths
+    )
+    solved = solve_pieces(desk, offered, pieces, trim=Fraction(0))
+    return StockPlan(
+        stock=board.key,
+        kind="boards",
+        unit=solved.unit,
+        problem=solved.problem,
+        solution=solved.solution,
+        pieces={piece.id: piece for piece in pieces},
+    )

@@ -1,0 +1,176 @@
+"""`break_down(room)`: every piece to cut, stock by stock, as verified plans."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+
+from casewright.breakdown.boards import lips, plan_boards
+from casewright.breakdown.pieces import Piece
+from casewright.breakdown.plan import Breakdown, StockPlan, Waiting
+from casewright.breakdown.sheets import plan_sheets
+from casewright.breakdown.solving import Desk
+from casewright.breakdown.strips import plan_strips, strip_blanks
+from casewright.casework.parts import Part
+from casewright.cutting.engine import Stop
+from casewright.cutting.solution import Reason
+from casewright.dims import shop_text
+from casewright.findings import Finding, Question, Severity
+from casewright.room.model import Room
+from casewright.stock import THINNEST_SOLD, Board, Sheet, milling_source
+
+__all__ = ["break_down"]
+
+
+def break_down(room: Room, *, stop: Stop | None = None) -> Breakdown:
+    """Turn the parts of a room into cutting plans.
+
+    Parts that wait for an answer are kept off the plans, and counted in what must be bought;
+    parts that are cut already are in neither. A pure function of the room.
+
+    Parameters
+    ----------
+    stop
+        When to be content with a plan; None: the solver's usual work.
+
+    Raises
+    ------
+    PlanDefectError
+        When a plan does not pass the verifier: a defect of the program.
+    """
+    parts = tuple(part for part in room.parts if part.state == "planned")
+    waiting = tuple(Waiting(part.path, part.waits_for) for part in parts if part.waits_for)
+    desk = Desk(room, stop or Stop())
+    wanted = _Sorted.of(desk, parts)
+    plans = wanted
+    if waiting:
+        plans = _Sorted.of(desk, tuple(part for part in parts if not part.waits_for))
+    return Breakdown(
+        plans=plans.plans,
+        wanted=wanted.plans,
+        waiting=waiting,
+        questions=(*_measure_sheets(room, plans.plans), *_boards_wanted(wanted.homeless)),
+        findings=tuple(_too_large(room, wanted.plans)),
+    )
+
+
+@dataclass(slots=True)
+class _Sorted:
+    """Plans of a set of parts, and parts for which the job has no board."""
+
+    plans: tuple[StockPlan, ...] = ()
+    homeless: dict[str, list[str]] = field(default_factory=dict)
+
+    @classmethod
+    def of(cls, desk: Desk, parts: Sequence[Part]) -> _Sorted:
+        """Sheets first, then strips, then the boards that strips and lips come from."""
+        own = cls()
+        by_stock: dict[str, list[Part]] = {}
+        for part in parts:
+            by_stock.setdefault(part.stock, []).append(part)
+        room, stock = desk.room, desk.room.spec.stock
+        sheets = [
+            plan_sheets(desk, goods, by_stock[key])
+            for key, goods in stock.items()
+            if isinstance(goods, Sheet) and key in by_stock
+        ]
+        strips = tuple(own._strips(desk, by_stock))
+        others: dict[str, list[Piece]] = {}
+        for plan in strips:
+            if plan.milling is not None:
+                others.setdefault(plan.milling.source, []).extend(strip_blanks((plan,)))
+        for board, piece in lips(room, parts):
+            if board is None:
+                own.homeless.setdefault("lips", []).extend(piece.serves)
+            else:
+                others.setdefault(board.key, []).append(piece)
+        boards = [
+            plan_boards(desk, goods, _solid(goods, by_stock), others.get(key, ()))
+            for key, goods in stock.items()
+            if isinstance(goods, Board) and (_solid(goods, by_stock) or key in others)
+        ]
+        own.plans = (*sheets, *strips, *boards)
+        return own
+
+    def _strips(self, desk: Desk, by_stock: dict[str, list[Part]]) -> Iterator[StockPlan]:
+        room = desk.room
+        waste = room.spec.style["strip_waste"].value
+        for key, goods in room.spec.stock.items():
+            if key in by_stock and isinstance(goods, Board) and _is_thin(goods):
+                source = milling_source(goods, room.spec.stock, waste)
+                if source is None:
+                    paths = [part.path for part in by_stock[key]]
+                    self.homeless.setdefault(goods.title, []).extend(paths)
+                else:
+                    yield from plan_strips(desk, goods, source, by_stock[key])
+
+
+def _is_thin(board: Board) -> bool:
+    return board.thickness.value < THINNEST_SOLD
+
+
+def _solid(board: Board, by_stock: dict[str, list[Part]]) -> list[Part]:
+    return [] if _is_thin(board) else by_stock.get(board.key, [])
+
+
+def _boards_wanted(homeless: dict[str, list[str]]) -> Iterator[Question]:
+    for name, paths in homeless.items():
+        yield Question(
+            path=f"stock.board_for_{name.replace(' ', '_')}",
+            needs=f"a board in the job's stock that is thick enough for {name}",
+            because="thin strips and lips are ripped and resawn out of thicker boards",
+            waiting=tuple(dict.fromkeys(paths)),
+            how='add a [stock.<name>] with kind = "board"',
+        )
+
+
+def _measure_sheets(room: Room, plans: Sequence[StockPlan]) -> Iterator[Question]:
+    for plan in plans:
+        if not plan.just_fit:
+            continue
+        title = room.spec.stock[plan.stock].title
+        sides = " and ".join(sorted({fit.side for fit in plan.just_fit}))
+        least = min(fit.spare for fit in plan.just_fit)
+        yield Question(
+            path=f"stock.{plan.stock}.size",
+            needs=f"measure the {sides} of the sheets of {title}, and the kerf of the saw on a "
+            "test cut",
+            because=f"the parts on {len(plan.waiting_sheets)} of {plan.count} sheets leave only "
+            f"{shop_text(least, room.spec.unit, with_unit=True)} to spare, and sheets may be "
+            "under their label",
+            waiting=tuple(
+                dict.fromkeys(
+                    piece for fit in plan.just_fit for piece in fit.parts
+                    if plan.pieces[piece].kind == "part"
+                )
+            ),
+            how=f"under [stock.{plan.stock}] write the size as measured",
+        )  # fmt: skip
+
+
+_REASONS = {
+    Reason.TOO_LARGE: "larger than any",
+    Reason.AGAINST_GRAIN: "fits only with its grain across",
+    Reason.DEFECTS: "fits only over a defect of",
+    Reason.NO_STOCK: "more than there are of",
+}
+
+
+def _too_large(room: Room, plans: Sequence[StockPlan]) -> Iterator[Finding]:
+    unit = room.spec.unit
+    for plan in plans:
+        title = room.spec.stock[plan.stock].title
+        for entry in plan.solution.unplaced:
+            piece = plan.pieces[entry.part]
+            sizes = " x ".join(
+                shop_text(size, unit, with_unit=True) for size in (piece.length, piece.width)
+            )
+            yield Finding(
+                rule="larger than stock",
+                severity=Severity.STOP,
+                path=piece.serves[0] if piece.serves else piece.id,
+                says=f"the {piece.title}, {sizes}, is {_REASONS[entry.reason]} {title}",
+                measured=sizes,
+                source="common practice",
+                remedies=("a larger sheet or board", "a smaller case", "a joint in the part"),
+            )

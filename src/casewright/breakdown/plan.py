@@ -1,0 +1,171 @@
+"""What comes back from breaking a job down: a plan for each stock, checked, and who waits."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import Literal
+
+from casewright.breakdown.pieces import Piece
+from casewright.breakdown.units import WholeUnit
+from casewright.cutting.problem import Problem
+from casewright.cutting.solution import Placement, SheetTree, Solution
+from casewright.findings import Finding, Question
+
+__all__ = ["Breakdown", "JustFit", "Milling", "PlanKind", "StockPlan", "Waiting"]
+
+PlanKind = Literal["sheets", "boards", "strips"]
+
+
+@dataclass(frozen=True, slots=True)
+class JustFit:
+    """A sheet on which the parts leave too little to spare for a sheet under its label.
+
+    Parameters
+    ----------
+    sheet
+        Number of the sheet, from 0.
+    side
+        length or width of the sheet.
+    spare
+        Left over along it [mm].
+    parts
+        Pieces that lie on it.
+    """
+
+    sheet: int
+    side: Literal["length", "width"]
+    spare: Fraction
+    parts: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Milling:
+    """How strips come out of thicker boards.
+
+    Parameters
+    ----------
+    source
+        Key of the board they are milled from.
+    board_thickness, thickness
+        Of the board and of the finished strip [mm].
+    width
+        Of the strips [mm].
+    yields
+        Strips from one rip of the board by resawing [-].
+    words
+        What is done, for the card.
+    """
+
+    source: str
+    board_thickness: Fraction
+    thickness: Fraction
+    width: Fraction
+    yields: int
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class StockPlan:
+    """How the pieces of one stock are cut.
+
+    Parameters
+    ----------
+    stock
+        Key of the stock.
+    kind
+        sheets, boards, or strips: crosscuts of strips that were milled before.
+    unit
+        What the problem counts in.
+    problem, solution
+        In whole numbers; the solution has passed the verifier.
+    pieces
+        By the ids of the problem.
+    just_fit
+        Sheets that wait for a reading of their size and of the kerf.
+    from_offcuts
+        Test pieces that take no room on the plan: they come from what is left over.
+    milling
+        For strips.
+    """
+
+    stock: str
+    kind: PlanKind
+    unit: WholeUnit
+    problem: Problem
+    solution: Solution
+    pieces: Mapping[str, Piece]
+    just_fit: tuple[JustFit, ...] = ()
+    from_offcuts: tuple[Piece, ...] = ()
+    milling: Milling | None = None
+
+    @property
+    def count(self) -> int:
+        """Sheets, boards or strips used [-]."""
+        return len(self.solution.tree)
+
+    @property
+    def counts(self) -> Mapping[str, int]:
+        """Sheets, boards or strips used, by id of the problem's stock."""
+        found: dict[str, int] = {}
+        for tree in self.solution.tree:
+            found[tree.stock] = found.get(tree.stock, 0) + 1
+        return found
+
+    @property
+    def waiting_sheets(self) -> tuple[int, ...]:
+        """Sheets not to be cut before their size and the kerf are measured."""
+        return tuple(sorted({fit.sheet for fit in self.just_fit}))
+
+    def on_sheet(self, tree: SheetTree) -> Iterator[tuple[Piece, Placement]]:
+        """The pieces on one sheet, with their places."""
+        for placement in self.solution.placements:
+            if placement.sheet == tree.sheet:
+                yield self.pieces[placement.part], placement
+
+    def length(self, count: int) -> Fraction:
+        """A whole number of the problem as a length [mm]."""
+        return self.unit.length(count)
+
+
+@dataclass(frozen=True, slots=True)
+class Waiting:
+    """A part kept off the cut sheets.
+
+    Parameters
+    ----------
+    part
+        Its path.
+    questions
+        Paths of what is asked.
+    """
+
+    part: str
+    questions: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Breakdown:
+    """A job broken down into cuts.
+
+    Parameters
+    ----------
+    plans
+        What can be cut now, stock by stock.
+    wanted
+        The same with every part that waits: what must be bought for. The same object as `plans`
+        when nothing waits.
+    waiting
+        Parts kept off `plans`, with what they wait for.
+    questions
+        What cutting brings up.
+    findings
+        Pieces that no stock is large enough for.
+    """
+
+    plans: tuple[StockPlan, ...]
+    wanted: tuple[StockPlan, ...]
+    waiting: tuple[Waiting, ...] = ()
+    questions: tuple[Question, ...] = ()
+    findings: tuple[Finding, ...] = field(default=())

@@ -1,0 +1,47 @@
+"""Plans for sheet goods."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from casewright.breakdown.just_fit import just_fits
+from casewright.breakdown.pieces import part_piece
+from casewright.breakdown.plan import StockPlan
+from casewright.breakdown.set_ups import test_pieces
+from casewright.breakdown.solving import Desk, Offered, solve_pieces
+from casewright.casework.parts import Part
+from casewright.stock import Sheet
+
+__all__ = ["plan_sheets"]
+
+
+def plan_sheets(desk: Desk, sheet: Sheet, parts: Sequence[Part]) -> StockPlan:
+    """Lay the parts of a stock out on its sheets, and test pieces beside them.
+
+    Where the test pieces would cost another sheet they are left to the offcuts.
+    """
+    room = desk.room
+    style = room.spec.style
+    pieces = tuple(part_piece(part) for part in parts)
+    tests = test_pieces(
+        sheet.key, parts, length=style["test_piece_length"].value,
+        width=style["test_piece_width"].value, turns=True, unit=room.spec.unit,
+    )  # fmt: skip
+    offered = (Offered(sheet.key, sheet.length.value, sheet.width.value),)
+    trim = style["sheet_trim"].value
+    solved = solve_pieces(desk, offered, (*pieces, *tests), trim=trim)
+    left: tuple[str, ...] = ()
+    if tests:
+        alone = solve_pieces(desk, offered, pieces, trim=trim)
+        if alone.solution.cost < solved.solution.cost:
+            solved, left = alone, tuple(test.id for test in tests)
+    return StockPlan(
+        stock=sheet.key,
+        kind="sheets",
+        unit=solved.unit,
+        problem=solved.problem,
+        solution=solved.solution,
+        pieces={piece.id: piece for piece in (*pieces, *tests) if piece.id not in left},
+        just_fit=tuple(just_fits(solved, sheet, style["sheet_slack"].value)),
+        from_offcuts=tuple(test for test in tests if test.id in left),
+    )

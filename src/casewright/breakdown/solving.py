@@ -1,0 +1,146 @@
+"""Pieces into a cutting problem, the problem into a plan that has passed the verifier."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+from fractions import Fraction
+from functools import lru_cache
+
+from casewright.breakdown.pieces import Piece
+from casewright.breakdown.units import WholeUnit, common_unit
+from casewright.cutting.engine import Stop, solve
+from casewright.cutting.problem import Keep, PartDemand, Problem, StockItem, Trim
+from casewright.cutting.solution import Solution
+from casewright.cutting.verifier import verify
+from casewright.room.model import Room
+from casewright.shop import Shop
+
+__all__ = ["Desk", "Offered", "PlanDefectError", "Solved", "saw_kerf", "solve_pieces"]
+
+_STAGES = 3
+_USUAL_KERF = Fraction(16, 5)
+
+
+class PlanDefectError(RuntimeError):
+    """A cutting plan that the verifier refuses: a defect of the program."""
+
+
+@dataclass(frozen=True, slots=True)
+class Desk:
+    """What every plan is made on: the room, and when to be content with a plan."""
+
+    room: Room
+    stop: Stop = field(default_factory=Stop)
+
+
+@dataclass(frozen=True, slots=True)
+class Offered:
+    """Sheets or boards of one size that may be used up.
+
+    Parameters
+    ----------
+    id
+        Name in the problem.
+    length, width
+        [mm], grain along the length.
+    """
+
+    id: str
+    length: Fraction
+    width: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Solved:
+    """A problem with its verified solution and the unit both count in."""
+
+    unit: WholeUnit
+    problem: Problem
+    solution: Solution
+
+
+def saw_kerf(shop: Shop) -> Fraction:
+    """The widest kerf of the saws the shop owns [mm]: a plan made for it can be cut by any."""
+    kerfs = [
+        tool.kerf.value
+        for kind, tool in shop.tools.items()
+        if kind in ("table saw", "circular saw", "mitre saw") and tool.kerf is not None
+    ]
+    return max(kerfs, default=_USUAL_KERF)
+
+
+def solve_pieces(
+    desk: Desk, offered: Sequence[Offered], pieces: Sequence[Piece], *, trim: Fraction
+) -> Solved:
+    """Lay pieces out on sheets or boards.
+
+    Parameters
+    ----------
+    desk
+        The room, and when to be content with a plan.
+    offered
+        At least one size of stock. Where sizes differ, the least length in all is used.
+    trim
+        Cut off each edge before [mm].
+
+    Raises
+    ------
+    PlanDefectError
+        When the plan does not pass the verifier.
+    """
+    room = desk.room
+    kerf = saw_kerf(room.spec.shop)
+    style = room.spec.style
+    keeps = (style["offcut_long"].value, style["offcut_short"].value)
+    unit = common_unit(_lengths(offered, pieces, (kerf, trim, *keeps)), room.spec.unit)
+    edge = unit.count(trim)
+    several = len({item.length for item in offered}) > 1
+    problem = Problem(
+        unit=unit.name,
+        kerf=unit.count(kerf),
+        stages=_STAGES,
+        stock=tuple(
+            StockItem(
+                item.id,
+                unit.count(item.length),
+                unit.count(item.width),
+                price=unit.count(item.length) if several else 1,
+                trim=Trim(edge, edge, edge, edge),
+            )
+            for item in offered
+        ),
+        parts=tuple(
+            PartDemand(
+                piece.id,
+                unit.count(piece.length),
+                unit.count(piece.width),
+                rotate=piece.turns,
+                group=piece.group or None,
+            )
+            for piece in pieces
+        ),
+        keep=(Keep(*(unit.count(size) for size in keeps)),),
+    )
+    return Solved(unit, problem, _verified(problem, desk.stop))
+
+
+def _lengths(
+    offered: Iterable[Offered], pieces: Iterable[Piece], others: Iterable[Fraction]
+) -> Iterable[Fraction]:
+    yield from others
+    for item in offered:
+        yield from (item.length, item.width)
+    for piece in pieces:
+        yield from (piece.length, piece.width)
+
+
+@lru_cache(maxsize=512)
+def _verified(problem: Problem, stop: Stop) -> Solution:
+    """The plan of a problem; the same problem is solved once."""
+    solution = solve(problem, stop)
+    violations = verify(problem, solution)
+    if violations:
+        msg = f"the cutting plan is wrong: {'; '.join(v.says for v in violations)}"
+        raise PlanDefectError(msg)
+    return solution

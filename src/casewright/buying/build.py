@@ -1,0 +1,64 @@
+"""`buy_list(room, breakdown)`: everything to buy, each with the sum that says how many."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import get_args
+
+from casewright.breakdown import Breakdown
+from casewright.buying.consumables import consumables
+from casewright.buying.door_hardware import door_hardware
+from casewright.buying.edges import edges
+from casewright.buying.fasteners import fasteners
+from casewright.buying.line import Aisle, BuyLine
+from casewright.buying.panes import panes
+from casewright.buying.stock_lines import stock_lines
+from casewright.buying.wall import wall_goods
+from casewright.room.model import Room
+
+__all__ = ["COLUMNS", "buy_list", "buy_rows"]
+
+COLUMNS = (
+    "aisle", "buy", "unit", "what", "need", "spare", "measure", "why", "note", "for",
+)  # fmt: skip
+"""Heads of `buy_rows`."""
+
+_MEASURES = {"pieces": "pieces", "length": "mm", "volume": "ml"}
+
+
+def buy_list(room: Room, breakdown: Breakdown) -> tuple[BuyLine, ...]:
+    """What to buy for a room, from the model and its cutting plans, aisle by aisle.
+
+    Parameters
+    ----------
+    breakdown
+        Of the same room: sheets and boards are counted on its plans.
+    """
+    lines = [
+        *stock_lines(room, breakdown),
+        *edges(room),
+        *panes(room),
+        *door_hardware(room),
+        *fasteners(room),
+        *wall_goods(room),
+        *consumables(room),
+    ]
+    order = get_args(Aisle)
+    return tuple(sorted(lines, key=lambda line: order.index(line.aisle)))
+
+
+def buy_rows(lines: tuple[BuyLine, ...]) -> Iterator[tuple[str, ...]]:
+    """The list as rows of text under `COLUMNS`; lengths in exact millimetres."""
+    for line in lines:
+        yield (
+            line.aisle,
+            str(line.count),
+            line.unit,
+            line.what,
+            str(line.need),
+            str(line.spare),
+            _MEASURES[line.measure],
+            line.why,
+            line.note,
+            " ".join(line.paths),
+        )

@@ -1,0 +1,110 @@
+"""Screws, brads, plugs and shelf pins: counted on holes and joints of the model."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from fractions import Fraction
+
+from casewright.buying.line import BuyLine
+from casewright.buying.pieces import pieces
+from casewright.buying.spares import BRADS, PINS_A_SHELF, PLUGS, SCREWS, SHELF_PINS, Spare
+from casewright.buying.words import counted, length
+from casewright.casework.features import Bores
+from casewright.casework.parts import Part
+from casewright.dims import shop_text
+from casewright.room.model import Room
+
+__all__ = ["fasteners", "plugged_pockets", "pocket_holes"]
+
+_KINDS: Mapping[str, tuple[str, Spare]] = {
+    "case screw": ("case screw", SCREWS),
+    "brad": ("brad", BRADS),
+    "staple": ("staple", BRADS),
+}
+
+
+def pocket_holes(part: Part) -> int:
+    """Pocket holes bored in a part [-]: each takes one screw."""
+    return sum(
+        len(feature.places)
+        for feature in part.features
+        if isinstance(feature, Bores) and feature.kind == "pocket"
+    )
+
+
+def plugged_pockets(part: Part) -> int:
+    """Pocket holes in a face that shows [-]."""
+    shown = {"A": "t1" in part.shows, "B": "t0" in part.shows}
+    return sum(
+        len(feature.places)
+        for feature in part.features
+        if isinstance(feature, Bores) and feature.kind == "pocket" and shown[feature.face]
+    )
+
+
+def fasteners(room: Room) -> Iterator[BuyLine]:
+    """Pocket screws, other screws, brads, plugs, shelf pins."""
+    yield from _pocket_screws(room)
+    yield from _driven(room)
+    yield from _plugs(room)
+    yield from _pins(room)
+
+
+def _pocket_screws(room: Room) -> Iterator[BuyLine]:
+    bored = {part.path: pocket_holes(part) for part in room.parts}
+    paths = tuple(path for path, count in bored.items() if count)
+    need = sum(bored.values())
+    if need:
+        size = length(room.spec.hardware.pocket_screw.length.value, room.spec.unit)
+        yield pieces(
+            "fasteners", f"pocket screw {size}", "pocket_screw", need, SCREWS, paths=paths,
+            why=f"one for each of {need} pocket holes in {counted(len(paths), 'part')}",
+        )  # fmt: skip
+
+
+def _driven(room: Room) -> Iterator[BuyLine]:
+    found: dict[tuple[str, Fraction], dict[str, int]] = {}
+    for case in room.cases:
+        for joint in case.joints:
+            for fastening in joint.fastenings:
+                if fastening.kind in _KINDS and fastening.length is not None:
+                    kin = found.setdefault((fastening.kind, fastening.length.value), {})
+                    kin[joint.path] = kin.get(joint.path, 0) + fastening.count
+    for (kind, size), joints in sorted(found.items()):
+        word, spare = _KINDS[kind]
+        need = sum(joints.values())
+        yield pieces(
+            "fasteners", f"{word} {length(size, room.spec.unit)}", kind.replace(" ", "_"),
+            need, spare,
+            paths=tuple(joints), why=f"{need} in {counted(len(joints), 'joint')}",
+        )  # fmt: skip
+
+
+def _plugs(room: Room) -> Iterator[BuyLine]:
+    shown = {
+        part.path: plugged_pockets(part)
+        for case in room.cases
+        if case.spec.pockets == "plugged"
+        for part in case.parts
+    }
+    need = sum(shown.values())
+    if need:
+        yield pieces(
+            "fasteners", "wood plug for pocket holes", "plug", need, PLUGS,
+            paths=tuple(path for path, count in shown.items() if count),
+            why=f"one for each of {need} pockets on faces that show",
+        )  # fmt: skip
+
+
+def _pins(room: Room) -> Iterator[BuyLine]:
+    shelves = tuple(
+        part.path for case in room.cases for part in case.parts if part.role == "shelf"
+    )
+    if shelves:
+        sheet = room.spec.hardware.pin
+        hole = shop_text(sheet.hole.value, "mm")
+        yield pieces(
+            "shelf hardware", f"{sheet.title}, for {hole} mm holes", "pin",
+            PINS_A_SHELF * len(shelves), SHELF_PINS, paths=shelves,
+            why=f"{PINS_A_SHELF} a shelf x {counted(len(shelves), 'shelf', 'shelves')}",
+        )  # fmt: skip

@@ -1,0 +1,49 @@
+"""Panes to order by size: they are made to measure, so each size is a line."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from casewright.buying.line import BuyLine
+from casewright.buying.words import counted
+from casewright.casework.parts import Part
+from casewright.dims import shop_text
+from casewright.room.model import Room
+from casewright.stock import Glazing
+
+__all__ = ["panes"]
+
+_NOTE = "order when the frames are rebated and measured; cut edges slice skin: carry upright"
+_LAW = "glass within reach is tempered, as local codes ask"
+
+
+def _largest_first(
+    item: tuple[tuple[str, Fraction, Fraction, Fraction], list[Part]],
+) -> tuple[str, Fraction, Fraction]:
+    key, long, wide, _ = item[0]
+    return key, -long, -wide
+
+
+def panes(room: Room) -> Iterator[BuyLine]:
+    """Glass or plastic by size, largest first."""
+    sizes: dict[tuple[str, Fraction, Fraction, Fraction], list[Part]] = {}
+    for part in room.parts:
+        if isinstance(room.spec.stock[part.stock], Glazing):
+            radius = part.corner_radius.value if part.corner_radius else Fraction(0)
+            long, wide = part.blank.length.value, part.blank.width.value
+            sizes.setdefault((part.stock, long, wide, radius), []).append(part)
+    unit = room.spec.unit
+    for (key, long, wide, radius), parts in sorted(sizes.items(), key=_largest_first):
+        goods = room.spec.stock[key]
+        corners = f", corners rounded to {shop_text(radius, unit)}" if radius else ""
+        law = f"; {_LAW}" if isinstance(goods, Glazing) and "glass" in goods.material else ""
+        yield BuyLine(
+            "glass",
+            f"{goods.title}, {shop_text(long, unit)} x {shop_text(wide, unit)} {unit} x "
+            f"{shop_text(goods.thickness.value, unit)}{corners}",
+            key, "pieces", Fraction(len(parts)), Fraction(0), Fraction(1), len(parts), "each",
+            f"{counted(len(parts), 'door')} with panes of this size",
+            tuple(part.path for part in parts),
+            note=_NOTE + law,
+        )  # fmt: skip

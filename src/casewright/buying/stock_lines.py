@@ -1,0 +1,74 @@
+"""Sheets and boards: counted on their cutting plans, parts that wait included."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from casewright.breakdown import Breakdown, StockPlan
+from casewright.buying.line import BuyLine
+from casewright.buying.words import counted, length
+from casewright.dims import Unit
+from casewright.room.model import Room
+from casewright.stock import Board, Sheet
+
+__all__ = ["stock_lines"]
+
+
+def stock_lines(room: Room, breakdown: Breakdown) -> Iterator[BuyLine]:
+    """A line for each sheet stock, and for each length of board."""
+    for plan in breakdown.wanted:
+        goods = room.spec.stock[plan.stock]
+        if isinstance(goods, Sheet):
+            yield _sheets(room, plan, goods, breakdown)
+        elif isinstance(goods, Board) and plan.kind == "boards":
+            yield from _boards(room, plan, goods)
+
+
+def _sheets(room: Room, plan: StockPlan, goods: Sheet, breakdown: Breakdown) -> BuyLine:
+    unit = room.spec.unit
+    size = f"{length(goods.length.value, unit)} x {length(goods.width.value, unit)}"
+    held = {entry.part for entry in breakdown.waiting}
+    waiting = sum(piece in held for piece in plan.pieces)
+    why = f"{_contents(plan)} on {counted(plan.count, 'sheet')}; {plan.solution.verdict}"
+    if waiting:
+        why += f"; {waiting} of the parts still wait for an answer"
+    return BuyLine(
+        "sheets", f"{goods.title}, {size}", goods.key, "pieces", Fraction(plan.count),
+        Fraction(0), Fraction(1), plan.count, "sheet", why, _parts(plan),
+        note=goods.price or "measure every sheet's thickness on arrival, at six places",
+    )  # fmt: skip
+
+
+def _boards(room: Room, plan: StockPlan, goods: Board) -> Iterator[BuyLine]:
+    unit = room.spec.unit
+    lengths = {item.id: plan.length(item.length) for item in plan.problem.stock}
+    for item, count in plan.counts.items():
+        yield BuyLine(
+            "boards",
+            f"{goods.title}, {_section(goods, unit)}, {length(lengths[item], unit)} long",
+            goods.key, "pieces", Fraction(count), Fraction(0), Fraction(1), count, "board",
+            f"{_contents(plan)} on {counted(plan.count, 'board')}; {plan.solution.verdict}",
+            _parts(plan), note=goods.price or "straight, dry and free of knots",
+        )  # fmt: skip
+
+
+def _section(goods: Board, unit: Unit) -> str:
+    return f"{length(goods.thickness.value, unit)} x {length(goods.width.value, unit)}"
+
+
+_WORDS = {
+    "part": ("part", ""), "lip": ("lip", ""), "spare": ("spare strip", ""),
+    "test piece": ("test piece", ""), "strip blank": ("blank for strips", "blanks for strips"),
+}  # fmt: skip
+
+
+def _contents(plan: StockPlan) -> str:
+    counts: dict[str, int] = {}
+    for piece in plan.pieces.values():
+        counts[piece.kind] = counts.get(piece.kind, 0) + 1
+    return ", ".join(counted(count, *_WORDS[kind]) for kind, count in counts.items())
+
+
+def _parts(plan: StockPlan) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(path for piece in plan.pieces.values() for path in piece.serves))

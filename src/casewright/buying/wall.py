@@ -1,0 +1,148 @@
+"""What holds cases to the wall, to each other and level."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from casewright.buying.line import BuyLine, packed
+from casewright.buying.pieces import pieces
+from casewright.buying.spares import (
+    FIXED_SPARES,
+    JOINING_SCREWS_A_SEAM,
+    SCREWS,
+    SHIMS_A_CASE,
+    SHIMS_A_STUD,
+)
+from casewright.buying.words import counted, length
+from casewright.casework.cases import Case
+from casewright.dims import Unit, Way, round_to
+from casewright.room.model import Room
+from casewright.room.wall_fixing import WallFixing, wall_fixings
+
+__all__ = ["joining_screw_length", "ledger_length", "wall_goods"]
+
+_LEDGER_BOARD: dict[Unit, Fraction] = {"in": 96 * Fraction(254, 10), "mm": Fraction(2400)}
+_STEP: dict[Unit, Fraction] = {"in": Fraction(254, 40), "mm": Fraction(5)}
+_SHORT: dict[Unit, Fraction] = {"in": Fraction(254, 80), "mm": Fraction(3)}
+
+
+def joining_screw_length(left: Fraction, right: Fraction, unit: Unit) -> Fraction:
+    """Longest screw sold that stays inside two sides: their thickness less 1/8 in or 3 mm.
+
+    Parameters
+    ----------
+    left, right
+        Thickness of the two sides [mm].
+
+    Returns
+    -------
+    Length on the grid screws are sold in, 1/4 in or 5 mm [mm].
+    """
+    return round_to(left + right - _SHORT[unit], _STEP[unit], Way.DOWN)[0]
+
+
+def wall_goods(room: Room) -> Iterator[BuyLine]:
+    """Wall screws, joining screws, shims and the ledger."""
+    fixings = wall_fixings(room)
+    longest = ledger_length(room)
+    if fixings:
+        yield _wall_screws(room, fixings, longest)
+    yield from _joining_screws(room)
+    yield from _shims(room, fixings)
+    if longest:
+        yield _ledger(room, longest)
+
+
+def _studs(room: Room, along: Fraction) -> int:
+    return int(along // room.spec.style["stud_spacing"].value) + 1
+
+
+def _wall_screws(room: Room, fixings: tuple[WallFixing, ...], ledger: Fraction) -> BuyLine:
+    unit = room.spec.unit
+    sheet = room.spec.hardware.wall_screw
+    held = sum(fixing.screws for fixing in fixings)
+    below = _studs(room, ledger) if ledger else 0
+    deepest = max(fixings, key=lambda fixing: fixing.case_depth)
+    spacing = length(room.spec.style["stud_spacing"].value, unit)
+    why = (
+        f"2 for each row and stud, studs at {spacing} until they are found: {held}"
+        + (f", and {below} for the ledger" if below else "")
+        + f"; {length(deepest.length, unit)} less {length(deepest.case_depth, unit)} of nailer "
+        f"and back, {length(deepest.shim, unit)} of shim and {length(deepest.wallboard, unit)} "
+        f"of wallboard (both assumed) leaves {length(deepest.bite, unit)} in the stud"
+    )
+    return pieces(
+        "wall", f"cabinet wall screw, washer head, {length(sheet.length.value, unit)}",
+        "wall_screw", held + below, SCREWS, paths=tuple(f.case for f in fixings), why=why,
+        note="never drywall screws: they are brittle",
+    )  # fmt: skip
+
+
+def _side(case: Case, hand: str) -> Fraction:
+    sides = (part for part in case.parts if part.role == "side" and part.hand == hand)
+    return next(sides).finished.thickness.value
+
+
+def _joining_screws(room: Room) -> Iterator[BuyLine]:
+    unit = room.spec.unit
+    seams: dict[Fraction, list[tuple[str, str]]] = {}
+    for run in room.runs:
+        for left, right in zip(run.cases, run.cases[1:], strict=False):
+            screw = joining_screw_length(_side(left, "right"), _side(right, "left"), unit)
+            seams.setdefault(screw, []).append((left.key, right.key))
+    for screw, pairs in sorted(seams.items()):
+        yield pieces(
+            "wall", f"joining screw {length(screw, unit)}", "joining_screw",
+            JOINING_SCREWS_A_SEAM * len(pairs), SCREWS,
+            paths=tuple(dict.fromkeys(key for pair in pairs for key in pair)),
+            why=f"{JOINING_SCREWS_A_SEAM} a seam x {counted(len(pairs), 'seam')}; stays inside "
+            "two sides",
+        )  # fmt: skip
+
+
+def _shims(room: Room, fixings: tuple[WallFixing, ...]) -> Iterator[BuyLine]:
+    at_wall = sum(len(fixing.rows) * fixing.studs * SHIMS_A_STUD for fixing in fixings)
+    standing = tuple(case.key for case in room.cases if case.spec.kind != "wall")
+    below = SHIMS_A_CASE * len(standing)
+    if at_wall + below:
+        terms = [f"{at_wall} behind rows of wall screws"] if at_wall else []
+        cases = counted(len(standing), "standing case")
+        terms += [f"{SHIMS_A_CASE} under each of {cases}"] if below else []
+        yield pieces(
+            "wall", "tapered shim", "shim", at_wall + below, FIXED_SPARES,
+            paths=tuple(dict.fromkeys([f.case for f in fixings] + list(standing))),
+            why=", ".join(terms),
+        )  # fmt: skip
+
+
+def ledger_length(room: Room) -> Fraction:
+    """Length of the longest row of wall cases [mm]; 0 without any.
+
+    One ledger serves each row in turn.
+    """
+    in_runs = {case.key for run in room.runs for case in run.cases}
+    rows = [
+        sum((c.overall_width.value for c in run.cases if c.spec.kind == "wall"), Fraction(0))
+        for run in room.runs
+    ]
+    rows += [
+        case.overall_width.value
+        for case in room.cases
+        if case.spec.kind == "wall" and case.key not in in_runs
+    ]
+    return max(rows, default=Fraction(0))
+
+
+def _ledger(room: Room, longest: Fraction) -> BuyLine:
+    unit = room.spec.unit
+    board = _LEDGER_BOARD[unit]
+    width = room.spec.style["ledger"].value
+    return BuyLine(
+        "wall", f"straight board {length(width, unit)} wide, for the ledger", "ledger",
+        "length", longest, Fraction(0), board, packed(longest, Fraction(0), board),
+        f"board of {length(board, unit)}",
+        f"as long as the longest row of wall cases, {length(longest, unit)}; it carries the cases "
+        "while they are screwed on and comes off again",
+        tuple(case.key for case in room.cases if case.spec.kind == "wall"),
+    )  # fmt: skip
