@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Literal
 
 from casewright.drawing.lettering import text_width
@@ -21,6 +22,25 @@ _BAR = 0.09
 _CLEAR = 0.24  # from the middle of the bar to the figures
 _OVERHANG = 0.08
 _JOIN = 0.2  # between a whole number and its fraction
+
+
+@lru_cache(maxsize=16384)
+def _laid(content: Content, height: float) -> tuple[tuple[Piece, float], ...]:
+    """Pieces of a line in order, and the room each needs; asked for at scale after scale."""
+    found: list[tuple[Piece, float]] = []
+    for piece in pieces(content):
+        if isinstance(piece, Stack):
+            room = _figures(piece, height) + 2 * _OVERHANG * height
+            found.append((piece, room + (_JOIN * height if found else 0.0)))
+        else:
+            found.append((piece, text_width(piece, height)))
+    return tuple(found)
+
+
+def _figures(stack: Stack, height: float) -> float:
+    """Width of the wider of the two numbers of a fraction."""
+    small = height * _SMALL
+    return max(text_width(stack.numerator, small), text_width(stack.denominator, small))
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,29 +65,17 @@ class Inscription:
     @property
     def width(self) -> float:
         """Room along the line [mm on paper]."""
-        return sum(width for _, width in self._laid())
+        return sum(width for _, width in _laid(self.content, self.height))
 
     @property
     def has_fraction(self) -> bool:
         """Whether anything on it is stacked."""
-        return any(isinstance(piece, Stack) for piece in pieces(self.content))
+        return any(isinstance(piece, Stack) for piece, _ in _laid(self.content, self.height))
 
     @property
     def extent(self) -> float:
         """Room across the line, about the middle of its figures [mm on paper]."""
         return self.height * (2 * (_CLEAR + _SMALL) if self.has_fraction else 1.0)
-
-    def _laid(self) -> Iterator[tuple[Piece, float]]:
-        after_words = False
-        for piece in pieces(self.content):
-            if isinstance(piece, Stack):
-                small = self.height * _SMALL
-                figures = max(text_width(piece.numerator, small), text_width(piece[1], small))
-                room = figures + 2 * _OVERHANG * self.height
-                yield piece, room + (_JOIN * self.height if after_words else 0.0)
-            else:
-                yield piece, text_width(piece, self.height)
-            after_words = True
 
     def marks(
         self,
@@ -94,7 +102,7 @@ class Inscription:
         u = {"start": 0.0, "middle": -self.width / 2, "end": -self.width}[anchor]
         v = 0.0 if level == "baseline" else -self.height / 2
         found: list[Mark] = []
-        for piece, width in self._laid():
+        for piece, width in _laid(self.content, self.height):
             if isinstance(piece, Stack):
                 found.extend(self._stack(frame, piece, u + width, v + self.height / 2))
             else:
@@ -123,8 +131,7 @@ class Inscription:
     def _stack(self, frame: _Frame, stack: Stack, right: float, middle: float) -> Iterator[Mark]:
         """A fraction that ends at `right`, its bar at `middle`."""
         small = self.height * _SMALL
-        figures = max(text_width(stack.numerator, small), text_width(stack.denominator, small))
-        half = figures / 2 + _OVERHANG * self.height
+        half = _figures(stack, self.height) / 2 + _OVERHANG * self.height
         centre = right - half
         clear = _CLEAR * self.height
         over = frame.point(centre, middle + clear)

@@ -18,6 +18,7 @@ from casewright.drawing.scales import (
     scale_text,
 )
 from casewright.drawing.scene import Plot, Scene, plot
+from casewright.drawing.shapes import Polyline
 
 __all__ = ["View", "largest", "sheet"]
 
@@ -26,6 +27,7 @@ _WIDEST = 26.0
 _CAPTION = 9.5  # room for the words under a row of views
 _TITLE_HEIGHT = 2.8
 _BAR_ROOM = 6.5
+_ROUNDING = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +67,7 @@ def largest(
     ScaleError
         When even the smallest scale is too large.
     """
-    for scale in _candidates(unit, at_most):
+    for scale in _candidates([[scene]], width_mm, height_mm, unit, at_most):
         drawn = plot(scene, scale)
         if drawn.area.width <= width_mm and drawn.area.height <= height_mm:
             return drawn
@@ -100,15 +102,34 @@ def sheet(
     ScaleError
         When even the smallest scale is too large.
     """
-    for scale in _candidates(unit, at_most):
+    scenes = [[view.scene for view in row] for row in rows]
+    for scale in _candidates(scenes, width_mm, height_mm, unit, at_most):
         plots = [[plot(view.scene, scale) for view in row] for row in rows]
         if _fits(plots, rows, width_mm, height_mm - (_BAR_ROOM if bar else 0.0)):
             return _placed(rows, plots, width_mm, unit, bar)
     raise ScaleError(_too_large(rows[0][0].title, width_mm, height_mm))
 
 
-def _candidates(unit: Unit, at_most: Fraction | None) -> list[Fraction]:
-    return [scale for scale in SCALES[unit] if at_most is None or scale >= at_most]
+def _candidates(
+    rows: Sequence[Sequence[Scene]],
+    width_mm: float,
+    height_mm: float,
+    unit: Unit,
+    at_most: Fraction | None,
+) -> list[Fraction]:
+    """Scales at which at least the bare shapes fit: the only ones worth plotting."""
+    bare = [[_bare(scene) for scene in row] for row in rows]
+    width = max(sum(area.width for area in row) for row in bare)
+    height = sum(max(area.height for area in row) for row in bare)
+    least = max(width / width_mm, height / height_mm) - _ROUNDING
+    return [s for s in SCALES[unit] if s >= least and (at_most is None or s >= at_most)]
+
+
+def _bare(scene: Scene) -> Area:
+    """What the lines of a scene cover, without lettering and dimensions [mm of model]."""
+    lines = (each.points for each in scene.elements if isinstance(each, Polyline))
+    points = [(float(x), float(y)) for line in lines for x, y in line]
+    return Area.around(Area(x, y, x, y) for x, y in points)
 
 
 def _too_large(title: str, width_mm: float, height_mm: float) -> str:

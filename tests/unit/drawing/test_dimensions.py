@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from fractions import Fraction
 from itertools import combinations, pairwise
 
@@ -60,26 +60,25 @@ def _lengths_along(group: Group, axis: int) -> list[float]:
     ]
 
 
-def _text_areas(plotted: Plot) -> list[list[Area]]:
-    """Areas of the words of each number."""
-    areas = [[m.area for m in g.marks if isinstance(m, Word)] for g in plotted.groups]
-    return [found for found in areas if found]
+def _number_boxes(plotted: Plot) -> list[Area]:
+    """Paper that the figures of each number cover; figures have no descenders."""
+    words = [[m for m in g.marks if isinstance(m, Word)] for g in plotted.groups]
+    return [Area.around(map(_figure_box, found)) for found in words if found]
+
+
+def _figure_box(word: Word) -> Area:
+    (x, y), area = word.at, word.area
+    if word.rotation_deg:
+        return Area(x - word.height, area.y0, x, area.y1)
+    return Area(area.x0, y, area.x1, y + word.height)
 
 
 def _overlap(a: Area, b: Area) -> bool:
-    slip = 0.05
-    return a.x0 < b.x1 - slip and b.x0 < a.x1 - slip and a.y0 < b.y1 - slip and b.y0 < a.y1 - slip
+    return a.x0 < b.x1 and b.x0 < a.x1 and a.y0 < b.y1 and b.y0 < a.y1
 
 
-def _clear_of_each_other(numbers: Sequence[Iterable[Area]]) -> bool:
-    boxes = [_figures(areas) for areas in numbers]
+def _clear_of_each_other(boxes: Sequence[Area]) -> bool:
     return not any(_overlap(a, b) for a, b in combinations(boxes, 2))
-
-
-def _figures(areas: Iterable[Area]) -> Area:
-    """Ground a number covers; figures have no descenders, so the foot of the area is free."""
-    whole = Area.around(areas)
-    return Area(whole.x0, whole.y0 + 0.6, whole.x1, whole.y1)
 
 
 @pytest.mark.parametrize("side", SIDES)
@@ -155,7 +154,7 @@ def test_numbers_of_a_chain_never_run_into_each_other(
     spans = tuple(_span(a, b) for a, b in pairwise(places))
     overall = (_span(0, places[-1]),) if len(spans) > 1 else ()
     drawn = _plot(Dimensions(side, 0, (*spans, *overall)), scale=scale)
-    assert _clear_of_each_other(_text_areas(drawn))
+    assert _clear_of_each_other(_number_boxes(drawn))
 
 
 @given(_CUTS, st.sampled_from(SIDES))
@@ -163,7 +162,7 @@ def test_stops_of_a_tape_never_run_into_each_other(cuts: list[int], side: Side) 
     """A crowd of holes still gives one readable number each."""
     stops = tuple(Stop(Fraction(c, 32) * INCH, _measure(Fraction(c, 32))) for c in cuts)
     drawn = _plot(Running(side, 0, 0, stops))
-    assert _clear_of_each_other(_text_areas(drawn))
+    assert _clear_of_each_other(_number_boxes(drawn))
 
 
 @given(_CUTS, st.sampled_from(SIDES))

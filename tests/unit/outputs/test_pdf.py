@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import subprocess
 import sys
+from collections.abc import Callable
 from fractions import Fraction
 from typing import Any
 
@@ -58,7 +59,8 @@ from casewright.outputs.document import (
     Section,
 )
 from casewright.outputs.inlines import Blank, Link, PageNumber, SignMark, Strong
-from casewright.outputs.pdf import pdf_bytes
+from casewright.outputs.pdf import PrintError, pdf_bytes
+from casewright.outputs.typesetter import typeset, typeset_apart
 
 INCH = Fraction("25.4")
 POINT_MM = 25.4 / 72
@@ -394,7 +396,8 @@ _PRINT = """
 import hashlib, sys
 from casewright.outputs.blocks import Paragraph
 from casewright.outputs.document import A4, Document, Section
-from casewright.outputs.pdf import pdf_bytes
+from casewright.outputs.pdf import PrintError, pdf_bytes
+from casewright.outputs.typesetter import typeset, typeset_apart
 made = Document("t", "j", "f", "mm", A4, (Section("s", (Paragraph("x"),)),))
 sys.stdout.write(hashlib.sha256(pdf_bytes(made)).hexdigest())
 """
@@ -413,6 +416,19 @@ def test_bytes_do_not_depend_on_process_clock_or_place() -> None:
         )
         prints.add(done.stdout)
     assert len(prints) == 1
+
+
+def test_a_child_process_prints_the_same_bytes() -> None:
+    """A server may let a child print."""
+    made = document(*_all_blocks("same"))
+    assert pdf_bytes(made, own_process=True) == pdf_bytes(made)
+
+
+@pytest.mark.parametrize("run", [typeset, typeset_apart])
+def test_a_complaint_of_the_typesetter_is_an_error(run: Callable[[str], bytes]) -> None:
+    """Nothing is printed from data that is not a document, here or in a child."""
+    with pytest.raises(PrintError):
+        run("{}")
 
 
 def test_no_date_and_no_place_in_the_file() -> None:
