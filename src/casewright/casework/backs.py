@@ -254,20 +254,23 @@ def _inset_back(maker: Maker, box: Box, rear: Rear, seat: Dim) -> Outline:
         maker.spec.box_stock,
         top.underside - deck,
         rear.clear_width,
-        way=Way.NEAREST,
+        way=Way.DOWN,
     )
+    play = maker.place.let("back_play", rear.clear_width - back.width)
+    rise = maker.place.let("back_rise", top.underside - deck - back.length)
     x = rear.left_thickness + back.width
     _place(maker, back, x, deck, seat - back.thickness)
     count = bore_pockets(maker, back.path, "B", ("w0", "w1"), along="l0")
-    meets: tuple[tuple[str, Plane, str, Plane], ...] = (
-        ("bottom", "l0", box.bottom.outline.path, "t1"),
-        ("top", "l1", top.outline.path, "t1"),
-        ("right", "w0", box.right.path, "t1"),
-        ("left", "w1", box.left.path, "t1"),
+    zero = maker.zero
+    meets: tuple[tuple[str, Plane, str, Plane, Dim], ...] = (
+        ("bottom", "l0", box.bottom.outline.path, "t1", zero),
+        ("top", "l1", top.outline.path, "t1", rise),
+        ("right", "w0", box.right.path, "t1", play),
+        ("left", "w1", box.left.path, "t1", zero),
     )
-    for name, edge, part, face in meets:
+    for name, edge, part, face, gap in meets:
         maker.join(
-            f"joint_back_{name}", "butt", (back.path, edge), (part, face),
+            f"joint_back_{name}", "butt", (back.path, edge), (part, face), gap=gap,
             fastenings=_inset_fastenings(maker, back, part, count if edge in ("w0", "w1") else 0),
         )  # fmt: skip
     return back

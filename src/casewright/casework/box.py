@@ -121,7 +121,8 @@ def box_outlines(maker: Maker, width: Dim, height: Dim, depth: Dim, foot: Dim, d
     width, height, depth
         Outside size wanted [mm]; height from the floor for a case that stands.
     foot, deck
-        Case heights of the sides' lower ends and of the bottom's underside [mm].
+        Case heights wished for the sides' lower ends and the bottom's underside [mm]. A plinth
+        makes up whatever the sides, once cut, leave of the height.
     """
     spec = maker.spec
     seat = _seat(maker, depth)
@@ -145,6 +146,10 @@ def box_outlines(maker: Maker, width: Dim, height: Dim, depth: Dim, foot: Dim, d
     if into.value:
         wanted = wanted + 2 * into
     board_width = left.width if seat.through else left.width - seat.thin
+    if foot is not maker.zero:
+        on_it = deck is foot
+        foot = maker.place.let("foot", height - left.length)
+        deck = foot if on_it else deck
     outline = maker.outline(
         "bottom",
         spec.box_stock,

@@ -48,7 +48,7 @@ class _Wanted:
     depth: Dim
     foot: Dim
     deck: Dim
-    plinth: Plinth | None
+    on_plinth: bool
 
 
 def build_case(house: House, spec: CaseSpec, width: Dim | None = None) -> Case:
@@ -75,11 +75,13 @@ def build_case(house: House, spec: CaseSpec, width: Dim | None = None) -> Case:
     carcase = _close(maker, box, cuts, depths, wanted)
     _place_sides(maker, box, carcase)
     _place_boards(maker, box, carcase, depths)
-    if wanted.plinth:
-        place_plinth(maker, wanted.plinth)
-        _stand_on(maker, box, wanted.plinth)
+    plinth = None
+    if wanted.on_plinth:
+        plinth = cut_plinth(maker, carcase.width, carcase.depth, box.foot)
+        place_plinth(maker, plinth)
+        _stand_on(maker, box, plinth)
     _join_all(maker, box)
-    frames = _furnish(maker, box, carcase, cuts, wanted)
+    frames = _furnish(maker, box, carcase, cuts, plinth)
     return Case(
         spec=spec,
         width=carcase.width,
@@ -110,7 +112,7 @@ def _wanted(maker: Maker, width: Dim | None) -> _Wanted:
     height = place.given("wanted_height", spec.height)
     depth = place.given("wanted_depth", spec.depth)
     zero = maker.zero
-    plinth = None
+    on_plinth = spec.kind == "base" and spec.toe == "plinth"
     foot = deck = zero
     match spec.kind:
         case "wall":
@@ -119,12 +121,11 @@ def _wanted(maker: Maker, width: Dim | None) -> _Wanted:
             deck = maker.style("bookcase_toe_height")
         case "base" if spec.toe == "notch":
             deck = maker.style("toe_height")
-        case "base" if spec.toe == "plinth":
-            plinth = cut_plinth(maker, width, depth, maker.style("toe_height"))
-            foot = deck = plinth.height
+        case "base" if on_plinth:
+            foot = deck = maker.style("toe_height")
         case "base":
             pass
-    return _Wanted(width, height, depth, foot, deck, plinth)
+    return _Wanted(width, height, depth, foot, deck, on_plinth)
 
 
 def _cut_between(maker: Maker, box: Box) -> None:
@@ -275,7 +276,7 @@ def _join_edge(maker: Maker, board: Board, upper: bool, target: Board, inside: b
 
 
 def _furnish(
-    maker: Maker, box: Box, carcase: Carcase, cuts: BackCuts, wanted: _Wanted
+    maker: Maker, box: Box, carcase: Carcase, cuts: BackCuts, plinth: Plinth | None
 ) -> EndFrames:
     plan = plan_hinges(maker, carcase)
     pins = {}
@@ -290,9 +291,9 @@ def _furnish(
     for opening in carcase.openings:
         if opening.name in pins:
             add_shelves(maker, carcase, opening, pins[opening.name], plan.heights)
-    if wanted.plinth:
-        assemble_plinth(maker, wanted.plinth)
-    assemble_box(maker, box, wanted.plinth)
+    if plinth:
+        assemble_plinth(maker, plinth)
+    assemble_box(maker, box, plinth)
     add_skirt(maker, box, carcase)
     add_nosings(maker, box, carcase)
     fit_shelves(maker)

@@ -60,7 +60,7 @@ def cut_plinth(maker: Maker, length: Dim, depth: Dim, height: Dim, boxes: int = 
     stock = maker.spec.box_stock
     setting = f"{maker.spec.key} plinth"
     front, back = (
-        maker.outline(name, stock, length, height, setting=setting, way=Way.NEAREST)
+        maker.outline(name, stock, length, height, setting=setting, way=Way.NEAREST, matched=True)
         for name in ("plinth.front", "plinth.back")
     )
     between = depth - maker.style("toe_setback") - front.thickness - back.thickness

@@ -8,8 +8,8 @@ from casewright.casework.features import Cut
 from casewright.casework.parts import Part
 from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.failure import Failure
-from casewright.casework.proof.holes import Hole
 from casewright.casework.proof.solids import Solid
+from casewright.geometry import Number
 
 __all__ = ["check_hands"]
 
@@ -39,8 +39,8 @@ def _check_turned(case: Assembled, solid: Solid) -> Iterator[Failure]:
         return
     cuts = {(box.x0, box.x1, *box[2:]) for box in solid.cuts.values()}
     turned = {(length - x1, length - x0, *rest) for x0, x1, *rest in cuts}
-    holes = {hole for row in case.rows.get(part.path, ()) for hole in row.holes}
-    around = {Hole(length - hole.length, *hole[1:]) for hole in holes}
+    holes = {(row.bores.face, *hole) for row in case.rows.get(part.path, ()) for hole in row.holes}
+    around = {(face, length - along, *rest) for face, along, *rest in holes}
     if cuts != turned or holes != around:
         says = f"{part.title} is not the same from both ends, but has no hand"
         yield Failure("hands", (part.path,), says)
@@ -60,8 +60,8 @@ def _check_pair(case: Assembled, left: Part) -> Iterator[Failure]:
             yield Failure("hands", (left.path,), f"{left.title} has no right side to match")
         return
     right = solid.part
-    if case.solids[left.path].size != solid.size:
-        one, other = case.solids[left.path].size, solid.size
+    one, other = case.solids[left.path].size[:2], solid.size[:2]  # sheets differ in thickness
+    if one != other:
         off = max(abs(a - b) for a, b in zip(one, other, strict=True))
         says = f"{left.title} and {right.title} are not the same size"
         yield Failure("hands", (left.path, right.path), says, case.units.length(off))
@@ -71,16 +71,29 @@ def _check_pair(case: Assembled, left: Part) -> Iterator[Failure]:
 
 
 def _features(case: Assembled, path: str) -> set[tuple[object, ...]]:
-    """Cuts and holes in part axes, which read the same in both hands."""
+    """Cuts and holes in part axes, which read the same in both hands.
+
+    Depths count from the face they are cut into: the two boards may differ in thickness.
+    """
     solid = case.solids[path]
-    features: set[tuple[object, ...]] = {
-        (f.kind, solid.cuts[f.path], f.radius and f.radius.value)
-        for f in solid.part.features
-        if isinstance(f, Cut)
-    }
+    thick = solid.size[2]
+    features: set[tuple[object, ...]] = set()
+    for cut in solid.part.features:
+        if isinstance(cut, Cut):
+            box = solid.cuts[cut.path]
+            depth = _depth(box.z0, box.z1, thick)
+            features.add((cut.kind, box[:4], depth, cut.radius and cut.radius.value))
     for row in case.rows.get(path, ()):
         if row.bores.kind not in _OWN:
             features.update(
-                (row.bores.kind, row.bores.face, row.bores.toward, h) for h in row.holes
+                (row.bores.kind, row.bores.toward, h[:3], _depth(h.low, h.high, thick))
+                for h in row.holes
             )
     return features
+
+
+def _depth(low: Number, high: Number, thick: Number) -> tuple[str, Number]:
+    """The face something is cut into and how deep; right through reads as no depth."""
+    if low == 0 and high == thick:
+        return "through", 0
+    return ("B", high) if low == 0 else ("A", thick - low)
