@@ -11,7 +11,7 @@ from casewright.casework.proof.failure import Failure, Proof
 from casewright.casework.proof.pocket_screws import pocket_screws
 from casewright.casework.proof.prove import GRID, prove_assembled
 from casewright.casework.replay.replay import Replay, replay_assembled
-from casewright.hardware import HingeSheet
+from casewright.hardware import HardwareList
 
 __all__ = ["Verification", "verify"]
 
@@ -34,19 +34,21 @@ class Verification:
         return not self.failures
 
 
-def verify(case: Case, *, sheet: HingeSheet | None = None, grid: Fraction = GRID) -> Verification:
+def verify(
+    case: Case, *, hardware: HardwareList | None = None, grid: Fraction = GRID
+) -> Verification:
     """Prove a case and replay its assembly, from its sizes, features and placements alone.
 
     Parameters
     ----------
-    sheet
-        Data sheet of the hinge, for the law of its overlay.
+    hardware
+        Data sheets, for the law of the hinges' overlay and the sizes of holes.
     grid
         How far rounding may move the outside of a case off what was asked for [mm].
     """
     assembled = Assembled.of(case)
     screws = tuple(pocket_screws(assembled))
     return Verification(
-        prove_assembled(assembled, screws, sheet=sheet, grid=grid),
+        prove_assembled(assembled, screws, hardware=hardware, grid=grid),
         replay_assembled(assembled, screws),
     )

@@ -53,16 +53,25 @@ def _without(box: Box, hole: Box) -> list[Box]:
     """What is left of a box, as up to six disjoint boxes."""
     if not box.meets(hole):
         return [box]
-    cut = box.common(hole)
-    slices = [
-        box._replace(x1=cut.x0),
-        box._replace(x0=cut.x1),
-        box._replace(x0=cut.x0, x1=cut.x1, y1=cut.y0),
-        box._replace(x0=cut.x0, x1=cut.x1, y0=cut.y1),
-        box._replace(x0=cut.x0, x1=cut.x1, y0=cut.y0, y1=cut.y1, z1=cut.z0),
-        box._replace(x0=cut.x0, x1=cut.x1, y0=cut.y0, y1=cut.y1, z0=cut.z1),
-    ]
-    return [piece for piece in slices if not piece.is_empty]
+    x0, x1, y0, y1, z0, z1 = box
+    left = []
+    if x0 < hole.x0:
+        left.append(Box(x0, hole.x0, y0, y1, z0, z1))
+        x0 = hole.x0
+    if hole.x1 < x1:
+        left.append(Box(hole.x1, x1, y0, y1, z0, z1))
+        x1 = hole.x1
+    if y0 < hole.y0:
+        left.append(Box(x0, x1, y0, hole.y0, z0, z1))
+        y0 = hole.y0
+    if hole.y1 < y1:
+        left.append(Box(x0, x1, hole.y1, y1, z0, z1))
+        y1 = hole.y1
+    if z0 < hole.z0:
+        left.append(Box(x0, x1, y0, y1, z0, hole.z0))
+    if hole.z1 < z1:
+        left.append(Box(x0, x1, y0, y1, hole.z1, z1))
+    return left
 
 
 def subtract(box: Box, holes: Iterable[Box]) -> list[Box]:

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from casewright.casework.features import Plane
 from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.failure import Failure
 from casewright.casework.proof.units import apart
+from casewright.geometry.box import Number
 
 __all__ = ["check_extents"]
 
@@ -37,7 +39,29 @@ def check_extents(case: Assembled, grid: Fraction) -> Iterator[Failure]:
         off = abs(size.value - wanted.value)
         if off > grid:
             yield Failure("size", (key,), f"the {word} is not the one asked for", off)
+    yield from _check_sides(case)
     yield from _check_overall(case)
+
+
+def _check_sides(case: Assembled) -> Iterator[Failure]:
+    """Each side by itself reaches the planes of the case that nothing else gives it."""
+    model, units = case.model, case.units
+    joined = {(s.part, s.plane) for joint in case.joints for s in (joint.one, joint.other)}
+    for path, solid in case.solids.items():
+        if solid.part.role != "side":
+            continue
+        box = solid.outer
+        planes: tuple[tuple[Plane, Number, int], ...] = (
+            ("l1", box.y1, units.of(model.height)),
+            ("w0", box.z1, units.of(model.depth)),
+            ("l0", box.y0, 0),
+            ("w1", box.z0, 0),
+        )
+        for plane, real, wanted in planes:
+            if real != wanted and (path, plane) not in joined:
+                off = units.length(apart(real, wanted))
+                says = f"{solid.part.title} does not reach the outside of the case"
+                yield Failure("size", (path,), says, off)
 
 
 def _check_overall(case: Assembled) -> Iterator[Failure]:

@@ -8,6 +8,7 @@ from itertools import pairwise
 from casewright.casework.cases import Face, Front
 from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.failure import Failure
+from casewright.casework.proof.solids import Solid
 from casewright.casework.proof.units import apart
 from casewright.geometry import Box
 
@@ -30,7 +31,6 @@ def check_fronts(case: Assembled) -> Iterator[Failure]:
         yield from _check_on_box(case, face)
     yield from _check_listed(case)
     yield from _check_seams(case)
-    yield from _check_pulls(case)
 
 
 def _leaf_box(case: Assembled, front: Front) -> Box:
@@ -51,10 +51,34 @@ def _check_leaf(case: Assembled, front: Front) -> Iterator[Failure]:
     if off:
         says = f"the parts of {front.title} do not fill the leaf"
         yield Failure("fronts", (front.path, *front.parts), says, case.units.length(off))
+    yield from _check_members(case, front, box, own)
     depth = case.units.of(case.model.depth)
     if box.z0 < depth:
         says = f"{front.title} stands in the box"
         yield Failure("fronts", (front.path,), says, case.units.length(depth - box.z0))
+
+
+def _check_members(
+    case: Assembled, front: Front, leaf: Box, own: list[Solid]
+) -> Iterator[Failure]:
+    """Slabs fill the leaf, stiles run its whole height at its edges, rails close its ends."""
+    for solid in own:
+        box = solid.outer
+        sides = min(apart(box.x0, leaf.x0), apart(box.x1, leaf.x1))
+        ends = apart(box.y0, leaf.y0), apart(box.y1, leaf.y1)
+        face = apart(box.z1, leaf.z1)
+        match solid.part.role:
+            case "slab" | "door":
+                off = max(*ends, apart(box.x0, leaf.x0), apart(box.x1, leaf.x1))
+            case "stile":
+                off = max(*ends, sides, face)
+            case "rail":
+                off = max(min(ends), face)
+            case _:
+                continue
+        if off:
+            says = f"{solid.part.title} is not flush with the outside of {front.title}"
+            yield Failure("fronts", (solid.part.path, front.path), says, case.units.length(off))
 
 
 def _check_across(case: Assembled, face: Face, leaves: list[Front]) -> Iterator[Failure]:
@@ -128,22 +152,3 @@ def _check_seams(case: Assembled) -> Iterator[Failure]:
         if miss:
             says = "the doors do not meet on the middle of the divider"
             yield Failure("fronts", leaves, says, case.units.length(miss) / 2)
-
-
-def _check_pulls(case: Assembled) -> Iterator[Failure]:
-    """Holes of a pull go through everything in line."""
-    for front in case.model.fronts:
-        bored = {}
-        for path in front.parts:
-            for row in case.rows.get(path, ()):
-                if row.bores.kind == "pull":
-                    solid = case.solids[path]
-                    points = (solid.point((h.length, h.width, 0)) for h in row.holes)
-                    bored[row.bores.path] = {
-                        (*point[:2], h.radius) for point, h in zip(points, row.holes, strict=True)
-                    }
-        if bool(front.pull) != bool(bored) or (front.pull and front.pull not in bored):
-            yield Failure("fronts", (front.path,), f"the pull of {front.title} has no holes")
-        elif len({frozenset(holes) for holes in bored.values()}) > 1:
-            says = f"the holes for the pull of {front.title} are not in line"
-            yield Failure("fronts", (front.path, *bored), says)

@@ -117,6 +117,9 @@ def _check_plate(
     yield from _check_overlay(case, front, hinge, x, sheet)
     if sheet is None:
         return
+    wide = abs(units.length(2 * row.holes[0].radius) - sheet.plate_hole.value)
+    if wide:
+        yield Failure("hinges", paths, "the holes of a plate are not the plate's size", wide)
     line = sheet.plate_line.value - units.length(solid.outer.z1 - z)
     if line:
         yield Failure("hinges", paths, "a plate is off its line behind the front edge", abs(line))

@@ -9,6 +9,7 @@ from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.failure import Failure
 from casewright.casework.proof.holes import Row
 from casewright.casework.proof.solids import Solid
+from casewright.hardware import PinSheet
 
 __all__ = ["check_pins"]
 
@@ -26,8 +27,14 @@ class _PinRow(NamedTuple):
     heights: frozenset[int]
 
 
-def check_pins(case: Assembled) -> Iterator[Failure]:
-    """Pin holes without a partner, and shelves that lie on none."""
+def check_pins(case: Assembled, sheet: PinSheet | None) -> Iterator[Failure]:
+    """Pin holes without a partner, and shelves that lie on none.
+
+    Parameters
+    ----------
+    sheet
+        Data sheet of the pins; without one the size of the holes is not checked.
+    """
     rows = [
         _in_case(case.solids[path], row)
         for path, rows in case.rows.items()
@@ -37,6 +44,7 @@ def check_pins(case: Assembled) -> Iterator[Failure]:
     if rows:
         yield from _check_facing(case, rows)
         yield from _check_level(case, rows)
+        yield from _check_row(case, rows, sheet)
     yield from _check_shelves(case, rows)
 
 
@@ -79,6 +87,22 @@ def _check_level(case: Assembled, rows: list[_PinRow]) -> Iterator[Failure]:
             near = min((abs(a - b) for a in lost for b in others), default=0)
             says = "pin holes in front and behind are not level"
             yield Failure("pins", (one.row.bores.path, one.part), says, case.units.length(near))
+
+
+def _check_row(case: Assembled, rows: list[_PinRow], sheet: PinSheet | None) -> Iterator[Failure]:
+    """Rows are plumb, their holes as large and as deep as the pins want."""
+    for one in rows:
+        paths = (one.row.bores.path, one.part)
+        lines = sorted({spot[1] for spot in one.spots})
+        if len(lines) > 1:
+            off = case.units.length(lines[-1] - lines[0])
+            yield Failure("pins", paths, "pin holes of a row are not in line", off)
+        first = one.row.holes[0]
+        if sheet is not None:
+            wide = abs(case.units.length(2 * first.radius) - sheet.hole.value)
+            deep = abs(case.units.length(first.high - first.low) - sheet.depth.value)
+            if wide or deep:
+                yield Failure("pins", paths, "pin holes are not the pins' size", max(wide, deep))
 
 
 def _check_shelves(case: Assembled, rows: list[_PinRow]) -> Iterator[Failure]:

@@ -17,11 +17,14 @@ from casewright.casework.proof.fasteners import check_fasteners
 from casewright.casework.proof.fronts import check_fronts
 from casewright.casework.proof.hands import check_hands
 from casewright.casework.proof.hinges import check_hinges
+from casewright.casework.proof.housings import check_housings
 from casewright.casework.proof.overlaps import check_overlaps
+from casewright.casework.proof.panes import check_panes
 from casewright.casework.proof.pins import check_pins
 from casewright.casework.proof.pocket_screws import PocketScrew, pocket_screws
 from casewright.casework.proof.pockets import check_pockets
-from casewright.hardware import HingeSheet
+from casewright.casework.proof.pulls import check_pulls
+from casewright.hardware import HardwareList
 
 __all__ = ["GRID", "prove", "prove_assembled"]
 
@@ -29,7 +32,7 @@ GRID = Fraction(127, 160)
 """Coarsest grid that sizes are rounded to by default [mm]: 1/32 in."""
 
 
-def prove(case: Case, *, sheet: HingeSheet | None = None, grid: Fraction = GRID) -> Proof:
+def prove(case: Case, *, hardware: HardwareList | None = None, grid: Fraction = GRID) -> Proof:
     """Check a case from its sizes, features and placements alone.
 
     A failure on designed values is a defect of the program; on built values it is a finding
@@ -37,28 +40,29 @@ def prove(case: Case, *, sheet: HingeSheet | None = None, grid: Fraction = GRID)
 
     Parameters
     ----------
-    sheet
-        Data sheet of the hinge. Without one, cups and plates are held against each other only.
+    hardware
+        Data sheets. Without them holes are held against one another only.
     grid
         How far rounding may move the outside of a case off what was asked for [mm].
     """
     assembled = Assembled.of(case)
-    return prove_assembled(assembled, tuple(pocket_screws(assembled)), sheet=sheet, grid=grid)
+    screws = tuple(pocket_screws(assembled))
+    return prove_assembled(assembled, screws, hardware=hardware, grid=grid)
 
 
 def prove_assembled(
     case: Assembled,
     screws: tuple[PocketScrew, ...],
     *,
-    sheet: HingeSheet | None = None,
+    hardware: HardwareList | None = None,
     grid: Fraction = GRID,
 ) -> Proof:
     """`prove` for a case already in whole units."""
-    return Proof(tuple(_failures(case, screws, sheet, grid)))
+    return Proof(tuple(_failures(case, screws, hardware, grid)))
 
 
 def _failures(
-    case: Assembled, screws: tuple[PocketScrew, ...], sheet: HingeSheet | None, grid: Fraction
+    case: Assembled, screws: tuple[PocketScrew, ...], hardware: HardwareList | None, grid: Fraction
 ) -> Iterator[Failure]:
     model = case.model
     if not model.parts:
@@ -75,8 +79,11 @@ def _failures(
     yield from check_joints(case)
     yield from check_extents(case, grid)
     yield from check_fronts(case)
-    yield from check_pins(case)
-    yield from check_hinges(case, sheet)
+    yield from check_housings(case)
+    yield from check_panes(case)
+    yield from check_pins(case, None if hardware is None else hardware.pin)
+    yield from check_pulls(case, None if hardware is None else hardware.pull)
+    yield from check_hinges(case, None if hardware is None else hardware.hinge)
     yield from check_pockets(case, screws)
     yield from check_fasteners(case)
     yield from check_hands(case)
