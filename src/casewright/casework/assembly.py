@@ -34,23 +34,25 @@ def _join(maker: Maker, path: str, enters: str, words: str, *cautions: str) -> N
 
 
 def assemble_plinth(maker: Maker, plinth: Plinth) -> None:
-    """Build the ladder first; the box is set on it."""
+    """Build the ladder; at the wall it is levelled and the box is set on it."""
     title = {p.path: p.title for p in maker.parts.values()}
-    maker.step(
-        "lay", plinth.front.path, None,
-        "Lay the plinth's front rail on the bench, show face down, top edge away from you.",
+    _join(
+        maker, plinth.front.path, "+y",
+        "The plinth is a ladder of its own, built flat on the bench: lay its front rail down, "
+        "show face under.",
     )  # fmt: skip
     for sleeper in plinth.sleepers:
         _join(
-            maker, sleeper.path, "+z",
-            f"{_GLUE}; set {title[sleeper.path]} square on its mark, edges flush; two pocket "
-            "screws.",
+            maker, sleeper.path, "+y",
+            f"{_GLUE}; set {title[sleeper.path]} square on its mark, edges flush; drive its "
+            "pocket screws.",
             "clamp_screws",
         )  # fmt: skip
     _join(
-        maker, plinth.back.path, "+z",
-        "Set the back rail on the sleepers, ends flush with the front rail; screw it on.",
-        "clamp_screws",
+        maker, plinth.back.path, "+y",
+        "Set the back rail on the sleepers, ends flush with the front rail; screw it on. At the "
+        "wall the plinth is levelled and fastened first, then the box is set on it.",
+        "clamp_screws", "heavy_lift",
     )  # fmt: skip
 
 
@@ -86,17 +88,13 @@ def _join_board(maker: Maker, box: Box, board: Board) -> None:
     maker.step("join", path, "-x", words, joints=joints)
 
 
-def assemble_box(maker: Maker, box: Box, plinth: Plinth | None) -> None:
+def assemble_box(maker: Maker, box: Box) -> None:
     """Left side, everything between the sides, right side, square, back."""
     maker.step(
         "lay",
         box.left.path,
-        "-y" if plinth else None,
-        "Stand the left side on its rear edge, inside towards you, front edge up."
-        if plinth is None
-        else "Build the box on the bench; it is set on the plinth at the wall. Stand the left "
-        "side on its rear edge, inside towards you, front edge up.",
-        joints=_closed(maker, _placed(maker), box.left.path) if plinth else (),
+        None,
+        "Stand the left side on its rear edge, inside towards you, front edge up.",
     )
     for board in box.boards:
         _join_board(maker, box, board)

@@ -291,9 +291,9 @@ def _furnish(
     for opening in carcase.openings:
         if opening.name in pins:
             add_shelves(maker, carcase, opening, pins[opening.name], plan.heights)
+    assemble_box(maker, box)
     if plinth:
         assemble_plinth(maker, plinth)
-    assemble_box(maker, box, plinth)
     add_skirt(maker, box, carcase)
     add_nosings(maker, box, carcase)
     fit_shelves(maker)

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 
-from casewright.casework.proof import Failure, as_findings, prove
-from casewright.casework.replay import replay
+from casewright.casework.proof import Failure, as_findings
+from casewright.casework.verification import verify
 from casewright.checks import check
 from casewright.facts import NO_FACTS, Facts
 from casewright.findings import Finding, Question, Severity
@@ -57,20 +56,14 @@ def work_out(spec: JobSpec, facts: Facts = NO_FACTS) -> WorkedJob:
         without, of the program.
     """
     room = build(spec, facts)
-    failures = tuple(_failures(room))
     found = list(room.findings)
-    if facts and failures:
-        for case in room.cases:
-            found.extend(as_findings(prove(case, sheet=spec.hardware.hinge), unit=spec.unit))
-        failures = ()
+    failures: list[tuple[str, Failure]] = []
+    for case in room.cases:
+        verdict = verify(case, hardware=spec.hardware)
+        if facts:
+            found.extend(as_findings(verdict.proof, unit=spec.unit))
+        else:
+            failures.extend((case.key, failure) for failure in verdict.failures)
     found.extend(check(room))
     found.sort(key=lambda finding: _ORDER[finding.severity])
-    return WorkedJob(room, failures, tuple(found), room.questions)
-
-
-def _failures(room: Room) -> Iterator[tuple[str, Failure]]:
-    for case in room.cases:
-        for failure in prove(case, sheet=room.spec.hardware.hinge).failures:
-            yield case.key, failure
-        for failure in replay(case).failures:
-            yield case.key, failure
+    return WorkedJob(room, tuple(failures), tuple(found), room.questions)

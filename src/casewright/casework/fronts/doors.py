@@ -48,10 +48,8 @@ def _fill(maker: Maker, carcase: Carcase, hung: list[HungLeaf]) -> None:
     face = _face(maker, place, carcase, opening, fronts)
     maker.faces.append(face)
     free: Hand = "right" if fronts[0].hinge_side == "left" else "left"
-    _fits(maker, place, face, free if len(fronts) == 1 else None)
-    tolerance = maker.style("gap_tolerance").value
-    wanted = opening.top.value
-    place.fit("top_fit", face.top, wanted - tolerance, wanted + tolerance, face.leaves[-1])
+    _fits(maker, place, face, None if len(fronts) == 2 else free)
+    _fit(maker, place.at("top_fit"), face.top, opening.top, face.leaves[-1], leaves=1)
 
 
 def _cut(maker: Maker, leaf: LeafPlan) -> Construction:
@@ -136,11 +134,17 @@ def _face(
 
 def _fits(maker: Maker, place: Place, face: Face, free: Hand | None) -> None:
     """Gaps over real things, each with its band. A hinged edge is set by its hinges' screws."""
-    tolerance = maker.style("gap_tolerance").value
+    count = len(face.leaves)
     for name, gap, wanted in _bands(maker, face, free):
-        place.fit(
-            f"{name}_fit", gap, wanted.value - tolerance, wanted.value + tolerance, face.leaves[-1]
-        )
+        _fit(maker, place.at(f"{name}_fit"), gap, wanted, face.leaves[-1], leaves=count)
+
+
+def _fit(maker: Maker, place: Place, gap: Dim, wanted: Dim, owner: str, *, leaves: int) -> None:
+    """A gap may stray as the style allows, or by what rounding may take from its leaves."""
+    tolerance = maker.style("gap_tolerance").value
+    wide = max(tolerance, leaves * maker.style("cut_step").value)
+    head, _, name = place.path.rpartition(".")
+    place.chain.place(head).fit(name, gap, wanted.value - tolerance, wanted.value + wide, owner)
 
 
 def _bands(maker: Maker, face: Face, free: Hand | None) -> Iterator[tuple[str, Dim, Dim]]:
@@ -156,11 +160,9 @@ def _fit_at_divider(maker: Maker) -> None:
     upper = next((f for f in maker.fronts if f.opening == "upper"), None)
     if lower is None or upper is None:
         return
-    gap = maker.style("gap").value
-    tolerance = maker.style("gap_tolerance").value
     place = maker.place.at("upper_face")
     between = place.let("stack_gap", upper.y - lower.y - lower.height)
-    place.fit("stack_gap_fit", between, gap - tolerance, gap + tolerance, upper.path)
+    _fit(maker, place.at("stack_gap_fit"), between, maker.style("gap"), upper.path, leaves=1)
 
 
 def _hang(maker: Maker, front: Front) -> None:
