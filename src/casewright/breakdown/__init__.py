@@ -3,22 +3,38 @@
 from casewright.breakdown.build import break_down
 from casewright.breakdown.pieces import Piece, PieceKind
 from casewright.breakdown.plan import Breakdown, JustFit, Milling, PlanKind, StockPlan, Waiting
+from casewright.breakdown.saw_steps import (
+    CAUTION_WORDS,
+    METHOD_WORDS,
+    InHand,
+    SawCard,
+    SawStep,
+    saw_cards,
+    saw_steps,
+)
 from casewright.breakdown.solving import PlanDefectError, saw_kerf
 from casewright.breakdown.units import UnevenLengthError, WholeUnit, common_unit
 
 __all__ = [
+    "CAUTION_WORDS",
+    "METHOD_WORDS",
     "Breakdown",
+    "InHand",
     "JustFit",
     "Milling",
     "Piece",
     "PieceKind",
     "PlanDefectError",
     "PlanKind",
+    "SawCard",
+    "SawStep",
     "StockPlan",
     "UnevenLengthError",
     "Waiting",
     "WholeUnit",
     "break_down",
     "common_unit",
+    "saw_cards",
     "saw_kerf",
+    "saw_steps",
 ]

@@ -75,12 +75,13 @@ def plan_boards(
         Offered(f"{board.key} {shop_text(long.value, unit)}", long.value, board.width.value)
         for long in board.lengths
     )
-    solved = solve_pieces(desk, offered, pieces, trim=Fraction(0))
+    solved = solve_pieces(desk, board, offered, pieces)
     return StockPlan(
         stock=board.key,
         kind="boards",
         unit=solved.unit,
         problem=solved.problem,
         solution=solved.solution,
+        work=solved.work,
         pieces={piece.id: piece for piece in pieces},
     )

@@ -11,6 +11,7 @@ from casewright.breakdown.pieces import Piece
 from casewright.breakdown.units import WholeUnit
 from casewright.cutting.problem import Problem
 from casewright.cutting.solution import Placement, SheetTree, Solution
+from casewright.cutting.steps import CutPlan
 from casewright.findings import Finding, Question
 
 __all__ = ["Breakdown", "JustFit", "Milling", "PlanKind", "StockPlan", "Waiting"]
@@ -80,6 +81,9 @@ class StockPlan:
         What the problem counts in.
     problem, solution
         In whole numbers; the solution has passed the verifier.
+    work
+        The cuts in the order of a careful person, walked through; `saw_steps` tells them in
+        lengths and parts.
     pieces
         By the ids of the problem.
     just_fit
@@ -95,6 +99,7 @@ class StockPlan:
     unit: WholeUnit
     problem: Problem
     solution: Solution
+    work: CutPlan
     pieces: Mapping[str, Piece]
     just_fit: tuple[JustFit, ...] = ()
     from_offcuts: tuple[Piece, ...] = ()

@@ -29,10 +29,10 @@ def plan_sheets(desk: Desk, sheet: Sheet, parts: Sequence[Part]) -> StockPlan:
     )  # fmt: skip
     offered = (Offered(sheet.key, sheet.length.value, sheet.width.value),)
     trim = style["sheet_trim"].value
-    solved = solve_pieces(desk, offered, (*pieces, *tests), trim=trim)
+    solved = solve_pieces(desk, sheet, offered, (*pieces, *tests), trim=trim)
     left: tuple[str, ...] = ()
     if tests:
-        alone = solve_pieces(desk, offered, pieces, trim=trim)
+        alone = solve_pieces(desk, sheet, offered, pieces, trim=trim)
         if alone.solution.cost < solved.solution.cost:
             solved, left = alone, tuple(test.id for test in tests)
     return StockPlan(
@@ -41,6 +41,7 @@ def plan_sheets(desk: Desk, sheet: Sheet, parts: Sequence[Part]) -> StockPlan:
         unit=solved.unit,
         problem=solved.problem,
         solution=solved.solution,
+        work=solved.work,
         pieces={piece.id: piece for piece in (*pieces, *tests) if piece.id not in left},
         just_fit=tuple(just_fits(solved, sheet, style["sheet_slack"].value)),
         from_offcuts=tuple(test for test in tests if test.id in left),

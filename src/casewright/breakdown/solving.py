@@ -7,16 +7,23 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import lru_cache
 
+from casewright.breakdown.limits import shop_limits
 from casewright.breakdown.pieces import Piece
 from casewright.breakdown.units import WholeUnit, common_unit
 from casewright.cutting.engine import Stop, solve
+from casewright.cutting.methods import Limits
 from casewright.cutting.problem import Keep, PartDemand, Problem, StockItem, Trim
 from casewright.cutting.solution import Solution
+from casewright.cutting.steps import CutPlan, plan_cuts
 from casewright.cutting.verifier import verify
+from casewright.cutting.walker import walk
 from casewright.room.model import Room
 from casewright.shop import Shop
+from casewright.stock import Board, Sheet
 
-__all__ = ["Desk", "Offered", "PlanDefectError", "Solved", "saw_kerf", "solve_pieces"]
+__all__ = [
+    "Desk", "Offered", "PlanDefectError", "Solved", "confirm", "saw_kerf", "solve_pieces",
+]  # fmt: skip
 
 _STAGES = 3
 _USUAL_KERF = Fraction(16, 5)
@@ -53,11 +60,12 @@ class Offered:
 
 @dataclass(frozen=True, slots=True)
 class Solved:
-    """A problem with its verified solution and the unit both count in."""
+    """A problem with its solution and the order of work, both checked, and their unit."""
 
     unit: WholeUnit
     problem: Problem
     solution: Solution
+    work: CutPlan
 
 
 def saw_kerf(shop: Shop) -> Fraction:
@@ -70,8 +78,20 @@ def saw_kerf(shop: Shop) -> Fraction:
     return max(kerfs, default=_USUAL_KERF)
 
 
+def _face_weight(room: Room, goods: Sheet | Board) -> Fraction:
+    """Weight of a stock for each unit of its face, by the thickness known now [kg/mm2]."""
+    node = room.chain.nodes.get(f"stock.{goods.key}.thickness")
+    thickness = node.value if node else goods.thickness.value
+    return goods.density * thickness / 1_000_000_000
+
+
 def solve_pieces(
-    desk: Desk, offered: Sequence[Offered], pieces: Sequence[Piece], *, trim: Fraction
+    desk: Desk,
+    goods: Sheet | Board,
+    offered: Sequence[Offered],
+    pieces: Sequence[Piece],
+    *,
+    trim: Fraction = Fraction(0),
 ) -> Solved:
     """Lay pieces out on sheets or boards.
 
@@ -79,6 +99,8 @@ def solve_pieces(
     ----------
     desk
         The room, and when to be content with a plan.
+    goods
+        The stock, for what it weighs.
     offered
         At least one size of stock. Where sizes differ, the least length in all is used.
     trim
@@ -122,7 +144,8 @@ def solve_pieces(
         ),
         keep=(Keep(*(unit.count(size) for size in keeps)),),
     )
-    return Solved(unit, problem, _verified(problem, desk.stop))
+    solution, work = _sawn(problem, desk.stop, shop_limits(room, unit, _face_weight(room, goods)))
+    return Solved(unit, problem, solution, work)
 
 
 def _lengths(
@@ -136,11 +159,31 @@ def _lengths(
 
 
 @lru_cache(maxsize=512)
-def _verified(problem: Problem, stop: Stop) -> Solution:
-    """The plan of a problem; the same problem is solved once."""
+def _sawn(problem: Problem, stop: Stop, limits: Limits) -> tuple[Solution, CutPlan]:
+    """Plan and order of work of a problem; the same problem is solved once."""
     solution = solve(problem, stop)
-    violations = verify(problem, solution)
-    if violations:
-        msg = f"the cutting plan is wrong: {'; '.join(v.says for v in violations)}"
+    work = plan_cuts(problem, solution, limits)
+    confirm(problem, solution, work, limits)
+    return solution, work
+
+
+def confirm(problem: Problem, solution: Solution, work: CutPlan, limits: Limits) -> None:
+    """Check a plan with the verifier, and its order of work by making every cut in thought.
+
+    Raises
+    ------
+    PlanDefectError
+        When either is wrong: a defect of the program.
+    """
+    wrong = [violation.says for violation in verify(problem, solution)]
+    walked = walk(problem, work, limits)
+    wrong += [f"step {slip.step}: {slip.slip.value}, {slip.says}" for slip in walked.missteps]
+    unplaced = {entry.part: entry.count for entry in solution.unplaced}
+    wrong += [
+        f"{part.id} is not made"
+        for part in problem.parts
+        if walked.made.get(part.id, 0) != part.count - unplaced.get(part.id, 0)
+    ]
+    if wrong:
+        msg = f"the cutting plan is wrong: {'; '.join(wrong)}"
         raise PlanDefectError(msg)
-    return solution

@@ -61,13 +61,14 @@ def _plan(desk: Desk, strip: Board, source: Board, pieces: Sequence[Piece]) -> S
         Offered(f"{source.key} {shop_text(long.value, room.spec.unit)}", long.value, width)
         for long in source.lengths
     )
-    solved = solve_pieces(desk, offered, pieces, trim=Fraction(0))
+    solved = solve_pieces(desk, strip, offered, pieces)
     return StockPlan(
         stock=strip.key,
         kind="strips",
         unit=solved.unit,
         problem=solved.problem,
         solution=solved.solution,
+        work=solved.work,
         pieces={piece.id: piece for piece in pieces},
         milling=_milling(room, strip, source, width),
     )

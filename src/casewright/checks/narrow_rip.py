@@ -14,7 +14,7 @@ A nosing 1 1/2 wide.
 
 Sources
 -------
-`common practice`: no rip under 2 in with the hand.
+`common practice`: no rip under 2 in with the hand; style 'narrow_rip'.
 """
 
 from __future__ import annotations
@@ -24,7 +24,7 @@ from fractions import Fraction
 
 from casewright.casework.parts import Part
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
+from casewright.checks.words import length
 from casewright.findings import Severity
 from casewright.room.model import Room
 from casewright.stock import Board, Sheet
@@ -33,7 +33,7 @@ __all__ = ["RULE"]
 
 
 def _examine(room: Room) -> Iterator[Breach]:
-    least = by_unit(room, "2", "50")
+    least = room.spec.style["narrow_rip"].value
     narrow: dict[tuple[str, Fraction], list[Part]] = {}
     for part in room.parts:
         goods = room.spec.stock[part.stock]

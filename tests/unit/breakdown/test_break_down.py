@@ -179,7 +179,9 @@ def _strips(width: str, count: int, *, sheet: str = "48", kerf: str = "1/8") -> 
     spec = replace(room.spec, shop=replace(room.spec.shop, tools=tools))
     pieces = [Piece(str(n), "part", "rip", "", length("96"), length(width)) for n in range(count)]
     offered = [Offered("sheet", length("96"), length(sheet))]
-    return solve_pieces(Desk(replace(room, spec=spec)), offered, pieces, trim=Fraction(0))
+    goods = room.spec.stock["ply18"]
+    assert isinstance(goods, Sheet)
+    return solve_pieces(Desk(replace(room, spec=spec)), goods, offered, pieces)
 
 
 def test_four_strips_of_a_foot_less_an_eighth_from_a_sheet() -> None:

@@ -1,0 +1,164 @@
+"""The order of work told in lengths and parts: what a person at the saw reads."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from types import MappingProxyType
+
+from casewright.breakdown.pieces import Piece
+from casewright.breakdown.plan import StockPlan
+from casewright.cutting.methods import Caution, Method
+from casewright.cutting.sawing import Edge
+from casewright.cutting.solution import Direction, Use
+from casewright.cutting.steps import Piece as CutPiece
+
+__all__ = [
+    "CAUTION_WORDS", "METHOD_WORDS", "InHand", "SawCard", "SawStep", "saw_cards", "saw_steps",
+]  # fmt: skip
+
+METHOD_WORDS: Mapping[Method, str] = MappingProxyType(
+    {
+        "straightedge": "circular saw along the clamped straightedge, the piece flat on foam",
+        "fence": "table saw, the datum edge against the fence",
+        "carrier": "table saw, the piece held on a push block that carries it past the blade",
+        "sled": "crosscut sled, the datum end against the stop",
+    }
+)
+"""How each cut is made."""
+
+CAUTION_WORDS: Mapping[Caution, str] = MappingProxyType(
+    {
+        "heavy": "More than one person handles at the saw: leave it on the floor, on foam.",
+        "beyond fence": "Wider than the fence opens.",
+        "wide against fence": "Wider than long at the fence: it would turn and be thrown back.",
+        "short along fence": "Too short an edge for the fence.",
+        "narrow rip": "The hand would come near the blade: a push block carries it; guard and "
+        "splitter on.",
+        "too wide for sled": "Wider than the sled carries.",
+        "long crosscut": "Hangs far off the sled.",
+        "short piece": "Too short to hold at the stop: clamp it to the sled.",
+        "beyond straightedge": "Longer than the straightedge: move it along the line and check.",
+    }
+)
+"""What each caution of the plan means at the saw. The maker's instructions come first."""
+
+
+@dataclass(frozen=True, slots=True)
+class InHand:
+    """A piece on the bench.
+
+    Parameters
+    ----------
+    name
+        Sheet and number: '2.7'; a whole sheet is '2'.
+    length, width
+        Along and across the stock's grain [mm].
+    use
+        part, offcut, waste, or None when it is cut further.
+    piece
+        What it is when it is done.
+    """
+
+    name: str
+    length: Fraction
+    width: Fraction
+    use: Use | None
+    piece: Piece | None
+
+
+@dataclass(frozen=True, slots=True)
+class SawStep:
+    """One cut.
+
+    Parameters
+    ----------
+    number, card
+        In the order of work; the setting it belongs to.
+    sheet
+        Number of the sheet, from 1.
+    takes, gives
+        What is cut, and what is there afterwards, the piece at the datum first.
+    setting
+        From the datum to the blade: what the first piece must measure [mm].
+    along
+        Length of the cut [mm].
+    datum, is_factory
+        Edge that is measured from; whether it is still as bought.
+    cautions
+        Sentences for this very cut.
+    """
+
+    number: int
+    card: int
+    sheet: int
+    takes: InHand
+    direction: Direction
+    method: Method
+    datum: Edge
+    is_factory: bool
+    setting: Fraction
+    along: Fraction
+    gives: tuple[InHand, ...]
+    cautions: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SawCard:
+    """One setting and everything cut with it.
+
+    Parameters
+    ----------
+    setting
+        Check it on the first piece [mm].
+    steps
+        In their order.
+    marks
+        Labels of the parts it finishes.
+    """
+
+    number: int
+    method: Method
+    setting: Fraction
+    steps: tuple[SawStep, ...]
+    marks: tuple[str, ...]
+
+
+def saw_steps(plan: StockPlan) -> Iterator[SawStep]:
+    """Every cut of a plan, in the order of work."""
+    for step in plan.work.steps:
+        yield SawStep(
+            number=step.number,
+            card=step.card,
+            sheet=step.sheet + 1,
+            takes=_in_hand(plan, step.piece),
+            direction=step.direction,
+            method=step.method,
+            datum=step.datum,
+            is_factory=step.is_factory,
+            setting=plan.length(step.setting),
+            along=plan.length(step.along),
+            gives=tuple(_in_hand(plan, leaf) for leaf in step.leaves),
+            cautions=tuple(CAUTION_WORDS[caution] for caution in step.cautions),
+        )
+
+
+def saw_cards(plan: StockPlan) -> Iterator[SawCard]:
+    """A card for every setting, in the order of work."""
+    steps = {step.number: step for step in saw_steps(plan)}
+    for card in plan.work.cards:
+        own = tuple(steps[number] for number in card.steps)
+        done = [given.piece for step in own for given in step.gives if given.piece is not None]
+        marks = tuple(piece.mark for piece in done if piece.mark)
+        yield SawCard(card.number, card.method, plan.length(card.setting), own, marks)
+
+
+def _in_hand(plan: StockPlan, piece: CutPiece) -> InHand:
+    return InHand(
+        piece.name,
+        plan.length(piece.rect.length),
+        plan.length(piece.rect.width),
+        piece.use,
+        plan.pieces.get(piece.part),
+    )
