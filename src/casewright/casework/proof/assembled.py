@@ -29,12 +29,15 @@ class Assembled:
         By the part's path, in the case's order.
     rows
         Bores of each part, by the part's path; parts without any are left out.
+    doors
+        Paths of the leaves.
     """
 
     model: Case
     units: Units
     solids: dict[str, Solid]
     rows: dict[str, tuple[Row, ...]]
+    doors: frozenset[str]
 
     @classmethod
     def of(cls, case: Case) -> Assembled:
@@ -46,7 +49,7 @@ class Assembled:
             bores = [f for f in solid.part.features if isinstance(f, Bores)]
             if bores:
                 rows[path] = tuple(row_of(solid, each, units) for each in bores)
-        return cls(case, units, solids, rows)
+        return cls(case, units, solids, rows, frozenset(front.path for front in case.fronts))
 
     @property
     def joints(self) -> tuple[Joint, ...]:
@@ -57,6 +60,11 @@ class Assembled:
     def box_solids(self) -> list[Solid]:
         """Parts of the box: no doors, no frames on its ends."""
         return [s for s in self.solids.values() if not s.part.front]
+
+    @property
+    def case_solids(self) -> list[Solid]:
+        """Parts of the box and of the frames on its ends: no doors."""
+        return [s for s in self.solids.values() if s.part.front not in self.doors]
 
     def extent(self, solids: list[Solid]) -> Box:
         """The box that encloses some solids; an empty one for none."""

@@ -66,8 +66,7 @@ def _check_sides(case: Assembled) -> Iterator[Failure]:
 
 def _check_overall(case: Assembled) -> Iterator[Failure]:
     model, units = case.model, case.units
-    doors = {front.path for front in model.fronts}
-    box = case.extent([s for s in case.solids.values() if s.part.front not in doors])
+    box = case.extent(case.case_solids)
     off = apart(box.x1 - box.x0, units.of(model.overall_width))
     if off:
         says = "the parts are not as wide together as the overall width"

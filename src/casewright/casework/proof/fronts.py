@@ -119,7 +119,7 @@ def _check_up(case: Assembled, face: Face, leaves: list[Front]) -> Iterator[Fail
 def _check_on_box(case: Assembled, face: Face) -> Iterator[Failure]:
     """A face lies in front of the case, not beside it."""
     of = case.units.of
-    box = case.extent([s for s in case.solids.values() if not s.part.front])
+    box = case.extent(case.case_solids)
     out = max(box.x0 - of(face.x0), of(face.x1) - box.x1,
               box.y0 - of(face.y0), of(face.y1) - box.y1)  # fmt: skip
     if out > 0:

@@ -40,7 +40,6 @@ class Move:
 def moves(case: Assembled) -> Iterator[Move]:
     """The steps of a case in order. Parts that do not exist come in as nothing."""
     stands: dict[str, dict[str, Solid]] = {"": {}}
-    doors = {front.path for front in case.model.fronts}
     work = ""
     for number, step in enumerate(case.model.assembly):
         if not step.part:
@@ -51,7 +50,7 @@ def moves(case: Assembled) -> Iterator[Move]:
             work = ""
             coming = tuple(stands.pop(step.part, {}).values())
         else:
-            work = solid.part.front if solid.part.front in doors else ""
+            work = solid.part.front if solid.part.front in case.doors else ""
             coming = (solid,)
         there = stands.setdefault(work, {})
         yield Move(number, step, coming, dict(there), work)

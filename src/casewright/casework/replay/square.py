@@ -19,7 +19,7 @@ def check_square(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
         frame = _CLOSES.get(solid.part.role)
         if frame is None:
             continue
-        work = solid.part.front
+        work = solid.part.front if solid.part.front in case.doors else ""
         own = [move for move in steps if move.work == work]
         checks = [move.number for move in own if move.step.verb == "check square"]
         at = next((move.number for move in own if move.step.part == path), None)
