@@ -111,8 +111,6 @@ def main() -> None:
             f"pdf {printing:.2f} s ({len(made) / 1e6:.1f} MB); together {whole:.2f} s, "
             f"target 2 s"
         )
-    _, apart = timed(lambda: pdf_bytes(document, own_process=True))
-    print(f"in a process of its own: {apart:.2f} s")
     peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
     print(f"{PAGES} pages, peak memory {peak:.0f} MB")
 

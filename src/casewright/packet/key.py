@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-from casewright.drawing import SIGNS
-from casewright.outputs.blocks import Block, Column, Heading, Paragraph, Row, Table
+from casewright.drawing import plot
+from casewright.drawing.key import key_scene
+from casewright.outputs.blocks import Block, Figure, Heading, Paragraph
 from casewright.outputs.document import Section
-from casewright.outputs.inlines import SignMark
 
 __all__ = ["key_section"]
 
 
 def key_section() -> Section:
     """The signs of the drawings and the few conventions that everything keeps to."""
-    rows = tuple(Row((SignMark(sign), words)) for sign, words in SIGNS.items() if sign != "datum")
     blocks: tuple[Block, ...] = (
         Paragraph(
             "A part lies with its datum edge nearest to you. Measure every distance from the "
@@ -27,7 +26,7 @@ def key_section() -> Section:
             "The first piece of every set-up is checked against the size given with it before the "
             "rest is cut. A number with ~ before it is rounded for printing only."
         ),
-        Heading("Signs", 2),
-        Table((Column("", "centre"), Column("means", share=1.0)), rows),
+        Heading("Signs and lines", 2),
+        Figure(plot(key_scene())),
     )
     return Section("How to read this packet", blocks, "key")

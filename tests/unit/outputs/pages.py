@@ -15,7 +15,7 @@ from casewright.outputs.blocks import Block, Figure
 from casewright.outputs.document import LETTER, Document, Paper, Section
 from casewright.outputs.pdf import pdf_bytes
 
-__all__ = ["Line", "document", "lines", "printed", "section"]
+__all__ = ["Line", "document", "lines", "printed", "reader_of", "section"]
 
 _POINT_MM = 25.4 / 72
 
@@ -96,7 +96,12 @@ def document(*sections: Section, paper: Paper = LETTER) -> Document:
     return Document("Shop packet", "Pantry", "c0ffee", "in", paper, sections, "Sizes in inches")
 
 
+def reader_of(made: Document) -> PdfReader:
+    """A document, printed and opened."""
+    return PdfReader(io.BytesIO(pdf_bytes(made)))
+
+
 def printed(*blocks: Block | Plot) -> PdfReader:
     """A one-section document, printed and read back."""
     made = [Figure(block) if isinstance(block, Plot) else block for block in blocks]
-    return PdfReader(io.BytesIO(pdf_bytes(document(section(*made)))))
+    return reader_of(document(section(*made)))

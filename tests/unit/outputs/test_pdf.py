@@ -5,7 +5,6 @@ from __future__ import annotations
 import io
 import subprocess
 import sys
-from collections.abc import Callable
 from fractions import Fraction
 from typing import Any
 
@@ -13,39 +12,26 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from pypdf import PdfReader
-from tests.unit.outputs.pages import document, lines, printed, section
+from tests.unit.outputs.pages import document, lines, printed, reader_of, section
 
 from casewright.drawing import (
-    Balloon,
     Dimensions,
     Measure,
-    Plot,
     Scene,
     Span,
-    Tag,
     View,
     plot,
     rectangle,
     sheet,
 )
+from casewright.outputs import pdf
 from casewright.outputs.blocks import (
-    Beside,
-    Block,
-    Bullets,
-    Callout,
-    Caution,
-    CheckList,
     Column,
-    Contents,
     Figure,
-    Heading,
-    Keep,
     Label,
     Labels,
     Paragraph,
     Row,
-    Space,
-    Step,
     Table,
 )
 from casewright.outputs.document import (
@@ -53,14 +39,10 @@ from casewright.outputs.document import (
     LABELS_A4,
     LABELS_LETTER,
     LETTER,
-    Document,
-    LinkError,
     Paper,
     Section,
 )
-from casewright.outputs.inlines import Blank, Link, PageNumber, SignMark, Strong
-from casewright.outputs.pdf import PrintError, pdf_bytes
-from casewright.outputs.typesetter import typeset, typeset_apart
+from casewright.outputs.pdf import FontError, pdf_bytes
 
 INCH = Fraction("25.4")
 POINT_MM = 25.4 / 72
@@ -79,10 +61,6 @@ def _case(width: Fraction, height: Fraction) -> Scene:
         ),
         "Sink case, front",
     )
-
-
-def _read(made: Document) -> PdfReader:
-    return PdfReader(io.BytesIO(pdf_bytes(made)))
 
 
 @settings(max_examples=15, deadline=None)
@@ -119,7 +97,7 @@ def test_full_size_is_full_size() -> None:
 )
 def test_pages_have_the_size_of_their_paper(paper: Paper, size: tuple[float, float]) -> None:
     """Letter is 8 1/2 by 11 in, A4 210 by 297 mm (ISO 216); a sheet may lie on its side."""
-    (page,) = _read(document(section(Paragraph("a")), paper=paper)).pages
+    (page,) = reader_of(document(section(Paragraph("a")), paper=paper)).pages
     box = page.mediabox
     assert (float(box.width) * POINT_MM, float(box.height) * POINT_MM) == pytest.approx(
         size, abs=0.01
@@ -132,7 +110,7 @@ def test_one_document_may_hold_several_sizes_of_paper() -> None:
     made = document(
         section(Paragraph("a")), Section("Strip", (Paragraph("b"),), paper=long, plain=True)
     )
-    widths = [float(page.mediabox.width) * POINT_MM for page in _read(made).pages]
+    widths = [float(page.mediabox.width) * POINT_MM for page in reader_of(made).pages]
     assert widths == pytest.approx([215.9, 400], abs=0.01)
 
 
@@ -155,124 +133,9 @@ def test_lettering_of_drawings_is_text_and_not_lost() -> None:
     assert {"33", "39"} <= set(text.split())
 
 
-ATTACKS = [
-    '#panic("x")',
-    "#set page(width: 1pt)",
-    '#read("/etc/passwd")',
-    '#image("x.png") #include "y.typ"',
-    "$ x^2 $ = Heading *bold* _it_ `raw` <label> @ref // gone /* gone */",
-    '"); panic("x',
-    "\\u{41} \\# ~ -- --- ... 'q' \"q\"",
-    "]]] }}} ))) [[[ {{{ (((",
-    "- item\n+ item\n/ term: x",
-    "https://example.com/x",
-]
-
-
-@pytest.mark.parametrize("attack", ATTACKS)
-def test_words_are_set_and_never_run(attack: str) -> None:
-    """Whatever a job file says stands on the page character for character."""
-    text = printed(Paragraph(attack)).pages[0].extract_text()
-    assert "".join(attack.split()) in "".join(text.split())
-
-
-def test_words_are_words_in_every_kind_of_block() -> None:
-    """No block has a back door."""
-    attack = '#panic("x") *a* $b$ <c>'
-    made = Document(attack, attack, attack, "in", LETTER, _all_blocks(attack), attack)
-    text = "".join("".join(page.extract_text().split()) for page in _read(made).pages)
-    assert text.count('#panic("x")*a*$b$<c>') >= 25
-
-
-def _all_blocks(words: str) -> tuple[Section, ...]:
-    """One of each block, all saying the same."""
-    inside: tuple[Block, ...] = (
-        Heading(words, 2, "h"),
-        Heading(words, 3),
-        Paragraph((words, Strong(words), Link(words, "h"), PageNumber("h"), Blank())),
-        Paragraph(words, soft=True),
-        Bullets((words, (words, SignMark("look")))),
-        CheckList((Step(words, (words,), (words,), "s"),)),
-        Caution(words, words),
-        Callout("ask", words, words),
-        Table((Column(words), Column(words)), (Row((words,), "g"), Row((words, words), "r"))),
-        Figure(_picture(words), words, "f", words),
-        Beside(((Paragraph(words),), (Paragraph(words),))),
-        Keep((Paragraph(words), Space(3))),
-        Contents(),
-    )
-    labels = Labels(LABELS_LETTER, (Label(words, words, (words,), ("left",), words, "h"),))
-    return (Section(words, inside, "first"), Section(words, (labels,)))
-
-
-def _picture(words: str) -> Plot:
-    return plot(Scene((Balloon((0, 0), words, tag=Tag(words, words, "h", words)),), words))
-
-
-@settings(max_examples=25, deadline=None)
-@given(st.text(max_size=60))
-def test_any_text_can_be_printed(text: str) -> None:
-    """No input breaks the typesetter."""
-    assert len(printed(Paragraph(text), Heading(text, 2, "a")).pages) >= 1
-
-
-def _destination(reader: PdfReader, page: int) -> list[int | None]:
-    """Numbers of the pages that the links of a page lead to, from 0."""
-    found = []
-    for annotation in reader.pages[page].get("/Annots", []):
-        target = annotation.get_object()["/Dest"]
-        first = target.get_object()[0]
-        found.append(reader.get_page_number(first.get_object()))
-    return found
-
-
-def test_marks_lead_to_their_pages() -> None:
-    """From words, from a row, from a drawing and from a label to the page of the anchor."""
-    balloon = Scene((Balloon((0, 0), "12", tag=Tag(target="card")),))
-    made = document(
-        section(Paragraph(("see ", Link("part 12", "card")))),
-        section(Table((Column("Mark"),), (Row((Link("12", "card"),)),))),
-        section(Figure(plot(balloon))),
-        section(Labels(LABELS_LETTER, (Label("12", "side", target="card"),))),
-        section(Paragraph("the card"), anchor="card"),
-    )
-    reader = _read(made)
-    assert [_destination(reader, page) for page in range(4)] == [[4], [4], [4], [4]]
-
-
-def test_a_link_of_a_drawing_lies_on_its_mark() -> None:
-    """The place to touch is where the mark is printed."""
-    scene = Scene(
-        (rectangle((0, 0), (800, 800)), Balloon((200, 600), "12", tag=Tag(target="card")))
-    )
-    drawn = plot(scene, 8)
-    reader = _read(document(section(Figure(drawn)), section(Paragraph("b"), anchor="card")))
-    annotations: Any = reader.pages[0]["/Annots"]
-    (annotation,) = annotations
-    left, low, right, high = (float(v) * POINT_MM for v in annotation.get_object()["/Rect"])
-    box = [line for line in lines(reader.pages[0]) if abs(line.width - 0.5) < 0.01]
-    corner = (min(line.x0 for line in box), min(min(line.y0, line.y1) for line in box))
-    middle = ((left + right) / 2 - corner[0], (low + high) / 2 - corner[1])
-    assert middle == pytest.approx((25, 75), abs=0.1)
-
-
-def test_page_numbers_of_anchors_are_right() -> None:
-    """'see page 3' is on paper what the link is on a screen."""
-    filler = tuple(Paragraph("line") for _ in range(120))
-    made = document(
-        section(Paragraph(("see page ", PageNumber("card"), " now"))),
-        section(*filler),
-        section(Paragraph("the card"), anchor="card"),
-    )
-    reader = _read(made)
-    last = len(reader.pages)
-    assert last > 3
-    assert f"see page {last} now" in " ".join(reader.pages[0].extract_text().split())
-
-
 def test_every_page_says_which_it_is_of_how_many() -> None:
     """A dropped stack of pages can be put in order."""
-    reader = _read(document(*(section(Paragraph("x")) for _ in range(3))))
+    reader = reader_of(document(*(section(Paragraph("x")) for _ in range(3))))
     texts = [" ".join(page.extract_text().split()) for page in reader.pages]
     for number, text in enumerate(texts, 1):
         assert f"page {number} of 3" in text
@@ -297,7 +160,7 @@ def test_sections_are_in_the_outline() -> None:
     made = document(
         Section("Cover", (Paragraph("a"),), plain=True), section(Paragraph("b"), title="Cut list")
     )
-    titles = [str(entry.title) for entry in _read(made).outline if not isinstance(entry, list)]
+    titles = [str(entry.title) for entry in reader_of(made).outline if not isinstance(entry, list)]
     assert titles == ["Cover", "Cut list"]
 
 
@@ -344,7 +207,7 @@ def test_labels_lie_where_the_sheet_has_them(labels: object) -> None:
     sheet_of = LABELS_LETTER if labels is LABELS_LETTER else LABELS_A4
     paper = LETTER if labels is LABELS_LETTER else A4
     block = Labels(sheet_of, tuple(Label(str(i), "side") for i in range(5)))
-    (page,) = _read(document(section(block), paper=paper)).pages
+    (page,) = reader_of(document(section(block), paper=paper)).pages
     corners = sorted({round(line.y1, 2) for line in lines(page)}, reverse=True)
     top = paper.height_mm - sheet_of.top_mm
     across = sorted({round(line.x0, 2) for line in lines(page)})
@@ -358,19 +221,7 @@ def test_labels_lie_where_the_sheet_has_them(labels: object) -> None:
 def test_labels_run_on_to_more_sheets_and_skip_used_ones() -> None:
     """35 labels after 2 used ones need a second sheet of 30."""
     block = Labels(LABELS_LETTER, tuple(Label(str(i), "side") for i in range(35)), skip=2)
-    assert len(_read(document(section(block))).pages) == 2
-
-
-def test_what_leads_nowhere_is_refused() -> None:
-    """A mark without its page is found before printing."""
-    with pytest.raises(LinkError, match=r"missing: \['card 9'\]"):
-        pdf_bytes(document(section(Paragraph(Link("part 9", "card 9")))))
-
-
-def test_an_anchor_that_stands_twice_is_refused() -> None:
-    """Two pages cannot both be the one."""
-    with pytest.raises(LinkError, match=r"twice: \['a'\]"):
-        pdf_bytes(document(section(anchor="a"), section(anchor="a")))
+    assert len(reader_of(document(section(block))).pages) == 2
 
 
 def test_a_drawing_too_large_for_its_page_is_refused() -> None:
@@ -386,18 +237,12 @@ def test_a_row_of_the_wrong_length_is_refused() -> None:
         printed(Table((Column("a"), Column("b"), Column("c")), (Row(("1", "2")),)))
 
 
-def test_same_document_same_bytes() -> None:
-    """Printing twice in one process gives one file."""
-    made = document(*_all_blocks("same"))
-    assert pdf_bytes(made) == pdf_bytes(made)
-
-
 _PRINT = """
 import hashlib, sys
 from casewright.outputs.blocks import Paragraph
 from casewright.outputs.document import A4, Document, Section
-from casewright.outputs.pdf import PrintError, pdf_bytes
-from casewright.outputs.typesetter import typeset, typeset_apart
+from casewright.outputs import pdf
+from casewright.outputs.pdf import FontError, pdf_bytes
 made = Document("t", "j", "f", "mm", A4, (Section("s", (Paragraph("x"),)),))
 sys.stdout.write(hashlib.sha256(pdf_bytes(made)).hexdigest())
 """
@@ -418,21 +263,16 @@ def test_bytes_do_not_depend_on_process_clock_or_place() -> None:
     assert len(prints) == 1
 
 
-def test_a_child_process_prints_the_same_bytes() -> None:
-    """A server may let a child print."""
-    made = document(*_all_blocks("same"))
-    assert pdf_bytes(made, own_process=True) == pdf_bytes(made)
-
-
-@pytest.mark.parametrize("run", [typeset, typeset_apart])
-def test_a_complaint_of_the_typesetter_is_an_error(run: Callable[[str], bytes]) -> None:
-    """Nothing is printed from data that is not a document, here or in a child."""
-    with pytest.raises(PrintError):
-        run("{}")
-
-
 def test_no_date_and_no_place_in_the_file() -> None:
     """Prints of one job compare equal on any day and any machine."""
     reader = printed(Paragraph("a"))
     assert reader.metadata is not None
     assert set(reader.metadata) == {"/Title", "/Creator"}
+
+
+def test_a_missing_typeface_is_said_and_not_replaced(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Without the font package nothing is printed in some other font."""
+    monkeypatch.setattr(pdf, "_FONT_PACKAGE", "no_such_fonts")
+    monkeypatch.setattr(pdf, "_fonts", pdf._fonts.__wrapped__)
+    with pytest.raises(FontError, match="install the project's requirements again"):
+        printed(Paragraph("a"))
