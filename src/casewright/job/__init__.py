@@ -1,0 +1,1 @@
+"""The job: its file, and what can be done with it, one use case a module."""

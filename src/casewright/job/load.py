@@ -1,0 +1,134 @@
+"""Loading a job: the file read, understood, and every default filled in."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from pathlib import Path, PurePath
+
+from casewright.casework.specs import CaseSpec
+from casewright.errors import JobFileError
+from casewright.job.content import Content, read_content, unit_in
+from casewright.job.origins import Origins
+from casewright.job.positions import scan
+from casewright.job.problems import Reporter
+from casewright.job.proportions import check_proportions, check_supplies
+from casewright.job.references import check_references
+from casewright.job.requests import case_of, run_of, style_of
+from casewright.job.supplies import hardware_list, readings, shop_of, stock_list, title_of
+from casewright.job.syntax import parse
+from casewright.job.tables import Heading
+from casewright.job.text import FileText, read_file
+from casewright.room.specs import JobSpec, RunSpec
+from casewright.stock import Stock, StockList
+from casewright.style import Style
+
+__all__ = ["LoadedJob", "load_job", "read_job"]
+
+_Parts = tuple[Style, dict[str, Stock], dict[str, CaseSpec], dict[str, RunSpec]]
+
+
+@dataclass(frozen=True, slots=True)
+class LoadedJob:
+    """A job file that was understood.
+
+    Parameters
+    ----------
+    path
+        Where it lies.
+    file
+        Its text as read.
+    spec
+        What it asks for, with every default filled in.
+    """
+
+    path: Path
+    file: FileText
+    spec: JobSpec
+
+
+def load_job(path: Path) -> LoadedJob:
+    """Read a job file.
+
+    Raises
+    ------
+    JobFileError
+        With the first thing that is no TOML, or else with all problems of the file.
+    """
+    file = read_file(path)
+    return LoadedJob(path, file, read_job(file.text, file.name))
+
+
+def read_job(text: str, name: str) -> JobSpec:
+    r"""The job that a text asks for.
+
+    Parameters
+    ----------
+    name
+        What messages and origins call the file.
+
+    Raises
+    ------
+    JobFileError
+        With the first thing that is no TOML, or else with all problems of the text.
+
+    Examples
+    --------
+    >>> job = read_job(
+    ...     'format = 1\nunit = "in"\n[case.upper]\nkind = "wall"\nwidth = "33"', "job.toml"
+    ... )
+    >>> job.cases[0].width.origin.where
+    'job.toml line 5'
+    """
+    positions = scan(text)
+    data = parse(name, positions)
+    reporter = Reporter(name, positions, judges_sizes=unit_in(data) is not None)
+    content = read_content(data, reporter)
+    check_references(content, reporter)
+    check_supplies(content, reporter)
+    spec = _spec(content, Origins(name, positions, content.unit), reporter)
+    if reporter.problems or spec is None:
+        raise JobFileError(tuple(dict.fromkeys(reporter.problems)))
+    return spec
+
+
+def _spec(content: Content, origins: Origins, reporter: Reporter) -> JobSpec | None:
+    stock = stock_list(content, origins)
+    style = style_of(content.style, origins)
+    cases = {
+        key: case_of(key, table, content, origins, style) for key, table in content.cases.items()
+    }
+    runs = {key: run_of(key, table, origins) for key, table in content.runs.items()}
+    if reporter.judges_sizes:
+        sound = {key: case for key, case in cases.items() if _has_stock(case, stock)}
+        check_proportions(content, sound, runs, stock, style, reporter)
+    if reporter.problems or content.heading is None:
+        return None
+    return _job(content.heading, content, origins, (style, stock, cases, runs))
+
+
+def _job(heading: Heading, content: Content, origins: Origins, parts: _Parts) -> JobSpec:
+    style, stock, cases, runs = parts
+    inch = heading.unit == "in"
+    step = Fraction(heading.precision or ("1/32" if inch else "0.1"))
+    return JobSpec(
+        name=heading.name or title_of(PurePath(origins.name).stem, None),
+        unit=heading.unit,
+        paper=heading.paper or ("letter" if inch else "a4"),
+        precision=step.denominator,
+        style=style,
+        stock=stock,
+        hardware=hardware_list(content.hardware, origins),
+        shop=shop_of(content.shop, origins),
+        cases=tuple(cases.values()),
+        runs=tuple(runs.values()),
+        file_facts=readings(content, origins),
+        address=heading.address or "",
+        wishes=tuple(heading.wishes),
+        source=origins.name,
+    )
+
+
+def _has_stock(case: CaseSpec, stock: StockList) -> bool:
+    """Whether the goods of a case's boards are known, so that its sizes can be judged."""
+    return case.box_stock in stock and case.back_stock in stock

@@ -1,0 +1,174 @@
+"""Names in a job file that must exist, or must not: stock, cases in runs, reserved words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from casewright.job.content import Content, Goods
+from casewright.job.positions import KeyPath
+from casewright.job.problems import Reporter
+from casewright.job.requests import first, front_table
+from casewright.job.tables import (
+    BandTable,
+    BoardTable,
+    CaseTable,
+    DoorsTable,
+    FrontTable,
+    GlazingTable,
+    SheetTable,
+    Table,
+)
+
+__all__ = ["RESERVED", "check_references"]
+
+RESERVED = ("boxes", "doors", "hardware", "job", "run", "shop", "stock", "style")
+"""Names no case may have: numbers of the whole job have them in their paths."""
+
+_BOX_GOODS: dict[str, type[Goods]] = {
+    "sheet": SheetTable, "back_sheet": SheetTable, "strips": BoardTable, "band": BandTable,
+}  # fmt: skip
+_DOOR_GOODS: dict[str, type[Goods]] = {
+    "slab": SheetTable, "strip": BoardTable, "frame": BoardTable, "glazing": GlazingTable,
+}  # fmt: skip
+_KINDS: dict[type[Goods], str] = {
+    SheetTable: "sheet", BoardTable: "board", BandTable: "band", GlazingTable: "glazing",
+}  # fmt: skip
+
+
+def check_references(content: Content, reporter: Reporter) -> None:
+    """Tell every name that is not known, is reserved, or is used twice."""
+    _case_names(content, reporter)
+    _goods(content.boxes, ("boxes",), _BOX_GOODS, content, reporter)
+    _goods(content.doors, ("doors",), _DOOR_GOODS, content, reporter)
+    for key, case in content.cases.items():
+        base = ("case", key)
+        _goods(case, base, _BOX_GOODS, content, reporter)
+        for name in ("front", "upper_front"):
+            table: FrontTable | None = getattr(case, name)
+            if table is not None:
+                _goods(table, (*base, name), _DOOR_GOODS, content, reporter)
+        _choices(case, base, content, reporter)
+    _members(content, reporter)
+    _ends(content, reporter)
+
+
+def _case_names(content: Content, reporter: Reporter) -> None:
+    seen: dict[str, str] = {}
+    for key in content.cases:
+        if key.lower() in RESERVED:
+            what = f"no case can be named {key}: numbers of the whole job are"
+            reporter.tell(("case", key), what, f"name it {key}_case", key=True)
+        other = seen.setdefault(key.lower(), key)
+        if other != key:
+            what = f"{key} and {other} differ in capitals only"
+            reporter.tell(("case", key), what, "give one another name", key=True)
+    if not content.cases and not any(path[:1] == ("case",) for path in content.lost):
+        reporter.tell((), "the job has no case", "write one such as [case.upper]")
+
+
+def _goods(
+    table: Table,
+    base: KeyPath,
+    kinds: dict[str, type[Goods]],
+    content: Content,
+    reporter: Reporter,
+) -> None:
+    for name, kind in kinds.items():
+        key: str | None = getattr(table, name)
+        if key is None or ("stock", key) in content.lost:
+            continue
+        goods = content.stock.get(key)
+        fitting = [each for each, stock in content.stock.items() if isinstance(stock, kind)]
+        word = _KINDS[kind]
+        if goods is None:
+            what = f"there is no stock {key}"
+            reporter.unknown((*base, name), key, fitting, what)
+        elif not isinstance(goods, kind):
+            what = f"{key} is a {_KINDS[type(goods)]}, here a {word} is needed"
+            reporter.unknown((*base, name), key, fitting, what)
+
+
+def _choices(case: CaseTable, base: KeyPath, content: Content, reporter: Reporter) -> None:
+    for name in ("front", "upper_front"):
+        table: FrontTable | None = getattr(case, name)
+        if table is not None and table.leaves == 2 and table.hinge is not None:
+            what = "a pair of doors has its hinges on both sides"
+            reporter.tell((*base, name, "hinge"), what, "take hinge out, or write leaves = 1")
+    if case.upper_front is not None and case.divider is None:
+        what = "there is no opening above: the case has no divider"
+        want = "write divider = ... (its height), or take upper_front out"
+        reporter.tell((*base, "upper_front"), what, want)
+    for name, kinds in (("toe", ("base",)), ("skirt", ("wall",)), ("nosing", ("bookcase",)),
+                        ("crown", ("wall", "bookcase"))):  # fmt: skip
+        value = getattr(case, name)
+        if value is not None and value != "none" and case.kind not in kinds:
+            what = f"a {case.kind} case has no {name}"
+            want = f"take it out; only a {' or '.join(kinds)} case has one"
+            reporter.tell((*base, name), what, want)
+    _glass(case, base, content.doors, reporter)
+
+
+def _glass(case: CaseTable, base: KeyPath, doors: DoorsTable, reporter: Reporter) -> None:
+    """Stock named for a construction that does not use it is a slip."""
+    uses = {"slab": {"slab"}, "applied frame": {"slab", "strip"},
+            "glass frame": {"frame", "glazing"}}  # fmt: skip
+    for name, upper in (("front", False), ("upper_front", True)):
+        table: FrontTable | None = getattr(case, name)
+        if table is None or front_table(case, upper=upper) is None:
+            continue
+        construction = first(table.construction, doors.construction, "slab")
+        for part in _DOOR_GOODS:
+            if getattr(table, part) is not None and part not in uses[construction]:
+                what = f"a {construction} door has no {part}"
+                reporter.tell((*base, name, part), what, "take it out, or change construction")
+
+
+def _members(content: Content, reporter: Reporter) -> None:
+    placed: dict[str, str] = {}
+    for run_key, run in content.runs.items():
+        for number, key in enumerate(run.cases):
+            path = ("run", run_key, "cases", number)
+            if key in placed:
+                what = f"case {key} already stands in run {placed[key]}"
+                reporter.tell(path, what, "take it out of one of the two")
+            elif key not in content.cases and ("case", key) not in content.lost:
+                reporter.unknown(path, key, _case_keys(content), f"there is no case {key}")
+            placed.setdefault(key, run_key)
+    for key, case in content.cases.items():
+        if case.width is None:
+            _no_width(key, placed.get(key), content, reporter)
+
+
+def _case_keys(content: Content) -> list[str]:
+    lost = [str(path[1]) for path in content.lost if path[:1] == ("case",) and len(path) == 2]
+    return [*content.cases, *sorted(lost)]
+
+
+def _no_width(key: str, run_key: str | None, content: Content, reporter: Reporter) -> None:
+    path = ("case", key)
+    if run_key is None:
+        if any(lost[:1] == ("run",) for lost in content.lost):
+            return
+        what = f"width is missing in [case.{key}]"
+        want = "write width = ..., or put the case into a run with readings of its wall"
+        reporter.tell(path, what, want)
+    elif not content.runs[run_key].wall:
+        what = f"case {key} has no width, and run {run_key} no wall to share out"
+        want = f"write width = ... here, or wall = [...] in [run.{run_key}]"
+        reporter.tell(path, what, want)
+
+
+def _ends(content: Content, reporter: Reporter) -> None:
+    for key, run in content.runs.items():
+        if run.wall:
+            continue
+        for name in _wall_ends(run.left, run.right):
+            what = f"run {key} ends at a wall whose width is not known"
+            want = f'write wall = ["...", "...", "..."], or {name} = "open"'
+            reporter.tell(("run", key, name), what, want)
+
+
+def _wall_ends(left: str | None, right: str | None) -> Iterator[str]:
+    for name, end in (("left", left), ("right", right)):
+        if end == "wall":
+            yield name

@@ -1,0 +1,164 @@
+"""Style, cases and runs of a job from their tables, with every default filled in."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import TypeVar
+
+from casewright.casework.specs import CaseSpec, FrontSpec
+from casewright.dims import Given, Origin
+from casewright.job.content import Content
+from casewright.job.origins import Origins
+from casewright.job.positions import KeyPath
+from casewright.job.supplies import title_of
+from casewright.job.tables import (
+    BoxesTable,
+    CaseTable,
+    DoorsTable,
+    FrontTable,
+    RunTable,
+    StyleTable,
+)
+from casewright.room.specs import RunEnd, RunSpec
+from casewright.style import STYLE_KEYS, Style, default_style
+
+__all__ = ["USUAL_BOXES", "USUAL_DOORS", "case_of", "first", "front_table", "run_of", "style_of"]
+
+_T = TypeVar("_T")
+
+USUAL_BOXES = BoxesTable(
+    joint="pocket screws", back="rabbeted", edge="band", pockets="hidden", sheet="plywood",
+    back_sheet="thin_plywood", strips="board", band="band",
+)  # fmt: skip
+USUAL_DOORS = DoorsTable(
+    construction="slab", slab="fibreboard", strip="strip", frame="board", glazing="glass",
+    pull=True, hinge="left",
+)  # fmt: skip
+_SHELVES = {"wall": 2, "base": 1, "bookcase": 5}
+
+
+def style_of(table: StyleTable, origins: Origins) -> Style:
+    """The house style with what the job changes."""
+    name = table.name or "painted"
+    style = default_style(origins.unit, name)
+    return style.changed(style_values(table, ("style",), f'style "{name}"', origins))
+
+
+def style_values(
+    table: StyleTable, base: KeyPath, note: str, origins: Origins
+) -> dict[str, Given]:
+    """Style values that a table sets, by their key."""
+    set_here = {key.name: getattr(table, key.name) for key in STYLE_KEYS}
+    return {
+        name: Given(value, Origin("chosen", note, where=origins.where((*base, name))))
+        for name, value in set_here.items()
+        if value is not None
+    }
+
+
+def first(*choices: _T | None) -> _T:
+    """The first choice that was made; the last one always is.
+
+    Raises
+    ------
+    ValueError
+        When none was made: a defect of the program.
+    """
+    for choice in choices:
+        if choice is not None:
+            return choice
+    msg = "no choice was made"
+    raise ValueError(msg)
+
+
+def front_table(case: CaseTable, *, upper: bool) -> FrontTable | None:
+    """What a case says of the doors of an opening; None when it has none there."""
+    if upper and case.divider is None:
+        return None
+    asked = case.upper_front if upper else case.front
+    if upper and asked is None:
+        asked = case.front
+    if asked is None:
+        return None if case.kind == "bookcase" else FrontTable()
+    return None if asked.construction == "none" else asked
+
+
+def _front(case: CaseTable, doors: DoorsTable, *, upper: bool) -> FrontSpec | None:
+    table = front_table(case, upper=upper)
+    if table is None:
+        return None
+    built = table.construction if table.construction != "none" else None
+    usual = USUAL_DOORS
+    return FrontSpec(
+        construction=first(built, doors.construction, usual.construction),
+        leaves=table.leaves,
+        hinge=first(table.hinge, doors.hinge, usual.hinge),
+        slab=first(table.slab, doors.slab, usual.slab),
+        strip=first(table.strip, doors.strip, usual.strip),
+        frame=first(table.frame, doors.frame, usual.frame),
+        glazing=first(table.glazing, doors.glazing, usual.glazing),
+        pull=first(table.pull, doors.pull, usual.pull),
+    )
+
+
+def case_of(
+    key: str, table: CaseTable, content: Content, origins: Origins, style: Style
+) -> CaseSpec:
+    """One case."""
+    base: KeyPath = ("case", key)
+
+    def given(name: str) -> Given | None:
+        value: Fraction | None = getattr(table, name)
+        return None if value is None else origins.given(value, (*base, name))
+
+    boxes, usual = content.boxes, USUAL_BOXES
+    own = table.style or StyleTable()
+    shelves = _SHELVES[table.kind] if table.shelves is None else table.shelves
+    return CaseSpec(
+        key=key,
+        title=title_of(key, table.title),
+        kind=table.kind,
+        width=given("width"),
+        height=given("height") or style[f"{table.kind}_height"],
+        depth=given("depth") or style[f"{table.kind}_depth"],
+        joint=first(table.joint, boxes.joint, usual.joint),
+        back=first(table.back, boxes.back, usual.back),
+        edge=first(table.edge, boxes.edge, usual.edge),
+        pockets=first(table.pockets, boxes.pockets, usual.pockets),
+        toe=table.toe or ("notch" if table.kind == "base" else "none"),
+        shelves=shelves,
+        fixed_shelves=tuple(
+            origins.given(height, (*base, "fixed_shelves", number))
+            for number, height in sorted(enumerate(table.fixed_shelves), key=lambda pair: pair[1])
+        ),
+        divider=given("divider"),
+        finished=tuple(dict.fromkeys(table.finished)),
+        skirt=given("skirt"),
+        crown=given("crown"),
+        nosing=given("nosing"),
+        front=_front(table, content.doors, upper=False),
+        upper_front=_front(table, content.doors, upper=True),
+        box_stock=first(table.sheet, boxes.sheet, usual.sheet),
+        back_stock=first(table.back_sheet, boxes.back_sheet, usual.back_sheet),
+        strip_stock=first(table.strips, boxes.strips, usual.strips),
+        band_stock=first(table.band, boxes.band, usual.band),
+        overrides=style_values(own, (*base, "style"), f"case {key}", origins),
+        where=origins.where(base),
+    )
+
+
+def run_of(key: str, table: RunTable, origins: Origins) -> RunSpec:
+    """One run."""
+    end: RunEnd = "wall" if table.wall else "open"
+    return RunSpec(
+        key=key,
+        title=title_of(key, table.title),
+        cases=tuple(table.cases),
+        widths=tuple(
+            origins.measured(width, ("run", key, "wall", number), "tape")
+            for number, width in enumerate(table.wall)
+        ),
+        left=table.left or end,
+        right=table.right or end,
+        where=origins.where(("run", key)),
+    )

@@ -1,0 +1,49 @@
+"""The tables of a job file: which keys each may have, and what may stand there."""
+
+from casewright.job.tables.boxes import BoxesTable, DoorsTable
+from casewright.job.tables.case import CaseTable, FrontTable
+from casewright.job.tables.hardware import (
+    HardwareTable,
+    HingeTable,
+    PinTable,
+    PullTable,
+    ScrewTable,
+)
+from casewright.job.tables.job_file import Heading, JobFile
+from casewright.job.tables.run import RunTable
+from casewright.job.tables.shop import ShopTable, ToolTable
+from casewright.job.tables.stock import (
+    BandTable,
+    BoardTable,
+    GlazingTable,
+    SheetTable,
+    StockTable,
+)
+from casewright.job.tables.style import StyleTable
+from casewright.job.tables.table import Key, Line, Table
+
+__all__ = [
+    "BandTable",
+    "BoardTable",
+    "BoxesTable",
+    "CaseTable",
+    "DoorsTable",
+    "FrontTable",
+    "GlazingTable",
+    "HardwareTable",
+    "Heading",
+    "HingeTable",
+    "JobFile",
+    "Key",
+    "Line",
+    "PinTable",
+    "PullTable",
+    "RunTable",
+    "ScrewTable",
+    "SheetTable",
+    "ShopTable",
+    "StockTable",
+    "StyleTable",
+    "Table",
+    "ToolTable",
+]

@@ -1,0 +1,70 @@
+"""How boxes and doors are built unless a case says otherwise."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from casewright.casework.specs import BackKind, DoorKind, EdgeKind, JointKind, PocketKind
+from casewright.job.tables.table import Key, Table
+
+__all__ = ["BoxesTable", "DoorPartsTable", "DoorsTable"]
+
+
+class BoxesTable(Table):
+    """How boxes are built, unless a case says otherwise."""
+
+    joint: JointKind | None = None
+    """How top, bottom and fixed shelves meet the sides. Default: pocket screws."""
+
+    back: BackKind | None = None
+    """How the back sits: in rabbets, in grooves, applied over the edges, or as a thick board
+    between the sides. Default: rabbeted."""
+
+    edge: EdgeKind | None = None
+    """What is done to edges that show: iron-on band, solid lip, or filled and painted. Default:
+    band."""
+
+    pockets: PocketKind | None = None
+    """Pocket holes: kept off faces that show, or plugged where they would show. Default:
+    hidden."""
+
+    sheet: Key | None = None
+    """Stock that boxes are cut from. Default: plywood."""
+
+    back_sheet: Key | None = None
+    """Stock of thin backs. Default: thin_plywood."""
+
+    strips: Key | None = None
+    """Boards for lips, nosings and other solid strips. Default: board."""
+
+    band: Key | None = None
+    """Iron-on band. Default: band."""
+
+
+class DoorPartsTable(Table):
+    """What doors are made from and how they hang."""
+
+    slab: Key | None = None
+    """Sheet that slabs are cut from. Default: fibreboard."""
+
+    strip: Key | None = None
+    """Thin strips of an applied frame. Default: strip."""
+
+    frame: Key | None = None
+    """Boards of a glass frame. Default: board."""
+
+    glazing: Key | None = None
+    """Glass or plastic in a glass frame. Default: glass."""
+
+    pull: bool | None = None
+    """Whether holes for pulls are bored. Default: true."""
+
+    hinge: Literal["left", "right"] | None = None
+    """Side of the hinges of a single door, seen from the room. Default: left."""
+
+
+class DoorsTable(DoorPartsTable):
+    """How doors are built, unless a case says otherwise."""
+
+    construction: DoorKind | None = None
+    """Slab, strips on a slab, or a half-lapped frame with glass. Default: slab."""

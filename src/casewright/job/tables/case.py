@@ -1,0 +1,109 @@
+"""A case and its doors."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Literal
+
+from pydantic import BeforeValidator, Field
+
+from casewright.casework.specs import CaseKind, DoorKind, Hand, ToeKind
+from casewright.job.lengths import Between, Length
+from casewright.job.tables.boxes import BoxesTable, DoorPartsTable
+from casewright.job.tables.style import StyleTable
+from casewright.job.tables.table import Line
+
+__all__ = ["CaseTable", "FrontKind", "FrontTable"]
+
+FrontKind = Literal[DoorKind, "none"]
+
+
+class FrontTable(DoorPartsTable):
+    """The doors of one opening."""
+
+    construction: FrontKind | None = None
+    """Slab, strips on a slab, a half-lapped frame with glass, or none. Default: as in
+    [doors]."""
+
+    leaves: Literal[1, 2] | None = None
+    """Doors side by side. Default: one, or two where one would be wider than the style's
+    widest_single_door."""
+
+
+def _front(value: Any) -> Any:
+    return {"construction": value} if isinstance(value, str) else value
+
+
+_Front = Annotated[
+    FrontTable | None, BeforeValidator(_front, json_schema_input_type=str | FrontTable)
+]
+
+
+def _finished(value: Any) -> Any:
+    if value == "both":
+        return ["left", "right"]
+    return [value] if isinstance(value, str) else value
+
+
+class CaseTable(BoxesTable):
+    """One case. Its key is its permanent name; give another title to call it otherwise."""
+
+    kind: CaseKind
+    """What it is: hung on the wall, standing under a counter, or a bookcase from the floor."""
+
+    title: Line | None = None
+    """What people call it. Default: the key, with spaces for _."""
+
+    width: Annotated[Length, Between("4", "96", "100", "2400")] | None = None
+    """Outside width. Left out in a run with readings of its wall: an equal share."""
+
+    height: Annotated[Length, Between("4", "108", "100", "2750")] | None = None
+    """Outside height, toe included. Default: the style's wall_height, base_height or
+    bookcase_height."""
+
+    depth: Annotated[Length, Between("3", "48", "75", "1200")] | None = None
+    """Outside depth, back included, doors excluded. Default: the style's wall_depth, base_depth
+    or bookcase_depth."""
+
+    toe: ToeKind | None = None
+    """Toe space of a base case: notched into the sides, a plinth of its own, or none. Default:
+    notch."""
+
+    shelves: Annotated[int, Field(ge=0, le=20)] | None = None
+    """Adjustable shelves; in a bookcase fixed ones, evenly spread. Default: 2 in a wall case, 1
+    in a base case, 5 in a bookcase."""
+
+    fixed_shelves: list[Annotated[Length, Between("1", "108", "25", "2750")]] = Field(
+        default_factory=list
+    )
+    """Heights of the top faces of fixed shelves above the case's bottom edge."""
+
+    divider: Annotated[Length, Between("4", "104", "100", "2650")] | None = None
+    """Height of the middle of a fixed divider above the case's bottom edge: two openings, one
+    pair of sides."""
+
+    finished: Annotated[
+        list[Hand],
+        BeforeValidator(
+            _finished, json_schema_input_type=Literal["left", "right", "both"] | list[Hand]
+        ),
+    ] = Field(default_factory=list)
+    """Ends that show in the room, dressed with an applied frame."""
+
+    skirt: Annotated[Length, Between("1/2", "6", "10", "150")] | None = None
+    """How far the sides reach below the bottom; a strip closes it in front."""
+
+    crown: Annotated[Length, Between("1/2", "8", "10", "200")] | None = None
+    """How far a crown laps down over the front."""
+
+    nosing: Annotated[Length, Between("3/4", "4", "15", "100")] | None = None
+    """Height of a strip under the front edge of each shelf of a bookcase."""
+
+    front: _Front = None
+    """Doors of the main opening: a construction, "none", or a table. Default: as in [doors]; a
+    bookcase has none."""
+
+    upper_front: _Front = None
+    """Doors above the divider. Default: as in front."""
+
+    style: StyleTable | None = None
+    """Style values for this case alone."""

@@ -1,0 +1,76 @@
+"""The job file as a whole."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from casewright.dims import Unit
+from casewright.job.tables.boxes import BoxesTable, DoorsTable
+from casewright.job.tables.case import CaseTable
+from casewright.job.tables.hardware import HardwareTable
+from casewright.job.tables.run import RunTable
+from casewright.job.tables.shop import ShopTable
+from casewright.job.tables.stock import StockTable
+from casewright.job.tables.style import StyleTable
+from casewright.job.tables.table import Key, Line, OneOrMore, Table
+
+__all__ = ["Heading", "JobFile", "Precision"]
+
+Precision = Literal["1/8", "1/16", "1/32", "1/64", "1", "0.1", "0.01"]
+
+
+class Heading(Table):
+    """What stands on top of a job file, before the first section."""
+
+    format: Literal[1]
+    """Form of this file: 1."""
+
+    unit: Unit
+    """What a bare number means and how lengths are written back."""
+
+    name: Line | None = None
+    """Title of the job. Default: the file's name."""
+
+    address: Line | None = None
+    """Where it will stand; for the cover."""
+
+    wishes: Annotated[list[Line], Field(max_length=40), OneOrMore(Line)] = Field(
+        default_factory=list
+    )
+    """What was asked for, in words; for the cover."""
+
+    paper: Literal["letter", "a4"] | None = None
+    """Paper of the packet. Default: letter in an inch job, a4 in a metric one."""
+
+    precision: Precision | None = None
+    """Finest step of printed sizes. Default: 1/32, or 0.1 in a metric job."""
+
+
+class JobFile(Heading):
+    """A job: cabinets for one room, built by one person."""
+
+    style: StyleTable = StyleTable()
+    """House style: what holds for every case, unless one says otherwise."""
+
+    boxes: BoxesTable = BoxesTable()
+    """How boxes are built, unless a case says otherwise."""
+
+    doors: DoorsTable = DoorsTable()
+    """How doors are built, unless a case says otherwise."""
+
+    stock: dict[Key, StockTable] = Field(default_factory=dict)
+    """What can be bought. What is left out keeps the usual goods."""
+
+    hardware: HardwareTable = HardwareTable()
+    """Data sheets of the hardware in hand."""
+
+    shop: ShopTable = ShopTable()
+    """Tools owned, and what one person there can lift."""
+
+    case: Annotated[dict[Key, CaseTable], Field(min_length=1)]
+    """The cases, each under its permanent name."""
+
+    run: dict[Key, RunTable] = Field(default_factory=dict)
+    """Runs: cases side by side along a wall."""

@@ -1,0 +1,37 @@
+"""Cases side by side."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from pydantic import Field
+
+from casewright.job.lengths import Between, Length
+from casewright.job.tables.table import Key, Line, OneOrMore, Table
+from casewright.room.specs import RunEnd
+
+__all__ = ["RunTable"]
+
+_Reading = Annotated[Length, Between("6", "600", "150", "15000")]
+
+
+class RunTable(Table):
+    """Cases side by side along a wall, left to right."""
+
+    cases: Annotated[list[Key], Field(min_length=1, max_length=60)]
+    """Keys of its cases, left to right."""
+
+    title: Line | None = None
+    """What people call it. Default: the key, with spaces for _."""
+
+    wall: Annotated[list[_Reading], Field(max_length=30), OneOrMore(_Reading)] = Field(
+        default_factory=list
+    )
+    """Readings of the width between the two ends, low, middle and high; the least governs."""
+
+    left: RunEnd | None = None
+    """What stands at the left end: a wall, with a filler before it, or nothing. Default: wall
+    where there are readings, else open."""
+
+    right: RunEnd | None = None
+    """The same at the right end."""

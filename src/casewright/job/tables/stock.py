@@ -1,0 +1,121 @@
+"""What can be bought."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from casewright.job.lengths import Between, Length
+from casewright.job.tables.table import Line, OneOrMore, Table
+
+__all__ = ["BandTable", "BoardTable", "GlazingTable", "SheetTable", "StockTable"]
+
+_Long = Annotated[Length, Between("12", "240", "300", "6000")]
+_Thick = Annotated[Length, Between("1/16", "4", "1.5", "100")]
+_Density = Annotated[int, Field(ge=50, le=3000)]
+
+
+class _Goods(Table):
+    title: Line | None = None
+    """What to ask for at the yard. Default: the key, with spaces for _."""
+
+    price: Line | None = None
+    """Price of one, with its date and where it was asked, as text."""
+
+
+class SheetTable(_Goods):
+    """A sheet good: plywood, fibreboard."""
+
+    kind: Literal["sheet"]
+    """A sheet good."""
+
+    size: Annotated[list[_Long], Field(min_length=2, max_length=2)]
+    """Length and width of the whole sheet; the grain runs along the length."""
+
+    thickness: _Thick
+    """By the label."""
+
+    measured: Annotated[list[_Thick], Field(max_length=30), OneOrMore(_Thick)] = Field(
+        default_factory=list
+    )
+    """Thickness as read with a calliper: one reading, or several whose mean counts."""
+
+    grain: Literal["length", "none"] = "length"
+    """Whether the face has a direction, and which."""
+
+    material: Literal["plywood", "fibreboard", "hardboard", "melamine"] = "plywood"
+    """What it is made of."""
+
+    density: _Density | None = None
+    """Weight of a cubic metre in kg. Default: the usual one of the material."""
+
+    stiffness: Annotated[int, Field(ge=500, le=20000)] | None = None
+    """Bending modulus along the grain in MPa, from a data sheet. Without it no sag is worked
+    out."""
+
+
+class BoardTable(_Goods):
+    """Solid lumber, bought by the piece."""
+
+    kind: Literal["board"]
+    """Solid lumber."""
+
+    thickness: _Thick
+    """As dressed."""
+
+    width: Annotated[Length, Between("1/2", "24", "12", "600")]
+    """As dressed."""
+
+    lengths: Annotated[list[_Long], Field(min_length=1, max_length=20), OneOrMore(_Long)]
+    """Lengths the yard has."""
+
+    measured: Annotated[list[_Thick], Field(max_length=30), OneOrMore(_Thick)] = Field(
+        default_factory=list
+    )
+    """Thickness as read with a calliper: one reading, or several whose mean counts."""
+
+    density: _Density = 550
+    """Weight of a cubic metre in kg."""
+
+
+class BandTable(_Goods):
+    """Iron-on edge band."""
+
+    kind: Literal["band"]
+    """Edge band from a roll."""
+
+    thickness: Annotated[Length, Between("1/128", "1/4", "0.2", "6")]
+    """By the label."""
+
+    width: Annotated[Length, Between("1/4", "4", "6", "100")]
+    """By the label."""
+
+    roll: Annotated[Length, Between("12", "24000", "300", "600000")]
+    """Length of a roll."""
+
+
+class GlazingTable(_Goods):
+    """Glass or plastic for door frames, ordered to size or cut from a sheet."""
+
+    kind: Literal["glazing"]
+    """Glass or plastic."""
+
+    thickness: Annotated[Length, Between("1/16", "1", "1.5", "25")]
+    """By the label."""
+
+    material: Literal["tempered glass", "acrylic"]
+    """What it is made of. Ordinary glass is not for doors."""
+
+    measured: Annotated[list[_Thick], Field(max_length=30), OneOrMore(_Thick)] = Field(
+        default_factory=list
+    )
+    """Thickness as read with a calliper: one reading, or several whose mean counts."""
+
+    density: _Density | None = None
+    """Weight of a cubic metre in kg. Default: the usual one of the material."""
+
+
+StockTable = Annotated[
+    SheetTable | BoardTable | BandTable | GlazingTable, Field(discriminator="kind")
+]
