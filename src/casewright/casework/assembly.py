@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from casewright.casework.box import Board, Box
+from casewright.casework.features import Plane
+from casewright.casework.joints import Surface
 from casewright.casework.maker import Maker
 from casewright.casework.toes import Plinth
 from casewright.dims import Dim
+from casewright.geometry import Direction, Orientation
 
 __all__ = ["assemble_box", "assemble_plinth", "fit_shelves"]
 
+_PLANES: tuple[tuple[Plane, Plane], ...] = (("l0", "l1"), ("w0", "w1"), ("t0", "t1"))
 _GLUE = "Spread glue thinly on the joint"
 
 
@@ -71,6 +75,26 @@ def _marks(maker: Maker, box: Box, board: Board) -> tuple[tuple[str, Dim], ...]:
     )
 
 
+def _marked_planes(maker: Maker, box: Box, board: Board) -> tuple[tuple[Surface, Surface], ...]:
+    """The planes that `_marks` are measured between."""
+    path, side = board.outline.path, box.left.path
+    lies = maker.parts[path].placed.orientation
+    return (
+        (Surface(path, _looking(lies, "-y")), Surface(side, "l0")),
+        (Surface(path, _looking(lies, "+z")), Surface(side, "w0")),
+    )
+
+
+def _looking(lies: Orientation, where: str) -> Plane:
+    """The plane of a part that looks in a direction of the case."""
+    way = Direction.of(where)
+    for (low, high), own in zip(_PLANES, lies, strict=True):
+        if own.axis == way.axis:
+            return high if own.sign == way.sign else low
+    msg = f"no axis of the part runs along {where}"
+    raise ValueError(msg)
+
+
 def _join_board(maker: Maker, box: Box, board: Board) -> None:
     path = board.outline.path
     joints = _closed(maker, _placed(maker), path)
@@ -79,10 +103,10 @@ def _join_board(maker: Maker, box: Box, board: Board) -> None:
             f"{_GLUE}; set the {board.title} on its marks, clamp, and drive the pocket screws "
             "into the left side."
         )
-        marks = _marks(maker, box, board)
         maker.step(
-            "join", path, "-x", words, joints=joints, marks=marks, cautions=("clamp_screws",)
-        )
+            "join", path, "-x", words, joints=joints, marks=_marks(maker, box, board),
+            planes=_marked_planes(maker, box, board), cautions=("clamp_screws",),
+        )  # fmt: skip
         return
     words = f"{_GLUE}; push the {board.title} home in its {board.joint}, front edges flush; clamp."
     maker.step("join", path, "-x", words, joints=joints)

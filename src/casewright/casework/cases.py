@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Literal
 
-from casewright.casework.joints import Joint
+from casewright.casework.joints import Joint, Surface
 from casewright.casework.parts import Part
 from casewright.casework.specs import CaseSpec, DoorKind, Hand
 from casewright.dims import Dim
@@ -142,6 +142,9 @@ class AssemblyStep:
         A size to measure at this step [mm], or None; with `check_words`.
     cautions
         Keys of the cautions that belong to this very step.
+    planes
+        For each mark the two planes it is measured between, so that it can be held against the
+        parts in place.
     """
 
     verb: StepVerb
@@ -153,6 +156,7 @@ class AssemblyStep:
     check: Dim | None = None
     check_words: str = ""
     cautions: tuple[str, ...] = ()
+    planes: tuple[tuple[Surface, Surface], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -274,6 +274,7 @@ class Maker:
         *,
         joints: tuple[str, ...] = (),
         marks: tuple[tuple[str, Dim], ...] = (),
+        planes: tuple[tuple[Surface, Surface], ...] = (),
         check: Dim | None = None,
         check_words: str = "",
         cautions: tuple[str, ...] = (),
@@ -290,5 +291,6 @@ class Maker:
                 check,
                 check_words,
                 cautions,
+                planes,
             )
         )

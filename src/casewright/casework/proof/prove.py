@@ -11,6 +11,7 @@ from casewright.casework.proof.bores import check_bores
 from casewright.casework.proof.contacts import check_joints
 from casewright.casework.proof.cuts import check_cuts
 from casewright.casework.proof.edges import check_edges
+from casewright.casework.proof.ends import check_ends
 from casewright.casework.proof.extents import check_extents
 from casewright.casework.proof.failure import Failure, Proof
 from casewright.casework.proof.fasteners import check_fasteners
@@ -79,6 +80,7 @@ def _failures(
     yield from check_joints(case)
     yield from check_extents(case, grid)
     yield from check_fronts(case)
+    yield from check_ends(case)
     yield from check_housings(case)
     yield from check_panes(case)
     yield from check_pins(case, None if hardware is None else hardware.pin)

@@ -11,6 +11,7 @@ from casewright.casework.proof.failure import Failure
 from casewright.casework.proof.pocket_screws import PocketScrew, pocket_screws
 from casewright.casework.replay.bench import moves
 from casewright.casework.replay.drivers import check_drivers
+from casewright.casework.replay.marks import check_marks
 from casewright.casework.replay.metal import check_metal
 from casewright.casework.replay.order import check_order
 from casewright.casework.replay.paths import check_paths
@@ -54,6 +55,7 @@ def _failures(case: Assembled, screws: tuple[PocketScrew, ...]) -> Iterator[Fail
         if screw.joint is not None:
             by_joint.setdefault(screw.joint.path, []).append(screw)
     yield from check_order(case, steps)
+    yield from check_marks(case, steps)
     yield from check_paths(case, steps)
     yield from check_drivers(case, steps, by_joint)
     yield from check_metal(case, screws)
