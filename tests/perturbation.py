@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import Any
 
 from casewright.casework.cases import AssemblyStep, Case, Face, Front
-from casewright.casework.features import Bores, Cut, Feature
+from casewright.casework.features import Bores, Cut, Feature, Setup
 from casewright.casework.parts import Part, PlacedAt
 from casewright.dims import Dim
 from casewright.geometry import Direction, Orientation
@@ -125,6 +125,9 @@ def _with_feature(part: Part, old: Feature, new: Feature | None) -> Part:
 
 
 def _of_feature(feature: Feature, step: Fraction) -> Iterator[tuple[str, Feature | None]]:
+    """The feature made otherwise; without its set-up, so that its fit alone is judged."""
+    yield from _of_setup(feature, step)
+    feature = replace(feature, setup=Setup(feature.setup.tool))
     yield "left out ", None
     yield "in the other face ", replace(feature, face="A" if feature.face == "B" else "B")
     for sign, by in _signs(step):
@@ -137,6 +140,17 @@ def _of_feature(feature: Feature, step: Fraction) -> Iterator[tuple[str, Feature
                         yield f"{name} {sign}", replace(feature, **change)
             case Bores():
                 yield from _of_bores(feature, sign, by)
+
+
+def _of_setup(feature: Feature, step: Fraction) -> Iterator[tuple[str, Feature]]:
+    """A tool set to another number than its feature's."""
+    for sign, by in _signs(step):
+        for name in ("fence", "depth", "stop", "collar", "check"):
+            dim = getattr(feature.setup, name)
+            if dim is not None:
+                change: Any = {name: moved(dim, by)}
+                setup = replace(feature.setup, **change)
+                yield f"set-up {name} {sign}", replace(feature, setup=setup)
 
 
 def _of_bores(bores: Bores, sign: str, by: Fraction) -> Iterator[tuple[str, Bores]]:

@@ -11,7 +11,7 @@ __all__ = ["CheckName", "Failure", "Proof"]
 CheckName = Literal[
     "parts", "cuts", "bores", "overlap", "joints", "size", "fronts", "pins", "hinges", "pockets",
     "fasteners", "hands", "edges", "order", "path", "driver", "metal", "square", "show",
-    "marks",
+    "marks", "set-up",
 ]  # fmt: skip
 
 

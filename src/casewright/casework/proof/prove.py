@@ -25,6 +25,8 @@ from casewright.casework.proof.pins import check_pins
 from casewright.casework.proof.pocket_screws import PocketScrew, pocket_screws
 from casewright.casework.proof.pockets import check_pockets
 from casewright.casework.proof.pulls import check_pulls
+from casewright.casework.proof.setups import check_setups
+from casewright.casework.proof.strips import check_strips
 from casewright.hardware import HardwareList
 
 __all__ = ["GRID", "prove", "prove_assembled"]
@@ -81,6 +83,7 @@ def _failures(
     yield from check_extents(case, grid)
     yield from check_fronts(case)
     yield from check_ends(case)
+    yield from check_strips(case, grid)
     yield from check_housings(case)
     yield from check_panes(case)
     yield from check_pins(case, None if hardware is None else hardware.pin)
@@ -90,3 +93,4 @@ def _failures(
     yield from check_fasteners(case)
     yield from check_hands(case)
     yield from check_edges(case)
+    yield from check_setups(case)

@@ -1,0 +1,73 @@
+"""Set-ups: the numbers a tool is set to make the feature they belong to."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from casewright.casework.features import Bores, Cut, Feature
+from casewright.casework.parts import Part
+from casewright.casework.proof.assembled import Assembled
+from casewright.casework.proof.failure import Failure
+from casewright.dims import Dim
+
+__all__ = ["check_setups"]
+
+
+def check_setups(case: Assembled) -> Iterator[Failure]:
+    """Every number of a set-up that is not one of its feature's."""
+    for solid in case.solids.values():
+        for feature in solid.part.features:
+            for word, dim, right in _numbers(feature, solid.part):
+                if dim is not None and dim.value not in right:
+                    off = min((abs(dim.value - value) for value in right), default=Fraction(0))
+                    says = f"the {word} of the set-up does not make the {feature.kind}"
+                    yield Failure("set-up", (feature.path, solid.part.path), says, off)
+
+
+_Number = tuple[str, Dim | None, set[Fraction]]
+
+
+def _numbers(feature: Feature, part: Part) -> Iterator[_Number]:
+    """A set-up's numbers in words, with the values of the feature that each may have."""
+    return _of_cut(feature) if isinstance(feature, Cut) else _of_bores(feature, part)
+
+
+def _of_cut(cut: Cut) -> Iterator[_Number]:
+    at, width, depth = cut.at.value, cut.width.value, cut.depth.value
+    start = Fraction(0) if cut.start is None else cut.start.value
+    end = cut.end.value if cut.end is not None else start
+    setup = cut.setup
+    if cut.kind == "notch":
+        yield "fence", setup.fence, {end - start}
+        yield "stop", setup.stop, {width}
+        yield "check", setup.check, {width, end - start}
+        return
+    yield "fence", setup.fence, {at}
+    yield "depth", setup.depth, {depth}
+    yield "check", setup.check, {at + width} if setup.fence is not None else {width}
+
+
+def _of_bores(bores: Bores, part: Part) -> Iterator[_Number]:
+    setup = bores.setup
+    along = {place[0].value for place in bores.places}
+    across = {place[1].value for place in bores.places}
+    if bores.kind == "pocket":
+        run = along if bores.toward in ("l0", "l1") else across
+        thickness = {part.finished.thickness.value}
+        yield "fence", setup.fence, run
+        for word, dim in (
+            ("depth", setup.depth),
+            ("collar", setup.collar),
+            ("check", setup.check),
+        ):
+            yield word, dim, thickness
+        return
+    depth = set() if bores.depth is None else {bores.depth.value}
+    radius = bores.diameter.value / 2
+    yield "fence", setup.fence, across
+    yield "depth", setup.depth, depth
+    yield "collar", setup.collar, depth
+    yield "bit", setup.bit_size, {bores.diameter.value}
+    near = {value - radius for value in across} if bores.kind == "hinge cup" else set()
+    yield "check", setup.check, along | near
