@@ -50,6 +50,7 @@ def lips(room: Room, parts: Sequence[Part]) -> Iterator[tuple[Board | None, Piec
                     length=length + style["strip_end"].value,
                     width=edge.thickness.value,
                     rough=True,
+                    case=part.case,
                     serves=(part.path,),
                 ),
             )

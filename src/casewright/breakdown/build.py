@@ -31,7 +31,7 @@ def break_down(room: Room, *, stop: Stop | None = None) -> Breakdown:
     Parameters
     ----------
     stop
-        When to be content with a plan; None: the solver's usual work.
+        When to be content with a plan; None: after a second or so for a large stock.
 
     Raises
     ------
@@ -40,7 +40,7 @@ def break_down(room: Room, *, stop: Stop | None = None) -> Breakdown:
     """
     parts = tuple(part for part in room.parts if part.state == "planned")
     waiting = tuple(Waiting(part.path, part.waits_for) for part in parts if part.waits_for)
-    desk = Desk(room, stop or Stop())
+    desk = Desk(room, stop or _USUAL)
     wanted = _Sorted.of(desk, parts)
     plans = wanted
     if waiting:
@@ -52,6 +52,10 @@ def break_down(room: Room, *, stop: Stop | None = None) -> Breakdown:
         questions=(*_measure_sheets(room, plans.plans), *_boards_wanted(wanted.homeless)),
         findings=tuple(_too_large(room, wanted.plans)),
     )
+
+
+_USUAL = Stop(nodes=30_000)
+"""More work seldom saves a sheet on the parts of a room (measured)."""
 
 
 @dataclass(slots=True)
@@ -78,7 +82,7 @@ class _Sorted:
         others: dict[str, list[Piece]] = {}
         for plan in strips:
             if plan.milling is not None:
-                others.setdefault(plan.milling.source, []).extend(strip_blanks((plan,)))
+                others.setdefault(plan.milling.source, []).extend(strip_blanks(room, (plan,)))
         for board, piece in lips(room, parts):
             if board is None:
                 own.homeless.setdefault("lips", []).extend(piece.serves)

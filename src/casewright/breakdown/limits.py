@@ -11,7 +11,9 @@ from casewright.room.model import Room
 __all__ = ["shop_limits"]
 
 
-def shop_limits(room: Room, unit: WholeUnit, weight: Fraction) -> Limits:
+def shop_limits(
+    room: Room, unit: WholeUnit, weight: Fraction, *, narrow: bool = False
+) -> Limits:
     """Limits of the shop for one stock.
 
     Without a table saw nothing goes to a fence; crosscuts then need a mitre saw, else the
@@ -21,6 +23,8 @@ def shop_limits(room: Room, unit: WholeUnit, weight: Fraction) -> Limits:
     ----------
     weight
         Of the stock [kg/mm2]; one person handles at the saw no more than the shop's lift.
+    narrow
+        Boards and strips: they are crosscut at any length, their far end on a stand.
     """
     shop, style = room.spec.shop, room.spec.style
 
@@ -40,5 +44,5 @@ def shop_limits(room: Room, unit: WholeUnit, weight: Fraction) -> Limits:
         lift_area=int(shop.lift / weight / unit.step**2) if weight else None,
         narrowest_rip=whole(style["narrow_rip"].value),
         shortest_on_fence=whole(style["fence_contact"].value),
-        longest_on_sled=whole(style["sled_length"].value),
+        longest_on_sled=None if narrow else whole(style["sled_length"].value),
     )

@@ -37,6 +37,8 @@ class Piece:
         Match group, empty for none.
     rough
         Cut long and sawn to length when it is fitted.
+    case
+        Key of its case, empty for what belongs to none.
     serves
         Paths of the parts it is for.
     """
@@ -50,6 +52,7 @@ class Piece:
     turns: bool = False
     group: str = ""
     rough: bool = False
+    case: str = ""
     serves: tuple[str, ...] = field(default=())
 
 
@@ -71,6 +74,7 @@ def part_piece(part: Part, *, longer: Fraction = Fraction(0)) -> Piece:
         turns=not part.grain,
         group=f"{part.case} {part.group}" if part.group else "",
         rough=longer > 0,
+        case=part.case,
         serves=(part.path,),
     )
 

@@ -119,6 +119,19 @@ class StockPlan:
         return found
 
     @property
+    def verdict(self) -> str:
+        """What is known of the plan, in words."""
+        solution = self.solution
+        if solution.bound.measure == "sheets" or not solution.gap:
+            return solution.verdict
+        more = round(self.length(solution.gap) / self.length(self._longest) * 100)
+        return f"at most {more} hundredths of a board more than needed"
+
+    @property
+    def _longest(self) -> int:
+        return max(item.length for item in self.problem.stock)
+
+    @property
     def waiting_sheets(self) -> tuple[int, ...]:
         """Sheets not to be cut before their size and the kerf are measured."""
         return tuple(sorted({fit.sheet for fit in self.just_fit}))

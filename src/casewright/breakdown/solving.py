@@ -10,6 +10,7 @@ from functools import lru_cache
 from casewright.breakdown.limits import shop_limits
 from casewright.breakdown.pieces import Piece
 from casewright.breakdown.units import WholeUnit, common_unit
+from casewright.cutting.boards import solve_boards
 from casewright.cutting.engine import Stop, solve
 from casewright.cutting.methods import Limits
 from casewright.cutting.problem import Keep, PartDemand, Problem, StockItem, Trim
@@ -92,6 +93,7 @@ def solve_pieces(
     pieces: Sequence[Piece],
     *,
     trim: Fraction = Fraction(0),
+    lengths_only: bool = False,
 ) -> Solved:
     """Lay pieces out on sheets or boards.
 
@@ -105,6 +107,8 @@ def solve_pieces(
         At least one size of stock. Where sizes differ, the least length in all is used.
     trim
         Cut off each edge before [mm].
+    lengths_only
+        Everything is of one width: a plan of crosscuts alone.
 
     Raises
     ------
@@ -121,7 +125,7 @@ def solve_pieces(
     problem = Problem(
         unit=unit.name,
         kerf=unit.count(kerf),
-        stages=_STAGES,
+        stages=None if lengths_only else _STAGES,
         stock=tuple(
             StockItem(
                 item.id,
@@ -144,7 +148,9 @@ def solve_pieces(
         ),
         keep=(Keep(*(unit.count(size) for size in keeps)),),
     )
-    solution, work = _sawn(problem, desk.stop, shop_limits(room, unit, _face_weight(room, goods)))
+    narrow = isinstance(goods, Board)
+    limits = shop_limits(room, unit, _face_weight(room, goods), narrow=narrow)
+    solution, work = _sawn(problem, desk.stop, limits, lengths_only)
     return Solved(unit, problem, solution, work)
 
 
@@ -159,9 +165,14 @@ def _lengths(
 
 
 @lru_cache(maxsize=512)
-def _sawn(problem: Problem, stop: Stop, limits: Limits) -> tuple[Solution, CutPlan]:
+def _sawn(
+    problem: Problem,
+    stop: Stop,
+    limits: Limits,
+    lengths_only: bool,
+) -> tuple[Solution, CutPlan]:
     """Plan and order of work of a problem; the same problem is solved once."""
-    solution = solve(problem, stop)
+    solution = (solve_boards if lengths_only else solve)(problem, stop)
     work = plan_cuts(problem, solution, limits)
     confirm(problem, solution, work, limits)
     return solution, work

@@ -9,7 +9,7 @@ from casewright.breakdown.pieces import Piece, part_piece
 from casewright.breakdown.plan import Milling, StockPlan
 from casewright.breakdown.solving import Desk, Offered, saw_kerf, solve_pieces
 from casewright.casework.parts import Part
-from casewright.dims import shop_text
+from casewright.dims import Way, round_to, shop_text
 from casewright.room.model import Room
 from casewright.stock import Board, strips_in_thickness
 
@@ -17,6 +17,8 @@ __all__ = ["SPARE_ONE_IN", "plan_strips", "strip_blanks"]
 
 SPARE_ONE_IN = 8
 """One spare strip for so many, and at least one (house rule)."""
+
+_MOST_SHARES = 4
 
 
 def plan_strips(
@@ -44,7 +46,7 @@ def _spares(
     wide = shop_text(width, room.spec.unit)
     for number in range(1, -(-len(pieces) // SPARE_ONE_IN) + 1):
         yield Piece(
-            id=f"spare.{strip.key}.{wide.replace(' ', '-').replace('/', '_')}.{number}",
+            id=f"spare.{strip.key}.{_slug(wide)}.{number}",
             kind="spare",
             title=f"spare strip {wide} wide",
             mark="",
@@ -58,10 +60,10 @@ def _spares(
 def _plan(desk: Desk, strip: Board, source: Board, pieces: Sequence[Piece]) -> StockPlan:
     room, width = desk.room, pieces[0].width
     offered = tuple(
-        Offered(f"{source.key} {shop_text(long.value, room.spec.unit)}", long.value, width)
-        for long in source.lengths
+        Offered(f"{source.key} {shop_text(length, room.spec.unit)}", length, width)
+        for length in _lengths(room, source)
     )
-    solved = solve_pieces(desk, strip, offered, pieces)
+    solved = solve_pieces(desk, strip, offered, pieces, lengths_only=True)
     return StockPlan(
         stock=strip.key,
         kind="strips",
@@ -72,6 +74,25 @@ def _plan(desk: Desk, strip: Board, source: Board, pieces: Sequence[Piece]) -> S
         pieces={piece.id: piece for piece in pieces},
         milling=_milling(room, strip, source, width),
     )
+
+
+def _lengths(room: Room, source: Board) -> tuple[Fraction, ...]:
+    """Lengths strips may be milled in: whole boards and even shares of them, longest first.
+
+    Nothing shorter than style 'shortest_milled' goes through a planer.
+    """
+    kerf = saw_kerf(room.spec.shop)
+    least = room.spec.style["shortest_milled"].value
+    grid = room.spec.style["cut_step"].value or Fraction(1, 10)
+    shares = {
+        round_to((long.value - (share - 1) * kerf) / share, grid, Way.DOWN)[0]
+        if share > 1
+        else long.value
+        for long in source.lengths
+        for share in range(1, _MOST_SHARES + 1)
+    }
+    whole = {long.value for long in source.lengths}
+    return tuple(sorted((s for s in shares if s in whole or s >= least), reverse=True))
 
 
 def _milling(room: Room, strip: Board, source: Board, width: Fraction) -> Milling:
@@ -96,20 +117,30 @@ def _milling(room: Room, strip: Board, source: Board, width: Fraction) -> Millin
     )
 
 
-def strip_blanks(plans: Iterable[StockPlan]) -> Iterator[Piece]:
+def strip_blanks(room: Room, plans: Iterable[StockPlan]) -> Iterator[Piece]:
     """The rips that strip plans need out of their source boards."""
     for plan in plans:
         if plan.milling is None:
             continue
+        wide = _slug(shop_text(plan.milling.width, room.spec.unit))
         sizes = {item.id: plan.length(item.length) for item in plan.problem.stock}
         for item, strips in plan.counts.items():
             for number in range(1, -(-strips // plan.milling.yields) + 1):
                 yield Piece(
-                    id=f"strips.{plan.stock}.{plan.milling.width}.{item}.{number}",
+                    id=f"strips.{plan.stock}.{wide}.{_slug(item)}.{number}",
                     kind="strip blank",
-                    title=f"blank for {min(plan.milling.yields, strips)} strips",
+                    title=_blank_title(min(plan.milling.yields, strips)),
                     mark="",
                     length=sizes[item],
                     width=plan.milling.width,
                     serves=tuple(p.id for p in plan.pieces.values() if p.kind == "part"),
                 )
+
+
+def _slug(text: str) -> str:
+    """A size as part of a path: '2-1_2'."""
+    return text.replace(" ", "-").replace("/", "_")
+
+
+def _blank_title(strips: int) -> str:
+    return "blank for one strip" if strips == 1 else f"blank for {strips} strips"

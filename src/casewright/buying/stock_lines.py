@@ -30,7 +30,7 @@ def _sheets(room: Room, plan: StockPlan, goods: Sheet, breakdown: Breakdown) -> 
     size = f"{length(goods.length.value, unit)} x {length(goods.width.value, unit)}"
     held = {entry.part for entry in breakdown.waiting}
     waiting = sum(piece in held for piece in plan.pieces)
-    why = f"{_contents(plan)} on {counted(plan.count, 'sheet')}; {plan.solution.verdict}"
+    why = f"{_contents(plan)} on {counted(plan.count, 'sheet')}; {plan.verdict}"
     if waiting:
         why += f"; {waiting} of the parts still wait for an answer"
     return BuyLine(
@@ -48,7 +48,7 @@ def _boards(room: Room, plan: StockPlan, goods: Board) -> Iterator[BuyLine]:
             "boards",
             f"{goods.title}, {_section(goods, unit)}, {length(lengths[item], unit)} long",
             goods.key, "pieces", Fraction(count), Fraction(0), Fraction(1), count, "board",
-            f"{_contents(plan)} on {counted(plan.count, 'board')}; {plan.solution.verdict}",
+            f"{_contents(plan)} on {counted(plan.count, 'board')}; {plan.verdict}",
             _parts(plan), note=goods.price or "straight, dry and free of knots",
         )  # fmt: skip
 

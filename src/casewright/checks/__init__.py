@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from casewright.checks import (
+    band_width,
     case_weight,
     cut_depth,
     fastener_bite,
@@ -16,6 +17,7 @@ from casewright.checks import (
     narrow_rip,
     open_pockets,
     pocket_screw_length,
+    sheet_thickness,
     shelf_sag,
     wall_screw_bite,
 )
@@ -27,6 +29,7 @@ __all__ = ["RULES", "Breach", "Rule", "check"]
 
 RULES: tuple[Rule, ...] = (
     fit_band.RULE,
+    sheet_thickness.RULE,
     nailer_missing.RULE,
     wall_screw_bite.RULE,
     fastener_bite.RULE,
@@ -39,6 +42,7 @@ RULES: tuple[Rule, ...] = (
     leaf_size.RULE,
     shelf_sag.RULE,
     long_shelf.RULE,
+    band_width.RULE,
     narrow_rip.RULE,
     case_weight.RULE,
 )

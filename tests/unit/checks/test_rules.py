@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
 import pytest
-from tests.builders import given, length
+from tests.builders import INCH, given, length, stock
 from tests.unit.checks.rooms import (
     changed,
     leaf,
@@ -27,6 +28,7 @@ from casewright.facts import Fact
 from casewright.findings import Finding, Severity
 from casewright.room.model import Room
 from casewright.sources import SOURCES
+from casewright.stock import EdgeBand, Stock
 
 Make = Callable[[], Room]
 NAMES = [rule.name for rule in RULES]
@@ -35,6 +37,19 @@ NAMES = [rule.name for rule in RULES]
 def _cut_back(width: str) -> Room:
     fact = Fact(Origin("measured", "tape"), cut=length(width))
     return room_of(facts={"upper.back.width": fact})
+
+
+def _read(label: str, inches: Fraction) -> Room:
+    fact = Fact(Origin("measured", "calliper"), built=inches * INCH)
+    return room_of(goods=stock(ply=label), facts={"stock.ply18.thickness": fact})
+
+
+def _with_band(width: str) -> dict[str, Stock]:
+    goods = stock()
+    band = goods["band"]
+    assert isinstance(band, EdgeBand)
+    goods["band"] = replace(band, width=given(width, "mm"))
+    return goods
 
 
 PASSES: dict[str, Make] = {
@@ -52,6 +67,8 @@ PASSES: dict[str, Make] = {
     "shelf sag": lambda: room_of(width="24"),
     "long shelf": lambda: room_of(width="30", goods=soft_stock()),
     "narrow rip": room_of,
+    "band width": lambda: room_of(edge="band"),
+    "sheet thickness": lambda: _read("3/4", Fraction("0.703")),
     "case weight": room_of,
 }
 
@@ -73,6 +90,8 @@ FAILS: dict[str, Make] = {
         kind="bookcase", shelves=3, height="60", depth="12", nosing="1 1/2", key="upper"
     ),
     "case weight": lambda: room_of(width="60"),
+    "band width": lambda: room_of(edge="band", goods=_with_band("16")),
+    "sheet thickness": lambda: _read("3/4", Fraction("0.603")),
 }
 
 

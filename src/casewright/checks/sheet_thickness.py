@@ -1,0 +1,65 @@
+"""Readings of a sheet's thickness that its label cannot have.
+
+Sheets are seldom as thick as their label, but a reading far off it is a slip of the pen or
+another sheet. Plywood is held against the widest band that standards allow for any of its faces,
+fibreboard against its own; half a millimetre is added for the tool and the sheet's own waves.
+
+Passes
+------
+A sheet sold as 3/4 that measures 0.703.
+
+Fails
+-----
+The same sheet read as 0.603.
+
+Sources
+-------
+`ps1` and `hp1` for plywood, `a208.2` for fibreboard; the half millimetre is this house's own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from casewright.checks.rule import Breach, Rule
+from casewright.checks.words import length
+from casewright.findings import Severity
+from casewright.room.model import Room
+from casewright.sources import FIBREBOARD, PLYWOOD_THICKNESS, Band, plywood_band
+from casewright.stock import Sheet
+
+__all__ = ["RULE"]
+
+_LEEWAY = Fraction(1, 2)
+
+
+def _band(sheet: Sheet) -> Band | None:
+    label = sheet.thickness.value
+    if sheet.material == "plywood":
+        bands = [plywood_band(label, face)[0] for face in PLYWOOD_THICKNESS]
+        return Band(min(b.low for b in bands) - _LEEWAY, max(b.high for b in bands) + _LEEWAY)
+    if sheet.material == "fibreboard":
+        within = FIBREBOARD.thickness + _LEEWAY
+        return Band(label - within, label + within)
+    return None
+
+
+def _examine(room: Room) -> Iterator[Breach]:
+    for key, goods in room.spec.stock.items():
+        node = room.chain.nodes.get(f"stock.{key}.thickness")
+        band = _band(goods) if isinstance(goods, Sheet) else None
+        if node is None or node.built is None or band is None or band.holds(node.built):
+            continue
+        yield Breach(
+            node.path,
+            f"{goods.title} was read as {length(room, node.built)}; sold as "
+            f"{length(room, goods.thickness.value)} it should be between "
+            f"{length(room, band.low)} and {length(room, band.high)}",
+            measured=length(room, node.built),
+            limit=f"{length(room, band.low)} to {length(room, band.high)}",
+            remedies=("measure again", "put the right label on the sheet"),
+        )
+
+
+RULE = Rule("sheet thickness", Severity.CARE, __doc__ or "", "ps1", _examine)
