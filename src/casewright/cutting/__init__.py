@@ -1,1 +1,1 @@
-"""Cutting plans for sheets and boards, in integers; knows sizes, saws and pieces, but no cabinets."""
+"""Cutting plans for sheets and boards, in integers; knows saws and pieces, but no cabinets."""

@@ -4,12 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from casewright.cutting.solution import Direction, Leaf, Node, SettingCard, SheetTree, splits
+from casewright.cutting.solution import (
+    Direction,
+    Leaf,
+    Node,
+    SettingCard,
+    SheetTree,
+    Split,
+    splits,
+)
 
 __all__ = ["effort", "setting_cards"]
 
-_FENCE, _STOP, _CUT = 15, 10, 3
-"""Tenths of a minute: a new fence setting, a new stop, a cut (own defaults of the shop model)."""
+_FENCE, _STOP, _GUIDE, _CUT = 15, 10, 25, 3
+"""Tenths of a minute: a new fence setting, a new stop, laying the guide for a cut through a whole
+sheet, any cut (own defaults of the shop's cost model)."""
 
 
 def setting_cards(tree: Iterable[SheetTree]) -> tuple[SettingCard, ...]:
@@ -29,12 +38,13 @@ def setting_cards(tree: Iterable[SheetTree]) -> tuple[SettingCard, ...]:
 
 
 def effort(tree: Iterable[SheetTree]) -> int:
-    """Work at the saw for settings and cuts [tenths of a minute]."""
+    """Work at the saw for settings, guides and cuts [tenths of a minute]."""
     sheets = tuple(tree)
     cards = setting_cards(sheets)
     cuts = sum(len(split.cuts) for sheet in sheets for split in splits(sheet.root))
     settings = sum(_FENCE if card.direction == "rip" else _STOP for card in cards)
-    return settings + _CUT * cuts
+    guides = sum(len(sheet.root.cuts) for sheet in sheets if isinstance(sheet.root, Split))
+    return settings + _GUIDE * guides + _CUT * cuts
 
 
 def _is_left(piece: Node) -> bool:

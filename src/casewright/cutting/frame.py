@@ -10,7 +10,7 @@ from casewright.cutting.arrangement import Item, Panel, Strip, UsedBin, arrange
 from casewright.cutting.problem import PartDemand, Problem, StockItem
 from casewright.cutting.shapes import Bin, Laid, Shape, Task, places
 from casewright.cutting.solution import Direction, Leaf, Node, Rect, SheetTree
-from casewright.cutting.tree import Cell, divide, transpose
+from casewright.cutting.tree import Cell, divide, leftover, transpose
 
 __all__ = ["Frame", "fits"]
 
@@ -90,15 +90,22 @@ class Frame:
     ) -> SheetTree:
         item = self.problem.stock[used.bin]
         sheet = Rect(0, 0, *self._sides(item.length, item.width))
-        usable = self._sides(item.usable_length, item.usable_width)[0]
         origin = self._sides(item.trim.left, item.trim.bottom)
         rows = _Rows(self.problem, origin, deal)
-        panels = used.panels
-        if not self.panels or (len(panels) == 1 and panels[0].end == usable):
-            root = rows.panel(panels[0], sheet)
+        if self._is_one_panel(used, item):
+            root = rows.panel(used.panels[0], sheet)
         else:
             root = rows.sheet(used, sheet)
         return SheetTree(number, item.id, transpose(root) if self.is_swapped else root)
+
+    def _is_one_panel(self, used: UsedBin, item: StockItem) -> bool:
+        """Whether a cut that only takes a sliver off the whole sheet can be saved."""
+        if not self.panels or len(used.panels) > 1:
+            return not self.panels
+        usable, across = self._sides(item.usable_length, item.usable_width)
+        rest = usable - used.panels[0].end - self.problem.kerf
+        sliver = leftover(Rect(0, 0, rest, across), self.problem.keep)
+        return rest <= 0 or (4 * rest <= usable and sliver.use == "waste")
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,176 @@
+"""Cut trees taken apart into single saw cuts, each with its datum, setting and method."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+from casewright.cutting.methods import Caution, Limits, Method, Sawing, choose_method, is_over
+from casewright.cutting.solution import Direction, Leaf, Node, Rect, SheetTree, Split
+
+__all__ = ["Edge", "Job", "jobs_of"]
+
+Edge = Literal["left", "right", "bottom", "top"]
+_Side = Literal["low", "high"]
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """One cut through one piece.
+
+    Parameters
+    ----------
+    before
+        Place in the list of the cut that gives the piece; None: it is the whole stock.
+    sheet
+        Number of the sheet.
+    rect
+        The piece.
+    direction, at
+        The cut, and where the blade's low side runs.
+    datum, setting
+        The edge that is measured from, and how far from it the blade runs [unit].
+    method, cautions
+        How it is made.
+    low, high
+        What it leaves on either side; None: the blade takes all. A rectangle is cut further.
+    """
+
+    before: int | None
+    sheet: int
+    rect: Rect
+    direction: Direction
+    at: int
+    datum: Edge
+    setting: int
+    method: Method
+    cautions: tuple[Caution, ...]
+    low: Leaf | Rect | None
+    high: Leaf | Rect | None
+
+
+@dataclass(frozen=True, slots=True)
+class _Run:
+    """A piece with some parallel cuts still to be made: those from `first` up to `last`."""
+
+    split: Split
+    first: int
+    last: int
+    rect: Rect
+    nodes: Mapping[Rect, Node]
+
+    @property
+    def is_rip(self) -> bool:
+        return self.split.direction == "rip"
+
+    @property
+    def low(self) -> int:
+        return self.rect.y if self.is_rip else self.rect.x
+
+    @property
+    def high(self) -> int:
+        return self.rect.y1 if self.is_rip else self.rect.x1
+
+    def part(self, low: int, high: int) -> Rect:
+        """The slice of the piece between two places."""
+        if self.is_rip:
+            return self.rect._replace(y=low, width=high - low)
+        return self.rect._replace(x=low, length=high - low)
+
+    def bands(self, kerf: int) -> list[tuple[int, int]]:
+        """What lies between the cuts that are still to be made, from low to high."""
+        cuts = self.split.cuts[self.first : self.last]
+        return list(zip((self.low, *(c + kerf for c in cuts)), (*cuts, self.high), strict=True))
+
+
+def jobs_of(tree: SheetTree, kerf: int, limits: Limits, start: int = 0) -> list[Job]:
+    """The cuts of one sheet, each after the cut that gives its piece; numbered from `start`."""
+    jobs: list[Job] = []
+    waiting: list[tuple[int | None, _Run]] = []
+    root = _begin(tree.root)
+    if root is not None:
+        waiting.append((None, root))
+    while waiting:
+        before, run = waiting.pop()
+        index, datum = _choose(run, kerf, limits)
+        at = run.split.cuts[index]
+        sides = (
+            _side(run, (run.low, at), (run.first, index)),
+            _side(run, (at + kerf, run.high), (index + 1, run.last)),
+        )
+        origin = before, tree.sheet
+        jobs.append(_job(run, at, datum, origin, sides, kerf=kerf, limits=limits))
+        number = start + len(jobs) - 1
+        waiting += [(number, side) for side in reversed(sides) if isinstance(side, _Run)]
+    return jobs
+
+
+def _begin(node: Node) -> _Run | None:
+    if isinstance(node, Leaf):
+        return None
+    return _Run(node, 0, len(node.cuts), node.rect, {piece.rect: piece for piece in node.pieces})
+
+
+def _side(run: _Run, span: tuple[int, int], cuts: tuple[int, int]) -> _Run | Leaf | None:
+    """What a cut leaves on one side: with cuts still to come, done, or nothing."""
+    if span[1] <= span[0]:
+        return None
+    rect = run.part(*span)
+    if cuts[0] < cuts[1]:
+        return _Run(run.split, *cuts, rect, run.nodes)
+    node = run.nodes[rect]
+    return node if isinstance(node, Leaf) else _begin(node)
+
+
+def _job(
+    run: _Run,
+    at: int,
+    datum: _Side,
+    origin: tuple[int | None, int],
+    sides: tuple[_Run | Leaf | None, _Run | Leaf | None],
+    *,
+    kerf: int,
+    limits: Limits,
+) -> Job:
+    setting = at - run.low if datum == "low" else run.high - at - kerf
+    sizes = (run.rect.length, run.rect.width)
+    along, across = sizes if run.is_rip else (sizes[1], sizes[0])
+    method, cautions = choose_method(Sawing(run.split.direction, setting, along, across), limits)
+    edges: dict[str, Edge] = (
+        {"low": "bottom", "high": "top"} if run.is_rip else {"low": "left", "high": "right"}
+    )
+    left = [side.rect if isinstance(side, _Run) else side for side in sides]
+    return Job(
+        *origin, run.rect, run.split.direction, at, edges[datum], setting, method, cautions, *left
+    )
+
+
+def _choose(run: _Run, kerf: int, limits: Limits) -> tuple[int, _Side]:
+    """The next cut of a piece and the side it is measured from.
+
+    A piece that is too heavy is parted near its middle. Else the widest band with a clean outer
+    edge comes off; what is left of a rough edge comes off last, from the sawn edge opposite.
+    """
+    bands = run.bands(kerf)
+    kept = [i for i, band in enumerate(bands) if _is_kept(run, band)] or [0]
+    lowest, highest, end = kept[0], kept[-1], len(bands) - 1
+    if is_over(run.rect.area, limits.lift_area):
+        middle = run.low + run.high - kerf
+        index = min(range(end), key=lambda i: abs(bands[i][1] * 2 - middle))
+        return run.first + index, "low" if index >= lowest else "high"
+    if lowest == highest:
+        if highest < end:
+            return run.first + highest, "low"
+        return run.first + lowest - 1, "high"
+    is_low_clean, is_high_clean = lowest == 0, highest == end
+    sizes = [high - low for low, high in bands]
+    from_high = is_high_clean and (not is_low_clean or sizes[highest] > sizes[lowest])
+    return (run.first + highest - 1, "high") if from_high else (run.first + lowest, "low")
+
+
+def _is_kept(run: _Run, band: tuple[int, int]) -> bool:
+    if band[1] <= band[0]:
+        return False
+    node = run.nodes[run.part(*band)]
+    return isinstance(node, Split) or node.use == "part"

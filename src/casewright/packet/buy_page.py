@@ -1,0 +1,38 @@
+"""The buy list, aisle by aisle, each line with the sum behind it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from casewright.buying import BuyLine
+from casewright.outputs.blocks import Block, Column, Paragraph, Row, Table
+from casewright.outputs.document import Section
+
+__all__ = ["buy_section"]
+
+_COLUMNS = (
+    Column("", "centre"), Column("Buy", "right"), Column("Unit", share=1.0),
+    Column("What", share=2.6), Column("Why so many", share=3.4), Column("Note", share=2.0),
+)  # fmt: skip
+
+
+def buy_section(lines: tuple[BuyLine, ...]) -> Section:
+    """One trip to the yard and one to the hardware shop."""
+    blocks: list[Block] = [
+        Paragraph(
+            "Counted from the model: every screw, pin and hinge is one that a step of this packet "
+            "uses, with the spares named beside it. Buy sheets of one batch; measure each at six "
+            "points when it arrives."
+        ),
+        Table(_COLUMNS, tuple(_rows(lines)), small=True),
+    ]
+    return Section("Buy", tuple(blocks), "buy")
+
+
+def _rows(lines: tuple[BuyLine, ...]) -> Iterator[Row]:
+    aisle = ""
+    for line in lines:
+        if line.aisle != aisle:
+            aisle = line.aisle
+            yield Row((aisle.capitalize(),))
+        yield Row(("☐", str(line.count), line.unit, line.what, line.why, line.note))

@@ -1,0 +1,178 @@
+"""Cut sheets: each sheet with its passes, then every setting with its cuts, in order."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from casewright.breakdown import (
+    METHOD_WORDS,
+    Breakdown,
+    InHand,
+    SawCard,
+    SawStep,
+    StockPlan,
+    saw_cards,
+)
+from casewright.cutting.solution import SheetTree
+from casewright.dims.units import Unit
+from casewright.drawing import Measure, largest
+from casewright.drawing.sheet_layout import sheet_scene
+from casewright.outputs.blocks import (
+    Block,
+    Bullets,
+    Callout,
+    Caution,
+    CheckList,
+    Figure,
+    Heading,
+    Keep,
+    Paragraph,
+    Step,
+)
+from casewright.outputs.document import Paper, Section
+from casewright.outputs.inlines import Inline, Link, Rich, Strong
+from casewright.packet.words import unfold
+from casewright.room.model import Room
+
+__all__ = ["cut_sheet_sections"]
+
+_EDGES = {"bottom": "lower edge", "top": "upper edge", "left": "left end", "right": "right end"}
+_SAW_CAUTION = (
+    "Guard, splitter or riving knife and push block at the table saw; nothing pinched between "
+    "blade and fence; stand out of the blade's line. Clamp the straightedge at both ends and let "
+    "the offcut lie. Eyes, ears and lungs protected. The saw maker's instructions come first."
+)
+
+
+def cut_sheet_sections(room: Room, breakdown: Breakdown, paper: Paper) -> tuple[Section, ...]:
+    """One section for each stock that is cut."""
+    return tuple(
+        Section(
+            f"Cutting: {room.spec.stock[plan.stock].title}",
+            tuple(_blocks(room, plan, paper)),
+            f"cutting:{plan.stock}:{plan.kind}:{number}",
+        )
+        for number, plan in enumerate(breakdown.plans)
+        if plan.solution.tree
+    )
+
+
+def _blocks(room: Room, plan: StockPlan, paper: Paper) -> Iterator[Block]:
+    unit = room.spec.unit
+    yield Paragraph(_summary(plan))
+    if plan.milling is not None:
+        yield Callout("look", plan.milling.words, "Milled strips")
+    if plan.waiting_sheets:
+        numbers = ", ".join(str(number + 1) for number in plan.waiting_sheets)
+        yield Callout(
+            "measure first",
+            f"Number {numbers}: the parts just fit. Measure the sheet and the kerf before the "
+            "first cut, and plan again if either is off.",
+            "Just fits",
+        )
+    trees = plan.solution.tree
+    alike: dict[object, list[SheetTree]] = {}
+    for tree in trees:
+        alike.setdefault(tree.sheet, []).append(tree)
+    for tree in trees:
+        yield _figure(room, plan, tree, paper)
+    yield Heading("At the saw, in this order", 2)
+    yield Caution(_SAW_CAUTION, "At every saw")
+    for card in saw_cards(plan):
+        yield Heading(_card_title(card), 3)
+        yield Paragraph(_card_line(card, unit))
+        yield CheckList(tuple(_step(step, unit) for step in card.steps), start=None)
+    extra = [f"{p.title}" for p in plan.from_offcuts]
+    if extra:
+        yield Heading("From what is left over", 2)
+        yield Bullets(tuple(extra))
+
+
+def _summary(plan: StockPlan) -> Rich:
+    noun = {"sheets": "sheet", "boards": "board", "strips": "strip"}[plan.kind]
+    count = plan.count
+    settings = len(plan.work.cards)
+    return (
+        (
+            f"{count} {noun}{'s' if count != 1 else ''} ({plan.solution.verdict}), "
+            f"{len(plan.work.steps)} cuts at {settings} setting{'s' if settings != 1 else ''}. "
+            "The numbers in rings are the cuts in the order of work. Label every part as it comes "
+            "off the saw."
+        ),
+    )
+
+
+def _figure(room: Room, plan: StockPlan, tree: SheetTree, paper: Paper) -> Block:
+    unit = room.spec.unit
+    goods = room.spec.stock[plan.stock]
+    noun = {"sheets": "Sheet", "boards": "Board", "strips": "Strip"}[plan.kind]
+    scene = sheet_scene(plan, tree, unit, grain=bool(getattr(goods, "grain", False)))
+    tall = 95.0 if plan.kind == "sheets" else 45.0
+    drawn = largest(scene, paper.text_width_mm, tall, unit, at_most=Fraction(8))
+    return Keep(
+        (Heading(f"{noun} {tree.sheet + 1}", 3), Figure(drawn, alternative=f"{noun} layout"))
+    )
+
+
+def _card_title(card: SawCard) -> str:
+    count = len(card.steps)
+    return f"Setting {card.number}: {count} cut{'s' if count != 1 else ''}"
+
+
+def _card_line(card: SawCard, unit: Unit) -> Rich:
+    words: list[Inline] = [
+        Strong(Measure(card.setting, unit, _path(card))),
+        f" on the {METHOD_WORDS[card.method]}. Check the first piece before the rest.",
+    ]
+    if card.marks:
+        words.append(f" Finishes {', '.join(card.marks)}.")
+    return tuple(words)
+
+
+def _path(card: SawCard) -> str:
+    """Path of the number that a setting makes, where it is a size of a part."""
+    for step in card.steps:
+        for given in step.gives:
+            if given.piece is not None and given.piece.kind == "part":
+                if given.length == card.setting == given.piece.length:
+                    return f"{given.piece.id}.length"
+                if given.width == card.setting == given.piece.width:
+                    return f"{given.piece.id}.width"
+    return ""
+
+
+def _step(step: SawStep, unit: Unit) -> Step:
+    factory = "factory " if step.is_factory else "sawn "
+    text: list[Inline] = [
+        Strong(f"{step.number}  "),
+        f"{step.direction.capitalize()} {_piece_name(step.takes)} ",
+        *_size(step.takes, unit),
+        f", {factory}{_EDGES[step.datum]} as datum",
+    ]
+    notes: list[Rich] = [unfold("gives ", *_given(step, unit))]
+    return Step(tuple(text), tuple(notes), step.cautions)
+
+
+def _piece_name(piece: InHand) -> str:
+    return f"sheet {piece.name}" if "." not in piece.name else f"piece {piece.name}"
+
+
+def _size(piece: InHand, unit: Unit) -> tuple[Inline, ...]:
+    return (Measure(piece.length, unit), " × ", Measure(piece.width, unit))
+
+
+def _given(step: SawStep, unit: Unit) -> Iterator[Rich]:
+    for number, given in enumerate(step.gives):
+        if number:
+            yield "; "
+        if given.piece is not None:
+            name = f"{given.piece.mark} {given.piece.title}".strip()
+            target = given.piece.id if given.piece.kind == "part" else ""
+            yield (Link(name, target) if target else name, " ", *_size(given, unit))
+        elif given.use == "offcut":
+            yield (f"{given.name}, keep: ", *_size(given, unit))
+        elif given.use == "waste":
+            yield "waste"
+        else:
+            yield (f"{given.name}: ", *_size(given, unit))

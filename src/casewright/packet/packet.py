@@ -1,0 +1,76 @@
+"""The whole packet: pages in the order they are needed, and the tables that go with it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from casewright.breakdown import Breakdown
+from casewright.buying import BuyLine
+from casewright.findings import Finding, Question
+from casewright.outputs.document import A4, LABELS_A4, LABELS_LETTER, LETTER, Document, Section
+from casewright.packet.buy_page import buy_section
+from casewright.packet.case_cards import case_sections
+from casewright.packet.cover import cover_section, elevation_section
+from casewright.packet.cut_list import cut_list_section
+from casewright.packet.cut_sheets import cut_sheet_sections
+from casewright.packet.key import key_section
+from casewright.packet.labels import labels_section
+from casewright.packet.part_cards import part_sections
+from casewright.room.model import Room
+
+__all__ = ["PacketContent", "packet_document"]
+
+
+@dataclass(frozen=True, slots=True)
+class PacketContent:
+    """Everything a packet is made from.
+
+    Parameters
+    ----------
+    room, breakdown, buying
+        The model, its cuts, its purchases.
+    findings, questions
+        All that is open, the gravest first.
+    fingerprint
+        Of the job.
+    """
+
+    room: Room
+    breakdown: Breakdown
+    buying: tuple[BuyLine, ...]
+    findings: tuple[Finding, ...]
+    questions: tuple[Question, ...]
+    fingerprint: str
+
+
+def packet_document(content: PacketContent) -> Document:
+    """The packet as a printed document."""
+    room = content.room
+    spec = room.spec
+    paper = LETTER if spec.paper == "letter" else A4
+    labels = LABELS_LETTER if spec.paper == "letter" else LABELS_A4
+    sections: list[Section] = [
+        cover_section(room, content.findings, content.questions),
+        key_section(),
+    ]
+    elevations = elevation_section(room, paper)
+    if elevations is not None:
+        sections.append(elevations)
+    sections += [
+        buy_section(content.buying),
+        cut_list_section(room),
+        *cut_sheet_sections(room, content.breakdown, paper),
+        *part_sections(room, paper.text_width_mm),
+        *case_sections(room, paper),
+        labels_section(room, labels),
+    ]
+    unit = "inches" if spec.unit == "in" else "millimetres"
+    return Document(
+        title="Shop packet",
+        job=spec.name,
+        fingerprint=content.fingerprint,
+        unit=spec.unit,
+        paper=paper,
+        sections=tuple(sections),
+        unit_note=f"Sizes in {unit}; a size in another unit says so",
+    )
