@@ -193,6 +193,14 @@ def test_hinge_beside_a_fixed_board_stops_beside_a_loose_one_does_not() -> None:
     assert stopping.severity is Severity.STOP
 
 
+def test_low_doors_over_a_divider_are_let_pass() -> None:
+    """Wider than high by custom; the same leaf in the main opening is told of."""
+    low = leaf("17 7/8", "14 7/8", ("3 1/2", "11"))
+    for name in ("leaf size", "hinge spread"):
+        assert _found(name, with_leaf(low))
+        assert not _found(name, with_leaf(replace(low, opening="upper")))
+
+
 def test_identical_shelves_are_told_of_once() -> None:
     """Two shelves of one size make one sentence that names both."""
     [found] = _found("shelf sag", room_of(width="44"))
