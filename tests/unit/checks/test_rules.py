@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import Any
 
 import pytest
-from tests.builders import INCH, given, length, stock
+from tests.builders import APPLIED, GLASS, INCH, SLAB, Unit, given, length, stock
 from tests.unit.checks.rooms import (
     changed,
     leaf,
@@ -19,6 +19,7 @@ from tests.unit.checks.rooms import (
     without,
 )
 
+from casewright.casework.specs import FrontSpec
 from casewright.checks import RULES, check
 from casewright.checks.case_weight import lifted_weight
 from casewright.checks.hinge_number import hinges_wanted
@@ -191,6 +192,13 @@ def test_hinge_beside_a_fixed_board_stops_beside_a_loose_one_does_not() -> None:
     assert found.severity is Severity.CARE
     [stopping] = _found("hinge beside shelf", FAILS["hinge beside shelf"]())
     assert stopping.severity is Severity.STOP
+
+
+@pytest.mark.parametrize("front", [SLAB, APPLIED, GLASS], ids=["slab", "applied", "glass"])
+@pytest.mark.parametrize("unit", ["in", "mm"])
+def test_a_plain_upper_with_doors_is_found_good(front: FrontSpec, unit: Unit) -> None:
+    """The ordinary case gives the person nothing to read."""
+    assert check(room_of(unit=unit, front=front)) == ()
 
 
 def test_low_doors_over_a_divider_are_let_pass() -> None:
