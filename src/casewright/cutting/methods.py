@@ -7,7 +7,7 @@ from typing import Literal
 
 from casewright.cutting.solution import Direction
 
-__all__ = ["Caution", "Limits", "Method", "Sawing", "choose_method"]
+__all__ = ["Caution", "Limits", "Method", "Sawing", "choose_method", "is_over"]
 
 Method = Literal["straightedge", "fence", "carrier", "sled"]
 """How a cut is made.

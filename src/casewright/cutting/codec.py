@@ -1,0 +1,205 @@
+"""Cutting problems and plans as JSON: the shapes that `cut --problem` reads and writes.
+
+A problem::
+
+    {
+        "unit": "1/32 in",
+        "kerf": 4,
+        "stages": 3,
+        "stock": [
+            {
+                "id": "ply",
+                "l": 3072,
+                "w": 1536,
+                "count": null,
+                "price": 70,
+                "trim": 0,
+                "defects": [{"x": 0, "y": 0, "l": 64, "w": 32}],
+            }
+        ],
+        "parts": [{"id": "side", "l": 1104, "w": 744, "count": 2, "rotate": false, "group": "a"}],
+        "keep": [{"long": 768, "short": 128}],
+    }
+
+`stages` may be "free"; `trim` is one number for all edges or an object with `left`, `right`,
+`bottom`, `top`; `count`, `price`, `trim`, `defects`, `rotate`, `group` and `keep` may be left out.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable, Mapping
+from hashlib import sha256
+from typing import Any, TypeVar
+
+from casewright.cutting.problem import (
+    Defect,
+    Fault,
+    Keep,
+    PartDemand,
+    Problem,
+    ProblemError,
+    StockItem,
+    Trim,
+)  # fmt: skip
+
+__all__ = ["fingerprint", "read_problem", "write_problem"]
+
+_T = TypeVar("_T")
+
+_STOCK = ("id", "l", "w", "count", "price", "trim", "defects")
+_PART = ("id", "l", "w", "count", "rotate", "group")
+_EDGES = ("left", "right", "bottom", "top")
+
+
+class _Reader:
+    """Takes values out of parsed JSON and remembers what is wrong with them."""
+
+    def __init__(self) -> None:
+        self.faults: list[Fault] = []
+
+    def fault(self, where: str, field: str, found: object, want: str) -> None:
+        text = "missing" if found is None else json.dumps(found, default=str)[:60]
+        self.faults.append(Fault(where, field, text, want))
+
+    def whole(self, row: Mapping[str, Any], where: str, field: str, default: int | None) -> int:
+        value = row.get(field, default)
+        if type(value) is int:
+            return value
+        self.fault(where, field, value, "a whole number")
+        return 1
+
+    def text(self, row: Mapping[str, Any], where: str, field: str) -> str:
+        value = row.get(field)
+        if isinstance(value, str) and value:
+            return value
+        self.fault(where, field, value, "a text")
+        return where
+
+    def rows(
+        self, data: Mapping[str, Any], where: str, field: str,
+        read: Callable[[Mapping[str, Any], str], _T],
+    ) -> tuple[_T, ...]:  # fmt: skip
+        value = data.get(field)
+        if not isinstance(value, list):
+            self.fault(where, field, value, "a list")
+            return ()
+        found = []
+        for index, row in enumerate(value):
+            at = f"{where}.{field}[{index}]" if where != "problem" else f"{field}[{index}]"
+            if isinstance(row, Mapping):
+                found.append(read(row, at))
+            else:
+                self.fault(at, "entry", row, "an object")
+        return tuple(found)
+
+    def known(self, row: Mapping[str, Any], where: str, fields: tuple[str, ...]) -> None:
+        for field in row:
+            if field not in fields:
+                self.fault(where, str(field), row[field], f"one of {', '.join(fields)}")
+
+    def stock(self, row: Mapping[str, Any], where: str) -> StockItem:
+        self.known(row, where, _STOCK)
+        count = None if row.get("count") is None else self.whole(row, where, "count", None)
+        spots = {"defects": [], **row}
+        return StockItem(
+            self.text(row, where, "id"), self.whole(row, where, "l", None),
+            self.whole(row, where, "w", None), count, self.whole(row, where, "price", 1),
+            self.trim(row.get("trim", 0), where), self.rows(spots, where, "defects", self.defect),
+        )  # fmt: skip
+
+    def trim(self, value: object, where: str) -> Trim:
+        if type(value) is int:
+            return Trim(value, value, value, value)
+        if isinstance(value, Mapping):
+            at = f"{where}.trim"
+            self.known(value, at, _EDGES)
+            return Trim(*(self.whole(value, at, edge, 0) for edge in _EDGES))
+        self.fault(where, "trim", value, "a whole number or an object of edges")
+        return Trim()
+
+    def defect(self, row: Mapping[str, Any], where: str) -> Defect:
+        fields = ("x", "y", "l", "w")
+        self.known(row, where, fields)
+        return Defect(*(self.whole(row, where, field, None) for field in fields))
+
+    def part(self, row: Mapping[str, Any], where: str) -> PartDemand:
+        self.known(row, where, _PART)
+        rotate, group = row.get("rotate", False), row.get("group")
+        if not isinstance(rotate, bool):
+            self.fault(where, "rotate", rotate, "true or false")
+        if not (group is None or isinstance(group, str)):
+            self.fault(where, "group", group, "a text or null")
+        return PartDemand(
+            self.text(row, where, "id"), self.whole(row, where, "l", None),
+            self.whole(row, where, "w", None), self.whole(row, where, "count", 1),
+            rotate is True, group if isinstance(group, str) else None,
+        )  # fmt: skip
+
+    def keep(self, row: Mapping[str, Any], where: str) -> Keep:
+        self.known(row, where, ("long", "short"))
+        return Keep(self.whole(row, where, "long", None), self.whole(row, where, "short", None))
+
+    def stages(self, data: Mapping[str, Any]) -> int | None:
+        if data.get("stages", 3) in ("free", None):
+            return None
+        return self.whole(data, "problem", "stages", 3)
+
+
+def read_problem(data: object) -> Problem:
+    """A problem from parsed JSON.
+
+    Raises
+    ------
+    ProblemError
+        With everything that is wrong, each fault with its place: 'parts[3]', 'l'.
+    """
+    if not isinstance(data, Mapping):
+        raise ProblemError([Fault("problem", "document", type(data).__name__, "an object")])
+    reader = _Reader()
+    known = ("schema", "job", "fingerprint", "unit", "kerf", "stages", "stock", "parts", "keep")
+    reader.known(data, "problem", known)
+    unit = reader.text(data, "problem", "unit")
+    kerf = reader.whole(data, "problem", "kerf", None)
+    stages = reader.stages(data)
+    stock = reader.rows(data, "problem", "stock", reader.stock)
+    parts = reader.rows(data, "problem", "parts", reader.part)
+    keep = reader.rows({"keep": [], **data}, "problem", "keep", reader.keep)
+    if reader.faults:
+        raise ProblemError(reader.faults)
+    return Problem(unit, kerf, stages, stock, parts, keep)
+
+
+def write_problem(problem: Problem) -> dict[str, Any]:
+    """The problem as JSON would hold it."""
+    stock = [
+        {
+            "id": item.id, "l": item.length, "w": item.width, "count": item.count,
+            "price": item.price, "trim": {edge: getattr(item.trim, edge) for edge in _EDGES},
+            "defects": [
+                {"x": d.x, "y": d.y, "l": d.length, "w": d.width} for d in item.defects
+            ],
+        }
+        for item in problem.stock
+    ]  # fmt: skip
+    parts = [
+        {
+            "id": part.id, "l": part.length, "w": part.width, "count": part.count,
+            "rotate": part.rotate, "group": part.group,
+        }
+        for part in problem.parts
+    ]  # fmt: skip
+    return {
+        "unit": problem.unit,
+        "kerf": problem.kerf,
+        "stages": "free" if problem.stages is None else problem.stages,
+        "stock": stock,
+        "parts": parts,
+        "keep": [{"long": size.long, "short": size.short} for size in problem.keep],
+    }
+
+
+def fingerprint(problem: Problem) -> str:
+    """A short name for everything in the problem: equal problems, and only they, share it."""
+    text = json.dumps(write_problem(problem), sort_keys=True, separators=(",", ":"))
+    return sha256(text.encode()).hexdigest()[:16]
