@@ -24,11 +24,17 @@ def _listed(module: Module) -> list[str]:
     return list(getattr(_loaded(module.name), "__all__", []))
 
 
+def _is_command(node: ast.stmt) -> bool:
+    """Whether it is registered with the command line, which is how it is reached."""
+    calls = [each for each in getattr(node, "decorator_list", []) if isinstance(each, ast.Call)]
+    return any(ast.unparse(call.func).endswith((".command", ".callback")) for call in calls)
+
+
 def _defined(module: Module) -> Iterator[str]:
-    """Public functions and classes that stand in the file itself."""
+    """Public functions and classes that stand in the file itself, to be imported from it."""
     for node in module.tree.body:
         kinds = ast.FunctionDef | ast.AsyncFunctionDef | ast.ClassDef
-        if isinstance(node, kinds) and not node.name.startswith("_"):
+        if isinstance(node, kinds) and not (node.name.startswith("_") or _is_command(node)):
             yield node.name
 
 

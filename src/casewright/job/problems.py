@@ -34,7 +34,7 @@ def nearest(word: str, known: Iterable[str]) -> str:
     return found[0] if found else ""
 
 
-def listed(words: Sequence[str], joiner: str = "or") -> str:
+def _listed(words: Sequence[str], joiner: str = "or") -> str:
     """Words as a list in a sentence."""
     if len(words) < 2:
         return "".join(words)
@@ -87,7 +87,7 @@ class Reporter:
         """Note a name that is not known, with the one that was probably meant."""
         known = list(known)
         like = nearest(word, known)
-        want = f"did you mean {like}?" if like else f"write {listed(known)}"
+        want = f"did you mean {like}?" if like else f"write {_listed(known)}"
         self.tell(path, what, want)
 
     def refuse(
@@ -129,12 +129,12 @@ class Reporter:
     def _unknown_key(self, path: KeyPath, known: list[str]) -> None:
         word = str(path[-1])
         like = nearest(word, known)
-        want = f"did you mean {like}?" if like else f"known here: {listed(known, 'and')}"
+        want = f"did you mean {like}?" if like else f"known here: {_listed(known, 'and')}"
         self.tell(path, f"there is no key {word}{_inside(path)}", want, key=True)
 
     def _missing(self, path: KeyPath, field: Any) -> None:
         key, known = path[-1], _literals(getattr(field, "annotation", None))
-        want = f"write {key} = {listed(known)}"
+        want = f"write {key} = {_listed(known)}"
         if not known:
             about = (getattr(field, "description", "") or "").partition("\n")[0].rstrip(".")
             want = f"write {key} = ..." + (f" ({about[:1].lower()}{about[1:]})" if about else "")
@@ -145,7 +145,7 @@ class Reporter:
         word = value if isinstance(value, str) else str(value)
         like = nearest(word, known) if isinstance(value, str) else ""
         quoted = [f'"{each}"' if not each.isdigit() else each for each in known]
-        want = f'did you mean "{like}"?' if like else f"write {listed(quoted)}"
+        want = f'did you mean "{like}"?' if like else f"write {_listed(quoted)}"
         what = f"{_named(value)} is not known"
         self.tell(path, what if value == path[-1] else f"{what} as {_short(path)}", want)
 

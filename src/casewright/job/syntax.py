@@ -14,7 +14,7 @@ from casewright.errors import JobFileError, Location, Problem
 from casewright.job.positions import DEEPEST, KeyPath, Positions, Span
 from casewright.job.slips import explain_slip
 
-__all__ = ["Plain", "parse"]
+__all__ = ["Plain", "dotted", "parse"]
 
 Plain: TypeAlias = object
 """dict, list, str, bool, int, Decimal, or a date or time."""
