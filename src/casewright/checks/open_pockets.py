@@ -1,7 +1,7 @@
 """Pocket holes left open on a face that shows.
 
 Pockets go into a face that nobody sees, or are plugged and filled. Where the job says 'hidden'
-and every face shows, as in an open case, they would stay in sight.
+none may be left in a face that shows.
 
 Passes
 ------
@@ -9,7 +9,7 @@ An upper whose bottom has its pockets plugged, or behind a skirt.
 
 Fails
 -----
-An open upper with pockets = "hidden": there is no face of its bottom that does not show.
+An upper whose bottom is bored from below with pockets = "hidden" and no skirt.
 
 Sources
 -------
