@@ -53,6 +53,11 @@ def perturbations(case: Case, step: Fraction = STEP) -> Iterator[Perturbed]:
     yield from _of_steps(case)
 
 
+def _word(name: str) -> str:
+    """A name without its sign."""
+    return name.rstrip("+- ")
+
+
 def _signs(step: Fraction) -> tuple[tuple[str, Fraction], ...]:
     return (("+", step), ("-", -step))
 
@@ -64,12 +69,12 @@ def with_part(case: Case, part: Part) -> Case:
 
 def _of_part(case: Case, part: Part, step: Fraction) -> Iterator[Perturbed]:
     for name, changed in (*_sizes(part, step), *_places(part, step), *_hands(part)):
-        yield Perturbed(f"{part.role}: {name[:-1]}", f"{part.path}: {name}",
+        yield Perturbed(f"{part.role}: {_word(name)}", f"{part.path}: {name}",
                         with_part(case, changed))  # fmt: skip
     for feature in part.features:
         for name, other in _of_feature(feature, step):
             changed = _with_feature(part, feature, other)
-            yield Perturbed(f"{part.role}: {feature.kind} {name[:-1]}",
+            yield Perturbed(f"{part.role}: {feature.kind} {_word(name)}",
                             f"{feature.path}: {name}", with_part(case, changed))  # fmt: skip
 
 
@@ -196,7 +201,7 @@ def _pair(
     for name, one in lefts.items():
         if name in rights:
             both = with_part(with_part(case, one), rights[name])
-            yield Perturbed(f"both {left.role}s: {name[:-1]}",
+            yield Perturbed(f"both {left.role}s: {_word(name)}",
                             f"{left.path} and {right.path}: {name}", both)  # fmt: skip
 
 
@@ -205,7 +210,7 @@ def _of_joints(case: Case, step: Fraction) -> Iterator[Perturbed]:
         for sign, by in _signs(step):
             joints = list(case.joints)
             joints[number] = replace(joint, gap=moved(joint.gap, by))
-            yield Perturbed(f"joint {joint.form}: gap ", f"{joint.path}: gap {sign}",
+            yield Perturbed(f"joint {joint.form}: gap", f"{joint.path}: gap {sign}",
                             replace(case, joints=tuple(joints)))  # fmt: skip
 
 
@@ -214,7 +219,7 @@ def _of_fronts(case: Case, step: Fraction) -> Iterator[Perturbed]:
         for name, other in _of_front(front, step):
             fronts = list(case.fronts)
             fronts[number] = other
-            yield Perturbed(f"front: {name[:-1]}", f"{front.path}: {name}",
+            yield Perturbed(f"front: {_word(name)}", f"{front.path}: {name}",
                             replace(case, fronts=tuple(fronts)))  # fmt: skip
 
 
@@ -241,7 +246,7 @@ def _of_faces(case: Case, step: Fraction) -> Iterator[Perturbed]:
         for name, other in _of_face(face, step):
             faces = list(case.faces)
             faces[number] = other
-            yield Perturbed(f"face: {name[:-1]}", f"{case.key} {face.opening} face: {name}",
+            yield Perturbed(f"face: {_word(name)}", f"{case.key} {face.opening} face: {name}",
                             replace(case, faces=tuple(faces)))  # fmt: skip
 
 
@@ -260,13 +265,13 @@ def _of_sizes(case: Case, step: Fraction) -> Iterator[Perturbed]:
     for sign, by in _signs(step):
         for name in ("width", "height", "depth", "overall_width"):
             change: Any = {name: moved(getattr(case, name), by)}
-            yield Perturbed(f"case: {name} ", f"{case.key}: {name} {sign}",
+            yield Perturbed(f"case: {name}", f"{case.key}: {name} {sign}",
                             replace(case, **change))  # fmt: skip
         for number, name in enumerate(("width", "height", "depth")):
             wanted = list(case.wanted)
             wanted[number] = moved(wanted[number], by)
             w, h, d = wanted
-            yield Perturbed(f"case: wanted {name} ", f"{case.key}: wanted {name} {sign}",
+            yield Perturbed(f"case: wanted {name}", f"{case.key}: wanted {name} {sign}",
                             replace(case, wanted=(w, h, d)))  # fmt: skip
 
 

@@ -9,10 +9,11 @@ from casewright.casework.parts import Part
 from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.failure import Failure
 from casewright.casework.proof.solids import Solid
-from casewright.geometry import Number
+from casewright.geometry import Direction, Number
 
 __all__ = ["check_hands"]
 
+_TO_THE_WALL = Direction.of("-z")
 # Hinges and pulls sit where the doors want them, so that these need not be the same in a pair.
 _OWN = ("hinge cup", "hinge plate", "pull")
 
@@ -24,6 +25,9 @@ def check_hands(case: Assembled) -> Iterator[Failure]:
         wanted = -1 if part.hand == "left" else 1
         if part.placed.orientation.hand != wanted:
             yield Failure("hands", (path,), f"{part.title} lies in the frame of the other hand")
+        if not part.front and any(solid.way(plane) == _TO_THE_WALL for plane in part.shows):
+            says = f"a plane of {part.title} that shows looks to the wall"
+            yield Failure("hands", (path,), says)
         if part.hand is None:
             yield from _check_turned(case, solid)
         elif part.hand == "left":
