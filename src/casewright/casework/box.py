@@ -7,9 +7,19 @@ from typing import Literal
 
 from casewright.casework.features import Plane
 from casewright.casework.maker import Maker, Outline
+from casewright.casework.specs import CaseSpec
 from casewright.dims import Dim, Way
 
-__all__ = ["Board", "Box", "EndJoint", "Seat", "box_outlines", "cut_horizontal", "end_depth"]
+__all__ = [
+    "Board",
+    "Box",
+    "EndJoint",
+    "Seat",
+    "box_outlines",
+    "cut_horizontal",
+    "end_depth",
+    "underside_shows",
+]
 
 EndJoint = Literal["butt", "dado", "rabbet"]
 Role = Literal["bottom", "top", "divider", "fixed shelf", "stretcher", "nailer", "rail"]
@@ -95,8 +105,20 @@ def _seat(maker: Maker, depth: Dim) -> Seat:
     return Seat(thin, depth, through=maker.spec.back in ("inset", "grooved"))
 
 
-def _end_joint(maker: Maker, *, at_end: bool) -> EndJoint:
-    if maker.spec.kind == "bookcase":
+def underside_shows(spec: CaseSpec, role: str) -> bool:
+    """Whether a board's lower face is seen from the room: a wall case's bottom without a skirt."""
+    return role == "bottom" and spec.kind == "wall" and spec.skirt is None
+
+
+def _end_joint(maker: Maker, role: str, *, at_end: bool) -> EndJoint:
+    """How a board's ends meet the sides.
+
+    A bottom that shows on both faces, where pockets are not to be plugged, is let into the sides
+    instead of being screwed.
+    """
+    spec = maker.spec
+    bare = underside_shows(spec, role) and spec.front is None and spec.pockets == "hidden"
+    if spec.kind == "bookcase" or (bare and spec.joint == "pocket screws"):
         return "rabbet" if at_end else "dado"
     match maker.spec.joint:
         case "pocket screws":
@@ -140,7 +162,7 @@ def box_outlines(maker: Maker, width: Dim, height: Dim, depth: Dim, foot: Dim, d
         for hand in ("left", "right")
     )
     at_end = deck is foot or deck.value == foot.value
-    joint = _end_joint(maker, at_end=at_end)
+    joint = _end_joint(maker, "bottom", at_end=at_end)
     into = end_depth(maker, joint)
     wanted = width - left.thickness - right.thickness
     if into.value:
@@ -189,7 +211,7 @@ def cut_horizontal(
     """
     spec = maker.spec
     plain = role in ("stretcher", "nailer", "rail")
-    joint: EndJoint = "butt" if plain else _end_joint(maker, at_end=underside is None)
+    joint: EndJoint = "butt" if plain else _end_joint(maker, role, at_end=underside is None)
     into = end_depth(maker, joint)
     outline = maker.outline(
         name,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from casewright.casework.box import Board, Box, end_depth
+from casewright.casework.box import Board, Box, end_depth, underside_shows
 from casewright.casework.features import Cut, Face, Plane
 from casewright.casework.joints import Fastening, JointForm
 from casewright.casework.maker import Maker, Outline
@@ -76,8 +76,7 @@ def _pocket_face(maker: Maker, board: Board) -> Face:
     go inside the box, behind its doors, as the person chose.
     """
     spec = maker.spec
-    exposed = board.role == "bottom" and spec.kind == "wall" and spec.skirt is None
-    return "A" if exposed and spec.pockets == "hidden" else "B"
+    return "A" if underside_shows(spec, board.role) and spec.pockets == "hidden" else "B"
 
 
 def _pocket_reach(maker: Maker, board: Board) -> Dim | None:
@@ -88,6 +87,8 @@ def _pocket_reach(maker: Maker, board: Board) -> Dim | None:
     """
     if board.name in ("crown_stretcher", "toe_board"):
         return board.outline.width - maker.style("driver_room")
+    if board.role == "bottom" and _pocket_face(maker, board) == "A":
+        return board.outline.width - board.outline.thickness  # the bottom nailer stands there
     part = maker.parts[board.outline.path]
     groove = next((f for f in part.features if isinstance(f, Cut) and f.kind == "groove"), None)
     return None if groove is None else board.outline.width - groove.at - groove.width
