@@ -19,10 +19,12 @@ from casewright.job.documents import (
     why_document,
 )
 from casewright.job.load import load_job
+from casewright.job.packets import packet_files, plan_purchases
 from casewright.job.reasons import reasons
 from casewright.job.worked import WorkedJob, work_out
+from casewright.outputs.files import write_folder
 
-__all__ = ["run_check", "run_parts", "run_why"]
+__all__ = ["run_check", "run_packet", "run_parts", "run_why"]
 
 
 def _code(worked: WorkedJob) -> int:
@@ -86,3 +88,27 @@ def run_why(job: Path, path: str, *, as_json: bool) -> int:
     else:
         _print(why_lines(nodes, spec.unit))
     return CLEAN
+
+
+def run_packet(job: Path, out: Path | None) -> int:
+    """`packet`: the whole packet into a folder, or nothing at all."""
+    spec = load_job(job).spec
+    folder = out or Path("out") / job.stem
+    with working("working out every part"):
+        worked = work_out(spec)
+    if worked.failures:
+        _print(check_lines(worked))
+        print("No packet was made: the parts do not go together.", file=sys.stderr)
+        return FAILED_PROOF
+    with working("planning the cuts"):
+        purchases = plan_purchases(worked)
+    with working("drawing and printing"):
+        files = packet_files(purchases)
+    write_folder(folder, files)
+    print(folder / "packet.pdf")
+    for name in sorted(set(files) - {"packet.pdf"}):
+        print(folder / name)
+    opened, found = len(purchases.questions), len(purchases.findings)
+    if opened or found:
+        print(f"{opened} open, {found} found: they stand on the cover.")
+    return CLEAN if purchases.is_clean else OPEN

@@ -1,0 +1,113 @@
+"""Making the packet: everything a shop needs, as files by name."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from casewright.breakdown import Breakdown, break_down
+from casewright.buying import COLUMNS, BuyLine, buy_list, buy_rows
+from casewright.dims import shop_text
+from casewright.findings import Finding, Question
+from casewright.job.documents import fingerprint
+from casewright.job.worked import WorkedJob
+from casewright.outputs.csv import csv_bytes
+from casewright.outputs.pdf import pdf_bytes
+from casewright.packet.packet import PacketContent, packet_document
+
+__all__ = ["Purchases", "packet_files", "plan_purchases"]
+
+_PART_COLUMNS = (
+    "mark", "path", "case", "part", "hand", "stock", "cut length", "cut width",
+    "finished length", "finished width", "thickness", "grain", "edges", "waits for",
+)  # fmt: skip
+_HARDWARE = ("door hardware", "shelf hardware", "fasteners", "wall", "glass")
+
+
+@dataclass(frozen=True, slots=True)
+class Purchases:
+    """A worked job with its cuts and what they make necessary to buy.
+
+    Parameters
+    ----------
+    findings, questions
+        Those of the job and those that cutting brought up.
+    """
+
+    worked: WorkedJob
+    breakdown: Breakdown
+    buying: tuple[BuyLine, ...]
+    findings: tuple[Finding, ...]
+    questions: tuple[Question, ...]
+
+    @property
+    def is_clean(self) -> bool:
+        """Whether nothing was found and nothing is open."""
+        return not (self.worked.failures or self.findings or self.questions)
+
+
+def plan_purchases(worked: WorkedJob) -> Purchases:
+    """Break the parts down into cuts and count what must be bought."""
+    breakdown = break_down(worked.room)
+    return Purchases(
+        worked,
+        breakdown,
+        buy_list(worked.room, breakdown),
+        (*worked.findings, *breakdown.findings),
+        (*worked.questions, *breakdown.questions),
+    )
+
+
+def packet_files(purchases: Purchases) -> Mapping[str, bytes]:
+    """The packet's files: packet.pdf, parts.csv, buy.csv, hardware.csv.
+
+    Raises
+    ------
+    ValueError
+        When the proof failed: no packet is made from parts that do not go together.
+    """
+    if purchases.worked.failures:
+        msg = "no packet is made when the proof of assembly fails"
+        raise ValueError(msg)
+    room = purchases.worked.room
+    document = packet_document(
+        PacketContent(
+            room,
+            purchases.breakdown,
+            purchases.buying,
+            purchases.findings,
+            purchases.questions,
+            fingerprint(room.spec),
+        )
+    )
+    hardware = tuple(line for line in purchases.buying if line.aisle in _HARDWARE)
+    return {
+        "packet.pdf": pdf_bytes(document),
+        "parts.csv": csv_bytes(_PART_COLUMNS, _part_rows(purchases)),
+        "buy.csv": csv_bytes(COLUMNS, buy_rows(purchases.buying)),
+        "hardware.csv": csv_bytes(COLUMNS, buy_rows(hardware)),
+    }
+
+
+def _part_rows(purchases: Purchases) -> list[tuple[str, ...]]:
+    room = purchases.worked.room
+    unit = room.spec.unit
+    rows = []
+    for part in room.parts:
+        blank, size = part.blank, part.finished
+        lengths = (blank.length, blank.width, size.length, size.width, size.thickness)
+        rows.append(
+            (
+                part.mark,
+                part.path,
+                part.case,
+                part.title,
+                part.hand or "",
+                part.stock,
+                *(shop_text(dim.value, unit) for dim in lengths),
+                "length" if part.grain else "any",
+                " ".join(f"{edge.kind} {edge.edge}" for edge in part.edges),
+                " ".join(part.waits_for),
+            )
+        )
+    return rows
