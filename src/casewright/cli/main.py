@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from collections.abc import Callable
+from contextlib import suppress
 from pathlib import Path
-from typing import Annotated, Any
+from typing import Annotated, NoReturn, TextIO
 
 import typer
 
 __all__ = ["app", "main"]
 
-CLEAN, OPEN, BAD_INPUT, FAILED_PROOF = 0, 1, 2, 3
+_BAD_INPUT, _FAILED, _STOPPED = 2, 3, 130
 
 _HELP = """From a tape measure in a crooked room to cabinets that fit.
 
@@ -55,9 +57,9 @@ def demo(
     Copies the demo's job file beside the packet, so that you can change a number in it and run
     `casewright packet` on it again.
     """
-    from casewright.cli.commands import run_demo
+    from casewright.cli.making import run_demo
 
-    raise typer.Exit(run_demo(out))
+    _leave(lambda: run_demo(out))
 
 
 @app.command(short_help="Write a short job file to start from.")
@@ -73,9 +75,9 @@ def new(
 
     Example: casewright new kitchen.toml
     """
-    from casewright.cli.commands import run_new
+    from casewright.cli.making import run_new
 
-    raise typer.Exit(run_new(file, metric=metric, schema=schema))
+    _leave(lambda: run_new(file, metric=metric, schema=schema))
 
 
 @app.command(short_help="What is open, risky or wrong.")
@@ -86,7 +88,7 @@ def check(job: Job, as_json: AsJson = False) -> None:
     """
     from casewright.cli.commands import run_check
 
-    raise typer.Exit(run_check(job, as_json=as_json))
+    _leave(lambda: run_check(job, as_json=as_json))
 
 
 @app.command(short_help="Every piece and the size to cut it to.")
@@ -97,7 +99,7 @@ def parts(job: Job, as_json: AsJson = False) -> None:
     """
     from casewright.cli.commands import run_parts
 
-    raise typer.Exit(run_parts(job, as_json=as_json))
+    _leave(lambda: run_parts(job, as_json=as_json))
 
 
 @app.command(short_help="Plan sheets and boards, cut by cut.")
@@ -115,9 +117,9 @@ def cut(
 
     Examples: casewright cut kitchen.toml; casewright cut --problem sheets.json --json
     """
-    from casewright.cli.commands import run_cut
+    from casewright.cli.making import run_cut
 
-    raise typer.Exit(run_cut(job, problem, as_json=as_json))
+    _leave(lambda: run_cut(job, problem, as_json=as_json))
 
 
 @app.command(short_help="Make the shop packet (PDF and CSV).")
@@ -134,9 +136,9 @@ def packet(
 
     Example: casewright packet kitchen.toml
     """
-    from casewright.cli.commands import run_packet
+    from casewright.cli.making import run_packet
 
-    raise typer.Exit(run_packet(job, out))
+    _leave(lambda: run_packet(job, out))
 
 
 @app.command(short_help="Why a number is what it is.")
@@ -155,35 +157,59 @@ def why(
     """
     from casewright.cli.commands import run_why
 
-    raise typer.Exit(run_why(job, path, as_json=as_json))
+    _leave(lambda: run_why(job, path, as_json=as_json))
 
 
 def main(arguments: list[str] | None = None) -> None:
     """Run a command and leave with its exit code; no traceback for anything a person can do."""
+    app(args=arguments)
+
+
+def _leave(run: Callable[[], int]) -> NoReturn:
+    raise typer.Exit(_guarded(run))
+
+
+def _guarded(run: Callable[[], int]) -> int:
     from casewright.errors import CasewrightError
 
-    code = _guarded(lambda: app(args=arguments, standalone_mode=True), CasewrightError)
-    if code is not None:
-        sys.exit(code)
-
-
-def _guarded(run: Callable[[], Any], told: type[Exception]) -> int | None:
     try:
-        run()
-    except told as error:
+        return run()
+    except CasewrightError as error:
         print(error, file=sys.stderr)
-        return BAD_INPUT
+        return _BAD_INPUT
     except BrokenPipeError:
-        sys.stderr.close()
-        return CLEAN
+        _silence(sys.stdout)
+        return 0
     except OSError as error:
         where = f": {error.filename}" if error.filename else ""
         print(f"{error.strerror or error}{where}", file=sys.stderr)
-        return BAD_INPUT
+        return _BAD_INPUT
     except KeyboardInterrupt:
         print("stopped", file=sys.stderr)
-        return 130
-    return None
+        return _STOPPED
+    except Exception as error:
+        return _defect(error)
+
+
+def _silence(stream: TextIO) -> None:
+    """Point a broken pipe to nowhere, so that closing it at the end cannot fail again."""
+    with suppress(OSError, ValueError):
+        os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())
+
+
+def _defect(error: Exception) -> int:
+    """Say that the program is wrong, not the person; where it happened goes on request."""
+    print(
+        f"Casewright itself failed here, your file is not to blame: {type(error).__name__}: "
+        f"{error}\nNothing was written. Please report it with your job file; "
+        "CASEWRIGHT_TRACE=1 shows where.",
+        file=sys.stderr,
+    )
+    if os.environ.get("CASEWRIGHT_TRACE"):
+        import traceback
+
+        traceback.print_exception(error)
+    return _FAILED
 
 
 if __name__ == "__main__":

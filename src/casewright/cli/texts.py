@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from casewright.dims import Unit, Why, shop_text
+from casewright.dims import Origin, Unit, Why, shop_text
 from casewright.findings import Finding, Question
+from casewright.job.reasons import number_text, short_name
 from casewright.job.worked import WorkedJob
+from casewright.sources import SOURCES
 
-__all__ = ["check_lines", "parts_lines", "why_lines"]
+__all__ = ["check_lines", "origin_text", "parts_lines", "why_lines"]
 
 
 def _finding(finding: Finding) -> Iterator[str]:
@@ -69,44 +71,62 @@ def _text(value: object, unit: Unit) -> str:
 
 def why_lines(nodes: tuple[Why, ...], unit: Unit) -> Iterator[str]:
     """The chain under a number: each once, indented by how far down it stands."""
+    asked = nodes[0].path
     by_path = {node.path: node for node in nodes}
-    told: set[str] = set()
+    told = {asked}
     stack = [(nodes[0], 0)]
     while stack:
         node, depth = stack.pop()
-        told.add(node.path)
-        yield from _node_lines(node, depth, unit)
-        fresh = [by_path[p] for p in dict.fromkeys(node.args) if p not in told and p in by_path]
+        children = [by_path[p] for p in dict.fromkeys(node.args) if p in by_path]
+        fresh = [child for child in children if child.path not in told]
         told.update(child.path for child in fresh)
-        stack.extend((child, depth + 1) for child in reversed(fresh))
+        yield from _node_lines(node, depth, asked, unit)
+        leaves = [child for child in fresh if not child.args]
+        width = max((len(short_name(leaf.path, asked)) for leaf in leaves), default=0)
+        for leaf in leaves:
+            yield from _leaf_lines(leaf, depth + 1, (asked, width), unit)
+        stack.extend((child, depth + 1) for child in reversed(fresh) if child.args)
 
 
-def _node_lines(node: Why, depth: int, unit: Unit) -> Iterator[str]:
+def _value(node: Why, unit: Unit) -> str:
+    known = [value for value in (node.built, node.cut, node.wanted) if value is not None]
+    return number_text(known[0], unit, node.power)
+
+
+def _node_lines(node: Why, depth: int, asked: str, unit: Unit) -> Iterator[str]:
     pad = "  " * depth
-    value = next(v for v in (node.built, node.cut, node.wanted) if v is not None)
-    text = shop_text(value, unit) if node.power == 1 else str(value)
-    formula = f" = {node.formula}" if node.formula and node.args else ""
-    yield f"{pad}{node.path}{formula} = {text}"
-    known = [
-        (word, each)
-        for word, each in (
-            ("designed", node.designed), ("wanted", node.wanted),
-            ("cut", node.cut), ("built", node.built),
-        )
-        if each is not None
-    ]  # fmt: skip
-    if len({each for _, each in known}) > 1:
-        yield f"{pad}  " + ", ".join(f"{word} {shop_text(each, unit)}" for word, each in known)
-    if node.origin is not None:
-        tail = " ".join(
-            each
-            for each in (
-                node.origin.note,
-                f"[{node.origin.source}]" if node.origin.source else "",
-                f"({node.origin.where})" if node.origin.where else "",
-            )
-            if each
-        )
-        yield f"{pad}  {node.origin.kind}: {tail}"
-    for branch in node.branches if depth == 0 else ():
-        yield f"{pad}  {branch}"
+    name = node.path if depth == 0 else short_name(node.path, asked)
+    formula = f" = {node.formula}" if node.args else ""
+    origin = f"   {origin_text(node.origin)}" if node.origin else ""
+    yield f"{pad}{name}{formula} = {_value(node, unit)}{origin}"
+    yield from _notes(node, f"{pad}  ", unit, all_branches=depth == 0)
+
+
+def _leaf_lines(leaf: Why, depth: int, column: tuple[str, int], unit: Unit) -> Iterator[str]:
+    pad, (asked, width) = "  " * depth, column
+    origin = origin_text(leaf.origin) if leaf.origin else ""
+    name = short_name(leaf.path, asked).ljust(width)
+    yield f"{pad}{name}  {_value(leaf, unit):8} {origin}".rstrip()
+    yield from _notes(leaf, f"{pad}  ", unit, all_branches=False)
+
+
+def _notes(node: Why, pad: str, unit: Unit, *, all_branches: bool) -> Iterator[str]:
+    values = {
+        "designed": node.designed, "wanted": node.wanted, "cut": node.cut, "built": node.built,
+    }  # fmt: skip
+    known = {word: value for word, value in values.items() if value is not None}
+    if len(set(known.values())) > 1:
+        texts = (f"{word} {number_text(value, unit, node.power)}" for word, value in known.items())
+        yield pad + ", ".join(texts)
+    for branch in dict.fromkeys(node.branches):
+        if all_branches or not branch.startswith("not: "):
+            yield pad + branch
+
+
+def origin_text(origin: Origin) -> str:
+    """Who decided a number, in words: 'chosen: kitchen.toml line 12'."""
+    source = ""
+    if origin.source:
+        source = SOURCES[origin.source].title if origin.source in SOURCES else origin.source
+    known = (origin.note, source, origin.where)
+    return f"{origin.kind}: {', '.join(dict.fromkeys(word for word in known if word))}"

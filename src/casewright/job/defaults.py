@@ -35,6 +35,11 @@ def _stock(unit: Unit) -> dict[str, dict[str, Any]]:
             "material": "plywood", "stiffness": 8200,
         },
         "fibreboard": {
+            "kind": "sheet", "title": f"{'3/4 in' if inch else '18 mm'} fibreboard",
+            "size": sheet, "thickness": "3/4" if inch else "18", "grain": "none",
+            "material": "fibreboard",
+        },
+        "thin_fibreboard": {
             "kind": "sheet", "title": f"{'5/8 in' if inch else '16 mm'} fibreboard",
             "size": sheet, "thickness": "5/8" if inch else "16", "grain": "none",
             "material": "fibreboard",

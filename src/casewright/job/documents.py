@@ -2,34 +2,33 @@
 
 from __future__ import annotations
 
-import hashlib
 from typing import Any
 
 from casewright.casework.features import Bores, Cut, Feature, Setup
 from casewright.casework.parts import Part, Size
-from casewright.dims import Dim, Unit, Why, length_json, shop_text
+from casewright.dims import Dim, Unit, Why, length_json
 from casewright.errors import JobFileError
 from casewright.findings import Finding, Question
+from casewright.job.fingerprint import fingerprint
+from casewright.job.reasons import number_text
 from casewright.job.worked import WorkedJob
 from casewright.room.specs import JobSpec
 
 __all__ = [
     "check_document",
     "errors_document",
-    "fingerprint",
+    "finding_json",
+    "head_json",
     "parts_document",
+    "question_json",
     "why_document",
 ]
 
 _Json = dict[str, Any]
 
 
-def fingerprint(spec: JobSpec) -> str:
-    """Twelve characters that change whenever anything in the job does."""
-    return hashlib.sha256(repr(spec).encode()).hexdigest()[:12]
-
-
-def _head(name: str, spec: JobSpec) -> _Json:
+def head_json(name: str, spec: JobSpec) -> _Json:
+    """What every document of a job begins with."""
     return {
         "schema": f"casewright/{name}/1",
         "job": spec.name,
@@ -52,6 +51,8 @@ def errors_document(error: JobFileError) -> _Json:
     """`check --json` of a file that has no meaning."""
     return {
         "schema": "casewright/check/1",
+        "job": None,
+        "fingerprint": None,
         "errors": [
             {
                 "file": problem.location.file,
@@ -72,10 +73,10 @@ def errors_document(error: JobFileError) -> _Json:
 def check_document(worked: WorkedJob) -> _Json:
     """`check --json`: errors (none), findings, questions, proof."""
     return {
-        **_head("check", worked.room.spec),
+        **head_json("check", worked.room.spec),
         "errors": [],
-        "findings": [_finding(f) for f in worked.findings],
-        "questions": [_question(q) for q in worked.questions],
+        "findings": [finding_json(f) for f in worked.findings],
+        "questions": [question_json(q) for q in worked.questions],
         "proof": {
             "holds": not worked.failures,
             "failures": [
@@ -86,7 +87,8 @@ def check_document(worked: WorkedJob) -> _Json:
     }
 
 
-def _finding(finding: Finding) -> _Json:
+def finding_json(finding: Finding) -> _Json:
+    """A finding as data."""
     return {
         "rule": finding.rule,
         "severity": finding.severity.value,
@@ -99,7 +101,8 @@ def _finding(finding: Finding) -> _Json:
     }
 
 
-def _question(question: Question) -> _Json:
+def question_json(question: Question) -> _Json:
+    """A question as data."""
     return {
         "path": question.path,
         "needs": question.needs,
@@ -113,7 +116,7 @@ def parts_document(worked: WorkedJob) -> _Json:
     """`parts --json`: one entry for every physical piece."""
     spec = worked.room.spec
     return {
-        **_head("parts", spec),
+        **head_json("parts", spec),
         "parts": [_part(part, spec.unit) for part in worked.room.parts],
     }
 
@@ -207,7 +210,7 @@ def _setup(setup: Setup, unit: Unit) -> _Json:
 
 def why_document(spec: JobSpec, nodes: tuple[Why, ...]) -> _Json:
     """`why --json`: a flat list of nodes, the one asked for first."""
-    return {**_head("why", spec), "nodes": [_node(node, spec.unit) for node in nodes]}
+    return {**head_json("why", spec), "nodes": [_node(node, spec.unit) for node in nodes]}
 
 
 def _node(node: Why, unit: Unit) -> _Json:
@@ -216,7 +219,7 @@ def _node(node: Why, unit: Unit) -> _Json:
             return None
         if node.power == 1:
             return length_json(number, unit)
-        return {"mm": str(number), "text": shop_text(number, unit)}
+        return {"value": str(number), "text": number_text(number, unit, node.power)}
 
     origin = node.origin
     return {

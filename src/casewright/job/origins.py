@@ -12,6 +12,11 @@ from casewright.job.positions import KeyPath, Positions
 
 __all__ = ["Origins"]
 
+_USUAL = {
+    "stock": "label of the usual goods", "hardware": "usual number, a placeholder",
+    "shop": "usual in a home shop",
+}  # fmt: skip
+
 
 class Origins:
     """Gives the numbers of one job file their origins.
@@ -53,7 +58,8 @@ class Origins:
         if self.in_file(path):
             return Given(value, Origin("chosen", note, where=self.where(path)))
         source = usual_source(path, self.unit)
-        return Given(value, Origin("cited" if source else "chosen", "usual", source))
+        note = _USUAL.get(str(path[0]), "usual")
+        return Given(value, Origin("cited" if source else "chosen", note, source))
 
     def measured(self, value: Fraction, path: KeyPath, tool: str) -> Given:
         """A reading from the file."""

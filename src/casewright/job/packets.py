@@ -7,11 +7,11 @@ from dataclasses import dataclass
 
 from casewright.breakdown import Breakdown, break_down
 from casewright.buying import COLUMNS, BuyLine, buy_list, buy_rows
-from casewright.dims import shop_text
+from casewright.drawing import Measure
 from casewright.findings import Finding, Question
-from casewright.job.documents import fingerprint
+from casewright.job.fingerprint import fingerprint
 from casewright.job.worked import WorkedJob
-from casewright.outputs.csv import csv_bytes
+from casewright.outputs.csv import Cell, csv_bytes
 from casewright.outputs.pdf import pdf_bytes
 from casewright.packet.packet import PacketContent, packet_document
 
@@ -89,10 +89,10 @@ def packet_files(purchases: Purchases) -> Mapping[str, bytes]:
     }
 
 
-def _part_rows(purchases: Purchases) -> list[tuple[str, ...]]:
+def _part_rows(purchases: Purchases) -> list[tuple[Cell, ...]]:
     room = purchases.worked.room
     unit = room.spec.unit
-    rows = []
+    rows: list[tuple[Cell, ...]] = []
     for part in room.parts:
         blank, size = part.blank, part.finished
         lengths = (blank.length, blank.width, size.length, size.width, size.thickness)
@@ -104,7 +104,7 @@ def _part_rows(purchases: Purchases) -> list[tuple[str, ...]]:
                 part.title,
                 part.hand or "",
                 part.stock,
-                *(shop_text(dim.value, unit) for dim in lengths),
+                *(Measure(dim.value, unit, dim.path) for dim in lengths),
                 "length" if part.grain else "any",
                 " ".join(f"{edge.kind} {edge.edge}" for edge in part.edges),
                 " ".join(part.waits_for),

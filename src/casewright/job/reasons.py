@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import difflib
+from collections.abc import Callable
 from fractions import Fraction
 
 from casewright.dims import Branch, Dim, Unit, Why, shop_text, why
 from casewright.errors import CasewrightError
 from casewright.room.model import Room
 
-__all__ = ["NoSuchPathError", "reasons"]
+__all__ = ["NoSuchPathError", "number_text", "reasons", "short_name"]
 
 
 class NoSuchPathError(CasewrightError, LookupError):
@@ -47,38 +48,46 @@ def reasons(room: Room, path: str) -> tuple[Why, ...]:
         raise NoSuchPathError(path, _nearest(path, tuple(chain.nodes)))
 
     def show(dim: Dim) -> str:
-        return f"{_short(dim.path, path)} {_number(dim.value, unit, dim.power)}"
+        return f"{short_name(dim.path, path)} {number_text(dim.value, unit, dim.power)}"
 
     def branch(taken: Branch) -> str:
-        return _branch(taken, unit)
+        return _branch(taken, unit, show)
 
     return why(chain, path, show=show, number=str, branch=branch, designed=room.designed)
 
 
 def _nearest(path: str, known: tuple[str, ...]) -> tuple[str, ...]:
     inside = [p for p in known if p.startswith(f"{path}.")]
+    inside.sort(key=lambda p: p.count("."))
     ends = [p for p in known if p.endswith(f".{path}")]
     close = difflib.get_close_matches(path, known, n=5, cutoff=0.6)
-    return tuple(dict.fromkeys([*inside, *ends, *close]))[:6]
+    return tuple(dict.fromkeys([*inside[:4], *close[:4], *ends[:4]]))[:6]
 
 
-def _short(path: str, asked: str) -> str:
-    """The path without what it shares with the one asked for."""
+def short_name(path: str, asked: str) -> str:
+    """A path without what it shares with the one asked for; a style value by its key."""
     place = asked.rpartition(".")[0]
     while place:
         if path.startswith(f"{place}."):
             return path[len(place) + 1 :]
         place = place.rpartition(".")[0]
-    return path
+    return path.removeprefix("style.")
 
 
-def _number(value: Fraction, unit: Unit, power: int) -> str:
-    return shop_text(value, unit) if power == 1 else str(value)
+def number_text(value: Fraction, unit: Unit, power: int) -> str:
+    """A value of the chain in words: a length in the job's unit, a ratio in decimals."""
+    if power == 1:
+        return shop_text(value, unit)
+    return str(value) if value.denominator == 1 else f"{float(value):.4g}"
 
 
-def _branch(taken: Branch, unit: Unit) -> str:
-    left, right = (_number(d.value, unit, d.power) for d in (taken.left, taken.right))
+def _branch(taken: Branch, unit: Unit, show: Callable[[Dim], str]) -> str:
+    left, right = (
+        show(dim) if dim.path else number_text(dim.value, unit, dim.power)
+        for dim in (taken.left, taken.right)
+    )
     if taken.count is not None:
-        return f"{taken.because}: {taken.count} (whole {right} in {left})"
-    relation = "over" if taken.over else "not over"
-    return f"{taken.because}: {'yes' if taken.over else 'no'}, {left} is {relation} {right}"
+        return f"{taken.because}: {taken.count} whole {right} in {left}"
+    if taken.over:
+        return f"{taken.because}: {left} is over {right}"
+    return f"not: {taken.because} ({left} is not over {right})"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TypeVar
 
-from casewright.casework.specs import CaseSpec, FrontSpec
+from casewright.casework.specs import CaseSpec, DoorKind, FrontSpec
 from casewright.dims import Given, Origin
 from casewright.job.content import Content
 from casewright.job.origins import Origins
@@ -41,10 +41,10 @@ def style_of(table: StyleTable, origins: Origins) -> Style:
     """The house style with what the job changes."""
     name = table.name or "painted"
     style = default_style(origins.unit, name)
-    return style.changed(style_values(table, ("style",), f'style "{name}"', origins))
+    return style.changed(_style_values(table, ("style",), f'style "{name}"', origins))
 
 
-def style_values(
+def _style_values(
     table: StyleTable, base: KeyPath, note: str, origins: Origins
 ) -> dict[str, Given]:
     """Style values that a table sets, by their key."""
@@ -87,13 +87,15 @@ def _front(case: CaseTable, doors: DoorsTable, *, upper: bool) -> FrontSpec | No
     table = front_table(case, upper=upper)
     if table is None:
         return None
-    built = table.construction if table.construction != "none" else None
+    built: DoorKind | None = None if table.construction == "none" else table.construction
     usual = USUAL_DOORS
+    construction: DoorKind = first(built, doors.construction, usual.construction)
+    thin = "thin_fibreboard" if construction == "applied frame" else None
     return FrontSpec(
-        construction=first(built, doors.construction, usual.construction),
+        construction=construction,
         leaves=table.leaves,
         hinge=first(table.hinge, doors.hinge, usual.hinge),
-        slab=first(table.slab, doors.slab, usual.slab),
+        slab=first(table.slab, doors.slab, thin, usual.slab),
         strip=first(table.strip, doors.strip, usual.strip),
         frame=first(table.frame, doors.frame, usual.frame),
         glazing=first(table.glazing, doors.glazing, usual.glazing),
@@ -142,7 +144,7 @@ def case_of(
         back_stock=first(table.back_sheet, boxes.back_sheet, usual.back_sheet),
         strip_stock=first(table.strips, boxes.strips, usual.strips),
         band_stock=first(table.band, boxes.band, usual.band),
-        overrides=style_values(own, (*base, "style"), f"case {key}", origins),
+        overrides=_style_values(own, (*base, "style"), f"case {key}", origins),
         where=origins.where(base),
     )
 

@@ -45,7 +45,7 @@ class DoorPartsTable(Table):
     """What doors are made from and how they hang."""
 
     slab: Key | None = None
-    """Sheet that slabs are cut from. Default: fibreboard."""
+    """Sheet that slabs are cut from. Default: fibreboard; thin_fibreboard under strips."""
 
     strip: Key | None = None
     """Thin strips of an applied frame. Default: strip."""

@@ -1,0 +1,98 @@
+"""What `cut` prints for people: which sheets, then every setting with its cuts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from casewright.breakdown import (
+    METHOD_WORDS,
+    Breakdown,
+    InHand,
+    SawStep,
+    StockPlan,
+    saw_cards,
+)
+from casewright.cutting.problem import Problem
+from casewright.cutting.solution import Solution
+from casewright.dims import Unit, shop_text
+from casewright.room.specs import JobSpec
+
+__all__ = ["cut_lines", "solution_lines"]
+
+_NOUNS = {"sheets": "sheet", "boards": "board", "strips": "strip"}
+
+
+def cut_lines(breakdown: Breakdown, spec: JobSpec) -> Iterator[str]:
+    """What to buy, what waits, and the cuts in the order of work."""
+    for plan in breakdown.wanted:
+        yield f"BUY   {_count(plan.count, _NOUNS[plan.kind])} of {spec.stock[plan.stock].title}"
+    for question in breakdown.questions:
+        yield f"ASK   {question.needs}: {question.because}"
+        yield f"      {question.how}"
+    for finding in breakdown.findings:
+        yield f"{finding.severity.value.upper()}  {finding.path}: {finding.says}"
+    if breakdown.waiting:
+        asked = sorted({path for entry in breakdown.waiting for path in entry.questions})
+        yield f"WAIT  {_count(len(breakdown.waiting), 'part')} until known: {', '.join(asked)}"
+    for plan in breakdown.plans:
+        yield ""
+        yield from _plan_lines(plan, spec)
+
+
+def _count(number: int, noun: str) -> str:
+    return f"{number} {noun}{'' if number == 1 else 's'}"
+
+
+def _plan_lines(plan: StockPlan, spec: JobSpec) -> Iterator[str]:
+    unit = spec.unit
+    count = _count(plan.count, _NOUNS[plan.kind])
+    yield f"{spec.stock[plan.stock].title}: {count}, {plan.solution.verdict}"
+    if plan.milling is not None:
+        yield f"  {plan.milling.words}"
+    for number in plan.waiting_sheets:
+        yield f"  {_NOUNS[plan.kind]} {number + 1} just fits: measure it and the kerf first"
+    for card in saw_cards(plan):
+        yield f"  {shop_text(card.setting, unit, with_unit=True)}, {METHOD_WORDS[card.method]}"
+        for step in card.steps:
+            yield from _step_lines(step, unit)
+
+
+def _step_lines(step: SawStep, unit: Unit) -> Iterator[str]:
+    gives = "; ".join(_given(piece, unit) for piece in step.gives)
+    yield f"    {step.number:3}  {step.direction} {_taken(step.takes, unit)}, gives {gives}"
+    for caution in step.cautions:
+        yield f"         CAUTION  {caution}"
+
+
+def _size(piece: InHand, unit: Unit) -> str:
+    return f"{shop_text(piece.length, unit)} x {shop_text(piece.width, unit)}"
+
+
+def _taken(piece: InHand, unit: Unit) -> str:
+    return f"piece {piece.name} ({_size(piece, unit)})"
+
+
+def _given(piece: InHand, unit: Unit) -> str:
+    if piece.piece is not None:
+        name = f"{piece.piece.mark} {piece.piece.title}".strip()
+        return f"{name} {_size(piece, unit)}"
+    if piece.use == "waste":
+        return "waste"
+    word = "to keep" if piece.use == "offcut" else ""
+    return f"{piece.name} {word} {_size(piece, unit)}".replace("  ", " ")
+
+
+def solution_lines(problem: Problem, solution: Solution) -> Iterator[str]:
+    """A bare problem's plan: sheets, places, what is left over."""
+    yield f"{_count(len(solution.tree), 'sheet')}, {solution.verdict} ({problem.unit})"
+    for tree in solution.tree:
+        yield f"  sheet {tree.sheet} of {tree.stock}"
+        for placed in solution.placements:
+            if placed.sheet == tree.sheet:
+                rect = placed.rect
+                yield (
+                    f"    {placed.part}.{placed.copy}  at {rect.x}, {rect.y}: "
+                    f"{rect.length} x {rect.width}{', turned' if placed.turned else ''}"
+                )
+    for entry in solution.unplaced:
+        yield f"  left over: {entry.count} of {entry.part}, {entry.reason.value}"

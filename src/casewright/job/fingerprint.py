@@ -1,0 +1,42 @@
+"""A fingerprint of a job: the same for the same meaning, wherever it stands in the file."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Mapping
+from dataclasses import fields, is_dataclass
+from typing import Any
+
+from casewright.room.specs import JobSpec
+
+__all__ = ["fingerprint"]
+
+_PLACES = ("where",)
+
+
+def fingerprint(spec: JobSpec) -> str:
+    """Twelve characters that change whenever the meaning of a job does.
+
+    Comments, the order of keys in a table, the file's name and line numbers do not count; the
+    order of cases does.
+    """
+    text = repr([(name, _plain(value)) for name, value in _members(spec) if name != "source"])
+    return hashlib.sha256(text.encode()).hexdigest()[:12]
+
+
+def _members(value: Any) -> list[tuple[str, Any]]:
+    return [
+        (each.name, getattr(value, each.name))
+        for each in fields(value)
+        if each.name not in _PLACES
+    ]
+
+
+def _plain(value: Any) -> Any:
+    if is_dataclass(value):
+        return [type(value).__name__, *((name, _plain(each)) for name, each in _members(value))]
+    if isinstance(value, Mapping):
+        return [(str(key), _plain(value[key])) for key in sorted(value, key=str)]
+    if isinstance(value, tuple | list):
+        return [_plain(each) for each in value]
+    return str(value)
