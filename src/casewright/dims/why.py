@@ -31,7 +31,7 @@ class Why:
     causes
         Keys of its own deviations.
     branches
-        Decisions taken at its place, in words.
+        Decisions taken at its very place, in words.
     """
 
     path: str
@@ -124,7 +124,7 @@ def explain(
 ) -> Why:
     """One step of `why`."""
     ideal = designed.nodes.get(dim.path) if designed else None
-    places = _ancestors(dim.path)
+    places = {dim.path, dim.path.rpartition(".")[0]}
     return Why(
         path=dim.path,
         formula=formula_text(dim, show, number),
@@ -168,8 +168,3 @@ def why(
                 seen.add(id(arg))
                 queue.append(arg)
     return tuple(found)
-
-
-def _ancestors(path: str) -> set[str]:
-    parts = path.split(".")
-    return {".".join(parts[:n]) for n in range(1, len(parts) + 1)}
