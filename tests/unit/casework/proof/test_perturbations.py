@@ -27,7 +27,7 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
     "stack": (
         "in",
         {
-            "joint": "dado", "height": "51", "divider": "36", "front": APPLIED,
+            "joint": "dado", "width": "20", "height": "51", "divider": "36", "front": APPLIED,
             "upper_front": GLASS, "crown": "1 1/2", "finished": ("right",), "shelves": 0,
         },
     ),
@@ -71,7 +71,6 @@ SURVIVORS = {
     "both sides: hinge plate depth": "any depth that stays blind takes the plate's screws",
     "both sides: notch in the other face": _THROUGH,
     "both sides: shelf pins all across": "the rows stay across from each other and level",
-    "both slabs: pull in the other face": _THROUGH,
     "both stiles: rebate end": _ROUTED,
     "both stiles: rebate radius": "the air round the pane takes it up",
     "both stiles: rebate start": _ROUTED,
