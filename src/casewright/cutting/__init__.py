@@ -41,7 +41,6 @@ from casewright.cutting.solution import (
 )
 from casewright.cutting.solution_codec import write_solution
 from casewright.cutting.steps import Card, CutPlan, Piece, Sheet, Step, plan_cuts
-from casewright.cutting.tightness import TightRow, tight_rows
 from casewright.cutting.verifier import verify
 from casewright.cutting.violations import Breach, Violation
 from casewright.cutting.walker import Misstep, Slip, Walk, walk
@@ -50,8 +49,8 @@ __all__ = [
     "Bound", "Breach", "Card", "Caution", "CutPlan", "Defect", "Direction", "Edge", "Fault",
     "Keep", "Leaf", "Limits", "Measure", "Method", "Misstep", "Node", "PartDemand", "Piece",
     "Placement", "Problem", "ProblemError", "Reason", "Rect", "SettingCard", "Sheet", "SheetTree",
-    "Slip", "Solution", "Split", "Status", "Step", "StockItem", "Stop", "TightRow", "Trim",
+    "Slip", "Solution", "Split", "Status", "Step", "StockItem", "Stop", "Trim",
     "Unplaced", "Use", "Violation", "Walk", "board_problem", "fingerprint", "leaves",
-    "plan_cuts", "read_problem", "solve", "solve_boards", "splits", "tight_rows", "verify", "walk",
+    "plan_cuts", "read_problem", "solve", "solve_boards", "splits", "verify", "walk",
     "write_problem", "write_solution",
 ]  # fmt: skip

@@ -12,7 +12,7 @@ from itertools import islice
 from math import ceil
 from typing import NamedTuple
 
-__all__ = ["BoardSearch", "BoardTask", "Filling", "Kind"]
+__all__ = ["BoardSearch", "BoardTask", "Kind", "UsedBoard"]
 
 _MOST_FILLINGS = 400
 
@@ -37,7 +37,7 @@ class BoardTask:
     counts: tuple[int, ...]
 
 
-class Filling(NamedTuple):
+class UsedBoard(NamedTuple):
     """One board: its kind, and how many of each length come out of it."""
 
     kind: int
@@ -51,7 +51,7 @@ class _Stage:
     left: _Counts
     price: int
     used: _Counts
-    choices: Iterator[Filling]
+    choices: Iterator[UsedBoard]
 
 
 class BoardSearch:
@@ -72,7 +72,7 @@ class BoardSearch:
         self._is_over = is_over
         self._rate = min(Fraction(kind.price, kind.size) for kind in task.kinds)
 
-    def run(self, enough: int) -> list[Filling] | None:
+    def run(self, enough: int) -> list[UsedBoard] | None:
         """The cheapest boards that give every piece; None when none were found.
 
         Stops at a price of `enough`. `is_exhaustive` tells afterwards whether every way was
@@ -83,7 +83,7 @@ class BoardSearch:
         seen: dict[tuple[_Counts, _Counts], int] = {}
         none = (0,) * len(self.task.kinds)
         stack = [_Stage(self.task.counts, 0, none, self._choices(self.task.counts, none))]
-        path: list[Filling] = []
+        path: list[UsedBoard] = []
         while stack and (least is None or least > enough):
             if self._is_over(self.nodes):
                 self.is_exhaustive = False
@@ -106,7 +106,7 @@ class BoardSearch:
                 stack.append(after)
         return best
 
-    def fill_as_much(self) -> list[Filling]:
+    def fill_as_much(self) -> list[UsedBoard]:
         """Boards with as much cut from them as the finite stock seems to allow."""
         left, boards = self.task.counts, []
         order = sorted(range(len(self.task.kinds)), key=lambda i: -self.task.kinds[i].size)
@@ -118,7 +118,7 @@ class BoardSearch:
                 counts = max(ways, key=self._length)
                 if not any(counts):
                     break
-                boards.append(Filling(index, counts))
+                boards.append(UsedBoard(index, counts))
                 left = _minus(left, counts)
                 made += 1
         return boards
@@ -126,16 +126,16 @@ class BoardSearch:
     def _length(self, counts: _Counts) -> int:
         return sum(n * size for n, size in zip(counts, self.task.sizes, strict=True))
 
-    def _price(self, boards: list[Filling]) -> int:
+    def _price(self, boards: list[UsedBoard]) -> int:
         return sum(self.task.kinds[board.kind].price for board in boards)
 
-    def _greedy(self) -> list[Filling] | None:
+    def _greedy(self) -> list[UsedBoard] | None:
         """Longest pieces first, always from the board that is cheapest for what comes of it."""
         left, boards = self.task.counts, []
         used = [0] * len(self.task.kinds)
         while any(left):
             ways = [
-                Filling(i, counts)
+                UsedBoard(i, counts)
                 for i, kind in enumerate(self.task.kinds)
                 if kind.count is None or used[i] < kind.count
                 for counts in islice(self._holding_longest(kind.size, left), 1)
@@ -148,20 +148,20 @@ class BoardSearch:
             left = _minus(left, board.counts)
         return boards
 
-    def _dearness(self, board: Filling) -> tuple[int, int]:
+    def _dearness(self, board: UsedBoard) -> tuple[int, int]:
         kind = self.task.kinds[board.kind]
         length = self._length(board.counts)
         return (kind.price << 40) // length, kind.size - length
 
-    def _choices(self, left: _Counts, used: _Counts) -> Iterator[Filling]:
+    def _choices(self, left: _Counts, used: _Counts) -> Iterator[UsedBoard]:
         """Every board that could hold the longest piece left, least dear first."""
-        ways: list[Filling] = []
+        ways: list[UsedBoard] = []
         for index, kind in enumerate(self.task.kinds):
             if kind.count is None or used[index] < kind.count:
                 found = list(islice(self._holding_longest(kind.size, left), _MOST_FILLINGS + 1))
                 if len(found) > _MOST_FILLINGS:
                     self.is_exhaustive = False
-                ways += [Filling(index, counts) for counts in found[:_MOST_FILLINGS]]
+                ways += [UsedBoard(index, counts) for counts in found[:_MOST_FILLINGS]]
         yield from sorted(ways, key=self._dearness)
 
     def _holding_longest(self, size: int, left: _Counts) -> Iterator[_Counts]:
@@ -205,7 +205,7 @@ class BoardSearch:
             counts[i] = 0
         return -1, room
 
-    def _after(self, stage: _Stage, board: Filling) -> _Stage:
+    def _after(self, stage: _Stage, board: UsedBoard) -> _Stage:
         left = _minus(stage.left, board.counts)
         used = _plus(stage.used, board.kind, 1)
         price = stage.price + self.task.kinds[board.kind].price

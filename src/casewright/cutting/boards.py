@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from functools import partial
 
-from casewright.cutting.board_search import BoardSearch, BoardTask, Filling, Kind
+from casewright.cutting.board_search import BoardSearch, BoardTask, Kind, UsedBoard
 from casewright.cutting.engine import Stop, solve
 from casewright.cutting.outcome import lower_bound, solution_of, sort_out
 from casewright.cutting.problem import Fault, PartDemand, Problem, ProblemError, StockItem
@@ -111,7 +111,7 @@ def _task(problem: Problem, bound: Bound) -> BoardTask:
     return BoardTask(kinds, tuple(counts), tuple(counts.values()))
 
 
-def _trees(problem: Problem, boards: Sequence[Filling]) -> tuple[SheetTree, ...]:
+def _trees(problem: Problem, boards: Sequence[UsedBoard]) -> tuple[SheetTree, ...]:
     """Longest pieces first on each board; like parts of a group are dealt side by side."""
     names: dict[int, list[tuple[str, int]]] = {}
     for part in sorted(problem.parts, key=lambda part: (-part.length, part.group or "")):

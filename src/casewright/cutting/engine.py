@@ -85,18 +85,24 @@ def _tries(problem: Problem, stop: Stop, seed: int, bound: Bound) -> Iterator[tu
 
     searches += [(frame, Search(frame.task(), is_over)) for frame in _frames(problem)]
     least: int | None = None
+    is_first = True
+    for width, weight in _passes():
+        ties = rng if width >= _SHUFFLED_FROM else None
+        for frame, search in searches:
+            if not is_first and (is_over() or (weight == 0 and least == bound.value)):
+                continue
+            found = search.run(width, weight, limit=least, rng=ties, finish=is_first)
+            if found is not None:
+                least = found.price if found.complete else least
+                is_first = False
+                yield frame, found
+
+
+def _passes() -> Iterator[tuple[int, int]]:
+    """Widths of the beam, each with the weights of effort tried at it."""
     width = 1
     while width <= _WIDEST:
-        ties = rng if width >= _SHUFFLED_FROM else None
-        for weight in _EFFORTS:
-            for frame, search in searches:
-                started = least is not None
-                if started and (is_over() or (weight == 0 and least == bound.value)):
-                    continue
-                found = search.run(width, weight, limit=least, rng=ties, finish=not started)
-                if found is not None:
-                    least = found.price if found.complete else least
-                    yield frame, found
+        yield from ((width, weight) for weight in _EFFORTS)
         width *= 2
 
 

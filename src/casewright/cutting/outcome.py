@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from casewright.cutting.bounds import price_bound, sheet_bound
 from casewright.cutting.cards import setting_cards
 from casewright.cutting.frame import Frame, fits
-from casewright.cutting.problem import PartDemand, Problem
+from casewright.cutting.problem import PartDemand, Problem, StockItem
 from casewright.cutting.solution import (
     Bound,
     Placement,
@@ -31,13 +32,16 @@ def lower_bound(problem: Problem) -> Bound:
 
 
 def sort_out(problem: Problem) -> tuple[Problem, tuple[Unplaced, ...]]:
-    """The problem without the parts that no stock can hold, and these with the reason."""
+    """The problem without the parts that no stock can hold, and these with the reason.
+
+    Stock of which there is none is left out, unless there is no other.
+    """
     stock = tuple(item for item in problem.stock if item.count != 0)
     sound: list[PartDemand] = []
     unplaced: list[Unplaced] = []
     for part in problem.parts:
-        reason = _obstacle(replace(problem, stock=stock or problem.stock), part)
-        if reason is None and not stock:
+        reason = _obstacle(problem, part)
+        if reason is None and not _fits_any(stock, part, problem.kerf):
             reason = Reason.NO_STOCK
         if reason is None:
             sound.append(part)
@@ -64,7 +68,7 @@ def solution_of(
     cost = sum(prices[tree.stock] for tree in trees) if bound.measure == "price" else len(trees)
     short = _short(problem, placements, unplaced)
     status = Status.PROVED if cost == bound.value else Status.BOUNDED
-    if short:
+    if any(entry.reason is Reason.NO_STOCK for entry in (*unplaced, *short)):
         status, bound = Status.SHORT, replace(bound, value=min(bound.value, cost))
     return Solution(
         placements, trees, setting_cards(trees), cost, bound, status, (*unplaced, *short)
@@ -86,17 +90,16 @@ def _measure_is_price(problem: Problem) -> bool:
     return len({item.price for item in problem.stock}) > 1
 
 
+def _fits_any(stock: Sequence[StockItem], part: PartDemand, kerf: int) -> bool:
+    ways = (False, True) if part.rotate else (False,)
+    return any(fits(item, part, kerf, turned=turned) for item in stock for turned in ways)
+
+
 def _obstacle(problem: Problem, part: PartDemand) -> Reason | None:
-    kerf = problem.kerf
-    if any(
-        fits(item, part, kerf, turned=turned)
-        for item in problem.stock
-        for turned in (False, True)[: 1 + part.rotate]
-    ):
+    if _fits_any(problem.stock, part, problem.kerf):
         return None
-    bare = [replace(item, defects=()) for item in problem.stock]
-    if any(fits(item, part, kerf, turned=part.rotate) or fits(item, part, kerf) for item in bare):
+    if _fits_any([replace(item, defects=()) for item in problem.stock], part, problem.kerf):
         return Reason.DEFECTS
-    if any(fits(item, part, kerf, turned=True) for item in problem.stock):
+    if _fits_any(problem.stock, replace(part, rotate=True), problem.kerf):
         return Reason.AGAINST_GRAIN
     return Reason.TOO_LARGE
