@@ -22,6 +22,7 @@ __all__ = ["sheet_scene"]
 
 _ROOMY_MM = 150
 _TIGHT_MM = 45
+_SHORT = {"test piece": "test", "spare": "spare", "strip blank": "blank", "lip": "lip"}
 
 
 def sheet_scene(plan: StockPlan, tree: SheetTree, unit: Unit, *, grain: bool) -> Scene:
@@ -79,7 +80,7 @@ def _label(
     long, wide = x1 - x0, y1 - y0
     turned = 90.0 if wide > long * Fraction(3, 2) else 0.0
     middle = ((x0 + x1) / 2, (y0 + y1) / 2)
-    name = piece.mark or piece.title
+    name = piece.mark or _SHORT.get(piece.kind, "")
     run = max(long, wide)
     if min(long, wide) > _ROOMY_MM and run > 2 * _ROOMY_MM:
         shift = (0.0, 2.6) if not turned else (-2.6, 0.0)

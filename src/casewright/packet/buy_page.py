@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from casewright.buying import BuyLine
 from casewright.outputs.blocks import Block, Column, Paragraph, Row, Table
 from casewright.outputs.document import Section
+from casewright.outputs.inlines import Blank
 
 __all__ = ["buy_section"]
 
@@ -35,4 +36,4 @@ def _rows(lines: tuple[BuyLine, ...]) -> Iterator[Row]:
         if line.aisle != aisle:
             aisle = line.aisle
             yield Row((aisle.capitalize(),))
-        yield Row(("☐", str(line.count), line.unit, line.what, line.why, line.note))
+        yield Row((Blank(5.0), str(line.count), line.unit, line.what, line.why, line.note))

@@ -23,7 +23,7 @@ from casewright.outputs.blocks import (
     Table,
 )
 from casewright.outputs.document import Paper, Section
-from casewright.outputs.inlines import Blank, Inline, Link, PageNumber, Rich, Strong
+from casewright.outputs.inlines import Blank, Inline, Link, PageNumber, Rich, SignMark, Strong
 from casewright.packet.words import sizes
 from casewright.room.model import Room
 
@@ -161,4 +161,5 @@ def _step(step: AssemblyStep, unit: Unit) -> Step:
         notes.append(("one diagonal ", Blank(), " the other ", Blank()))
     if step.check is not None:
         notes.append((f"{step.check_words}: ", Strong(measure_of(step.check, unit))))
-    return Step(step.words, tuple(notes), tuple(CAUTIONS[key] for key in step.cautions))
+    notes.extend((SignMark("caution"), f" {CAUTIONS[key]}") for key in step.cautions)
+    return Step(step.words, tuple(notes))

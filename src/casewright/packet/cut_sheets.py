@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from casewright.breakdown import (
+    CAUTION_WORDS,
     METHOD_WORDS,
     Breakdown,
     InHand,
@@ -23,21 +24,29 @@ from casewright.outputs.blocks import (
     Bullets,
     Callout,
     Caution,
-    CheckList,
+    Column,
     Figure,
     Heading,
     Keep,
     Paragraph,
-    Step,
+    Row,
+    Table,
 )
 from casewright.outputs.document import Paper, Section
-from casewright.outputs.inlines import Inline, Link, Rich, Strong
+from casewright.outputs.inlines import Blank, Inline, Link, Rich, SignMark, Strong
 from casewright.packet.words import unfold
 from casewright.room.model import Room
 
 __all__ = ["cut_sheet_sections"]
 
 _EDGES = {"bottom": "lower edge", "top": "upper edge", "left": "left end", "right": "right end"}
+_COLUMNS = (
+    Column("Cut", "centre"), Column("What", share=2.6), Column("Datum", share=1.2),
+    Column("Gives", share=4.2), Column("Done"),
+)  # fmt: skip
+_DANGERS = tuple(
+    CAUTION_WORDS[key] for key in ("heavy", "narrow rip", "short piece", "beyond straightedge")
+)
 _SAW_CAUTION = (
     "Guard, splitter or riving knife and push block at the table saw; nothing pinched between "
     "blade and fence; stand out of the blade's line. Clamp the straightedge at both ends and let "
@@ -71,18 +80,12 @@ def _blocks(room: Room, plan: StockPlan, paper: Paper) -> Iterator[Block]:
             "first cut, and plan again if either is off.",
             "Just fits",
         )
-    trees = plan.solution.tree
-    alike: dict[object, list[SheetTree]] = {}
-    for tree in trees:
-        alike.setdefault(tree.sheet, []).append(tree)
-    for tree in trees:
+    for tree in plan.solution.tree:
         yield _figure(room, plan, tree, paper)
     yield Heading("At the saw, in this order", 2)
     yield Caution(_SAW_CAUTION, "At every saw")
-    for card in saw_cards(plan):
-        yield Heading(_card_title(card), 3)
-        yield Paragraph(_card_line(card, unit))
-        yield CheckList(tuple(_step(step, unit) for step in card.steps), start=None)
+    rows = [row for card in saw_cards(plan) for row in _card_rows(card, unit)]
+    yield Table(_COLUMNS, tuple(rows), small=True)
     extra = [f"{p.title}" for p in plan.from_offcuts]
     if extra:
         yield Heading("From what is left over", 2)
@@ -95,7 +98,7 @@ def _summary(plan: StockPlan) -> Rich:
     settings = len(plan.work.cards)
     return (
         (
-            f"{count} {noun}{'s' if count != 1 else ''} ({plan.solution.verdict}), "
+            f"{count} {noun}{'s' if count != 1 else ''} ({plan.verdict}), "
             f"{len(plan.work.steps)} cuts at {settings} setting{'s' if settings != 1 else ''}. "
             "The numbers in rings are the cuts in the order of work. Label every part as it comes "
             "off the saw."
@@ -115,19 +118,18 @@ def _figure(room: Room, plan: StockPlan, tree: SheetTree, paper: Paper) -> Block
     )
 
 
-def _card_title(card: SawCard) -> str:
+def _card_rows(card: SawCard, unit: Unit) -> Iterator[Row]:
     count = len(card.steps)
-    return f"Setting {card.number}: {count} cut{'s' if count != 1 else ''}"
-
-
-def _card_line(card: SawCard, unit: Unit) -> Rich:
     words: list[Inline] = [
+        Strong(f"Setting {card.number}:  "),
         Strong(Measure(card.setting, unit, _path(card))),
-        f" on the {METHOD_WORDS[card.method]}. Check the first piece before the rest.",
+        f"  on the {METHOD_WORDS[card.method]}; {count} cut{'s' if count != 1 else ''}",
     ]
     if card.marks:
-        words.append(f" Finishes {', '.join(card.marks)}.")
-    return tuple(words)
+        words.append(f", finishes {', '.join(card.marks)}")
+    yield Row((tuple(words),))
+    for step in card.steps:
+        yield _step_row(step, unit)
 
 
 def _path(card: SawCard) -> str:
@@ -142,16 +144,22 @@ def _path(card: SawCard) -> str:
     return ""
 
 
-def _step(step: SawStep, unit: Unit) -> Step:
+def _step_row(step: SawStep, unit: Unit) -> Row:
     factory = "factory " if step.is_factory else "sawn "
-    text: list[Inline] = [
-        Strong(f"{step.number}  "),
-        f"{step.direction.capitalize()} {_piece_name(step.takes)} ",
-        *_size(step.takes, unit),
-        f", {factory}{_EDGES[step.datum]} as datum",
-    ]
-    notes: list[Rich] = [unfold("gives ", *_given(step, unit))]
-    return Step(tuple(text), tuple(notes), step.cautions)
+    gives: list[Inline] = list(unfold(*_given(step, unit)))
+    for words in step.cautions:
+        if words in _DANGERS:
+            gives += ["  ", SignMark("caution"), f" {words}"]
+    return Row(
+        (
+            Strong(str(step.number)),
+            (f"{step.direction.capitalize()} {_piece_name(step.takes)}, ",
+             *_size(step.takes, unit)),
+            f"{factory}{_EDGES[step.datum]}",
+            tuple(gives),
+            Blank(9.0),
+        )
+    )  # fmt: skip
 
 
 def _piece_name(piece: InHand) -> str:

@@ -6,10 +6,10 @@ from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
 from casewright.casework.cautions import CAUTIONS
-from casewright.casework.features import Cut
+from casewright.casework.features import Bores, Cut, Face, Feature
 from casewright.casework.parts import Part
 from casewright.dims.units import Unit
-from casewright.drawing import SignKind, largest
+from casewright.drawing import Plot, ScaleError, SignKind, largest
 from casewright.drawing.part_view import faces_to_draw, feature_letters, part_scene
 from casewright.outputs.blocks import (
     Block,
@@ -18,6 +18,7 @@ from casewright.outputs.blocks import (
     Column,
     Figure,
     Heading,
+    Keep,
     Paragraph,
     Row,
     Table,
@@ -31,11 +32,14 @@ from casewright.packet.words import (
     setup_lines,
     size_words,
     sizes,
+    unfold,
 )
 from casewright.room.model import Room
 
 __all__ = ["alike", "part_sections"]
 
+_LOW, _HEIGHTS, _TALLEST = 58.0, (84.0, 120.0), 220.0
+_LARGEST = Fraction(4)
 _FEATURES = (
     Column("", "centre"),
     Column("What", share=2.2),
@@ -91,9 +95,11 @@ def part_sections(room: Room, width_mm: float) -> tuple[Section, ...]:
     for key, parts in by_case.items():
         groups = alike(parts)
         blocks: list[Block] = [Paragraph(_ALIKE, soft=True)]
-        for group in groups:
-            if group[0].features:
-                blocks.extend(_card(group, room, width_mm))
+        worked = [group for group in groups if group[0].features]
+        keys = {key for group in worked for f in group[0].features for key in f.setup.cautions}
+        blocks.extend(Caution(CAUTIONS[key]) for key in sorted(keys))
+        for group in worked:
+            blocks.extend(_card(group, room, width_mm))
         plain = [group for group in groups if not group[0].features]
         if plain:
             blocks.append(Heading("Plain parts: nothing to machine", 2))
@@ -113,43 +119,77 @@ def _joint_title(group: tuple[Part, ...]) -> str:
 
 def _card(group: tuple[Part, ...], room: Room, width_mm: float) -> Iterator[Block]:
     part, unit = group[0], room.spec.unit
-    yield Heading(_marks(group), 2, part.path)
-    for other in group[1:]:
-        yield Paragraph((f"{other.mark} is {other.title}.",), anchor=other.path, soft=True)
-    yield Paragraph(_facts(part, room))
-    for question in part.waits_for:
-        yield Callout("ask", f"Do not cut yet: waits for {question}.")
+    top: list[Block] = [Heading(_marks(group), 2, part.path)]
+    top.extend(
+        Paragraph(f"{other.mark} is {other.title}.", True, other.path) for other in group[1:]
+    )
+    top.append(Paragraph(_facts(part, room)))
+    if part.waits_for:
+        top.append(Callout("ask", f"Do not cut yet: waits for {', '.join(part.waits_for)}."))
     faces = faces_to_draw(part)
-    for face in faces:
-        scene = part_scene(part, face, unit)
-        yield Figure(largest(scene, width_mm, 105.0, unit, at_most=_scale(part)))
+    figures = [Figure(_drawn(part, face, width_mm, unit)) for face in faces]
+    yield Keep((*top, figures[0]))
+    yield from figures[1:]
+    yield Table(_FEATURES, tuple(_feature_rows(part, unit)), small=True)
+
+
+def _drawn(part: Part, face: Face, width_mm: float, unit: Unit) -> Plot:
+    """The face, low on the page where little is on it, higher where it would not fit."""
+    scene = part_scene(part, face, unit)
+    for tall in _HEIGHTS if _is_busy(part) else (_LOW, *_HEIGHTS):
+        try:
+            return largest(scene, width_mm, tall, unit, at_most=_LARGEST)
+        except ScaleError:
+            continue
+    return largest(scene, width_mm, _TALLEST, unit)
+
+
+def _is_busy(part: Part) -> bool:
+    """Whether there is more on it than pockets."""
+    return any(feature.kind != "pocket" for feature in part.features)
+
+
+def _feature_rows(part: Part, unit: Unit) -> Iterator[Row]:
+    """A row for each feature; pockets alike at both ends share one."""
     letters = feature_letters(part)
-    rows = tuple(
-        Row(
+    done: set[object] = set()
+    two_sided = len({f.face for f in part.features}) > 1 or part.features[0].face == "B"
+    for feature in part.features:
+        twins = [other for other in part.features if _alike(feature, other)]
+        key = tuple(other.path for other in twins)
+        if key in done:
+            continue
+        done.add(key)
+        names = "; ".join(feature_name(part, twin) for twin in twins)
+        marks = ", ".join(letters[twin.path] for twin in twins)
+        cautions = tuple(SignMark("caution") for _ in feature.setup.cautions[:1])
+        yield Row(
             (
-                letters[f.path],
-                (feature_name(part, f), f", face {f.face}" if _two_sided(part) else ""),
-                at_words(part, f, unit),
-                size_words(f, unit),
-                setup_lines(f.setup, unit),
+                marks,
+                f"{names}{f', face {feature.face}' if two_sided else ''}",
+                at_words(part, feature, unit)
+                if len(twins) == 1
+                else unfold(at_words(part, feature, unit), "; the same at the other end"),
+                size_words(feature, unit),
+                unfold(*cautions, " " if cautions else "", setup_lines(feature.setup, unit)),
             )
         )
-        for f in part.features
+
+
+def _alike(one: Feature, other: Feature) -> bool:
+    """Whether two rows of pockets are bored with one setting of the jig."""
+    if one is other:
+        return True
+    if not isinstance(one, Bores) or not isinstance(other, Bores):
+        return False
+    ends = ({"l0", "l1"}, {"w0", "w1"})
+    return (
+        one.kind == other.kind == "pocket"
+        and one.face == other.face
+        and any({one.toward, other.toward} == pair for pair in ends)
+        and [(a.value, b.value) for a, b in one.places]
+        == [(a.value, b.value) for a, b in other.places]
     )
-    yield Table(_FEATURES, rows, small=True)
-    keys = {key for f in part.features for key in f.setup.cautions}
-    for key in sorted(keys):
-        yield Caution(CAUTIONS[key])
-
-
-def _two_sided(part: Part) -> bool:
-    return len({f.face for f in part.features}) > 1 or part.features[0].face == "B"
-
-
-def _scale(part: Part) -> Fraction:
-    """No larger than 1:4, and smaller for long narrow pieces anyway."""
-    del part
-    return Fraction(4)
 
 
 def _facts(part: Part, room: Room) -> Rich:
