@@ -34,14 +34,18 @@ def run_new(file: Path, *, metric: bool, schema: Path | None) -> int:
 
 
 def run_demo(out: Path) -> int:
-    """`demo`: the demo's job file and its packet, in one folder."""
+    """`demo`: the demo's job file and its packet, in one folder.
+
+    Its open questions and findings are there on purpose: they do not count as a failure.
+    """
     job = out / DEMO_FILE
     if job.exists():
         print(f"{job} is there already and is used as it is.", file=sys.stderr)
     else:
         write_new(job, demo_text())
     print(job)
-    return run_packet(job, out)
+    code = run_packet(job, out)
+    return CLEAN if code == OPEN else code
 
 
 def run_cut(job: Path | None, problem: Path | None, *, as_json: bool) -> int:
