@@ -16,7 +16,7 @@ from casewright.dims import Dim
 from casewright.dims.units import Unit
 from casewright.drawing.dimension import Dimensions, Span
 from casewright.drawing.marks import Tag
-from casewright.drawing.measure import measure_of
+from casewright.drawing.measure import Measure, measure_of
 from casewright.drawing.notes import Balloon, Text
 from casewright.drawing.pens import CENTRE, HIDDEN, VISIBLE, Ink
 from casewright.drawing.running import Running, Stop
@@ -274,6 +274,12 @@ def _bore_dimensions(frame: _Frame, bores: Bores, along: _Found, across: _Found)
     widths = _distinct([p[1] for p in bores.places])
     note = ""
     shown = lengths
+    if bores.kind == "hinge plate":
+        middle = (lengths[0].value + lengths[-1].value) / 2
+        measure = Measure(middle, unit, f"{bores.path}.from_end")
+        stop = Stop(frame.x(middle), measure, note="plate")
+        along.stops.setdefault(middle, stop)
+        shown = []
     if bores.kind == "shelf pins":
         shown, note = lengths[:1], f"first of {len(lengths)}"
     for dim in shown:

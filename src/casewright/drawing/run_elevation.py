@@ -11,7 +11,7 @@ from casewright.drawing.dimension import Dimensions, Span
 from casewright.drawing.hatching import SECTION
 from casewright.drawing.marks import Tag
 from casewright.drawing.measure import Measure, measure_of
-from casewright.drawing.notes import Text
+from casewright.drawing.notes import Balloon
 from casewright.drawing.pens import NEIGHBOUR, THIN, VISIBLE, Ink
 from casewright.drawing.running import Running, Stop
 from casewright.drawing.scene import Scene
@@ -32,17 +32,13 @@ def run_scene(run: Run, unit: Unit, wall_bottom: Measure) -> Scene:
     hangs = all(case.spec.kind == "wall" for case in run.cases)
     lift = wall_bottom.value if hangs else Fraction(0)
     elements: list[Element] = list(_floor_and_walls(run, lift))
-    for case, start in zip(run.cases, run.starts, strict=True):
+    for number, (case, start) in enumerate(zip(run.cases, run.starts, strict=True), start=1):
         own = lift if case.spec.kind == "wall" else Fraction(0)
         box = start.value + case.left_frame.value
         elements.extend(_shifted(element, box, own) for element in closed_elements(case))
-        middle = start.value + case.overall_width.value / 2
-        elements.append(
-            Text(
-                (middle, own + case.height.value), case.spec.title, 2.6, weight=600,
-                shift_mm=(0, 3.5), tag=Tag(target=case.key, path=case.key),
-            )
-        )  # fmt: skip
+        middle = (start.value + case.overall_width.value / 2, own + case.height.value / 2)
+        tag = Tag(target=case.key, path=case.key, title=case.spec.title)
+        elements.append(Balloon(middle, str(number), height=3.0, tag=tag))
     elements.extend(_fillers(run, lift))
     elements.extend(_dimensions(run, unit, lift, wall_bottom if hangs else None))
     return Scene(tuple(elements), run.spec.title)

@@ -17,7 +17,8 @@ from casewright.outputs.blocks import (
     Paragraph,
 )
 from casewright.outputs.document import Paper, Section
-from casewright.outputs.inlines import Inline, Rich
+from casewright.outputs.inlines import Inline, Link, PageNumber, Rich
+from casewright.packet.words import unfold
 from casewright.room.model import Room
 
 __all__ = ["cover_section", "elevation_section"]
@@ -62,8 +63,8 @@ def _question(question: Question) -> Rich:
 
 
 def _finding(finding: Finding) -> Callout:
-    words = f"{finding.says[:1].upper()}{finding.says[1:]}."
-    if finding.measured or finding.limit:
+    words = f"{finding.says[:1].upper()}{finding.says[1:]}".rstrip(".") + "."
+    if finding.measured and finding.measured not in finding.says:
         words += f" Here {finding.measured}; limit {finding.limit}."
     if finding.remedies:
         words += f" What would help: {'; or '.join(finding.remedies)}."
@@ -87,9 +88,16 @@ def elevation_section(room: Room, paper: Paper) -> Section | None:
         )
         scene = run_scene(run, unit, measure)
         try:
-            drawn = largest(scene, paper.text_width_mm, 110.0, unit, at_most=Fraction(10))
+            drawn = largest(scene, paper.text_width_mm, 150.0, unit, at_most=Fraction(10))
         except ScaleError:
             continue
         blocks.append(Heading(run.spec.title, 2, f"run:{run.spec.key}"))
-        blocks.append(Figure(drawn))
+        names = [
+            unfold(
+                f"{n} ", Link(case.spec.title, case.key), ", page ", PageNumber(case.key), ".  "
+            )
+            for n, case in enumerate(run.cases, start=1)
+        ]
+        blocks.append(Figure(drawn, alternative=f"{run.spec.title}, elevation"))
+        blocks.append(Paragraph(unfold(*names)))
     return Section("Elevations", tuple(blocks), "elevations") if blocks else None

@@ -77,6 +77,8 @@ def at_words(part: Part, feature: Feature, unit: Unit) -> Rich:
         if not feature.at.value:
             return f"at the {where}"
         return (measure_of(feature.at, unit), f" from the {where} to its near wall")
+    if feature.kind == "hinge plate":
+        return _plate_words(part, feature, unit)
     first = feature.places[0]
     row: tuple[Inline, ...] = (
         measure_of(first[0], unit), f" from the {plane_word(part, feature.datum_l)}, ",
@@ -85,6 +87,18 @@ def at_words(part: Part, feature: Feature, unit: Unit) -> Rich:
     if len(feature.places) == 1:
         return row
     return unfold(_others(feature, unit), row)
+
+
+def _plate_words(part: Part, feature: Bores, unit: Unit) -> Rich:
+    """A plate by its middle, which a jig is set to, with its two holes either side."""
+    (low, line), (high, _) = feature.places[0], feature.places[-1]
+    middle = Measure((low.value + high.value) / 2, unit, f"{feature.path}.from_end")
+    half = Measure(abs(high.value - low.value) / 2, unit)
+    return (
+        "middle ", middle, f" from the {plane_word(part, feature.datum_l)}, holes ", half,
+        " to either side, ", measure_of(line, unit),
+        f" from the {plane_word(part, feature.datum_w)}",
+    )  # fmt: skip
 
 
 def _others(feature: Bores, unit: Unit) -> Rich:
