@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-from math import ceil
 from typing import NamedTuple
 
 from casewright.casework.features import Bores
@@ -15,7 +13,7 @@ __all__ = ["Hole", "Row", "circle_meets", "pocket_box", "row_of"]
 
 # A pocket meets the face at 15 degrees (common practice), so that its mouth is longer than it
 # is wide by 1 / sin 15 = 3.8637 at most.
-_MOUTH = Fraction(3864, 1000)
+_MOUTH = (3864, 1000)
 
 
 class Hole(NamedTuple):
@@ -62,7 +60,7 @@ def row_of(solid: Solid, bores: Bores, units: Units) -> Row:
         )
         for along, across in bores.places
     )  # fmt: skip
-    reach = ceil(radius * _MOUTH) if bores.kind == "pocket" else radius
+    reach = _reach(radius) if bores.kind == "pocket" else radius
     along = [hole.length for hole in holes]
     across = [hole.width for hole in holes]
     by_l, by_w = (reach, radius) if bores.toward in ("l0", "l1") else (radius, reach)
@@ -72,10 +70,15 @@ def row_of(solid: Solid, bores: Bores, units: Units) -> Row:
     return Row(bores, holes, box)
 
 
+def _reach(radius: int) -> int:
+    """Half the length of a pocket's mouth, rounded up."""
+    return -(-radius * _MOUTH[0] // _MOUTH[1])
+
+
 def pocket_box(row: Row, hole: Hole, size: tuple[int, int, int]) -> Box:
     """What one pocket takes up at the most, from its mouth to the end it leaves."""
     radius = hole.radius
-    reach = ceil(radius * _MOUTH)
+    reach = _reach(radius)
     length, width, thickness = size
     match row.bores.toward:
         case "l0":

@@ -42,7 +42,7 @@ def check_pockets(case: Assembled, screws: Iterable[PocketScrew]) -> Iterator[Fa
 def _check_exit(case: Assembled, screw: PocketScrew) -> Iterator[Failure]:
     half = case.solids[screw.board].size[2] * PARTS // 2
     off = max(abs(screw.run * bound - half) for bound in TANGENT)
-    if off > _OFF_MIDDLE * case.units.per_mm * PARTS:
+    if off > case.units.down(_OFF_MIDDLE) * PARTS:
         says = "a pocket's screw does not leave the board at the middle of its thickness"
         paths = (screw.row.bores.path, screw.board)
         yield Failure("pockets", paths, says, Fraction(off, case.units.per_mm * PARTS))

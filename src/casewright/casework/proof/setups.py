@@ -25,7 +25,7 @@ def check_setups(case: Assembled) -> Iterator[Failure]:
                     yield Failure("set-up", (feature.path, solid.part.path), says, off)
 
 
-_Number = tuple[str, Dim | None, set[Fraction]]
+_Number = tuple[str, Dim | None, tuple[Fraction, ...]]
 
 
 def _numbers(feature: Feature, part: Part) -> Iterator[_Number]:
@@ -35,39 +35,36 @@ def _numbers(feature: Feature, part: Part) -> Iterator[_Number]:
 
 def _of_cut(cut: Cut) -> Iterator[_Number]:
     at, width, depth = cut.at.value, cut.width.value, cut.depth.value
-    start = Fraction(0) if cut.start is None else cut.start.value
-    end = cut.end.value if cut.end is not None else start
     setup = cut.setup
     if cut.kind == "notch":
-        yield "fence", setup.fence, {end - start}
-        yield "stop", setup.stop, {width}
-        yield "check", setup.check, {width, end - start}
+        start = Fraction(0) if cut.start is None else cut.start.value
+        deep = cut.end.value - start if cut.end is not None else start
+        yield "fence", setup.fence, (deep,)
+        yield "stop", setup.stop, (width,)
+        yield "check", setup.check, (width, deep)
         return
-    yield "fence", setup.fence, {at}
-    yield "depth", setup.depth, {depth}
-    yield "check", setup.check, {at + width} if setup.fence is not None else {width}
+    yield "fence", setup.fence, (at,)
+    yield "depth", setup.depth, (depth,)
+    yield "check", setup.check, (width if setup.fence is None else at + width,)
 
 
 def _of_bores(bores: Bores, part: Part) -> Iterator[_Number]:
     setup = bores.setup
-    along = {place[0].value for place in bores.places}
-    across = {place[1].value for place in bores.places}
+    along = tuple(place[0].value for place in bores.places)
+    across = tuple(place[1].value for place in bores.places)
     if bores.kind == "pocket":
-        run = along if bores.toward in ("l0", "l1") else across
-        thickness = {part.finished.thickness.value}
-        yield "fence", setup.fence, run
-        for word, dim in (
-            ("depth", setup.depth),
-            ("collar", setup.collar),
-            ("check", setup.check),
-        ):
-            yield word, dim, thickness
+        thickness = (part.finished.thickness.value,)
+        yield "fence", setup.fence, along if bores.toward in ("l0", "l1") else across
+        yield "depth", setup.depth, thickness
+        yield "collar", setup.collar, thickness
+        yield "check", setup.check, thickness
         return
-    depth = set() if bores.depth is None else {bores.depth.value}
-    radius = bores.diameter.value / 2
+    depth = () if bores.depth is None else (bores.depth.value,)
     yield "fence", setup.fence, across
     yield "depth", setup.depth, depth
     yield "collar", setup.collar, depth
-    yield "bit", setup.bit_size, {bores.diameter.value}
-    near = {value - radius for value in across} if bores.kind == "hinge cup" else set()
-    yield "check", setup.check, along | near
+    yield "bit", setup.bit_size, (bores.diameter.value,)
+    if bores.kind == "hinge cup":
+        radius = bores.diameter.value / 2
+        along = (*along, *(value - radius for value in across))
+    yield "check", setup.check, along
