@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 from itertools import groupby, pairwise
 
 from casewright.casework.carcase import Carcase, Opening
@@ -49,7 +50,7 @@ def _fill(maker: Maker, carcase: Carcase, hung: list[HungLeaf]) -> None:
     maker.faces.append(face)
     free: Hand = "right" if fronts[0].hinge_side == "left" else "left"
     _fits(maker, place, face, None if len(fronts) == 2 else free)
-    _fit(maker, place.at("top_fit"), face.top, opening.top, face.leaves[-1], leaves=1)
+    place.fit("top_fit", face.top, *_band(maker, opening.top), face.leaves[-1])
 
 
 def _cut(maker: Maker, leaf: LeafPlan) -> Construction:
@@ -135,19 +136,18 @@ def _face(
 def _fits(maker: Maker, place: Place, face: Face, free: Hand | None) -> None:
     """Gaps over real things, each with its band. A hinged edge is set by its hinges' screws."""
     count = len(face.leaves)
-    for name, gap, wanted in _bands(maker, face, free):
-        _fit(maker, place.at(f"{name}_fit"), gap, wanted, face.leaves[-1], leaves=count)
+    for name, gap, wanted in _gaps(maker, face, free):
+        place.fit(f"{name}_fit", gap, *_band(maker, wanted, leaves=count), face.leaves[-1])
 
 
-def _fit(maker: Maker, place: Place, gap: Dim, wanted: Dim, owner: str, *, leaves: int) -> None:
-    """A gap may stray as the style allows, or by what rounding may take from its leaves."""
+def _band(maker: Maker, wanted: Dim, *, leaves: int = 1) -> tuple[Fraction, Fraction]:
+    """How far a gap may stray: as the style allows, or what rounding may take from its leaves."""
     tolerance = maker.style("gap_tolerance").value
     wide = max(tolerance, leaves * maker.style("cut_step").value)
-    head, _, name = place.path.rpartition(".")
-    place.chain.place(head).fit(name, gap, wanted.value - tolerance, wanted.value + wide, owner)
+    return wanted.value - tolerance, wanted.value + wide
 
 
-def _bands(maker: Maker, face: Face, free: Hand | None) -> Iterator[tuple[str, Dim, Dim]]:
+def _gaps(maker: Maker, face: Face, free: Hand | None) -> Iterator[tuple[str, Dim, Dim]]:
     for number, gap in enumerate(face.gaps, start=1):
         yield f"gap_{number}", gap, maker.style("gap")
     if free:
@@ -162,7 +162,7 @@ def _fit_at_divider(maker: Maker) -> None:
         return
     place = maker.place.at("upper_face")
     between = place.let("stack_gap", upper.y - lower.y - lower.height)
-    _fit(maker, place.at("stack_gap_fit"), between, maker.style("gap"), upper.path, leaves=1)
+    place.fit("stack_gap_fit", between, *_band(maker, maker.style("gap")), upper.path)
 
 
 def _hang(maker: Maker, front: Front) -> None:

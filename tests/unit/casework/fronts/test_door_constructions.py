@@ -109,9 +109,7 @@ def test_half_lap_glass_door(unit: Unit) -> None:
     assert _size(case.part("upper.door.rail_top")) == _is(
         "16 3/8 x 2 1/2" if inch else "422 x 65", unit
     )
-    assert _size(case.part("upper.door.pane")) == _is(
-        "10 1/2 x 12" if inch else "265 x 309", unit
-    )
+    assert _size(case.part("upper.door.pane")) == _is("10 1/2 x 12" if inch else "265 x 309", unit)
     laps = [
         feature
         for part in case.parts

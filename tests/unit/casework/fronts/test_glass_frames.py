@@ -1,0 +1,76 @@
+"""Glass doors: laps, rebate, pane and its retainers."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from tests.builders import GLASS, length, one_case, plain_style
+
+from casewright.casework.cases import Case
+from casewright.casework.features import Cut
+from casewright.findings import Severity
+
+
+def _door(**style: str) -> Case:
+    return one_case("in", width="16 1/2", height="30", front=GLASS, shelves=0,
+                    style=plain_style("in", **style))  # fmt: skip
+
+
+def _cuts(case: Case, name: str, kind: str) -> list[Cut]:
+    part = case.part(f"upper.door.{name}")
+    return [f for f in part.features if isinstance(f, Cut) and f.kind == kind]
+
+
+def test_stiles_show_full_length_and_rails_lie_behind() -> None:
+    """Stiles are lapped from the back, rails from the front; the two halves make the whole."""
+    case = _door()
+    stile, rail = _cuts(case, "stile_left", "lap"), _cuts(case, "rail_top", "lap")
+    assert {cut.face for cut in stile} == {"B"}
+    assert {cut.face for cut in rail} == {"A"}
+    assert stile[0].depth.value + rail[0].depth.value == length("3/4")
+
+
+def test_rebate_takes_pane_and_retainers_and_is_rounded_in_its_corners() -> None:
+    """The rebate is as deep as pane and retainers, and keeps the bit's radius in its corners."""
+    case = _door()
+    for name in ("stile_left", "stile_right", "rail_bottom", "rail_top"):
+        (rebate,) = _cuts(case, name, "rebate")
+        assert rebate.depth.value == length("1/8") + length("1/8")
+        assert rebate.radius is not None
+        assert rebate.radius.value == length("5/8")
+    pane = case.part("upper.door.pane")
+    assert pane.corner_radius is not None
+    assert pane.corner_radius.value == length("5/8")
+
+
+def test_pane_lies_under_its_retainers_with_air_all_round() -> None:
+    """The pane touches the rebate's floor, has 1/16 in of air at each edge, and is retained."""
+    case = _door()
+    seats = [j for j in case.joints if ".seat_" in j.path]
+    floor = [j for j in seats if j.form == "face"]
+    air = [j for j in seats if j.form == "loose"]
+    assert {j.gap.value for j in floor} == {Fraction(0)}
+    assert {j.gap.value for j in air} == {length("1/16")}
+    held = [f for j in floor for f in j.fastenings]
+    assert all(f.kind == "retainer" and f.count >= 2 for f in held)
+    assert len(held) == 4
+
+
+def test_the_step_with_the_pane_warns_of_its_edges() -> None:
+    """Gloves and tempered glass or plastic are spoken of where the pane is set."""
+    (step,) = [s for s in _door().assembly if s.part == "upper.door.pane"]
+    assert step.cautions == ("glass_edges",)
+
+
+def test_frame_too_thin_for_its_pane_is_stopped() -> None:
+    """A rebate that leaves less than 5 mm in front of the pane is a stop."""
+    case = _door(retainer="1/2")
+    (finding,) = [f for f in case.findings if f.rule == "rebate depth"]
+    assert finding.severity is Severity.STOP
+
+
+def test_wide_bit_is_told_where_the_pane_would_not_reach_its_corner() -> None:
+    """Rounded as the largest bits leave it, a pane does not cover the frame's inner corner."""
+    rules = [f.rule for f in _door(rebate_bit="3").findings]
+    assert "pane corner" in rules
+    assert "pane corner" not in [f.rule for f in _door().findings]
