@@ -6,8 +6,19 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
-from tests.builders import APPLIED, GLASS, SLAB, length, one_case, plain_style
+from tests.builders import (
+    APPLIED,
+    GLASS,
+    SLAB,
+    case_spec,
+    given,
+    house,
+    length,
+    one_case,
+    plain_style,
+)
 
+from casewright.casework.build import build_case
 from casewright.casework.cases import Case
 from casewright.casework.features import Bores
 from casewright.casework.specs import Hand
@@ -62,12 +73,21 @@ def test_pull_of_an_applied_frame_passes_strip_and_slab() -> None:
     assert case.fronts[0].pull == stile.path
 
 
-def test_knob_takes_one_hole() -> None:
-    """A pull without centres is a knob."""
+def test_no_holes_where_no_pull_is_wanted() -> None:
+    """A front without a pull is not bored for one."""
     case = one_case("in", width="18", front=replace(SLAB, pull=False))
     assert case.fronts[0].pull == ""
-    assert not [f for f in case.part("upper.door.slab").features
-                if isinstance(f, Bores) and f.kind == "pull"]  # fmt: skip
+    bores = [f for f in case.part("upper.door.slab").features if isinstance(f, Bores)]
+    assert {f.kind for f in bores} == {"hinge cup"}
+
+
+def test_knob_takes_one_hole() -> None:
+    """A pull whose sheet gives centres of 0 is a knob."""
+    made = house("in")
+    knob = replace(made.hardware.pull, centres=given("0"))
+    made.hardware = replace(made.hardware, pull=knob)
+    pull = _pull(build_case(made, case_spec("in", width="18", front=SLAB)), "upper.door.slab")
+    assert len(pull.places) == 1
 
 
 def test_low_door_has_its_pull_in_the_middle() -> None:
