@@ -1,0 +1,48 @@
+"""Saving an edited job file: whole or not at all, and never over somebody else's change."""
+
+from __future__ import annotations
+
+import hashlib
+
+from casewright.job.load import LoadedJob, load_job, read_job
+from casewright.outputs.files import OutputError, write_file
+
+__all__ = ["save"]
+
+
+def save(job: LoadedJob, text: str) -> LoadedJob:
+    """Put an edited text in the place of a job file.
+
+    The file keeps its line ends, its byte order mark and its permissions.
+
+    Parameters
+    ----------
+    job
+        As it was loaded.
+    text
+        What the file is to say.
+
+    Returns
+    -------
+    The job as it is now.
+
+    Raises
+    ------
+    JobFileError
+        When the text has no meaning; nothing is written.
+    OutputError
+        When the file on disk is not the one that was loaded, or cannot be written.
+    """
+    read_job(text, job.file.name)
+    try:
+        on_disk = job.path.read_bytes()
+        mode = job.path.stat().st_mode
+    except OSError as error:
+        reason = (error.strerror or str(error)).lower()
+        raise OutputError(str(job.path), reason, "save it under another name") from None
+    if hashlib.sha256(on_disk).hexdigest() != job.file.digest:
+        problem = "it was changed by somebody else in the meantime"
+        raise OutputError(str(job.path), problem, "load it again, then make the change")
+    write_file(job.path.resolve(), job.file.encoded(text))
+    job.path.chmod(mode)
+    return load_job(job.path)

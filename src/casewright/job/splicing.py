@@ -1,0 +1,191 @@
+"""What edits of a job file share: taking the text apart, and checking what became of it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any, NoReturn
+
+from casewright.errors import CasewrightError, JobFileError
+from casewright.job.positions import KeyPath, Positions, Span, scan
+from casewright.job.syntax import Plain, dotted, parse
+
+__all__ = [
+    "EditError", "blocks", "cases_in", "checked", "found_at", "line_end", "literal", "newline_of",
+    "parsed", "refuse", "runs_in",
+]  # fmt: skip
+
+
+class EditError(CasewrightError, ValueError):
+    """An edit that cannot be made without touching more than was meant.
+
+    Parameters
+    ----------
+    what
+        What is in the way.
+    want
+        What the person can do instead.
+    """
+
+    def __init__(self, what: str, want: str) -> None:
+        super().__init__(what, want)
+        self.what = what
+        self.want = want
+
+    def __str__(self) -> str:
+        return f"{self.what}; {self.want}"
+
+
+def refuse(what: str, want: str) -> NoReturn:
+    """Refuse an edit.
+
+    Raises
+    ------
+    EditError
+        Always.
+    """
+    raise EditError(what, want)
+
+
+def parsed(positions: Positions) -> dict[str, Plain]:
+    """Data of a text.
+
+    Raises
+    ------
+    EditError
+        When it is no TOML.
+    """
+    try:
+        return parse("the job file", positions)
+    except JobFileError as error:
+        refuse(f"the job file has no meaning: {error}", "put that right first")
+
+
+def checked(
+    edited: str, before: dict[str, Plain], change: Callable[[dict[str, Any]], None]
+) -> str:
+    """The edited text, when it means what was meant and nothing else.
+
+    Parameters
+    ----------
+    before
+        Data of the text before the edit.
+    change
+        What was meant, done to the data.
+
+    Raises
+    ------
+    EditError
+        When the edit would change anything else.
+    """
+    wanted: dict[str, Any] = _copy(before)
+    change(wanted)
+    if parsed(scan(edited)) != _without_empty(wanted):
+        refuse("this edit would change more than it should", "edit the file by hand")
+    return edited
+
+
+def _without_empty(wanted: dict[str, Any]) -> dict[str, Any]:
+    """Without a section of cases that has become empty: its headers are gone."""
+    if wanted.get("case") == {}:
+        return {key: value for key, value in wanted.items() if key != "case"}
+    return wanted
+
+
+def _copy(value: Any) -> Any:
+    if isinstance(value, dict):
+        return {key: _copy(inner) for key, inner in value.items()}
+    return [_copy(inner) for inner in value] if isinstance(value, list) else value
+
+
+def found_at(data: Any, path: KeyPath) -> Plain:
+    """What stands at a path; None when nothing does."""
+    for step in path:
+        if (isinstance(data, dict) and step in data) or (
+            isinstance(data, list) and isinstance(step, int) and step < len(data)
+        ):
+            data = data[step]
+        else:
+            return None
+    return data
+
+
+def cases_in(data: Plain) -> dict[str, Plain]:
+    """The cases of a job's data by name."""
+    cases = found_at(data, ("case",))
+    return cases if isinstance(cases, dict) else {}
+
+
+def runs_in(data: Any) -> dict[str, Any]:
+    """The runs of a job's data that have a list of cases, by name."""
+    runs = data.get("run", {})
+    known = runs if isinstance(runs, dict) else {}
+    return {
+        key: run
+        for key, run in known.items()
+        if isinstance(run, dict) and isinstance(run.get("cases"), list)
+    }
+
+
+def literal(value: str | int | bool, quote: str = '"') -> str:
+    """A value as TOML on one line.
+
+    Parameters
+    ----------
+    quote
+        Kind of quotes that is wished for.
+
+    Raises
+    ------
+    EditError
+        When a text has more than one line.
+    """
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    if isinstance(value, int):
+        return str(value)
+    if not value.isprintable():
+        refuse("a value is one printable line", "write it without line breaks")
+    if "'" not in value and (quote == "'" or '"' in value or "\\" in value):
+        return f"'{value}'"
+    escaped = value.replace("\\", "\\\\").replace('"', '\\"')
+    return f'"{escaped}"'
+
+
+def newline_of(text: str) -> str:
+    """The line end a text uses."""
+    return "\r\n" if "\r\n" in text else "\n"
+
+
+def line_end(text: str, place: int) -> int:
+    """Start of the line after the one a place is in."""
+    found = text.find("\n", place)
+    return len(text) if found < 0 else found + 1
+
+
+def _line_start(text: str, place: int) -> int:
+    return text.rfind("\n", 0, place) + 1
+
+
+def blocks(positions: Positions, path: KeyPath) -> list[Span]:
+    """Every stretch of the text that belongs to a section and the sections inside it."""
+    starts = [_block_start(positions.text, span.start) for _, span in positions.headers]
+    ends = [*starts[1:], len(positions.text)]
+    found = [
+        Span(start, end)
+        for (header, _), start, end in zip(positions.headers, starts, ends, strict=True)
+        if header[: len(path)] == path
+    ]
+    if not any(header == path for header, _ in positions.headers):
+        refuse(f"{dotted(path)} is not a section of its own", "edit the file by hand")
+    return found
+
+
+def _block_start(text: str, header: int) -> int:
+    """Start of the notes directly above a header, or of the header itself."""
+    start = _line_start(text, header)
+    while start:
+        above = _line_start(text, start - 1)
+        if not text[above:start].lstrip().startswith("#"):
+            break
+        start = above
+    return start
