@@ -53,7 +53,7 @@ def two_cases() -> Problem:
         part("wall bottom", "33", "11 7/8", 2),
         part("shelf", "32 7/8", "11", 3),
         part("stretcher", "34 1/2", "4", 3),
-        part("door", "29 1/2", "16 3/4", 4),
+        part("door", "29 1/2", "16 3/4", 3),
         part("toe board", "36", "3 7/8", rotate=True),
         part("test piece", "12", "6", 2, rotate=True),
     )
