@@ -7,7 +7,15 @@ from dataclasses import asdict
 from fractions import Fraction
 from typing import Any
 
-from casewright.breakdown import Breakdown, InHand, SawStep, StockPlan, saw_cards, saw_steps
+from casewright.breakdown import (
+    Breakdown,
+    InHand,
+    SawCard,
+    SawStep,
+    StockPlan,
+    saw_cards,
+    saw_steps,
+)
 from casewright.cutting.problem import Problem
 from casewright.cutting.solution import Leaf, Node, Rect, Solution
 from casewright.dims import Unit, length_json
@@ -107,16 +115,7 @@ def _plan(plan: StockPlan, unit: Unit) -> _Json:
             for placed in plan.solution.placements
         ],
         "steps": [_step(step, unit) for step in saw_steps(plan)],
-        "cards": [
-            {
-                "number": card.number,
-                "method": card.method,
-                "setting": length_json(card.setting, unit),
-                "steps": [step.number for step in card.steps],
-                "marks": list(card.marks),
-            }
-            for card in saw_cards(plan)
-        ],
+        "cards": [_card(card, unit) for card in saw_cards(plan)],
         "just_fit": [
             {
                 "sheet": fit.sheet + 1,
@@ -129,6 +128,16 @@ def _plan(plan: StockPlan, unit: Unit) -> _Json:
         "from_offcuts": [piece.id for piece in plan.from_offcuts],
         "milling": plan.milling.words if plan.milling else None,
     }  # fmt: skip
+
+
+def _card(card: SawCard, unit: Unit) -> _Json:
+    return {
+        "number": card.number,
+        "method": card.method,
+        "setting": length_json(card.setting, unit),
+        "steps": [step.number for step in card.steps],
+        "marks": list(card.marks),
+    }
 
 
 def _step(step: SawStep, unit: Unit) -> _Json:

@@ -20,44 +20,58 @@ __all__ = ["TOOL_ACCURACY", "USUAL_TOOLS", "Accuracy", "usual_source", "usual_ta
 
 
 def _stock(unit: Unit) -> dict[str, dict[str, Any]]:
-    inch = unit == "in"
-    sheet = ["96", "48"] if inch else ["2440", "1220"]
-    lengths = ["96", "120", "144"] if inch else ["2400", "3000", "3600"]
+    return _sheets(unit) | _solid(unit) | _glazing(unit)
+
+
+def _sheets(unit: Unit) -> dict[str, dict[str, Any]]:
+    def sheet(label: str, thickness: str, material: str, **more: Any) -> dict[str, Any]:
+        return {
+            "kind": "sheet", "title": f"{label} {material}",
+            "size": ["96", "48"] if unit == "in" else ["2440", "1220"], "thickness": thickness,
+            "material": material.rpartition(" ")[2], **more,
+        }  # fmt: skip
+
+    ply = {"grain": "length", "stiffness": 8200}
+    if unit == "in":
+        return {
+            "plywood": sheet("3/4 in", "23/32", "cabinet plywood", **ply),
+            "thin_plywood": sheet("1/4 in", "7/32", "plywood", **ply),
+            "fibreboard": sheet("3/4 in", "3/4", "fibreboard", grain="none"),
+            "thin_fibreboard": sheet("5/8 in", "5/8", "fibreboard", grain="none"),
+        }
     return {
-        "plywood": {
-            "kind": "sheet", "title": f"{'3/4 in' if inch else '18 mm'} cabinet plywood",
-            "size": sheet, "thickness": "23/32" if inch else "18", "grain": "length",
-            "material": "plywood", "stiffness": 8200,
-        },
-        "thin_plywood": {
-            "kind": "sheet", "title": f"{'1/4 in' if inch else '6 mm'} plywood",
-            "size": sheet, "thickness": "7/32" if inch else "6", "grain": "length",
-            "material": "plywood", "stiffness": 8200,
-        },
-        "fibreboard": {
-            "kind": "sheet", "title": f"{'3/4 in' if inch else '18 mm'} fibreboard",
-            "size": sheet, "thickness": "3/4" if inch else "18", "grain": "none",
-            "material": "fibreboard",
-        },
-        "thin_fibreboard": {
-            "kind": "sheet", "title": f"{'5/8 in' if inch else '16 mm'} fibreboard",
-            "size": sheet, "thickness": "5/8" if inch else "16", "grain": "none",
-            "material": "fibreboard",
-        },
+        "plywood": sheet("18 mm", "18", "cabinet plywood", **ply),
+        "thin_plywood": sheet("6 mm", "6", "plywood", **ply),
+        "fibreboard": sheet("18 mm", "18", "fibreboard", grain="none"),
+        "thin_fibreboard": sheet("16 mm", "16", "fibreboard", grain="none"),
+    }
+
+
+def _solid(unit: Unit) -> dict[str, dict[str, Any]]:
+    inch = unit == "in"
+    yard = {
+        "width": "5 1/2" if inch else "145",
+        "lengths": ["96", "120", "144"] if inch else ["2400", "3000", "3600"],
+    }
+    return {
         "board": {
             "kind": "board", "title": "1x6 board, planed" if inch else "board 20 x 145, planed",
-            "thickness": "3/4" if inch else "20", "width": "5 1/2" if inch else "145",
-            "lengths": lengths,
+            "thickness": "3/4" if inch else "20", **yard,
         },
         "strip": {
             "kind": "board", "title": f"{'3/16 in' if inch else '5 mm'} strips, milled",
-            "thickness": "3/16" if inch else "5", "width": "5 1/2" if inch else "145",
-            "lengths": lengths,
+            "thickness": "3/16" if inch else "5", **yard,
         },
         "band": {
             "kind": "band", "title": "iron-on edge band", "thickness": "1/32" if inch else "0.5",
             "width": "7/8" if inch else "22", "roll": "300" if inch else "7500",
         },
+    }  # fmt: skip
+
+
+def _glazing(unit: Unit) -> dict[str, dict[str, Any]]:
+    inch = unit == "in"
+    return {
         "glass": {
             "kind": "glazing", "title": "tempered glass, edges seamed",
             "thickness": "1/8" if inch else "4", "material": "tempered glass",

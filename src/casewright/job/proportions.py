@@ -20,8 +20,11 @@ __all__ = ["check_proportions", "check_supplies"]
 _CLEAR = Fraction(40)
 """Least clear space inside a case in every direction: a hand and a driver [mm]."""
 
+_ARM = Fraction(235)
+"""Least clear width of a case: a driver reaches its pocket screws from inside [mm]."""
+
 _ROUND: dict[Unit, Fraction] = {"in": INCH / 8, "mm": Fraction(1)}
-_LEAST_SHARE = Fraction(100)
+_LEAST_SHARE = Fraction(280)
 _LABEL_LOW, _LABEL_HIGH = Fraction(7, 10), Fraction(13, 10)
 
 
@@ -96,9 +99,9 @@ def check_proportions(
 def _width(sizes: _Sizes) -> None:
     if sizes.case.width is None:
         return
-    need = 2 * sizes.board + _CLEAR
+    need = 2 * sizes.board + _ARM
     if sizes.case.width.value < need:
-        what = f"two sides of {sizes.text(sizes.board)} leave no room in this width"
+        what = f"two sides of {sizes.text(sizes.board)} leave no room for a driver in this width"
         sizes.tell("width", what, sizes.at_least(need))
 
 

@@ -97,16 +97,18 @@ def _copy(value: Any) -> Any:
     return [_copy(inner) for inner in value] if isinstance(value, list) else value
 
 
-def found_at(data: Any, path: KeyPath) -> Plain:
+def found_at(data: Plain, path: KeyPath) -> Plain:
     """What stands at a path; None when nothing does."""
+    here: Any = data
     for step in path:
-        if (isinstance(data, dict) and step in data) or (
-            isinstance(data, list) and isinstance(step, int) and step < len(data)
-        ):
-            data = data[step]
+        if isinstance(here, list):
+            known = isinstance(step, int) and step < len(here)
         else:
+            known = isinstance(here, dict) and step in here
+        if not known:
             return None
-    return data
+        here = here[step]
+    return here
 
 
 def cases_in(data: Plain) -> dict[str, Plain]:

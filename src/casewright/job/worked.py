@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from casewright.casework.proof import Failure, as_findings
+from casewright.casework.proof import Failure, Proof, as_findings
+from casewright.casework.proof.prove import GRID
 from casewright.casework.verification import verify
 from casewright.checks import check
 from casewright.facts import NO_FACTS, Facts
@@ -56,12 +57,13 @@ def work_out(spec: JobSpec, facts: Facts = NO_FACTS) -> WorkedJob:
         without, of the program.
     """
     room = build(spec, facts)
+    step = spec.style["cut_step"].value
     found = list(room.findings)
     failures: list[tuple[str, Failure]] = []
     for case in room.cases:
-        verdict = verify(case, hardware=spec.hardware)
+        verdict = verify(case, hardware=spec.hardware, grid=max(step, GRID))
         if facts:
-            found.extend(as_findings(verdict.proof, unit=spec.unit))
+            found.extend(as_findings(Proof(verdict.failures), unit=spec.unit))
         else:
             failures.extend((case.key, failure) for failure in verdict.failures)
     found.extend(check(room))

@@ -34,7 +34,7 @@ def _front(value: Any) -> Any:
 
 
 _Front = Annotated[
-    FrontTable | None, BeforeValidator(_front, json_schema_input_type=str | FrontTable)
+    FrontTable | None, BeforeValidator(_front, json_schema_input_type=FrontKind | FrontTable)
 ]
 
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 
 from pydantic import Field, create_model
 
-from casewright.dims import format_length
+from casewright.dims import Way, format_length, round_to
 from casewright.job.lengths import Between, Length
 from casewright.job.tables.table import Line, Table
 from casewright.sources import INCH
@@ -20,35 +20,35 @@ _WHOLE_SIZES = {
     "depth": Between("3", "48", "75", "1200"),
 }
 # These divide: at 0 there would be endless screws, brads or steps.
-_NEVER_NOTHING = ("_spacing", "_step")
-_SMALL = 25
+_NEVER_NOTHING = "_spacing"
+_TINY, _SMALL = 12, 25
+_FACTOR = 4
 
 
 def style_range(key: StyleKey) -> Between:
     """What a style value may be.
 
-    Outside sizes as in a case; small ones from 0 to 4 in; larger ones within a factor of eight.
+    Outside sizes as in a case; small ones from nothing to 1 in or 4 in; larger ones within a
+    factor of four, in round numbers.
     """
-    word = key.name.rpartition("_")[2]
-    if key.name in ("wall_height", "wall_depth", "base_height", "base_depth", "bookcase_height",
-                    "bookcase_depth"):  # fmt: skip
-        return _WHOLE_SIZES[word]
-    inches, metric = key.inches, key.millimetres
-    if key.name.endswith(_NEVER_NOTHING) and key.name != "cut_step":
-        return _span(inches / 8, inches * 8, metric / 8, metric * 8)
-    if metric <= _SMALL:
-        return Between("0", "4", "0", "100")
-    return _span(inches / 8, inches * 8, metric / 8, metric * 8)
+    if key.name.partition("_")[0] in ("wall", "base", "bookcase"):
+        size = _WHOLE_SIZES.get(key.name.partition("_")[2])
+        if size is not None:
+            return size
+    if key.millimetres <= _SMALL and not key.name.endswith(_NEVER_NOTHING):
+        return Between("0", "1", "0", "25") if key.millimetres < _TINY else _UP_TO_FOUR
+    quarter, inch = INCH / 4, INCH
+    low = round_to(key.inches * INCH / _FACTOR, quarter, Way.DOWN)[0]
+    high = round_to(key.inches * INCH * _FACTOR, inch, Way.UP)[0]
+    low_mm = round_to(key.millimetres / _FACTOR, Fraction(5), Way.DOWN)[0]
+    high_mm = round_to(key.millimetres * _FACTOR, Fraction(10), Way.UP)[0]
+    return Between(
+        format_length(low, "in"), format_length(high, "in"),
+        format_length(low_mm, "mm"), format_length(high_mm, "mm"),
+    )  # fmt: skip
 
 
-def _span(low: Fraction, high: Fraction, low_mm: Fraction, high_mm: Fraction) -> Between:
-    def inches(value: Fraction) -> str:
-        return format_length(value * INCH, "in", precision=64, rounded_mark="")
-
-    def metric(value: Fraction) -> str:
-        return format_length(value, "mm", rounded_mark="")
-
-    return Between(inches(low), inches(high), metric(low_mm), metric(high_mm))
+_UP_TO_FOUR = Between("0", "4", "0", "100")
 
 
 def _default_text(key: StyleKey) -> str:
