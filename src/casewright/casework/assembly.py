@@ -46,12 +46,18 @@ def assemble_plinth(maker: Maker, plinth: Plinth) -> None:
         "show face under.",
     )  # fmt: skip
     for sleeper in plinth.sleepers:
-        _join(
-            maker, sleeper.path, "+y",
+        maker.step(
+            "join",
+            sleeper.path,
+            "+y",
             f"{_GLUE}; set {title[sleeper.path]} square on its mark, edges flush; drive its "
             "pocket screws.",
-            "clamp_screws",
-        )  # fmt: skip
+            joints=_closed(maker, _placed(maker), sleeper.path),
+            marks=(
+                ("left face from the left end of the rail", maker.parts[sleeper.path].placed.x),
+            ),
+            cautions=("clamp_screws",),
+        )
     _join(
         maker, plinth.back.path, "+y",
         "Set the back rail on the sleepers, ends flush with the front rail; screw it on. At the "
@@ -142,7 +148,8 @@ def assemble_box(maker: Maker, box: Box) -> None:
         words = {
             "rabbeted": "Lay the back in its rabbets, show face in; brads from the centre out.",
             "applied": "Lay the back on, even at all edges; brads from the centre out.",
-            "inset": "Set the back in flush with the rear edges; glue and pocket screws.",
+            "inset": "Set the back in flush with the rear edges, glued all round; draw it up with "
+            "its pocket screws, or with clamps where it has none.",
         }[maker.spec.back]
         cautions = ("clamp_screws",) if maker.spec.back == "inset" else ("brad_points",)
         _join(maker, back, "+z", words, *cautions)

@@ -260,7 +260,8 @@ def _inset_back(maker: Maker, box: Box, rear: Rear, seat: Dim) -> Outline:
     rise = maker.place.let("back_rise", top.underside - deck - back.length)
     x = rear.left_thickness + back.width
     _place(maker, back, x, deck, seat - back.thickness)
-    count = bore_pockets(maker, back.path, "B", ("w0", "w1"), along="l0")
+    screwed = all(board.joint == "butt" for board in box.boards)
+    count = bore_pockets(maker, back.path, "B", ("w0", "w1"), along="l0") if screwed else 0
     zero = maker.zero
     meets: tuple[tuple[str, Plane, str, Plane, Dim], ...] = (
         ("bottom", "l0", box.bottom.outline.path, "t1", zero),
@@ -279,7 +280,7 @@ def _inset_back(maker: Maker, box: Box, rear: Rear, seat: Dim) -> Outline:
 def _inset_fastenings(
     maker: Maker, back: Outline, into: str, pockets: int
 ) -> tuple[Fastening, ...]:
-    """Glue all round; pocket screws into the sides, which draw the box square."""
+    """Glue all round; pocket screws into sides without dadoes, which they would run into."""
     glue = Fastening("glue", 1, None, (back.path,), into)
     if not pockets:
         return (glue,)

@@ -135,6 +135,22 @@ def end_depth(maker: Maker, joint: EndJoint) -> Dim:
     return maker.style("end_rabbet_depth" if deep else "dado_depth")
 
 
+def _sides(maker: Maker, length: Dim, seat: Seat) -> tuple[Outline, Outline]:
+    left, right = (
+        maker.outline(
+            f"side_{hand}",
+            maker.spec.box_stock,
+            length,
+            seat.side_width,
+            edges=("w0",),
+            setting=f"{maker.spec.key} sides",
+            way=Way.NEAREST,
+        )
+        for hand in ("left", "right")
+    )
+    return left, right
+
+
 def box_outlines(maker: Maker, width: Dim, height: Dim, depth: Dim, foot: Dim, deck: Dim) -> Box:
     """Cut the sides and the bottom, which is the datum for every other horizontal.
 
@@ -149,18 +165,7 @@ def box_outlines(maker: Maker, width: Dim, height: Dim, depth: Dim, foot: Dim, d
     spec = maker.spec
     seat = _seat(maker, depth)
     length = height if foot is maker.zero else height - foot
-    left, right = (
-        maker.outline(
-            f"side_{hand}",
-            spec.box_stock,
-            length,
-            seat.side_width,
-            edges=("w0",),
-            setting=f"{spec.key} sides",
-            way=Way.NEAREST,
-        )
-        for hand in ("left", "right")
-    )
+    left, right = _sides(maker, length, seat)
     at_end = deck is foot or deck.value == foot.value
     joint = _end_joint(maker, "bottom", at_end=at_end)
     into = end_depth(maker, joint)

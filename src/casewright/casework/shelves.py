@@ -142,7 +142,9 @@ def add_shelves(
         return
     side = maker.style("shelf_side_clearance")
     setback = maker.style("shelf_setback" if maker.spec.kind == "wall" else "base_shelf_setback")
-    heights = _spread(maker, opening, pins, hinges, count)
+    heights = _spread(maker, opening, _clear_pins(maker, opening, pins), hinges, count)
+    if len(heights) < count:
+        maker.findings.append(_no_room(maker, opening))
     for number, height in enumerate(heights, start=1):
         name = f"shelf.{number}"
         outline = maker.outline(
@@ -166,6 +168,26 @@ def add_shelves(
             f"shelf_{number}_air", carcase.clear_width - outline.length, Fraction(1, 2),
             Fraction(5), outline.path,
         )  # fmt: skip
+
+
+def _clear_pins(maker: Maker, opening: Opening, pins: PinRow) -> PinRow:
+    """Pins on which a shelf runs into no nailer, no stretcher and nothing fixed."""
+    thick = maker.house.thickness(maker.spec.box_stock).value
+    rise = maker.house.pin("hole").value / 2
+    taken = [
+        (part.placed.y.value, part.placed.y.value + part.finished.width.value)
+        for part in maker.parts.values()
+        if part.role in ("nailer", "stretcher") and part.placed.orientation.width.axis == 1
+    ]
+    ends = [(opening.y0.value - thick, opening.y0.value), (opening.y1.value, opening.y1.value + 1)]
+    return tuple(
+        pin
+        for pin in pins
+        if all(
+            pin.value + rise + thick <= low or pin.value + rise >= high
+            for low, high in taken + ends
+        )
+    )
 
 
 def _spread(
@@ -197,7 +219,7 @@ def _no_room(maker: Maker, opening: Opening) -> Finding:
         rule="shelf room",
         severity=Severity.STOP,
         path=maker.path("shelf"),
-        says=f"the {opening.name} opening is too low for an adjustable shelf",
+        says=f"the {opening.name} opening has no room for every adjustable shelf asked for",
         source="common practice",
         remedies=("set shelves = 0", "make the case taller"),
     )

@@ -88,7 +88,10 @@ def place_plinth(maker: Maker, plinth: Plinth) -> None:
         )  # fmt: skip
     bays = len(plinth.sleepers) - 1
     for number, sleeper in enumerate(plinth.sleepers):
-        x = (plinth.length - sleeper.thickness) * Fraction(number, bays)
+        x = maker.place.let(
+            f"sleeper_{number + 1}_mark",
+            (plinth.length - sleeper.thickness) * Fraction(number, bays),
+        )
         maker.add(
             sleeper, role="sleeper", title=f"sleeper {number + 1}", lies="-z +y +x",
             at=(x, zero, behind), ends=("front", "back", "bottom", "top"), group="plinth",

@@ -118,6 +118,8 @@ def _depth(sizes: _Sizes) -> None:
     need = sizes.back + _CLEAR
     if sizes.case.kind == "base" and sizes.case.toe != "none":
         need += sizes.value("toe_setback") + sizes.board
+        if sizes.case.toe == "plinth":
+            need += sizes.board + _ARM - sizes.back - _CLEAR
     if sizes.case.depth.value < need:
         what = "back and toe leave no room in this depth"
         sizes.tell("depth", what, sizes.at_least(need))
