@@ -259,7 +259,8 @@ def _inset_back(maker: Maker, box: Box, rear: Rear, seat: Dim) -> Outline:
     play = maker.place.let("back_play", rear.clear_width - back.width)
     rise = maker.place.let("back_rise", top.underside - deck - back.length)
     x = rear.left_thickness + back.width
-    _place(maker, back, x, deck, seat - back.thickness)
+    against = any(board.role in ("divider", "fixed shelf") for board in box.boards)
+    _place(maker, back, x, deck, seat - back.thickness if against else maker.zero)
     screwed = all(board.joint == "butt" for board in box.boards)
     count = bore_pockets(maker, back.path, "B", ("w0", "w1"), along="l0") if screwed else 0
     zero = maker.zero

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from casewright.casework.assembly import assemble_box, assemble_plinth, fit_shelves
@@ -287,7 +287,9 @@ def _furnish(
     rear = Rear(
         carcase.width, carcase.clear_width, carcase.left_thickness, box.deck, carcase.height
     )
-    add_back(maker, box, rear, cuts)
+    back = add_back(maker, box, rear, cuts)
+    if maker.parts[back.path].placed.z is maker.zero:
+        carcase = replace(carcase, seat=back.thickness)
     for opening in carcase.openings:
         if opening.name in pins:
             add_shelves(maker, carcase, opening, pins[opening.name], plan.heights)

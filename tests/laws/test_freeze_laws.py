@@ -1,0 +1,94 @@
+"""What is made later fits what was made before, whatever was cut first."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from importlib.resources import files
+from typing import Any
+
+import pytest
+from tests.builders import APPLIED, GLASS, SLAB, case_spec, hardware, house
+
+from casewright.casework.build import build_case
+from casewright.casework.verification import verify
+from casewright.dims import Chain, Origin
+from casewright.facts import Fact
+from casewright.job.load import read_job
+from casewright.room.build import build
+
+_SAW = Origin("made", "as cut")
+_EXAMPLES = ("garden_room.toml", "paint_store_metric.toml", "bookcase.toml")
+
+_KINDS: dict[str, dict[str, Any]] = {
+    "plain upper": {"front": APPLIED},
+    "stacked, dressed end": {
+        "joint": "dado", "divider": "24", "front": APPLIED, "upper_front": GLASS,
+        "finished": ("left",),
+    },
+    "rabbeted ends": {"joint": "rabbet", "front": SLAB},
+    "captured back": {"back": "grooved", "front": SLAB},
+    "applied back": {"back": "applied"},
+    "thick back": {"back": "inset"},
+    "skirt and crown": {"skirt": "1 1/2", "crown": "3/4", "front": SLAB},
+    "base with notch": {
+        "kind": "base", "toe": "notch", "height": "34 1/2", "depth": "23 1/4", "front": SLAB,
+    },
+    "base on plinth": {
+        "kind": "base", "toe": "plinth", "height": "34 1/2", "depth": "23 1/4", "front": SLAB,
+    },
+    "bookcase": {
+        "kind": "bookcase", "shelves": 4, "height": "84", "depth": "12", "joint": "dado",
+        "edge": "band", "nosing": "1 1/2",
+    },
+}  # fmt: skip
+
+
+def _made(chain: Chain) -> list[tuple[str, Fraction]]:
+    """Every size of a real thing, in the order of making."""
+    return [
+        (path, node.value)
+        for path, node in chain.nodes.items()
+        if node.origin is not None and node.origin.kind == "made"
+    ]
+
+
+def _frozen(sizes: list[tuple[str, Fraction]], stock: str, thickness: Fraction) -> dict[str, Fact]:
+    facts = {path: Fact(_SAW, cut=value) for path, value in sizes}
+    facts[f"stock.{stock}.thickness"] = Fact(_SAW, built=thickness)
+    return facts
+
+
+@pytest.mark.parametrize("change", [Fraction(1, 2), Fraction(-7, 10)])
+@pytest.mark.parametrize("kind", _KINDS)
+def test_any_prefix_cut_from_another_sheet_still_goes_together(
+    kind: str, change: Fraction
+) -> None:
+    """Freeze what is made so far as cut, let the next sheets be 0.5 mm thicker or 0.7 thinner."""
+    plain = house()
+    build_case(plain, case_spec(**_KINDS[kind]))
+    made = _made(plain.chain)
+    thickness = plain.chain.nodes["stock.ply18.thickness"].value + change
+    for count in range(0, len(made) + 1, max(1, len(made) // 12)):
+        later = house(facts=_frozen(made[:count], "ply18", thickness))
+        case = build_case(later, case_spec(**_KINDS[kind]))
+        assert verify(case, hardware=hardware()).failures == (), made[count - 1][0]
+        loose = [fit.path for fit in later.chain.fits.values() if not fit.holds]
+        assert loose == [], made[count - 1][0]
+
+
+@pytest.mark.parametrize("name", _EXAMPLES)
+def test_any_prefix_of_an_example_job_still_goes_together(name: str) -> None:
+    """The same for every example job, frozen at every ninth of its build order."""
+    text = (files("casewright.job") / "examples" / name).read_text()
+    spec = read_job(text, name)
+    plain = build(spec)
+    made = _made(plain.chain)
+    sheet = spec.cases[0].box_stock
+    thickness = plain.chain.nodes[f"stock.{sheet}.thickness"].value + Fraction(2, 5)
+    for ninth in range(10):
+        frozen = _frozen(made[: len(made) * ninth // 9], sheet, thickness)
+        room = build(spec, frozen)
+        for case in room.cases:
+            assert verify(case, hardware=spec.hardware).failures == (), (ninth, case.key)
+        loose = [f.path for f in room.chain.fits.values() if not f.holds]
+        assert loose == [], ninth
