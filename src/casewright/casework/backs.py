@@ -151,8 +151,8 @@ def add_back(maker: Maker, box: Box, rear: Rear, cuts: BackCuts) -> Outline:
 
 def _brads(maker: Maker, path: str, length: Dim, into: str) -> tuple[Fastening, ...]:
     row = spaced(
-        maker.place, length, maker.style("brad_spacing"), maker.style("pocket_edge"),
-        "brads along the back",
+        maker.house.chain.place(f"{path}.brads"), length, maker.style("brad_spacing"),
+        maker.style("pocket_edge"), "brads along the back",
     )  # fmt: skip
     return (Fastening("brad", len(row), maker.house.screw("back_brad"), (path,), into),)
 

@@ -145,7 +145,7 @@ def _brads(maker: Maker, side: Outline, board: Board) -> Fastening:
     """Brads through the outside of a side, to hold a glued joint while it dries."""
     count = len(
         spaced(
-            maker.place,
+            board.outline.place.at("brads"),
             board.outline.width,
             maker.style("brad_spacing"),
             maker.style("pocket_edge"),

@@ -49,7 +49,7 @@ def bore_pockets(
         crosses = end in ("l0", "l1")
         across = reach or (part.finished.width if crosses else part.finished.length)
         row = spaced(
-            place,
+            place.at("pockets"),
             across,
             maker.style("pocket_spacing"),
             maker.style("pocket_edge"),

@@ -61,7 +61,12 @@ def _named_args(dim: Dim) -> list[Dim]:
     return list(found.values())
 
 
-def formula_text(dim: Dim, show: Callable[[Dim], str], number: Callable[[Fraction], str]) -> str:
+def formula_text(
+    dim: Dim,
+    show: Callable[[Dim], str],
+    number: Callable[[Fraction], str],
+    grid: Callable[[Fraction], str] | None = None,
+) -> str:
     """The formula behind a dim as a person would write it.
 
     Parameters
@@ -70,6 +75,8 @@ def formula_text(dim: Dim, show: Callable[[Dim], str], number: Callable[[Fractio
         How a named dim is written: its short name and value.
     number
         How a plain factor is written.
+    grid
+        How the step of a rounding is written, a length [mm]; None: as a plain factor.
     """
     text: dict[int, tuple[str, int]] = {}
     stack: list[tuple[Dim, bool]] = [(dim, False)]
@@ -80,7 +87,8 @@ def formula_text(dim: Dim, show: Callable[[Dim], str], number: Callable[[Fractio
         if node.path and node is not dim:
             text[id(node)] = (show(node), 9)
         elif done:
-            text[id(node)] = _joined(node, text, number)
+            plain = grid or number if node.op == "round" else number
+            text[id(node)] = _joined(node, text, plain)
         else:
             stack.append((node, True))
             stack.extend((a, False) for a in node.args if isinstance(a, Dim))
@@ -114,20 +122,17 @@ def _joined(
 
 
 def explain(
-    chain: Chain,
     dim: Dim,
+    formula: str,
     *,
-    show: Callable[[Dim], str],
-    number: Callable[[Fraction], str],
-    branch: Callable[[Branch], str],
+    branches: tuple[str, ...] = (),
     designed: Chain | None = None,
 ) -> Why:
-    """One step of `why`."""
+    """One step of `why`: a dim with its formula and the decisions already in words."""
     ideal = designed.nodes.get(dim.path) if designed else None
-    places = {dim.path, dim.path.rpartition(".")[0]}
     return Why(
         path=dim.path,
-        formula=formula_text(dim, show, number),
+        formula=formula,
         op=dim.op or "given",
         args=tuple(a.path for a in _named_args(dim)),
         designed=ideal.value if ideal else None,
@@ -137,7 +142,7 @@ def explain(
         power=dim.power,
         origin=dim.origin,
         causes=tuple(c.key for c in dim.causes),
-        branches=tuple(branch(b) for b in chain.branches if b.place in places),
+        branches=branches,
     )
 
 
@@ -148,9 +153,19 @@ def why(
     show: Callable[[Dim], str],
     number: Callable[[Fraction], str],
     branch: Callable[[Branch], str],
+    grid: Callable[[Fraction], str] | None = None,
     designed: Chain | None = None,
 ) -> tuple[Why, ...]:
     """Everything a number rests on: itself first, then breadth first, each once.
+
+    Parameters
+    ----------
+    show, number, grid
+        As for `formula_text`.
+    branch
+        How a decision is written.
+    designed
+        The same build without facts, or None.
 
     Raises
     ------
@@ -158,13 +173,45 @@ def why(
         When no dim has this path.
     """
     start = chain.nodes[path]
-    queue, seen, found = [start], {id(start)}, []
-    for node in queue:
-        found.append(
-            explain(chain, node, show=show, number=number, branch=branch, designed=designed)
-        )
+    order, seen = [start], {id(start)}
+    for node in order:
         for arg in _named_args(node):
             if id(arg) not in seen:
                 seen.add(id(arg))
-                queue.append(arg)
-    return tuple(found)
+                order.append(arg)
+    taken = _decisions(chain, order)
+    return tuple(
+        explain(
+            node,
+            formula_text(node, show, number, grid),
+            branches=tuple(branch(b) for b in taken.get(node.path, ())),
+            designed=designed,
+        )
+        for node in order
+    )
+
+
+def _decisions(chain: Chain, order: list[Dim]) -> dict[str, list[Branch]]:
+    """The decisions these numbers hung on, each under the first of them at its place.
+
+    A decision belongs when it was taken at the very place of one of them and weighed nothing but
+    these numbers and given ones; `why` of a width does not tell about brads.
+    """
+    known = {id(node) for node in order}
+    first: dict[str, str] = {}
+    for node in order:
+        for place in (node.path, node.path.rpartition(".")[0]):
+            first.setdefault(place, node.path)
+    found: dict[str, list[Branch]] = {}
+    for taken in chain.branches:
+        if taken.place not in first:
+            continue
+        roots = [*_roots(taken.left), *_roots(taken.right)]
+        weighed = [id(root) in known for root in roots if root.op]
+        if weighed and all(weighed):
+            found.setdefault(first[taken.place], []).append(taken)
+    return found
+
+
+def _roots(dim: Dim) -> list[Dim]:
+    return [dim] if dim.path else _named_args(dim)

@@ -53,7 +53,12 @@ def reasons(room: Room, path: str) -> tuple[Why, ...]:
     def branch(taken: Branch) -> str:
         return _branch(taken, unit, show)
 
-    return why(chain, path, show=show, number=str, branch=branch, designed=room.designed)
+    def grid(step: Fraction) -> str:
+        return shop_text(step, unit)
+
+    return why(
+        chain, path, show=show, number=str, branch=branch, grid=grid, designed=room.designed
+    )
 
 
 def _nearest(path: str, known: tuple[str, ...]) -> tuple[str, ...]:
