@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import random  # noqa: TID251 - seeded by the caller
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from casewright.cutting.cards import effort
@@ -17,6 +17,7 @@ __all__ = ["Stop", "solve"]
 
 _WIDEST = 1024
 _SHUFFLED_FROM = 4
+_EASY = 2
 _EFFORTS = (0, 2)
 
 
@@ -76,7 +77,11 @@ def solve(problem: Problem, stop: Stop | None = None, seed: int = 0) -> Solution
 
 
 def _tries(problem: Problem, stop: Stop, seed: int, bound: Bound) -> Iterator[tuple[Frame, Found]]:
-    """Plans from searches of growing width, each no dearer than the best so far."""
+    """Plans from searches of growing width.
+
+    While the bound is not reached, each looks for a cheaper plan than the best so far; the narrow
+    ones, and all after that, also for one with less effort at the same price.
+    """
     rng = random.Random(seed)  # noqa: S311 - for ties, not for secrets
     searches: list[tuple[Frame, Search]] = []
 
@@ -86,23 +91,33 @@ def _tries(problem: Problem, stop: Stop, seed: int, bound: Bound) -> Iterator[tu
     searches += [(frame, Search(frame.task(), is_over)) for frame in _frames(problem)]
     least: int | None = None
     is_first = True
-    for width, weight in _passes():
+    for width, weight, (frame, search) in _passes(searches):
+        is_proved = least == bound.value
+        is_idle = is_proved if weight == 0 else not is_proved and width > _EASY
+        if not is_first and (is_over() or is_idle):
+            continue
+        limit = least - 1 if least is not None and weight == 0 else least
         ties = rng if width >= _SHUFFLED_FROM else None
-        for frame, search in searches:
-            if not is_first and (is_over() or (weight == 0 and least == bound.value)):
-                continue
-            found = search.run(width, weight, limit=least, rng=ties, finish=is_first)
-            if found is not None:
-                least = found.price if found.complete else least
-                is_first = False
-                yield frame, found
+        found = search.run(width, weight, limit=limit, rng=ties, finish=is_first)
+        if found is not None:
+            least = found.price if found.complete else least
+            is_first = False
+            yield frame, found
 
 
-def _passes() -> Iterator[tuple[int, int]]:
-    """Widths of the beam, each with the weights of effort tried at it."""
+def _passes(
+    searches: Sequence[tuple[Frame, Search]],
+) -> Iterator[tuple[int, int, tuple[Frame, Search]]]:
+    """Widths of the beam and weights of effort, each for the searches worth it.
+
+    Plans without panels are plans with one panel, so they are looked for only for their ease.
+    """
     width = 1
     while width <= _WIDEST:
-        yield from ((width, weight) for weight in _EFFORTS)
+        for weight in _EFFORTS:
+            for frame, search in searches:
+                if weight or frame.panels or frame.problem.stages == 2:
+                    yield width, weight, (frame, search)
         width *= 2
 
 

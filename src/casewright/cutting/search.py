@@ -35,15 +35,9 @@ class _Move(NamedTuple):
     vbit: int
 
 
-class _Child(NamedTuple):
-    score: int
-    unplaced: int
-    parent: int
-    move: int
-    action: Action
-    u: int
-    v: int
-    bin: int
+_Child = tuple[int, int, int, int, Action, int, int, int]
+"""Score, placed area negated, place of the parent and of the move, action, u, v, bin: the least
+is the best."""
 
 
 @dataclass(slots=True)
@@ -197,7 +191,7 @@ class Search:
                     continue
                 for action, u, v, consumed in self._openings(b, s, move):
                     score = self._score(s, move, s.closed + consumed * rate, weight)
-                    out.append(_Child(score, -s.placed - move.area, index, m, action, u, v, s.bin))
+                    out.append((score, -s.placed - move.area, index, m, action, u, v, s.bin))
         self.nodes += len(out)
         return out or self._new_sheets(index, s, moves, weight, limit)
 
@@ -237,7 +231,7 @@ class Search:
                             used = b.du * v + (u + move.du) * move.dv
                         score = self._score(s, move, closed + used * self._rates[i], weight)
                         unplaced = -s.placed - move.area
-                        out.append(_Child(score, unplaced, index, m, Action.NEW_SHEET, u, v, i))
+                        out.append((score, unplaced, index, m, Action.NEW_SHEET, u, v, i))
         self.nodes += len(out)
         return out
 
@@ -255,11 +249,11 @@ class Search:
     ) -> list[_State]:
         if width == 1:
             best = min(children)
-            return [self._advance(beam[best.parent], best, moves[best.move])]
+            return [self._advance(beam[best[2]], best, moves[best[3]])]
         seen: set[tuple[object, ...]] = set()
         chosen: list[_State] = []
         for child in nsmallest(4 * width, children):
-            state = self._advance(beam[child.parent], child, moves[child.move])
+            state = self._advance(beam[child[2]], child, moves[child[3]])
             key = state.key()
             if key not in seen:
                 seen.add(key)
@@ -269,28 +263,29 @@ class Search:
         return chosen
 
     def _advance(self, s: _State, child: _Child, move: _Move) -> _State:
+        action, u, v, index = child[4:]
         u0, u1, v0, v1, grows = s.u0, s.u1, s.v0, s.v1, s.grows
         closed, price, used = s.closed, s.price, s.used
-        end = child.u + move.du
-        if child.action == Action.INTO_STRIP:
+        end = u + move.du
+        if action == Action.INTO_STRIP:
             u1 = max(u1, end) if grows else u1
         else:
-            v0, v1 = child.v, child.v + move.dv
-        if child.action == Action.NEW_STRIP:
+            v0, v1 = v, v + move.dv
+        if action == Action.NEW_STRIP:
             grows = False
-        elif child.action == Action.NEW_PANEL:
+        elif action == Action.NEW_PANEL:
             u0, u1, grows = s.u1, end, True
-        elif child.action == Action.NEW_SHEET:
-            b = self.task.bins[child.bin]
+        elif action == Action.NEW_SHEET:
+            b = self.task.bins[index]
             grows = self.task.panels
             u0, u1 = 0, end if grows else b.du
             price += b.price
-            used = _with(used, child.bin, 1)
+            used = _with(used, index, 1)
             if s.bin >= 0:
                 closed += self.task.bins[s.bin].area * self._rates[s.bin]
-        laid = Laid(child.action, child.bin, move.shape, child.u, child.v, move.du, move.dv)
+        laid = Laid(action, index, move.shape, u, v, move.du, move.dv)
         return _State(
-            child.bin, u0, u1, v0, v1, end, grows, (-move.dv, move.shape), closed,
+            index, u0, u1, v0, v1, end, grows, (-move.dv, move.shape), closed,
             s.placed + move.area, s.ubits | move.ubit, s.vbits | move.vbit, price, used,
             _with(s.left, move.shape, -1), s, laid,
         )  # fmt: skip

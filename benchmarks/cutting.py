@@ -1,0 +1,111 @@
+"""Sheets for public two-dimensional bin packing instances, against the best known and our bound.
+
+Run with `python benchmarks/cutting.py [--instances N] [--nodes N]`. The instances are those of
+Berkey and Wang 1987 (classes 1 to 6) and of Martello and Vigo 1998 (classes 7 to 10), read from
+`../shared/benchmarks` beside the repository; they are not part of it. Best known: three-stage
+guillotine cutting, grain fixed (O) or parts free to turn (R).
+"""
+
+from __future__ import annotations
+
+import argparse
+import csv
+import json
+import time
+from collections import defaultdict
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+from casewright.cutting import PartDemand, Problem, Status, StockItem, Stop, solve, verify
+
+DATA = Path(__file__).resolve().parents[2] / "shared" / "benchmarks"
+INSTANCES = DATA / "two_dimensional_bins.jsonl"
+BEST_KNOWN = DATA / "two_dimensional_bins_best_known.csv"
+COLUMNS = {"R": "bk_3stage_R_G", "O": "bk_3stage_O_G"}
+
+
+@dataclass(slots=True)
+class Tally:
+    """Sums over some instances."""
+
+    instances: int = 0
+    bins: int = 0
+    best: int = 0
+    bound: int = 0
+    proved: int = 0
+    seconds: list[float] = field(default_factory=list)
+
+    def add(self, other: Tally) -> None:
+        """Add the sums of others."""
+        self.instances += other.instances
+        self.bins += other.bins
+        self.best += other.best
+        self.bound += other.bound
+        self.proved += other.proved
+        self.seconds += other.seconds
+
+
+def problem_of(row: dict[str, Any], *, rotate: bool) -> Problem:
+    """An instance as a cutting problem in three stages without a kerf."""
+    parts = tuple(
+        PartDemand(f"p{n}", length, width, count, rotate)
+        for n, (length, width, count) in enumerate(row["items"])
+    )
+    return Problem("1", 0, 3, (StockItem("bin", row["W"], row["H"]),), parts)
+
+
+def run(row: dict[str, Any], best: int, nodes: int, *, rotate: bool) -> Tally:
+    """One instance, solved and verified."""
+    problem = problem_of(row, rotate=rotate)
+    start = time.perf_counter()
+    solution = solve(problem, Stop(nodes))
+    seconds = time.perf_counter() - start
+    violations = verify(problem, solution)
+    assert not violations, (row["name"], violations)
+    proved = solution.status is Status.PROVED
+    return Tally(1, solution.cost, best, solution.bound.value, proved, [seconds])
+
+
+def lines(sums: dict[str, Tally]) -> Iterator[str]:
+    """The table."""
+    yield "class    instances   bins  best known  ratio   bound  ratio  proved  mean s  most s"
+    for name, tally in sums.items():
+        mean = sum(tally.seconds) / tally.instances
+        yield (
+            f"{name:<8} {tally.instances:>9} {tally.bins:>6} {tally.best:>11}"
+            f" {tally.bins / tally.best:>6.4f} {tally.bound:>7}"
+            f" {tally.bins / tally.bound:>6.4f} {tally.proved / tally.instances:>6.0%}"
+            f" {mean:>7.2f} {max(tally.seconds):>7.2f}"
+        )
+
+
+def main() -> None:
+    """Print one table for each kind of grain."""
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("--instances", type=int, default=None, help="solve only so many, spread")
+    parser.add_argument("--nodes", type=int, default=Stop().nodes, help="work for each instance")
+    options = parser.parse_args()
+    if not INSTANCES.exists():
+        print(f"The public instances are absent: {INSTANCES.parent.name}/{INSTANCES.name}")
+        return
+    rows = [json.loads(line) for line in INSTANCES.read_text("utf-8").splitlines()]
+    count = len(rows) if options.instances is None else min(len(rows), options.instances)
+    rows = [rows[n * len(rows) // count] for n in range(count)]
+    with BEST_KNOWN.open(encoding="utf-8") as file:
+        known = {row["name"]: row for row in csv.DictReader(file)}
+    for grain, column in COLUMNS.items():
+        sums: dict[str, Tally] = defaultdict(Tally)
+        for row in rows:
+            best = int(known[row["name"]][column])
+            tally = run(row, best, options.nodes, rotate=grain == "R")
+            sums[f"{grain} {row['cls']}"].add(tally)
+        total = Tally()
+        for tally in sums.values():
+            total.add(tally)
+        print("\n".join(lines({**sums, f"{grain} all": total})), end="\n\n")
+
+
+if __name__ == "__main__":
+    main()
