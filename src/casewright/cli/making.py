@@ -11,7 +11,8 @@ from casewright.cli.exits import BAD_INPUT, CLEAN, FAILED_PROOF, OPEN
 from casewright.cli.printing import print_json, print_lines
 from casewright.cli.progress import working
 from casewright.cli.texts import check_lines
-from casewright.job.cut_documents import cut_document, solution_document
+from casewright.cutting.solution_codec import write_solution
+from casewright.job.cut_documents import cut_document
 from casewright.job.cut_file import read_problem, solve_checked
 from casewright.job.editor_schema import schema_text
 from casewright.job.load import load_job
@@ -76,7 +77,7 @@ def _cut_problem(file: Path, *, as_json: bool) -> int:
     with working("planning the cuts"):
         solution = solve_checked(problem)
     if as_json:
-        print_json(solution_document(problem, solution))
+        print_json(write_solution(problem, solution))
     else:
         print_lines(solution_lines(problem, solution))
     return OPEN if solution.unplaced else CLEAN

@@ -4,12 +4,10 @@ from __future__ import annotations
 
 import json
 from pathlib import Path
-from typing import Annotated, Literal
 
-from pydantic import BaseModel, ConfigDict, Field, ValidationError
-
+from casewright.cutting.codec import read_problem as problem_of
 from casewright.cutting.engine import Stop, solve
-from casewright.cutting.problem import Defect, PartDemand, Problem, StockItem, Trim
+from casewright.cutting.problem import Problem, ProblemError
 from casewright.cutting.solution import Solution
 from casewright.cutting.verifier import verify
 from casewright.errors import CasewrightError
@@ -17,7 +15,6 @@ from casewright.errors import CasewrightError
 __all__ = ["CutFileError", "UnsoundPlanError", "read_problem", "solve_checked"]
 
 _LARGEST_FILE = 20_000_000
-_Whole = Annotated[int, Field(ge=0)]
 
 
 class CutFileError(CasewrightError, ValueError):
@@ -36,52 +33,6 @@ class UnsoundPlanError(RuntimeError):
     """The verifier refuses a plan of our own: a defect of the program."""
 
 
-class _Document(BaseModel):
-    model_config = ConfigDict(extra="forbid", strict=True, frozen=True)
-
-
-class _Trim(_Document):
-    left: _Whole = 0
-    right: _Whole = 0
-    bottom: _Whole = 0
-    top: _Whole = 0
-
-
-class _Defect(_Document):
-    x: _Whole
-    y: _Whole
-    l: _Whole  # noqa: E741 - the name in the document
-    w: _Whole
-
-
-class _Stock(_Document):
-    id: str
-    l: _Whole  # noqa: E741 - the name in the document
-    w: _Whole
-    count: _Whole | None = None
-    price: _Whole = 1
-    trim: _Trim = _Trim()
-    defects: list[_Defect] = Field(default_factory=list)
-
-
-class _Part(_Document):
-    id: str
-    l: _Whole  # noqa: E741 - the name in the document
-    w: _Whole
-    count: Annotated[int, Field(ge=1)] = 1
-    rotate: bool = False
-    group: str | None = None
-
-
-class _Problem(_Document):
-    schema_: Literal["casewright/problem/1"] | None = Field(default=None, alias="schema")
-    unit: str
-    kerf: _Whole
-    stages: int | None = None
-    stock: list[_Stock]
-    parts: list[_Part]
-
-
 def read_problem(path: Path) -> Problem:
     """The cutting problem in a file.
 
@@ -89,8 +40,6 @@ def read_problem(path: Path) -> Problem:
     ------
     CutFileError
         When it cannot be read, is too long, is no JSON, or has keys or values that are wrong.
-    ProblemError
-        When it has no meaning.
     """
     try:
         with path.open("rb") as stream:
@@ -100,36 +49,14 @@ def read_problem(path: Path) -> Problem:
     if len(content) > _LARGEST_FILE:
         raise CutFileError(path.name, ("it is over 20 MB, no cutting problem is that long",))
     try:
-        found = _Problem.model_validate(json.loads(content))
-    except ValidationError as error:
-        raise CutFileError(path.name, tuple(_faults(error))) from None
+        found = json.loads(content)
     except (ValueError, RecursionError) as error:
         what = str(error) if isinstance(error, json.JSONDecodeError) else "it is not JSON text"
         raise CutFileError(path.name, (f"{what}; write one JSON object",)) from None
-    return _problem(found)
-
-
-def _faults(error: ValidationError) -> list[str]:
-    return [
-        f"{'.'.join(str(step) for step in detail['loc']) or 'the document'}: "
-        f"{detail['msg'][:1].lower()}{detail['msg'][1:]}"
-        for detail in error.errors(include_url=False)
-    ]
-
-
-def _problem(found: _Problem) -> Problem:
-    stock = tuple(
-        StockItem(
-            item.id, item.l, item.w, item.count, item.price, Trim(**item.trim.model_dump()),
-            tuple(Defect(spot.x, spot.y, spot.l, spot.w) for spot in item.defects),
-        )
-        for item in found.stock
-    )  # fmt: skip
-    parts = tuple(
-        PartDemand(part.id, part.l, part.w, part.count, part.rotate, part.group)
-        for part in found.parts
-    )
-    return Problem(found.unit, found.kerf, found.stages, stock, parts)
+    try:
+        return problem_of(found)
+    except ProblemError as error:
+        raise CutFileError(path.name, tuple(str(fault) for fault in error.faults)) from None
 
 
 def solve_checked(problem: Problem, stop: Stop | None = None) -> Solution:
