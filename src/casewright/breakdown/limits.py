@@ -11,9 +11,7 @@ from casewright.room.model import Room
 __all__ = ["shop_limits"]
 
 
-def shop_limits(
-    room: Room, unit: WholeUnit, weight: Fraction, *, narrow: bool = False
-) -> Limits:
+def shop_limits(room: Room, unit: WholeUnit, weight: Fraction, *, narrow: bool = False) -> Limits:
     """Limits of the shop for one stock.
 
     Without a table saw nothing goes to a fence; crosscuts then need a mitre saw, else the

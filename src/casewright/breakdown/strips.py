@@ -39,9 +39,7 @@ def plan_strips(
         yield _plan(desk, strip, source, (*pieces, *spares))
 
 
-def _spares(
-    strip: Board, width: Fraction, pieces: Sequence[Piece], room: Room
-) -> Iterator[Piece]:
+def _spares(strip: Board, width: Fraction, pieces: Sequence[Piece], room: Room) -> Iterator[Piece]:
     longest = max(piece.length for piece in pieces)
     wide = shop_text(width, room.spec.unit)
     for number in range(1, -(-len(pieces) // SPARE_ONE_IN) + 1):
@@ -112,9 +110,7 @@ def _milling(room: Room, strip: Board, source: Board, width: Fraction) -> Millin
     )
     if yields == 1:
         words = f"Rip {source.title} to {wide}; plane to {thick}; then crosscut."
-    return Milling(
-        source.key, source.thickness.value, strip.thickness.value, width, yields, words
-    )
+    return Milling(source.key, source.thickness.value, strip.thickness.value, width, yields, words)
 
 
 def strip_blanks(room: Room, plans: Iterable[StockPlan]) -> Iterator[Piece]:
