@@ -5,13 +5,14 @@ from __future__ import annotations
 from fractions import Fraction
 
 from casewright.casework.specs import CaseSpec
-from casewright.dims import Given, Unit, Way, round_to, shop_text
+from casewright.dims import Unit, shop_text
+from casewright.job.bays import check_bays, check_boards
+from casewright.job.case_sizes import CaseSizes
 from casewright.job.content import Content
 from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter
 from casewright.job.tables import BandTable
 from casewright.room.specs import RunSpec
-from casewright.sources import INCH
 from casewright.stock import StockList
 from casewright.style import Style
 
@@ -23,58 +24,11 @@ _CLEAR = Fraction(40)
 _ARM = Fraction(235)
 """Least clear width of a case: a driver reaches its pocket screws from inside [mm]."""
 
-_ROUND: dict[Unit, Fraction] = {"in": INCH / 8, "mm": Fraction(1)}
+_BETWEEN = Fraction(20)
+"""Least space between the two top stretchers of a base case [mm]."""
+
 _LEAST_SHARE = Fraction(280)
 _LABEL_LOW, _LABEL_HIGH = Fraction(7, 10), Fraction(13, 10)
-
-
-class _Sizes:
-    """Sizes of one case, and a voice to complain in."""
-
-    def __init__(
-        self, case: CaseSpec, stock: StockList, style: Style, reporter: Reporter, unit: Unit
-    ) -> None:
-        self.case = case
-        self.style = style
-        self.reporter = reporter
-        self.unit = unit
-        self.board = stock[case.box_stock].thickness.value
-        back = case.box_stock if case.back == "inset" else case.back_stock
-        self.back = stock[back].thickness.value
-
-    def value(self, key: str) -> Fraction:
-        """A style value, the case's own where it sets one."""
-        return (self.case.overrides.get(key) or self.style[key]).value
-
-    def text(self, value: Fraction) -> str:
-        """A length as the job writes it."""
-        return shop_text(value, self.unit)
-
-    def at_least(self, value: Fraction) -> str:
-        """A least length in round numbers, as an order."""
-        return f"write {self.text(self._round(value, Way.UP))} or more"
-
-    def at_most(self, value: Fraction) -> str:
-        """A greatest length in round numbers, as an order."""
-        return f"write {self.text(self._round(value, Way.DOWN))} or less"
-
-    def _round(self, value: Fraction, way: Way) -> Fraction:
-        return round_to(value, _ROUND[self.unit], way)[0]
-
-    def tell(self, name: str, what: str, want: str) -> None:
-        """Note a problem of a key of the case."""
-        path: KeyPath = ("case", self.case.key, name)
-        self.reporter.tell(path, what, want)
-
-    @property
-    def deck(self) -> Fraction:
-        """Underside of the bottom above the case's lower end [mm]."""
-        case = self.case
-        if case.kind == "wall":
-            return case.skirt.value if case.skirt else Fraction(0)
-        if case.kind == "bookcase":
-            return self.value("bookcase_toe_height")
-        return self.value("toe_height") if case.toe != "none" else Fraction(0)
 
 
 def check_proportions(
@@ -87,16 +41,17 @@ def check_proportions(
 ) -> None:
     """Tell every size that leaves no room for what it must hold."""
     for case in cases.values():
-        sizes = _Sizes(case, stock, style, reporter, content.unit)
+        sizes = CaseSizes(case, stock, content, style, reporter)
         _width(sizes)
         _height(sizes)
         _depth(sizes)
-        _heights_inside(sizes)
+        check_boards(sizes)
+        check_bays(sizes)
     for run in runs.values():
         _share(run, cases, style, reporter, content.unit)
 
 
-def _width(sizes: _Sizes) -> None:
+def _width(sizes: CaseSizes) -> None:
     if sizes.case.width is None:
         return
     need = 2 * sizes.board + _ARM
@@ -105,7 +60,7 @@ def _width(sizes: _Sizes) -> None:
         sizes.tell("width", what, sizes.at_least(need))
 
 
-def _height(sizes: _Sizes) -> None:
+def _height(sizes: CaseSizes) -> None:
     need = sizes.deck + 2 * sizes.board + _CLEAR
     if sizes.case.crown:
         need += sizes.case.crown.value
@@ -114,39 +69,21 @@ def _height(sizes: _Sizes) -> None:
         sizes.tell("height", what, sizes.at_least(need))
 
 
-def _depth(sizes: _Sizes) -> None:
+def _depth(sizes: CaseSizes) -> None:
     need = sizes.back + _CLEAR
-    if sizes.case.kind == "base" and sizes.case.toe != "none":
-        need += sizes.value("toe_setback") + sizes.board
-        if sizes.case.toe == "plinth":
-            need += sizes.board + _ARM - sizes.back - _CLEAR
+    if sizes.case.kind == "base":
+        need = sizes.back + 2 * sizes.value("stretcher") + _BETWEEN
+        toe = sizes.value("toe_setback") + sizes.board
+        if sizes.case.toe == "notch":
+            need = max(need, sizes.back + _CLEAR + toe)
+        elif sizes.case.toe == "plinth":
+            need = max(need, toe + sizes.board + _ARM)
     if sizes.case.depth.value < need:
-        what = "back and toe leave no room in this depth"
+        boards = (
+            "back, stretchers and toe leave" if sizes.case.kind == "base" else "the back leaves"
+        )
+        what = f"{boards} no room in this depth"
         sizes.tell("depth", what, sizes.at_least(need))
-
-
-def _heights_inside(sizes: _Sizes) -> None:
-    """Divider and fixed shelves: each with clear space to its neighbours."""
-    case, half = sizes.case, sizes.board / 2
-    inside = [(given.value - half, f"fixed_shelves.{n}") for n, given in _fixed(case)]
-    if case.divider:
-        inside.append((case.divider.value, "divider"))
-    low = sizes.deck + sizes.board
-    ceiling = case.height.value - sizes.board
-    for middle, name in sorted(inside):
-        key, _, _ = name.partition(".")
-        to_named = half if key == "divider" else 2 * half
-        if middle - half < low + _CLEAR:
-            want = sizes.at_least(low + _CLEAR + to_named)
-            sizes.tell(key, "too little room is left under this height", want)
-        elif middle + half > ceiling - _CLEAR:
-            want = sizes.at_most(ceiling - _CLEAR - 2 * half + to_named)
-            sizes.tell(key, "too little room is left over this height", want)
-        low = middle + half
-
-
-def _fixed(case: CaseSpec) -> list[tuple[int, Given]]:
-    return list(enumerate(case.fixed_shelves))
 
 
 def _share(

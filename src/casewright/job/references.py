@@ -98,6 +98,10 @@ def _choices(case: CaseTable, base: KeyPath, content: Content, reporter: Reporte
         what = "there is no opening above: the case has no divider"
         want = "write divider = ... (its height), or take upper_front out"
         reporter.tell((*base, "upper_front"), what, want)
+    for name in ("divider", "fixed_shelves"):
+        if case.kind == "bookcase" and getattr(case, name):
+            what = f"a bookcase has no {name}: its shelves are fixed and evenly spread"
+            reporter.tell((*base, name), what, "take it out, and write shelves = ...")
     for name, kinds in (("toe", ("base",)), ("skirt", ("wall",)), ("nosing", ("bookcase",)),
                         ("crown", ("wall", "bookcase"))):  # fmt: skip
         value = getattr(case, name)

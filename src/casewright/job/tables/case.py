@@ -89,13 +89,13 @@ class CaseTable(BoxesTable):
     ] = Field(default_factory=list)
     """Ends that show in the room, dressed with an applied frame."""
 
-    skirt: Annotated[Length, Between("1/2", "6", "10", "150")] | None = None
+    skirt: Annotated[Length, Between("1", "6", "25", "150")] | None = None
     """How far the sides reach below the bottom; a strip closes it in front."""
 
     crown: Annotated[Length, Between("1/2", "8", "10", "200")] | None = None
     """How far a crown laps down over the front."""
 
-    nosing: Annotated[Length, Between("3/4", "4", "15", "100")] | None = None
+    nosing: Annotated[Length, Between("1", "4", "25", "100")] | None = None
     """Height of a strip under the front edge of each shelf of a bookcase."""
 
     front: _Front = None

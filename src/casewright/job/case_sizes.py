@@ -1,0 +1,94 @@
+"""Sizes of a case that the checks of a job file reckon with."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from casewright.casework.specs import CaseSpec
+from casewright.dims import Unit, Way, round_to, shop_text
+from casewright.job.content import Content
+from casewright.job.positions import KeyPath
+from casewright.job.problems import Reporter
+from casewright.sources import INCH
+from casewright.stock import StockList
+from casewright.style import Style
+
+__all__ = ["CaseSizes"]
+
+_ROUND: dict[Unit, Fraction] = {"in": INCH / 8, "mm": Fraction(1)}
+
+
+class CaseSizes:
+    """Sizes of one case, and a voice to complain in.
+
+    Attributes
+    ----------
+    board, back
+        Thickness of the box's boards and of its back [mm].
+    """
+
+    def __init__(
+        self,
+        case: CaseSpec,
+        stock: StockList,
+        content: Content,
+        style: Style,
+        reporter: Reporter,
+    ) -> None:
+        self.case = case
+        self.content = content
+        self.style = style
+        self.reporter = reporter
+        self.unit = content.unit
+        self.board = stock[case.box_stock].thickness.value
+        back = case.box_stock if case.back == "inset" else case.back_stock
+        self.back = stock[back].thickness.value
+
+    def value(self, key: str) -> Fraction:
+        """A style value, the case's own where it sets one."""
+        return (self.case.overrides.get(key) or self.style[key]).value
+
+    def text(self, value: Fraction) -> str:
+        """A length as the job writes it."""
+        return shop_text(value, self.unit)
+
+    def at_least(self, value: Fraction) -> str:
+        """A least length in round numbers, as an order."""
+        return f"write {self.text(self._round(value, Way.UP))} or more"
+
+    def at_most(self, value: Fraction) -> str:
+        """A greatest length in round numbers, as an order."""
+        return f"write {self.text(self._round(value, Way.DOWN))} or less"
+
+    def _round(self, value: Fraction, way: Way) -> Fraction:
+        return round_to(value, _ROUND[self.unit], way)[0]
+
+    def tell(self, name: str, what: str, want: str) -> None:
+        """Note a problem of a key of the case."""
+        path: KeyPath = ("case", self.case.key, name)
+        self.reporter.tell(path, what, want)
+
+    @property
+    def deck(self) -> Fraction:
+        """Underside of the bottom above the case's lower end [mm]."""
+        case = self.case
+        if case.kind == "wall":
+            return case.skirt.value if case.skirt else Fraction(0)
+        if case.kind == "bookcase":
+            return self.value("bookcase_toe_height")
+        return self.value("toe_height") if case.toe != "none" else Fraction(0)
+
+    def tell_style(self, key: str, what: str, want: str) -> None:
+        """Note a problem of a style value, where it is set."""
+        own: KeyPath = ("case", self.case.key, "style", key)
+        shared: KeyPath = ("style", key)
+        has = self.reporter.positions.has
+        path = own if has(own) else shared if has(shared) else ("case", self.case.key, "sheet")
+        self.reporter.tell(path, what, want)
+
+    def tell_choice(self, key: str, what: str, want: str) -> None:
+        """Note a problem of a choice that the case or all boxes make, where it is made."""
+        own: KeyPath = ("case", self.case.key, key)
+        shared: KeyPath = ("boxes", key)
+        has = self.reporter.positions.has
+        self.reporter.tell(shared if has(shared) and not has(own) else own, what, want)
