@@ -26,13 +26,17 @@ class _Strip:
 
 
 def add_nosings(maker: Maker, box: Box, carcase: Carcase) -> None:
-    """Cut a nosing for every shelf but the lowest and glue it under the front edge."""
+    """Cut a nosing for every shelf but the lowest and glue it under the front edge.
+
+    Under a crown the top has its stretcher there instead.
+    """
     given = maker.spec.nosing
     if given is None:
         return
     height = maker.place.given("nosing_height", given)
+    roles = ("fixed shelf",) if maker.spec.crown else ("top", "fixed shelf")
     for board in box.boards:
-        if board.role in ("top", "fixed shelf"):
+        if board.role in roles:
             title = f"nosing of the {board.title}"
             strip = _Strip(f"nosing.{board.name}", "nosing", title, maker.spec.strip_stock, height)
             _hang(maker, board, carcase, strip)
