@@ -196,6 +196,7 @@ def _spread(
     """For each shelf the pin nearest to an even spread that keeps clear of the hinges."""
     keep = maker.style("hinge_clear").value
     thick = maker.house.thickness(maker.spec.box_stock).value
+    hole = maker.house.pin("hole").value
     height = opening.y1.value - opening.y0.value
     chosen: list[Dim] = []
     taken = list(opening.shelves)
@@ -204,11 +205,16 @@ def _spread(
         free = [
             pin
             for pin in pins
+            if all(abs(pin.value - other.value) > thick + hole for other in taken + chosen)
+        ]
+        clear = [
+            pin
+            for pin in free
             if all(
                 h.value < pin.value - keep or h.value > pin.value + thick + keep for h in hinges
             )
-            and all(abs(pin.value - other.value) > thick for other in taken + chosen)
-        ] or [pin for pin in pins if pin not in chosen]
+        ]
+        free = clear or free
         if free:
             chosen.append(min(free, key=lambda pin: (abs(pin.value - target), pin.value)))
     return sorted(chosen, key=lambda pin: pin.value)
