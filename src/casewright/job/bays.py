@@ -75,8 +75,9 @@ def _top_bay(sizes: CaseSizes) -> Fraction:
 
 def _bottom_bay(sizes: CaseSizes) -> Fraction:
     """What the bay over the bottom must hold."""
-    nailer = _nailer(sizes) + _PASS if sizes.case.kind == "wall" else Fraction(0)
-    return max(_between(sizes), nailer)
+    if sizes.case.kind != "wall" or sizes.case.back == "inset":
+        return _between(sizes)
+    return _between(sizes) + _nailer(sizes) / 2
 
 
 def _one_bay(sizes: CaseSizes) -> None:
