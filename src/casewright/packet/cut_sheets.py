@@ -37,7 +37,7 @@ from casewright.outputs.inlines import Blank, Inline, Link, Rich, SignMark, Stro
 from casewright.packet.words import unfold
 from casewright.room.model import Room
 
-__all__ = ["cut_sheet_sections"]
+__all__ = ["cut_sheet_sections", "cutting_anchors"]
 
 _EDGES = {"bottom": "lower edge", "top": "upper edge", "left": "left end", "right": "right end"}
 _COLUMNS = (
@@ -60,11 +60,24 @@ def cut_sheet_sections(room: Room, breakdown: Breakdown, paper: Paper) -> tuple[
         Section(
             f"Cutting: {room.spec.stock[plan.stock].title}",
             tuple(_blocks(room, plan, paper)),
-            f"cutting:{plan.stock}:{plan.kind}:{number}",
+            _anchor(plan, number),
         )
         for number, plan in enumerate(breakdown.plans)
         if plan.solution.tree
     )
+
+
+def cutting_anchors(room: Room, breakdown: Breakdown) -> dict[str, str]:
+    """Where each stock is cut, with its title."""
+    return {
+        _anchor(plan, number): room.spec.stock[plan.stock].title
+        for number, plan in enumerate(breakdown.plans)
+        if plan.solution.tree
+    }
+
+
+def _anchor(plan: StockPlan, number: int) -> str:
+    return f"cutting:{plan.stock}:{plan.kind}:{number}"
 
 
 def _blocks(room: Room, plan: StockPlan, paper: Paper) -> Iterator[Block]:

@@ -15,6 +15,7 @@ from casewright.packet.cut_list import cut_list_section
 from casewright.packet.cut_sheets import cut_sheet_sections
 from casewright.packet.key import key_section
 from casewright.packet.labels import labels_section
+from casewright.packet.order_page import order_section
 from casewright.packet.part_cards import part_sections
 from casewright.room.model import Room
 
@@ -51,6 +52,7 @@ def packet_document(content: PacketContent) -> Document:
     labels = LABELS_LETTER if spec.paper == "letter" else LABELS_A4
     sections: list[Section] = [
         cover_section(room, content.findings, content.questions),
+        order_section(room, content.breakdown),
         key_section(),
     ]
     elevations = elevation_section(room, paper)

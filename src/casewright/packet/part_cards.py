@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from fractions import Fraction
 
 from casewright.casework.cautions import CAUTIONS
@@ -40,6 +41,7 @@ __all__ = ["alike", "part_sections"]
 
 _LOW, _HEIGHTS, _TALLEST = 58.0, (84.0, 120.0), 220.0
 _LARGEST = Fraction(4)
+_LONG, _WIDE = 85, 40
 _FEATURES = (
     Column("", "centre"),
     Column("What", share=2.2),
@@ -98,8 +100,8 @@ def part_sections(room: Room, width_mm: float) -> tuple[Section, ...]:
         worked = [group for group in groups if group[0].features]
         keys = {key for group in worked for f in group[0].features for key in f.setup.cautions}
         blocks.extend(Caution(CAUTIONS[key]) for key in sorted(keys))
-        for group in worked:
-            blocks.extend(_card(group, room, width_mm))
+        for group, mirrored in _hands(worked):
+            blocks.extend(_card(group, mirrored, room, width_mm))
         plain = [group for group in groups if not group[0].features]
         if plain:
             blocks.append(Heading("Plain parts: nothing to machine", 2))
@@ -117,7 +119,43 @@ def _joint_title(group: tuple[Part, ...]) -> str:
     return f"{group[0].role}, {len(group)} pieces"
 
 
-def _card(group: tuple[Part, ...], room: Room, width_mm: float) -> Iterator[Block]:
+def _hands(groups: list[tuple[Part, ...]]) -> Iterator[tuple[tuple[Part, ...], tuple[Part, ...]]]:
+    """Each group with its mirror image, or with nothing where it has none."""
+    left = list(groups)
+    while left:
+        first = left.pop(0)
+        other = next((group for group in left if _is_mirrored(first[0], group[0])), ())
+        if other:
+            left.remove(other)
+        yield first, other
+
+
+def _is_mirrored(one: Part, other: Part) -> bool:
+    if one.hand is None or other.hand is None or one.hand == other.hand:
+        return False
+    setups = [[feature.setup for feature in part.features] for part in (one, other)]
+    numbers = [
+        [(s.tool, s.bit, s.passes, *(d and d.value for d in (s.fence, s.depth, s.collar, s.stop)),
+          s.check_words, s.check and s.check.value) for s in each]
+        for each in setups
+    ]  # fmt: skip
+    return numbers[0] == numbers[1] and _shape(one) == _shape(replace(other, hand=one.hand))
+
+
+def _card(
+    group: tuple[Part, ...], mirrored: tuple[Part, ...], room: Room, width_mm: float
+) -> Iterator[Block]:
+    """One card; a left and a right part share the table, each with its own drawings."""
+    for each in (group, mirrored):
+        if each:
+            yield from _card_head(each, room, width_mm)
+    if mirrored:
+        marks = ", ".join(part.mark for part in (*group, *mirrored))
+        yield Paragraph(f"For {marks} alike, mirrored:", soft=True)
+    yield Table(_FEATURES, tuple(_feature_rows(group[0], room.spec.unit)), small=True)
+
+
+def _card_head(group: tuple[Part, ...], room: Room, width_mm: float) -> Iterator[Block]:
     part, unit = group[0], room.spec.unit
     top: list[Block] = [Heading(_marks(group), 2, part.path)]
     top.extend(
@@ -130,7 +168,6 @@ def _card(group: tuple[Part, ...], room: Room, width_mm: float) -> Iterator[Bloc
     figures = [Figure(_drawn(part, face, width_mm, unit)) for face in faces]
     yield Keep((*top, figures[0]))
     yield from figures[1:]
-    yield Table(_FEATURES, tuple(_feature_rows(part, unit)), small=True)
 
 
 def _drawn(part: Part, face: Face, width_mm: float, unit: Unit) -> Plot:
@@ -138,10 +175,20 @@ def _drawn(part: Part, face: Face, width_mm: float, unit: Unit) -> Plot:
     scene = part_scene(part, face, unit)
     for tall in _HEIGHTS if _is_busy(part) else (_LOW, *_HEIGHTS):
         try:
-            return largest(scene, width_mm, tall, unit, at_most=_LARGEST)
+            drawn = largest(scene, width_mm, tall, unit, at_most=_LARGEST)
         except ScaleError:
             continue
+        if _is_legible(part, drawn):
+            return drawn
     return largest(scene, width_mm, _TALLEST, unit)
+
+
+def _is_legible(part: Part, drawn: Plot) -> bool:
+    """Whether the part itself, without its dimensions, is large enough to read at the saw."""
+    if drawn.scale is None:
+        return True
+    size = part.finished
+    return size.length.value / drawn.scale >= _LONG or size.width.value / drawn.scale >= _WIDE
 
 
 def _is_busy(part: Part) -> bool:

@@ -1,0 +1,106 @@
+"""The packet of every example job: whole, linked, traceable and readable by another program."""
+
+from __future__ import annotations
+
+import io
+from functools import cache
+from importlib.resources import as_file, files
+
+import pypdf
+import pytest
+
+from casewright.breakdown import saw_cards
+from casewright.job.fingerprint import fingerprint
+from casewright.job.load import load_job
+from casewright.job.packets import Purchases, plan_purchases
+from casewright.job.worked import work_out
+from casewright.outputs.blocks import Callout
+from casewright.outputs.document import Document, anchors, check_links, measures
+from casewright.outputs.pdf import pdf_bytes
+from casewright.packet.packet import PacketContent, packet_document
+
+EXAMPLES = ("bookcase", "garden_room", "paint_store_metric")
+MM_PER_POINT = 25.4 / 72
+
+
+@cache
+def planned(name: str) -> Purchases:
+    source = files("casewright.job") / "examples" / f"{name}.toml"
+    with as_file(source) as path:
+        return plan_purchases(work_out(load_job(path).spec))
+
+
+@cache
+def packet(name: str) -> Document:
+    made = planned(name)
+    room = made.worked.room
+    return packet_document(
+        PacketContent(
+            room, made.breakdown, made.buying, made.findings, made.questions,
+            fingerprint(room.spec),
+        )
+    )  # fmt: skip
+
+
+@cache
+def printed(name: str) -> pypdf.PdfReader:
+    return pypdf.PdfReader(io.BytesIO(pdf_bytes(packet(name))))
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_every_part_can_be_led_to(name: str) -> None:
+    """Each physical piece has one place in the packet, and every link arrives."""
+    document = packet(name)
+    paths = {part.path for part in planned(name).worked.room.parts}
+    assert paths
+    assert paths <= set(anchors(document))
+    check_links(document)
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_paths_of_printed_numbers_resolve(name: str) -> None:
+    """A printed number that names a path names one that exists."""
+    room = planned(name).worked.room
+    known = set(room.chain.nodes) | {part.path for part in room.parts}
+    known |= {f"style.{key}" for key in room.spec.style.values}
+    paths = {path for _, path in measures(packet(name)) if path}
+    assert len(paths) > len(room.parts)
+    assert sorted(paths - known) == []
+
+
+@pytest.mark.parametrize("name", ["bookcase", "paint_store_metric"])
+def test_printed_pages_name_every_part_and_have_the_papers_size(name: str) -> None:
+    """Another program reads every mark and title back, from pages of the job's paper."""
+    room = planned(name).worked.room
+    reader = printed(name)
+    words = " ".join(" ".join(page.extract_text().split()) for page in reader.pages)
+    for part in room.parts:
+        assert part.title in words
+        assert part.mark in words.split() or f"{part.mark}:" in words or f"{part.mark}," in words
+    want = (215.9, 279.4) if room.spec.paper == "letter" else (210.0, 297.0)
+    for page in reader.pages:
+        box = page.mediabox
+        sides = sorted((float(box.width) * MM_PER_POINT, float(box.height) * MM_PER_POINT))
+        assert sides == pytest.approx(want, abs=0.1)
+
+
+def test_waiting_parts_are_asked_about_and_not_cut() -> None:
+    """What hangs on an unmeasured thickness stands on the cover and on no cut sheet."""
+    made = planned("garden_room")
+    thick = [q for q in made.questions if q.path.endswith(".thickness")]
+    assert thick
+    cover = packet("garden_room").sections[0]
+    asked = {block.title for block in cover.blocks if isinstance(block, Callout)}
+    assert {question.needs for question in thick} <= asked
+    waiting = {path for question in thick for path in question.waiting}
+    cut = {
+        given.piece.id
+        for plan in made.breakdown.plans
+        for card in saw_cards(plan)
+        for step in card.steps
+        for given in step.gives
+        if given.piece is not None
+    }
+    assert waiting
+    assert cut
+    assert not waiting & cut
