@@ -77,7 +77,7 @@ def _bottom_bay(sizes: CaseSizes) -> Fraction:
     """What the bay over the bottom must hold."""
     if sizes.case.kind != "wall" or sizes.case.back == "inset":
         return _between(sizes)
-    return _between(sizes) + _nailer(sizes) / 2
+    return _between(sizes) + _nailer(sizes)
 
 
 def _one_bay(sizes: CaseSizes) -> None:
