@@ -196,7 +196,13 @@ def _signs(frame: _Frame) -> Iterator[Element]:
         inward = 4.0 if x == 0 else -4.0
         yield Text((x, y), word, 2.2, rotation_deg=90, shift_mm=(inward, 0), ink=Ink.SOFT)
     for y, word, shift in ((Fraction(0), part.ends[2], 2.6), (frame.width, part.ends[3], -2.6)):
-        yield Text((frame.length / 4, y), f"{word} edge", 2.2, shift_mm=(0, shift), ink=Ink.SOFT)
+        yield Text(
+            (frame.length / 4, y),
+            f"{word.removesuffix(' edge')} edge",
+            2.2,
+            shift_mm=(0, shift),
+            ink=Ink.SOFT,
+        )
 
 
 def _balloon(frame: _Frame, feature: Feature, letter: str) -> Balloon:

@@ -7,7 +7,7 @@ from casewright.drawing import SignKind
 from casewright.outputs.blocks import Label, Labels, LabelSheet
 from casewright.outputs.document import Section
 from casewright.outputs.inlines import Rich
-from casewright.packet.words import sizes
+from casewright.packet.words import plane_word, sizes
 from casewright.room.model import Room
 
 __all__ = ["labels_section"]
@@ -28,6 +28,6 @@ def _label(room: Room, part: Part, case: str) -> Label:
     if part.hand is not None:
         signs.append(part.hand)
     return Label(
-        part.mark, part.title, lines, tuple(signs), toward=f"{part.ends[2]} edge",
+        part.mark, part.title, lines, tuple(signs), toward=plane_word(part, "w0"),
         target=part.path,
     )  # fmt: skip

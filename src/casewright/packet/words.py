@@ -47,8 +47,8 @@ def plane_word(part: Part, plane: Plane) -> str:
         return "face B"
     if plane == "t1":
         return "face A"
-    word = part.ends[_PLANES.index(plane)]
-    return f"{word} {'end' if plane in ('l0', 'l1') else 'edge'}"
+    noun = "end" if plane in ("l0", "l1") else "edge"
+    return f"{part.ends[_PLANES.index(plane)].removesuffix(f' {noun}')} {noun}"
 
 
 def feature_name(part: Part, feature: Feature) -> str:

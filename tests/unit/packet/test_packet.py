@@ -74,6 +74,7 @@ def test_printed_pages_name_every_part_and_have_the_papers_size(name: str) -> No
     room = planned(name).worked.room
     reader = printed(name)
     words = " ".join(" ".join(page.extract_text().split()) for page in reader.pages)
+    assert "edge edge" not in words
     for part in room.parts:
         assert part.title in words
         assert part.mark in words.split() or f"{part.mark}:" in words or f"{part.mark}," in words
