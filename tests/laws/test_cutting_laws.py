@@ -111,7 +111,7 @@ def test_parts_keep_apart_by_a_geometry_library(problem: Problem) -> None:
             for other in near:
                 if other != number:
                     assert shape.intersection(shapes[other]).area == 0
-                    assert shape.distance(shapes[other]) >= problem.kerf
+                    assert shape.distance(shapes[other]) >= problem.kerf - 1e-9  # floats
 
 
 @_FEW

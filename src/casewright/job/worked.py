@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import gc
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 
 from casewright.casework.proof import Failure, Proof, as_findings
@@ -56,6 +59,23 @@ def work_out(spec: JobSpec, facts: Facts = NO_FACTS) -> WorkedJob:
         Sizes of real things. With them a failed proof speaks of the things, and is a finding;
         without, of the program.
     """
+    with _collector_at_rest():
+        return _worked(spec, facts)
+
+
+@contextmanager
+def _collector_at_rest() -> Iterator[None]:
+    """No search for garbage while a model grows: it only grows, and the search grows with it."""
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_on:
+            gc.enable()
+
+
+def _worked(spec: JobSpec, facts: Facts) -> WorkedJob:
     room = build(spec, facts)
     step = spec.style["cut_step"].value
     found = list(room.findings)
