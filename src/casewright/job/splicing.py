@@ -170,16 +170,15 @@ def _line_start(text: str, place: int) -> int:
 
 def blocks(positions: Positions, path: KeyPath) -> list[Span]:
     """Every stretch of the text that belongs to a section and the sections inside it."""
+    if not any(header == path for header, _ in positions.headers):
+        refuse(f"{dotted(path)} is not a section of its own", "edit the file by hand")
     starts = [_block_start(positions.text, span.start) for _, span in positions.headers]
     ends = [*starts[1:], len(positions.text)]
-    found = [
+    return [
         Span(start, end)
         for (header, _), start, end in zip(positions.headers, starts, ends, strict=True)
         if header[: len(path)] == path
     ]
-    if not any(header == path for header, _ in positions.headers):
-        refuse(f"{dotted(path)} is not a section of its own", "edit the file by hand")
-    return found
 
 
 def _block_start(text: str, header: int) -> int:
