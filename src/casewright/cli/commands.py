@@ -14,6 +14,7 @@ from casewright.job.documents import (
     check_document,
     errors_document,
     parts_document,
+    paths_document,
     why_document,
 )
 from casewright.job.load import load_job
@@ -60,7 +61,11 @@ def run_why(job: Path, path: str, *, as_json: bool) -> int:
     with working("working out every part"):
         worked = work_out(spec)
     if not path:
-        print_lines(sorted(worked.room.chain.nodes))
+        paths = sorted(worked.room.chain.nodes)
+        if as_json:
+            print_json(paths_document(spec, paths))
+        else:
+            print_lines(paths)
         return CLEAN
     nodes = reasons(worked.room, path)
     if as_json:

@@ -20,6 +20,7 @@ __all__ = [
     "finding_json",
     "head_json",
     "parts_document",
+    "paths_document",
     "question_json",
     "why_document",
 ]
@@ -211,6 +212,11 @@ def _setup(setup: Setup, unit: Unit) -> _Json:
 def why_document(spec: JobSpec, nodes: tuple[Why, ...]) -> _Json:
     """`why --json`: a flat list of nodes, the one asked for first."""
     return {**head_json("why", spec), "nodes": [_node(node, spec.unit) for node in nodes]}
+
+
+def paths_document(spec: JobSpec, paths: list[str]) -> _Json:
+    """`why --json` without a path: what can be asked."""
+    return {**head_json("paths", spec), "paths": paths}
 
 
 def _node(node: Why, unit: Unit) -> _Json:
