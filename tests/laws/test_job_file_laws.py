@@ -1,110 +1,134 @@
-"""No text whatever makes the job file's reader fail otherwise than by a located message."""
+"""Whatever is done to a job file: a located message or a finding, never anything else."""
 
 from __future__ import annotations
 
+import copy
+from importlib.resources import files
+from typing import Any
+
 import pytest
+import tomlkit
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from tests.jobs import EXAMPLE_NAMES, FIVE_LINES, example, read
 
-from casewright.errors import JobFileError
-from casewright.job.positions import scan
-from casewright.job.text import decode
+from casewright.errors import JobFileError, Problem
+from casewright.findings import Severity
+from casewright.job.load import load_job, read_job
 from casewright.job.worked import work_out
+from casewright.room.specs import JobSpec
 
-TEXTS = [FIVE_LINES, *(example(name) for name in EXAMPLE_NAMES)]
-# Problems of the file as a whole: there is no place to name.
-WHOLE = ("format is missing", "unit is missing", "the job has no case")
-ABSURD = [
-    "-3", "0", "0.01", "1e9", "1e999999999", '"x"', '""', "true", "[]", "{}", "nan", "-inf",
-    "1979-05-27", "11 7/8", '"1/0"', '"0 mm"', '"999 m"', '"3 in"', '["a", 1]', "[[[[1]]]]",
-    "[" * 99, '"\\u0000"', "'''a\nb'''", "0x1F", '"\u202e"', "9" * 5000, '"wall"', '"slab"',
-]  # fmt: skip
+_TEXTS = [
+    (files("casewright.job") / "examples" / name).read_text()
+    for name in ("garden_room.toml", "paint_store_metric.toml", "bookcase.toml")
+]
+_DATA = [tomlkit.parse(text).unwrap() for text in _TEXTS]
+_FEW = settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+
+_ODD = st.one_of(
+    st.sampled_from(
+        ["", "0", "-3", "11 7/8", "1/0", "9999", "1e9", "3 apples", "½", "0.0001", "12 mm", "wal"]
+    ),
+    st.integers(-5, 10**6),
+    st.floats(allow_nan=False, allow_infinity=False, width=16),
+    st.booleans(),
+    st.just([]),
+    st.just({}),
+    st.just({"a": {"b": {"c": [1, [2, [3]]]}}}),
+    st.text(st.characters(exclude_categories=["Cs", "Cc"]), max_size=12),
+)
 
 
-def _told(text: str) -> None:
-    """Read a text; every problem has a place, a cure, and one line for each."""
+def _spots(value: Any, path: tuple[Any, ...] = ()) -> list[tuple[Any, ...]]:
+    found = [path] if path else []
+    items: list[tuple[Any, Any]] = list(value.items()) if isinstance(value, dict) else []
+    if isinstance(value, list):
+        items = list(enumerate(value))
+    for key, inner in items:
+        found += _spots(inner, (*path, key))
+    return found
+
+
+def _holder(data: Any, path: tuple[Any, ...]) -> Any:
+    for key in path[:-1]:
+        data = data[key]
+    return data
+
+
+def _is_told(text: str) -> None:
+    """Errors are located; a job that is understood is proved, or says that it must stop."""
     try:
-        read(text)
+        spec = read_job(text, "job.toml")
     except JobFileError as error:
-        lines = text.split("\n")
-        for problem in error.problems:
-            where = problem.location
-            assert problem.want
-            assert problem.what
-            assert where.line or problem.what in WHOLE
-            assert 0 <= where.line <= len(lines)
-            if where.line:
-                assert 1 <= where.column <= len(lines[where.line - 1]) + 1
-
-
-@st.composite
-def damaged(draw: st.DrawFn) -> str:
-    """A sound file with up to three lines spoiled."""
-    lines = draw(st.sampled_from(TEXTS)).split("\n")
-    for _ in range(draw(st.integers(1, 3))):
-        number = draw(st.integers(0, len(lines) - 1))
-        line = lines[number]
-        key, equals, _ = line.partition("=")
-        match draw(st.integers(0, 5)):
-            case 0:
-                lines[number] = ""
-            case 1 if equals:
-                lines[number] = f"{key}= {draw(st.sampled_from(ABSURD))}"
-            case 2:
-                lines.insert(number, draw(st.sampled_from(lines)))
-            case 3:
-                place = draw(st.integers(0, len(line)))
-                mark = draw(st.sampled_from([*"\"'[]{}=#,.\\\t\r\0 7é", "\U0001f528"]))
-                lines[number] = line[:place] + mark + line[place + 1 :]
-            case 4:
-                lines[number] = line[: draw(st.integers(0, len(line)))]
-            case _:
-                lines[number] = line.replace(key.strip(), f"{key.strip()}q", 1) if equals else line
-    return "\n".join(lines)
-
-
-@settings(max_examples=300, deadline=None)
-@given(damaged())
-def test_a_damaged_file_is_told_where(text: str) -> None:
-    """Deleted keys, wrong units, absurd sizes, wrong kinds, names twice, broken marks."""
-    _told(text)
-
-
-@settings(max_examples=200, deadline=None)
-@given(st.text(max_size=80))
-def test_any_text_is_told_where(text: str) -> None:
-    """Even what never was a job file."""
-    _told(text)
-
-
-@given(st.binary(max_size=60))
-def test_any_bytes_are_text_or_told(content: bytes) -> None:
-    """Bytes that are no UTF-8 are located."""
-    try:
-        text = decode(content, "kitchen.toml").text
-    except JobFileError as error:
-        lines = [problem.location.line for problem in error.problems]
-        assert min(lines) >= 1
+        told = error.problems
     else:
-        assert text.encode() in content
+        told = _understood(spec)
+    assert all(p.location.file == "job.toml" and p.what and p.want for p in told)
 
 
-@given(st.text(alphabet="[]{}=\"'.,#a \n", max_size=60))
-def test_the_scanner_follows_or_stops(text: str) -> None:
-    """It never fails, and every place lies inside the text."""
-    found = scan(text)
-    for span in (*found.values.values(), *found.keys.values()):
-        assert 0 <= span.start <= span.end <= len(text)
+def _understood(spec: JobSpec) -> tuple[Problem, ...]:
+    worked = work_out(spec)
+    stops = any(finding.severity is Severity.STOP for finding in worked.findings)
+    assert stops or not worked.failures, worked.failures[:1]
+    return ()
 
 
-@pytest.mark.slow
-@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
-@given(damaged())
-def test_what_is_accepted_can_be_built_and_proved(text: str) -> None:
-    """Whatever the reader lets through gives parts that go together, or findings."""
-    try:
-        spec = read(text)
-    except JobFileError:
-        return
-    assert work_out(spec).failures == ()
+@_FEW
+@given(st.sampled_from(_DATA), st.data())
+def test_a_key_deleted_or_made_odd(data: dict[str, Any], draw: st.DataObject) -> None:
+    """Up to three spots of an example are deleted or given a value of another kind."""
+    changed = copy.deepcopy(data)
+    for _ in range(draw.draw(st.integers(1, 3))):
+        spots = _spots(changed)
+        path = draw.draw(st.sampled_from(spots))
+        holder = _holder(changed, path)
+        if draw.draw(st.booleans()):
+            del holder[path[-1]]
+        else:
+            holder[path[-1]] = copy.deepcopy(draw.draw(_ODD))
+        if not changed:
+            break
+    _is_told(tomlkit.dumps(changed))
+
+
+@_FEW
+@given(st.sampled_from(_TEXTS), st.data())
+def test_characters_of_the_text_changed(text: str, draw: st.DataObject) -> None:
+    """A slip of the fingers: a character gone, doubled, or another in its place."""
+    place = draw.draw(st.integers(0, len(text) - 1))
+    slip = draw.draw(st.sampled_from(["", text[place] * 2, '"', "[", "=", "\n", "7", "é", "#"]))
+    _is_told(text[:place] + slip + text[place + 1 :])
+
+
+@_FEW
+@given(
+    st.sampled_from(["wall", "base", "bookcase"]),
+    st.fractions(1, 130, max_denominator=8),
+    st.fractions(1, 130, max_denominator=8),
+    st.fractions(1, 40, max_denominator=8),
+    st.sampled_from(["slab", "applied frame", "glass frame", "none"]),
+)
+def test_sizes_out_of_all_proportion(
+    kind: str, width: Any, height: Any, depth: Any, front: str
+) -> None:
+    """A door in a case too small for it, a case as flat as a board: told, never crashed on."""
+    sizes = {"width": width, "height": height, "depth": depth}
+    lines = [f'{name} = "{size.numerator}/{size.denominator}"' for name, size in sizes.items()]
+    head = f'format = 1\nunit = "in"\n[case.odd]\nkind = "{kind}"\nfront = "{front}"\n'
+    _is_told(head + "\n".join(lines))
+
+
+@pytest.mark.parametrize(
+    "content",
+    [
+        b"\xff\xfe", b"", b"\x00" * 10, b"[" * 5000, b"a = [" * 3000, b"\xef\xbb\xbfformat = 1",
+        b'format = 1\nunit = "in"\n[case.a]\nkind="wall"\n[case.a]\nkind="base"\n',
+        b"x" * 2_000_000, b'format = 1\r\nunit = "in"\r\n[case.u]\r\nkind = wall\r\n',
+    ],
+)  # fmt: skip
+def test_files_that_are_hardly_text(content: bytes, tmp_path: Any) -> None:
+    """Bytes that are no job file are refused with a located message."""
+    file = tmp_path / "job.toml"
+    file.write_bytes(content)
+    with pytest.raises(JobFileError) as caught:
+        load_job(file)
+    assert caught.value.problems[0].location.file == "job.toml"

@@ -24,6 +24,9 @@ _CLEAR = Fraction(40)
 _ARM = Fraction(235)
 """Least clear width of a case: a driver reaches its pocket screws from inside [mm]."""
 
+_ROWS = Fraction(100)
+"""Least clear depth: two rows of pins, and pockets beside a nailer [mm]."""
+
 _BETWEEN = Fraction(20)
 """Least space between the two top stretchers of a base case [mm]."""
 
@@ -70,7 +73,7 @@ def _height(sizes: CaseSizes) -> None:
 
 
 def _depth(sizes: CaseSizes) -> None:
-    need = sizes.back + _CLEAR
+    need = sizes.back + sizes.board + _ROWS
     if sizes.case.kind == "base":
         need = sizes.back + 2 * sizes.value("stretcher") + _BETWEEN
         toe = sizes.value("toe_setback") + sizes.board
