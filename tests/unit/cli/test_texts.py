@@ -1,0 +1,125 @@
+"""What the commands print for people."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from tests.jobs import FIVE_LINES, HEAD, example
+
+from casewright.cli.main import main
+from casewright.job.starter import DEMO_FILE
+
+
+def shown(capsys: pytest.CaptureFixture[str], *arguments: object) -> list[str]:
+    """Lines a command prints."""
+    with pytest.raises(SystemExit):
+        main([str(argument) for argument in arguments])
+    return capsys.readouterr().out.splitlines()
+
+
+@pytest.fixture
+def job(tmp_path: Path) -> Path:
+    """An upper with a reading, so that numbers have more than one value."""
+    file = tmp_path / "kitchen.toml"
+    file.write_text(FIVE_LINES + '[stock.plywood]\nmeasured = "0.703"\n')
+    return file
+
+
+def test_why_reads_like_a_chain(job: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Formula with short names, then each number with who decided it; branches beside it."""
+    lines = shown(capsys, "why", job, "upper.face.leaf_width")
+    assert lines[0].startswith("upper.face.leaf_width = (width ")
+    assert " - 2 x reveal 1/16 - gap 1/8) / 2 = " in lines[0]
+    assert any(
+        line.split() == ["reveal", "1/16", "chosen:", "style", '"painted"'] for line in lines
+    )
+    over = "is over widest_single_door 22"
+    assert any("two doors" in line and over in line for line in lines)
+
+
+def test_why_shows_values_side_by_side(job: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Designed to the label, built as read."""
+    lines = shown(capsys, "why", job, "upper.side_left.thickness")
+    assert any("designed 23/32" in line and "built 0.703" in line for line in lines)
+    assert any("measured: calliper, kitchen.toml line 7" in line for line in lines)
+
+
+def test_why_writes_the_unit_of_the_job(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Millimetres in a metric job; a metric hole in an inch job says mm."""
+    metric = tmp_path / "a.toml"
+    metric.write_text(HEAD.replace('"in"', '"mm"') + '[case.a]\nkind = "wall"\nwidth = 600\n')
+    assert shown(capsys, "why", metric, "a.wanted_width")[0].startswith("a.wanted_width = 600 ")
+    inch = tmp_path / "b.toml"
+    inch.write_text(FIVE_LINES)
+    assert "37 mm" in shown(capsys, "why", inch, "style.pin_line")[0]
+
+
+def test_why_lists_what_can_be_asked(job: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Every path of the job, and each can be asked."""
+    paths = shown(capsys, "why", job)
+    assert "upper.bottom.length" in paths
+    assert "stock.plywood.thickness" in paths
+    for path in paths[:: len(paths) // 7]:
+        assert shown(capsys, "why", job, path)[0].startswith(path)
+
+
+def test_parts_stand_in_columns(job: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """One line a piece, the sizes under one another."""
+    heading, *rows = shown(capsys, "parts", job)
+    place = heading.index("cut to")
+    assert len(rows) == 11
+    assert all(row[place - 1] == " " and row[place].isdigit() for row in rows)
+
+
+def test_nothing_needs_colour(job: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Plain text, whatever it is shown on."""
+    for command in ("check", "parts", "cut", "why"):
+        assert "\x1b" not in "\n".join(shown(capsys, command, job))
+
+
+def test_cut_says_what_to_buy_and_what_waits(
+    job: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Sheets for all parts; those that hang on the unmeasured back wait."""
+    lines = shown(capsys, "cut", job)
+    assert lines[0] == "BUY   1 sheet of 3/4 in cabinet plywood"
+    assert any(
+        line.startswith("WAIT") and "stock.thin_plywood.thickness" in line for line in lines
+    )
+
+
+def test_new_writes_a_file_that_can_be_checked(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """In either unit, with a schema beside it when wished."""
+    wishes: list[list[object]] = [[], ["--metric"], ["--schema", tmp_path / "s.json"]]
+    for number, more in enumerate(wishes):
+        file = tmp_path / f"my kitchen {number}.toml"
+        shown(capsys, "new", file, *more)
+        assert "proved to go together" in shown(capsys, "check", file)[-1]
+    assert (tmp_path / "s.json").read_text().startswith("{")
+
+
+def test_demo_keeps_what_the_person_changed(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The demo is copied once; a changed copy is used, not replaced."""
+    out = tmp_path / "demo"
+    file = out / DEMO_FILE
+    out.mkdir()
+    file.write_text(FIVE_LINES)
+    lines = shown(capsys, "demo", "--out", out)
+    assert file.read_text() == FIVE_LINES
+    assert str(out / "packet.pdf") in lines
+    assert (out / "packet.pdf").exists()
+
+
+def test_the_demo_has_what_a_room_has() -> None:
+    """Five cases and more, of every kind, one stacked under glass, one end that shows."""
+    text = example("garden_room")
+    assert text.count("[case.") >= 5
+    for word in ('"wall"', '"base"', '"bookcase"', "divider", "finished", '"plinth"', "wall = ["):
+        assert word in text
