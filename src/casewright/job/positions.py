@@ -8,6 +8,7 @@ cannot follow, it stops, and the parser says what is wrong there.
 from __future__ import annotations
 
 import re
+from bisect import bisect_right
 from contextlib import suppress
 from dataclasses import dataclass, field
 from typing import TypeAlias
@@ -68,11 +69,15 @@ class Positions:
     repeated: list[Repeated] = field(default_factory=list)
     too_deep: Span | None = None
     unfinished: Span | None = None
+    _starts: list[int] = field(init=False, repr=False)
+
+    def __post_init__(self) -> None:
+        self._starts = [0, *(found.end() for found in re.finditer("\n", self.text))]
 
     def at(self, position: int) -> tuple[int, int]:
         """Line and column of a character, both from 1."""
-        before = self.text.rfind("\n", 0, position) + 1
-        return self.text.count("\n", 0, position) + 1, position - before + 1
+        line = bisect_right(self._starts, position)
+        return line, position - self._starts[line - 1] + 1
 
     def line(self, path: KeyPath) -> int:
         """Line of the nearest thing written on the way to a path; 0 when there is none."""

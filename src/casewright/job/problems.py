@@ -27,6 +27,8 @@ _TYPES = {
     "dict_type": "a table of keys and values",
 }
 
+_LONGEST_WORD = 60
+
 
 def nearest(word: str, known: Iterable[str]) -> str:
     """The known word most like another, or empty when none is."""
@@ -77,7 +79,8 @@ class Reporter:
         word = self.positions.word(span)
         line, column = self.positions.at(span.start)
         inside = word[:1] in "\"'" and "\\" not in word and 0 <= offset < len(word) - 1
-        return Location(self.name, line, column + (offset + 1 if offset and inside else 0), word)
+        shown = word if len(word) <= _LONGEST_WORD else f"{word[:_LONGEST_WORD]}..."
+        return Location(self.name, line, column + (offset + 1 if offset and inside else 0), shown)
 
     def tell(self, path: KeyPath, what: str, want: str, *, key: bool = False) -> None:
         """Note a problem."""
