@@ -48,6 +48,7 @@ def check_proportions(
         _width(sizes)
         _height(sizes)
         _depth(sizes)
+        _hinge_side(sizes)
         check_boards(sizes)
         check_bays(sizes)
     for run in runs.values():
@@ -87,6 +88,19 @@ def _depth(sizes: CaseSizes) -> None:
         )
         what = f"{boards} no room in this depth"
         sizes.tell("depth", what, sizes.at_least(need))
+
+
+def _hinge_side(sizes: CaseSizes) -> None:
+    """A side for the hinges is of no use where the width makes it a pair."""
+    key, width = sizes.case.key, sizes.case.width
+    if width is None or width.value <= sizes.value("widest_single_door"):
+        return
+    table = sizes.content.cases[key]
+    for name, front in (("front", table.front), ("upper_front", table.upper_front)):
+        if front is not None and front.hinge is not None and front.leaves is None:
+            path: KeyPath = ("case", key, name, "hinge")
+            what = "a case this wide gets a pair of doors, hinged on both sides"
+            sizes.reporter.tell(path, what, "take hinge out, or write leaves = 1")
 
 
 def _share(

@@ -60,6 +60,7 @@ def test_a_slip_of_the_pen_names_the_cure(line: str, word: str, column: int, wan
          "write divider = ... (its height), or take upper_front out"),
         ('front = { leaves = 2, hinge = "left" }', (6, 31), '"left"',
          "take hinge out, or write leaves = 1"),
+        ('front = { hinge = "left" }', (6, 19), '"left"', "take hinge out, or write leaves = 1"),
         ("divider = 29", (6, 11), "29", "write 25 1/8 or less"),
         ('[stock.oak]\nkind = "bord"', (7, 8), '"bord"', "did you mean board?"),
         ('[stock.plywood]\nmeasured = "0.3"', (7, 12), '"0.3"',
