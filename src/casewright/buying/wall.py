@@ -19,10 +19,11 @@ from casewright.casework.cases import Case
 from casewright.dims import Unit, Way, round_to
 from casewright.room.model import Room
 from casewright.room.wall_fixing import WallFixing, wall_fixings
+from casewright.sources import INCH
 
 __all__ = ["joining_screw_length", "ledger_length", "wall_goods"]
 
-_LEDGER_BOARD: dict[Unit, Fraction] = {"in": 96 * Fraction(254, 10), "mm": Fraction(2400)}
+_LEDGER_BOARD: dict[Unit, Fraction] = {"in": 96 * INCH, "mm": Fraction(2400)}
 _STEP: dict[Unit, Fraction] = {"in": Fraction(254, 40), "mm": Fraction(5)}
 _SHORT: dict[Unit, Fraction] = {"in": Fraction(254, 80), "mm": Fraction(3)}
 

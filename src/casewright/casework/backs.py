@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Literal
 
 from casewright.casework.box import Box
 from casewright.casework.features import Cut, Plane
@@ -12,7 +13,7 @@ from casewright.casework.maker import Maker, Outline
 from casewright.casework.pockets import bore_pockets
 from casewright.casework.setups import rip_cut_setup
 from casewright.casework.spacing import spaced
-from casewright.dims import Dim, Way
+from casewright.dims import Dim, Place, Way
 
 __all__ = ["BackCuts", "Rear", "add_back", "machine_for_back"]
 
@@ -75,30 +76,9 @@ def _inset_seat(maker: Maker, box: Box) -> Dim:
 
 def _rabbet(maker: Maker, box: Box, side: Outline) -> tuple[Dim, Dim]:
     place = side.place.at("rabbet_back")
-    causes = maker.house.causes
-    width = place.made(
-        "width", side.width - box.bottom.outline.width, causes(f"{place.path}.width", "")
-    )
-    depth = place.made("depth", maker.style("rabbet_depth"), causes(f"{place.path}.depth", ""))
-    maker.machine(
-        side.path,
-        Cut(
-            path=place.path,
-            kind="rabbet",
-            face="A",
-            runs="l",
-            datum="w1",
-            at=maker.zero,
-            width=width,
-            depth=depth,
-            start=None,
-            end=None,
-            asked_by=maker.path("back"),
-            setup=rip_cut_setup(
-                maker.house, place, at=maker.zero, width=width, depth=depth, name="rabbet"
-            ),
-        ),
-    )
+    width = maker.machined(place, "width", side.width - box.bottom.outline.width)
+    depth = maker.machined(place, "depth", maker.style("rabbet_depth"))
+    _cut_along(maker, side, place, "rabbet", at=maker.zero, width=width, depth=depth)
     return depth, width
 
 
@@ -109,31 +89,43 @@ def _grooves(maker: Maker, box: Box) -> BackCuts:
     width = maker.zero
     for outline in (box.left, box.right, box.bottom.outline, top.outline):
         place = outline.place.at("groove_back")
-        causes = maker.house.causes
-        width = place.made("width", box.seat.thin, causes(f"{place.path}.width", ""))
-        depth = place.made("depth", maker.style("groove_depth"), causes(f"{place.path}.depth", ""))
+        width = maker.machined(place, "width", box.seat.thin)
+        depth = maker.machined(place, "depth", maker.style("groove_depth"))
         depths.append(depth)
-        maker.machine(
-            outline.path,
-            Cut(
-                path=place.path,
-                kind="groove",
-                face="A",
-                runs="l",
-                datum="w1",
-                at=inset,
-                width=width,
-                depth=depth,
-                start=None,
-                end=None,
-                asked_by=maker.path("back"),
-                setup=rip_cut_setup(
-                    maker.house, place, at=inset, width=width, depth=depth, name="groove"
-                ),
-            ),
-        )
+        _cut_along(maker, outline, place, "groove", at=inset, width=width, depth=depth)
     seat = maker.place.let("back_seat", inset + width)
     return BackCuts(depths[0], depths[1], depths[2], depths[3], seat)
+
+
+def _cut_along(
+    maker: Maker,
+    board: Outline,
+    place: Place,
+    kind: Literal["rabbet", "groove"],
+    *,
+    at: Dim,
+    width: Dim,
+    depth: Dim,
+) -> None:
+    """A cut right along a board's rear edge, into the face that looks inside."""
+    setup = rip_cut_setup(maker.house, place, at=at, width=width, depth=depth, name=kind)
+    maker.machine(
+        board.path,
+        Cut(
+            path=place.path,
+            kind=kind,
+            face="A",
+            runs="l",
+            datum="w1",
+            at=at,
+            width=width,
+            depth=depth,
+            start=None,
+            end=None,
+            asked_by=maker.path("back"),
+            setup=setup,
+        ),
+    )
 
 
 def add_back(maker: Maker, box: Box, rear: Rear, cuts: BackCuts) -> Outline:

@@ -40,15 +40,13 @@ def machine_sides(maker: Maker, box: Box, board: Board) -> tuple[Dim, Dim]:
 
 def _machine_side(maker: Maker, box: Box, board: Board, side: Outline, hand: Hand) -> Dim:
     place = side.place.at(_cut_name(board))
-    causes = maker.house.causes
     at, wide = maker.zero, board.outline.thickness
     if board.joint == "dado":
-        at = place.made("at", board.underside - box.foot, causes(f"{place.path}.at", ""))
+        at = maker.machined(place, "at", board.underside - box.foot)
         clearance = maker.style("dado_clearance")
         wide = wide + clearance if clearance.value else wide
-    width = place.made("width", wide, causes(f"{place.path}.width", ""))
-    wanted = end_depth(maker, board.joint)
-    depth = place.made("depth", wanted, causes(f"{place.path}.depth", ""))
+    width = maker.machined(place, "width", wide)
+    depth = maker.machined(place, "depth", end_depth(maker, board.joint))
     cut = Cut(
         path=place.path,
         kind="dado" if board.joint == "dado" else "rabbet",

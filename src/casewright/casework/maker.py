@@ -240,6 +240,10 @@ class Maker:
     def _has_grain(self, stock: str) -> bool:
         return bool(getattr(self.house.stock[stock], "grain", False))
 
+    def machined(self, place: Place, name: str, dim: Dim) -> Dim:
+        """A size of a cut, made by a setting of its own."""
+        return place.made(name, dim, self.house.causes(f"{place.path}.{name}", ""))
+
     def machine(self, path: str, *features: Feature) -> None:
         """Add features to a piece, whether it has its place yet or not."""
         part = self.parts.get(path)

@@ -111,9 +111,8 @@ def notch_sides(maker: Maker, box: Box) -> None:
     """Cut the toe notch into the lower front corner of both sides."""
     for outline in (box.left, box.right):
         place = outline.place.at("notch_toe")
-        causes = maker.house.causes
-        tall = place.made("width", maker.style("toe_height"), causes(f"{place.path}.width", ""))
-        deep = place.made("end", maker.style("toe_setback"), causes(f"{place.path}.end", ""))
+        tall = maker.machined(place, "width", maker.style("toe_height"))
+        deep = maker.machined(place, "end", maker.style("toe_setback"))
         maker.machine(
             outline.path,
             Cut(

@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
-__all__ = ["STYLE_KEYS", "StyleKey"]
+from casewright.sources import INCH
 
-_INCH = Fraction(254, 10)
+__all__ = ["STYLE_KEYS", "StyleKey"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +37,7 @@ class StyleKey:
 
     def value(self, unit: Literal["in", "mm"]) -> Fraction:
         """The default in a job of that unit [mm]."""
-        return self.inches * _INCH if unit == "in" else self.millimetres
+        return self.inches * INCH if unit == "in" else self.millimetres
 
 
 def _key(name: str, inches: str, millimetres: str, meaning: str, source: str = "") -> StyleKey:
@@ -48,7 +48,7 @@ def _key(name: str, inches: str, millimetres: str, meaning: str, source: str = "
 
 def _metric(name: str, millimetres: str, meaning: str, source: str = "") -> StyleKey:
     value = Fraction(millimetres)
-    return StyleKey(name, value / _INCH, value, meaning, source)
+    return StyleKey(name, value / INCH, value, meaning, source)
 
 
 _PRACTICE = "common practice"

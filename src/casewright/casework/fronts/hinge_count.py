@@ -2,18 +2,16 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from casewright.casework.fronts.leaves import LeafPlan, tell
 from casewright.casework.fronts.weights import leaf_weight, pounds
 from casewright.casework.house import House
 from casewright.casework.maker import Maker
 from casewright.dims import Dim, Given, Origin
 from casewright.findings import Finding, Severity
+from casewright.sources import INCH
 
 __all__ = ["hinge_count"]
 
-_INCH = Fraction(254, 10)
 _WORDS = {2: "a third hinge", 3: "a fourth hinge", 4: "a fifth hinge"}
 
 # Common practice, as hinge makers' charts give it: tallest and heaviest door for 2, 3 and 4
@@ -43,7 +41,7 @@ def hinge_count(maker: Maker, leaf: LeafPlan) -> int:
 
 def _tallest(house: House, count: int) -> Dim:
     origin = Origin("cited", f"tallest door on {count} hinges", "common practice")
-    return house.enter(f"rule.hinges_{count}.tallest", Given(_TALLEST[count] * _INCH, origin))
+    return house.enter(f"rule.hinges_{count}.tallest", Given(_TALLEST[count] * INCH, origin))
 
 
 def _heaviest(house: House, count: int) -> Dim:
