@@ -32,6 +32,7 @@ from casewright.casework.toes import (
     cut_toe_board,
     notch_sides,
     place_plinth,
+    toe_setback,
 )
 from casewright.dims import Cause, Dim
 
@@ -228,8 +229,7 @@ def _place_boards(
             case "crown_stretcher":
                 place_upright(maker, board, x, carcase.depth - outline.thickness)
             case "toe_board":
-                key = "bookcase_toe_setback" if maker.spec.kind == "bookcase" else "toe_setback"
-                back_face = carcase.depth - maker.style(key) - outline.thickness
+                back_face = carcase.depth - toe_setback(maker) - outline.thickness
                 place_upright(maker, board, x, back_face)
             case _:
                 place_flat(maker, board, x, carcase.depth)

@@ -26,20 +26,29 @@ class _Strip:
 
 
 def add_nosings(maker: Maker, box: Box, carcase: Carcase) -> None:
-    """Cut a nosing for every shelf but the lowest and glue it under the front edge.
+    """Cut a nosing for every shelf, bottom and top included, and glue it under the front edge.
 
-    Under a crown the top has its stretcher there instead.
+    The bottom's lies on the toe board, which stands back for it. Under a crown the top has its
+    stretcher there instead.
     """
     given = maker.spec.nosing
     if given is None:
         return
     height = maker.place.given("nosing_height", given)
-    roles = ("fixed shelf",) if maker.spec.crown else ("top", "fixed shelf")
     for board in box.boards:
-        if board.role in roles:
+        if _takes_nosing(maker, box, board, height):
             title = f"nosing of the {board.title}"
             strip = _Strip(f"nosing.{board.name}", "nosing", title, maker.spec.strip_stock, height)
             _hang(maker, board, carcase, strip)
+
+
+def _takes_nosing(maker: Maker, box: Box, board: Board, height: Dim) -> bool:
+    """Whether a board gets a nosing: it shows its front edge, and there is room under it."""
+    if board.role == "bottom":
+        return not maker.place.over(
+            height, box.deck, "no nosing under the bottom: it would reach below the floor"
+        )
+    return board.role == "fixed shelf" or (board.role == "top" and not maker.spec.crown)
 
 
 def add_skirt(maker: Maker, box: Box, carcase: Carcase) -> None:
@@ -80,9 +89,24 @@ def _hang(maker: Maker, board: Board, carcase: Carcase, strip: _Strip) -> None:
             Fastening("brad", len(row), maker.house.screw("brad"), (above,), path),
         ),
     )  # fmt: skip
+    behind = _on_toe_board(maker, board, path)
     maker.step(
         "fit", path, "-z",
-        f"Glue the {strip.title} under the front edge of the {board.title}, flush in front; "
+        f"Glue the {strip.title} under the front edge of the {board.title}"
+        f"{' and against the toe board' if behind else ''}, flush in front; "
         "brads down through the board, set and filled; wipe off the squeeze-out.",
-        joints=(joint,), cautions=("brad_points",),
+        joints=(joint, *behind), cautions=("brad_points",),
     )  # fmt: skip
+
+
+def _on_toe_board(maker: Maker, board: Board, path: str) -> tuple[str, ...]:
+    """The joint of the bottom's nosing with the toe board, where the two touch."""
+    toe, strip = maker.parts.get(maker.path("toe_board")), maker.parts[path]
+    if toe is None or board.role != "bottom" or strip.role != "nosing":
+        return ()
+    face = toe.placed.z + toe.finished.thickness
+    if maker.place.over(strip.placed.z, face, "the toe board stands clear of the nosing"):
+        return ()
+    glue = Fastening("glue", 1, None, (path,), toe.path)
+    name = "joint_nosing_toe_board"
+    return (maker.join(name, "face", (path, "t0"), (toe.path, "t1"), fastenings=(glue,)),)

@@ -11,9 +11,17 @@ from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.pockets import bore_pockets
 from casewright.casework.setups import notch_setup
-from casewright.dims import Dim, Way
+from casewright.dims import Dim, Way, greatest
 
-__all__ = ["Plinth", "cut_plinth", "cut_toe_board", "notch_sides", "place_plinth", "plinth_bays"]
+__all__ = [
+    "Plinth",
+    "cut_plinth",
+    "cut_toe_board",
+    "notch_sides",
+    "place_plinth",
+    "plinth_bays",
+    "toe_setback",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,6 +138,19 @@ def notch_sides(maker: Maker, box: Box) -> None:
                 setup=notch_setup(along=tall, across=deep),
             ),
         )
+
+
+def toe_setback(maker: Maker) -> Dim:
+    """How far a toe board stands back from the case's front [mm].
+
+    In a bookcase it makes room for the nosing of the bottom.
+    """
+    if maker.spec.kind != "bookcase":
+        return maker.style("toe_setback")
+    back = maker.style("bookcase_toe_setback")
+    if maker.spec.nosing is None:
+        return back
+    return greatest(back, maker.house.thickness(maker.spec.strip_stock))
 
 
 def cut_toe_board(maker: Maker, box: Box) -> Board:

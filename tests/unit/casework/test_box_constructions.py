@@ -9,10 +9,11 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
-from tests.builders import INCH, Unit, length, one_case, plain_style
+from tests.builders import INCH, Unit, hardware, length, one_case, plain_style
 
 from casewright.casework.cases import Case
 from casewright.casework.features import Cut
+from casewright.casework.verification import verify
 
 
 def _sizes(case: Case, unit: Unit) -> dict[str, tuple[Fraction, Fraction]]:
@@ -175,6 +176,38 @@ def test_bookcase_with_dadoed_shelves(unit: Unit) -> None:
     )  # fmt: skip
     _check(case, unit, SHELVING[unit])
     assert case.parts[0].path == "upper.side_left"
+
+
+NOSINGS: list[tuple[Unit, str, str]] = [
+    ("in", "1 1/2", "34 9/16 x 1 1/2"), ("mm", "36", "864.4 x 36"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("unit", "nosing", "expected"), NOSINGS)
+def test_every_shelf_of_a_bookcase_has_its_nosing(unit: Unit, nosing: str, expected: str) -> None:
+    """The same shelving with nosings: six, bottom and top included, between the sides.
+
+    The toe board stands back so that the bottom's nosing lies on it, flush with the others.
+    """
+    size = ("36", "84", "12") if unit == "in" else ("900", "2100", "300")
+    case = one_case(
+        unit, style=plain_style(unit, cut_step="0"), kind="bookcase", joint="dado", shelves=4,
+        width=size[0], height=size[1], depth=size[2], nosing=nosing,
+    )  # fmt: skip
+    nosings = [part for part in case.parts if part.role == "nosing"]
+    _check(case, unit, {part.path.partition(".")[2]: expected for part in nosings})
+    assert len(nosings) == 6
+    toe, lowest = case.part("upper.toe_board"), case.part("upper.nosing.bottom")
+    assert toe.placed.z.value + toe.finished.thickness.value == lowest.placed.z.value
+    assert verify(case, hardware=hardware(unit)).failures == ()
+
+
+def test_no_nosing_under_a_bottom_nearer_the_floor_than_it_is_high() -> None:
+    """A nosing of 4 in does not fit a toe space of 3 1/2 in: the bottom goes without."""
+    case = one_case(kind="bookcase", joint="dado", shelves=2, height="60", nosing="4")
+    names = {part.path for part in case.parts if part.role == "nosing"}
+    assert names == {"upper.nosing.shelf.1", "upper.nosing.shelf.2", "upper.nosing.top"}
+    assert verify(case, hardware=hardware()).failures == ()
 
 
 JOINT_LENGTHS = [
