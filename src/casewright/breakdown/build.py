@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
 from casewright.breakdown.boards import lips, plan_boards
+from casewright.breakdown.just_fit import measure_first
 from casewright.breakdown.pieces import Piece
 from casewright.breakdown.plan import Breakdown, StockPlan, Waiting
 from casewright.breakdown.sheets import plan_sheets
@@ -49,7 +50,7 @@ def break_down(room: Room, *, stop: Stop | None = None) -> Breakdown:
         plans=plans.plans,
         wanted=wanted.plans,
         waiting=waiting,
-        questions=(*_measure_sheets(room, plans.plans), *_boards_wanted(wanted.homeless)),
+        questions=(*measure_first(room, plans.plans), *_boards_wanted(wanted.homeless)),
         findings=tuple(_too_large(room, wanted.plans)),
     )
 
@@ -126,30 +127,6 @@ def _boards_wanted(homeless: dict[str, list[str]]) -> Iterator[Question]:
             waiting=tuple(dict.fromkeys(paths)),
             how='add a [stock.<name>] with kind = "board"',
         )
-
-
-def _measure_sheets(room: Room, plans: Sequence[StockPlan]) -> Iterator[Question]:
-    for plan in plans:
-        if not plan.just_fit:
-            continue
-        title = room.spec.stock[plan.stock].title
-        sides = " and ".join(sorted({fit.side for fit in plan.just_fit}))
-        least = min(fit.spare for fit in plan.just_fit)
-        yield Question(
-            path=f"stock.{plan.stock}.size",
-            needs=f"measure the {sides} of the sheets of {title}, and the kerf of the saw on a "
-            "test cut",
-            because=f"the parts on {len(plan.waiting_sheets)} of {plan.count} sheets leave only "
-            f"{shop_text(least, room.spec.unit, with_unit=True)} to spare, and sheets may be "
-            "under their label",
-            waiting=tuple(
-                dict.fromkeys(
-                    piece for fit in plan.just_fit for piece in fit.parts
-                    if plan.pieces[piece].kind == "part"
-                )
-            ),
-            how=f"under [stock.{plan.stock}] write the size as measured",
-        )  # fmt: skip
 
 
 _REASONS = {

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from casewright.breakdown.just_fit import just_fits
+from casewright.breakdown.just_fit import just_fits, unmeasured_saws
 from casewright.breakdown.pieces import part_piece
 from casewright.breakdown.plan import StockPlan
 from casewright.breakdown.set_ups import test_pieces
@@ -27,7 +27,7 @@ def plan_sheets(desk: Desk, sheet: Sheet, parts: Sequence[Part]) -> StockPlan:
         sheet.key, parts, length=style["test_piece_length"].value,
         width=style["test_piece_width"].value, turns=True, unit=room.spec.unit,
     )  # fmt: skip
-    offered = (Offered(sheet.key, sheet.length.value, sheet.width.value),)
+    offered = (Offered(sheet.key, sheet.length_in_hand.value, sheet.width_in_hand.value),)
     trim = style["sheet_trim"].value
     solved = solve_pieces(desk, sheet, offered, (*pieces, *tests), trim=trim)
     left: tuple[str, ...] = ()
@@ -35,6 +35,7 @@ def plan_sheets(desk: Desk, sheet: Sheet, parts: Sequence[Part]) -> StockPlan:
         alone = solve_pieces(desk, sheet, offered, pieces, trim=trim)
         if alone.solution.cost < solved.solution.cost:
             solved, left = alone, tuple(test.id for test in tests)
+    slack, saws = style["sheet_slack"].value, unmeasured_saws(room.spec.shop)
     return StockPlan(
         stock=sheet.key,
         kind="sheets",
@@ -43,6 +44,6 @@ def plan_sheets(desk: Desk, sheet: Sheet, parts: Sequence[Part]) -> StockPlan:
         solution=solved.solution,
         work=solved.work,
         pieces={piece.id: piece for piece in (*pieces, *tests) if piece.id not in left},
-        just_fit=tuple(just_fits(solved, sheet, style["sheet_slack"].value)),
+        just_fit=tuple(just_fits(solved, sheet, slack, kerf_is_known=not saws)),
         from_offcuts=tuple(test for test in tests if test.id in left),
     )

@@ -65,6 +65,15 @@ class Origins:
         """A reading from the file."""
         return Given(value, Origin("measured", tool, where=self.where(path)))
 
+    def governing(
+        self, values: Sequence[Fraction], path: KeyPath, tool: str, *, greatest: bool = False
+    ) -> Given:
+        """The reading that governs, of one or several: the least, or the greatest."""
+        value = max(values) if greatest else min(values)
+        word = "greatest" if greatest else "least"
+        note = tool if len(values) == 1 else f"{tool}, {word} of {len(values)} readings"
+        return self.measured(value, path, note)
+
     def reading(self, values: Sequence[Fraction], path: KeyPath) -> Fact:
         """A thickness read once or several times, as a fact: the mean counts."""
         mean = sum(values, Fraction(0)) / len(values)

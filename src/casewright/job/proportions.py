@@ -11,7 +11,7 @@ from casewright.job.case_sizes import CaseSizes
 from casewright.job.content import Content
 from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter
-from casewright.job.tables import BandTable
+from casewright.job.tables import BandTable, SheetTable
 from casewright.room.specs import RunSpec
 from casewright.stock import StockList
 from casewright.style import Style
@@ -32,6 +32,9 @@ _BETWEEN = Fraction(20)
 
 _LEAST_SHARE = Fraction(280)
 _LABEL_LOW, _LABEL_HIGH = Fraction(7, 10), Fraction(13, 10)
+
+_OFF_LABEL = Fraction(30)
+"""Sheets are sold up to an inch over their label; farther off it is another sheet [mm]."""
 
 
 def check_proportions(
@@ -140,6 +143,8 @@ def check_supplies(content: Content, reporter: Reporter) -> None:
                 what = f"this reading is far from the label's {text}"
                 want = "read it again, or put the right label into thickness"
                 reporter.tell(("stock", key, "measured", number), what, want)
+        if isinstance(goods, SheetTable):
+            _sizes_in_hand(key, goods, content.unit, reporter)
     bores = content.hardware.hinge.bore_distance
     if bores and bores[0] > bores[1]:
         path: KeyPath = ("hardware", "hinge", "bore_distance")
@@ -153,3 +158,15 @@ def check_supplies(content: Content, reporter: Reporter) -> None:
         known = '"1/16", "1/32" or "1/64"' if content.unit == "in" else '"1", "0.1" or "0.01"'
         what = f"this is no step of {'an inch' if content.unit == 'in' else 'a millimetre'}"
         reporter.tell(("precision",), what, f"write {known}")
+
+
+def _sizes_in_hand(key: str, goods: SheetTable, unit: Unit, reporter: Reporter) -> None:
+    """Tell readings of a sheet's length and width that cannot be of this sheet."""
+    sides = zip(("length", "width"), goods.size, goods.measured_size or (), strict=False)
+    for number, (side, label, read) in enumerate(sides):
+        for entry, reading in enumerate(read):
+            if abs(reading - label) > _OFF_LABEL:
+                what = f"this reading is far from the label's {side}, {shop_text(label, unit)}"
+                want = "read it again, or put the right label into size: length first, then width"
+                path: KeyPath = ("stock", key, "measured_size", number, entry)
+                reporter.tell(path, what, want)

@@ -63,7 +63,7 @@ def _stock(key: str, goods: Goods, origins: Origins) -> Stock:
             return Sheet(
                 key, title, length, width, thickness, goods.grain == "length", goods.material,
                 _density(goods.material, goods.density), goods.stiffness,
-                _mean(goods, base, origins), goods.price,
+                _mean(goods, base, origins), goods.price, *_in_hand(goods, base, origins),
             )  # fmt: skip
         case BoardTable():
             lengths = tuple(
@@ -92,6 +92,19 @@ def _mean(
         return None
     fact = origins.reading(goods.measured, (*base, "measured"))
     return Given(fact.built or goods.thickness, fact.origin)
+
+
+def _in_hand(
+    goods: SheetTable, base: KeyPath, origins: Origins
+) -> tuple[Given | None, Given | None]:
+    """Length and width of the sheets as measured."""
+    if goods.measured_size is None:
+        return None, None
+    length, width = (
+        origins.governing(values, (*base, "measured_size", n), "tape")
+        for n, values in enumerate(goods.measured_size)
+    )
+    return length, width
 
 
 def readings(content: Content, origins: Origins) -> dict[str, Fact]:
@@ -208,6 +221,13 @@ def _tool(kind: ToolKind, table: ToolTable, origins: Origins) -> Tool:
         kind,
         sigma,
         limit,
-        None if table.kerf is None else origins.given(table.kerf, (*path, "kerf")),
+        _kerf(table, path, origins),
         None if table.reach is None else origins.given(table.reach, (*path, "reach")),
     )
+
+
+def _kerf(table: ToolTable, path: KeyPath, origins: Origins) -> Given | None:
+    if table.measured_kerf:
+        where = (*path, "measured_kerf")
+        return origins.governing(table.measured_kerf, where, "calliper, test cut", greatest=True)
+    return None if table.kerf is None else origins.given(table.kerf, (*path, "kerf"))

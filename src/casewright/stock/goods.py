@@ -23,7 +23,7 @@ class Sheet:
     title
         What to ask for at the yard.
     length, width
-        Size of the whole sheet [mm]; grain runs along `length` when it has one.
+        Size of the whole sheet by its label [mm]; grain runs along `length` when it has one.
     thickness
         By the label [mm]. A reading comes in as a fact on `stock.<key>.thickness`.
     grain
@@ -38,6 +38,8 @@ class Sheet:
         Whether the job gives a reading of the thickness.
     price
         Price a sheet as typed, with its date and source as text; None when not given.
+    measured_length, measured_width
+        Least readings of the sheets in hand [mm]; None: by the label still.
     """
 
     key: str
@@ -51,6 +53,18 @@ class Sheet:
     modulus: int | None = None
     measured: Given | None = None
     price: str | None = None
+    measured_length: Given | None = None
+    measured_width: Given | None = None
+
+    @property
+    def length_in_hand(self) -> Given:
+        """Length that plans reckon with [mm]."""
+        return self.measured_length or self.length
+
+    @property
+    def width_in_hand(self) -> Given:
+        """Width that plans reckon with [mm]."""
+        return self.measured_width or self.width
 
 
 @dataclass(frozen=True, slots=True)

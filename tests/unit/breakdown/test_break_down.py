@@ -203,18 +203,27 @@ def test_kerf_decides() -> None:
     assert solved.unit.length(top) == length("47 25/32")
 
 
-def _tight(origin: Origin | None = None) -> Breakdown:
+_TAPE = Origin("measured", "tape")
+
+
+def _tight(size: tuple[str, str] | None = None, *, kerf: str = "") -> Breakdown:
     """A case as high as the sheet is long: its sides leave nothing to spare."""
     goods = stock()
     sheet = goods["ply18"]
     assert isinstance(sheet, Sheet)
-    if origin is not None:
+    if size is not None:
         goods["ply18"] = replace(
-            sheet, length=Given(sheet.length.value, origin),
-            width=Given(sheet.width.value, origin),
-        )  # fmt: skip
+            sheet,
+            measured_length=Given(length(size[0]), _TAPE),
+            measured_width=Given(length(size[1]), _TAPE),
+        )
     case = case_spec(height="96", width="24", shelves=0, back="inset")
-    return break_down(build(job(case, goods=goods), _measured(ALL)))
+    spec = job(case, goods=goods)
+    if kerf:
+        read = Given(length(kerf), _TAPE)
+        tools = {kind: replace(tool, kerf=read) for kind, tool in spec.shop.tools.items()}
+        spec = replace(spec, shop=replace(spec.shop, tools=tools))
+    return break_down(build(spec, _measured(ALL)))
 
 
 def test_a_plan_that_just_fits_asks_for_the_sheet_in_hand() -> None:
@@ -229,9 +238,29 @@ def test_a_plan_that_just_fits_asks_for_the_sheet_in_hand() -> None:
     assert {"upper.side_left", "upper.side_right"} <= set(question.waiting)
 
 
-def test_a_measured_sheet_is_not_asked_for_again() -> None:
-    """Once the size was entered as measured the plan stands."""
-    assert not _tight(Origin("measured", "tape")).questions
+def test_a_measured_sheet_and_kerf_are_not_asked_for_again() -> None:
+    """Once both were entered as measured the plan stands."""
+    assert not _tight(("96", "48"), kerf="1/8").questions
+
+
+def test_of_sheet_and_kerf_the_one_not_read_yet_is_asked_for() -> None:
+    """The question says what is left to measure, and where it is written."""
+    [question] = _tight(("96", "48")).questions
+    assert question.needs == (
+        "measure the kerf of the table saw and the circular saw on a test cut"
+    )
+    assert "measured_size" not in question.how
+    [question] = _tight(kerf="1/8").questions
+    assert "kerf" not in question.needs
+    assert 'measured_size = ["...", "..."]' in question.how
+
+
+def test_a_sheet_that_measures_short_turns_the_question_into_a_finding() -> None:
+    """A side as long as the label does not come out of a sheet a sixteenth under it."""
+    breakdown = _tight(("95 15/16", "48"), kerf="1/8")
+    assert not breakdown.questions
+    assert {finding.rule for finding in breakdown.findings} == {"larger than stock"}
+    assert {finding.path for finding in breakdown.findings} >= {"upper.side_left"}
 
 
 def test_a_part_larger_than_the_sheet_stops_the_work() -> None:

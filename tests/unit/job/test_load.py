@@ -6,8 +6,9 @@ from fractions import Fraction
 from pathlib import Path
 
 import pytest
-from tests.jobs import EXAMPLE_NAMES, EXAMPLES, FIVE_LINES, HEAD, UPPER, read
+from tests.jobs import EXAMPLE_NAMES, EXAMPLES, FIVE_LINES, HEAD, UPPER, problems, read
 
+from casewright.dims import parse_length
 from casewright.errors import JobFileError
 from casewright.job.load import load_job
 from casewright.job.text import LARGEST_FILE
@@ -224,3 +225,28 @@ def test_titles_fall_back_to_names() -> None:
     """A name with _ is read as words; the job is called after its file."""
     job = read(HEAD + UPPER.replace("case.upper", "case.tall_left"))
     assert (job.cases[0].title, job.name) == ("tall left", "kitchen")
+
+
+def test_the_size_and_the_kerf_in_hand() -> None:
+    """The least reading of a sheet's side governs, of a kerf the greatest; the label stays."""
+    spec = read(
+        FIVE_LINES
+        + '[stock.plywood]\nmeasured_size = [["96 1/16", "95 15/16"], "47 7/8"]\n'
+        + '[shop.tool."table saw"]\nmeasured_kerf = ["0.126", "0.128"]\n'
+    )
+    sheet, saw = spec.stock["plywood"], spec.shop.tools["table saw"]
+    assert isinstance(sheet, Sheet)
+    assert sheet.length.value == parse_length("96", "in")
+    assert sheet.length_in_hand.value == parse_length("95 15/16", "in")
+    assert sheet.length_in_hand.origin.note == "tape, least of 2 readings"
+    assert sheet.width_in_hand.origin.where == "kitchen.toml line 7"
+    assert saw.kerf is not None
+    assert saw.kerf.value == parse_length("0.128", "in")
+    assert saw.kerf.origin.kind == "measured"
+
+
+def test_a_size_far_from_its_label_is_a_slip() -> None:
+    """Width before length, or a reading of another sheet."""
+    told = problems(FIVE_LINES + '[stock.plywood]\nmeasured_size = ["48", "96"]\n')
+    assert [each.location.word for each in told] == ['"48"', '"96"']
+    assert "far from the label's length, 96" in told[0].what

@@ -7,19 +7,25 @@ from typing import Annotated
 from pydantic import Field
 
 from casewright.job.lengths import Between, Length, Weight
-from casewright.job.tables.table import Table
+from casewright.job.tables.table import OneOrMore, Table
 from casewright.shop import ToolKind
 
 __all__ = ["ShopTable", "ToolTable"]
 
+_Kerf = Annotated[Length, Between("1/32", "1/4", "0.8", "6")]
 _Strays = Annotated[Length, Between("0", "1/8", "0", "3")]
 
 
 class ToolTable(Table):
     """What one tool can do."""
 
-    kerf: Annotated[Length, Between("1/32", "1/4", "0.8", "6")] | None = None
-    """Width the blade takes."""
+    kerf: _Kerf | None = None
+    """Width the blade takes, by its label."""
+
+    measured_kerf: Annotated[list[_Kerf], Field(max_length=30), OneOrMore(_Kerf)] = Field(
+        default_factory=list
+    )
+    """The same as read on test cuts: one reading, or several of which the greatest governs."""
 
     reach: Annotated[Length, Between("1", "120", "25", "3000")] | None = None
     """Greatest rip or crosscut it can do."""

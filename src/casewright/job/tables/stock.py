@@ -13,6 +13,7 @@ __all__ = ["BandTable", "BoardTable", "GlazingTable", "SheetTable", "StockTable"
 
 _Long = Annotated[Length, Between("12", "240", "300", "6000")]
 _Thick = Annotated[Length, Between("1/16", "4", "1.5", "100")]
+_Readings = Annotated[list[_Long], Field(min_length=1, max_length=30), OneOrMore(_Long)]
 _Density = Annotated[int, Field(ge=50, le=3000)]
 
 
@@ -31,7 +32,11 @@ class SheetTable(_Goods):
     """A sheet good."""
 
     size: Annotated[list[_Long], Field(min_length=2, max_length=2)]
-    """Length and width of the whole sheet; the grain runs along the length."""
+    """Length and width of the whole sheet by its label; the grain runs along the length."""
+
+    measured_size: Annotated[list[_Readings], Field(min_length=2, max_length=2)] | None = None
+    """Length and width of the sheets in hand as read with a tape: one reading each, or a list of
+    readings each, of which the least governs. Plans that just fit wait for it."""
 
     thickness: _Thick
     """By the label."""
