@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Literal, NamedTuple
+
 from casewright.casework.features import Setup
 from casewright.casework.house import House
 from casewright.dims import Dim, Place
@@ -13,6 +15,13 @@ __all__ = [
     "pocket_setup",
     "rip_cut_setup",
 ]
+
+
+class _Check(NamedTuple):
+    """What to measure on the first piece: its size [mm], in words."""
+
+    size: Dim
+    words: str
 
 
 def _passes(place: Place, width: Dim, bit: Dim, because: str) -> int:
@@ -27,16 +36,15 @@ def rip_cut_setup(
 
     Without a table saw it is routed along a straightedge.
     """
-    far = place.let(f"{name}_far_wall", at + width)
-    check = f"from the datum edge to the far wall of the {name.replace('_', ' ')}"
+    far = _far_wall(place, "edge", at + width, name)
     if house.shop.has("table saw"):
         kerf = house.kerf()
         passes = _passes(place, width, kerf, f"passes of the blade for the {name}")
         return Setup(
             "table saw", fence=at, depth=depth, passes=passes, bit="saw blade", bit_size=kerf,
-            check=far, check_words=check, cautions=("saw_partial_cut",),
+            check=far.size, check_words=far.words, cautions=("saw_partial_cut",),
         )  # fmt: skip
-    return _routed(house, place, at=at, width=width, depth=depth, far=far, check=check)
+    return _routed(house, place, at=at, width=width, depth=depth, far=far)
 
 
 def cross_dado_setup(
@@ -46,25 +54,29 @@ def cross_dado_setup(
 
     A long side is never stood with its short end against a saw's fence (common practice).
     """
-    far = place.let(f"{name}_far_wall", at + width)
-    check = f"from the datum end to the far wall of the {name.replace('_', ' ')}"
-    return _routed(house, place, at=at, width=width, depth=depth, far=far, check=check)
+    far = _far_wall(place, "end", at + width, name)
+    return _routed(house, place, at=at, width=width, depth=depth, far=far)
 
 
-def _routed(
-    house: House, place: Place, *, at: Dim, width: Dim, depth: Dim, far: Dim, check: str
-) -> Setup:
+def _far_wall(place: Place, datum: Literal["edge", "end"], size: Dim, name: str) -> _Check:
+    """The far wall of a cut from its datum: what tells on the first piece."""
+    words = f"from the datum {datum} to the far wall of the {name.replace('_', ' ')}"
+    return _Check(place.let(f"{name}_far_wall", size), words)
+
+
+def _routed(house: House, place: Place, *, at: Dim, width: Dim, depth: Dim, far: _Check) -> Setup:
     bit = house.bit(width)
     if bit is None:
         return Setup(
             "router", fence=at, depth=depth, bit="a straight bit no wider than the cut",
-            check=far, check_words=check, cautions=("router_feed",),
+            check=far.size, check_words=far.words, cautions=("router_feed",),
         )  # fmt: skip
     passes = _passes(place, width, bit, "passes of the router for this width")
     depth_passes = _passes(place, depth, house.style_dim("router_bite"), "depth of one pass")
     return Setup(
         "router", fence=at, depth=depth, passes=passes * depth_passes,
-        bit="straight bit", bit_size=bit, check=far, check_words=check, cautions=("router_feed",),
+        bit="straight bit", bit_size=bit, check=far.size, check_words=far.words,
+        cautions=("router_feed",),
     )  # fmt: skip
 
 

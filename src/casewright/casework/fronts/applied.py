@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from casewright.casework.features import Plane
 from casewright.casework.fronts.constructions import Corner, edge_words, upright
 from casewright.casework.fronts.leaves import LeafPlan
-from casewright.casework.fronts.slab import cut_slab, place_slab
+from casewright.casework.fronts.slab import SlabLeaf, cut_slab, place_slab
 from casewright.casework.fronts.strips import milled_from, strip_fastenings
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
@@ -18,26 +18,13 @@ __all__ = ["AppliedDoor", "cut_applied"]
 
 
 @dataclass(frozen=True, slots=True)
-class AppliedDoor:
+class AppliedDoor(SlabLeaf):
     """A leaf of a slab with a frame of strips on its face."""
 
-    maker: Maker
-    leaf: LeafPlan
-    slab: Outline
     left: Outline
     right: Outline
     bottom: Outline
     top: Outline
-
-    @property
-    def width(self) -> Dim:
-        """Outside width [mm]."""
-        return self.slab.width
-
-    @property
-    def height(self) -> Dim:
-        """Outside height [mm]."""
-        return self.slab.length
 
     @property
     def thickness(self) -> Dim:
@@ -49,11 +36,6 @@ class AppliedDoor:
         """Paths of its parts."""
         outlines = (self.slab, self.left, self.right, self.bottom, self.top)
         return tuple(outline.path for outline in outlines)
-
-    @property
-    def cup_part(self) -> str:
-        """The slab."""
-        return self.slab.path
 
     @property
     def cup_backing(self) -> Dim:

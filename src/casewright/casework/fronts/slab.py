@@ -1,4 +1,4 @@
-"""A slab door: one panel, its four edges treated."""
+"""Leaves that are a slab: one panel, its four edges treated; bare, or with something on it."""
 
 from __future__ import annotations
 
@@ -10,14 +10,14 @@ from casewright.casework.fronts.leaves import LeafPlan
 from casewright.casework.maker import Maker, Outline
 from casewright.dims import Dim
 
-__all__ = ["SlabDoor", "cut_slab", "place_slab"]
+__all__ = ["SlabDoor", "SlabLeaf", "cut_slab", "place_slab"]
 
 EDGES: tuple[Plane, ...] = ("l0", "l1", "w0", "w1")
 
 
 @dataclass(frozen=True, slots=True)
-class SlabDoor:
-    """A leaf of one panel."""
+class SlabLeaf:
+    """A leaf whose slab gives it its outline and holds its hinges."""
 
     maker: Maker
     leaf: LeafPlan
@@ -34,6 +34,16 @@ class SlabDoor:
         return self.slab.length
 
     @property
+    def cup_part(self) -> str:
+        """The slab."""
+        return self.slab.path
+
+
+@dataclass(frozen=True, slots=True)
+class SlabDoor(SlabLeaf):
+    """A leaf of one panel."""
+
+    @property
     def thickness(self) -> Dim:
         """Outside thickness [mm]."""
         return self.slab.thickness
@@ -42,11 +52,6 @@ class SlabDoor:
     def pieces(self) -> tuple[str, ...]:
         """Paths of its parts."""
         return (self.slab.path,)
-
-    @property
-    def cup_part(self) -> str:
-        """The slab."""
-        return self.slab.path
 
     @property
     def cup_backing(self) -> Dim:
