@@ -23,6 +23,7 @@ from casewright.drawing.pens import (
     Ink,
     Pen,
 )
+from casewright.drawing.room_overview import room_overview
 from casewright.drawing.running import Running, Stop
 from casewright.drawing.scales import SCALES, ScaleError, check_bar, scale_text
 from casewright.drawing.scene import Plot, Scene, plot
@@ -46,5 +47,5 @@ __all__ = [
     "Leader", "Length", "Mark", "Measure", "Pen", "Plot", "Point", "Polyline", "Running",
     "ScaleError", "Scene", "Sign", "SignKind", "Span", "Stack", "Stop", "Stroke", "Tag", "Text",
     "View", "Word", "check_bar", "circle", "dimension", "largest", "line", "measure_of",
-    "pieces", "plain_text", "plot", "rectangle", "scale_text", "sheet",
+    "pieces", "plain_text", "plot", "rectangle", "room_overview", "scale_text", "sheet",
 ]  # fmt: skip

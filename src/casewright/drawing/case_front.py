@@ -14,14 +14,14 @@ from casewright.drawing.measure import Measure, measure_of
 from casewright.drawing.pens import CENTRE, THIN, VISIBLE, Ink
 from casewright.drawing.running import Running, Stop
 from casewright.drawing.scene import Scene
-from casewright.drawing.shapes import Element, line, rectangle
+from casewright.drawing.shapes import Element, Polyline, line, rectangle
 
 __all__ = ["closed_elements", "closed_scene", "open_scene"]
 
 
 def closed_scene(case: Case, unit: Unit) -> Scene:
     """Front with the doors on: overall size, sizes of the doors, reveals and gaps."""
-    elements = [*closed_elements(case), *_door_dimensions(case, unit)]
+    elements: list[Element] = [*closed_elements(case), *_door_dimensions(case, unit)]
     return Scene(tuple(elements), f"{case.spec.title}: front")
 
 
@@ -33,14 +33,14 @@ def open_scene(case: Case, unit: Unit) -> Scene:
     return Scene(tuple(elements), f"{case.spec.title}: doors removed")
 
 
-def closed_elements(case: Case) -> Iterator[Element]:
+def closed_elements(case: Case) -> Iterator[Polyline]:
     """The case's front without dimensions, doors on."""
     yield from _faces(case_solids(case, fronts=True))
     for front in case.fronts:
         yield from _swing(front)
 
 
-def _faces(solids: tuple[Solid, ...]) -> Iterator[Element]:
+def _faces(solids: tuple[Solid, ...]) -> Iterator[Polyline]:
     """Fronts of the parts, the far ones first, so that the near ones cover them."""
     for solid in sorted(solids, key=lambda s: (s.box.z1, s.box.y0, s.box.x0)):
         box, part = solid.box, solid.part
@@ -52,7 +52,7 @@ def _faces(solids: tuple[Solid, ...]) -> Iterator[Element]:
         )  # fmt: skip
 
 
-def _swing(front: Front) -> Iterator[Element]:
+def _swing(front: Front) -> Iterator[Polyline]:
     """Two lines that meet on the hinge side (ISO 7519: opening toward the viewer, full lines)."""
     x0, y0 = front.x.value, front.y.value
     x1, y1 = x0 + front.width.value, y0 + front.height.value

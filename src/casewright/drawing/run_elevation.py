@@ -15,7 +15,7 @@ from casewright.drawing.notes import Balloon
 from casewright.drawing.pens import NEIGHBOUR, THIN, VISIBLE, Ink
 from casewright.drawing.running import Running, Stop
 from casewright.drawing.scene import Scene
-from casewright.drawing.shapes import Element, Point, Polyline, line, rectangle
+from casewright.drawing.shapes import Element, line, moved, rectangle
 from casewright.room.model import Run
 
 __all__ = ["run_scene"]
@@ -35,26 +35,13 @@ def run_scene(run: Run, unit: Unit, wall_bottom: Measure) -> Scene:
     for number, (case, start) in enumerate(zip(run.cases, run.starts, strict=True), start=1):
         own = lift if case.spec.kind == "wall" else Fraction(0)
         box = start.value + case.left_frame.value
-        elements.extend(_shifted(element, box, own) for element in closed_elements(case))
+        elements.extend(moved(element, box, own) for element in closed_elements(case))
         middle = (start.value + case.overall_width.value / 2, own + case.height.value / 2)
         tag = Tag(target=case.key, path=case.key, title=case.spec.title)
         elements.append(Balloon(middle, str(number), height=3.0, tag=tag))
     elements.extend(_fillers(run, lift))
     elements.extend(_dimensions(run, unit, lift, wall_bottom if hangs else None))
     return Scene(tuple(elements), run.spec.title)
-
-
-def _shifted(element: Element, dx: Fraction, dy: Fraction) -> Element:
-    if not isinstance(element, Polyline):
-        msg = "only outlines are drawn in an elevation"
-        raise TypeError(msg)
-    points: tuple[Point, ...] = tuple(
-        (Fraction(x) + dx, Fraction(y) + dy) for x, y in element.points
-    )
-    return Polyline(
-        points, element.pen, closed=element.closed, ink=element.ink, fill=element.fill,
-        hatch=element.hatch, tag=element.tag,
-    )  # fmt: skip
 
 
 def _top(run: Run, lift: Fraction) -> Fraction:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from abc import ABC, abstractmethod
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import ClassVar, Protocol
 
@@ -13,7 +13,7 @@ from casewright.drawing.marks import ArcMark, Group, Mark, PaperPoint, Stroke, T
 from casewright.drawing.pens import VISIBLE, Ink, Pen
 
 __all__ = [
-    "NO_TAG", "Arc", "Element", "Length", "Point", "Polyline", "Single", "circle", "line",
+    "NO_TAG", "Arc", "Element", "Length", "Point", "Polyline", "Single", "circle", "line", "moved",
     "on_paper", "rectangle",
 ]  # fmt: skip
 
@@ -90,6 +90,12 @@ def line(
 ) -> Polyline:
     """A straight line."""
     return Polyline((a, b), pen, ink=ink, tag=tag)
+
+
+def moved(outline: Polyline, dx: Fraction, dy: Fraction) -> Polyline:
+    """The same line elsewhere in the model."""
+    points = tuple((Fraction(x) + dx, Fraction(y) + dy) for x, y in outline.points)
+    return replace(outline, points=points)
 
 
 def rectangle(

@@ -1,0 +1,115 @@
+"""The whole room at a glance: every run and every case that stands alone, side by side."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+from typing import NamedTuple
+
+from casewright.casework.cases import Case
+from casewright.drawing.case_front import closed_elements
+from casewright.drawing.marks import Tag
+from casewright.drawing.notes import Text
+from casewright.drawing.pens import NEIGHBOUR, VISIBLE, Ink
+from casewright.drawing.scene import Scene
+from casewright.drawing.shapes import Element, line, moved
+from casewright.room.model import Room, Run
+
+__all__ = ["room_overview"]
+
+_BETWEEN = Fraction(300)  # from one run to the next [mm of model]
+_OVER = Fraction(60)  # of the floor past a run
+_NAME, _TITLE = 2.0, 2.5  # heights of lettering [mm on paper]
+_LINE = 1.45  # from line to line, in heights of lettering
+
+
+class _Placed(NamedTuple):
+    """A case and where its left foot is in its run."""
+
+    case: Case
+    x: Fraction
+    y: Fraction
+
+
+class _Standing(NamedTuple):
+    """What stands together: a run, or a case alone."""
+
+    title: str
+    target: str
+    width: Fraction
+    placed: tuple[_Placed, ...]
+    walls: tuple[Fraction, ...]
+
+
+def room_overview(room: Room) -> Scene:
+    """Every run in elevation, simple, each case with its title; no dimensions.
+
+    For the cover: `largest(room_overview(room), width, height, unit)`. Runs stand side by side on
+    one floor in the order of the file, then the cases that are in no run; how runs stand to each
+    other in the room is not shown. The tags of cases lead to their cards, those of the titles of
+    runs to their elevations (`run:<key>`).
+
+    Parameters
+    ----------
+    room
+        The model.
+    """
+    elements: list[Element] = []
+    left = Fraction(0)
+    for group in _standing(room):
+        elements.extend(_drawn(group, left))
+        left += group.width + _BETWEEN
+    return Scene(tuple(elements), f"{room.spec.name}: overview")
+
+
+def _standing(room: Room) -> Iterator[_Standing]:
+    lift = room.spec.style["wall_bottom"].value
+    for run in room.runs:
+        yield _run(run, lift)
+    placed = {case.key for run in room.runs for case in run.cases}
+    for case in room.cases:
+        if case.key not in placed:
+            yield _Standing(
+                "", "", case.overall_width.value, (_placed(case, Fraction(0), lift),), ()
+            )
+
+
+def _run(run: Run, lift: Fraction) -> _Standing:
+    cases = tuple(
+        _placed(case, start.value, lift) for case, start in zip(run.cases, run.starts, strict=True)
+    )
+    length = run.length.value
+    ends = ((run.spec.left, Fraction(0)), (run.spec.right, length))
+    walls = tuple(x for end, x in ends if end == "wall")
+    return _Standing(run.spec.title, f"run:{run.spec.key}", length, cases, walls)
+
+
+def _placed(case: Case, x: Fraction, lift: Fraction) -> _Placed:
+    return _Placed(case, x, lift if case.spec.kind == "wall" else Fraction(0))
+
+
+def _drawn(group: _Standing, left: Fraction) -> Iterator[Element]:
+    zero = Fraction(0)
+    yield line((left - _OVER, zero), (left + group.width + _OVER, zero), VISIBLE)
+    high = max(p.y + p.case.height.value for p in group.placed)
+    for x in group.walls:
+        yield line((left + x, zero), (left + x, high + _OVER), NEIGHBOUR)
+    for case, x, y in group.placed:
+        box = left + x + case.left_frame.value
+        yield from (moved(element, box, y) for element in closed_elements(case))
+        yield from _name(case, left + x, y)
+    if group.title:
+        tag = Tag(target=group.target, title=group.title)
+        at = (left + group.width / 2, zero)
+        yield Text(at, group.title, _TITLE, weight=600, shift_mm=(0.0, -3.5), tag=tag)
+
+
+def _name(case: Case, x: Fraction, y: Fraction) -> Iterator[Element]:
+    """The case's title, a word to a line, on patches of paper."""
+    at = (x + case.overall_width.value / 2, y + case.height.value / 2)
+    words = case.spec.title.split()
+    tag = Tag(target=case.key, path=case.key, title=case.spec.title)
+    top = (len(words) - 1) / 2
+    for number, word in enumerate(words):
+        shift = (0.0, (top - number) * _LINE * _NAME)
+        yield Text(at, word, _NAME, weight=600, shift_mm=shift, ground=Ink.PAPER, tag=tag)
