@@ -96,6 +96,7 @@ def shop(unit: Unit = "in") -> Shop:
     kerf = given("1/8" if unit == "in" else "3.2", unit)
     kinds: tuple[ToolKind, ...] = (
         "table saw", "circular saw", "router", "pocket-hole jig", "pin jig", "hinge jig",
+        "drill",
     )  # fmt: skip
     tools = {kind: Tool(kind, Fraction(1, 5), Fraction(2, 5), kerf) for kind in kinds}
     bits = ("1/4", "1/2", "3/4") if unit == "in" else ("6", "12", "18")

@@ -65,12 +65,13 @@ def measure_first(room: Room, plans: Sequence[StockPlan]) -> Iterator[Question]:
             continue
         sides = sorted({fit.side for fit in plan.just_fit})
         least = min(fit.spare for fit in plan.just_fit)
+        spare = f"only {shop_text(least, room.spec.unit, with_unit=True)}" if least else "nothing"
         needs, how = _still_to_read(room, goods, sides)
         yield Question(
             path=f"stock.{plan.stock}.size",
             needs=needs,
-            because=f"the parts on {len(plan.waiting_sheets)} of {plan.count} sheets leave only "
-            f"{shop_text(least, room.spec.unit, with_unit=True)} to spare, and "
+            because=f"the parts on {len(plan.waiting_sheets)} of {plan.count} sheets leave "
+            f"{spare} to spare, and "
             + (
                 "a blade may take more than its label says"
                 if goods.measured_length

@@ -19,6 +19,7 @@ from casewright.checks import (
     pocket_screw_length,
     sheet_thickness,
     shelf_sag,
+    tool_missing,
     wall_screw_bite,
 )
 from casewright.checks.rule import Breach, Rule
@@ -30,6 +31,7 @@ __all__ = ["RULES", "Breach", "Rule", "check"]
 RULES: tuple[Rule, ...] = (
     fit_band.RULE,
     sheet_thickness.RULE,
+    tool_missing.RULE,
     nailer_missing.RULE,
     wall_screw_bite.RULE,
     fastener_bite.RULE,

@@ -27,7 +27,9 @@ from casewright.checks.pocket_screw_length import pocket_screw_length
 from casewright.dims import Origin
 from casewright.facts import Fact
 from casewright.findings import Finding, Severity
+from casewright.room.build import build
 from casewright.room.model import Room
+from casewright.shop import Tool, ToolKind
 from casewright.sources import SOURCES
 from casewright.stock import EdgeBand, Stock
 
@@ -48,6 +50,13 @@ def _read(label: str, inches: Fraction) -> Room:
 def _left_open(room: Room) -> Room:
     """Bored to be plugged, but nobody plugs."""
     return changed(room, spec=replace(only_case(room).spec, pockets="hidden"))
+
+
+def _in_shop(room: Room, *lost: ToolKind) -> Room:
+    """The same job in a shop that lacks some tools."""
+    shop = room.spec.shop
+    tools = {kind: tool for kind, tool in shop.tools.items() if kind not in lost}
+    return build(replace(room.spec, shop=replace(shop, tools=tools)))
 
 
 def _with_band(width: str) -> dict[str, Stock]:
@@ -76,6 +85,7 @@ PASSES: dict[str, Make] = {
     "band width": lambda: room_of(edge="band"),
     "sheet thickness": lambda: _read("3/4", Fraction("0.703")),
     "case weight": room_of,
+    "tool missing": room_of,
 }
 
 FAILS: dict[str, Make] = {
@@ -98,6 +108,7 @@ FAILS: dict[str, Make] = {
     "case weight": lambda: room_of(width="60"),
     "band width": lambda: room_of(edge="band", goods=_with_band("16")),
     "sheet thickness": lambda: _read("3/4", Fraction("0.603")),
+    "tool missing": lambda: _in_shop(room_of(), "pocket-hole jig"),
 }
 
 
@@ -230,3 +241,55 @@ def test_findings_speak_the_job_unit() -> None:
 def test_same_room_same_findings() -> None:
     """Order and words do not depend on anything but the room."""
     assert check(room_of(width="60")) == check(room_of(width="60"))
+
+
+@pytest.mark.parametrize(
+    ("lost", "makes", "tools", "remedy"),
+    [
+        ("pocket-hole jig", {}, {"pocket-hole jig"}, 'joint = "dado"'),
+        ("pocket-hole jig", {}, {"pocket-hole jig"}, 'back = "inset"'),
+        ("router", {"joint": "dado"}, {"router"}, 'joint = "pocket screws"'),
+        ("router", {"front": GLASS}, {"router"}, "slab"),
+        ("drill", {}, {"drill"}, "tools in [shop]"),
+        ("pin jig", {"shelves": 2}, {"pin jig"}, "shelves = 0"),
+        ("circular saw", {"kind": "base", "height": "34 1/2", "depth": "23 1/4", "toe": "notch"},
+         {"circular saw"}, 'toe = "plinth"'),
+    ],
+)  # fmt: skip
+def test_what_the_shop_cannot_make_stops_the_work(
+    lost: ToolKind, makes: dict[str, Any], tools: set[str], remedy: str
+) -> None:
+    """Every set-up names a tool; one that nobody owns is told with a way to do without."""
+    assert not _found("tool missing", room_of(**makes))
+    found = _found("tool missing", _in_shop(room_of(**makes), lost))
+    assert {finding.limit for finding in found} == tools
+    assert all(finding.severity is Severity.STOP for finding in found)
+    assert any(remedy in each for finding in found for each in finding.remedies)
+
+
+def test_a_remedy_needs_no_tool_that_is_lacking_too() -> None:
+    """Without a router dadoes are no way out of a missing jig."""
+    found = _found("tool missing", _in_shop(room_of(), "pocket-hole jig", "router"))
+    told = [each for finding in found if finding.limit == "pocket-hole jig"
+            for each in finding.remedies]  # fmt: skip
+    assert told
+    assert not any("dado" in each for each in told)
+
+
+def test_a_router_in_its_table_is_a_router() -> None:
+    """A shop with a router table alone takes the router out of it."""
+    room = room_of(joint="dado")
+    shop = room.spec.shop
+    tools: dict[ToolKind, Tool] = dict(shop.tools)
+    del tools["router"]
+    tools["router table"] = shop.tools["router"]
+    spec = replace(room.spec, shop=replace(shop, tools=tools))
+    assert not _found("tool missing", build(spec))
+
+
+def test_a_cut_narrower_than_every_bit_is_told() -> None:
+    """A groove for a thin back is routed where there is no table saw: with which bit?"""
+    room = _in_shop(room_of(back="grooved", goods=stock(thin="1/8")), "table saw")
+    [found] = _found("tool missing", room)
+    assert "no straight bit" in found.says
+    assert found.limit

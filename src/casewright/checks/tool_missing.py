@@ -1,0 +1,147 @@
+"""Cuts and holes set up for a tool that the shop does not own.
+
+A card that says how to set a tool is of no use to somebody who has none. What one tool cannot do
+another often can, by another way of building; else the tool has to be bought or borrowed first.
+Jigs guide a drill, so they need one. A router out of its table is a router.
+
+Passes
+------
+An upper with pocket screws in a shop with a drill and a pocket-hole jig.
+
+Fails
+-----
+The same upper in a shop without the jig.
+
+Sources
+-------
+`common practice`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from casewright.casework.features import Feature
+from casewright.casework.parts import Part
+from casewright.checks.rule import Breach, Rule
+from casewright.checks.words import length
+from casewright.dims import Dim
+from casewright.findings import Severity
+from casewright.room.model import Room
+from casewright.shop import Shop, ToolKind
+
+__all__ = ["RULE"]
+
+_STANDS_IN: dict[str, tuple[ToolKind, ...]] = {"router": ("router", "router table")}
+_DRILLED = ("pocket-hole jig", "pin jig", "hinge jig")
+_NAMES = {"pocket": "pocket holes", "shelf pins": "shelf pin holes", "hinge cup": "hinge cups",
+          "hinge plate": "hinge plate holes", "pull": "pull holes", "notch": "notches",
+          "rabbet": "rabbets", "dado": "dadoes", "groove": "grooves", "lap": "laps",
+          "rebate": "rebates"}  # fmt: skip
+_SHOWN = 3
+
+
+class _Work(NamedTuple):
+    """A kind of cut or hole, and whether it runs across the grain."""
+
+    kind: str
+    cross: bool
+
+
+class _Lack(NamedTuple):
+    """What a tool would have been needed for."""
+
+    work: dict[_Work, None]
+    parts: dict[str, Part]
+
+
+def _examine(room: Room) -> Iterator[Breach]:
+    shop = room.spec.shop
+    lacking: dict[str, _Lack] = {}
+    for part in room.parts:
+        for feature in part.features:
+            for tool in _missing(shop, feature):
+                lack = lacking.setdefault(tool, _Lack({}, {}))
+                cross = getattr(feature, "runs", "") == "w"
+                lack.work.setdefault(_Work(feature.kind, cross))
+                lack.parts.setdefault(part.path, part)
+    for tool, lack in lacking.items():
+        yield _lacks_tool(shop, tool, lack)
+    yield from _lacks_bit(room)
+
+
+def _missing(shop: Shop, feature: Feature) -> Iterator[str]:
+    tool = feature.setup.tool
+    if not any(kind in shop.tools for kind in _STANDS_IN.get(tool, (tool,))):
+        yield tool
+    if tool in _DRILLED and not shop.has("drill"):
+        yield "drill"
+
+
+def _lacks_tool(shop: Shop, tool: str, lack: _Lack) -> Breach:
+    paths = list(lack.parts)
+    names = ", ".join(paths[:_SHOWN])
+    more = f" and {len(paths) - _SHOWN} more" if len(paths) > _SHOWN else ""
+    what = ", ".join(dict.fromkeys(_NAMES.get(work.kind, work.kind) for work in lack.work))
+    ways: list[str] = []
+    if tool != "drill":
+        ways = [way for work in lack.work for way in _other_ways(shop, work, lack.parts)]
+    own = f'a {tool}, bought or borrowed: add "{tool}" to tools in [shop]'
+    return Breach(
+        paths[0],
+        f"{what} of {names}{more} are set up for a {tool}, which the shop does not own",
+        measured=", ".join(shop.tools),
+        limit=tool,
+        remedies=(*dict.fromkeys(ways), own),
+    )
+
+
+def _other_ways(shop: Shop, work: _Work, parts: dict[str, Part]) -> Iterator[str]:
+    """Ways of building that do without."""
+    roles = {part.role for part in parts.values()}
+    routes = any(kind in shop.tools for kind in _STANDS_IN["router"])
+    match work.kind:
+        case "pocket":
+            if routes and roles - {"nailer", "stretcher", "rail"}:
+                yield 'joint = "dado" for bottoms, tops and fixed shelves'
+            if "nailer" in roles:
+                yield 'back = "inset" for wall cases: no nailers'
+        case "dado" | "rabbet" if work.cross:
+            if shop.has("pocket-hole jig"):
+                yield 'joint = "pocket screws"'
+        case "rabbet" | "groove":
+            yield 'back = "applied"'
+        case "lap" | "rebate":
+            yield 'construction = "applied frame" or "slab"'
+        case "shelf pins":
+            yield "shelves = 0, or fixed shelves"
+        case "notch":
+            yield 'toe = "plinth"'
+        case _:
+            return
+
+
+def _lacks_bit(room: Room) -> Iterator[Breach]:
+    """Routed cuts for which every straight bit in the shop is too wide."""
+    seen: set[str] = set()
+    for part in room.parts:
+        for feature in part.features:
+            setup, width = feature.setup, getattr(feature, "width", None)
+            if setup.tool != "router" or setup.bit_size is not None or not isinstance(width, Dim):
+                continue
+            text = length(room, width.value)
+            if text in seen:
+                continue
+            seen.add(text)
+            owned = ", ".join(length(room, bit.value) for bit in room.spec.shop.bits)
+            yield Breach(
+                feature.path,
+                f"no straight bit in the shop is as narrow as the {feature.kind} of {text}",
+                measured=owned,
+                limit=text,
+                remedies=(f"a straight bit of {text} or less: write it into bits in [shop]",),
+            )
+
+
+RULE = Rule("tool missing", Severity.STOP, __doc__ or "", "common practice", _examine)
