@@ -75,6 +75,15 @@ class House:
         batch = Cause(path, *_BATCH, bias=True)
         return self.enter(path, goods.thickness, () if isinstance(goods, EdgeBand) else (batch,))
 
+    def painted_edge(self, key: str) -> Dim:
+        """What filling and painting adds to an edge: nothing; of fibreboard with the reason."""
+        goods = self.stock[key]
+        if not isinstance(goods, Sheet) or not goods.is_fibreboard:
+            return self.zero
+        note = f"the edges of {goods.material} are filled and painted; no band is ironed on"
+        origin = Origin("cited", note, "common practice")
+        return self.enter(f"stock.{key}.edge", Given(Fraction(0), origin))
+
     def own_thickness_cause(self, path: str) -> tuple[Cause, ...]:
         """How one piece's thickness strays from its batch (common practice)."""
         return (Cause(f"{path}.thickness", *_WITHIN),)

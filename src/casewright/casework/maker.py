@@ -11,7 +11,7 @@ from casewright.casework.features import Feature, Plane
 from casewright.casework.house import House
 from casewright.casework.joints import Fastening, Joint, JointForm, Surface
 from casewright.casework.parts import EdgeTreatment, Part, PlacedAt, Size
-from casewright.casework.specs import CaseSpec, Hand
+from casewright.casework.specs import CaseSpec, EdgeKind, Hand
 from casewright.dims import Dim, Place, Way
 from casewright.findings import Finding, Question
 from casewright.geometry import Direction, Orientation
@@ -108,6 +108,7 @@ class Maker:
         width: Dim,
         *,
         edges: tuple[Plane, ...] = (),
+        edge: EdgeKind | None = None,
         setting: str = "",
         way: Way = Way.DOWN,
         length_way: Way | None = None,
@@ -122,7 +123,9 @@ class Maker:
         length, width
             Finished size wanted [mm]; the blank is smaller by what the edges add.
         edges
-            Edges that are treated as the case's spec says.
+            Edges that are treated.
+        edge
+            How; None: as the case's spec says.
         setting
             Pieces that name the same setting are cut in one and share its deviation.
         way, length_way
@@ -135,7 +138,7 @@ class Maker:
         thickness = place.follows(
             "thickness", house.thickness(stock), house.own_thickness_cause(place.path)
         )
-        treated = self._treatments(edges)
+        treated = self._treatments(stock, edges, edge or self.spec.edge)
         finished_l, blank_l = self._cut(
             place, "length", length, treated, setting, None if matched else length_way or way
         )
@@ -149,15 +152,17 @@ class Maker:
             treated,
         )
 
-    def _treatments(self, edges: tuple[Plane, ...]) -> tuple[EdgeTreatment, ...]:
+    def _treatments(
+        self, stock: str, edges: tuple[Plane, ...], kind: EdgeKind
+    ) -> tuple[EdgeTreatment, ...]:
         if not edges:
             return ()
-        kind = self.spec.edge
         if kind == "painted":
-            return tuple(EdgeTreatment(e, kind, self.zero, "") for e in edges)
+            paint = self.house.painted_edge(stock)
+            return tuple(EdgeTreatment(e, kind, paint, "") for e in edges)
         thickness = self.style("band" if kind == "band" else "lip")
-        stock = self.spec.band_stock if kind == "band" else self.spec.strip_stock
-        return tuple(EdgeTreatment(e, kind, thickness, stock) for e in edges)
+        source = self.spec.band_stock if kind == "band" else self.spec.strip_stock
+        return tuple(EdgeTreatment(e, kind, thickness, source) for e in edges)
 
     def _cut(
         self,
@@ -168,7 +173,7 @@ class Maker:
         setting: str,
         way: Way | None,
     ) -> tuple[Dim, Dim]:
-        added = [t.thickness for t in treated if _EDGE_AXIS[t.edge] == name and t.thickness.value]
+        added = [t.thickness for t in treated if _EDGE_AXIS[t.edge] == name and t.thickness.path]
         blank = wanted
         for thickness in added:
             blank = blank - thickness

@@ -47,6 +47,9 @@ class FrontSpec:
         Keys of the stock each is made from; only those the construction needs are used.
     pull
         Whether pulls are bored.
+    edge
+        What is done to a slab's edges; None: fibreboard is filled and painted, other slabs get
+        what the box gets.
     """
 
     construction: DoorKind
@@ -57,6 +60,7 @@ class FrontSpec:
     frame: str
     glazing: str
     pull: bool = True
+    edge: EdgeKind | None = None
 
 
 @dataclass(frozen=True, slots=True)

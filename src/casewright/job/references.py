@@ -113,15 +113,15 @@ def _choices(case: CaseTable, base: KeyPath, content: Content, reporter: Reporte
 
 
 def _glass(case: CaseTable, base: KeyPath, doors: DoorsTable, reporter: Reporter) -> None:
-    """Stock named for a construction that does not use it is a slip."""
-    uses = {"slab": {"slab"}, "applied frame": {"slab", "strip"},
+    """Stock, or an edge, named for a construction that does not use it is a slip."""
+    uses = {"slab": {"slab", "edge"}, "applied frame": {"slab", "strip", "edge"},
             "glass frame": {"frame", "glazing"}}  # fmt: skip
     for name, upper in (("front", False), ("upper_front", True)):
         table: FrontTable | None = getattr(case, name)
         if table is None or front_table(case, upper=upper) is None:
             continue
         construction = first(table.construction, doors.construction, "slab")
-        for part in _DOOR_GOODS:
+        for part in (*_DOOR_GOODS, "edge"):
             if getattr(table, part) is not None and part not in uses[construction]:
                 what = f"a {construction} door has no {part}"
                 reporter.tell((*base, name, part), what, "take it out, or change construction")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TypeVar
 
-from casewright.casework.specs import CaseSpec, DoorKind, FrontSpec
+from casewright.casework.specs import CaseSpec, DoorKind, EdgeKind, FrontSpec
 from casewright.dims import Given, Origin
 from casewright.job.content import Content
 from casewright.job.origins import Origins
@@ -17,6 +17,7 @@ from casewright.job.tables import (
     DoorsTable,
     FrontTable,
     RunTable,
+    SheetTable,
     StyleTable,
 )
 from casewright.room.specs import RunEnd, RunSpec
@@ -27,7 +28,7 @@ __all__ = ["USUAL_BOXES", "USUAL_DOORS", "case_of", "first", "front_table", "run
 _T = TypeVar("_T")
 
 USUAL_BOXES = BoxesTable(
-    joint="pocket screws", back="rabbeted", edge="band", pockets="hidden", sheet="plywood",
+    joint="pocket screws", back="rabbeted", pockets="hidden", sheet="plywood",
     back_sheet="thin_plywood", strips="board", band="band",
 )  # fmt: skip
 USUAL_DOORS = DoorsTable(
@@ -45,10 +46,10 @@ def style_of(table: StyleTable, origins: Origins) -> Style:
 
 
 def _style_values(
-    table: StyleTable, base: KeyPath, note: str, origins: Origins
+    table: StyleTable | None, base: KeyPath, note: str, origins: Origins
 ) -> dict[str, Given]:
-    """Style values that a table sets, by their key."""
-    set_here = {key.name: getattr(table, key.name) for key in STYLE_KEYS}
+    """Style values that a table sets, by their key; none without a table."""
+    set_here = {key.name: getattr(table, key.name, None) for key in STYLE_KEYS}
     return {
         name: Given(value, Origin("chosen", note, where=origins.where((*base, name))))
         for name, value in set_here.items()
@@ -100,7 +101,15 @@ def _front(case: CaseTable, doors: DoorsTable, *, upper: bool) -> FrontSpec | No
         frame=first(table.frame, doors.frame, usual.frame),
         glazing=first(table.glazing, doors.glazing, usual.glazing),
         pull=first(table.pull, doors.pull, usual.pull),
+        edge=table.edge or doors.edge,
     )
+
+
+def _usual_edge(content: Content, sheet: str) -> EdgeKind:
+    """Fibreboard is filled and painted as its faces are; other sheets are banded."""
+    goods = content.stock.get(sheet)
+    fibre = isinstance(goods, SheetTable) and goods.material in ("fibreboard", "hardboard")
+    return "painted" if fibre else "band"
 
 
 def case_of(
@@ -114,7 +123,7 @@ def case_of(
         return None if value is None else origins.given(value, (*base, name))
 
     boxes, usual = content.boxes, USUAL_BOXES
-    own = table.style or StyleTable()
+    sheet = first(table.sheet, boxes.sheet, usual.sheet)
     shelves = _SHELVES[table.kind] if table.shelves is None else table.shelves
     return CaseSpec(
         key=key,
@@ -125,7 +134,7 @@ def case_of(
         depth=given("depth") or style[f"{table.kind}_depth"],
         joint=first(table.joint, boxes.joint, usual.joint),
         back=first(table.back, boxes.back, usual.back),
-        edge=first(table.edge, boxes.edge, usual.edge),
+        edge=table.edge or boxes.edge or _usual_edge(content, sheet),
         pockets=first(table.pockets, boxes.pockets, usual.pockets),
         toe=table.toe or ("notch" if table.kind == "base" else "none"),
         shelves=shelves,
@@ -140,11 +149,11 @@ def case_of(
         nosing=given("nosing"),
         front=_front(table, content.doors, upper=False),
         upper_front=_front(table, content.doors, upper=True),
-        box_stock=first(table.sheet, boxes.sheet, usual.sheet),
+        box_stock=sheet,
         back_stock=first(table.back_sheet, boxes.back_sheet, usual.back_sheet),
         strip_stock=first(table.strips, boxes.strips, usual.strips),
         band_stock=first(table.band, boxes.band, usual.band),
-        overrides=_style_values(own, (*base, "style"), f"case {key}", origins),
+        overrides=_style_values(table.style, (*base, "style"), f"case {key}", origins),
         where=origins.where(base),
     )
 

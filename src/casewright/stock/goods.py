@@ -62,6 +62,11 @@ class Sheet:
         return self.measured_length or self.length
 
     @property
+    def is_fibreboard(self) -> bool:
+        """Whether its edges take filler and paint as its faces do."""
+        return self.material in ("fibreboard", "hardboard")
+
+    @property
     def width_in_hand(self) -> Given:
         """Width that plans reckon with [mm]."""
         return self.measured_width or self.width

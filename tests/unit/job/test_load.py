@@ -154,6 +154,20 @@ def test_fronts_are_words_or_tables() -> None:
     assert stack.upper_front.construction == "glass frame"
 
 
+def test_edges_follow_the_sheet_until_the_file_says_otherwise() -> None:
+    """A box of fibreboard is painted, one of plywood banded; doors may choose for themselves."""
+    plain, fibre, banded = read(
+        FIVE_LINES
+        + '[case.b]\nkind = "wall"\nwidth = 20\nsheet = "fibreboard"\n'
+        + '[case.c]\nkind = "wall"\nwidth = 20\nsheet = "fibreboard"\nedge = "band"\n'
+        + 'front = { edge = "lip" }\n'
+    ).cases
+    assert (plain.edge, fibre.edge, banded.edge) == ("band", "painted", "band")
+    assert plain.front is not None
+    assert banded.front is not None
+    assert (plain.front.edge, banded.front.edge) == (None, "lip")
+
+
 def test_a_run_shares_its_wall() -> None:
     """Cases without a width take equal shares; readings know the tape and the line."""
     job = read(

@@ -8,7 +8,9 @@ from casewright.casework.features import Plane
 from casewright.casework.fronts.constructions import Corner, edge_words, upright
 from casewright.casework.fronts.leaves import LeafPlan
 from casewright.casework.maker import Maker, Outline
+from casewright.casework.specs import EdgeKind
 from casewright.dims import Dim
+from casewright.stock import Sheet
 
 __all__ = ["SlabDoor", "SlabLeaf", "cut_slab", "place_slab"]
 
@@ -83,8 +85,17 @@ def cut_slab(maker: Maker, leaf: LeafPlan) -> Outline:
         leaf.height,
         leaf.width,
         edges=EDGES,
+        edge=_edge(maker, leaf),
         setting=f"{maker.spec.key} {leaf.opening.name} leaves",
     )
+
+
+def _edge(maker: Maker, leaf: LeafPlan) -> EdgeKind | None:
+    """How the slab's edges are treated; None: as the box's."""
+    goods = maker.house.stock[leaf.front.slab]
+    if leaf.front.edge is None and isinstance(goods, Sheet) and goods.is_fibreboard:
+        return "painted"
+    return leaf.front.edge
 
 
 def place_slab(

@@ -21,8 +21,8 @@ class BoxesTable(Table):
     between the sides. Default: rabbeted."""
 
     edge: EdgeKind | None = None
-    """What is done to edges that show: iron-on band, solid lip, or filled and painted. Default:
-    band."""
+    """What is done to edges that show: iron-on band, solid lip, or filled and painted. Default: a
+    fibreboard sheet is filled and painted, any other banded."""
 
     pockets: PocketKind | None = None
     """Pocket holes: kept off faces that show, or plugged where they would show. Default:
@@ -49,6 +49,10 @@ class DoorPartsTable(Table):
 
     strip: Key | None = None
     """Thin strips of an applied frame. Default: strip."""
+
+    edge: EdgeKind | None = None
+    """What is done to the edges of a slab. Default: a fibreboard slab is filled and painted, any
+    other done as the box."""
 
     frame: Key | None = None
     """Boards of a glass frame. Default: board."""

@@ -6,6 +6,7 @@ parts in space; common practice, no publication. Figures transcribed.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
@@ -69,7 +70,7 @@ def test_slab_banded_on_four_edges(unit: Unit) -> None:
     """The core of a banded slab is smaller by the band on all sides; the band goes all round."""
     inch = unit == "in"
     size = ("14 3/4", "30 7/16") if inch else ("375", "771.5")
-    case = _case(unit, *size, {}, front=SLAB, edge="band")
+    case = _case(unit, *size, {}, front=replace(SLAB, edge="band"))
     slab = case.part("upper.door.slab")
     assert _size(slab) == _is("30 3/8 x 14 5/8" if inch else "770 x 372", unit)
     blank = (slab.blank.length.value, slab.blank.width.value)
@@ -77,6 +78,22 @@ def test_slab_banded_on_four_edges(unit: Unit) -> None:
     edges = {"l": slab.finished.width.value, "w": slab.finished.length.value}
     band = sum(edges[edge.edge[0]] for edge in slab.edges)
     assert band == length("90" if inch else "2284", unit)
+
+
+def test_a_fibreboard_slab_is_filled_and_painted_whatever_the_box_gets() -> None:
+    """Iron-on band on painted fibreboard shows its seam: the edges are filled (common practice).
+
+    The number ends in its reason. A plywood slab gets what the box gets.
+    """
+    case = one_case(width="16", edge="band", front=SLAB)
+    slab = case.part("upper.door.slab")
+    assert {edge.kind for edge in slab.edges} == {"painted"}
+    assert slab.blank.width.value == slab.finished.width.value
+    origin = slab.edges[0].thickness.origin
+    assert origin is not None
+    assert "fibreboard are filled and painted" in origin.note
+    plywood = one_case(width="16", edge="band", front=replace(SLAB, slab="ply18"))
+    assert {edge.kind for edge in plywood.part("upper.door.slab").edges} == {"band"}
 
 
 @UNITS

@@ -5,6 +5,7 @@ What is not caught is in the table below with its reason: it affects no fit.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import cache
 from typing import Any
 
@@ -16,7 +17,7 @@ from casewright.casework.proof import prove
 from casewright.casework.replay import replay
 
 KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
-    "upper": ("in", {"front": SLAB, "edge": "band"}),
+    "upper": ("in", {"front": replace(SLAB, edge="band"), "edge": "band"}),
     "upper with captured back": (
         "mm", {"joint": "dado", "back": "grooved", "front": APPLIED, "width": "450"},
     ),
