@@ -28,11 +28,10 @@ from casewright.findings import Severity
 from casewright.room.model import Room
 from casewright.sources import INCH
 
-__all__ = ["RULE", "front_weight", "hinges_wanted"]
+__all__ = ["RULE", "front_weight", "heaviest", "hinges_wanted"]
 
 _POUND = Fraction(45_359_237, 100_000_000)
 _TALLEST = tuple(n * INCH for n in (40, 60, 80))
-_HEAVIEST = tuple(n * _POUND for n in (15, 30, 45))
 
 
 def hinges_wanted(height: Fraction, weight: Fraction) -> int:
@@ -58,7 +57,12 @@ def hinges_wanted(height: Fraction, weight: Fraction) -> int:
     def past(value: Fraction, limits: Sequence[Fraction]) -> int:
         return sum(value > limit for limit in limits)
 
-    return 2 + max(past(height, _TALLEST), past(weight, _HEAVIEST))
+    return 2 + max(past(height, _TALLEST), past(weight, [heaviest(n) for n in (2, 3, 4)]))
+
+
+def heaviest(hinges: int) -> Fraction:
+    """The heaviest door for a number of hinges [kg], 15 lb for two and as much for each more."""
+    return 15 * (hinges - 1) * _POUND
 
 
 def front_weight(room: Room, case: Case, front: Front) -> Fraction:

@@ -1,11 +1,14 @@
 """Outer hinges at least as far apart as the door is wide.
 
-The wider a leaf for the distance between its hinges, the more it drops at the free corner. The
-low doors over a divider cannot keep this and are light: they are let pass.
+The wider a leaf for the distance between its hinges, the harder it pulls at the upper one and the
+more it drops at the free corner. A door lower than it is wide cannot keep this. It is let pass
+while it pulls no harder than the heaviest door of its number of hinges may, hung by this rule:
+weight x width / distance is held against that weight.
 
 Passes
 ------
-A leaf 16 3/8 wide with its outer hinges 31 15/16 apart.
+A leaf 16 3/8 wide with its outer hinges 31 15/16 apart. A glass leaf 17 7/8 x 14 7/8 over a
+divider, about 3 lb: 7 lb in effect, where two hinges carry 15.
 
 Fails
 -----
@@ -13,13 +16,16 @@ A leaf 20 in wide with its outer hinges 15 in apart.
 
 Sources
 -------
-`common practice`.
+`common practice`; that a low door may pull as hard as a tall one is this house's own judgement.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
+from casewright.casework.cases import Case, Front
+from casewright.checks.hinge_number import front_weight, heaviest
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import length
 from casewright.findings import Severity
@@ -31,20 +37,28 @@ __all__ = ["RULE"]
 def _examine(room: Room) -> Iterator[Breach]:
     for case in room.cases:
         for front in case.fronts:
-            if len(front.hinges) < 2 or front.opening == "upper":
+            if len(front.hinges) < 2:
                 continue
             heights = [hinge.on_door.value for hinge in front.hinges]
-            spread = max(heights) - min(heights)
-            if spread < front.width.value:
-                yield Breach(
-                    front.path,
-                    f"the outer hinges of the {front.title} are {length(room, spread)} apart, "
-                    f"less than its width of {length(room, front.width.value)}; its free corner "
-                    "will drop",
-                    measured=length(room, spread),
-                    limit=length(room, front.width.value),
-                    remedies=("two leaves", "hinges nearer the ends"),
-                )
+            spread, width = max(heights) - min(heights), front.width.value
+            if spread >= width or _is_low_and_light(room, case, front, spread):
+                continue
+            yield Breach(
+                front.path,
+                f"the outer hinges of the {front.title} are {length(room, spread)} apart, less "
+                f"than its width of {length(room, width)}; its free corner will drop",
+                measured=length(room, spread),
+                limit=length(room, width),
+                remedies=("two leaves", "hinges nearer the ends", "a lighter door"),
+            )
+
+
+def _is_low_and_light(room: Room, case: Case, front: Front, spread: Fraction) -> bool:
+    """Whether a door lower than wide pulls at its hinges no harder than they may bear."""
+    if front.height.value >= front.width.value:
+        return False
+    pull = front_weight(room, case, front) * front.width.value / spread
+    return 0 < pull <= heaviest(len(front.hinges))
 
 
 RULE = Rule("hinge spread", Severity.NOTE, __doc__ or "", "common practice", _examine)

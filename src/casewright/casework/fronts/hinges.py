@@ -138,7 +138,6 @@ def _ready(
     found = overlay_finding(maker.house, place.path, overlay, low, high)
     if found:
         tell(maker, found)
-    _check_spread(maker, leaf, spots)
     return leaf, overlay, spots
 
 
@@ -211,27 +210,6 @@ def _marked(maker: Maker, place: Place, exact: Dim, spot: HingeSpot) -> Dim:
 def boring_tool(maker: Maker) -> str:
     """What plate holes and cups are bored with."""
     return "hinge jig" if maker.house.shop.has("hinge jig") else "drill"
-
-
-def _check_spread(maker: Maker, leaf: LeafPlan, spots: tuple[HingeSpot, ...]) -> None:
-    """Outer hinges nearer to each other than the door is wide let it sag."""
-    spread = spots[-1].height - spots[0].height
-    if spread.value > leaf.width.value:
-        return
-    tell(
-        maker,
-        Finding(
-            rule="hinge spread",
-            severity=Severity.CARE,
-            path=maker.path(leaf.name),
-            says=f"the outer hinges of the {leaf.called} are {maker.house.text(spread)} apart, "
-            f"no more than the width ({maker.house.text(leaf.width)}): such a door may sag",
-            measured=maker.house.text(spread),
-            limit=maker.house.text(leaf.width),
-            source="common practice",
-            remedies=("two doors instead of one", "hinges nearer the ends"),
-        ),
-    )
 
 
 def _no_room(maker: Maker, leaf: LeafPlan, count: int) -> Finding:

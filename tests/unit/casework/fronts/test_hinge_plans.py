@@ -124,17 +124,6 @@ def test_no_room_for_hinges_is_stopped() -> None:
     assert [f.rule for f in case.findings if f.severity is Severity.STOP] == ["hinge room"]
 
 
-def test_low_wide_door_is_told_to_sag() -> None:
-    """Outer hinges no farther apart than the door is wide bring a finding."""
-    case = one_case("in", height="14", width="22", front=SINGLE, shelves=0)
-    assert "hinge spread" in [f.rule for f in case.findings]
-
-
-def test_narrow_door_is_not_told_to_sag() -> None:
-    """A door higher than wide between its hinges brings no such finding."""
-    assert "hinge spread" not in [f.rule for f in _tall("30").findings]
-
-
 @pytest.mark.parametrize("front", [SLAB, APPLIED, GLASS])
 def test_plates_lie_on_their_line_in_the_hinged_side(front: FrontSpec) -> None:
     """Two holes of 5 mm, 32 apart, 37 back from the front edge (common practice)."""
