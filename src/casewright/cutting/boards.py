@@ -2,18 +2,35 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from functools import partial
+from itertools import repeat
+from math import gcd
+from typing import NamedTuple
 
-from casewright.cutting.board_search import BoardSearch, BoardTask, Kind, UsedBoard
-from casewright.cutting.engine import Stop, solve
-from casewright.cutting.outcome import lower_bound, solution_of, sort_out
+from casewright.cutting.board_rooms import deal, stretches
+from casewright.cutting.board_solver import BoardPlan, plan_task
+from casewright.cutting.board_task import UNCUT, BoardTask, Counts, Kind, UsedBoard
+from casewright.cutting.engine import Stop
+from casewright.cutting.outcome import solution_of, sort_out
 from casewright.cutting.problem import Fault, PartDemand, Problem, ProblemError, StockItem
-from casewright.cutting.solution import Bound, Leaf, Node, Rect, SheetTree, Solution
+from casewright.cutting.solution import Bound, Leaf, Measure, Node, Rect, SheetTree, Solution
 from casewright.cutting.tree import Cell, divide
 
 __all__ = ["board_problem", "solve_boards"]
+
+
+class _Pile(NamedTuple):
+    """Items of the stock that are alike: same rooms, same price, all with an end or none."""
+
+    kind: Kind
+    items: list[StockItem]
+
+    def each(self) -> Iterator[StockItem]:
+        """The boards one by one."""
+        for item in self.items:
+            yield from repeat(item) if item.count is None else repeat(item, item.count)
 
 
 def board_problem(
@@ -41,8 +58,8 @@ def board_problem(
 def solve_boards(problem: Problem, stop: Stop | None = None) -> Solution:
     """Cut boards to length with the cheapest boards (the fewest, when all cost the same).
 
-    A greedy plan, then every way to fill board after board while `stop` allows; small problems
-    are proved. Boards with defects are left to `solve`.
+    Most problems of a shop, and most of the published ones, are proved. When the boards do not
+    suffice, pieces of the greatest length in all are cut from them and the rest are listed.
 
     Parameters
     ----------
@@ -55,22 +72,24 @@ def solve_boards(problem: Problem, stop: Stop | None = None) -> Solution:
     ------
     ProblemError
         When it is not a problem of lengths alone.
+
+    Sources
+    -------
+    Gilmore and Gomory 1961, a linear programming approach to the cutting-stock problem.
     """
     _check_widths(problem)
     stop = stop or Stop()
-    if any(item.defects for item in problem.stock):
-        return solve(problem, stop)
     sound, unplaced = sort_out(problem)
     if not sound.parts:
         return solution_of(problem, (), unplaced, Bound(0))
-    bound = lower_bound(sound)
-    search = BoardSearch(_task(sound, bound), stop.reached)
-    boards = search.run(bound.value)
-    if boards is not None and search.is_exhaustive:
-        price = sum(search.task.kinds[board.kind].price for board in boards)
-        bound = replace(bound, value=max(bound.value, price))
-    trees = _trees(sound, search.fill_as_much() if boards is None else boards)
-    return solution_of(problem, trees, unplaced, bound)
+    measure: Measure = "price" if len({item.price for item in problem.stock}) > 1 else "sheets"
+    piles = _piles(sound, measure)
+    plan = _plan(_task(sound, piles), sound, stop)
+    if any(_is_narrow(item, problem.kerf) for item in sound.stock):
+        roomy = _task(sound, _piles(sound, measure, apart=False))
+        plan = replace(plan, bound=min(plan.bound, plan_task(roomy, stop.reached).bound))
+    trees = _trees(sound, piles, sorted(plan.boards or (), key=_order))
+    return solution_of(problem, trees, unplaced, Bound(plan.bound, measure=measure))
 
 
 def _check_widths(problem: Problem) -> None:
@@ -99,28 +118,83 @@ def _check_widths(problem: Problem) -> None:
         raise ProblemError(faults)
 
 
-def _task(problem: Problem, bound: Bound) -> BoardTask:
-    kerf = problem.kerf
-    kinds = tuple(
-        Kind(item.usable_length + kerf, item.count, item.price if bound.measure == "price" else 1)
-        for item in problem.stock
+def _piles(problem: Problem, measure: Measure, *, apart: bool = True) -> tuple[_Pile, ...]:
+    """Stock that is alike for who cuts it, without what no part fits in."""
+    kerf, step = problem.kerf, _step(problem)
+    shortest = min(part.length for part in problem.parts) + kerf
+    alike: dict[tuple[bool, int, tuple[int, ...]], list[StockItem]] = {}
+    for item in problem.stock:
+        rooms = [span.length + kerf for span in stretches(item, kerf, apart=apart)]
+        usable = sorted((room // step for room in rooms if room >= shortest), reverse=True)
+        if usable:
+            price = item.price if measure == "price" else 1
+            alike.setdefault((item.count is None, price, tuple(usable)), []).append(item)
+    return tuple(
+        _Pile(Kind(rooms, None if endless else sum(i.count or 0 for i in items), price), items)
+        for (endless, price, rooms), items in alike.items()
     )
+
+
+def _task(problem: Problem, piles: Sequence[_Pile]) -> BoardTask:
+    """Lengths grown by a kerf, in the coarsest step that tells them apart."""
+    step = _step(problem)
     counts: dict[int, int] = {}
     for part in sorted(problem.parts, key=lambda part: -part.length):
-        counts[part.length + kerf] = counts.get(part.length + kerf, 0) + part.count
+        size = (part.length + problem.kerf) // step
+        counts[size] = counts.get(size, 0) + part.count
+    kinds = tuple(pile.kind for pile in piles)
     return BoardTask(kinds, tuple(counts), tuple(counts.values()))
 
 
-def _trees(problem: Problem, boards: Sequence[UsedBoard]) -> tuple[SheetTree, ...]:
+def _step(problem: Problem) -> int:
+    return gcd(*(part.length + problem.kerf for part in problem.parts))
+
+
+def _plan(task: BoardTask, problem: Problem, stop: Stop) -> BoardPlan:
+    """A plan for all pieces, or for the greatest length of them that the stock allows."""
+    if _is_plenty(task):
+        return plan_task(task, stop.reached)
+    lengths = sorted({part.length for part in problem.parts}, reverse=True)
+    free = tuple(replace(kind, price=0) for kind in task.kinds)
+    most = plan_task(
+        replace(task, kinds=free, uncut=tuple(lengths)), lambda nodes: stop.reached(nodes * 2)
+    )
+    boards = [board for board in most.boards or () if board.kind != UNCUT]
+    if not boards:
+        return BoardPlan([], 0, most.nodes)
+    cut: Counts = tuple(map(sum, zip(*(board.counts for board in boards), strict=True)))
+    return plan_task(
+        replace(task, counts=cut), lambda nodes: stop.reached(most.nodes + nodes), boards
+    )
+
+
+def _is_plenty(task: BoardTask) -> bool:
+    """Whether boards without end hold even the longest piece."""
+    return any(kind.count is None and max(kind.rooms) >= task.sizes[0] for kind in task.kinds)
+
+
+def _is_narrow(item: StockItem, kerf: int) -> bool:
+    return stretches(item, kerf) != stretches(item, kerf, apart=False)
+
+
+def _order(board: UsedBoard) -> tuple[int, Counts]:
+    """Boards of one stock together, and those that are cut alike."""
+    return board.kind, tuple(-count for count in board.counts)
+
+
+def _trees(
+    problem: Problem, piles: Sequence[_Pile], boards: Sequence[UsedBoard]
+) -> tuple[SheetTree, ...]:
     """Longest pieces first on each board; like parts of a group are dealt side by side."""
     names: dict[int, list[tuple[str, int]]] = {}
     for part in sorted(problem.parts, key=lambda part: (-part.length, part.group or "")):
         copies = names.setdefault(part.length, [])
         copies += [(part.id, copy) for copy in range(1, part.count + 1)]
     dealt = {length: iter(copies) for length, copies in names.items()}
+    taken = [pile.each() for pile in piles]
     trees = []
     for number, board in enumerate(boards):
-        item = problem.stock[board.kind]
+        item = next(taken[board.kind])
         pieces = [
             (length, next(dealt[length]))
             for length, count in zip(names, board.counts, strict=True)
@@ -133,11 +207,15 @@ def _trees(problem: Problem, boards: Sequence[UsedBoard]) -> tuple[SheetTree, ..
 def _root(
     problem: Problem, item: StockItem, pieces: Sequence[tuple[int, tuple[str, int]]]
 ) -> Node:
-    at = item.trim.left
+    spans = stretches(item, problem.kerf)
     cells = []
-    for length, name in pieces:
-        cells.append(Cell(at, at + length, partial(_piece, name)))
-        at += length + problem.kerf
+    for span, row in zip(
+        spans, deal([length for length, _ in pieces], spans, problem.kerf), strict=True
+    ):
+        at = span.low
+        for length, name in (pieces[index] for index in row):
+            cells.append(Cell(at, at + length, partial(_piece, name)))
+            at += length + problem.kerf
     whole = Rect(0, 0, item.length, item.width)
     return divide(whole, "x", cells, problem.kerf, problem.keep)
 
