@@ -4,6 +4,7 @@ A scene is a tuple of elements. At a scale it becomes a plot: strokes, arcs and 
 which the writers in `outputs` turn into files.
 """
 
+from casewright.drawing.choice import Choice
 from casewright.drawing.dimension import Aligned, Dimensions, Span, dimension
 from casewright.drawing.hatching import BACK_SECTION, SECTION, Hatch
 from casewright.drawing.marks import ArcMark, Area, Group, Mark, Stroke, Tag, Word
@@ -43,7 +44,7 @@ from casewright.drawing.symbols import SIGNS, GrainArrow, Sign, SignKind
 __all__ = [
     "BACK_SECTION", "CENTRE", "CUT", "DIMENSION", "FINE", "HATCHING", "HIDDEN", "NEIGHBOUR",
     "SCALES", "SECTION", "SIGNS", "THIN", "TICK", "VISIBLE", "Aligned", "Arc", "ArcMark", "Area",
-    "Balloon", "Content", "Dimensions", "Element", "GrainArrow", "Group", "Hatch", "Ink",
+    "Balloon", "Choice", "Content", "Dimensions", "Element", "GrainArrow", "Group", "Hatch", "Ink",
     "Leader", "Length", "Mark", "Measure", "Pen", "Plot", "Point", "Polyline", "Running",
     "ScaleError", "Scene", "Sign", "SignKind", "Span", "Stack", "Stop", "Stroke", "Tag", "Text",
     "View", "Word", "check_bar", "circle", "dimension", "largest", "line", "measure_of",

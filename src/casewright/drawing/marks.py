@@ -182,11 +182,18 @@ Mark = Stroke | ArcMark | Word
 
 @dataclass(frozen=True, slots=True)
 class Group:
-    """The marks of one element, with what it stands for."""
+    """The marks of one element, with what it stands for.
+
+    Parameters
+    ----------
+    keep_clear
+        Lettering must not lie over it: a hole, a pocket.
+    """
 
     tag: Tag
     marks: tuple[Mark, ...]
     kind: str = ""
+    keep_clear: bool = False
 
     @property
     def area(self) -> Area:

@@ -20,8 +20,9 @@ __all__ = ["Running", "Stop"]
 
 _JOG = 3.0  # room in which the extension lines bend toward their numbers
 _TEXT = 0.6
-_BETWEEN = 1.0
+_BETWEEN, _BESIDE = 1.0, 2.2  # turned numbers beside each other, upright ones
 _LEVEL = 1.5
+_FAR = 5.0  # how far an upright number may stand from its line before all are turned
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +54,8 @@ class Stop:
 class Running:
     """All distances from one datum on one side of a view.
 
-    Numbers stand at the ends of their extension lines, moved apart as little as needed.
+    Numbers stand at the ends of their extension lines, moved apart as little as needed: upright
+    where there is room, else along the lines.
 
     Parameters
     ----------
@@ -93,12 +95,16 @@ class Running:
         zero = on_paper((self.origin, 0), scale)[0]
         texts = [self._text(stop) for stop in self.stops]
         nought = Inscription("0", self.height, 500)
-        halves = [nought.height / 2, *(text.extent / 2 for text in texts)]
-        places = spread([zero, *us], halves, _BETWEEN)
-        yield Group(NO_TAG, tuple(self._tape(strip, zero, us, nought, places[0])), self.kind)
+        upright, places = _places([zero, *us], [nought, *texts], lies=strip.lies)
+        tape = self._tape(strip, zero, us)
+        shown = self._number(strip, (zero, 0.0), nought, places[0], upright=upright)
+        yield Group(NO_TAG, (*shown, *tape), self.kind)
         for stop, u, text, place in zip(self.stops, us, texts, places[1:], strict=True):
             root = strip.depth(on_paper((0, self._root(stop)), scale)[1])
-            marks = self._stop(strip, (u, root), text, place)
+            marks = [
+                *self._number(strip, (u, root), text, place, upright=upright),
+                strip.tick(u, self.offset_mm, ink=text.ink),
+            ]
             path = stop.tag.path or stop.measure.path
             tag = Tag(path, stop.tag.title or stop.measure.text, stop.tag.target, stop.tag.key)
             yield Group(tag, tuple(marks), self.kind)
@@ -110,29 +116,35 @@ class Running:
         content: Content = (stop.measure, "  ", *_items(stop.note)) if stop.note else stop.measure
         return Inscription(content, self.height, 600 if stop.emphasis else 500, stop.ink)
 
-    def _tape(
-        self, strip: Strip, zero: float, us: list[float], nought: Inscription, place: float
-    ) -> Iterator[Mark]:
+    def _tape(self, strip: Strip, zero: float, us: list[float]) -> Iterator[Mark]:
         v = self.offset_mm
-        low, high = min([zero, *us]), max([zero, *us])
-        yield strip.stroke((low, v), (high, v))
-        yield from self._end(strip, zero, place, 0.0)
+        yield strip.stroke((min([zero, *us]), v), (max([zero, *us]), v))
         yield ArcMark(strip.point(zero, v), 0.9, TICK, fill=Ink.PAPER)
-        yield from strip.outward(nought, place, v + _LEVEL + _JOG + _TEXT)
 
-    def _stop(
-        self, strip: Strip, end: tuple[float, float], text: Inscription, place: float
-    ) -> Iterator[Mark]:
+    def _number(
+        self, strip: Strip, end: tuple[float, float], text: Inscription, place: float,
+        *, upright: bool,
+    ) -> Iterator[Mark]:  # fmt: skip
+        """The line from the view to a number, and the number."""
         u, root = end
-        yield from self._end(strip, u, place, root, text.ink)
-        yield strip.tick(u, self.offset_mm, ink=text.ink)
-        yield from strip.outward(text, place, self.offset_mm + _LEVEL + _JOG + _TEXT)
-
-    def _end(
-        self, strip: Strip, u: float, place: float, root: float, ink: Ink = Ink.INK
-    ) -> Iterator[Mark]:
         v = self.offset_mm + _LEVEL
-        yield strip.stroke((u, root + 0.8), (u, v), (place, v + _JOG), ink=ink)
+        yield strip.stroke((u, root + 0.8), (u, v), (place, v + _JOG), ink=text.ink)
+        near = v + _JOG + _TEXT
+        if upright:
+            yield from strip.upright(text, place, near, near + strip.across(text))
+        else:
+            yield from strip.outward(text, place, near)
+
+
+def _places(
+    wished: list[float], texts: list[Inscription], *, lies: bool
+) -> tuple[bool, list[float]]:
+    """Whether the numbers stand upright, and where each stands along the strip."""
+    if lies:
+        beside = spread(wished, [text.width / 2 for text in texts], _BESIDE)
+        if max(abs(a - b) for a, b in zip(beside, wished, strict=True)) <= _FAR:
+            return True, beside
+    return not lies, spread(wished, [text.extent / 2 for text in texts], _BETWEEN)
 
 
 def _items(content: Content) -> tuple[str | Measure, ...]:

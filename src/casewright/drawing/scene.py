@@ -6,8 +6,10 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from casewright.drawing.choice import Choice
 from casewright.drawing.marks import Area, Group
 from casewright.drawing.shapes import Element
+from casewright.drawing.taken import Taken
 
 __all__ = ["Plot", "Scene", "plot"]
 
@@ -68,8 +70,29 @@ def plot(scene: Scene, scale: Fraction | int = 1) -> Plot:
 
 def _plot_elements(elements: Iterable[Element], scale: Fraction, title: str) -> Plot:
     """Elements on paper, with a narrow margin for the width of their lines."""
-    groups = tuple(group for element in elements for group in element.groups(scale) if group.marks)
+    groups = tuple(group for group in _settled(elements, scale) if group.marks)
     area = Area.around(group.area for group in groups)
     margin = _MARGIN_MM
     wide = Area(area.x0 - margin, area.y0 - margin, area.x1 + margin, area.y1 + margin)
     return Plot(groups, wide, scale, title)
+
+
+def _settled(elements: Iterable[Element], scale: Fraction) -> tuple[Group, ...]:
+    """Marks in the order of the elements; those with a choice of places find them last."""
+    bound: list[tuple[Group, ...] | Choice] = [
+        each if isinstance(each, Choice) else tuple(each.groups(scale)) for each in elements
+    ]
+    if not any(isinstance(each, Choice) for each in bound):
+        return tuple(group for each in bound if isinstance(each, tuple) for group in each)
+    taken = Taken()
+    for each in bound:
+        if isinstance(each, tuple):
+            taken.add(each)
+    found: list[Group] = []
+    for each in bound:
+        groups = each
+        if isinstance(groups, Choice):
+            groups = groups.settled(scale, taken)
+            taken.add(groups)
+        found.extend(groups)
+    return tuple(found)

@@ -47,7 +47,8 @@ class Single(ABC):
 
     def groups(self, scale: Fraction) -> Iterable[Group]:
         """Its marks as one group."""
-        yield Group(self.tag, tuple(self.marks(scale)), self.kind)
+        keep_clear = getattr(self, "keep_clear", False)
+        yield Group(self.tag, tuple(self.marks(scale)), self.kind, keep_clear)
 
 
 def on_paper(point: Point, scale: Fraction) -> PaperPoint:
@@ -63,7 +64,13 @@ def _shrunk(length: Length, scale: Fraction) -> float:
 
 @dataclass(frozen=True, slots=True)
 class Polyline(Single):
-    """A line through points; closed, it may be filled and hatched."""
+    """A line through points; closed, it may be filled and hatched.
+
+    Parameters
+    ----------
+    keep_clear
+        Lettering must not lie over it.
+    """
 
     kind: ClassVar[str] = "line"
     points: tuple[Point, ...]
@@ -72,6 +79,7 @@ class Polyline(Single):
     ink: Ink = field(default=Ink.INK, kw_only=True)
     fill: Ink | None = field(default=None, kw_only=True)
     hatch: Hatch | None = field(default=None, kw_only=True)
+    keep_clear: bool = field(default=False, kw_only=True)
     tag: Tag = field(default=NO_TAG, kw_only=True)
 
     def marks(self, scale: Fraction) -> Iterable[Mark]:
@@ -105,17 +113,26 @@ def rectangle(
     *,
     fill: Ink | None = None,
     hatch: Hatch | None = None,
+    keep_clear: bool = False,
     tag: Tag = NO_TAG,
 ) -> Polyline:
     """An upright rectangle between two corners."""
     (x0, y0), (x1, y1) = low, high
     corners = ((x0, y0), (x1, y0), (x1, y1), (x0, y1))
-    return Polyline(corners, pen, closed=True, fill=fill, hatch=hatch, tag=tag)
+    return Polyline(
+        corners, pen, closed=True, fill=fill, hatch=hatch, keep_clear=keep_clear, tag=tag
+    )
 
 
 @dataclass(frozen=True, slots=True)
 class Arc(Single):
-    """An arc, or a circle when the sweep is 360 degrees."""
+    """An arc, or a circle when the sweep is 360 degrees.
+
+    Parameters
+    ----------
+    keep_clear
+        Lettering must not lie over it.
+    """
 
     kind: ClassVar[str] = "arc"
     centre: Point
@@ -125,6 +142,7 @@ class Arc(Single):
     sweep_deg: float = field(default=360.0, kw_only=True)
     ink: Ink = field(default=Ink.INK, kw_only=True)
     fill: Ink | None = field(default=None, kw_only=True)
+    keep_clear: bool = field(default=False, kw_only=True)
     tag: Tag = field(default=NO_TAG, kw_only=True)
 
     def marks(self, scale: Fraction) -> Iterable[Mark]:
@@ -142,7 +160,8 @@ def circle(
     pen: Pen | None = VISIBLE,
     *,
     fill: Ink | None = None,
+    keep_clear: bool = False,
     tag: Tag = NO_TAG,
 ) -> Arc:
     """A full circle."""
-    return Arc(centre, radius, pen, fill=fill, tag=tag)
+    return Arc(centre, radius, pen, fill=fill, keep_clear=keep_clear, tag=tag)

@@ -71,18 +71,22 @@ class GrainArrow(Single):
         [mm on paper].
     along_deg
         Direction of the grain; 0 lies, 90 stands.
+    shift_mm
+        Moves it on paper, right and up [mm].
     """
 
     kind: ClassVar[str] = "grain"
     at: Point
     length_mm: float = 16.0
     along_deg: float = field(default=0.0, kw_only=True)
+    shift_mm: tuple[float, float] = field(default=(0.0, 0.0), kw_only=True)
     ink: Ink = field(default=Ink.SOFT, kw_only=True)
     tag: Tag = field(default=NO_TAG, kw_only=True)
 
     def marks(self, scale: Fraction) -> Iterable[Mark]:
         """The arrow on paper."""
-        place = _turned(on_paper(self.at, scale), self.along_deg)
+        x, y = on_paper(self.at, scale)
+        place = _turned((x + self.shift_mm[0], y + self.shift_mm[1]), self.along_deg)
         half = self.length_mm / 2
         yield Stroke((place(-half, 0), place(half, 0)), THIN, self.ink)
         for end, way in ((-half, 1.0), (half, -1.0)):

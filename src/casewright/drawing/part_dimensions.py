@@ -1,0 +1,116 @@
+"""Dimensions of a part: every distance from its datum edge or its datum end."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from casewright.casework.features import Bores, Cut, Plane
+from casewright.dims import Dim
+from casewright.drawing.dimension import Dimensions, Span
+from casewright.drawing.measure import Measure, measure_of
+from casewright.drawing.part_frame import Edge, PartFrame
+from casewright.drawing.running import Running, Stop
+from casewright.drawing.shapes import Element
+
+__all__ = ["part_dimensions"]
+
+_MOST_ACROSS = 4  # of rows of holes dimensioned one by one
+
+
+@dataclass(slots=True)
+class _Axis:
+    """What is to be dimensioned along one axis of a part, by its place on that axis."""
+
+    frame: PartFrame
+    datum: Edge
+    stops: dict[Fraction, Stop] = field(default_factory=dict)
+    spans: dict[tuple[Fraction, Fraction], Span] = field(default_factory=dict)
+
+    def stop(self, at: Fraction, measure: Measure, note: str = "") -> None:
+        """A distance from the datum."""
+        place = self.frame.x_or_y(self.datum, at)
+        self.stops.setdefault(at, Stop(place, measure, note=note))
+
+    def span(self, start: Fraction, end: Fraction, measure: Measure) -> None:
+        """A distance between two places."""
+        a, b = sorted(self.frame.x_or_y(self.datum, each) for each in (start, end))
+        self.spans.setdefault((a, b), Span(a, b, measure))
+
+    def whole(self, size: Dim) -> tuple[Span, ...]:
+        """The finished size, then the spans."""
+        a, b = sorted(self.frame.x_or_y(self.datum, each) for each in (Fraction(0), size.value))
+        overall = Span(a, b, measure_of(size, self.frame.unit), emphasis=True)
+        return overall, *(span for ends, span in self.spans.items() if ends != (a, b))
+
+
+def part_dimensions(frame: PartFrame) -> Iterator[Element]:
+    """Sizes on the sides away from the datums, distances from the datums beside them."""
+    along, across = _Axis(frame, "l0"), _Axis(frame, "w0")
+    for feature in frame.part.features:
+        if isinstance(feature, Cut):
+            if feature.face == frame.face or feature.kind == "notch":
+                _cut(frame, feature, along, across)
+        elif feature.face == frame.face:
+            _bores(frame, feature, along, across)
+    size = frame.part.finished
+    yield Dimensions(frame.side("w1"), frame.base("w1"), along.whole(size.length), offset_mm=4.5)
+    yield Dimensions(frame.side("l0"), frame.base("l0"), across.whole(size.width), offset_mm=6.0)
+    for axis, plane in ((along, "w0"), (across, "l1")):
+        if axis.stops:
+            edge: Edge = "w0" if plane == "w0" else "l1"
+            yield Running(
+                frame.side(edge), frame.base(edge), frame.base(axis.datum),
+                tuple(axis.stops.values()), offset_mm=5.5,
+            )  # fmt: skip
+
+
+def _cut(frame: PartFrame, cut: Cut, along: _Axis, across: _Axis) -> None:
+    l0, l1, w0, w1 = frame.cut_span(cut)
+    at, width = measure_of(cut.at, frame.unit), measure_of(cut.width, frame.unit)
+    axis, near, far, whole = (
+        (along, l0, l1, frame.length) if cut.runs == "w" else (across, w0, w1, frame.width)
+    )
+    axis.span(near, far, width)
+    if cut.at.value:
+        if cut.datum in ("l0", "w0"):
+            axis.stop(near, at)
+        else:
+            axis.span(far, whole, at)
+    if cut.kind == "notch" and cut.end is not None:
+        other = across if cut.runs == "w" else along
+        other.stop(w1 if cut.runs == "w" else l1, measure_of(cut.end, frame.unit))
+
+
+def _bores(frame: PartFrame, bores: Bores, along: _Axis, across: _Axis) -> None:
+    lengths = _distinct(place[0] for place in bores.places)
+    widths = _distinct(place[1] for place in bores.places)
+    note = ""
+    if bores.kind == "hinge plate":
+        middle = (lengths[0].value + lengths[-1].value) / 2
+        along.stop(middle, Measure(middle, frame.unit, f"{bores.path}.from_end"), "plate")
+        lengths = []
+    if bores.kind == "shelf pins":
+        lengths, note = lengths[:1], f"first of {len(lengths)}"
+    for dim in lengths:
+        _place(frame, along, bores.datum_l, dim, note)
+    for dim in widths if len(widths) <= _MOST_ACROSS else [widths[0], widths[-1]]:
+        _place(frame, across, bores.datum_w, dim)
+
+
+def _place(frame: PartFrame, axis: _Axis, datum: Plane, dim: Dim, note: str = "") -> None:
+    """A hole from its datum: on the tape, or from the far end or edge."""
+    position = frame.from_datum(datum, dim.value)
+    if datum in ("l0", "w0"):
+        axis.stop(position, measure_of(dim, frame.unit), note)
+    else:
+        whole = frame.length if datum == "l1" else frame.width
+        axis.span(position, whole, measure_of(dim, frame.unit))
+
+
+def _distinct(dims: Iterable[Dim]) -> list[Dim]:
+    seen: dict[Fraction, Dim] = {}
+    for dim in dims:
+        seen.setdefault(dim.value, dim)
+    return sorted(seen.values(), key=lambda d: d.value)

@@ -1,0 +1,151 @@
+"""Lettering on the face of a part: letters of its features, face and hand, edges, grain.
+
+Everything here may stand in more than one place; holes and dimensions are there before it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+from itertools import product
+
+from casewright.casework.features import Cut, Feature
+from casewright.drawing.choice import Choice
+from casewright.drawing.notes import Balloon, Text
+from casewright.drawing.part_frame import Edge, PartFrame
+from casewright.drawing.pens import Ink
+from casewright.drawing.shapes import Element, Point
+from casewright.drawing.symbols import GrainArrow, Sign, SignKind
+
+__all__ = ["feature_letters_on", "part_signs"]
+
+_LETTER = 2.2  # height of a feature's letter [mm on paper]
+_WORD = 2.2  # height of the name of an edge
+_IN, _OUT = 2.3, 2.6  # from an edge to the middle of its name, inside and outside
+_GRAIN = (14.0, 9.0)
+_HALF = Fraction(1, 2)
+_ALONG = tuple(Fraction(n, 16) for n in (4, 12, 8, 6, 10, 3, 13, 2, 14, 5, 11, 7, 9))
+_ACROSS = tuple(Fraction(n, 8) for n in (4, 6, 2, 5, 3))
+_REACHES = tuple(
+    (u * far, v * far)
+    for far in (5.0, 7.0, 9.5, 13.0, 17.0)
+    for u, v in ((0.8, 0.8), (-0.8, 0.8), (0.8, -0.8), (-0.8, -0.8),
+                 (0.0, 1.0), (0.0, -1.0), (1.0, 0.0), (-1.0, 0.0),
+                 (0.45, 0.9), (-0.45, 0.9), (0.45, -0.9), (-0.45, -0.9))
+)  # fmt: skip
+
+
+def feature_letters_on(frame: PartFrame, letters: dict[str, str]) -> Iterator[Element]:
+    """The letter of each feature of the face in a ring, with a line to the feature."""
+    for feature in frame.part.features:
+        if feature.face == frame.face:
+            tips = _tips(frame, feature)
+            yield Choice(
+                [
+                    (Balloon(tip, letters[feature.path], reach, height=_LETTER),)
+                    for reach in _REACHES
+                    for tip in tips
+                ]
+            )
+
+
+def _tips(frame: PartFrame, feature: Feature) -> list[Point]:
+    """Places of a feature that its line may lead to, the best first."""
+    if isinstance(feature, Cut):
+        l0, l1, w0, w1 = frame.cut_span(feature)
+        shares = (Fraction(2, 3), Fraction(1, 3), _HALF)
+        if feature.runs == "l":
+            return [frame.point(l0 + (l1 - l0) * share, (w0 + w1) / 2) for share in shares]
+        return [frame.point((l0 + l1) / 2, w0 + (w1 - w0) * share) for share in shares]
+    places = feature.places
+    chosen = (places[len(places) // 2], places[0], places[-1])
+    return [
+        frame.point(
+            frame.from_datum(feature.datum_l, along.value),
+            frame.from_datum(feature.datum_w, across.value),
+        )
+        for along, across in dict.fromkeys(chosen)
+    ]
+
+
+def part_signs(frame: PartFrame) -> Iterator[Element]:
+    """Datums, face and hand, names of ends and edges, grain."""
+    yield from _datum_signs(frame)
+    yield Choice([_face_and_hand(frame, at) for at in _grid(frame)])
+    edges: tuple[Edge, ...] = ("w0", "w1")
+    ends: tuple[Edge, ...] = ("l0", "l1")
+    yield from (Choice(_edge_words(frame, plane)) for plane in edges)
+    yield from (Choice(_end_words(frame, plane)) for plane in ends)
+    if frame.part.grain:
+        turned = 90.0 if frame.standing else 0.0
+        yield Choice(
+            [(GrainArrow(at, long, along_deg=turned),) for long in _GRAIN for at in _grid(frame)]
+        )
+
+
+def _datum_signs(frame: PartFrame) -> Iterator[Element]:
+    """A dark triangle at the datum edge and one at the datum end."""
+    away = {"left": 180.0, "right": 0.0, "below": 270.0, "above": 90.0}
+    middles = {"w0": (frame.length / 2, Fraction(0)), "l0": (Fraction(0), frame.width / 2)}
+    planes: tuple[Edge, ...] = ("w0", "l0")
+    for plane in planes:
+        at = frame.point(*middles[plane])
+        yield Sign("datum", at, toward_deg=away[frame.side(plane)], size_mm=3.2)
+
+
+def _grid(frame: PartFrame) -> list[Point]:
+    """Places on the face, the middle first."""
+    return [
+        frame.point(frame.length * along, frame.width * across)
+        for across, along in product(_ACROSS, sorted(_ALONG, key=lambda a: abs(a - _HALF)))
+    ]
+
+
+def _face_and_hand(frame: PartFrame, at: Point) -> Sequence[Element]:
+    sign: SignKind = "face A" if frame.face == "A" else "face B"
+    face = Sign(sign, at, size_mm=4.5)
+    if frame.part.hand is None:
+        return (face,)
+    aside = (0.0, -6.5) if frame.standing else (9.0, 0.0)
+    return face, Sign(frame.part.hand, at, size_mm=5.5, shift_mm=aside)
+
+
+def _edge_words(frame: PartFrame, plane: Edge) -> list[Sequence[Element]]:
+    """The name of an edge along it: inside, then outside."""
+    name = f"{_end_name(frame, plane).removesuffix(' edge')} edge"
+    across = Fraction(0) if plane == "w0" else frame.width
+    return [
+        (_word(frame, plane, name, frame.point(frame.length * share, across), inset),)
+        for inset in (_IN, _IN + 1.5, -_OUT)
+        for share in _ALONG
+    ]
+
+
+def _end_words(frame: PartFrame, plane: Edge) -> list[Sequence[Element]]:
+    """The name of an end across it; where it is too narrow, along the part or outside."""
+    name = f"{_end_name(frame, plane).removesuffix(' end')} end"
+    along = Fraction(0) if plane == "l0" else frame.length
+    across = [
+        (_word(frame, plane, name, frame.point(along, frame.width * share), inset),)
+        for inset in (_IN, _IN + 2.0, _IN + 5.0, _IN + 8.0)
+        for share in _ACROSS
+    ]
+    outside = [
+        (_word(frame, plane, name, frame.point(along, frame.width * share), -_OUT),)
+        for share in _ACROSS
+    ]
+    return [*across, *outside]
+
+
+def _end_name(frame: PartFrame, plane: Edge) -> str:
+    return frame.part.ends[("l0", "l1", "w0", "w1").index(plane)]
+
+
+def _word(frame: PartFrame, plane: Edge, words: str, at: Point, inset: float) -> Text:
+    """A word that runs along a plane, so far inside it."""
+    inward = {"left": (1, 0), "right": (-1, 0), "below": (0, 1), "above": (0, -1)}
+    u, v = inward[frame.side(plane)]
+    turned = 90.0 if u else 0.0
+    return Text(
+        at, words, _WORD, rotation_deg=turned, shift_mm=(u * inset, v * inset), ink=Ink.SOFT
+    )

@@ -1,0 +1,136 @@
+"""Which paper is already taken, and what it would cost to draw something over it."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Iterator
+from itertools import pairwise
+
+from casewright.drawing.marks import ArcMark, Area, Group, PaperPoint, Stroke, Word
+from casewright.drawing.pens import Ink
+
+__all__ = ["Taken", "bodies", "overlap"]
+
+_NO_DESCENDER = frozenset("0123456789ABCDEFGHIJKLMNOPRSTUVWXYZabcdefhiklmnorstuvwxz~-+ ×Ø'\"")
+_AIR = 0.35  # paper left free round lettering [mm]
+_ROUND = 3.0  # largest radius of a circle that counts as a whole, not as a line [mm]
+_OVER_BODY = 10.0  # cost of a square millimetre over something that must be read
+_THROUGH_BODY = 4.0  # cost of a millimetre of line through it
+_OVER_LINE = 1.0  # cost of a millimetre of line under lettering
+
+Segment = tuple[PaperPoint, PaperPoint]
+
+
+class Taken:
+    """The marks that stand already, told apart into bodies and lines."""
+
+    def __init__(self) -> None:
+        self._bodies: list[Area] = []
+        self._lines: list[tuple[Area, Segment]] = []
+
+    def add(self, groups: Iterable[Group]) -> None:
+        """Take the paper of more marks."""
+        for group in groups:
+            self._bodies.extend(bodies(group))
+            if not group.keep_clear:
+                self._lines.extend((_box(line), line) for line in _lines(group))
+
+    def cost(self, groups: Iterable[Group]) -> float:
+        """How badly marks would lie here; 0 when they touch nothing [-]."""
+        return sum(self._cost(group) for group in groups)
+
+    def _cost(self, group: Group) -> float:
+        found = 0.0
+        for body in bodies(group):
+            wide = Area(body.x0 - _AIR, body.y0 - _AIR, body.x1 + _AIR, body.y1 + _AIR)
+            found += _OVER_BODY * sum(overlap(wide, other) for other in self._bodies)
+            found += _OVER_LINE * sum(
+                _inside(line, wide) for box, line in self._lines if _touch(box, wide)
+            )
+        for line in _lines(group):
+            box = _box(line)
+            found += _THROUGH_BODY * sum(
+                _inside(line, body)
+                for body in self._bodies
+                if _touch(box, body) and not _holds(body, line[0])
+            )
+        return found
+
+
+def bodies(group: Group) -> Iterator[Area]:
+    """What of a group must be read whole: words, rings, signs, holes [mm on paper]."""
+    if group.keep_clear:
+        yield group.area
+        return
+    for mark in group.marks:
+        if isinstance(mark, Word):
+            yield _figures(mark)
+        elif isinstance(mark, ArcMark):
+            if mark.is_circle and mark.radius <= _ROUND:
+                yield mark.area
+        elif mark.closed and _is_sign(group, mark):
+            yield mark.area
+
+
+def _is_sign(group: Group, stroke: Stroke) -> bool:
+    return stroke.fill is Ink.INK or (
+        group.kind in ("sign", "balloon") and stroke.pen is not None and stroke.fill is not None
+    )
+
+
+def _figures(word: Word) -> Area:
+    """What the letters of a word cover, below the line only where they reach there."""
+    area, reach = word.area, 0.3 * word.height
+    if not _NO_DESCENDER.issuperset(word.text):
+        return area
+    turn = math.radians(word.rotation_deg)
+    dx, dy = -math.sin(turn) * reach, math.cos(turn) * reach
+    return Area(
+        area.x0 + max(0.0, dx), area.y0 + max(0.0, dy),
+        area.x1 + min(0.0, dx), area.y1 + min(0.0, dy),
+    )  # fmt: skip
+
+
+def _lines(group: Group) -> Iterator[Segment]:
+    for mark in group.marks:
+        if not isinstance(mark, Stroke) or mark.pen is None or _is_sign(group, mark):
+            continue
+        ends = [*mark.points, mark.points[0]] if mark.closed else list(mark.points)
+        yield from pairwise(ends)
+
+
+def overlap(a: Area, b: Area) -> float:
+    """Common ground of two areas [mm2]."""
+    width = min(a.x1, b.x1) - max(a.x0, b.x0)
+    height = min(a.y1, b.y1) - max(a.y0, b.y0)
+    return width * height if width > 0 and height > 0 else 0.0
+
+
+def _touch(a: Area, b: Area) -> bool:
+    return a.x0 <= b.x1 and b.x0 <= a.x1 and a.y0 <= b.y1 and b.y0 <= a.y1
+
+
+def _holds(area: Area, point: PaperPoint) -> bool:
+    return area.x0 <= point[0] <= area.x1 and area.y0 <= point[1] <= area.y1
+
+
+def _box(line: Segment) -> Area:
+    (x0, y0), (x1, y1) = line
+    return Area(min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1))
+
+
+def _inside(line: Segment, area: Area) -> float:
+    """Length of a line within an area (clipping after Liang and Barsky) [mm]."""
+    (x0, y0), (x1, y1) = line
+    dx, dy = x1 - x0, y1 - y0
+    low, high = 0.0, 1.0
+    for step, near, far in ((dx, area.x0 - x0, area.x1 - x0), (dy, area.y0 - y0, area.y1 - y0)):
+        if step == 0.0:
+            if near > 0.0 or far < 0.0:
+                return 0.0
+            continue
+        a, b = near / step, far / step
+        low, high = max(low, min(a, b)), min(high, max(a, b))
+        if low >= high:
+            return 0.0
+    return (high - low) * math.hypot(dx, dy)
