@@ -90,10 +90,13 @@ class CheckList:
     ----------
     start
         Number of the first; None: without numbers.
+    boxes
+        Boxes to tick at each step: one for each thing made by these steps [-].
     """
 
     steps: tuple[Step, ...]
     start: int | None = 1
+    boxes: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -245,13 +248,17 @@ class Label:
     title
         What it is.
     lines
-        Sizes, case, what comes next.
+        Under the title: case, size to cut.
     signs
         Hand, face, measure first.
     toward
         What the triangle on the label's lower edge points at: 'front edge'; empty for none.
     target
         Anchor of the part's card.
+    aside
+        Smaller, beside them: finished size, stock, edges.
+    after
+        At its lower edge: what comes next.
     """
 
     mark: str
@@ -260,6 +267,8 @@ class Label:
     signs: tuple[SignKind, ...] = ()
     toward: str = ""
     target: str = ""
+    aside: tuple[Rich, ...] = field(default=(), kw_only=True)
+    after: Rich = field(default="", kw_only=True)
 
 
 @dataclass(frozen=True, slots=True)
@@ -272,12 +281,15 @@ class Labels:
         Labels already used on the first sheet [-].
     outlines
         Draw thin outlines, to cut plain paper along.
+    note
+        Above the labels of each sheet: what to print on.
     """
 
     sheet: LabelSheet
     labels: tuple[Label, ...]
     skip: int = field(default=0, kw_only=True)
     outlines: bool = field(default=True, kw_only=True)
+    note: Rich = field(default="", kw_only=True)
 
 
 Block = (

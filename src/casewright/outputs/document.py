@@ -54,10 +54,10 @@ class Paper:
 LETTER = Paper("letter", 215.9, 279.4)
 A4 = Paper("A4", 210.0, 297.0)
 
-LABELS_LETTER = LabelSheet(3, 10, 66.675, 25.4, 4.7625, 12.7, 69.85, 25.4)
-"""30 labels of 2 5/8 by 1 in on a letter sheet (a size common in the trade)."""
-LABELS_A4 = LabelSheet(3, 8, 70.0, 36.0, 0.0, 4.5, 70.0, 36.0)
-"""24 labels of 70 by 36 mm on an A4 sheet (a size common in the trade)."""
+LABELS_LETTER = LabelSheet(2, 10, 101.6, 25.4, 3.96875, 12.7, 106.3625, 25.4)
+"""20 labels of 4 by 1 in on a letter sheet (a size common in the trade)."""
+LABELS_A4 = LabelSheet(2, 8, 99.1, 33.9, 4.65, 12.9, 101.6, 33.9)
+"""16 labels of 99.1 by 33.9 mm on an A4 sheet (a size common in the trade)."""
 
 
 @dataclass(frozen=True, slots=True)

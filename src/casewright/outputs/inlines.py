@@ -6,7 +6,9 @@ from dataclasses import dataclass
 
 from casewright.drawing import Content, Measure, SignKind, plain_text
 
-__all__ = ["Blank", "Inline", "Link", "PageNumber", "Rich", "SignMark", "Strong", "rich_text"]
+__all__ = [
+    "Blank", "Inline", "Link", "PageNumber", "Rich", "SignMark", "Small", "Strong", "rich_text",
+]  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -17,11 +19,25 @@ class Strong:
 
 
 @dataclass(frozen=True, slots=True)
+class Small:
+    """Words that step back: a path, a source."""
+
+    content: Content
+
+
+@dataclass(frozen=True, slots=True)
 class Link:
-    """Words that lead to an anchor."""
+    """Words that lead to an anchor.
+
+    Parameters
+    ----------
+    anchor
+        Where others lead to, when these words are what they look for.
+    """
 
     content: Content
     target: str
+    anchor: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +67,7 @@ class SignMark:
     sign: SignKind
 
 
-Inline = str | Measure | Strong | Link | PageNumber | Blank | SignMark
+Inline = str | Measure | Strong | Small | Link | PageNumber | Blank | SignMark
 
 Rich = Inline | tuple[Inline, ...]
 """A line of a page: one thing or several in order."""
@@ -63,6 +79,6 @@ def rich_text(rich: Rich) -> str:
         return "".join(rich_text(item) for item in rich)
     if isinstance(rich, str | Measure):
         return plain_text(rich)
-    if isinstance(rich, Strong | Link):
+    if isinstance(rich, Strong | Small | Link):
         return plain_text(rich.content)
     return ""

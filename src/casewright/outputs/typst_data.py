@@ -100,8 +100,11 @@ def _block(block: b.Block, page: _Page) -> Json:
             data = {"k": "paragraph", "c": line_data(text), "soft": soft, "anchor": anchor}
         case b.Bullets(items):
             data = {"k": "bullets", "items": [line_data(item) for item in items]}
-        case b.CheckList(steps, start):
-            data = {"k": "checklist", "start": start, "steps": [_step(step) for step in steps]}
+        case b.CheckList(steps, start, boxes):
+            data = {
+                "k": "checklist", "start": start, "boxes": boxes,
+                "steps": [_step(step) for step in steps],
+            }  # fmt: skip
         case b.Caution(text, title):
             data = _callout("caution", text, title)
         case b.Callout(sign, text, title):
@@ -211,6 +214,7 @@ def _labels(labels: b.Labels) -> Json:
     return {
         "k": "labels",
         "outlines": labels.outlines,
+        "note": line_data(labels.note),
         "skip": labels.skip,
         "across": sheet.across,
         "down": sheet.down,
@@ -229,6 +233,8 @@ def _label(label: b.Label) -> Json:
         "mark": label.mark,
         "title": label.title,
         "lines": [line_data(line) for line in label.lines],
+        "aside": [line_data(line) for line in label.aside],
+        "after": line_data(label.after),
         "signs": [sign_picture(sign) for sign in label.signs],
         "toward": label.toward,
         "to": label.target,

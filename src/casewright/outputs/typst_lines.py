@@ -7,7 +7,16 @@ from functools import cache
 from typing import TypeAlias
 
 from casewright.drawing import Content, Measure, Scene, Sign, SignKind, Stack, pieces, plot
-from casewright.outputs.inlines import Blank, Inline, Link, PageNumber, Rich, SignMark, Strong
+from casewright.outputs.inlines import (
+    Blank,
+    Inline,
+    Link,
+    PageNumber,
+    Rich,
+    SignMark,
+    Small,
+    Strong,
+)
 from casewright.outputs.svg import svg_text
 
 __all__ = ["Json", "content_data", "line_data", "sign_picture"]
@@ -45,8 +54,10 @@ def _inline(item: Inline) -> Json:
             data = {"k": "measure", "c": content_data(item)}
         case Strong():
             data = {"k": "strong", "c": _line(item.content)}
+        case Small():
+            data = {"k": "small", "c": _line(item.content)}
         case Link():
-            data = {"k": "link", "to": item.target, "c": _line(item.content)}
+            data = {"k": "link", "to": item.target, "c": _line(item.content), "at": item.anchor}
         case PageNumber():
             data = {"k": "page", "to": item.target}
         case Blank():

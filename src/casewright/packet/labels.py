@@ -1,33 +1,80 @@
-"""Labels to stick on the parts as they come off the saw."""
+"""Labels for the parts as they come off the saw: what it is, and what happens to it next."""
 
 from __future__ import annotations
 
+from casewright.casework.features import Bores
 from casewright.casework.parts import Part
 from casewright.drawing import SignKind
 from casewright.outputs.blocks import Label, Labels, LabelSheet
 from casewright.outputs.document import Section
-from casewright.outputs.inlines import Rich
-from casewright.packet.words import plane_word, sizes
+from casewright.outputs.inlines import Inline, PageNumber, Rich
+from casewright.packet.words import edge_words, place_titles, plane_word, sizes, unfold
 from casewright.room.model import Room
+from casewright.stock import Glazing
 
 __all__ = ["labels_section"]
+
+_ON_THE_LEAF = ("hinge cup", "pull")
 
 
 def labels_section(room: Room, sheet: LabelSheet) -> Section:
     """A label for every piece, in the order of the cut list."""
-    titles = {case.key: case.spec.title for case in room.cases}
-    titles |= {f"run.{run.spec.key}": run.spec.title for run in room.runs}
+    titles = place_titles(room)
     labels = tuple(_label(room, part, titles[part.case]) for part in room.parts)
-    return Section("Labels", (Labels(sheet, labels),), "labels", plain=True)
+    size = "4 × 1 in" if room.spec.paper == "letter" else "99.1 × 33.9 mm"
+    note = (
+        f"Labels. On plain paper: cut along the lines, fix with tape. Or on label sheets of "
+        f"{sheet.across} × {sheet.down}, {size}. Print at full size."
+    )
+    return Section("Labels", (Labels(sheet, labels, note=note),), "labels", plain=True)
 
 
 def _label(room: Room, part: Part, case: str) -> Label:
     unit = room.spec.unit
-    lines: tuple[Rich, ...] = (case, sizes(part.blank.length, part.blank.width, unit=unit))
-    signs: list[SignKind] = []
-    if part.hand is not None:
-        signs.append(part.hand)
+    goods = room.spec.stock[part.stock]
+    verb = "order " if isinstance(goods, Glazing) else "cut "
+    lines: tuple[Rich, ...] = (
+        case,
+        unfold(verb, sizes(part.blank.length, part.blank.width, unit=unit, strong=True)),
+    )
+    finished = sizes(part.finished.length, part.finished.width, unit=unit)
+    aside: tuple[Rich, ...] = (
+        unfold("finished ", finished),
+        goods.title,
+        edge_words(part),
+    )
+    signs: list[SignKind] = [] if part.hand is None else [part.hand]
+    if part.waits_for:
+        signs.append("ask")
     return Label(
         part.mark, part.title, lines, tuple(signs), toward=plane_word(part, "w0"),
-        target=part.path,
+        target=part.path, aside=aside, after=_next(room, part),
     )  # fmt: skip
+
+
+def _next(room: Room, part: Part) -> Rich:
+    """What is done with it, in order, with the page it is done from."""
+    before = [f for f in part.features if not _after_gluing(part, f.kind)]
+    after = any(_after_gluing(part, f.kind) for f in part.features)
+    work: list[Rich] = []
+    if before:
+        verb = "bore" if all(isinstance(f, Bores) for f in before) else "machine"
+        work.append((f"{verb} p. ", PageNumber(part.path)))
+    if part.edges:
+        work.insert(0 if part.role == "door" else len(work), "edges")
+    if any(case.key == part.case for case in room.cases):
+        verb = "hang" if part.role == "door" else "put together"
+        work.append((f"{verb} p. ", PageNumber(f"assembly:{part.case}")))
+    else:
+        work.append("fit at the wall")
+    if after:
+        work.append(("bore p. ", PageNumber(part.path)))
+    found: list[Inline] = []
+    for number, item in enumerate(work):
+        found += ["then " if not number else ", ", *unfold(item)]
+    return tuple(found)
+
+
+def _after_gluing(part: Part, kind: str) -> bool:
+    """Whether holes go through a whole leaf, after its frame is on."""
+    return bool(part.front) and part.role != "door" and kind in _ON_THE_LEAF

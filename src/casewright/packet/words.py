@@ -2,16 +2,23 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+from itertools import groupby
+
 from casewright.casework.features import Bores, Cut, Feature, Plane, Setup
 from casewright.casework.parts import Part
 from casewright.dims import Dim
 from casewright.dims.units import Unit
 from casewright.drawing import Measure, measure_of
 from casewright.outputs.inlines import Inline, Rich, Strong
+from casewright.room.model import Room
 
 __all__ = [
     "at_words",
+    "edge_words",
     "feature_name",
+    "mark_list",
+    "place_titles",
     "plane_word",
     "setup_lines",
     "size_words",
@@ -19,6 +26,7 @@ __all__ = [
     "unfold",
 ]
 
+_TREAT = {"band": "band", "lip": "lip", "painted": "fill and paint"}
 _PLANES: tuple[Plane, ...] = ("l0", "l1", "w0", "w1")
 
 
@@ -49,6 +57,38 @@ def plane_word(part: Part, plane: Plane) -> str:
         return "face A"
     noun = "end" if plane in ("l0", "l1") else "edge"
     return f"{part.ends[_PLANES.index(plane)].removesuffix(f' {noun}')} {noun}"
+
+
+def edge_words(part: Part) -> str:
+    """What is done to the edges: 'band the front edge', 'band all four edges'."""
+    by_kind: dict[str, list[str]] = {}
+    for edge in part.edges:
+        by_kind.setdefault(_TREAT[edge.kind], []).append(plane_word(part, edge.edge))
+    words = []
+    for verb, planes in by_kind.items():
+        where = "all four edges" if len(planes) == len(_PLANES) else f"the {' and '.join(planes)}"
+        words.append(f"{verb} {where}")
+    return "; ".join(words) or "edges stay bare"
+
+
+def place_titles(room: Room) -> dict[str, str]:
+    """Names in words of all that parts belong to: cases by key, runs by `run.<key>`."""
+    titles = {case.key: case.spec.title for case in room.cases}
+    return titles | {f"run.{run.spec.key}": run.spec.title for run in room.runs}
+
+
+def mark_list(marks: Iterable[str]) -> str:
+    """Marks in short: '1 to 4, 9, 12'."""
+    numbers = sorted({int(mark) for mark in marks})
+    found: list[str] = []
+    for _, run in groupby(enumerate(numbers), key=lambda item: item[1] - item[0]):
+        run_numbers = [number for _, number in run]
+        first, last = run_numbers[0], run_numbers[-1]
+        if last - first > 1:
+            found.append(f"{first} to {last}")
+        else:
+            found.extend(str(number) for number in run_numbers)
+    return ", ".join(found)
 
 
 def feature_name(part: Part, feature: Feature) -> str:

@@ -203,24 +203,26 @@ def test_numbers_in_a_column_of_sizes_end_on_one_line() -> None:
 
 @pytest.mark.parametrize("labels", [LABELS_LETTER, LABELS_A4])
 def test_labels_lie_where_the_sheet_has_them(labels: object) -> None:
-    """The outline of the fifth label is in the second row, as many steps in as on the sheet."""
+    """Outlines stand where the sheet's steps put them, row by row, across before down."""
     sheet_of = LABELS_LETTER if labels is LABELS_LETTER else LABELS_A4
     paper = LETTER if labels is LABELS_LETTER else A4
     block = Labels(sheet_of, tuple(Label(str(i), "side") for i in range(5)))
     (page,) = reader_of(document(section(block), paper=paper)).pages
     corners = sorted({round(line.y1, 2) for line in lines(page)}, reverse=True)
     top = paper.height_mm - sheet_of.top_mm
+    rows = -(-5 // sheet_of.across)
     across = sorted({round(line.x0, 2) for line in lines(page)})
     assert across[0] == pytest.approx(sheet_of.left_mm, abs=0.1)
-    right = sheet_of.left_mm + 2 * sheet_of.step_x_mm + sheet_of.width_mm
+    right = sheet_of.left_mm + (sheet_of.across - 1) * sheet_of.step_x_mm + sheet_of.width_mm
     assert across[-1] == pytest.approx(right, abs=0.1)
     assert corners[0] == pytest.approx(top, abs=0.1)
-    assert corners[-1] == pytest.approx(top - sheet_of.step_y_mm - sheet_of.height_mm, abs=0.1)
+    bottom = top - (rows - 1) * sheet_of.step_y_mm - sheet_of.height_mm
+    assert corners[-1] == pytest.approx(bottom, abs=0.1)
 
 
 def test_labels_run_on_to_more_sheets_and_skip_used_ones() -> None:
-    """35 labels after 2 used ones need a second sheet of 30."""
-    block = Labels(LABELS_LETTER, tuple(Label(str(i), "side") for i in range(35)), skip=2)
+    """19 labels after 2 used ones need a second sheet of 20."""
+    block = Labels(LABELS_LETTER, tuple(Label(str(i), "side") for i in range(19)), skip=2)
     assert len(reader_of(document(section(block))).pages) == 2
 
 
