@@ -15,9 +15,9 @@ from tests.fences.source_tree import ROOT, modules, up_to
 TRADE = up_to("room") - {"sources", "errors"}
 # Words of any program, of geometry and of search, which need no explanation to who reads code.
 GENERAL = {
-    "action", "answer", "assembled", "at", "away", "bin", "bound", "cell", "code", "count",
-    "demand", "direction", "failure", "fault", "found", "frozen", "held", "hung", "item",
-    "json", "keep", "key", "kind", "laid", "limit", "list", "made", "maker", "misstep",
+    "action", "answer", "assembled", "at", "away", "beam", "bin", "bound", "cell", "code", "count",
+    "demand", "direction", "expander", "failure", "fault", "found", "frozen",
+    "generation", "held", "hung", "item", "json", "keep", "key", "kind", "laid", "limit", "list", "made", "maker", "misstep",
     "orientation", "placed", "plan", "problem", "reason", "rect", "search", "shape", "size",
     "slip", "solution", "spec", "split", "status", "task", "text", "token", "tree", "unit",
     "unplaced", "used", "walk", "way", "word",

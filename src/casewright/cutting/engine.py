@@ -2,28 +2,34 @@
 
 from __future__ import annotations
 
-import random  # noqa: TID251 - seeded by the caller
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 
+from casewright.cutting.beam import Beam
 from casewright.cutting.cards import effort
 from casewright.cutting.frame import Frame
+from casewright.cutting.generation import is_countable
 from casewright.cutting.outcome import lower_bound, solution_of, sort_out
 from casewright.cutting.problem import Problem
-from casewright.cutting.search import Found, Search
+from casewright.cutting.search import Search
+from casewright.cutting.shapes import Found
 from casewright.cutting.solution import Bound, SheetTree, Solution
 
 __all__ = ["Stop", "solve"]
 
-_WIDEST = 1024
-_SHUFFLED_FROM = 4
-_EASY = 2
-_EFFORTS = (0, 2)
+_WIDTHS = (1, 4, 16, 64, 256, 512, 1024, 2048, 4096)
+_EASY = 4
 
 
 @dataclass(frozen=True, slots=True)
 class Stop:
-    """When to be content: after so many places have been tried. A first plan is always made."""
+    """When to be content: after so many places have been tried. A first plan is always made.
+
+    Parameters
+    ----------
+    nodes
+        Places tried; where many are tried at once, some dozens count as one.
+    """
 
     nodes: int = 200_000
 
@@ -69,56 +75,64 @@ def solve(problem: Problem, stop: Stop | None = None, seed: int = 0) -> Solution
         return solution_of(problem, (), unplaced, Bound(0))
     bound = lower_bound(sound)
     best: _Plan | None = None
-    for frame, found in _tries(sound, stop, seed, bound):
+    for frame, found in _Tries(sound, stop, seed).run(bound):
         plan = _plan(frame, found)
         if best is None or plan.rank < best.rank:
             best = plan
     return solution_of(problem, best.trees if best else (), unplaced, bound)
 
 
-def _tries(problem: Problem, stop: Stop, seed: int, bound: Bound) -> Iterator[tuple[Frame, Found]]:
-    """Plans from searches of growing width.
+class _Tries:
+    """Searches of growing width over one problem, in every frame."""
 
-    While the bound is not reached, each looks for a cheaper plan than the best so far; the narrow
-    ones, and all after that, also for one with less effort at the same price.
-    """
-    rng = random.Random(seed)  # noqa: S311 - for ties, not for secrets
-    searches: list[tuple[Frame, Search]] = []
+    def __init__(self, problem: Problem, stop: Stop, seed: int) -> None:
+        self.stop = stop
+        self.seed = seed
+        self.searches: list[tuple[Frame, Search | Beam]] = []
+        for frame in _frames(problem):
+            task = frame.task()
+            kind = Beam if is_countable(task) else Search
+            self.searches.append((frame, kind(task, self.is_over)))
+        self.is_two_stage = problem.stages == 2
 
-    def is_over() -> bool:
-        return stop.reached(sum(search.nodes for _, search in searches))
+    def is_over(self) -> bool:
+        """Whether enough places have been tried in all."""
+        return self.stop.reached(sum(search.nodes for _, search in self.searches))
 
-    searches += [(frame, Search(frame.task(), is_over)) for frame in _frames(problem)]
-    least: int | None = None
-    is_first = True
-    for width, weight, (frame, search) in _passes(searches):
-        is_proved = least == bound.value
-        is_idle = is_proved if weight == 0 else not is_proved and width > _EASY
-        if not is_first and (is_over() or is_idle):
-            continue
-        limit = least - 1 if least is not None and weight == 0 else least
-        ties = rng if width >= _SHUFFLED_FROM else None
-        found = search.run(width, weight, limit=limit, rng=ties, finish=is_first)
-        if found is not None:
-            least = found.price if found.complete else least
-            is_first = False
-            yield frame, found
+    def run(self, bound: Bound) -> Iterator[tuple[Frame, Found]]:
+        """Plans, each full one no dearer than those before.
 
+        Wide searches look for cheaper plans only, until the bound is reached; narrow ones also
+        for others at the same price, of which the easiest will be taken.
+        """
+        least: int | None = None
+        is_first = True
+        for width, guide, seed, (frame, search) in self._passes():
+            is_easy = width <= _EASY and guide == 0
+            is_idle = least is not None and least <= bound.value and not is_easy
+            if not is_first and (is_idle or self.is_over()):
+                continue
+            limit = least if least is None or is_easy else least - 1
+            found = search.run(width, guide, limit=limit, seed=seed, finish=is_first)
+            if found is not None:
+                least = found.price if found.complete else least
+                is_first = False
+                yield frame, found
 
-def _passes(
-    searches: Sequence[tuple[Frame, Search]],
-) -> Iterator[tuple[int, int, tuple[Frame, Search]]]:
-    """Widths of the beam and weights of effort, each for the searches worth it.
+    def _passes(self) -> Iterator[tuple[int, int, int | None, tuple[Frame, Search | Beam]]]:
+        """Widths, guides and seeds.
 
-    Plans without panels are plans with one panel, so they are looked for only for their ease.
-    """
-    width = 1
-    while width <= _WIDEST:
-        for weight in _EFFORTS:
-            for frame, search in searches:
-                if weight or frame.panels or frame.problem.stages == 2:
-                    yield width, weight, (frame, search)
-        width *= 2
+        Plans without panels are plans with one panel, so they are looked for only for their ease.
+        """
+        last = len(_WIDTHS) + 4
+        for turn in range(last):
+            width = _WIDTHS[min(turn, len(_WIDTHS) - 1)]
+            seed = self.seed + turn if turn >= len(_WIDTHS) else None
+            for guide in range(max(search.guides for _, search in self.searches)):
+                for frame, search in self.searches:
+                    is_easy = width <= _EASY and guide == 0
+                    if guide < search.guides and (frame.panels or self.is_two_stage or is_easy):
+                        yield width, guide, seed, (frame, search)
 
 
 def _frames(problem: Problem) -> tuple[Frame, ...]:

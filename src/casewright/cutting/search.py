@@ -1,29 +1,22 @@
-"""A beam search that fills sheets panel by panel, strip by strip, part by part.
+"""A beam search plan by plan, for stock with defects and for numbers of any size.
 
-Every level lays one more part, so the plans in the beam can be compared by what they have wasted.
+Sheets are filled panel by panel, strip by strip, part by part. Every level lays one more part, so
+the plans in the beam can be compared by what they have wasted.
 """
 
 from __future__ import annotations
 
-import random  # noqa: TID251 - only for the type: the caller seeds it
+import random  # noqa: TID251 - seeded by the caller
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from heapq import nsmallest
 from typing import NamedTuple
 
-from casewright.cutting.shapes import Action, Bin, Laid, Task, places, slide
+from casewright.cutting.shapes import Action, Bin, Found, Laid, Task, places, slide
 
-__all__ = ["Found", "Search"]
+__all__ = ["Search"]
 
 _FINE = 1 << 40
-
-
-class Found(NamedTuple):
-    """A plan: parts in the order laid, price of its sheets, whether all parts are in it."""
-
-    laid: tuple[Laid, ...]
-    price: int
-    complete: bool
 
 
 class _Move(NamedTuple):
@@ -31,8 +24,6 @@ class _Move(NamedTuple):
     du: int
     dv: int
     area: int
-    ubit: int
-    vbit: int
 
 
 _Child = tuple[int, int, int, int, Action, int, int, int]
@@ -54,17 +45,11 @@ class _State:
     last: tuple[int, int]
     closed: int
     placed: int
-    ubits: int
-    vbits: int
     price: int
     used: tuple[int, ...]
     left: tuple[int, ...]
     parent: _State | None
     laid: Laid | None
-
-    @property
-    def settings(self) -> int:
-        return self.ubits.bit_count() + self.vbits.bit_count()
 
     def key(self) -> tuple[object, ...]:
         place = (self.bin, self.u0, self.u1, self.v0, self.v1, self.u, self.last)
@@ -90,6 +75,8 @@ class Search:
         Whether to give up; `nodes` counts the places tried so far.
     """
 
+    guides = 1
+
     def __init__(self, task: Task, is_over: Callable[[], bool]) -> None:
         self.task = task
         self.nodes = 0
@@ -106,10 +93,10 @@ class Search:
     def run(
         self,
         width: int,
-        effort: int,
+        guide: int = 0,
         *,
         limit: int | None = None,
-        rng: random.Random | None = None,
+        seed: int | None = None,
         finish: bool = False,
     ) -> Found | None:
         """Fill sheets keeping the best `width` plans at every level.
@@ -118,11 +105,11 @@ class Search:
         ----------
         width
             Plans kept.
-        effort
-            Price of a new fence or stop setting, in eighths of a mean part's area.
+        guide
+            How half-made plans are compared, below `guides`.
         limit
             Price that no plan may pass; None: no limit.
-        rng
+        seed
             Breaks ties when given.
         finish
             Go on to the end whatever `is_over` says.
@@ -132,14 +119,13 @@ class Search:
         The cheapest full plan; a partial one when the stock ran out; None when nothing came
         within the limits.
         """
-        moves = self._moves(rng)
-        weight = effort * self._mean // 8
+        moves = self._moves(seed)
         beam = [self._root()]
         for _ in range(self._pieces):
             children = [
                 child
                 for index, state in enumerate(beam)
-                for child in self._children(index, state, moves, weight, limit)
+                for child in self._children(index, state, moves, limit)
             ]
             if not finish and self._is_over():
                 return None
@@ -149,31 +135,27 @@ class Search:
         return self._best(beam, complete=True)
 
     def _best(self, beam: list[_State], *, complete: bool) -> Found:
-        best = min(beam, key=lambda s: (-s.placed, s.price, s.settings))
+        best = min(beam, key=lambda s: (-s.placed, s.price))
         return Found(best.chain(), best.price, complete)
 
-    def _moves(self, rng: random.Random | None) -> list[_Move]:
-        sides = sorted({side for s in self.task.shapes for size in s.sides for side in size})
-        bit = {side: 1 << i for i, side in enumerate(sides)}
+    def _moves(self, seed: int | None) -> list[_Move]:
         moves = [
-            _Move(i, du, dv, du * dv, bit[du], bit[dv])
+            _Move(i, du, dv, du * dv)
             for i, shape in enumerate(self.task.shapes)
             for du, dv in shape.sides
         ]
-        if rng is not None:
-            rng.shuffle(moves)
+        if seed is not None:
+            random.Random(seed).shuffle(moves)  # noqa: S311 - for ties, not for secrets
         moves.sort(key=lambda m: -m.area)
         return moves
 
     def _root(self) -> _State:
         left = tuple(s.count for s in self.task.shapes)
         used = (0,) * len(self.task.bins)
-        return _State(
-            -1, 0, 0, 0, 0, 0, False, (0, 0), 0, 0, 0, 0, 0, used, left, None, None
-        )  # fmt: skip
+        return _State(-1, 0, 0, 0, 0, 0, False, (0, 0), 0, 0, 0, used, left, None, None)
 
     def _children(
-        self, index: int, s: _State, moves: list[_Move], weight: int, limit: int | None
+        self, index: int, s: _State, moves: list[_Move], limit: int | None
     ) -> list[_Child]:
         out: list[_Child] = []
         if s.bin >= 0:
@@ -190,10 +172,10 @@ class Search:
                 ):
                     continue
                 for action, u, v, consumed in self._openings(b, s, move):
-                    score = self._score(s, move, s.closed + consumed * rate, weight)
+                    score = self._score(s, move, s.closed + consumed * rate)
                     out.append((score, -s.placed - move.area, index, m, action, u, v, s.bin))
         self.nodes += len(out)
-        return out or self._new_sheets(index, s, moves, weight, limit)
+        return out or self._new_sheets(index, s, moves, limit)
 
     def _openings(self, b: Bin, s: _State, move: _Move) -> Iterator[tuple[Action, int, int, int]]:
         """Places on the sheet in work, each with the area used up once the part lies there."""
@@ -215,7 +197,7 @@ class Search:
                 yield Action.NEW_PANEL, u, v, s.u1 * b.dv + (u + du - s.u1) * (v + dv)
 
     def _new_sheets(
-        self, index: int, s: _State, moves: list[_Move], weight: int, limit: int | None
+        self, index: int, s: _State, moves: list[_Move], limit: int | None
     ) -> list[_Child]:
         out: list[_Child] = []
         closed = s.closed + (self.task.bins[s.bin].area * self._rates[s.bin] if s.bin >= 0 else 0)
@@ -229,19 +211,16 @@ class Search:
                         used = (u + move.du) * (v + move.dv)
                         if not self.task.panels:
                             used = b.du * v + (u + move.du) * move.dv
-                        score = self._score(s, move, closed + used * self._rates[i], weight)
+                        score = self._score(s, move, closed + used * self._rates[i])
                         unplaced = -s.placed - move.area
                         out.append((score, unplaced, index, m, Action.NEW_SHEET, u, v, i))
         self.nodes += len(out)
         return out
 
-    def _score(self, s: _State, move: _Move, value: int, weight: int) -> int:
-        """Waste, and settings as waste, for each unit of area placed."""
+    def _score(self, s: _State, move: _Move, value: int) -> int:
+        """Waste for each unit of area placed."""
         placed = s.placed + move.area
         waste = value - placed * self._par + self._mean // 10
-        if weight:
-            bits = (s.ubits | move.ubit).bit_count() + (s.vbits | move.vbit).bit_count()
-            waste += bits * weight
         return (waste << 20) // placed
 
     def _select(
@@ -286,8 +265,7 @@ class Search:
         laid = Laid(action, index, move.shape, u, v, move.du, move.dv)
         return _State(
             index, u0, u1, v0, v1, end, grows, (-move.dv, move.shape), closed,
-            s.placed + move.area, s.ubits | move.ubit, s.vbits | move.vbit, price, used,
-            _with(s.left, move.shape, -1), s, laid,
+            s.placed + move.area, price, used, _with(s.left, move.shape, -1), s, laid,
         )  # fmt: skip
 
 

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from enum import IntEnum
 from typing import NamedTuple
 
-__all__ = ["Action", "Bin", "Laid", "Shape", "Task", "places", "slide"]
+__all__ = ["Action", "Bin", "Found", "Laid", "Shape", "Task", "places", "slide"]
 
 
 class Action(IntEnum):
@@ -78,6 +78,14 @@ class Laid(NamedTuple):
     v: int
     du: int
     dv: int
+
+
+class Found(NamedTuple):
+    """A plan: parts in the order laid, price of its sheets, whether all parts are in it."""
+
+    laid: tuple[Laid, ...]
+    price: int
+    complete: bool
 
 
 def slide(b: Bin, u: int, v: int, size: tuple[int, int], kerf: int) -> int:
