@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pytest
 
+from casewright.cli import progress
 from casewright.cli.main import main
 
 PAGE = Path(__file__).parents[2] / "docs" / "first-cabinet.md"
@@ -26,6 +27,7 @@ def test_the_page_does_what_it_says(
 ) -> None:
     """Files are typed, commands run, and every line printed is the line on the page."""
     monkeypatch.chdir(tmp_path)
+    monkeypatch.setattr(progress, "_PATIENCE_S", 3600.0)  # what is slow here may be fast there
     checker = doctest.OutputChecker()
     commands = 0
     for kind, name, body in _steps():

@@ -1,6 +1,7 @@
 """Parts into cutting problems and back."""
 
 from casewright.breakdown.build import break_down
+from casewright.breakdown.desk import Desk, saw_kerf
 from casewright.breakdown.pieces import Piece, PieceKind
 from casewright.breakdown.plan import Breakdown, JustFit, Milling, PlanKind, StockPlan, Waiting
 from casewright.breakdown.saw_steps import (
@@ -12,13 +13,14 @@ from casewright.breakdown.saw_steps import (
     saw_cards,
     saw_steps,
 )
-from casewright.breakdown.solving import PlanDefectError, saw_kerf
+from casewright.breakdown.solving import PlanDefectError
 from casewright.breakdown.units import UnevenLengthError, WholeUnit, common_unit
 
 __all__ = [
     "CAUTION_WORDS",
     "METHOD_WORDS",
     "Breakdown",
+    "Desk",
     "InHand",
     "JustFit",
     "Milling",

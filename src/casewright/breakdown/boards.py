@@ -5,16 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
+from casewright.breakdown.desk import Desk
 from casewright.breakdown.pieces import Piece, lipped_edges, part_piece
 from casewright.breakdown.plan import StockPlan
 from casewright.breakdown.set_ups import test_pieces
-from casewright.breakdown.solving import Desk, Offered, solve_pieces
+from casewright.breakdown.solving import Offered, solve_pieces
 from casewright.casework.parts import Part
-from casewright.dims import shop_text
-from casewright.room.model import Room
+from casewright.dims import Dim, least, shop_text
 from casewright.stock import Board, StockList
 
-__all__ = ["lip_source", "lips", "plan_boards"]
+__all__ = ["board_lengths", "lip_source", "lips", "plan_boards"]
 
 
 def lip_source(stock: StockList, key: str, width: Fraction) -> Board | None:
@@ -30,15 +30,15 @@ def lip_source(stock: StockList, key: str, width: Fraction) -> Board | None:
     return min(named or boards, key=lambda b: (b.thickness.value, b.key), default=None)
 
 
-def lips(room: Room, parts: Sequence[Part]) -> Iterator[tuple[Board | None, Piece]]:
+def lips(desk: Desk, parts: Sequence[Part]) -> Iterator[tuple[Board | None, Piece]]:
     """Solid lips of the parts' edges, each with the board it is ripped off.
 
     A lip is ripped as wide as it is thick on the edge; the board's thickness is its width.
     """
-    style = room.spec.style
+    room, end = desk.room, desk.style("strip_end")
     for part in parts:
         for edge, length in lipped_edges(part):
-            width = part.finished.thickness.value + style["lip_proud"].value
+            width = part.finished.thickness.value + room.spec.style["lip_proud"].value
             word = part.ends[("l0", "l1", "w0", "w1").index(edge.edge)]
             yield (
                 lip_source(room.spec.stock, edge.stock, width),
@@ -47,13 +47,21 @@ def lips(room: Room, parts: Sequence[Part]) -> Iterator[tuple[Board | None, Piec
                     kind="lip",
                     title=f"lip for the {word} of the {part.title}",
                     mark=part.mark,
-                    length=length + style["strip_end"].value,
-                    width=edge.thickness.value,
+                    long=length + end,
+                    wide=edge.thickness,
                     rough=True,
                     case=part.case,
                     serves=(part.path,),
                 ),
             )
+
+
+def board_lengths(desk: Desk, board: Board) -> tuple[Dim, ...]:
+    """The lengths a board is sold in."""
+    return tuple(
+        desk.given(f"stock.{board.key}.length_{number}", length)
+        for number, length in enumerate(board.lengths, start=1)
+    )
 
 
 def plan_boards(
@@ -66,23 +74,25 @@ def plan_boards(
     others
         Lips and strip blanks.
     """
-    style, unit = desk.room.spec.style, desk.room.spec.unit
+    unit, width = desk.room.spec.unit, desk.given(f"stock.{board.key}.width", board.width)
     tests = test_pieces(
-        board.key, parts, length=style["test_piece_length"].value,
-        width=min(style["test_piece_width"].value, board.width.value), turns=False, unit=unit,
+        board.key, parts, length=desk.style("test_piece_length"),
+        width=least(desk.style("test_piece_width"), width), turns=False, unit=unit,
     )  # fmt: skip
     pieces = (*(part_piece(part) for part in parts), *others, *tests)
     offered = tuple(
-        Offered(f"{board.key} {shop_text(long.value, unit)}", long.value, board.width.value)
-        for long in board.lengths
+        Offered(f"{board.key} {shop_text(long.value, unit)}", long, width)
+        for long in board_lengths(desk, board)
     )
     solved = solve_pieces(desk, board, offered, pieces)
     return StockPlan(
+        path=f"plan.{board.key}",
         stock=board.key,
         kind="boards",
         unit=solved.unit,
         problem=solved.problem,
         solution=solved.solution,
         work=solved.work,
+        offered=solved.offered,
         pieces={piece.id: piece for piece in pieces},
     )

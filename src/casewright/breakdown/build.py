@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from casewright.breakdown.boards import lips, plan_boards
+from casewright.breakdown.desk import Desk
 from casewright.breakdown.just_fit import measure_first
+from casewright.breakdown.numbers import plan_numbers
 from casewright.breakdown.pieces import Piece
 from casewright.breakdown.plan import Breakdown, StockPlan, Waiting
 from casewright.breakdown.sheets import plan_sheets
-from casewright.breakdown.solving import Desk
 from casewright.breakdown.strips import plan_strips, strip_blanks
 from casewright.casework.parts import Part
 from casewright.cutting.engine import Stop
@@ -43,14 +44,18 @@ def break_down(room: Room, *, stop: Stop | None = None) -> Breakdown:
     waiting = tuple(Waiting(part.path, part.waits_for) for part in parts if part.waits_for)
     desk = Desk(room, stop or _USUAL)
     wanted = _Sorted.of(desk, parts)
-    plans = wanted
+    now = wanted
     if waiting:
-        plans = _Sorted.of(desk, tuple(part for part in parts if not part.waits_for))
+        now = _Sorted.of(desk, tuple(part for part in parts if not part.waits_for))
+    plans = tuple(
+        replace(plan, numbers=plan_numbers(desk.chain, desk.kerf(), plan)) for plan in now.plans
+    )
     return Breakdown(
-        plans=plans.plans,
-        wanted=wanted.plans,
+        plans=plans,
+        wanted=wanted.plans if waiting else plans,
+        chain=desk.chain,
         waiting=waiting,
-        questions=(*measure_first(room, plans.plans), *_boards_wanted(wanted.homeless)),
+        questions=(*measure_first(room, plans), *_boards_wanted(wanted.homeless)),
         findings=tuple(_too_large(room, wanted.plans)),
     )
 
@@ -84,7 +89,7 @@ class _Sorted:
         for plan in strips:
             if plan.milling is not None:
                 others.setdefault(plan.milling.source, []).extend(strip_blanks(room, (plan,)))
-        for board, piece in lips(room, parts):
+        for board, piece in lips(desk, parts):
             if board is None:
                 own.homeless.setdefault("lips", []).extend(piece.serves)
             else:

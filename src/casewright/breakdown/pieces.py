@@ -8,6 +8,7 @@ from fractions import Fraction
 from typing import Literal
 
 from casewright.casework.parts import EdgeTreatment, Part
+from casewright.dims import Dim
 
 __all__ = ["Piece", "PieceKind", "lipped_edges", "part_piece"]
 
@@ -29,8 +30,8 @@ class Piece:
         In words, for the step and the label.
     mark
         Number on the label; empty when it gets none.
-    length, width
-        What is cut, length along the grain [mm].
+    long, wide
+        What is cut, length along the grain, as numbers of the chain.
     turns
         Whether it may lie across the sheet's grain.
     group
@@ -47,42 +48,54 @@ class Piece:
     kind: PieceKind
     title: str
     mark: str
-    length: Fraction
-    width: Fraction
+    long: Dim
+    wide: Dim
     turns: bool = False
     group: str = ""
     rough: bool = False
     case: str = ""
     serves: tuple[str, ...] = field(default=())
 
+    @property
+    def length(self) -> Fraction:
+        """What is cut along the grain [mm]."""
+        return self.long.value
 
-def part_piece(part: Part, *, longer: Fraction = Fraction(0)) -> Piece:
+    @property
+    def width(self) -> Fraction:
+        """What is cut across the grain [mm]."""
+        return self.wide.value
+
+
+def part_piece(part: Part, *, longer: Dim | None = None) -> Piece:
     """The blank of a part.
 
     Parameters
     ----------
     longer
-        Extra length, sawn off when the part is fitted [mm].
+        Extra length, sawn off when the part is fitted; None or 0: none.
     """
+    rough = longer is not None and longer.value > 0
+    length = part.blank.length
     return Piece(
         id=part.path,
         kind="part",
         title=part.title,
         mark=part.mark,
-        length=part.blank.length.value + longer,
-        width=part.blank.width.value,
+        long=length + longer if rough and longer is not None else length,
+        wide=part.blank.width,
         turns=not part.grain,
         group=f"{part.case} {part.group}" if part.group else "",
-        rough=longer > 0,
+        rough=rough,
         case=part.case,
         serves=(part.path,),
     )
 
 
-def lipped_edges(part: Part) -> Iterator[tuple[EdgeTreatment, Fraction]]:
-    """Edges of a part that get a solid lip, with the length of each [mm]."""
+def lipped_edges(part: Part) -> Iterator[tuple[EdgeTreatment, Dim]]:
+    """Edges of a part that get a solid lip, with the length of each."""
     size = part.finished
     for edge in part.edges:
         if edge.kind == "lip":
             across = edge.edge in ("l0", "l1")
-            yield edge, size.width.value if across else size.length.value
+            yield edge, size.width if across else size.length

@@ -7,11 +7,14 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
 
+from casewright.breakdown.numbers import NO_NUMBERS, PlanNumbers
 from casewright.breakdown.pieces import Piece
+from casewright.breakdown.solving import Offered
 from casewright.breakdown.units import WholeUnit
 from casewright.cutting.problem import Problem
 from casewright.cutting.solution import Placement, SheetTree, Solution
 from casewright.cutting.steps import CutPlan
+from casewright.dims import Chain
 from casewright.findings import Finding, Question
 
 __all__ = ["Breakdown", "JustFit", "Milling", "PlanKind", "StockPlan", "Waiting"]
@@ -73,6 +76,8 @@ class StockPlan:
 
     Parameters
     ----------
+    path
+        Under which its numbers stand on the chain: `plan.ply18`.
     stock
         Key of the stock.
     kind
@@ -84,6 +89,8 @@ class StockPlan:
     work
         The cuts in the order of a careful person, walked through; `saw_steps` tells them in
         lengths and parts.
+    offered
+        Stock by the ids of the problem.
     pieces
         By the ids of the problem.
     just_fit
@@ -92,18 +99,23 @@ class StockPlan:
         Test pieces that take no room on the plan: they come from what is left over.
     milling
         For strips.
+    numbers
+        Sizes and settings on the chain, for the plans that are printed.
     """
 
+    path: str
     stock: str
     kind: PlanKind
     unit: WholeUnit
     problem: Problem
     solution: Solution
     work: CutPlan
+    offered: Mapping[str, Offered]
     pieces: Mapping[str, Piece]
     just_fit: tuple[JustFit, ...] = ()
     from_offcuts: tuple[Piece, ...] = ()
     milling: Milling | None = None
+    numbers: PlanNumbers = NO_NUMBERS
 
     @property
     def count(self) -> int:
@@ -180,10 +192,13 @@ class Breakdown:
         What cutting brings up.
     findings
         Pieces that no stock is large enough for.
+    chain
+        The numbers of the room and of `plans`.
     """
 
     plans: tuple[StockPlan, ...]
     wanted: tuple[StockPlan, ...]
+    chain: Chain
     waiting: tuple[Waiting, ...] = ()
     questions: tuple[Question, ...] = ()
     findings: tuple[Finding, ...] = field(default=())

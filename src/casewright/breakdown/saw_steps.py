@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from fractions import Fraction
 from types import MappingProxyType
 
 from casewright.breakdown.pieces import Piece
@@ -13,6 +12,7 @@ from casewright.cutting.methods import Caution, Method
 from casewright.cutting.sawing import Edge
 from casewright.cutting.solution import Direction, Use
 from casewright.cutting.steps import Piece as CutPiece
+from casewright.dims import Dim
 
 __all__ = [
     "CAUTION_WORDS", "METHOD_WORDS", "InHand", "SawCard", "SawStep", "saw_cards", "saw_steps",
@@ -54,7 +54,7 @@ class InHand:
     name
         Sheet and number: '2.7'; a whole sheet is '2'.
     length, width
-        Along and across the stock's grain [mm].
+        Along and across the stock's grain.
     use
         part, offcut, waste, or None when it is cut further.
     piece
@@ -62,8 +62,8 @@ class InHand:
     """
 
     name: str
-    length: Fraction
-    width: Fraction
+    length: Dim
+    width: Dim
     use: Use | None
     piece: Piece | None
 
@@ -81,9 +81,9 @@ class SawStep:
     takes, gives
         What is cut, and what is there afterwards, the piece at the datum first.
     setting
-        From the datum to the blade: what the first piece must measure [mm].
+        From the datum to the blade: what the first piece must measure.
     along
-        Length of the cut [mm].
+        Length of the cut.
     datum, is_factory
         Edge that is measured from; whether it is still as bought.
     cautions
@@ -98,8 +98,8 @@ class SawStep:
     method: Method
     datum: Edge
     is_factory: bool
-    setting: Fraction
-    along: Fraction
+    setting: Dim
+    along: Dim
     gives: tuple[InHand, ...]
     cautions: tuple[str, ...]
 
@@ -111,7 +111,7 @@ class SawCard:
     Parameters
     ----------
     setting
-        Check it on the first piece [mm].
+        Check it on the first piece.
     steps
         In their order.
     marks
@@ -120,7 +120,7 @@ class SawCard:
 
     number: int
     method: Method
-    setting: Fraction
+    setting: Dim
     steps: tuple[SawStep, ...]
     marks: tuple[str, ...]
 
@@ -128,18 +128,21 @@ class SawCard:
 def saw_steps(plan: StockPlan) -> Iterator[SawStep]:
     """Every cut of a plan, in the order of work."""
     for step in plan.work.steps:
+        taken = _in_hand(plan, step.piece)
+        gives = tuple(_in_hand(plan, leaf) for leaf in step.leaves)
+        is_rip = step.direction == "rip"
         yield SawStep(
             number=step.number,
             card=step.card,
             sheet=step.sheet + 1,
-            takes=_in_hand(plan, step.piece),
+            takes=taken,
             direction=step.direction,
             method=step.method,
             datum=step.datum,
             is_factory=step.is_factory,
-            setting=plan.length(step.setting),
-            along=plan.length(step.along),
-            gives=tuple(_in_hand(plan, leaf) for leaf in step.leaves),
+            setting=gives[0].width if is_rip else gives[0].length,
+            along=taken.length if is_rip else taken.width,
+            gives=gives,
             cautions=tuple(CAUTION_WORDS[caution] for caution in step.cautions),
         )
 
@@ -151,14 +154,14 @@ def saw_cards(plan: StockPlan) -> Iterator[SawCard]:
         own = tuple(steps[number] for number in card.steps)
         done = [given.piece for step in own for given in step.gives if given.piece is not None]
         marks = tuple(piece.mark for piece in done if piece.mark)
-        yield SawCard(card.number, card.method, plan.length(card.setting), own, marks)
+        setting = plan.numbers.settings[card.number]
+        yield SawCard(card.number, card.method, setting, own, marks)
 
 
 def _in_hand(plan: StockPlan, piece: CutPiece) -> InHand:
     return InHand(
         piece.name,
-        plan.length(piece.rect.length),
-        plan.length(piece.rect.width),
+        *plan.numbers.sizes[piece.name],
         piece.use,
         plan.pieces.get(piece.part),
     )

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from fractions import Fraction
 
 from casewright.breakdown.pieces import Piece
 from casewright.casework.features import Cut, Feature
 from casewright.casework.parts import Part
-from casewright.dims import Unit, shop_text
+from casewright.dims import Dim, Unit, shop_text
 
 __all__ = ["test_pieces"]
 
@@ -20,8 +19,8 @@ def test_pieces(
     stock: str,
     parts: Iterable[Part],
     *,
-    length: Fraction,
-    width: Fraction,
+    length: Dim,
+    width: Dim,
     turns: bool,
     unit: Unit,
 ) -> tuple[Piece, ...]:
@@ -33,7 +32,7 @@ def test_pieces(
     Parameters
     ----------
     length, width
-        Size of a scrap [mm].
+        Size of a scrap.
     turns
         Whether it may lie across the grain.
     """
@@ -47,8 +46,8 @@ def test_pieces(
             kind="test piece",
             title=f"test piece for the {name}",
             mark="",
-            length=length,
-            width=width,
+            long=length,
+            wide=width,
             turns=turns,
             serves=tuple(paths),
         )

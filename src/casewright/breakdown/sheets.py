@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from casewright.breakdown.desk import Desk
 from casewright.breakdown.just_fit import just_fits, unmeasured_saws
 from casewright.breakdown.pieces import part_piece
 from casewright.breakdown.plan import StockPlan
 from casewright.breakdown.set_ups import test_pieces
-from casewright.breakdown.solving import Desk, Offered, solve_pieces
+from casewright.breakdown.solving import Offered, solve_pieces
 from casewright.casework.parts import Part
 from casewright.stock import Sheet
 
@@ -24,10 +25,16 @@ def plan_sheets(desk: Desk, sheet: Sheet, parts: Sequence[Part]) -> StockPlan:
     style = room.spec.style
     pieces = tuple(part_piece(part) for part in parts)
     tests = test_pieces(
-        sheet.key, parts, length=style["test_piece_length"].value,
-        width=style["test_piece_width"].value, turns=True, unit=room.spec.unit,
+        sheet.key, parts, length=desk.style("test_piece_length"),
+        width=desk.style("test_piece_width"), turns=True, unit=room.spec.unit,
     )  # fmt: skip
-    offered = (Offered(sheet.key, sheet.length_in_hand.value, sheet.width_in_hand.value),)
+    offered = (
+        Offered(
+            sheet.key,
+            desk.given(f"stock.{sheet.key}.length", sheet.length_in_hand),
+            desk.given(f"stock.{sheet.key}.width", sheet.width_in_hand),
+        ),
+    )
     trim = style["sheet_trim"].value
     solved = solve_pieces(desk, sheet, offered, (*pieces, *tests), trim=trim)
     left: tuple[str, ...] = ()
@@ -37,12 +44,14 @@ def plan_sheets(desk: Desk, sheet: Sheet, parts: Sequence[Part]) -> StockPlan:
             solved, left = alone, tuple(test.id for test in tests)
     slack, saws = style["sheet_slack"].value, unmeasured_saws(room.spec.shop)
     return StockPlan(
+        path=f"plan.{sheet.key}",
         stock=sheet.key,
         kind="sheets",
         unit=solved.unit,
         problem=solved.problem,
         solution=solved.solution,
         work=solved.work,
+        offered=solved.offered,
         pieces={piece.id: piece for piece in (*pieces, *tests) if piece.id not in left},
         just_fit=tuple(just_fits(solved, sheet, slack, kerf_is_known=not saws)),
         from_offcuts=tuple(test for test in tests if test.id in left),

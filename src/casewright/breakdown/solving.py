@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 
+from casewright.breakdown.desk import Desk
 from casewright.breakdown.limits import shop_limits
 from casewright.breakdown.pieces import Piece
 from casewright.breakdown.units import WholeUnit, common_unit
@@ -18,28 +19,17 @@ from casewright.cutting.solution import Solution
 from casewright.cutting.steps import CutPlan, plan_cuts
 from casewright.cutting.verifier import verify
 from casewright.cutting.walker import walk
+from casewright.dims import Dim
 from casewright.room.model import Room
-from casewright.shop import Shop
 from casewright.stock import Board, Sheet
 
-__all__ = [
-    "Desk", "Offered", "PlanDefectError", "Solved", "confirm", "saw_kerf", "solve_pieces",
-]  # fmt: skip
+__all__ = ["Offered", "PlanDefectError", "Solved", "confirm", "solve_pieces"]
 
 _STAGES = 3
-_USUAL_KERF = Fraction(16, 5)
 
 
 class PlanDefectError(RuntimeError):
     """A cutting plan that the verifier refuses: a defect of the program."""
-
-
-@dataclass(frozen=True, slots=True)
-class Desk:
-    """What every plan is made on: the room, and when to be content with a plan."""
-
-    room: Room
-    stop: Stop = field(default_factory=Stop)
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,32 +41,23 @@ class Offered:
     id
         Name in the problem.
     length, width
-        [mm], grain along the length.
+        Grain along the length.
     """
 
     id: str
-    length: Fraction
-    width: Fraction
+    length: Dim
+    width: Dim
 
 
 @dataclass(frozen=True, slots=True)
 class Solved:
-    """A problem with its solution and the order of work, both checked, and their unit."""
+    """A problem with its solution and the order of work, both checked, their unit and stock."""
 
     unit: WholeUnit
     problem: Problem
     solution: Solution
     work: CutPlan
-
-
-def saw_kerf(shop: Shop) -> Fraction:
-    """The widest kerf of the saws the shop owns [mm]: a plan made for it can be cut by any."""
-    kerfs = [
-        tool.kerf.value
-        for kind, tool in shop.tools.items()
-        if kind in ("table saw", "circular saw", "mitre saw") and tool.kerf is not None
-    ]
-    return max(kerfs, default=_USUAL_KERF)
+    offered: Mapping[str, Offered]
 
 
 def _face_weight(room: Room, goods: Sheet | Board) -> Fraction:
@@ -116,12 +97,12 @@ def solve_pieces(
         When the plan does not pass the verifier.
     """
     room = desk.room
-    kerf = saw_kerf(room.spec.shop)
+    kerf = desk.kerf().value
     style = room.spec.style
     keeps = (style["offcut_long"].value, style["offcut_short"].value)
     unit = common_unit(_lengths(offered, pieces, (kerf, trim, *keeps)), room.spec.unit)
     edge = unit.count(trim)
-    several = len({item.length for item in offered}) > 1
+    several = len({item.length.value for item in offered}) > 1
     problem = Problem(
         unit=unit.name,
         kerf=unit.count(kerf),
@@ -129,9 +110,9 @@ def solve_pieces(
         stock=tuple(
             StockItem(
                 item.id,
-                unit.count(item.length),
-                unit.count(item.width),
-                price=unit.count(item.length) if several else 1,
+                unit.count(item.length.value),
+                unit.count(item.width.value),
+                price=unit.count(item.length.value) if several else 1,
                 trim=Trim(edge, edge, edge, edge),
             )
             for item in offered
@@ -151,7 +132,7 @@ def solve_pieces(
     narrow = isinstance(goods, Board)
     limits = shop_limits(room, unit, _face_weight(room, goods), narrow=narrow)
     solution, work = _sawn(problem, desk.stop, limits, lengths_only)
-    return Solved(unit, problem, solution, work)
+    return Solved(unit, problem, solution, work, {item.id: item for item in offered})
 
 
 def _lengths(
@@ -159,7 +140,7 @@ def _lengths(
 ) -> Iterable[Fraction]:
     yield from others
     for item in offered:
-        yield from (item.length, item.width)
+        yield from (item.length.value, item.width.value)
     for piece in pieces:
         yield from (piece.length, piece.width)
 

@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from fractions import Fraction
 
+from casewright.breakdown.boards import board_lengths
+from casewright.breakdown.desk import Desk
 from casewright.breakdown.pieces import Piece, part_piece
 from casewright.breakdown.plan import Milling, StockPlan
-from casewright.breakdown.solving import Desk, Offered, saw_kerf, solve_pieces
+from casewright.breakdown.solving import Offered, solve_pieces
 from casewright.casework.parts import Part
-from casewright.dims import Way, round_to, shop_text
+from casewright.dims import Dim, Way, shop_text
 from casewright.room.model import Room
 from casewright.stock import Board, strips_in_thickness
 
@@ -29,18 +31,18 @@ def plan_strips(
     Strips are cut rough: longer by style 'strip_end', and sawn to length when they are fitted.
     """
     room = desk.room
-    end = room.spec.style["strip_end"].value
+    end = desk.style("strip_end")
     by_width: dict[Fraction, list[Piece]] = {}
     for part in parts:
         piece = part_piece(part, longer=end)
         by_width.setdefault(piece.width, []).append(piece)
-    for width, pieces in sorted(by_width.items(), reverse=True):
+    for number, (width, pieces) in enumerate(sorted(by_width.items(), reverse=True), start=1):
         spares = _spares(strip, width, pieces, room)
-        yield _plan(desk, strip, source, (*pieces, *spares))
+        yield _plan(desk, strip, source, (*pieces, *spares), f"plan.{strip.key}.width_{number}")
 
 
 def _spares(strip: Board, width: Fraction, pieces: Sequence[Piece], room: Room) -> Iterator[Piece]:
-    longest = max(piece.length for piece in pieces)
+    longest = max(pieces, key=lambda piece: piece.length).long
     wide = shop_text(width, room.spec.unit)
     for number in range(1, -(-len(pieces) // SPARE_ONE_IN) + 1):
         yield Piece(
@@ -48,58 +50,71 @@ def _spares(strip: Board, width: Fraction, pieces: Sequence[Piece], room: Room) 
             kind="spare",
             title=f"spare strip {wide} wide",
             mark="",
-            length=longest,
-            width=width,
+            long=longest,
+            wide=pieces[0].wide,
             rough=True,
             serves=tuple(piece.id for piece in pieces),
         )
 
 
-def _plan(desk: Desk, strip: Board, source: Board, pieces: Sequence[Piece]) -> StockPlan:
+def _plan(
+    desk: Desk, strip: Board, source: Board, pieces: Sequence[Piece], path: str
+) -> StockPlan:
     room, width = desk.room, pieces[0].width
     offered = tuple(
-        Offered(f"{source.key} {shop_text(length, room.spec.unit)}", length, width)
-        for length in _lengths(room, source)
+        Offered(f"{source.key} {shop_text(length.value, room.spec.unit)}", length, pieces[0].wide)
+        for length in _lengths(desk, source)
     )
     solved = solve_pieces(desk, strip, offered, pieces, lengths_only=True)
     return StockPlan(
+        path=path,
         stock=strip.key,
         kind="strips",
         unit=solved.unit,
         problem=solved.problem,
         solution=solved.solution,
         work=solved.work,
+        offered=solved.offered,
         pieces={piece.id: piece for piece in pieces},
-        milling=_milling(room, strip, source, width),
+        milling=_milling(desk, strip, source, width),
     )
 
 
-def _lengths(room: Room, source: Board) -> tuple[Fraction, ...]:
+def _lengths(desk: Desk, source: Board) -> tuple[Dim, ...]:
     """Lengths strips may be milled in: whole boards and even shares of them, longest first.
 
     Nothing shorter than style 'shortest_milled' goes through a planer.
     """
-    kerf = saw_kerf(room.spec.shop)
-    least = room.spec.style["shortest_milled"].value
-    grid = room.spec.style["cut_step"].value or Fraction(1, 10)
-    shares = {
-        round_to((long.value - (share - 1) * kerf) / share, grid, Way.DOWN)[0]
-        if share > 1
-        else long.value
-        for long in source.lengths
-        for share in range(1, _MOST_SHARES + 1)
-    }
-    whole = {long.value for long in source.lengths}
-    return tuple(sorted((s for s in shares if s in whole or s >= least), reverse=True))
+    least = desk.room.spec.style["shortest_milled"].value
+    whole = board_lengths(desk, source)
+    found = {length.value: length for length in whole}
+    for length in whole:
+        for share in range(2, _MOST_SHARES + 1):
+            part = _share(desk, length, share)
+            if part.value >= least:
+                found.setdefault(part.value, part)
+    return tuple(found[value] for value in sorted(found, reverse=True))
 
 
-def _milling(room: Room, strip: Board, source: Board, width: Fraction) -> Milling:
-    unit = room.spec.unit
+def _share(desk: Desk, length: Dim, share: int) -> Dim:
+    """An even share of a board, on the grid that parts are cut to."""
+    place, _, name = length.path.rpartition(".")
+    path = f"{name}_in_{share}"
+    known = desk.chain.nodes.get(f"{place}.{path}")
+    if known is not None:
+        return known
+    grid = desk.room.spec.style["cut_step"].value or Fraction(1, 10)
+    even = (length - desk.kerf() * (share - 1)) / share
+    return desk.chain.place(place).rounded(path, even, grid, Way.DOWN)[0]
+
+
+def _milling(desk: Desk, strip: Board, source: Board, width: Fraction) -> Milling:
+    room, unit = desk.room, desk.room.spec.unit
     yields = strips_in_thickness(
         source.thickness.value,
         strip.thickness.value,
         waste=room.spec.style["strip_waste"].value,
-        kerf=saw_kerf(room.spec.shop),
+        kerf=desk.kerf().value,
     )
     wide, thick = (
         shop_text(size, unit, with_unit=True) for size in (width, strip.thickness.value)
@@ -119,7 +134,6 @@ def strip_blanks(room: Room, plans: Iterable[StockPlan]) -> Iterator[Piece]:
         if plan.milling is None:
             continue
         wide = _slug(shop_text(plan.milling.width, room.spec.unit))
-        sizes = {item.id: plan.length(item.length) for item in plan.problem.stock}
         for item, strips in plan.counts.items():
             for number in range(1, -(-strips // plan.milling.yields) + 1):
                 yield Piece(
@@ -127,8 +141,8 @@ def strip_blanks(room: Room, plans: Iterable[StockPlan]) -> Iterator[Piece]:
                     kind="strip blank",
                     title=_blank_title(min(plan.milling.yields, strips)),
                     mark="",
-                    length=sizes[item],
-                    width=plan.milling.width,
+                    long=plan.offered[item].length,
+                    wide=plan.offered[item].width,
                     serves=tuple(p.id for p in plan.pieces.values() if p.kind == "part"),
                 )
 

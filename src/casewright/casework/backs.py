@@ -19,6 +19,9 @@ __all__ = ["BackCuts", "Rear", "add_back", "machine_for_back"]
 
 _ENDS = ("bottom", "top", "right", "left")
 
+_PLANED = Fraction(1, 2)
+"""How much too wide a thin back may be: a few strokes of a plane (common practice) [mm]."""
+
 
 @dataclass(frozen=True, slots=True)
 class BackCuts:
@@ -290,4 +293,4 @@ def _place(maker: Maker, back: Outline, x: Dim, y: Dim, z: Dim) -> None:
 
 def _band(maker: Maker) -> tuple[Fraction, Fraction]:
     step = maker.house.style["cut_step"].value
-    return Fraction(0), 2 * step + Fraction(1)
+    return -_PLANED, 2 * step + Fraction(1)

@@ -168,13 +168,13 @@ def _close(
     depth = place.follows(
         "depth", front + box.seat.thin if maker.spec.back == "applied" else front
     )
-    step = maker.house.style["cut_step"].value or Fraction(1, 100)
+    band = max(maker.house.style["cut_step"].value, maker.style("gap_tolerance").value)
     for name, real, asked in (
         ("width", width, wanted.width),
         ("height", height, wanted.height),
         ("depth", depth, wanted.depth),
     ):
-        place.fit(f"{name}_error", real - asked, -step, step, place.path)
+        place.fit(f"{name}_error", real - asked, -band, band, place.path)
     return Carcase(
         width=width,
         height=height,

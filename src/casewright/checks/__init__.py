@@ -8,6 +8,7 @@ from casewright.checks import (
     cut_depth,
     fastener_bite,
     fit_band,
+    fit_forecast,
     hinge_beside_shelf,
     hinge_number,
     hinge_spread,
@@ -30,6 +31,7 @@ __all__ = ["RULES", "Breach", "Rule", "check"]
 
 RULES: tuple[Rule, ...] = (
     fit_band.RULE,
+    fit_forecast.RULE,
     sheet_thickness.RULE,
     tool_missing.RULE,
     nailer_missing.RULE,

@@ -18,6 +18,7 @@ from casewright.job.documents import (
     why_document,
 )
 from casewright.job.load import load_job
+from casewright.job.numbers import hangs_on_plans
 from casewright.job.reasons import reasons
 from casewright.job.worked import work_out
 
@@ -67,7 +68,9 @@ def run_why(job: Path, path: str, *, as_json: bool) -> int:
         else:
             print_lines(paths)
         return CLEAN
-    nodes = reasons(worked.room, path)
+    what = "planning the cuts" if hangs_on_plans(worked.room, path) else "looking it up"
+    with working(what):
+        nodes = reasons(worked.room, path)
     if as_json:
         print_json(why_document(spec, nodes))
     else:

@@ -52,7 +52,8 @@ def _plan_lines(plan: StockPlan, spec: JobSpec) -> Iterator[str]:
     for number in plan.waiting_sheets:
         yield f"  {_NOUNS[plan.kind]} {number + 1} just fits: measure it and the kerf first"
     for card in saw_cards(plan):
-        yield f"  {shop_text(card.setting, unit, with_unit=True)}, {METHOD_WORDS[card.method]}"
+        setting = shop_text(card.setting.value, unit, with_unit=True)
+        yield f"  {setting}, {METHOD_WORDS[card.method]}"
         for step in card.steps:
             yield from _step_lines(step, unit)
 
@@ -65,7 +66,7 @@ def _step_lines(step: SawStep, unit: Unit) -> Iterator[str]:
 
 
 def _size(piece: InHand, unit: Unit) -> str:
-    return f"{shop_text(piece.length, unit)} x {shop_text(piece.width, unit)}"
+    return f"{shop_text(piece.length.value, unit)} x {shop_text(piece.width.value, unit)}"
 
 
 def _taken(piece: InHand, unit: Unit) -> str:

@@ -151,7 +151,8 @@ def why(
 ) -> None:
     """Say why a number is what it is: its formula, and where each part of it comes from.
 
-    Without a path, lists what can be asked. A path that is nearly right gets the nearest ones.
+    Without a path, lists what can be asked of the model. A path that is nearly right gets the
+    nearest ones. Settings and offcuts of the cut sheets begin with plan: plan.plywood.setting_4.
 
     Example: casewright why kitchen.toml sink.bottom.length
     """

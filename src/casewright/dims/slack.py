@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING
@@ -18,6 +18,13 @@ __all__ = ["Slack", "Term", "chance_outside", "contributions", "sampled", "slack
 
 _ZERO = Fraction(0)
 _ONE = Fraction(1)
+
+_Settled = Callable[[Dim], bool]
+"""Whether a dim is read before the thing in question is made, so that it strays no more."""
+
+
+def _nothing(_: Dim) -> bool:
+    return False
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +92,7 @@ class Slack:
         return self.nominal + self.worst
 
 
-def _order(dim: Dim) -> list[Dim]:
+def _order(dim: Dim, settled: _Settled = _nothing) -> list[Dim]:
     """Every dim whose deviation reaches this one, results before arguments."""
     order: list[Dim] = []
     seen: set[int] = set()
@@ -95,7 +102,7 @@ def _order(dim: Dim) -> list[Dim]:
         if done:
             order.append(node)
             continue
-        if id(node) in seen:
+        if id(node) in seen or settled(node):
             continue
         seen.add(id(node))
         stack.append((node, True))
@@ -127,12 +134,17 @@ def _slopes(node: Dim) -> Iterator[tuple[Dim, Fraction]]:
             yield arg, -_ONE if op == "-" and index == 1 else _ONE
 
 
-def contributions(dim: Dim) -> tuple[tuple[Term, ...], bool]:
+def contributions(dim: Dim, *, settled: _Settled = _nothing) -> tuple[tuple[Term, ...], bool]:
     """Every cause that reaches a dim, with its exact slope, and whether a near choice was met.
 
     Deviations stop at things cut to a number and start afresh there; equal keys are one cause.
+
+    Parameters
+    ----------
+    settled
+        Dims that stray no more, because they are read first.
     """
-    order = _order(dim)
+    order = _order(dim, settled)
     rate: dict[int, Fraction] = {id(dim): _ONE}
     sums: dict[str, Fraction] = {}
     causes: dict[str, Cause] = {}
@@ -163,9 +175,11 @@ def _reaches(order: list[Dim]) -> dict[int, Fraction]:
     for node in reversed(order):
         own = sum((cause.limit for cause in node.causes), _ZERO)
         if node.flows and node.op in ("least", "greatest"):
-            own += max(reach[id(arg)] for arg in node.args if isinstance(arg, Dim))
+            own += max(reach.get(id(arg), _ZERO) for arg in node.args if isinstance(arg, Dim))
         elif node.flows:
-            own += sum((abs(part) * reach[id(arg)] for arg, part in _slopes(node)), _ZERO)
+            own += sum(
+                (abs(part) * reach.get(id(arg), _ZERO) for arg, part in _slopes(node)), _ZERO
+            )
         reach[id(node)] = own
     return reach
 
@@ -175,30 +189,45 @@ def _is_close(node: Dim, reach: dict[int, Fraction]) -> bool:
     candidates = [arg for arg in node.args if isinstance(arg, Dim)]
     chosen = next(arg for arg in candidates if arg.value == node.wanted)
     return any(
-        abs(arg.value - chosen.value) <= reach[id(arg)] + reach[id(chosen)]
+        abs(arg.value - chosen.value) <= reach.get(id(arg), _ZERO) + reach.get(id(chosen), _ZERO)
         for arg in candidates
-        if arg is not chosen and (reach[id(arg)] or reach[id(chosen)])
+        if arg is not chosen and (reach.get(id(arg), _ZERO) or reach.get(id(chosen), _ZERO))
     )
 
 
-def slack(dim: Dim) -> Slack:
+def slack(dim: Dim, *, settled: _Settled = _nothing) -> Slack:
     """Worst case by intervals and root-sum-square by causes.
+
+    Parameters
+    ----------
+    settled
+        Dims that stray no more, because they are read first.
 
     Sources
     -------
     Root-sum-square of independent deviations and plain addition of systematic ones:
     the general law of propagation of uncertainty (`gum`).
     """
-    terms, decided = contributions(dim)
+    terms, decided = contributions(dim, settled=settled)
     worst = sum((t.worst for t in terms), Fraction(0))
     random_terms = [float(t.sigma) for t in terms if not t.cause.bias]
     bias = sum(float(t.sigma) for t in terms if t.cause.bias)
     return Slack(dim.value, worst, math.hypot(*random_terms), bias, terms, decided)
 
 
-def chance_outside(dim: Dim, low: Fraction, high: Fraction) -> float:
-    """Chance that the real gap leaves its band, normal law, bias taken at its worst side [-]."""
-    found = slack(dim)
+def chance_outside(
+    dim: Dim, low: Fraction, high: Fraction, *, settled: _Settled = _nothing
+) -> float:
+    """Chance that the real gap leaves its band, normal law, bias taken at its worst side [-].
+
+    Parameters
+    ----------
+    low, high
+        The band [mm].
+    settled
+        Dims that stray no more, because they are read first.
+    """
+    found = slack(dim, settled=settled)
     sigma = found.sigma_mm
 
     def outside(shift: float) -> float:

@@ -63,7 +63,7 @@ def room_overview(room: Room) -> Scene:
 
 
 def _standing(room: Room) -> Iterator[_Standing]:
-    lift = room.spec.style["wall_bottom"].value
+    lift = room.wall_bottom.value
     for run in room.runs:
         yield _run(run, lift)
     placed = {case.key for run in room.runs for case in run.cases}

@@ -11,7 +11,7 @@ from casewright.cutting.steps import Step
 from casewright.dims.units import Unit
 from casewright.drawing.dimension import Dimensions, Span
 from casewright.drawing.marks import Tag
-from casewright.drawing.measure import Content, Measure
+from casewright.drawing.measure import Content, measure_of
 from casewright.drawing.notes import Balloon, Text
 from casewright.drawing.pens import CUT, FINE, THIN, VISIBLE, Ink
 from casewright.drawing.scene import Scene
@@ -31,23 +31,21 @@ def sheet_scene(plan: StockPlan, tree: SheetTree, unit: Unit, *, grain: bool) ->
     elements: list[Element] = [
         rectangle((whole[0], whole[1]), (whole[2], whole[3]), VISIBLE, fill=Ink.SHADE)
     ]
+    steps = plan.work.on_sheet(tree.sheet)
+    names = {leaf.rect: leaf.name for step in steps for leaf in step.leaves}
     for leaf in leaves(tree.root):
-        elements.extend(_leaf(plan, leaf, unit))
-    for step in plan.work.on_sheet(tree.sheet):
+        elements.extend(_leaf(plan, leaf, names.get(leaf.rect, ""), unit))
+    for step in steps:
         elements.extend(_pass(plan, step))
     elements.append(Sign("datum", (whole[2] / 2, whole[1]), toward_deg=270, size_mm=3.0))
     elements.append(Sign("datum", (whole[0], whole[3] / 2), toward_deg=180, size_mm=3.0))
     if grain:
         elements.append(GrainArrow((whole[2] / 2, whole[3]), 16.0))
-    long, wide = whole[2] - whole[0], whole[3] - whole[1]
+    long, wide = (measure_of(dim, unit) for dim in plan.numbers.sizes[f"{tree.sheet + 1}"])
     elements.append(
-        Dimensions(
-            "below", whole[1], (Span(whole[0], whole[2], Measure(long, unit)),), offset_mm=5.0
-        )
+        Dimensions("below", whole[1], (Span(whole[0], whole[2], long),), offset_mm=5.0)
     )
-    elements.append(
-        Dimensions("right", whole[2], (Span(whole[1], whole[3], Measure(wide, unit)),))
-    )
+    elements.append(Dimensions("right", whole[2], (Span(whole[1], whole[3], wide),)))
     return Scene(tuple(elements), f"{plan.stock} {tree.sheet + 1}")
 
 
@@ -56,7 +54,7 @@ def _box(plan: StockPlan, rect: Rect) -> tuple[Fraction, Fraction, Fraction, Fra
     return x, y, plan.length(rect.x1), plan.length(rect.y1)
 
 
-def _leaf(plan: StockPlan, leaf: Leaf, unit: Unit) -> Iterator[Element]:
+def _leaf(plan: StockPlan, leaf: Leaf, name: str, unit: Unit) -> Iterator[Element]:
     x0, y0, x1, y1 = _box(plan, leaf.rect)
     long, wide = x1 - x0, y1 - y0
     if leaf.use == "waste":
@@ -64,7 +62,8 @@ def _leaf(plan: StockPlan, leaf: Leaf, unit: Unit) -> Iterator[Element]:
     if leaf.use == "offcut":
         yield rectangle((x0, y0), (x1, y1), FINE, fill=Ink.TINT)
         if long > _ROOMY_MM and wide > _TIGHT_MM:
-            words: Content = ("keep ", Measure(long, unit), " × ", Measure(wide, unit))
+            size = [measure_of(dim, unit) for dim in plan.numbers.sizes[name]]
+            words: Content = ("keep ", size[0], " × ", size[1])
             yield Text(((x0 + x1) / 2, (y0 + y1) / 2), words, 2.2, ink=Ink.SOFT)
         return
     piece = plan.pieces[leaf.part]
@@ -85,7 +84,7 @@ def _label(
     if min(long, wide) > _ROOMY_MM and run > 2 * _ROOMY_MM:
         shift = (0.0, 2.6) if not turned else (-2.6, 0.0)
         yield Text(middle, name, 3.4, weight=600, rotation_deg=turned, shift_mm=shift)
-        words: Content = (Measure(piece.length, unit), " × ", Measure(piece.width, unit))
+        words: Content = (measure_of(piece.long, unit), " × ", measure_of(piece.wide, unit))
         back = (0.0, -2.8) if not turned else (2.8, 0.0)
         yield Text(middle, words, 2.0, rotation_deg=turned, shift_mm=back)
     elif min(long, wide) > _TIGHT_MM or run > _ROOMY_MM:

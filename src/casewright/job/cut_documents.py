@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from typing import Any
 
 from casewright.breakdown import (
@@ -16,7 +15,7 @@ from casewright.breakdown import (
     saw_steps,
 )
 from casewright.cutting.solution import Rect
-from casewright.dims import Unit, length_json
+from casewright.dims import Dim, Unit, length_json
 from casewright.job.documents import finding_json, head_json, question_json
 from casewright.room.specs import JobSpec
 
@@ -82,25 +81,26 @@ def _just_fit(fit: JustFit, unit: Unit) -> _Json:
     }
 
 
+def _length(dim: Dim, unit: Unit) -> _Json:
+    return {**length_json(dim.value, unit), "path": dim.path}
+
+
 def _card(card: SawCard, unit: Unit) -> _Json:
     return {
         "number": card.number,
         "method": card.method,
-        "setting": length_json(card.setting, unit),
+        "setting": _length(card.setting, unit),
         "steps": [step.number for step in card.steps],
         "marks": list(card.marks),
     }
 
 
 def _step(step: SawStep, unit: Unit) -> _Json:
-    def length(value: Fraction) -> Any:
-        return length_json(value, unit)
-
     def in_hand(piece: InHand) -> _Json:
         return {
             "name": piece.name,
-            "length": length(piece.length),
-            "width": length(piece.width),
+            "length": _length(piece.length, unit),
+            "width": _length(piece.width, unit),
             "use": piece.use,
             "part": piece.piece.id if piece.piece else None,
         }
@@ -114,8 +114,8 @@ def _step(step: SawStep, unit: Unit) -> _Json:
         "method": step.method,
         "datum": step.datum,
         "factory_edge": step.is_factory,
-        "setting": length(step.setting),
-        "along": length(step.along),
+        "setting": _length(step.setting, unit),
+        "along": _length(step.along, unit),
         "gives": [in_hand(piece) for piece in step.gives],
         "cautions": list(step.cautions),
     }

@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from casewright.dims import Branch, Dim, Unit, Why, shop_text, why
 from casewright.errors import CasewrightError
+from casewright.job.numbers import chain_with
 from casewright.room.model import Room
 
 __all__ = ["NoSuchPathError", "number_text", "reasons", "short_name"]
@@ -43,9 +44,11 @@ def reasons(room: Room, path: str) -> tuple[Why, ...]:
     NoSuchPathError
         With the nearest paths.
     """
-    chain, unit = room.chain, room.spec.unit
+    chain, unit = chain_with(room, path), room.spec.unit
     if path not in chain.nodes:
-        raise NoSuchPathError(path, _nearest(path, tuple(chain.nodes)))
+        styles = (f"style.{key}" for key in room.spec.style.values)
+        known = tuple(dict.fromkeys([*chain.nodes, *styles]))
+        raise NoSuchPathError(path, _nearest(path, known))
 
     def show(dim: Dim) -> str:
         return f"{short_name(dim.path, path)} {number_text(dim.value, unit, dim.power)}"

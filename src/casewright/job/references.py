@@ -21,7 +21,7 @@ from casewright.job.tables import (
 
 __all__ = ["RESERVED", "check_references"]
 
-RESERVED = ("boxes", "doors", "hardware", "job", "run", "shop", "stock", "style")
+RESERVED = ("boxes", "doors", "hardware", "job", "plan", "run", "shop", "stock", "style")
 """Names no case may have: numbers of the whole job have them in their paths."""
 
 _BOX_GOODS: dict[str, type[Goods]] = {

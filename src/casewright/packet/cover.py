@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from casewright.drawing import Measure, ScaleError, largest, measure_of
+from casewright.drawing import ScaleError, largest, measure_of
 from casewright.drawing.run_elevation import run_scene
 from casewright.findings import Finding, Question, Severity
 from casewright.outputs.blocks import (
@@ -78,15 +78,8 @@ def elevation_section(room: Room, paper: Paper) -> Section | None:
     """Every run on its wall."""
     blocks: list[Block] = []
     unit = room.spec.unit
-    bottom = room.chain.nodes.get("style.wall_bottom")
     for run in room.runs:
-        height = room.spec.style["wall_bottom"]
-        measure = (
-            measure_of(bottom, unit)
-            if bottom
-            else Measure(height.value, unit, "style.wall_bottom")
-        )
-        scene = run_scene(run, unit, measure)
+        scene = run_scene(run, unit, measure_of(room.wall_bottom, unit))
         try:
             drawn = largest(scene, paper.text_width_mm, 150.0, unit, at_most=Fraction(10))
         except ScaleError:

@@ -17,7 +17,7 @@ from casewright.breakdown import (
 )
 from casewright.cutting.solution import SheetTree
 from casewright.dims.units import Unit
-from casewright.drawing import Measure, largest
+from casewright.drawing import largest, measure_of
 from casewright.drawing.sheet_layout import sheet_scene
 from casewright.outputs.blocks import (
     Block,
@@ -34,7 +34,7 @@ from casewright.outputs.blocks import (
 )
 from casewright.outputs.document import Paper, Section
 from casewright.outputs.inlines import Blank, Inline, Link, Rich, SignMark, Strong
-from casewright.packet.words import unfold
+from casewright.packet.words import sizes, unfold
 from casewright.room.model import Room
 
 __all__ = ["cut_sheet_sections", "cutting_anchors"]
@@ -135,7 +135,7 @@ def _card_rows(card: SawCard, unit: Unit) -> Iterator[Row]:
     count = len(card.steps)
     words: list[Inline] = [
         Strong(f"Setting {card.number}:  "),
-        Strong(Measure(card.setting, unit, _path(card))),
+        Strong(measure_of(card.setting, unit)),
         f"  on the {METHOD_WORDS[card.method]}; {count} cut{'s' if count != 1 else ''}",
     ]
     if card.marks:
@@ -143,18 +143,6 @@ def _card_rows(card: SawCard, unit: Unit) -> Iterator[Row]:
     yield Row((tuple(words),))
     for step in card.steps:
         yield _step_row(step, unit)
-
-
-def _path(card: SawCard) -> str:
-    """Path of the number that a setting makes, where it is a size of a part."""
-    for step in card.steps:
-        for given in step.gives:
-            if given.piece is not None and given.piece.kind == "part":
-                if given.length == card.setting == given.piece.length:
-                    return f"{given.piece.id}.length"
-                if given.width == card.setting == given.piece.width:
-                    return f"{given.piece.id}.width"
-    return ""
 
 
 def _step_row(step: SawStep, unit: Unit) -> Row:
@@ -180,7 +168,7 @@ def _piece_name(piece: InHand) -> str:
 
 
 def _size(piece: InHand, unit: Unit) -> tuple[Inline, ...]:
-    return (Measure(piece.length, unit), " × ", Measure(piece.width, unit))
+    return sizes(piece.length, piece.width, unit=unit)
 
 
 def _given(step: SawStep, unit: Unit) -> Iterator[Rich]:

@@ -59,6 +59,7 @@ def _built(spec: JobSpec, facts: Facts) -> Room:
         runs=tuple(runs),
         findings=tuple(findings),
         questions=tuple(q for case in cases.values() for q in case.questions),
+        wall_bottom=house.style_dim("wall_bottom"),
     )
     return ask(room)
 

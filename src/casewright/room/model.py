@@ -40,8 +40,6 @@ class Run:
         Left outer face of each case from the run's left datum [mm].
     length
         From the left datum to the right end of the last case or filler [mm].
-    bottom
-        Underside of the cases above the finished floor [mm]; 0 for cases that stand.
     """
 
     spec: RunSpec
@@ -64,6 +62,8 @@ class Room:
         none.
     cases
         In the order of the file. `runs` place some of them.
+    wall_bottom
+        Underside of the wall cases above the finished floor.
     """
 
     spec: JobSpec
@@ -73,6 +73,7 @@ class Room:
     runs: tuple[Run, ...]
     findings: tuple[Finding, ...]
     questions: tuple[Question, ...]
+    wall_bottom: Dim
 
     @property
     def parts(self) -> tuple[Part, ...]:

@@ -21,13 +21,13 @@ from tests.builders import (
     stock,
 )
 
-from casewright.breakdown import Breakdown, StockPlan
+from casewright.breakdown import Breakdown, Desk, StockPlan
 from casewright.breakdown import break_down as full_break_down
 from casewright.breakdown.pieces import Piece
-from casewright.breakdown.solving import Desk, Offered, Solved, solve_pieces
+from casewright.breakdown.solving import Offered, Solved, solve_pieces
 from casewright.cutting.engine import Stop
 from casewright.cutting.solution import leaves
-from casewright.dims import Given, Origin
+from casewright.dims import Dim, Given, Origin
 from casewright.facts import Fact
 from casewright.findings import Severity
 from casewright.room.build import build
@@ -177,8 +177,9 @@ def _strips(width: str, count: int, *, sheet: str = "48", kerf: str = "1/8") -> 
     saw = room.spec.shop.tools["table saw"]
     tools: dict[ToolKind, Tool] = {"table saw": replace(saw, kerf=given(kerf))}
     spec = replace(room.spec, shop=replace(room.spec.shop, tools=tools))
-    pieces = [Piece(str(n), "part", "rip", "", length("96"), length(width)) for n in range(count)]
-    offered = [Offered("sheet", length("96"), length(sheet))]
+    long, across, wide = (Dim("", (), length(text)) for text in ("96", sheet, width))
+    pieces = [Piece(str(n), "part", "rip", "", long, wide) for n in range(count)]
+    offered = [Offered("sheet", long, across)]
     goods = room.spec.stock["ply18"]
     assert isinstance(goods, Sheet)
     return solve_pieces(Desk(replace(room, spec=spec)), goods, offered, pieces)

@@ -67,8 +67,8 @@ def test_what_a_cut_leaves_and_the_kerf_make_up_what_it_took(
     for plan in plans:
         for step in saw_steps(plan):
             across = "width" if step.direction == "rip" else "length"
-            left = [getattr(piece, across) for piece in step.gives]
-            taken = getattr(step.takes, across)
+            left = [getattr(piece, across).value for piece in step.gives]
+            taken = getattr(step.takes, across).value
             assert step.gives
             if len(left) == 2:
                 assert sum(left) + kerf == taken

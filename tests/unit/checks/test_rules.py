@@ -86,6 +86,7 @@ PASSES: dict[str, Make] = {
     "sheet thickness": lambda: _read("3/4", Fraction("0.703")),
     "case weight": room_of,
     "tool missing": room_of,
+    "fit forecast": lambda: room_of(front=SLAB),
 }
 
 FAILS: dict[str, Make] = {
@@ -108,6 +109,7 @@ FAILS: dict[str, Make] = {
     "case weight": lambda: room_of(width="60"),
     "band width": lambda: room_of(edge="band", goods=_with_band("16")),
     "sheet thickness": lambda: _read("3/4", Fraction("0.603")),
+    "fit forecast": lambda: room_of(front=SLAB, overrides={"gap_tolerance": given("1/64")}),
     "tool missing": lambda: _in_shop(room_of(), "pocket-hole jig"),
 }
 

@@ -60,9 +60,9 @@ def test_every_part_can_be_led_to(name: str) -> None:
 @pytest.mark.parametrize("name", EXAMPLES)
 def test_paths_of_printed_numbers_resolve(name: str) -> None:
     """A printed number that names a path names one that exists."""
-    room = planned(name).worked.room
-    known = set(room.chain.nodes) | {part.path for part in room.parts}
-    known |= {f"style.{key}" for key in room.spec.style.values}
+    made = planned(name)
+    room = made.worked.room
+    known = set(made.breakdown.chain.nodes)
     paths = {path for _, path in measures(packet(name)) if path}
     assert len(paths) > len(room.parts)
     assert sorted(paths - known) == []

@@ -1,0 +1,76 @@
+"""The desk plans are made on: the room, and every number that a plan takes from outside."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
+
+from casewright.cutting.engine import Stop
+from casewright.dims import Chain, Dim, Given, Origin, Place, greatest
+from casewright.room.model import Room
+from casewright.shop import Shop, ToolKind
+
+__all__ = ["Desk", "saw_kerf"]
+
+_SAWS: tuple[ToolKind, ...] = ("table saw", "circular saw", "mitre saw")
+_USUAL_KERF = Given(Fraction(16, 5), Origin("chosen", "usual kerf of a carbide blade"))
+
+
+@dataclass(slots=True)
+class Desk:
+    """What every plan is made on.
+
+    Parameters
+    ----------
+    room
+        Whose parts are cut.
+    stop
+        When to be content with a plan.
+    chain
+        The room's numbers and, added to them, those of the plans; the room's own chain stays as
+        it is.
+    """
+
+    room: Room
+    stop: Stop = field(default_factory=Stop)
+    chain: Chain = field(init=False)
+
+    def __post_init__(self) -> None:
+        own = self.room.chain
+        self.chain = replace(
+            own, nodes=dict(own.nodes), branches=list(own.branches), used_facts=set(own.used_facts)
+        )
+
+    def given(self, path: str, given: Given) -> Dim:
+        """A number from outside, entered the first time it is asked for."""
+        known = self.chain.nodes.get(path)
+        if known is not None:
+            return known
+        place, _, name = path.rpartition(".")
+        return self.chain.place(place).given(name, given)
+
+    def style(self, key: str) -> Dim:
+        """A style value, `style.<key>`."""
+        return self.given(f"style.{key}", self.room.spec.style[key])
+
+    def kerf(self) -> Dim:
+        """The widest kerf of the saws the shop owns: a plan made for it can be cut by any."""
+        known = self.chain.nodes.get("plan.kerf")
+        if known is not None:
+            return known
+        kerfs = [
+            self.given(f"shop.{kind.replace(' ', '_')}.kerf", kerf)
+            for kind, kerf in _kerfs(self.room.spec.shop).items()
+        ]
+        plan = Place(self.chain, "plan")
+        return plan.let("kerf", greatest(*kerfs)) if kerfs else plan.given("kerf", _USUAL_KERF)
+
+
+def _kerfs(shop: Shop) -> dict[ToolKind, Given]:
+    tools = ((kind, shop.tools.get(kind)) for kind in _SAWS)
+    return {kind: tool.kerf for kind, tool in tools if tool and tool.kerf}
+
+
+def saw_kerf(shop: Shop) -> Fraction:
+    """The widest kerf of the saws the shop owns [mm]."""
+    return max((kerf.value for kerf in _kerfs(shop).values()), default=_USUAL_KERF.value)

@@ -1,0 +1,33 @@
+"""Where a number that is asked about stands: with the model, the style, or the cutting plans."""
+
+from __future__ import annotations
+
+from casewright.breakdown import Desk, break_down
+from casewright.dims import Chain
+from casewright.room.model import Room
+
+__all__ = ["chain_with", "hangs_on_plans"]
+
+_PLANNED = ("plan", "stock", "shop")
+
+
+def hangs_on_plans(room: Room, path: str) -> bool:
+    """Whether the cutting plans must be made before the number is known."""
+    return path not in room.chain.nodes and path.partition(".")[0] in _PLANNED
+
+
+def chain_with(room: Room, path: str) -> Chain:
+    """The chain that a number stands on, if there is one of that path.
+
+    The model knows what its parts are made from. A default that no part took up yet is looked
+    up in the style; sheets, boards and settings of the saw come from the cutting plans, which
+    are made only when one of them is asked for.
+    """
+    if hangs_on_plans(room, path):
+        return break_down(room).chain
+    root, _, key = path.partition(".")
+    if path not in room.chain.nodes and root == "style" and key in room.spec.style.values:
+        desk = Desk(room)
+        desk.style(key)
+        return desk.chain
+    return room.chain
