@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from typing import NamedTuple
+from collections.abc import Sequence
 
 import numpy as np
 import numpy.typing as npt
 
+from casewright.cutting.board_fullest import Batch, batches
 from casewright.cutting.board_task import Counts
 
 __all__ = ["Fillings", "best_fillings"]
@@ -17,15 +17,6 @@ _Ints = npt.NDArray[np.int64]
 _MOST_CELLS = 30_000_000
 _MOST_STATES = 200_000
 _MOST_WORTH = 2**62
-
-
-class _Batch(NamedTuple):
-    """So many pieces of one length, taken together or not at all."""
-
-    kind: int
-    pieces: int
-    size: int
-    worth: int
 
 
 class Fillings:
@@ -66,37 +57,25 @@ def best_fillings(
     -------
     None when it would take too much memory, or when the worths are too great to be summed.
     """
-    batches = list(_batches(sizes, counts, worths, room))
-    if sum(batch.worth for batch in batches) > _MOST_WORTH:
+    wanted = [count if worth > 0 else 0 for count, worth in zip(counts, worths, strict=True)]
+    chosen = list(batches(sizes, wanted, room))
+    if sum(worths[batch.kind] * batch.pieces for batch in chosen) > _MOST_WORTH:
         return None
-    if len(batches) * (room + 1) <= _MOST_CELLS:
-        return _Table(len(sizes), batches, room)
-    states = _States(len(sizes), batches, room)
+    if len(chosen) * (room + 1) <= _MOST_CELLS:
+        return _Table(worths, chosen, room)
+    states = _States(worths, chosen, room)
     return states if states.is_whole else None
-
-
-def _batches(
-    sizes: Sequence[int], counts: Sequence[int], worths: Sequence[int], room: int
-) -> Iterator[_Batch]:
-    """Pieces in batches of 1, 2, 4 and so on, of which every number can be put together."""
-    for index, (size, count, worth) in enumerate(zip(sizes, counts, worths, strict=True)):
-        left, pieces = min(count, room // size) if worth > 0 else 0, 1
-        while left:
-            pieces = min(pieces, left)
-            yield _Batch(index, pieces, pieces * size, pieces * worth)
-            left -= pieces
-            pieces *= 2
 
 
 class _Table(Fillings):
     """One cell for every length."""
 
-    def __init__(self, kinds: int, batches: list[_Batch], room: int) -> None:
-        super().__init__(kinds, len(batches) * (room + 1))
+    def __init__(self, worths: Sequence[int], chosen: list[Batch], room: int) -> None:
+        super().__init__(len(worths), len(chosen) * (room + 1))
         best: _Ints = np.zeros(room + 1, np.int64)
-        self._taken: list[tuple[_Batch, npt.NDArray[np.bool_]]] = []
-        for batch in batches:
-            other = best[: room + 1 - batch.size] + batch.worth
+        self._taken: list[tuple[Batch, npt.NDArray[np.bool_]]] = []
+        for batch in chosen:
+            other = best[: room + 1 - batch.size] + worths[batch.kind] * batch.pieces
             rest = best[batch.size :]
             self._taken.append((batch, other > rest))
             np.maximum(rest, other, out=rest)
@@ -117,16 +96,16 @@ class _Table(Fillings):
 class _States(Fillings):
     """Only lengths at which the worth grows; for rooms too large for a table."""
 
-    def __init__(self, kinds: int, batches: list[_Batch], room: int) -> None:
+    def __init__(self, worths: Sequence[int], chosen: list[Batch], room: int) -> None:
         lengths: _Ints = np.zeros(1, np.int64)
         values: _Ints = np.zeros(1, np.int64)
-        self._before: list[tuple[_Batch, _Ints, int]] = []
+        self._before: list[tuple[Batch, _Ints, int]] = []
         work = 0
-        for batch in batches:
+        for batch in chosen:
             plain = len(lengths)
             fit = int(np.searchsorted(lengths, room - batch.size, side="right"))
             joined = np.concatenate([lengths, lengths[:fit] + batch.size])
-            worth = np.concatenate([values, values[:fit] + batch.worth])
+            worth = np.concatenate([values, values[:fit] + worths[batch.kind] * batch.pieces])
             order = np.lexsort((-worth, joined))
             ordered = worth[order]
             grows = np.ones(len(order), np.bool_)
@@ -137,8 +116,8 @@ class _States(Fillings):
             work += len(joined)
             if len(lengths) > _MOST_STATES:
                 break
-        super().__init__(kinds, work)
-        self.is_whole = len(self._before) == len(batches) and len(lengths) <= _MOST_STATES
+        super().__init__(len(worths), work)
+        self.is_whole = len(self._before) == len(chosen) and len(lengths) <= _MOST_STATES
         self._lengths, self._values = lengths, values
 
     def value(self, room: int) -> int:

@@ -8,14 +8,12 @@ from dataclasses import dataclass
 from casewright.cutting.board_bound import Worths, next_price
 from casewright.cutting.board_filling import Fillings, best_fillings
 from casewright.cutting.board_master import Master, Mixed
-from casewright.cutting.board_task import BoardTask, Counts, UsedBoard, plus
+from casewright.cutting.board_task import BoardTask, Counts, Stock, UsedBoard, plus
 
 __all__ = ["Mix", "MixSearch"]
 
-_CELLS_A_NODE = 10_000
+_CELLS_A_NODE = 40_000
 _VARIANTS = 12
-
-Stock = tuple[int | None, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,12 +48,17 @@ class MixSearch:
         self.master = Master(task)
         self._is_over = is_over
         self._cells = 0
+        self._spent = 0
         self._room = max(max(kind.rooms) for kind in task.kinds)
 
     @property
     def nodes(self) -> int:
         """Work done so far [-]."""
-        return self.master.pivots + self._cells // _CELLS_A_NODE
+        return self.master.pivots + self._cells // _CELLS_A_NODE + self._spent
+
+    def spend(self, nodes: int) -> None:
+        """Count work done elsewhere on this task."""
+        self._spent += nodes
 
     def run(self, left: Counts, stock: Stock) -> Mix:
         """Mix fillings until no better one is left, or until the bound cannot grow."""

@@ -7,15 +7,22 @@ from dataclasses import dataclass
 from itertools import islice
 
 from casewright.cutting.board_bound import Worths, length_bound, next_price
-from casewright.cutting.board_task import UNCUT, BoardTask, Counts, UsedBoard, minus, plus
-from casewright.cutting.board_ways import ways_holding
+from casewright.cutting.board_task import (
+    UNCUT,
+    BoardTask,
+    Counts,
+    Stock,
+    UsedBoard,
+    minus,
+    plus,
+    without,
+)
+from casewright.cutting.board_ways import undominated, ways_holding
 
-__all__ = ["BoardSearch", "Stock", "fill_greedily"]
-
-Stock = tuple[int | None, ...]
-"""How many boards of each kind are left; None: no end."""
+__all__ = ["BoardSearch"]
 
 _MOST_WAYS = 2_000
+_WAYS_A_NODE = 8
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,7 +100,7 @@ class BoardSearch:
                 continue
             self.nodes += 1
             rest, price = minus(stage.left, filling.counts), stage.price + self.task.price(filling)
-            boards = _without(stage.stock, filling.kind)
+            boards = without(stage.stock, filling.kind)
             if self._is_hopeless(rest, boards, price, below, seen):
                 continue
             path.append(filling)
@@ -111,12 +118,12 @@ class BoardSearch:
         for index, kind in enumerate(self.task.kinds):
             if stock[index] == 0 or kind.price >= below:
                 continue
-            ways_here = ways_holding(longest, kind.rooms, self.task.sizes, left)
-            found = list(islice(ways_here, _MOST_WAYS + 1))
+            holding = ways_holding(longest, kind.rooms, self.task.sizes, left)
+            found = list(islice(holding, _MOST_WAYS + 1))
+            self.nodes += len(found) // _WAYS_A_NODE
             if len(found) > _MOST_WAYS:
                 self.is_exhaustive = False
-            ways += [UsedBoard(index, counts) for counts in found[:_MOST_WAYS]]
-        self.nodes += len(ways) // 8
+            ways += [UsedBoard(index, counts) for counts in undominated(found[:_MOST_WAYS])]
         if self.task.uncut is not None:
             ways.append(UsedBoard(UNCUT, plus((0,) * len(left), longest, 1)))
         yield from sorted(dict.fromkeys(ways), key=self._dearness)
@@ -154,47 +161,3 @@ class BoardSearch:
         if self._worths is None:
             return length_bound(self.task, left)
         return next_price(self.task, self._worths.bound(left, stock))
-
-
-def fill_greedily(task: BoardTask, left: Counts, stock: Stock) -> list[UsedBoard] | None:
-    """Longest pieces first, always from the board that is cheapest for what comes of it.
-
-    Returns
-    -------
-    None when the boards do not suffice and every piece must be cut.
-    """
-    boards: list[UsedBoard] = []
-    while any(left):
-        longest = next(i for i, count in enumerate(left) if count)
-        ways = [
-            UsedBoard(index, counts)
-            for index, kind in enumerate(task.kinds)
-            if stock[index] != 0
-            for counts in islice(ways_holding(longest, kind.rooms, task.sizes, left), 1)
-        ]
-        if not ways and task.uncut is None:
-            return None
-        uncut = UsedBoard(UNCUT, plus((0,) * len(left), longest, 1))
-        board = min(ways, key=lambda board: _dearness(task, board), default=uncut)
-        repeat = _repeats(board, left, stock)
-        boards += [board] * repeat
-        for _ in range(repeat):
-            left, stock = minus(left, board.counts), _without(stock, board.kind)
-    return boards
-
-
-def _repeats(board: UsedBoard, left: Counts, stock: Stock) -> int:
-    """How often a filling can be cut in the same way."""
-    times = min(n // count for n, count in zip(left, board.counts, strict=True) if count)
-    count = None if board.kind == UNCUT else stock[board.kind]
-    return times if count is None else min(times, count)
-
-
-def _dearness(task: BoardTask, board: UsedBoard) -> tuple[int, int]:
-    length = task.length(board.counts)
-    return (task.price(board) << 40) // length, task.kinds[board.kind].size - length
-
-
-def _without(stock: Stock, kind: int) -> Stock:
-    count = None if kind == UNCUT else stock[kind]
-    return stock if count is None else (*stock[:kind], count - 1, *stock[kind + 1 :])

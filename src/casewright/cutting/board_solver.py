@@ -1,17 +1,24 @@
-"""The cheapest boards: a greedy plan, a bound, dives for the bound, then every way."""
+"""The cheapest boards: plans at once, a bound, dives for the bound, every way in between."""
 
 from __future__ import annotations
 
+import random  # noqa: TID251 - seeded by the caller
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from casewright.cutting.board_bound import length_bound, next_price
-from casewright.cutting.board_search import BoardSearch, fill_greedily
+from casewright.cutting.board_greedy import fill_fully, fill_greedily
+from casewright.cutting.board_search import BoardSearch
 from casewright.cutting.board_task import BoardTask, UsedBoard
+
+if TYPE_CHECKING:
+    from casewright.cutting.board_mix import MixSearch
 
 __all__ = ["BoardPlan", "plan_task"]
 
 _MOST_LENGTHS = 2_000
+_TRIES_A_DIVE = 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,7 +31,10 @@ class BoardPlan:
 
 
 def plan_task(
-    task: BoardTask, is_over: Callable[[int], bool], known: list[UsedBoard] | None = None
+    task: BoardTask,
+    is_over: Callable[[int], bool],
+    known: list[UsedBoard] | None = None,
+    seed: int = 0,
 ) -> BoardPlan:
     """Cut every piece from the cheapest boards.
 
@@ -36,46 +46,56 @@ def plan_task(
         Asked with the work done; says whether to be content.
     known
         Boards that give every piece.
+    seed
+        Draws what is tried again.
     """
-    boards = fill_greedily(task, task.counts, task.stock)
-    if known is not None and (boards is None or task.total(known) < task.total(boards)):
-        boards = known
     bound = length_bound(task)
-    if boards is not None and task.total(boards) == bound:
-        return BoardPlan(boards, bound, 0)
-    if len(task.sizes) > _MOST_LENGTHS:
-        return BoardPlan(boards, bound, 0)
-    return _improve(task, boards, bound, is_over)
+    boards = known
+    for fill in (fill_greedily, fill_fully):
+        if boards is not None and task.total(boards) == bound:
+            break
+        found = fill(task, task.counts, task.stock)
+        if found is not None and (boards is None or task.total(found) < task.total(boards)):
+            boards = found
+    plan = BoardPlan(boards, bound, 0)
+    if len(task.sizes) > _MOST_LENGTHS or (boards is not None and task.total(boards) == bound):
+        return plan
+    return _improve(task, plan, is_over, random.Random(seed))  # noqa: S311 - not for secrets
 
 
 def _improve(
-    task: BoardTask, boards: list[UsedBoard] | None, bound: int, is_over: Callable[[int], bool]
+    task: BoardTask, plan: BoardPlan, is_over: Callable[[int], bool], rng: random.Random
 ) -> BoardPlan:
     # NumPy and the linear solver take their time to load; most small plans do without them.
-    from casewright.cutting.board_dive import dive, dive_rules
+    from casewright.cutting.board_dive import Dive, dive_rules
     from casewright.cutting.board_mix import MixSearch
 
+    boards = plan.boards
     search = MixSearch(task, is_over)
     for board in boards or ():
         search.master.add(board)
     mix = search.run(task.counts, task.stock)
-    bound = max(bound, mix.bound)
+    bound = max(plan.bound, mix.bound)
     below = _dearest(task) if boards is None else task.total(boards)
     for rule in dive_rules():
         if below <= bound or is_over(search.nodes):
             break
-        found = dive(search, rule, bound, below, is_over)
-        if found is not None and task.total(found) < below:
+        found = Dive(search, mix.worths, rule, bound, below, rng).run(is_over)
+        if found is None and not rule.skipped:
+            every = BoardSearch(task, mix.worths, _limit(search, rule.tries, is_over))
+            found = every.run(task.counts, task.stock, bound, below)
+            search.spend(every.nodes)
+            if every.is_exhaustive:
+                bound = below if found is None else task.total(found)
+        if found is not None:
             boards, below = found, task.total(found)
-    nodes = search.nodes
-    if below > bound:
-        every = BoardSearch(task, mix.worths, lambda tried: is_over(nodes + tried))
-        found = every.run(task.counts, task.stock, bound, below)
-        boards = boards if found is None else found
-        if every.is_exhaustive and boards is not None:
-            bound = task.total(boards)
-        nodes += every.nodes
-    return BoardPlan(boards, bound, nodes)
+    return BoardPlan(boards, bound, search.nodes)
+
+
+def _limit(search: MixSearch, tries: int, is_over: Callable[[int], bool]) -> Callable[[int], bool]:
+    """To be asked by a search beside the mixes, which ends with them or after so many tries."""
+    spent = search.nodes
+    return lambda nodes: nodes >= tries * _TRIES_A_DIVE or is_over(spent + nodes)
 
 
 def _dearest(task: BoardTask) -> int:

@@ -9,10 +9,15 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
-__all__ = ["UNCUT", "BoardTask", "Counts", "Kind", "UsedBoard", "minus", "plus"]
+__all__ = [
+    "UNCUT", "BoardTask", "Counts", "Kind", "Stock", "UsedBoard", "minus", "plus", "without",
+]  # fmt: skip
 
 Counts = tuple[int, ...]
 """How many of each length."""
+
+Stock = tuple[int | None, ...]
+"""How many boards of each kind there are; None: no end."""
 
 UNCUT = -1
 """Stands for the kind of board when a piece is left uncut."""
@@ -71,7 +76,7 @@ class BoardTask:
     uncut: tuple[int, ...] | None = None
 
     @property
-    def stock(self) -> tuple[int | None, ...]:
+    def stock(self) -> Stock:
         """How many boards of each kind there are; None: no end."""
         return tuple(kind.count for kind in self.kinds)
 
@@ -98,3 +103,9 @@ def plus(counts: Counts, index: int, step: int) -> Counts:
 def minus(counts: Counts, taken: Counts) -> Counts:
     """What is left of the counts, none below zero."""
     return tuple(max(0, a - b) for a, b in zip(counts, taken, strict=True))
+
+
+def without(stock: Stock, kind: int) -> Stock:
+    """The stock after one board of a kind is taken."""
+    count = None if kind == UNCUT else stock[kind]
+    return stock if count is None else (*stock[:kind], count - 1, *stock[kind + 1 :])

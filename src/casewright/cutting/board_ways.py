@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from casewright.cutting.board_task import Counts, minus, plus
 
-__all__ = ["ways_holding"]
+__all__ = ["undominated", "ways_holding"]
+
+_MOST_COMPARED = 16
 
 
 def ways_holding(
@@ -32,6 +34,34 @@ def ways_holding(
         others = (room - sizes[first], *rooms[:at], *rooms[at + 1 :])
         for counts in _ways(others, sizes, rest):
             yield plus(counts, first, 1)
+
+
+def undominated(ways: Iterable[Counts]) -> Iterator[Counts]:
+    """Leave out ways that another can replace piece by piece, each by one at least as long.
+
+    Wherever else the longer pieces were to come from, the shorter ones fit in their stead.
+
+    Parameters
+    ----------
+    ways
+        To fill boards of one kind, long pieces first, as `ways_holding` gives them.
+
+    Sources
+    -------
+    Martello and Toth 1990, Knapsack Problems, section 8.4 on dominance.
+    """
+    kept: list[list[int]] = []
+    for counts in ways:
+        row = [size for size, count in enumerate(counts) for _ in range(count)]
+        if any(_replaces(other, row) for other in kept):
+            continue
+        if len(kept) < _MOST_COMPARED:
+            kept.append(row)
+        yield counts
+
+
+def _replaces(other: list[int], row: list[int]) -> bool:
+    return len(other) >= len(row) and all(a <= b for a, b in zip(other, row, strict=False))
 
 
 def _ways(rooms: Sequence[int], sizes: Sequence[int], left: Counts) -> Iterator[Counts]:

@@ -13,9 +13,19 @@ from casewright.cutting.board_rooms import deal, stretches
 from casewright.cutting.board_solver import BoardPlan, plan_task
 from casewright.cutting.board_task import UNCUT, BoardTask, Counts, Kind, UsedBoard
 from casewright.cutting.engine import Stop
-from casewright.cutting.outcome import solution_of, sort_out
+from casewright.cutting.outcome import solution_of
 from casewright.cutting.problem import Fault, PartDemand, Problem, ProblemError, StockItem
-from casewright.cutting.solution import Bound, Leaf, Measure, Node, Rect, SheetTree, Solution
+from casewright.cutting.solution import (
+    Bound,
+    Leaf,
+    Measure,
+    Node,
+    Reason,
+    Rect,
+    SheetTree,
+    Solution,
+    Unplaced,
+)
 from casewright.cutting.tree import Cell, divide
 
 __all__ = ["board_problem", "solve_boards"]
@@ -55,18 +65,27 @@ def board_problem(
     return problem
 
 
-def solve_boards(problem: Problem, stop: Stop | None = None) -> Solution:
+def solve_boards(problem: Problem, stop: Stop | None = None, seed: int = 0) -> Solution:
     """Cut boards to length with the cheapest boards (the fewest, when all cost the same).
 
     Most problems of a shop, and most of the published ones, are proved. When the boards do not
     suffice, pieces of the greatest length in all are cut from them and the rest are listed.
+    Where a defect is narrower than the blade, the stretch beside it gives way by the difference,
+    whatever lies on it; the bound does not count on that.
 
     Parameters
     ----------
     problem
         As from `board_problem`.
     stop
-        When to be content.
+        When to be content; counted work, never the clock.
+    seed
+        Draws what is tried again.
+
+    Returns
+    -------
+    The plan. The same problem, stop and seed give the same plan. It is proved, or it tells by its
+    bound how much cheaper any plan could be at the most.
 
     Raises
     ------
@@ -79,12 +98,12 @@ def solve_boards(problem: Problem, stop: Stop | None = None) -> Solution:
     """
     _check_widths(problem)
     stop = stop or Stop()
-    sound, unplaced = sort_out(problem)
+    sound, unplaced = _sort_out(problem)
     if not sound.parts:
         return solution_of(problem, (), unplaced, Bound(0))
     measure: Measure = "price" if len({item.price for item in problem.stock}) > 1 else "sheets"
     piles = _piles(sound, measure)
-    plan = _plan(_task(sound, piles), sound, stop)
+    plan = _plan(_task(sound, piles), sound, stop, seed)
     if any(_is_narrow(item, problem.kerf) for item in sound.stock):
         roomy = _task(sound, _piles(sound, measure, apart=False))
         plan = replace(plan, bound=min(plan.bound, plan_task(roomy, stop.reached).bound))
@@ -116,6 +135,31 @@ def _check_widths(problem: Problem) -> None:
     ]
     if faults:
         raise ProblemError(faults)
+
+
+def _sort_out(problem: Problem) -> tuple[Problem, tuple[Unplaced, ...]]:
+    """The problem without the parts that no board can hold, and these with the reason."""
+    there = tuple(item for item in problem.stock if item.count != 0)
+    whole = [replace(item, defects=()) for item in problem.stock]
+    reasons = (
+        (_longest(whole), Reason.TOO_LARGE),
+        (_longest(problem.stock), Reason.DEFECTS),
+        (_longest(there), Reason.NO_STOCK),
+    )
+    sound: list[PartDemand] = []
+    unplaced: list[Unplaced] = []
+    for part in problem.parts:
+        reason = next((why for length, why in reasons if part.length > length), None)
+        if reason is None:
+            sound.append(part)
+        else:
+            unplaced.append(Unplaced(part.id, part.count, reason))
+    return replace(problem, stock=there or problem.stock, parts=tuple(sound)), tuple(unplaced)
+
+
+def _longest(stock: Sequence[StockItem]) -> int:
+    """The longest sound stretch of all."""
+    return max((span.length for item in stock for span in stretches(item, 0)), default=0)
 
 
 def _piles(problem: Problem, measure: Measure, *, apart: bool = True) -> tuple[_Pile, ...]:
@@ -150,21 +194,20 @@ def _step(problem: Problem) -> int:
     return gcd(*(part.length + problem.kerf for part in problem.parts))
 
 
-def _plan(task: BoardTask, problem: Problem, stop: Stop) -> BoardPlan:
+def _plan(task: BoardTask, problem: Problem, stop: Stop, seed: int) -> BoardPlan:
     """A plan for all pieces, or for the greatest length of them that the stock allows."""
     if _is_plenty(task):
-        return plan_task(task, stop.reached)
+        return plan_task(task, stop.reached, seed=seed)
     lengths = sorted({part.length for part in problem.parts}, reverse=True)
     free = tuple(replace(kind, price=0) for kind in task.kinds)
-    most = plan_task(
-        replace(task, kinds=free, uncut=tuple(lengths)), lambda nodes: stop.reached(nodes * 2)
-    )
+    all_or_uncut = replace(task, kinds=free, uncut=tuple(lengths))
+    most = plan_task(all_or_uncut, lambda nodes: stop.reached(nodes * 2), seed=seed)
     boards = [board for board in most.boards or () if board.kind != UNCUT]
     if not boards:
         return BoardPlan([], 0, most.nodes)
     cut: Counts = tuple(map(sum, zip(*(board.counts for board in boards), strict=True)))
     return plan_task(
-        replace(task, counts=cut), lambda nodes: stop.reached(most.nodes + nodes), boards
+        replace(task, counts=cut), lambda nodes: stop.reached(most.nodes + nodes), boards, seed
     )
 
 
