@@ -10,7 +10,7 @@ import re
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
-from casewright.drawing import Ink, Plot, SignKind
+from casewright.drawing import Area, Group, Ink, Plot, SignKind
 from casewright.drawing.lettering import FAMILIES
 from casewright.outputs import blocks as b
 from casewright.outputs.document import Document, Paper, Section
@@ -194,19 +194,34 @@ def _check_room(figure: b.Figure, paper: Paper) -> None:
 
 
 def _links(drawn: Plot) -> list[Json]:
-    """Where a drawing leads elsewhere: rectangles from its upper left corner [mm]."""
-    area = drawn.area
+    """Where a drawing leads elsewhere: rectangles from its upper left corner [mm].
+
+    One for each place it leads to: the balloons that lead there, else all that does.
+    """
+    leading: dict[str, list[Group]] = {}
+    for group in drawn.groups:
+        if group.tag.target and group.marks:
+            leading.setdefault(group.tag.target, []).append(group)
     return [
-        {
-            "to": group.tag.target,
-            "x": round(group.area.x0 - area.x0, 3),
-            "y": round(area.y1 - group.area.y1, 3),
-            "width": round(group.area.width, 3),
-            "height": round(group.area.height, 3),
-        }
-        for group in drawn.groups
-        if group.tag.target and group.marks
+        _link(target, area, drawn.area)
+        for target, groups in leading.items()
+        for area in _link_areas(groups)
     ]
+
+
+def _link_areas(groups: list[Group]) -> list[Area]:
+    balloons = [group.area for group in groups if group.kind == "balloon"]
+    return balloons or [Area.around(group.area for group in groups)]
+
+
+def _link(target: str, area: Area, paper: Area) -> Json:
+    return {
+        "to": target,
+        "x": round(area.x0 - paper.x0, 3),
+        "y": round(paper.y1 - area.y1, 3),
+        "width": round(area.width, 3),
+        "height": round(area.height, 3),
+    }
 
 
 def _labels(labels: b.Labels) -> Json:
