@@ -20,6 +20,7 @@ from casewright.casework.fronts import (
 from casewright.casework.house import House
 from casewright.casework.joinery import join_board, machine_sides
 from casewright.casework.joints import Fastening
+from casewright.casework.levels import clear_heights, levels, overall_depth
 from casewright.casework.maker import Maker
 from casewright.casework.openings import find_openings
 from casewright.casework.rails import cut_nailers, cut_rails, place_flat, place_upright
@@ -34,7 +35,7 @@ from casewright.casework.toes import (
     place_plinth,
     toe_setback,
 )
-from casewright.dims import Cause, Dim
+from casewright.dims import Cause, Dim, greatest
 
 __all__ = ["build_case"]
 
@@ -83,6 +84,8 @@ def build_case(house: House, spec: CaseSpec, width: Dim | None = None) -> Case:
         _stand_on(maker, box, plinth)
     _join_all(maker, box)
     frames = _furnish(maker, box, carcase, cuts, plinth)
+    parts = tuple(maker.parts.values())
+    horizontals = levels(maker.place, parts)
     return Case(
         spec=spec,
         width=carcase.width,
@@ -91,7 +94,11 @@ def build_case(house: House, spec: CaseSpec, width: Dim | None = None) -> Case:
         wanted=(wanted.width, wanted.height, wanted.depth),
         overall_width=frames.overall_width,
         left_frame=frames.left,
-        parts=tuple(maker.parts.values()),
+        overall_depth=overall_depth(maker.place, parts, carcase.depth),
+        tolerance=_outside_fits(maker, carcase, wanted),
+        levels=horizontals,
+        clear_heights=clear_heights(maker.place, horizontals),
+        parts=parts,
         joints=tuple(maker.joints),
         fronts=tuple(maker.fronts),
         faces=tuple(maker.faces),
@@ -168,13 +175,6 @@ def _close(
     depth = place.follows(
         "depth", front + box.seat.thin if maker.spec.back == "applied" else front
     )
-    band = max(maker.house.style["cut_step"].value, maker.style("gap_tolerance").value)
-    for name, real, asked in (
-        ("width", width, wanted.width),
-        ("height", height, wanted.height),
-        ("depth", depth, wanted.depth),
-    ):
-        place.fit(f"{name}_error", real - asked, -band, band, place.path)
     return Carcase(
         width=width,
         height=height,
@@ -187,6 +187,19 @@ def _close(
         seat=cuts.seat,
         openings=find_openings(maker, box, height),
     )
+
+
+def _outside_fits(maker: Maker, carcase: Carcase, wanted: _Wanted) -> Dim:
+    """Hold the outside of the box to the size asked for; returns how far it may stray."""
+    place = maker.place
+    band = place.let("tolerance", greatest(maker.style("cut_step"), maker.style("gap_tolerance")))
+    for name, real, asked in (
+        ("width", carcase.width, wanted.width),
+        ("height", carcase.height, wanted.height),
+        ("depth", carcase.depth, wanted.depth),
+    ):
+        place.fit(f"{name}_error", real - asked, -band.value, band.value, place.path)
+    return band
 
 
 def _place_sides(maker: Maker, box: Box, carcase: Carcase) -> None:

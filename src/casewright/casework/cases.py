@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from casewright.casework.joints import Joint, Surface
+from casewright.casework.levels import ClearHeight, Level
 from casewright.casework.parts import Part
 from casewright.casework.specs import CaseSpec, DoorKind, Hand
 from casewright.dims import Dim
@@ -175,6 +176,14 @@ class Case:
         With applied ends [mm].
     left_frame
         How much of that stands out at the left of the box [mm].
+    overall_depth
+        With doors and nosings [mm].
+    tolerance
+        How far the outside of the box may stray from the size asked for, either way [mm].
+    levels
+        Its horizontals, from the floor up.
+    clear_heights
+        Between those that are fixed, from the floor up.
     parts, joints, fronts, faces, assembly
         The model.
     findings, questions
@@ -188,6 +197,10 @@ class Case:
     wanted: tuple[Dim, Dim, Dim]
     overall_width: Dim
     left_frame: Dim
+    overall_depth: Dim
+    tolerance: Dim
+    levels: tuple[Level, ...]
+    clear_heights: tuple[ClearHeight, ...]
     parts: tuple[Part, ...]
     joints: tuple[Joint, ...]
     fronts: tuple[Front, ...]

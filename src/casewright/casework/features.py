@@ -121,6 +121,8 @@ class Bores:
         [mm]; None: right through.
     toward
         For pockets: the end or edge the screw comes out of; else None.
+    pitch
+        From one hole to the next [mm], where hardware decides it; else None.
     asked_by
         Path of the joint or hardware that needs them.
     """
@@ -136,6 +138,7 @@ class Bores:
     asked_by: str
     setup: Setup
     toward: Plane | None = None
+    pitch: Dim | None = None
 
 
 Feature = Cut | Bores

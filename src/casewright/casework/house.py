@@ -93,6 +93,15 @@ class House:
         sheet = self.hardware.hinge
         return self.enter(f"hardware.hinge.{name}", getattr(sheet, name))
 
+    def half_plate_pitch(self) -> Dim:
+        """From the middle of a hinge plate to either of its holes."""
+        path = "hardware.hinge.half_plate_pitch"
+        known = self._known.get(path)
+        if known is None:
+            half = self.hinge("plate_pitch") / 2
+            known = self._known[path] = self.chain.register(path, half)
+        return known
+
     def plate_heights(self) -> tuple[Dim, ...]:
         """The hinge plates to be had, lowest first."""
         heights = self.hardware.hinge.plate_heights

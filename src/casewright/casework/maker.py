@@ -10,6 +10,7 @@ from casewright.casework.cases import AssemblyStep, Face, Front
 from casewright.casework.features import Feature, Plane
 from casewright.casework.house import House
 from casewright.casework.joints import Fastening, Joint, JointForm, Surface
+from casewright.casework.naming import name_feature, name_once
 from casewright.casework.parts import EdgeTreatment, Part, PlacedAt, Size
 from casewright.casework.specs import CaseSpec, EdgeKind, Hand
 from casewright.dims import Dim, Place, Way
@@ -251,6 +252,8 @@ class Maker:
 
     def machine(self, path: str, *features: Feature) -> None:
         """Add features to a piece, whether it has its place yet or not."""
+        for feature in features:
+            name_feature(self.house.chain.place(feature.path), feature)
         part = self.parts.get(path)
         if part is None:
             self._early.setdefault(path, []).extend(features)
@@ -289,6 +292,9 @@ class Maker:
         cautions: tuple[str, ...] = (),
     ) -> None:
         """Record a step of the assembly."""
+        for number, (_, dim) in enumerate(marks, start=1):
+            name_once(self.house.chain.place(part), f"mark_{number}", dim)
+        name_once(self.house.chain.place(part), "check", check)
         self.steps.append(
             AssemblyStep(
                 verb,

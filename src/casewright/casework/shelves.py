@@ -80,12 +80,12 @@ def _pin_heights(maker: Maker, opening: Opening, skip: tuple[Dim, ...]) -> PinRo
     pitch = maker.house.pin("pitch")
     count = place.times(clear - low - high, pitch, "pins in a row") + 1
     first = place.let("first", opening.y0 + low)
-    rows = [first + pitch * n if n else first for n in range(count)]
+    rows = [place.let(f"row_{n}", first + pitch * (n - 1)) for n in range(2, count + 1)]
     near = maker.house.hinge("plate_hole").value + maker.house.pin("hole").value
     thick = maker.house.thickness(maker.spec.box_stock).value
     return tuple(
         row
-        for row in rows
+        for row in (first, *rows)
         if all(abs(row.value - hole.value) > near for hole in skip)
         and all(
             not fixed.value - near < row.value < fixed.value + thick + near
@@ -121,6 +121,7 @@ def bore_pins(maker: Maker, box: Box, opening: Opening, plates: tuple[Dim, ...])
                     diameter=hole,
                     depth=depth,
                     asked_by=maker.path("shelf"),
+                    pitch=maker.house.pin("pitch"),
                     setup=bore_setup(
                         "pin jig", line=line, depth=depth, bit="brad-point bit", bit_size=hole,
                         check=rows[0], check_words="from the bottom end to the first hole",

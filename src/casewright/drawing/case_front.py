@@ -93,11 +93,10 @@ def _open_dimensions(case: Case, solids: tuple[Solid, ...], unit: Unit) -> Itera
         ),
     )  # fmt: skip
     stops: dict[Fraction, Stop] = {}
-    for solid in solids:
-        if solid.part.role in ("bottom", "divider", "fixed shelf", "shelf", "top", "stretcher"):
-            y = Fraction(solid.box.y1)
-            if y and y not in stops:
-                stops[y] = Stop(y, Measure(y, unit))
+    for level in case.levels:
+        y = level.high.value
+        if y:
+            stops.setdefault(y, Stop(y, measure_of(level.high, unit)))
     yield Running("left", zero, zero, tuple(stops.values()))
     yield Dimensions(
         "right", width, (Span(zero, height, measure_of(case.height, unit), emphasis=True),)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
-from itertools import pairwise
 
 from casewright.casework.cases import Case
 from casewright.dims.units import Unit
@@ -12,7 +11,7 @@ from casewright.drawing.case_solids import Solid, case_solids
 from casewright.drawing.dimension import Dimensions, Span
 from casewright.drawing.hatching import BACK_SECTION, SECTION
 from casewright.drawing.marks import Tag
-from casewright.drawing.measure import Measure, measure_of
+from casewright.drawing.measure import measure_of
 from casewright.drawing.pens import CUT, THIN, VISIBLE, Ink
 from casewright.drawing.scene import Scene
 from casewright.drawing.shapes import Element, Polyline, rectangle
@@ -26,7 +25,7 @@ def section_scene(case: Case, unit: Unit) -> Scene:
     solids = case_solids(case, fronts=True)
     front = max(Fraction(s.box.z1) for s in solids)
     elements: list[Element] = [*_beyond(solids, front), *_cut(solids, at, front)]
-    elements.extend(_dimensions(case, solids, at, front, unit))
+    elements.extend(_dimensions(case, front, unit))
     return Scene(tuple(elements), f"{case.spec.title}: section")
 
 
@@ -62,27 +61,17 @@ def _cut(solids: tuple[Solid, ...], at: Fraction, front: Fraction) -> Iterator[E
         )  # fmt: skip
 
 
-def _dimensions(
-    case: Case, solids: tuple[Solid, ...], at: Fraction, front: Fraction, unit: Unit
-) -> Iterator[Element]:
+def _dimensions(case: Case, front: Fraction, unit: Unit) -> Iterator[Element]:
     depth = case.depth.value
     face = front - depth
     below = [Span(face, front, measure_of(case.depth, unit), emphasis=True)]
     if face:
-        below.append(Span(Fraction(0), front, Measure(front, unit)))
+        below.append(Span(Fraction(0), front, measure_of(case.overall_depth, unit)))
     yield Dimensions("below", Fraction(0), tuple(below))
-    cut = [s for s in solids if s.box.x0 < at < s.box.x1 and not s.part.front]
-    levels = sorted(
-        {
-            (Fraction(s.box.y0), Fraction(s.box.y1))
-            for s in cut
-            if s.part.role in ("bottom", "top", "stretcher", "divider", "fixed shelf")
-        }
-    )
-    spans = []
-    for (_, low), (high, _) in pairwise(levels):
-        if high > low:
-            spans.append(Span(low, high, Measure(high - low, unit)))
+    spans = [
+        Span(clear.low.value, clear.high.value, measure_of(clear.size, unit))
+        for clear in case.clear_heights
+    ]
     spans.append(
         Span(Fraction(0), case.height.value, measure_of(case.height, unit), emphasis=True)
     )

@@ -75,9 +75,8 @@ def _fillers(run: Run, lift: Fraction) -> Iterator[Element]:
 def _dimensions(run: Run, unit: Unit, lift: Fraction, bottom: Measure | None) -> Iterator[Element]:
     length = run.length.value
     stops = [Stop(start.value, measure_of(start, unit)) for start in run.starts if start.value]
-    last = run.starts[-1].value + run.cases[-1].overall_width.value
-    if last != length:
-        stops.append(Stop(last, Measure(last, unit)))
+    if run.cases_end.value != length:
+        stops.append(Stop(run.cases_end.value, measure_of(run.cases_end, unit)))
     stops.append(Stop(length, measure_of(run.length, unit), emphasis=True))
     yield Running("below", Fraction(0), Fraction(0), tuple(stops))
     widths = []

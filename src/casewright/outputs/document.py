@@ -167,5 +167,5 @@ def measures(document: Document) -> Iterable[tuple[str, str]]:
             yield part.text, part.path
         elif isinstance(part, Plot):
             for group in part.groups:
-                if group.kind == "dimension" and group.tag.path:
+                if group.kind == "dimension" and group.tag.title:
                     yield group.tag.title, group.tag.path

@@ -4,9 +4,7 @@ from __future__ import annotations
 
 from casewright.breakdown import Breakdown
 from casewright.casework.cases import Case
-from casewright.dims.chain import Fit
-from casewright.dims.units import Unit
-from casewright.drawing import Measure, measure_of
+from casewright.drawing import measure_of
 from casewright.outputs.blocks import Block, Callout, CheckList, Heading, Paragraph, Step
 from casewright.outputs.document import Section
 from casewright.outputs.inlines import Blank, Inline, Link, PageNumber, Rich
@@ -83,17 +81,9 @@ def _box(room: Room, case: Case) -> Rich:
     unit = room.spec.unit
     found: list[Inline] = [f"{case.spec.title}: "]
     for word, dim in (("width", case.width), ("height", case.height), ("depth", case.depth)):
-        fit = room.chain.fits.get(f"{case.key}.{word}_error")
         found += [f" {word} ", measure_of(dim, unit)]
-        if fit is not None:
-            found += [" (", *_band(fit, unit), ")"]
-        found += [" ", Blank(13.0)]
+        found += [" (± ", measure_of(case.tolerance, unit), ") ", Blank(13.0)]
     return tuple(found)
-
-
-def _band(fit: Fit, unit: Unit) -> tuple[Inline, ...]:
-    low, high = Measure(abs(fit.low), unit), Measure(abs(fit.high), unit)
-    return ("± ", high) if fit.low == -fit.high else (low, " under, ", high, " over")
 
 
 def _fronts(room: Room) -> list[Step]:

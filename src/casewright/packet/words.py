@@ -133,7 +133,7 @@ def _plate_words(part: Part, feature: Bores, unit: Unit) -> Rich:
     """A plate by its middle, which a jig is set to, with its two holes either side."""
     (low, line), (high, _) = feature.places[0], feature.places[-1]
     middle = Measure((low.value + high.value) / 2, unit, f"{feature.path}.from_end")
-    half = Measure(abs(high.value - low.value) / 2, unit)
+    half = Measure(abs(high.value - low.value) / 2, unit, "hardware.hinge.half_plate_pitch")
     return (
         "middle ", middle, f" from the {plane_word(part, feature.datum_l)}, holes ", half,
         " to either side, ", measure_of(line, unit),
@@ -142,20 +142,17 @@ def _plate_words(part: Part, feature: Bores, unit: Unit) -> Rich:
 
 
 def _others(feature: Bores, unit: Unit) -> Rich:
-    (l0, w0), (l1, w1) = feature.places[0], feature.places[1]
-    if feature.kind == "shelf pins":
-        steps = {
-            b[0].value - a[0].value
-            for a, b in zip(feature.places, feature.places[1:], strict=False)
-        }
-        apart: Rich = (Measure(min(steps), unit), " apart; ")
-        if len(steps) > 1:
-            apart = unfold(apart, "some left out, see the drawing; ")
-        return unfold("first hole of the row, the others ", apart)
-    if feature.kind == "pocket":
+    if feature.pitch is None:
         return "first of the row; "
-    gap = abs(l1.value - l0.value) or abs(w1.value - w0.value)
-    return ("two holes ", Measure(gap, unit), " apart, the first ")
+    pitch = measure_of(feature.pitch, unit)
+    if feature.kind != "shelf pins":
+        return ("two holes ", pitch, " apart, the first ")
+    steps = {
+        after[0].value - before[0].value
+        for before, after in zip(feature.places, feature.places[1:], strict=False)
+    }
+    left_out = "some left out, see the drawing; " if steps != {feature.pitch.value} else ""
+    return ("first hole of the row, the others ", pitch, f" apart; {left_out}")
 
 
 def size_words(feature: Feature, unit: Unit) -> Rich:

@@ -40,12 +40,15 @@ class Run:
         Left outer face of each case from the run's left datum [mm].
     length
         From the left datum to the right end of the last case or filler [mm].
+    cases_end
+        From the left datum to the right end of the last case [mm].
     """
 
     spec: RunSpec
     cases: tuple[Case, ...]
     starts: tuple[Dim, ...]
     length: Dim
+    cases_end: Dim
     fillers: tuple[Filler, ...]
 
 

@@ -102,13 +102,14 @@ def place_run(
     for case in members:
         starts.append(place.let(f"start_{case.key}", x + house.zero))
         x = x + case.overall_width
-    length = place.let("length", x + right)
+    end = place.let("cases_end", x)
+    length = place.let("length", end + right)
     fillers = tuple(
         _filler(house, spec, run, members, side, space)
         for side, space in (("left", left), ("right", right))
         if space.value > 0
     )
-    return Run(run, members, tuple(starts), length, fillers), tuple(findings)
+    return Run(run, members, tuple(starts), length, end, fillers), tuple(findings)
 
 
 def _space(house: House, run: RunSpec, rest: Dim, share: Dim, closed: bool) -> list[Finding]:

@@ -10,6 +10,7 @@ import pypdf
 import pytest
 
 from casewright.breakdown import saw_cards
+from casewright.dims import shop_text
 from casewright.job.fingerprint import fingerprint
 from casewright.job.load import load_job
 from casewright.job.packets import Purchases, plan_purchases
@@ -58,14 +59,17 @@ def test_every_part_can_be_led_to(name: str) -> None:
 
 
 @pytest.mark.parametrize("name", EXAMPLES)
-def test_paths_of_printed_numbers_resolve(name: str) -> None:
-    """A printed number that names a path names one that exists."""
+def test_every_printed_number_answers_why(name: str) -> None:
+    """Each length on paper, drawings included, stands on the chain with that very value."""
     made = planned(name)
-    room = made.worked.room
-    known = set(made.breakdown.chain.nodes)
-    paths = {path for _, path in measures(packet(name)) if path}
-    assert len(paths) > len(room.parts)
-    assert sorted(paths - known) == []
+    nodes = made.breakdown.chain.nodes
+    printed_numbers = list(measures(packet(name)))
+    assert len(printed_numbers) > 3 * len(made.worked.room.parts)
+    assert [text for text, path in printed_numbers if path not in nodes] == []
+    unit = made.worked.room.spec.unit
+    for text, path in printed_numbers:
+        value = nodes[path].value
+        assert text in (shop_text(value, unit), shop_text(-value, unit)), path
 
 
 @pytest.mark.parametrize("name", ["bookcase", "paint_store_metric"])

@@ -172,7 +172,7 @@ def _bore_plate(
     from_end = _marked(maker, place, spot.height if foot is maker.zero else spot.height - foot,
                        spot)  # fmt: skip
     height = place.let("height", from_end if foot is maker.zero else foot + from_end)
-    half = house.hinge("plate_pitch") / 2
+    half = house.half_plate_pitch()
     line = house.hinge("plate_line")
     low, high = from_end - half, from_end + half
     depth = least(maker.style("plate_depth"), thickness * 2 / 3)
@@ -188,6 +188,7 @@ def _bore_plate(
             diameter=house.hinge("plate_hole"),
             depth=depth,
             asked_by=maker.path(leaf.name),
+            pitch=house.hinge("plate_pitch"),
             setup=bore_setup(
                 boring_tool(maker), line=line, depth=depth, bit="brad-point bit",
                 bit_size=house.hinge("plate_hole"), check=low,

@@ -81,6 +81,7 @@ def _bores(
         diameter=hole,
         depth=None,
         asked_by="hardware.pull",
+        pitch=maker.house.pull("centres"),
         setup=bore_setup(
             "drill", line=line, depth=None, bit="brad-point bit", bit_size=hole, check=rows[0],
             check_words=f"from the {'bottom' if end == 'l0' else 'top'} end to the nearest hole",

@@ -1,0 +1,43 @@
+"""Names for the numbers of features and steps, so that every printed one answers why."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from casewright.casework.features import Bores, Feature
+from casewright.dims import Dim, Place
+
+__all__ = ["name_feature", "name_once"]
+
+
+def name_once(place: Place, name: str, dim: Dim | None) -> None:
+    """Name a number that has none yet; nothing at all (no origin, no formula) needs none."""
+    if dim is not None and not dim.path and dim.op:
+        place.let(name, dim)
+
+
+def name_feature(place: Place, feature: Feature) -> None:
+    """Name what a card prints of a feature: places, sizes, settings.
+
+    Parameters
+    ----------
+    place
+        Of the feature.
+    """
+    for name, dim in _numbers(feature):
+        name_once(place, name, dim)
+
+
+def _numbers(feature: Feature) -> Iterator[tuple[str, Dim | None]]:
+    names: tuple[str, ...]
+    if isinstance(feature, Bores):
+        for number, (along, across) in enumerate(feature.places, start=1):
+            yield f"hole_{number}", along
+            yield f"line_{number}", across
+        names = ("pitch", "diameter", "depth")
+    else:
+        names = ("at", "width", "depth", "start", "end", "radius")
+    for name in names:
+        yield name, getattr(feature, name)
+    for name in ("fence", "depth", "stop", "collar", "check"):
+        yield f"set_{name}", getattr(feature.setup, name)
