@@ -7,6 +7,7 @@ makes these cuts one after the other and tells what they really give.
 
 from casewright.cutting.boards import board_problem, solve_boards
 from casewright.cutting.codec import fingerprint, read_problem, write_problem
+from casewright.cutting.easing import ease
 from casewright.cutting.engine import Stop, solve
 from casewright.cutting.methods import Caution, Limits, Method
 from casewright.cutting.problem import (
@@ -19,6 +20,7 @@ from casewright.cutting.problem import (
     StockItem,
     Trim,
 )
+from casewright.cutting.rates import Load, Rates, WorkModel
 from casewright.cutting.sawing import Edge
 from casewright.cutting.solution import (
     Bound,
@@ -41,16 +43,19 @@ from casewright.cutting.solution import (
 )
 from casewright.cutting.solution_codec import write_solution
 from casewright.cutting.steps import Card, CutPlan, Piece, Sheet, Step, plan_cuts
+from casewright.cutting.trade import Choice, Trade, break_even, weigh
 from casewright.cutting.verifier import verify
 from casewright.cutting.violations import Breach, Violation
 from casewright.cutting.walker import Misstep, Slip, Walk, walk
+from casewright.cutting.work import Work, work_of
 
 __all__ = [
-    "Bound", "Breach", "Card", "Caution", "CutPlan", "Defect", "Direction", "Edge", "Fault",
-    "Keep", "Leaf", "Limits", "Measure", "Method", "Misstep", "Node", "PartDemand", "Piece",
-    "Placement", "Problem", "ProblemError", "Reason", "Rect", "SettingCard", "Sheet", "SheetTree",
-    "Slip", "Solution", "Split", "Status", "Step", "StockItem", "Stop", "Trim",
-    "Unplaced", "Use", "Violation", "Walk", "board_problem", "fingerprint", "leaves",
-    "plan_cuts", "read_problem", "solve", "solve_boards", "splits", "verify", "walk",
+    "Bound", "Breach", "Card", "Caution", "Choice", "CutPlan", "Defect", "Direction", "Edge",
+    "Fault", "Keep", "Leaf", "Limits", "Load", "Measure", "Method", "Misstep", "Node",
+    "PartDemand", "Piece", "Placement", "Problem", "ProblemError", "Rates", "Reason", "Rect",
+    "SettingCard", "Sheet", "SheetTree", "Slip", "Solution", "Split", "Status", "Step",
+    "StockItem", "Stop", "Trade", "Trim", "Unplaced", "Use", "Violation", "Walk", "Work",
+    "WorkModel", "board_problem", "break_even", "ease", "fingerprint", "leaves", "plan_cuts",
+    "read_problem", "solve", "solve_boards", "splits", "verify", "walk", "weigh", "work_of",
     "write_problem", "write_solution",
 ]  # fmt: skip

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from casewright.cutting.methods import Caution, Limits, Method, Sawing, choose_method, is_over
 from casewright.cutting.solution import Direction, Leaf, Node, Rect, SheetTree, Split
@@ -50,19 +50,25 @@ class Job:
     high: Leaf | Rect | None
 
 
+class _Band(NamedTuple):
+    """What lies between two neighbouring cuts; no node where the blades meet."""
+
+    low: int
+    high: int
+    node: Node | None
+    is_kept: bool
+
+
 @dataclass(frozen=True, slots=True)
 class _Run:
-    """A piece with some parallel cuts still to be made: those from `first` up to `last`."""
+    """A piece with parallel cuts still to be made: the bands from `first` to `last`."""
 
     split: Split
+    bands: Sequence[_Band]
     first: int
     last: int
     rect: Rect
-    nodes: Mapping[Rect, Node]
-
-    @property
-    def is_rip(self) -> bool:
-        return self.split.direction == "rip"
+    is_rip: bool
 
     @property
     def low(self) -> int:
@@ -72,33 +78,19 @@ class _Run:
     def high(self) -> int:
         return self.rect.y1 if self.is_rip else self.rect.x1
 
-    def part(self, low: int, high: int) -> Rect:
-        """The slice of the piece between two places."""
-        if self.is_rip:
-            return self.rect._replace(y=low, width=high - low)
-        return self.rect._replace(x=low, length=high - low)
-
-    def bands(self, kerf: int) -> list[tuple[int, int]]:
-        """What lies between the cuts that are still to be made, from low to high."""
-        cuts = self.split.cuts[self.first : self.last]
-        return list(zip((self.low, *(c + kerf for c in cuts)), (*cuts, self.high), strict=True))
-
 
 def jobs_of(tree: SheetTree, kerf: int, limits: Limits, start: int = 0) -> list[Job]:
     """The cuts of one sheet, each after the cut that gives its piece; numbered from `start`."""
     jobs: list[Job] = []
     waiting: list[tuple[int | None, _Run]] = []
-    root = _begin(tree.root)
+    root = _begin(tree.root, kerf)
     if root is not None:
         waiting.append((None, root))
     while waiting:
         before, run = waiting.pop()
         index, datum = _choose(run, kerf, limits)
         at = run.split.cuts[index]
-        sides = (
-            _side(run, (run.low, at), (run.first, index)),
-            _side(run, (at + kerf, run.high), (index + 1, run.last)),
-        )
+        sides = _side(run, run.first, index, kerf), _side(run, index + 1, run.last, kerf)
         origin = before, tree.sheet
         jobs.append(_job(run, at, datum, origin, sides, kerf=kerf, limits=limits))
         number = start + len(jobs) - 1
@@ -106,21 +98,35 @@ def jobs_of(tree: SheetTree, kerf: int, limits: Limits, start: int = 0) -> list[
     return jobs
 
 
-def _begin(node: Node) -> _Run | None:
+def _begin(node: Node, kerf: int) -> _Run | None:
     if isinstance(node, Leaf):
         return None
-    return _Run(node, 0, len(node.cuts), node.rect, {piece.rect: piece for piece in node.pieces})
+    is_rip = node.direction == "rip"
+    rect, cuts = node.rect, node.cuts
+    low, high = (rect.y, rect.y1) if is_rip else (rect.x, rect.x1)
+    bands: list[_Band] = []
+    pieces = iter(node.pieces)
+    for start, end in zip((low, *(cut + kerf for cut in cuts)), (*cuts, high), strict=True):
+        piece = next(pieces) if end > start else None
+        is_kept = piece is not None and (isinstance(piece, Split) or piece.use == "part")
+        bands.append(_Band(start, end, piece, is_kept))
+    return _Run(node, bands, 0, len(cuts), rect, is_rip)
 
 
-def _side(run: _Run, span: tuple[int, int], cuts: tuple[int, int]) -> _Run | Leaf | None:
+def _side(run: _Run, first: int, last: int, kerf: int) -> _Run | Leaf | None:
     """What a cut leaves on one side: with cuts still to come, done, or nothing."""
-    if span[1] <= span[0]:
+    low, high = run.bands[first].low, run.bands[last].high
+    if high <= low:
         return None
-    rect = run.part(*span)
-    if cuts[0] < cuts[1]:
-        return _Run(run.split, *cuts, rect, run.nodes)
-    node = run.nodes[rect]
-    return node if isinstance(node, Leaf) else _begin(node)
+    if first < last:
+        whole = run.rect
+        if run.is_rip:
+            rect = Rect(whole.x, low, whole.length, high - low)
+        else:
+            rect = Rect(low, whole.y, high - low, whole.width)
+        return _Run(run.split, run.bands, first, last, rect, run.is_rip)
+    node = run.bands[first].node
+    return node if node is None or isinstance(node, Leaf) else _begin(node, kerf)
 
 
 def _job(
@@ -152,25 +158,18 @@ def _choose(run: _Run, kerf: int, limits: Limits) -> tuple[int, _Side]:
     A piece that is too heavy is parted near its middle. Else the widest band with a clean outer
     edge comes off; what is left of a rough edge comes off last, from the sawn edge opposite.
     """
-    bands = run.bands(kerf)
-    kept = [i for i, band in enumerate(bands) if _is_kept(run, band)] or [0]
+    bands = run.bands[run.first : run.last + 1]
+    kept = [i for i, band in enumerate(bands) if band.is_kept] or [0]
     lowest, highest, end = kept[0], kept[-1], len(bands) - 1
     if is_over(run.rect.area, limits.lift_area):
         middle = run.low + run.high - kerf
-        index = min(range(end), key=lambda i: abs(bands[i][1] * 2 - middle))
+        index = min(range(end), key=lambda i: abs(bands[i].high * 2 - middle))
         return run.first + index, "low" if index >= lowest else "high"
     if lowest == highest:
         if highest < end:
             return run.first + highest, "low"
         return run.first + lowest - 1, "high"
     is_low_clean, is_high_clean = lowest == 0, highest == end
-    sizes = [high - low for low, high in bands]
-    from_high = is_high_clean and (not is_low_clean or sizes[highest] > sizes[lowest])
+    wider = bands[highest].high - bands[highest].low > bands[lowest].high - bands[lowest].low
+    from_high = is_high_clean and (not is_low_clean or wider)
     return (run.first + highest - 1, "high") if from_high else (run.first + lowest, "low")
-
-
-def _is_kept(run: _Run, band: tuple[int, int]) -> bool:
-    if band[1] <= band[0]:
-        return False
-    node = run.nodes[run.part(*band)]
-    return isinstance(node, Split) or node.use == "part"
