@@ -15,12 +15,12 @@ from tests.fences.source_tree import ROOT, modules, up_to
 TRADE = up_to("room") - {"sources", "errors"}
 # Words of any program, of geometry and of search, which need no explanation to who reads code.
 GENERAL = {
-    "action", "answer", "assembled", "at", "away", "beam", "bin", "bound", "cell", "code", "count", "counter",
-    "demand", "direction", "expander", "failure", "fault", "found", "frozen",
-    "generation", "held", "hung", "item", "json", "keep", "key", "kind", "laid", "limit", "list", "made", "maker", "misstep", "model",
-    "orientation", "placed", "plan", "problem", "reason", "rect", "search", "shape", "size",
-    "slip", "solution", "spec", "split", "status", "task", "text", "token", "tree", "unit",
-    "unplaced", "used", "walk", "way", "word",
+    "action", "answer", "assembled", "at", "away", "beam", "bin", "bound", "cell", "code",
+    "column", "count", "counter", "demand", "direction", "expander", "failure", "fault", "found",
+    "frozen", "generation", "held", "hung", "item", "json", "keep", "key", "kind", "laid", "limit",
+    "list", "made", "maker", "misstep", "model", "orientation", "placed", "plan", "pricing",
+    "problem", "reason", "rect", "search", "shape", "size", "slip", "solution", "spec", "split",
+    "status", "task", "text", "token", "tree", "unit", "unplaced", "used", "walk", "way", "word",
 }  # fmt: skip
 
 

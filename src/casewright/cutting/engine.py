@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from casewright.cutting.beam import Beam
 from casewright.cutting.cards import effort
+from casewright.cutting.columns import Columns
 from casewright.cutting.frame import Frame
 from casewright.cutting.generation import is_countable
 from casewright.cutting.outcome import lower_bound, solution_of, sort_out
@@ -19,6 +20,10 @@ __all__ = ["Stop", "solve"]
 
 _WIDTHS = (1, 4, 16, 64, 256, 512, 1024, 2048, 4096)
 _EASY = 4
+_NARROW = 16
+
+_SCOPES: dict[int | None, str] = {2: "two-stage cutting", 3: "three-stage cutting"}
+_SHARE = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,33 +78,36 @@ def solve(problem: Problem, stop: Stop | None = None, seed: int = 0) -> Solution
     sound, unplaced = sort_out(problem)
     if not sound.parts:
         return solution_of(problem, (), unplaced, Bound(0))
-    bound = lower_bound(sound)
     best: _Plan | None = None
-    for frame, found in _Tries(sound, stop, seed).run(bound):
+    tries = _Tries(sound, stop, seed)
+    for frame, found in tries.run():
         plan = _plan(frame, found)
         if best is None or plan.rank < best.rank:
             best = plan
-    return solution_of(problem, best.trees if best else (), unplaced, bound)
+    return solution_of(problem, best.trees if best else (), unplaced, tries.bound)
 
 
 class _Tries:
-    """Searches of growing width over one problem, in every frame."""
+    """Searches of growing width over one problem, in every frame, and the bound meanwhile."""
 
     def __init__(self, problem: Problem, stop: Stop, seed: int) -> None:
         self.stop = stop
         self.seed = seed
+        self.bound = lower_bound(problem)
+        self.stages = problem.stages
+        self.columns: Columns | None = None
         self.searches: list[tuple[Frame, Search | Beam]] = []
         for frame in _frames(problem):
             task = frame.task()
             kind = Beam if is_countable(task) else Search
             self.searches.append((frame, kind(task, self.is_over)))
-        self.is_two_stage = problem.stages == 2
 
     def is_over(self) -> bool:
         """Whether enough places have been tried in all."""
-        return self.stop.reached(sum(search.nodes for _, search in self.searches))
+        nodes = sum(search.nodes for _, search in self.searches)
+        return self.stop.reached(nodes + (self.columns.nodes if self.columns else 0))
 
-    def run(self, bound: Bound) -> Iterator[tuple[Frame, Found]]:
+    def run(self) -> Iterator[tuple[Frame, Found]]:
         """Plans, each full one no dearer than those before.
 
         Wide searches look for cheaper plans only, until the bound is reached; narrow ones also
@@ -108,8 +116,10 @@ class _Tries:
         least: int | None = None
         is_first = True
         for width, guide, seed, (frame, search) in self._passes():
+            if width > _NARROW and self.columns is None and least is not None:
+                self._raise_bound(least)
             is_easy = width <= _EASY and guide == 0
-            is_idle = least is not None and least <= bound.value and not is_easy
+            is_idle = least is not None and least <= self.bound.value and not is_easy
             if not is_first and (is_idle or self.is_over()):
                 continue
             limit = least if least is None or is_easy else least - 1
@@ -118,6 +128,20 @@ class _Tries:
                 least = found.price if found.complete else least
                 is_first = False
                 yield frame, found
+
+    def _raise_bound(self, target: int) -> None:
+        """Look for a better bound, with a part of the work allowed."""
+        frames = [frame for frame, _ in self.searches if frame.panels or self.stages == 2]
+        if self.stages not in _SCOPES or self.bound.value >= target:
+            return
+        tasks = [frame.task() for frame in frames]
+        columns = Columns(tasks, lambda: columns.nodes > self.stop.nodes // _SHARE)
+        if not columns.is_small:
+            return
+        self.columns = columns
+        value = columns.raise_to(target)
+        if value > self.bound.value:
+            self.bound = replace(self.bound, value=value, scope=_SCOPES[self.stages])
 
     def _passes(self) -> Iterator[tuple[int, int, int | None, tuple[Frame, Search | Beam]]]:
         """Widths, guides and seeds.
@@ -131,7 +155,7 @@ class _Tries:
             for guide in range(max(search.guides for _, search in self.searches)):
                 for frame, search in self.searches:
                     is_easy = width <= _EASY and guide == 0
-                    if guide < search.guides and (frame.panels or self.is_two_stage or is_easy):
+                    if guide < search.guides and (frame.panels or self.stages == 2 or is_easy):
                         yield width, guide, seed, (frame, search)
 
 

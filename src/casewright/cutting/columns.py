@@ -1,0 +1,166 @@
+"""A lower bound for three-stage cutting by column generation, checked in whole numbers.
+
+The linear programme over sheets only proposes what each part is worth; whatever it proposes, no
+sheet can be worth more than the pricing finds, and this alone makes the bound.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from fractions import Fraction
+from math import ceil, gcd
+
+import highspy
+import numpy as np
+
+from casewright.cutting.pricing import Column, Pricing
+from casewright.cutting.shapes import Task
+
+__all__ = ["Columns"]
+
+_FINE = 1 << 40
+_DEAR = 4
+_MOST_CELLS = 40_000_000
+_CELLS, _SOLVED = 512, 1_000
+"""Cells that count as one node, and nodes for which the solution of one mix counts."""
+
+_STEADY, _OF = 7, 10
+
+
+class _Silent(highspy.Highs):
+    """HiGHS without callbacks: setting them up would print a greeting."""
+
+    def enableCallbacks(self) -> None:  # noqa: N802
+        """None are wanted."""
+
+
+class Columns:
+    """Column generation over the sheets of one problem, in all frames at once.
+
+    Parameters
+    ----------
+    tasks
+        The problem in each frame; shapes and bins in the same order.
+    is_over
+        Whether to give up; `nodes` counts the work so far.
+
+    Attributes
+    ----------
+    bound
+        The best bound so far, in the measure of the bins' prices.
+    values
+        What one part of each shape is worth, by the values that gave the best bound; of these,
+        no sheet holds more than it costs times `scale`.
+    """
+
+    def __init__(self, tasks: Sequence[Task], is_over: Callable[[], bool]) -> None:
+        self.bins = tasks[0].bins
+        self.wanted = tuple(s.count for s in tasks[0].shapes)
+        self.nodes = 0
+        self.bound = 0
+        self._best = Fraction(0)
+        self._is_over = is_over
+        self._pricings = [Pricing(task) for task in tasks]
+        self._step = max(1, gcd(*(b.price for b in self.bins)))
+        self._scale = max(1, _FINE // max(1, *(b.price for b in self.bins)))
+        rate = max(Fraction(b.price * self._scale, b.area) for b in self.bins)
+        self.values = tuple(int(s.du * s.dv * rate) for s in tasks[0].shapes)
+        self._known: set[Column] = set()
+        self._start()
+
+    @property
+    def is_small(self) -> bool:
+        """Whether the tables are small enough to be worth the work."""
+        return sum(pricing.cells for pricing in self._pricings) <= _MOST_CELLS
+
+    def _start(self) -> None:
+        self._solver = _Silent()  # type: ignore[no-untyped-call]
+        for name, value in (("output_flag", False), ("threads", 1), ("presolve", "off")):
+            self._solver.setOptionValue(name, value)
+        for count in self.wanted:
+            self._solver.addRow(count, highspy.kHighsInf, 0, [], [])
+        self._rows: dict[int, int] = {}
+        for b in self.bins:
+            if b.count is not None:
+                self._rows[b.index] = len(self.wanted) + len(self._rows)
+                self._solver.addRow(-highspy.kHighsInf, b.count, 0, [], [])
+        dear = _DEAR * max(1, *(b.price for b in self.bins))
+        for row in range(len(self.wanted)):
+            self._solver.addCol(dear, 0, highspy.kHighsInf, 1, [row], [1])
+
+    def offer(self, columns: Iterable[Column]) -> bool:
+        """Let the mix use more sheets; whether any was new."""
+        fresh = [column for column in dict.fromkeys(columns) if column not in self._known]
+        self._known.update(fresh)
+        for column in fresh:
+            rows = [row for row, count in enumerate(column.counts) if count]
+            counts = [column.counts[row] for row in rows]
+            if column.bin in self._rows:
+                rows.append(self._rows[column.bin])
+                counts.append(1)
+            self._solver.addCol(
+                self.bins[column.bin].price, 0, highspy.kHighsInf, len(rows),
+                np.array(rows, np.int32), np.array(counts),
+            )  # fmt: skip
+        return bool(fresh)
+
+    def raise_to(self, target: int) -> int:
+        """Raise the bound until it reaches a target or can rise no more.
+
+        Returns
+        -------
+        The best bound so far.
+        """
+        self.offer(self._price(self.values))
+        while self.bound < target and not self._is_over():
+            cost, duals = self._mix()
+            if self._rounded(cost) <= self.bound:
+                break
+            point = tuple(
+                (_STEADY * best + (_OF - _STEADY) * dual) // _OF
+                for best, dual in zip(self.values, duals, strict=True)
+            )
+            if not self.offer(self._price(point)) and not self.offer(self._price(duals)):
+                break
+        return self.bound
+
+    def _mix(self) -> tuple[Fraction, tuple[int, ...]]:
+        """Cost of the cheapest mix of the sheets offered, and what each part adds to it."""
+        self._solver.run()
+        self.nodes += _SOLVED
+        duals = self._solver.getSolution().row_dual[: len(self.wanted)]
+        cost = round(self._solver.getInfo().objective_function_value * _FINE)
+        # A hair less, as the solver's last digits are not to be trusted; only hope hangs on it.
+        return Fraction(cost, _FINE) - Fraction(1, 1 << 20), tuple(
+            max(0, round(dual * self._scale)) for dual in duals
+        )
+
+    def _price(self, values: Sequence[int]) -> list[Column]:
+        """The best sheets by these values, and the bound that follows from them."""
+        found = [pricing.best(values) for pricing in self._pricings]
+        self.nodes += sum(pricing.cells for pricing in self._pricings) // _CELLS
+        worths = [max(worth for worth, _ in sheets) for sheets in zip(*found, strict=True)]
+        bound = self._bound(values, worths)
+        if bound > self._best:
+            self._best, self.values = bound, tuple(values)
+            self.bound = self._rounded(bound)
+        return [column for sheets in found for _, column in sheets]
+
+    def _bound(self, values: Sequence[int], worths: Sequence[int]) -> Fraction:
+        """The most that these values prove: each sheet holds at most its worth of parts.
+
+        Scaled so that some stock is worth just its price; stock that there is only so much of may
+        be worth more, which is taken off for every piece of it.
+        """
+        total = sum(n * value for n, value in zip(self.wanted, values, strict=True))
+        pairs = list(zip(self.bins, worths, strict=True))
+        best = Fraction(0)
+        for price, most in {(b.price, worth) for b, worth in pairs if worth}:
+            share = Fraction(price, most)
+            over = [(b.count, max(Fraction(0), w * share - b.price)) for b, w in pairs]
+            if all(count is not None or not rent for count, rent in over):
+                best = max(best, total * share - sum((n or 0) * rent for n, rent in over))
+        return best
+
+    def _rounded(self, cost: Fraction) -> int:
+        return ceil(cost / self._step) * self._step
