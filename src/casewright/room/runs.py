@@ -8,7 +8,7 @@ from fractions import Fraction
 from casewright.casework.cases import Case
 from casewright.casework.house import House
 from casewright.casework.parts import Part, PlacedAt, Size
-from casewright.dims import Cause, Dim, Place, Way, least, total
+from casewright.dims import Cause, Dim, Place, Way, greatest, least, total
 from casewright.findings import Finding, Severity
 from casewright.geometry import Orientation
 from casewright.room.model import Filler, Run
@@ -37,7 +37,11 @@ def wall_width(house: House, run: RunSpec) -> Dim | None:
         )
         for n, given in enumerate(run.widths, start=1)
     ]  # fmt: skip
-    return place.let("wall", least(*readings) if len(readings) > 1 else readings[0])
+    if len(readings) == 1:
+        return place.let("wall", readings[0])
+    narrow = place.let("wall", least(*readings))
+    place.let("wall_spread", greatest(*readings) - narrow)
+    return narrow
 
 
 def run_width(house: House, spec: JobSpec, run: RunSpec) -> Dim:
@@ -147,6 +151,9 @@ def _filler(
     first = members[0] if side == "left" else members[-1]
     step = house.style_dim("cut_step").value
     wide = space + house.style_dim("scribe")
+    spread = house.chain.nodes.get(f"run.{run.key}.wall_spread")
+    if spread is not None:
+        wide = wide + spread
     if step:
         wide, _ = place.rounded("width_to_cut", wide, step, Way.UP)
     stock = first.spec.box_stock

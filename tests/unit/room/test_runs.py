@@ -35,6 +35,23 @@ def test_equal_cases_share_the_least_of_three_wall_readings() -> None:
     assert _inches(room, "run.sink_wall.filler_space") == Fraction(13, 8)
 
 
+def test_a_filler_is_cut_for_the_widest_gap_and_scribed_to_the_others() -> None:
+    """Gaps of 1 7/8, 2 1/16 and 1 3/4 with 1/4 to scribe: cut 2 5/16 (worked by hand).
+
+    Cases as wide as the least reading leaves; 5/16 of lean to scribe off.
+    """
+    run = RunSpec(
+        "wall", "Wall", ("upper",),
+        tuple(given(33 + Fraction(gap)) for gap in ("15/8", "33/16", "7/4")), "wall", "open",
+    )  # fmt: skip
+    case = case_spec(key="upper", width="33", shelves=0)
+    room = build(job(case, runs=(run,), style=plain_style(scribe="1/4")))
+    [filler] = room.runs[0].fillers
+    assert filler.width.value / INCH == Fraction(7, 4)
+    assert filler.part.blank.width.value / INCH == Fraction(37, 16)
+    assert _inches(room, "run.wall.wall_spread") == Fraction(5, 16)
+
+
 @examples(
     st.integers(60 * 64, 160 * 64), st.integers(1, 5), st.sampled_from(["1", "1 5/8", "7/8"])
 )

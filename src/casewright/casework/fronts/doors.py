@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
 from itertools import groupby, pairwise
 
@@ -41,7 +42,7 @@ def hang_fronts(maker: Maker) -> None:
 
 def _fill(maker: Maker, carcase: Carcase, hung: list[HungLeaf]) -> None:
     """Cut all leaves of one opening, then place them by their true sizes."""
-    doors = [_cut(maker, item.leaf) for item in hung]
+    doors = _cut_all(maker, carcase, [item.leaf for item in hung])
     fronts = [_front(maker, carcase, item, door) for item, door in zip(hung, doors, strict=True)]
     maker.fronts.extend(fronts)
     opening = hung[0].leaf.opening
@@ -51,6 +52,36 @@ def _fill(maker: Maker, carcase: Carcase, hung: list[HungLeaf]) -> None:
     free: Hand = "right" if fronts[0].hinge_side == "left" else "left"
     _fits(maker, place, face, None if len(fronts) == 2 else free)
     place.fit("top_fit", face.top, *_band(maker, opening.top), face.leaves[-1])
+
+
+def _cut_all(maker: Maker, carcase: Carcase, leaves: list[LeafPlan]) -> list[Construction]:
+    """Cut the leaves of an opening; of a pair first the one of which something is known."""
+    facts = maker.house.chain.facts
+
+    def is_unknown(leaf: LeafPlan) -> bool:
+        return not any(path.startswith(f"{maker.path(leaf.name)}.") for path in facts)
+
+    cut: dict[str, Construction] = {}
+    for leaf in sorted(leaves, key=is_unknown):
+        closing = leaf
+        for first in cut.values():
+            closing = replace(leaf, width=_closing_width(maker, carcase, leaf, first))
+        cut[leaf.name] = _cut(maker, closing)
+    return [cut[leaf.name] for leaf in leaves]
+
+
+def _closing_width(maker: Maker, carcase: Carcase, leaf: LeafPlan, first: Construction) -> Dim:
+    """Width of the second leaf of a pair: as its twin, or what a twin cut off its size leaves."""
+    rest = leaf.width - first.width
+    step = maker.style("cut_step").value
+    if rest.value == 0 or 0 < rest.value < step:
+        return leaf.width
+    place = face_place(maker, leaf.opening)
+    place.over(first.width, leaf.width, "this leaf takes what its twin, as cut, leaves")
+    return place.let(
+        "closing_width",
+        carcase.width - 2 * maker.style("reveal") - maker.style("gap") - first.width,
+    )
 
 
 def _cut(maker: Maker, leaf: LeafPlan) -> Construction:
