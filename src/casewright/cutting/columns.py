@@ -20,7 +20,6 @@ __all__ = ["Columns"]
 
 _FINE = 1 << 40
 _DEAR = 4
-_MOST_CELLS = 40_000_000
 _CELLS, _SOLVED = 512, 1_000
 """Cells that count as one node, and nodes for which the solution of one mix counts."""
 
@@ -69,9 +68,9 @@ class Columns:
         self._start()
 
     @property
-    def is_small(self) -> bool:
-        """Whether the tables are small enough to be worth the work."""
-        return sum(pricing.cells for pricing in self._pricings) <= _MOST_CELLS
+    def effort(self) -> int:
+        """Nodes that one round counts for."""
+        return sum(pricing.cells for pricing in self._pricings) // _CELLS + _SOLVED
 
     def _start(self) -> None:
         self._solver = _Silent()  # type: ignore[no-untyped-call]
@@ -138,7 +137,7 @@ class Columns:
     def _price(self, values: Sequence[int]) -> list[Column]:
         """The best sheets by these values, and the bound that follows from them."""
         found = [pricing.best(values) for pricing in self._pricings]
-        self.nodes += sum(pricing.cells for pricing in self._pricings) // _CELLS
+        self.nodes += self.effort - _SOLVED
         worths = [max(worth for worth, _ in sheets) for sheets in zip(*found, strict=True)]
         bound = self._bound(values, worths)
         if bound > self._best:

@@ -135,8 +135,9 @@ class _Tries:
         if self.stages not in _SCOPES or self.bound.value >= target:
             return
         tasks = [frame.task() for frame in frames]
-        columns = Columns(tasks, lambda: columns.nodes > self.stop.nodes // _SHARE)
-        if not columns.is_small:
+        most = self.stop.nodes // _SHARE
+        columns = Columns(tasks, lambda: columns.nodes > most)
+        if columns.effort > most:
             return
         self.columns = columns
         value = columns.raise_to(target)

@@ -17,8 +17,21 @@ from casewright.cutting.solution import Direction, Leaf, Node, Rect, SheetTree, 
 from casewright.cutting.tree import Axis, Cell, divide, leftover, transpose
 
 __all__ = [
-    "Content", "Ground", "Kind", "Panel", "Pattern", "Space", "Slot", "Strip", "cut_apart",
-    "divisions", "ground_of", "inner_divisions", "kinds_of", "new_pattern", "pattern_of",
+    "Content",
+    "Ground",
+    "Kind",
+    "Panel",
+    "Pattern",
+    "Slot",
+    "Space",
+    "Strip",
+    "cut_apart",
+    "divisions",
+    "ground_of",
+    "inner_divisions",
+    "kinds_of",
+    "new_pattern",
+    "pattern_of",
     "tree_of",
 ]  # fmt: skip
 

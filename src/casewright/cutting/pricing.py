@@ -1,13 +1,15 @@
 """The most valuable way to cut one sheet in three stages, by dynamic programmes in whole numbers.
 
-A row is filled with parts (each no oftener than wanted), a panel with rows, a sheet with panels;
-rows and panels may repeat, so that no real sheet is worth more. What is found here is an upper
-limit for every sheet, from which lower bounds on their number follow.
+A row is filled with parts, a panel with rows, a sheet with panels. The highest part of a row leads
+it, and the highest row a panel: no part leads oftener than it is wanted, nor lies in a row oftener
+than that. What follows a leader may repeat from row to row, so that no real sheet is worth more.
+What is found here is an upper limit for every sheet, from which lower bounds follow.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from functools import cached_property
 from typing import NamedTuple
 
 import numpy as np
@@ -18,6 +20,9 @@ from casewright.cutting.shapes import Task
 __all__ = ["Column", "Pricing"]
 
 _Ints = npt.NDArray[np.int64]
+
+_NONE = -(1 << 60)
+"""Value of what cannot be."""
 
 
 class Column(NamedTuple):
@@ -39,24 +44,35 @@ class _Chunk(NamedTuple):
 class _Raster:
     """Where cuts can lie, and how the tables' cells hang together; the same for all values.
 
-    Lengths that no sum of sizes gives need no cell: the next smaller sum does as well.
+    Lengths that no sum of sizes gives need no cell: the next smaller sum does as well. Chunks of
+    one height make a level, lowest first.
     """
 
     def __init__(self, task: Task) -> None:
         u, v = max(b.du for b in task.bins), max(b.dv for b in task.bins)
         self.task = task
         self.chunks = sorted(_chunks(task, u, v), key=lambda c: (c.height, c.shape, c.length))
-        self.ends = np.array([c.height for c in self.chunks], np.int64)
-        self.heights = np.unique(self.ends)
+        ends = np.array([c.height for c in self.chunks], np.int64)
+        self.heights: list[int] = np.unique(ends).tolist()
+        self.starts = np.searchsorted(ends, [*self.heights, v + 1]).tolist()
         self.us = _sums({c.length // c.pieces for c in self.chunks}, u)
-        self.vs = _sums(self.heights.tolist(), v)
-        self.below = np.searchsorted(self.vs, self.vs[:, None] - self.heights, "right") - 1
-        self.before = [self.at_u(self.us[self.us >= c.length] - c.length) for c in self.chunks]
+        self.vs = _sums(self.heights, v)
+        self.leaders = [
+            min(v // height, sum(c.pieces for c in self.chunks[start:end]))
+            for height, start, end in zip(
+                self.heights, self.starts[:-1], self.starts[1:], strict=True
+            )
+        ]
+
+    @cached_property
+    def before(self) -> list[_Ints]:
+        """For each chunk the cells left when its length is taken off, where it can be."""
+        return [self.at_u(self.us[self.us >= c.length] - c.length) for c in self.chunks]
 
     @property
     def cells(self) -> int:
         """Cells of all tables."""
-        return len(self.us) * (len(self.chunks) + len(self.vs) * len(self.heights))
+        return len(self.us) * (2 * len(self.chunks) + len(self.vs) * int(sum(self.leaders)))
 
     def at_u(self, length: _Ints) -> _Ints:
         """Cells of lengths along u."""
@@ -66,9 +82,10 @@ class _Raster:
         """The cell that is left of a cell when a length is taken off."""
         return int(np.searchsorted(self.us, self.us[at] - length, "right")) - 1
 
-    def fitting(self, top: int) -> int:
-        """How many of the heights a panel's extent has room for."""
-        return int(np.searchsorted(self.heights, self.vs[top], "right"))
+    def below(self, length: int, end: int) -> _Ints:
+        """The cells left when a length is taken off the first cells along v, where it can be."""
+        vs = self.vs[:end]
+        return np.searchsorted(self.vs, vs[vs >= length] - length, "right") - 1
 
 
 class Pricing:
@@ -106,90 +123,152 @@ class _Tables:
     def __init__(self, raster: _Raster, values: Sequence[int]) -> None:
         self.raster = raster
         self.values = values
-        self.rows = self._fill_rows()
-        self.panels = self._fill_panels()
+        shape = (len(raster.chunks) + 1, len(raster.us))
+        self.plain = np.zeros(shape, np.int64)
+        self.led = np.full(shape, _NONE, np.int64)
+        self._fill_rows()
+        tops = {int(np.searchsorted(raster.vs, b.dv, "right")) - 1 for b in raster.task.bins}
+        self.panels = self._fill_panels(sorted(tops))
 
-    def _fill_rows(self) -> _Ints:
-        """Value of the best row by height and length; a row of a height may hold lower parts."""
-        p = self.raster
-        rows = np.zeros((len(p.heights), len(p.us)), np.int64)
-        row = rows[0].copy()
-        self.stages = np.zeros((len(p.chunks) + 1, len(row)), np.int64)
-        level = 0
+    def _fill_rows(self) -> None:
+        """Values of the best rows by length, chunk after chunk.
+
+        `plain` holds rows of the chunks so far, `led` rows with at least one of the level.
+        """
+        p, start = self.raster, 0
         for stage, (chunk, before) in enumerate(zip(p.chunks, p.before, strict=True), 1):
-            while p.heights[level] < chunk.height:
-                rows[level] = row
-                level += 1
+            if p.chunks[start].height < chunk.height:
+                start = stage - 1
+            plain, led = self.plain[stage], self.led[stage]
+            plain[:] = self.plain[stage - 1]
+            if start < stage - 1:
+                led[:] = self.led[stage - 1]
             if len(before):
                 value = chunk.pieces * self.values[chunk.shape]
-                end = len(row) - len(before)
-                row[end:] = np.maximum(row[end:], row[before] + value)
-            self.stages[stage] = row
-        rows[level:] = row
-        return rows
+                end = len(plain) - len(before)
+                with_more = self.plain[stage - 1][before] + value
+                np.maximum(plain[end:], with_more, out=plain[end:])
+                base = np.maximum(led, self.plain[start])[before] + value
+                np.maximum(led[end:], base, out=led[end:])
 
-    def _fill_panels(self) -> _Ints:
-        """Value of the best panel by its extent along v and u."""
+    def row(self, level: int) -> _Ints:
+        """Values of the best rows led by parts of one height, by length."""
+        led: _Ints = self.led[self.raster.starts[level + 1]]
+        return led
+
+    def _fill_panels(self, tops: Sequence[int]) -> dict[int, _Ints]:
+        """Values of the best panels of some extents along v.
+
+        By the level of their highest row and by their length.
+        """
         p = self.raster
+        found = {top: np.full((len(p.heights), len(p.us)), _NONE, np.int64) for top in tops}
         panels = np.zeros((len(p.vs), len(p.us)), np.int64)
-        for index in range(1, len(p.vs)):
-            fitting = p.fitting(index)
-            below = panels[p.below[index, :fitting]]
-            below += self.rows[:fitting]
-            np.max(below, axis=0, out=panels[index])
-            np.maximum(panels[index], panels[index - 1], out=panels[index])
-        return panels
+        for level, (height, most) in enumerate(zip(p.heights, p.leaders, strict=True)):
+            lower, row = panels, self.row(level)
+            panels = lower.copy()
+            for count in range(1, most + 1):
+                below = p.below(count * height, len(p.vs))
+                start = len(p.vs) - len(below)
+                higher = lower[below]
+                higher += count * row
+                np.maximum(panels[start:], higher, out=panels[start:])
+                for top in tops:
+                    if top >= start:
+                        np.maximum(found[top][level], higher[top - start], out=found[top][level])
+        return found
 
     def sheet(self, index: int) -> tuple[int, Column]:
         """The best sheet of one stock."""
         p, b = self.raster, self.raster.task.bins[index]
         top = int(np.searchsorted(p.vs, b.dv, "right")) - 1
         end = int(np.searchsorted(p.us, b.du, "right")) - 1
-        panel = self.panels[top]
         counts = [0] * len(self.values)
+        panels = self.panels[top]
         if not p.task.panels:
-            self._read_panel(top, end, counts)
-            return int(panel[end]), Column(index, tuple(counts))
-        wider = np.flatnonzero(np.diff(panel[: end + 1])) + 1
-        sheet, last = np.zeros(end + 1, np.int64), np.zeros(end + 1, np.int64)
-        for at in range(1, end + 1):
-            widths = wider[: np.searchsorted(wider, at, "right")]
-            rest = p.at_u(p.us[at] - p.us[widths])
-            worth = panel[widths] + sheet[rest]
-            sheet[at] = sheet[at - 1]
-            if len(worth) and worth.max() > sheet[at]:
-                best = int(np.argmax(worth))
-                sheet[at], last[at] = worth[best], widths[best]
+            level = int(np.argmax(panels[:, end]))
+            if panels[level, end] > 0:
+                self._read_panel(top, level, end, counts)
+            return max(0, int(panels[level, end])), Column(index, tuple(counts))
+        sheet = np.zeros(end + 1, np.int64)
+        steps: list[tuple[int, _Ints]] = []
+        for level, most in enumerate(p.leaders):
+            widths, values = _rises(panels[level, : end + 1])
+            for _ in range(most if len(widths) else 0):
+                longer, taken = self._add_panel(sheet, widths, values)
+                if not taken.any():
+                    break
+                sheet = longer
+                steps.append((level, taken))
         at = end
-        while at > 0:
-            width = int(last[at])
+        for level, taken in reversed(steps):
+            width = int(taken[at])
             if width:
-                self._read_panel(top, width, counts)
+                self._read_panel(top, level, width, counts)
                 at = p.rest(at, int(p.us[width]))
-            else:
-                at -= 1
         return int(sheet[end]), Column(index, tuple(counts))
 
-    def _read_panel(self, top: int, width: int, counts: list[int]) -> None:
-        panels, p = self.panels, self.raster
-        while top > 0 and panels[top, width]:
-            if panels[top, width] == panels[top - 1, width]:
-                top -= 1
-                continue
-            fitting = p.fitting(top)
-            worth = panels[p.below[top, :fitting], width] + self.rows[:fitting, width]
-            level = int(np.argmax(worth))
-            self._read_row(level, width, counts)
-            top = int(p.below[top, level])
+    def _add_panel(self, sheet: _Ints, widths: _Ints, values: _Ints) -> tuple[_Ints, _Ints]:
+        """Values of sheets with one more panel, where that is better, and the panel's cell."""
+        us = self.raster.us[: len(sheet)]
+        longer, taken = sheet.copy(), np.zeros(len(sheet), np.int64)
+        for width, value in zip(widths.tolist(), values.tolist(), strict=True):
+            worth = sheet[self.raster.at_u(us[width:] - us[width])] + value
+            better = worth > longer[width:]
+            longer[width:][better] = worth[better]
+            taken[width:][better] = width
+        return longer, taken
+
+    def _read_panel(self, top: int, level: int, width: int, counts: list[int]) -> None:
+        """Count the parts of a panel, by a table for its length alone."""
+        p = self.raster
+        tables = [np.zeros(top + 1, np.int64)]
+        for lower in range(level + 1):
+            table = tables[-1].copy() if lower < level else np.full(top + 1, _NONE, np.int64)
+            value = int(self.row(lower)[width])
+            for count in range(1, p.leaders[lower] + 1):
+                below = p.below(count * p.heights[lower], top + 1)
+                start = top + 1 - len(below)
+                np.maximum(table[start:], tables[-1][below] + count * value, out=table[start:])
+            tables.append(table)
+        for lower in range(level, -1, -1):
+            value = int(self.row(lower)[width])
+            for count in range(p.leaders[lower] + 1):
+                if p.vs[top] < count * p.heights[lower] or (lower == level and not count):
+                    continue
+                rest = int(np.searchsorted(p.vs, p.vs[top] - count * p.heights[lower], "right"))
+                if tables[lower][rest - 1] + count * value == tables[lower + 1][top]:
+                    for _ in range(count):
+                        self._read_row(lower, width, counts)
+                    top = rest - 1
+                    break
 
     def _read_row(self, level: int, width: int, counts: list[int]) -> None:
         p, at = self.raster, width
-        stage = int(np.searchsorted(p.ends, p.heights[level], "right"))
-        while changes := np.flatnonzero(np.diff(self.stages[: stage + 1, at])).tolist():
-            stage = changes[-1]
-            chunk = p.chunks[stage]
+        start = p.starts[level]
+        stage, table = p.starts[level + 1], self.led
+        while stage > 0:
+            worth = table[stage, at]
+            chunk = p.chunks[stage - 1]
+            is_first = table is self.led and stage - 1 == start
+            if not is_first and table[stage - 1, at] == worth:
+                stage -= 1
+                continue
+            if table is self.plain and not worth:
+                break
             counts[chunk.shape] += chunk.pieces
             at = p.rest(at, chunk.length)
+            worth -= chunk.pieces * self.values[chunk.shape]
+            stage -= 1
+            if table is self.led and (stage == start or self.led[stage, at] != worth):
+                stage, table = start, self.plain
+
+
+def _rises(values: _Ints) -> tuple[_Ints, _Ints]:
+    """Where values rise above all before, and these values; nothing below zero counts."""
+    highest = np.maximum.accumulate(np.maximum(values, 0))
+    at = np.flatnonzero(np.diff(highest)) + 1
+    return at, highest[at]
 
 
 def _chunks(task: Task, u: int, v: int) -> Iterator[_Chunk]:
@@ -214,4 +293,6 @@ def _sums(sizes: Iterable[int], most: int) -> _Ints:
         while shift <= most:
             found |= found << shift & mask
             shift *= 2
-    return np.array([at for at in range(most + 1) if found >> at & 1], np.int64)
+    size = most // 8 + 1
+    bits = np.frombuffer(found.to_bytes(size, "little"), np.uint8)
+    return np.flatnonzero(np.unpackbits(bits, bitorder="little"))

@@ -107,10 +107,19 @@ def test_the_usual_pair_of_cases_needs_two_sheets() -> None:
     assert solution.verdict == "proved minimum for any layout"
 
 
-def test_a_plan_that_is_not_proved_says_how_far_it_may_be_off() -> None:
-    """Two halves with crossing grain need two sheets, which no bound here can show."""
+def test_halves_with_crossing_grain_are_proved_to_need_two_sheets() -> None:
+    """By area one sheet would do; that three stages of cuts cannot is shown by their columns."""
     parts = (PartDemand("a", 100, 50), PartDemand("b", 50, 100))
     solution = solve(_simple(*parts, stock=(StockItem("s", 100, 100),)))
+    assert (solution.cost, solution.bound.value, solution.gap) == (2, 2, 0)
+    assert solution.status is Status.PROVED
+    assert solution.verdict == "proved minimum for three-stage cutting"
+
+
+def test_a_plan_that_is_not_proved_says_how_far_it_may_be_off() -> None:
+    """The same halves, when there is no time to look for a proof."""
+    parts = (PartDemand("a", 100, 50), PartDemand("b", 50, 100))
+    solution = solve(_simple(*parts, stock=(StockItem("s", 100, 100),)), Stop(0))
     assert (solution.cost, solution.bound.value, solution.gap) == (2, 1, 1)
     assert (solution.status, solution.verdict) == (
         Status.BOUNDED,
