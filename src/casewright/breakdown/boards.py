@@ -9,7 +9,7 @@ from casewright.breakdown.desk import Desk
 from casewright.breakdown.pieces import Piece, lipped_edges, part_piece
 from casewright.breakdown.plan import StockPlan
 from casewright.breakdown.set_ups import test_pieces
-from casewright.breakdown.solving import Offered, solve_pieces
+from casewright.breakdown.solving import Offered, lay_out, saw
 from casewright.casework.parts import Part
 from casewright.dims import Dim, least, shop_text
 from casewright.stock import Board, StockList
@@ -84,15 +84,18 @@ def plan_boards(
         Offered(f"{board.key} {shop_text(long.value, unit)}", long, width)
         for long in board_lengths(desk, board)
     )
-    solved = solve_pieces(desk, board, offered, pieces)
+    layout = lay_out(desk, board, offered, pieces)
+    sawn = saw(desk, layout)
     return StockPlan(
         path=f"plan.{board.key}",
         stock=board.key,
         kind="boards",
-        unit=solved.unit,
-        problem=solved.problem,
-        solution=solved.solution,
-        work=solved.work,
-        offered=solved.offered,
+        unit=layout.unit,
+        problem=layout.problem,
+        solution=sawn.solution,
+        order=sawn.order,
+        work=sawn.work,
+        trade=sawn.trade,
+        offered=layout.offered,
         pieces={piece.id: piece for piece in pieces},
     )

@@ -25,7 +25,7 @@ class Desk:
     room
         Whose parts are cut.
     stop
-        When to be content with a plan.
+        When to be content with the number of sheets, and again with the work of a plan.
     chain
         The room's numbers and, added to them, those of the plans; the room's own chain stays as
         it is.

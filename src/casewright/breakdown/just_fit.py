@@ -6,7 +6,8 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from casewright.breakdown.plan import JustFit, StockPlan
-from casewright.breakdown.solving import Solved
+from casewright.breakdown.solving import Layout
+from casewright.cutting.solution import Solution
 from casewright.dims import shop_text
 from casewright.findings import Question
 from casewright.room.model import Room
@@ -25,7 +26,7 @@ def unmeasured_saws(shop: Shop) -> tuple[ToolKind, ...]:
 
 
 def just_fits(
-    solved: Solved, sheet: Sheet, least: Fraction, *, kerf_is_known: bool
+    layout: Layout, solution: Solution, sheet: Sheet, least: Fraction, *, kerf_is_known: bool
 ) -> Iterator[JustFit]:
     """Every side of a sheet along which less than `least` is to spare.
 
@@ -40,19 +41,19 @@ def just_fits(
     kerf_is_known
         Whether the kerf was read on a test cut.
     """
-    places = solved.solution.placements
-    items = {item.id: item for item in solved.problem.stock}
+    places = solution.placements
+    items = {item.id: item for item in layout.problem.stock}
     waits = {"length": not (kerf_is_known and sheet.measured_length),
              "width": not (kerf_is_known and sheet.measured_width)}  # fmt: skip
-    for tree in solved.solution.tree:
+    for tree in solution.tree:
         item = items[tree.stock]
         mine = [place for place in places if place.sheet == tree.sheet]
         parts = tuple(dict.fromkeys(place.part for place in mine))
         far_x, far_y = max(p.rect.x1 for p in mine), max(p.rect.y1 for p in mine)
-        spare = solved.unit.length(item.length - item.trim.right - far_x)
+        spare = layout.unit.length(item.length - item.trim.right - far_x)
         if spare < least and waits["length"]:
             yield JustFit(tree.sheet, "length", spare, parts)
-        spare = solved.unit.length(item.width - item.trim.top - far_y)
+        spare = layout.unit.length(item.width - item.trim.top - far_y)
         if spare < least and waits["width"]:
             yield JustFit(tree.sheet, "width", spare, parts)
 

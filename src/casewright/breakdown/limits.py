@@ -6,9 +6,35 @@ from fractions import Fraction
 
 from casewright.breakdown.units import WholeUnit
 from casewright.cutting.methods import Limits
+from casewright.cutting.rates import Load, WorkModel
 from casewright.room.model import Room
+from casewright.stock import Board, Sheet
 
-__all__ = ["shop_limits"]
+__all__ = ["shop_limits", "work_model"]
+
+
+_FULL_LIFT, _HALF_LIFT = 18, 9
+"""From which weights a lift is like that of a full sheet, and of half one [kg]: own defaults."""
+
+
+def work_model(room: Room, unit: WholeUnit, goods: Sheet | Board) -> WorkModel:
+    """What the shop can do with a stock, and what is heavy of it.
+
+    Without a weight nothing is heavy.
+    """
+    weight = _face_weight(room, goods)
+    limits = shop_limits(room, unit, weight, narrow=isinstance(goods, Board))
+    if not weight:
+        return WorkModel(limits)
+    full, half = (int(lift / weight / unit.step**2) for lift in (_FULL_LIFT, _HALF_LIFT))
+    return WorkModel(limits, load=Load(full, half))
+
+
+def _face_weight(room: Room, goods: Sheet | Board) -> Fraction:
+    """Weight of a stock for each unit of its face, by the thickness known now [kg/mm2]."""
+    node = room.chain.nodes.get(f"stock.{goods.key}.thickness")
+    thickness = node.value if node else goods.thickness.value
+    return goods.density * thickness / 1_000_000_000
 
 
 def shop_limits(room: Room, unit: WholeUnit, weight: Fraction, *, narrow: bool = False) -> Limits:

@@ -74,7 +74,7 @@ class Planned(Protocol):
         """What it counts in."""
 
     @property
-    def work(self) -> CutPlan:
+    def order(self) -> CutPlan:
         """Its cuts in order."""
 
     @property
@@ -102,16 +102,16 @@ def plan_numbers(chain: Chain, kerf: Dim, plan: Planned) -> PlanNumbers:
         Its pieces must be numbers of the chain.
     """
     desk = _Naming(chain, kerf, plan)
-    for step in reversed(plan.work.steps):
+    for step in reversed(plan.order.steps):
         desk.need(step)
-    for sheet in plan.work.sheets:
+    for sheet in plan.order.sheets:
         desk.begin(sheet.stock, sheet.piece)
-    for step in plan.work.steps:
+    for step in plan.order.steps:
         desk.saw(step)
     place = chain.place(plan.path)
-    steps = {step.number: step for step in plan.work.steps}
+    steps = {step.number: step for step in plan.order.steps}
     settings = {}
-    for card in plan.work.cards:
+    for card in plan.order.cards:
         first = steps[card.steps[0]]
         size = desk.sizes[first.leaves[0].name][_axis(first)]
         settings[card.number] = place.let(f"setting_{card.number}", size)

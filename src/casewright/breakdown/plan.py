@@ -14,6 +14,8 @@ from casewright.breakdown.units import WholeUnit
 from casewright.cutting.problem import Problem
 from casewright.cutting.solution import Placement, SheetTree, Solution
 from casewright.cutting.steps import CutPlan
+from casewright.cutting.trade import Trade
+from casewright.cutting.work import Work
 from casewright.dims import Chain
 from casewright.findings import Finding, Question
 
@@ -86,9 +88,11 @@ class StockPlan:
         What the problem counts in.
     problem, solution
         In whole numbers; the solution has passed the verifier.
-    work
+    order
         The cuts in the order of a careful person, walked through; `saw_steps` tells them in
         lengths and parts.
+    work, trade
+        What the order asks of the person at the saw, and what more stock would save of it.
     offered
         Stock by the ids of the problem.
     pieces
@@ -109,7 +113,9 @@ class StockPlan:
     unit: WholeUnit
     problem: Problem
     solution: Solution
-    work: CutPlan
+    order: CutPlan
+    work: Work
+    trade: Trade | None
     offered: Mapping[str, Offered]
     pieces: Mapping[str, Piece]
     just_fit: tuple[JustFit, ...] = ()

@@ -127,7 +127,7 @@ class SawCard:
 
 def saw_steps(plan: StockPlan) -> Iterator[SawStep]:
     """Every cut of a plan, in the order of work."""
-    for step in plan.work.steps:
+    for step in plan.order.steps:
         taken = _in_hand(plan, step.piece)
         gives = tuple(_in_hand(plan, leaf) for leaf in step.leaves)
         is_rip = step.direction == "rip"
@@ -150,7 +150,7 @@ def saw_steps(plan: StockPlan) -> Iterator[SawStep]:
 def saw_cards(plan: StockPlan) -> Iterator[SawCard]:
     """A card for every setting, in the order of work."""
     steps = {step.number: step for step in saw_steps(plan)}
-    for card in plan.work.cards:
+    for card in plan.order.cards:
         own = tuple(steps[number] for number in card.steps)
         done = [given.piece for step in own for given in step.gives if given.piece is not None]
         marks = tuple(piece.mark for piece in done if piece.mark)

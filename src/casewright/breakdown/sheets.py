@@ -9,7 +9,7 @@ from casewright.breakdown.just_fit import just_fits, unmeasured_saws
 from casewright.breakdown.pieces import part_piece
 from casewright.breakdown.plan import StockPlan
 from casewright.breakdown.set_ups import test_pieces
-from casewright.breakdown.solving import Offered, solve_pieces
+from casewright.breakdown.solving import Offered, lay_out, saw
 from casewright.casework.parts import Part
 from casewright.stock import Sheet
 
@@ -36,23 +36,26 @@ def plan_sheets(desk: Desk, sheet: Sheet, parts: Sequence[Part]) -> StockPlan:
         ),
     )
     trim = style["sheet_trim"].value
-    solved = solve_pieces(desk, sheet, offered, (*pieces, *tests), trim=trim)
+    layout = lay_out(desk, sheet, offered, (*pieces, *tests), trim=trim)
     left: tuple[str, ...] = ()
     if tests:
-        alone = solve_pieces(desk, sheet, offered, pieces, trim=trim)
-        if alone.solution.cost < solved.solution.cost:
-            solved, left = alone, tuple(test.id for test in tests)
+        alone = lay_out(desk, sheet, offered, pieces, trim=trim)
+        if alone.solution.cost < layout.solution.cost:
+            layout, left = alone, tuple(test.id for test in tests)
     slack, saws = style["sheet_slack"].value, unmeasured_saws(room.spec.shop)
+    sawn = saw(desk, layout)
     return StockPlan(
         path=f"plan.{sheet.key}",
         stock=sheet.key,
         kind="sheets",
-        unit=solved.unit,
-        problem=solved.problem,
-        solution=solved.solution,
-        work=solved.work,
-        offered=solved.offered,
+        unit=layout.unit,
+        problem=layout.problem,
+        solution=sawn.solution,
+        order=sawn.order,
+        work=sawn.work,
+        trade=sawn.trade,
+        offered=layout.offered,
         pieces={piece.id: piece for piece in (*pieces, *tests) if piece.id not in left},
-        just_fit=tuple(just_fits(solved, sheet, slack, kerf_is_known=not saws)),
+        just_fit=tuple(just_fits(layout, sawn.solution, sheet, slack, kerf_is_known=not saws)),
         from_offcuts=tuple(test for test in tests if test.id in left),
     )

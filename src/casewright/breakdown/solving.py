@@ -8,22 +8,25 @@ from fractions import Fraction
 from functools import lru_cache
 
 from casewright.breakdown.desk import Desk
-from casewright.breakdown.limits import shop_limits
+from casewright.breakdown.limits import work_model
 from casewright.breakdown.pieces import Piece
 from casewright.breakdown.units import WholeUnit, common_unit
 from casewright.cutting.boards import solve_boards
+from casewright.cutting.easing import ease
 from casewright.cutting.engine import Stop, solve
 from casewright.cutting.methods import Limits
 from casewright.cutting.problem import Keep, PartDemand, Problem, StockItem, Trim
+from casewright.cutting.rates import WorkModel
 from casewright.cutting.solution import Solution
 from casewright.cutting.steps import CutPlan, plan_cuts
+from casewright.cutting.trade import Trade, weigh
 from casewright.cutting.verifier import verify
 from casewright.cutting.walker import walk
+from casewright.cutting.work import Work, work_of
 from casewright.dims import Dim
-from casewright.room.model import Room
 from casewright.stock import Board, Sheet
 
-__all__ = ["Offered", "PlanDefectError", "Solved", "confirm", "solve_pieces"]
+__all__ = ["Layout", "Offered", "PlanDefectError", "Sawn", "confirm", "lay_out", "saw"]
 
 _STAGES = 3
 
@@ -50,24 +53,42 @@ class Offered:
 
 
 @dataclass(frozen=True, slots=True)
-class Solved:
-    """A problem with its solution and the order of work, both checked, their unit and stock."""
+class Layout:
+    """A problem with a solution from the cheapest stock that was found.
+
+    Parameters
+    ----------
+    unit
+        What the problem counts in.
+    problem, solution
+        In whole numbers.
+    model
+        What the shop can do, and what work at the saw is reckoned by.
+    offered
+        Stock by the ids of the problem.
+    lengths_only
+        Crosscuts alone.
+    """
 
     unit: WholeUnit
     problem: Problem
     solution: Solution
-    work: CutPlan
+    model: WorkModel
     offered: Mapping[str, Offered]
+    lengths_only: bool
 
 
-def _face_weight(room: Room, goods: Sheet | Board) -> Fraction:
-    """Weight of a stock for each unit of its face, by the thickness known now [kg/mm2]."""
-    node = room.chain.nodes.get(f"stock.{goods.key}.thickness")
-    thickness = node.value if node else goods.thickness.value
-    return goods.density * thickness / 1_000_000_000
+@dataclass(frozen=True, slots=True)
+class Sawn:
+    """A layout with its work eased: the order of work, checked, and what more stock would save."""
+
+    solution: Solution
+    order: CutPlan
+    work: Work
+    trade: Trade | None
 
 
-def solve_pieces(
+def lay_out(
     desk: Desk,
     goods: Sheet | Board,
     offered: Sequence[Offered],
@@ -75,7 +96,7 @@ def solve_pieces(
     *,
     trim: Fraction = Fraction(0),
     lengths_only: bool = False,
-) -> Solved:
+) -> Layout:
     """Lay pieces out on sheets or boards.
 
     Parameters
@@ -90,11 +111,6 @@ def solve_pieces(
         Cut off each edge before [mm].
     lengths_only
         Everything is of one width: a plan of crosscuts alone.
-
-    Raises
-    ------
-    PlanDefectError
-        When the plan does not pass the verifier.
     """
     room = desk.room
     kerf = desk.kerf().value
@@ -129,10 +145,10 @@ def solve_pieces(
         ),
         keep=(Keep(*(unit.count(size) for size in keeps)),),
     )
-    narrow = isinstance(goods, Board)
-    limits = shop_limits(room, unit, _face_weight(room, goods), narrow=narrow)
-    solution, work = _sawn(problem, desk.stop, limits, lengths_only)
-    return Solved(unit, problem, solution, work, {item.id: item for item in offered})
+    model = work_model(room, unit, goods)
+    solution = _solved(problem, desk.stop, lengths_only)
+    stock = {item.id: item for item in offered}
+    return Layout(unit, problem, solution, model, stock, lengths_only)
 
 
 def _lengths(
@@ -146,17 +162,33 @@ def _lengths(
 
 
 @lru_cache(maxsize=512)
-def _sawn(
-    problem: Problem,
-    stop: Stop,
-    limits: Limits,
-    lengths_only: bool,
-) -> tuple[Solution, CutPlan]:
-    """Plan and order of work of a problem; the same problem is solved once."""
-    solution = (solve_boards if lengths_only else solve)(problem, stop)
-    work = plan_cuts(problem, solution, limits)
-    confirm(problem, solution, work, limits)
-    return solution, work
+def _solved(problem: Problem, stop: Stop, lengths_only: bool) -> Solution:
+    """The same problem is solved once."""
+    return (solve_boards if lengths_only else solve)(problem, stop)
+
+
+def saw(desk: Desk, layout: Layout) -> Sawn:
+    """Ease the work of a layout, put its cuts in order and check both.
+
+    Raises
+    ------
+    PlanDefectError
+        When the plan does not pass the verifier, or cannot be walked.
+    """
+    stop = None if layout.lengths_only else desk.stop
+    return _sawn(layout.problem, layout.solution, layout.model, stop)
+
+
+@lru_cache(maxsize=512)
+def _sawn(problem: Problem, solution: Solution, model: WorkModel, stop: Stop | None) -> Sawn:
+    trade: Trade | None = None
+    if stop is not None:
+        solution = ease(problem, solution, model, stop)
+        trade = weigh(problem, solution, model, stop)
+        solution = trade.fewest.solution
+    order = plan_cuts(problem, solution, model.limits)
+    confirm(problem, solution, order, model.limits)
+    return Sawn(solution, order, work_of(problem, solution, order, model), trade)
 
 
 def confirm(problem: Problem, solution: Solution, work: CutPlan, limits: Limits) -> None:

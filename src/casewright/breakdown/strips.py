@@ -9,7 +9,7 @@ from casewright.breakdown.boards import board_lengths
 from casewright.breakdown.desk import Desk
 from casewright.breakdown.pieces import Piece, part_piece
 from casewright.breakdown.plan import Milling, StockPlan
-from casewright.breakdown.solving import Offered, solve_pieces
+from casewright.breakdown.solving import Offered, lay_out, saw
 from casewright.casework.parts import Part
 from casewright.dims import Dim, Way, shop_text
 from casewright.room.model import Room
@@ -65,16 +65,19 @@ def _plan(
         Offered(f"{source.key} {shop_text(length.value, room.spec.unit)}", length, pieces[0].wide)
         for length in _lengths(desk, source)
     )
-    solved = solve_pieces(desk, strip, offered, pieces, lengths_only=True)
+    layout = lay_out(desk, strip, offered, pieces, lengths_only=True)
+    sawn = saw(desk, layout)
     return StockPlan(
         path=path,
         stock=strip.key,
         kind="strips",
-        unit=solved.unit,
-        problem=solved.problem,
-        solution=solved.solution,
-        work=solved.work,
-        offered=solved.offered,
+        unit=layout.unit,
+        problem=layout.problem,
+        solution=sawn.solution,
+        order=sawn.order,
+        work=sawn.work,
+        trade=sawn.trade,
+        offered=layout.offered,
         pieces={piece.id: piece for piece in pieces},
         milling=_milling(desk, strip, source, width),
     )

@@ -31,7 +31,7 @@ def sheet_scene(plan: StockPlan, tree: SheetTree, unit: Unit, *, grain: bool) ->
     elements: list[Element] = [
         rectangle((whole[0], whole[1]), (whole[2], whole[3]), VISIBLE, fill=Ink.SHADE)
     ]
-    steps = plan.work.on_sheet(tree.sheet)
+    steps = plan.order.on_sheet(tree.sheet)
     names = {leaf.rect: leaf.name for step in steps for leaf in step.leaves}
     for leaf in leaves(tree.root):
         elements.extend(_leaf(plan, leaf, names.get(leaf.rect, ""), unit))

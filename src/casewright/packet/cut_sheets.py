@@ -108,11 +108,11 @@ def _blocks(room: Room, plan: StockPlan, paper: Paper) -> Iterator[Block]:
 def _summary(plan: StockPlan) -> Rich:
     noun = {"sheets": "sheet", "boards": "board", "strips": "strip"}[plan.kind]
     count = plan.count
-    settings = len(plan.work.cards)
+    settings = len(plan.order.cards)
     return (
         (
             f"{count} {noun}{'s' if count != 1 else ''} ({plan.verdict}), "
-            f"{len(plan.work.steps)} cuts at {settings} setting{'s' if settings != 1 else ''}. "
+            f"{len(plan.order.steps)} cuts at {settings} setting{'s' if settings != 1 else ''}. "
             "The numbers in rings are the cuts in the order of work. Label every part as it comes "
             "off the saw."
         ),

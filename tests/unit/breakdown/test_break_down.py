@@ -24,7 +24,7 @@ from tests.builders import (
 from casewright.breakdown import Breakdown, Desk, StockPlan
 from casewright.breakdown import break_down as full_break_down
 from casewright.breakdown.pieces import Piece
-from casewright.breakdown.solving import Offered, Solved, solve_pieces
+from casewright.breakdown.solving import Layout, Offered, lay_out
 from casewright.cutting.engine import Stop
 from casewright.cutting.solution import leaves
 from casewright.dims import Dim, Given, Origin
@@ -171,7 +171,7 @@ def test_what_is_cut_already_is_not_cut_again() -> None:
     assert "ply6" not in {plan.stock for plan in done.wanted}
 
 
-def _strips(width: str, count: int, *, sheet: str = "48", kerf: str = "1/8") -> Solved:
+def _strips(width: str, count: int, *, sheet: str = "48", kerf: str = "1/8") -> Layout:
     """Full-length rips of one width on 96 in sheets, without a limit on sheets."""
     room = _room({})
     saw = room.spec.shop.tools["table saw"]
@@ -182,7 +182,7 @@ def _strips(width: str, count: int, *, sheet: str = "48", kerf: str = "1/8") -> 
     offered = [Offered("sheet", long, across)]
     goods = room.spec.stock["ply18"]
     assert isinstance(goods, Sheet)
-    return solve_pieces(Desk(replace(room, spec=spec)), goods, offered, pieces)
+    return lay_out(Desk(replace(room, spec=spec)), goods, offered, pieces)
 
 
 def test_four_strips_of_a_foot_less_an_eighth_from_a_sheet() -> None:

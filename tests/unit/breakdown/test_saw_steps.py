@@ -122,7 +122,7 @@ def test_without_a_table_saw_nothing_goes_to_a_fence(room: Room) -> None:
     shop = replace(room.spec.shop, tools=tools)
     bare = replace(room, spec=replace(room.spec, shop=shop))
     found = break_down(bare, stop=Stop(2000)).plans
-    assert {step.method for plan in found for step in plan.work.steps} == {"straightedge"}
+    assert {step.method for plan in found for step in plan.order.steps} == {"straightedge"}
 
 
 def test_a_doctored_plan_is_refused(plans: tuple[StockPlan, ...]) -> None:
@@ -132,12 +132,12 @@ def test_a_doctored_plan_is_refused(plans: tuple[StockPlan, ...]) -> None:
     moved = replace(first, rect=first.rect._replace(x=first.rect.x + 1))
     wrong = replace(plan.solution, placements=(moved, *rest))
     with pytest.raises(PlanDefectError):
-        confirm(plan.problem, wrong, plan.work, Limits())
+        confirm(plan.problem, wrong, plan.order, Limits())
 
 
 def test_work_with_a_step_left_out_is_refused(plans: tuple[StockPlan, ...]) -> None:
     """The cuts are made in thought: what is not cut is missed."""
     plan = plans[0]
-    short = replace(plan.work, steps=plan.work.steps[:-1])
+    short = replace(plan.order, steps=plan.order.steps[:-1])
     with pytest.raises(PlanDefectError):
         confirm(plan.problem, plan.solution, short, Limits())
