@@ -5,6 +5,7 @@ which the writers in `outputs` turn into files.
 """
 
 from casewright.drawing.choice import Choice
+from casewright.drawing.clashes import clashes
 from casewright.drawing.dimension import Aligned, Dimensions, Span, dimension
 from casewright.drawing.hatching import BACK_SECTION, SECTION, Hatch
 from casewright.drawing.marks import ArcMark, Area, Group, Mark, Stroke, Tag, Word
@@ -38,7 +39,7 @@ from casewright.drawing.shapes import (
     line,
     rectangle,
 )
-from casewright.drawing.sheet import View, largest, sheet
+from casewright.drawing.sheet import View, largest, sheet, sheet_at
 from casewright.drawing.symbols import SIGNS, GrainArrow, Sign, SignKind
 
 __all__ = [
@@ -47,6 +48,7 @@ __all__ = [
     "Balloon", "Choice", "Content", "Dimensions", "Element", "GrainArrow", "Group", "Hatch", "Ink",
     "Leader", "Length", "Mark", "Measure", "Pen", "Plot", "Point", "Polyline", "Running",
     "ScaleError", "Scene", "Sign", "SignKind", "Span", "Stack", "Stop", "Stroke", "Tag", "Text",
-    "View", "Word", "check_bar", "circle", "dimension", "largest", "line", "measure_of",
+    "View", "Word", "check_bar", "circle", "clashes", "dimension", "largest", "line", "measure_of",
     "pieces", "plain_text", "plot", "rectangle", "room_overview", "scale_text", "sheet",
+    "sheet_at",
 ]  # fmt: skip

@@ -16,7 +16,7 @@ from casewright.drawing.shapes import Element
 
 __all__ = ["part_dimensions"]
 
-_MOST_ACROSS = 4  # of rows of holes dimensioned one by one
+_MOST = 6  # of holes in a row that are dimensioned one by one
 
 
 @dataclass(slots=True)
@@ -28,10 +28,10 @@ class _Axis:
     stops: dict[Fraction, Stop] = field(default_factory=dict)
     spans: dict[tuple[Fraction, Fraction], Span] = field(default_factory=dict)
 
-    def stop(self, at: Fraction, measure: Measure, note: str = "") -> None:
+    def stop(self, at: Fraction, measure: Measure) -> None:
         """A distance from the datum."""
         place = self.frame.x_or_y(self.datum, at)
-        self.stops.setdefault(at, Stop(place, measure, note=note))
+        self.stops.setdefault(at, Stop(place, measure))
 
     def span(self, start: Fraction, end: Fraction, measure: Measure) -> None:
         """A distance between two places."""
@@ -50,9 +50,9 @@ def part_dimensions(frame: PartFrame) -> Iterator[Element]:
     along, across = _Axis(frame, "l0"), _Axis(frame, "w0")
     for feature in frame.part.features:
         if isinstance(feature, Cut):
-            if feature.face == frame.face or feature.kind == "notch":
+            if frame.tells(feature) or feature.kind == "notch":
                 _cut(frame, feature, along, across)
-        elif feature.face == frame.face:
+        elif frame.tells(feature):
             _bores(frame, feature, along, across)
     size = frame.part.finished
     yield Dimensions(frame.side("w1"), frame.base("w1"), along.whole(size.length), offset_mm=4.5)
@@ -86,27 +86,42 @@ def _cut(frame: PartFrame, cut: Cut, along: _Axis, across: _Axis) -> None:
 def _bores(frame: PartFrame, bores: Bores, along: _Axis, across: _Axis) -> None:
     lengths = _distinct(place[0] for place in bores.places)
     widths = _distinct(place[1] for place in bores.places)
-    note = ""
     if bores.kind == "hinge plate":
         middle = (lengths[0].value + lengths[-1].value) / 2
-        along.stop(middle, Measure(middle, frame.unit, f"{bores.path}.from_end"), "plate")
+        along.stop(middle, Measure(middle, frame.unit, f"{bores.path}.from_end"))
         lengths = []
+    if bores.kind == "pocket":  # the jig sets how far a pocket is from the end it points to
+        lengths, widths = (lengths, []) if bores.toward in ("w0", "w1") else ([], widths)
     if bores.kind == "shelf pins":
-        lengths, note = lengths[:1], f"first of {len(lengths)}"
-    for dim in lengths:
-        _place(frame, along, bores.datum_l, dim, note)
-    for dim in widths if len(widths) <= _MOST_ACROSS else [widths[0], widths[-1]]:
+        lengths = lengths[:1]
+    if bores.kind == "pull":
+        lengths = _pair(frame, along, bores.datum_l, lengths, bores.pitch)
+        widths = _pair(frame, across, bores.datum_w, widths, bores.pitch)
+    for dim in lengths if len(lengths) <= _MOST else [lengths[0], lengths[-1]]:
+        _place(frame, along, bores.datum_l, dim)
+    for dim in widths if len(widths) <= _MOST else [widths[0], widths[-1]]:
         _place(frame, across, bores.datum_w, dim)
 
 
-def _place(frame: PartFrame, axis: _Axis, datum: Plane, dim: Dim, note: str = "") -> None:
+def _place(frame: PartFrame, axis: _Axis, datum: Plane, dim: Dim) -> None:
     """A hole from its datum: on the tape, or from the far end or edge."""
     position = frame.from_datum(datum, dim.value)
     if datum in ("l0", "w0"):
-        axis.stop(position, measure_of(dim, frame.unit), note)
+        axis.stop(position, measure_of(dim, frame.unit))
     else:
         whole = frame.length if datum == "l1" else frame.width
         axis.span(position, whole, measure_of(dim, frame.unit))
+
+
+def _pair(
+    frame: PartFrame, axis: _Axis, datum: Plane, dims: list[Dim], pitch: Dim | None
+) -> list[Dim]:
+    """Two holes of a pull: the second from the first, which the pull decides."""
+    if len(dims) != 2 or pitch is None:
+        return dims
+    near, far = (frame.from_datum(datum, dim.value) for dim in dims)
+    axis.span(near, far, measure_of(pitch, frame.unit))
+    return dims[:1]
 
 
 def _distinct(dims: Iterable[Dim]) -> list[Dim]:

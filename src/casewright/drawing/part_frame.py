@@ -6,14 +6,33 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
-from casewright.casework.features import Cut, Face, Plane
+from casewright.casework.features import Bores, Cut, Face, Feature, Plane
 from casewright.casework.parts import Part
 from casewright.dims.units import Unit
 from casewright.drawing.strip import Side
 
-__all__ = ["Edge", "PartFrame"]
+__all__ = ["Edge", "PartFrame", "faces_to_draw"]
 
 Edge = Literal["l0", "l1", "w0", "w1"]
+
+
+def faces_to_draw(part: Part) -> tuple[Face, ...]:
+    """Faces to draw, the one with more work on it first; face A when there is no work.
+
+    Holes right through are shown on the other face where that has work of its own: a door's pull
+    holes among its hinge cups.
+    """
+    count = {face: sum(f.face == face for f in part.features) for face in ("A", "B")}
+    faces: tuple[Face, ...] = ("A", "B") if count["A"] >= count["B"] else ("B", "A")
+    worked = [face for face in faces if count[face]]
+    own = [
+        face for face in worked if any(f.face == face and not _through(f) for f in part.features)
+    ]
+    return tuple(own or worked[:1]) or ("A",)
+
+
+def _through(feature: Feature) -> bool:
+    return isinstance(feature, Bores) and feature.depth is None
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +54,12 @@ class PartFrame:
     def mirrored(self) -> bool:
         """Whether the picture is the mirror image of the part's own axes."""
         return (self.part.hand == "left") != (self.face == "B")
+
+    def tells(self, feature: Feature) -> bool:
+        """Whether a feature is lettered and dimensioned on this face."""
+        if feature.face == self.face:
+            return True
+        return _through(feature) and feature.face not in faces_to_draw(self.part)
 
     @property
     def length(self) -> Fraction:

@@ -11,6 +11,7 @@ from itertools import product
 
 from casewright.casework.features import Cut, Feature
 from casewright.drawing.choice import Choice
+from casewright.drawing.lettering import text_width
 from casewright.drawing.notes import Balloon, Text
 from casewright.drawing.part_frame import Edge, PartFrame
 from casewright.drawing.pens import Ink
@@ -22,6 +23,7 @@ __all__ = ["feature_letters_on", "part_signs"]
 _LETTER = 2.2  # height of a feature's letter [mm on paper]
 _WORD = 2.2  # height of the name of an edge
 _IN, _OUT = 2.3, 2.6  # from an edge to the middle of its name, inside and outside
+_INSETS = (_IN, _IN + 2.0, _IN + 5.0, _IN + 8.0, _IN + 12.0)
 _GRAIN = (14.0, 9.0)
 _HALF = Fraction(1, 2)
 _ALONG = tuple(Fraction(n, 16) for n in (4, 12, 8, 6, 10, 3, 13, 2, 14, 5, 11, 7, 9))
@@ -38,7 +40,7 @@ _REACHES = tuple(
 def feature_letters_on(frame: PartFrame, letters: dict[str, str]) -> Iterator[Element]:
     """The letter of each feature of the face in a ring, with a line to the feature."""
     for feature in frame.part.features:
-        if feature.face == frame.face:
+        if frame.tells(feature):
             tips = _tips(frame, feature)
             yield Choice(
                 [
@@ -74,8 +76,8 @@ def part_signs(frame: PartFrame) -> Iterator[Element]:
     yield Choice([_face_and_hand(frame, at) for at in _grid(frame)])
     edges: tuple[Edge, ...] = ("w0", "w1")
     ends: tuple[Edge, ...] = ("l0", "l1")
-    yield from (Choice(_edge_words(frame, plane)) for plane in edges)
     yield from (Choice(_end_words(frame, plane)) for plane in ends)
+    yield from (Choice(_edge_words(frame, plane)) for plane in edges)
     if frame.part.grain:
         turned = 90.0 if frame.standing else 0.0
         yield Choice(
@@ -122,30 +124,34 @@ def _edge_words(frame: PartFrame, plane: Edge) -> list[Sequence[Element]]:
 
 
 def _end_words(frame: PartFrame, plane: Edge) -> list[Sequence[Element]]:
-    """The name of an end across it; where it is too narrow, along the part or outside."""
+    """The name of an end across it; where the part is too narrow, along it, else outside."""
     name = f"{_end_name(frame, plane).removesuffix(' end')} end"
-    along = Fraction(0) if plane == "l0" else frame.length
-    across = [
-        (_word(frame, plane, name, frame.point(along, frame.width * share), inset),)
-        for inset in (_IN, _IN + 2.0, _IN + 5.0, _IN + 8.0)
-        for share in _ACROSS
+    end = Fraction(0) if plane == "l0" else frame.length
+    half = text_width(name, _WORD) / 2
+
+    def at(share: Fraction, inset: float, *, along: bool = False) -> Sequence[Element]:
+        place = frame.point(end, frame.width * share)
+        return (_word(frame, plane, name, place, inset, along=along),)
+
+    across = [at(share, inset) for inset in _INSETS for share in _ACROSS]
+    lengthwise = [
+        at(share, half + inset - 1.0, along=True) for inset in _INSETS for share in _ACROSS
     ]
-    outside = [
-        (_word(frame, plane, name, frame.point(along, frame.width * share), -_OUT),)
-        for share in _ACROSS
-    ]
-    return [*across, *outside]
+    outside = [at(share, -_OUT) for share in _ACROSS]
+    return [*across, *lengthwise, *outside]
 
 
 def _end_name(frame: PartFrame, plane: Edge) -> str:
     return frame.part.ends[("l0", "l1", "w0", "w1").index(plane)]
 
 
-def _word(frame: PartFrame, plane: Edge, words: str, at: Point, inset: float) -> Text:
-    """A word that runs along a plane, so far inside it."""
+def _word(
+    frame: PartFrame, plane: Edge, words: str, at: Point, inset: float, *, along: bool = False
+) -> Text:
+    """A word so far inside a plane; it runs with the plane, or away from it."""
     inward = {"left": (1, 0), "right": (-1, 0), "below": (0, 1), "above": (0, -1)}
     u, v = inward[frame.side(plane)]
-    turned = 90.0 if u else 0.0
+    turned = 90.0 if bool(u) != along else 0.0
     return Text(
         at, words, _WORD, rotation_deg=turned, shift_mm=(u * inset, v * inset), ink=Ink.SOFT
     )

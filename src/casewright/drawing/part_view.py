@@ -12,14 +12,7 @@ from casewright.drawing.part_lettering import feature_letters_on, part_signs
 from casewright.drawing.scene import Scene
 from casewright.drawing.shapes import Element
 
-__all__ = ["faces_to_draw", "feature_letters", "part_scene"]
-
-
-def faces_to_draw(part: Part) -> tuple[Face, ...]:
-    """Faces with work on them, the one with more of it first; face A when there is none."""
-    count = {face: sum(f.face == face for f in part.features) for face in ("A", "B")}
-    faces: tuple[Face, ...] = ("A", "B") if count["A"] >= count["B"] else ("B", "A")
-    return tuple(f for f in faces if count[f]) or ("A",)
+__all__ = ["feature_letters", "part_scene"]
 
 
 def feature_letters(part: Part) -> dict[str, str]:
@@ -30,7 +23,9 @@ def feature_letters(part: Part) -> dict[str, str]:
     }
 
 
-def part_scene(part: Part, face: Face, unit: Unit, *, standing: bool = False) -> Scene:
+def part_scene(
+    part: Part, face: Face, unit: Unit, *, standing: bool = False, letters: bool = True
+) -> Scene:
     """One face of a part with its features and their dimensions.
 
     Parameters
@@ -38,12 +33,15 @@ def part_scene(part: Part, face: Face, unit: Unit, *, standing: bool = False) ->
     standing
         Its length upright, its datum end down, for pairs side by side; else it lies with its
         datum edge nearest to you.
+    letters
+        Whether each feature has its letter, for a table that names them.
     """
     frame = PartFrame(part, face, unit, standing)
     elements: list[Element] = [outline(frame)]
     for feature in part.features:
         elements.extend(feature_elements(frame, feature))
     elements.extend(part_dimensions(frame))
-    elements.extend(feature_letters_on(frame, feature_letters(part)))
+    if letters:
+        elements.extend(feature_letters_on(frame, feature_letters(part)))
     elements.extend(part_signs(frame))
     return Scene(tuple(elements), f"{part.title}, face {face}")

@@ -22,7 +22,7 @@ _JOG = 3.0  # room in which the extension lines bend toward their numbers
 _TEXT = 0.6
 _BETWEEN, _BESIDE = 1.0, 2.2  # turned numbers beside each other, upright ones
 _LEVEL = 1.5
-_FAR = 5.0  # how far an upright number may stand from its line before all are turned
+_FAR = 9.0  # how far an upright number may stand from its line before all are turned
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,7 +11,7 @@ from casewright.drawing.marks import Area, Group
 from casewright.drawing.shapes import Element
 from casewright.drawing.taken import Taken
 
-__all__ = ["Plot", "Scene", "plot"]
+__all__ = ["Plot", "Scene", "bound_area", "plot"]
 
 _MARGIN_MM = 0.5
 
@@ -66,6 +66,12 @@ def plot(scene: Scene, scale: Fraction | int = 1) -> Plot:
         Millimetres of model to one of paper: 8 for 1:8.
     """
     return _plot_elements(scene.elements, Fraction(scale), scene.title)
+
+
+def bound_area(scene: Scene, scale: Fraction) -> Area:
+    """Paper that a scene needs at least: without what still has to find its place [mm]."""
+    bound = (each for each in scene.elements if not isinstance(each, Choice))
+    return Area.around(group.area for each in bound for group in each.groups(scale) if group.marks)
 
 
 def _plot_elements(elements: Iterable[Element], scale: Fraction, title: str) -> Plot:

@@ -17,10 +17,10 @@ from casewright.drawing.scales import (
     check_bar_width,
     scale_text,
 )
-from casewright.drawing.scene import Plot, Scene, plot
+from casewright.drawing.scene import Plot, Scene, bound_area, plot
 from casewright.drawing.shapes import Polyline
 
-__all__ = ["View", "largest", "sheet"]
+__all__ = ["View", "largest", "sheet", "sheet_at"]
 
 _BETWEEN = 9.0  # least distance of two views beside each other, of two rows
 _WIDEST = 26.0
@@ -68,6 +68,9 @@ def largest(
         When even the smallest scale is too large.
     """
     for scale in _candidates([[scene]], width_mm, height_mm, unit, at_most):
+        least = bound_area(scene, scale)
+        if least.width > width_mm or least.height > height_mm:
+            continue
         drawn = plot(scene, scale)
         if drawn.area.width <= width_mm and drawn.area.height <= height_mm:
             return drawn
@@ -104,10 +107,38 @@ def sheet(
     """
     scenes = [[view.scene for view in row] for row in rows]
     for scale in _candidates(scenes, width_mm, height_mm, unit, at_most):
-        plots = [[plot(view.scene, scale) for view in row] for row in rows]
-        if _fits(plots, rows, width_mm, height_mm - (_BAR_ROOM if bar else 0.0)):
-            return _placed(rows, plots, width_mm, unit, bar)
+        drawn = sheet_at(rows, scale, width_mm, height_mm, unit, bar=bar)
+        if drawn is not None:
+            return drawn
     raise ScaleError(_too_large(rows[0][0].title, width_mm, height_mm))
+
+
+def sheet_at(
+    rows: Sequence[Sequence[View]],
+    scale: Fraction,
+    width_mm: float,
+    height_mm: float,
+    unit: Unit,
+    *,
+    bar: bool = True,
+) -> Plot | None:
+    """Views in rows as on a `sheet`, at one scale; None when they do not fit.
+
+    Parameters
+    ----------
+    scale
+        As millimetres of model to one of paper.
+    width_mm, height_mm
+        The area [mm of paper].
+    """
+    height = height_mm - (_BAR_ROOM if bar else 0.0)
+    least = [[bound_area(view.scene, scale) for view in row] for row in rows]
+    if not _fits(least, rows, width_mm, height):
+        return None
+    plots = [[plot(view.scene, scale) for view in row] for row in rows]
+    if not _fits([[p.area for p in row] for row in plots], rows, width_mm, height):
+        return None
+    return _placed(rows, plots, width_mm, unit, bar)
 
 
 def _candidates(
@@ -136,26 +167,26 @@ def _too_large(title: str, width_mm: float, height_mm: float) -> str:
     return f"{title or 'the picture'} does not fit {width_mm} x {height_mm} mm of paper"
 
 
-def _column(drawn: Plot, view: View) -> float:
+def _column(area: Area, view: View) -> float:
     """Width a view takes, its title included."""
-    return max(drawn.area.width, _caption_width(view))
+    return max(area.width, _caption_width(view))
 
 
 def _caption_width(view: View) -> float:
     return Inscription(view.title, _TITLE_HEIGHT, 600).width
 
 
-def _row_height(plots: Sequence[Plot]) -> float:
-    return max(p.area.y1 for p in plots) - min(p.area.y0 for p in plots) + _CAPTION
+def _row_height(areas: Sequence[Area]) -> float:
+    return max(area.y1 for area in areas) - min(area.y0 for area in areas) + _CAPTION
 
 
 def _fits(
-    plots: list[list[Plot]], rows: Sequence[Sequence[View]], width: float, height: float
+    areas: list[list[Area]], rows: Sequence[Sequence[View]], width: float, height: float
 ) -> bool:
-    heights = sum(_row_height(row) for row in plots) + _BETWEEN * (len(plots) - 1)
+    heights = sum(_row_height(row) for row in areas) + _BETWEEN * (len(areas) - 1)
     widths = [
-        sum(_column(p, v) for p, v in zip(row, views, strict=True)) + _BETWEEN * (len(row) - 1)
-        for row, views in zip(plots, rows, strict=True)
+        sum(_column(a, v) for a, v in zip(row, views, strict=True)) + _BETWEEN * (len(row) - 1)
+        for row, views in zip(areas, rows, strict=True)
     ]
     return heights <= height and max(widths) <= width
 
@@ -186,7 +217,7 @@ def _places(
     plots: Sequence[Plot], views: Sequence[View], width: float
 ) -> list[tuple[float, float]]:
     """Left side and width of each column of a row, centred on the sheet."""
-    columns = [_column(p, v) for p, v in zip(plots, views, strict=True)]
+    columns = [_column(p.area, v) for p, v in zip(plots, views, strict=True)]
     spare = width - sum(columns)
     between = min(_WIDEST, spare / (len(columns) + 1)) if len(columns) > 1 else 0.0
     between = max(between, min(_BETWEEN, spare / max(1, len(columns) - 1)))

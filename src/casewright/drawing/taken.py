@@ -3,37 +3,70 @@
 from __future__ import annotations
 
 import math
+from collections import defaultdict
 from collections.abc import Iterable, Iterator
 from itertools import pairwise
+from typing import Generic, TypeVar
 
 from casewright.drawing.marks import ArcMark, Area, Group, PaperPoint, Stroke, Word
 from casewright.drawing.pens import Ink
 
-__all__ = ["Taken", "bodies", "overlap"]
+__all__ = ["Taken", "bodies", "overlap", "overlaps"]
 
-_NO_DESCENDER = frozenset("0123456789ABCDEFGHIJKLMNOPRSTUVWXYZabcdefhiklmnorstuvwxz~-+ ×Ø'\"")
+_NO_DESCENDER = frozenset("0123456789ABCDEFGHIJKLMNOPRSTUVWXYZabcdefhiklmnorstuvwxz~-+. ×Ø'\"")
 _AIR = 0.35  # paper left free round lettering [mm]
 _ROUND = 3.0  # largest radius of a circle that counts as a whole, not as a line [mm]
 _OVER_BODY = 10.0  # cost of a square millimetre over something that must be read
 _THROUGH_BODY = 4.0  # cost of a millimetre of line through it
 _OVER_LINE = 1.0  # cost of a millimetre of line under lettering
+_CELL = 12.0  # of the grid in which marks are looked up [mm]
+_TOUCHING = 0.02  # common ground that lettering may have, which nobody sees [mm2]
 
 Segment = tuple[PaperPoint, PaperPoint]
+T = TypeVar("T")
+
+
+class _Grid(Generic[T]):
+    """Things by the paper they lie on."""
+
+    def __init__(self) -> None:
+        self._things: list[tuple[Area, T]] = []
+        self._cells: defaultdict[tuple[int, int], list[int]] = defaultdict(list)
+
+    def add(self, area: Area, thing: T) -> None:
+        for cell in _cells(area):
+            self._cells[cell].append(len(self._things))
+        self._things.append((area, thing))
+
+    def near(self, area: Area) -> Iterator[tuple[Area, T]]:
+        """What touches an area, in the order it came."""
+        found = {number for cell in _cells(area) for number in self._cells.get(cell, ())}
+        for number in sorted(found):
+            if _touch(self._things[number][0], area):
+                yield self._things[number]
+
+
+def _cells(area: Area) -> Iterator[tuple[int, int]]:
+    for column in range(math.floor(area.x0 / _CELL), math.floor(area.x1 / _CELL) + 1):
+        for row in range(math.floor(area.y0 / _CELL), math.floor(area.y1 / _CELL) + 1):
+            yield column, row
 
 
 class Taken:
     """The marks that stand already, told apart into bodies and lines."""
 
     def __init__(self) -> None:
-        self._bodies: list[Area] = []
-        self._lines: list[tuple[Area, Segment]] = []
+        self._bodies: _Grid[Area] = _Grid()
+        self._lines: _Grid[Segment] = _Grid()
 
     def add(self, groups: Iterable[Group]) -> None:
         """Take the paper of more marks."""
         for group in groups:
-            self._bodies.extend(bodies(group))
+            for body in bodies(group):
+                self._bodies.add(body, body)
             if not group.keep_clear:
-                self._lines.extend((_box(line), line) for line in _lines(group))
+                for line in _lines(group):
+                    self._lines.add(_box(line), line)
 
     def cost(self, groups: Iterable[Group]) -> float:
         """How badly marks would lie here; 0 when they touch nothing [-]."""
@@ -43,16 +76,13 @@ class Taken:
         found = 0.0
         for body in bodies(group):
             wide = Area(body.x0 - _AIR, body.y0 - _AIR, body.x1 + _AIR, body.y1 + _AIR)
-            found += _OVER_BODY * sum(overlap(wide, other) for other in self._bodies)
-            found += _OVER_LINE * sum(
-                _inside(line, wide) for box, line in self._lines if _touch(box, wide)
-            )
+            found += _OVER_BODY * sum(overlap(wide, other) for _, other in self._bodies.near(wide))
+            found += _OVER_LINE * sum(_inside(line, wide) for _, line in self._lines.near(wide))
         for line in _lines(group):
-            box = _box(line)
             found += _THROUGH_BODY * sum(
                 _inside(line, body)
-                for body in self._bodies
-                if _touch(box, body) and not _holds(body, line[0])
+                for _, body in self._bodies.near(_box(line))
+                if not _holds(body, line[0])
             )
         return found
 
@@ -66,7 +96,7 @@ def bodies(group: Group) -> Iterator[Area]:
         if isinstance(mark, Word):
             yield _figures(mark)
         elif isinstance(mark, ArcMark):
-            if mark.is_circle and mark.radius <= _ROUND:
+            if mark.is_circle and mark.radius <= _ROUND and mark.pen is not None:
                 yield mark.area
         elif mark.closed and _is_sign(group, mark):
             yield mark.area
@@ -104,6 +134,11 @@ def overlap(a: Area, b: Area) -> float:
     width = min(a.x1, b.x1) - max(a.x0, b.x0)
     height = min(a.y1, b.y1) - max(a.y0, b.y0)
     return width * height if width > 0 and height > 0 else 0.0
+
+
+def overlaps(a: Area, b: Area) -> bool:
+    """Whether two areas have common ground that anybody would see."""
+    return overlap(a, b) > _TOUCHING
 
 
 def _touch(a: Area, b: Area) -> bool:

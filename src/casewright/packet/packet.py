@@ -16,7 +16,7 @@ from casewright.packet.cut_sheets import cut_sheet_sections
 from casewright.packet.key import key_section
 from casewright.packet.labels import labels_section
 from casewright.packet.order_page import order_section
-from casewright.packet.part_cards import part_sections
+from casewright.packet.part_cards import part_section
 from casewright.room.model import Room
 
 __all__ = ["PacketContent", "packet_document"]
@@ -62,7 +62,7 @@ def packet_document(content: PacketContent) -> Document:
         buy_section(content.buying),
         cut_list_section(room),
         *cut_sheet_sections(room, content.breakdown, paper),
-        *part_sections(room, paper.text_width_mm),
+        part_section(room, paper),
         *case_sections(room, paper),
         labels_section(room, labels),
     ]

@@ -2,20 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
-from dataclasses import replace
-from fractions import Fraction
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import chain, groupby
 
 from casewright.casework.cautions import CAUTIONS
-from casewright.casework.features import Bores, Cut, Face, Feature
+from casewright.casework.features import Bores
 from casewright.casework.parts import Part
-from casewright.dims.units import Unit
-from casewright.drawing import Plot, ScaleError, SignKind, largest
-from casewright.drawing.part_view import faces_to_draw, feature_letters, part_scene
 from casewright.outputs.blocks import (
+    Beside,
     Block,
-    Callout,
-    Caution,
     Column,
     Figure,
     Heading,
@@ -24,261 +19,224 @@ from casewright.outputs.blocks import (
     Row,
     Table,
 )
-from casewright.outputs.document import Section
-from casewright.outputs.inlines import Inline, Link, Rich, SignMark
+from casewright.outputs.document import Paper, Section
+from casewright.outputs.inlines import Inline, Link, Rich, SignMark, Small, Strong, rich_text
+from casewright.packet.feature_rows import FEATURES, feature_rows
+from casewright.packet.part_figures import group_figure, small_figure
+from casewright.packet.part_groups import PartGroup, group_parts
+from casewright.packet.part_heights import paragraph_height, table_height
 from casewright.packet.words import (
-    at_words,
+    edge_words,
     feature_name,
-    plane_word,
+    place_titles,
     setup_lines,
-    size_words,
     sizes,
     unfold,
 )
 from casewright.room.model import Room
 
-__all__ = ["alike", "part_sections"]
+__all__ = ["part_section"]
 
-_LOW, _HEIGHTS, _TALLEST = 58.0, (84.0, 120.0), 220.0
-_LARGEST = Fraction(4)
-_LONG, _WIDE = 85, 40
-_FEATURES = (
-    Column("", "centre"),
-    Column("What", share=2.2),
-    Column("Where", share=3.0),
-    Column("Size", share=2.2),
-    Column("Set-up", share=4.0),
-)
+_BETWEEN = 6.0  # two small cards beside each other [mm]
+_CASE, _CARD = 13.0, 9.0  # headings, with the room round them [mm]
+_SPARE = 6.0  # of a page [mm]
 _PLAIN = (
-    Column("Mark", "centre"), Column("Part", share=2.0), Column("Finished", "left", share=2.4),
-    Column("Edges", share=2.0), Column("Notes", share=2.6),
+    Column("Make", "centre"), Column("Mark", "centre"), Column("Part", share=3.4),
+    Column("Finished", "left", share=2.2), Column("Edges", share=1.8),
 )  # fmt: skip
-
-
-_ALIKE = (
-    "Left and right parts are measured alike, from the datum edge and the datum end; the drawings "
-    "show them mirrored. Dark triangles mark the datums."
+_READING = (
+    "Left and right are measured alike, from the datum edge and the datum end, which the dark "
+    "triangles mark. A pair is drawn as mirror images: check the letter L or R before the first "
+    "cut. Parts that are the same share a card."
 )
 
 
-def _shape(part: Part) -> tuple[object, ...]:
-    """What makes two parts the same card: sizes, hand, features by their numbers."""
-    size, blank = part.finished, part.blank
-    features = tuple(
-        (f.kind, f.face, f.datum, f.at.value, f.width.value, f.depth.value, f.runs,
-         f.start.value if f.start else None, f.end.value if f.end else None)
-        if isinstance(f, Cut)
-        else (f.kind, f.face, f.datum_l, f.datum_w, f.toward, f.diameter.value,
-              tuple((a.value, b.value) for a, b in f.places))
-        for f in part.features
-    )  # fmt: skip
-    return (
-        part.case, part.role, part.stock, part.hand, size.length.value, size.width.value,
-        blank.length.value, blank.width.value, part.ends, features, part.waits_for,
-    )  # fmt: skip
+def part_section(room: Room, paper: Paper) -> Section:
+    """Cards of worked parts by case, then parts with pockets only, then plain ones."""
+    groups = group_parts(room.parts)
+    plain = [group for group in groups if not group.first.features]
+    pockets = [group for group in groups if _has_pockets_only(group)]
+    worked = [group for group in groups if group not in plain and group not in pockets]
+    blocks: list[Block] = [Paragraph(_READING, soft=True)]
+    for key, title in place_titles(room).items():
+        own = [group for group in worked if group.first.case == key]
+        above: tuple[Block, ...] = (Heading(title, 2, f"parts:{key}"),)
+        for group in own:
+            blocks.extend(_card(group, room, paper, above))
+            above = ()
+        if not own and any(part.case == key for part in room.parts):
+            words = f"{title}: on shared cards, among the pockets or the plain parts."
+            blocks.append(Paragraph(words, True, f"parts:{key}"))
+    if pockets:
+        blocks.append(Heading("Pockets only", 2, "parts with pockets"))
+        blocks.extend(_pocket_cards(pockets, room, paper.text_width_mm))
+    if plain:
+        blocks.append(Heading("Nothing to machine", 2, "plain parts"))
+        blocks.append(Table(_PLAIN, tuple(_plain_rows(plain, room)), small=True))
+    return Section("Part cards", tuple(blocks), "part-cards")
 
 
-def alike(parts: Iterable[Part]) -> list[tuple[Part, ...]]:
-    """Parts that are the same piece of work, together, in the order they first come."""
-    groups: dict[tuple[object, ...], list[Part]] = {}
-    for part in parts:
-        groups.setdefault(_shape(part), []).append(part)
-    return [tuple(group) for group in groups.values()]
+def _has_pockets_only(group: PartGroup) -> bool:
+    features = group.first.features
+    faces = {feature.face for feature in features}
+    return len(faces) == 1 and not group.mirrored and all(f.kind == "pocket" for f in features)
 
 
-def part_sections(room: Room, width_mm: float) -> tuple[Section, ...]:
-    """One section a case: cards of worked parts, then a table of the plain ones."""
-    sections = []
-    titles = {case.key: case.spec.title for case in room.cases}
-    titles |= {f"run.{run.spec.key}": run.spec.title for run in room.runs}
-    by_case: dict[str, list[Part]] = {}
-    for part in room.parts:
-        by_case.setdefault(part.case, []).append(part)
-    for key, parts in by_case.items():
-        groups = alike(parts)
-        blocks: list[Block] = [Paragraph(_ALIKE, soft=True)]
-        worked = [group for group in groups if group[0].features]
-        keys = {key for group in worked for f in group[0].features for key in f.setup.cautions}
-        blocks.extend(Caution(CAUTIONS[key]) for key in sorted(keys))
-        for group, mirrored in _hands(worked):
-            blocks.extend(_card(group, mirrored, room, width_mm))
-        plain = [group for group in groups if not group[0].features]
-        if plain:
-            blocks.append(Heading("Plain parts: nothing to machine", 2))
-            blocks.append(Table(_PLAIN, tuple(_plain_rows(plain, room.spec.unit))))
-        sections.append(Section(f"Parts: {titles[key]}", tuple(blocks), f"parts:{key}"))
-    return tuple(sections)
+def _card(group: PartGroup, room: Room, paper: Paper, above: tuple[Block, ...]) -> Iterator[Block]:
+    """Heading, facts, drawing and table on one page; a long table may run on to the next."""
+    unit, wide = room.spec.unit, paper.text_width_mm
+    words = _facts(group, room)
+    head: list[Block] = [*above, Heading(_heading(group), 3), *(Paragraph(each) for each in words)]
+    rows = tuple(feature_rows(group.first, unit))
+    cautions = _cautions(group.first)
+    left = paper.text_height_mm - (_CASE if above else 0.0) - _CARD - _SPARE
+    left -= sum(paragraph_height(each, wide) for each in words)
+    below = table_height(FEATURES, rows, wide) + paragraph_height(cautions, wide)
+    tail: list[Block] = [Table(FEATURES, rows, small=True)]
+    if cautions:
+        tail.append(Paragraph(cautions))
+    whole = group_figure(group, wide, left - below, unit)
+    if whole is not None:
+        yield Keep((*head, Figure(whole), *tail))
+        return
+    drawn = group_figure(group, wide, left, unit)
+    if drawn is None:
+        msg = f"{_heading(group)}: no room to draw it on {paper.name}"
+        raise AssertionError(msg)
+    yield Keep((*head, Figure(drawn)))
+    yield from tail
 
 
-def _marks(group: tuple[Part, ...]) -> str:
-    marks = ", ".join(part.mark for part in group)
-    return f"{marks}: {group[0].title}" if len(group) == 1 else f"{marks}: {_joint_title(group)}"
+def _heading(group: PartGroup) -> str:
+    """Marks and names: '1: left side; 2: right side', '4, 23: make 2 stretchers'."""
+    singles = [each for each in (group.parts, group.mirrored) if each]
+    if all(len(each) == 1 for each in singles):
+        return "; ".join(f"{each[0].mark}: {each[0].title}" for each in singles)
+    marks = ", ".join(part.mark for part in group.pieces)
+    count = f"make {len(group.pieces)}"
+    if group.mirrored:
+        hands = [f"{len(each)} {each[0].hand}" for each in singles]
+        count += f", {' and '.join(sorted(hands, key=lambda h: h.split()[1]))}"
+    return f"{marks}: {group.first.role}, {count}"
 
 
-def _joint_title(group: tuple[Part, ...]) -> str:
-    return f"{group[0].role}, {len(group)} pieces"
+def _facts(group: PartGroup, room: Room) -> tuple[Rich, ...]:
+    """Sizes and stock, what the pieces are, what they wait for."""
+    found: list[Inline] = []
+    for pieces in (group.parts, group.mirrored):
+        if pieces and pieces[0].hand is not None:
+            found += [SignMark(pieces[0].hand), " "]
+        for part in pieces:
+            found += [*_piece(part, room), ", "]
+    lines = (tuple(_sizes(group.first, room)), tuple(found), _waiting(group.first))
+    return tuple(each for each in lines if each)
 
 
-def _hands(groups: list[tuple[Part, ...]]) -> Iterator[tuple[tuple[Part, ...], tuple[Part, ...]]]:
-    """Each group with its mirror image, or with nothing where it has none."""
-    left = list(groups)
-    while left:
-        first = left.pop(0)
-        other = next((group for group in left if _is_mirrored(first[0], group[0])), ())
-        if other:
-            left.remove(other)
-        yield first, other
+def _piece(part: Part, room: Room) -> tuple[Inline, ...]:
+    """A piece by its mark and place; others come here, it leads to the cut list."""
+    place = place_titles(room)[part.case]
+    return (Link(part.mark, f"cut:{part.path}", part.path), f" {place}")
 
 
-def _is_mirrored(one: Part, other: Part) -> bool:
-    if one.hand is None or other.hand is None or one.hand == other.hand:
-        return False
-    setups = [[feature.setup for feature in part.features] for part in (one, other)]
-    numbers = [
-        [(s.tool, s.bit, s.passes, *(d and d.value for d in (s.fence, s.depth, s.collar, s.stop)),
-          s.check_words, s.check and s.check.value) for s in each]
-        for each in setups
-    ]  # fmt: skip
-    return numbers[0] == numbers[1] and _shape(one) == _shape(replace(other, hand=one.hand))
+def _sizes(part: Part, room: Room) -> Iterator[Inline]:
+    unit, size, blank = room.spec.unit, part.finished, part.blank
+    yield "Finished "
+    yield from sizes(size.length, size.width, size.thickness, unit=unit, strong=True)
+    if (blank.length.value, blank.width.value) != (size.length.value, size.width.value):
+        yield "; cut "
+        yield from sizes(blank.length, blank.width, unit=unit, strong=True)
+    if part.edges:
+        yield f"; {edge_words(part)}"
+    yield f". Stock: {room.spec.stock[part.stock].title}"
+    if part.grain:
+        yield "; grain along the length"
+    if part.milled_from:
+        yield f"; {part.milled_from}"
+    yield "."
 
 
-def _card(
-    group: tuple[Part, ...], mirrored: tuple[Part, ...], room: Room, width_mm: float
-) -> Iterator[Block]:
-    """One card; a left and a right part share the table, each with its own drawings."""
-    for each in (group, mirrored):
-        if each:
-            yield from _card_head(each, room, width_mm)
-    if mirrored:
-        marks = ", ".join(part.mark for part in (*group, *mirrored))
-        yield Paragraph(f"For {marks} alike, mirrored:", soft=True)
-    yield Table(_FEATURES, tuple(_feature_rows(group[0], room.spec.unit)), small=True)
+def _waiting(part: Part) -> tuple[Inline, ...]:
+    if not part.waits_for:
+        return ()
+    waits = f"Do not cut yet: waits for {', '.join(part.waits_for)}."
+    return (SignMark("ask"), " ", Strong(waits))
 
 
-def _card_head(group: tuple[Part, ...], room: Room, width_mm: float) -> Iterator[Block]:
-    part, unit = group[0], room.spec.unit
-    top: list[Block] = [Heading(_marks(group), 2, part.path)]
-    top.extend(
-        Paragraph(f"{other.mark} is {other.title}.", True, other.path) for other in group[1:]
-    )
-    top.append(Paragraph(_facts(part, room)))
-    if part.waits_for:
-        top.append(Callout("ask", f"Do not cut yet: waits for {', '.join(part.waits_for)}."))
-    faces = faces_to_draw(part)
-    figures = [Figure(_drawn(part, face, width_mm, unit)) for face in faces]
-    yield Keep((*top, figures[0]))
-    yield from figures[1:]
+def _cautions(part: Part) -> tuple[Inline, ...]:
+    """What can hurt at the set-ups of this card."""
+    keys = dict.fromkeys(key for feature in part.features for key in feature.setup.cautions)
+    cautions = ((SignMark("caution"), Small(f" {CAUTIONS[key]}  ")) for key in keys)
+    return tuple(chain.from_iterable(cautions))
 
 
-def _drawn(part: Part, face: Face, width_mm: float, unit: Unit) -> Plot:
-    """The face, low on the page where little is on it, higher where it would not fit."""
-    scene = part_scene(part, face, unit)
-    for tall in _HEIGHTS if _is_busy(part) else (_LOW, *_HEIGHTS):
-        try:
-            drawn = largest(scene, width_mm, tall, unit, at_most=_LARGEST)
-        except ScaleError:
-            continue
-        if _is_legible(part, drawn):
-            return drawn
-    return largest(scene, width_mm, _TALLEST, unit)
+def _pocket_cards(groups: Sequence[PartGroup], room: Room, width_mm: float) -> Iterator[Block]:
+    """Small cards, two beside each other, under the set-up that bores them all."""
+    unit = room.spec.unit
+    half = (width_mm - _BETWEEN) / 2
 
+    def words(group: PartGroup) -> str:
+        return rich_text(setup_lines(group.first.features[0].setup, unit))
 
-def _is_legible(part: Part, drawn: Plot) -> bool:
-    """Whether the part itself, without its dimensions, is large enough to read at the saw."""
-    if drawn.scale is None:
-        return True
-    size = part.finished
-    return size.length.value / drawn.scale >= _LONG or size.width.value / drawn.scale >= _WIDE
-
-
-def _is_busy(part: Part) -> bool:
-    """Whether there is more on it than pockets."""
-    return any(feature.kind != "pocket" for feature in part.features)
-
-
-def _feature_rows(part: Part, unit: Unit) -> Iterator[Row]:
-    """A row for each feature; pockets alike at both ends share one."""
-    letters = feature_letters(part)
-    done: set[object] = set()
-    two_sided = len({f.face for f in part.features}) > 1 or part.features[0].face == "B"
-    for feature in part.features:
-        twins = [other for other in part.features if _alike(feature, other)]
-        key = tuple(other.path for other in twins)
-        if key in done:
-            continue
-        done.add(key)
-        names = "; ".join(feature_name(part, twin) for twin in twins)
-        marks = ", ".join(letters[twin.path] for twin in twins)
-        cautions = tuple(SignMark("caution") for _ in feature.setup.cautions[:1])
-        yield Row(
+    for _, same in groupby(sorted(groups, key=words), key=words):
+        alike = list(same)
+        first = alike[0].first
+        yield Keep(
             (
-                marks,
-                f"{names}{f', face {feature.face}' if two_sided else ''}",
-                at_words(part, feature, unit)
-                if len(twins) == 1
-                else unfold(at_words(part, feature, unit), "; the same at the other end"),
-                size_words(feature, unit),
-                unfold(*cautions, " " if cautions else "", setup_lines(feature.setup, unit)),
+                Paragraph(setup_lines(first.features[0].setup, unit)),
+                Paragraph(_cautions(first)),
             )
         )
+        for left, right in zip(alike[::2], [*alike[1::2], None], strict=False):
+            cards = [tuple(_small_card(each, room, half)) for each in (left, right) if each]
+            yield Keep((Beside((cards[0], cards[1] if len(cards) > 1 else ())),))
 
 
-def _alike(one: Feature, other: Feature) -> bool:
-    """Whether two rows of pockets are bored with one setting of the jig."""
-    if one is other:
-        return True
-    if not isinstance(one, Bores) or not isinstance(other, Bores):
-        return False
-    ends = ({"l0", "l1"}, {"w0", "w1"})
-    return (
-        one.kind == other.kind == "pocket"
-        and one.face == other.face
-        and any({one.toward, other.toward} == pair for pair in ends)
-        and [(a.value, b.value) for a, b in one.places]
-        == [(a.value, b.value) for a, b in other.places]
+def _small_card(group: PartGroup, room: Room, width_mm: float) -> Iterator[Block]:
+    part = group.first
+    yield Heading(_heading(group), 3)
+    yield from (Paragraph(each) for each in _facts(group, room))
+    yield Figure(small_figure(part, width_mm, room.spec.unit))
+    yield Paragraph(_pockets(part), soft=True)
+
+
+def _pockets(part: Part) -> str:
+    """'2 pockets at each end, face B.'."""
+    features = [each for each in part.features if isinstance(each, Bores)]
+    counts = {len(each.places) for each in features}
+    face = features[0].face
+    if len(counts) == 1 and {each.toward for each in features} == {"l0", "l1"}:
+        return f"{counts.pop()} pockets at each end, face {face}."
+    pockets = "; ".join(feature_name(part, each) for each in features)
+    return f"{pockets[:1].upper()}{pockets[1:]}, face {face}."
+
+
+def _plain_rows(groups: Iterable[PartGroup], room: Room) -> Iterator[Row]:
+    """Rows by stock and by what it is milled from; the same piece once."""
+
+    def stock(group: PartGroup) -> str:
+        part = group.first
+        milled = f"; {part.milled_from}" if part.milled_from else ""
+        return f"{room.spec.stock[part.stock].title}{milled}"
+
+    for title, same in groupby(sorted(groups, key=stock), key=stock):
+        yield Row((title,))
+        for group in same:
+            yield _plain_row(group, room)
+
+
+def _plain_row(group: PartGroup, room: Room) -> Row:
+    part, unit = group.first, room.spec.unit
+    size = part.finished
+    pieces = [(*_piece(each, room), "; ") for each in group.pieces]
+    names = list(unfold(*pieces))[:-1]
+    if part.waits_for:
+        names.append(" (waits: see the questions)")
+    return Row(
+        (
+            str(len(group.pieces)),
+            ", ".join(each.mark for each in group.pieces),
+            tuple(names),
+            sizes(size.length, size.width, size.thickness, unit=unit, strong=True),
+            edge_words(part),
+        )
     )
-
-
-def _facts(part: Part, room: Room) -> Rich:
-    unit = room.spec.unit
-    size, blank = part.finished, part.blank
-    found: list[Inline] = []
-    if part.hand is not None:
-        hand: SignKind = part.hand
-        found += [SignMark(hand), f" {part.hand}-hand part. "]
-    found += ["Finished ", *sizes(size.length, size.width, size.thickness, unit=unit, strong=True)]
-    if blank.length is not size.length or blank.width is not size.width:
-        found += ["; cut ", *sizes(blank.length, blank.width, unit=unit, strong=True)]
-        found.append(f" and treat: {_edges(part)}")
-    found.append(f". Stock: {room.spec.stock[part.stock].title}")
-    if part.grain:
-        found.append("; grain along the length")
-    if part.milled_from:
-        found.append(f"; {part.milled_from}")
-    found += [". ", Link("Cut list", f"cut:{part.path}"), "."]
-    return tuple(found)
-
-
-def _edges(part: Part) -> str:
-    words = [f"{plane_word(part, e.edge)} {_TREATED[e.kind]}" for e in part.edges]
-    return ", ".join(words) or "none"
-
-
-_TREATED = {"band": "banded", "lip": "lipped", "painted": "filled and painted"}
-
-
-def _plain_rows(groups: list[tuple[Part, ...]], unit: Unit) -> Iterator[Row]:
-    for group in groups:
-        for part in group:
-            size = part.finished
-            notes = part.milled_from or ("waits: see questions" if part.waits_for else "")
-            yield Row(
-                (
-                    part.mark,
-                    part.title,
-                    sizes(size.length, size.width, size.thickness, unit=unit),
-                    _edges(part),
-                    notes,
-                ),
-                part.path,
-            )

@@ -1,0 +1,100 @@
+"""Which parts are the same piece of work, and which are mirror images of each other."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from casewright.casework.features import Cut, Feature, Setup
+from casewright.casework.parts import Part
+from casewright.dims import Dim
+
+__all__ = ["PartGroup", "group_parts"]
+
+
+@dataclass(frozen=True, slots=True)
+class PartGroup:
+    """Parts that share a card.
+
+    Parameters
+    ----------
+    parts
+        Alike in everything: size, features, hand, stock. At least one.
+    mirrored
+        Those of the other hand, their mirror images; none where there are none.
+    """
+
+    parts: tuple[Part, ...]
+    mirrored: tuple[Part, ...] = ()
+
+    @property
+    def first(self) -> Part:
+        """The one that is drawn and described."""
+        return self.parts[0]
+
+    @property
+    def pieces(self) -> tuple[Part, ...]:
+        """All of them."""
+        return (*self.parts, *self.mirrored)
+
+
+def group_parts(parts: Iterable[Part]) -> tuple[PartGroup, ...]:
+    """Every part once, in the order the groups first come."""
+    alike: dict[tuple[object, ...], list[Part]] = {}
+    for part in parts:
+        alike.setdefault(_work(part), []).append(part)
+    return tuple(_paired([tuple(group) for group in alike.values()]))
+
+
+def _paired(groups: Sequence[tuple[Part, ...]]) -> Iterator[PartGroup]:
+    left = {_work(group[0]): group for group in groups}
+    for group in groups:
+        if left.pop(_work(group[0]), None) is None:
+            continue
+        mirrored = left.pop(_work(_mirror(group[0])), ()) if group[0].hand else ()
+        yield PartGroup(group, mirrored)
+
+
+def _mirror(part: Part) -> Part:
+    """The same piece for the other hand: measured alike from its datums."""
+    return replace(part, hand="left" if part.hand == "right" else "right")
+
+
+def _work(part: Part) -> tuple[object, ...]:
+    """All that the person at the bench would see of a part, as plain values."""
+    size, blank = part.finished, part.blank
+    return (
+        part.stock, part.milled_from, part.grain, part.hand, part.ends, part.waits_for,
+        tuple(each.value for each in (size.length, size.width, size.thickness)),
+        tuple(each.value for each in (blank.length, blank.width)),
+        tuple((e.edge, e.kind, e.thickness.value, e.stock) for e in part.edges),
+        _value(part.corner_radius),
+        tuple((_feature(feature), _setup(feature.setup)) for feature in part.features),
+    )  # fmt: skip
+
+
+def _feature(feature: Feature) -> tuple[object, ...]:
+    if isinstance(feature, Cut):
+        return (
+            feature.kind, feature.face, feature.datum, feature.runs,
+            *(_value(d) for d in (feature.at, feature.width, feature.depth, feature.start,
+                                  feature.end, feature.radius)),
+        )  # fmt: skip
+    return (
+        feature.kind, feature.face, feature.datum_l, feature.datum_w, feature.toward,
+        _value(feature.diameter), _value(feature.depth),
+        tuple((along.value, across.value) for along, across in feature.places),
+    )  # fmt: skip
+
+
+def _setup(setup: Setup) -> tuple[object, ...]:
+    return (
+        setup.tool, setup.bit, setup.passes, setup.check_words, setup.cautions,
+        *(_value(d) for d in (setup.fence, setup.depth, setup.bit_size, setup.stop,
+                              setup.collar, setup.check)),
+    )  # fmt: skip
+
+
+def _value(dim: Dim | None) -> Fraction | None:
+    return None if dim is None else dim.value

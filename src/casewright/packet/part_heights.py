@@ -1,0 +1,62 @@
+"""About how much of a page the words of a part's card need, so that its drawing gets the rest."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Sequence
+
+from casewright.drawing import Measure
+from casewright.drawing.inscription import Inscription
+from casewright.outputs.blocks import Column, Row
+from casewright.outputs.inlines import Link, Rich, SignMark, Small, Strong, rich_text
+
+__all__ = ["paragraph_height", "table_height"]
+
+_BODY = (2.45, 5.4, 6.5)  # height of capitals; from line to line, bare and with fractions [mm]
+_CELL = (2.15, 4.0, 5.2)
+_APART = 3.5  # between paragraphs [mm]
+_LETTERS = 9.0  # width of the column of letters [mm]
+_INSETS = (3.4, 2.7)  # of a cell, left and right together, above and below together [mm]
+_HEADING = 9.0  # of a table [mm]
+_RAGGED = 1.04  # what lines lose at their right end
+_SMALLER = 0.82  # small words against the others
+_SIGN = 6.0  # width of a sign [mm]
+
+
+def paragraph_height(text: Rich, width_mm: float) -> float:
+    """Height of a paragraph with the room under it [mm]."""
+    return _lines(text, width_mm, _BODY) + _APART
+
+
+def table_height(columns: Sequence[Column], rows: Iterable[Row], width_mm: float) -> float:
+    """Height of a small table whose first column is one of letters [mm]."""
+    shares = [column.share for column in columns[1:]]
+    widths = [(width_mm - _LETTERS) * share / sum(shares) - _INSETS[0] for share in shares]
+    return _HEADING + sum(
+        max(_lines(cell, wide, _CELL) for cell, wide in zip(row.cells[1:], widths, strict=True))
+        + _INSETS[1]
+        for row in rows
+    )
+
+
+def _lines(text: Rich, width_mm: float, lettering: tuple[float, float, float]) -> float:
+    capitals, bare, stacked = lettering
+    count = max(1, math.ceil(_width(text, capitals) * _RAGGED / width_mm))
+    return count * bare + min(count, rich_text(text).count("/")) * (stacked - bare)
+
+
+def _width(text: Rich, capitals: float) -> float:
+    """Length of a line that is never broken [mm]."""
+    match text:
+        case tuple():
+            return sum(_width(item, capitals) for item in text)
+        case str() | Measure():
+            return Inscription(text, capitals).width
+        case Small(content):
+            return _SMALLER * Inscription(content, capitals).width
+        case Strong(content) | Link(content):
+            return Inscription(content, capitals).width
+        case SignMark():
+            return _SIGN
+        case _:
+            return 0.0
