@@ -178,7 +178,7 @@ def job(
     """A whole job of the given cases."""
     return JobSpec(
         name="test job", unit=unit, paper="letter" if unit == "in" else "a4",
-        precision=32 if unit == "in" else 10, style=style or plain_style(unit),
+        style=style or plain_style(unit),
         stock=goods or stock(unit), hardware=hardware(unit), shop=shop(unit), cases=cases,
         runs=runs,
     )  # fmt: skip

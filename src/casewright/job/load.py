@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from pathlib import Path, PurePath
 
 from casewright.casework.specs import CaseSpec
@@ -109,13 +108,10 @@ def _spec(content: Content, origins: Origins, reporter: Reporter) -> JobSpec | N
 
 def _job(heading: Heading, content: Content, origins: Origins, parts: _Parts) -> JobSpec:
     style, stock, cases, runs = parts
-    inch = heading.unit == "in"
-    step = Fraction(heading.precision or ("1/32" if inch else "0.1"))
     return JobSpec(
         name=heading.name or title_of(PurePath(origins.name).stem, None),
         unit=heading.unit,
-        paper=heading.paper or ("letter" if inch else "a4"),
-        precision=step.denominator,
+        paper=heading.paper or ("letter" if heading.unit == "in" else "a4"),
         style=style,
         stock=stock,
         hardware=hardware_list(content.hardware, origins),

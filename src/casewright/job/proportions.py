@@ -153,11 +153,6 @@ def check_supplies(content: Content, reporter: Reporter) -> None:
     if content.shop.tools and not set(saws) & set(content.shop.tools):
         what = "sheets cannot be cut without a saw"
         reporter.tell(("shop", "tools"), what, 'add "table saw" or "circular saw"')
-    heading = content.heading
-    if heading and heading.precision and (heading.precision[:2] == "1/") != (content.unit == "in"):
-        known = '"1/16", "1/32" or "1/64"' if content.unit == "in" else '"1", "0.1" or "0.01"'
-        what = f"this is no step of {'an inch' if content.unit == 'in' else 'a millimetre'}"
-        reporter.tell(("precision",), what, f"write {known}")
 
 
 def _sizes_in_hand(key: str, goods: SheetTable, unit: Unit, reporter: Reporter) -> None:

@@ -59,8 +59,6 @@ class JobSpec:
         in or mm: how lengths are read and written.
     paper
         letter or a4.
-    precision
-        Denominator of printed fractions [-], or 10 for tenths of a millimetre.
     style, stock, hardware, shop, cases, runs
         The rest of the file.
     file_facts
@@ -72,7 +70,6 @@ class JobSpec:
     name: str
     unit: Unit
     paper: Literal["letter", "a4"]
-    precision: int
     style: Style
     stock: StockList
     hardware: HardwareList

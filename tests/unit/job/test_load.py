@@ -72,7 +72,7 @@ def test_a_decimal_number_is_exact() -> None:
 def test_a_metric_job_counts_in_millimetres() -> None:
     """Bare numbers, defaults and paper follow the unit."""
     job = read('format = 1\nunit = "mm"\n[case.a]\nkind = "base"\nwidth = 600\n')
-    assert (job.unit, job.paper, job.precision) == ("mm", "a4", 10)
+    assert (job.unit, job.paper) == ("mm", "a4")
     assert job.cases[0].width is not None
     assert (job.cases[0].width.value, job.cases[0].height.value) == (
         Fraction(600), Fraction(870),

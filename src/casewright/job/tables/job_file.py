@@ -16,9 +16,7 @@ from casewright.job.tables.stock import StockTable
 from casewright.job.tables.style import StyleTable
 from casewright.job.tables.table import Key, Line, OneOrMore, Table
 
-__all__ = ["Heading", "JobFile", "Precision"]
-
-Precision = Literal["1/8", "1/16", "1/32", "1/64", "1", "0.1", "0.01"]
+__all__ = ["Heading", "JobFile"]
 
 
 class Heading(Table):
@@ -43,9 +41,6 @@ class Heading(Table):
 
     paper: Literal["letter", "a4"] | None = None
     """Paper of the packet. Default: letter in an inch job, a4 in a metric one."""
-
-    precision: Precision | None = None
-    """Finest step of printed sizes. Default: 1/32, or 0.1 in a metric job."""
 
 
 class JobFile(Heading):
