@@ -259,6 +259,7 @@ def test_a_rounded_number_and_its_rest_are_the_number(
         Way.DOWN: (Q(0), step),
         Way.UP: (-step, Q(0)),
         Way.NEAREST: (-step / 2, step / 2),
+        Way.CLOSE: (-step / 4, step * Q(3, 4)),
     }[way]
     assert low <= rest.value <= high
     assert abs(rest.value) < step

@@ -45,7 +45,7 @@ class House:
 
     def text(self, length: Dim) -> str:
         """A length as the job writes it, for findings."""
-        return shop_text(length.value, self.unit)
+        return shop_text(length.value, self.unit, with_unit=True)
 
     def next_mark(self) -> str:
         """The next short number for a label."""

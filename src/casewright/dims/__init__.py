@@ -23,13 +23,14 @@ from casewright.dims.length_text import (
     split_fraction,
 )
 from casewright.dims.lengths import LONGEST_TEXT, parse_length
-from casewright.dims.rounding import Way, round_to
+from casewright.dims.rounding import HAIR, Way, round_to
 from casewright.dims.slack import Slack, Term, chance_outside, sampled, slack
 from casewright.dims.units import FINEST, PRECISION, Unit
 from casewright.dims.why import Why, explain, formula_text, why
 
 __all__ = [
     "FINEST",
+    "HAIR",
     "LONGEST_TEXT",
     "PRECISION",
     "Branch",

@@ -5,15 +5,23 @@ from __future__ import annotations
 from enum import Enum
 from fractions import Fraction
 
-__all__ = ["Way", "round_to"]
+__all__ = ["HAIR", "Way", "round_to"]
+
+HAIR = Fraction(1, 4)
+"""Share of a step that `Way.CLOSE` makes up [-]: what no saw is set to (common practice)."""
 
 
 class Way(Enum):
-    """Direction of rounding. Doors go down, fillers up."""
+    """Direction of rounding. Doors go down, fillers up.
+
+    `CLOSE` goes down too, but not where the next mark above is a quarter of a step away or less:
+    nobody gives up a whole step for a hair.
+    """
 
     DOWN = "down"
     UP = "up"
     NEAREST = "nearest"
+    CLOSE = "close"
 
 
 def round_to(value: Fraction, step: Fraction, way: Way) -> tuple[Fraction, Fraction]:
@@ -45,6 +53,8 @@ def round_to(value: Fraction, step: Fraction, way: Way) -> tuple[Fraction, Fract
         whole = count.__floor__()
     elif way is Way.UP:
         whole = count.__ceil__()
+    elif way is Way.CLOSE:
+        whole = (count + HAIR).__floor__()
     else:
         whole = (count + Fraction(1, 2)).__floor__()
     rounded = whole * step

@@ -50,7 +50,7 @@ def _built(spec: JobSpec, facts: Facts) -> Room:
         placed, found = place_run(house, spec, run_spec, cases)
         runs.append(placed)
         findings.extend(found)
-    findings.extend(_lost_facts(chain))
+    findings.extend(_lost_facts(chain, spec))
     room = Room(
         spec=spec,
         chain=chain,
@@ -64,7 +64,9 @@ def _built(spec: JobSpec, facts: Facts) -> Room:
     return ask(room)
 
 
-def _lost_facts(chain: Chain) -> list[Finding]:
+def _lost_facts(chain: Chain, spec: JobSpec) -> list[Finding]:
+    """Facts that no number took up; a reading of stock that no case uses yet is none of them."""
+    idle = {f"stock.{key}.thickness" for key in spec.stock}
     return [
         Finding(
             rule="lost reading",
@@ -74,4 +76,5 @@ def _lost_facts(chain: Chain) -> list[Finding]:
             remedies=("rename the case back", "move the reading to the right name"),
         )
         for path in chain.unused_facts
+        if path not in idle
     ]

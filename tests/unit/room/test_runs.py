@@ -115,6 +115,13 @@ def test_a_fact_for_a_path_that_is_gone_is_a_finding() -> None:
     assert [f.path for f in room.findings if f.rule == "lost reading"] == ["uppr.width"]
 
 
+def test_a_reading_of_a_sheet_that_no_case_uses_is_not_lost() -> None:
+    """Stock may be measured before anything is made of it."""
+    fact = Fact(Origin("measured", "calliper"), built=Fraction(20))
+    room = build(job(case_spec()), {"stock.board.thickness": fact})
+    assert not [f for f in room.findings if f.rule == "lost reading"]
+
+
 def test_parts_that_rest_on_an_unmeasured_sheet_wait_for_it() -> None:
     """The label's thickness is a question, and the parts cut to it wait; sides do not."""
     room = build(job(case_spec()))

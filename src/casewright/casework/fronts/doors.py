@@ -19,7 +19,7 @@ from casewright.casework.fronts.pulls import bore_pull
 from casewright.casework.fronts.slab import SlabDoor, cut_slab
 from casewright.casework.maker import Maker
 from casewright.casework.specs import Hand
-from casewright.dims import Dim, Place, greatest
+from casewright.dims import HAIR, Dim, Place, greatest
 
 __all__ = ["add_fronts", "hang_fronts"]
 
@@ -74,7 +74,7 @@ def _closing_width(maker: Maker, carcase: Carcase, leaf: LeafPlan, first: Constr
     """Width of the second leaf of a pair: as its twin, or what a twin cut off its size leaves."""
     rest = leaf.width - first.width
     step = maker.style("cut_step").value
-    if rest.value == 0 or 0 < rest.value < step:
+    if rest.value == 0 or -HAIR * step <= rest.value < step:
         return leaf.width
     place = face_place(maker, leaf.opening)
     place.over(first.width, leaf.width, "this leaf takes what its twin, as cut, leaves")
@@ -172,10 +172,10 @@ def _fits(maker: Maker, place: Place, face: Face, free: Hand | None) -> None:
 
 
 def _band(maker: Maker, wanted: Dim, *, leaves: int = 1) -> tuple[Fraction, Fraction]:
-    """How far a gap may stray: as the style allows, or what rounding may take from its leaves."""
+    """How far a gap may stray: as the style allows, or what rounding its leaves may come to."""
     tolerance = maker.style("gap_tolerance").value
-    wide = max(tolerance, leaves * maker.style("cut_step").value)
-    return wanted.value - tolerance, wanted.value + wide
+    rounding = leaves * maker.style("cut_step").value
+    return wanted.value - max(tolerance, HAIR * rounding), wanted.value + max(tolerance, rounding)
 
 
 def _gaps(maker: Maker, face: Face, free: Hand | None) -> Iterator[tuple[str, Dim, Dim]]:

@@ -14,7 +14,7 @@ from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.setups import cross_dado_setup
 from casewright.casework.specs import Hand
-from casewright.dims import Dim
+from casewright.dims import Dim, Way
 
 __all__ = ["GlassDoor", "cut_glass"]
 
@@ -194,14 +194,14 @@ def cut_glass(maker: Maker, leaf: LeafPlan) -> GlassDoor:
     left, right = (
         maker.outline(
             f"{name}.stile_{hand}", key, leaf.height, maker.style("stile"),
-            setting=f"{setting} stiles",
+            setting=f"{setting} stiles", length_way=Way.CLOSE,
         )
         for hand in ("left", "right")
     )  # fmt: skip
     bottom, top = (
         maker.outline(
             f"{name}.rail_{word}", key, leaf.width, maker.style("rail"),
-            setting=f"{setting} rails",
+            setting=f"{setting} rails", length_way=Way.CLOSE,
         )
         for word in ("bottom", "top")
     )  # fmt: skip

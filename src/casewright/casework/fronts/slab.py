@@ -9,7 +9,7 @@ from casewright.casework.fronts.constructions import Corner, edge_words, upright
 from casewright.casework.fronts.leaves import LeafPlan
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.specs import EdgeKind
-from casewright.dims import Dim
+from casewright.dims import Dim, Way
 from casewright.stock import Sheet
 
 __all__ = ["SlabDoor", "SlabLeaf", "cut_slab", "place_slab"]
@@ -87,6 +87,7 @@ def cut_slab(maker: Maker, leaf: LeafPlan) -> Outline:
         edges=EDGES,
         edge=_edge(maker, leaf),
         setting=f"{maker.spec.key} {leaf.opening.name} leaves",
+        way=Way.CLOSE,
     )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
-from tests.builders import APPLIED, GLASS, INCH, SLAB, case_spec, house
+from tests.builders import APPLIED, GLASS, INCH, SLAB, case_spec, house, length, stock
 
 from casewright.casework.build import build_case
 from casewright.casework.cases import Case
@@ -67,3 +67,29 @@ def test_why_of_the_other_leaf_leads_to_the_one_that_was_cut() -> None:
         named.add(dim.path)
         todo.extend(arg for arg in dim.args if not isinstance(arg, Fraction))
     assert "upper.door_left.slab.width" in named
+
+
+@pytest.mark.parametrize("front", [SLAB, APPLIED, GLASS], ids=lambda f: f.construction)
+@pytest.mark.parametrize(
+    ("thickness", "wide", "leaf", "gap"),
+    [
+        ("0.703", "33", "16 3/8", "0.12475"),
+        ("0.713", "33", "16 3/8", "0.1135"),
+        ("0.708", "33", "16 3/8", "0.13475"),
+        ("0.703", "33 1/32", "16 3/8", "0.156"),
+    ],
+)
+def test_a_leaf_does_not_give_up_a_step_for_a_hair(
+    front: FrontSpec, thickness: str, wide: str, leaf: str, gap: str
+) -> None:
+    """A case of 33: leaves of (33 - 1/8 - 1/8) / 2 = 16 3/8, less or more by the box as cut.
+
+    Worked by hand. Sides of 0.703 and a bottom of 31 19/32 make 32.99975: leaves of 16.374875,
+    a hair under 16 3/8, are cut 16 3/8 and the gap is 0.12475. Of a case of 33 1/32 the leaves
+    would be 16 3/8 and half of 1/32: they go down.
+    """
+    own = house(goods=stock(ply=thickness))
+    case = build_case(own, case_spec(front=front, width=wide))
+    assert [door.width.value for door in case.fronts] == [length(leaf)] * 2
+    [between] = case.faces[0].gaps
+    assert between.value == Fraction(gap) * INCH
