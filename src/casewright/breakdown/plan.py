@@ -23,6 +23,8 @@ __all__ = ["Breakdown", "JustFit", "Milling", "PlanKind", "StockPlan", "Waiting"
 
 PlanKind = Literal["sheets", "boards", "strips"]
 
+_QUARTERS = ("a quarter", "half", "three quarters")
+
 
 @dataclass(frozen=True, slots=True)
 class JustFit:
@@ -138,12 +140,14 @@ class StockPlan:
 
     @property
     def verdict(self) -> str:
-        """What is known of the plan, in words."""
+        """What is known of the plan, in words: of boards to a quarter of the longest."""
         solution = self.solution
         if solution.bound.measure == "sheets" or not solution.gap:
             return solution.verdict
-        more = round(self.length(solution.gap) / self.length(self._longest) * 100)
-        return f"at most {more} hundredths of a board more than needed"
+        boards, quarters = divmod(-(-4 * solution.gap // self._longest), 4)
+        words = [] if not boards else [f"{boards} board{'s' if boards > 1 else ''}"]
+        words += [f"{_QUARTERS[quarters - 1]} of a board"] if quarters else []
+        return f"at most {' and '.join(words)} more than needed"
 
     @property
     def _longest(self) -> int:

@@ -137,6 +137,8 @@ def _targets(document: Document) -> Iterator[str]:
             yield from (group.tag.target for group in part.groups if group.tag.target)
         elif target := getattr(part, "target", ""):
             yield target
+        else:
+            yield from getattr(part, "targets", ())
 
 
 def check_links(document: Document) -> None:

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from casewright.drawing import Content, Measure, SignKind, plain_text
 
 __all__ = [
-    "Blank", "Inline", "Link", "PageNumber", "Rich", "SignMark", "Small", "Strong", "rich_text",
+    "Blank", "Inline", "Link", "PageNumber", "PageNumbers", "Rich", "SignMark", "Small", "Strong",
+    "Tick", "rich_text",
 ]  # fmt: skip
 
 
@@ -48,6 +49,13 @@ class PageNumber:
 
 
 @dataclass(frozen=True, slots=True)
+class PageNumbers:
+    """The pages that several anchors are on, in order, each once: '42, 44'; each leads there."""
+
+    targets: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Blank:
     """A ruled line to write a reading on.
 
@@ -61,13 +69,18 @@ class Blank:
 
 
 @dataclass(frozen=True, slots=True)
+class Tick:
+    """A small box to tick."""
+
+
+@dataclass(frozen=True, slots=True)
 class SignMark:
     """A sign of the drawings, small."""
 
     sign: SignKind
 
 
-Inline = str | Measure | Strong | Small | Link | PageNumber | Blank | SignMark
+Inline = str | Measure | Strong | Small | Link | PageNumber | PageNumbers | Blank | SignMark | Tick
 
 Rich = Inline | tuple[Inline, ...]
 """A line of a page: one thing or several in order."""

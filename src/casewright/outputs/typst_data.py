@@ -143,9 +143,11 @@ def _blocks(blocks: tuple[b.Block, ...], page: _Page) -> list[Json]:
 
 
 def _entries(document: Document) -> list[Json]:
+    """Every section but the one that the contents stand in."""
     return [
         {"title": section.title, "to": _section_anchor(section, i)}
         for i, section in enumerate(document.sections)
+        if not any(isinstance(block, b.Contents) for block in section.blocks)
     ]
 
 

@@ -12,10 +12,12 @@ from casewright.outputs.inlines import (
     Inline,
     Link,
     PageNumber,
+    PageNumbers,
     Rich,
     SignMark,
     Small,
     Strong,
+    Tick,
 )
 from casewright.outputs.svg import svg_text
 
@@ -52,16 +54,19 @@ def _inline(item: Inline) -> Json:
             data = item
         case Measure():
             data = {"k": "measure", "c": content_data(item)}
-        case Strong():
-            data = {"k": "strong", "c": _line(item.content)}
-        case Small():
-            data = {"k": "small", "c": _line(item.content)}
+        case Strong() | Small():
+            kind = "strong" if isinstance(item, Strong) else "small"
+            data = {"k": kind, "c": _line(item.content)}
         case Link():
             data = {"k": "link", "to": item.target, "c": _line(item.content), "at": item.anchor}
         case PageNumber():
             data = {"k": "page", "to": item.target}
+        case PageNumbers():
+            data = {"k": "pages", "to": list(item.targets)}
         case Blank():
             data = {"k": "blank", "width": item.width_mm}
+        case Tick():
+            data = {"k": "tick"}
         case SignMark():
             data = {"k": "sign", "picture": sign_picture(item.sign)}
     return data

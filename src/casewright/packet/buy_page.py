@@ -7,13 +7,13 @@ from collections.abc import Iterator
 from casewright.buying import BuyLine
 from casewright.outputs.blocks import Block, Column, Paragraph, Row, Table
 from casewright.outputs.document import Section
-from casewright.outputs.inlines import Blank
+from casewright.outputs.inlines import Rich, Small, Strong, Tick
 
 __all__ = ["buy_section"]
 
 _COLUMNS = (
-    Column("", "centre"), Column("Buy", "right"), Column("Unit", share=1.0),
-    Column("What", share=2.6), Column("Why so many", share=3.4), Column("Note", share=2.0),
+    Column("", "centre"), Column("Buy", "right"), Column("Unit", share=1.3),
+    Column("What", share=3.2), Column("Why so many", share=5.0),
 )  # fmt: skip
 
 
@@ -36,4 +36,9 @@ def _rows(lines: tuple[BuyLine, ...]) -> Iterator[Row]:
         if line.aisle != aisle:
             aisle = line.aisle
             yield Row((aisle.capitalize(),))
-        yield Row((Blank(5.0), str(line.count), line.unit, line.what, line.why, line.note))
+        yield Row((Tick(), Strong(str(line.count)), line.unit, _what(line), line.why))
+
+
+def _what(line: BuyLine) -> Rich:
+    """What to ask for, and what to look for."""
+    return (line.what, Small(f"  {line.note}")) if line.note else line.what

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from fractions import Fraction
 
 from casewright.drawing import ScaleError, largest, measure_of
+from casewright.drawing.room_overview import room_overview
 from casewright.drawing.run_elevation import run_scene
 from casewright.findings import Finding, Question, Severity
 from casewright.outputs.blocks import (
@@ -14,20 +16,28 @@ from casewright.outputs.blocks import (
     Contents,
     Figure,
     Heading,
+    Keep,
     Paragraph,
 )
 from casewright.outputs.document import Paper, Section
 from casewright.outputs.inlines import Inline, Link, PageNumber, Rich
+from casewright.packet.places import place_words, plain_words
 from casewright.packet.words import unfold
 from casewright.room.model import Room
 
 __all__ = ["cover_section", "elevation_section"]
 
+_OVERVIEW_MM = 58.0  # height that leaves the contents on the cover when little is open
+_ELEVATION_MM = 84.0  # two of them to a page
+
 
 def cover_section(
-    room: Room, findings: tuple[Finding, ...], questions: tuple[Question, ...]
+    room: Room,
+    findings: tuple[Finding, ...],
+    questions: tuple[Question, ...],
+    paper: Paper,
 ) -> Section:
-    """First page: open questions and findings before anything else."""
+    """First page: open questions and findings, then the room and where everything is."""
     spec = room.spec
     blocks: list[Block] = [Heading(spec.name, 1)]
     if spec.address:
@@ -42,18 +52,31 @@ def cover_section(
         blocks.append(Paragraph("No open question, no finding: ready to build."))
     if questions:
         blocks.append(Heading("Open questions", 2))
-        blocks.extend(Callout("ask", _question(q), q.needs) for q in questions)
+        blocks.extend(Callout("ask", _question(q), _capital(q.needs)) for q in questions)
     if findings:
         blocks.append(Heading("Found", 2))
-        blocks.extend(_finding(f) for f in findings)
+        blocks.extend(_finding(room, f) for f in findings)
+    blocks.extend(_overview(room, paper))
     blocks.append(Heading("In this packet", 2))
     blocks.append(Contents())
     return Section("Cover", tuple(blocks), "cover", plain=True)
 
 
+def _overview(room: Room, paper: Paper) -> Iterator[Block]:
+    try:
+        drawn = largest(room_overview(room), paper.text_width_mm, _OVERVIEW_MM, room.spec.unit)
+    except ScaleError:
+        return
+    yield Figure(drawn, alternative="The room, every case with its name")
+
+
+def _capital(words: str) -> str:
+    return f"{words[:1].upper()}{words[1:]}"
+
+
 def _question(question: Question) -> Rich:
     waiting = len(question.waiting)
-    words: list[Inline] = [f"{question.because[:1].upper()}{question.because[1:]}. "]
+    words: list[Inline] = [f"{_capital(question.because)}. "]
     if waiting:
         words.append(
             f"{waiting} part{'s' if waiting != 1 else ''} wait{'s' if waiting == 1 else ''}. "
@@ -62,13 +85,13 @@ def _question(question: Question) -> Rich:
     return tuple(words)
 
 
-def _finding(finding: Finding) -> Callout:
-    words = f"{finding.says[:1].upper()}{finding.says[1:]}".rstrip(".") + "."
+def _finding(room: Room, finding: Finding) -> Callout:
+    words = _capital(plain_words(room, finding.says)).rstrip(".") + "."
     if finding.measured and finding.measured not in finding.says:
         words += f" Here {finding.measured}; limit {finding.limit}."
     if finding.remedies:
         words += f" What would help: {'; or '.join(finding.remedies)}."
-    title = f"{finding.rule}: {finding.path}"
+    title = f"{_capital(finding.rule)}: {place_words(room, finding.path)}"
     if finding.severity is Severity.STOP:
         title = f"Stop. {title}"
     return Callout("look", words, title)
@@ -81,16 +104,22 @@ def elevation_section(room: Room, paper: Paper) -> Section | None:
     for run in room.runs:
         scene = run_scene(run, unit, measure_of(room.wall_bottom, unit))
         try:
-            drawn = largest(scene, paper.text_width_mm, 150.0, unit, at_most=Fraction(10))
+            drawn = largest(scene, paper.text_width_mm, _ELEVATION_MM, unit, at_most=Fraction(10))
         except ScaleError:
             continue
-        blocks.append(Heading(run.spec.title, 2, f"run:{run.spec.key}"))
         names = [
             unfold(
                 f"{n} ", Link(case.spec.title, case.key), ", page ", PageNumber(case.key), ".  "
             )
             for n, case in enumerate(run.cases, start=1)
         ]
-        blocks.append(Figure(drawn, alternative=f"{run.spec.title}, elevation"))
-        blocks.append(Paragraph(unfold(*names)))
+        blocks.append(
+            Keep(
+                (
+                    Heading(run.spec.title, 2, f"run:{run.spec.key}"),
+                    Figure(drawn, alternative=f"{run.spec.title}, elevation"),
+                    Paragraph(unfold(*names)),
+                )
+            )
+        )
     return Section("Elevations", tuple(blocks), "elevations") if blocks else None

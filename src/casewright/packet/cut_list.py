@@ -1,59 +1,116 @@
-"""The cut list: every piece by stock and case, with the size to cut it to."""
+"""The cut list: every piece by stock, with the size to cut it to; like pieces on one line."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 
+from casewright.breakdown import Breakdown
 from casewright.casework.parts import Part
 from casewright.outputs.blocks import Block, Column, Heading, Paragraph, Row, Table
 from casewright.outputs.document import Section
-from casewright.outputs.inlines import Link, PageNumber
-from casewright.packet.words import sizes
+from casewright.outputs.inlines import Inline, Link, PageNumbers, Rich
+from casewright.packet.alike import card_targets, mark_links, piece_groups, shared_title
+from casewright.packet.cut_places import sheet_places
+from casewright.packet.words import edge_words, place_titles, sizes
 from casewright.room.model import Room
 
 __all__ = ["cut_list_section"]
 
 _COLUMNS = (
-    Column("Mark", "centre"), Column("Part", share=2.2), Column("Cut to", "left", share=2.2),
-    Column("Finished", share=2.2), Column("Grain"), Column("Card", "right"),
+    Column("Pieces", "centre"), Column("Cut to", share=1.5), Column("What", share=2.5),
+    Column("Marks", share=1.8), Column("Edges", share=1.5), Column("Finished", share=1.5),
+    Column("Cut from", share=1.15), Column("Card", "right", share=0.5),
 )  # fmt: skip
+_NOUNS = {"sheet": "sheets", "board": "boards", "strip": "strips"}
 
 
-def cut_list_section(room: Room) -> Section:
+def cut_list_section(room: Room, breakdown: Breakdown) -> Section:
     """Every physical piece once."""
     blocks: list[Block] = [
         Paragraph(
-            "Length first, then width. Cut to the size in the third column; edges that are banded "
-            "or lipped bring a piece to its finished size. Cut nothing that is marked to wait."
+            "Length first, then width: the size to cut to. Edges that are banded or lipped bring "
+            "a piece to its finished size. Grain runs along the length unless a line says "
+            "otherwise. Cut nothing that is marked to wait."
         )
     ]
-    by_stock: dict[str, list[Part]] = {}
-    for part in room.parts:
-        by_stock.setdefault(part.stock, []).append(part)
-    for key, parts in by_stock.items():
-        blocks.append(Heading(f"{room.spec.stock[key].title}: {len(parts)} pieces", 2))
-        blocks.append(Table(_COLUMNS, tuple(_rows(room, parts)), small=True))
+    places = sheet_places(breakdown)
+    for key, goods in room.spec.stock.items():
+        parts = [part for part in room.parts if part.stock == key]
+        if not parts:
+            continue
+        count = f"{len(parts)} piece{'s' if len(parts) != 1 else ''}"
+        blocks.append(Heading(f"{goods.title}: {count}", 2))
+        blocks.append(Table(_COLUMNS, tuple(_rows(room, parts, places)), small=True))
     return Section("Cut list", tuple(blocks), "cut-list")
 
 
-def _rows(room: Room, parts: list[Part]) -> Iterator[Row]:
-    unit = room.spec.unit
-    titles = {case.key: case.spec.title for case in room.cases}
-    titles |= {f"run.{run.spec.key}": run.spec.title for run in room.runs}
-    case = ""
-    for part in parts:
-        if part.case != case:
-            case = part.case
-            yield Row((titles[case],))
-        wait = " (waits)" if part.waits_for else ""
-        yield Row(
-            (
-                part.mark,
-                Link(f"{part.title}{wait}", part.path),
-                sizes(part.blank.length, part.blank.width, unit=unit, strong=True),
-                sizes(part.finished.length, part.finished.width, unit=unit),
-                "along" if part.grain else "any",
-                PageNumber(part.path),
-            ),
-            f"cut:{part.path}",
+def _rows(
+    room: Room, parts: Sequence[Part], places: Mapping[str, tuple[str, str]]
+) -> Iterator[Row]:
+    """Widest first, then longest: as the fence is set."""
+
+    def by_size(group: list[Part]) -> tuple[object, ...]:
+        return (-group[0].blank.width.value, -group[0].blank.length.value)
+
+    for group in sorted(piece_groups(parts), key=by_size):
+        yield _row(room, group, places)
+
+
+def _row(room: Room, group: Sequence[Part], places: Mapping[str, tuple[str, str]]) -> Row:
+    first, unit = group[0], room.spec.unit
+    return Row(
+        (
+            str(len(group)),
+            sizes(first.blank.length, first.blank.width, unit=unit, strong=True),
+            _what(room, group),
+            mark_links(group, "cut:"),
+            _edges(room, group),
+            _finished(room, first),
+            _from(group, places),
+            PageNumbers(card_targets(group)),
         )
+    )
+
+
+def _what(room: Room, group: Sequence[Part]) -> str:
+    """What they are and whose: 'side; pot store, potting bench'."""
+    titles = place_titles(room)
+    cases = ", ".join(dict.fromkeys(titles[part.case] for part in group))
+    return f"{shared_title([part.title for part in group])}; {cases}"
+
+
+def _edges(room: Room, group: Sequence[Part]) -> str:
+    """What is done to the edges, in short: 'band front'; what is unusual."""
+    first = group[0]
+    found = list(dict.fromkeys(edge_words(part) for part in group)) if first.edges else []
+    words = [each.replace("the ", "").removesuffix(" edge") for each in found]
+    if not first.grain and getattr(room.spec.stock[first.stock], "grain", False):
+        words.append("grain any way")
+    if first.waits_for:
+        words.append("waits: do not cut yet")
+    return "; ".join(words)
+
+
+def _finished(room: Room, part: Part) -> Rich:
+    """The finished size where it is another one."""
+    blank, size = part.blank, part.finished
+    if (blank.length.value, blank.width.value) == (size.length.value, size.width.value):
+        return "as cut"
+    return sizes(size.length, size.width, unit=room.spec.unit)
+
+
+def _from(group: Sequence[Part], places: Mapping[str, tuple[str, str]]) -> tuple[Inline, ...]:
+    """The sheets, boards or strips they come out of, each of which leads there: 'sheets 1, 4'."""
+    found = sorted({places[p.path] for p in group if p.path in places}, key=_number)
+    if not found:
+        return ()
+    noun = found[0][0].split()[0]
+    words: list[Inline] = [f"{noun if len(found) == 1 else _NOUNS[noun]} "]
+    for name, target in found:
+        words += [", "] if len(words) > 1 else []
+        words.append(Link(name.split()[1], target))
+    return tuple(words)
+
+
+def _number(place: tuple[str, str]) -> int:
+    return int(place[0].split()[1])

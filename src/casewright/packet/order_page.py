@@ -8,7 +8,7 @@ from casewright.drawing import measure_of
 from casewright.outputs.blocks import Block, Callout, CheckList, Heading, Paragraph, Step
 from casewright.outputs.document import Section
 from casewright.outputs.inlines import Blank, Inline, Link, PageNumber, Rich
-from casewright.packet.cut_sheets import cutting_anchors
+from casewright.packet.cut_places import cutting_anchors
 from casewright.packet.words import unfold
 from casewright.room.model import Room
 

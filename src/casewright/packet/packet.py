@@ -51,7 +51,7 @@ def packet_document(content: PacketContent) -> Document:
     paper = LETTER if spec.paper == "letter" else A4
     labels = LABELS_LETTER if spec.paper == "letter" else LABELS_A4
     sections: list[Section] = [
-        cover_section(room, content.findings, content.questions),
+        cover_section(room, content.findings, content.questions, paper),
         order_section(room, content.breakdown),
         key_section(),
     ]
@@ -60,7 +60,7 @@ def packet_document(content: PacketContent) -> Document:
         sections.append(elevations)
     sections += [
         buy_section(content.buying),
-        cut_list_section(room),
+        cut_list_section(room, content.breakdown),
         *cut_sheet_sections(room, content.breakdown, paper),
         part_section(room, paper),
         *case_sections(room, paper),

@@ -95,8 +95,8 @@ def test_waiting_parts_are_asked_about_and_not_cut() -> None:
     thick = [q for q in made.questions if q.path.endswith(".thickness")]
     assert thick
     cover = packet("garden_room").sections[0]
-    asked = {block.title for block in cover.blocks if isinstance(block, Callout)}
-    assert {question.needs for question in thick} <= asked
+    asked = {block.title.lower() for block in cover.blocks if isinstance(block, Callout)}
+    assert {question.needs.lower() for question in thick} <= asked
     waiting = {path for question in thick for path in question.waiting}
     cut = {
         given.piece.id

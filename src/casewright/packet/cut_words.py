@@ -1,0 +1,106 @@
+"""What is known of a plan of cuts, in the words of the person at the saw."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from math import ceil
+
+from casewright.breakdown import METHOD_WORDS, SawCard, StockPlan
+from casewright.cutting.rates import Rates
+from casewright.cutting.work import Work
+from casewright.dims.units import Unit
+from casewright.outputs.blocks import Block, Bullets, Callout, Paragraph
+from casewright.outputs.inlines import Inline, Strong
+from casewright.packet.words import sizes
+
+__all__ = ["how_it_is_cut", "kept_offcuts", "plan_notes", "plan_summary", "time_words"]
+
+_STEP = 5  # to which times are rounded [min]
+_SETTINGS = {
+    "straightedge": "Straightedge",
+    "fence": "Fence",
+    "carrier": "Fence with push block",
+    "sled": "Stop",
+}
+
+
+def plan_summary(plan: StockPlan) -> str:
+    """How many, how sure that is, cuts, settings, time, and what more stock would save."""
+    cuts, settings = len(plan.order.steps), len(plan.order.cards)
+    words = (
+        f"{_counted(plan.count, _noun(plan))} ({plan.verdict}); {_counted(cuts, 'cut')} at "
+        f"{_counted(settings, 'setting')}, about {time_words(_minutes(plan.work))} at the saws "
+        "for someone in practice."
+    )
+    return f"{words} {_trade(plan)}".rstrip()
+
+
+def plan_notes(plan: StockPlan) -> Iterator[Block]:
+    """How strips are milled; what must be measured before the first cut."""
+    if plan.milling is not None:
+        yield Callout("look", plan.milling.words, "Milled strips")
+    if plan.waiting_sheets:
+        numbers = ", ".join(str(number + 1) for number in plan.waiting_sheets)
+        yield Callout(
+            "measure first",
+            f"Parts just fit on {_noun(plan)} {numbers}. Measure it and the kerf before the first "
+            "cut, and plan again if either is off.",
+            "Just fits",
+        )
+
+
+def how_it_is_cut(cards: Sequence[SawCard]) -> Bullets:
+    """Each way of cutting that is used, once."""
+    used = dict.fromkeys(card.method for card in cards)
+    return Bullets(
+        tuple((Strong(_SETTINGS[method]), f": {METHOD_WORDS[method]}") for method in used)
+    )
+
+
+def kept_offcuts(cards: Sequence[SawCard], unit: Unit) -> Iterator[Block]:
+    """What is worth keeping, by the number it is marked with."""
+    kept = [given for card in cards for step in card.steps for given in step.gives
+            if given.use == "offcut"]  # fmt: skip
+    if not kept:
+        return
+    words: list[Inline] = [Strong("Keep: "), "write stock, size and grain on each. "]
+    for number, given in enumerate(kept):
+        words += ["; " if number else "", f"{given.name}: "]
+        words += sizes(given.length, given.width, unit=unit)
+    yield Paragraph((*words, "."))
+
+
+def time_words(minutes: int) -> str:
+    """A time no finer than it is known: '2 h 25 min'."""
+    rounded = max(_STEP, round(minutes / _STEP) * _STEP)
+    hours, rest = divmod(rounded, 60)
+    if not hours:
+        return f"{rest} min"
+    return f"{hours} h {rest} min" if rest else f"{hours} h"
+
+
+def _minutes(work: Work) -> int:
+    """Time at the saws alone, without the price of matching parts cut apart [min]."""
+    rates = Rates()
+    spread = work.split_groups * rates.split_group + work.flips * rates.flip
+    return ceil((work.total + work.offcuts - spread) / 100)
+
+
+def _trade(plan: StockPlan) -> str:
+    if plan.trade is None or plan.trade.easiest is None:
+        return ""
+    fewest, easiest = plan.trade.fewest, plan.trade.easiest
+    saved = _minutes(fewest.work) - _minutes(easiest.work)
+    more = len(easiest.solution.tree) - len(fewest.solution.tree)
+    if saved <= 0 or more <= 0:
+        return ""
+    count = f"One more {_noun(plan)}" if more == 1 else f"{more} more {_noun(plan)}s"
+    return f"{count} would save about {time_words(saved)}."
+
+
+def _noun(plan: StockPlan) -> str:
+    return {"sheets": "sheet", "boards": "board", "strips": "strip"}[plan.kind]
+
+
+def _counted(count: int, noun: str) -> str:
+    return f"{count} {noun}{'s' if count != 1 else ''}"

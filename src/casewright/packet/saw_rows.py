@@ -1,0 +1,146 @@
+"""The order of work at the saw as rows: a heading for each setting, a row for each cut."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import groupby
+
+from casewright.breakdown import CAUTION_WORDS, InHand, SawCard, SawStep
+from casewright.cutting.methods import Method
+from casewright.dims.units import Unit
+from casewright.drawing import measure_of
+from casewright.outputs.blocks import Column, Row
+from casewright.outputs.inlines import Blank, Inline, Link, Rich, SignMark, Strong, Tick
+from casewright.packet.words import mark_list, sizes, unfold
+
+__all__ = ["SAW_COLUMNS", "saw_rows"]
+
+SAW_COLUMNS = (
+    Column("Cut", "centre"), Column("What", share=3.1), Column("Datum", share=1.5),
+    Column("Gives", share=4.2), Column("Done, measured"),
+)  # fmt: skip
+"""Columns of the table."""
+
+_EDGES = {"bottom": "lower edge", "top": "upper edge", "left": "left end", "right": "right end"}
+_DANGERS = tuple(
+    CAUTION_WORDS[key] for key in ("heavy", "narrow rip", "short piece", "beyond straightedge")
+)
+_SETTINGS: dict[Method, tuple[str, str]] = {
+    "straightedge": ("cut line ", " from the datum, along the straightedge"),
+    "fence": ("fence ", ""),
+    "carrier": ("fence ", ", the push block carries the piece"),
+    "sled": ("stop ", " on the crosscut sled"),
+}
+_RUNS: dict[Method, str] = {
+    "straightedge": "the straightedge laid anew for each cut",
+    "fence": "a fence setting for each cut",
+    "carrier": "a fence setting for each cut, the push block carries the piece",
+    "sled": "a stop on the crosscut sled for each cut",
+}
+
+
+def saw_rows(cards: Sequence[SawCard], noun: str, unit: Unit) -> tuple[Row, ...]:
+    """Settings in order; those that make a single cut one after another share a heading.
+
+    What can hurt is said in full at the first cut it belongs to and pointed at from the next.
+
+    Parameters
+    ----------
+    noun
+        What a whole piece of the stock is called: sheet, board, strip.
+    """
+    teller = _Teller(noun, unit)
+    return tuple(row for run in _runs(cards) for row in teller.rows(run))
+
+
+def _runs(cards: Sequence[SawCard]) -> Iterator[list[SawCard]]:
+    def key(numbered: tuple[int, SawCard]) -> tuple[Method, int]:
+        number, card = numbered
+        return (card.method, -1 if len(card.steps) == 1 else number)
+
+    for _, run in groupby(enumerate(cards), key=key):
+        yield [card for _, card in run]
+
+
+class _Teller:
+    """Tells cuts one after another and remembers what it has warned of."""
+
+    def __init__(self, noun: str, unit: Unit) -> None:
+        self._noun = noun
+        self._unit = unit
+        self._warned: dict[str, int] = {}
+
+    def rows(self, run: list[SawCard]) -> Iterator[Row]:
+        """The rows of one setting, or of several that make one cut each."""
+        yield Row((self._heading(run),))
+        for card in run:
+            for number, step in enumerate(card.steps):
+                yield self._row(step, alone=len(run) > 1, first=number == 0)
+
+    def _heading(self, run: list[SawCard]) -> Rich:
+        first, last = run[0], run[-1]
+        words: list[Inline]
+        if len(run) > 1:
+            words = [
+                Strong(f"Settings {first.number} to {last.number}: "),
+                f"{_RUNS[first.method]}; {len(run)} cuts",
+            ]
+        else:
+            before, behind = _SETTINGS[first.method]
+            count = len(first.steps)
+            words = [
+                Strong(f"Setting {first.number}: {before}"),
+                Strong(measure_of(first.setting, self._unit)),
+                f"{behind}; {count} cut{'s' if count != 1 else ''}",
+            ]
+        marks = [mark for card in run for mark in card.marks]
+        if marks:
+            words.append(f"; finishes {mark_list(marks)}")
+        return tuple(words)
+
+    def _row(self, step: SawStep, *, alone: bool, first: bool) -> Row:
+        what: list[Inline] = [f"{step.direction.capitalize()} {self._name(step.takes)}, "]
+        what += self._size(step.takes)
+        if alone:
+            what += [" at ", Strong(measure_of(step.setting, self._unit))]
+        factory = "factory" if step.is_factory else "sawn"
+        return Row(
+            (
+                Strong(str(step.number)),
+                tuple(what),
+                f"{factory} {_EDGES[step.datum]}",
+                (*unfold(*self._given(step)), *self._cautions(step)),
+                (Tick(), "  ", Blank(12.0)) if first else Tick(),
+            )
+        )
+
+    def _name(self, piece: InHand) -> str:
+        return f"{self._noun} {piece.name}" if "." not in piece.name else f"piece {piece.name}"
+
+    def _size(self, piece: InHand) -> tuple[Inline, ...]:
+        return sizes(piece.length, piece.width, unit=self._unit)
+
+    def _given(self, step: SawStep) -> Iterator[Rich]:
+        for number, given in enumerate(step.gives):
+            if number:
+                yield "; "
+            if given.piece is not None:
+                name = f"{given.piece.mark} {given.piece.title}".strip()
+                target = given.piece.id if given.piece.kind == "part" else ""
+                yield (Link(name, target) if target else name, " ", *self._size(given))
+            elif given.use == "offcut":
+                yield ("keep, mark ", Strong(given.name), ": ", *self._size(given))
+            elif given.use == "waste":
+                yield "waste"
+            else:
+                yield (f"{given.name}: ", *self._size(given))
+
+    def _cautions(self, step: SawStep) -> tuple[Inline, ...]:
+        found: list[Inline] = []
+        for words in step.cautions:
+            if words not in _DANGERS:
+                continue
+            before = self._warned.setdefault(words, step.number)
+            told = words if before == step.number else f"as at cut {before}"
+            found += ["  ", SignMark("caution"), f" {told}"]
+        return tuple(found)
