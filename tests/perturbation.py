@@ -263,7 +263,7 @@ def _of_face(face: Face, step: Fraction) -> Iterator[tuple[str, Face]]:
 
 def _of_sizes(case: Case, step: Fraction) -> Iterator[Perturbed]:
     for sign, by in _signs(step):
-        for name in ("width", "height", "depth", "overall_width"):
+        for name in ("width", "height", "depth", "standing", "overall_width"):
             change: Any = {name: moved(getattr(case, name), by)}
             yield Perturbed(f"case: {name}", f"{case.key}: {name} {sign}",
                             replace(case, **change))  # fmt: skip

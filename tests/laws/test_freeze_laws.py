@@ -10,15 +10,35 @@ import pytest
 from tests.builders import APPLIED, GLASS, SLAB, case_spec, hardware, house
 
 from casewright.casework.build import build_case
+from casewright.casework.proof.prove import GRID
 from casewright.casework.verification import verify
 from casewright.dims import Chain, Origin
 from casewright.facts import Fact
 from casewright.job.load import read_job
 from casewright.room.build import build
+from casewright.room.proof import prove_run
 
 _SAW = Origin("made", "as cut")
 _EXAMPLES = ("garden_room.toml", "paint_store_metric.toml", "bookcase.toml")
 
+_ROW = """
+format = 1
+unit = "in"
+[case.left]
+kind = "base"
+toe = "plinth"
+[case.middle]
+kind = "base"
+width = 24
+toe = "plinth"
+[case.right]
+kind = "base"
+toe = "plinth"
+[run.counter]
+cases = ["left", "middle", "right"]
+wall = ["88 1/4", "88 3/8"]
+right = "open"
+"""
 _KINDS: dict[str, dict[str, Any]] = {
     "plain upper": {"front": APPLIED},
     "stacked, dressed end": {
@@ -68,7 +88,7 @@ def test_any_prefix_cut_from_another_sheet_still_goes_together(
     build_case(plain, case_spec(**_KINDS[kind]))
     made = _made(plain.chain)
     thickness = plain.chain.nodes["stock.ply18.thickness"].value + change
-    for count in range(0, len(made) + 1, max(1, len(made) // 12)):
+    for count in range(0, len(made) + 1, max(1, len(made) // 40)):
         later = house(facts=_frozen(made[:count], "ply18", thickness))
         case = build_case(later, case_spec(**_KINDS[kind]))
         assert verify(case, hardware=hardware()).failures == (), made[count - 1][0]
@@ -76,11 +96,16 @@ def test_any_prefix_cut_from_another_sheet_still_goes_together(
         assert loose == [], made[count - 1][0]
 
 
-@pytest.mark.parametrize("name", _EXAMPLES)
-def test_any_prefix_of_an_example_job_still_goes_together(name: str) -> None:
-    """The same for every example job, frozen at every ninth of its build order."""
-    text = (files("casewright.job") / "examples" / name).read_text()
-    spec = read_job(text, name)
+def _text(name: str) -> str:
+    if name == "row":
+        return _ROW
+    return (files("casewright.job") / "examples" / name).read_text()
+
+
+@pytest.mark.parametrize("name", [*_EXAMPLES, "row"])
+def test_any_prefix_of_a_whole_job_still_goes_together(name: str) -> None:
+    """The same for every example job and a row on one plinth, at every ninth of its order."""
+    spec = read_job(_text(name), name)
     plain = build(spec)
     made = _made(plain.chain)
     sheet = spec.cases[0].box_stock
@@ -90,5 +115,8 @@ def test_any_prefix_of_an_example_job_still_goes_together(name: str) -> None:
         room = build(spec, frozen)
         for case in room.cases:
             assert verify(case, hardware=spec.hardware).failures == (), (ninth, case.key)
+        for run in room.runs:
+            reach = spec.style["sleeper_spacing"].value
+            assert prove_run(run, spacing=reach, grid=GRID).failures == (), (ninth, run.spec.key)
         loose = [f.path for f in room.chain.fits.values() if not f.holds]
         assert loose == [], ninth

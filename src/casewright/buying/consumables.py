@@ -33,7 +33,7 @@ def glued_length(joint: Joint, parts: Mapping[str, Part]) -> Fraction:
 def consumables(room: Room) -> Iterator[BuyLine]:
     """Glue by the glued edges, filler by the boxes, abrasives by doors and boxes."""
     yield from _glue(room)
-    if room.cases:
+    if room.boxes:
         yield _filler(room)
         yield from _abrasives(room)
 
@@ -59,19 +59,19 @@ def _glue(room: Room) -> Iterator[BuyLine]:
 
 
 def _filler(room: Room) -> BuyLine:
-    boxes = len(room.cases)
+    boxes = len(room.boxes)
     need = _TUB_ML * boxes / _BOXES_A_TUB
     return BuyLine(
         "glue and filler", "wood filler that takes paint", "filler", "volume", need, Fraction(0),
         _TUB_ML, packed(need, Fraction(0), _TUB_ML), "tub of 473 ml (1 pint)",
         f"one tub for {_BOXES_A_TUB} boxes: {counted(boxes, 'box', 'boxes')}",
-        tuple(case.key for case in room.cases),
+        tuple(case.key for case in room.boxes),
     )  # fmt: skip
 
 
 def _abrasives(room: Room) -> Iterator[BuyLine]:
-    doors = sum(len(case.fronts) for case in room.cases)
-    boxes = len(room.cases)
+    doors = sum(len(case.fronts) for case in room.boxes)
+    boxes = len(room.boxes)
     for grit in _GRITS:
         boxed = _SHEETS_A_BOX * boxes / 2 if grit != _GRITS[-1] else Fraction(0)
         need = _SHEETS_A_DOOR * doors / len(_GRITS) + boxed
@@ -82,5 +82,5 @@ def _abrasives(room: Room) -> Iterator[BuyLine]:
                 "abrasives", f"abrasive paper, grit {grit}, or discs of the same area",
                 f"grit_{grit}", "pieces", need, Fraction(0), Fraction(1),
                 packed(need, Fraction(0), Fraction(1)), "sheet of 9 x 11 in (230 x 280 mm)",
-                "; ".join(terms), tuple(case.key for case in room.cases),
+                "; ".join(terms), tuple(case.key for case in room.boxes),
             )  # fmt: skip

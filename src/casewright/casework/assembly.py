@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 from casewright.casework.box import Board, Box
 from casewright.casework.features import Plane
 from casewright.casework.joints import Surface
 from casewright.casework.maker import Maker
-from casewright.casework.toes import Plinth
 from casewright.dims import Dim
 from casewright.geometry import Direction, Orientation
 
-__all__ = ["assemble_box", "assemble_plinth", "fit_shelves"]
+__all__ = ["assemble_box", "fit_shelves", "join_part"]
 
 _PLANES: tuple[tuple[Plane, Plane], ...] = (("l0", "l1"), ("w0", "w1"), ("t0", "t1"))
 _GLUE = "Spread glue thinly on the joint"
@@ -32,37 +33,20 @@ def _placed(maker: Maker) -> set[str]:
     return {step.part for step in maker.steps if step.part}
 
 
-def _join(maker: Maker, path: str, enters: str, words: str, *cautions: str) -> None:
-    joints = _closed(maker, _placed(maker), path)
-    maker.step("join", path, enters, words, joints=joints, cautions=cautions)
-
-
-def assemble_plinth(maker: Maker, plinth: Plinth) -> None:
-    """Build the ladder; at the wall it is levelled and the box is set on it."""
-    title = {p.path: p.title for p in maker.parts.values()}
-    _join(
-        maker, plinth.front.path, "+y",
-        "The plinth is a ladder of its own, built flat on the bench: lay its front rail down, "
-        "show face under.",
-    )  # fmt: skip
-    for sleeper in plinth.sleepers:
-        maker.step(
-            "join",
-            sleeper.path,
-            "+y",
-            f"{_GLUE}; set {title[sleeper.path]} square on its mark, edges flush; drive its "
-            "pocket screws.",
-            joints=_closed(maker, _placed(maker), sleeper.path),
-            marks=(
-                ("left face from the left end of the rail", maker.parts[sleeper.path].placed.x),
-            ),
-            cautions=("clamp_screws",),
-        )
-    _join(
-        maker, plinth.back.path, "+y",
-        "Set the back rail on the sleepers, ends flush with the front rail; screw it on. At the "
-        "wall the plinth is levelled and fastened first, then the box is set on it.",
-        "clamp_screws", "heavy_lift",
+def join_part(
+    maker: Maker,
+    path: str,
+    enters: str | None,
+    words: str,
+    *cautions: str,
+    marks: tuple[tuple[str, Dim], ...] = (),
+) -> None:
+    """Bring in a part and close its joints with what is there; the first part is laid down."""
+    there = _placed(maker)
+    verb: Literal["lay", "join"] = "join" if enters and there else "lay"
+    maker.step(
+        verb, path, enters if verb == "join" else None, words,
+        joints=_closed(maker, there, path), marks=marks, cautions=cautions,
     )  # fmt: skip
 
 
@@ -131,8 +115,8 @@ def assemble_box(maker: Maker, box: Box) -> None:
     back = maker.path("back")
     captured = maker.spec.back == "grooved"
     if captured:
-        _join(maker, back, "-x", "Slide the back into its grooves, dry, show face forward.")
-    _join(
+        join_part(maker, back, "-x", "Slide the back into its grooves, dry, show face forward.")
+    join_part(
         maker, box.right.path, "-x",
         f"{_GLUE}; bring the right side down on all ends at once, front edges flush; clamp; "
         "drive the screws.",
@@ -152,7 +136,7 @@ def assemble_box(maker: Maker, box: Box) -> None:
             "its pocket screws, or with clamps where it has none.",
         }[maker.spec.back]
         cautions = ("clamp_screws",) if maker.spec.back == "inset" else ("brad_points",)
-        _join(maker, back, "+z", words, *cautions)
+        join_part(maker, back, "+z", words, *cautions)
 
 
 def fit_shelves(maker: Maker) -> None:

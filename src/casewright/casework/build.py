@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from casewright.casework.assembly import assemble_box, assemble_plinth, fit_shelves
+from casewright.casework.assembly import assemble_box, fit_shelves
 from casewright.casework.backs import BackCuts, Rear, add_back, machine_for_back
 from casewright.casework.box import Board, Box, box_outlines, cut_horizontal
 from casewright.casework.carcase import Carcase
@@ -23,19 +23,14 @@ from casewright.casework.joints import Fastening
 from casewright.casework.levels import clear_heights, levels, overall_depth
 from casewright.casework.maker import Maker
 from casewright.casework.openings import find_openings
+from casewright.casework.outside import hold_outside
+from casewright.casework.plinths import Plinth, assemble_plinth, cut_plinth, place_plinth
 from casewright.casework.rails import cut_nailers, cut_rails, place_flat, place_upright
 from casewright.casework.shelves import add_shelves, bore_pins, cut_fixed
 from casewright.casework.specs import CaseSpec
 from casewright.casework.strips_below import add_nosings, add_skirt
-from casewright.casework.toes import (
-    Plinth,
-    cut_plinth,
-    cut_toe_board,
-    notch_sides,
-    place_plinth,
-    toe_setback,
-)
-from casewright.dims import Cause, Dim, greatest
+from casewright.casework.toes import cut_toe_board, notch_sides, toe_setback
+from casewright.dims import Cause, Dim
 
 __all__ = ["build_case"]
 
@@ -53,13 +48,17 @@ class _Wanted:
     on_plinth: bool
 
 
-def build_case(house: House, spec: CaseSpec, width: Dim | None = None) -> Case:
+def build_case(
+    house: House, spec: CaseSpec, width: Dim | None = None, *, own_plinth: bool = True
+) -> Case:
     """Build the model of one case.
 
     Parameters
     ----------
     width
         Outside width [mm] where the run decides it; else the spec's own.
+    own_plinth
+        Whether a case on a plinth brings it along; not where its run's plinth carries it.
 
     Raises
     ------
@@ -77,25 +76,23 @@ def build_case(house: House, spec: CaseSpec, width: Dim | None = None) -> Case:
     carcase = _close(maker, box, cuts, depths, wanted)
     _place_sides(maker, box, carcase)
     _place_boards(maker, box, carcase, depths)
-    plinth = None
-    if wanted.on_plinth:
-        plinth = cut_plinth(maker, carcase.width, carcase.depth, box.foot)
-        place_plinth(maker, plinth)
-        _stand_on(maker, box, plinth)
+    plinth = _own_plinth(maker, box, carcase) if wanted.on_plinth and own_plinth else None
     _join_all(maker, box)
     frames = _furnish(maker, box, carcase, cuts, plinth)
     parts = tuple(maker.parts.values())
     horizontals = levels(maker.place, parts)
+    asked = (wanted.width, wanted.height, wanted.depth)
     return Case(
         spec=spec,
         width=carcase.width,
         height=carcase.height,
         depth=carcase.depth,
-        wanted=(wanted.width, wanted.height, wanted.depth),
+        wanted=asked,
+        standing=maker.zero if own_plinth else box.foot,
         overall_width=frames.overall_width,
         left_frame=frames.left,
         overall_depth=overall_depth(maker.place, parts, carcase.depth),
-        tolerance=_outside_fits(maker, carcase, wanted),
+        tolerance=hold_outside(maker, (carcase.width, carcase.height, carcase.depth), asked),
         levels=horizontals,
         clear_heights=clear_heights(maker.place, horizontals),
         parts=parts,
@@ -131,7 +128,7 @@ def _wanted(maker: Maker, width: Dim | None) -> _Wanted:
             deck = maker.style("toe_height")
         case "base" if on_plinth:
             foot = deck = maker.style("toe_height")
-        case "base":
+        case "base" | "plinth":
             pass
     return _Wanted(width, height, depth, foot, deck, on_plinth)
 
@@ -187,19 +184,6 @@ def _close(
         seat=cuts.seat,
         openings=find_openings(maker, box, height),
     )
-
-
-def _outside_fits(maker: Maker, carcase: Carcase, wanted: _Wanted) -> Dim:
-    """Hold the outside of the box to the size asked for; returns how far it may stray."""
-    place = maker.place
-    band = place.let("tolerance", greatest(maker.style("cut_step"), maker.style("gap_tolerance")))
-    for name, real, asked in (
-        ("width", carcase.width, wanted.width),
-        ("height", carcase.height, wanted.height),
-        ("depth", carcase.depth, wanted.depth),
-    ):
-        place.fit(f"{name}_error", real - asked, -band.value, band.value, place.path)
-    return band
 
 
 def _place_sides(maker: Maker, box: Box, carcase: Carcase) -> None:
@@ -258,6 +242,13 @@ def _nailer_rear(maker: Maker, carcase: Carcase, thickness: Dim) -> Dim:
     return maker.zero
 
 
+def _own_plinth(maker: Maker, box: Box, carcase: Carcase) -> Plinth:
+    plinth = cut_plinth(maker, carcase.width, carcase.depth, box.foot)
+    place_plinth(maker, plinth)
+    _stand_on(maker, box, plinth)
+    return plinth
+
+
 def _stand_on(maker: Maker, box: Box, plinth: Plinth) -> None:
     for hand, side in (("left", box.left), ("right", box.right)):
         for word, rail in (("front", plinth.front), ("back", plinth.back)):
@@ -308,7 +299,7 @@ def _furnish(
             add_shelves(maker, carcase, opening, pins[opening.name], plan.heights)
     assemble_box(maker, box)
     if plinth:
-        assemble_plinth(maker, plinth)
+        assemble_plinth(maker, plinth, above="the box is")
     add_skirt(maker, box, carcase)
     add_nosings(maker, box, carcase)
     fit_shelves(maker)

@@ -172,6 +172,8 @@ class Case:
         Outside size of the box as it results from its parts [mm].
     wanted
         Outside size asked for: (width, height, depth) [mm].
+    standing
+        Plane its sides stand on, in case axes y [mm]: nothing, or the top of its run's plinth.
     overall_width
         With applied ends [mm].
     left_frame
@@ -195,6 +197,7 @@ class Case:
     height: Dim
     depth: Dim
     wanted: tuple[Dim, Dim, Dim]
+    standing: Dim
     overall_width: Dim
     left_frame: Dim
     overall_depth: Dim
@@ -213,6 +216,11 @@ class Case:
     def key(self) -> str:
         """Permanent id."""
         return self.spec.key
+
+    @property
+    def is_plinth(self) -> bool:
+        """Whether it is no case, but what several cases of a run stand on."""
+        return self.spec.kind == "plinth"
 
     def part(self, path: str) -> Part:
         """The part of that path.

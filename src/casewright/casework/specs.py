@@ -21,7 +21,7 @@ __all__ = [
     "ToeKind",
 ]
 
-CaseKind = Literal["wall", "base", "bookcase"]
+CaseKind = Literal["wall", "base", "bookcase", "plinth"]
 BackKind = Literal["rabbeted", "grooved", "applied", "inset"]
 JointKind = Literal["pocket screws", "dado", "rabbet"]
 DoorKind = Literal["slab", "applied frame", "glass frame"]
@@ -74,7 +74,7 @@ class CaseSpec:
     title
         What people call it.
     kind
-        wall, base or bookcase.
+        wall, base or bookcase; or plinth, for one that several cases of a run share.
     width
         Outside width [mm]; None: an equal share of its run.
     height, depth

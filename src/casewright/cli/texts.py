@@ -37,7 +37,7 @@ def check_lines(worked: WorkedJob) -> Iterator[str]:
         yield from _question(question)
     for finding in worked.findings:
         yield from _finding(finding)
-    cases = f"{len(room.cases)} case{'s' if len(room.cases) != 1 else ''}"
+    cases = f"{len(room.boxes)} case{'s' if len(room.boxes) != 1 else ''}"
     proof = "the proof of assembly failed" if worked.failures else "proved to go together"
     yield (
         f"{room.spec.name}: {cases}, {len(room.parts)} parts, {proof}; "

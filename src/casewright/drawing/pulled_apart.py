@@ -46,6 +46,9 @@ def _way(part: Part, case: Case) -> tuple[Fraction, Fraction, Fraction]:
     none = Fraction(0)
     if part.front:
         return _door_way(part, case, unit)
+    if case.is_plinth:
+        away = case.depth.value if part.role == "plinth rail" else none
+        return none, none, away if part.placed.z.value else -away
     moves: dict[str, tuple[Fraction, Fraction, Fraction]] = {
         "back": (unit, unit, -case.depth.value),
         "top": (none, unit, none),

@@ -29,6 +29,7 @@ class _Placed(NamedTuple):
     case: Case
     x: Fraction
     y: Fraction
+    named: bool = True
 
 
 class _Standing(NamedTuple):
@@ -68,7 +69,7 @@ def _standing(room: Room) -> Iterator[_Standing]:
         yield _run(run, lift)
     placed = {case.key for run in room.runs for case in run.cases}
     for case in room.cases:
-        if case.key not in placed:
+        if case.key not in placed and not case.is_plinth:
             yield _Standing(
                 "", "", case.overall_width.value, (_placed(case, Fraction(0), lift),), ()
             )
@@ -78,10 +79,11 @@ def _run(run: Run, lift: Fraction) -> _Standing:
     cases = tuple(
         _placed(case, start.value, lift) for case, start in zip(run.cases, run.starts, strict=True)
     )
+    plinths = tuple(_Placed(p.case, p.start.value, Fraction(0), named=False) for p in run.plinths)
     length = run.length.value
     ends = ((run.spec.left, Fraction(0)), (run.spec.right, length))
     walls = tuple(x for end, x in ends if end == "wall")
-    return _Standing(run.spec.title, f"run:{run.spec.key}", length, cases, walls)
+    return _Standing(run.spec.title, f"run:{run.spec.key}", length, (*plinths, *cases), walls)
 
 
 def _placed(case: Case, x: Fraction, lift: Fraction) -> _Placed:
@@ -94,10 +96,11 @@ def _drawn(group: _Standing, left: Fraction) -> Iterator[Element]:
     high = max(p.y + p.case.height.value for p in group.placed)
     for x in group.walls:
         yield line((left + x, zero), (left + x, high + _OVER), NEIGHBOUR)
-    for case, x, y in group.placed:
+    for case, x, y, named in group.placed:
         box = left + x + case.left_frame.value
         yield from (moved(element, box, y) for element in closed_elements(case))
-        yield from _name(case, left + x, y)
+        if named:
+            yield from _name(case, left + x, y)
     if group.title:
         tag = Tag(target=group.target, title=group.title)
         at = (left + group.width / 2, zero)

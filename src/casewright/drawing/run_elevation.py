@@ -32,6 +32,9 @@ def run_scene(run: Run, unit: Unit, wall_bottom: Measure) -> Scene:
     hangs = all(case.spec.kind == "wall" for case in run.cases)
     lift = wall_bottom.value if hangs else Fraction(0)
     elements: list[Element] = list(_floor_and_walls(run, lift))
+    for plinth in run.plinths:
+        drawn = closed_elements(plinth.case)
+        elements.extend(moved(element, plinth.start.value, Fraction(0)) for element in drawn)
     for number, (case, start) in enumerate(zip(run.cases, run.starts, strict=True), start=1):
         own = lift if case.spec.kind == "wall" else Fraction(0)
         box = start.value + case.left_frame.value

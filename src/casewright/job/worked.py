@@ -15,6 +15,7 @@ from casewright.facts import NO_FACTS, Facts
 from casewright.findings import Finding, Question, Severity
 from casewright.room.build import build
 from casewright.room.model import Room
+from casewright.room.proof import prove_run
 from casewright.room.specs import JobSpec
 
 __all__ = ["WorkedJob", "work_out"]
@@ -86,6 +87,12 @@ def _worked(spec: JobSpec, facts: Facts) -> WorkedJob:
             found.extend(as_findings(Proof(verdict.failures), unit=spec.unit))
         else:
             failures.extend((case.key, failure) for failure in verdict.failures)
+    for run in room.runs:
+        proof = prove_run(run, spacing=spec.style["sleeper_spacing"].value, grid=max(step, GRID))
+        if facts:
+            found.extend(as_findings(proof, unit=spec.unit))
+        else:
+            failures.extend((f"run.{run.spec.key}", failure) for failure in proof.failures)
     found.extend(check(room))
     found.sort(key=lambda finding: _ORDER[finding.severity])
     return WorkedJob(room, tuple(failures), tuple(found), room.questions)

@@ -10,6 +10,7 @@ from casewright.dims.units import Unit
 from casewright.drawing import View, measure_of, sheet
 from casewright.drawing.case_front import closed_scene, open_scene
 from casewright.drawing.case_section import section_scene
+from casewright.drawing.plinth_plan import plinth_scene
 from casewright.drawing.pulled_apart import pulled_apart_scene
 from casewright.outputs.blocks import (
     Block,
@@ -39,6 +40,8 @@ _HINGES = (
     Column("Plate", share=1.0), Column("Overlay", share=1.0),
 )  # fmt: skip
 
+_KINDS = {"wall": "Wall case", "base": "Base case", "bookcase": "Bookcase", "plinth": "Plinth"}
+
 
 def case_sections(room: Room, paper: Paper) -> tuple[Section, ...]:
     """One section a case."""
@@ -51,11 +54,7 @@ def case_sections(room: Room, paper: Paper) -> tuple[Section, ...]:
 def _blocks(room: Room, case: Case, paper: Paper) -> list[Block]:
     unit = room.spec.unit
     width = paper.text_width_mm
-    first = [View(closed_scene(case, unit), "Front"), View(open_scene(case, unit), "Doors off")]
-    if not case.fronts:
-        first = first[1:]
-        first[0] = View(first[0].scene, "Front")
-    first.append(View(section_scene(case, unit), "Section, from the right"))
+    first = _views(case, unit)
     blocks: list[Block] = [
         Paragraph(_summary(room, case)),
         Figure(sheet([first], width, 110.0, unit, bar=False), alternative=f"{case.spec.title}"),
@@ -81,22 +80,43 @@ def _blocks(room: Room, case: Case, paper: Paper) -> list[Block]:
     return blocks
 
 
+def _views(case: Case, unit: Unit) -> list[View]:
+    if case.is_plinth:
+        return [View(plinth_scene(case, unit), "From above, front below")]
+    section = View(section_scene(case, unit), "Section, from the right")
+    if not case.fronts:
+        return [View(open_scene(case, unit), "Front"), section]
+    return [
+        View(closed_scene(case, unit), "Front"),
+        View(open_scene(case, unit), "Doors off"),
+        section,
+    ]
+
+
 def _summary(room: Room, case: Case) -> Rich:
     spec, unit = case.spec, room.spec.unit
-    kind = {"wall": "Wall case", "base": "Base case", "bookcase": "Bookcase"}[spec.kind]
     words: list[Inline] = [
-        f"{kind}, outside ",
+        f"{_KINDS[spec.kind]}, outside ",
         *sizes(case.width, case.height, case.depth, unit=unit, strong=True),
-        f" (width × height × depth, doors apart). Joints: {spec.joint}; back: {spec.back}; ",
-        f"edges: {spec.edge}.",
     ]
+    if case.is_plinth:
+        words.append(" (length × height × depth).")
+    else:
+        words.append(
+            f" (width × height × depth, doors apart). Joints: {spec.joint}; back: {spec.back}; "
+            f"edges: {spec.edge}."
+        )
+    if case.standing.value:
+        words += [" The lowest ", Strong(measure_of(case.standing, unit)),
+                  " of the height is the plinth of its run."]  # fmt: skip
     weight = sum(
         (part.weight(_density(room, part.stock)) for part in case.parts if not part.front),
         Fraction(0),
     )
     words.append(
-        f" The box weighs about {round(float(weight))} kg"
-        f" ({round(float(weight) * 2.2046)} lb) without doors, from the density of its stock."
+        f" It weighs about {round(float(weight))} kg"
+        f" ({round(float(weight) * 2.2046)} lb){'' if case.is_plinth else ' without doors'}, from "
+        "the density of its stock."
     )
     if spec.finished:
         words.append(f" Finished end: {', '.join(spec.finished)}.")

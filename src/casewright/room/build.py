@@ -11,9 +11,10 @@ from casewright.dims import Chain
 from casewright.facts import NO_FACTS, Facts, merged
 from casewright.findings import Finding, Severity
 from casewright.room.model import Room, Run
+from casewright.room.plinths import run_plinths, shared_plinths
 from casewright.room.questions import ask
 from casewright.room.runs import place_run, run_width
-from casewright.room.specs import JobSpec
+from casewright.room.specs import JobSpec, RunSpec
 
 __all__ = ["build"]
 
@@ -39,29 +40,42 @@ def _built(spec: JobSpec, facts: Facts) -> Room:
     chain = Chain(facts)
     house = House(chain, spec.style, spec.stock, spec.hardware, spec.shop, spec.unit)
     runs_of = {key: run for run in spec.runs for key in run.cases}
+    shared = {run.key: _shared(house, spec, run) for run in spec.runs}
+    carried = {key for groups in shared.values() for group in groups for key in group}
     cases: dict[str, Case] = {}
     for case_spec in spec.cases:
         run = runs_of.get(case_spec.key)
         width = run_width(house, spec, run) if case_spec.width is None and run else None
-        cases[case_spec.key] = build_case(house, case_spec, width)
+        own = case_spec.key not in carried
+        cases[case_spec.key] = build_case(house, case_spec, width, own_plinth=own)
     runs: list[Run] = []
     findings = [f for case in cases.values() for f in case.findings]
     for run_spec in spec.runs:
         placed, found = place_run(house, spec, run_spec, cases)
-        runs.append(placed)
+        runs.append(run_plinths(house, placed, shared[run_spec.key]))
         findings.extend(found)
     findings.extend(_lost_facts(chain, spec))
     room = Room(
         spec=spec,
         chain=chain,
         designed=chain,
-        cases=tuple(cases.values()),
+        cases=(*cases.values(), *(p.case for run in runs for p in run.plinths)),
         runs=tuple(runs),
         findings=tuple(findings),
         questions=tuple(q for case in cases.values() for q in case.questions),
         wall_bottom=house.style_dim("wall_bottom"),
     )
     return ask(room)
+
+
+def _shared(house: House, spec: JobSpec, run: RunSpec) -> tuple[tuple[str, ...], ...]:
+    """Which cases of a run stand on one plinth."""
+    own = {case.key: case for case in spec.cases if case.key in run.cases}
+    widths = {
+        key: case.width.value if case.width else run_width(house, spec, run).value
+        for key, case in own.items()
+    }
+    return shared_plinths(house, run, own, widths)
 
 
 def _lost_facts(chain: Chain, spec: JobSpec) -> list[Finding]:

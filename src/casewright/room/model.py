@@ -10,7 +10,7 @@ from casewright.dims import Chain, Dim
 from casewright.findings import Finding, Question
 from casewright.room.specs import JobSpec, RunSpec
 
-__all__ = ["Filler", "Room", "Run"]
+__all__ = ["Filler", "Room", "Run", "RunPlinth"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +31,25 @@ class Filler:
 
 
 @dataclass(frozen=True, slots=True)
+class RunPlinth:
+    """A plinth under several cases of a run.
+
+    Parameters
+    ----------
+    case
+        Its model.
+    start
+        Its left end from the run's left datum [mm].
+    carries
+        Keys of the cases that stand on it, left to right.
+    """
+
+    case: Case
+    start: Dim
+    carries: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Run:
     """Cases placed along a wall.
 
@@ -42,6 +61,8 @@ class Run:
         From the left datum to the right end of the last case or filler [mm].
     cases_end
         From the left datum to the right end of the last case [mm].
+    plinths
+        Those that several of its cases share, left to right.
     """
 
     spec: RunSpec
@@ -50,6 +71,7 @@ class Run:
     length: Dim
     cases_end: Dim
     fillers: tuple[Filler, ...]
+    plinths: tuple[RunPlinth, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +86,7 @@ class Room:
         The same build without any facts, for `why`; the same object as `chain` when there are
         none.
     cases
-        In the order of the file. `runs` place some of them.
+        In the order of the file, then the plinths that several share. `runs` place some of them.
     wall_bottom
         Underside of the wall cases above the finished floor.
     """
@@ -77,6 +99,11 @@ class Room:
     findings: tuple[Finding, ...]
     questions: tuple[Question, ...]
     wall_bottom: Dim
+
+    @property
+    def boxes(self) -> tuple[Case, ...]:
+        """The cases without the plinths that several share."""
+        return tuple(case for case in self.cases if not case.is_plinth)
 
     @property
     def parts(self) -> tuple[Part, ...]:

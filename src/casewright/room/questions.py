@@ -47,7 +47,14 @@ def ask(room: Room) -> Room:
     ]
     questions.extend(_hardware(room, cases))
     by_key = {case.key: case for case in cases}
-    runs = tuple(replace(run, cases=tuple(by_key[c.key] for c in run.cases)) for run in room.runs)
+    runs = tuple(
+        replace(
+            run,
+            cases=tuple(by_key[case.key] for case in run.cases),
+            plinths=tuple(replace(p, case=by_key[p.case.key]) for p in run.plinths),
+        )
+        for run in room.runs
+    )
     return replace(
         room,
         cases=tuple(cases),

@@ -30,8 +30,9 @@ def check_extents(case: Assembled, grid: Fraction) -> Iterator[Failure]:
         zip(("width", "height", "depth"), sizes, model.wanted, strict=True)
     ):
         low, high = box[2 * axis], box[2 * axis + 1]
-        if low:
-            off = units.length(apart(low, 0))
+        begins = units.of(model.standing) if axis == 1 else 0
+        if low != begins:
+            off = units.length(apart(low, begins))
             yield Failure("size", (key,), f"the parts do not begin where the {word} begins", off)
         if high != units.of(size):
             off = units.length(apart(high, units.of(size)))
@@ -54,7 +55,7 @@ def _check_sides(case: Assembled) -> Iterator[Failure]:
         planes: tuple[tuple[Plane, Number, int], ...] = (
             ("l1", box.y1, units.of(model.height)),
             ("w0", box.z1, units.of(model.depth)),
-            ("l0", box.y0, 0),
+            ("l0", box.y0, units.of(model.standing)),
             ("w1", box.z0, 0),
         )
         for plane, real, wanted in planes:

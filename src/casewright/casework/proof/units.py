@@ -59,7 +59,8 @@ def units_of(case: Case) -> Units:
 
 
 def _dims(case: Case) -> Iterator[Dim]:
-    yield from (case.width, case.height, case.depth, case.overall_width, *case.wanted)
+    yield from (case.width, case.height, case.depth, case.standing, case.overall_width)
+    yield from case.wanted
     for part in case.parts:
         yield from _part_dims(part)
     for joint in case.joints:

@@ -65,7 +65,8 @@ class CaseTable(BoxesTable):
     or bookcase_depth."""
 
     toe: ToeKind | None = None
-    """Toe space of a base case: notched into the sides, a plinth of its own, or none. Default:
+    """Toe space of a base case: notched into the sides, a separate plinth, or none. Neighbours
+    of a run share a plinth of one height and setback, as far as a sheet is long. Default:
     notch."""
 
     shelves: Annotated[int, Field(ge=0, le=20)] | None = None
