@@ -2,17 +2,14 @@
 
 from __future__ import annotations
 
-import sys
 from pathlib import Path
 
-from casewright.cli.exits import BAD_INPUT, CLEAN, code_of
+from casewright.cli.exits import CLEAN, code_of
 from casewright.cli.printing import print_json, print_lines
 from casewright.cli.progress import working
 from casewright.cli.texts import check_lines, parts_lines, why_lines
-from casewright.errors import JobFileError
 from casewright.job.documents import (
     check_document,
-    errors_document,
     parts_document,
     paths_document,
     why_document,
@@ -20,23 +17,28 @@ from casewright.job.documents import (
 from casewright.job.load import load_job
 from casewright.job.numbers import hangs_on_plans
 from casewright.job.reasons import reasons
-from casewright.job.worked import work_out
+from casewright.job.trial import work_out_job
+from casewright.job.worked import WorkedJob
 
-__all__ = ["run_check", "run_parts", "run_why"]
+__all__ = ["load_and_work_out", "run_check", "run_parts", "run_why"]
+
+
+def load_and_work_out(job: Path) -> WorkedJob:
+    """A job file read and worked out, with a sign of life.
+
+    Raises
+    ------
+    JobFileError
+        With everything that is wrong in the file.
+    """
+    loaded = load_job(job)
+    with working("working out every part"):
+        return work_out_job(loaded)
 
 
 def run_check(job: Path, *, as_json: bool) -> int:
     """`check`: errors of the file, or else findings, questions and the proof."""
-    try:
-        spec = load_job(job).spec
-    except JobFileError as error:
-        if as_json:
-            print_json(errors_document(error))
-        else:
-            print(error, file=sys.stderr)
-        return BAD_INPUT
-    with working("working out every part"):
-        worked = work_out(spec)
+    worked = load_and_work_out(job)
     if as_json:
         print_json(check_document(worked))
     else:
@@ -46,9 +48,7 @@ def run_check(job: Path, *, as_json: bool) -> int:
 
 def run_parts(job: Path, *, as_json: bool) -> int:
     """`parts`: every piece."""
-    spec = load_job(job).spec
-    with working("working out every part"):
-        worked = work_out(spec)
+    worked = load_and_work_out(job)
     if as_json:
         print_json(parts_document(worked))
     else:
@@ -58,9 +58,8 @@ def run_parts(job: Path, *, as_json: bool) -> int:
 
 def run_why(job: Path, path: str, *, as_json: bool) -> int:
     """`why`: a number and everything it rests on, or the list of what can be asked."""
-    spec = load_job(job).spec
-    with working("working out every part"):
-        worked = work_out(spec)
+    worked = load_and_work_out(job)
+    spec = worked.room.spec
     if not path:
         paths = sorted(worked.room.chain.nodes)
         if as_json:

@@ -7,9 +7,12 @@ import sys
 from collections.abc import Callable
 from contextlib import suppress
 from pathlib import Path
-from typing import Annotated, NoReturn, TextIO
+from typing import TYPE_CHECKING, Annotated, NoReturn, TextIO
 
 import typer
+
+if TYPE_CHECKING:
+    from casewright.errors import CasewrightError
 
 __all__ = ["app", "main"]
 
@@ -88,7 +91,7 @@ def check(job: Job, as_json: AsJson = False) -> None:
     """
     from casewright.cli.commands import run_check
 
-    _leave(lambda: run_check(job, as_json=as_json))
+    _leave(lambda: run_check(job, as_json=as_json), "check" if as_json else "")
 
 
 @app.command(short_help="Every piece and the size to cut it to.")
@@ -99,7 +102,7 @@ def parts(job: Job, as_json: AsJson = False) -> None:
     """
     from casewright.cli.commands import run_parts
 
-    _leave(lambda: run_parts(job, as_json=as_json))
+    _leave(lambda: run_parts(job, as_json=as_json), "parts" if as_json else "")
 
 
 @app.command(short_help="Plan sheets and boards, cut by cut.")
@@ -119,7 +122,7 @@ def cut(
     """
     from casewright.cli.making import run_cut
 
-    _leave(lambda: run_cut(job, problem, as_json=as_json))
+    _leave(lambda: run_cut(job, problem, as_json=as_json), "cut" if as_json else "")
 
 
 @app.command(short_help="Make the shop packet (PDF and CSV).")
@@ -158,7 +161,7 @@ def why(
     """
     from casewright.cli.commands import run_why
 
-    _leave(lambda: run_why(job, path, as_json=as_json))
+    _leave(lambda: run_why(job, path, as_json=as_json), "why" if as_json else "")
 
 
 def main(arguments: list[str] | None = None) -> None:
@@ -166,17 +169,24 @@ def main(arguments: list[str] | None = None) -> None:
     app(args=arguments)
 
 
-def _leave(run: Callable[[], int]) -> NoReturn:
-    raise typer.Exit(_guarded(run))
+def _leave(run: Callable[[], int], document: str = "") -> NoReturn:
+    """Run a command and leave.
+
+    Parameters
+    ----------
+    document
+        Name of the JSON document that was asked for; it then tells errors too.
+    """
+    raise typer.Exit(_guarded(run, document))
 
 
-def _guarded(run: Callable[[], int]) -> int:
+def _guarded(run: Callable[[], int], document: str) -> int:
     from casewright.errors import CasewrightError
 
     try:
         return run()
     except CasewrightError as error:
-        print(error, file=sys.stderr)
+        _tell(error, document)
         return _BAD_INPUT
     except BrokenPipeError:
         _silence(sys.stdout)
@@ -190,6 +200,15 @@ def _guarded(run: Callable[[], int]) -> int:
         return _STOPPED
     except Exception as error:
         return _defect(error)
+
+
+def _tell(error: CasewrightError, document: str) -> None:
+    print(error, file=sys.stderr)
+    if document:
+        from casewright.cli.printing import print_json
+        from casewright.job.documents import errors_document
+
+        print_json(errors_document(document, error))
 
 
 def _silence(stream: TextIO) -> None:

@@ -6,6 +6,7 @@ import sys
 from pathlib import Path
 
 from casewright.breakdown import break_down
+from casewright.cli.commands import load_and_work_out
 from casewright.cli.cut_texts import cut_lines, solution_lines
 from casewright.cli.exits import BAD_INPUT, CLEAN, FAILED_PROOF, OPEN
 from casewright.cli.printing import print_json, print_lines
@@ -15,10 +16,8 @@ from casewright.cutting.solution_codec import write_solution
 from casewright.job.cut_documents import cut_document
 from casewright.job.cut_file import read_problem, solve_checked
 from casewright.job.editor_schema import schema_text
-from casewright.job.load import load_job
 from casewright.job.packets import packet_files, plan_purchases
 from casewright.job.starter import DEMO_FILE, demo_text, starter_text, write_new
-from casewright.job.worked import work_out
 from casewright.outputs.files import write_file, write_folder
 
 __all__ = ["run_cut", "run_demo", "run_new", "run_packet"]
@@ -56,9 +55,8 @@ def run_cut(job: Path | None, problem: Path | None, *, as_json: bool) -> int:
         return BAD_INPUT
     if problem is not None:
         return _cut_problem(problem, as_json=as_json)
-    spec = load_job(job or Path()).spec
-    with working("working out every part"):
-        worked = work_out(spec)
+    worked = load_and_work_out(job or Path())
+    spec = worked.room.spec
     if worked.failures:
         print_lines(check_lines(worked))
         return FAILED_PROOF
@@ -85,10 +83,8 @@ def _cut_problem(file: Path, *, as_json: bool) -> int:
 
 def run_packet(job: Path, out: Path | None) -> int:
     """`packet`: the whole packet into a folder, or nothing at all."""
-    spec = load_job(job).spec
     folder = out or Path("out") / job.stem
-    with working("working out every part"):
-        worked = work_out(spec)
+    worked = load_and_work_out(job)
     if worked.failures:
         print_lines(check_lines(worked))
         print("No packet was made: the parts do not go together.", file=sys.stderr)

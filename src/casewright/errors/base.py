@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from casewright.errors.problem import Location, Problem
+
 __all__ = ["CasewrightError"]
 
 
@@ -17,3 +19,8 @@ class CasewrightError(Exception):
     A package adds its own branch where it raises it. What is wrong in the program itself, and no
     person at a job file can put right, stays outside the tree and says so in its docstring.
     """
+
+    @property
+    def problems(self) -> tuple[Problem, ...]:
+        """All that is wrong, one by one, for other programs."""
+        return (Problem(Location(""), str(self), ""),)

@@ -7,7 +7,7 @@ from typing import Any
 from casewright.casework.features import Bores, Cut, Feature, Setup
 from casewright.casework.parts import Part, Size
 from casewright.dims import Dim, Unit, Why, length_json
-from casewright.errors import JobFileError
+from casewright.errors import CasewrightError
 from casewright.findings import Finding, Question
 from casewright.job.fingerprint import fingerprint
 from casewright.job.reasons import number_text
@@ -48,10 +48,16 @@ def _length(dim: Dim | None, unit: Unit) -> _Json | None:
     )
 
 
-def errors_document(error: JobFileError) -> _Json:
-    """`check --json` of a file that has no meaning."""
-    return {
-        "schema": "casewright/check/1",
+def errors_document(name: str, error: CasewrightError) -> _Json:
+    """What a command with `--json` prints when its input has no meaning.
+
+    Parameters
+    ----------
+    name
+        Of the document that was asked for.
+    """
+    document: _Json = {
+        "schema": f"casewright/{name}/1",
         "job": None,
         "fingerprint": None,
         "errors": [
@@ -65,10 +71,10 @@ def errors_document(error: JobFileError) -> _Json:
             }
             for problem in error.problems
         ],
-        "findings": [],
-        "questions": [],
-        "proof": None,
     }
+    if name == "check":
+        document |= {"findings": [], "questions": [], "proof": None}
+    return document
 
 
 def check_document(worked: WorkedJob) -> _Json:

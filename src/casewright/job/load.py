@@ -9,20 +9,20 @@ from casewright.casework.specs import CaseSpec
 from casewright.errors import JobFileError
 from casewright.job.content import Content, read_content, unit_in
 from casewright.job.origins import Origins
-from casewright.job.positions import scan
+from casewright.job.positions import Positions, scan
 from casewright.job.problems import Reporter
 from casewright.job.proportions import check_proportions, check_supplies
 from casewright.job.references import check_references
 from casewright.job.requests import case_of, run_of, style_of
 from casewright.job.supplies import hardware_list, readings, shop_of, stock_list, title_of
-from casewright.job.syntax import parse
+from casewright.job.syntax import Plain, parse
 from casewright.job.tables import Heading
 from casewright.job.text import FileText, read_file
 from casewright.room.specs import JobSpec, RunSpec
 from casewright.stock import Stock, StockList
 from casewright.style import Style
 
-__all__ = ["LoadedJob", "load_job", "read_job"]
+__all__ = ["LoadedJob", "load_job", "read_job", "spec_of"]
 
 _Parts = tuple[Style, dict[str, Stock], dict[str, CaseSpec], dict[str, RunSpec]]
 
@@ -80,7 +80,26 @@ def read_job(text: str, name: str) -> JobSpec:
     'job.toml line 5'
     """
     positions = scan(text)
-    data = parse(name, positions)
+    return spec_of(parse(name, positions), name, positions)
+
+
+def spec_of(data: dict[str, Plain], name: str, positions: Positions) -> JobSpec:
+    """The job that the data of a file asks for.
+
+    Parameters
+    ----------
+    data
+        As the text holds it, or with values changed.
+    name
+        What messages and origins call the file.
+    positions
+        Where the values stand in its text.
+
+    Raises
+    ------
+    JobFileError
+        With all problems of the data.
+    """
     reporter = Reporter(name, positions, judges_sizes=unit_in(data) is not None)
     content = read_content(data, reporter)
     check_references(content, reporter)

@@ -7,11 +7,13 @@ from collections.abc import Callable
 from fractions import Fraction
 
 from casewright.dims import Branch, Dim, Unit, Why, shop_text, why
-from casewright.errors import CasewrightError
+from casewright.errors import CasewrightError, Location, Problem
 from casewright.job.numbers import chain_with
 from casewright.room.model import Room
 
 __all__ = ["NoSuchPathError", "number_text", "reasons", "short_name"]
+
+_OUTSIDE = {"length": 1, "width": 2, "height": 3, "depth": 4, "thickness": 5}
 
 
 class NoSuchPathError(CasewrightError, LookupError):
@@ -30,10 +32,17 @@ class NoSuchPathError(CasewrightError, LookupError):
         self.path = path
         self.nearest = nearest
 
+    @property
+    def problems(self) -> tuple[Problem, ...]:
+        """The path, and the nearest ones."""
+        want = "ask for the list with `casewright why JOB`"
+        if self.nearest:
+            want = f"did you mean {', or '.join(self.nearest)}?"
+        return (Problem(Location("", word=self.path), f"there is no number {self.path}", want),)
+
     def __str__(self) -> str:
-        if not self.nearest:
-            return f"there is no number {self.path}; ask for the list with `casewright why JOB`"
-        return f"there is no number {self.path}; did you mean {', or '.join(self.nearest)}?"
+        (problem,) = self.problems
+        return f"{problem.what}; {problem.want}"
 
 
 def reasons(room: Room, path: str) -> tuple[Why, ...]:
@@ -65,11 +74,29 @@ def reasons(room: Room, path: str) -> tuple[Why, ...]:
 
 
 def _nearest(path: str, known: tuple[str, ...]) -> tuple[str, ...]:
-    inside = [p for p in known if p.startswith(f"{path}.")]
-    inside.sort(key=lambda p: p.count("."))
+    """Up to six paths like one that is not known, the likeliest first.
+
+    The name of a part or a case leads to its own numbers, also when it is not quite right.
+    """
+    inner = [word for p in known for word in _around(p)]
+    names = dict.fromkeys([*known, *inner])
+    close = difflib.get_close_matches(path, names, n=4, cutoff=0.6)
+    likely = [path] if path in names else close
+    found = [p for name in likely for p in ([name] if name in known else _inside(name, known)[:3])]
     ends = [p for p in known if p.endswith(f".{path}")]
-    close = difflib.get_close_matches(path, known, n=5, cutoff=0.6)
-    return tuple(dict.fromkeys([*inside[:4], *close[:4], *ends[:4]]))[:6]
+    return tuple(dict.fromkeys([*found, *ends[:4]]))[:6]
+
+
+def _around(path: str) -> list[str]:
+    """Names that a path lies in, the nearest first."""
+    steps = path.split(".")
+    return [".".join(steps[:count]) for count in range(len(steps) - 1, 0, -1)]
+
+
+def _inside(name: str, known: tuple[str, ...]) -> list[str]:
+    """Numbers of a part or a case, its own before those of what is in it, outside sizes first."""
+    own = [path for path in known if path.startswith(f"{name}.")]
+    return sorted(own, key=lambda p: (p.count("."), _OUTSIDE.get(p.rpartition(".")[2], 9)))
 
 
 def short_name(path: str, asked: str) -> str:

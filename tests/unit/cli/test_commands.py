@@ -112,6 +112,30 @@ def test_check_tells_errors_as_data(tmp_path: Path, capsys: pytest.CaptureFixtur
     assert document["proof"] is None
 
 
+@pytest.mark.parametrize("command", ["parts", "cut", "why"])
+def test_every_document_can_hold_errors(
+    command: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The same errors as in the document of check; the sentence stands on the error stream."""
+    file = tmp_path / "bad.toml"
+    file.write_text(UPPER.format(width='"33 1/0"'))
+    assert run(command, file, "--json") == 2
+    printed = capsys.readouterr()
+    document = json.loads(printed.out)
+    assert document["schema"] == f"casewright/{command}/1"
+    assert (document["job"], document["fingerprint"]) == (None, None)
+    assert document["errors"][0]["line"] == 5
+    assert "bad.toml, line 5" in printed.err
+
+
+def test_a_wrong_path_is_told_as_data(upper: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """The word is the path, the nearest paths are what would be right."""
+    assert run("why", upper, "upper.botom.length", "--json") == 2
+    error = json.loads(capsys.readouterr().out)["errors"][0]
+    assert error["word"] == "upper.botom.length"
+    assert "upper.bottom.length" in error["want"]
+
+
 @pytest.mark.parametrize("command", ["check", "parts", "cut", "packet", "why"])
 def test_missing_file_is_an_error_of_the_input(
     command: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]

@@ -10,8 +10,8 @@ import pytest
 from tests.jobs import FIVE_LINES
 
 from casewright.casework.proof import Failure
-from casewright.cli import commands, making
 from casewright.cli.main import main
+from casewright.job import trial
 from casewright.job.worked import WorkedJob, work_out
 from casewright.room.specs import JobSpec
 
@@ -44,8 +44,7 @@ def test_a_failed_proof_makes_nothing(
     upper: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     """Exit code 3 from every command that makes or plans, and no packet."""
-    monkeypatch.setattr(commands, "work_out", _broken)
-    monkeypatch.setattr(making, "work_out", _broken)
+    monkeypatch.setattr(trial, "work_out", _broken)
     out = upper.parent / "out"
     assert run("check", upper) == 3
     assert run("cut", upper) == 3
@@ -62,7 +61,7 @@ def test_ctrl_c_stops_with_a_word(
     def interrupted(_: JobSpec) -> WorkedJob:
         raise KeyboardInterrupt
 
-    monkeypatch.setattr(commands, "work_out", interrupted)
+    monkeypatch.setattr(trial, "work_out", interrupted)
     assert run("check", upper) == 130
     assert capsys.readouterr().err == "stopped\n"
 
@@ -75,7 +74,7 @@ def test_a_defect_is_owned_up_to(
     def defective(_: JobSpec) -> WorkedJob:
         raise ZeroDivisionError
 
-    monkeypatch.setattr(commands, "work_out", defective)
+    monkeypatch.setattr(trial, "work_out", defective)
     assert run("check", upper) == 3
     told = capsys.readouterr().err
     assert "Casewright itself failed" in told

@@ -19,8 +19,14 @@ _WHOLE_SIZES = {
     "height": Between("4", "108", "100", "2750"),
     "depth": Between("3", "48", "75", "1200"),
 }
-# These divide: at 0 there would be endless screws, brads or steps.
+# These divide: at 0 there would be endless screws, brads or passes.
 _NEVER_NOTHING = "_spacing"
+_CUT = Between("1/16", "1", "1.5", "25")
+_OWN_RANGES = {
+    "cut_step": Between("1/64", "1/8", "0.1", "3"),
+    "dado_depth": _CUT, "rabbet_depth": _CUT, "end_rabbet_depth": _CUT, "groove_depth": _CUT,
+    "rebate_width": _CUT, "plate_depth": _CUT, "pocket_diameter": _CUT, "router_bite": _CUT,
+}  # fmt: skip
 _TINY, _SMALL = 12, 25
 _FACTOR = 4
 
@@ -28,9 +34,11 @@ _FACTOR = 4
 def style_range(key: StyleKey) -> Between:
     """What a style value may be.
 
-    Outside sizes as in a case; small ones from nothing to 1 in or 4 in; larger ones within a
-    factor of four, in round numbers.
+    Outside sizes as in a case; what a bit takes away is at least 1/16 in; other small ones go from
+    nothing to 1 in or 4 in; larger ones within a factor of four, in round numbers.
     """
+    if key.name in _OWN_RANGES:
+        return _OWN_RANGES[key.name]
     if key.name.partition("_")[0] in ("wall", "base", "bookcase"):
         size = _WHOLE_SIZES.get(key.name.partition("_")[2])
         if size is not None:
