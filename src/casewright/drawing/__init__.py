@@ -5,7 +5,7 @@ which the writers in `outputs` turn into files.
 """
 
 from casewright.drawing.choice import Choice
-from casewright.drawing.clashes import clashes
+from casewright.drawing.clashes import clashes, struck
 from casewright.drawing.dimension import Aligned, Dimensions, Span, dimension
 from casewright.drawing.hatching import BACK_SECTION, SECTION, Hatch
 from casewright.drawing.marks import ArcMark, Area, Group, Mark, Stroke, Tag, Word
@@ -50,5 +50,5 @@ __all__ = [
     "ScaleError", "Scene", "Sign", "SignKind", "Span", "Stack", "Stop", "Stroke", "Tag", "Text",
     "View", "Word", "check_bar", "circle", "clashes", "dimension", "largest", "line", "measure_of",
     "pieces", "plain_text", "plot", "rectangle", "room_overview", "scale_text", "sheet",
-    "sheet_at",
+    "sheet_at", "struck",
 ]  # fmt: skip

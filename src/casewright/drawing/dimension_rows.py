@@ -19,6 +19,7 @@ _INNER = 2.5  # least room inside a dimension line
 _LIFT = 3.2  # length of the leader to a lifted number
 _SIDE_ROOM = 0.7  # on each side of a number inside its gap
 _BETWEEN = 0.8  # lifted numbers beside each other
+_BESIDE = 1.4  # from the end of a dimension line to a number beyond it
 _TOUCH = 1e-9
 
 
@@ -55,6 +56,7 @@ class _Row:
     spans: list[PaperSpan] = field(default_factory=list)
     level: float = 0.0
     inline: float = 0.0  # room across for the numbers that stand at the line
+    beside: dict[int, float] = field(default_factory=dict)  # places of numbers beyond the line
 
     def takes(self, span: PaperSpan) -> bool:
         return all(
@@ -68,6 +70,7 @@ def row_groups(strip: Strip, spans: Sequence[PaperSpan], offset: float) -> list[
     rows = _packed(spans)
     v = offset
     for row in rows:
+        row.beside = _beside(strip, row, spans)
         v = _level(strip, row, v)
     drawn: set[tuple[float, float]] = set()
     groups: list[Group] = []
@@ -98,14 +101,34 @@ def _fits(strip: Strip, span: PaperSpan) -> bool:
     return strip.along(span.text) + 2 * _SIDE_ROOM <= span.high - span.low
 
 
+def _beside(strip: Strip, row: _Row, spans: Sequence[PaperSpan]) -> dict[int, float]:
+    """Numbers too wide for their gap that stand beyond its end, where no other line comes.
+
+    Only where numbers lie along the line: elsewhere lifting costs no more room.
+    """
+    if not strip.lies or len(spans) == 1:
+        return {}
+    low, high = min(s.low for s in spans), max(s.high for s in spans)
+    found = {}
+    for span in row.spans:
+        reach = _BESIDE + strip.along(span.text) / 2
+        if not _fits(strip, span) and span.low <= low + _TOUCH:
+            found[id(span)] = span.low - reach
+        elif not _fits(strip, span) and span.high >= high - _TOUCH:
+            found[id(span)] = span.high + reach
+    return found
+
+
 def _level(strip: Strip, row: _Row, v: float) -> float:
     """Set the depth of a row's line; return where the next row may begin."""
     inline = [strip.across(s.text) for s in row.spans if _fits(strip, s)]
-    lifted = [strip.across(s.text) for s in row.spans if not _fits(strip, s)]
+    out = [s for s in row.spans if not _fits(strip, s)]
+    lifted = [strip.across(s.text) for s in out if id(s) not in row.beside]
+    aside = [strip.across(s.text) / 2 for s in out if id(s) in row.beside]
     room = GAP + max(inline) if inline else 0.0
-    outer = _OVERSHOOT
+    outer = max(_OVERSHOOT, *aside, 0.0)
     if strip.side == "below":  # numbers above the line, toward the view
-        row.level, row.inline = v + max(_INNER, room), 0.0
+        row.level, row.inline = v + max(_INNER, room, *aside), 0.0
     else:
         row.level, row.inline = v + (_INNER if v else 0.0), room
         outer = max(outer, room)
@@ -121,7 +144,7 @@ def _ends(rows: Iterable[_Row]) -> list[float]:
 
 def _lifted(strip: Strip, row: _Row, crossing: list[float]) -> dict[int, float]:
     """Where the numbers without room in their gap stand along the axis."""
-    out = [s for s in row.spans if not _fits(strip, s)]
+    out = [s for s in row.spans if not _fits(strip, s) and id(s) not in row.beside]
     halves = [strip.along(s.text) / 2 for s in out]
     places = spread([s.middle for s in out], halves, _BETWEEN, obstacles=crossing)
     return {id(s): place for s, place in zip(out, places, strict=True)}
@@ -145,7 +168,10 @@ def _line(strip: Strip, row: _Row, span: PaperSpan) -> Iterator[Mark]:
 
 def _number(strip: Strip, row: _Row, span: PaperSpan, place: float | None) -> Iterator[Mark]:
     room = strip.across(span.text)
-    if place is None:
+    beyond = row.beside.get(id(span))
+    if beyond is not None:
+        u, near, far = beyond, row.level - room / 2, row.level + room / 2
+    elif place is None:
         toward_view = strip.side == "below"
         near = row.level + (-GAP if toward_view else GAP)
         far = near + (-room if toward_view else room)

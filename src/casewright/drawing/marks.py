@@ -95,6 +95,10 @@ class Stroke:
         """The same stroke elsewhere."""
         return replace(self, points=tuple((x + dx, y + dy) for x, y in self.points))
 
+    def reduced(self, by: float) -> Stroke:
+        """The same stroke, so many times as long, about the origin."""
+        return replace(self, points=tuple((x * by, y * by) for x, y in self.points))
+
 
 @dataclass(frozen=True, slots=True)
 class ArcMark:
@@ -138,6 +142,11 @@ class ArcMark:
         """The same arc elsewhere."""
         return replace(self, centre=(self.centre[0] + dx, self.centre[1] + dy))
 
+    def reduced(self, by: float) -> ArcMark:
+        """The same arc, so many times as large, about the origin."""
+        x, y = self.centre
+        return replace(self, centre=(x * by, y * by), radius=self.radius * by)
+
 
 @dataclass(frozen=True, slots=True)
 class Word:
@@ -176,6 +185,10 @@ class Word:
         """The same word elsewhere."""
         return replace(self, at=(self.at[0] + dx, self.at[1] + dy))
 
+    def reduced(self, by: float) -> Word:
+        """The same word, so many times as large, about the origin."""
+        return replace(self, at=(self.at[0] * by, self.at[1] * by), height=self.height * by)
+
 
 Mark = Stroke | ArcMark | Word
 
@@ -203,6 +216,10 @@ class Group:
     def moved(self, dx: float, dy: float) -> Group:
         """The same group elsewhere."""
         return replace(self, marks=tuple(mark.moved(dx, dy) for mark in self.marks))
+
+    def reduced(self, by: float) -> Group:
+        """The same group, so many times as large, about the origin."""
+        return replace(self, marks=tuple(mark.reduced(by) for mark in self.marks))
 
     def __iter__(self) -> Iterator[Mark]:
         return iter(self.marks)

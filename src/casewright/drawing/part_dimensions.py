@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from fractions import Fraction
+from itertools import pairwise
 
 from casewright.casework.features import Bores, Cut, Plane
 from casewright.dims import Dim
@@ -15,8 +16,6 @@ from casewright.drawing.running import Running, Stop
 from casewright.drawing.shapes import Element
 
 __all__ = ["part_dimensions"]
-
-_MOST = 6  # of holes in a row that are dimensioned one by one
 
 
 @dataclass(slots=True)
@@ -55,14 +54,14 @@ def part_dimensions(frame: PartFrame) -> Iterator[Element]:
         elif frame.tells(feature):
             _bores(frame, feature, along, across)
     size = frame.part.finished
-    yield Dimensions(frame.side("w1"), frame.base("w1"), along.whole(size.length), offset_mm=4.5)
-    yield Dimensions(frame.side("l0"), frame.base("l0"), across.whole(size.width), offset_mm=6.0)
+    yield Dimensions(frame.side("w1"), frame.base("w1"), along.whole(size.length), offset_mm=2.2)
+    yield Dimensions(frame.side("l0"), frame.base("l0"), across.whole(size.width), offset_mm=2.5)
     for axis, plane in ((along, "w0"), (across, "l1")):
         if axis.stops:
             edge: Edge = "w0" if plane == "w0" else "l1"
             yield Running(
                 frame.side(edge), frame.base(edge), frame.base(axis.datum),
-                tuple(axis.stops.values()), offset_mm=5.5,
+                tuple(axis.stops.values()), offset_mm=5.0 if plane == "w0" else 3.0,
             )  # fmt: skip
 
 
@@ -72,15 +71,19 @@ def _cut(frame: PartFrame, cut: Cut, along: _Axis, across: _Axis) -> None:
     axis, near, far, whole = (
         (along, l0, l1, frame.length) if cut.runs == "w" else (across, w0, w1, frame.width)
     )
-    axis.span(near, far, width)
-    if cut.at.value:
-        if cut.datum in ("l0", "w0"):
-            axis.stop(near, at)
-        else:
-            axis.span(far, whole, at)
-    if cut.kind == "notch" and cut.end is not None:
-        other = across if cut.runs == "w" else along
-        other.stop(w1 if cut.runs == "w" else l1, measure_of(cut.end, frame.unit))
+    from_datum = cut.datum in ("l0", "w0")
+    if cut.kind == "notch" and from_datum and not cut.at.value:
+        axis.stop(far, width)
+    else:
+        axis.span(near, far, width)
+    if cut.at.value and from_datum:
+        axis.stop(near, at)
+    elif cut.at.value:
+        axis.span(far, whole, at)
+    run = across if cut.runs == "w" else along
+    for end in (cut.start, cut.end):
+        if end is not None and end.value:
+            run.stop(end.value, measure_of(end, frame.unit))
 
 
 def _bores(frame: PartFrame, bores: Bores, along: _Axis, across: _Axis) -> None:
@@ -93,13 +96,13 @@ def _bores(frame: PartFrame, bores: Bores, along: _Axis, across: _Axis) -> None:
     if bores.kind == "pocket":  # the jig sets how far a pocket is from the end it points to
         lengths, widths = (lengths, []) if bores.toward in ("w0", "w1") else ([], widths)
     if bores.kind == "shelf pins":
-        lengths = lengths[:1]
+        lengths = _row_ends(lengths, bores.pitch)
     if bores.kind == "pull":
         lengths = _pair(frame, along, bores.datum_l, lengths, bores.pitch)
         widths = _pair(frame, across, bores.datum_w, widths, bores.pitch)
-    for dim in lengths if len(lengths) <= _MOST else [lengths[0], lengths[-1]]:
+    for dim in lengths:
         _place(frame, along, bores.datum_l, dim)
-    for dim in widths if len(widths) <= _MOST else [widths[0], widths[-1]]:
+    for dim in widths:
         _place(frame, across, bores.datum_w, dim)
 
 
@@ -122,6 +125,17 @@ def _pair(
     near, far = (frame.from_datum(datum, dim.value) for dim in dims)
     axis.span(near, far, measure_of(pitch, frame.unit))
     return dims[:1]
+
+
+def _row_ends(dims: list[Dim], pitch: Dim | None) -> list[Dim]:
+    """Holes at one pitch: the first, and where some are left out the ends of each stretch."""
+    if pitch is None:
+        return dims
+    ends = dims[:1]
+    for before, after in pairwise(dims):
+        if after.value - before.value != pitch.value:
+            ends += [before, after]
+    return ends
 
 
 def _distinct(dims: Iterable[Dim]) -> list[Dim]:

@@ -16,18 +16,25 @@ from casewright.drawing.notes import Balloon, Text
 from casewright.drawing.part_frame import Edge, PartFrame
 from casewright.drawing.pens import Ink
 from casewright.drawing.shapes import Element, Point
+from casewright.drawing.strip import Side
 from casewright.drawing.symbols import GrainArrow, Sign, SignKind
 
 __all__ = ["feature_letters_on", "part_signs"]
 
 _LETTER = 2.2  # height of a feature's letter [mm on paper]
 _WORD = 2.2  # height of the name of an edge
-_IN, _OUT = 2.3, 2.6  # from an edge to the middle of its name, inside and outside
-_INSETS = (_IN, _IN + 2.0, _IN + 5.0, _IN + 8.0, _IN + 12.0)
-_GRAIN = (14.0, 9.0)
+_IN, _OUT = 2.3, 2.4  # from an edge to the middle of its name, inside and outside
+_INSETS = tuple(_IN + more for more in (0.0, 2.0, 5.0, 8.0, 12.0))
+_LENGTHWISE = _INSETS[:3]
+_SIGNS = ((4.5, 5.5), (3.4, 3.6))  # heights of the signs of the face and of the hand
+_GRAIN = (14.0, 9.0, 6.5)
 _HALF = Fraction(1, 2)
 _ALONG = tuple(Fraction(n, 16) for n in (4, 12, 8, 6, 10, 3, 13, 2, 14, 5, 11, 7, 9))
+_MIDDLE_FIRST = tuple(Fraction(n, 16) for n in (8, 7, 9, 6, 10, 5, 11, 4, 12, 3, 13, 2, 14))
 _ACROSS = tuple(Fraction(n, 8) for n in (4, 6, 2, 5, 3))
+_INWARD: dict[Side, tuple[int, int]] = {
+    "left": (1, 0), "right": (-1, 0), "below": (0, 1), "above": (0, -1),
+}  # fmt: skip
 _REACHES = tuple(
     (u * far, v * far)
     for far in (5.0, 7.0, 9.5, 13.0, 17.0)
@@ -72,12 +79,13 @@ def _tips(frame: PartFrame, feature: Feature) -> list[Point]:
 
 def part_signs(frame: PartFrame) -> Iterator[Element]:
     """Datums, face and hand, names of ends and edges, grain."""
-    yield from _datum_signs(frame)
-    yield Choice([_face_and_hand(frame, at) for at in _grid(frame)])
+    places = _grid(frame)
+    yield Choice([_face_and_hand(frame, at, *tall) for tall in _SIGNS for at in places])
     edges: tuple[Edge, ...] = ("w0", "w1")
     ends: tuple[Edge, ...] = ("l0", "l1")
     yield from (Choice(_end_words(frame, plane)) for plane in ends)
     yield from (Choice(_edge_words(frame, plane)) for plane in edges)
+    yield from _datum_signs(frame)
     if frame.part.grain:
         turned = 90.0 if frame.standing else 0.0
         yield Choice(
@@ -88,11 +96,20 @@ def part_signs(frame: PartFrame) -> Iterator[Element]:
 def _datum_signs(frame: PartFrame) -> Iterator[Element]:
     """A dark triangle at the datum edge and one at the datum end."""
     away = {"left": 180.0, "right": 0.0, "below": 270.0, "above": 90.0}
-    middles = {"w0": (frame.length / 2, Fraction(0)), "l0": (Fraction(0), frame.width / 2)}
     planes: tuple[Edge, ...] = ("w0", "l0")
     for plane in planes:
-        at = frame.point(*middles[plane])
-        yield Sign("datum", at, toward_deg=away[frame.side(plane)], size_mm=3.2)
+        places = [
+            frame.point(frame.length * share, Fraction(0))
+            if plane == "w0"
+            else frame.point(Fraction(0), frame.width * share)
+            for share in _MIDDLE_FIRST
+        ]
+        yield Choice(
+            [
+                (Sign("datum", at, toward_deg=away[frame.side(plane)], size_mm=3.2),)
+                for at in places
+            ]
+        )
 
 
 def _grid(frame: PartFrame) -> list[Point]:
@@ -103,13 +120,13 @@ def _grid(frame: PartFrame) -> list[Point]:
     ]
 
 
-def _face_and_hand(frame: PartFrame, at: Point) -> Sequence[Element]:
+def _face_and_hand(frame: PartFrame, at: Point, face_mm: float, hand_mm: float) -> list[Element]:
     sign: SignKind = "face A" if frame.face == "A" else "face B"
-    face = Sign(sign, at, size_mm=4.5)
+    face = Sign(sign, at, size_mm=face_mm)
     if frame.part.hand is None:
-        return (face,)
-    aside = (0.0, -6.5) if frame.standing else (9.0, 0.0)
-    return face, Sign(frame.part.hand, at, size_mm=5.5, shift_mm=aside)
+        return [face]
+    aside = (0.0, -face_mm / 2 - hand_mm / 2 - 1.5) if frame.standing else (2.0 * face_mm, 0.0)
+    return [face, Sign(frame.part.hand, at, size_mm=hand_mm, shift_mm=aside)]
 
 
 def _edge_words(frame: PartFrame, plane: Edge) -> list[Sequence[Element]]:
@@ -135,10 +152,23 @@ def _end_words(frame: PartFrame, plane: Edge) -> list[Sequence[Element]]:
 
     across = [at(share, inset) for inset in _INSETS for share in _ACROSS]
     lengthwise = [
-        at(share, half + inset - 1.0, along=True) for inset in _INSETS for share in _ACROSS
+        at(share, half + inset - 1.0, along=True) for inset in _LENGTHWISE for share in _ACROSS
     ]
     outside = [at(share, -_OUT) for share in _ACROSS]
-    return [*across, *lengthwise, *outside]
+    return [*across, *lengthwise, *outside, *_beyond_corner(frame, plane, name)]
+
+
+def _beyond_corner(frame: PartFrame, plane: Edge, name: str) -> Iterator[Sequence[Element]]:
+    """The name of an end of a narrow part: level, off either corner of the end."""
+    end = Fraction(0) if plane == "l0" else frame.length
+    half = text_width(name, _WORD) / 2 + 0.8
+    u, v = _INWARD[frame.side(plane)]
+    corners: tuple[tuple[Edge, Fraction], ...] = (("w1", frame.width), ("w0", Fraction(0)))
+    for out, (edge, corner) in product((_OUT, _OUT + 1.5, _OUT + 3.0), corners):
+        p, q = _INWARD[frame.side(edge)]
+        shift = (-(u + p) * half, -(v + q) * out)
+        at = frame.point(end, corner)
+        yield (Text(at, name, _WORD, shift_mm=shift, ink=Ink.SOFT, ground=Ink.PAPER),)
 
 
 def _end_name(frame: PartFrame, plane: Edge) -> str:
@@ -149,9 +179,10 @@ def _word(
     frame: PartFrame, plane: Edge, words: str, at: Point, inset: float, *, along: bool = False
 ) -> Text:
     """A word so far inside a plane; it runs with the plane, or away from it."""
-    inward = {"left": (1, 0), "right": (-1, 0), "below": (0, 1), "above": (0, -1)}
-    u, v = inward[frame.side(plane)]
+    u, v = _INWARD[frame.side(plane)]
     turned = 90.0 if bool(u) != along else 0.0
+    ground = Ink.PAPER if inset < 0 else None  # over extension lines, never over the part
     return Text(
-        at, words, _WORD, rotation_deg=turned, shift_mm=(u * inset, v * inset), ink=Ink.SOFT
-    )
+        at, words, _WORD, rotation_deg=turned, shift_mm=(u * inset, v * inset), ink=Ink.SOFT,
+        ground=ground,
+    )  # fmt: skip

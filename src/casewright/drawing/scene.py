@@ -56,6 +56,20 @@ class Plot:
         groups = tuple(group.moved(dx, dy) for group in self.groups)
         return replace(self, groups=groups, area=self.area.moved(dx, dy))
 
+    def reduced(self, by: Fraction) -> Plot:
+        """The same picture on less paper, lettering and all, as a copier makes it smaller.
+
+        Parameters
+        ----------
+        by
+            So many times as large: 1/2 for half the size.
+        """
+        factor = float(by)
+        area = Area(*(each * factor for each in self.area))
+        scale = None if self.scale is None else self.scale / by
+        groups = tuple(group.reduced(factor) for group in self.groups)
+        return replace(self, groups=groups, area=area, scale=scale)
+
 
 def plot(scene: Scene, scale: Fraction | int = 1) -> Plot:
     """A scene on paper.

@@ -2,32 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
 from casewright.dims.units import Unit
-from casewright.drawing.inscription import Inscription
-from casewright.drawing.marks import Area, Group, Mark, PaperPoint, Tag
-from casewright.drawing.pens import Ink
+from casewright.drawing.captions import Caption, caption_height
+from casewright.drawing.marks import Area, Group
 from casewright.drawing.scales import (
     SCALES,
     ScaleError,
     check_bar,
     check_bar_width,
-    scale_text,
 )
 from casewright.drawing.scene import Plot, Scene, bound_area, plot
 from casewright.drawing.shapes import Polyline
 
 __all__ = ["View", "largest", "sheet", "sheet_at"]
 
-_BETWEEN = 9.0  # least distance of two views beside each other, of two rows
+_BETWEEN = 7.0  # least distance of two views beside each other, of two rows
 _WIDEST = 26.0
-_CAPTION = 9.5  # room for the words under a row of views
-_TITLE_HEIGHT = 2.8
 _BAR_ROOM = 6.5
 _ROUNDING = 1e-6
+_FULL = Fraction(1)
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,6 +118,7 @@ def sheet_at(
     unit: Unit,
     *,
     bar: bool = True,
+    reduction: Fraction = _FULL,
 ) -> Plot | None:
     """Views in rows as on a `sheet`, at one scale; None when they do not fit.
 
@@ -130,15 +128,27 @@ def sheet_at(
         As millimetres of model to one of paper.
     width_mm, height_mm
         The area [mm of paper].
+    reduction
+        Size of the lettering against the usual one: 1/2 for half as large, for what would not
+        fit otherwise. Not with a check bar.
     """
-    height = height_mm - (_BAR_ROOM if bar else 0.0)
-    least = [[bound_area(view.scene, scale) for view in row] for row in rows]
-    if not _fits(least, rows, width_mm, height):
+    wide, high = width_mm / float(reduction), height_mm / float(reduction)
+    wide -= _ROUNDING if reduction != _FULL else 0.0
+    if bar:
+        high -= _BAR_ROOM
+    said, drawn_at = scale, scale * reduction
+
+    def placed(areas: Iterable[Iterable[Area]]) -> list[_Row]:
+        return [_row(views, row, said, unit) for views, row in zip(rows, areas, strict=True)]
+
+    if not _fit(placed((bound_area(v.scene, drawn_at) for v in row) for row in rows), wide, high):
         return None
-    plots = [[plot(view.scene, scale) for view in row] for row in rows]
-    if not _fits([[p.area for p in row] for row in plots], rows, width_mm, height):
+    plots = [[plot(view.scene, drawn_at) for view in row] for row in rows]
+    places = placed((each.area for each in row) for row in plots)
+    if not _fit(places, wide, high):
         return None
-    return _placed(rows, plots, width_mm, unit, bar)
+    drawn = _placed(places, plots, wide, unit, bar)
+    return drawn if reduction == _FULL else drawn.reduced(reduction)
 
 
 def _candidates(
@@ -167,72 +177,73 @@ def _too_large(title: str, width_mm: float, height_mm: float) -> str:
     return f"{title or 'the picture'} does not fit {width_mm} x {height_mm} mm of paper"
 
 
-def _column(area: Area, view: View) -> float:
-    """Width a view takes, its title included."""
-    return max(area.width, _caption_width(view))
+@dataclass(frozen=True, slots=True)
+class _Row:
+    """Views beside each other: their captions and what they cover."""
+
+    captions: tuple[Caption, ...]
+    areas: tuple[Area, ...]
+
+    @property
+    def columns(self) -> list[float]:
+        """Width each takes, its title included."""
+        pairs = zip(self.captions, self.areas, strict=True)
+        return [max(caption.least_width, area.width) for caption, area in pairs]
+
+    @property
+    def one_line(self) -> bool:
+        """Whether title and scale stand on one line everywhere."""
+        pairs = zip(self.captions, self.columns, strict=True)
+        return all(caption.lies_within(column) for caption, column in pairs)
+
+    @property
+    def width(self) -> float:
+        return sum(self.columns) + _BETWEEN * (len(self.areas) - 1)
+
+    @property
+    def height(self) -> float:
+        high, low = max(area.y1 for area in self.areas), min(area.y0 for area in self.areas)
+        return high - low + caption_height(one_line=self.one_line)
+
+    def places(self, width: float) -> Iterator[tuple[float, float]]:
+        """Left side and width of each column, centred on the sheet."""
+        columns = self.columns
+        spare = width - sum(columns)
+        between = min(_WIDEST, spare / (len(columns) + 1)) if len(columns) > 1 else 0.0
+        between = max(between, min(_BETWEEN, spare / max(1, len(columns) - 1)))
+        x = (width - sum(columns) - between * (len(columns) - 1)) / 2
+        for column in columns:
+            yield x, column
+            x += column + between
 
 
-def _caption_width(view: View) -> float:
-    return Inscription(view.title, _TITLE_HEIGHT, 600).width
+def _row(views: Iterable[View], areas: Iterable[Area], scale: Fraction, unit: Unit) -> _Row:
+    captions = (Caption(view.title, scale, unit, view.note, view.target) for view in views)
+    return _Row(tuple(captions), tuple(areas))
 
 
-def _row_height(areas: Sequence[Area]) -> float:
-    return max(area.y1 for area in areas) - min(area.y0 for area in areas) + _CAPTION
-
-
-def _fits(
-    areas: list[list[Area]], rows: Sequence[Sequence[View]], width: float, height: float
-) -> bool:
-    heights = sum(_row_height(row) for row in areas) + _BETWEEN * (len(areas) - 1)
-    widths = [
-        sum(_column(a, v) for a, v in zip(row, views, strict=True)) + _BETWEEN * (len(row) - 1)
-        for row, views in zip(areas, rows, strict=True)
-    ]
-    return heights <= height and max(widths) <= width
+def _fit(rows: Sequence[_Row], width: float, height: float) -> bool:
+    heights = sum(row.height for row in rows) + _BETWEEN * (len(rows) - 1)
+    return heights <= height and max(row.width for row in rows) <= width
 
 
 def _placed(
-    rows: Sequence[Sequence[View]], plots: list[list[Plot]], width: float, unit: Unit, bar: bool
+    rows: Sequence[_Row], plots: Sequence[Sequence[Plot]], width: float, unit: Unit, bar: bool
 ) -> Plot:
     """Rows from the top down, y 0 at the top of the sheet."""
     groups: list[Group] = []
     y = 0.0
-    for views, drawn in zip(rows, plots, strict=True):
-        level = y - max(p.area.y1 for p in drawn)
-        foot = level + min(p.area.y0 for p in drawn)
-        for (x, column), p, view in zip(_places(drawn, views, width), drawn, views, strict=True):
-            dx = x + (column - p.area.width) / 2 - p.area.x0
-            groups.extend(p.moved(dx, level).groups)
-            groups.append(_caption(view, p.scale, unit, (x + column / 2, foot)))
-        y = foot - _CAPTION - _BETWEEN
+    for row, drawn in zip(rows, plots, strict=True):
+        level = y - max(area.y1 for area in row.areas)
+        foot = level + min(area.y0 for area in row.areas)
+        for (x, column), each, caption in zip(row.places(width), drawn, row.captions, strict=True):
+            dx = x + (column - each.area.width) / 2 - each.area.x0
+            groups.extend(each.moved(dx, level).groups)
+            groups.append(caption.group((x + column / 2, foot), one_line=row.one_line))
+        y -= row.height + _BETWEEN
     y += _BETWEEN
     if bar:
         y -= _BAR_ROOM
         groups.append(check_bar(unit, (width - check_bar_width(unit), y + 0.5)))
-    title = ", ".join(view.title for row in rows for view in row)
+    title = ", ".join(caption.title for row in rows for caption in row.captions)
     return Plot(tuple(groups), Area(0.0, y, width, 0.0), plots[0][0].scale, title)
-
-
-def _places(
-    plots: Sequence[Plot], views: Sequence[View], width: float
-) -> list[tuple[float, float]]:
-    """Left side and width of each column of a row, centred on the sheet."""
-    columns = [_column(p.area, v) for p, v in zip(plots, views, strict=True)]
-    spare = width - sum(columns)
-    between = min(_WIDEST, spare / (len(columns) + 1)) if len(columns) > 1 else 0.0
-    between = max(between, min(_BETWEEN, spare / max(1, len(columns) - 1)))
-    x = (width - sum(columns) - between * (len(columns) - 1)) / 2
-    places = []
-    for column in columns:
-        places.append((x, column))
-        x += column + between
-    return places
-
-
-def _caption(view: View, scale: Fraction | None, unit: Unit, at: PaperPoint) -> Group:
-    title = Inscription(view.title, _TITLE_HEIGHT, 600)
-    marks: list[Mark] = list(title.marks((at[0], at[1] - 4.0), anchor="middle"))
-    words = [scale_text(scale, unit)] if scale is not None else []
-    small = Inscription(", ".join([*words, view.note] if view.note else words), 2.0, ink=Ink.SOFT)
-    marks.extend(small.marks((at[0], at[1] - 8.0), anchor="middle"))
-    return Group(Tag(target=view.target, title=view.title), tuple(marks), "caption")

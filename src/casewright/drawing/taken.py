@@ -11,7 +11,18 @@ from typing import Generic, TypeVar
 from casewright.drawing.marks import ArcMark, Area, Group, PaperPoint, Stroke, Word
 from casewright.drawing.pens import Ink
 
-__all__ = ["Taken", "bodies", "overlap", "overlaps"]
+__all__ = [
+    "Grid",
+    "Segment",
+    "Taken",
+    "bodies",
+    "box",
+    "figures",
+    "inside",
+    "lines",
+    "overlap",
+    "overlaps",
+]
 
 _NO_DESCENDER = frozenset("0123456789ABCDEFGHIJKLMNOPRSTUVWXYZabcdefhiklmnorstuvwxz~-+. ×Ø'\"")
 _AIR = 0.35  # paper left free round lettering [mm]
@@ -19,6 +30,7 @@ _ROUND = 3.0  # largest radius of a circle that counts as a whole, not as a line
 _OVER_BODY = 10.0  # cost of a square millimetre over something that must be read
 _THROUGH_BODY = 4.0  # cost of a millimetre of line through it
 _OVER_LINE = 1.0  # cost of a millimetre of line under lettering
+_POINTING = ("balloon", "leader")  # whose lines may begin in what they point at
 _CELL = 12.0  # of the grid in which marks are looked up [mm]
 _TOUCHING = 0.02  # common ground that lettering may have, which nobody sees [mm2]
 
@@ -26,7 +38,7 @@ Segment = tuple[PaperPoint, PaperPoint]
 T = TypeVar("T")
 
 
-class _Grid(Generic[T]):
+class Grid(Generic[T]):
     """Things by the paper they lie on."""
 
     def __init__(self) -> None:
@@ -34,6 +46,7 @@ class _Grid(Generic[T]):
         self._cells: defaultdict[tuple[int, int], list[int]] = defaultdict(list)
 
     def add(self, area: Area, thing: T) -> None:
+        """Put a thing where it lies."""
         for cell in _cells(area):
             self._cells[cell].append(len(self._things))
         self._things.append((area, thing))
@@ -56,8 +69,8 @@ class Taken:
     """The marks that stand already, told apart into bodies and lines."""
 
     def __init__(self) -> None:
-        self._bodies: _Grid[Area] = _Grid()
-        self._lines: _Grid[Segment] = _Grid()
+        self._bodies: Grid[Area] = Grid()
+        self._lines: Grid[Segment] = Grid()
 
     def add(self, groups: Iterable[Group]) -> None:
         """Take the paper of more marks."""
@@ -65,8 +78,8 @@ class Taken:
             for body in bodies(group):
                 self._bodies.add(body, body)
             if not group.keep_clear:
-                for line in _lines(group):
-                    self._lines.add(_box(line), line)
+                for line in lines(group):
+                    self._lines.add(box(line), line)
 
     def cost(self, groups: Iterable[Group]) -> float:
         """How badly marks would lie here; 0 when they touch nothing [-]."""
@@ -77,12 +90,12 @@ class Taken:
         for body in bodies(group):
             wide = Area(body.x0 - _AIR, body.y0 - _AIR, body.x1 + _AIR, body.y1 + _AIR)
             found += _OVER_BODY * sum(overlap(wide, other) for _, other in self._bodies.near(wide))
-            found += _OVER_LINE * sum(_inside(line, wide) for _, line in self._lines.near(wide))
-        for line in _lines(group):
+            found += _OVER_LINE * sum(inside(line, wide) for _, line in self._lines.near(wide))
+        for line in lines(group):
             found += _THROUGH_BODY * sum(
-                _inside(line, body)
-                for _, body in self._bodies.near(_box(line))
-                if not _holds(body, line[0])
+                inside(line, body)
+                for _, body in self._bodies.near(box(line))
+                if not (group.kind in _POINTING and _holds(body, line[0]))
             )
         return found
 
@@ -94,7 +107,7 @@ def bodies(group: Group) -> Iterator[Area]:
         return
     for mark in group.marks:
         if isinstance(mark, Word):
-            yield _figures(mark)
+            yield figures(mark)
         elif isinstance(mark, ArcMark):
             if mark.is_circle and mark.radius <= _ROUND and mark.pen is not None:
                 yield mark.area
@@ -108,7 +121,7 @@ def _is_sign(group: Group, stroke: Stroke) -> bool:
     )
 
 
-def _figures(word: Word) -> Area:
+def figures(word: Word) -> Area:
     """What the letters of a word cover, below the line only where they reach there."""
     area, reach = word.area, 0.3 * word.height
     if not _NO_DESCENDER.issuperset(word.text):
@@ -121,7 +134,8 @@ def _figures(word: Word) -> Area:
     )  # fmt: skip
 
 
-def _lines(group: Group) -> Iterator[Segment]:
+def lines(group: Group) -> Iterator[Segment]:
+    """The lines of a group, stretch by stretch [mm on paper]."""
     for mark in group.marks:
         if not isinstance(mark, Stroke) or mark.pen is None or _is_sign(group, mark):
             continue
@@ -149,12 +163,13 @@ def _holds(area: Area, point: PaperPoint) -> bool:
     return area.x0 <= point[0] <= area.x1 and area.y0 <= point[1] <= area.y1
 
 
-def _box(line: Segment) -> Area:
+def box(line: Segment) -> Area:
+    """What a stretch of a line reaches over."""
     (x0, y0), (x1, y1) = line
     return Area(min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1))
 
 
-def _inside(line: Segment, area: Area) -> float:
+def inside(line: Segment, area: Area) -> float:
     """Length of a line within an area (clipping after Liang and Barsky) [mm]."""
     (x0, y0), (x1, y1) = line
     dx, dy = x1 - x0, y1 - y0

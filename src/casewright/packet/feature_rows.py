@@ -26,10 +26,9 @@ __all__ = ["FEATURES", "feature_rows"]
 
 FEATURES = (
     Column("", "centre"),
-    Column("What", share=2.2),
-    Column("Where", share=3.0),
-    Column("Size", share=2.2),
-    Column("Set-up", share=4.0),
+    Column("What", share=1.9),
+    Column("Where", share=3.4),
+    Column("Set-up", share=5.0),
 )
 """Columns of the table."""
 
@@ -56,9 +55,11 @@ def feature_rows(part: Part, unit: Unit) -> Iterator[Row]:
         yield Row(
             (
                 ", ".join(letters[twin.path] for twin in twins),
-                f"{_names(part, twins)}{f', face {feature.face}' if two_sided else ''}",
+                unfold(
+                    f"{_names(part, twins)}{f', face {feature.face}' if two_sided else ''}: ",
+                    size_words(feature, unit),
+                ),
                 _where(part, twins, unit),
-                size_words(feature, unit),
                 unfold(*cautions, " " if cautions else "", setup_lines(feature.setup, unit)),
             )
         )

@@ -20,9 +20,10 @@ from casewright.outputs.blocks import (
     Table,
 )
 from casewright.outputs.document import Paper, Section
-from casewright.outputs.inlines import Inline, Link, Rich, SignMark, Small, Strong, rich_text
+from casewright.outputs.inlines import Inline, SignMark, Small, rich_text
+from casewright.packet.card_words import card_facts, card_heading, pieces_words
 from casewright.packet.feature_rows import FEATURES, feature_rows
-from casewright.packet.part_figures import group_figure, small_figure
+from casewright.packet.part_figures import group_figure, page_figure, small_figure
 from casewright.packet.part_groups import PartGroup, group_parts
 from casewright.packet.part_heights import paragraph_height, table_height
 from casewright.packet.words import (
@@ -38,11 +39,12 @@ from casewright.room.model import Room
 __all__ = ["part_section"]
 
 _BETWEEN = 6.0  # two small cards beside each other [mm]
-_CASE, _CARD = 13.0, 9.0  # headings, with the room round them [mm]
-_SPARE = 6.0  # of a page [mm]
+_TITLE, _CASE, _CARD = 17.0, 13.0, 9.0  # headings, with the room round them [mm]
+_ROUND = 5.5  # more room round a figure than round words [mm]
+_SPARE = 3.0  # of a page [mm]
 _PLAIN = (
-    Column("Make", "centre"), Column("Mark", "centre"), Column("Part", share=3.4),
-    Column("Finished", "left", share=2.2), Column("Edges", share=1.8),
+    Column("Make", "centre"), Column("Part", share=1.3), Column("Marks", share=3.0),
+    Column("Finished", "left", share=2.0), Column("Edges", share=1.5),
 )  # fmt: skip
 _READING = (
     "Left and right are measured alike, from the datum edge and the datum end, which the dark "
@@ -58,12 +60,14 @@ def part_section(room: Room, paper: Paper) -> Section:
     pockets = [group for group in groups if _has_pockets_only(group)]
     worked = [group for group in groups if group not in plain and group not in pockets]
     blocks: list[Block] = [Paragraph(_READING, soft=True)]
+    taken = _TITLE + paragraph_height(_READING, paper.text_width_mm)
     for key, title in place_titles(room).items():
         own = [group for group in worked if group.first.case == key]
         above: tuple[Block, ...] = (Heading(title, 2, f"parts:{key}"),)
         for group in own:
-            blocks.extend(_card(group, room, paper, above))
-            above = ()
+            taken += _CASE if above else 0.0
+            blocks.extend(_card(group, room, paper, above, taken))
+            above, taken = (), 0.0
         if not own and any(part.case == key for part in room.parts):
             words = f"{title}: on shared cards, among the pockets or the plain parts."
             blocks.append(Paragraph(words, True, f"parts:{key}"))
@@ -82,84 +86,41 @@ def _has_pockets_only(group: PartGroup) -> bool:
     return len(faces) == 1 and not group.mirrored and all(f.kind == "pocket" for f in features)
 
 
-def _card(group: PartGroup, room: Room, paper: Paper, above: tuple[Block, ...]) -> Iterator[Block]:
-    """Heading, facts, drawing and table on one page; a long table may run on to the next."""
+def _card(
+    group: PartGroup, room: Room, paper: Paper, above: tuple[Block, ...], taken: float
+) -> Iterator[Block]:
+    """Heading, facts, drawing and table on one page where they fit.
+
+    Else the table runs on to the next page; else the drawing has a page of its own, too.
+
+    Parameters
+    ----------
+    above
+        Headings over the first card of a case.
+    taken
+        Height of what stands above it on its page at least [mm].
+    """
     unit, wide = room.spec.unit, paper.text_width_mm
-    words = _facts(group, room)
-    head: list[Block] = [*above, Heading(_heading(group), 3), *(Paragraph(each) for each in words)]
+    facts = card_facts(group, room, group.first.case)
+    head: list[Block] = [*above, Heading(card_heading(group), 3), Paragraph(facts)]
     rows = tuple(feature_rows(group.first, unit))
     cautions = _cautions(group.first)
-    left = paper.text_height_mm - (_CASE if above else 0.0) - _CARD - _SPARE
-    left -= sum(paragraph_height(each, wide) for each in words)
-    below = table_height(FEATURES, rows, wide) + paragraph_height(cautions, wide)
     tail: list[Block] = [Table(FEATURES, rows, small=True)]
     if cautions:
         tail.append(Paragraph(cautions))
-    whole = group_figure(group, wide, left - below, unit)
-    if whole is not None:
-        yield Keep((*head, Figure(whole), *tail))
-        return
-    drawn = group_figure(group, wide, left, unit)
-    if drawn is None:
-        msg = f"{_heading(group)}: no room to draw it on {paper.name}"
-        raise AssertionError(msg)
-    yield Keep((*head, Figure(drawn)))
-    yield from tail
-
-
-def _heading(group: PartGroup) -> str:
-    """Marks and names: '1: left side; 2: right side', '4, 23: make 2 stretchers'."""
-    singles = [each for each in (group.parts, group.mirrored) if each]
-    if all(len(each) == 1 for each in singles):
-        return "; ".join(f"{each[0].mark}: {each[0].title}" for each in singles)
-    marks = ", ".join(part.mark for part in group.pieces)
-    count = f"make {len(group.pieces)}"
-    if group.mirrored:
-        hands = [f"{len(each)} {each[0].hand}" for each in singles]
-        count += f", {' and '.join(sorted(hands, key=lambda h: h.split()[1]))}"
-    return f"{marks}: {group.first.role}, {count}"
-
-
-def _facts(group: PartGroup, room: Room) -> tuple[Rich, ...]:
-    """Sizes and stock, what the pieces are, what they wait for."""
-    found: list[Inline] = []
-    for pieces in (group.parts, group.mirrored):
-        if pieces and pieces[0].hand is not None:
-            found += [SignMark(pieces[0].hand), " "]
-        for part in pieces:
-            found += [*_piece(part, room), ", "]
-    lines = (tuple(_sizes(group.first, room)), tuple(found), _waiting(group.first))
-    return tuple(each for each in lines if each)
-
-
-def _piece(part: Part, room: Room) -> tuple[Inline, ...]:
-    """A piece by its mark and place; others come here, it leads to the cut list."""
-    place = place_titles(room)[part.case]
-    return (Link(part.mark, f"cut:{part.path}", part.path), f" {place}")
-
-
-def _sizes(part: Part, room: Room) -> Iterator[Inline]:
-    unit, size, blank = room.spec.unit, part.finished, part.blank
-    yield "Finished "
-    yield from sizes(size.length, size.width, size.thickness, unit=unit, strong=True)
-    if (blank.length.value, blank.width.value) != (size.length.value, size.width.value):
-        yield "; cut "
-        yield from sizes(blank.length, blank.width, unit=unit, strong=True)
-    if part.edges:
-        yield f"; {edge_words(part)}"
-    yield f". Stock: {room.spec.stock[part.stock].title}"
-    if part.grain:
-        yield "; grain along the length"
-    if part.milled_from:
-        yield f"; {part.milled_from}"
-    yield "."
-
-
-def _waiting(part: Part) -> tuple[Inline, ...]:
-    if not part.waits_for:
-        return ()
-    waits = f"Do not cut yet: waits for {', '.join(part.waits_for)}."
-    return (SignMark("ask"), " ", Strong(waits))
+    page = paper.text_height_mm - _SPARE
+    left = page - taken - _CARD - _ROUND
+    left -= paragraph_height(facts, wide)
+    below = table_height(FEATURES, rows, wide) + paragraph_height(cautions, wide)
+    if (drawn := group_figure(group, wide, left - below, unit)) is not None:
+        yield Keep((*head, Figure(drawn), *tail))
+    elif (drawn := group_figure(group, wide, left, unit)) is not None:
+        yield Keep((*head, Figure(drawn)))
+        yield from tail
+    else:
+        yield from head
+        yield Figure(page_figure(group, wide, page, unit))
+        yield from tail
 
 
 def _cautions(part: Part) -> tuple[Inline, ...]:
@@ -193,10 +154,9 @@ def _pocket_cards(groups: Sequence[PartGroup], room: Room, width_mm: float) -> I
 
 def _small_card(group: PartGroup, room: Room, width_mm: float) -> Iterator[Block]:
     part = group.first
-    yield Heading(_heading(group), 3)
-    yield from (Paragraph(each) for each in _facts(group, room))
+    yield Heading(card_heading(group), 3)
+    yield Paragraph(unfold(f"{_pockets(part)} ", card_facts(group, room)))
     yield Figure(small_figure(part, width_mm, room.spec.unit))
-    yield Paragraph(_pockets(part), soft=True)
 
 
 def _pockets(part: Part) -> str:
@@ -227,15 +187,13 @@ def _plain_rows(groups: Iterable[PartGroup], room: Room) -> Iterator[Row]:
 def _plain_row(group: PartGroup, room: Room) -> Row:
     part, unit = group.first, room.spec.unit
     size = part.finished
-    pieces = [(*_piece(each, room), "; ") for each in group.pieces]
-    names = list(unfold(*pieces))[:-1]
-    if part.waits_for:
-        names.append(" (waits: see the questions)")
+    roles = dict.fromkeys(each.role for each in group.pieces)
+    waits = (" (waits: see the questions)",) if part.waits_for else ()
     return Row(
         (
             str(len(group.pieces)),
-            ", ".join(each.mark for each in group.pieces),
-            tuple(names),
+            ", ".join(roles),
+            (*pieces_words(group.pieces, room), *waits),
             sizes(size.length, size.width, size.thickness, unit=unit, strong=True),
             edge_words(part),
         )

@@ -2,52 +2,107 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from fractions import Fraction
+from itertools import count
 
 from casewright.casework.parts import Part
 from casewright.dims.units import Unit
-from casewright.drawing import SCALES, Plot, View, clashes, plot, sheet_at
+from casewright.drawing import SCALES, Plot, View, clashes, plot, sheet_at, struck
 from casewright.drawing.part_frame import faces_to_draw
 from casewright.drawing.part_view import part_scene
 from casewright.packet.part_groups import PartGroup
 
-__all__ = ["group_figure", "small_figure"]
+__all__ = ["group_figure", "page_figure", "small_figure"]
 
 _LARGEST = Fraction(4)
-_LONG = (42, 172)  # least and largest length of the part itself [mm on paper]
+_LONG = (30, 172)  # least and largest length of the part itself [mm on paper]
 _ROW = 45  # room of a row of views besides the parts, about [mm]
 _SMALL_TALL = 62.0
+_FULL, _STEP = Fraction(1), Fraction(3, 4)  # lettering where nothing else helps
+_MANY = 4  # marks under a view
 
 _Rows = Sequence[Sequence[View]]
+_Try = tuple[_Rows, Fraction]
 
 
 def group_figure(group: PartGroup, width_mm: float, height_mm: float, unit: Unit) -> Plot | None:
     """Every face with work on it, on as little paper as lets nothing lie over anything.
 
-    Left and right are side by side or one above the other. None when there is no room for a
-    drawing large enough to read.
+    Left and right are side by side or one above the other. None when there is not that much room.
 
     Parameters
     ----------
     width_mm, height_mm
         Room on the page [mm].
     """
+    for drawn in _drawn(_tries(group, unit), width_mm, height_mm, unit, _FULL):
+        if not _flaws(drawn):
+            return drawn
+    return None
+
+
+def page_figure(group: PartGroup, width_mm: float, height_mm: float, unit: Unit) -> Plot:
+    """As `group_figure`, for a page of its own: it always finds room.
+
+    Where it must, lettering may lie over lettering or be smaller than usual.
+    """
+    for step in count():
+        reduction = _STEP**step
+        drawn = _clearest(_drawn(_tries(group, unit), width_mm, height_mm, unit, reduction))
+        if drawn is not None:
+            return drawn
+    raise AssertionError
+
+
+def small_figure(part: Part, width_mm: float, unit: Unit) -> Plot:
+    """The one face with work on it, for two cards beside each other: it always finds room."""
+    scene = part_scene(part, faces_to_draw(part)[0], unit, letters=False)
+    scales = [*_scales(part, unit), *_smaller(part, unit)]
+
+    def fitting(reduction: Fraction) -> Iterator[Plot]:
+        for scale in scales:
+            drawn = plot(scene, scale)
+            drawn = drawn if reduction == _FULL else drawn.reduced(reduction)
+            if drawn.area.width <= width_mm and drawn.area.height <= _SMALL_TALL:
+                yield drawn
+
+    for step in count():
+        best = _clearest(fitting(_STEP**step))
+        if best is not None:
+            return best
+    raise AssertionError
+
+
+def _drawn(
+    tries: Iterable[_Try], width_mm: float, height_mm: float, unit: Unit, reduction: Fraction
+) -> Iterator[Plot]:
+    for rows, scale in tries:
+        true = scale / reduction
+        drawn = sheet_at(rows, true, width_mm, height_mm, unit, bar=False, reduction=reduction)
+        if drawn is not None:
+            yield drawn
+
+
+def _clearest(plots: Iterable[Plot]) -> Plot | None:
+    """The first on which nothing lies over anything, else the one where least does."""
     best: Plot | None = None
     fewest = 0
-    for rows, scale in _tries(group, unit):
-        drawn = sheet_at(rows, scale, width_mm, height_mm, unit, bar=False)
-        if drawn is None:
-            continue
-        crowded = len(clashes(drawn.groups))
+    for drawn in plots:
+        crowded = _flaws(drawn)
         if best is None or crowded < fewest:
             best, fewest = drawn, crowded
-        if not fewest:
-            return best
+        if not crowded:
+            break
     return best
 
 
-def _tries(group: PartGroup, unit: Unit) -> list[tuple[_Rows, Fraction]]:
+def _flaws(drawn: Plot) -> int:
+    """How often something lies over what must be read [-]."""
+    return len(clashes(drawn.groups)) + len(struck(drawn.groups))
+
+
+def _tries(group: PartGroup, unit: Unit) -> list[_Try]:
     """Arrangements at scales, those that need the least height of paper first."""
     size = group.first.finished
     found: list[tuple[Fraction, int, _Rows, Fraction]] = []
@@ -62,9 +117,14 @@ def _tries(group: PartGroup, unit: Unit) -> list[tuple[_Rows, Fraction]]:
 def _scales(part: Part, unit: Unit) -> list[Fraction]:
     """Scales at which the part itself is neither tiny nor needlessly large, largest first."""
     least, most = _LONG
-    long = part.finished.length.value
-    wanted = [s for s in SCALES[unit] if s >= _LARGEST and long / s <= most]
-    return [s for s in wanted if long / s >= least] or wanted[:1]
+    long = max(part.finished.length.value, part.finished.width.value)
+    wanted = [s for s in SCALES[unit] if s >= _LARGEST and least <= long / s <= most]
+    if wanted:
+        return wanted
+    if long > most:
+        return [SCALES[unit][-1]]
+    larger = [s for s in SCALES[unit] if s <= _LARGEST and long / s <= most]
+    return larger or [SCALES[unit][0]]
 
 
 def _smaller(part: Part, unit: Unit) -> list[Fraction]:
@@ -93,23 +153,10 @@ def _arrangements(group: PartGroup, unit: Unit, *, stands: bool) -> Iterator[_Ro
 
 
 def _title(hand: Sequence[Part], face: str) -> str:
+    """'1: left side, face A', '1, 20, face A', 'left hand, face A'."""
     marks = ", ".join(part.mark for part in hand)
-    name = f"{marks}: {hand[0].title}" if len(hand) == 1 else marks
-    return f"{name}, face {face}"
-
-
-def small_figure(part: Part, width_mm: float, unit: Unit) -> Plot:
-    """The one face with work on it, for two cards beside each other."""
-    scene = part_scene(part, faces_to_draw(part)[0], unit, letters=False)
-    best: Plot | None = None
-    fewest = 0
-    for scale in (*_scales(part, unit), *_smaller(part, unit)):
-        drawn = plot(scene, scale)
-        if drawn.area.width > width_mm or drawn.area.height > _SMALL_TALL:
-            continue
-        crowded = len(clashes(drawn.groups))
-        if best is None or crowded < fewest:
-            best, fewest = drawn, crowded
-        if not fewest or scale in _smaller(part, unit):
-            break
-    return best if best is not None else plot(scene, SCALES[unit][-1])
+    if len(hand) == 1:
+        return f"{marks}: {hand[0].title}, face {face}"
+    if len(hand) <= _MANY:
+        return f"{marks}, face {face}"
+    return f"{hand[0].hand} hand, face {face}" if hand[0].hand else f"face {face}"

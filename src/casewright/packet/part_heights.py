@@ -12,13 +12,13 @@ from casewright.outputs.inlines import Link, Rich, SignMark, Small, Strong, rich
 
 __all__ = ["paragraph_height", "table_height"]
 
-_BODY = (2.45, 5.4, 6.5)  # height of capitals; from line to line, bare and with fractions [mm]
+_BODY = (2.45, 5.4, 5.9)  # height of capitals; from line to line, bare and with fractions [mm]
 _CELL = (2.15, 4.0, 5.2)
-_APART = 3.5  # between paragraphs [mm]
+_APART = 1.0  # between paragraphs [mm]
 _LETTERS = 9.0  # width of the column of letters [mm]
 _INSETS = (3.4, 2.7)  # of a cell, left and right together, above and below together [mm]
-_HEADING = 9.0  # of a table [mm]
-_RAGGED = 1.04  # what lines lose at their right end
+_HEADING = 7.5  # of a table [mm]
+_RAGGED = 0.97  # lines lose something at their right end, and regular letters are narrower
 _SMALLER = 0.82  # small words against the others
 _SIGN = 6.0  # width of a sign [mm]
 

@@ -1,0 +1,98 @@
+"""The words at the head of a part's card: what it is, how large, how many, where they go."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import groupby
+
+from casewright.casework.parts import Part
+from casewright.outputs.inlines import Inline, Link, Rich, SignMark, Strong
+from casewright.packet.part_groups import PartGroup
+from casewright.packet.words import edge_words, mark_list, place_titles, sizes
+from casewright.room.model import Room
+
+__all__ = ["card_facts", "card_heading", "pieces_words"]
+
+_LONG_LIST = 40  # letters of a list of marks that still fits a heading
+_MANY_PLACES = 12  # past which their names would take more room than they help
+
+
+def card_heading(group: PartGroup) -> str:
+    """Marks and names: '1: left side; 2: right side', '4, 23: stretcher, make 2'."""
+    singles = [each for each in (group.parts, group.mirrored) if each]
+    if all(len(each) == 1 for each in singles):
+        return "; ".join(f"{each[0].mark}: {each[0].title}" for each in singles)
+    marks = mark_list(part.mark for part in group.pieces)
+    roles = ", ".join(dict.fromkeys(part.role for part in group.pieces))
+    count = f"{roles}, make {len(group.pieces)}"
+    if group.mirrored:
+        hands = sorted((each[0].hand or "", len(each)) for each in singles)
+        count += f", {' and '.join(f'{many} {hand}' for hand, many in hands)}"
+    return f"{marks}: {count}" if len(marks) <= _LONG_LIST else count
+
+
+def card_facts(group: PartGroup, room: Room, at: str = "") -> Rich:
+    """What the pieces wait for, their sizes and stock, and which they are, in one paragraph.
+
+    Parameters
+    ----------
+    at
+        Key of the place the card stands under, which then need not be named again.
+    """
+    found = [*_waiting(group.first), *_sizes(group.first, room)]
+    for pieces in (group.parts, group.mirrored):
+        if not pieces:
+            continue
+        found.append(" ")
+        if pieces[0].hand is not None:
+            found += [SignMark(pieces[0].hand), " "]
+        alone = {part.case for part in group.pieces} == {at}
+        found += [*(_links(pieces) if alone else pieces_words(pieces, room)), "."]
+    return tuple(found)
+
+
+def pieces_words(pieces: Sequence[Part], room: Room) -> tuple[Inline, ...]:
+    """Pieces by their marks with the places they go to: '1, 3 pot store; 20 potting bench'.
+
+    Each leads to the cut list, and is where others that lead to the piece arrive.
+    """
+    titles = place_titles(room)
+    places = [(key, list(same)) for key, same in groupby(pieces, key=lambda part: part.case)]
+    if len(places) > _MANY_PLACES:
+        return (*_links(pieces), f", in {len({key for key, _ in places})} places")
+    found: list[Inline] = []
+    for key, same in places:
+        found += [*(["; "] if found else []), *_links(same), f" {titles[key]}"]
+    return tuple(found)
+
+
+def _links(pieces: Sequence[Part]) -> Iterator[Inline]:
+    for number, part in enumerate(pieces):
+        if number:
+            yield ", "
+        yield Link(part.mark, f"cut:{part.path}", part.path)
+
+
+def _sizes(part: Part, room: Room) -> Iterator[Inline]:
+    unit, size, blank = room.spec.unit, part.finished, part.blank
+    yield "Finished "
+    yield from sizes(size.length, size.width, size.thickness, unit=unit, strong=True)
+    if (blank.length.value, blank.width.value) != (size.length.value, size.width.value):
+        yield "; cut "
+        yield from sizes(blank.length, blank.width, unit=unit, strong=True)
+    if part.edges:
+        yield f"; {edge_words(part)}"
+    yield f". Stock: {room.spec.stock[part.stock].title}"
+    if part.grain:
+        yield "; grain along the length"
+    if part.milled_from:
+        yield f"; {part.milled_from}"
+    yield "."
+
+
+def _waiting(part: Part) -> Iterator[Inline]:
+    if part.waits_for:
+        yield SignMark("ask")
+        yield " "
+        yield Strong(f"Do not cut yet: waits for {', '.join(part.waits_for)}.")
+        yield " "
