@@ -14,7 +14,7 @@ import highspy
 import numpy as np
 
 from casewright.cutting.pricing import Column, Pricing
-from casewright.cutting.shapes import Task
+from casewright.cutting.shapes import Action, Found, Task
 
 __all__ = ["Columns"]
 
@@ -23,7 +23,7 @@ _DEAR = 4
 _CELLS, _SOLVED = 512, 1_000
 """Cells that count as one node, and nodes for which the solution of one mix counts."""
 
-_STEADY, _OF = 7, 10
+_STEADY, _OF = 9, 10
 
 
 class _Silent(highspy.Highs):
@@ -102,6 +102,15 @@ class Columns:
                 np.array(rows, np.int32), np.array(counts),
             )  # fmt: skip
         return bool(fresh)
+
+    def offer_plan(self, found: Found) -> None:
+        """Let the mix use the sheets of a plan."""
+        sheets: list[tuple[int, list[int]]] = []
+        for laid in found.laid:
+            if laid.action == Action.NEW_SHEET:
+                sheets.append((laid.bin, [0] * len(self.wanted)))
+            sheets[-1][1][laid.shape] += 1
+        self.offer(Column(index, tuple(counts)) for index, counts in sheets)
 
     def raise_to(self, target: int) -> int:
         """Raise the bound until it reaches a target or can rise no more.

@@ -13,7 +13,7 @@ from casewright.cutting.generation import is_countable
 from casewright.cutting.outcome import lower_bound, solution_of, sort_out
 from casewright.cutting.problem import Problem
 from casewright.cutting.search import Search
-from casewright.cutting.shapes import Found
+from casewright.cutting.shapes import Found, Task
 from casewright.cutting.solution import Bound, SheetTree, Solution
 
 __all__ = ["Stop", "solve"]
@@ -96,9 +96,9 @@ class _Tries:
         self.bound = lower_bound(problem)
         self.stages = problem.stages
         self.columns: Columns | None = None
+        self.plans: list[Found] = []
         self.searches: list[tuple[Frame, Search | Beam]] = []
-        for frame in _frames(problem):
-            task = frame.task()
+        for frame, task in _frames(problem):
             kind = Beam if is_countable(task) else Search
             self.searches.append((frame, kind(task, self.is_over)))
 
@@ -127,19 +127,23 @@ class _Tries:
             if found is not None:
                 least = found.price if found.complete else least
                 is_first = False
+                self.plans.append(found)
                 yield frame, found
 
     def _raise_bound(self, target: int) -> None:
         """Look for a better bound, with a part of the work allowed."""
-        frames = [frame for frame, _ in self.searches if frame.panels or self.stages == 2]
         if self.stages not in _SCOPES or self.bound.value >= target:
             return
-        tasks = [frame.task() for frame in frames]
+        tasks = [
+            search.task for frame, search in self.searches if frame.panels or self.stages == 2
+        ]
         most = self.stop.nodes // _SHARE
         columns = Columns(tasks, lambda: columns.nodes > most)
         if columns.effort > most:
             return
         self.columns = columns
+        for found in self.plans:
+            columns.offer_plan(found)
         value = columns.raise_to(target)
         if value > self.bound.value:
             self.bound = replace(self.bound, value=value, scope=_SCOPES[self.stages])
@@ -160,11 +164,16 @@ class _Tries:
                         yield width, guide, seed, (frame, search)
 
 
-def _frames(problem: Problem) -> tuple[Frame, ...]:
-    two = (Frame(problem, "crosscut", panels=False), Frame(problem, "rip", panels=False))
-    if problem.stages == 2:
-        return two
-    return Frame(problem, "crosscut", panels=True), Frame(problem, "rip", panels=True), *two
+def _frames(problem: Problem) -> Iterator[tuple[Frame, Task]]:
+    """The frames to look in, each with its task; only one of two that are mirror images."""
+    seen: set[Task] = set()
+    for panels in (False,) if problem.stages == 2 else (True, False):
+        for first in ("crosscut", "rip"):
+            frame = Frame(problem, first, panels=panels)
+            task = frame.task()
+            if task not in seen:
+                seen.add(task)
+                yield frame, task
 
 
 def _plan(frame: Frame, found: Found) -> _Plan:

@@ -51,10 +51,15 @@ class Frame:
             for index, item in enumerate(self.problem.stock)
         )
         shapes = (
-            Shape(*self._sides(length + kerf, width + kerf), len(names), rotate)
+            Shape(*self._shape_sides(length, width, rotate=rotate), len(names), rotate)
             for (length, width, rotate), names in self._names().items()
         )
         return Task(tuple(bins), tuple(shapes), kerf, self.panels)
+
+    def _shape_sides(self, length: int, width: int, *, rotate: bool) -> _Sides:
+        """Grown by a kerf; of what may turn the longer first, so that mirrored tasks are equal."""
+        long, wide = self._sides(length + self.problem.kerf, width + self.problem.kerf)
+        return (max(long, wide), min(long, wide)) if rotate else (long, wide)
 
     def trees(self, laid: Sequence[Laid]) -> tuple[SheetTree, ...]:
         """The cut tree of each sheet of a plan; like parts of a group are dealt side by side."""

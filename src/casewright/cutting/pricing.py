@@ -8,6 +8,7 @@ What is found here is an upper limit for every sheet, from which lower bounds fo
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from functools import cached_property
 from typing import NamedTuple
@@ -23,6 +24,12 @@ _Ints = npt.NDArray[np.int64]
 
 _NONE = -(1 << 60)
 """Value of what cannot be."""
+
+_MATRIX = 2_000
+"""Most cells for which what is left of each by each is held in one table."""
+
+_BLOCK = 64
+"""Widths of a panel that are tried at once."""
 
 
 class Column(NamedTuple):
@@ -45,7 +52,8 @@ class _Raster:
     """Where cuts can lie, and how the tables' cells hang together; the same for all values.
 
     Lengths that no sum of sizes gives need no cell: the next smaller sum does as well. Chunks of
-    one height make a level, lowest first.
+    one height make a level, lowest first; `rows` tells how many rows of a panel each may lead,
+    `panels` how many panels of a sheet.
     """
 
     def __init__(self, task: Task) -> None:
@@ -57,12 +65,14 @@ class _Raster:
         self.starts = np.searchsorted(ends, [*self.heights, v + 1]).tolist()
         self.us = _sums({c.length // c.pieces for c in self.chunks}, u)
         self.vs = _sums(self.heights, v)
-        self.leaders = [
-            min(v // height, sum(c.pieces for c in self.chunks[start:end]))
-            for height, start, end in zip(
-                self.heights, self.starts[:-1], self.starts[1:], strict=True
-            )
-        ]
+        wanted: Counter[int] = Counter()
+        shortest: dict[int, int] = {}
+        for shape in task.shapes:
+            for du, dv in shape.sides:
+                wanted[dv] += shape.count
+                shortest[dv] = min(du, shortest.get(dv, du))
+        self.rows = [min(v // height, wanted[height]) for height in self.heights]
+        self.panels = [min(u // shortest[height], wanted[height]) for height in self.heights]
 
     @cached_property
     def before(self) -> list[_Ints]:
@@ -72,20 +82,37 @@ class _Raster:
     @property
     def cells(self) -> int:
         """Cells of all tables."""
-        return len(self.us) * (2 * len(self.chunks) + len(self.vs) * int(sum(self.leaders)))
+        return len(self.us) * (2 * len(self.chunks) + len(self.vs) * int(sum(self.rows)))
 
     def at_u(self, length: _Ints) -> _Ints:
-        """Cells of lengths along u."""
+        """Cells of lengths along u; -1 for less than nothing."""
         return np.searchsorted(self.us, length, "right") - 1
+
+    @cached_property
+    def _rests(self) -> npt.NDArray[np.int32]:
+        """The cell left of each cell, a column each, when one, a row each, is taken off; or -1."""
+        return self.at_u(self.us[None, :] - self.us[:, None]).astype(np.int32)
+
+    def rests(self, off: _Ints, start: int, end: int) -> npt.NDArray[np.int32]:
+        """The cells left of the cells from start to end when others are taken off; or -1."""
+        if len(self.us) <= _MATRIX:
+            return self._rests[off, start:end]
+        return self.at_u(self.us[None, start:end] - self.us[off][:, None]).astype(np.int32)
 
     def rest(self, at: int, length: int) -> int:
         """The cell that is left of a cell when a length is taken off."""
         return int(np.searchsorted(self.us, self.us[at] - length, "right")) - 1
 
-    def below(self, length: int, end: int) -> _Ints:
-        """The cells left when a length is taken off the first cells along v, where it can be."""
-        vs = self.vs[:end]
-        return np.searchsorted(self.vs, vs[vs >= length] - length, "right") - 1
+    @cached_property
+    def below(self) -> list[list[_Ints]]:
+        """For each height, taken off a panel once, twice ...: the cells left, where it can be."""
+        return [
+            [
+                np.searchsorted(self.vs, self.vs[self.vs >= off] - off, "right") - 1
+                for off in range(height, height * most + 1, height)
+            ]
+            for height, most in zip(self.heights, self.rows, strict=True)
+        ]
 
 
 class Pricing:
@@ -164,18 +191,19 @@ class _Tables:
         p = self.raster
         found = {top: np.full((len(p.heights), len(p.us)), _NONE, np.int64) for top in tops}
         panels = np.zeros((len(p.vs), len(p.us)), np.int64)
-        for level, (height, most) in enumerate(zip(p.heights, p.leaders, strict=True)):
+        for level, cells in enumerate(p.below):
             lower, row = panels, self.row(level)
-            panels = lower.copy()
-            for count in range(1, most + 1):
-                below = p.below(count * height, len(p.vs))
+            first = int(np.searchsorted(row, 0))  # a row that fits somewhere fits further on
+            row, panels = row[first:], lower.copy()
+            for count, below in enumerate(cells, 1):
                 start = len(p.vs) - len(below)
-                higher = lower[below]
+                higher = lower[below, first:]
                 higher += count * row
-                np.maximum(panels[start:], higher, out=panels[start:])
+                np.maximum(panels[start:, first:], higher, out=panels[start:, first:])
                 for top in tops:
                     if top >= start:
-                        np.maximum(found[top][level], higher[top - start], out=found[top][level])
+                        own = found[top][level, first:]
+                        np.maximum(own, higher[top - start], out=own)
         return found
 
     def sheet(self, index: int) -> tuple[int, Column]:
@@ -191,33 +219,38 @@ class _Tables:
                 self._read_panel(top, level, end, counts)
             return max(0, int(panels[level, end])), Column(index, tuple(counts))
         sheet = np.zeros(end + 1, np.int64)
-        steps: list[tuple[int, _Ints]] = []
-        for level, most in enumerate(p.leaders):
+        steps: list[tuple[int, _Ints, _Ints, _Ints]] = []
+        for level, most in enumerate(p.panels):
             widths, values = _rises(panels[level, : end + 1])
             for _ in range(most if len(widths) else 0):
-                longer, taken = self._add_panel(sheet, widths, values)
-                if not taken.any():
+                longer = self._add_panel(sheet, widths, values)
+                if not (longer > sheet).any():
                     break
+                steps.append((level, sheet, widths, values))
                 sheet = longer
-                steps.append((level, taken))
-        at = end
-        for level, taken in reversed(steps):
-            width = int(taken[at])
-            if width:
-                self._read_panel(top, level, width, counts)
-                at = p.rest(at, int(p.us[width]))
+        at, worth = end, int(sheet[end])
+        for level, before, widths, values in reversed(steps):
+            if before[at] == worth:
+                continue
+            for width, value in zip(widths.tolist(), values.tolist(), strict=True):
+                rest = p.rest(at, int(p.us[width]))
+                if rest >= 0 and before[rest] + value == worth:
+                    self._read_panel(top, level, width, counts)
+                    at, worth = rest, worth - value
+                    break
         return int(sheet[end]), Column(index, tuple(counts))
 
-    def _add_panel(self, sheet: _Ints, widths: _Ints, values: _Ints) -> tuple[_Ints, _Ints]:
-        """Values of sheets with one more panel, where that is better, and the panel's cell."""
-        us = self.raster.us[: len(sheet)]
-        longer, taken = sheet.copy(), np.zeros(len(sheet), np.int64)
-        for width, value in zip(widths.tolist(), values.tolist(), strict=True):
-            worth = sheet[self.raster.at_u(us[width:] - us[width])] + value
-            better = worth > longer[width:]
-            longer[width:][better] = worth[better]
-            taken[width:][better] = width
-        return longer, taken
+    def _add_panel(self, sheet: _Ints, widths: _Ints, values: _Ints) -> _Ints:
+        """Values of sheets with one more panel, where that is better."""
+        longer, end = sheet.copy(), len(sheet)
+        padded = np.append(sheet, _NONE)
+        for start in range(0, len(widths), _BLOCK):
+            some = slice(start, start + _BLOCK)
+            first = int(widths[start])
+            worth = padded[self.raster.rests(widths[some], first, end)]
+            worth += values[some, None]
+            np.maximum(longer[first:], worth.max(axis=0), out=longer[first:])
+        return longer
 
     def _read_panel(self, top: int, level: int, width: int, counts: list[int]) -> None:
         """Count the parts of a panel, by a table for its length alone."""
@@ -226,14 +259,16 @@ class _Tables:
         for lower in range(level + 1):
             table = tables[-1].copy() if lower < level else np.full(top + 1, _NONE, np.int64)
             value = int(self.row(lower)[width])
-            for count in range(1, p.leaders[lower] + 1):
-                below = p.below(count * p.heights[lower], top + 1)
-                start = top + 1 - len(below)
-                np.maximum(table[start:], tables[-1][below] + count * value, out=table[start:])
+            for count, cells in enumerate(p.below[lower] if value >= 0 else (), 1):
+                start = len(p.vs) - len(cells)
+                if start > top:
+                    break
+                more = tables[-1][cells[: top + 1 - start]] + count * value
+                np.maximum(table[start:], more, out=table[start:])
             tables.append(table)
         for lower in range(level, -1, -1):
             value = int(self.row(lower)[width])
-            for count in range(p.leaders[lower] + 1):
+            for count in range(p.rows[lower] + 1):
                 if p.vs[top] < count * p.heights[lower] or (lower == level and not count):
                     continue
                 rest = int(np.searchsorted(p.vs, p.vs[top] - count * p.heights[lower], "right"))
