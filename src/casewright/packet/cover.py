@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import suppress
 from fractions import Fraction
 
 from casewright.drawing import ScaleError, largest, measure_of
@@ -103,10 +104,10 @@ def elevation_section(room: Room, paper: Paper) -> Section | None:
     unit = room.spec.unit
     for run in room.runs:
         scene = run_scene(run, unit, measure_of(room.wall_bottom, unit))
-        try:
-            drawn = largest(scene, paper.text_width_mm, _ELEVATION_MM, unit, at_most=Fraction(10))
-        except ScaleError:
-            continue
+        drawn: tuple[Block, ...] = ()
+        with suppress(ScaleError):
+            figure = largest(scene, paper.text_width_mm, _ELEVATION_MM, unit, at_most=Fraction(10))
+            drawn = (Figure(figure, alternative=f"{run.spec.title}, elevation"),)
         names = [
             unfold(
                 f"{n} ", Link(case.spec.title, case.key), ", page ", PageNumber(case.key), ".  "
@@ -117,7 +118,7 @@ def elevation_section(room: Room, paper: Paper) -> Section | None:
             Keep(
                 (
                     Heading(run.spec.title, 2, f"run:{run.spec.key}"),
-                    Figure(drawn, alternative=f"{run.spec.title}, elevation"),
+                    *drawn,
                     Paragraph(unfold(*names)),
                 )
             )

@@ -3,12 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 
-from casewright.breakdown import Breakdown, StockPlan
+from casewright.breakdown import Breakdown, Piece, StockPlan
 from casewright.cutting.solution import SheetTree
 from casewright.room.model import Room
 
-__all__ = ["SOLID", "cutting_anchors", "plan_anchor", "sheet_anchor", "sheet_name", "sheet_places"]
+__all__ = [
+    "SOLID",
+    "CuttingPlace",
+    "cutting_places",
+    "plan_anchor",
+    "sheet_anchor",
+    "sheet_name",
+    "sheet_places",
+]
 
 SOLID = "cutting:solid"
 """Anchor of the section for boards and the strips that come out of them."""
@@ -31,17 +40,40 @@ def sheet_name(plan: StockPlan, tree: SheetTree) -> str:
     return f"{_NOUNS[plan.kind]} {tree.sheet + 1}"
 
 
-def cutting_anchors(room: Room, breakdown: Breakdown) -> dict[str, str]:
-    """The sections of cuts, with what is cut there."""
-    plans = [plan for plan in breakdown.plans if plan.solution.tree]
-    found = {
-        plan_anchor(plan): room.spec.stock[plan.stock].title
-        for plan in plans
-        if plan.kind == "sheets"
-    }
-    if len(found) < len(plans):
-        found[SOLID] = "boards and strips"
+@dataclass(frozen=True, slots=True)
+class CuttingPlace:
+    """A section of cuts.
+
+    Parameters
+    ----------
+    title
+        What is cut there.
+    pieces
+        Paths of the parts that come out of it, of strip blanks those they are for.
+    """
+
+    title: str
+    pieces: frozenset[str]
+
+
+def cutting_places(room: Room, breakdown: Breakdown) -> dict[str, CuttingPlace]:
+    """The sections of cuts by their anchors."""
+    found: dict[str, CuttingPlace] = {}
+    solid: set[str] = set()
+    for plan in breakdown.plans:
+        pieces = frozenset(path for piece in plan.pieces.values() for path in _serves(piece))
+        if plan.solution.tree and plan.kind == "sheets":
+            title = room.spec.stock[plan.stock].title
+            found[plan_anchor(plan)] = CuttingPlace(title, pieces)
+        elif plan.solution.tree:
+            solid |= pieces
+    if solid:
+        found[SOLID] = CuttingPlace("boards and strips", frozenset(solid))
     return found
+
+
+def _serves(piece: Piece) -> tuple[str, ...]:
+    return (piece.id,) if piece.kind == "part" else piece.serves
 
 
 def sheet_places(breakdown: Breakdown) -> Mapping[str, tuple[str, str]]:

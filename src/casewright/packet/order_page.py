@@ -3,59 +3,96 @@
 from __future__ import annotations
 
 from casewright.breakdown import Breakdown
-from casewright.casework.cases import Case
-from casewright.drawing import measure_of
-from casewright.outputs.blocks import Block, Callout, CheckList, Heading, Paragraph, Step
+from casewright.outputs.blocks import CheckList, Paragraph, Step
 from casewright.outputs.document import Section
-from casewright.outputs.inlines import Blank, Inline, Link, PageNumber, Rich
-from casewright.packet.cut_places import cutting_anchors
-from casewright.packet.words import unfold
+from casewright.outputs.inlines import Blank, Inline, Link, PageNumber
+from casewright.packet.cut_places import cutting_places
+from casewright.packet.readings import READINGS, reading_blocks
 from casewright.room.model import Room
 
 __all__ = ["order_section"]
 
+_LIFTING = (
+    "A sheet is heavy and catches the wind: carry it with a second person or a panel carrier, "
+    "gloves on, and stack sheets flat or lashed upright."
+)
+_DUST = "Fine dust harms lungs, that of fibreboard above all: extraction and a dust mask."
+_FINISHING = (
+    "Mist and vapour harm lungs, waterborne too: moving air and the mask that the maker's sheet "
+    "names; for solvents one with cartridges for vapour. Solvent vapour burns: no flame, pilot "
+    "light, heater or spark, and a fan made for vapour. Two-part finishes with isocyanates are "
+    "not for a home shop. Gloves and eyes protected. Dry oily rags flat, outdoors: in a heap "
+    "they catch fire by themselves. The maker's sheet and local rules come first."
+)
 _HANGING = (
-    "Take doors and shelves off first, and lift heavy cases with a second person or a jack. Screw "
-    "into the framing; look for pipes and cables before boring into a wall. Local codes and the "
-    "makers' instructions come first."
+    "Take doors and shelves off first, and lift heavy cases with a second person or a jack; "
+    "nobody holds a case up while its screws are driven. Screw into the framing; look for pipes "
+    "and cables before boring into a wall. Local codes and the makers' instructions come first."
 )
 
 
 def order_section(room: Room, breakdown: Breakdown) -> Section:
-    """The stages of the job, each with the pages it is done from."""
-    parts = _leads({f"parts:{case.key}": case.spec.title for case in room.cases})
+    """The stages of the job, each with the pages it is done from; the readings after them."""
+    return Section(
+        "Order of work",
+        (
+            Paragraph("Tick each stage. Do not pass a blank: what comes after it hangs on it."),
+            CheckList(tuple(_stages(room, breakdown))),
+            *reading_blocks(room),
+        ),
+        "order",
+    )
+
+
+def _stages(room: Room, breakdown: Breakdown) -> list[Step]:
+    first, doors = _cutting(room, breakdown)
+    cards = _leads({"part-cards": "the part cards"})
     together = _leads({f"assembly:{case.key}": case.spec.title for case in room.cases})
-    steps = [
-        Step("Buy", (("From ", *_leads({"buy": "the buy list"}), "."),)),
-        _sheets(room),
+    readings = _leads({READINGS: "readings"})
+    many = len(room.cases) > 1
+    box = "one box" if many else "the box"
+    after = "write it down, then put the others together" if many else "write it down"
+    wait = "Cut nothing that is marked to wait."
+    if any(case.fronts for case in room.cases):
+        wait += " Leave the pieces of doors until their openings are measured."
+    stages = [
+        Step("Buy", (("From ", *_leads({"buy": "the buy list"}), "."),), (_LIFTING,)),
+        Step("Measure the sheets and boards in three places each", (("On ", *readings, "."),)),
         Step(
             "Cut by setting, and label every piece as it comes off the saw",
-            (_leads(cutting_anchors(room, breakdown)), _leads({"labels": "Labels"})),
-            ("Cut nothing that is marked to wait.",),
+            (first, _leads({"labels": "labels"}), wait),
         ),
-        Step("Machine the parts: rabbets, dadoes, pockets, holes", (parts,)),
-        Step("Band, lip or fill the edges; sand the insides", (parts,)),
-        Step("Put one box together, measure it, then the rest", (together, *_boxes(room))),
+        Step("Machine the parts: rabbets, dadoes, pockets, holes", (("From ", *cards, "."),)),
+        Step("Band, lip or fill the edges; sand the insides", ("Before assembly.",), (_DUST,)),
+        Step(f"Put {box} together first and measure it; {after}", (together, readings)),
     ]
-    steps += _fronts(room)
-    steps += [
-        Step("Finish", ("Follow the paint maker's sheet: air, mask, fire, drying times.",)),
-        Step(
-            "Hang and set",
-            (_placing(room),),
-            (_HANGING,),
+    if any(case.fronts for case in room.cases):
+        stages += [
+            Step("Measure the openings before the doors are cut", (("On ", *readings, "."),)),
+            Step("Cut, put together, bore and fit the doors", (doors or cards,)),
+        ]
+    return [*stages, _finish(), Step("Hang and set", (_placing(room),), (_HANGING,))]
+
+
+def _finish() -> Step:
+    return Step(
+        "Finish: take hinges and pulls off, mask the bores, try it on a test piece first",
+        (
+            "Fill, sand, prime, sand; then as many coats as the tin says, sanded between.",
+            ("By the tin: recoat after ", Blank(), " handle after ", Blank(), " hard after ",
+             Blank()),
         ),
-    ]
-    blocks: list[Block] = [
-        Paragraph("Tick each stage. Do not pass a blank: what comes after it hangs on it."),
-        CheckList(tuple(steps)),
-        Heading("When a reading is off", 2),
-        Callout(
-            "measure first",
-            "Write the reading in the job file and print the packet again before the next cut.",
-        ),
-    ]
-    return Section("Order of work", tuple(blocks), "order")
+        (_FINISHING,),
+    )  # fmt: skip
+
+
+def _cutting(room: Room, breakdown: Breakdown) -> tuple[tuple[Inline, ...], tuple[Inline, ...]]:
+    """Where boxes are cut, and where doors are, which wait for their openings."""
+    leaves = {path for case in room.cases for front in case.fronts for path in front.parts}
+    places = cutting_places(room, breakdown)
+    boxes = {anchor: each.title for anchor, each in places.items() if each.pieces - leaves}
+    doors = {anchor: each.title for anchor, each in places.items() if each.pieces & leaves}
+    return _leads(boxes), _leads(doors)
 
 
 def _leads(places: dict[str, str]) -> tuple[Inline, ...]:
@@ -65,43 +102,9 @@ def _leads(places: dict[str, str]) -> tuple[Inline, ...]:
     return tuple(found)
 
 
-def _sheets(room: Room) -> Step:
-    """Thickness of every stock that a part is made from."""
-    keys = dict.fromkeys(part.stock for part in room.parts)
-    notes: list[Rich] = [(f"{room.spec.stock[key].title}: ", Blank()) for key in keys]
-    return Step("Measure the sheets and boards before cutting, three places each", tuple(notes))
-
-
-def _boxes(room: Room) -> tuple[Rich, ...]:
-    """Outside of each box: what is wanted, how far off it may be, and a blank."""
-    return tuple(_box(room, case) for case in room.cases)
-
-
-def _box(room: Room, case: Case) -> Rich:
-    unit = room.spec.unit
-    found: list[Inline] = [f"{case.spec.title}: "]
-    for word, dim in (("width", case.width), ("height", case.height), ("depth", case.depth)):
-        found += [f" {word} ", measure_of(dim, unit)]
-        found += [" (± ", measure_of(case.tolerance, unit), ") ", Blank(13.0)]
-    return tuple(found)
-
-
-def _fronts(room: Room) -> list[Step]:
-    """Openings are read before a door is cut."""
-    cases = [case for case in room.cases if case.fronts]
-    if not cases:
-        return []
-    notes: list[Rich] = [
-        unfold(f"{case.spec.title}, opening: width ", Blank(), " height ", Blank())
-        for case in cases
-    ]
-    doors = _leads({f"parts:{case.key}": case.spec.title for case in cases})
-    return [
-        Step("Measure the openings before the doors are cut", tuple(notes)),
-        Step("Cut, bore and fit the doors", (doors,)),
-    ]
-
-
-def _placing(room: Room) -> Rich:
+def _placing(room: Room) -> tuple[Inline, ...]:
+    """Runs, then the cases that stand alone."""
+    placed = {case.key for run in room.runs for case in run.cases}
     places = {f"run:{run.spec.key}": run.spec.title for run in room.runs}
-    return _leads(places or {case.key: case.spec.title for case in room.cases})
+    alone = {case.key: case.spec.title for case in room.cases if case.key not in placed}
+    return _leads(places | alone)

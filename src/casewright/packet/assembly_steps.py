@@ -1,0 +1,186 @@
+"""The order a case goes together, told once for all that is made alike."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from itertools import groupby
+
+from casewright.casework.cases import AssemblyStep, Case, Front
+from casewright.casework.cautions import CAUTIONS
+from casewright.dims.units import Unit
+from casewright.drawing import measure_of
+from casewright.outputs.blocks import Block, CheckList, Heading, Step
+from casewright.outputs.inlines import Blank, Inline, Rich, SignMark, Strong, Tick
+from casewright.packet.words import unfold
+
+__all__ = ["assembly_blocks"]
+
+_FLUSH = "front edges flush"
+_DRY_FIT = Step(
+    "Bands on and insides sanded? Then a dry fit: everything clamped without glue, both diagonals "
+    "alike."
+)
+
+
+@dataclass(frozen=True, slots=True)
+class _Stage:
+    """Steps that belong together: the box, doors that are alike, hanging.
+
+    Parameters
+    ----------
+    names
+        Of the doors that these steps make; empty for the box.
+    """
+
+    title: str
+    steps: tuple[AssemblyStep, ...]
+    names: tuple[str, ...] = ()
+
+    @property
+    def boxes(self) -> int:
+        """How many things these steps make [-]."""
+        return max(1, len(self.names))
+
+
+def assembly_blocks(case: Case, unit: Unit) -> Iterator[Block]:
+    """Numbered steps under a heading for the box, for each kind of door, for hanging.
+
+    A caution is said in full at the first step of each heading that it belongs to; the steps
+    after it point there.
+    """
+    yield CheckList((_DRY_FIT,))
+    number = 2
+    for stage in _alike(list(_stages(case))):
+        if stage.title:
+            yield Heading(stage.title, 3)
+        steps = tuple(_told(case, stage, number, unit))
+        yield CheckList(steps, number, stage.boxes)
+        number += len(steps)
+
+
+def _stages(case: Case) -> Iterator[_Stage]:
+    """The steps in order, cut where another thing is worked on."""
+    fronts = {front.path: front for front in case.fronts}
+    made = {path: front for front in case.fronts for path in front.parts}
+    current = ""
+    keyed: list[tuple[str, AssemblyStep]] = []
+    for step in case.assembly:
+        if step.verb == "hang":
+            current = "hang"
+        elif step.part in made:
+            current = made[step.part].path
+        elif step.part:
+            current = ""
+        keyed.append((current, step))
+    for key, group in groupby(keyed, key=lambda each: each[0]):
+        steps = tuple(step for _, step in group)
+        if key in fronts:
+            title = _sentence(fronts[key].title)
+            yield _Stage(title, _nameless(fronts[key], steps), (fronts[key].title,))
+        else:
+            yield _Stage("Hanging" if key == "hang" else "", steps)
+
+
+def _nameless(front: Front, steps: Sequence[AssemblyStep]) -> tuple[AssemblyStep, ...]:
+    """Steps that say 'the door' instead of its name."""
+    return tuple(
+        replace(step, words=step.words.replace(f"the {front.title}", "the door")) for step in steps
+    )
+
+
+def _alike(stages: Sequence[_Stage]) -> Iterator[_Stage]:
+    """Doors that are made by the same steps as one stage, where the first of them stands."""
+    groups: dict[object, list[_Stage]] = {}
+    for number, stage in enumerate(stages):
+        key = tuple(_content(step) for step in stage.steps) if stage.names else number
+        groups.setdefault(key, []).append(stage)
+    for group in groups.values():
+        names = tuple(name for stage in group for name in stage.names)
+        if len(names) < 2:
+            yield group[0]
+            continue
+        listed = f"{', '.join(names[:-1])} and {names[-1]}"
+        title = f"{_sentence(listed)}: made alike, a box to tick for each in this order"
+        yield _Stage(title, group[0].steps, names)
+
+
+def _content(step: AssemblyStep) -> tuple[object, ...]:
+    """All that is read of a step."""
+    marks = tuple((words, dim.value) for words, dim in step.marks)
+    check = None if step.check is None else step.check.value
+    return (step.verb, step.words, marks, check, step.check_words, step.cautions)
+
+
+def _runs(case: Case, steps: Sequence[AssemblyStep]) -> Iterator[list[AssemblyStep]]:
+    """Steps one after another that differ in nothing but the part that comes in."""
+    run: list[AssemblyStep] = []
+    for step in steps:
+        if run and _any_part(case, run[0]) != _any_part(case, step):
+            yield run
+            run = []
+        run.append(step)
+    yield run
+
+
+def _any_part(case: Case, step: AssemblyStep) -> tuple[object, ...]:
+    title = _title(case, step)
+    if not title:
+        return (step.part, *_content(step))
+    return _content(replace(step, words=step.words.replace(title, "…")))
+
+
+def _title(case: Case, step: AssemblyStep) -> str:
+    """What its part is called in its words: 'shelf 2', 'left stile', the shelf of a nosing."""
+    for part in case.parts:
+        if part.path == step.part:
+            piece, _, whole = part.title.partition(" of the ")
+            names = (part.title, piece, whole)
+            return next((name for name in names if name and name in step.words), "")
+    return ""
+
+
+def _told(case: Case, stage: _Stage, start: int, unit: Unit) -> Iterator[Step]:
+    warned: dict[str, int] = {}
+    for number, run in enumerate(_runs(case, stage.steps), start):
+        first = run[0]
+        words: list[Inline] = [first.words]
+        if len(run) > 1:
+            words.append(" The same with")
+            for step in run[1:]:
+                words += [f" {_title(case, step)}", *(("\u00a0", Tick()) * stage.boxes)]
+                words.append("," if step is not run[-1] else ".")
+        notes = list(_notes(first, stage.names, unit))
+        again = sorted({warned[key] for key in first.cautions if key in warned})
+        if again:
+            steps = ", ".join(map(str, again))
+            pointer = ("  ", SignMark("caution"), f"\u00a0as\u00a0at\u00a0step\u00a0{steps}")
+            if notes:
+                notes[0] = unfold(notes[0], *pointer)
+            else:
+                words += pointer
+        new = [key for key in first.cautions if key not in warned]
+        warned |= dict.fromkeys(new, number)
+        notes += [(SignMark("caution"), f" {CAUTIONS[key]}") for key in new]
+        yield Step(tuple(words), tuple(notes))
+
+
+def _notes(step: AssemblyStep, names: Sequence[str], unit: Unit) -> Iterator[Rich]:
+    """Where the part sits, on one line; then what is measured, for each thing that is made."""
+    places: list[Inline] = []
+    for words, dim in step.marks:
+        if dim.value or "behind" in words:
+            places += ["; "] if places else []
+            places += [f"{words}: ", Strong(measure_of(dim, unit))] if dim.value else [_FLUSH]
+    if places:
+        yield tuple(places)
+    if step.verb == "check square":
+        for name in names if len(names) > 1 else ("",):
+            before = f"{name}: " if name else ""
+            yield (f"{before}one diagonal ", Blank(), " the other ", Blank())
+    if step.check is not None:
+        yield (f"{step.check_words}: ", Strong(measure_of(step.check, unit)))
+
+
+def _sentence(words: str) -> str:
+    return f"{words[:1].upper()}{words[1:]}"

@@ -1,0 +1,88 @@
+"""Tables of a case: what it is made of, and its doors with their hinges."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from casewright.casework.cases import Case, Front
+from casewright.casework.parts import Part
+from casewright.dims import Dim
+from casewright.dims.units import Unit
+from casewright.drawing import measure_of
+from casewright.outputs.blocks import Beside, Column, Row, Table
+from casewright.outputs.inlines import Inline, PageNumbers, Rich
+from casewright.packet.alike import card_targets, mark_links, piece_groups, shared_title
+from casewright.packet.words import sizes
+from casewright.room.model import Room
+
+__all__ = ["door_table", "part_tables"]
+
+_PARTS = (
+    Column("Mark", share=2.3), Column("Part", share=2.4), Column("Finished", share=2.2),
+    Column("Card", "right"),
+)  # fmt: skip
+_HINGES = (
+    Column("Door", share=2.6), Column("Size", share=2.2), Column("Hinges", "centre"),
+    Column("Cups from the door's bottom end", share=2.6), Column("Edge to cup", share=1.2),
+    Column("Plate", share=0.9), Column("Overlay", share=0.9),
+)  # fmt: skip
+
+
+def part_tables(room: Room, case: Case) -> Beside:
+    """Parts by stock in two columns; like ones in a row, each mark leads to its card."""
+    stacks: list[list[Row]] = []
+    for key, goods in room.spec.stock.items():
+        parts = [part for part in case.parts if part.stock == key]
+        if parts:
+            rows = (_part_row(group, room.spec.unit) for group in piece_groups(parts))
+            stacks.append([Row((goods.title,)), *rows])
+    half = sum(map(len, stacks)) / 2
+    left: list[Row] = []
+    right: list[Row] = []
+    for stack in stacks:
+        fits = not right and len(left) + len(stack) / 2 <= half
+        (left if fits or not left else right).extend(stack)
+    tables = [Table(_PARTS, tuple(rows), small=True) for rows in (left, right) if rows]
+    return Beside(((tables[0],), tuple(tables[1:])))
+
+
+def _part_row(group: Sequence[Part], unit: Unit) -> Row:
+    size = group[0].finished
+    count = f"{len(group)} × " if len(group) > 1 else ""
+    return Row(
+        (
+            mark_links(group),
+            f"{count}{shared_title([part.title for part in group])}",
+            sizes(size.length, size.width, unit=unit),
+            PageNumbers(card_targets(group)),
+        )
+    )
+
+
+def door_table(case: Case, unit: Unit) -> Table:
+    """Doors and where their hinges sit; doors that differ in nothing but the side share a row."""
+    groups: dict[tuple[object, ...], list[Front]] = {}
+    for front in case.fronts:
+        groups.setdefault(tuple(dim.value for dim in _numbers(front)), []).append(front)
+    return Table(_HINGES, tuple(_door_row(each, unit) for each in groups.values()), small=True)
+
+
+def _numbers(front: Front) -> tuple[Dim, ...]:
+    heights = (hinge.on_door for hinge in front.hinges)
+    return (
+        front.width, front.height, front.bore_distance, front.plate_height, front.overlay,
+        *heights,
+    )  # fmt: skip
+
+
+def _door_row(alike: Sequence[Front], unit: Unit) -> Row:
+    front = alike[0]
+    names = ", ".join(f"{each.title} (hinged {each.hinge_side})" for each in alike)
+    heights: list[Inline] = []
+    for hinge in front.hinges:
+        heights += [", " if heights else "", measure_of(hinge.on_door, unit)]
+    last: tuple[Rich, ...] = tuple(
+        measure_of(dim, unit) for dim in (front.bore_distance, front.plate_height, front.overlay)
+    )
+    size = sizes(front.width, front.height, unit=unit)
+    return Row((names, size, str(len(front.hinges)), tuple(heights), *last))

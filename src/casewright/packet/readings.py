@@ -1,0 +1,92 @@
+"""What is measured on the way, what it should be, and blanks to write on."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from casewright.casework.cases import Case
+from casewright.dims import Dim
+from casewright.drawing import measure_of
+from casewright.outputs.blocks import Block, Callout, Column, Heading, Keep, Paragraph, Row, Table
+from casewright.outputs.inlines import Blank, Inline, Link, Rich, Strong
+from casewright.room.model import Room
+
+__all__ = ["READINGS", "reading_blocks"]
+
+READINGS = "readings"
+"""Anchor of the first table."""
+
+_PLACES = 3  # readings of a thickness
+_STOCK = (
+    Column("Stock", share=3.0), Column("Planned as", share=1.2), Column("1", share=1.0),
+    Column("2", share=1.0), Column("3", share=1.0), Column("Mean", share=1.0),
+)  # fmt: skip
+_BOXES = (
+    Column("Case", share=2.0), Column("Within"), Column("Width", share=1.6),
+    Column("Height", share=1.6), Column("Depth", share=1.6),
+)  # fmt: skip
+_OPENINGS = (
+    Column("Case", share=2.0), Column("Within"), Column("Clear width", share=1.6),
+    Column("Clear heights, from the bottom up", share=3.2),
+)  # fmt: skip
+
+
+def reading_blocks(room: Room) -> Iterator[Block]:
+    """Tables of stock, of boxes and of openings; what to do when one is off."""
+    yield Keep(
+        (
+            Heading("Readings", 2, READINGS),
+            Paragraph("Thickness, three places each, before the first cut:"),
+            Table(_STOCK, tuple(_stock_rows(room)), small=True),
+        )
+    )
+    yield Paragraph(
+        "Each box, outside, as it stands clamped: first the one that is put together first. What "
+        "is printed is what it should measure, no further off than the second column says."
+    )
+    yield Table(_BOXES, tuple(_box_row(case, room) for case in room.cases), small=True)
+    openings = tuple(_opening_row(case, room) for case in room.cases if case.fronts)
+    if openings:
+        yield Paragraph("Each opening, before its doors are cut:")
+        yield Table(_OPENINGS, openings, small=True)
+    yield Callout(
+        "measure first",
+        "Stop. Write a reading of stock in the job file and print the packet again before the "
+        "next cut. A box or an opening that is off: put it right while it can still be put "
+        "right, else cut nothing that belongs to it before its sizes are worked out again.",
+        "When a reading is off",
+    )
+
+
+def _stock_rows(room: Room) -> Iterator[Row]:
+    for key in dict.fromkeys(part.stock for part in room.parts):
+        dim = room.chain.nodes.get(f"stock.{key}.thickness")
+        planned: Rich = "" if dim is None else measure_of(dim, room.spec.unit)
+        blanks = tuple(Blank(15.0) for _ in range(_PLACES + 1))
+        yield Row((room.spec.stock[key].title, planned, *blanks))
+
+
+def _box_row(case: Case, room: Room) -> Row:
+    dims = (case.width, case.height, case.depth)
+    return Row((_name(case), _within(case, room), *(_read(dim, room) for dim in dims)))
+
+
+def _opening_row(case: Case, room: Room) -> Row:
+    wide = room.chain.nodes.get(f"{case.key}.clear_width")
+    heights: list[Inline] = []
+    for clear in case.clear_heights:
+        heights += ["    " if heights else "", *_read(clear.size, room)]
+    width = _read(wide, room) if wide is not None else (Blank(),)
+    return Row((_name(case), _within(case, room), width, tuple(heights)))
+
+
+def _name(case: Case) -> Rich:
+    return Link(case.spec.title, case.key)
+
+
+def _within(case: Case, room: Room) -> Rich:
+    return ("± ", measure_of(case.tolerance, room.spec.unit))
+
+
+def _read(dim: Dim, room: Room) -> tuple[Inline, ...]:
+    return (Strong(measure_of(dim, room.spec.unit)), "  ", Blank(15.0))

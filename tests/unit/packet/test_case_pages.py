@@ -1,0 +1,116 @@
+"""Pages of cases: every step and every caution is there, however often it is said."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from functools import cache
+
+import pytest
+from tests.unit.packet.test_packet import EXAMPLES, packet, planned
+
+from casewright.casework.cases import Case
+from casewright.casework.cautions import CAUTIONS
+from casewright.outputs.blocks import Block, CheckList, Heading
+from casewright.outputs.document import Section
+from casewright.outputs.inlines import Blank, Tick, rich_text
+from casewright.packet.case_parts import part_tables
+from casewright.packet.words import unfold
+
+
+@cache
+def cases(name: str) -> list[tuple[Case, Section]]:
+    sections = {section.anchor: section for section in packet(name).sections}
+    return [(case, sections[case.key]) for case in planned(name).worked.room.cases]
+
+
+def stages(blocks: tuple[Block, ...]) -> list[CheckList]:
+    return [block for block in blocks if isinstance(block, CheckList)]
+
+
+def told(checklist: CheckList, number: int) -> str:
+    step = checklist.steps[number]
+    return " ".join(rich_text(line) for line in (step.text, *step.notes))
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_every_step_of_assembly_has_a_box_to_tick(name: str) -> None:
+    """One for each thing made: two where doors are told once; and one for the dry fit."""
+    for case, section in cases(name):
+        boxes = 0
+        for checklist in stages(section.blocks):
+            for step in checklist.steps:
+                ticks = sum(isinstance(item, Tick) for item in unfold(step.text))
+                boxes += checklist.boxes + ticks
+        assert boxes == len(case.assembly) + 1, case.key
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_steps_are_numbered_through(name: str) -> None:
+    """From one, over every heading."""
+    for _, section in cases(name):
+        number = 1
+        for checklist in stages(section.blocks):
+            assert checklist.start == number
+            number += len(checklist.steps)
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_a_caution_is_said_in_full_or_points_to_where_it_is(name: str) -> None:
+    """No step loses one: counted over all steps, each caution is where the model puts it."""
+    for case, section in cases(name):
+        found: Counter[str] = Counter()
+        for checklist in stages(section.blocks):
+            texts = [told(checklist, number) for number in range(len(checklist.steps))]
+            full = [{key for key, words in CAUTIONS.items() if words in text} for text in texts]
+            for number, text in enumerate(texts):
+                pointed = re.search(r"as\xa0at\xa0step\xa0([\d, ]+)", text)
+                numbers = map(int, pointed.group(1).split(",")) if pointed else ()
+                places = [each - (checklist.start or 0) for each in numbers]
+                assert all(0 <= each < number for each in places), text
+                ticks = sum(isinstance(i, Tick) for i in unfold(checklist.steps[number].text))
+                times = checklist.boxes + ticks
+                for key in full[number].union(*(full[each] for each in places)):
+                    found[key] += times
+        wanted = Counter(key for step in case.assembly for key in step.cautions)
+        assert all(found[key] >= count for key, count in wanted.items()), case.key
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_readings_of_what_is_made_twice_have_blanks_twice(name: str) -> None:
+    """Two diagonals for each thing whose diagonals are measured."""
+    for case, section in cases(name):
+        blanks = sum(
+            isinstance(item, Blank)
+            for checklist in stages(section.blocks)
+            for step in checklist.steps
+            for note in step.notes
+            for item in unfold(note)
+        )
+        assert blanks == 2 * sum(step.verb == "check square" for step in case.assembly)
+
+
+def test_doors_that_are_alike_are_told_once() -> None:
+    """A pair of doors under one heading that names both; a single door under its own."""
+    titles = {
+        case.key: [b.text for b in section.blocks if isinstance(b, Heading) and b.level == 3]
+        for case, section in cases("garden_room")
+    }
+    (pair, hanging) = titles["pots"]
+    assert pair.startswith("Left door and right door: made alike")
+    assert hanging == "Hanging"
+    assert titles["small_tools"] == ["Door", "Hanging"]
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_the_parts_of_a_case_stand_once_in_its_table(name: str) -> None:
+    """Every mark, whatever row it shares."""
+    room = planned(name).worked.room
+    for case, _ in cases(name):
+        marks: list[str] = []
+        for column in part_tables(room, case).columns:
+            for block in column:
+                rows = getattr(block, "rows", ())
+                cells = (rich_text(row.cells[0]) for row in rows if len(row.cells) > 1)
+                marks += [mark for cell in cells for mark in cell.split(", ")]
+        assert sorted(marks, key=int) == sorted((p.mark for p in case.parts), key=int)

@@ -1,0 +1,86 @@
+"""The order of work: what is read, in which order, and what can hurt."""
+
+from __future__ import annotations
+
+import pytest
+from tests.unit.packet.test_packet import EXAMPLES, packet, planned
+
+from casewright.dims import shop_text
+from casewright.outputs.blocks import Block, CheckList, Keep, Step, Table
+from casewright.outputs.inlines import Blank, Link, rich_text
+from casewright.packet.words import unfold
+
+
+def blocks(name: str) -> tuple[Block, ...]:
+    (section,) = [s for s in packet(name).sections if s.anchor == "order"]
+    return section.blocks
+
+
+def stages(name: str) -> list[Step]:
+    return [step for block in blocks(name) if isinstance(block, CheckList) for step in block.steps]
+
+
+def tables(name: str) -> list[Table]:
+    found = []
+    for block in blocks(name):
+        inner = block.blocks if isinstance(block, Keep) else (block,)
+        found += [each for each in inner if isinstance(each, Table)]
+    return found
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_each_box_is_read_beside_its_wanted_size_and_band(name: str) -> None:
+    """Width, height, depth as planned, how far off they may be, and a blank for each."""
+    room = planned(name).worked.room
+    unit = room.spec.unit
+    boxes = tables(name)[1]
+    assert len(boxes.rows) == len(room.cases)
+    for case, row in zip(room.cases, boxes.rows, strict=True):
+        assert shop_text(case.tolerance.value, unit) in rich_text(row.cells[1])
+        for dim, cell in zip((case.width, case.height, case.depth), row.cells[2:], strict=True):
+            assert rich_text(cell).startswith(shop_text(dim.value, unit))
+            assert sum(isinstance(item, Blank) for item in unfold(cell)) == 1
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_openings_are_read_where_there_are_doors(name: str) -> None:
+    """A row for each case with doors, a blank for each clear height and for the width."""
+    room = planned(name).worked.room
+    with_doors = [case for case in room.cases if case.fronts]
+    assert len(tables(name)) == (3 if with_doors else 2)
+    for case, row in zip(with_doors, tables(name)[2].rows if with_doors else (), strict=True):
+        assert rich_text(row.cells[0]) == case.spec.title
+        blanks = sum(isinstance(item, Blank) for cell in row.cells for item in unfold(cell))
+        assert blanks == 1 + len(case.clear_heights)
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_one_box_is_read_before_the_others_and_finishing_warns(name: str) -> None:
+    """Stages in the order of a careful person; what can hurt stands at its stage."""
+    words = [rich_text(step.text) for step in stages(name)]
+    first = next(i for i, each in enumerate(words) if each.startswith("Put"))
+    finish = next(i for i, each in enumerate(words) if each.startswith("Finish"))
+    assert words[0] == "Buy"
+    assert first < finish < len(words) - 1
+    if len(planned(name).worked.room.cases) > 1:
+        assert "one box" in words[first]
+        assert "then put the others together" in words[first]
+    told = " ".join(map(rich_text, stages(name)[finish].cautions))
+    for need in ("mask", "Solvent", "flame", "rags", "maker's sheet"):
+        assert need in told
+
+
+def test_what_belongs_to_doors_is_cut_after_the_openings_are_read() -> None:
+    """Fibreboard slabs are cut with the doors only; boards serve both."""
+    steps = {rich_text(step.text): step for step in stages("garden_room")}
+    boxes = next(step for text, step in steps.items() if text.startswith("Cut by setting"))
+    doors = next(step for text, step in steps.items() if text.startswith("Cut, put together"))
+
+    def leads(step: Step) -> set[str]:
+        return {
+            item.target for note in step.notes for item in unfold(note) if isinstance(item, Link)
+        }
+
+    assert "cutting:plan.thin_fibreboard" in leads(doors) - leads(boxes)
+    assert "cutting:plan.plywood" in leads(boxes) - leads(doors)
+    assert "cutting:solid" in leads(boxes) & leads(doors)
