@@ -28,7 +28,7 @@ from casewright.drawing.pens import (
 from casewright.drawing.room_overview import room_overview
 from casewright.drawing.running import Running, Stop
 from casewright.drawing.scales import SCALES, ScaleError, check_bar, scale_text
-from casewright.drawing.scene import Plot, Scene, plot
+from casewright.drawing.scene import Plot, Scene, plot, plot_within
 from casewright.drawing.shapes import (
     Arc,
     Element,
@@ -49,6 +49,6 @@ __all__ = [
     "Leader", "Length", "Mark", "Measure", "Pen", "Plot", "Point", "Polyline", "Running",
     "ScaleError", "Scene", "Sign", "SignKind", "Span", "Stack", "Stop", "Stroke", "Tag", "Text",
     "View", "Word", "check_bar", "circle", "clashes", "dimension", "largest", "line", "measure_of",
-    "pieces", "plain_text", "plot", "rectangle", "room_overview", "scale_text", "sheet",
-    "sheet_at", "struck",
+    "pieces", "plain_text", "plot", "plot_within", "rectangle", "room_overview", "scale_text",
+    "sheet", "sheet_at", "struck",
 ]  # fmt: skip

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Sequence
 from fractions import Fraction
+from itertools import count
 
 from casewright.drawing.marks import Group
 from casewright.drawing.shapes import Element
@@ -16,7 +16,6 @@ _CLEAR = 0.05  # cost under which a place counts as clear [-]
 _LATER = 0.02  # cost of each step down the list [-]
 
 
-@dataclass(frozen=True, slots=True)
 class Choice:
     """Lettering that may stand in more than one place.
 
@@ -27,14 +26,28 @@ class Choice:
     Parameters
     ----------
     options
-        Its places, the best first; each is one or more elements. At least one.
+        Its places, the best first; each is one or more elements. At least one. They are asked for
+        one by one, and only as far as needed.
     """
 
-    options: Sequence[Sequence[Element]]
+    def __init__(self, options: Iterable[Sequence[Element]]) -> None:
+        self._seen: list[Sequence[Element]] = []
+        self._more = iter(options)
+
+    @property
+    def options(self) -> Iterator[Sequence[Element]]:
+        """Its places, the best first."""
+        for number in count():
+            if number == len(self._seen):
+                following = next(self._more, None)
+                if following is None:
+                    return
+                self._seen.append(following)
+            yield self._seen[number]
 
     def groups(self, scale: Fraction) -> Iterable[Group]:
         """Its first place, for who draws it alone."""
-        return _groups(self.options[0], scale)
+        return _groups(next(self.options), scale)
 
     def settled(self, scale: Fraction, taken: Taken) -> tuple[Group, ...]:
         """Its marks at the best place that is left."""
@@ -42,11 +55,12 @@ class Choice:
         least = float("inf")
         for step, option in enumerate(self.options):
             groups = _groups(option, scale)
-            cost = taken.cost(groups)
+            later = step * _LATER
+            cost = taken.cost(groups, max(_CLEAR, least - later))
             if cost <= _CLEAR:
                 return groups
-            if cost + step * _LATER < least:
-                best, least = groups, cost + step * _LATER
+            if cost + later < least:
+                best, least = groups, cost + later
         return best
 
 

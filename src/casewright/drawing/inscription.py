@@ -37,6 +37,12 @@ def _laid(content: Content, height: float) -> tuple[tuple[Piece, float], ...]:
     return tuple(found)
 
 
+@lru_cache(maxsize=16384)
+def _room(content: Content, height: float) -> float:
+    """Room along a line."""
+    return sum(width for _, width in _laid(content, height))
+
+
 def _figures(stack: Stack, height: float) -> float:
     """Width of the wider of the two numbers of a fraction."""
     small = height * _SMALL
@@ -65,7 +71,7 @@ class Inscription:
     @property
     def width(self) -> float:
         """Room along the line [mm on paper]."""
-        return sum(width for _, width in _laid(self.content, self.height))
+        return _room(self.content, self.height)
 
     @property
     def has_fraction(self) -> bool:

@@ -7,6 +7,8 @@ elements; a test holds these widths against the font that is embedded.
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 __all__ = ["CAP_HEIGHT", "FAMILIES", "STRETCH", "font_size", "text_width"]
 
 FAMILIES = ("IBM Plex Sans Condensed", "IBM Plex Sans")
@@ -85,6 +87,7 @@ def font_size(height: float) -> float:
     return height / CAP_HEIGHT
 
 
+@lru_cache(maxsize=16384)
 def text_width(text: str, height: float) -> float:
     """Room a line of lettering needs, for capitals `height` tall [same unit]; never too little."""
     thousandths = sum(_ADVANCE.get(letter, _UNKNOWN) for letter in text)

@@ -174,6 +174,9 @@ class Word:
         width = text_width(self.text, self.height)
         left = {"start": 0.0, "middle": -width / 2, "end": -width}[self.anchor]
         low, high = -0.3 * self.height, 1.05 * self.height
+        if not self.rotation_deg:
+            x, y = self.at
+            return Area(x + left, y + low, x + left + width, y + high)
         turn = math.radians(self.rotation_deg)
         cos, sin = math.cos(turn), math.sin(turn)
         corners = [(u, v) for u in (left, left + width) for v in (low, high)]

@@ -30,6 +30,7 @@ _SIGNS = ((4.5, 5.5), (3.4, 3.6))  # heights of the signs of the face and of the
 _GRAIN = (14.0, 9.0, 6.5)
 _HALF = Fraction(1, 2)
 _ALONG = tuple(Fraction(n, 16) for n in (4, 12, 8, 6, 10, 3, 13, 2, 14, 5, 11, 7, 9))
+_ALONG_MIDDLE_FIRST = tuple(sorted(_ALONG, key=lambda share: abs(share - _HALF)))
 _MIDDLE_FIRST = tuple(Fraction(n, 16) for n in (8, 7, 9, 6, 10, 5, 11, 4, 12, 3, 13, 2, 14))
 _ACROSS = tuple(Fraction(n, 8) for n in (4, 6, 2, 5, 3))
 _INWARD: dict[Side, tuple[int, int]] = {
@@ -48,14 +49,13 @@ def feature_letters_on(frame: PartFrame, letters: dict[str, str]) -> Iterator[El
     """The letter of each feature of the face in a ring, with a line to the feature."""
     for feature in frame.part.features:
         if frame.tells(feature):
-            tips = _tips(frame, feature)
-            yield Choice(
-                [
-                    (Balloon(tip, letters[feature.path], reach, height=_LETTER),)
-                    for reach in _REACHES
-                    for tip in tips
-                ]
-            )
+            yield Choice(_rings(letters[feature.path], _tips(frame, feature)))
+
+
+def _rings(letter: str, tips: Sequence[Point]) -> Iterator[Sequence[Element]]:
+    for reach in _REACHES:
+        for tip in tips:
+            yield (Balloon(tip, letter, reach, height=_LETTER),)
 
 
 def _tips(frame: PartFrame, feature: Feature) -> list[Point]:
@@ -79,8 +79,7 @@ def _tips(frame: PartFrame, feature: Feature) -> list[Point]:
 
 def part_signs(frame: PartFrame) -> Iterator[Element]:
     """Datums, face and hand, names of ends and edges, grain."""
-    places = _grid(frame)
-    yield Choice([_face_and_hand(frame, at, *tall) for tall in _SIGNS for at in places])
+    yield Choice(_face_and_hand(frame, at, *tall) for tall in _SIGNS for at in _grid(frame))
     edges: tuple[Edge, ...] = ("w0", "w1")
     ends: tuple[Edge, ...] = ("l0", "l1")
     yield from (Choice(_end_words(frame, plane)) for plane in ends)
@@ -89,35 +88,30 @@ def part_signs(frame: PartFrame) -> Iterator[Element]:
     if frame.part.grain:
         turned = 90.0 if frame.standing else 0.0
         yield Choice(
-            [(GrainArrow(at, long, along_deg=turned),) for long in _GRAIN for at in _grid(frame)]
+            (GrainArrow(at, long, along_deg=turned),) for long in _GRAIN for at in _grid(frame)
         )
 
 
 def _datum_signs(frame: PartFrame) -> Iterator[Element]:
     """A dark triangle at the datum edge and one at the datum end."""
-    away = {"left": 180.0, "right": 0.0, "below": 270.0, "above": 90.0}
-    planes: tuple[Edge, ...] = ("w0", "l0")
-    for plane in planes:
-        places = [
-            frame.point(frame.length * share, Fraction(0))
-            if plane == "w0"
-            else frame.point(Fraction(0), frame.width * share)
-            for share in _MIDDLE_FIRST
-        ]
-        yield Choice(
-            [
-                (Sign("datum", at, toward_deg=away[frame.side(plane)], size_mm=3.2),)
-                for at in places
-            ]
+    yield Choice(_triangles(frame, "w0"))
+    yield Choice(_triangles(frame, "l0"))
+
+
+def _triangles(frame: PartFrame, plane: Edge) -> Iterator[Sequence[Element]]:
+    away = {"left": 180.0, "right": 0.0, "below": 270.0, "above": 90.0}[frame.side(plane)]
+    zero = Fraction(0)
+    for share in _MIDDLE_FIRST:
+        along, across = (
+            (frame.length * share, zero) if plane == "w0" else (zero, frame.width * share)
         )
+        yield (Sign("datum", frame.point(along, across), toward_deg=away, size_mm=3.2),)
 
 
-def _grid(frame: PartFrame) -> list[Point]:
+def _grid(frame: PartFrame) -> Iterator[Point]:
     """Places on the face, the middle first."""
-    return [
-        frame.point(frame.length * along, frame.width * across)
-        for across, along in product(_ACROSS, sorted(_ALONG, key=lambda a: abs(a - _HALF)))
-    ]
+    for across, along in product(_ACROSS, _ALONG_MIDDLE_FIRST):
+        yield frame.point(frame.length * along, frame.width * across)
 
 
 def _face_and_hand(frame: PartFrame, at: Point, face_mm: float, hand_mm: float) -> list[Element]:
@@ -129,18 +123,15 @@ def _face_and_hand(frame: PartFrame, at: Point, face_mm: float, hand_mm: float) 
     return [face, Sign(frame.part.hand, at, size_mm=hand_mm, shift_mm=aside)]
 
 
-def _edge_words(frame: PartFrame, plane: Edge) -> list[Sequence[Element]]:
+def _edge_words(frame: PartFrame, plane: Edge) -> Iterator[Sequence[Element]]:
     """The name of an edge along it: inside, then outside."""
     name = f"{_end_name(frame, plane).removesuffix(' edge')} edge"
     across = Fraction(0) if plane == "w0" else frame.width
-    return [
-        (_word(frame, plane, name, frame.point(frame.length * share, across), inset),)
-        for inset in (_IN, _IN + 1.5, -_OUT)
-        for share in _ALONG
-    ]
+    for inset, share in product((_IN, _IN + 1.5, -_OUT), _ALONG):
+        yield (_word(frame, plane, name, frame.point(frame.length * share, across), inset),)
 
 
-def _end_words(frame: PartFrame, plane: Edge) -> list[Sequence[Element]]:
+def _end_words(frame: PartFrame, plane: Edge) -> Iterator[Sequence[Element]]:
     """The name of an end across it; where the part is too narrow, along it, else outside."""
     name = f"{_end_name(frame, plane).removesuffix(' end')} end"
     end = Fraction(0) if plane == "l0" else frame.length
@@ -150,12 +141,11 @@ def _end_words(frame: PartFrame, plane: Edge) -> list[Sequence[Element]]:
         place = frame.point(end, frame.width * share)
         return (_word(frame, plane, name, place, inset, along=along),)
 
-    across = [at(share, inset) for inset in _INSETS for share in _ACROSS]
-    lengthwise = [
-        at(share, half + inset - 1.0, along=True) for inset in _LENGTHWISE for share in _ACROSS
-    ]
-    outside = [at(share, -_OUT) for share in _ACROSS]
-    return [*across, *lengthwise, *outside, *_beyond_corner(frame, plane, name)]
+    yield from (at(share, inset) for inset in _INSETS for share in _ACROSS)
+    for inset, share in product(_LENGTHWISE, _ACROSS):
+        yield at(share, half + inset - 1.0, along=True)
+    yield from (at(share, -_OUT) for share in _ACROSS)
+    yield from _beyond_corner(frame, plane, name)
 
 
 def _beyond_corner(frame: PartFrame, plane: Edge, name: str) -> Iterator[Sequence[Element]]:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
@@ -11,7 +10,7 @@ from casewright.drawing.marks import Area, Group
 from casewright.drawing.shapes import Element
 from casewright.drawing.taken import Taken
 
-__all__ = ["Plot", "Scene", "bound_area", "plot"]
+__all__ = ["Laid", "Plot", "Scene", "plot", "plot_within"]
 
 _MARGIN_MM = 0.5
 
@@ -79,40 +78,62 @@ def plot(scene: Scene, scale: Fraction | int = 1) -> Plot:
     scale
         Millimetres of model to one of paper: 8 for 1:8.
     """
-    return _plot_elements(scene.elements, Fraction(scale), scene.title)
+    return Laid(scene, Fraction(scale)).plot()
 
 
-def bound_area(scene: Scene, scale: Fraction) -> Area:
-    """Paper that a scene needs at least: without what still has to find its place [mm]."""
-    bound = (each for each in scene.elements if not isinstance(each, Choice))
-    return Area.around(group.area for each in bound for group in each.groups(scale) if group.marks)
+def plot_within(scene: Scene, scale: Fraction, width_mm: float, height_mm: float) -> Plot | None:
+    """A scene on paper; None when it takes more than so much of it [mm]."""
+    laid = Laid(scene, scale)
+    if laid.area.width > width_mm or laid.area.height > height_mm:
+        return None
+    drawn = laid.plot()
+    fits = drawn.area.width <= width_mm and drawn.area.height <= height_mm
+    return drawn if fits else None
 
 
-def _plot_elements(elements: Iterable[Element], scale: Fraction, title: str) -> Plot:
-    """Elements on paper, with a narrow margin for the width of their lines."""
-    groups = tuple(group for group in _settled(elements, scale) if group.marks)
-    area = Area.around(group.area for group in groups)
-    margin = _MARGIN_MM
-    wide = Area(area.x0 - margin, area.y0 - margin, area.x1 + margin, area.y1 + margin)
-    return Plot(groups, wide, scale, title)
+class Laid:
+    """A scene at a scale, its lettering not yet in place: enough to see that it will not fit.
 
+    Parameters
+    ----------
+    scale
+        Millimetres of model to one of paper.
+    """
 
-def _settled(elements: Iterable[Element], scale: Fraction) -> tuple[Group, ...]:
-    """Marks in the order of the elements; those with a choice of places find them last."""
-    bound: list[tuple[Group, ...] | Choice] = [
-        each if isinstance(each, Choice) else tuple(each.groups(scale)) for each in elements
-    ]
-    if not any(isinstance(each, Choice) for each in bound):
-        return tuple(group for each in bound if isinstance(each, tuple) for group in each)
-    taken = Taken()
-    for each in bound:
-        if isinstance(each, tuple):
+    def __init__(self, scene: Scene, scale: Fraction) -> None:
+        self.scene, self.scale = scene, scale
+        self._bound: list[tuple[Group, ...] | Choice] = [
+            each if isinstance(each, Choice) else tuple(each.groups(scale))
+            for each in scene.elements
+        ]
+
+    @property
+    def area(self) -> Area:
+        """Paper that it needs at least: without what still has to find its place [mm]."""
+        bound = (each for each in self._bound if not isinstance(each, Choice))
+        return Area.around(group.area for each in bound for group in each if group.marks)
+
+    def plot(self) -> Plot:
+        """The whole picture, with a narrow margin for the width of its lines."""
+        groups = tuple(group for group in self._settled() if group.marks)
+        x0, y0, x1, y1 = Area.around(group.area for group in groups)
+        margin = _MARGIN_MM
+        wide = Area(x0 - margin, y0 - margin, x1 + margin, y1 + margin)
+        return Plot(groups, wide, self.scale, self.scene.title)
+
+    def _settled(self) -> tuple[Group, ...]:
+        """Marks in the order of the elements; those with a choice of places find them last."""
+        bound = [each for each in self._bound if not isinstance(each, Choice)]
+        if len(bound) == len(self._bound):
+            return tuple(group for each in bound for group in each)
+        taken = Taken()
+        for each in bound:
             taken.add(each)
-    found: list[Group] = []
-    for each in bound:
-        groups = each
-        if isinstance(groups, Choice):
-            groups = groups.settled(scale, taken)
-            taken.add(groups)
-        found.extend(groups)
-    return tuple(found)
+        found: list[Group] = []
+        for element in self._bound:
+            groups = element
+            if isinstance(groups, Choice):
+                groups = groups.settled(self.scale, taken)
+                taken.add(groups)
+            found.extend(groups)
+        return tuple(found)

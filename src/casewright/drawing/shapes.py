@@ -59,7 +59,8 @@ def on_paper(point: Point, scale: Fraction) -> PaperPoint:
 def _shrunk(length: Length, scale: Fraction) -> float:
     if isinstance(length, float):
         return length / float(scale)
-    return float(length / scale)
+    over, under = length.as_integer_ratio()  # a fraction of its own each time would cost more
+    return (over * scale.denominator) / (under * scale.numerator)
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -15,7 +15,7 @@ from casewright.drawing.scales import (
     check_bar,
     check_bar_width,
 )
-from casewright.drawing.scene import Plot, Scene, bound_area, plot
+from casewright.drawing.scene import Laid, Plot, Scene, plot_within
 from casewright.drawing.shapes import Polyline
 
 __all__ = ["View", "largest", "sheet", "sheet_at"]
@@ -25,6 +25,10 @@ _WIDEST = 26.0
 _BAR_ROOM = 6.5
 _ROUNDING = 1e-6
 _FULL = Fraction(1)
+
+
+def _any(_: Plot) -> bool:
+    return True
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,11 +69,8 @@ def largest(
         When even the smallest scale is too large.
     """
     for scale in _candidates([[scene]], width_mm, height_mm, unit, at_most):
-        least = bound_area(scene, scale)
-        if least.width > width_mm or least.height > height_mm:
-            continue
-        drawn = plot(scene, scale)
-        if drawn.area.width <= width_mm and drawn.area.height <= height_mm:
+        drawn = plot_within(scene, scale, width_mm, height_mm)
+        if drawn is not None:
             return drawn
     raise ScaleError(_too_large(scene.title, width_mm, height_mm))
 
@@ -119,6 +120,7 @@ def sheet_at(
     *,
     bar: bool = True,
     reduction: Fraction = _FULL,
+    accept: Callable[[Plot], bool] = _any,
 ) -> Plot | None:
     """Views in rows as on a `sheet`, at one scale; None when they do not fit.
 
@@ -131,6 +133,8 @@ def sheet_at(
     reduction
         Size of the lettering against the usual one: 1/2 for half as large, for what would not
         fit otherwise. Not with a check bar.
+    accept
+        Asked of each view in turn; when it says no to one, the sheet is None.
     """
     wide, high = width_mm / float(reduction), height_mm / float(reduction)
     wide -= _ROUNDING if reduction != _FULL else 0.0
@@ -141,9 +145,15 @@ def sheet_at(
     def placed(areas: Iterable[Iterable[Area]]) -> list[_Row]:
         return [_row(views, row, said, unit) for views, row in zip(rows, areas, strict=True)]
 
-    if not _fit(placed((bound_area(v.scene, drawn_at) for v in row) for row in rows), wide, high):
+    laid = [[Laid(view.scene, drawn_at) for view in row] for row in rows]
+    if not _fit(placed((each.area for each in row) for row in laid), wide, high):
         return None
-    plots = [[plot(view.scene, drawn_at) for view in row] for row in rows]
+    plots: list[list[Plot]] = [[] for _ in rows]
+    for drawn_row, row in zip(plots, laid, strict=True):
+        for each in row:
+            drawn_row.append(each.plot())
+            if not accept(drawn_row[-1]):
+                return None
     places = placed((each.area for each in row) for row in plots)
     if not _fit(places, wide, high):
         return None

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
-from itertools import pairwise
+from itertools import chain, pairwise
 from typing import Generic, TypeVar
 
 from casewright.drawing.marks import ArcMark, Area, Group, PaperPoint, Stroke, Word
@@ -53,10 +53,14 @@ class Grid(Generic[T]):
 
     def near(self, area: Area) -> Iterator[tuple[Area, T]]:
         """What touches an area, in the order it came."""
-        found = {number for cell in _cells(area) for number in self._cells.get(cell, ())}
-        for number in sorted(found):
-            if _touch(self._things[number][0], area):
-                yield self._things[number]
+        cells = [self._cells[cell] for cell in _cells(area) if cell in self._cells]
+        found = cells[0] if len(cells) == 1 else sorted({each for cell in cells for each in cell})
+        x0, y0, x1, y1 = area
+        for number in found:
+            thing = self._things[number]
+            a, b, c, d = thing[0]
+            if a <= x1 and x0 <= c and b <= y1 and y0 <= d:
+                yield thing
 
 
 def _cells(area: Area) -> Iterator[tuple[int, int]]:
@@ -81,23 +85,33 @@ class Taken:
                 for line in lines(group):
                     self._lines.add(box(line), line)
 
-    def cost(self, groups: Iterable[Group]) -> float:
-        """How badly marks would lie here; 0 when they touch nothing [-]."""
-        return sum(self._cost(group) for group in groups)
+    def cost(self, groups: Iterable[Group], enough: float = math.inf) -> float:
+        """How badly marks would lie here; 0 when they touch nothing [-].
 
-    def _cost(self, group: Group) -> float:
+        Parameters
+        ----------
+        enough
+            Cost past which it no longer matters how much more there is [-].
+        """
         found = 0.0
+        for each in chain.from_iterable(map(self._costs, groups)):
+            found += each
+            if found > enough:
+                break
+        return found
+
+    def _costs(self, group: Group) -> Iterator[float]:
         for body in bodies(group):
             wide = Area(body.x0 - _AIR, body.y0 - _AIR, body.x1 + _AIR, body.y1 + _AIR)
-            found += _OVER_BODY * sum(overlap(wide, other) for _, other in self._bodies.near(wide))
-            found += _OVER_LINE * sum(inside(line, wide) for _, line in self._lines.near(wide))
+            for other, _ in self._bodies.near(wide):
+                yield _OVER_BODY * overlap(wide, other)
+            for _, line in self._lines.near(wide):
+                yield _OVER_LINE * inside(line, wide)
+        points = group.kind in _POINTING
         for line in lines(group):
-            found += _THROUGH_BODY * sum(
-                inside(line, body)
-                for _, body in self._bodies.near(box(line))
-                if not (group.kind in _POINTING and _holds(body, line[0]))
-            )
-        return found
+            for body, _ in self._bodies.near(box(line)):
+                if not (points and _holds(body, line[0])):
+                    yield _THROUGH_BODY * inside(line, body)
 
 
 def bodies(group: Group) -> Iterator[Area]:
@@ -153,10 +167,6 @@ def overlap(a: Area, b: Area) -> float:
 def overlaps(a: Area, b: Area) -> bool:
     """Whether two areas have common ground that anybody would see."""
     return overlap(a, b) > _TOUCHING
-
-
-def _touch(a: Area, b: Area) -> bool:
-    return a.x0 <= b.x1 and b.x0 <= a.x1 and a.y0 <= b.y1 and b.y0 <= a.y1
 
 
 def _holds(area: Area, point: PaperPoint) -> bool:

@@ -8,7 +8,7 @@ from itertools import count
 
 from casewright.casework.parts import Part
 from casewright.dims.units import Unit
-from casewright.drawing import SCALES, Plot, View, clashes, plot, sheet_at, struck
+from casewright.drawing import SCALES, Plot, View, clashes, plot_within, sheet_at, struck
 from casewright.drawing.part_frame import faces_to_draw
 from casewright.drawing.part_view import part_scene
 from casewright.packet.part_groups import PartGroup
@@ -36,8 +36,9 @@ def group_figure(group: PartGroup, width_mm: float, height_mm: float, unit: Unit
     width_mm, height_mm
         Room on the page [mm].
     """
-    for drawn in _drawn(_tries(group, unit), width_mm, height_mm, unit, _FULL):
-        if not _flaws(drawn):
+    for rows, scale in _tries(group, unit):
+        drawn = sheet_at(rows, scale, width_mm, height_mm, unit, bar=False, accept=_is_clear)
+        if drawn is not None:
             return drawn
     return None
 
@@ -61,11 +62,11 @@ def small_figure(part: Part, width_mm: float, unit: Unit) -> Plot:
     scales = [*_scales(part, unit), *_smaller(part, unit)]
 
     def fitting(reduction: Fraction) -> Iterator[Plot]:
+        wide, tall = width_mm / float(reduction), _SMALL_TALL / float(reduction)
         for scale in scales:
-            drawn = plot(scene, scale)
-            drawn = drawn if reduction == _FULL else drawn.reduced(reduction)
-            if drawn.area.width <= width_mm and drawn.area.height <= _SMALL_TALL:
-                yield drawn
+            drawn = plot_within(scene, scale, wide, tall)
+            if drawn is not None:
+                yield drawn if reduction == _FULL else drawn.reduced(reduction)
 
     for step in count():
         best = _clearest(fitting(_STEP**step))
@@ -95,6 +96,10 @@ def _clearest(plots: Iterable[Plot]) -> Plot | None:
         if not crowded:
             break
     return best
+
+
+def _is_clear(drawn: Plot) -> bool:
+    return not _flaws(drawn)
 
 
 def _flaws(drawn: Plot) -> int:
