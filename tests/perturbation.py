@@ -9,6 +9,7 @@ from typing import Any
 
 from casewright.casework.cases import AssemblyStep, Case, Face, Front
 from casewright.casework.features import Bores, Cut, Feature, Setup
+from casewright.casework.joints import Fastening
 from casewright.casework.parts import Part, PlacedAt
 from casewright.dims import Dim
 from casewright.geometry import Direction, Orientation
@@ -212,6 +213,26 @@ def _of_joints(case: Case, step: Fraction) -> Iterator[Perturbed]:
             joints[number] = replace(joint, gap=moved(joint.gap, by))
             yield Perturbed(f"joint {joint.form}: gap", f"{joint.path}: gap {sign}",
                             replace(case, joints=tuple(joints)))  # fmt: skip
+        rows = [held for held in joint.fastenings if held.line is not None]
+        for held in rows:
+            yield from _of_row(case, number, held)
+
+
+def _of_row(case: Case, number: int, held: Fastening) -> Iterator[Perturbed]:
+    """A row of brads beside what it is to hold; one that is twice too long."""
+    joint = case.joints[number]
+    if held.line is None or held.pitch is None:
+        return
+    plane, off = held.line
+    for name, other in (
+        ("on no wood", replace(held, line=(plane, moved(off, Fraction(-3000))))),
+        ("twice too long", replace(held, pitch=moved(held.pitch, 3 * held.pitch.value))),
+    ):
+        joints = list(case.joints)
+        fastenings = tuple(other if each is held else each for each in joint.fastenings)
+        joints[number] = replace(joint, fastenings=fastenings)
+        yield Perturbed(f"row of {held.kind}s: {name}", f"{joint.path}: {held.kind} {name}",
+                        replace(case, joints=tuple(joints)))  # fmt: skip
 
 
 def _of_fronts(case: Case, step: Fraction) -> Iterator[Perturbed]:

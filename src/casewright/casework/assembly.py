@@ -5,9 +5,11 @@ from __future__ import annotations
 from typing import Literal
 
 from casewright.casework.box import Board, Box
+from casewright.casework.brads import row_marks
 from casewright.casework.features import Plane
 from casewright.casework.joints import Surface
 from casewright.casework.maker import Maker
+from casewright.casework.naming import the
 from casewright.dims import Dim
 from casewright.geometry import Direction, Orientation
 
@@ -43,10 +45,11 @@ def join_part(
 ) -> None:
     """Bring in a part and close its joints with what is there; the first part is laid down."""
     there = _placed(maker)
+    joints = _closed(maker, there, path)
     verb: Literal["lay", "join"] = "join" if enters and there else "lay"
     maker.step(
         verb, path, enters if verb == "join" else None, words,
-        joints=_closed(maker, there, path), marks=marks, cautions=cautions,
+        joints=joints, marks=(*marks, *row_marks(maker, joints)), cautions=cautions,
     )  # fmt: skip
 
 
@@ -90,7 +93,7 @@ def _join_board(maker: Maker, box: Box, board: Board) -> None:
     joints = _closed(maker, _placed(maker), path)
     if board.joint == "butt":
         words = (
-            f"{_GLUE}; set the {board.title} on its marks, clamp, and drive the pocket screws "
+            f"{_GLUE}; set {the(board.title)} on its marks, clamp, and drive the pocket screws "
             "into the left side."
         )
         maker.step(
@@ -98,8 +101,10 @@ def _join_board(maker: Maker, box: Box, board: Board) -> None:
             planes=_marked_planes(maker, box, board), cautions=("clamp_screws",),
         )  # fmt: skip
         return
-    words = f"{_GLUE}; push the {board.title} home in its {board.joint}, front edges flush; clamp."
-    maker.step("join", path, "-x", words, joints=joints)
+    words = (
+        f"{_GLUE}; push {the(board.title)} home in its {board.joint}, front edges flush; clamp."
+    )
+    maker.step("join", path, "-x", words, joints=joints, marks=row_marks(maker, joints))
 
 
 def assemble_box(maker: Maker, box: Box) -> None:

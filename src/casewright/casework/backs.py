@@ -7,12 +7,12 @@ from fractions import Fraction
 from typing import Literal
 
 from casewright.casework.box import Box
+from casewright.casework.brads import fastener_row
 from casewright.casework.features import Cut, Plane
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.pockets import bore_pockets
 from casewright.casework.setups import rip_cut_setup
-from casewright.casework.spacing import spaced
 from casewright.dims import Dim, Place, Way
 
 __all__ = ["BackCuts", "Rear", "add_back", "machine_for_back"]
@@ -144,12 +144,15 @@ def add_back(maker: Maker, box: Box, rear: Rear, cuts: BackCuts) -> Outline:
             return _inset_back(maker, box, rear, cuts.seat)
 
 
-def _brads(maker: Maker, path: str, length: Dim, into: str) -> tuple[Fastening, ...]:
-    row = spaced(
-        maker.house.chain.place(f"{path}.brads"), length, maker.style("brad_spacing"),
-        maker.style("pocket_edge"), "brads along the back",
+def _brads(
+    maker: Maker, joint: str, length: Dim, into: str, line: tuple[Plane, Dim]
+) -> tuple[Fastening, ...]:
+    return (
+        fastener_row(
+            maker, joint, length, "brads along the back", through=maker.path("back"), into=into,
+            screw=maker.house.screw("back_brad"), line=line,
+        ),
     )  # fmt: skip
-    return (Fastening("brad", len(row), maker.house.screw("back_brad"), (path,), into),)
 
 
 def _rabbeted_back(maker: Maker, box: Box, rear: Rear, cuts: BackCuts) -> Outline:
@@ -164,31 +167,38 @@ def _rabbeted_back(maker: Maker, box: Box, rear: Rear, cuts: BackCuts) -> Outlin
     play = maker.place.let("back_play", rear.clear_width + cuts.left + cuts.right - back.width)
     maker.place.fit("back_side_play", play, *_band(maker), back.path)
     _place(maker, back, x_left + back.width, rear.deck, cuts.seat - back.thickness)
-    sides: tuple[tuple[str, Outline, Plane, Dim], ...] = (
-        ("left", box.left, "w1", maker.zero),
-        ("right", box.right, "w0", play),
+    sides: tuple[tuple[str, Outline, Plane, Dim, Dim], ...] = (
+        ("left", box.left, "w1", maker.zero, cuts.left / 2),
+        ("right", box.right, "w0", play, (cuts.right - play) / 2),
     )
-    for hand, side, edge, gap in sides:
+    for hand, side, edge, gap, line in sides:
         cut = f"{side.path}.rabbet_back"
         maker.join(
             f"joint_back_{hand}", "rabbet", (back.path, "t1"), (side.path, "w0", cut),
-            fastenings=_brads(maker, back.path, back.length, side.path),
+            fastenings=_brads(
+                maker, f"joint_back_{hand}", back.length, side.path, (edge, line)
+            ),
         )  # fmt: skip
         maker.join(
             f"joint_back_{hand}_play", "loose", (back.path, edge),
             (side.path, "t0", cut), gap=gap,
         )  # fmt: skip
-    _against_rear_edges(maker, box, back)
+    _against_rear_edges(maker, box, back, rear.deck)
     return back
 
 
-def _against_rear_edges(maker: Maker, box: Box, back: Outline) -> None:
+def _against_rear_edges(maker: Maker, box: Box, back: Outline, low: Dim) -> None:
     for board in box.boards:
         if board.role in ("bottom", "top", "divider", "fixed shelf"):
+            name = f"joint_back_{board.name.replace('.', '_')}"
+            up = board.underside if low is maker.zero else board.underside - low
+            line = board.outline.thickness / 2
             maker.join(
-                f"joint_back_{board.name.replace('.', '_')}", "butt", (back.path, "t1"),
-                (board.outline.path, "w1"),
-                fastenings=_brads(maker, back.path, board.outline.length, board.outline.path),
+                name, "butt", (back.path, "t1"), (board.outline.path, "w1"),
+                fastenings=_brads(
+                    maker, name, box.clear, board.outline.path,
+                    ("l0", line if up is maker.zero else up + line),
+                ),
             )  # fmt: skip
 
 
@@ -232,12 +242,18 @@ def _applied_back(maker: Maker, box: Box, rear: Rear) -> Outline:
         way=Way.DOWN,
     )
     _place(maker, back, margin + back.width, rear.deck + margin, maker.zero)
-    for hand, side in (("left", box.left), ("right", box.right)):
+    right = box.right.thickness / 2 - (rear.width - margin - back.width)
+    sides: tuple[tuple[str, Outline, Plane, Dim], ...] = (
+        ("left", box.left, "w1", box.left.thickness / 2 - margin),
+        ("right", box.right, "w0", right),
+    )
+    for hand, side, edge, line in sides:
+        name = f"joint_back_{hand}"
         maker.join(
-            f"joint_back_{hand}", "butt", (back.path, "t1"), (side.path, "w1"),
-            fastenings=_brads(maker, back.path, back.length, side.path),
+            name, "butt", (back.path, "t1"), (side.path, "w1"),
+            fastenings=_brads(maker, name, back.length, side.path, (edge, line)),
         )  # fmt: skip
-    _against_rear_edges(maker, box, back)
+    _against_rear_edges(maker, box, back, rear.deck + margin)
     return back
 
 

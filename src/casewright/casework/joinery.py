@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from casewright.casework.box import Board, Box, end_depth, underside_shows
+from casewright.casework.brads import fastener_row
 from casewright.casework.features import Cut, Face, Plane
 from casewright.casework.joints import Fastening, JointForm
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.pockets import bore_pockets
 from casewright.casework.setups import cross_dado_setup
-from casewright.casework.spacing import spaced
 from casewright.casework.specs import Hand
 from casewright.dims import Dim
 
@@ -110,12 +110,13 @@ def join_board(maker: Maker, box: Box, board: Board) -> tuple[str, str]:
             reach=_pocket_reach(maker, board),
         )
     return (
-        _join_side(maker, box.left, board, "left", count),
-        _join_side(maker, box.right, board, "right", count),
+        _join_side(maker, box, board, "left", count),
+        _join_side(maker, box, board, "right", count),
     )
 
 
-def _join_side(maker: Maker, side: Outline, board: Board, hand: Hand, pockets: int) -> str:
+def _join_side(maker: Maker, box: Box, board: Board, hand: Hand, pockets: int) -> str:
+    side = box.left if hand == "left" else box.right
     path = board.outline.path
     lies = maker.parts[path].placed.orientation
     end: Plane = "l0" if (hand == "left") == (lies.length.sign > 0) else "l1"
@@ -128,7 +129,9 @@ def _join_side(maker: Maker, side: Outline, board: Board, hand: Hand, pockets: i
         return maker.join(name, "butt", (path, end), (side.path, "t1"), fastenings=(screws, glue))
     cut = f"{side.path}.{_cut_name(board)}"
     form: JointForm = "dado" if board.joint == "dado" else "rabbet"
-    held = (glue,) if hand in maker.spec.finished else (glue, _brads(maker, side, board))
+    held = (
+        (glue,) if hand in maker.spec.finished else (glue, _brads(maker, box, board, side, name))
+    )
     joint = maker.join(name, form, (path, end), (side.path, "t0", cut), fastenings=held)
     lower: Plane = "t0" if lies.thickness.sign > 0 else "t1"
     upper: Plane = "t1" if lies.thickness.sign > 0 else "t0"
@@ -139,16 +142,13 @@ def _join_side(maker: Maker, side: Outline, board: Board, hand: Hand, pockets: i
     return joint
 
 
-def _brads(maker: Maker, side: Outline, board: Board) -> Fastening:
+def _brads(maker: Maker, box: Box, board: Board, side: Outline, joint: str) -> Fastening:
     """Brads through the outside of a side, to hold a glued joint while it dries."""
-    count = len(
-        spaced(
-            board.outline.place.at("brads"),
-            board.outline.width,
-            maker.style("brad_spacing"),
-            maker.style("pocket_edge"),
-            "brads across a board",
-        )
-    )
-    length = maker.house.screw("brad")
-    return Fastening("brad", count, length, (side.path,), board.outline.path)
+    outline = board.outline
+    middle = board.underside - box.foot if box.foot is not maker.zero else board.underside
+    thick = outline.thickness / 2
+    return fastener_row(
+        maker, joint, outline.width, "brads across a board",
+        through=side.path, into=outline.path, screw=maker.house.screw("brad"),
+        line=("l0", middle + thick if middle is not maker.zero else thick),
+    )  # fmt: skip

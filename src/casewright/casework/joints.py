@@ -42,6 +42,10 @@ class Fastening:
         Part the point ends in.
     through
         Parts it passes, head first.
+    edge, pitch
+        Of a row: the outer ones from the ends of the joint, and from one to the next [mm].
+    line
+        Of a row: the edge or end of the outer part that it runs along, and how far from it [mm].
     """
 
     kind: FasteningKind
@@ -49,6 +53,9 @@ class Fastening:
     length: Dim | None
     through: tuple[str, ...]
     into: str
+    edge: Dim | None = None
+    pitch: Dim | None = None
+    line: tuple[Plane, Dim] | None = None
 
 
 @dataclass(frozen=True, slots=True)

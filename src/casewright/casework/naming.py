@@ -7,13 +7,18 @@ from collections.abc import Iterator
 from casewright.casework.features import Bores, Feature
 from casewright.dims import Dim, Place
 
-__all__ = ["name_feature", "name_once"]
+__all__ = ["name_feature", "name_once", "the"]
 
 
 def name_once(place: Place, name: str, dim: Dim | None) -> None:
     """Name a number that has none yet; nothing at all (no origin, no formula) needs none."""
     if dim is not None and not dim.path and dim.op:
         place.let(name, dim)
+
+
+def the(title: str) -> str:
+    """A title with its article; one with a number has none: 'the bottom', 'shelf 1'."""
+    return title if title[-1:].isdigit() else f"the {title}"
 
 
 def name_feature(place: Place, feature: Feature) -> None:

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from casewright.dims import Dim, Place
 
-__all__ = ["spaced"]
+__all__ = ["spaced", "spread_along"]
 
 
 def spaced(place: Place, length: Dim, most: Dim, edge: Dim, because: str) -> tuple[Dim, ...]:
@@ -25,10 +25,22 @@ def spaced(place: Place, length: Dim, most: Dim, edge: Dim, because: str) -> tup
     -------
     At least two distances [mm], ascending.
     """
+    edge, step, count = spread_along(place, length, most, edge, because)
+    return tuple(edge + step * Fraction(n) if n else edge for n in range(count))
+
+
+def spread_along(
+    place: Place, length: Dim, most: Dim, edge: Dim, because: str
+) -> tuple[Dim, Dim, int]:
+    """The same by its numbers.
+
+    Returns
+    -------
+    The outer ones from the ends, from one to the next [mm], and how many [-].
+    """
     if place.over(edge * 3, length, f"{because}: too short for the usual edge distance"):
         edge = length / 4
     span = length - 2 * edge
     whole = place.times(span, most, because)
     gaps = max(1, whole if most.value * whole == span.value else whole + 1)
-    step = span / gaps
-    return tuple(edge + step * Fraction(n) if n else edge for n in range(gaps + 1))
+    return edge, span / gaps, gaps + 1

@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from casewright.casework.box import Board, Box
+from casewright.casework.brads import fastener_row, row_marks
 from casewright.casework.carcase import Carcase
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker
-from casewright.casework.spacing import spaced
 from casewright.dims import Dim, Way
 
 __all__ = ["add_nosings", "add_skirt"]
@@ -76,17 +76,19 @@ def _hang(maker: Maker, board: Board, carcase: Carcase, strip: _Strip) -> None:
         ),
         ends=("left", "right", "bottom", "top"), shows=("t1", "w0"), group=strip.role,
     )  # fmt: skip
-    row = spaced(
-        outline.place, outline.length, maker.style("brad_spacing"), maker.style("pocket_edge"),
-        f"brads along the {strip.role}",
+    name = f"joint_{strip.name.replace('.', '_')}"
+    brads = fastener_row(
+        maker, name, outline.length, f"brads along the {strip.role}",
+        through=above, into=path, screw=maker.house.screw("brad"),
+        line=("w0", outline.thickness / 2),
     )  # fmt: skip
     lies = maker.parts[above].placed.orientation
     joint = maker.join(
-        f"joint_{strip.name.replace('.', '_')}", "face", (path, "w1"),
+        name, "face", (path, "w1"),
         (above, "t0" if lies.thickness.sign > 0 else "t1"),
         fastenings=(
             Fastening("glue", 1, None, (path,), above),
-            Fastening("brad", len(row), maker.house.screw("brad"), (above,), path),
+            brads,
         ),
     )  # fmt: skip
     behind = _on_toe_board(maker, board, path)
@@ -95,7 +97,7 @@ def _hang(maker: Maker, board: Board, carcase: Carcase, strip: _Strip) -> None:
         f"Glue the {strip.title} under the front edge of the {board.title}"
         f"{' and against the toe board' if behind else ''}, flush in front; "
         "brads down through the board, set and filled; wipe off the squeeze-out.",
-        joints=(joint, *behind), cautions=("brad_points",),
+        joints=(joint, *behind), marks=row_marks(maker, (joint,)), cautions=("brad_points",),
     )  # fmt: skip
 
 

@@ -1,9 +1,10 @@
 """Outer hinges at least as far apart as the door is wide.
 
 The wider a leaf for the distance between its hinges, the harder it pulls at the upper one and the
-more it drops at the free corner. A door lower than it is wide cannot keep this. It is let pass
-while it pulls no harder than the heaviest door of its number of hinges may, hung by this rule:
-weight x width / distance is held against that weight.
+more it drops at the free corner. A door little higher than it is wide, or lower, cannot keep this
+with its hinges at the usual distance from its ends. It is let pass while it pulls no harder than
+the heaviest door of its number of hinges may, hung by this rule: weight x width / distance is
+held against that weight.
 
 Passes
 ------
@@ -54,8 +55,9 @@ def _examine(room: Room) -> Iterator[Breach]:
 
 
 def _is_low_and_light(room: Room, case: Case, front: Front, spread: Fraction) -> bool:
-    """Whether a door lower than wide pulls at its hinges no harder than they may bear."""
-    if front.height.value >= front.width.value:
+    """Whether a door too low for the rule pulls at its hinges no harder than they may bear."""
+    end = case.spec.overrides.get("hinge_end", room.spec.style["hinge_end"])
+    if front.height.value - 2 * end.value >= front.width.value:
         return False
     pull = front_weight(room, case, front) * front.width.value / spread
     return 0 < pull <= heaviest(len(front.hinges))

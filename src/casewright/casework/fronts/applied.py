@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from casewright.casework.brads import row_marks
 from casewright.casework.features import Plane
 from casewright.casework.fronts.constructions import Corner, edge_words, upright
 from casewright.casework.fronts.leaves import LeafPlan
@@ -123,11 +124,11 @@ class AppliedDoor(SlabLeaf):
     def _fit(
         self, strip: Outline, word: str, where: str, joints: tuple[str, ...], *, last: bool = False
     ) -> None:
-        held = strip_fastenings(self.maker, strip, self.slab.path, self.slab.thickness)
+        name = f"{self.leaf.name}.joint_{word.replace(' ', '_')}"
+        held = strip_fastenings(self.maker, name, strip, self.slab.path, self.slab.thickness)
         face = self.maker.join(
-            f"{self.leaf.name}.joint_{word.replace(' ', '_')}", "face", (strip.path, "t0"),
-            (self.slab.path, "t1"), fastenings=held,
-        )  # fmt: skip
+            name, "face", (strip.path, "t0"), (self.slab.path, "t1"), fastenings=held
+        )
         brads = any(f.kind == "brad" for f in held)
         hold = "hold it with brads" if brads else "clamp it"
         words = f"Spread glue thinly; set the {word} {where}; {hold}."
@@ -135,6 +136,7 @@ class AppliedDoor(SlabLeaf):
             words += " When it is dry, sand the edges flush, then bore the door as its cards say."
         self.maker.step(
             "fit", strip.path, "-z", words, joints=(face, *joints),
+            marks=row_marks(self.maker, (face,)),
             cautions=("brad_points",) if brads else (),
         )  # fmt: skip
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from casewright.casework.brads import row_marks
 from casewright.casework.carcase import Carcase
 from casewright.casework.cases import Front
 from casewright.casework.fronts.strips import milled_from, strip_fastenings
@@ -210,15 +211,14 @@ def _butts(
 
 
 def _fasten(maker: Maker, end: _End, strip: Outline, word: str, joints: tuple[str, ...]) -> None:
-    held = strip_fastenings(maker, strip, end.side.path, end.side.finished.thickness)
-    face = maker.join(
-        f"end_{end.hand}.joint_{strip.path.rpartition('.')[2]}", "face", (strip.path, "t0"),
-        (end.side.path, "t0"), fastenings=held,
-    )  # fmt: skip
+    name = f"end_{end.hand}.joint_{strip.path.rpartition('.')[2]}"
+    held = strip_fastenings(maker, name, strip, end.side.path, end.side.finished.thickness)
+    face = maker.join(name, "face", (strip.path, "t0"), (end.side.path, "t0"), fastenings=held)
     brads = any(f.kind == "brad" for f in held)
     maker.step(
         "fit", strip.path, "+x" if end.hand == "left" else "-x",
         f"Spread glue thinly; set the {word} on the {end.hand} end, flush with the side's edges; "
         f"{'hold it with brads' if brads else 'clamp it'}.",
-        joints=(face, *joints), cautions=("brad_points",) if brads else (),
+        joints=(face, *joints), marks=row_marks(maker, (face,)),
+        cautions=("brad_points",) if brads else (),
     )  # fmt: skip

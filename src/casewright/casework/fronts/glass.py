@@ -166,7 +166,7 @@ class GlassDoor:
             "fit",
             frame.right.path,
             "-x",
-            "Lay the right stile beside it, face down, as far off as a rail is long.",
+            "Lay the right stile beside it, face down, outer edges a rail's length apart.",
         )
         for level, rail in (("bottom", frame.bottom), ("top", frame.top)):
             maker.step(

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from casewright.casework.brads import fastener_row, row_marks
 from casewright.casework.features import Plane
 from casewright.casework.fronts.constructions import Corner
 from casewright.casework.fronts.glass_rebate import Frame, Rebate
 from casewright.casework.fronts.leaves import LeafPlan, tell
-from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
-from casewright.casework.spacing import spaced
 from casewright.dims import Dim
 from casewright.findings import Finding, Severity
 
@@ -46,7 +45,7 @@ def add_pane(maker: Maker, leaf: LeafPlan, frame: Frame, rebate: Rebate, at: Cor
         "fit", pane.path, "+z",
         f"After finishing, lay the pane of the {leaf.title} into the rebate, its corners rounded "
         "to the rebate's; fasten the retainers finger-tight, never forcing the pane.",
-        joints=joints, cautions=("glass_edges",),
+        joints=joints, marks=row_marks(maker, joints), cautions=("glass_edges",),
     )  # fmt: skip
 
 
@@ -63,13 +62,12 @@ def _join(
     )
     for word, member, edge, air in edges:
         cut = f"{member.path}.rebate"
-        row = spaced(
-            pane.place, pane.width if edge in ("l0", "l1") else pane.length,
-            maker.style("retainer_spacing"), maker.style("pocket_edge"),
-            f"retainers at the {word}",
-        )  # fmt: skip
-        held = Fastening("retainer", len(row), None, (pane.path,), member.path)
         name = f"{leaf.name}.seat_{word}"
+        held = fastener_row(
+            maker, name, pane.width if edge in ("l0", "l1") else pane.length,
+            f"retainers at the {word}", through=pane.path, into=member.path, screw=None,
+            kind="retainer", spacing="retainer_spacing",
+        )  # fmt: skip
         joints.append(
             maker.join(name, "face", (pane.path, "t1"), (member.path, "t1", cut),
                        fastenings=(held,))

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from casewright.casework.brads import fastener_row
 from casewright.casework.fronts.leaves import tell
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
-from casewright.casework.spacing import spaced
 from casewright.dims import Dim
 from casewright.findings import Finding, Severity
 from casewright.stock import THINNEST_SOLD, Board, milling_source
@@ -30,12 +30,14 @@ def milled_from(maker: Maker, stock: str) -> str:
 
 
 def strip_fastenings(
-    maker: Maker, strip: Outline, into: str, behind: Dim
+    maker: Maker, joint: str, strip: Outline, into: str, behind: Dim
 ) -> tuple[Fastening, ...]:
     """Glue, and brads where the job has some that hold without coming through.
 
     Parameters
     ----------
+    joint
+        Name of the joint inside the case.
     into
         Path of the part the strip lies on.
     behind
@@ -46,11 +48,11 @@ def strip_fastenings(
     if brad is None:
         _tell(maker, strip, behind)
         return (glue,)
-    row = spaced(
-        strip.place, strip.length, maker.style("brad_spacing"), maker.style("pocket_edge"),
-        "brads along the strip",
+    row = fastener_row(
+        maker, joint, strip.length, "brads along the strip",
+        through=strip.path, into=into, screw=brad, line=("w0", strip.width / 2),
     )  # fmt: skip
-    return (glue, Fastening("brad", len(row), brad, (strip.path,), into))
+    return (glue, row)
 
 
 def _brad(maker: Maker, strip: Dim, behind: Dim) -> Dim | None:

@@ -48,6 +48,33 @@ def _check_straight(case: Assembled, joint: Joint, held: Fastening) -> Iterator[
     elif bite >= room:
         says = f"a {held.kind} comes out on the far side"
         yield Failure("fasteners", paths, says, case.units.length(bite - room))
+    yield from _check_row(case, joint, held, way.axis)
+
+
+def _check_row(case: Assembled, joint: Joint, held: Fastening, axis: int) -> Iterator[Failure]:
+    """A row runs in the wood it is driven into, and is no longer than the two parts meet.
+
+    Parameters
+    ----------
+    axis
+        Along which the fasteners are driven: 0, 1 or 2.
+    """
+    if held.line is None or held.pitch is None:
+        return
+    units = case.units
+    one, other = case.solids[held.through[-1]], case.solids[held.into]
+    plane, off = held.line
+    way = one.way(plane)
+    at = one.outer[2 * way.axis + (way.sign > 0)] - way.sign * units.of(off)
+    if not other.outer[2 * way.axis] < at < other.outer[2 * way.axis + 1]:
+        says = f"a row of {held.kind}s runs beside what it is to hold"
+        yield Failure("fasteners", (joint.path, held.into), says)
+    [along] = {0, 1, 2} - {axis, way.axis}
+    ends = [(s.outer[2 * along], s.outer[2 * along + 1]) for s in (one, other)]
+    shared = min(high for _, high in ends) - max(low for low, _ in ends)
+    if (held.count - 1) * units.of(held.pitch) >= shared:
+        says = f"a row of {held.kind}s is longer than its joint"
+        yield Failure("fasteners", (joint.path, held.into), says)
 
 
 def _thick(case: Assembled, path: str, axis: int) -> Number:

@@ -65,7 +65,9 @@ def _dims(case: Case) -> Iterator[Dim]:
         yield from _part_dims(part)
     for joint in case.joints:
         yield joint.gap
-        yield from (f.length for f in joint.fastenings if f.length is not None)
+        for held in joint.fastenings:
+            row = (held.length, held.edge, held.pitch, held.line[1] if held.line else None)
+            yield from (dim for dim in row if dim is not None)
     for face in case.faces:
         yield from (face.x0, face.x1, face.y0, face.y1, *face.gaps)
         yield from (face.left, face.right, face.bottom, face.top)

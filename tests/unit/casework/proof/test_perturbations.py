@@ -64,7 +64,6 @@ SURVIVORS = {
     "back: placed y": "its lower end is open, or held in from the edge",
     "back: pocket diameter": "the jig's bit decides it; the screw holds all the same",
     "back: pocket in the other face": "an inset back may be screwed from either face",
-    "back: turned end for end": "an applied back is the same from both ends",
     "back: width": "an applied back is held in from the edges by more than the step",
     "both doors: pull all across": _LINE,
     "both doors: pull all along": _LINE,
