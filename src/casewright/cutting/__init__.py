@@ -2,7 +2,8 @@
 
 A `Problem` goes into `solve` (sheets) or `solve_boards` (lengths) and comes out as a `Solution`;
 `verify` checks it without the solver; `plan_cuts` puts its cuts into an order of work; `walk`
-makes these cuts one after the other and tells what they really give.
+makes these cuts one after the other and tells what they really give. `replan` plans anew with cut
+sheets left as they are; `nudge` looks for small moves that save a sheet or a setting.
 """
 
 from casewright.cutting.boards import board_problem, solve_boards
@@ -10,6 +11,7 @@ from casewright.cutting.codec import fingerprint, read_problem, write_problem
 from casewright.cutting.easing import ease
 from casewright.cutting.engine import Stop, solve
 from casewright.cutting.methods import Caution, Limits, Method
+from casewright.cutting.nudge import Movable, Nudge, nudge
 from casewright.cutting.problem import (
     Defect,
     Fault,
@@ -21,6 +23,7 @@ from casewright.cutting.problem import (
     Trim,
 )
 from casewright.cutting.rates import Load, Rates, WorkModel
+from casewright.cutting.replan import Movement, Replan, replan
 from casewright.cutting.sawing import Edge
 from casewright.cutting.solution import (
     Bound,
@@ -51,11 +54,12 @@ from casewright.cutting.work import Work, work_of
 
 __all__ = [
     "Bound", "Breach", "Card", "Caution", "Choice", "CutPlan", "Defect", "Direction", "Edge",
-    "Fault", "Keep", "Leaf", "Limits", "Load", "Measure", "Method", "Misstep", "Node",
-    "PartDemand", "Piece", "Placement", "Problem", "ProblemError", "Rates", "Reason", "Rect",
-    "SettingCard", "Sheet", "SheetTree", "Slip", "Solution", "Split", "Status", "Step",
-    "StockItem", "Stop", "Trade", "Trim", "Unplaced", "Use", "Violation", "Walk", "Work",
-    "WorkModel", "board_problem", "break_even", "ease", "fingerprint", "leaves", "plan_cuts",
-    "read_problem", "solve", "solve_boards", "splits", "verify", "walk", "weigh", "work_of",
-    "write_problem", "write_solution",
+    "Fault", "Keep", "Leaf", "Limits", "Load", "Measure", "Method", "Misstep", "Movable",
+    "Movement", "Node", "Nudge", "PartDemand", "Piece", "Placement", "Problem", "ProblemError",
+    "Rates", "Reason", "Rect", "Replan", "SettingCard", "Sheet", "SheetTree", "Slip",
+    "Solution", "Split", "Status", "Step", "StockItem", "Stop", "Trade", "Trim", "Unplaced",
+    "Use", "Violation", "Walk", "Work", "WorkModel", "board_problem", "break_even", "ease",
+    "fingerprint", "leaves", "nudge", "plan_cuts", "read_problem", "replan", "solve",
+    "solve_boards", "splits", "verify", "walk", "weigh", "work_of", "write_problem",
+    "write_solution",
 ]  # fmt: skip
