@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 
 from casewright.errors import JobFileError, Problem
-from casewright.job.load import read_job
+from casewright.job.load import LoadedJob, read_job
+from casewright.job.text import FileText
 from casewright.room.specs import JobSpec
 
 EXAMPLES = Path(__file__).parent.parent / "examples"
@@ -27,6 +28,11 @@ EXAMPLE_NAMES = tuple(sorted(path.stem for path in EXAMPLES.glob("*.toml")))
 def read(text: str) -> JobSpec:
     """The job a text asks for."""
     return read_job(text, "kitchen.toml")
+
+
+def loaded(text: str, name: str = "job.toml") -> LoadedJob:
+    """The job a text asks for, as if read from a file."""
+    return LoadedJob(Path(name), FileText(name, text, ""), read_job(text, name))
 
 
 def problems(text: str) -> tuple[Problem, ...]:

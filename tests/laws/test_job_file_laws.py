@@ -10,12 +10,12 @@ import pytest
 import tomlkit
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from tests.jobs import loaded
 
 from casewright.errors import JobFileError, Problem
 from casewright.findings import Severity
-from casewright.job.load import load_job, read_job
-from casewright.job.worked import work_out
-from casewright.room.specs import JobSpec
+from casewright.job.load import LoadedJob, load_job
+from casewright.job.trial import work_out_job
 
 _TEXTS = [
     (files("casewright.job") / "examples" / name).read_text()
@@ -57,16 +57,14 @@ def _holder(data: Any, path: tuple[Any, ...]) -> Any:
 def _is_told(text: str) -> None:
     """Errors are located; a job that is understood is proved, or says that it must stop."""
     try:
-        spec = read_job(text, "job.toml")
+        told = _understood(loaded(text))
     except JobFileError as error:
         told = error.problems
-    else:
-        told = _understood(spec)
     assert all(p.location.file == "job.toml" and p.what and p.want for p in told)
 
 
-def _understood(spec: JobSpec) -> tuple[Problem, ...]:
-    worked = work_out(spec)
+def _understood(job: LoadedJob) -> tuple[Problem, ...]:
+    worked = work_out_job(job)
     stops = any(finding.severity is Severity.STOP for finding in worked.findings)
     assert stops or not worked.failures, worked.failures[:1]
     return ()
@@ -122,6 +120,7 @@ def test_sizes_out_of_all_proportion(
     [
         b"\xff\xfe", b"", b"\x00" * 10, b"[" * 5000, b"a = [" * 3000, b"\xef\xbb\xbfformat = 1",
         b'format = 1\nunit = "in"\n[case.a]\nkind="wall"\n[case.a]\nkind="base"\n',
+        "format = 1".encode("utf-16"), b"\x89PNG\r\n\x1a\n\x00", b'format = 1\runit = "in"\r',
         b"x" * 2_000_000, b'format = 1\r\nunit = "in"\r\n[case.u]\r\nkind = wall\r\n',
     ],
 )  # fmt: skip

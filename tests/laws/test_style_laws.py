@@ -2,28 +2,21 @@
 
 from __future__ import annotations
 
-from pathlib import Path
 from typing import Any
 
 import pytest
 import tomlkit
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from tests.jobs import EXAMPLE_NAMES, example
+from tests.jobs import EXAMPLE_NAMES, example, loaded
 
 from casewright.dims import parse_length
 from casewright.errors import JobFileError
-from casewright.job.load import LoadedJob, read_job
 from casewright.job.tables.style import style_range
-from casewright.job.text import FileText
 from casewright.job.trial import work_out_job
 from casewright.style import STYLE_KEYS, StyleKey
 
 _ABSURD = ("0", "-1", "1/128", "0.0000001", "9999", "100000000 mm", "1/3", "3.1415926")
-
-
-def _loaded(text: str) -> LoadedJob:
-    return LoadedJob(Path("job.toml"), FileText("job.toml", text, ""), read_job(text, "job.toml"))
 
 
 def _styled(name: str, values: dict[str, str], case: str = "") -> str:
@@ -36,7 +29,7 @@ def _styled(name: str, values: dict[str, str], case: str = "") -> str:
 def _is_told(text: str) -> None:
     """The proof holds, or the message points at a style value or at a line that hangs on one."""
     try:
-        worked = work_out_job(_loaded(text))
+        worked = work_out_job(loaded(text))
     except JobFileError as error:
         for problem in error.problems:
             assert problem.location.line, str(problem)
@@ -97,17 +90,17 @@ def test_what_would_be_right_holds() -> None:
     """The size that the message offers is one that the proof holds with."""
     text = _styled("bookcase", {"driver_room": "4"})
     with pytest.raises(JobFileError) as caught:
-        work_out_job(_loaded(text))
+        work_out_job(loaded(text))
     (problem,) = caught.value.problems
     assert problem.location.word == '"4"'
     offered = problem.want.split('"')[1]
     assert parse_length("1/2", "in") < parse_length(offered, "in") < parse_length("4", "in")
-    _ = work_out_job(_loaded(_styled("bookcase", {"driver_room": offered})))
+    assert not work_out_job(loaded(_styled("bookcase", {"driver_room": offered}))).failures
 
 
 def test_only_the_value_at_fault_is_named() -> None:
     """Others that the file sets beside it are left alone."""
     values = {"gap": "3/32", "driver_room": "4", "reveal": "1/8"}
     with pytest.raises(JobFileError) as caught:
-        work_out_job(_loaded(_styled("bookcase", values)))
+        work_out_job(loaded(_styled("bookcase", values)))
     assert [problem.location.word for problem in caught.value.problems] == ['"4"']

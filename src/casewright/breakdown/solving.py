@@ -26,7 +26,16 @@ from casewright.cutting.work import Work, work_of
 from casewright.dims import Dim
 from casewright.stock import Board, Sheet
 
-__all__ = ["Layout", "Offered", "PlanDefectError", "Sawn", "confirm", "lay_out", "saw"]
+__all__ = [
+    "Layout",
+    "Offered",
+    "PlanDefectError",
+    "Sawn",
+    "confirm",
+    "confirm_places",
+    "lay_out",
+    "saw",
+]
 
 _STAGES = 3
 
@@ -199,15 +208,30 @@ def confirm(problem: Problem, solution: Solution, work: CutPlan, limits: Limits)
     PlanDefectError
         When either is wrong: a defect of the program.
     """
-    wrong = [violation.says for violation in verify(problem, solution)]
+    confirm_places(problem, solution)
     walked = walk(problem, work, limits)
-    wrong += [f"step {slip.step}: {slip.slip.value}, {slip.says}" for slip in walked.missteps]
+    wrong = [f"step {slip.step}: {slip.slip.value}, {slip.says}" for slip in walked.missteps]
     unplaced = {entry.part: entry.count for entry in solution.unplaced}
     wrong += [
         f"{part.id} is not made"
         for part in problem.parts
         if walked.made.get(part.id, 0) != part.count - unplaced.get(part.id, 0)
     ]
+    _sound(wrong)
+
+
+def confirm_places(problem: Problem, solution: Solution) -> None:
+    """Check where a plan puts each piece, with the verifier.
+
+    Raises
+    ------
+    PlanDefectError
+        When it is refused: a defect of the program.
+    """
+    _sound([violation.says for violation in verify(problem, solution)])
+
+
+def _sound(wrong: Sequence[str]) -> None:
     if wrong:
         msg = f"the cutting plan is wrong: {'; '.join(wrong)}"
         raise PlanDefectError(msg)

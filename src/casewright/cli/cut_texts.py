@@ -15,6 +15,7 @@ from casewright.breakdown import (
 from casewright.cutting.problem import Problem
 from casewright.cutting.solution import Solution
 from casewright.dims import Unit, shop_text
+from casewright.packet.cut_words import plan_summary
 from casewright.room.specs import JobSpec
 
 __all__ = ["cut_lines", "solution_lines"]
@@ -25,7 +26,7 @@ _NOUNS = {"sheets": "sheet", "boards": "board", "strips": "strip"}
 def cut_lines(breakdown: Breakdown, spec: JobSpec) -> Iterator[str]:
     """What to buy, what waits, and the cuts in the order of work."""
     for plan in breakdown.wanted:
-        yield f"BUY   {_count(plan.count, _NOUNS[plan.kind])} of {spec.stock[plan.stock].title}"
+        yield _need(plan, spec)
     for question in breakdown.questions:
         yield f"ASK   {question.needs}: {question.because}"
         yield f"      {question.how}"
@@ -43,10 +44,19 @@ def _count(number: int, noun: str) -> str:
     return f"{number} {noun}{'' if number == 1 else 's'}"
 
 
+def _need(plan: StockPlan, spec: JobSpec) -> str:
+    """What to buy for a plan; strips are milled from boards in the shop."""
+    goods, count = spec.stock[plan.stock].title, _count(plan.count, _NOUNS[plan.kind])
+    if plan.milling is None:
+        return f"BUY   {count} of {goods}"
+    wide = shop_text(plan.milling.width, spec.unit, with_unit=True)
+    return f"MILL  {goods}: {count} {wide} wide from {spec.stock[plan.milling.source].title}"
+
+
 def _plan_lines(plan: StockPlan, spec: JobSpec) -> Iterator[str]:
     unit = spec.unit
-    count = _count(plan.count, _NOUNS[plan.kind])
-    yield f"{spec.stock[plan.stock].title}: {count}, {plan.solution.verdict}"
+    yield f"{spec.stock[plan.stock].title}"
+    yield f"  {plan_summary(plan)}"
     if plan.milling is not None:
         yield f"  {plan.milling.words}"
     for number in plan.waiting_sheets:
@@ -60,7 +70,8 @@ def _plan_lines(plan: StockPlan, spec: JobSpec) -> Iterator[str]:
 
 def _step_lines(step: SawStep, unit: Unit) -> Iterator[str]:
     gives = "; ".join(_given(piece, unit) for piece in step.gives)
-    yield f"    {step.number:3}  {step.direction} {_taken(step.takes, unit)}, gives {gives}"
+    yield f"    {step.number:3}  {step.direction} {_taken(step.takes, unit)}"
+    yield f"         gives {gives}"
     for caution in step.cautions:
         yield f"         CAUTION  {caution}"
 

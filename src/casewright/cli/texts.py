@@ -46,23 +46,24 @@ def check_lines(worked: WorkedJob) -> Iterator[str]:
 
 
 def parts_lines(worked: WorkedJob) -> Iterator[str]:
-    """A line for every piece: mark, path, what to cut, stock."""
+    """A line for every piece: mark, path, what to cut, stock; a star where it waits."""
     unit = worked.room.spec.unit
     rows = [
         (
-            part.mark,
+            f"{part.mark}{'*' if part.waits_for else ''}",
             part.path,
             f"{_text(part.blank.length.value, unit)} x {_text(part.blank.width.value, unit)}",
             part.stock,
-            "waits" if part.waits_for else "",
         )
         for part in worked.room.parts
     ]
-    rows.insert(0, ("mark", "part", "cut to (length x width)", "stock", ""))
+    rows.insert(0, ("mark", "part", "length x width", "stock"))
     widths = [max(len(row[n]) for row in rows) for n in range(4)]
     for row in rows:
-        cells = (cell.ljust(width) for cell, width in zip(row, widths, strict=False))
-        yield f"{'  '.join(cells)}  {row[4]}".rstrip()
+        cells = (cell.ljust(width) for cell, width in zip(row, widths, strict=True))
+        yield "  ".join(cells).rstrip()
+    if any(part.waits_for for part in worked.room.parts):
+        yield "* not to be cut yet: `casewright check` says what it waits for"
 
 
 def _text(value: object, unit: Unit) -> str:

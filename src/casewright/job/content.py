@@ -116,6 +116,11 @@ class _Reader:
         return self._table(Heading, (), given)
 
     def _table(self, kind: type[_T], path: KeyPath, data: Plain) -> _T | None:
+        if isinstance(data, list) and path:
+            want = f"write [{'.'.join(map(str, path))}], with single brackets"
+            self.reporter.tell(path, f"[[ ]] makes a list of {path[-1]}", want, key=True)
+            self.lost.add(path)
+            return None
         if not isinstance(data, dict):
             want = f"write a section [{'.'.join(map(str, path))}] with keys and values"
             self.reporter.tell(path, f"{path[-1]} is no section here", want)
@@ -141,6 +146,11 @@ class _Reader:
         if not isinstance(given, dict):
             want = f"write [{section}.name], with a name of your own"
             self.reporter.tell((section,), f"every {section} has a name", want, key=True)
+            self.lost.add((section,))
+            return {}
+        if given and not any(isinstance(value, dict | list) for value in given.values()):
+            want = f"write [{section}.left], or whatever you call it"
+            self.reporter.tell((section,), f"this {section} has no name", want, key=True)
             self.lost.add((section,))
             return {}
         named: dict[str, Plain] = {}

@@ -15,8 +15,10 @@ from casewright.breakdown import (
     saw_steps,
 )
 from casewright.cutting.solution import Rect
+from casewright.cutting.work import Work
 from casewright.dims import Dim, Unit, length_json
 from casewright.job.documents import finding_json, head_json, question_json
+from casewright.packet.cut_words import work_minutes
 from casewright.room.specs import JobSpec
 
 __all__ = ["cut_document"]
@@ -67,9 +69,34 @@ def _plan(plan: StockPlan, unit: Unit) -> _Json:
         "steps": [_step(step, unit) for step in saw_steps(plan)],
         "cards": [_card(card, unit) for card in saw_cards(plan)],
         "just_fit": [_just_fit(fit, unit) for fit in plan.just_fit],
+        "work": _work(plan.work),
+        "trade": _trade(plan),
         "from_offcuts": [piece.id for piece in plan.from_offcuts],
         "milling": plan.milling.words if plan.milling else None,
     }  # fmt: skip
+
+
+def _work(work: Work) -> _Json:
+    """Counts of what is done at the saws, and about how long it takes."""
+    return {
+        "minutes": work_minutes(work),
+        "cuts": work.cuts,
+        "settings": {"fence": work.fences, "stop": work.stops, "straightedge": work.guides},
+        "lifts": {"full": work.full_lifts, "half": work.half_lifts},
+        "turns": work.turns,
+    }
+
+
+def _trade(plan: StockPlan) -> _Json | None:
+    """What more stock than the fewest would save; null where it saves nothing."""
+    if plan.trade is None or plan.trade.easiest is None:
+        return None
+    fewest, easiest = plan.trade.fewest, plan.trade.easiest
+    return {
+        "more": len(easiest.solution.tree) - len(fewest.solution.tree),
+        "saved_minutes": work_minutes(fewest.work) - work_minutes(easiest.work),
+        "work": _work(easiest.work),
+    }
 
 
 def _just_fit(fit: JustFit, unit: Unit) -> _Json:

@@ -111,9 +111,9 @@ class Between:
 def _refuse_size(value: Fraction, low: Fraction, high: Fraction, unit: Unit) -> NoReturn:
     what = f"{_text(value, unit)} is {'too small' if value < low else 'too large'} here"
     want = f"write {_text(low, unit)} to {_text(high, unit)}"
-    if low <= _other_unit(value, unit) <= high:
-        foreign = "mm" if unit == "in" else "in"
-        number = format_length(value, unit, precision=64 if unit == "in" else 100)
+    foreign = "mm" if unit == "in" else "in"
+    number = format_length(value, unit, precision=64 if unit == "in" else 100)
+    if low <= _other_unit(value, unit) <= high and "/" not in number:
         want += f'; if {foreign} was meant: "{number} {foreign}"'
     refuse(what, want, kind="size")
 

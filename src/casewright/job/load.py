@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path, PurePath
 
 from casewright.casework.specs import CaseSpec
-from casewright.errors import JobFileError
+from casewright.errors import JobFileError, Location, Problem
 from casewright.job.content import Content, read_content, unit_in
 from casewright.job.origins import Origins
 from casewright.job.positions import Positions, scan
@@ -100,6 +100,9 @@ def spec_of(data: dict[str, Plain], name: str, positions: Positions) -> JobSpec:
     JobFileError
         With all problems of the data.
     """
+    if not data:
+        want = "write format, unit and a case, or let `casewright new` write them"
+        raise JobFileError((Problem(Location(name), "nothing is written in this file", want),))
     reporter = Reporter(name, positions, judges_sizes=unit_in(data) is not None)
     content = read_content(data, reporter)
     check_references(content, reporter)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import difflib
+import re
 from collections.abc import Iterable, Sequence
 from decimal import Decimal
 from typing import Any, Literal, get_args, get_origin
@@ -13,7 +14,7 @@ from pydantic_core import ErrorDetails
 from casewright.errors import Location, Problem
 from casewright.job.positions import KeyPath, Positions
 from casewright.job.syntax import Plain, dotted
-from casewright.job.tables import Table
+from casewright.job.tables import StyleTable, Table
 
 __all__ = ["Reporter", "nearest"]
 
@@ -28,12 +29,24 @@ _TYPES = {
 }
 
 _LONGEST_WORD = 60
+_MOST_LISTED = 30
+_RUN_TOGETHER = re.compile(r"(\d+)/(\d+)")
 
 
 def nearest(word: str, known: Iterable[str]) -> str:
     """The known word most like another, or empty when none is."""
     found = difflib.get_close_matches(word.lower(), sorted(known), n=1, cutoff=0.6)
     return found[0] if found else ""
+
+
+def _apart(typed: object) -> str:
+    """33 1/2 for 331/2; empty where no space is missing."""
+    match = _RUN_TOGETHER.fullmatch(typed.strip()) if isinstance(typed, str) else None
+    digits, under = match.groups() if match else ("", "")
+    for place in range(1, len(digits)):
+        if 0 < int(digits[place:]) < int(under):
+            return f"{digits[:place]} {digits[place:]}/{under}"
+    return ""
 
 
 def _listed(words: Sequence[str], joiner: str = "or") -> str:
@@ -124,15 +137,27 @@ class Reporter:
             case "size" if not self.judges_sizes:
                 pass
             case kind if kind in _TYPES:
-                self.tell(full, f"{_named(detail['input'])} cannot stand here",
-                          f"write {_TYPES[kind]}")  # fmt: skip
+                self._of_wrong_kind(full, detail["input"], kind)
             case _:
                 self._other(full, detail, context)
+
+    def _of_wrong_kind(self, path: KeyPath, value: object, kind: str) -> None:
+        word, want = _named(value), f"write {_TYPES[kind]}"
+        if kind == "list_type" and isinstance(value, str):
+            want = f"write [{word}], a list"
+        self.tell(path, f"{word} cannot stand here", want)
 
     def _unknown_key(self, path: KeyPath, known: list[str]) -> None:
         word = str(path[-1])
         like = nearest(word, known)
-        want = f"did you mean {like}?" if like else f"known here: {_listed(known, 'and')}"
+        if like:
+            want = f"did you mean {like}?"
+        elif len(known) > _MOST_LISTED:
+            want = f"docs/job-file.md lists what can stand{_inside(path) or ' there'}"
+        else:
+            want = f"known here: {_listed(known, 'and')}"
+        if not like and word in StyleTable.model_fields:
+            want = f"it belongs under [style], or under [{dotted(path[:-1])}.style]"
         self.tell(path, f"there is no key {word}{_inside(path)}", want, key=True)
 
     def _missing(self, path: KeyPath, field: Any) -> None:
@@ -147,6 +172,9 @@ class Reporter:
         known = [word.strip("'\" ") for word in expected.replace(" or ", ", ").split(", ")]
         word = value if isinstance(value, str) else str(value)
         like = nearest(word, known) if isinstance(value, str) else ""
+        if like == word and word.isdigit():
+            self.tell(path, f"{_short(path)} is a number", f"write {word}, without quotes")
+            return
         quoted = [f'"{each}"' if not each.isdigit() else each for each in known]
         want = f'did you mean "{like}"?' if like else f"write {_listed(quoted)}"
         what = f"{_named(value)} is not known"
@@ -156,6 +184,9 @@ class Reporter:
         what, want = detail["msg"], context.get("want", "")
         if not want:
             what, want = _limits(detail["type"], context)
+        apart = _apart(detail["input"]) if detail["type"] == "size" else ""
+        if apart:
+            want += f'; if a space is missing: "{apart}"'
         where = self.where(path, offset=context.get("position", 0))
         self.problems.append(Problem(where, what, want))
 

@@ -13,6 +13,10 @@ __all__ = ["explain_slip"]
 _PAIR = re.compile(r"\s*(?P<key>[^=#\[\]{}\"']+?)\s*=\s*(?P<value>.*)$")
 _LIKE_KEY = re.compile(r"\s*(?P<key>[A-Za-z_][\w .-]*?)\s*(?P<mark>:|$)")
 _LEADING_ZERO = re.compile(r"0+[1-9]\d*")
+_COMMA = re.compile(r"([+-]?\d+),(\d+)")
+_POINTS = re.compile(r"([+-]?\d+\.\d+)\.[\d.]*")
+_CURLY = "\u201c\u201d\u201e\u201f\u2018\u2019\u201a\u00ab\u00bb"
+_LONGEST_NUMBER = 30
 _FORM = "write key = value, [section], or # and a note"
 _LONGEST_WORD = 60
 
@@ -111,6 +115,8 @@ def _no_pair(text: str) -> tuple[str, str, str]:
     if like and like["mark"] == ":":
         key = like["key"].strip()
         return word, "a colon does not set a value", f"write {key} = ..."
+    if word[:1] == "{":
+        return word, "this is the beginning of JSON, not of a job file", _FORM
     if "=" in text:
         return word, "this is no key in front of =", _FORM
     return word, "there is no = in this line", _FORM
@@ -131,13 +137,38 @@ def _value(key: str, value: str) -> tuple[str, str, str]:
     if word.lower() in ("true", "false", "yes", "no"):
         right = "true" if word.lower() in ("true", "yes") else "false"
         return word, "yes and no are written true and false", f"write {key} = {right}"
-    if _LEADING_ZERO.fullmatch(word):
-        return word, "a number begins with no 0", f"write {key} = {word.lstrip('0')}"
+    slip = _mistyped(key, word)
+    if slip:
+        return slip
     if _is_length(word):
         return word, "a length with a fraction or a unit stands in quotes", _quotes(word)
     if word[:1].isdigit() or word[:1] in ".+-":
         return word, "this is no plain number", _quotes(word)
     return word, "a word stands in quotes", _quotes(word)
+
+
+def _mistyped(key: str, word: str) -> tuple[str, str, str] | None:
+    """What is wrong with curly quotes, or with a number that should need no quotes."""
+    if word[:1] in _CURLY:
+        right = f'write {key} = "{_bare(word)}"'
+        return word, "these are curly quotes, not straight ones", right
+    if _LEADING_ZERO.fullmatch(word):
+        return word, "a number does not begin with 0", f"write {key} = {word.lstrip('0')}"
+    if len(word) > _LONGEST_NUMBER and word.isdigit():
+        return word, "no number is that long", f"write {key} = 33, or whatever it is"
+    comma = _COMMA.fullmatch(word)
+    if comma:
+        right = f"write {key} = {comma[1]}.{comma[2]}"
+        return word, "a decimal is set off with a point, not with a comma", right
+    points = _POINTS.fullmatch(word)
+    if points:
+        return word, "a number has one decimal point", f"write {key} = {points[1]}"
+    return None
+
+
+def _bare(word: str) -> str:
+    """A word without quotes of any kind."""
+    return word.strip(f"{_CURLY}\"' ")
 
 
 def _quotes(word: str) -> str:

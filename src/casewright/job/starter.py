@@ -87,6 +87,9 @@ def write_new(path: Path, text: str) -> None:
         with path.open("x", encoding="utf-8", newline="\n") as stream:
             stream.write(text)
     except FileExistsError:
+        if path.is_dir():
+            want = f"choose a name in it, such as {path / 'kitchen.toml'}"
+            raise OutputError(str(path), "it is a folder", want) from None
         problem, want = "there is such a file already", "choose another name"
         raise OutputError(str(path), problem, want) from None
     except OSError as error:

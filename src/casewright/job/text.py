@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import re
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -14,6 +15,8 @@ LARGEST_FILE = 1_000_000
 """Larger files are refused unread [bytes]."""
 
 _BYTE_ORDER_MARK = b"\xef\xbb\xbf"
+_UTF_16 = (b"\xff\xfe", b"\xfe\xff")
+_LONE_RETURN = re.compile(r"\r(?!\n)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +66,7 @@ def read_file(path: Path) -> FileText:
             name, f"{path} is a folder", f"name the job file in it, such as {path / 'job.toml'}"
         ) from None
     except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or str(error)
+        reason = (getattr(error, "strerror", None) or str(error)).lower()
         raise _whole(
             name, f"{path} cannot be opened: {reason}", "name a file that may be read"
         ) from None
@@ -76,7 +79,7 @@ def decode(content: bytes, name: str) -> FileText:
     Raises
     ------
     JobFileError
-        When there are more than `LARGEST_FILE`, or they are not UTF-8.
+        When there are more than `LARGEST_FILE`, they are not UTF-8, or no lines of text.
     """
     if len(content) > LARGEST_FILE:
         raise _whole(
@@ -84,12 +87,23 @@ def decode(content: bytes, name: str) -> FileText:
             "the file is over 1 MB, no job file is that long",
             "name the job file itself, not a picture or an archive",
         )
+    if content.startswith(_UTF_16):
+        raise _whole(name, "the file is saved as UTF-16", "save it as UTF-8 in the editor")
+    if b"\0" in content:
+        want = "name the job file itself, not a picture, an archive or a text processor's file"
+        raise _whole(name, "this is no plain text", want)
     marked = content.startswith(_BYTE_ORDER_MARK)
     body = content[len(_BYTE_ORDER_MARK) :] if marked else content
     try:
         text = body.decode()
     except UnicodeDecodeError as error:
         raise _not_text(name, body, error.start) from None
+    lone = _LONE_RETURN.search(text)
+    if lone:
+        line = text.count("\n", 0, lone.start()) + 1
+        what = "this line ends with a carriage return alone"
+        want = "let the editor save the file with line ends LF or CRLF"
+        raise JobFileError((Problem(Location(name, line), what, want),))
     return FileText(name, text, hashlib.sha256(content).hexdigest(), marked)
 
 

@@ -1,9 +1,10 @@
 """A job worked out; where the parts do not go together, the size in the file that is at fault.
 
 A failed proof is a defect of the program, unless somebody asked for a reveal as wide as a board,
-or for a height between the marks of the tape. So the style values that the file sets are tried
-at their usual sizes, and the sizes of cases on the nearest mark: the ones that the proof does not
-hold with are what is wrong in the file, and a size near them that holds would be right.
+for a height between the marks of the tape, or for a pull with its screws in one hole. So the style
+values and hardware that the file sets are tried at their usual sizes, and the sizes of cases on
+the nearest mark: the ones that the proof does not hold with are what is wrong in the file, and a
+size near them that holds would be right.
 """
 
 from __future__ import annotations
@@ -11,11 +12,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import TypeAlias
+from typing import Literal, TypeAlias
 
 from casewright.casework.specs import CaseSpec
-from casewright.dims import Given, Way, round_to, shop_text
+from casewright.dims import Given, Way, parse_length, round_to, shop_text
 from casewright.errors import JobFileError, Problem
+from casewright.job.defaults import usual_tables
 from casewright.job.load import LoadedJob, spec_of
 from casewright.job.positions import KeyPath, Positions, scan
 from casewright.job.problems import Reporter
@@ -67,7 +69,7 @@ class _Asked:
     value
         As the file has it [mm].
     other
-        The usual one of a style value; of a case's own, the nearest mark of the tape [mm].
+        The usual one of style and hardware; of a case's own, the nearest mark of the tape [mm].
     """
 
     path: KeyPath
@@ -75,9 +77,11 @@ class _Asked:
     other: Fraction
 
     @property
-    def is_style(self) -> bool:
-        """Whether there is a usual size, should the line be taken out."""
-        return "style" in self.path
+    def origin(self) -> Literal["style", "hardware", "case"]:
+        """Whose size it is."""
+        if "style" in self.path:
+            return "style"
+        return "hardware" if self.path[0] == "hardware" else "case"
 
 
 class _Trial:
@@ -113,6 +117,17 @@ class _Trial:
                 path = ("case", case.key, "style", key)
                 yield _Asked(path, given.value, self.spec.style[key].value)
             yield from self._between_marks(case)
+        yield from self._hardware()
+
+    def _hardware(self) -> Iterator[_Asked]:
+        usual = usual_tables(self.spec.unit)["hardware"]
+        given = self.data.get("hardware")
+        for piece, table in given.items() if isinstance(given, dict) else ():
+            for key, typed in table.items():
+                other = usual.get(piece, {}).get(key)
+                if key != "title" and isinstance(other, str) and not isinstance(typed, list):
+                    value, known = (parse_length(str(t), self.spec.unit) for t in (typed, other))
+                    yield _Asked(("hardware", piece, key), value, known)
 
     def _between_marks(self, case: CaseSpec) -> Iterator[_Asked]:
         for name in _CASE_SIZES:
@@ -139,12 +154,16 @@ class _Trial:
         return f"{failures[0][0]}: {failures[0][1].says}" if failures else None
 
     def _problem(self, asked: _Asked, failure: str, others: _Changes) -> Problem:
-        nearest = self._nearest(asked, others) if asked.is_style else asked.other
-        wants = [] if nearest is None else [f'write "{self._text(nearest)}"']
-        if asked.is_style:
-            wants.append(f"take the line out: {self._text(asked.other)} is usual")
+        near = asked.other if asked.origin == "case" else self._nearest(asked, others)
+        size = "" if near is None else f'"{self._text(near)}"'
+        usual = f"take the line out: {self._text(asked.other)} is usual"
+        want = {
+            "style": f"write {size}, or {usual}" if size else usual,
+            "hardware": f"read it again; {size or self._text(asked.other)} would go",
+            "case": f"write {size}",
+        }[asked.origin]
         what = f"the parts do not go together with this {asked.path[-1]} ({failure})"
-        return Problem(self.reporter.where(asked.path), what, ", or ".join(wants))
+        return Problem(self.reporter.where(asked.path), what, want)
 
     def _nearest(self, asked: _Asked, others: _Changes) -> Fraction | None:
         """A size near the one asked for that the proof holds with, if it is not the usual one."""

@@ -13,7 +13,14 @@ from casewright.outputs.blocks import Block, Bullets, Callout, Paragraph
 from casewright.outputs.inlines import Inline, Strong
 from casewright.packet.words import sizes
 
-__all__ = ["how_it_is_cut", "kept_offcuts", "plan_notes", "plan_summary", "time_words"]
+__all__ = [
+    "how_it_is_cut",
+    "kept_offcuts",
+    "plan_notes",
+    "plan_summary",
+    "time_words",
+    "work_minutes",
+]
 
 _STEP = 5  # to which times are rounded [min]
 _SETTINGS = {
@@ -29,8 +36,8 @@ def plan_summary(plan: StockPlan) -> str:
     cuts, settings = len(plan.order.steps), len(plan.order.cards)
     words = (
         f"{_counted(plan.count, _noun(plan))} ({plan.verdict}); {_counted(cuts, 'cut')} at "
-        f"{_counted(settings, 'setting')}, about {time_words(_minutes(plan.work))} at the saws "
-        "for someone in practice."
+        f"{_counted(settings, 'setting')}, about {time_words(work_minutes(plan.work))} at the "
+        "saws for someone in practice."
     )
     return f"{words} {_trade(plan)}".rstrip()
 
@@ -79,7 +86,7 @@ def time_words(minutes: int) -> str:
     return f"{hours} h {rest} min" if rest else f"{hours} h"
 
 
-def _minutes(work: Work) -> int:
+def work_minutes(work: Work) -> int:
     """Time at the saws alone, without the price of matching parts cut apart [min]."""
     rates = Rates()
     spread = work.split_groups * rates.split_group + work.flips * rates.flip
@@ -90,7 +97,7 @@ def _trade(plan: StockPlan) -> str:
     if plan.trade is None or plan.trade.easiest is None:
         return ""
     fewest, easiest = plan.trade.fewest, plan.trade.easiest
-    saved = _minutes(fewest.work) - _minutes(easiest.work)
+    saved = work_minutes(fewest.work) - work_minutes(easiest.work)
     more = len(easiest.solution.tree) - len(fewest.solution.tree)
     if saved <= 0 or more <= 0:
         return ""

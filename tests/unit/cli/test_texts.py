@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
 from tests.jobs import FIVE_LINES, HEAD, example
 
 from casewright.cli.main import main
+from casewright.cli.printing import folded
 from casewright.job.starter import DEMO_FILE
 
 
@@ -68,8 +70,9 @@ def test_why_lists_what_can_be_asked(job: Path, capsys: pytest.CaptureFixture[st
 
 def test_parts_stand_in_columns(job: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """One line a piece, the sizes under one another."""
-    heading, *rows = shown(capsys, "parts", job)
-    place = heading.index("cut to")
+    heading, *rows, note = shown(capsys, "parts", job)
+    assert note.startswith("* not to be cut yet")
+    place = heading.index("length x")
     assert len(rows) == 11
     assert all(row[place - 1] == " " and row[place].isdigit() for row in rows)
 
@@ -78,6 +81,33 @@ def test_nothing_needs_colour(job: Path, capsys: pytest.CaptureFixture[str]) -> 
     """Plain text, whatever it is shown on."""
     for command in ("check", "parts", "cut", "why"):
         assert "\x1b" not in "\n".join(shown(capsys, command, job))
+
+
+def test_a_long_line_is_folded_under_its_first_word() -> None:
+    """On a terminal; no word is lost or broken."""
+    line = '  CARE  upper.shelf.1: would sag 3/16" under books, the eye sees 5/64"'
+    lines = folded(line, 40).splitlines()
+    assert max(len(each) for each in lines) <= 40
+    assert all(each.startswith(" " * 8) for each in lines[1:])
+    assert " ".join(" ".join(lines).split()) == " ".join(line.split())
+
+
+def test_cut_says_what_it_takes(job: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Cuts, settings and time of each plan, under the goods."""
+    lines = shown(capsys, "cut", job)
+    place = lines.index("3/4 in fibreboard")
+    assert re.search(r"1 sheet .* cuts at \d+ settings?, about \d+ min", lines[place + 1])
+
+
+def test_strips_are_milled_not_bought(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Boards are bought; what strips are milled from is named."""
+    file = tmp_path / "framed.toml"
+    file.write_text(FIVE_LINES + 'front = "applied frame"\n')
+    lines = shown(capsys, "cut", file)
+    milled = [line for line in lines if line.startswith("MILL")]
+    assert milled
+    assert all(" from " in line for line in milled)
+    assert not any(line.startswith("BUY") and "strip" in line for line in lines)
 
 
 def test_cut_says_what_to_buy_and_what_waits(

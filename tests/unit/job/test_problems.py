@@ -19,6 +19,10 @@ from tests.jobs import FIVE_LINES, HEAD, UPPER, problem, problems
         ("joint = dado", "dado", 9, 'put quotes round it: "dado"'),
         ("front = False", "False", 9, "write front = false"),
         ("shelves = 05", "05", 11, "write shelves = 5"),
+        ("depth = 011", "011", 9, "write depth = 11"),
+        ("depth = 12,5", "12,5", 9, "write depth = 12.5"),
+        ("depth = 12.5.1", "12.5.1", 9, "write depth = 12.5"),
+        ("depth = \u201c12\u201d", "\u201c12\u201d", 9, 'write depth = "12"'),
         ("shelves =", "shelves", 1, 'write shelves = "..." or take the line out'),
         ("depth: 12", "depth: 12", 1, "write depth = ..."),
         ("depth", "depth", 1, "write key = value, [section], or # and a note"),
@@ -87,6 +91,28 @@ def test_a_word_that_means_nothing_names_what_would(
     assert (found.location.line, found.location.column) == at
     assert found.location.word == word
     assert found.want == want
+
+
+@pytest.mark.parametrize(
+    ("text", "line", "want"),
+    [
+        ("# a note\n", 0, "write format, unit and a case, or let `casewright new` write them"),
+        (FIVE_LINES.replace("= 1", '= "1"'), 1, "write 1, without quotes"),
+        (HEAD + '[case]\nkind = "wall"\n', 3, "write [case.left], or whatever you call it"),
+        (HEAD + '[[case.up]]\nkind = "wall"\n', 3, "write [case.up], with single brackets"),
+        (FIVE_LINES + 'gap = "1/8"\n', 6,
+         "it belongs under [style], or under [case.upper.style]"),
+        (FIVE_LINES.replace('"33"', '"331/2"'), 5,
+         'write 4 in to 96 in; if a space is missing: "33 1/2"'),
+        (FIVE_LINES + '[run.a]\ncases = "upper"\n', 7, 'write ["upper"], a list'),
+        ('{"format": 1}', 1, "write key = value, [section], or # and a note"),
+    ],
+)  # fmt: skip
+def test_what_a_newcomer_does(text: str, line: int, want: str) -> None:
+    """Each is told once, with what would be right."""
+    found = problems(text)
+    assert found[0].location.line == line
+    assert found[0].want == want
 
 
 def test_a_length_is_wrong_at_the_character() -> None:
