@@ -26,6 +26,7 @@ __all__ = [
 
 _NO_DESCENDER = frozenset("0123456789ABCDEFGHIJKLMNOPRSTUVWXYZabcdefhiklmnorstuvwxz~-+. ×Ø'\"")
 _AIR = 0.35  # paper left free round lettering [mm]
+_PAST = 0.2  # between a line and what it passes [mm]
 _ROUND = 3.0  # largest radius of a circle that counts as a whole, not as a line [mm]
 _OVER_BODY = 10.0  # cost of a square millimetre over something that must be read
 _THROUGH_BODY = 4.0  # cost of a millimetre of line through it
@@ -102,16 +103,17 @@ class Taken:
 
     def _costs(self, group: Group) -> Iterator[float]:
         for body in bodies(group):
-            wide = Area(body.x0 - _AIR, body.y0 - _AIR, body.x1 + _AIR, body.y1 + _AIR)
+            wide = _wider(body, _AIR)
             for other, _ in self._bodies.near(wide):
                 yield _OVER_BODY * overlap(wide, other)
             for _, line in self._lines.near(wide):
                 yield _OVER_LINE * inside(line, wide)
         points = group.kind in _POINTING
         for line in lines(group):
-            for body, _ in self._bodies.near(box(line)):
-                if not (points and _holds(body, line[0])):
-                    yield _THROUGH_BODY * inside(line, body)
+            for body, _ in self._bodies.near(_wider(box(line), _PAST)):
+                wide = _wider(body, _PAST)
+                if not (points and _holds(wide, line[0])):
+                    yield _THROUGH_BODY * inside(line, wide)
 
 
 def bodies(group: Group) -> Iterator[Area]:
@@ -167,6 +169,10 @@ def overlap(a: Area, b: Area) -> float:
 def overlaps(a: Area, b: Area) -> bool:
     """Whether two areas have common ground that anybody would see."""
     return overlap(a, b) > _TOUCHING
+
+
+def _wider(area: Area, by: float) -> Area:
+    return Area(area.x0 - by, area.y0 - by, area.x1 + by, area.y1 + by)
 
 
 def _holds(area: Area, point: PaperPoint) -> bool:

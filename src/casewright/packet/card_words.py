@@ -40,7 +40,7 @@ def card_facts(group: PartGroup, room: Room, at: str = "") -> Rich:
         Key of the place the card stands under, which then need not be named again.
     """
     found = [*_waiting(group.first), *_sizes(group.first, room)]
-    for pieces in (group.parts, group.mirrored):
+    for pieces in sorted((group.parts, group.mirrored), key=_left_first):
         if not pieces:
             continue
         found.append(" ")
@@ -49,6 +49,10 @@ def card_facts(group: PartGroup, room: Room, at: str = "") -> Rich:
         alone = {part.case for part in group.pieces} == {at}
         found += [*(_links(pieces) if alone else pieces_words(pieces, room)), "."]
     return tuple(found)
+
+
+def _left_first(pieces: Sequence[Part]) -> bool:
+    return bool(pieces) and pieces[0].hand == "right"
 
 
 def pieces_words(pieces: Sequence[Part], room: Room) -> tuple[Inline, ...]:

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from fractions import Fraction
 
-from casewright.casework.features import Bores, Cut, Feature
+from casewright.casework.features import Bores, Cut, Feature, Setup
 from casewright.casework.parts import Part
 from casewright.dims import Dim
 from casewright.dims.units import Unit
@@ -60,7 +61,9 @@ def feature_rows(part: Part, unit: Unit) -> Iterator[Row]:
                     size_words(feature, unit),
                 ),
                 _where(part, twins, unit),
-                unfold(*cautions, " " if cautions else "", setup_lines(feature.setup, unit)),
+                unfold(
+                    *cautions, " " if cautions else "", setup_lines(_setup(part, feature), unit)
+                ),
             )
         )
 
@@ -72,28 +75,71 @@ def _names(part: Part, twins: Sequence[Feature]) -> str:
     return "; ".join(dict.fromkeys(feature_name(part, twin) for twin in twins))
 
 
+def _setup(part: Part, feature: Feature) -> Setup:
+    """Its set-up, with the edge or end that it is checked from by name.
+
+    A cut may be measured from another plane than the datums that the drawing marks.
+    """
+    setup = feature.setup
+    if not isinstance(feature, Cut):
+        return setup
+    name = plane_word(part, feature.datum)
+    words = setup.check_words
+    for datum in ("datum edge", "datum end"):
+        words = words.replace(datum, name)
+    return replace(setup, check_words=words)
+
+
 def _where(part: Part, twins: Sequence[Feature], unit: Unit) -> Rich:
-    """The place of the first, then by how much the others are elsewhere."""
-    first, words = twins[0], at_words(part, twins[0], unit)
+    """The place of a feature; of several made with one set-up what they share only once."""
+    first = twins[0]
+    if isinstance(first, Cut) and first.kind == "notch":
+        return f"corner of the {plane_word(part, first.datum)} and the {plane_word(part, 'w0')}"
+    words = at_words(part, first, unit)
     if len(twins) == 1:
         return words
     if not isinstance(first, Bores) or first.kind == "pocket":
         return unfold(words, "; the same at the other end")
-    for twin in twins[1:]:
-        if isinstance(twin, Bores):
-            words = unfold(words, "; also ", _elsewhere(part, first, twin, unit))
-    return words
+    bores = [twin for twin in twins if isinstance(twin, Bores)]
+    if any(twin.datum_l != first.datum_l for twin in bores):
+        return unfold(*_joined([at_words(part, twin, unit) for twin in bores], "; "))
+    return _places(part, bores, unit)
 
 
-def _elsewhere(part: Part, first: Bores, twin: Bores, unit: Unit) -> Rich:
-    """Its distance from the end when that is another one, else from the edge."""
-    if (first.datum_l, _along(first)) != (twin.datum_l, _along(twin)):
-        along = measure_of(twin.places[0][0], unit)
-        if twin.kind == "hinge plate":
-            along = Measure(_along(twin)[0], unit, f"{twin.path}.from_end")
-        return (along, f" from the {plane_word(part, twin.datum_l)}")
-    across = measure_of(twin.places[0][1], unit)
-    return (across, f" from the {plane_word(part, twin.datum_w)}")
+def _places(part: Part, bores: Sequence[Bores], unit: Unit) -> Rich:
+    """'middles 3 1/2, 20 and 36 from the bottom end; holes 16 to either side, 37 from ...'."""
+    first = bores[0]
+    alongs = {_along(twin)[0]: _along_measure(twin, unit) for twin in bores}
+    acrosses = {
+        (twin.datum_w, twin.places[0][1].value): (
+            measure_of(twin.places[0][1], unit), f" from the {plane_word(part, twin.datum_w)}",
+        )
+        for twin in bores
+    }  # fmt: skip
+    end = f" from the {plane_word(part, first.datum_l)}"
+    edges = unfold(*_joined(list(acrosses.values()), " and "))
+    listed = unfold(*_joined(list(alongs.values()), ", ", " and "))
+    if first.kind == "hinge plate":
+        half = abs(first.places[-1][0].value - first.places[0][0].value) / 2
+        aside = Measure(half, unit, "hardware.hinge.half_plate_pitch")
+        return unfold("middles ", listed, end, "; holes ", aside, " to either side, ", edges)
+    if first.pitch is not None and len(first.places) > 1:
+        rows = ("; the others ", measure_of(first.pitch, unit), " apart")
+        return unfold("first hole ", listed, end, rows, "; ", edges)
+    return unfold(listed, end, ", ", edges)
+
+
+def _joined(items: Sequence[Rich], comma: str, last: str = "") -> Iterator[Rich]:
+    for number, item in enumerate(items):
+        if number:
+            yield last if last and number == len(items) - 1 else comma
+        yield item
+
+
+def _along_measure(bores: Bores, unit: Unit) -> Measure:
+    if bores.kind == "hinge plate":
+        return Measure(_along(bores)[0], unit, f"{bores.path}.from_end")
+    return measure_of(bores.places[0][0], unit)
 
 
 def _along(bores: Bores) -> list[Fraction]:

@@ -139,7 +139,7 @@ def _pocket_cards(groups: Sequence[PartGroup], room: Room, width_mm: float) -> I
         return rich_text(setup_lines(group.first.features[0].setup, unit))
 
     for _, same in groupby(sorted(groups, key=words), key=words):
-        alike = list(same)
+        alike = sorted(same, key=lambda group: group.first.finished.width.value)
         first = alike[0].first
         yield Keep(
             (

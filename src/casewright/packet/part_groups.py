@@ -12,6 +12,8 @@ from casewright.dims import Dim
 
 __all__ = ["PartGroup", "group_parts"]
 
+_PLAIN_NAMES = ("datum end", "far end", "datum edge", "far edge")
+
 
 @dataclass(frozen=True, slots=True)
 class PartGroup:
@@ -30,8 +32,17 @@ class PartGroup:
 
     @property
     def first(self) -> Part:
-        """The one that is drawn and described."""
-        return self.parts[0]
+        """The one that is drawn and described.
+
+        Where the same piece stands the other way round elsewhere, its ends and edges go by what
+        they are to the tape: datum end, far end.
+        """
+        first = self.parts[0]
+        names = zip(*(part.ends for part in self.parts), strict=True)
+        same = [len(set(each)) == 1 for each in names]
+        told = zip(first.ends, _PLAIN_NAMES, same, strict=True)
+        l0, l1, w0, w1 = (own if alike else plain for own, plain, alike in told)
+        return first if all(same) else replace(first, ends=(l0, l1, w0, w1))
 
     @property
     def pieces(self) -> tuple[Part, ...]:
@@ -65,13 +76,21 @@ def _work(part: Part) -> tuple[object, ...]:
     """All that the person at the bench would see of a part, as plain values."""
     size, blank = part.finished, part.blank
     return (
-        part.stock, part.milled_from, part.grain, part.hand, part.ends, part.waits_for,
+        part.stock, part.milled_from, part.grain, part.hand, part.waits_for,
+        part.ends if part.hand or _names_its_ends(part) else (),
         tuple(each.value for each in (size.length, size.width, size.thickness)),
         tuple(each.value for each in (blank.length, blank.width)),
         tuple((e.edge, e.kind, e.thickness.value, e.stock) for e in part.edges),
         _value(part.corner_radius),
-        tuple((_feature(feature), _setup(feature.setup)) for feature in part.features),
+        tuple(sorted((repr((_feature(f), _setup(f.setup))) for f in part.features))),
     )  # fmt: skip
+
+
+def _names_its_ends(part: Part) -> bool:
+    """Whether a set-up of the part speaks of its ends or edges by name."""
+    return any(
+        name in feature.setup.check_words for name in part.ends for feature in part.features
+    )
 
 
 def _feature(feature: Feature) -> tuple[object, ...]:

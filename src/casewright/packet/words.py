@@ -161,9 +161,9 @@ def size_words(feature: Feature, unit: Unit) -> Rich:
         if feature.kind == "notch" and feature.end is not None:
             return (
                 measure_of(feature.width, unit),
-                " up × ",
+                " high × ",
                 measure_of(feature.end, unit),
-                " in",
+                " deep",
             )
         found: tuple[Inline, ...] = (
             measure_of(feature.width, unit), " wide × ", measure_of(feature.depth, unit), " deep",
