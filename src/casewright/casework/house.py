@@ -38,6 +38,7 @@ class House:
     zero: Dim = field(init=False)
     _known: dict[str, Dim] = field(init=False, default_factory=dict)
     _marks: int = field(init=False, default=0)
+    _half: dict[ToolKind, tuple[Fraction, Fraction]] = field(init=False, default_factory=dict)
 
     def __post_init__(self) -> None:
         self.zero = Dim("", (), Fraction(0))
@@ -145,10 +146,18 @@ class House:
         """Deviations of a cut: what its setting shares, and what is its own."""
         kind: ToolKind = "table saw" if self.shop.has("table saw") else "circular saw"
         tool = self.shop.tools[kind]
-        own = Cause(path, tool.sigma / 2, tool.limit / 2)
+        own = Cause(path, *self._halves(kind))
         if not setting:
             return (own,)
         return (Cause(f"setting {setting}", tool.sigma, tool.limit), own)
+
+    def _halves(self, kind: ToolKind) -> tuple[Fraction, Fraction]:
+        """Half of how far a tool strays: what is a cut's own [mm]."""
+        known = self._half.get(kind)
+        if known is None:
+            tool = self.shop.tools[kind]
+            known = self._half[kind] = (tool.sigma / 2, tool.limit / 2)
+        return known
 
     def density(self, key: str) -> Fraction:
         """Density of a stock [kg/m3]."""

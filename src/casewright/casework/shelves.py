@@ -83,14 +83,13 @@ def _pin_heights(maker: Maker, opening: Opening, skip: tuple[Dim, ...]) -> PinRo
     rows = [place.let(f"row_{n}", first + pitch * (n - 1)) for n in range(2, count + 1)]
     near = maker.house.hinge("plate_hole").value + maker.house.pin("hole").value
     thick = maker.house.thickness(maker.spec.box_stock).value
+    taken = [(hole.value - near, hole.value + near) for hole in skip]
+    blocked = [(fixed.value - near, fixed.value + thick + near) for fixed in opening.shelves]
     return tuple(
         row
         for row in (first, *rows)
-        if all(abs(row.value - hole.value) > near for hole in skip)
-        and all(
-            not fixed.value - near < row.value < fixed.value + thick + near
-            for fixed in opening.shelves
-        )
+        if not any(low <= row.value <= high for low, high in taken)
+        and not any(low < row.value < high for low, high in blocked)
     )
 
 
@@ -181,13 +180,9 @@ def _clear_pins(maker: Maker, opening: Opening, pins: PinRow) -> PinRow:
         if part.role in ("nailer", "stretcher") and part.placed.orientation.width.axis == 1
     ]
     ends = [(opening.y0.value - thick, opening.y0.value), (opening.y1.value, opening.y1.value + 1)]
+    kept = [(low - rise - thick, high - rise) for low, high in taken + ends]
     return tuple(
-        pin
-        for pin in pins
-        if all(
-            pin.value + rise + thick <= low or pin.value + rise >= high
-            for low, high in taken + ends
-        )
+        pin for pin in pins if all(pin.value <= low or pin.value >= high for low, high in kept)
     )
 
 
@@ -199,25 +194,22 @@ def _spread(
     thick = maker.house.thickness(maker.spec.box_stock).value
     hole = maker.house.pin("hole").value
     height = opening.y1.value - opening.y0.value
+    away = [(h.value - thick - keep, h.value + keep) for h in hinges]
+    calm = {
+        pin.path for pin in pins if all(pin.value < low or pin.value > high for low, high in away)
+    }
     chosen: list[Dim] = []
-    taken = list(opening.shelves)
+    taken = [shelf.value for shelf in opening.shelves]
     for number in range(1, count + 1):
         target = opening.y0.value + height * Fraction(number, count + 1)
         free = [
-            pin
-            for pin in pins
-            if all(abs(pin.value - other.value) > thick + hole for other in taken + chosen)
+            pin for pin in pins if all(abs(pin.value - other) > thick + hole for other in taken)
         ]
-        clear = [
-            pin
-            for pin in free
-            if all(
-                h.value < pin.value - keep or h.value > pin.value + thick + keep for h in hinges
-            )
-        ]
-        free = clear or free
+        free = [pin for pin in free if pin.path in calm] or free
         if free:
-            chosen.append(min(free, key=lambda pin: (abs(pin.value - target), pin.value)))
+            best = min(free, key=lambda pin: (abs(pin.value - target), pin.value))
+            chosen.append(best)
+            taken.append(best.value)
     return sorted(chosen, key=lambda pin: pin.value)
 
 

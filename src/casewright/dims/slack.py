@@ -151,11 +151,14 @@ def contributions(dim: Dim, *, settled: _Settled = _nothing) -> tuple[tuple[Term
     for node in order:
         slope = rate.get(id(node), _ZERO)
         for cause in node.causes:
-            sums[cause.key] = sums.get(cause.key, _ZERO) + slope
+            known = sums.get(cause.key)
+            sums[cause.key] = slope if known is None else known + slope
             causes[cause.key] = cause
         if node.flows:
             for arg, part in _slopes(node):
-                rate[id(arg)] = rate.get(id(arg), _ZERO) + slope * part
+                through = slope if part is _ONE else slope * part
+                known = rate.get(id(arg))
+                rate[id(arg)] = through if known is None else known + through
     terms = [Term(causes[key], value) for key, value in sums.items() if value]
     terms.sort(key=lambda t: (-t.worst, t.cause.key))
     return tuple(terms), _has_close_choice(order)

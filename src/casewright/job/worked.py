@@ -66,13 +66,19 @@ def work_out(spec: JobSpec, facts: Facts = NO_FACTS) -> WorkedJob:
 
 @contextmanager
 def _collector_at_rest() -> Iterator[None]:
-    """No search for garbage while a model grows: it only grows, and the search grows with it."""
+    """No search for garbage while a model grows: it only grows, and the search grows with it.
+
+    Afterwards all of it counts as old, so that the next small search does not go through it.
+    """
     was_on = gc.isenabled()
     gc.disable()
     try:
         yield
     finally:
         if was_on:
+            if not gc.get_freeze_count():
+                gc.freeze()
+                gc.unfreeze()
             gc.enable()
 
 
