@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import re
 import subprocess
 import sys
 from fractions import Fraction
@@ -12,6 +13,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from pypdf import PdfReader
+from pypdf.generic import ContentStream
 from tests.unit.outputs.pages import document, lines, printed, reader_of, section
 
 from casewright.drawing import (
@@ -32,6 +34,7 @@ from casewright.outputs.blocks import (
     Labels,
     Paragraph,
     Row,
+    Space,
     Table,
 )
 from casewright.outputs.document import (
@@ -278,3 +281,58 @@ def test_a_missing_typeface_is_said_and_not_replaced(monkeypatch: pytest.MonkeyP
     monkeypatch.setattr(pdf, "_fonts", pdf._fonts.__wrapped__)
     with pytest.raises(FontError, match="install the project's requirements again"):
         printed(Paragraph("a"))
+
+
+@pytest.mark.parametrize(
+    ("title", "is_squeezed"),
+    [
+        ("left side", False),
+        ("llllllllllllllllllllll", False),
+        ("WWWWWWWWWWWWWWWW", True),
+        ("left stile of the upper left-hand door", True),
+    ],
+)
+def test_what_is_too_wide_for_a_label_is_squeezed(title: str, is_squeezed: bool) -> None:
+    """Narrower letters instead of words that run into their neighbours."""
+    reader = printed(Labels(LABELS_LETTER, (Label("12", title),)))
+    page = reader.pages[0]
+    operations: Any = ContentStream(page.get_contents(), reader).operations
+    scales = [float(values[0]) / float(values[3]) for values, operator in operations
+              if operator == b"cm" and float(values[3])]  # fmt: skip
+    narrow = [abs(scale) for scale in scales if abs(scale) < 0.999]
+    assert bool(narrow) == is_squeezed
+
+
+def _table_pages(rows: tuple[Row, ...], before_mm: float) -> list[list[str]]:
+    """First cells of the rows on each page, below an empty space."""
+    table = Table((Column("Cut"), Column("What", share=1.0)), rows)
+    reader = printed(Space(before_mm), table)
+    found = []
+    for page in reader.pages:
+        words = page.extract_text().split()
+        found.append([word for word in words if re.fullmatch(r"(row|group)\d+", word)])
+    return found
+
+
+@settings(max_examples=25, deadline=None)
+@given(
+    st.lists(st.integers(1, 12), min_size=1, max_size=6),
+    st.floats(0, 225),
+)
+def test_no_table_is_split_with_a_single_row_left(groups: list[int], before_mm: float) -> None:
+    """On no page does a group of two rows or more stand with one row, nor a heading alone."""
+    rows: list[Row] = []
+    sizes: dict[str, int] = {}
+    for number, count in enumerate(groups):
+        rows.append(Row((f"group{number}",)))
+        names = [f"row{number}{each:02}" for each in range(count)]
+        rows += [Row((name, "side")) for name in names]
+        sizes[f"{number}"] = count
+    pages = _table_pages(tuple(rows), before_mm)
+    seen = [word for page in pages for word in page if word.startswith("row")]
+    assert seen == [row.cells[0] for row in rows if len(row.cells) > 1]
+    for page in pages:
+        assert not page or page[-1].startswith("row")
+        for number, count in sizes.items():
+            here = [w for w in page if w.startswith("row") and w[3:-2] == number]
+            assert len(here) != 1 or count == 1, pages
