@@ -11,6 +11,8 @@ from typing import TYPE_CHECKING, Annotated, NoReturn, TextIO
 
 import typer
 
+from casewright.cli import help_texts
+
 if TYPE_CHECKING:
     from casewright.errors import CasewrightError
 
@@ -18,54 +20,33 @@ __all__ = ["app", "main"]
 
 _BAD_INPUT, _FAILED, _STOPPED = 2, 3, 130
 
-_HELP = """From a tape measure in a crooked room to cabinets that fit.
-
-One short text file (the job file) says what you want. Casewright works out every part, hole,
-cut, purchase and step from it, proves that the parts go together, and says why any number is
-what it is.
-
-Start with:
-
-    casewright new kitchen.toml     a short job file to change to your own
-
-    casewright check kitchen.toml   what is open, what is risky, does it go together
-
-    casewright packet kitchen.toml  the shop packet to print
-
-    casewright why kitchen.toml sink.door_left.width
-
-Exit codes: 0 clean, 1 findings or open questions, 2 errors in the input, 3 a failed proof.
-"""
-
 app = typer.Typer(
-    help=_HELP,
+    help=help_texts.PROGRAM,
     no_args_is_help=True,
     add_completion=False,
     pretty_exceptions_enable=False,
     rich_markup_mode=None,
 )
 
-Job = Annotated[Path, typer.Argument(metavar="JOB", help="The job file, such as kitchen.toml.")]
+Job = Annotated[
+    Path, typer.Argument(metavar="JOB", readable=False, help="The job file, such as kitchen.toml.")
+]
 AsJson = Annotated[bool, typer.Option("--json", help="Print a JSON document instead of text.")]
 
 
-@app.command(short_help="Make the demo room's packet.")
+@app.command(short_help="Make the demo room's packet.", help=help_texts.DEMO)
 def demo(
     out: Annotated[
         Path, typer.Option(help="Folder to put the demo job and its packet into.")
     ] = Path("out/demo"),
 ) -> None:
-    """Work out the demo room and make its packet.
-
-    Copies the demo's job file beside the packet, so that you can change a number in it and run
-    `casewright packet` on it again.
-    """
+    """Work out the demo room and make its packet."""
     from casewright.cli.making import run_demo
 
     _leave(lambda: run_demo(out))
 
 
-@app.command(short_help="Write a short job file to start from.")
+@app.command(short_help="Write a short job file to start from.", help=help_texts.NEW)
 def new(
     file: Annotated[Path, typer.Argument(metavar="FILE", help="The job file to write.")],
     metric: Annotated[bool, typer.Option("--metric", help="In millimetres, on A4.")] = False,
@@ -74,58 +55,49 @@ def new(
         typer.Option(help="Also write the JSON Schema that editors use to help you type."),
     ] = None,
 ) -> None:
-    """Write a short job file to change to your own. An existing file is never overwritten.
-
-    Example: casewright new kitchen.toml
-    """
+    """Write a short job file to change to your own. An existing file is never overwritten."""
     from casewright.cli.making import run_new
 
     _leave(lambda: run_new(file, metric=metric, schema=schema))
 
 
-@app.command(short_help="What is open, risky or wrong.")
+@app.command(short_help="What is open, risky or wrong.", help=help_texts.CHECK)
 def check(job: Job, as_json: AsJson = False) -> None:
-    """Say what is wrong, open or risky in a job, and whether its parts go together.
-
-    Example: casewright check kitchen.toml
-    """
+    """Say what is wrong, open or risky in a job, and whether its parts go together."""
     from casewright.cli.commands import run_check
 
     _leave(lambda: run_check(job, as_json=as_json), "check" if as_json else "")
 
 
-@app.command(short_help="Every piece and the size to cut it to.")
+@app.command(short_help="Every piece and the size to cut it to.", help=help_texts.PARTS)
 def parts(job: Job, as_json: AsJson = False) -> None:
-    """List every piece with the size to cut it to; with --json its holes and cuts as well.
-
-    Example: casewright parts kitchen.toml --json > parts.json
-    """
+    """List every piece with the size to cut it to; with --json its holes and cuts as well."""
     from casewright.cli.commands import run_parts
 
     _leave(lambda: run_parts(job, as_json=as_json), "parts" if as_json else "")
 
 
-@app.command(short_help="Plan sheets and boards, cut by cut.")
+@app.command(short_help="Plan sheets and boards, cut by cut.", help=help_texts.CUT)
 def cut(
     job: Annotated[
-        Path | None, typer.Argument(metavar="[JOB]", help="The job file, such as kitchen.toml.")
+        Path | None,
+        typer.Argument(metavar="JOB", readable=False, help="The job file, such as kitchen.toml."),
     ] = None,
     problem: Annotated[
         Path | None,
-        typer.Option(help="A cutting problem in JSON, in whole numbers, instead of a job."),
+        typer.Option(
+            readable=False, help="A cutting problem in JSON, in whole numbers, instead of a job."
+        ),
     ] = None,
     as_json: AsJson = False,
 ) -> None:
-    """Plan the sheets and boards: what to buy, and each cut in order with its setting.
-
-    Examples: casewright cut kitchen.toml; casewright cut --problem sheets.json --json
-    """
+    """Plan the sheets and boards: what to buy, and each cut in order with its setting."""
     from casewright.cli.making import run_cut
 
     _leave(lambda: run_cut(job, problem, as_json=as_json), "cut" if as_json else "")
 
 
-@app.command(short_help="Make the shop packet (PDF and CSV).")
+@app.command(short_help="Make the shop packet (PDF and CSV).", help=help_texts.PACKET)
 def packet(
     job: Job,
     out: Annotated[
@@ -133,32 +105,21 @@ def packet(
         typer.Option(help="Folder for the packet; otherwise out/ and the job file's name."),
     ] = None,
 ) -> None:
-    """Make the shop packet: packet.pdf, and the parts, buy list and hardware as CSV.
-
-    Open questions and findings stand on its cover. If the proof fails, nothing is written.
-
-    Example: casewright packet kitchen.toml
-    """
+    """Make the shop packet: packet.pdf, and the parts, buy list and hardware as CSV."""
     from casewright.cli.making import run_packet
 
     _leave(lambda: run_packet(job, out))
 
 
-@app.command(short_help="Why a number is what it is.")
+@app.command(short_help="Why a number is what it is.", help=help_texts.WHY)
 def why(
     job: Job,
     path: Annotated[
-        str, typer.Argument(metavar="[PATH]", help="A number, such as sink.door_left.width.")
+        str, typer.Argument(metavar="PATH", help="A number, such as sink.door_left.width.")
     ] = "",
     as_json: AsJson = False,
 ) -> None:
-    """Say why a number is what it is: its formula, and where each part of it comes from.
-
-    Without a path, lists what can be asked of the model. A path that is nearly right gets the
-    nearest ones. Settings and offcuts of the cut sheets begin with plan: plan.plywood.setting_4.
-
-    Example: casewright why kitchen.toml sink.bottom.length
-    """
+    """Say why a number is what it is: its formula, and where each part of it comes from."""
     from casewright.cli.commands import run_why
 
     _leave(lambda: run_why(job, path, as_json=as_json), "why" if as_json else "")

@@ -18,7 +18,7 @@ from casewright.job.cut_file import read_problem, solve_checked
 from casewright.job.editor_schema import schema_text
 from casewright.job.packets import packet_files, plan_purchases
 from casewright.job.starter import DEMO_FILE, demo_text, starter_text, write_new
-from casewright.outputs.files import write_file, write_folder
+from casewright.outputs.files import check_folder, write_file, write_folder
 
 __all__ = ["run_cut", "run_demo", "run_new", "run_packet"]
 
@@ -84,6 +84,7 @@ def _cut_problem(file: Path, *, as_json: bool) -> int:
 def run_packet(job: Path, out: Path | None) -> int:
     """`packet`: the whole packet into a folder, or nothing at all."""
     folder = out or Path("out") / job.stem
+    check_folder(folder)
     worked = load_and_work_out(job)
     if worked.failures:
         print_lines(check_lines(worked))

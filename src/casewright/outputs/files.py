@@ -15,7 +15,7 @@ from pathlib import Path, PurePosixPath
 
 from casewright.errors import CasewrightError
 
-__all__ = ["LIST_NAME", "OutputError", "write_file", "write_folder"]
+__all__ = ["LIST_NAME", "OutputError", "check_folder", "write_file", "write_folder"]
 
 LIST_NAME = "files-made-by-casewright.txt"
 """File in a folder of results that names the others: what may be replaced the next time."""
@@ -79,6 +79,24 @@ def _umask() -> int:
     mask = os.umask(0o022)
     os.umask(mask)
     return mask
+
+
+def check_folder(folder: Path) -> None:
+    """Whether a folder of results could be written, before the work is done that fills it.
+
+    Raises
+    ------
+    OutputError
+        When a file is in its way, or nothing may be written there.
+    """
+    there = folder
+    while not there.exists() and there.parent != there:
+        there = there.parent
+    if not there.is_dir():
+        name = "a file has this name" if there == folder else f"{there} is a file"
+        raise OutputError(str(folder), name, "choose another folder")
+    if not os.access(folder.parent if there == folder else there, os.W_OK | os.X_OK):
+        raise OutputError(str(folder), "permission denied", "choose another place")
 
 
 def write_folder(folder: Path, contents: Mapping[str, bytes]) -> None:

@@ -93,6 +93,38 @@ def test_a_place_that_cannot_be_written_is_told(
     assert upper.read_text() == FIVE_LINES
 
 
+def test_a_packet_without_a_place_is_told_before_the_work(
+    upper: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A file on the way to the folder: nobody waits for the cuts to be planned first."""
+    monkeypatch.setattr(trial, "work_out", lambda _: pytest.fail("the work was begun"))
+    assert run("packet", upper, "--out", upper / "deeper" / "still") == 2
+    assert f"{upper} is a file" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
+    ("text", "line", "want"),
+    [
+        ('{"unit": "mm",\n"kerf" 3}', 2, 'write "key": value'),
+        ('{"unit": "mm",\n"kerf": 3,\n}', 3, "no comma behind the last"),
+        ('{"unit": "mm"\n"kerf": 3}', 2, "put a comma between two entries"),
+        ('{"unit": "mm', 1, 'close the text with "'),
+        ('{"unit": "mm",', 1, "close every list"),
+        ("unit = 3", 1, "write one JSON object"),
+    ],
+)
+def test_a_broken_cutting_problem_says_where(
+    text: str, line: int, want: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Line, column and word, and what would be right."""
+    file = tmp_path / "problem.json"
+    file.write_text(text)
+    assert run("cut", "--problem", file) == 2
+    told = capsys.readouterr().err
+    assert told.startswith(f"problem.json, line {line}, column ")
+    assert want in told
+
+
 @pytest.mark.parametrize("content", ["{", "[1]", "[" * 10_000, '{"unit": "mm"}', "\xff"])
 def test_a_file_that_is_no_cutting_problem_is_told(
     content: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]

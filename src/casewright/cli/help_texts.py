@@ -1,0 +1,98 @@
+"""What `--help` says: each command in a sentence, then in use.
+
+A paragraph that begins with a backspace keeps its lines.
+"""
+
+from __future__ import annotations
+
+__all__ = ["CHECK", "CUT", "DEMO", "NEW", "PACKET", "PARTS", "PROGRAM", "WHY"]
+
+PROGRAM = """From a tape measure in a crooked room to cabinets that fit.
+
+One short text file (the job file) says what you want. Casewright works out every part, hole,
+cut, purchase and step from it, proves that the parts go together, and says why any number is
+what it is.
+
+Start with:
+
+\b
+  casewright new kitchen.toml      a short job file to change to your own
+  casewright check kitchen.toml    what is open, what is risky, does it fit
+  casewright packet kitchen.toml   the shop packet to print
+  casewright why kitchen.toml upper.bottom.length
+
+Exit codes: 0 clean, 1 findings or open questions, 2 errors in the input, 3 a failed proof.
+"""
+
+DEMO = """Work out the demo room and make its packet.
+
+Its job file is put beside the packet, for you to change a number in it and print it again:
+
+\b
+  casewright demo
+  casewright packet out/demo/garden_room.toml --out out/demo
+"""
+
+NEW = """Write a short job file to change to your own. An existing file is never overwritten.
+
+\b
+  casewright new kitchen.toml             in inches, on letter paper
+  casewright new kitchen.toml --metric    in millimetres, on A4
+"""
+
+CHECK = """Say what is wrong, open or risky in a job, and whether its parts go together.
+
+\b
+  casewright check kitchen.toml
+
+What is wrong comes with its line, and with what would be right:
+
+\b
+  kitchen.toml, line 5, column 9, 33 1/2: a length with a fraction or a
+  unit stands in quotes; put quotes round it: "33 1/2"
+
+ASK: a reading is missing, and these parts wait for it. STOP, CARE, NOTE: how much a finding
+matters. The last line is the sum.
+"""
+
+PARTS = """List every piece with the size to cut it to; with --json its holes and cuts as well.
+
+\b
+  casewright parts kitchen.toml
+  casewright parts kitchen.toml --json > parts.json
+"""
+
+CUT = """Plan the sheets and boards: what to buy, and each cut in order with its setting.
+
+\b
+  casewright cut kitchen.toml
+  casewright cut --problem sheets.json --json
+
+Each setting stands over its cuts; each cut says which piece to take and what it gives:
+
+\b
+  11 3/4", table saw, the datum edge against the fence
+      4  rip piece 1.6 (50 3/32 x 23 13/16)
+         gives 1.7 50 3/32 x 11 3/4; 1.8 50 3/32 x 11 15/16
+"""
+
+PACKET = """Make the shop packet: packet.pdf, and the parts, buy list and hardware as CSV.
+
+\b
+  casewright packet kitchen.toml               into out/kitchen
+  casewright packet kitchen.toml --out shop    into shop
+
+Open questions and findings stand on its cover. All of it is written, or nothing: a failed proof
+leaves the folder as it was.
+"""
+
+WHY = """Say why a number is what it is: its formula, and where each part of it comes from.
+
+\b
+  casewright why kitchen.toml                        all that can be asked
+  casewright why kitchen.toml upper.bottom.length    one number
+  casewright why kitchen.toml style.gap              a default of the house
+  casewright why kitchen.toml plan.plywood.setting_4
+
+A path that is nearly right gets the nearest ones.
+"""
