@@ -12,8 +12,8 @@ from casewright.outputs.inlines import Rich, Small, Strong, Tick
 __all__ = ["buy_section"]
 
 _COLUMNS = (
-    Column("", "centre"), Column("Buy", "right"), Column("Unit", share=1.3),
-    Column("What", share=3.2), Column("Why so many", share=5.0),
+    Column("", "centre"), Column("Buy", "right"), Column("Unit", share=1.9),
+    Column("What", share=3.1), Column("Why so many", share=4.7),
 )  # fmt: skip
 
 

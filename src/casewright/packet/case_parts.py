@@ -31,11 +31,10 @@ _HINGES = (
 def part_tables(room: Room, case: Case) -> Beside:
     """Parts by stock in two columns; like ones in a row, each mark leads to its card."""
     stacks: list[list[Row]] = []
-    for key, goods in room.spec.stock.items():
+    for key in dict.fromkeys(part.stock for part in case.parts):
         parts = [part for part in case.parts if part.stock == key]
-        if parts:
-            rows = (_part_row(group, room.spec.unit) for group in piece_groups(parts))
-            stacks.append([Row((goods.title,)), *rows])
+        rows = (_part_row(group, room.spec.unit) for group in piece_groups(parts))
+        stacks.append([Row((room.spec.stock[key].title,)), *rows])
     half = sum(map(len, stacks)) / 2
     left: list[Row] = []
     right: list[Row] = []

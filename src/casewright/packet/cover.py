@@ -28,7 +28,7 @@ from casewright.room.model import Room
 
 __all__ = ["cover_section", "elevation_section"]
 
-_OVERVIEW_MM = 58.0  # height that leaves the contents on the cover when little is open
+_OVERVIEW_MM = (100.0, 58.0)  # height when nothing is open, and when there is [mm]
 _ELEVATION_MM = 84.0  # two of them to a page
 
 
@@ -57,15 +57,15 @@ def cover_section(
     if findings:
         blocks.append(Heading("Found", 2))
         blocks.extend(_finding(room, f) for f in findings)
-    blocks.extend(_overview(room, paper))
+    blocks.extend(_overview(room, paper, _OVERVIEW_MM[bool(questions or findings)]))
     blocks.append(Heading("In this packet", 2))
     blocks.append(Contents())
     return Section("Cover", tuple(blocks), "cover", plain=True)
 
 
-def _overview(room: Room, paper: Paper) -> Iterator[Block]:
+def _overview(room: Room, paper: Paper, tall_mm: float) -> Iterator[Block]:
     try:
-        drawn = largest(room_overview(room), paper.text_width_mm, _OVERVIEW_MM, room.spec.unit)
+        drawn = largest(room_overview(room), paper.text_width_mm, tall_mm, room.spec.unit)
     except ScaleError:
         return
     yield Figure(drawn, alternative="The room, every case with its name")

@@ -34,12 +34,10 @@ def cut_list_section(room: Room, breakdown: Breakdown) -> Section:
         )
     ]
     places = sheet_places(breakdown)
-    for key, goods in room.spec.stock.items():
+    for key in dict.fromkeys(part.stock for part in room.parts):
         parts = [part for part in room.parts if part.stock == key]
-        if not parts:
-            continue
         count = f"{len(parts)} piece{'s' if len(parts) != 1 else ''}"
-        blocks.append(Heading(f"{goods.title}: {count}", 2))
+        blocks.append(Heading(f"{room.spec.stock[key].title}: {count}", 2))
         blocks.append(Table(_COLUMNS, tuple(_rows(room, parts, places)), small=True))
     return Section("Cut list", tuple(blocks), "cut-list")
 

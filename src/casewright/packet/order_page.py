@@ -60,23 +60,25 @@ def _stages(room: Room, breakdown: Breakdown) -> list[Step]:
         Step("Measure the sheets and boards in three places each", (("On ", *readings, "."),)),
         Step(
             "Cut by setting, and label every piece as it comes off the saw",
-            (first, _leads({"labels": "labels"}), wait),
+            ((*first, ", ", *_leads({"labels": "labels"})), wait),
         ),
         Step("Machine the parts: rabbets, dadoes, pockets, holes", (("From ", *cards, "."),)),
-        Step("Band, lip or fill the edges; sand the insides", ("Before assembly.",), (_DUST,)),
-        Step(f"Put {box} together first and measure it; {after}", (together, readings)),
+        Step("Band, lip or fill the edges; sand the insides", (), (_DUST,)),
+        Step(f"Put {box} together first and measure it; {after}", ((*together, "; ", *readings),)),
     ]
     if any(case.fronts for case in room.cases):
         stages += [
             Step("Measure the openings before the doors are cut", (("On ", *readings, "."),)),
             Step("Cut, put together, bore and fit the doors", (doors or cards,)),
         ]
-    return [*stages, _finish(), Step("Hang and set", (_placing(room),), (_HANGING,))]
+    return [*stages, _finish(room), Step("Hang and set", (_placing(room),), (_HANGING,))]
 
 
-def _finish() -> Step:
+def _finish(room: Room) -> Step:
+    hinged = any(case.fronts for case in room.cases)
+    off = "take hinges and pulls off, mask the bores, " if hinged else ""
     return Step(
-        "Finish: take hinges and pulls off, mask the bores, try it on a test piece first",
+        f"Finish: {off}try it on a test piece first",
         (
             "Fill, sand, prime, sand; then as many coats as the tin says, sanded between.",
             ("By the tin: recoat after ", Blank(), " handle after ", Blank(), " hard after ",

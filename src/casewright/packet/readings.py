@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from casewright.casework.cases import Case
 from casewright.dims import Dim
 from casewright.drawing import measure_of
-from casewright.outputs.blocks import Block, Callout, Column, Heading, Keep, Paragraph, Row, Table
+from casewright.outputs.blocks import Block, Callout, Column, Heading, Row, Table
 from casewright.outputs.inlines import Blank, Inline, Link, Rich, Strong
 from casewright.room.model import Room
 
@@ -33,29 +33,22 @@ _OPENINGS = (
 
 def reading_blocks(room: Room) -> Iterator[Block]:
     """Tables of stock, of boxes and of openings; what to do when one is off."""
-    yield Keep(
-        (
-            Heading("Readings", 2, READINGS),
-            Paragraph("Thickness, three places each, before the first cut:"),
-            Table(_STOCK, tuple(_stock_rows(room)), small=True),
-        )
+    yield Heading("Readings", 2, READINGS)
+    yield Callout(
+        "measure first",
+        "Stop. A reading of stock: write it in the job file and print the packet again. A box or "
+        "an opening: put it right while that can be done, and cut nothing that belongs to it "
+        "until it is.",
+        "When one is off",
     )
-    yield Paragraph(
-        "Each box, outside, as it stands clamped: first the one that is put together first. What "
-        "is printed is what it should measure, no further off than the second column says."
-    )
+    yield Heading("Thickness in three places, before the first cut", 3)
+    yield Table(_STOCK, tuple(_stock_rows(room)), small=True)
+    yield Heading("Each box, outside, as it stands clamped; the first one before the others", 3)
     yield Table(_BOXES, tuple(_box_row(case, room) for case in room.cases), small=True)
     openings = tuple(_opening_row(case, room) for case in room.cases if case.fronts)
     if openings:
-        yield Paragraph("Each opening, before its doors are cut:")
+        yield Heading("Each opening, before its doors are cut", 3)
         yield Table(_OPENINGS, openings, small=True)
-    yield Callout(
-        "measure first",
-        "Stop. Write a reading of stock in the job file and print the packet again before the "
-        "next cut. A box or an opening that is off: put it right while it can still be put "
-        "right, else cut nothing that belongs to it before its sizes are worked out again.",
-        "When a reading is off",
-    )
 
 
 def _stock_rows(room: Room) -> Iterator[Row]:

@@ -16,8 +16,8 @@ from casewright.packet.words import mark_list, sizes, unfold
 __all__ = ["SAW_COLUMNS", "saw_rows"]
 
 SAW_COLUMNS = (
-    Column("Cut", "centre"), Column("What", share=3.1), Column("Datum", share=1.5),
-    Column("Gives", share=4.2), Column("Done, measured"),
+    Column("Cut", "centre"), Column("What", share=3.2), Column("Datum", share=1.6),
+    Column("Gives", share=4.2), Column("Done"),
 )  # fmt: skip
 """Columns of the table."""
 
@@ -110,7 +110,7 @@ class _Teller:
                 tuple(what),
                 f"{factory} {_EDGES[step.datum]}",
                 (*unfold(*self._given(step)), *self._cautions(step)),
-                (Tick(), "  ", Blank(12.0)) if first else Tick(),
+                (Tick(), "  ", Blank(11.0)) if first else Tick(),
             )
         )
 

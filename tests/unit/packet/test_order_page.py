@@ -6,7 +6,7 @@ import pytest
 from tests.unit.packet.test_packet import EXAMPLES, packet, planned
 
 from casewright.dims import shop_text
-from casewright.outputs.blocks import Block, CheckList, Keep, Step, Table
+from casewright.outputs.blocks import Block, CheckList, Step, Table
 from casewright.outputs.inlines import Blank, Link, rich_text
 from casewright.packet.words import unfold
 
@@ -21,11 +21,7 @@ def stages(name: str) -> list[Step]:
 
 
 def tables(name: str) -> list[Table]:
-    found = []
-    for block in blocks(name):
-        inner = block.blocks if isinstance(block, Keep) else (block,)
-        found += [each for each in inner if isinstance(each, Table)]
-    return found
+    return [block for block in blocks(name) if isinstance(block, Table)]
 
 
 @pytest.mark.parametrize("name", EXAMPLES)
