@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.casework.parts import Part
 from casewright.drawing.case_solids import Solid, case_solids
+from casewright.drawing.choice import Choice
 from casewright.drawing.marks import Tag
 from casewright.drawing.notes import Balloon
 from casewright.drawing.pens import THIN, VISIBLE, Ink
@@ -18,6 +19,14 @@ from casewright.geometry import Box
 __all__ = ["pulled_apart_scene"]
 
 _RECEDE = Fraction(7, 20)
+_HALF = Fraction(1, 2)
+_SHARES = tuple(Fraction(n, 12) for n in (6, 4, 8, 3, 9, 2, 10))
+_REACHES = tuple(
+    (u * far, v * far)
+    for far in (5.0, 7.0, 9.0, 12.0, 15.0)
+    for u, v in ((0.7, 0.7), (-0.7, 0.7), (0.7, -0.7), (-0.7, -0.7),
+                 (1.0, 0.0), (-1.0, 0.0), (0.0, 1.0), (0.0, -1.0))
+)  # fmt: skip
 
 
 def pulled_apart_scene(case: Case) -> Scene:
@@ -27,11 +36,20 @@ def pulled_apart_scene(case: Case) -> Scene:
     elements: list[Element] = []
     for solid in solids:
         elements.extend(_block(solid))
-    elements.extend(
-        Balloon(_centre(solid.box), solid.part.mark, height=2.0, tag=Tag(target=solid.part.path))
-        for solid in solids
-    )
+    elements.extend(Choice(_rings(solid)) for solid in solids)
     return Scene(tuple(elements), f"{case.spec.title}: pulled apart")
+
+
+def _rings(solid: Solid) -> Iterator[Sequence[Element]]:
+    """The mark of a part in a ring on its front, else beside it with a line to it."""
+    tag = Tag(target=solid.part.path)
+    for share in _SHARES:
+        for other in _SHARES:
+            at = _front(solid.box, other, share)
+            yield (Balloon(at, solid.part.mark, height=2.0, tag=tag),)
+    at = _front(solid.box, _HALF, _HALF)
+    for reach in _REACHES:
+        yield (Balloon(at, solid.part.mark, reach, height=2.0, tag=tag),)
 
 
 def _moved(case: Case, solid: Solid) -> Solid:
@@ -98,8 +116,8 @@ def _block(solid: Solid) -> Iterator[Element]:
         )  # fmt: skip
 
 
-def _centre(box: Box) -> Point:
-    x, y, z = (
-        Fraction(a + b) / 2 for a, b in ((box.x0, box.x1), (box.y0, box.y1), (box.z1, box.z1))
-    )
-    return _flat(x, y, z)
+def _front(box: Box, along: Fraction, up: Fraction) -> Point:
+    """A place on the front of a block."""
+    x = Fraction(box.x0) + Fraction(box.x1 - box.x0) * along
+    y = Fraction(box.y0) + Fraction(box.y1 - box.y0) * up
+    return _flat(x, y, Fraction(box.z1))

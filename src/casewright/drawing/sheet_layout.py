@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 
 from casewright.breakdown import Piece, StockPlan
 from casewright.cutting.solution import Leaf, Rect, SheetTree, leaves
 from casewright.cutting.steps import Step
 from casewright.dims.units import Unit
+from casewright.drawing.choice import Choice
 from casewright.drawing.dimension import Dimensions, Span
 from casewright.drawing.marks import Tag
 from casewright.drawing.measure import Content, measure_of
-from casewright.drawing.notes import Balloon, Text
+from casewright.drawing.notes import Balloon, Leader, Text
 from casewright.drawing.pens import CUT, FINE, THIN, VISIBLE, Ink
 from casewright.drawing.scene import Scene
 from casewright.drawing.shapes import Element, line, rectangle
@@ -20,88 +22,173 @@ from casewright.drawing.symbols import GrainArrow, Sign
 
 __all__ = ["sheet_scene"]
 
+_Place = tuple[Fraction, Fraction]
+_Box = tuple[Fraction, Fraction, Fraction, Fraction]
+
 _ROOMY_MM = 150
 _TIGHT_MM = 45
 _SHORT = {"test piece": "test", "spare": "spare", "strip blank": "blank", "lip": "lip"}
+_SHARES = tuple(Fraction(n, 16) for n in (8, 6, 10, 4, 12, 3, 13, 2, 14))
+_REACHES = tuple((u * far, v * far) for far in (4.0, 6.0, 9.0, 12.0)
+                 for u, v in ((0.7, 0.7), (-0.7, 0.7), (0.7, -0.7), (-0.7, -0.7),
+                              (0.2, 1.0), (0.2, -1.0), (-0.2, 1.0), (-0.2, -1.0)))  # fmt: skip
+_NOT_TRUE = "drawn wider than it is"
+_LONG_ON_PAPER = 130  # about how long a board is drawn [mm on paper]
+_NARROWEST = Fraction(9, 2)  # what a narrow piece takes across, to be lettered [mm on paper]
+_WIDEST = 75  # what a board is at most stretched to across [mm on paper]
 
 
 def sheet_scene(plan: StockPlan, tree: SheetTree, unit: Unit, *, grain: bool) -> Scene:
-    """One sheet with its parts and the saw's passes, numbered in the order of work."""
-    whole = _box(plan, tree.root.rect)
+    """One sheet with its parts and the saw's passes, numbered in the order of work.
+
+    Boards are drawn wider than they are, so that their strips can be lettered; their width then
+    stands underlined, as what is not to scale does (ISO 129).
+    """
+    wide = _Wide(plan, _stretch(plan, tree))
+    whole = wide.box(tree.root.rect)
     elements: list[Element] = [
         rectangle((whole[0], whole[1]), (whole[2], whole[3]), VISIBLE, fill=Ink.SHADE)
     ]
     steps = plan.order.on_sheet(tree.sheet)
     names = {leaf.rect: leaf.name for step in steps for leaf in step.leaves}
+    lettering: list[Element] = []
     for leaf in leaves(tree.root):
-        elements.extend(_leaf(plan, leaf, names.get(leaf.rect, ""), unit))
+        drawn, words = _leaf(wide, leaf, names.get(leaf.rect, ""), unit)
+        elements.extend(drawn)
+        lettering.extend(words)
     for step in steps:
-        elements.extend(_pass(plan, step))
+        cut, ring = _pass(wide, step)
+        elements.append(cut)
+        lettering.append(ring)
     elements.append(Sign("datum", (whole[2] / 2, whole[1]), toward_deg=270, size_mm=3.0))
     elements.append(Sign("datum", (whole[0], whole[3] / 2), toward_deg=180, size_mm=3.0))
     if grain:
-        elements.append(GrainArrow((whole[2] / 2, whole[3]), 16.0))
-    long, wide = (measure_of(dim, unit) for dim in plan.numbers.sizes[f"{tree.sheet + 1}"])
-    elements.append(
-        Dimensions("below", whole[1], (Span(whole[0], whole[2], long),), offset_mm=5.0)
-    )
-    elements.append(Dimensions("right", whole[2], (Span(whole[1], whole[3], wide),)))
-    return Scene(tuple(elements), f"{plan.stock} {tree.sheet + 1}")
+        elements.append(GrainArrow((whole[2] / 2, whole[3]), 16.0, shift_mm=(0.0, 3.0)))
+    elements.extend(_size(wide, tree, whole, unit))
+    return Scene((*elements, *lettering), f"{plan.stock} {tree.sheet + 1}")
 
 
-def _box(plan: StockPlan, rect: Rect) -> tuple[Fraction, Fraction, Fraction, Fraction]:
-    x, y = plan.length(rect.x), plan.length(rect.y)
-    return x, y, plan.length(rect.x1), plan.length(rect.y1)
+@dataclass(frozen=True, slots=True)
+class _Wide:
+    """A plan whose sheet is drawn so many times as wide as it is."""
+
+    plan: StockPlan
+    stretch: Fraction
+
+    def box(self, rect: Rect) -> _Box:
+        """Left, lower, right and upper side in the picture [mm]."""
+        x, y = self.plan.length(rect.x), self.plan.length(rect.y) * self.stretch
+        return x, y, self.plan.length(rect.x1), self.plan.length(rect.y1) * self.stretch
 
 
-def _leaf(plan: StockPlan, leaf: Leaf, name: str, unit: Unit) -> Iterator[Element]:
-    x0, y0, x1, y1 = _box(plan, leaf.rect)
-    long, wide = x1 - x0, y1 - y0
+def _stretch(plan: StockPlan, tree: SheetTree) -> Fraction:
+    """How many times as wide as they are boards and strips are drawn; sheets are true."""
+    if plan.kind == "sheets":
+        return Fraction(1)
+    rect = tree.root.rect
+    paper = plan.length(rect.x1 - rect.x) / _LONG_ON_PAPER  # model to paper
+    across = [plan.length(leaf.rect.y1 - leaf.rect.y) for leaf in leaves(tree.root)
+              if leaf.use not in ("waste", "offcut")]  # fmt: skip
+    whole = plan.length(rect.y1 - rect.y)
+    wanted = max((_NARROWEST * paper / each for each in across if each), default=Fraction(1))
+    return max(Fraction(1), min(wanted, _WIDEST * paper / whole))
+
+
+def _size(wide: _Wide, tree: SheetTree, whole: _Box, unit: Unit) -> Iterator[Element]:
+    sizes = wide.plan.numbers.sizes[f"{tree.sheet + 1}"]
+    long, across = (measure_of(dim, unit) for dim in sizes)
+    yield Dimensions("below", whole[1], (Span(whole[0], whole[2], long),), offset_mm=5.0)
+    true = wide.stretch == 1
+    if not true:
+        at = (whole[2], whole[3])
+        yield Text(at, _NOT_TRUE, 2.0, anchor="end", shift_mm=(0.0, 2.6), ink=Ink.SOFT)
+    yield Dimensions("right", whole[2], (Span(whole[1], whole[3], across, to_scale=true),))
+
+
+def _leaf(wide: _Wide, leaf: Leaf, name: str, unit: Unit) -> tuple[list[Element], list[Element]]:
+    """A leaf of the plan, and its lettering."""
+    box = wide.box(leaf.rect)
+    low, high = (box[0], box[1]), (box[2], box[3])
     if leaf.use == "waste":
-        return
+        return [], []
     if leaf.use == "offcut":
-        yield rectangle((x0, y0), (x1, y1), FINE, fill=Ink.TINT)
-        if long > _ROOMY_MM and wide > _TIGHT_MM:
-            size = [measure_of(dim, unit) for dim in plan.numbers.sizes[name]]
-            words: Content = ("keep ", size[0], " × ", size[1])
-            yield Text(((x0 + x1) / 2, (y0 + y1) / 2), words, 2.2, ink=Ink.SOFT)
-        return
-    piece = plan.pieces[leaf.part]
+        drawn = rectangle(low, high, FINE, fill=Ink.TINT)
+        size = [measure_of(dim, unit) for dim in wide.plan.numbers.sizes[name]]
+        return [drawn], [Choice(_keep(box, ("keep ", size[0], " × ", size[1])))]
+    piece = wide.plan.pieces[leaf.part]
     tag = Tag(path=piece.id, title=piece.title, target=piece.id if piece.kind == "part" else "")
-    yield rectangle((x0, y0), (x1, y1), THIN, fill=Ink.PAPER, tag=tag)
-    yield from _label(piece, (x0, y0, x1, y1), unit)
+    drawn = rectangle(low, high, THIN, fill=Ink.PAPER, tag=tag)
+    return [drawn], [Choice(_label(piece, box, unit))]
 
 
-def _label(
-    piece: Piece, box: tuple[Fraction, Fraction, Fraction, Fraction], unit: Unit
-) -> Iterator[Element]:
+def _keep(box: _Box, words: Content) -> Iterator[Sequence[Element]]:
+    """The words on an offcut where they lie clear, else none."""
+    x0, y0, x1, y1 = box
+    for height in (2.2, 1.8):
+        for turned in (0.0, 90.0):
+            at = ((x0 + x1) / 2, (y0 + y1) / 2)
+            yield (Text(at, words, height, rotation_deg=turned, ink=Ink.SOFT),)
+    yield ()
+
+
+def _label(piece: Piece, box: _Box, unit: Unit) -> Iterator[Sequence[Element]]:
+    """Places of the mark of a piece: with its size, alone, at last beside it with a line to it."""
     x0, y0, x1, y1 = box
     long, wide = x1 - x0, y1 - y0
     turned = 90.0 if wide > long * Fraction(3, 2) else 0.0
     middle = ((x0 + x1) / 2, (y0 + y1) / 2)
     name = piece.mark or _SHORT.get(piece.kind, "")
-    run = max(long, wide)
-    if min(long, wide) > _ROOMY_MM and run > 2 * _ROOMY_MM:
-        shift = (0.0, 2.6) if not turned else (-2.6, 0.0)
-        yield Text(middle, name, 3.4, weight=600, rotation_deg=turned, shift_mm=shift)
+    if min(long, wide) > _ROOMY_MM and max(long, wide) > 2 * _ROOMY_MM:
         words: Content = (measure_of(piece.long, unit), " × ", measure_of(piece.wide, unit))
-        back = (0.0, -2.8) if not turned else (2.8, 0.0)
-        yield Text(middle, words, 2.0, rotation_deg=turned, shift_mm=back)
-    elif min(long, wide) > _TIGHT_MM or run > _ROOMY_MM:
-        size = 2.4 if min(long, wide) > _TIGHT_MM else 1.7
-        yield Text(middle, name, size, weight=600, rotation_deg=turned)
+        over, under = ((0.0, 2.6), (0.0, -2.8)) if not turned else ((-2.6, 0.0), (2.8, 0.0))
+        yield (
+            Text(middle, name, 3.4, weight=600, rotation_deg=turned, shift_mm=over),
+            Text(middle, words, 2.0, rotation_deg=turned, shift_mm=under),
+        )
+    yield from _marks(name, box, turned)
 
 
-def _pass(plan: StockPlan, step: Step) -> Iterator[Element]:
-    """The line a pass runs on, with its number where the saw enters."""
-    x0, y0, x1, y1 = _box(plan, step.piece.rect)
-    setting = plan.length(step.setting)
-    if step.direction == "rip":
-        y = y0 + setting if step.datum == "bottom" else y1 - setting
-        yield line((x0, y), (x1, y), CUT if step.method == "straightedge" else VISIBLE)
-        at = (x0 + min((x1 - x0) / 12, Fraction(70)), y)
+def _marks(name: str, box: _Box, turned: float) -> Iterator[Sequence[Element]]:
+    x0, y0, x1, y1 = box
+    middle = ((x0 + x1) / 2, (y0 + y1) / 2)
+    for height in (2.4, 2.0, 1.7):
+        for share in _SHARES:
+            along = (x0 + (x1 - x0) * share, middle[1])
+            at = (middle[0], y0 + (y1 - y0) * share) if turned else along
+            yield (Text(at, name, height, weight=600, rotation_deg=turned),)
+    for reach in _REACHES:
+        yield (Leader(middle, reach, (name,), height=2.0),)
+
+
+def _pass(wide: _Wide, step: Step) -> tuple[Element, Element]:
+    """The line a pass runs on, and its number where the saw enters or as near as is clear."""
+    x0, y0, x1, y1 = wide.box(step.piece.rect)
+    setting = wide.plan.length(step.setting)
+    pen = CUT if step.method == "straightedge" else VISIBLE
+    rips = step.direction == "rip"
+    if rips:
+        across = setting * wide.stretch
+        y = y0 + across if step.datum == "bottom" else y1 - across
+        start, end = (x0, y), (x1, y)
+        first = min((x1 - x0) / 12, Fraction(70))
     else:
         x = x0 + setting if step.datum == "left" else x1 - setting
-        yield line((x, y0), (x, y1), CUT if step.method == "straightedge" else VISIBLE)
-        at = (x, y0 + min((y1 - y0) / 5, Fraction(70)))
-    yield Balloon(at, str(step.number), height=1.6)
+        start, end = (x, y0), (x, y1)
+        first = min((y1 - y0) / 5, Fraction(70) * wide.stretch)
+    ring = Choice(_rings(str(step.number), start, end, first))
+    return line(start, end, pen), ring
+
+
+def _rings(
+    number: str, start: _Place, end: _Place, first: Fraction
+) -> Iterator[Sequence[Element]]:
+    """A ring on a line, as near its start as is clear; on a short line off it."""
+    (x0, y0), (x1, y1) = start, end
+    whole = max(x1 - x0, y1 - y0)
+    shares = [first / whole if whole else Fraction(0), *(Fraction(n, 24) for n in range(1, 24))]
+    places = [(x0 + (x1 - x0) * share, y0 + (y1 - y0) * share) for share in shares]
+    for at in places:
+        yield (Balloon(at, number, height=1.6),)
+    for reach in _REACHES:
+        for at in places[::6]:
+            yield (Balloon(at, number, reach, height=1.6),)

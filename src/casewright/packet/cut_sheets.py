@@ -29,7 +29,7 @@ from casewright.room.model import Room
 
 __all__ = ["cut_sheet_sections"]
 
-_SHEET_TALL, _BOARD_TALL = 95.0, 34.0  # room for a drawing [mm]
+_SHEET_TALL, _BOARD_TALL = 95.0, 115.0  # room for a drawing [mm]
 _SHARES = (1.0, 9.0)  # of the name beside a board, and of its drawing
 _SAW_CAUTION = (
     "Guard, splitter or riving knife and push block at the table saw; nothing pinched between "
@@ -38,8 +38,8 @@ _SAW_CAUTION = (
 )
 _READING = (
     "Numbers in rings are the cuts in the order of work; a piece goes by its sheet and a number "
-    "until it has its mark. Measure the first piece of each setting, write it down, and cut the "
-    "rest when it is right. Label every part as it comes off the saw."
+    "until it has its mark. Measure the first piece of each setting, write that on the line, and "
+    "cut the rest when it is right. Label every part as it comes off the saw."
 )
 
 
