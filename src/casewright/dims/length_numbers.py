@@ -100,6 +100,9 @@ def numeral(words: Words, first: Token) -> Fraction:
         size = Fraction(first.text)
     following = words.peek()
     if following is not None and following.kind in _NUMBERS:
+        if following.text.startswith(".") and following.start == first.end:
+            want = f"write {first.text.rstrip('.')}"
+            words.fail(following, "a number has one decimal point", want)
         words.fail(
             following,
             "two numbers side by side",

@@ -120,7 +120,7 @@ def test_units_may_be_mixed_in_one_sum() -> None:
         ("1,200", 1, "a comma in a number can be read in two ways"),
         ("11 7", 3, "two numbers side by side"),
         ("11.5 1/2", 5, "two numbers side by side"),
-        ("1.2.3", 3, "two numbers side by side"),
+        ("1.2.3", 3, "a number has one decimal point"),
         ("3/4 1/2", 4, "two numbers side by side"),
         ("7/0", 2, "a fraction cannot have 0 below the line"),
         ("11 7/0", 5, "a fraction cannot have 0 below the line"),

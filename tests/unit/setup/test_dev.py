@@ -75,6 +75,22 @@ def test_a_failed_installation_shows_its_words_but_no_address(checkout: Path) ->
     assert "packages.example" in (checkout / ".venv" / "install.log").read_text("utf-8")
 
 
+def test_the_program_runs_where_the_person_is(checkout: Path, tmp_path: Path) -> None:
+    """File names are those of the folder that the command is typed in."""
+    binaries = checkout / ".venv" / "bin"
+    _program(
+        binaries / "python", f'case "$*" in *pip*) exit 0;; esac\nexec "{sys.executable}" "$@"'
+    )
+    _program(binaries / "casewright", 'echo "$PWD: $*"')
+    kitchen = tmp_path / "my kitchen"
+    kitchen.mkdir()
+    done = subprocess.run(  # noqa: S603 - our own script
+        [checkout / "dev", "run", "check", "a b.toml"],
+        cwd=kitchen, capture_output=True, text=True, check=True,
+    )  # fmt: skip
+    assert done.stdout.strip() == f"{kitchen.resolve()}: check a b.toml"
+
+
 def test_an_unknown_command_shows_the_known_ones(checkout: Path) -> None:
     """A slip of the finger sets nothing up."""
     code, told = _dev(checkout, "dmeo")
