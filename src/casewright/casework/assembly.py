@@ -92,10 +92,10 @@ def _join_board(maker: Maker, box: Box, board: Board) -> None:
     path = board.outline.path
     joints = _closed(maker, _placed(maker), path)
     if board.joint == "butt":
-        words = (
-            f"{_GLUE}; set {the(board.title)} on its marks, clamp, and drive the pocket screws "
-            "into the left side."
-        )
+        drive = "drive the pocket screws into the left side"
+        if not any(f.kind == "pocket" for f in maker.parts[path].features):
+            drive = "drive the brads through the left side"
+        words = f"{_GLUE}; set {the(board.title)} on its marks, clamp, and {drive}."
         maker.step(
             "join", path, "-x", words, joints=joints, marks=_marks(maker, box, board),
             planes=_marked_planes(maker, box, board), cautions=("clamp_screws",),

@@ -74,7 +74,25 @@ def _pocket_face(maker: Maker, board: Board) -> Face:
     go inside the box, behind its doors, as the person chose.
     """
     spec = maker.spec
-    return "A" if underside_shows(spec, board.role) and spec.pockets == "hidden" else "B"
+    bare = underside_shows(spec, board.role) and spec.pockets == "hidden"
+    return "A" if bare or _is_before_back(maker, board) else "B"
+
+
+def _is_before_back(maker: Maker, board: Board) -> bool:
+    """Whether a nailer stands in front of a captured back, which then covers its rear face."""
+    part = maker.parts[board.outline.path]
+    return board.role == "nailer" and maker.spec.back == "grooved" and part.placed.z.value > 0
+
+
+def _stands_on_bottom(maker: Maker, board: Board) -> bool:
+    """Whether the driver must keep from the board below instead of the one above."""
+    return board.name == "nailer_bottom" and _is_before_back(maker, board)
+
+
+def _is_bradded(maker: Maker, board: Board) -> bool:
+    """Whether a butted board has no face for pockets: the room sees one, the back covers one."""
+    shows = maker.spec.front is None and maker.spec.pockets == "hidden"
+    return board.joint == "butt" and shows and _is_before_back(maker, board)
 
 
 def _pocket_reach(maker: Maker, board: Board) -> Dim | None:
@@ -83,11 +101,14 @@ def _pocket_reach(maker: Maker, board: Board) -> Dim | None:
     In front of a groove for the back; and away from the board that an upright one meets, so that
     a driver passes it.
     """
-    if board.name in ("crown_stretcher", "toe_board"):
+    if board.name in ("crown_stretcher", "toe_board") or _is_before_back(maker, board):
         return board.outline.width - maker.style("driver_room")
-    if board.role == "bottom" and _pocket_face(maker, board) == "A":
-        return board.outline.width - board.outline.thickness  # the bottom nailer stands there
     part = maker.parts[board.outline.path]
+    nailer = maker.parts.get(maker.path("nailer_bottom"))
+    if nailer and board.role == "bottom" and _pocket_face(maker, board) == "A":
+        reach = part.placed.z - nailer.placed.z - nailer.finished.thickness
+        close = maker.place.over(maker.style("pocket_edge") * 3, reach, "so shallow a bottom")
+        return reach - maker.style("driver_room") if close else reach
     groove = next((f for f in part.features if isinstance(f, Cut) and f.kind == "groove"), None)
     return None if groove is None else board.outline.width - groove.at - groove.width
 
@@ -101,12 +122,13 @@ def join_board(maker: Maker, box: Box, board: Board) -> tuple[str, str]:
     """
     path = board.outline.path
     count = 0
-    if board.joint == "butt":
+    if board.joint == "butt" and not _is_bradded(maker, board):
         count = bore_pockets(
             maker,
             path,
             _pocket_face(maker, board),
             ("l0", "l1"),
+            along="w1" if _stands_on_bottom(maker, board) else "w0",
             reach=_pocket_reach(maker, board),
         )
     return (
@@ -123,10 +145,10 @@ def _join_side(maker: Maker, box: Box, board: Board, hand: Hand, pockets: int) -
     name = f"joint_{board.name.replace('.', '_')}_{hand}"
     glue = Fastening("glue", 1, None, (path,), side.path)
     if board.joint == "butt":
-        screws = Fastening(
-            "pocket screw", pockets, maker.house.screw("pocket_screw"), (path,), side.path
-        )
-        return maker.join(name, "butt", (path, end), (side.path, "t1"), fastenings=(screws, glue))
+        length = maker.house.screw("pocket_screw")
+        screws = Fastening("pocket screw", pockets, length, (path,), side.path)
+        hold = screws if pockets else _brads(maker, box, board, side, name)
+        return maker.join(name, "butt", (path, end), (side.path, "t1"), fastenings=(hold, glue))
     cut = f"{side.path}.{_cut_name(board)}"
     form: JointForm = "dado" if board.joint == "dado" else "rabbet"
     held = (
@@ -145,10 +167,13 @@ def _join_side(maker: Maker, box: Box, board: Board, hand: Hand, pockets: int) -
 def _brads(maker: Maker, box: Box, board: Board, side: Outline, joint: str) -> Fastening:
     """Brads through the outside of a side, to hold a glued joint while it dries."""
     outline = board.outline
-    middle = board.underside - box.foot if box.foot is not maker.zero else board.underside
-    thick = outline.thickness / 2
+    half = outline.thickness / 2
+    if board.role == "nailer":
+        line: tuple[Plane, Dim] = ("w1", maker.parts[outline.path].placed.z + half)
+    else:
+        up = board.underside - box.foot if box.foot is not maker.zero else board.underside
+        line = ("l0", up + half if up is not maker.zero else half)
     return fastener_row(
         maker, joint, outline.width, "brads across a board",
-        through=side.path, into=outline.path, screw=maker.house.screw("brad"),
-        line=("l0", middle + thick if middle is not maker.zero else thick),
+        through=side.path, into=outline.path, screw=maker.house.screw("brad"), line=line,
     )  # fmt: skip

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 
-from casewright.casework.proof import Failure, Proof, as_findings
+from casewright.casework.proof import Failure, Proof, as_findings, of_goods
 from casewright.casework.proof.prove import GRID
 from casewright.casework.verification import verify
 from casewright.checks import check
@@ -92,7 +92,8 @@ def _worked(spec: JobSpec, facts: Facts) -> WorkedJob:
         if facts:
             found.extend(as_findings(Proof(verdict.failures), unit=spec.unit))
         else:
-            failures.extend((case.key, failure) for failure in verdict.failures)
+            found.extend(of_goods(Proof(verdict.failures), case.spec.title))
+            failures.extend((case.key, f) for f in verdict.failures if not f.of_goods)
     for run in room.runs:
         proof = prove_run(run, spacing=spec.style["sleeper_spacing"].value, grid=max(step, GRID))
         if facts:

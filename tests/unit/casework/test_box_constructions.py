@@ -9,10 +9,11 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
-from tests.builders import INCH, Unit, hardware, length, one_case, plain_style
+from tests.builders import INCH, SLAB, Unit, hardware, length, one_case, plain_style
 
 from casewright.casework.cases import Case
 from casewright.casework.features import Cut
+from casewright.casework.specs import FrontSpec
 from casewright.casework.verification import verify
 
 
@@ -251,3 +252,29 @@ def test_back_and_inside_depth_by_how_it_is_fixed(
     shelf = case.part("upper.shelf.1")
     rear = shelf.placed.z.value - shelf.finished.width.value
     assert case.depth.value - rear == length(inside, unit)
+
+
+@pytest.mark.parametrize("kind", ["wall", "base", "bookcase"])
+@pytest.mark.parametrize("pockets", ["hidden", "plugged"])
+@pytest.mark.parametrize("front", [SLAB, None], ids=["doors", "open"])
+def test_nailers_before_a_captured_back_are_held_from_the_front(
+    kind: str, pockets: str, front: FrontSpec | None
+) -> None:
+    """A groove 1/2 in from the rear leaves no room for a nailer of 23/32 behind the back.
+
+    It stands in front; its pockets look forward, and where they may not show it is bradded
+    through the sides instead (common practice: nothing can be driven behind a back in place).
+    """
+    sizes = {"wall": ("39", "12 1/4"), "base": ("34 1/2", "23 1/4"), "bookcase": ("60", "12")}
+    height, depth = sizes[kind]
+    case = one_case(
+        style=plain_style(groove_inset="1/2"), kind=kind, back="grooved", front=front,
+        pockets=pockets, height=height, depth=depth, shelves=1,
+    )  # fmt: skip
+    assert verify(case, hardware=hardware()).failures == ()
+    nailer = case.part("upper.nailer_top")
+    faces = {f.face for f in nailer.features if f.kind == "pocket"}
+    bare = front is None and pockets == "hidden"
+    assert faces == (set() if bare else {"A"})
+    joint = next(j for j in case.joints if j.path == "upper.joint_nailer_top_left")
+    assert {f.kind for f in joint.fastenings} == {"brad" if bare else "pocket screw", "glue"}

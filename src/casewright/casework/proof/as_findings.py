@@ -8,7 +8,7 @@ from casewright.casework.proof.failure import Failure, Proof
 from casewright.dims import Unit, shop_text
 from casewright.findings import Finding, Severity
 
-__all__ = ["as_findings"]
+__all__ = ["as_findings", "of_goods"]
 
 # What glue lines, clamps and a plane take up without a word (common practice).
 _ABSORBED = Fraction(1, 2)
@@ -28,6 +28,31 @@ def as_findings(
         Mismatch of surfaces that assembly takes up [mm]; up to that a finding is a note only.
     """
     return tuple(_finding(failure, unit, absorbed) for failure in proof.failures)
+
+
+def of_goods(proof: Proof, title: str) -> tuple[Finding, ...]:
+    """Failures that other fasteners would mend, as findings, like ones together.
+
+    Parameters
+    ----------
+    title
+        Of the case.
+    """
+    first: dict[tuple[str, str], Failure] = {}
+    for failure in proof.failures:
+        if failure.of_goods:
+            first.setdefault((failure.check, failure.says.partition(" inside ")[0]), failure)
+    return tuple(
+        Finding(
+            rule=f"proof: {failure.check}",
+            severity=Severity.STOP,
+            path=failure.paths[0],
+            says=f"in {title}, {failure.says}",
+            source="common practice",
+            remedies=("fasteners of another length", "a sheet of another thickness"),
+        )
+        for failure in first.values()
+    )
 
 
 def _finding(failure: Failure, unit: Unit, absorbed: Fraction) -> Finding:

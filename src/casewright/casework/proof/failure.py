@@ -29,12 +29,15 @@ class Failure:
         What is wrong, as a sentence without numbers.
     amount
         By how much [mm]; 0 where no length measures it.
+    of_goods
+        Whether the length of a fastener that was bought is to blame, not the model.
     """
 
     check: CheckName
     paths: tuple[str, ...]
     says: str
     amount: Fraction = Fraction(0)
+    of_goods: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -44,10 +44,10 @@ def _check_straight(case: Assembled, joint: Joint, held: Fastening) -> Iterator[
     paths = (joint.path, *held.through, held.into)
     if bite <= 0:
         says = f"a {held.kind} is too short to reach what it holds"
-        yield Failure("fasteners", paths, says, case.units.length(-bite))
+        yield Failure("fasteners", paths, says, case.units.length(-bite), of_goods=True)
     elif bite >= room:
         says = f"a {held.kind} comes out on the far side"
-        yield Failure("fasteners", paths, says, case.units.length(bite - room))
+        yield Failure("fasteners", paths, says, case.units.length(bite - room), of_goods=True)
     yield from _check_row(case, joint, held, way.axis)
 
 

@@ -9,7 +9,7 @@ from fractions import Fraction
 from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.failure import Failure
 from casewright.casework.proof.pocket_screws import PARTS, TANGENT, PocketScrew, screws_of
-from casewright.geometry import subtract
+from casewright.geometry import Box, subtract
 
 __all__ = ["check_pockets"]
 
@@ -30,12 +30,16 @@ def check_pockets(case: Assembled, screws: Iterable[PocketScrew]) -> Iterator[Fa
         counted[screw.joint.path, screw.board] += 1
         if screw.metal is None:
             if screws_of(screw.joint, screw.board) is not None:
-                yield Failure("pockets", (*paths, screw.joint.path), "its screws are too short")
+                says = "a pocket's screws are too short to reach what they hold"
+                yield Failure("pockets", (*paths, screw.joint.path), says, of_goods=True)
         else:
             rest = subtract(screw.metal, case.solids[screw.mate].pieces)
             if rest:
                 says = f"a pocket's screw does not stay inside {screw.mate}"
-                yield Failure("pockets", (*paths, screw.mate), says, _out(case, screw))
+                yield Failure(
+                    "pockets", (*paths, screw.mate), says, _out(case, screw),
+                    of_goods=_is_too_long(case, screw, rest),
+                )  # fmt: skip
     yield from _check_counts(case, counted)
 
 
@@ -46,6 +50,19 @@ def _check_exit(case: Assembled, screw: PocketScrew) -> Iterator[Failure]:
         says = "a pocket's screw does not leave the board at the middle of its thickness"
         paths = (screw.row.bores.path, screw.board)
         yield Failure("pockets", paths, says, Fraction(off, case.units.per_mm * PARTS))
+
+
+def _is_too_long(case: Assembled, screw: PocketScrew, rest: list[Box]) -> bool:
+    """Whether all that comes out of the mate does so on its far side."""
+    metal, outer = screw.metal, case.solids[screw.mate].outer
+    if metal is None or screw.joint is None:
+        return False
+    axis = case.solids[screw.board].way(screw.row.bores.toward or "l0").axis
+    aside = [n for n in range(3) if n != axis]
+    inside = all(
+        outer[2 * n] <= metal[2 * n] and metal[2 * n + 1] <= outer[2 * n + 1] for n in aside
+    )
+    return inside and not any(piece.meets(outer) for piece in rest)
 
 
 def _out(case: Assembled, screw: PocketScrew) -> Fraction:

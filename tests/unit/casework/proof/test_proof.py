@@ -205,7 +205,7 @@ def test_pockets_that_come_out_where_nothing_is() -> None:
 @pytest.mark.parametrize(
     ("length", "says"),
     [
-        ("15", "its screws are too short"),
+        ("15", "a pocket's screws are too short to reach what they hold"),
         ("64", "a pocket's screw does not stay inside upper.side_left"),
     ],
 )
