@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from casewright.cli.exits import CLEAN, code_of
+from casewright.cli.exits import CLEAN, FAILED_PROOF, code_of
 from casewright.cli.printing import print_json, print_lines
 from casewright.cli.progress import working
 from casewright.cli.texts import check_lines, parts_lines, why_lines
@@ -20,7 +20,7 @@ from casewright.job.reasons import reasons
 from casewright.job.trial import work_out_job
 from casewright.job.worked import WorkedJob
 
-__all__ = ["load_and_work_out", "run_check", "run_parts", "run_why"]
+__all__ = ["has_failed", "load_and_work_out", "run_check", "run_parts", "run_why"]
 
 
 def load_and_work_out(job: Path) -> WorkedJob:
@@ -36,6 +36,15 @@ def load_and_work_out(job: Path) -> WorkedJob:
         return work_out_job(loaded)
 
 
+def has_failed(worked: WorkedJob, *, as_json: bool) -> bool:
+    """Whether the proof failed; then nothing is to be cut, and what failed is printed instead."""
+    if worked.failures and as_json:
+        print_json(check_document(worked))
+    elif worked.failures:
+        print_lines(check_lines(worked))
+    return bool(worked.failures)
+
+
 def run_check(job: Path, *, as_json: bool) -> int:
     """`check`: errors of the file, or else findings, questions and the proof."""
     worked = load_and_work_out(job)
@@ -49,6 +58,8 @@ def run_check(job: Path, *, as_json: bool) -> int:
 def run_parts(job: Path, *, as_json: bool) -> int:
     """`parts`: every piece."""
     worked = load_and_work_out(job)
+    if has_failed(worked, as_json=as_json):
+        return FAILED_PROOF
     if as_json:
         print_json(parts_document(worked))
     else:

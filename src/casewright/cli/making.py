@@ -6,12 +6,11 @@ import sys
 from pathlib import Path
 
 from casewright.breakdown import break_down
-from casewright.cli.commands import load_and_work_out
+from casewright.cli.commands import has_failed, load_and_work_out
 from casewright.cli.cut_texts import cut_lines, solution_lines
 from casewright.cli.exits import BAD_INPUT, CLEAN, FAILED_PROOF, OPEN
 from casewright.cli.printing import print_json, print_lines
 from casewright.cli.progress import working
-from casewright.cli.texts import check_lines
 from casewright.cutting.solution_codec import write_solution
 from casewright.job.cut_documents import cut_document
 from casewright.job.cut_file import read_problem, solve_checked
@@ -57,8 +56,7 @@ def run_cut(job: Path | None, problem: Path | None, *, as_json: bool) -> int:
         return _cut_problem(problem, as_json=as_json)
     worked = load_and_work_out(job or Path())
     spec = worked.room.spec
-    if worked.failures:
-        print_lines(check_lines(worked))
+    if has_failed(worked, as_json=as_json):
         return FAILED_PROOF
     with working("planning the cuts"):
         breakdown = break_down(worked.room)
@@ -86,8 +84,7 @@ def run_packet(job: Path, out: Path | None) -> int:
     folder = out or Path("out") / job.stem
     check_folder(folder)
     worked = load_and_work_out(job)
-    if worked.failures:
-        print_lines(check_lines(worked))
+    if has_failed(worked, as_json=False):
         print("No packet was made: the parts do not go together.", file=sys.stderr)
         return FAILED_PROOF
     with working("planning the cuts"):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import subprocess
 import sys
 from pathlib import Path
@@ -48,9 +49,17 @@ def test_a_failed_proof_makes_nothing(
     out = upper.parent / "out"
     assert run("check", upper) == 3
     assert run("cut", upper) == 3
+    assert run("parts", upper) == 3
     assert run("packet", upper, "--out", out) == 3
     assert not out.exists()
-    assert "two boards in one place" in capsys.readouterr().out
+    shown = capsys.readouterr().out
+    assert shown.count("two boards in one place") == 4
+    assert "31 9/16" not in shown
+    for command in ("parts", "cut"):
+        assert run(command, upper, "--json") == 3
+        document = json.loads(capsys.readouterr().out)
+        assert document["schema"] == "casewright/check/1"
+        assert document["proof"]["failures"][0]["says"] == "two boards in one place"
 
 
 def test_ctrl_c_stops_with_a_word(
