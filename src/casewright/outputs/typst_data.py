@@ -22,6 +22,7 @@ from casewright.outputs.typst_tables import table_data
 __all__ = ["document_json"]
 
 _UNPRINTABLE = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
+_CONTROL = "\\u00"  # how JSON begins to write any character below a space that has no letter
 _SPILL = 0.05  # what rounding may add to a drawing that just fits [mm]
 _SIGN_COLOURS: dict[SignKind, Ink] = {
     "look": Ink.LOOK,
@@ -51,7 +52,14 @@ def document_json(document: Document) -> str:
             _section(section, i, document) for i, section in enumerate(document.sections)
         ],
     }
-    return json.dumps(_clean(data), ensure_ascii=False, separators=(",", ":"))
+    text = _json(data)
+    if _CONTROL in text or _UNPRINTABLE.search(text):
+        return _json(_clean(data))
+    return text
+
+
+def _json(data: Json) -> str:
+    return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
 
 
 def _clean(data: Json) -> Json:

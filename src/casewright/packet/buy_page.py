@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from casewright.buying import BuyLine
 from casewright.outputs.blocks import Block, Column, Paragraph, Row, Table
 from casewright.outputs.document import Section
-from casewright.outputs.inlines import Rich, Small, Strong, Tick
+from casewright.outputs.inlines import Rich, Strong, Tick
 
 __all__ = ["buy_section"]
 
@@ -41,4 +41,4 @@ def _rows(lines: tuple[BuyLine, ...]) -> Iterator[Row]:
 
 def _what(line: BuyLine) -> Rich:
     """What to ask for, and what to look for."""
-    return (line.what, Small(f"  {line.note}")) if line.note else line.what
+    return (Strong(line.what), f"; {line.note}") if line.note else Strong(line.what)

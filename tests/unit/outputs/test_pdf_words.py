@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import json
 from fractions import Fraction
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from tests.unit.outputs.pages import document, printed, reader_of
+from tests.unit.outputs.pages import document, printed, reader_of, section
 
 from casewright.drawing import (
     Balloon,
@@ -45,6 +46,7 @@ from casewright.outputs.document import (
 )
 from casewright.outputs.inlines import Blank, Link, PageNumber, SignMark, Strong
 from casewright.outputs.pdf import pdf_bytes
+from casewright.outputs.typst_data import document_json
 
 INCH = Fraction("25.4")
 POINT_MM = 25.4 / 72
@@ -119,3 +121,11 @@ def test_same_document_same_bytes() -> None:
     """Printing twice in one process gives one file."""
     made = document(*_all_blocks("same"))
     assert pdf_bytes(made) == pdf_bytes(made)
+
+
+@pytest.mark.parametrize("text", ["a\x00b", "a\x1fb", "a\x7fb", "a\ud800b", "a\uffffb"])
+def test_characters_that_cannot_be_printed_do_not_stop_the_print(text: str) -> None:
+    """One replacement for each; the words round it stay."""
+    made = document_json(document(section(Paragraph(text), Paragraph(r"\u00 stays"))))
+    assert "a\ufffdb" in made
+    assert json.loads(made)["sections"][0]["blocks"][1]["c"] == [r"\u00 stays"]
