@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from casewright.casework.cases import Case
+from casewright.casework.fronts import frame_stock
 from casewright.casework.house import House
 from casewright.casework.parts import Part, PlacedAt, Size
 from casewright.dims import Cause, Dim, Place, Way, greatest, least, total
@@ -47,8 +48,8 @@ def wall_width(house: House, run: RunSpec) -> Dim | None:
 def run_width(house: House, spec: JobSpec, run: RunSpec) -> Dim:
     """Width of each case of a run that asks for equal shares [mm].
 
-    The space left by cases of given width and by the fillers wished for is shared out, rounded
-    down on the cutting grid; the rest goes into the fillers.
+    The space left by cases of given width, by frames on finished ends and by the fillers wished
+    for is shared out, rounded down on the cutting grid; the rest goes into the fillers.
 
     Raises
     ------
@@ -72,6 +73,8 @@ def run_width(house: House, spec: JobSpec, run: RunSpec) -> Dim:
     sharing = 0
     for key in run.cases:
         given = by_key[key].width
+        for _ in by_key[key].finished:
+            free = free - house.thickness(frame_stock(by_key[key]))
         if given is None:
             sharing += 1
         else:

@@ -35,6 +35,22 @@ def test_equal_cases_share_the_least_of_three_wall_readings() -> None:
     assert _inches(room, "run.sink_wall.filler_space") == Fraction(13, 8)
 
 
+def test_frames_on_finished_ends_take_their_place_from_the_shares() -> None:
+    """A wall at the left, a dressed end of 3/4 at the right (by hand).
+
+    67 7/8 less a filler of 1 5/8 and 3/4 leaves 65 1/2: two cases of 32 3/4.
+    """
+    run = RunSpec("wall", "Wall", ("a", "b"), (given("67 7/8"),), "wall", "open")
+    cases = [
+        case_spec(key="a", width=None, shelves=0),
+        case_spec(key="b", width=None, shelves=0, finished=("right",)),
+    ]
+    room = build(job(*cases, runs=(run,), style=plain_style(filler="1 5/8")))
+    assert [case.width.value / INCH for case in room.cases] == [Fraction(131, 4)] * 2
+    assert room.cases[1].overall_width.value / INCH == Fraction(131, 4) + Fraction(3, 4)
+    assert _inches(room, "run.wall.filler_space") == Fraction(13, 8)
+
+
 def test_a_filler_is_cut_for_the_widest_gap_and_scribed_to_the_others() -> None:
     """Gaps of 1 7/8, 2 1/16 and 1 3/4 with 1/4 to scribe: cut 2 5/16 (worked by hand).
 

@@ -12,11 +12,11 @@ from casewright.casework.fronts.strips import milled_from, strip_fastenings
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.parts import Part
-from casewright.casework.specs import Hand
+from casewright.casework.specs import CaseSpec, Hand
 from casewright.dims import Dim, Place
 from casewright.findings import Finding, Severity
 
-__all__ = ["EndFrames", "add_finished_ends"]
+__all__ = ["EndFrames", "add_finished_ends", "frame_stock"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,18 +74,24 @@ def add_finished_ends(maker: Maker, carcase: Carcase) -> EndFrames:
     return EndFrames(added["left"], added["right"], overall)
 
 
+def frame_stock(spec: CaseSpec) -> str:
+    """Stock of the frame on a finished end: that of the doors' strips, where they have some."""
+    front = spec.front
+    if front is not None and front.construction == "applied frame":
+        return front.strip
+    return spec.strip_stock
+
+
 def _end(maker: Maker, carcase: Carcase, hand: Hand) -> _End:
     side = maker.parts[carcase.left if hand == "left" else carcase.right]
     foot = side.placed.y
     length = side.finished.length
     notched = maker.spec.kind == "base" and maker.spec.toe == "notch"
-    front = maker.spec.front
-    matched = front is not None and front.construction == "applied frame"
     return _End(
         hand=hand,
         side=side,
         place=maker.place.at(f"end_{hand}"),
-        stock=front.strip if front is not None and matched else maker.spec.strip_stock,
+        stock=frame_stock(maker.spec),
         low=carcase.openings[0].face_y0 if notched else foot,
         high=length if foot is maker.zero else foot + length,
     )
