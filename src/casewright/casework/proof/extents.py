@@ -49,9 +49,14 @@ def _check_sides(case: Assembled) -> Iterator[Failure]:
     model, units = case.model, case.units
     joined = {(s.part, s.plane) for joint in case.joints for s in (joint.one, joint.other)}
     for path, solid in case.solids.items():
+        box = solid.outer
+        if model.is_plinth and solid.part.role == "plinth rail":
+            off = max(apart(box.y1, units.of(model.height)), apart(box.y0, 0))
+            if off:
+                says = f"{solid.part.title} is not as high as its plinth"
+                yield Failure("size", (path,), says, units.length(off))
         if solid.part.role != "side":
             continue
-        box = solid.outer
         planes: tuple[tuple[Plane, Number, int], ...] = (
             ("l1", box.y1, units.of(model.height)),
             ("w0", box.z1, units.of(model.depth)),
