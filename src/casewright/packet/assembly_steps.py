@@ -127,17 +127,25 @@ def _any_part(case: Case, step: AssemblyStep) -> tuple[object, ...]:
     title = _title(case, step)
     if not title:
         return (step.part, *_content(step))
-    return _content(replace(step, words=step.words.replace(title, "…")))
+    side = _side(case, step)
+    words = step.words.replace(title, "…").replace(side, "…") if side else step.words
+    marks = tuple((words.replace(title, "…"), dim) for words, dim in step.marks)
+    return _content(replace(step, words=words.replace(title, "…"), marks=marks))
 
 
 def _title(case: Case, step: AssemblyStep) -> str:
     """What its part is called in its words: 'shelf 2', 'left stile', the shelf of a nosing."""
-    for part in case.parts:
-        if part.path == step.part:
-            piece, _, whole = part.title.partition(" of the ")
-            names = (part.title, piece, whole)
-            return next((name for name in names if name and name in step.words), "")
+    titles = [thing.title for thing in (*case.parts, *case.fronts) if thing.path == step.part]
+    for title in titles:
+        piece, _, whole = title.partition(" of the ")
+        return next((name for name in (title, piece, whole) if name and name in step.words), "")
     return ""
+
+
+def _side(case: Case, step: AssemblyStep) -> str:
+    """Where a door is hung: 'at the left side'; else empty."""
+    sides = [front.hinge_side for front in case.fronts if front.path == step.part]
+    return f" at the {sides[0]} side" if sides else ""
 
 
 def _told(case: Case, stage: _Stage, start: int, unit: Unit) -> Iterator[Step]:
@@ -148,21 +156,28 @@ def _told(case: Case, stage: _Stage, start: int, unit: Unit) -> Iterator[Step]:
         if len(run) > 1:
             words.append(" The same with")
             for step in run[1:]:
-                words += [f" {_title(case, step)}", *(("\u00a0", Tick()) * stage.boxes)]
+                name = f" {_title(case, step)}{_side(case, step)}"
+                words += [name, *(("\u00a0", Tick()) * stage.boxes)]
                 words.append("," if step is not run[-1] else ".")
         notes = list(_notes(first, stage.names, unit))
         again = sorted({warned[key] for key in first.cautions if key in warned})
-        if again:
-            steps = ", ".join(map(str, again))
-            pointer = ("  ", SignMark("caution"), f"\u00a0as\u00a0at\u00a0step\u00a0{steps}")
-            if notes:
-                notes[0] = unfold(notes[0], *pointer)
-            else:
-                words += pointer
         new = [key for key in first.cautions if key not in warned]
         warned |= dict.fromkeys(new, number)
-        notes += [(SignMark("caution"), f" {CAUTIONS[key]}") for key in new]
+        cautions: list[Rich] = [(SignMark("caution"), f" {CAUTIONS[key]}") for key in new]
+        if again and cautions:
+            cautions[0] = (*_pointer(again), "  ", *unfold(cautions[0]))
+        elif again and notes:
+            notes[0] = unfold(notes[0], "  ", *_pointer(again))
+        elif again:
+            words += ["  ", *_pointer(again)]
+        notes += cautions
         yield Step(tuple(words), tuple(notes))
+
+
+def _pointer(steps: Sequence[int]) -> tuple[Inline, ...]:
+    """To the steps that say it in full."""
+    numbers = ", ".join(map(str, steps))
+    return (SignMark("caution"), f"\u00a0as\u00a0at\u00a0step\u00a0{numbers}")
 
 
 def _notes(step: AssemblyStep, names: Sequence[str], unit: Unit) -> Iterator[Rich]:

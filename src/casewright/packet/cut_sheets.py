@@ -51,14 +51,14 @@ def cut_sheet_sections(room: Room, breakdown: Breakdown, paper: Paper) -> tuple[
     if solid:
         blocks: list[Block] = list(_start([card for plan in solid for card in saw_cards(plan)]))
         for plan in solid:
-            blocks.append(Heading(_title(room, plan), 2, plan_anchor(plan)))
-            blocks.extend(_plan(room, plan, paper))
+            heading = Heading(_title(room, plan), 2, plan_anchor(plan))
+            blocks += [Keep((heading, *_about(plan))), *_cuts(room, plan, paper)]
         sections.append(Section("Cutting: boards and strips", tuple(blocks), SOLID))
     return tuple(sections)
 
 
 def _sheets(room: Room, plan: StockPlan, paper: Paper) -> Section:
-    blocks = (*_plan(room, plan, paper),)
+    blocks = (*_about(plan), *_cuts(room, plan, paper))
     title = f"Cutting: {room.spec.stock[plan.stock].title}"
     return Section(title, blocks, plan_anchor(plan))
 
@@ -79,11 +79,14 @@ def _start(cards: Sequence[SawCard]) -> Iterator[Block]:
     yield Caution(_SAW_CAUTION, "At every saw")
 
 
-def _plan(room: Room, plan: StockPlan, paper: Paper) -> Iterator[Block]:
-    unit = room.spec.unit
-    cards = tuple(saw_cards(plan))
+def _about(plan: StockPlan) -> Iterator[Block]:
     yield Paragraph(plan_summary(plan))
     yield from plan_notes(plan)
+
+
+def _cuts(room: Room, plan: StockPlan, paper: Paper) -> Iterator[Block]:
+    unit = room.spec.unit
+    cards = tuple(saw_cards(plan))
     if plan.kind == "strips":
         yield strip_table(plan, unit)
     else:

@@ -34,13 +34,6 @@ _OPENINGS = (
 def reading_blocks(room: Room) -> Iterator[Block]:
     """Tables of stock, of boxes and of openings; what to do when one is off."""
     yield Heading("Readings", 2, READINGS)
-    yield Callout(
-        "measure first",
-        "Stop. A reading of stock: write it in the job file and print the packet again. A box or "
-        "an opening: put it right while that can be done, and cut nothing that belongs to it "
-        "until it is.",
-        "When one is off",
-    )
     yield Heading("Thickness in three places, before the first cut", 3)
     yield Table(_STOCK, tuple(_stock_rows(room)), small=True)
     yield Heading("Each box, outside, as it stands clamped; the first one before the others", 3)
@@ -49,6 +42,13 @@ def reading_blocks(room: Room) -> Iterator[Block]:
     if openings:
         yield Heading("Each opening, before its doors are cut", 3)
         yield Table(_OPENINGS, openings, small=True)
+    yield Callout(
+        "measure first",
+        "Stop. A reading of stock: write it in the job file and print the packet again. A box or "
+        "an opening: put it right while that can be done, and cut nothing that belongs to it "
+        "until it is.",
+        "When one is off",
+    )
 
 
 def _stock_rows(room: Room) -> Iterator[Row]:
