@@ -112,8 +112,9 @@ def _refuse_size(value: Fraction, low: Fraction, high: Fraction, unit: Unit) -> 
     what = f"{_text(value, unit)} is {'too small' if value < low else 'too large'} here"
     want = f"write {_text(low, unit)} to {_text(high, unit)}"
     foreign = "mm" if unit == "in" else "in"
-    number = format_length(value, unit, precision=64 if unit == "in" else 100)
-    if low <= _other_unit(value, unit) <= high and "/" not in number:
+    if low <= _other_unit(value, unit) <= high:
+        size = value if unit == "mm" else value / parse_length("1", "in")
+        number = format_length(size, "mm", precision=1000)
         want += f'; if {foreign} was meant: "{number} {foreign}"'
     refuse(what, want, kind="size")
 

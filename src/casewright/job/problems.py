@@ -14,7 +14,7 @@ from pydantic_core import ErrorDetails
 from casewright.errors import Location, Problem
 from casewright.job.positions import KeyPath, Positions
 from casewright.job.syntax import Plain, dotted
-from casewright.job.tables import StyleTable, Table
+from casewright.job.tables import Heading, StyleTable, Table
 
 __all__ = ["Reporter", "nearest"]
 
@@ -145,6 +145,10 @@ class Reporter:
         word, want = _named(value), f"write {_TYPES[kind]}"
         if kind == "list_type" and isinstance(value, str):
             want = f"write [{word}], a list"
+        elif kind == "int_type" and isinstance(value, str) and value.strip().isdigit():
+            want = f"write {value.strip()}, without quotes"
+        elif isinstance(value, list) and len(value) == 1:
+            want = "take the brackets away"
         self.tell(path, f"{word} cannot stand here", want)
 
     def _unknown_key(self, path: KeyPath, known: list[str]) -> None:
@@ -156,7 +160,9 @@ class Reporter:
             want = f"docs/job-file.md lists what can stand{_inside(path) or ' there'}"
         else:
             want = f"known here: {_listed(known, 'and')}"
-        if not like and word in StyleTable.model_fields:
+        if word in Heading.model_fields:
+            want = "it stands at the top of the file, before the first section"
+        elif not like and word in StyleTable.model_fields:
             want = f"it belongs under [style], or under [{dotted(path[:-1])}.style]"
         self.tell(path, f"there is no key {word}{_inside(path)}", want, key=True)
 
@@ -186,7 +192,7 @@ class Reporter:
             what, want = _limits(detail["type"], context)
         apart = _apart(detail["input"]) if detail["type"] == "size" else ""
         if apart:
-            want += f'; if a space is missing: "{apart}"'
+            want = f'{want.partition(";")[0]}; if a space is missing: "{apart}"'
         where = self.where(path, offset=context.get("position", 0))
         self.problems.append(Problem(where, what, want))
 

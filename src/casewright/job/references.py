@@ -133,8 +133,10 @@ def _members(content: Content, reporter: Reporter) -> None:
         for number, key in enumerate(run.cases):
             path = ("run", run_key, "cases", number)
             if key in placed:
-                what = f"case {key} already stands in run {placed[key]}"
-                reporter.tell(path, what, "take it out of one of the two")
+                twice = placed[key] == run_key
+                what = f"case {key} already stands in {'this run' if twice else placed[key]}"
+                want = f"take it out {'here' if twice else 'of one of the two'}"
+                reporter.tell(path, what, want)
             elif key not in content.cases and ("case", key) not in content.lost:
                 reporter.unknown(path, key, _case_keys(content), f"there is no case {key}")
             placed.setdefault(key, run_key)

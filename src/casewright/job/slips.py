@@ -16,6 +16,8 @@ _LEADING_ZERO = re.compile(r"0+[1-9]\d*")
 _COMMA = re.compile(r"([+-]?\d+),(\d+)")
 _POINTS = re.compile(r"([+-]?\d+\.\d+)\.[\d.]*")
 _CURLY = "\u201c\u201d\u201e\u201f\u2018\u2019\u201a\u00ab\u00bb"
+_TOOL = re.compile(r"shop\.tool\.([a-z-]+ [a-z-]+)")
+_ODD_SPACE = re.compile("[\u00a0\u2007\u202f\u200b\ufeff]")
 _LONGEST_NUMBER = 30
 _FORM = "write key = value, [section], or # and a note"
 _LONGEST_WORD = 60
@@ -74,20 +76,34 @@ def _unclosed(name: str, positions: Positions, line: int, text: str) -> Problem 
 def _slip(text: str, column: int) -> tuple[str, str, str]:
     """The word, what is wrong with it, and what would be right."""
     stripped = text.strip()
+    if _ODD_SPACE.search(text):
+        return stripped, "a space in this line is not that of the keyboard", "type the line again"
     if stripped.startswith("["):
         return _header(stripped)
     pair = _PAIR.match(text)
     if pair is None:
         return _no_pair(text)
     key, value = pair["key"], pair["value"].strip()
+    return _empty_or_split(key, value) or _value(key, _entry(text, value, column))
+
+
+def _empty_or_split(key: str, value: str) -> tuple[str, str, str] | None:
+    """What is wrong round the value: none there, a key of two words, = twice, a { left open."""
     if not value or value.startswith("#"):
         return key, f"{key} has no value", f'write {key} = "..." or take the line out'
     if " " in key and "." not in key:
         fixed = re.sub(r"\s+", "_", key)
         return key, "a key is one word", f"write {fixed} = ..."
-    if value[0] in "[{":
-        value = _around(text, column) or value
-    return _value(key, value)
+    if value[0] == "=":
+        return value, "one = is enough", f"write {key} = {value.strip('= ')}"
+    if value[0] == "{" and "}" not in value:
+        return value, "the { is not closed", f"write {key} = {value} }}"
+    return None
+
+
+def _entry(text: str, value: str, column: int) -> str:
+    """The value, or the entry of it in which the parser stopped."""
+    return (_around(text, column) or value) if value[0] in "[{" else value
 
 
 def _header(text: str) -> tuple[str, str, str]:
@@ -98,6 +114,12 @@ def _header(text: str) -> tuple[str, str, str]:
     after = text[text.rindex("]") + 1 :].strip()
     if after and not after.startswith("#"):
         return after, "nothing stands behind a section's name", "begin a new line for it"
+    tool = _TOOL.fullmatch(inside)
+    if tool:
+        return inside, "a name of two words stands in quotes", f'write [shop.tool."{tool[1]}"]'
+    if not inside.isascii() and '"' not in inside:
+        quoted = ".".join(each if each.isascii() else f'"{each}"' for each in inside.split("."))
+        return text, "a name with letters beyond a to z stands in quotes", f"write [{quoted}]"
     if " " in inside:
         return inside, "a section's name has no spaces", f"write [{_as_name(inside)}]"
     return text, "this is no section's name", "write one such as [case.upper]"
@@ -204,6 +226,8 @@ def _quoted(key: str, value: str) -> tuple[str, str, str]:
             "a backslash has a meaning of its own in double quotes",
             f"put single quotes round it, or write / for {chr(92)}",
         )
+    if after and not after.strip(",;."):
+        return value, f"{after} stands outside the quotes", f"write {key} = {quote}{inside}{quote}"
     if after:
         joined = f"{inside} {after}".replace(quote, "").strip()
         return value, f"{after} stands outside the quotes", f"write {key} = {quote}{joined}{quote}"
