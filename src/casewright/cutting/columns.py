@@ -64,8 +64,11 @@ class Columns:
         self._scale = max(1, _FINE // max(1, *(b.price for b in self.bins)))
         rate = max(Fraction(b.price * self._scale, b.area) for b in self.bins)
         self.values = tuple(int(s.du * s.dv * rate) for s in tasks[0].shapes)
-        self._known: set[Column] = set()
+        self._known: dict[Column, None] = {}
         self._start()
+
+    solved = _SOLVED
+    """Nodes that the solution of one mix counts for."""
 
     @property
     def effort(self) -> int:
@@ -90,7 +93,7 @@ class Columns:
     def offer(self, columns: Iterable[Column]) -> bool:
         """Let the mix use more sheets; whether any was new."""
         fresh = [column for column in dict.fromkeys(columns) if column not in self._known]
-        self._known.update(fresh)
+        self._known.update(dict.fromkeys(fresh))
         for column in fresh:
             rows = [row for row, count in enumerate(column.counts) if count]
             counts = [column.counts[row] for row in rows]
@@ -111,6 +114,25 @@ class Columns:
                 sheets.append((laid.bin, [0] * len(self.wanted)))
             sheets[-1][1][laid.shape] += 1
         self.offer(Column(index, tuple(counts)) for index, counts in sheets)
+
+    def shares(
+        self, wanted: Sequence[int], stock: Sequence[int | None]
+    ) -> list[tuple[int, Column]]:
+        """The cheapest mix for some of the parts from some of the stock.
+
+        Returns
+        -------
+        Each sheet with how many of it the mix takes, in thousandths.
+        """
+        for row, count in enumerate(wanted):
+            self._solver.changeRowBounds(row, count, highspy.kHighsInf)
+        for index, row in self._rows.items():
+            self._solver.changeRowBounds(row, -highspy.kHighsInf, stock[index] or 0)
+        self._solver.run()
+        found = self._solver.getSolution().col_value[len(self.wanted) :]
+        return [
+            (round(share * 1000), column) for share, column in zip(found, self._known, strict=True)
+        ]
 
     def raise_to(self, target: int) -> int:
         """Raise the bound until it reaches a target or can rise no more.

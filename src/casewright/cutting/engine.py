@@ -4,16 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from casewright.cutting.beam import Beam
 from casewright.cutting.cards import effort
 from casewright.cutting.columns import Columns
-from casewright.cutting.frame import Frame
+from casewright.cutting.frame import Frame, trees_of
 from casewright.cutting.generation import is_countable
 from casewright.cutting.outcome import lower_bound, solution_of, sort_out
 from casewright.cutting.problem import Problem
 from casewright.cutting.search import Search
 from casewright.cutting.shapes import Found, Task
+from casewright.cutting.sheet_dive import SheetDive
 from casewright.cutting.solution import Bound, SheetTree, Solution
 
 __all__ = ["Stop", "solve"]
@@ -24,6 +26,8 @@ _NARROW = 16
 
 _SCOPES: dict[int | None, str] = {2: "two-stage cutting", 3: "three-stage cutting"}
 _SHARE = 3
+_TIMES = 2
+"""How much more work goes into plans out of the mix of sheets than into those part by part."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,11 +84,19 @@ def solve(problem: Problem, stop: Stop | None = None, seed: int = 0) -> Solution
         return solution_of(problem, (), unplaced, Bound(0))
     best: _Plan | None = None
     tries = _Tries(sound, stop, seed)
-    for frame, found in tries.run():
-        plan = _plan(frame, found)
+    for made in tries.run():
+        plan = _plan(made)
         if best is None or plan.rank < best.rank:
             best = plan
     return solution_of(problem, best.trees if best else (), unplaced, tries.bound)
+
+
+class _Made(NamedTuple):
+    """A plan: sheets by the frame they are laid out in, their price, whether all parts are in."""
+
+    layers: tuple[tuple[Frame, Found], ...]
+    price: int
+    complete: bool
 
 
 class _Tries:
@@ -96,18 +108,26 @@ class _Tries:
         self.bound = lower_bound(problem)
         self.stages = problem.stages
         self.columns: Columns | None = None
+        self.dive: SheetDive | None = None
+        self.has_looked = False
         self.plans: list[Found] = []
         self.searches: list[tuple[Frame, Search | Beam]] = []
         for frame, task in _frames(problem):
             kind = Beam if is_countable(task) else Search
             self.searches.append((frame, kind(task, self.is_over)))
+        self.frames = [f for f, _ in self.searches if f.panels or problem.stages == 2]
+
+    @property
+    def searched(self) -> int:
+        """Places tried by the searches of whole problems."""
+        return sum(search.nodes for _, search in self.searches)
 
     def is_over(self) -> bool:
         """Whether enough places have been tried in all."""
-        nodes = sum(search.nodes for _, search in self.searches)
-        return self.stop.reached(nodes + (self.columns.nodes if self.columns else 0))
+        others = (self.columns, self.dive)
+        return self.stop.reached(self.searched + sum(one.nodes for one in others if one))
 
-    def run(self) -> Iterator[tuple[Frame, Found]]:
+    def run(self) -> Iterator[_Made]:
         """Plans, each full one no dearer than those before.
 
         Wide searches look for cheaper plans only, until the bound is reached; narrow ones also
@@ -116,8 +136,10 @@ class _Tries:
         least: int | None = None
         is_first = True
         for width, guide, seed, (frame, search) in self._passes():
-            if width > _NARROW and self.columns is None and least is not None:
-                self._raise_bound(least)
+            if width > _NARROW and least is not None:
+                for made in self._mixed(least, _TIMES * self.searched):
+                    least = made.price
+                    yield made
             is_easy = width <= _EASY and guide == 0
             is_idle = least is not None and least <= self.bound.value and not is_easy
             if not is_first and (is_idle or self.is_over()):
@@ -128,15 +150,30 @@ class _Tries:
                 least = found.price if found.complete else least
                 is_first = False
                 self.plans.append(found)
-                yield frame, found
+                yield _Made(((frame, found),), found.price, found.complete)
+        if least is not None:
+            yield from self._mixed(least, self.stop.nodes)
 
-    def _raise_bound(self, target: int) -> None:
+    def _mixed(self, least: int, most: int) -> Iterator[_Made]:
+        """Cheaper plans out of the mix of sheets, with so much work."""
+        if not self.has_looked:
+            self.has_looked = True
+            self._look(least)
+        dive = self.dive
+        while dive and dive.can_fix(least - 1) and least > self.bound.value and not self.is_over():
+            layers = dive.run(least - 1)
+            if layers is not None:
+                least = sum(found.price for _, found in layers)
+                framed = tuple((self.frames[place], found) for place, found in layers)
+                yield _Made(framed, least, complete=True)
+            elif dive.nodes > most:
+                break
+
+    def _look(self, least: int) -> None:
         """Look for a better bound, with a part of the work allowed."""
-        if self.stages not in _SCOPES or self.bound.value >= target:
+        if self.bound.value >= least:
             return
-        tasks = [
-            search.task for frame, search in self.searches if frame.panels or self.stages == 2
-        ]
+        tasks = [search.task for frame, search in self.searches if frame in self.frames]
         most = self.stop.nodes // _SHARE
         columns = Columns(tasks, lambda: columns.nodes > most)
         if columns.effort > most:
@@ -144,9 +181,11 @@ class _Tries:
         self.columns = columns
         for found in self.plans:
             columns.offer_plan(found)
-        value = columns.raise_to(target)
-        if value > self.bound.value:
+        value = columns.raise_to(least)
+        if value > self.bound.value and self.stages in _SCOPES:
             self.bound = replace(self.bound, value=value, scope=_SCOPES[self.stages])
+        if all(is_countable(task) for task in tasks):
+            self.dive = SheetDive(tasks, columns, self.is_over, self.seed)
 
     def _passes(self) -> Iterator[tuple[int, int, int | None, tuple[Frame, Search | Beam]]]:
         """Widths, guides and seeds.
@@ -176,7 +215,7 @@ def _frames(problem: Problem) -> Iterator[tuple[Frame, Task]]:
                 yield frame, task
 
 
-def _plan(frame: Frame, found: Found) -> _Plan:
-    trees = frame.trees(found.laid)
-    placed = sum(part.du * part.dv for part in found.laid)
-    return _Plan(placed, found.price, effort(trees), trees)
+def _plan(made: _Made) -> _Plan:
+    trees = trees_of([(frame, found.laid) for frame, found in made.layers])
+    placed = sum(part.du * part.dv for _, found in made.layers for part in found.laid)
+    return _Plan(placed, made.price, effort(trees), trees)

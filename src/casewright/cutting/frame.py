@@ -12,7 +12,7 @@ from casewright.cutting.shapes import Bin, Laid, Shape, Task, places
 from casewright.cutting.solution import Direction, Leaf, Node, Rect, SheetTree
 from casewright.cutting.tree import Cell, divide, leftover, transpose
 
-__all__ = ["Frame", "fits"]
+__all__ = ["Frame", "fits", "trees_of"]
 
 _Names = dict[tuple[int, int, bool], list[tuple[str, int]]]
 _Sides = tuple[int, int]
@@ -52,7 +52,7 @@ class Frame:
         )
         shapes = (
             Shape(*self._shape_sides(length, width, rotate=rotate), len(names), rotate)
-            for (length, width, rotate), names in self._names().items()
+            for (length, width, rotate), names in self.names().items()
         )
         return Task(tuple(bins), tuple(shapes), kerf, self.panels)
 
@@ -61,16 +61,8 @@ class Frame:
         long, wide = self._sides(length + self.problem.kerf, width + self.problem.kerf)
         return (max(long, wide), min(long, wide)) if rotate else (long, wide)
 
-    def trees(self, laid: Sequence[Laid]) -> tuple[SheetTree, ...]:
-        """The cut tree of each sheet of a plan; like parts of a group are dealt side by side."""
-        names = self._names()
-        dealt = [iter(copies) for copies in names.values()]
-        return tuple(
-            self._tree(number, used, lambda shape: next(dealt[shape]))
-            for number, used in enumerate(arrange(laid, self.task()))
-        )
-
-    def _names(self) -> _Names:
+    def names(self) -> _Names:
+        """Parts of each shape, in the order of the shapes; those of a group side by side."""
         names: _Names = {}
         for part in sorted(self.problem.parts, key=lambda part: part.group or ""):
             copies = names.setdefault(_size(part), [])
@@ -90,9 +82,10 @@ class Frame:
             defects.append((u, v, u + long, v + wide))
         return Bin(index, du, dv, price, item.count, tuple(sorted(defects)))
 
-    def _tree(
+    def tree(
         self, number: int, used: UsedBin, deal: Callable[[int], tuple[str, int]]
     ) -> SheetTree:
+        """The cut tree of one sheet; `deal` gives the next part of a shape."""
         item = self.problem.stock[used.bin]
         sheet = Rect(0, 0, *self._sides(item.length, item.width))
         origin = self._sides(item.trim.left, item.trim.bottom)
@@ -111,6 +104,16 @@ class Frame:
         rest = usable - used.panels[0].end - self.problem.kerf
         sliver = leftover(Rect(0, 0, rest, across), self.problem.keep)
         return rest <= 0 or (4 * rest <= usable and sliver.use == "waste")
+
+
+def trees_of(layers: Sequence[tuple[Frame, Sequence[Laid]]]) -> tuple[SheetTree, ...]:
+    """The cut tree of each sheet of a plan, whose sheets may lie in several frames."""
+    dealt = [iter(copies) for copies in layers[0][0].names().values()] if layers else []
+    sheets = [(frame, used) for frame, laid in layers for used in arrange(laid, frame.task())]
+    return tuple(
+        frame.tree(number, used, lambda shape: next(dealt[shape]))
+        for number, (frame, used) in enumerate(sheets)
+    )
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,176 @@
+"""Plans from the mix of sheets that the bound was found with: most are fixed, the rest searched.
+
+The linear programme mixes sheets in fractions. Those with the largest shares are taken whole, one
+after the other, and what is left over is small enough for a beam search.
+"""
+
+from __future__ import annotations
+
+import random  # noqa: TID251 - seeded by the caller
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field, replace
+
+from casewright.cutting.beam import Beam
+from casewright.cutting.columns import Columns
+from casewright.cutting.pricing import Column
+from casewright.cutting.shapes import Found, Task
+
+__all__ = ["Layer", "SheetDive"]
+
+Layer = tuple[int, Found]
+"""Sheets laid out in the frame of one task: its place, and the parts laid."""
+
+_LEFT = (6, 3, 4, 5, 8, 10)
+"""Numbers of sheets left to the search; the first at the first try, then any."""
+
+_BLUR = 300
+"""How far a share may be blurred after the first try, in thousandths."""
+
+_LEAST = 50
+"""Thousandths of a sheet below which a share is not looked at."""
+
+_SINGLE = ((8, 0), (8, 2), (64, 0))
+_REST = ((64, 0), (64, 2), (512, 1))
+"""Widths and guides for one sheet, and for what is left."""
+
+
+@dataclass(slots=True)
+class _Dived:
+    """Sheets fixed so far, the parts and the stock left, and money spent."""
+
+    left: list[int]
+    stock: list[int | None]
+    spent: int = 0
+    layers: list[Layer] = field(default_factory=list)
+
+
+class SheetDive:
+    """Dives into one mix, each with other sheets fixed.
+
+    Parameters
+    ----------
+    tasks
+        The problem in each frame; shapes and bins in the same order.
+    columns
+        With the sheets that may be fixed.
+    is_over
+        Whether to give up; `nodes` counts the places tried so far.
+    seed
+        Blurs the shares from the second dive on.
+    """
+
+    def __init__(
+        self, tasks: Sequence[Task], columns: Columns, is_over: Callable[[], bool], seed: int
+    ) -> None:
+        self.nodes = 0
+        self._tasks, self._columns, self._is_over = tasks, columns, is_over
+        self._rng = random.Random(seed)  # noqa: S311 - to look about, not for secrets
+        self._known: dict[Column, Layer | None] = {}
+        self._is_first = True
+
+    def can_fix(self, limit: int) -> bool:
+        """Whether a plan within a limit is long enough for some sheets of it to be fixed."""
+        return min(_LEFT) * max(b.price for b in self._tasks[0].bins) < limit
+
+    def run(self, limit: int) -> list[Layer] | None:
+        """One dive; a full plan that costs no more than the limit, or None."""
+        bins, wanted = self._tasks[0].bins, self._columns.wanted
+        self.nodes += self._columns.solved
+        is_first, self._is_first = self._is_first, False
+        dearest = max(1, *(b.price for b in bins))
+        few = [count for count in _LEFT if count * dearest < limit]
+        if not few:
+            return None
+        rest = few[0] if is_first else self._rng.choice(few)
+        dived = _Dived(list(wanted), [b.count for b in bins])
+        while dived.spent + rest * dearest < limit and any(dived.left):
+            if self._is_over() or not self._fix(
+                dived, 0 if is_first else _BLUR, limit - rest * dearest
+            ):
+                break
+        return self._finished(dived, limit)
+
+    def _fix(self, dived: _Dived, blur: int, limit: int) -> bool:
+        """Fix the sheet with the largest share, all whole copies of it at once."""
+        shares = self._columns.shares(dived.left, dived.stock)
+        self.nodes += self._columns.solved
+        ranked = sorted(
+            (-share - self._rng.randrange(blur + 1), n)
+            for n, (share, _) in enumerate(shares)
+            if share >= _LEAST
+        )
+        for _, n in ranked:
+            share, column = shares[n]
+            fitted = Column(column.bin, tuple(map(min, column.counts, dived.left)))
+            layer = self._sheet(fitted) if any(fitted.counts) else None
+            if layer is None:
+                continue
+            price = self._tasks[0].bins[fitted.bin].price
+            for _ in range(max(1, share // 1000)):
+                has_stock = dived.stock[fitted.bin] != 0
+                has_parts = all(map(int.__le__, fitted.counts, dived.left))
+                if not has_stock or not has_parts or dived.spent + price > limit:
+                    break
+                self._take(dived, fitted, layer, price)
+            return True
+        return False
+
+    def _take(self, dived: _Dived, column: Column, layer: Layer, price: int) -> None:
+        dived.left = [left - count for left, count in zip(dived.left, column.counts, strict=True)]
+        count = dived.stock[column.bin]
+        dived.stock[column.bin] = None if count is None else count - 1
+        dived.spent += price
+        dived.layers.append(layer)
+
+    def _sheet(self, column: Column) -> Layer | None:
+        """How one sheet holds these parts, if a short search finds it."""
+        if column not in self._known:
+            self._known[column] = self._search(column.counts, [column.bin], _SINGLE, None)
+        return self._known[column]
+
+    def _finished(self, dived: _Dived, limit: int) -> list[Layer] | None:
+        if not any(dived.left):
+            return dived.layers
+        bins = self._tasks[0].bins
+        kinds = [n for n, count in enumerate(dived.stock) if count != 0]
+        over = limit - dived.spent
+        if not kinds or over <= 0:
+            return None
+        area = sum(
+            s.du * s.dv * left for s, left in zip(self._tasks[0].shapes, dived.left, strict=True)
+        )
+        if len(bins) == 1 and area > over // max(1, bins[0].price) * bins[0].area:
+            return None
+        found = self._search(dived.left, kinds, _REST, over, dived.stock)
+        return None if found is None else [*dived.layers, found]
+
+    def _search(
+        self,
+        counts: Sequence[int],
+        kinds: Sequence[int],
+        widths: Sequence[tuple[int, int]],
+        limit: int | None,
+        stock: Sequence[int | None] = (),
+    ) -> Layer | None:
+        """A plan for some of the parts from some of the stock; `limit` None: from one sheet."""
+        shapes = [n for n, count in enumerate(counts) if count]
+        for place, task in enumerate(self._tasks):
+            bins = tuple(
+                replace(task.bins[n], index=i, count=stock[n] if limit is not None else 1)
+                for i, n in enumerate(kinds)
+            )
+            if limit is None:
+                bins = tuple(replace(b, price=1) for b in bins)
+            few = tuple(replace(task.shapes[n], count=counts[n]) for n in shapes)
+            beam = Beam(Task(bins, few, task.kerf, task.panels), self._is_over)
+            for width, guide in widths:
+                before = beam.nodes
+                found = beam.run(width, guide, limit=1 if limit is None else limit)
+                self.nodes += beam.nodes - before
+                if found is not None and found.complete:
+                    laid = tuple(
+                        one._replace(bin=kinds[one.bin], shape=shapes[one.shape])
+                        for one in found.laid
+                    )
+                    return place, Found(laid, found.price, complete=True)
+        return None
