@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from casewright.job.worked import WorkedJob
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from casewright.job.worked import WorkedJob
 
 __all__ = ["BAD_INPUT", "CLEAN", "FAILED_PROOF", "OPEN", "STOPPED", "code_of"]
 

@@ -12,13 +12,13 @@ from typing import TYPE_CHECKING, Annotated, NoReturn, TextIO
 import typer
 
 from casewright.cli import help_texts
+from casewright.cli.exits import BAD_INPUT, CLEAN, FAILED_PROOF, STOPPED
 
 if TYPE_CHECKING:
     from casewright.errors import CasewrightError
 
 __all__ = ["app", "main"]
 
-_BAD_INPUT, _FAILED, _STOPPED = 2, 3, 130
 
 app = typer.Typer(
     help=help_texts.PROGRAM,
@@ -148,17 +148,17 @@ def _guarded(run: Callable[[], int], document: str) -> int:
         return run()
     except CasewrightError as error:
         _tell(error, document)
-        return _BAD_INPUT
+        return BAD_INPUT
     except BrokenPipeError:
         _silence(sys.stdout)
-        return 0
+        return CLEAN
     except OSError as error:
         where = f": {error.filename}" if error.filename else ""
         print(f"{error.strerror or error}{where}", file=sys.stderr)
-        return _BAD_INPUT
+        return BAD_INPUT
     except KeyboardInterrupt:
         print("stopped", file=sys.stderr)
-        return _STOPPED
+        return STOPPED
     except Exception as error:
         return _defect(error)
 
@@ -190,7 +190,7 @@ def _defect(error: Exception) -> int:
         import traceback
 
         traceback.print_exception(error)
-    return _FAILED
+    return FAILED_PROOF
 
 
 if __name__ == "__main__":

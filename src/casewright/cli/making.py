@@ -8,12 +8,13 @@ from pathlib import Path
 from casewright.breakdown import break_down
 from casewright.cli.commands import has_failed, load_and_work_out
 from casewright.cli.cut_texts import cut_lines, solution_lines
-from casewright.cli.exits import BAD_INPUT, CLEAN, FAILED_PROOF, OPEN
+from casewright.cli.exits import CLEAN, FAILED_PROOF, OPEN
 from casewright.cli.printing import print_json, print_lines
 from casewright.cli.progress import working
 from casewright.cutting.solution_codec import write_solution
+from casewright.errors import Location, Problem
 from casewright.job.cut_documents import cut_document
-from casewright.job.cut_file import read_problem, solve_checked
+from casewright.job.cut_file import CutFileError, read_problem, solve_checked
 from casewright.job.editor_schema import schema_text
 from casewright.job.packets import packet_files, plan_purchases
 from casewright.job.starter import DEMO_FILE, demo_text, starter_text, write_new
@@ -50,8 +51,9 @@ def run_demo(out: Path) -> int:
 def run_cut(job: Path | None, problem: Path | None, *, as_json: bool) -> int:
     """`cut`: the plans of a job, or of a bare problem in whole numbers."""
     if (job is None) == (problem is None):
-        print("name a job file, or --problem and its file", file=sys.stderr)
-        return BAD_INPUT
+        what = "there is nothing to cut" if job is None else "a job and a problem are one too many"
+        want = "name a job file, or --problem and its file"
+        raise CutFileError((Problem(Location(""), what, want),))
     if problem is not None:
         return _cut_problem(problem, as_json=as_json)
     worked = load_and_work_out(job or Path())

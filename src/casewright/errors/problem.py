@@ -53,4 +53,5 @@ class Problem:
     want: str
 
     def __str__(self) -> str:
-        return f"{self.location}: {self.what}; {self.want}"
+        where = f"{self.location}: " if str(self.location) else ""
+        return f"{where}{self.what}; {self.want}"

@@ -145,10 +145,12 @@ def test_a_file_that_is_no_cutting_problem_is_told(
     assert "problem.json" in capsys.readouterr().err
 
 
-def test_cut_takes_a_job_or_a_problem(upper: Path) -> None:
+def test_cut_takes_a_job_or_a_problem(upper: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """Neither or both is a slip."""
     assert run("cut") == 2
-    assert run("cut", upper, "--problem", upper) == 2
+    assert run("cut", upper, "--problem", upper, "--json") == 2
+    document = json.loads(capsys.readouterr().out)
+    assert document["errors"][0]["want"] == "name a job file, or --problem and its file"
 
 
 @pytest.mark.parametrize("command", COMMANDS)
