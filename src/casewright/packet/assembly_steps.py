@@ -124,22 +124,32 @@ def _runs(case: Case, steps: Sequence[AssemblyStep]) -> Iterator[list[AssemblySt
 
 
 def _any_part(case: Case, step: AssemblyStep) -> tuple[object, ...]:
-    title = _title(case, step)
-    if not title:
+    """What is read of a step whatever part comes in."""
+    names = [*_names(case, step), _side(case, step)]
+    if not names[0]:
         return (step.part, *_content(step))
-    side = _side(case, step)
-    words = step.words.replace(title, "…").replace(side, "…") if side else step.words
-    marks = tuple((words.replace(title, "…"), dim) for words, dim in step.marks)
-    return _content(replace(step, words=words.replace(title, "…"), marks=marks))
+    marks = tuple((_without(names, words), dim) for words, dim in step.marks)
+    return _content(replace(step, words=_without(names, step.words), marks=marks))
 
 
-def _title(case: Case, step: AssemblyStep) -> str:
-    """What its part is called in its words: 'shelf 2', 'left stile', the shelf of a nosing."""
-    titles = [thing.title for thing in (*case.parts, *case.fronts) if thing.path == step.part]
-    for title in titles:
-        piece, _, whole = title.partition(" of the ")
-        return next((name for name in (title, piece, whole) if name and name in step.words), "")
-    return ""
+def _without(names: Sequence[str], words: str) -> str:
+    for name in filter(None, names):
+        words = words.replace(name, "…")
+    return words
+
+
+def _names(case: Case, step: AssemblyStep) -> tuple[str, str]:
+    """Its part and what that belongs to: ('nosing', 'shelf 2'), ('shelf 2', '')."""
+    titles = [part.title for part in case.parts if part.path == step.part]
+    titles += [front.title for front in case.fronts if front.path == step.part]
+    piece, _, whole = titles[0].partition(" of the ") if titles else ("", "", "")
+    return (piece, whole)
+
+
+def _other(case: Case, first: AssemblyStep, step: AssemblyStep) -> str:
+    """What tells the part of a step from that of the first: 'right stile', 'shelf 2'."""
+    (piece, whole), (before, _) = _names(case, step), _names(case, first)
+    return f"{whole if piece == before else piece}{_side(case, step)}"
 
 
 def _side(case: Case, step: AssemblyStep) -> str:
@@ -154,10 +164,9 @@ def _told(case: Case, stage: _Stage, start: int, unit: Unit) -> Iterator[Step]:
         first = run[0]
         words: list[Inline] = [first.words]
         if len(run) > 1:
-            words.append(" The same with")
+            words.append(" Likewise")
             for step in run[1:]:
-                name = f" {_title(case, step)}{_side(case, step)}"
-                words += [name, *(("\u00a0", Tick()) * stage.boxes)]
+                words += [f" {_other(case, first, step)}", *(("\u00a0", Tick()) * stage.boxes)]
                 words.append("," if step is not run[-1] else ".")
         notes = list(_notes(first, stage.names, unit))
         again = sorted({warned[key] for key in first.cautions if key in warned})

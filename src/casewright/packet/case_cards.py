@@ -49,7 +49,7 @@ def _blocks(room: Room, case: Case, paper: Paper) -> list[Block]:
         part_tables(room, case),
     ]
     if case.fronts:
-        blocks.append(Keep((Heading("Doors", 2), door_table(case, unit))))
+        blocks.append(Keep((Heading("Doors", 3), door_table(case, unit))))
     blocks.append(Heading("Putting it together", 2, f"assembly:{case.key}"))
     blocks.extend(assembly_blocks(case, unit))
     return blocks

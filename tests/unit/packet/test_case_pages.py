@@ -114,3 +114,22 @@ def test_the_parts_of_a_case_stand_once_in_its_table(name: str) -> None:
                 cells = (rich_text(row.cells[0]) for row in rows if len(row.cells) > 1)
                 marks += [mark for cell in cells for mark in cell.split(", ")]
         assert sorted(marks, key=int) == sorted((p.mark for p in case.parts), key=int)
+
+
+def test_pieces_that_go_on_alike_share_a_step() -> None:
+    """Named after the first: the other stile, the nosings of the other shelves, the other door."""
+    texts = {
+        case.key: [
+            rich_text(step.text) for block in stages(section.blocks) for step in block.steps
+        ]
+        for case, section in cases("garden_room")
+    }
+    (stiles,) = [text for text in texts["pots"] if "left stile" in text]
+    assert stiles.replace("\xa0", "").rstrip(".").endswith("Likewise right stile")
+    (nosings,) = [text for text in texts["catalogues"] if "nosing of the shelf 1" in text]
+    assert [f"shelf {number}" in nosings.split("Likewise")[1] for number in range(2, 6)] == [
+        True
+    ] * 4
+    (hanging,) = [text for text in texts["pots"] if text.startswith("Press")]
+    assert "at the left side" in hanging.split("Likewise")[0]
+    assert "right door at the right side" in hanging.split("Likewise")[1]
