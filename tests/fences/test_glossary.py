@@ -19,8 +19,9 @@ GENERAL = {
     "column", "count", "counter", "demand", "direction", "expander", "failure", "fault", "found",
     "frozen", "generation", "held", "hung", "item", "json", "keep", "key", "kind", "laid", "limit",
     "list", "made", "maker", "misstep", "model", "orientation", "placed", "plan", "pricing",
-    "problem", "reason", "rect", "search", "shape", "size", "slip", "solution", "spec", "split",
-    "status", "task", "text", "token", "tree", "unit", "unplaced", "used", "walk", "way", "word",
+    "problem", "progress", "reader", "reason", "rect", "search", "shape", "size", "slip",
+    "solution", "spec", "split", "status", "task", "text", "token", "tree", "unit", "unplaced",
+    "used", "walk", "way", "word",
 }  # fmt: skip
 
 

@@ -9,7 +9,7 @@ sheets left as they are; `nudge` looks for small moves that save a sheet or a se
 from casewright.cutting.boards import board_problem, solve_boards
 from casewright.cutting.codec import fingerprint, read_problem, write_problem
 from casewright.cutting.easing import ease
-from casewright.cutting.engine import Stop, solve
+from casewright.cutting.engine import Progress, Stop, solve
 from casewright.cutting.methods import Caution, Limits, Method
 from casewright.cutting.nudge import Movable, Nudge, nudge
 from casewright.cutting.problem import (
@@ -45,6 +45,7 @@ from casewright.cutting.solution import (
     splits,
 )
 from casewright.cutting.solution_codec import write_solution
+from casewright.cutting.solution_reader import read_solution
 from casewright.cutting.steps import Card, CutPlan, Piece, Sheet, Step, plan_cuts
 from casewright.cutting.trade import Choice, Trade, break_even, weigh
 from casewright.cutting.verifier import verify
@@ -56,10 +57,10 @@ __all__ = [
     "Bound", "Breach", "Card", "Caution", "Choice", "CutPlan", "Defect", "Direction", "Edge",
     "Fault", "Keep", "Leaf", "Limits", "Load", "Measure", "Method", "Misstep", "Movable",
     "Movement", "Node", "Nudge", "PartDemand", "Piece", "Placement", "Problem", "ProblemError",
-    "Rates", "Reason", "Rect", "Replan", "SettingCard", "Sheet", "SheetTree", "Slip",
-    "Solution", "Split", "Status", "Step", "StockItem", "Stop", "Trade", "Trim", "Unplaced",
-    "Use", "Violation", "Walk", "Work", "WorkModel", "board_problem", "break_even", "ease",
-    "fingerprint", "leaves", "nudge", "plan_cuts", "read_problem", "replan", "solve",
-    "solve_boards", "splits", "verify", "walk", "weigh", "work_of", "write_problem",
-    "write_solution",
+    "Progress", "Rates", "Reason", "Rect", "Replan", "SettingCard", "Sheet", "SheetTree",
+    "Slip", "Solution", "Split", "Status", "Step", "StockItem", "Stop", "Trade", "Trim",
+    "Unplaced", "Use", "Violation", "Walk", "Work", "WorkModel", "board_problem", "break_even",
+    "ease", "fingerprint", "leaves", "nudge", "plan_cuts", "read_problem", "read_solution",
+    "replan", "solve", "solve_boards", "splits", "verify", "walk", "weigh", "work_of",
+    "write_problem", "write_solution",
 ]  # fmt: skip

@@ -28,10 +28,11 @@ A problem::
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from hashlib import sha256
-from typing import Any, TypeVar
+from typing import Any
 
+from casewright.cutting.json_reader import JsonReader
 from casewright.cutting.problem import (
     Defect,
     Fault,
@@ -45,58 +46,13 @@ from casewright.cutting.problem import (
 
 __all__ = ["fingerprint", "read_problem", "write_problem"]
 
-_T = TypeVar("_T")
-
 _STOCK = ("id", "l", "w", "count", "price", "trim", "defects")
 _PART = ("id", "l", "w", "count", "rotate", "group")
 _EDGES = ("left", "right", "bottom", "top")
 
 
-class _Reader:
-    """Takes values out of parsed JSON and remembers what is wrong with them."""
-
-    def __init__(self) -> None:
-        self.faults: list[Fault] = []
-
-    def fault(self, where: str, field: str, found: object, want: str) -> None:
-        text = "missing" if found is None else json.dumps(found, default=str)[:60]
-        self.faults.append(Fault(where, field, text, want))
-
-    def whole(self, row: Mapping[str, Any], where: str, field: str, default: int | None) -> int:
-        value = row.get(field, default)
-        if type(value) is int:
-            return value
-        self.fault(where, field, value, "a whole number")
-        return 1
-
-    def text(self, row: Mapping[str, Any], where: str, field: str) -> str:
-        value = row.get(field)
-        if isinstance(value, str) and value:
-            return value
-        self.fault(where, field, value, "a text")
-        return where
-
-    def rows(
-        self, data: Mapping[str, Any], where: str, field: str,
-        read: Callable[[Mapping[str, Any], str], _T],
-    ) -> tuple[_T, ...]:  # fmt: skip
-        value = data.get(field)
-        if not isinstance(value, list):
-            self.fault(where, field, value, "a list")
-            return ()
-        found = []
-        for index, row in enumerate(value):
-            at = f"{where}.{field}[{index}]" if where != "problem" else f"{field}[{index}]"
-            if isinstance(row, Mapping):
-                found.append(read(row, at))
-            else:
-                self.fault(at, "entry", row, "an object")
-        return tuple(found)
-
-    def known(self, row: Mapping[str, Any], where: str, fields: tuple[str, ...]) -> None:
-        for field in row:
-            if field not in fields:
-                self.fault(where, str(field), row[field], f"one of {', '.join(fields)}")
+class _Reader(JsonReader):
+    """Reads problems."""
 
     def stock(self, row: Mapping[str, Any], where: str) -> StockItem:
         self.known(row, where, _STOCK)

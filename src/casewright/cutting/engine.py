@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from typing import NamedTuple
 
@@ -18,7 +18,7 @@ from casewright.cutting.shapes import Found, Task
 from casewright.cutting.sheet_dive import SheetDive
 from casewright.cutting.solution import Bound, SheetTree, Solution
 
-__all__ = ["Stop", "solve"]
+__all__ = ["Progress", "Stop", "solve"]
 
 _WIDTHS = (1, 4, 16, 64, 256, 512, 1024, 2048, 4096)
 _EASY = 4
@@ -38,13 +38,26 @@ class Stop:
     ----------
     nodes
         Places tried; where many are tried at once, some dozens count as one.
+    asked
+        Tells when someone wants the best plan so far, now. This alone can make the plan depend
+        on the machine's speed; None: nobody asks.
     """
 
     nodes: int = 200_000
+    asked: Callable[[], bool] | None = None
 
     def reached(self, nodes: int) -> bool:
         """Whether that many are enough."""
-        return nodes >= self.nodes
+        return nodes >= self.nodes or (self.asked is not None and self.asked())
+
+
+@dataclass(frozen=True, slots=True)
+class Progress:
+    """How far a search is: what the best plan costs, what none can beat, places tried."""
+
+    cost: int
+    bound: Bound
+    nodes: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +72,12 @@ class _Plan:
         return -self.placed, self.price, len(self.trees), self.effort
 
 
-def solve(problem: Problem, stop: Stop | None = None, seed: int = 0) -> Solution:
+def solve(
+    problem: Problem,
+    stop: Stop | None = None,
+    seed: int = 0,
+    watch: Callable[[Progress], None] | None = None,
+) -> Solution:
     """Cut the parts from the sheets.
 
     As many parts as the stock allows; then the cheapest sheets (the fewest, when all cost the
@@ -73,6 +91,8 @@ def solve(problem: Problem, stop: Stop | None = None, seed: int = 0) -> Solution
         When to be content; counted work, never the clock.
     seed
         Breaks ties in the later tries.
+    watch
+        Called with every better plan.
 
     Returns
     -------
@@ -88,6 +108,8 @@ def solve(problem: Problem, stop: Stop | None = None, seed: int = 0) -> Solution
         plan = _plan(made)
         if best is None or plan.rank < best.rank:
             best = plan
+            if watch is not None:
+                watch(Progress(best.price, tries.bound, tries.nodes))
     return solution_of(problem, best.trees if best else (), unplaced, tries.bound)
 
 
@@ -122,10 +144,14 @@ class _Tries:
         """Places tried by the searches of whole problems."""
         return sum(search.nodes for _, search in self.searches)
 
+    @property
+    def nodes(self) -> int:
+        """Places tried in all."""
+        return self.searched + sum(one.nodes for one in (self.columns, self.dive) if one)
+
     def is_over(self) -> bool:
-        """Whether enough places have been tried in all."""
-        others = (self.columns, self.dive)
-        return self.stop.reached(self.searched + sum(one.nodes for one in others if one))
+        """Whether enough places have been tried."""
+        return self.stop.reached(self.nodes)
 
     def run(self) -> Iterator[_Made]:
         """Plans, each full one no dearer than those before.
@@ -175,7 +201,7 @@ class _Tries:
             return
         tasks = [search.task for frame, search in self.searches if frame in self.frames]
         most = self.stop.nodes // _SHARE
-        columns = Columns(tasks, lambda: columns.nodes > most)
+        columns = Columns(tasks, lambda: columns.nodes > most or self.stop.reached(0))
         if columns.effort > most:
             return
         self.columns = columns

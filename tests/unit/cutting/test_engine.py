@@ -13,6 +13,7 @@ from casewright.cutting import (
     Leaf,
     PartDemand,
     Problem,
+    Progress,
     Reason,
     Split,
     Status,
@@ -205,3 +206,20 @@ def test_a_first_plan_is_made_however_short_the_work() -> None:
     solution = solve(problem, Stop(0))
     assert solution.unplaced == ()
     assert len(solution.placements) == 3_000
+
+
+def test_someone_who_asks_gets_the_best_plan_so_far() -> None:
+    """However much work was allowed; a first plan is made all the same, and it can be cut."""
+    problem = two_cases()
+    solution = solve(problem, Stop(10**12, asked=lambda: True))
+    assert verify(problem, solution) == ()
+    assert solution.unplaced == ()
+
+
+def test_better_plans_are_told_as_they_are_found() -> None:
+    """Never a dearer one, and the last is the answer."""
+    seen: list[Progress] = []
+    solution = solve(two_cases(), watch=seen.append)
+    costs = [one.cost for one in seen]
+    assert costs == sorted(costs, reverse=True)
+    assert (costs[-1], seen[-1].bound) == (solution.cost, solution.bound)
