@@ -91,7 +91,7 @@ def why_lines(nodes: tuple[Why, ...], unit: Unit) -> Iterator[str]:
 
 def _value(node: Why, unit: Unit) -> str:
     known = [value for value in (node.built, node.cut, node.wanted) if value is not None]
-    return number_text(known[0], unit, node.power)
+    return number_text(known[0], unit, node.power, node.path)
 
 
 def _node_lines(node: Why, depth: int, asked: str, unit: Unit) -> Iterator[str]:
@@ -117,7 +117,10 @@ def _notes(node: Why, pad: str, unit: Unit, *, all_branches: bool) -> Iterator[s
     }  # fmt: skip
     known = {word: value for word, value in values.items() if value is not None}
     if len(set(known.values())) > 1:
-        texts = (f"{word} {number_text(value, unit, node.power)}" for word, value in known.items())
+        texts = (
+            f"{word} {number_text(value, unit, node.power, node.path)}"
+            for word, value in known.items()
+        )
         yield pad + ", ".join(texts)
     for branch in dict.fromkeys(node.branches):
         if all_branches or not branch.startswith("not: "):

@@ -231,7 +231,7 @@ def _node(node: Why, unit: Unit) -> _Json:
             return None
         if node.power == 1:
             return length_json(number, unit)
-        return {"value": str(number), "text": number_text(number, unit, node.power)}
+        return {"value": str(number), "text": number_text(number, unit, node.power, node.path)}
 
     origin = node.origin
     return {

@@ -16,10 +16,12 @@ from casewright.dims import Unit, format_length, parse_length, shop_text
 from casewright.errors import LengthError
 from casewright.job.refusal import refuse
 
-__all__ = ["Between", "Length", "Weight", "unit_of"]
+__all__ = ["POUND", "Between", "Length", "Weight", "unit_of"]
 
 _LARGEST_EXPONENT = 6
-_POUND = Fraction("0.45359237")
+POUND = Fraction("0.45359237")
+"""Of the international yard and pound agreement of 1959, exactly [kg]."""
+
 _WEIGHT = re.compile(r"(\d+(?:\.\d+)?)\s*(kg|lb|lbs)")
 
 
@@ -135,7 +137,7 @@ def _weight(value: object) -> Fraction:
     if match is None:
         refuse("this is no weight", 'write one such as "25 kg" or "55 lb"')
     number = Fraction(match[1])
-    kilograms = number if match[2] == "kg" else number * _POUND
+    kilograms = number if match[2] == "kg" else number * POUND
     if not 1 <= kilograms <= 200:
         refuse("nobody lifts that", 'write "1 kg" to "200 kg"')
     return kilograms

@@ -8,10 +8,14 @@ from fractions import Fraction
 
 from casewright.dims import Branch, Dim, Unit, Why, shop_text, why
 from casewright.errors import CasewrightError, Location, Problem
+from casewright.job.lengths import POUND
 from casewright.job.numbers import chain_with
 from casewright.room.model import Room
 
 __all__ = ["NoSuchPathError", "number_text", "reasons", "short_name"]
+
+_DENSITY = -3
+"""Power of a length in a weight for each of its cubes."""
 
 _OUTSIDE = {"length": 1, "width": 2, "height": 3, "depth": 4, "thickness": 5}
 
@@ -60,7 +64,7 @@ def reasons(room: Room, path: str) -> tuple[Why, ...]:
         raise NoSuchPathError(path, _nearest(path, known))
 
     def show(dim: Dim) -> str:
-        return f"{short_name(dim.path, path)} {number_text(dim.value, unit, dim.power)}"
+        return f"{short_name(dim.path, path)} {number_text(dim.value, unit, dim.power, dim.path)}"
 
     def branch(taken: Branch) -> str:
         return _branch(taken, unit, show)
@@ -109,10 +113,23 @@ def short_name(path: str, asked: str) -> str:
     return path.removeprefix("style.")
 
 
-def number_text(value: Fraction, unit: Unit, power: int) -> str:
-    """A value of the chain in words: a length in the job's unit, a ratio in decimals."""
+def number_text(value: Fraction, unit: Unit, power: int, path: str = "") -> str:
+    """A value of the chain in words: a length in the job's unit, a weight, a ratio in decimals.
+
+    Parameters
+    ----------
+    value
+        In mm to the power [mm], [kg/mm3], [kg] or [-].
+    path
+        Its own, which tells a weight from a ratio.
+    """
     if power == 1:
         return shop_text(value, unit)
+    if power == _DENSITY:
+        return f"{float(value * 10**9):.4g} kg/m3"
+    if power == 0 and path.endswith((".weight", ".heaviest")):
+        pounds = f" ({float(value / POUND):.3g} lb)" if unit == "in" else ""
+        return f"{float(value):.3g} kg{pounds}"
     return str(value) if value.denominator == 1 else f"{float(value):.4g}"
 
 

@@ -59,6 +59,13 @@ def test_why_writes_the_unit_of_the_job(
     assert "37 mm" in shown(capsys, "why", inch, "style.pin_line")[0]
 
 
+def test_why_says_what_a_weight_is_in(job: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """A door of 3/4 in fibreboard: kilograms, with pounds in a job in inches; density as usual."""
+    lines = shown(capsys, "why", job, "upper.door_left.weight")
+    assert re.search(r" = \d+\.?\d* kg \(\d+\.?\d* lb\)$", lines[0])
+    assert any("kg/m3" in line for line in lines)
+
+
 def test_why_lists_what_can_be_asked(job: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """Every path of the job, and each can be asked."""
     paths = shown(capsys, "why", job)
