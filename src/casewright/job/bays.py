@@ -17,6 +17,9 @@ _DRIVER = Fraction(90)
 _PASS = Fraction(5)
 """Between a shelf and the nailer or the strip in the next bay [mm]."""
 
+_HEAD = Fraction(26)
+"""Below a board whose pockets look into the bay: half a driver's head [mm]."""
+
 _THINNEST_BOX = Fraction(23, 2)
 """Thinnest sheet that a box is screwed together from, 1/2 in under its label [mm]."""
 
@@ -70,7 +73,10 @@ def _nailer(sizes: CaseSizes) -> Fraction:
 def _top_bay(sizes: CaseSizes) -> Fraction:
     """What the bay under the top must hold."""
     crown = sizes.value("crown_stretcher") if sizes.case.crown else Fraction(0)
-    return max(_between(sizes), _nailer(sizes) + _PASS, crown + _PASS)
+    crown += _HEAD if crown else 0
+    # In front of a captured back a nailer's pockets look into the bay.
+    past = _HEAD if sizes.case.back == "grooved" else _PASS
+    return max(_between(sizes), _nailer(sizes) + past, crown)
 
 
 def _bottom_bay(sizes: CaseSizes) -> Fraction:
@@ -122,6 +128,10 @@ def _heights_inside(sizes: CaseSizes) -> None:
             want = sizes.at_least(low + need + half + to_named)
             sizes.tell(key, "too little room is left under this height", want)
         elif number == len(inside) - 1 and middle + half > ceiling - need_above:
-            want = sizes.at_most(ceiling - need_above - half + to_named)
+            most = ceiling - need_above - half + to_named
+            least = low + need + half + to_named
+            want = sizes.at_most(most)
+            if most < least:
+                want = "leave it out, or write a greater height for the case"
             sizes.tell(key, "too little room is left over this height", want)
         low, need = middle + half, _between(sizes)

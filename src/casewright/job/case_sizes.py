@@ -10,12 +10,17 @@ from casewright.job.content import Content
 from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter
 from casewright.sources import INCH
-from casewright.stock import StockList
+from casewright.stock import EdgeBand, Stock, StockList
 from casewright.style import Style
 
 __all__ = ["CaseSizes"]
 
 _ROUND: dict[Unit, Fraction] = {"in": INCH / 8, "mm": Fraction(1)}
+
+
+def _thickest(goods: Stock) -> Fraction:
+    read = None if isinstance(goods, EdgeBand) else goods.measured
+    return max(goods.thickness.value, read.value if read else Fraction(0))
 
 
 class CaseSizes:
@@ -24,7 +29,8 @@ class CaseSizes:
     Attributes
     ----------
     board, back
-        Thickness of the box's boards and of its back [mm].
+        Thickness of the box's boards and of its back, by the label or as read if that is
+        more [mm].
     """
 
     def __init__(
@@ -40,9 +46,8 @@ class CaseSizes:
         self.style = style
         self.reporter = reporter
         self.unit = content.unit
-        self.board = stock[case.box_stock].thickness.value
-        back = case.box_stock if case.back == "inset" else case.back_stock
-        self.back = stock[back].thickness.value
+        self.board = _thickest(stock[case.box_stock])
+        self.back = _thickest(stock[case.box_stock if case.back == "inset" else case.back_stock])
 
     def value(self, key: str) -> Fraction:
         """A style value, the case's own where it sets one."""

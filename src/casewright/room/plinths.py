@@ -69,8 +69,7 @@ def _longest(house: House, spec: CaseSpec) -> Fraction:
         msg = f"{spec.key} is cut from {spec.box_stock}, which is no sheet"
         raise TypeError(msg)
     trims = 2 * house.style["sheet_trim"].value + house.style["sheet_slack"].value
-    length = sheet.measured_length or sheet.length
-    return length.value - trims
+    return sheet.length_in_hand.value - trims
 
 
 def run_plinths(house: House, run: Run, groups: Sequence[tuple[str, ...]]) -> Run:

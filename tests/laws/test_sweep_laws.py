@@ -1,0 +1,145 @@
+"""Whatever a job file may ask for is refused with its reason, told of, or proves.
+
+Cases of every kind over all their allowed sizes, in both hands and both units, of sheets of many
+thicknesses, alone and in runs, read from the text a person would write.
+"""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from hypothesis import event, given, settings
+from hypothesis import strategies as st
+
+from casewright.errors import JobFileError
+from casewright.findings import Severity
+from casewright.job.load import read_job
+from casewright.job.worked import work_out
+
+_Kind = Literal["wall", "base", "bookcase"]
+_FRONTS = ("slab", "applied frame", "glass frame", "none")
+# Box, thin back, slab, slab under strips, board, strip, glass: as read with a calliper.
+_STOCK = {
+    "in": ("0.205", "0.748", "0.625", "0.75", "0.1875", "0.125"),
+    "mm": ("6.1", "18.2", "16", "20", "5", "4"),
+}
+_NAMES = ("thin_plywood", "fibreboard", "thin_fibreboard", "board", "strip", "glass")
+_HINGE = """[hardware.hinge]
+constant = "13 mm"
+bore_distance = ["3 mm", "6 mm"]
+plate_heights = ["0 mm", "2 mm", "4 mm"]
+[hardware.pull]
+centres = "96 mm"
+"""
+
+
+class _Writer:
+    """Lines of a job file, drawn one by one."""
+
+    def __init__(self, draw: st.DrawFn, unit: str) -> None:
+        self.draw, self.unit = draw, unit
+        self.lines: list[str] = []
+
+    def chance(self) -> bool:
+        return self.draw(st.booleans())
+
+    def one(self, *words: str) -> str:
+        return self.draw(st.sampled_from(words))
+
+    def length(self, low: int, high: int) -> str:
+        """Between two whole inches, or about as many centimetres and a half."""
+        if self.unit == "mm":
+            return str(self.draw(st.integers(low * 25, high * 25)))
+        whole, part = divmod(self.draw(st.integers(low * 32, high * 32)), 32)
+        return f'"{whole} {part}/32"' if part else str(whole)
+
+    def say(self, key: str, value: str) -> None:
+        self.lines.append(f"{key} = {value}")
+
+    def perhaps(self, key: str, value: str) -> None:
+        if self.chance():
+            self.say(key, value)
+
+
+def _front(writer: _Writer) -> str:
+    construction = writer.one(*_FRONTS)
+    if construction == "none" or writer.chance():
+        return f'"{construction}"'
+    more = [f'construction = "{construction}"']
+    if writer.chance():
+        more.append(f'leaves = 1, hinge = "{writer.one("left", "right")}"')
+    elif writer.chance():
+        more.append("leaves = 2")
+    if writer.chance():
+        more.append("pull = false")
+    return f"{{ {', '.join(more)} }}"
+
+
+def _heights(writer: _Writer, kind: _Kind) -> None:
+    """What stands at a height of its own."""
+    if kind != "bookcase":
+        if writer.chance():
+            writer.say("divider", writer.length(12, 40))
+            writer.perhaps("upper_front", _front(writer))
+        else:
+            writer.perhaps("fixed_shelves", f"[{writer.length(3, 40)}]")
+    if kind == "wall":
+        writer.perhaps("skirt", writer.length(1, 3))
+    if kind == "bookcase":
+        writer.perhaps("nosing", writer.length(1, 3))
+    if kind != "base":
+        writer.perhaps("crown", writer.length(1, 4))
+
+
+def _case(writer: _Writer, key: str, kind: _Kind) -> None:
+    writer.lines.append(f"[case.{key}]")
+    writer.say("kind", f'"{kind}"')
+    writer.say("width", writer.length(10, 60))
+    writer.perhaps("height", writer.length(16, 108))
+    writer.perhaps("depth", writer.length(9, 30))
+    writer.perhaps("joint", f'"{writer.one("pocket screws", "dado", "rabbet")}"')
+    writer.perhaps("back", f'"{writer.one("rabbeted", "grooved", "applied", "inset")}"')
+    writer.perhaps("edge", f'"{writer.one("band", "lip", "painted")}"')
+    writer.perhaps("pockets", f'"{writer.one("hidden", "plugged")}"')
+    writer.perhaps("shelves", str(writer.draw(st.integers(0, 4))))
+    if kind == "base":
+        writer.perhaps("toe", f'"{writer.one("notch", "plinth", "none")}"')
+    writer.perhaps("finished", f'"{writer.one("left", "right", "both")}"')
+    writer.perhaps("front", _front(writer))
+    _heights(writer, kind)
+
+
+@st.composite
+def _jobs(draw: st.DrawFn) -> str:
+    """A job of one to three cases of a kind; several stand in a run, before a wall or free."""
+    unit = draw(st.sampled_from(("in", "mm")))
+    writer = _Writer(draw, unit)
+    box = draw(st.integers(600, 790))
+    read = f'"0.{box}"' if unit == "in" else str(box * 25 / 1000)
+    writer.lines += ["format = 1", f'unit = "{unit}"', "[stock.plywood]", f"measured = {read}"]
+    for name, size in zip(_NAMES, _STOCK[unit], strict=True):
+        writer.lines += [f"[stock.{name}]", f'measured = "{size}"']
+    writer.lines.append(_HINGE)
+    kind: _Kind = draw(st.sampled_from(("wall", "base", "bookcase")))
+    keys = "abc"[: draw(st.integers(1, 3))]
+    for key in keys:
+        _case(writer, key, kind)
+    if len(keys) > 1:
+        writer.lines += ["[run.row]", f"cases = {list(keys)}"]
+        writer.perhaps("wall", writer.length(20, 180))
+    return "\n".join(writer.lines)
+
+
+@settings(max_examples=100, deadline=None)
+@given(_jobs())
+def test_what_may_be_written_is_refused_told_of_or_proves(text: str) -> None:
+    """No job that is read gives a failed proof."""
+    try:
+        spec = read_job(text, "drawn.toml")
+    except JobFileError:
+        event("refused")
+        return
+    worked = work_out(spec)
+    stops = any(finding.severity is Severity.STOP for finding in worked.findings)
+    event("told of" if stops else "proves")
+    assert worked.failures == ()
