@@ -86,10 +86,15 @@ def part_signs(frame: PartFrame) -> Iterator[Element]:
     yield from (Choice(_edge_words(frame, plane)) for plane in edges)
     yield from _datum_signs(frame)
     if frame.part.grain:
-        turned = 90.0 if frame.standing else 0.0
-        yield Choice(
-            (GrainArrow(at, long, along_deg=turned),) for long in _GRAIN for at in _grid(frame)
-        )
+        yield Choice(_grain(frame))
+
+
+def _grain(frame: PartFrame) -> Iterator[Sequence[Element]]:
+    """Places of the grain arrow; at last none, for the card says it in words, too."""
+    turned = 90.0 if frame.standing else 0.0
+    for long, at in product(_GRAIN, _grid(frame)):
+        yield (GrainArrow(at, long, along_deg=turned),)
+    yield ()
 
 
 def _datum_signs(frame: PartFrame) -> Iterator[Element]:
@@ -115,11 +120,16 @@ def _grid(frame: PartFrame) -> Iterator[Point]:
 
 
 def _face_and_hand(frame: PartFrame, at: Point, face_mm: float, hand_mm: float) -> list[Element]:
+    """The sign of the face, and beside it, toward the middle of the part, that of the hand."""
     sign: SignKind = "face A" if frame.face == "A" else "face B"
     face = Sign(sign, at, size_mm=face_mm)
     if frame.part.hand is None:
         return [face]
-    aside = (0.0, -face_mm / 2 - hand_mm / 2 - 1.5) if frame.standing else (2.0 * face_mm, 0.0)
+    if frame.standing:
+        down = -1.0 if 2 * at[1] >= frame.length else 1.0
+        aside = (0.0, down * (face_mm / 2 + hand_mm / 2 + 1.5))
+    else:
+        aside = ((-2.0 if 2 * at[0] > frame.length else 2.0) * face_mm, 0.0)
     return [face, Sign(frame.part.hand, at, size_mm=hand_mm, shift_mm=aside)]
 
 

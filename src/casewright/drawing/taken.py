@@ -102,7 +102,7 @@ class Taken:
         return found
 
     def _costs(self, group: Group) -> Iterator[float]:
-        for body in bodies(group):
+        for body in (group.area,) if group.kind == "grain" else bodies(group):
             wide = _wider(body, _AIR)
             for other, _ in self._bodies.near(wide):
                 yield _OVER_BODY * overlap(wide, other)

@@ -42,6 +42,8 @@ _BETWEEN = 6.0  # two small cards beside each other [mm]
 _TITLE, _CASE, _CARD = 17.0, 13.0, 9.0  # headings, with the room round them [mm]
 _ROUND = 5.5  # more room round a figure than round words [mm]
 _SPARE = 3.0  # of a page [mm]
+_SMALL = 75.0  # height of a drawing whose card shares its page [mm]
+_SHARES_OF_A_PAGE = (0.42, 0.58, 1.0)  # so that cards fill pages together
 _PLAIN = (
     Column("Make", "centre"), Column("Part", share=1.3), Column("Marks", share=3.0),
     Column("Finished", "left", share=2.0), Column("Edges", share=1.5),
@@ -63,12 +65,13 @@ def part_section(room: Room, paper: Paper) -> Section:
     taken = _TITLE + paragraph_height(_READING, paper.text_width_mm)
     for key, title in place_titles(room).items():
         own = [group for group in worked if group.first.case == key]
-        above: tuple[Block, ...] = (Heading(title, 2, f"parts:{key}"),)
-        for group in own:
-            taken += _CASE if above else 0.0
-            blocks.extend(_card(group, room, paper, above, taken))
-            above, taken = (), 0.0
-        if not own and any(part.case == key for part in room.parts):
+        if own:
+            blocks.append(Heading(title, 2, f"parts:{key}"))
+            cards = [tuple(_card(group, room, paper, taken + _CASE)) for group in own]
+            cards.sort(key=_shares_a_page)
+            blocks.extend(chain.from_iterable(cards))
+            taken = 0.0
+        elif any(part.case == key for part in room.parts):
             words = f"{title}: on shared cards, among the pockets or the plain parts."
             blocks.append(Paragraph(words, True, f"parts:{key}"))
     if pockets:
@@ -86,35 +89,38 @@ def _has_pockets_only(group: PartGroup) -> bool:
     return len(faces) == 1 and not group.mirrored and all(f.kind == "pocket" for f in features)
 
 
-def _card(
-    group: PartGroup, room: Room, paper: Paper, above: tuple[Block, ...], taken: float
-) -> Iterator[Block]:
-    """Heading, facts, drawing and table on one page where they fit.
+def _shares_a_page(card: Sequence[Block]) -> bool:
+    """Whether a card is small: these come last, so that they stand together."""
+    kept = card[0].blocks if isinstance(card[0], Keep) else card
+    drawn = max(block.plot.area.height for block in kept if isinstance(block, Figure))
+    return len(card) == 1 and drawn < _SMALL
+
+
+def _card(group: PartGroup, room: Room, paper: Paper, taken: float) -> Iterator[Block]:
+    """Heading, facts, drawing and table on a part of a page where they fit, or on a page.
 
     Else the table runs on to the next page; else the drawing has a page of its own, too.
 
     Parameters
     ----------
-    above
-        Headings over the first card of a case.
     taken
         Height of what stands above it on its page at least [mm].
     """
     unit, wide = room.spec.unit, paper.text_width_mm
     facts = card_facts(group, room, group.first.case)
-    head: list[Block] = [*above, Heading(card_heading(group), 3), Paragraph(facts)]
+    head: list[Block] = [Heading(card_heading(group), 3), Paragraph(facts)]
     rows = tuple(feature_rows(group.first, unit))
     cautions = _cautions(group.first)
-    tail: list[Block] = [Table(FEATURES, rows, small=True)]
-    if cautions:
-        tail.append(Paragraph(cautions))
+    tail: list[Block] = [Paragraph(cautions)] if cautions else []
+    tail.append(Table(FEATURES, rows, small=True))
     page = paper.text_height_mm - _SPARE
     left = page - taken - _CARD - _ROUND
     left -= paragraph_height(facts, wide)
     below = table_height(FEATURES, rows, wide) + paragraph_height(cautions, wide)
-    if (drawn := group_figure(group, wide, left - below, unit)) is not None:
+    rooms = [left - below - (1 - share) * (page - taken) for share in _SHARES_OF_A_PAGE]
+    if (drawn := group_figure(group, wide, rooms, unit)) is not None:
         yield Keep((*head, Figure(drawn), *tail))
-    elif (drawn := group_figure(group, wide, left, unit)) is not None:
+    elif (drawn := group_figure(group, wide, (left,), unit)) is not None:
         yield Keep((*head, Figure(drawn)))
         yield from tail
     else:

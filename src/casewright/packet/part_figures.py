@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from fractions import Fraction
 from itertools import count
+from typing import NamedTuple
 
 from casewright.casework.parts import Part
 from casewright.dims.units import Unit
@@ -17,29 +18,58 @@ __all__ = ["group_figure", "page_figure", "small_figure"]
 
 _LARGEST = Fraction(4)
 _LONG = (30, 172)  # least and largest length of the part itself [mm on paper]
+_LEAST_ROUND = 15.0  # least room of a row of views besides the parts [mm on paper]
 _ROW = 45  # room of a row of views besides the parts, about [mm]
-_SMALL_TALL = 62.0
+_SMALL_TALL = 50.0
 _FULL, _STEP = Fraction(1), Fraction(3, 4)  # lettering where nothing else helps
 _MANY = 4  # marks under a view
 
 _Rows = Sequence[Sequence[View]]
-_Try = tuple[_Rows, Fraction]
 
 
-def group_figure(group: PartGroup, width_mm: float, height_mm: float, unit: Unit) -> Plot | None:
-    """Every face with work on it, on as little paper as lets nothing lie over anything.
+class _Try(NamedTuple):
+    """An arrangement at a scale, and how high the part itself stands on paper [mm]."""
+
+    rows: _Rows
+    scale: Fraction
+    tall: float
+
+    @property
+    def least(self) -> float:
+        """Height that it needs at least [mm]."""
+        return len(self.rows) * (self.tall + _LEAST_ROUND)
+
+
+def group_figure(
+    group: PartGroup, width_mm: float, heights_mm: Iterable[float], unit: Unit
+) -> Plot | None:
+    """Every face with work on it, as large as fits with nothing lying over anything.
 
     Left and right are side by side or one above the other. None when there is not that much room.
 
     Parameters
     ----------
-    width_mm, height_mm
+    width_mm
         Room on the page [mm].
+    heights_mm
+        Heights to be content with, from the least to the most [mm]: the first in which anything
+        fits counts.
     """
-    for rows, scale in _tries(group, unit):
-        drawn = sheet_at(rows, scale, width_mm, height_mm, unit, bar=False, accept=_is_clear)
-        if drawn is not None:
-            return drawn
+    heights = tuple(heights_mm)
+    tries = _tries(group, unit)
+    drawn: dict[int, Plot | None] = {}  # what each gives on the whole height, once it is asked
+    for height in heights:
+        for number, each in enumerate(tries):
+            if each.least > height:
+                continue
+            if number not in drawn:
+                drawn[number] = sheet_at(
+                    each.rows, each.scale, width_mm, heights[-1], unit, bar=False,
+                    accept=_is_clear,
+                )  # fmt: skip
+            found = drawn[number]
+            if found is not None and found.area.height <= height:
+                return found
     return None
 
 
@@ -78,7 +108,7 @@ def small_figure(part: Part, width_mm: float, unit: Unit) -> Plot:
 def _drawn(
     tries: Iterable[_Try], width_mm: float, height_mm: float, unit: Unit, reduction: Fraction
 ) -> Iterator[Plot]:
-    for rows, scale in tries:
+    for rows, scale, _ in tries:
         true = scale / reduction
         drawn = sheet_at(rows, true, width_mm, height_mm, unit, bar=False, reduction=reduction)
         if drawn is not None:
@@ -108,15 +138,15 @@ def _flaws(drawn: Plot) -> int:
 
 
 def _tries(group: PartGroup, unit: Unit) -> list[_Try]:
-    """Arrangements at scales, those that need the least height of paper first."""
+    """Arrangements at scales, the largest first, and of these what needs the least height."""
     size = group.first.finished
-    found: list[tuple[Fraction, int, _Rows, Fraction]] = []
+    found: list[_Try] = []
     for stands in (False, True) if group.mirrored else (False,):
         tall = size.length.value if stands else size.width.value
         for rows in _arrangements(group, unit, stands=stands):
-            for scale in _scales(group.first, unit):
-                found.append((len(rows) * (tall / scale + _ROW), len(found), rows, scale))
-    return [(rows, scale) for _, _, rows, scale in sorted(found, key=lambda each: each[:2])]
+            scales = _scales(group.first, unit)
+            found.extend(_Try(rows, scale, float(tall / scale)) for scale in scales)
+    return sorted(found, key=lambda each: (each.scale, len(each.rows) * (each.tall + _ROW)))
 
 
 def _scales(part: Part, unit: Unit) -> list[Fraction]:
@@ -138,14 +168,16 @@ def _smaller(part: Part, unit: Unit) -> list[Fraction]:
 
 def _arrangements(group: PartGroup, unit: Unit, *, stands: bool) -> Iterator[_Rows]:
     """All views in one row; a row for each face; a row for each view."""
-    hands = [each for each in (group.parts, group.mirrored) if each]
+    hands = [(group.parts, group.first)]
+    if group.mirrored:
+        hands.append((group.mirrored, group.mirrored[0]))
     if group.mirrored and group.first.hand == "right":
         hands.reverse()
     faces = faces_to_draw(group.first)
     rows = [
         [
-            View(part_scene(hand[0], face, unit, standing=stands), _title(hand, face))
-            for hand in hands
+            View(part_scene(part, face, unit, standing=stands), _title(hand, face))
+            for hand, part in hands
         ]
         for face in faces
     ]

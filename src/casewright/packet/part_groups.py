@@ -77,20 +77,19 @@ def _work(part: Part) -> tuple[object, ...]:
     size, blank = part.finished, part.blank
     return (
         part.stock, part.milled_from, part.grain, part.hand, part.waits_for,
-        part.ends if part.hand or _names_its_ends(part) else (),
+        part.ends if part.hand else _told_ends(part),
         tuple(each.value for each in (size.length, size.width, size.thickness)),
         tuple(each.value for each in (blank.length, blank.width)),
         tuple((e.edge, e.kind, e.thickness.value, e.stock) for e in part.edges),
         _value(part.corner_radius),
-        tuple(sorted((repr((_feature(f), _setup(f.setup))) for f in part.features))),
+        tuple(sorted(repr((_feature(f), _setup(f.setup))) for f in part.features)),
     )  # fmt: skip
 
 
-def _names_its_ends(part: Part) -> bool:
-    """Whether a set-up of the part speaks of its ends or edges by name."""
-    return any(
-        name in feature.setup.check_words for name in part.ends for feature in part.features
-    )
+def _told_ends(part: Part) -> tuple[str, ...]:
+    """Names of its ends and edges that its set-ups speak of; the others are left empty."""
+    told = " ".join(feature.setup.check_words for feature in part.features)
+    return tuple(name if name in told else "" for name in part.ends)
 
 
 def _feature(feature: Feature) -> tuple[object, ...]:

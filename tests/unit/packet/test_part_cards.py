@@ -18,7 +18,7 @@ from tests.unit.packet.test_drawings import plots
 from casewright.casework.features import Cut, Feature, Plane
 from casewright.casework.parts import Part
 from casewright.dims import Dim, Unit
-from casewright.drawing import SCALES, Plot, clashes, measure_of, struck
+from casewright.drawing import SCALES, Plot, Word, clashes, measure_of, struck
 from casewright.outputs.blocks import Heading, Paragraph
 from casewright.outputs.document import A4, LETTER, Document, Paper, Section, anchors
 from casewright.outputs.inlines import rich_text
@@ -117,7 +117,7 @@ def test_a_drawing_on_a_shared_page_is_clear_or_not_there(
     part: Part, unit: Unit, tall: int
 ) -> None:
     """It fits the room it is given, at a standard scale, with nothing over anything."""
-    drawn = group_figure(PartGroup((part,)), LETTER.text_width_mm, tall, unit)
+    drawn = group_figure(PartGroup((part,)), LETTER.text_width_mm, (tall,), unit)
     if drawn is not None:
         assert drawn.area.height <= tall
         assert drawn.scale in SCALES[unit]
@@ -226,6 +226,10 @@ def test_the_same_piece_the_other_way_round_shares_the_card() -> None:
     assert group.first.ends == ("datum end", "far end", "front", "back")
     row = next(iter(feature_rows(group.first, "mm")))
     assert "from the datum end" in rich_text(row.cells[2])
+    drawn = page_figure(group, 186.0, 200.0, "mm")
+    words = {mark.text for each in drawn.groups for mark in each.marks if isinstance(mark, Word)}
+    assert {"datum end", "far end"} <= words
+    assert not {"left end", "right end"} & words
 
 
 def test_a_hand_is_never_merged_with_the_other() -> None:
