@@ -49,7 +49,7 @@ def _sizes(key: StyleKey, unit: str) -> list[str]:
     return [*ends, *(f"{float(size):.7f} mm" for size in between), *_ABSURD]
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=50, deadline=None)
 @given(st.sampled_from(EXAMPLE_NAMES), st.sampled_from(STYLE_KEYS), st.data())
 def test_any_size_of_one_key(name: str, key: StyleKey, data: st.DataObject) -> None:
     """Each key of the style at its ends, between them, and far outside."""
@@ -57,7 +57,7 @@ def test_any_size_of_one_key(name: str, key: StyleKey, data: st.DataObject) -> N
     _is_told(_styled(name, {key.name: data.draw(st.sampled_from(sizes))}))
 
 
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=20, deadline=None)
 @given(st.sampled_from(EXAMPLE_NAMES), st.data())
 def test_several_keys_at_once(name: str, data: st.DataObject) -> None:
     """Values that are each in range may still be at odds, in the house style or in one case."""
@@ -68,7 +68,7 @@ def test_several_keys_at_once(name: str, data: st.DataObject) -> None:
     _is_told(_styled(name, values, data.draw(st.sampled_from(["", *cases]))))
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=40, deadline=None)
 @given(
     st.sampled_from(["in", "mm"]),
     st.sampled_from(["wall", "base", "bookcase"]),
