@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
+from itertools import zip_longest
 
 from casewright.casework.cases import Case
 from casewright.casework.house import House
@@ -105,16 +106,24 @@ def _plinth(house: House, place: Place, run: Run, group: tuple[str, ...], title:
 
 
 def _ends(place: Place, members: Sequence[Case]) -> list[Dim]:
-    """Where each case ends, from the left end of the first [mm]."""
+    """Seams between the boxes and the end of the last one, from the left end of the first [mm].
+
+    Where frames stand between two boxes the seam lies in their middle.
+    """
     ends: list[Dim] = []
     pieces: list[Dim] = []
-    for number, case in enumerate(members):
-        if number and case.left_frame.value:
-            pieces.append(case.left_frame)
+    for case, after in zip_longest(members, members[1:]):
         pieces.append(case.width)
-        if number + 1 < len(members):
-            right = case.overall_width - case.width - case.left_frame
-            if right.value:
-                pieces.append(right)
-        ends.append(place.let(f"end_{case.key}", total(*pieces)))
+        end = total(*pieces)
+        frames = _frames_between(case, after) if after else []
+        if frames:
+            end = end + total(*frames) / 2
+            pieces.extend(frames)
+        ends.append(place.let(f"end_{case.key}", end))
     return ends
+
+
+def _frames_between(left: Case, right: Case) -> list[Dim]:
+    """Thickness of the frames on the ends that two neighbours turn to each other [mm]."""
+    own = left.overall_width - left.width - left.left_frame
+    return [frame for frame in (own, right.left_frame) if frame.value]

@@ -113,9 +113,9 @@ def _ladder(plinth: Case, row: _Row, spacing: Fraction, grid: Fraction) -> Itera
         for part in plinth.parts if part.role == "sleeper"
         for low, high in (extent(part, 0),)
     )  # fmt: skip
-    seams = [at for _, at in row[1:]]
-    for seam in seams:
-        if not any(low < seam < high for (low, high), _ in sleepers):
+    for (left, at), (_, after) in pairwise(row):
+        end = at + left.width.value
+        if not any(low < after and high > end for (low, high), _ in sleepers):
             yield Failure("joints", (plinth.key,), "no sleeper stands under a seam")
     for ((low, _), _), ((after, _), path) in pairwise(sleepers):
         if after - low > spacing + grid:

@@ -140,6 +140,17 @@ def test_a_dressed_end_stands_out_beyond_the_ladder() -> None:
     assert _failures(run) == []
 
 
+def test_frames_between_two_cases_are_spanned() -> None:
+    """Two frames of 3/4 between the boxes: the ladder is longer, its sleeper in the middle."""
+    others = {"a": {"finished": ("right",)}, "b": {"finished": ("left",)}}
+    room = _row(count=2, others=others, style={"sleeper_spacing": "30"})
+    [plinth] = _plinths(room)
+    assert plinth.width.value / INCH == 27 + Fraction(3, 2) + 27
+    middle = [p.placed.x.value / INCH for p in plinth.parts if p.role == "sleeper"][1]
+    assert middle == 27 + Fraction(3, 4) - Fraction(23, 64)
+    assert _failures(room.runs[0], "30") == []
+
+
 def test_a_side_cut_short_no_longer_stands_level() -> None:
     """One box came out 1/8 low: a fit says so before it is set on the ladder."""
     spec = _row().spec
