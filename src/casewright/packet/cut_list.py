@@ -8,7 +8,7 @@ from casewright.breakdown import Breakdown
 from casewright.casework.parts import Part
 from casewright.outputs.blocks import Block, Column, Heading, Paragraph, Row, Table
 from casewright.outputs.document import Section
-from casewright.outputs.inlines import Inline, Link, PageNumbers, Rich
+from casewright.outputs.inlines import Inline, Link, PageNumbers, Rich, SignMark
 from casewright.packet.alike import card_targets, mark_links, piece_groups, shared_title
 from casewright.packet.cut_places import sheet_places
 from casewright.packet.words import edge_words, place_titles, sizes
@@ -30,7 +30,7 @@ def cut_list_section(room: Room, breakdown: Breakdown) -> Section:
         Paragraph(
             "Length first, then width: the size to cut to. Edges that are banded or lipped bring "
             "a piece to its finished size. Grain runs along the length unless a line says "
-            "otherwise. Cut nothing that is marked to wait."
+            "otherwise. Cut nothing that waits for an answer."
         )
     ]
     places = sheet_places(breakdown)
@@ -84,8 +84,6 @@ def _edges(room: Room, group: Sequence[Part]) -> str:
     words = [each.replace("the ", "").removesuffix(" edge") for each in found]
     if not first.grain and getattr(room.spec.stock[first.stock], "grain", False):
         words.append("grain any way")
-    if first.waits_for:
-        words.append("waits: do not cut yet")
     return "; ".join(words)
 
 
@@ -98,7 +96,12 @@ def _finished(room: Room, part: Part) -> Rich:
 
 
 def _from(group: Sequence[Part], places: Mapping[str, tuple[str, str]]) -> tuple[Inline, ...]:
-    """The sheets, boards or strips they come out of, each of which leads there: 'sheets 1, 4'."""
+    """The sheets, boards or strips they come out of, each of which leads there: 'sheets 1, 4'.
+
+    What waits for an answer comes out of none yet.
+    """
+    if group[0].waits_for:
+        return (SignMark("ask"), " waits")
     found = sorted({places[p.path] for p in group if p.path in places}, key=_number)
     if not found:
         return ()

@@ -16,6 +16,7 @@ from casewright.packet.alike import piece_groups, shared_title
 from casewright.packet.cut_words import time_words
 from casewright.packet.places import place_words, plain_words
 from casewright.packet.saw_rows import saw_rows
+from casewright.packet.words import unfold
 
 WORDS = st.lists(
     st.sampled_from(["left", "right", "of", "the", "door", "rail", "stile", "1"]), min_size=1
@@ -160,3 +161,15 @@ def test_every_cut_has_a_row_in_order_and_every_danger_is_told(name: str) -> Non
             in_full = [words, *(told[number - 1] for number in earlier)]
             for caution in set(step.cautions) & DANGERS:
                 assert any(caution in each for each in in_full), (step.number, caution)
+
+
+def test_what_waits_stands_so_on_the_cut_list() -> None:
+    """Parts that hang on an open question are marked, all others lead to their sheet."""
+    made = planned("garden_room")
+    waits = {part.path: bool(part.waits_for) for part in made.worked.room.parts}
+    assert any(waits.values())
+    section = next(s for s in packet("garden_room").sections if s.anchor == "cut-list")
+    for table in _tables(section.blocks):
+        for row in table.rows:
+            paths = [item.target for item in unfold(row.cells[3]) if isinstance(item, Link)]
+            assert {waits[path] for path in paths} == {"waits" in rich_text(row.cells[6])}
