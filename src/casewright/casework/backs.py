@@ -189,7 +189,8 @@ def _rabbeted_back(maker: Maker, box: Box, rear: Rear, cuts: BackCuts) -> Outlin
 
 def _against_rear_edges(maker: Maker, box: Box, back: Outline, low: Dim) -> None:
     for board in box.boards:
-        if board.role in ("bottom", "top", "divider", "fixed shelf"):
+        at_rear = board.role in ("bottom", "top", "divider", "fixed shelf")
+        if at_rear or board.name == "rear_stretcher":
             name = f"joint_back_{board.name.replace('.', '_')}"
             up = board.underside if low is maker.zero else board.underside - low
             line = board.outline.thickness / 2

@@ -11,7 +11,7 @@ from casewright.casework.joints import Fastening, FasteningKind
 from casewright.casework.maker import Maker
 from casewright.casework.naming import name_once, the
 from casewright.casework.spacing import spread_along
-from casewright.dims import Dim
+from casewright.dims import Dim, Way
 
 __all__ = ["fastener_row", "row_marks"]
 
@@ -31,7 +31,7 @@ def fastener_row(
     kind: FasteningKind = "brad",
     spacing: Literal["brad_spacing", "retainer_spacing"] = "brad_spacing",
 ) -> Fastening:
-    """Fasteners in a row along a joint, evenly spread.
+    """Fasteners in a row along a joint, evenly spread, from one end on by marks of the tape.
 
     Parameters
     ----------
@@ -50,6 +50,9 @@ def fastener_row(
     edge, pitch, count = spread_along(
         place, length, maker.style(spacing), maker.style("pocket_edge"), because
     )
+    step = maker.style("cut_step").value
+    if step and pitch.value % step:
+        pitch, _ = place.rounded(f"{kind}_pitch", pitch, step, Way.DOWN)
     for name, dim in (("edge", edge), ("pitch", pitch), ("line", line[1] if line else None)):
         name_once(place, f"{kind}_{name}", dim)
     return Fastening(kind, count, screw, (through,), into, edge, pitch, line)
