@@ -20,8 +20,9 @@ __all__ = ["Columns"]
 
 _FINE = 1 << 40
 _DEAR = 4
-_CELLS, _SOLVED = 512, 1_000
-"""Cells that count as one node, and nodes for which the solution of one mix counts."""
+_CELLS, _SWEEP, _SOLVED = 1_250, 1_500, 1_000
+"""Cells that count as one node; nodes for which a pricing counts besides, and one mix (measured:
+all take about as long as nodes of the searches)."""
 
 _STEADY, _OF = 9, 10
 
@@ -67,13 +68,11 @@ class Columns:
         self._known: dict[Column, None] = {}
         self._start()
 
-    solved = _SOLVED
-    """Nodes that the solution of one mix counts for."""
-
     @property
     def effort(self) -> int:
         """Nodes that one round counts for."""
-        return sum(pricing.cells for pricing in self._pricings) // _CELLS + _SOLVED
+        cells = sum(pricing.cells for pricing in self._pricings)
+        return cells // _CELLS + _SWEEP * len(self._pricings) + _SOLVED
 
     def _start(self) -> None:
         self._solver = _Silent()  # type: ignore[no-untyped-call]

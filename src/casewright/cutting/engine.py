@@ -25,7 +25,10 @@ _EASY = 4
 _NARROW = 16
 
 _SCOPES: dict[int | None, str] = {2: "two-stage cutting", 3: "three-stage cutting"}
-_SHARE = 3
+_SHARE = 2
+_SOON = 8
+"""Share of the work after which the bound is looked at even if searches are narrow still."""
+
 _TIMES = 2
 """How much more work goes into plans out of the mix of sheets than into those part by part."""
 
@@ -162,7 +165,8 @@ class _Tries:
         least: int | None = None
         is_first = True
         for width, guide, seed, (frame, search) in self._passes():
-            if width > _NARROW and least is not None:
+            is_due = width > _NARROW or self.searched > self.stop.nodes // _SOON
+            if is_due and least is not None:
                 for made in self._mixed(least, _TIMES * self.searched):
                     least = made.price
                     yield made

@@ -29,6 +29,9 @@ _BLUR = 300
 _LEAST = 50
 """Thousandths of a sheet below which a share is not looked at."""
 
+_MIXED = 200
+"""Nodes that one more mix counts for; it starts from the last one."""
+
 _SINGLE = ((8, 0), (8, 2), (64, 0))
 _REST = ((64, 0), (64, 2), (512, 1))
 """Widths and guides for one sheet, and for what is left."""
@@ -75,7 +78,7 @@ class SheetDive:
     def run(self, limit: int) -> list[Layer] | None:
         """One dive; a full plan that costs no more than the limit, or None."""
         bins, wanted = self._tasks[0].bins, self._columns.wanted
-        self.nodes += self._columns.solved
+        self.nodes += _MIXED
         is_first, self._is_first = self._is_first, False
         dearest = max(1, *(b.price for b in bins))
         few = [count for count in _LEFT if count * dearest < limit]
@@ -93,7 +96,7 @@ class SheetDive:
     def _fix(self, dived: _Dived, blur: int, limit: int) -> bool:
         """Fix the sheet with the largest share, all whole copies of it at once."""
         shares = self._columns.shares(dived.left, dived.stock)
-        self.nodes += self._columns.solved
+        self.nodes += _MIXED
         ranked = sorted(
             (-share - self._rng.randrange(blur + 1), n)
             for n, (share, _) in enumerate(shares)
