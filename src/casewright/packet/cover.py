@@ -43,7 +43,7 @@ def cover_section(
     blocks: list[Block] = [Heading(spec.name, 1)]
     if spec.address:
         blocks.append(Paragraph(spec.address))
-    kinds = f"{len(room.cases)} case{'s' if len(room.cases) != 1 else ''}, {len(room.parts)} parts"
+    kinds = f"{len(room.boxes)} case{'s' if len(room.boxes) != 1 else ''}, {len(room.parts)} parts"
     blocks.append(
         Paragraph(f"Shop packet: {kinds}. Every size is worked out; nothing is left to add up.")
     )
