@@ -28,9 +28,12 @@ class Choice:
     options
         Its places, the best first; each is one or more elements. At least one. They are asked for
         one by one, and only as far as needed.
+    hides_lines
+        Whether lines may run under it: a filled ring on what is only drawn, not dimensioned.
     """
 
-    def __init__(self, options: Iterable[Sequence[Element]]) -> None:
+    def __init__(self, options: Iterable[Sequence[Element]], *, hides_lines: bool = False) -> None:
+        self.hides_lines = hides_lines
         self._seen: list[Sequence[Element]] = []
         self._more = iter(options)
 
@@ -56,7 +59,7 @@ class Choice:
         for step, option in enumerate(self.options):
             groups = _groups(option, scale)
             later = step * _LATER
-            cost = taken.cost(groups, max(_CLEAR, least - later))
+            cost = taken.cost(groups, max(_CLEAR, least - later), over_lines=self.hides_lines)
             if cost <= _CLEAR:
                 return groups
             if cost + later < least:

@@ -23,9 +23,10 @@ _HALF = Fraction(1, 2)
 _SHARES = tuple(Fraction(n, 12) for n in (6, 4, 8, 3, 9, 2, 10))
 _REACHES = tuple(
     (u * far, v * far)
-    for far in (5.0, 7.0, 9.0, 12.0, 15.0)
+    for far in (5.0, 7.0, 9.0, 12.0, 15.0, 19.0, 24.0)
     for u, v in ((0.7, 0.7), (-0.7, 0.7), (0.7, -0.7), (-0.7, -0.7),
-                 (1.0, 0.0), (-1.0, 0.0), (0.0, 1.0), (0.0, -1.0))
+                 (1.0, 0.0), (-1.0, 0.0), (0.0, 1.0), (0.0, -1.0),
+                 (0.4, 0.9), (-0.4, 0.9), (0.4, -0.9), (-0.4, -0.9))
 )  # fmt: skip
 
 
@@ -36,7 +37,7 @@ def pulled_apart_scene(case: Case) -> Scene:
     elements: list[Element] = []
     for solid in solids:
         elements.extend(_block(solid))
-    elements.extend(Choice(_rings(solid)) for solid in solids)
+    elements.extend(Choice(_rings(solid), hides_lines=True) for solid in solids)
     return Scene(tuple(elements), f"{case.spec.title}: pulled apart")
 
 
@@ -47,9 +48,10 @@ def _rings(solid: Solid) -> Iterator[Sequence[Element]]:
         for other in _SHARES:
             at = _front(solid.box, other, share)
             yield (Balloon(at, solid.part.mark, height=2.0, tag=tag),)
-    at = _front(solid.box, _HALF, _HALF)
     for reach in _REACHES:
-        yield (Balloon(at, solid.part.mark, reach, height=2.0, tag=tag),)
+        for share in _SHARES:
+            at = _front(solid.box, share, _HALF)
+            yield (Balloon(at, solid.part.mark, reach, height=2.0, tag=tag),)
 
 
 def _moved(case: Case, solid: Solid) -> Solid:

@@ -175,7 +175,7 @@ def _pass(wide: _Wide, step: Step) -> tuple[Element, Element]:
         x = x0 + setting if step.datum == "left" else x1 - setting
         start, end = (x, y0), (x, y1)
         first = min((y1 - y0) / 5, Fraction(70) * wide.stretch)
-    ring = Choice(_rings(str(step.number), start, end, first))
+    ring = Choice(_rings(str(step.number), start, end, first), hides_lines=True)
     return line(start, end, pen), ring
 
 

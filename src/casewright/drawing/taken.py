@@ -74,45 +74,49 @@ class Taken:
     """The marks that stand already, told apart into bodies and lines."""
 
     def __init__(self) -> None:
-        self._bodies: Grid[Area] = Grid()
+        self._bodies: Grid[bool] = Grid()  # with each whether it is a hole, or the like
         self._lines: Grid[Segment] = Grid()
 
     def add(self, groups: Iterable[Group]) -> None:
         """Take the paper of more marks."""
         for group in groups:
             for body in bodies(group):
-                self._bodies.add(body, body)
+                self._bodies.add(body, group.keep_clear)
             if not group.keep_clear:
                 for line in lines(group):
                     self._lines.add(box(line), line)
 
-    def cost(self, groups: Iterable[Group], enough: float = math.inf) -> float:
+    def cost(
+        self, groups: Iterable[Group], enough: float = math.inf, *, over_lines: bool = False
+    ) -> float:
         """How badly marks would lie here; 0 when they touch nothing [-].
 
         Parameters
         ----------
         enough
             Cost past which it no longer matters how much more there is [-].
+        over_lines
+            Whether lines may run under it at no cost.
         """
         found = 0.0
-        for each in chain.from_iterable(map(self._costs, groups)):
+        for each in chain.from_iterable(self._costs(group, over_lines) for group in groups):
             found += each
             if found > enough:
                 break
         return found
 
-    def _costs(self, group: Group) -> Iterator[float]:
+    def _costs(self, group: Group, over_lines: bool) -> Iterator[float]:
         for body in (group.area,) if group.kind == "grain" else bodies(group):
             wide = _wider(body, _AIR)
             for other, _ in self._bodies.near(wide):
                 yield _OVER_BODY * overlap(wide, other)
-            for _, line in self._lines.near(wide):
+            for _, line in () if over_lines else self._lines.near(wide):
                 yield _OVER_LINE * inside(line, wide)
         points = group.kind in _POINTING
         for line in lines(group):
-            for body, _ in self._bodies.near(_wider(box(line), _PAST)):
+            for body, hole in self._bodies.near(_wider(box(line), _PAST)):
                 wide = _wider(body, _PAST)
-                if not (points and _holds(wide, line[0])):
+                if not (points and hole and _holds(wide, line[0])):
                     yield _THROUGH_BODY * inside(line, wide)
 
 
