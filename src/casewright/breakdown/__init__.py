@@ -13,7 +13,7 @@ from casewright.breakdown.saw_steps import (
     saw_cards,
     saw_steps,
 )
-from casewright.breakdown.solving import PlanDefectError, confirm_places
+from casewright.breakdown.solving import PlanDefectError, confirm
 from casewright.breakdown.units import UnevenLengthError, WholeUnit, common_unit
 
 __all__ = [
@@ -36,7 +36,7 @@ __all__ = [
     "WholeUnit",
     "break_down",
     "common_unit",
-    "confirm_places",
+    "confirm",
     "saw_cards",
     "saw_kerf",
     "saw_steps",

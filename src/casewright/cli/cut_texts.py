@@ -12,13 +12,11 @@ from casewright.breakdown import (
     StockPlan,
     saw_cards,
 )
-from casewright.cutting.problem import Problem
-from casewright.cutting.solution import Solution
 from casewright.dims import Unit, shop_text
 from casewright.packet.cut_words import plan_summary
 from casewright.room.specs import JobSpec
 
-__all__ = ["cut_lines", "solution_lines"]
+__all__ = ["cut_lines"]
 
 _NOUNS = {"sheets": "sheet", "boards": "board", "strips": "strip"}
 
@@ -92,19 +90,3 @@ def _given(piece: InHand, unit: Unit) -> str:
         return "waste"
     word = "to keep" if piece.use == "offcut" else ""
     return f"{piece.name} {word} {_size(piece, unit)}".replace("  ", " ")
-
-
-def solution_lines(problem: Problem, solution: Solution) -> Iterator[str]:
-    """A bare problem's plan: sheets, places, what is left over."""
-    yield f"{_count(len(solution.tree), 'sheet')}, {solution.verdict} ({problem.unit})"
-    for tree in solution.tree:
-        yield f"  sheet {tree.sheet} of {tree.stock}"
-        for placed in solution.placements:
-            if placed.sheet == tree.sheet:
-                rect = placed.rect
-                yield (
-                    f"    {placed.part}.{placed.copy}  at {rect.x}, {rect.y}: "
-                    f"{rect.length} x {rect.width}{', turned' if placed.turned else ''}"
-                )
-    for entry in solution.unplaced:
-        yield f"  left over: {entry.count} of {entry.part}, {entry.reason.value}"

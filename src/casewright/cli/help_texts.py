@@ -5,7 +5,7 @@ A paragraph that begins with a backspace keeps its lines.
 
 from __future__ import annotations
 
-__all__ = ["CHECK", "CUT", "DEMO", "NEW", "PACKET", "PARTS", "PROGRAM", "WHY"]
+__all__ = ["CHECK", "CUT", "DEMO", "NEW", "PACKET", "PARTS", "PROGRAM", "VERIFY", "WHY"]
 
 PROGRAM = """From a tape measure in a crooked room to cabinets that fit.
 
@@ -66,7 +66,9 @@ CUT = """Plan the sheets and boards: what to buy, and each cut in order with its
 
 \b
   casewright cut kitchen.toml
-  casewright cut --problem sheets.json --json
+  casewright cut --problem sheets.json
+  casewright cut --problem sheets.json --json > plan.json
+  casewright cut --problem changed.json --last plan.json --cut 1,2
 
 Each setting stands over its cuts; each cut says which piece to take and what it gives:
 
@@ -74,6 +76,20 @@ Each setting stands over its cuts; each cut says which piece to take and what it
   11 3/4", table saw, the datum edge against the fence
       4  rip piece 1.6 (50 3/32 x 23 13/16)
          gives 1.7 50 3/32 x 11 3/4; 1.8 50 3/32 x 11 15/16
+
+A bare problem is a file of stock and parts in whole numbers; docs/cutting.md tells its shape.
+Ctrl-C ends the search with the best plan so far; a second one quits. With --seconds the plan
+depends on how fast the machine is, otherwise it does not.
+"""
+
+VERIFY = """Check a plan for a cutting problem, whoever made it, without the solver that made it.
+
+\b
+  casewright verify sheets.json plan.json
+
+Sizes, grain, kerf, trims, defects and stock are looked at, the cut trees are followed, and the
+steps, where there are any, are made one after the other in thought. Exit code 0: sound. 2: not
+sound, each breach in words, or one of the files cannot be read.
 """
 
 PACKET = """Make the shop packet: packet.pdf, and the parts, buy list and hardware as CSV.

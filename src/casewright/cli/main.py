@@ -7,7 +7,7 @@ import sys
 from collections.abc import Callable
 from contextlib import suppress
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated, NoReturn, TextIO
+from typing import TYPE_CHECKING, Annotated, Literal, NoReturn, TextIO
 
 import typer
 
@@ -30,6 +30,10 @@ app = typer.Typer(
 
 Job = Annotated[
     Path, typer.Argument(metavar="JOB", readable=False, help="The job file, such as kitchen.toml.")
+]
+Stages = Annotated[
+    Literal["2", "3", "free"] | None,
+    typer.Option(help="Most cutting directions, instead of the problem's own."),
 ]
 AsJson = Annotated[bool, typer.Option("--json", help="Print a JSON document instead of text.")]
 
@@ -86,15 +90,52 @@ def cut(
     problem: Annotated[
         Path | None,
         typer.Option(
-            readable=False, help="A cutting problem in JSON, in whole numbers, instead of a job."
+            readable=False,
+            help="A cutting problem in JSON, in whole numbers, instead of a job; - reads it from "
+            "standard input.",
         ),
+    ] = None,
+    *,
+    seconds: Annotated[
+        float | None, typer.Option(help="Look about for so long at the most.")
+    ] = None,
+    work: Annotated[
+        int | None,
+        typer.Option(min=1, help="Try so many places: the same plan on every machine."),
+    ] = None,
+    stages: Stages = None,
+    last: Annotated[
+        Path | None,
+        typer.Option(readable=False, help="The plan before a change; as little moves as may be."),
+    ] = None,
+    done: Annotated[
+        str | None,
+        typer.Option("--cut", metavar="1,2", help="Sheets of the last plan that are cut."),
     ] = None,
     as_json: AsJson = False,
 ) -> None:
     """Plan the sheets and boards: what to buy, and each cut in order with its setting."""
-    from casewright.cli.making import run_cut
+    from casewright.cli.cutting import CutOptions, run_cut
 
-    _leave(lambda: run_cut(job, problem, as_json=as_json), "cut" if as_json else "")
+    options = CutOptions(seconds, work, stages, last, done)
+    _leave(lambda: run_cut(job, problem, options, as_json=as_json), "cut" if as_json else "")
+
+
+@app.command(short_help="Check a plan for a cutting problem.", help=help_texts.VERIFY)
+def verify(
+    problem: Annotated[
+        Path, typer.Argument(metavar="PROBLEM", readable=False, help="The problem in JSON.")
+    ],
+    plan: Annotated[
+        Path, typer.Argument(metavar="PLAN", readable=False, help="The plan in JSON.")
+    ],
+    stages: Stages = None,
+    as_json: AsJson = False,
+) -> None:
+    """Check a plan for a cutting problem, whoever made it."""
+    from casewright.cli.cutting import run_verify
+
+    _leave(lambda: run_verify(problem, plan, stages, as_json=as_json), "verify" if as_json else "")
 
 
 @app.command(short_help="Make the shop packet (PDF and CSV).", help=help_texts.PACKET)

@@ -1,7 +1,8 @@
-"""The JSON document of cutting: the plans of a job."""
+"""The JSON documents of cutting: the plans of a job, the plan of a bare problem."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any
 
 from casewright.breakdown import (
@@ -14,14 +15,23 @@ from casewright.breakdown import (
     saw_cards,
     saw_steps,
 )
-from casewright.cutting.solution import Rect
+from casewright.cutting.codec import fingerprint
+from casewright.cutting.replan import Replan
+from casewright.cutting.solution import Rect, Unplaced
+from casewright.cutting.solution_codec import write_solution
+from casewright.cutting.trade import Trade
+from casewright.cutting.violations import Violation
 from casewright.cutting.work import Work
 from casewright.dims import Dim, Unit, length_json
+from casewright.job.bare_cutting import CutAnswer
+from casewright.job.cut_file import CutTask
 from casewright.job.documents import finding_json, head_json, question_json
+from casewright.job.plan_file import PlanFile, is_of
+from casewright.job.unplaced import remedy_of
 from casewright.packet.cut_words import work_minutes
 from casewright.room.specs import JobSpec
 
-__all__ = ["cut_document"]
+__all__ = ["answer_document", "cut_document", "verdict_document"]
 
 _Json = dict[str, Any]
 
@@ -70,7 +80,7 @@ def _plan(plan: StockPlan, unit: Unit) -> _Json:
         "cards": [_card(card, unit) for card in saw_cards(plan)],
         "just_fit": [_just_fit(fit, unit) for fit in plan.just_fit],
         "work": _work(plan.work),
-        "trade": _trade(plan),
+        "trade": _trade(plan.trade),
         "from_offcuts": [piece.id for piece in plan.from_offcuts],
         "milling": plan.milling.words if plan.milling else None,
     }  # fmt: skip
@@ -87,11 +97,11 @@ def _work(work: Work) -> _Json:
     }
 
 
-def _trade(plan: StockPlan) -> _Json | None:
+def _trade(trade: Trade | None) -> _Json | None:
     """What more stock than the fewest would save; null where it saves nothing."""
-    if plan.trade is None or plan.trade.easiest is None:
+    if trade is None or trade.easiest is None:
         return None
-    fewest, easiest = plan.trade.fewest, plan.trade.easiest
+    fewest, easiest = trade.fewest, trade.easiest
     return {
         "more": len(easiest.solution.tree) - len(fewest.solution.tree),
         "saved_minutes": work_minutes(fewest.work) - work_minutes(easiest.work),
@@ -145,4 +155,71 @@ def _step(step: SawStep, unit: Unit) -> _Json:
         "along": _length(step.along, unit),
         "gives": [in_hand(piece) for piece in step.gives],
         "cautions": list(step.cautions),
+    }
+
+
+def answer_document(answer: CutAnswer) -> _Json:
+    """`cut --problem --json`: the plan of a bare problem, whole numbers of its unit throughout.
+
+    It can be read back as a plan, and checked.
+    """
+    problem, solution = answer.task.problem, answer.solution
+    return {
+        **write_solution(problem, solution, answer.order),
+        "kerf": problem.kerf,
+        "stages": "free" if problem.stages is None else problem.stages,
+        "ending": answer.ending.value,
+        "work": _work(answer.work),
+        "trade": _trade(answer.trade),
+        "unplaced": [_unplaced(answer, entry) for entry in solution.unplaced],
+        "last": _last(answer.made),
+    }
+
+
+def _unplaced(answer: CutAnswer, entry: Unplaced) -> _Json:
+    miss = remedy_of(answer.task.problem, entry)
+    nearest = {
+        "stock": miss.stock, "l": miss.length, "w": miss.width,
+        "over_l": miss.over_length, "over_w": miss.over_width,
+    }  # fmt: skip
+    return {
+        "part": entry.part,
+        "count": entry.count,
+        "reason": entry.reason.value,
+        "nearest": nearest if miss.stock else None,
+    }
+
+
+def _last(made: Replan | None) -> _Json | None:
+    """How far a plan moved from the last one; null where there was none."""
+    if made is None:
+        return None
+    moved = made.movement
+    return {
+        "origins": list(made.origins),
+        "kept": moved.kept,
+        "moved": moved.moved,
+        "added": moved.added,
+        "dropped": moved.dropped,
+    }
+
+
+def verdict_document(task: CutTask, plan: PlanFile, breaches: Sequence[Violation]) -> _Json:
+    """`verify --json`: whether a plan is sound, and each breach; sheets from 0."""
+    return {
+        "schema": "casewright/verify/1",
+        "job": None,
+        "fingerprint": fingerprint(task.problem),
+        "sound": not breaches,
+        "same_problem": is_of(task, plan),
+        "has_steps": plan.order is not None,
+        "breaches": [
+            {
+                "breach": breach.breach.value,
+                "says": breach.says,
+                "sheet": breach.sheet,
+                "part": breach.part or None,
+            }
+            for breach in breaches
+        ],
     }

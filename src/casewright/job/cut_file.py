@@ -2,134 +2,123 @@
 
 from __future__ import annotations
 
-import json
+from collections.abc import Mapping
+from dataclasses import dataclass, fields, replace
 from pathlib import Path
-from typing import Any, NoReturn
+from typing import Any, Literal, TypeVar
 
-from casewright.breakdown import confirm_places
 from casewright.cutting.codec import read_problem as problem_of
-from casewright.cutting.engine import Stop, solve
-from casewright.cutting.problem import Problem as CuttingProblem
-from casewright.cutting.problem import ProblemError
-from casewright.cutting.solution import Solution
-from casewright.errors import CasewrightError, Location, Problem
+from casewright.cutting.json_reader import JsonReader
+from casewright.cutting.methods import Limits
+from casewright.cutting.problem import LARGEST, Fault, Problem, ProblemError
+from casewright.cutting.rates import Load, Rates, WorkModel
+from casewright.job.json_file import faults_error, read_json
 
-__all__ = ["CutFileError", "read_problem", "solve_checked"]
+__all__ = ["CutTask", "Stages", "read_problem"]
 
-_LARGEST_FILE = 20_000_000
-_LONGEST_WORD = 40
+Stages = Literal["2", "3", "free"]
+"""How many cutting directions a plan may take, as asked for on the command line."""
 
-_SLIPS = (
-    ("Expecting value", "a value is missing here", 'write a number, a "text", a list, an object'),
-    ("Expecting property name", "a key in double quotes is missing here",
-     'write "key": value, and no comma behind the last'),
-    ("Expecting ',' delimiter", "a comma or a closing bracket is missing here",
-     "put a comma between two entries, and ] or } behind the last"),
-    ("Expecting ':' delimiter", "a colon is missing here", 'write "key": value'),
-    ("Extra data", "nothing stands behind the object", "write one JSON object alone"),
-    ("Unterminated string", "the closing quote is missing", 'close the text with "'),
-    ("Invalid control character", "a text ends on its line", 'close the text with "'),
-    ("Invalid \\", "a backslash has a meaning of its own", "write two of them"),
-)  # fmt: skip
+_Group = TypeVar("_Group", Limits, Load, Rates)
+
+_HOLDS = "unit, kerf, stock and parts"
 
 
-class CutFileError(CasewrightError, ValueError):
-    """A file that is no cutting problem, with everything that is wrong in it.
+@dataclass(frozen=True, slots=True)
+class CutTask:
+    """What a problem file asks for.
 
     Parameters
     ----------
-    problems
-        At least one.
+    problem
+        What to cut from what.
+    model
+        What work at the saw is reckoned by.
+    has_shop
+        Whether the file says what the shop can do; otherwise nothing is out of reach.
     """
 
-    def __init__(self, problems: tuple[Problem, ...]) -> None:
-        super().__init__(problems)
-        self._problems = problems
+    problem: Problem
+    model: WorkModel
+    has_shop: bool = False
 
     @property
-    def problems(self) -> tuple[Problem, ...]:
-        """Each with its place where it has one."""
-        return self._problems
+    def is_lengths(self) -> bool:
+        """Whether it is about lengths alone: boards and parts of one width, none turned."""
+        widths = {item.width for item in self.problem.stock}
+        widths |= {item.usable_width for item in self.problem.stock}
+        widths |= {part.width for part in self.problem.parts}
+        return len(widths) == 1 and not any(part.rotate for part in self.problem.parts)
 
-    def __str__(self) -> str:
-        return "\n".join(str(problem) for problem in self.problems)
 
-
-def read_problem(path: Path) -> CuttingProblem:
+def read_problem(path: Path, stages: Stages | None = None) -> CutTask:
     """The cutting problem in a file.
+
+    Parameters
+    ----------
+    path
+        The file; '-' for standard input.
+    stages
+        Takes the place of the file's own.
 
     Raises
     ------
     CutFileError
         When it cannot be read, is too long, is no JSON, or has keys or values that are wrong.
     """
-    found = _parsed(path.name, _content(path))
+    data = read_json(path, _HOLDS)
     try:
-        return problem_of(found)
+        return _task(data, stages)
     except ProblemError as error:
-        problems = tuple(
-            Problem(
-                Location(path.name, word=fault.where),
-                f"{fault.field} is {fault.found}",
-                f"it must be {fault.want}",
-            )
-            for fault in error.faults
-        )
-        raise CutFileError(problems) from None
+        raise faults_error(path, error.faults) from None
 
 
-def _content(path: Path) -> bytes:
+def _task(data: object, stages: Stages | None) -> CutTask:
+    faults: list[Fault] = []
+    model = WorkModel()
+    has_shop = isinstance(data, Mapping) and "shop" in data
+    if isinstance(data, Mapping) and has_shop:
+        model, faults = _model(data["shop"])
+        data = {key: value for key, value in data.items() if key != "shop"}
     try:
-        with path.open("rb") as stream:
-            content = stream.read(_LARGEST_FILE + 1)
-    except IsADirectoryError:
-        _refuse(Location(str(path)), "this is a folder", "name the JSON file in it")
-    except OSError as error:
-        reason = (error.strerror or str(error)).lower()
-        _refuse(Location(str(path)), reason, "name a JSON file that may be read")
-    if len(content) > _LARGEST_FILE:
-        what = "the file is over 20 MB, no cutting problem is that long"
-        _refuse(Location(path.name), what, "name the problem itself")
-    return content
+        problem = problem_of(data)
+    except ProblemError as error:
+        raise ProblemError([*error.faults, *faults]) from None
+    if faults:
+        raise ProblemError(faults)
+    if stages is not None:
+        problem = replace(problem, stages=None if stages == "free" else int(stages))
+    return CutTask(problem, model, has_shop)
 
 
-def _parsed(name: str, content: bytes) -> Any:
-    want = "write one JSON object with unit, kerf, stock and parts"
-    try:
-        return json.loads(content)
-    except json.JSONDecodeError as error:
-        _refuse_form(name, error)
-    except RecursionError:
-        _refuse(Location(name), "lists stand inside one another too deep", want)
-    except ValueError:
-        _refuse(Location(name), "this is no JSON text in UTF-8", want)
+def _model(data: object) -> tuple[WorkModel, list[Fault]]:
+    """What work is reckoned by, and what is wrong with it."""
+    if not isinstance(data, Mapping):
+        want = "an object with limits, load or rates"
+        return WorkModel(), [Fault("problem", "shop", type(data).__name__, want)]
+    reader = JsonReader()
+    reader.known(data, "shop", ("limits", "load", "rates"))
+    groups = (
+        _group(reader, data, "limits", Limits()),
+        _group(reader, data, "rates", Rates()),
+        _group(reader, data, "load", Load()),
+    )
+    return WorkModel(*groups), reader.faults
 
 
-def _refuse_form(name: str, error: json.JSONDecodeError) -> NoReturn:
-    line = error.doc.split("\n")[error.lineno - 1]
-    word = line[error.colno - 1 :].strip()[:_LONGEST_WORD]
-    if error.doc.strip() and not error.pos:
-        what, want = "this is no JSON", "write one JSON object with unit, kerf, stock and parts"
-    elif not error.doc[error.pos :].strip():
-        what, want = "the file ends too soon", "close every list with ] and every object with }"
-    else:
-        found = (slip[1:] for slip in _SLIPS if error.msg.startswith(slip[0]))
-        what, want = next(found, ("this is no JSON", "write one JSON object"))
-    _refuse(Location(name, error.lineno, error.colno, word), what, want)
-
-
-def _refuse(where: Location, what: str, want: str) -> NoReturn:
-    raise CutFileError((Problem(where, what, want),)) from None
-
-
-def solve_checked(problem: CuttingProblem, stop: Stop | None = None) -> Solution:
-    """A plan that has passed the verifier.
-
-    Raises
-    ------
-    PlanDefectError
-        When it does not pass: a defect of the program.
-    """
-    solution = solve(problem, stop)
-    confirm_places(problem, solution)
-    return solution
+def _group(reader: JsonReader, data: Mapping[str, Any], name: str, usual: _Group) -> _Group:
+    """Values by their names; what is left out is as usual."""
+    row, where = data.get(name, {}), f"shop.{name}"
+    if not isinstance(row, Mapping):
+        reader.fault("shop", name, row, "an object")
+        return usual
+    known = tuple(field.name for field in fields(usual))
+    reader.known(row, where, known)
+    given: dict[str, int] = {}
+    for key in known:
+        if row.get(key) is not None:
+            given[key] = reader.whole(row, where, key, None)
+            low = 1 if key == "reach_length" else 0
+            if not low <= given[key] <= LARGEST**2:
+                reader.fault(where, key, row[key], f"a whole number from {low}")
+    return replace(usual, **given)
