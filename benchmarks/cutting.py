@@ -85,7 +85,7 @@ def main() -> None:
     """Print one table for each kind of grain."""
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--instances", type=int, default=None, help="solve only so many, spread")
-    parser.add_argument("--nodes", type=int, default=Stop().nodes, help="work for each instance")
+    parser.add_argument("--nodes", type=int, default=2_500_000, help="work for each instance")
     options = parser.parse_args()
     if not INSTANCES.exists():
         print(f"The public instances are absent: {INSTANCES.parent.name}/{INSTANCES.name}")

@@ -10,6 +10,7 @@ from __future__ import annotations
 import random  # noqa: TID251 - seeded by the caller
 from collections import Counter
 from collections.abc import Iterator
+from dataclasses import replace
 
 from casewright.cutting import Keep, Limits, Load, PartDemand, Problem, StockItem, Trim
 
@@ -72,3 +73,18 @@ def kitchen(cases: int, seed: int, *, grouped: bool = True) -> Problem:
     stock = StockItem("sheet", 96 * INCH, 48 * INCH, trim=Trim())
     keep = Keep(24 * INCH, 4 * INCH), Keep(12 * INCH, 12 * INCH)
     return Problem("1/32 in", 4, 3, (stock,), parts, keep)
+
+
+def offcuts(problem: Problem, seed: int) -> Problem:
+    """The same with a dozen offcuts of earlier work, priced by a fifth of their area's price.
+
+    A new sheet costs 3,200 money units, so that prices stay whole.
+    """
+    rng = random.Random(seed)  # noqa: S311 - for sizes, not for secrets
+    sheet = replace(problem.stock[0], price=3_200)
+    found = []
+    for number in range(12):
+        length, width = rng.randint(20 * INCH, 70 * INCH), rng.randint(12 * INCH, 40 * INCH)
+        price = 3_200 * length * width // (sheet.length * sheet.width) // 5
+        found.append(StockItem(f"offcut{number}", length, width, 1, price, Trim()))
+    return replace(problem, stock=(*found, sheet))

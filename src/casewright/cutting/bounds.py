@@ -11,12 +11,13 @@ from math import ceil
 
 from casewright.cutting.shapes import Bin, Shape
 
-__all__ = ["price_bound", "sheet_bound"]
+__all__ = ["lift", "price_bound", "sheet_bound"]
 
 _Scale = Callable[[int], int]
 
 _MOST_CUTOFFS = 24
 _MOST_STEPS = 6
+_MOST_MONEY = 1 << 24
 
 
 def sheet_bound(bins: Sequence[Bin], shapes: Sequence[Shape]) -> int:
@@ -41,6 +42,25 @@ def price_bound(bins: Sequence[Bin], shapes: Sequence[Shape]) -> int:
         money += Fraction(take * b.price, b.area)
         left -= take
     return ceil(money)
+
+
+def lift(bins: Sequence[Bin], money: int) -> int:
+    """The least sum of money, from a lower bound on, that pieces of the stock can cost together.
+
+    The lower bound itself where the sums are too many to look at, or none is that high.
+    """
+    if money <= 0 or money > _MOST_MONEY:
+        return money
+    limit = money + max(b.price for b in bins)
+    sums, mask = 1, (1 << limit + 1) - 1
+    for b in bins:
+        left, take = limit if b.count is None else b.count, 1
+        while b.price and left and take * b.price <= limit:
+            some = min(take, left)
+            sums |= sums << some * b.price & mask
+            left, take = left - some, 2 * take
+    reached = sums >> money
+    return money + (reached & -reached).bit_length() - 1 if reached else money
 
 
 def _sheets_by_area(bins: Sequence[Bin], shapes: Sequence[Shape]) -> int:

@@ -8,11 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from fractions import Fraction
-from math import ceil, gcd
+from math import ceil
 
 import highspy
 import numpy as np
 
+from casewright.cutting.bounds import lift
 from casewright.cutting.pricing import Column, Pricing
 from casewright.cutting.shapes import Action, Found, Task
 
@@ -61,7 +62,6 @@ class Columns:
         self._best = Fraction(0)
         self._is_over = is_over
         self._pricings = [Pricing(task) for task in tasks]
-        self._step = max(1, gcd(*(b.price for b in self.bins)))
         self._scale = max(1, _FINE // max(1, *(b.price for b in self.bins)))
         rate = max(Fraction(b.price * self._scale, b.area) for b in self.bins)
         self.values = tuple(int(s.du * s.dv * rate) for s in tasks[0].shapes)
@@ -192,4 +192,4 @@ class Columns:
         return best
 
     def _rounded(self, cost: Fraction) -> int:
-        return ceil(cost / self._step) * self._step
+        return lift(self.bins, ceil(cost))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from casewright.cutting.bounds import price_bound, sheet_bound
+from casewright.cutting.bounds import lift, price_bound, sheet_bound
 from casewright.cutting.cards import setting_cards
 from casewright.cutting.frame import Frame, fits
 from casewright.cutting.problem import PartDemand, Problem, StockItem
@@ -27,7 +27,7 @@ def lower_bound(problem: Problem) -> Bound:
     """What no plan for these parts can do without; every part must fit on some stock."""
     task = Frame(problem, "crosscut", panels=True).task()
     if _measure_is_price(problem):
-        return Bound(price_bound(task.bins, task.shapes), measure="price")
+        return Bound(lift(task.bins, price_bound(task.bins, task.shapes)), measure="price")
     return Bound(sheet_bound(task.bins, task.shapes))
 
 

@@ -13,7 +13,7 @@ from dataclasses import dataclass, field, replace
 from casewright.cutting.beam import Beam
 from casewright.cutting.columns import Columns
 from casewright.cutting.pricing import Column
-from casewright.cutting.shapes import Found, Task
+from casewright.cutting.shapes import Action, Found, Task
 
 __all__ = ["Layer", "SheetDive"]
 
@@ -108,21 +108,27 @@ class SheetDive:
             layer = self._sheet(fitted) if any(fitted.counts) else None
             if layer is None:
                 continue
-            price = self._tasks[0].bins[fitted.bin].price
-            for _ in range(max(1, share // 1000)):
-                has_stock = dived.stock[fitted.bin] != 0
-                has_parts = all(map(int.__le__, fitted.counts, dived.left))
-                if not has_stock or not has_parts or dived.spent + price > limit:
-                    break
-                self._take(dived, fitted, layer, price)
-            return True
+            copies = self._copies(dived, fitted, max(1, share // 1000), limit)
+            for _ in range(copies):
+                self._take(dived, fitted, layer)
+            if copies:
+                return True
         return False
 
-    def _take(self, dived: _Dived, column: Column, layer: Layer, price: int) -> None:
+    def _copies(self, dived: _Dived, column: Column, most: int, limit: int) -> int:
+        """How often a sheet can be taken: by its parts, by the stock, by the money."""
+        stock, price = dived.stock[column.bin], self._tasks[0].bins[column.bin].price
+        by_parts = [
+            left // count for left, count in zip(dived.left, column.counts, strict=True) if count
+        ]
+        by_money = (limit - dived.spent) // price if price else most
+        return max(0, min(most, *by_parts, by_money, most if stock is None else stock))
+
+    def _take(self, dived: _Dived, column: Column, layer: Layer) -> None:
         dived.left = [left - count for left, count in zip(dived.left, column.counts, strict=True)]
         count = dived.stock[column.bin]
         dived.stock[column.bin] = None if count is None else count - 1
-        dived.spent += price
+        dived.spent += self._tasks[0].bins[column.bin].price
         dived.layers.append(layer)
 
     def _sheet(self, column: Column) -> Layer | None:
@@ -175,5 +181,8 @@ class SheetDive:
                         one._replace(bin=kinds[one.bin], shape=shapes[one.shape])
                         for one in found.laid
                     )
-                    return place, Found(laid, found.price, complete=True)
+                    price = sum(
+                        task.bins[one.bin].price for one in laid if one.action == Action.NEW_SHEET
+                    )
+                    return place, Found(laid, price, complete=True)
         return None

@@ -11,7 +11,9 @@ from hypothesis import strategies as st
 from tests.cutting_problems import two_cases
 
 from casewright.cutting import PartDemand, Problem, StockItem
+from casewright.cutting.bounds import lift
 from casewright.cutting.outcome import lower_bound
+from casewright.cutting.shapes import Bin
 
 
 def _bound(
@@ -103,3 +105,20 @@ def test_known_instances_are_not_bounded_above_their_best_plan() -> None:
     sizes = [(length, width) for length, width in items]
     assert _bound(*sizes) == 8
     assert _bound(*sizes, turn=True) == 7
+
+
+@given(
+    st.lists(st.tuples(st.integers(0, 9), st.one_of(st.none(), st.integers(0, 3))), min_size=1,
+             max_size=4),
+    st.integers(0, 60),
+)  # fmt: skip
+def test_money_is_lifted_to_what_stock_can_cost(
+    stock: list[tuple[int, int | None]], money: int
+) -> None:
+    """Against all sums tried out; stock without end is tried up to seventy pieces."""
+    bins = [Bin(n, 1, 1, price, count) for n, (price, count) in enumerate(stock)]
+    sums = {0}
+    for price, count in stock:
+        most = 70 if count is None and price else count or 0
+        sums = {total + n * price for total in sums for n in range(most + 1) if total < 70}
+    assert lift(bins, money) == min((s for s in sums if s >= money), default=money)

@@ -223,3 +223,23 @@ def test_better_plans_are_told_as_they_are_found() -> None:
     costs = [one.cost for one in seen]
     assert costs == sorted(costs, reverse=True)
     assert (costs[-1], seen[-1].bound) == (solution.cost, solution.bound)
+
+
+def test_offcuts_are_used_for_what_they_save() -> None:
+    """Three times two cases, offcuts at a fifth of the price: at most 5 % over the bound.
+
+    What is told while searching is what the plan costs.
+    """
+    problem = two_cases()
+    sizes = ((60, 30), (48, 40), (36, 24), (70, 13), (50, 20), (40, 16))
+    offcuts = tuple(
+        StockItem(f"offcut{n}", long * IN, wide * IN, 1, 640 * long * wide // (96 * 48))
+        for n, (long, wide) in enumerate(sizes)
+    )
+    stock = (*offcuts, replace(problem.stock[0], price=3_200))
+    parts = tuple(replace(part, count=3 * part.count) for part in problem.parts)
+    seen: list[Progress] = []
+    solution = solve(replace(problem, stock=stock, parts=parts), Stop(1_000_000), 0, seen.append)
+    assert solution.unplaced == ()
+    assert seen[-1].cost == solution.cost
+    assert solution.bound.value <= solution.cost <= solution.bound.value * 105 // 100

@@ -1,0 +1,127 @@
+"""Sheets and work at the saw for rooms of the shop: kitchens, offcuts, large numbers of parts.
+
+Run with `python benchmarks/work.py`. The problems come from `kitchens.py`. Work is reckoned in
+minutes by the model in `casewright.cutting.rates`; ratios are against our bound, or against the
+plan with the fewest sheets as it was found.
+"""
+
+from __future__ import annotations
+
+import resource
+import sys
+import time
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+from typing import TypeVar
+
+from kitchens import LIMITS, LOAD, kitchen, offcuts
+
+from casewright.cutting import (
+    Problem,
+    Solution,
+    Stop,
+    WorkModel,
+    ease,
+    plan_cuts,
+    solve,
+    verify,
+    work_of,
+)
+
+MODEL = WorkModel(LIMITS, load=LOAD)
+SECONDS_10 = Stop(4_000_000)
+"""About ten seconds on the machine of the table in docs/benchmarks.md."""
+
+SECONDS_2 = Stop(500_000)
+EASING = Stop(30_000)
+
+_T = TypeVar("_T")
+
+
+def timed(work: Callable[[], _T]) -> tuple[float, _T]:
+    """Seconds and result."""
+    start = time.perf_counter()
+    result = work()
+    return time.perf_counter() - start, result
+
+
+def solved(problem: Problem, stop: Stop) -> tuple[float, Solution]:
+    """A verified plan."""
+    seconds, solution = timed(lambda: solve(problem, stop))
+    wrong = verify(problem, solution)
+    assert not wrong, wrong
+    return seconds, solution
+
+
+def minutes(problem: Problem, solution: Solution) -> float:
+    """Work of a plan at the saw."""
+    plan = plan_cuts(problem, solution, LIMITS)
+    return work_of(problem, solution, plan, MODEL).total / 100
+
+
+def parts_of(problem: Problem) -> int:
+    """Pieces wanted."""
+    return sum(part.count for part in problem.parts)
+
+
+def kitchens() -> Iterator[str]:
+    """First plan, sheets after two seconds, work before and after easing."""
+    yield "kitchen  parts  first s  first  2 s: s  sheets  bound  work min  eased min  saved  ease s"
+    for cases, seed in ((20, 1), (28, 2), (36, 3), (38, 4)):
+        problem = kitchen(cases, seed)
+        first_s, first = solved(problem, Stop(0))
+        seconds, solution = solved(problem, SECONDS_2)
+        before = minutes(problem, solution)
+        ease_s, eased = timed(lambda p=problem, s=solution: ease(p, s, MODEL, EASING))
+        assert not verify(problem, eased)
+        assert eased.cost <= solution.cost
+        after = minutes(problem, eased)
+        yield (
+            f"{cases:>2} cases {parts_of(problem):>6} {first_s:>8.2f} {first.cost:>6}"
+            f" {seconds:>7.2f} {solution.cost:>7} {solution.bound.value:>6} {before:>9.1f}"
+            f" {after:>10.1f} {1 - after / before:>6.1%} {ease_s:>7.2f}"
+        )
+
+
+def large() -> Iterator[str]:
+    """One kitchen five times over, and from 300 to 3,000 parts: fixed work, then ten seconds."""
+    yield "parts   10 s: s  sheets  bound  ratio  fixed work s  growth"
+    least: float | None = None
+    once = kitchen(20, 1)
+    five = replace(once, parts=tuple(replace(p, count=5 * p.count) for p in once.parts))
+    for name, problem in (("five", five), *(("", kitchen(n, 5)) for n in (44, 110, 220, 440))):
+        seconds, solution = solved(problem, SECONDS_10)
+        fixed, _ = timed(lambda p=problem: solve(p, Stop(0)))
+        if not name:
+            least = least or fixed
+        growth = f"{fixed / least:>7.1f}" if least else "      -"
+        yield (
+            f"{parts_of(problem):<6} {seconds:>8.2f} {solution.cost:>7} {solution.bound.value:>6}"
+            f" {solution.cost / solution.bound.value:>6.4f} {fixed:>13.2f} {growth}"
+        )
+
+
+def leftovers() -> Iterator[str]:
+    """Offcuts that cost nothing beside new sheets: what must be bought."""
+    yield "kitchen with offcuts  parts  seconds  money  bound  ratio"
+    for cases, seed in ((20, 1), (28, 2), (36, 3)):
+        problem = offcuts(kitchen(cases, seed), seed)
+        seconds, solution = solved(problem, SECONDS_10)
+        yield (
+            f"{cases:>2} cases {parts_of(problem):>18} {seconds:>8.2f} {solution.cost:>6}"
+            f" {solution.bound.value:>6} {solution.cost / solution.bound.value:>6.4f}"
+        )
+
+
+def main() -> None:
+    """Print the tables."""
+    for table in (kitchens, large, leftovers):
+        for line in table():
+            print(line, flush=True)
+        print()
+    peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
+    print(f"peak memory {peak // 1024 if sys.platform != 'darwin' else peak >> 20} MB of 1000 MB")
+
+
+if __name__ == "__main__":
+    main()
