@@ -11,11 +11,10 @@ from fractions import Fraction
 
 import pytest
 
-from casewright.sources import DENSITIES, SPECIFIC_GRAVITY, wood_density
+from casewright.sources import DENSITIES, POUND, SPECIFIC_GRAVITY, wood_density
 
 pytestmark = pytest.mark.handbook
 
-POUND = Fraction("0.45359237")
 CUBIC_FOOT = Fraction("0.3048") ** 3
 SHEET = Fraction("1.2192") * Fraction("2.4384")
 """4 x 8 ft [m2]."""
@@ -46,3 +45,8 @@ def test_hardwood_plywood_by_the_square_foot() -> None:
 def test_glass_by_the_millimetre() -> None:
     """6 mm weighs 15.0 kg/m2."""
     assert DENSITIES["glass"].usual * Fraction("0.006") == 15
+
+
+def test_the_pound_and_its_force() -> None:
+    """1 lbf = 4.448 221 615 260 5 N: NIST SP 811, appendix B, with g = 9.806 65 m/s2 (memory)."""
+    assert POUND * Fraction("9.80665") == Fraction("4.4482216152605")

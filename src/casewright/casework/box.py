@@ -128,11 +128,16 @@ def _end_joint(maker: Maker, role: str, *, at_end: bool) -> EndJoint:
 
 
 def end_depth(maker: Maker, joint: EndJoint) -> Dim:
-    """How far a horizontal's end goes into a side [mm]."""
+    """How far a horizontal's end goes into a side [mm].
+
+    Both ends together are a whole number of steps, so that boards in dadoes and boards between
+    the sides can both be cut to the grid.
+    """
     if joint == "butt":
         return maker.zero
     deep = joint == "rabbet" and maker.spec.joint == "rabbet" and maker.spec.kind != "bookcase"
-    return maker.style("end_rabbet_depth" if deep else "dado_depth")
+    key = "end_rabbet_depth" if deep else "dado_depth"
+    return maker.on_grid(key, maker.style(key), parts=2)
 
 
 def _sides(maker: Maker, length: Dim, seat: Seat) -> tuple[Outline, Outline]:
@@ -164,6 +169,8 @@ def box_outlines(maker: Maker, width: Dim, height: Dim, depth: Dim, foot: Dim, d
     """
     spec = maker.spec
     seat = _seat(maker, depth)
+    if foot is not maker.zero:
+        height = maker.on_grid("height", height)
     length = height if foot is maker.zero else height - foot
     left, right = _sides(maker, length, seat)
     at_end = deck is foot or deck.value == foot.value
@@ -204,6 +211,7 @@ def cut_horizontal(
     underside: Dim | None,
     width: Dim | None = None,
     edges: tuple[Plane, ...] = ("w0",),
+    below: Dim | None = None,
 ) -> Board:
     """Cut another horizontal to match the bottom.
 
@@ -213,6 +221,8 @@ def cut_horizontal(
         Case height of its lower face [mm]; None: flush with the sides' upper ends.
     width
         None: as the bottom, or up to a captured back.
+    below
+        Case height that an upright board's upper edge reaches, as it is cut [mm].
     """
     spec = maker.spec
     plain = role in ("stretcher", "nailer", "rail")
@@ -227,6 +237,8 @@ def cut_horizontal(
         setting=f"{spec.key} horizontals",
         length_way=Way.NEAREST,
     )
+    if below is not None:
+        underside = below - outline.width
     if underside is None:
         underside = maker.place.let(
             f"{name.replace('.', '_')}_underside", box.head - outline.thickness

@@ -121,13 +121,14 @@ def _wanted(maker: Maker, width: Dim | None) -> _Wanted:
     foot = deck = zero
     match spec.kind:
         case "wall":
-            deck = zero if spec.skirt is None else place.given("skirt_drop", spec.skirt)
+            drop = None if spec.skirt is None else place.given("skirt_drop", spec.skirt)
+            deck = zero if drop is None else maker.on_grid("skirt_drop", drop)
         case "bookcase":
-            deck = maker.style("bookcase_toe_height")
+            deck = maker.on_grid("bookcase_toe_height", maker.style("bookcase_toe_height"))
         case "base" if spec.toe == "notch":
-            deck = maker.style("toe_height")
+            deck = maker.on_grid("toe_height", maker.style("toe_height"))
         case "base" if on_plinth:
-            foot = deck = maker.style("toe_height")
+            foot = deck = maker.on_grid("toe_height", maker.style("toe_height"))
         case "base" | "plinth":
             pass
     return _Wanted(width, height, depth, foot, deck, on_plinth)

@@ -10,6 +10,7 @@ from casewright.casework.maker import Maker, Outline
 from casewright.casework.pockets import bore_pockets
 from casewright.casework.setups import cross_dado_setup
 from casewright.casework.specs import Hand
+from casewright.casework.toes import toe_setback
 from casewright.dims import Dim
 
 __all__ = ["join_board", "machine_sides"]
@@ -95,6 +96,23 @@ def _is_bradded(maker: Maker, board: Board) -> bool:
     return board.joint == "butt" and shows and _is_before_back(maker, board)
 
 
+def _pocket_start(maker: Maker, board: Board) -> Dim | None:
+    """Where the pockets of a bottom begin; None: at its front edge.
+
+    Behind the toe board, where a driver has no room in front of it.
+    """
+    if board.role != "bottom" or maker.path("toe_board") not in maker.parts:
+        return None
+    if _pocket_face(maker, board) == "A":
+        return None
+    # Half the head of a driver, on the far side of the pocket: about an inch (common practice).
+    needed = maker.style("pocket_edge") + 2 * maker.style("driver_room")
+    if not maker.place.over(needed, toe_setback(maker), "no room for a driver at the toe board"):
+        return None
+    behind = maker.parts[maker.path("toe_board")].finished.thickness
+    return toe_setback(maker) + behind + maker.style("driver_room")
+
+
 def _pocket_reach(maker: Maker, board: Board) -> Dim | None:
     """Stretch of a board's end that takes pockets.
 
@@ -129,6 +147,7 @@ def join_board(maker: Maker, box: Box, board: Board) -> tuple[str, str]:
             _pocket_face(maker, board),
             ("l0", "l1"),
             along="w1" if _stands_on_bottom(maker, board) else "w0",
+            start=_pocket_start(maker, board),
             reach=_pocket_reach(maker, board),
         )
     return (

@@ -101,6 +101,28 @@ class Maker:
             known = self._own[key] = self.place.given(key, own)
         return known
 
+    def on_grid(self, name: str, wished: Dim, *, parts: int = 1) -> Dim:
+        """A size that several pieces must share, on the grid they are cut to.
+
+        What is left over is kept as `<name>_to_cut_rest`; it goes into the size of the case or of
+        an opening, and never between two pieces that meet.
+
+        Parameters
+        ----------
+        wished
+            [mm].
+        parts
+            By how many steps the grid is finer: 2 where two such sizes make one length.
+        """
+        step = self.style("cut_step").value / parts
+        if not step or not wished.value % step:
+            return wished
+        known = self._own.get(f"{name}_to_cut")
+        if known is None:
+            known = self.place.rounded(f"{name}_to_cut", wished, step, Way.NEAREST)[0]
+            self._own[f"{name}_to_cut"] = known
+        return known
+
     def outline(
         self,
         name: str,

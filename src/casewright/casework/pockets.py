@@ -24,6 +24,7 @@ def bore_pockets(
     ends: tuple[Plane, ...],
     *,
     along: Plane = "w0",
+    start: Dim | None = None,
     reach: Dim | None = None,
 ) -> int:
     """Bore pockets toward the named ends (or edges) of a part.
@@ -34,8 +35,9 @@ def bore_pockets(
         Planes the screws come out of: l0 and l1, or w0 and w1.
     along
         Edge or end from which the row is spaced.
-    reach
-        Stretch from there that may take pockets [mm]; None: right across.
+    start, reach
+        Where the stretch that may take pockets begins and ends, from there [mm]; None: right
+        across.
 
     Returns
     -------
@@ -50,11 +52,13 @@ def bore_pockets(
         across = reach or (part.finished.width if crosses else part.finished.length)
         row = spaced(
             place.at("pockets"),
-            across,
+            across - start if start else across,
             maker.style("pocket_spacing"),
             maker.style("pocket_edge"),
             f"pockets toward {part.ends[('l0', 'l1', 'w0', 'w1').index(end)]}",
         )
+        if start:
+            row = tuple(start + at for at in row)
         count = len(row)
         maker.machine(
             path,

@@ -69,7 +69,7 @@ def cut_nailers(maker: Maker, box: Box, below: Board) -> list[Board]:
     nailers = [
         cut_horizontal(
             maker, box, "nailer_top", "nailer", "top nailer",
-            underside=below.underside - width, width=width, edges=(),
+            underside=None, below=below.underside, width=width, edges=(),
         )
     ]  # fmt: skip
     if maker.spec.kind == "wall":
@@ -92,7 +92,7 @@ def cut_rails(maker: Maker, box: Box, top: Board) -> list[Board]:
         rails.append(
             cut_horizontal(
                 maker, box, "crown_stretcher", "stretcher", "front stretcher under the crown",
-                underside=top.underside - width, width=width, edges=(),
+                underside=None, below=top.underside, width=width, edges=(),
             )
         )  # fmt: skip
     return rails

@@ -15,7 +15,7 @@ def notch_sides(maker: Maker, box: Box) -> None:
     """Cut the toe notch into the lower front corner of both sides."""
     for outline in (box.left, box.right):
         place = outline.place.at("notch_toe")
-        tall = maker.machined(place, "width", maker.style("toe_height"))
+        tall = maker.machined(place, "width", box.deck)
         deep = maker.machined(place, "end", maker.style("toe_setback"))
         maker.machine(
             outline.path,

@@ -26,11 +26,10 @@ from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import kilograms, length
 from casewright.findings import Severity
 from casewright.room.model import Room
-from casewright.sources import INCH
+from casewright.sources import INCH, POUND
 
 __all__ = ["RULE", "front_weight", "heaviest", "hinges_wanted"]
 
-_POUND = Fraction(45_359_237, 100_000_000)
 _TALLEST = tuple(n * INCH for n in (40, 60, 80))
 
 
@@ -62,7 +61,7 @@ def hinges_wanted(height: Fraction, weight: Fraction) -> int:
 
 def heaviest(hinges: int) -> Fraction:
     """The heaviest door for a number of hinges [kg], 15 lb for two and as much for each more."""
-    return 15 * (hinges - 1) * _POUND
+    return 15 * (hinges - 1) * POUND
 
 
 def front_weight(room: Room, case: Case, front: Front) -> Fraction:

@@ -21,6 +21,7 @@ Sources
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from fractions import Fraction
 
@@ -32,18 +33,21 @@ from casewright.room.model import Room
 
 __all__ = ["RULE"]
 
+_NARROWER = ("a narrower case", "two cases side by side, each with doors of its own")
 _LOW, _HIGH = Fraction(12, 10), Fraction(35, 10)
 
 
 def _examine(room: Room) -> Iterator[Breach]:
     for case in room.cases:
+        leaves = Counter(front.opening for front in case.fronts)
         for front in case.fronts:
-            yield from _width(room, case, front)
+            pair = leaves[front.opening] > 1
+            yield from _width(room, case, front, pair=pair)
             if front.opening == "main":
-                yield from _aspect(room, front)
+                yield from _aspect(room, front, pair=pair)
 
 
-def _width(room: Room, case: Case, front: Front) -> Iterator[Breach]:
+def _width(room: Room, case: Case, front: Front, *, pair: bool) -> Iterator[Breach]:
     wide = front.width.value
     narrowest = by_unit(room, "9", "230")
     widest = style_value(room, case, "widest_single_door")
@@ -54,7 +58,7 @@ def _width(room: Room, case: Case, front: Front) -> Iterator[Breach]:
             "swings far out and pulls at its hinges",
             measured=length(room, wide),
             limit=length(room, widest),
-            remedies=("two leaves", "a narrower case"),
+            remedies=_NARROWER if pair else ("two leaves", "a narrower case"),
         )
     elif wide < narrowest:
         yield Breach(
@@ -63,12 +67,12 @@ def _width(room: Room, case: Case, front: Front) -> Iterator[Breach]:
             f"{length(room, narrowest)} a leaf hides more than it opens",
             measured=length(room, wide),
             limit=length(room, narrowest),
-            remedies=("one leaf instead of two", "a wider case"),
+            remedies=("one leaf instead of two", "a wider case") if pair else ("a wider case",),
             severity=Severity.NOTE,
         )
 
 
-def _aspect(room: Room, front: Front) -> Iterator[Breach]:
+def _aspect(room: Room, front: Front, *, pair: bool) -> Iterator[Breach]:
     ratio = front.height.value / front.width.value
     if _LOW <= ratio <= _HIGH:
         return
@@ -82,7 +86,7 @@ def _aspect(room: Room, front: Front) -> Iterator[Breach]:
         limit=f"{float(_HIGH if long else _LOW):.1f}",
         remedies=("a divider with two doors, one over the other", "flat, seasoned stock")
         if long
-        else ("two leaves",),
+        else (_NARROWER if pair else ("two leaves",)),
         severity=Severity.NOTE,
     )
 

@@ -33,10 +33,11 @@ from casewright.checks.shelves import SHELF_ROLES, nosing_of, shelf_modulus, she
 from casewright.checks.words import about
 from casewright.findings import Severity
 from casewright.room.model import Room
+from casewright.sources import POUND
 
 __all__ = ["RULE"]
 
-_POUND_FORCE_N = 4.4482216152605
+_POUND_FORCE_N = float(POUND) * 9.80665  # standard gravity [m/s2]
 _FOOT_MM = 304.8
 _LOAD_LB_PER_FOOT = 20
 _CREEP = 1.5

@@ -7,12 +7,9 @@ from fractions import Fraction
 from casewright.casework.cases import Case
 from casewright.dims import format_length, shop_text
 from casewright.room.model import Room
-from casewright.sources import INCH
+from casewright.sources import INCH, POUND
 
 __all__ = ["about", "by_unit", "kilograms", "length", "style_value"]
-
-_POUND = Fraction(45_359_237, 100_000_000)
-"""One avoirdupois pound [kg], by definition (international agreement, 1959)."""
 
 
 def length(room: Room, value: Fraction) -> str:
@@ -31,7 +28,7 @@ def about(room: Room, value_mm: float) -> str:
 def kilograms(room: Room, weight: Fraction) -> str:
     """A weight to a tenth of a kilogram, with pounds before it in a job in inches."""
     kilos = f"{float(weight):.1f} kg"
-    return kilos if room.spec.unit == "mm" else f"{float(weight / _POUND):.0f} lb ({kilos})"
+    return kilos if room.spec.unit == "mm" else f"{float(weight / POUND):.0f} lb ({kilos})"
 
 
 def by_unit(room: Room, inches: str, millimetres: str) -> Fraction:

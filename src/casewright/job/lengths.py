@@ -15,12 +15,11 @@ from pydantic_core.core_schema import ValidationInfo
 from casewright.dims import Unit, format_length, parse_length, shop_text
 from casewright.errors import LengthError
 from casewright.job.refusal import refuse
+from casewright.sources import POUND
 
-__all__ = ["POUND", "Between", "Length", "Weight", "unit_of"]
+__all__ = ["Between", "Length", "Weight", "unit_of"]
 
 _LARGEST_EXPONENT = 6
-POUND = Fraction("0.45359237")
-"""Of the international yard and pound agreement of 1959, exactly [kg]."""
 
 _WEIGHT = re.compile(r"(\d+(?:\.\d+)?)\s*(kg|lb|lbs)")
 

@@ -8,9 +8,9 @@ from fractions import Fraction
 
 from casewright.dims import Branch, Dim, Unit, Why, shop_text, why
 from casewright.errors import CasewrightError, Location, Problem
-from casewright.job.lengths import POUND
 from casewright.job.numbers import chain_with
 from casewright.room.model import Room
+from casewright.sources import POUND
 
 __all__ = ["NoSuchPathError", "number_text", "reasons", "short_name"]
 

@@ -18,6 +18,7 @@ from casewright.packet.assembly_steps import assembly_blocks
 from casewright.packet.case_parts import door_table, part_tables
 from casewright.packet.words import sizes
 from casewright.room.model import Room
+from casewright.sources import POUND
 
 __all__ = ["case_sections"]
 
@@ -90,7 +91,7 @@ def _summary(room: Room, case: Case) -> Rich:
     )
     words.append(
         f" It weighs about {round(float(weight))} kg"
-        f" ({round(float(weight) * 2.2046)} lb){'' if case.is_plinth else ' without doors'}, from "
+        f" ({round(weight / POUND)} lb){'' if case.is_plinth else ' without doors'}, from "
         "the density of its stock."
     )
     if spec.finished:

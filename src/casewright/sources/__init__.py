@@ -21,6 +21,7 @@ from casewright.sources.plywood import (
     ThicknessRule,
     plywood_band,
 )
+from casewright.sources.pound import POUND
 from casewright.sources.provenance import How, Provenance
 from casewright.sources.softwood import (
     BOARD_THICKNESS,
@@ -43,6 +44,7 @@ __all__ = [
     "LUMBER_WIDTH",
     "PLYWOOD_PANEL",
     "PLYWOOD_THICKNESS",
+    "POUND",
     "QUARTERS",
     "SOURCES",
     "SPECIFIC_GRAVITY",

@@ -308,3 +308,25 @@ def test_a_cut_narrower_than_every_bit_is_told() -> None:
     [found] = _found("tool missing", room)
     assert "no straight bit" in found.says
     assert found.limit
+
+
+def _remedies(room: Room) -> list[str]:
+    return [remedy for finding in _found("leaf size", room) for remedy in finding.remedies]
+
+
+def test_a_pair_that_is_too_wide_is_not_advised_to_become_a_pair() -> None:
+    """A pair over 4 ft wide wants a narrower case; one leaf as wide wants a second leaf."""
+    pair = _remedies(room_of(width="50", front=replace(SLAB, leaves=2)))
+    assert pair
+    assert "two leaves" not in pair
+    assert "two leaves" in _remedies(room_of(width="30", front=replace(SLAB, leaves=1)))
+
+
+def test_a_single_leaf_that_is_too_narrow_is_not_advised_to_become_one() -> None:
+    """One leaf instead of two helps a narrow pair only."""
+    single = _remedies(room_of(width="9", front=replace(SLAB, leaves=1)))
+    assert "a wider case" in single
+    assert "one leaf instead of two" not in single
+    assert "one leaf instead of two" in _remedies(
+        room_of(width="17", front=replace(SLAB, leaves=2))
+    )

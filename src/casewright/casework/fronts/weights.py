@@ -8,12 +8,11 @@ from casewright.casework.fronts.leaves import LeafPlan
 from casewright.casework.house import House
 from casewright.casework.maker import Maker
 from casewright.dims import Dim, Origin
+from casewright.sources import POUND
 
 __all__ = ["leaf_weight", "pounds"]
 
 _PER_CUBIC_MILLIMETRE = Fraction(1, 1_000_000_000)
-# One avoirdupois pound is 0.45359237 kg exactly (international yard and pound agreement, 1959).
-_POUND = Fraction(45_359_237, 100_000_000)
 
 
 def _plain(house: House, path: str, value: Fraction, power: int, origin: Origin) -> Dim:
@@ -29,7 +28,7 @@ def _plain(house: House, path: str, value: Fraction, power: int, origin: Origin)
 def pounds(house: House, path: str, count: int, note: str) -> Dim:
     """A weight given in pounds [kg], a plain number of the chain."""
     origin = Origin("cited", f"{note}: {count} lb", "common practice")
-    return _plain(house, path, count * _POUND, 0, origin)
+    return _plain(house, path, count * POUND, 0, origin)
 
 
 def _density(house: House, key: str) -> Dim:

@@ -39,6 +39,8 @@ def check_drivers(
 ) -> Iterator[Failure]:
     """Pocket screws that cannot be reached at the step that drives them.
 
+    A plinth is built flat on the bench, apart from the box that will be set on it.
+
     Parameters
     ----------
     screws
@@ -64,9 +66,14 @@ def _in_the_way(
     board = case.solids[screw.board]
     boxes = [_placed(board, screw, piece) for piece in pieces]
     for solid in there:
-        if solid is not board and any(
-            box.meets(solid.outer) and any(box.meets(piece) for piece in solid.pieces)
-            for box in boxes
+        apart = (solid.part.group == "plinth") != (board.part.group == "plinth")
+        if (
+            solid is not board
+            and not apart
+            and any(
+                box.meets(solid.outer) and any(box.meets(piece) for piece in solid.pieces)
+                for box in boxes
+            )
         ):
             yield solid
 
