@@ -1,9 +1,11 @@
 """Sheets for public two-dimensional bin packing instances, against the best known and our bound.
 
-Run with `python benchmarks/cutting.py [--instances N] [--nodes N]`. The instances are those of
-Berkey and Wang 1987 (classes 1 to 6) and of Martello and Vigo 1998 (classes 7 to 10), read from
-`../shared/benchmarks` beside the repository; they are not part of it. Best known: three-stage
-guillotine cutting, grain fixed (O) or parts free to turn (R).
+Run with `python benchmarks/cutting.py [--instances N] [--nodes N] [--library]`. The instances are
+those of Berkey and Wang 1987 (classes 1 to 6) and of Martello and Vigo 1998 (classes 7 to 10),
+read from `../shared/benchmarks` beside the repository; they are not part of it. Best known:
+three-stage guillotine cutting, grain fixed (O) or parts free to turn (R). With `--library` each is
+also packed by the general-purpose library rectpack (to be installed beside), with all its 108
+guillotine settings that do not merge what is left; the best of them counts.
 """
 
 from __future__ import annotations
@@ -15,6 +17,7 @@ import time
 from collections import defaultdict
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from functools import partialmethod
 from pathlib import Path
 from typing import Any
 
@@ -36,6 +39,8 @@ class Tally:
     bound: int = 0
     proved: int = 0
     seconds: list[float] = field(default_factory=list)
+    library: int = 0
+    worse: int = 0
 
     def add(self, other: Tally) -> None:
         """Add the sums of others."""
@@ -44,6 +49,8 @@ class Tally:
         self.best += other.best
         self.bound += other.bound
         self.proved += other.proved
+        self.library += other.library
+        self.worse += other.worse
         self.seconds += other.seconds
 
 
@@ -68,16 +75,47 @@ def run(row: dict[str, Any], best: int, nodes: int, *, rotate: bool) -> Tally:
     return Tally(1, solution.cost, best, solution.bound.value, proved, [seconds])
 
 
+def library_bins(row: dict[str, Any], *, rotate: bool) -> int:
+    """Fewest bins of the packing library over its guillotine settings."""
+    import rectpack  # only where it is asked for
+
+    sorts = [
+        getattr(rectpack, f"SORT_{n}") for n in ("AREA", "PERI", "DIFF", "SSIDE", "LSIDE", "RATIO")
+    ]
+    kinds = [getattr(rectpack, name) for name in dir(rectpack) if name.startswith("Guillotine")]
+    best: int | None = None
+    for kind in kinds:
+        apart = type(
+            kind.__name__, (kind,), {"__init__": partialmethod(kind.__init__, merge=False)}
+        )
+        for sort in sorts:
+            packer = rectpack.newPacker(
+                rectpack.PackingMode.Offline, rectpack.PackingBin.BBF, apart, sort, rotate
+            )
+            for length, width, count in row["items"]:
+                for _ in range(count):
+                    packer.add_rect(length, width)
+            packer.add_bin(row["W"], row["H"], count=float("inf"))
+            packer.pack()
+            best = len(packer) if best is None else min(best, len(packer))
+    assert best is not None
+    return best
+
+
 def lines(sums: dict[str, Tally]) -> Iterator[str]:
     """The table."""
-    yield "class    instances   bins  best known  ratio   bound  ratio  proved  mean s  most s"
+    yield (
+        "class    instances   bins  best known  ratio   bound  ratio  proved  mean s  most s"
+        "  library  worse"
+    )
     for name, tally in sums.items():
         mean = sum(tally.seconds) / tally.instances
+        peer = f"{tally.library:>8} {tally.worse:>6}" if tally.library else "       -      -"
         yield (
             f"{name:<8} {tally.instances:>9} {tally.bins:>6} {tally.best:>11}"
             f" {tally.bins / tally.best:>6.4f} {tally.bound:>7}"
             f" {tally.bins / tally.bound:>6.4f} {tally.proved / tally.instances:>6.0%}"
-            f" {mean:>7.2f} {max(tally.seconds):>7.2f}"
+            f" {mean:>7.2f} {max(tally.seconds):>7.2f} {peer}"
         )
 
 
@@ -86,6 +124,7 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--instances", type=int, default=None, help="solve only so many, spread")
     parser.add_argument("--nodes", type=int, default=2_500_000, help="work for each instance")
+    parser.add_argument("--library", action="store_true", help="compare with rectpack")
     options = parser.parse_args()
     if not INSTANCES.exists():
         print(f"The public instances are absent: {INSTANCES.parent.name}/{INSTANCES.name}")
@@ -100,6 +139,9 @@ def main() -> None:
         for row in rows:
             best = int(known[row["name"]][column])
             tally = run(row, best, options.nodes, rotate=grain == "R")
+            if options.library:
+                tally.library = library_bins(row, rotate=grain == "R")
+                tally.worse = int(tally.bins > tally.library)
             sums[f"{grain} {row['cls']}"].add(tally)
         total = Tally()
         for tally in sums.values():

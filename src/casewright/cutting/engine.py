@@ -56,11 +56,28 @@ class Stop:
 
 @dataclass(frozen=True, slots=True)
 class Progress:
-    """How far a search is: what the best plan costs, what none can beat, places tried."""
+    """How far a search is.
 
-    cost: int
-    bound: Bound
+    Parameters
+    ----------
+    solution
+        The best plan so far, with the bound so far.
+    nodes
+        Places tried.
+    """
+
+    solution: Solution
     nodes: int
+
+    @property
+    def cost(self) -> int:
+        """What the best plan costs, in the measure of the bound."""
+        return self.solution.cost
+
+    @property
+    def bound(self) -> Bound:
+        """What no plan can beat."""
+        return self.solution.bound
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,7 +129,8 @@ def solve(
         if best is None or plan.rank < best.rank:
             best = plan
             if watch is not None:
-                watch(Progress(best.price, tries.bound, tries.nodes))
+                found = solution_of(problem, plan.trees, unplaced, tries.bound)
+                watch(Progress(found, tries.nodes))
     return solution_of(problem, best.trees if best else (), unplaced, tries.bound)
 
 
