@@ -16,6 +16,9 @@ from casewright.packet.cut_words import time_words, work_minutes
 
 __all__ = ["answer_lines"]
 
+_WORTH = 5
+"""Minutes saved from which more stock is worth a word."""
+
 _ENDINGS = {
     Ending.CONTENT: "",
     Ending.TIME: "The time was over: this is the best plan found until then.",
@@ -44,6 +47,9 @@ def _noun(answer: CutAnswer) -> str:
 
 def _sum_lines(answer: CutAnswer, tape: Tape) -> Iterator[str]:
     solution, noun = answer.solution, _noun(answer)
+    if not answer.task.problem.parts:
+        yield "nothing to cut: there are no parts in the problem"
+        return
     used = Counter(tree.stock for tree in solution.tree)
     of = ", ".join(f"{count} of {stock}" for stock, count in used.items())
     cost = f", cost {solution.cost}" if solution.bound.measure == "price" else ""
@@ -76,7 +82,7 @@ def _trade_lines(answer: CutAnswer) -> Iterator[str]:
     fewest, easiest = answer.trade.fewest, answer.trade.easiest
     saved = work_minutes(fewest.work) - work_minutes(easiest.work)
     more = len(easiest.solution.tree) - len(fewest.solution.tree)
-    if saved > 0 and more > 0:
+    if saved >= _WORTH and more > 0:
         yield (
             f"{counted(more, _noun(answer))} more would save about {time_words(saved)}: worth it "
             f"where {'one costs' if more == 1 else 'they cost'} you less than that time"
@@ -127,8 +133,8 @@ def _step_lines(step: Step, tape: Tape) -> Iterator[str]:
         f"({tape.size(step.piece.rect)}) from its {edge}"
     )
     yield f"       gives {gives}"
-    for caution in step.cautions:
-        yield f"       CAUTION  {CAUTION_WORDS[caution]}"
+    if step.cautions:
+        yield f"       CAUTION  {' '.join(CAUTION_WORDS[caution] for caution in step.cautions)}"
 
 
 def _given(piece: Piece, tape: Tape) -> str:
@@ -147,12 +153,13 @@ def _sheet_lines(answer: CutAnswer, tape: Tape) -> Iterator[str]:
         for piece in step.leaves
         if piece.use == "offcut"
     }
+    cuts = Counter(step.sheet for step in answer.order.steps)
     turned = {(placed.part, placed.copy) for placed in answer.solution.placements if placed.turned}
     for tree in answer.solution.tree:
+        made = counted(cuts[tree.sheet], "cut")
+        size = tape.size(tree.root.rect)
         yield ""
-        yield (
-            f"{_noun(answer).upper()} {tree.sheet + 1}: {tree.stock} {tape.size(tree.root.rect)}"
-        )
+        yield f"{_noun(answer).upper()} {tree.sheet + 1}: {tree.stock} {size}, {made}"
         for leaf in leaves(tree.root):
             at = f"{tape.size(leaf.rect)} at {tape.text(leaf.rect.x)}, {tape.text(leaf.rect.y)}"
             if leaf.use == "part":

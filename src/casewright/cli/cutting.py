@@ -11,6 +11,7 @@ from typing import NoReturn
 from casewright.breakdown import break_down
 from casewright.cli.answer_texts import answer_lines
 from casewright.cli.commands import has_failed, load_and_work_out
+from casewright.cli.count_texts import counted
 from casewright.cli.cut_texts import cut_lines
 from casewright.cli.exits import BAD_INPUT, CLEAN, FAILED_PROOF, OPEN
 from casewright.cli.interrupt import interruptible
@@ -105,7 +106,8 @@ def _planned(file: Path, options: CutOptions) -> CutAnswer:
         numbers = {tree.sheet for tree in last.tree}
         for number in sorted(done):
             if number not in numbers:
-                _refuse(f"sheet {number + 1} is not in the last plan", f"1 to {len(numbers)}")
+                want = f"it has {counted(len(numbers), 'sheet')}, numbered from 1"
+                _refuse(f"sheet {number + 1} is not in the last plan", want)
         try:
             return cut_again(task, last, done, patience, tell)
         except ProblemError as error:

@@ -102,8 +102,13 @@ class _Reader(JsonReader):
         return self.whole(data, "problem", "stages", 3)
 
 
-def read_problem(data: object) -> Problem:
+def read_problem(data: object, also: tuple[str, ...] = ()) -> Problem:
     """A problem from parsed JSON.
+
+    Parameters
+    ----------
+    also
+        Further keys that may stand in it, for others to read.
 
     Raises
     ------
@@ -114,7 +119,7 @@ def read_problem(data: object) -> Problem:
         raise ProblemError([Fault("problem", "document", type(data).__name__, "an object")])
     reader = _Reader()
     known = ("schema", "job", "fingerprint", "unit", "kerf", "stages", "stock", "parts", "keep")
-    reader.known(data, "problem", known)
+    reader.known(data, "problem", (*known, *also))
     unit = reader.text(data, "problem", "unit")
     kerf = reader.whole(data, "problem", "kerf", None)
     stages = reader.stages(data)

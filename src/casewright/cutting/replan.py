@@ -168,8 +168,8 @@ class _Replanning:
 
     def _misfit(self, sheet: _Kept) -> Fault:
         return Fault(
-            f"sheet {sheet.origin + 1}", "cut already", f'from stock "{sheet.tree.stock}"',
-            "stock of that name and size in the problem, and the kerf it was cut with",
+            f"sheet {sheet.origin + 1}, cut already", "stock", f'"{sheet.tree.stock}"',
+            "in the problem, with the size it had and the kerf it was cut with",
         )  # fmt: skip
 
     def _stripped(self, tree: SheetTree, wanted: Counter[str]) -> SheetTree:

@@ -28,6 +28,9 @@ class Rect(NamedTuple):
     length: int
     width: int
 
+    def __str__(self) -> str:
+        return f"{self.length} x {self.width} at {self.x}, {self.y}"
+
     @property
     def x1(self) -> int:
         """Right edge [unit]."""

@@ -80,7 +80,7 @@ def _split_faults(split: Split, kerf: int) -> Iterator[str]:
                 yield f"between the cuts of {rect} lies {want}, the tree has {found}"
         at = max(at, cut + kerf)
     if pieces:
-        yield f"{rect} has pieces that no cut leaves: {[piece.rect for piece in pieces]}"
+        yield f"{rect} has pieces that no cut leaves: {'; '.join(str(p.rect) for p in pieces)}"
 
 
 def _stages(path: _Path, leaf: Leaf, item: StockItem) -> int:

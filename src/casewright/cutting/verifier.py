@@ -101,7 +101,8 @@ def _sheet_violations(problem: Problem, solution: Solution) -> Iterator[Violatio
 def _part_violations(part: PartDemand, placed: Placement) -> Iterator[Violation]:
     size = (part.width, part.length) if placed.turned else (part.length, part.width)
     if tuple(placed.rect[2:]) != size:
-        says = f"{placed.rect[2:]} on the sheet, wanted {size}"
+        lies = placed.rect
+        says = f"{lies.length} x {lies.width} on the sheet, wanted {size[0]} x {size[1]}"
         yield Violation(Breach.SIZE, says, placed.sheet, part.id)
     if placed.turned and not part.rotate:
         yield Violation(Breach.GRAIN, "turned", placed.sheet, part.id)
@@ -115,7 +116,8 @@ def _ground_violations(item: StockItem, placed: Placement) -> Iterator[Violation
         yield Violation(Breach.OUTSIDE, f"{rect}", placed.sheet, placed.part)
     for spot in item.defects:
         if _apart(rect, Rect(spot.x, spot.y, spot.length, spot.width)) < 0:
-            yield Violation(Breach.DEFECT, f"{rect} on {spot}", placed.sheet, placed.part)
+            says = f"{rect} on the defect {spot.length} x {spot.width} at {spot.x}, {spot.y}"
+            yield Violation(Breach.DEFECT, says, placed.sheet, placed.part)
 
 
 def _spacing_violations(placements: list[Placement], kerf: int) -> Iterator[Violation]:
@@ -177,7 +179,7 @@ def _value_violations(problem: Problem, solution: Solution) -> Iterator[Violatio
 
 
 def _card_violations(solution: Solution) -> Iterator[Violation]:
-    counts: Counter[tuple[Direction, int, int]] = Counter()
+    counts: dict[tuple[Direction, int], Counter[int]] = {}
     for tree in solution.tree:
         waiting: list[Leaf | Split] = [tree.root]
         while waiting:
@@ -187,15 +189,10 @@ def _card_violations(solution: Solution) -> Iterator[Violation]:
                 for piece in node.pieces:
                     if isinstance(piece, Split) or piece.use == "part":
                         size = piece.rect.width if node.direction == "rip" else piece.rect.length
-                        counts[node.direction, size, tree.sheet] += 1
-    keys = sorted({key[:2] for key in counts}, key=lambda key: (key[0] != "rip", -key[1]))
+                        counts.setdefault((node.direction, size), Counter())[tree.sheet] += 1
     cards = tuple(
-        SettingCard(
-            *key,
-            pieces=sum(n for card, n in counts.items() if card[:2] == key),
-            sheets=tuple(sorted(card[2] for card in counts if card[:2] == key)),
-        )
-        for key in keys
+        SettingCard(*key, pieces=counts[key].total(), sheets=tuple(sorted(counts[key])))
+        for key in sorted(counts, key=lambda key: (key[0] != "rip", -key[1]))
     )
     if cards != solution.cards:
         yield Violation(Breach.CARDS, f"the trees give {cards}")

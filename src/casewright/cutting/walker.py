@@ -116,7 +116,7 @@ def _saw(step: Step, rect: Rect, kerf: int, pieces: dict[str, Rect]) -> Iterator
     size = rect.width if is_rip else rect.length
     rest = size - step.setting - kerf
     if is_rip != (step.direction == "rip") or min(step.setting, rest) + kerf <= 0:
-        yield Misstep(Slip.NO_CUT, step.number, f"{step.datum} {step.setting} on {rect[2:]}")
+        yield Misstep(Slip.NO_CUT, step.number, f"{step.datum} {step.setting} on {rect}")
         return
     low = step.setting if step.datum in {"left", "bottom"} else rest
     fallen = [
@@ -125,7 +125,8 @@ def _saw(step: Step, rect: Rect, kerf: int, pieces: dict[str, Rect]) -> Iterator
         if min((piece := _part(rect, start, end, is_rip=is_rip))[2:]) > 0
     ]
     if fallen != sorted(leaf.rect for leaf in step.leaves):
-        yield Misstep(Slip.WRONG_LEAVINGS, step.number, f"{fallen}")
+        says = "; ".join(str(piece) for piece in fallen)
+        yield Misstep(Slip.WRONG_LEAVINGS, step.number, says)
         return
     pieces |= {leaf.name: leaf.rect for leaf in step.leaves}
 
@@ -160,7 +161,7 @@ def _unsafe(step: Step, rect: Rect, limits: Limits) -> Iterator[Misstep]:
         checks.append((Slip.NARROW, step.setting < limits.narrowest_rip))
     for slip, is_so in checks:
         if is_so:
-            yield Misstep(slip, step.number, f"{step.method} {step.setting} on {rect[2:]}")
+            yield Misstep(slip, step.number, f"{step.method} {step.setting} on {rect}")
 
 
 def _over(value: int, limit: int | None) -> bool:
@@ -183,5 +184,5 @@ def _result(
         ):
             made[part.id] += 1
         else:
-            missteps.append(Misstep(Slip.WRONG_SIZE, 0, f"{part.id}: {size}"))
+            missteps.append(Misstep(Slip.WRONG_SIZE, 0, f"{part.id}: {rect}"))
     return Walk(dict(made), tuple(left), tuple(missteps))

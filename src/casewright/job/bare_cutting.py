@@ -20,7 +20,7 @@ from casewright.job.patience import Ending, Patience
 
 __all__ = ["CutAnswer", "cut", "cut_again"]
 
-_EASING = 4
+_EASING = 6
 """Easing the work counts each place that is tried; it gets a part of the places of the sheets."""
 
 _FIRST = 20_000

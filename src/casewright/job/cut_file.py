@@ -48,7 +48,8 @@ class CutTask:
         widths = {item.width for item in self.problem.stock}
         widths |= {item.usable_width for item in self.problem.stock}
         widths |= {part.width for part in self.problem.parts}
-        return len(widths) == 1 and not any(part.rotate for part in self.problem.parts)
+        parts = self.problem.parts
+        return bool(parts) and len(widths) == 1 and not any(part.rotate for part in parts)
 
 
 def read_problem(path: Path, stages: Stages | None = None) -> CutTask:
@@ -79,9 +80,8 @@ def _task(data: object, stages: Stages | None) -> CutTask:
     has_shop = isinstance(data, Mapping) and "shop" in data
     if isinstance(data, Mapping) and has_shop:
         model, faults = _model(data["shop"])
-        data = {key: value for key, value in data.items() if key != "shop"}
     try:
-        problem = problem_of(data)
+        problem = problem_of(data, also=("shop",))
     except ProblemError as error:
         raise ProblemError([*error.faults, *faults]) from None
     if faults:

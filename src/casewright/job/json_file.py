@@ -19,6 +19,7 @@ STANDARD_INPUT = Path("-")
 
 _LARGEST_FILE = 100_000_000
 _LONGEST_WORD = 40
+_LONGEST_PLACE = 90
 
 _SLIPS = (
     ("Expecting value", "a value is missing here", 'write a number, a "text", a list, an object'),
@@ -99,7 +100,7 @@ def faults_error(path: Path, faults: Sequence[Fault]) -> CutFileError:
     return CutFileError(
         tuple(
             Problem(
-                Location(file_name(path), word=fault.where),
+                Location(file_name(path), word=_short(fault.where)),
                 f"{fault.field} is {fault.found}",
                 f"it must be {fault.want}{_hint(fault)}",
             )
@@ -111,6 +112,11 @@ def faults_error(path: Path, faults: Sequence[Fault]) -> CutFileError:
 def file_name(path: Path) -> str:
     """A file as messages name it."""
     return "standard input" if path == STANDARD_INPUT else path.name
+
+
+def _short(where: str) -> str:
+    """A place deep in a document, without what stands between."""
+    return where if len(where) <= _LONGEST_PLACE else f"{where[:50]} ... {where[-20:]}"
 
 
 def _hint(fault: Fault) -> str:

@@ -77,7 +77,8 @@ def breaches_of(task: CutTask, plan: PlanFile) -> tuple[Violation, ...]:
         return tuple(_order_breaches(task, plan.solution, plan.order))
     written: Mapping[str, Any] = write_solution(task.problem, plan.solution)
     if plan.cards is not None and plan.cards != written["cards"]:
-        return (Violation(Breach.CARDS, "the cut trees ask for other settings or other pieces"),)
+        says = "they belong to steps that are not told, or the cut trees ask for other settings"
+        return (Violation(Breach.CARDS, says),)
     return ()
 
 

@@ -1,0 +1,73 @@
+"""The pages that walk through an example, run as a reader would type it."""
+
+from __future__ import annotations
+
+import doctest
+import json
+import re
+import shlex
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from casewright.cli import progress
+from casewright.cli.main import main
+
+DOCS = Path(__file__).parents[2] / "docs"
+BLOCK = re.compile(r"^```(?P<kind>\w+) ?(?P<name>[\w.-]*)\n(?P<body>.*?)^```$", re.M | re.S)
+
+
+def _steps(page: str) -> Iterator[tuple[str, str, str]]:
+    for match in BLOCK.finditer((DOCS / page).read_text("utf-8")):
+        yield match["kind"], match["name"], match["body"]
+
+
+@pytest.fixture
+def shop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """An empty folder to work in; what is slow here may be fast there, so no progress is told."""
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setattr(progress, "_PATIENCE_S", 3600.0)
+    return tmp_path
+
+
+def follow(page: str, folder: Path, capsys: pytest.CaptureFixture[str]) -> int:
+    """Files are typed, commands run, and every line printed is the line on the page.
+
+    Returns
+    -------
+    How many commands there were.
+    """
+    checker = doctest.OutputChecker()
+    commands = 0
+    for kind, name, body in _steps(page):
+        if name:
+            (folder / name).write_text(body, "utf-8")
+            continue
+        first, _, wanted = body.partition("\n")
+        program, *arguments = shlex.split(first.removeprefix("$ "))
+        assert (kind, program) == ("console", "casewright")
+        with pytest.raises(SystemExit) as left:
+            main(arguments)
+        assert left.value.code in (None, 0, 1, 2)
+        shown = "".join(capsys.readouterr())
+        options = doctest.ELLIPSIS | doctest.DONT_ACCEPT_BLANKLINE
+        assert checker.check_output(wanted, shown, options), f"{first}\n{shown}"
+        commands += 1
+    return commands
+
+
+def test_the_first_cabinet(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """From five lines to the packet."""
+    assert follow("first-cabinet.md", shop, capsys) >= 8
+    assert (shop / "out" / "linen" / "packet.pdf").read_bytes().startswith(b"%PDF")
+
+
+def test_cutting_alone(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """The example, its plan as JSON, and the names of all that stands in it."""
+    assert follow("cutting.md", shop, capsys) == 2
+    with pytest.raises(SystemExit):
+        main(["cut", "--problem", "shelves.json", "--json"])
+    document = json.loads(capsys.readouterr().out)
+    page = (DOCS / "cutting.md").read_text("utf-8")
+    assert not [key for key in document if key not in ("schema", "job") and f"`{key}`" not in page]
