@@ -38,7 +38,9 @@ def check_lines(worked: WorkedJob) -> Iterator[str]:
     for finding in worked.findings:
         yield from _finding(finding)
     cases = f"{len(room.boxes)} case{'s' if len(room.boxes) != 1 else ''}"
-    proof = "the proof of assembly failed" if worked.failures else "proved to go together"
+    proof = "proved to go together" if worked.holds else "does not go together with these goods"
+    if worked.failures:
+        proof = "the proof of assembly failed"
     yield (
         f"{room.spec.name}: {cases}, {len(room.parts)} parts, {proof}; "
         f"{len(worked.questions)} open, {len(worked.findings)} found"

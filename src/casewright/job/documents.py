@@ -85,7 +85,7 @@ def check_document(worked: WorkedJob) -> _Json:
         "findings": [finding_json(f) for f in worked.findings],
         "questions": [question_json(q) for q in worked.questions],
         "proof": {
-            "holds": not worked.failures,
+            "holds": worked.holds,
             "failures": [
                 {"case": key, "check": f.check, "paths": list(f.paths), "says": f.says}
                 for key, f in worked.failures

@@ -7,7 +7,15 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 
-from casewright.casework.proof import Failure, Proof, as_findings, of_goods
+from casewright.casework.cases import Case
+from casewright.casework.proof import (
+    PROOF_RULE,
+    Failure,
+    Proof,
+    as_findings,
+    of_goods,
+    that_follow,
+)
 from casewright.casework.proof.prove import GRID
 from casewright.casework.verification import verify
 from casewright.checks import check
@@ -44,6 +52,12 @@ class WorkedJob:
     failures: tuple[tuple[str, Failure], ...]
     findings: tuple[Finding, ...]
     questions: tuple[Question, ...]
+
+    @property
+    def holds(self) -> bool:
+        """Whether everything is proved to go together, with the goods the job names."""
+        stops = (f for f in self.findings if f.severity is Severity.STOP)
+        return not (self.failures or any(f.rule.startswith(PROOF_RULE) for f in stops))
 
     @property
     def is_clean(self) -> bool:
@@ -88,12 +102,13 @@ def _worked(spec: JobSpec, facts: Facts) -> WorkedJob:
     found = list(room.findings)
     failures: list[tuple[str, Failure]] = []
     for case in room.cases:
-        verdict = verify(case, hardware=spec.hardware, grid=max(step, GRID))
+        proof = Proof(verify(case, hardware=spec.hardware, grid=max(step, GRID)).failures)
         if facts:
-            found.extend(as_findings(Proof(verdict.failures), unit=spec.unit))
-        else:
-            found.extend(of_goods(Proof(verdict.failures), case.spec.title))
-            failures.extend((case.key, f) for f in verdict.failures if not f.of_goods)
+            found.extend(as_findings(proof, unit=spec.unit))
+        elif proof.failures:
+            told, untold = _told(case, proof)
+            found.extend(told)
+            failures.extend((case.key, failure) for failure in untold)
     for run in room.runs:
         proof = prove_run(run, spacing=spec.style["sleeper_spacing"].value, grid=max(step, GRID))
         if facts:
@@ -103,3 +118,15 @@ def _worked(spec: JobSpec, facts: Facts) -> WorkedJob:
     found.extend(check(room))
     found.sort(key=lambda finding: _ORDER[finding.severity])
     return WorkedJob(room, tuple(failures), tuple(found), room.questions)
+
+
+def _told(case: Case, proof: Proof) -> tuple[tuple[Finding, ...], tuple[Failure, ...]]:
+    """Failures as findings where goods are to blame for them, and the ones that are left.
+
+    Goods are to blame for all that fails in a case that they stop anyway.
+    """
+    told = of_goods(proof, case.spec.title)
+    stops = [found for found in (*case.findings, *told) if found.severity is Severity.STOP]
+    if stops:
+        return (*told, *that_follow(proof, case.spec.title, stops[0])), ()
+    return told, proof.failures

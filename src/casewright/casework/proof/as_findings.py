@@ -8,7 +8,10 @@ from casewright.casework.proof.failure import Failure, Proof
 from casewright.dims import Unit, shop_text
 from casewright.findings import Finding, Severity
 
-__all__ = ["as_findings", "of_goods"]
+__all__ = ["PROOF_RULE", "as_findings", "of_goods", "that_follow"]
+
+PROOF_RULE = "proof: "
+"""How the names of all findings begin that a failed proof gives."""
 
 # What glue lines, clamps and a plane take up without a word (common practice).
 _ABSORBED = Fraction(1, 2)
@@ -44,7 +47,7 @@ def of_goods(proof: Proof, title: str) -> tuple[Finding, ...]:
             first.setdefault((failure.check, failure.says.partition(" inside ")[0]), failure)
     return tuple(
         Finding(
-            rule=f"proof: {failure.check}",
+            rule=f"{PROOF_RULE}{failure.check}",
             severity=Severity.STOP,
             path=failure.paths[0],
             says=f"in {title}, {failure.says}",
@@ -55,11 +58,41 @@ def of_goods(proof: Proof, title: str) -> tuple[Finding, ...]:
     )
 
 
+def that_follow(proof: Proof, title: str, first: Finding) -> tuple[Finding, ...]:
+    """Failures in a case that is stopped anyway by what it is made of, like ones together.
+
+    A door on hinges that cannot reach, or a pocket in a side too thick for its screws, cannot be
+    proved to go together; its reason was found already.
+
+    Parameters
+    ----------
+    title
+        Of the case.
+    first
+        What stops it.
+    """
+    alike = {
+        (failure.check, failure.says): failure for failure in reversed(proof.failures)
+        if not failure.of_goods
+    }  # fmt: skip
+    return tuple(
+        Finding(
+            rule=f"{PROOF_RULE}{failure.check}",
+            severity=Severity.STOP,
+            path=failure.paths[0],
+            says=f"in {title}, {failure.says}",
+            source="common practice",
+            remedies=(f"put right '{first.rule}' of {first.path} first; this may go with it",),
+        )
+        for failure in reversed(alike.values())
+    )
+
+
 def _finding(failure: Failure, unit: Unit, absorbed: Fraction) -> Finding:
     measured = shop_text(failure.amount, unit) if failure.amount else ""
     by = f", by {measured}" if measured else ""
     return Finding(
-        rule=f"proof: {failure.check}",
+        rule=f"{PROOF_RULE}{failure.check}",
         severity=_severity(failure, absorbed),
         path=failure.paths[0],
         says=f"as built, {failure.says}{by}",
