@@ -7,11 +7,12 @@ from dataclasses import dataclass, field, fields, is_dataclass
 
 from casewright.dims.units import Unit
 from casewright.drawing import Measure, Plot
-from casewright.outputs.blocks import Block, LabelSheet
+from casewright.outputs.blocks import Block, Contents, LabelSheet
+from casewright.outputs.inlines import PageNumber, PageNumbers
 
 __all__ = [
     "A4", "LABELS_A4", "LABELS_LETTER", "LETTER", "Document", "LinkError", "Paper", "Section",
-    "anchors", "check_links", "measures",
+    "anchors", "check_links", "measures", "page_references", "section_anchors",
 ]  # fmt: skip
 
 
@@ -125,10 +126,40 @@ def _parts(thing: object) -> Iterator[object]:
             yield from _parts(getattr(thing, each.name))
 
 
-def anchors(document: Document) -> list[str]:
+def anchors(document: Document | Section) -> list[str]:
     """Every anchor in order."""
     found = (getattr(part, "anchor", "") for part in _parts(document))
     return [anchor for anchor in found if anchor]
+
+
+def section_anchors(document: Document) -> list[str]:
+    """Where the contents lead to: each section's anchor, or one made for it."""
+    return [
+        section.anchor or f"section {number}"
+        for number, section in enumerate(document.sections, 1)
+    ]
+
+
+def page_references(section: Section, contents: Iterable[str]) -> set[str]:
+    """Anchors whose page numbers a section prints.
+
+    Parameters
+    ----------
+    contents
+        Those that a table of contents prints.
+    """
+    found: set[str] = set()
+    for part in _parts(section):
+        match part:
+            case PageNumber(target):
+                found.add(target)
+            case PageNumbers(targets):
+                found.update(targets)
+            case Contents():
+                found.update(contents)
+            case _:
+                pass
+    return found
 
 
 def _targets(document: Document) -> Iterator[str]:

@@ -13,13 +13,16 @@ from typing import NamedTuple
 from casewright.drawing import Area, Group, Ink, Plot, SignKind
 from casewright.drawing.lettering import FAMILIES
 from casewright.outputs import blocks as b
-from casewright.outputs.document import Document, Paper, Section
+from casewright.outputs.document import Document, Paper, Section, section_anchors
 from casewright.outputs.inlines import Rich, rich_text
+from casewright.outputs.section_text import SectionText, printing_text
 from casewright.outputs.svg import svg_text
 from casewright.outputs.typst_lines import Json, line_data, sign_picture
 from casewright.outputs.typst_tables import table_data
 
-__all__ = ["document_json"]
+__all__ = [
+    "document_json", "head_text", "paper_data", "section_texts",
+]  # fmt: skip
 
 _UNPRINTABLE = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
 _CONTROL = "\\u00"  # how JSON begins to write any character below a space that has no letter
@@ -41,17 +44,47 @@ class _Page(NamedTuple):
 
 def document_json(document: Document) -> str:
     """A document as JSON text: the same document always gives the same text."""
-    data: dict[str, Json] = {
-        "title": document.title,
-        "job": document.job,
-        "fingerprint": document.fingerprint,
-        "unit_note": document.unit_note,
-        "families": list(FAMILIES),
-        "inks": {ink.name.lower(): ink.value for ink in Ink},
-        "sections": [
-            _section(section, i, document) for i, section in enumerate(document.sections)
-        ],
+    sections = section_texts(document)
+    return printing_text(head_text(document), (section.whole for section in sections))
+
+
+def head_text(document: Document) -> str:
+    """What all sections of a document share, as JSON text."""
+    return _text(
+        {
+            "title": document.title,
+            "job": document.job,
+            "fingerprint": document.fingerprint,
+            "unit_note": document.unit_note,
+            "families": list(FAMILIES),
+            "inks": {ink.name.lower(): ink.value for ink in Ink},
+        }
+    )
+
+
+def section_texts(document: Document) -> list[SectionText]:
+    """Every section of a document, ready for the typesetter."""
+    anchors = section_anchors(document)
+    return [
+        _section(section, anchor, document)
+        for section, anchor in zip(document.sections, anchors, strict=True)
+    ]
+
+
+def paper_data(paper: Paper) -> Json:
+    """A sheet of paper and its margins [mm]."""
+    return {
+        "width": paper.width_mm,
+        "height": paper.height_mm,
+        "left": paper.left_mm,
+        "right": paper.right_mm,
+        "top": paper.top_mm,
+        "bottom": paper.bottom_mm,
     }
+
+
+def _text(data: Json) -> str:
+    """Data as JSON text, without characters that cannot be printed."""
     text = _json(data)
     if _CONTROL in text or _UNPRINTABLE.search(text):
         return _json(_clean(data))
@@ -73,30 +106,29 @@ def _clean(data: Json) -> Json:
     return data
 
 
-def _section_anchor(section: Section, index: int) -> str:
-    return section.anchor or f"section {index + 1}"
-
-
-def _section(section: Section, index: int, document: Document) -> Json:
+def _section(section: Section, anchor: str, document: Document) -> SectionText:
     paper = section.paper or document.paper
-    return {
+    head: Json = {
         "title": section.title,
-        "anchor": _section_anchor(section, index),
+        "anchor": anchor,
         "plain": section.plain,
-        "paper": _paper(paper),
-        "blocks": _blocks(section.blocks, _Page(document, paper)),
+        "paper": paper_data(paper),
     }
+    page = _Page(document, paper)
+    return SectionText(
+        _text(head),
+        tuple(
+            _text(_numbered(_block(block, page), number))
+            for number, block in enumerate(section.blocks)
+        ),
+    )
 
 
-def _paper(paper: Paper) -> Json:
-    return {
-        "width": paper.width_mm,
-        "height": paper.height_mm,
-        "left": paper.left_mm,
-        "right": paper.right_mm,
-        "top": paper.top_mm,
-        "bottom": paper.bottom_mm,
-    }
+def _numbered(data: Json, number: int) -> Json:
+    """Blocks that stay on one page say which of their section they are."""
+    if isinstance(data, dict) and data["k"] == "keep":
+        data["number"] = number
+    return data
 
 
 def _block(block: b.Block, page: _Page) -> Json:
@@ -136,7 +168,7 @@ def _arrangement(block: b.Beside | b.Keep | b.Contents | b.Space | b.Labels, pag
                 "columns": [_blocks(column, page) for column in columns],
             }
         case b.Keep(blocks):
-            data = {"k": "keep", "blocks": _blocks(blocks, page)}
+            data = {"k": "keep", "number": None, "blocks": _blocks(blocks, page)}
         case b.Contents():
             data = {"k": "contents", "entries": _entries(page.document)}
         case b.Space(height):
@@ -153,8 +185,8 @@ def _blocks(blocks: tuple[b.Block, ...], page: _Page) -> list[Json]:
 def _entries(document: Document) -> list[Json]:
     """Every section but the one that the contents stand in."""
     return [
-        {"title": section.title, "to": _section_anchor(section, i)}
-        for i, section in enumerate(document.sections)
+        {"title": section.title, "to": anchor}
+        for section, anchor in zip(document.sections, section_anchors(document), strict=True)
         if not any(isinstance(block, b.Contents) for block in section.blocks)
     ]
 

@@ -26,7 +26,7 @@ from casewright.drawing import (
     rectangle,
     sheet,
 )
-from casewright.outputs import pdf
+from casewright.outputs import typesetter
 from casewright.outputs.blocks import (
     Column,
     Figure,
@@ -45,7 +45,8 @@ from casewright.outputs.document import (
     Paper,
     Section,
 )
-from casewright.outputs.pdf import FontError, pdf_bytes
+from casewright.outputs.pdf import pdf_bytes
+from casewright.outputs.typesetter import FontError
 
 INCH = Fraction("25.4")
 POINT_MM = 25.4 / 72
@@ -171,7 +172,8 @@ def test_figures_have_their_alternative_in_words() -> None:
     """Who cannot see the drawing is told what it shows."""
     raw = pdf_bytes(document(section(Figure(plot(_case(Fraction(33), Fraction(39)), 8)))))
     reader = PdfReader(io.BytesIO(raw))
-    objects: list[Any] = [reader.get_object(i) for i in sorted(reader.xref[0])]
+    known = sorted({*reader.xref[0], *reader.xref_objStm})
+    objects: list[Any] = [reader.get_object(i) for i in known]
     alternatives = [str(found["/Alt"]) for found in objects if "/Alt" in (found or ())]
     assert "Sink case, front" in alternatives
 
@@ -246,8 +248,7 @@ _PRINT = """
 import hashlib, sys
 from casewright.outputs.blocks import Paragraph
 from casewright.outputs.document import A4, Document, Section
-from casewright.outputs import pdf
-from casewright.outputs.pdf import FontError, pdf_bytes
+from casewright.outputs.pdf import pdf_bytes
 made = Document("t", "j", "f", "mm", A4, (Section("s", (Paragraph("x"),)),))
 sys.stdout.write(hashlib.sha256(pdf_bytes(made)).hexdigest())
 """
@@ -277,8 +278,8 @@ def test_no_date_and_no_place_in_the_file() -> None:
 
 def test_a_missing_typeface_is_said_and_not_replaced(monkeypatch: pytest.MonkeyPatch) -> None:
     """Without the font package nothing is printed in some other font."""
-    monkeypatch.setattr(pdf, "_FONT_PACKAGE", "no_such_fonts")
-    monkeypatch.setattr(pdf, "_fonts", pdf._fonts.__wrapped__)
+    monkeypatch.setattr(typesetter, "_FONT_PACKAGE", "no_such_fonts")
+    monkeypatch.setattr(typesetter, "_fonts", typesetter._fonts.__wrapped__)
     with pytest.raises(FontError, match="install the project's requirements again"):
         printed(Paragraph("a"))
 
