@@ -19,9 +19,11 @@ from casewright.cutting import (
     Split,
     StockItem,
     Stop,
+    plan_cuts,
     replan,
     solve,
     verify,
+    walk,
 )
 
 _SHORT = Stop(500)
@@ -73,6 +75,23 @@ def test_a_new_plan_can_be_cut_and_keeps_what_is_cut(
     for number in cut:
         assert now[number].stock == last.tree[number].stock
         assert _cuts(now[number].root) == _cuts(last.tree[number].root)
+
+
+@_FEW
+@given(_edits())
+def test_what_is_not_cut_yet_can_be_cut_safely(
+    edit: tuple[Problem, Solution, Problem, frozenset[int]],
+) -> None:
+    """A gone part leaves no cut behind that parts one leftover from another."""
+    _, last, problem, cut = edit
+    made = replan(problem, last, cut, _SHORT)
+    open_trees = [
+        tree for tree, origin in zip(made.solution.tree, made.origins, strict=True)
+        if origin not in cut
+    ]  # fmt: skip
+    trees = tuple(replace(tree, sheet=number) for number, tree in enumerate(open_trees))
+    order = plan_cuts(problem, replace(made.solution, tree=trees))
+    assert walk(problem, order).missteps == ()
 
 
 @_FEW

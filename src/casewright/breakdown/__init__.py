@@ -13,7 +13,7 @@ from casewright.breakdown.saw_steps import (
     saw_cards,
     saw_steps,
 )
-from casewright.breakdown.solving import PlanDefectError, confirm
+from casewright.breakdown.solving import PlanDefectError
 from casewright.breakdown.units import UnevenLengthError, WholeUnit, common_unit
 
 __all__ = [
@@ -36,7 +36,6 @@ __all__ = [
     "WholeUnit",
     "break_down",
     "common_unit",
-    "confirm",
     "saw_cards",
     "saw_kerf",
     "saw_steps",

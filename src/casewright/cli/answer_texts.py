@@ -156,7 +156,7 @@ def _sheet_lines(answer: CutAnswer, tape: Tape) -> Iterator[str]:
     cuts = Counter(step.sheet for step in answer.order.steps)
     turned = {(placed.part, placed.copy) for placed in answer.solution.placements if placed.turned}
     for tree in answer.solution.tree:
-        made = counted(cuts[tree.sheet], "cut")
+        made = "cut already" if tree.sheet in answer.done else counted(cuts[tree.sheet], "cut")
         size = tape.size(tree.root.rect)
         yield ""
         yield f"{_noun(answer).upper()} {tree.sheet + 1}: {tree.stock} {size}, {made}"

@@ -25,7 +25,7 @@ from casewright.job.cut_documents import answer_document, cut_document, verdict_
 from casewright.job.cut_file import Stages, read_problem
 from casewright.job.json_file import STANDARD_INPUT, CutFileError, faults_error
 from casewright.job.patience import USUAL_WORK, Patience
-from casewright.job.plan_file import breaches_of, read_plan
+from casewright.job.plan_file import file_breaches, read_plan
 
 __all__ = ["CutOptions", "run_cut", "run_verify"]
 
@@ -97,11 +97,12 @@ def _planned(file: Path, options: CutOptions) -> CutAnswer:
     if seconds is not None and not (math.isfinite(seconds) and seconds > 0):
         _refuse(f"--seconds is {seconds}", "give a number of seconds above 0")
     done = _sheet_numbers(options)
+    before = _second(file, options.last) if options.last else None
     task = read_problem(file, options.stages)
-    last = read_plan(_second(file, options.last)).solution if options.last else None
+    last = read_plan(before).solution if before else None
     with interruptible() as asked, working("planning the cuts") as tell:
         patience = Patience(USUAL_WORK if work is None else work, seconds, asked)
-        if last is None or options.last is None:
+        if last is None or before is None:
             return cut(task, patience, tell)
         numbers = {tree.sheet for tree in last.tree}
         for number in sorted(done):
@@ -111,7 +112,7 @@ def _planned(file: Path, options: CutOptions) -> CutAnswer:
         try:
             return cut_again(task, last, done, patience, tell)
         except ProblemError as error:
-            raise faults_error(options.last, error.faults) from None
+            raise faults_error(before, error.faults) from None
 
 
 def _sheet_numbers(options: CutOptions) -> frozenset[int]:
@@ -127,10 +128,10 @@ def _sheet_numbers(options: CutOptions) -> frozenset[int]:
 
 def run_verify(problem: Path, plan: Path, stages: Stages | None, *, as_json: bool) -> int:
     """`verify`: everything wrong with a plan for a problem, whoever made it."""
-    task = read_problem(problem, stages)
-    found = read_plan(_second(problem, plan))
+    plan = _second(problem, plan)
+    task, found = read_problem(problem, stages), read_plan(plan)
     with working("checking the plan"):
-        breaches = breaches_of(task, found)
+        breaches = file_breaches(task, found)
     if as_json:
         print_json(verdict_document(task, found, breaches))
     else:

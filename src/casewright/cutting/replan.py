@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 from typing import NamedTuple
 
 from casewright.cutting.engine import Stop, solve
@@ -21,7 +22,7 @@ from casewright.cutting.solution import (
     Status,
     leaves,
 )  # fmt: skip
-from casewright.cutting.tree import leftover
+from casewright.cutting.tree import Axis, Cell, divide, leftover
 from casewright.cutting.verifier import verify
 
 __all__ = ["Movement", "Replan", "replan"]
@@ -181,11 +182,23 @@ class _Replanning:
                     return node
                 return leftover(node.rect, self.problem.keep)
             pieces = tuple(visit(piece) for piece in node.pieces)
-            if tree.sheet not in self.cut and not any(_holds_part(piece) for piece in pieces):
-                return leftover(node.rect, self.problem.keep)
-            return replace(node, pieces=pieces)
+            if pieces == node.pieces or tree.sheet in self.cut:
+                return replace(node, pieces=pieces)
+            return self._divided(node, [piece for piece in pieces if _holds_part(piece)])
 
         return replace(tree, root=visit(tree.root))
+
+    def _divided(self, node: Split, pieces: Sequence[Node]) -> Node:
+        """A piece of the stock cut into these alone; no cut between what is left over."""
+        if not pieces:
+            return leftover(node.rect, self.problem.keep)
+        axis: Axis = "y" if node.direction == "rip" else "x"
+        cells = []
+        for piece in pieces:
+            x, y, x1, y1 = piece.rect.x, piece.rect.y, piece.rect.x1, piece.rect.y1
+            low, high = (y, y1) if axis == "y" else (x, x1)
+            cells.append(Cell(low, high, partial(_as_it_is, piece)))
+        return divide(node.rect, axis, cells, self.problem.kerf, self.problem.keep)
 
     def _is_wanted(self, leaf: Leaf, wanted: Counter[str]) -> bool:
         part = self.parts.get(leaf.part)
@@ -265,6 +278,10 @@ def _pieces(spots: Counter[_Spot]) -> Counter[tuple[str, int, int]]:
         sides = spot.rect.length, spot.rect.width
         found[spot.part, min(sides), max(sides)] += count
     return found
+
+
+def _as_it_is(piece: Node, _: Rect) -> Node:
+    return piece
 
 
 def _holds_part(node: Node) -> bool:

@@ -5,18 +5,19 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Iterator
 from dataclasses import dataclass, replace
 
-from casewright.breakdown import confirm
+from casewright.breakdown import PlanDefectError
 from casewright.cutting.boards import solve_boards
 from casewright.cutting.easing import ease
 from casewright.cutting.engine import Progress, Stop, solve
 from casewright.cutting.problem import Problem
 from casewright.cutting.replan import Replan, replan
-from casewright.cutting.solution import Solution, Status
+from casewright.cutting.solution import Leaf, Solution, Status
 from casewright.cutting.steps import CutPlan, plan_cuts
 from casewright.cutting.trade import Trade, weigh
 from casewright.cutting.work import Work, work_of
 from casewright.job.cut_file import CutTask
 from casewright.job.patience import Ending, Patience
+from casewright.job.plan_check import breaches_of
 
 __all__ = ["CutAnswer", "cut", "cut_again"]
 
@@ -49,6 +50,8 @@ class CutAnswer:
         What more sheets would save; None: it was not looked for.
     made
         How the plan came out of the last one, when there was one.
+    done
+        Numbers of the sheets that are cut already, from 0; no step is for them.
     ending
         Why the search ended.
     """
@@ -59,6 +62,7 @@ class CutAnswer:
     work: Work
     trade: Trade | None = None
     made: Replan | None = None
+    done: frozenset[int] = frozenset()
     ending: Ending = Ending.CONTENT
 
 
@@ -117,16 +121,38 @@ def cut_again(
     """
     tell("planning from the last plan")
     made = replan(task.problem, last, done, patience.stop(patience.work))
-    answer = _answer(task, made.solution, None, patience.ending)
+    cut = frozenset(n for n, origin in enumerate(made.origins) if origin in done)
+    answer = _answer(task, made.solution, None, patience.ending, cut)
     return replace(answer, made=made)
 
 
-def _answer(task: CutTask, solution: Solution, trade: Trade | None, ending: Ending) -> CutAnswer:
-    problem, model = task.problem, task.model
-    order = plan_cuts(problem, solution, model.limits)
-    confirm(problem, solution, order, model.limits)
-    work = work_of(problem, solution, order, model)
-    return CutAnswer(task, solution, order, work, trade, None, ending)
+def _answer(
+    task: CutTask,
+    solution: Solution,
+    trade: Trade | None,
+    ending: Ending,
+    done: frozenset[int] = frozenset(),
+) -> CutAnswer:
+    left = _not_done(solution, done)
+    order = plan_cuts(task.problem, left, task.model.limits)
+    wrong = breaches_of(task, solution, order, done)
+    if wrong:
+        msg = f"the cutting plan is wrong: {'; '.join(breach.says for breach in wrong)}"
+        raise PlanDefectError(msg)
+    work = work_of(task.problem, left, order, task.model)
+    return CutAnswer(task, solution, order, work, trade, None, done, ending)
+
+
+def _not_done(solution: Solution, done: frozenset[int]) -> Solution:
+    """What is still to be cut: sheets that are cut stand there whole, with no step for them."""
+    if not done:
+        return solution
+    trees = tuple(
+        replace(tree, root=Leaf(tree.root.rect, "waste")) if tree.sheet in done else tree
+        for tree in solution.tree
+    )
+    placements = tuple(place for place in solution.placements if place.sheet not in done)
+    return replace(solution, tree=trees, placements=placements)
 
 
 def _fewest(problem: Problem, patience: Patience, tell: Tell) -> Solution:

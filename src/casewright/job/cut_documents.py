@@ -16,7 +16,6 @@ from casewright.breakdown import (
     saw_steps,
 )
 from casewright.cutting.codec import fingerprint
-from casewright.cutting.replan import Replan
 from casewright.cutting.solution import Rect, Unplaced
 from casewright.cutting.solution_codec import write_solution
 from casewright.cutting.trade import Trade
@@ -172,7 +171,7 @@ def answer_document(answer: CutAnswer) -> _Json:
         "work": _work(answer.work),
         "trade": _trade(answer.trade),
         "unplaced": [_unplaced(answer, entry) for entry in solution.unplaced],
-        "last": _last(answer.made),
+        "last": _last(answer),
     }
 
 
@@ -190,12 +189,14 @@ def _unplaced(answer: CutAnswer, entry: Unplaced) -> _Json:
     }
 
 
-def _last(made: Replan | None) -> _Json | None:
+def _last(answer: CutAnswer) -> _Json | None:
     """How far a plan moved from the last one; null where there was none."""
+    made = answer.made
     if made is None:
         return None
     moved = made.movement
     return {
+        "cut": sorted(answer.done),
         "origins": list(made.origins),
         "kept": moved.kept,
         "moved": moved.moved,

@@ -16,7 +16,7 @@ from casewright.job import trial
 from casewright.job.worked import WorkedJob, work_out
 from casewright.room.specs import JobSpec
 
-COMMANDS = ("demo", "new", "check", "parts", "cut", "packet", "why")
+COMMANDS = ("demo", "new", "check", "parts", "cut", "verify", "packet", "why")
 
 
 def run(*arguments: object) -> int:
