@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from types import MappingProxyType
 from typing import NamedTuple
 
 from casewright.dims import Dim
-from casewright.dims.length_text import format_length, shop_text
-from casewright.dims.units import Unit
+from casewright.dims.length_text import format_length, is_on_grid, shop_text
+from casewright.dims.rounding import Way, round_to
+from casewright.dims.units import FINEST, PRECISION, Unit
+from casewright.sources import INCH
 
 __all__ = ["Content", "Measure", "Piece", "Stack", "measure_of", "pieces", "plain_text"]
 
@@ -22,6 +26,9 @@ class Stack(NamedTuple):
 
 
 Piece = str | Stack
+_CALLIPER: Mapping[Unit, Fraction] = MappingProxyType({"in": INCH / 1000, "mm": Fraction(1, 100)})
+"""What a calliper still reads [mm]."""
+_FITTED = ("dado", "rabbet", "groove", "lap", "rebate", "tongue")
 _FRACTION = re.compile(r"(?:(?<=\d) )?(\d+)/(\d+)")
 
 
@@ -38,7 +45,8 @@ class Measure:
     path
         Its path on the chain of dimensions.
     precision
-        Parts of one unit to round to [-]; None: as the shop would say it, exactly where it can.
+        Parts of one unit to round to [-]; None: as the tool shows it that the size is read with.
+        That is a calliper for a thickness and for what a cut is to fit, else a tape.
     with_unit
         Put the unit behind the number.
     before, after
@@ -48,6 +56,9 @@ class Measure:
     --------
     >>> Measure(Fraction(2413, 8), "in").text
     '11 7/8'
+    >>> thick = Fraction(703, 1000) * Fraction("25.4")
+    >>> Measure(thick, "in", "stock.plywood.thickness").text, Measure(thick, "in").text
+    ('0.703', '~23/32')
     """
 
     value: Fraction
@@ -71,10 +82,30 @@ class Measure:
 
     def _number(self) -> str:
         if self.precision is None and not self.with_unit:
-            return shop_text(self.value, self.unit)
+            return _read(self.value, self.unit, calliper=_is_fitted(self.path))
         return format_length(
             self.value, self.unit, precision=self.precision, with_unit=self.with_unit
         )
+
+
+def _is_fitted(path: str) -> bool:
+    """Whether a size is read with a calliper: a thickness, the width or depth of a cut."""
+    *places, name = path.split(".")
+    if name == "thickness":
+        return True
+    return name in ("width", "depth") and any(places) and places[-1].startswith(_FITTED)
+
+
+def _read(value: Fraction, unit: Unit, *, calliper: bool) -> str:
+    """A size as calliper or tape shows it; one that they do not show begins with '~'."""
+    if is_on_grid(value, unit, FINEST["in"] if unit == "in" else PRECISION["mm"]):
+        return shop_text(value, unit)
+    if calliper:
+        fine, rest = round_to(value, _CALLIPER[unit], Way.NEAREST)
+        return f"{'~' if rest else ''}{shop_text(fine, unit)}"
+    if unit == "in" and is_on_grid(value, "mm"):
+        return shop_text(value, unit)
+    return format_length(value, unit)
 
 
 Content = str | Measure | tuple[str | Measure, ...]

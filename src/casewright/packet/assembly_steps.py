@@ -8,6 +8,7 @@ from itertools import groupby
 
 from casewright.casework.cases import AssemblyStep, Case, Front
 from casewright.casework.cautions import CAUTIONS
+from casewright.dims import Dim
 from casewright.dims.units import Unit
 from casewright.drawing import measure_of
 from casewright.outputs.blocks import Block, CheckList, Heading, Step
@@ -16,10 +17,9 @@ from casewright.packet.words import unfold
 
 __all__ = ["assembly_blocks"]
 
-_FLUSH = "front edges flush"
 _DRY_FIT = Step(
-    "Bands on and insides sanded? Then a dry fit: everything clamped without glue, both diagonals "
-    "alike."
+    "Edges done and insides sanded? Then a dry fit: everything clamped without glue, both "
+    "diagonals alike."
 )
 
 
@@ -51,7 +51,7 @@ def assembly_blocks(case: Case, unit: Unit) -> Iterator[Block]:
     """
     yield CheckList((_DRY_FIT,))
     number = 2
-    for stage in _alike(list(_stages(case))):
+    for stage in _alike(case, list(_stages(case))):
         if stage.title:
             yield Heading(stage.title, 3)
         steps = tuple(_told(case, stage, number, unit))
@@ -89,11 +89,11 @@ def _nameless(front: Front, steps: Sequence[AssemblyStep]) -> tuple[AssemblyStep
     )
 
 
-def _alike(stages: Sequence[_Stage]) -> Iterator[_Stage]:
+def _alike(case: Case, stages: Sequence[_Stage]) -> Iterator[_Stage]:
     """Doors that are made by the same steps as one stage, where the first of them stands."""
     groups: dict[object, list[_Stage]] = {}
     for number, stage in enumerate(stages):
-        key = tuple(_content(step) for step in stage.steps) if stage.names else number
+        key = tuple(_content(case, step) for step in stage.steps) if stage.names else number
         groups.setdefault(key, []).append(stage)
     for group in groups.values():
         names = tuple(name for stage in group for name in stage.names)
@@ -105,11 +105,17 @@ def _alike(stages: Sequence[_Stage]) -> Iterator[_Stage]:
         yield _Stage(title, group[0].steps, names)
 
 
-def _content(step: AssemblyStep) -> tuple[object, ...]:
+def _content(case: Case, step: AssemblyStep) -> tuple[object, ...]:
     """All that is read of a step."""
     marks = tuple((words, dim.value) for words, dim in step.marks)
-    check = None if step.check is None else step.check.value
-    return (step.verb, step.words, marks, check, step.check_words, step.cautions)
+    numbers = tuple(None if dim is None else dim.value for dim in (step.check, _sawn(case, step)))
+    return (step.verb, step.words, marks, numbers, step.check_words, step.cautions)
+
+
+def _sawn(case: Case, step: AssemblyStep) -> Dim | None:
+    """What a strip that was cut long is sawn to before it goes on."""
+    strips = [part for part in case.parts if part.path == step.part and part.milled_from]
+    return strips[0].finished.length if strips else None
 
 
 def _runs(case: Case, steps: Sequence[AssemblyStep]) -> Iterator[list[AssemblyStep]]:
@@ -127,9 +133,9 @@ def _any_part(case: Case, step: AssemblyStep) -> tuple[object, ...]:
     """What is read of a step whatever part comes in."""
     names = [*_names(case, step), _side(case, step)]
     if not names[0]:
-        return (step.part, *_content(step))
+        return (step.part, *_content(case, step))
     marks = tuple((_without(names, words), dim) for words, dim in step.marks)
-    return _content(replace(step, words=_without(names, step.words), marks=marks))
+    return _content(case, replace(step, words=_without(names, step.words), marks=marks))
 
 
 def _without(names: Sequence[str], words: str) -> str:
@@ -168,7 +174,7 @@ def _told(case: Case, stage: _Stage, start: int, unit: Unit) -> Iterator[Step]:
             for step in run[1:]:
                 words += [f" {_other(case, first, step)}", *(("\u00a0", Tick()) * stage.boxes)]
                 words.append("," if step is not run[-1] else ".")
-        notes = list(_notes(first, stage.names, unit))
+        notes = list(_notes(case, first, stage.names, unit))
         again = sorted({warned[key] for key in first.cautions if key in warned})
         new = [key for key in first.cautions if key not in warned]
         warned |= dict.fromkeys(new, number)
@@ -189,13 +195,15 @@ def _pointer(steps: Sequence[int]) -> tuple[Inline, ...]:
     return (SignMark("caution"), f"\u00a0as\u00a0at\u00a0step\u00a0{numbers}")
 
 
-def _notes(step: AssemblyStep, names: Sequence[str], unit: Unit) -> Iterator[Rich]:
+def _notes(case: Case, step: AssemblyStep, names: Sequence[str], unit: Unit) -> Iterator[Rich]:
     """Where the part sits, on one line; then what is measured, for each thing that is made."""
     places: list[Inline] = []
+    sawn = _sawn(case, step)
+    if sawn is not None:
+        places += ["sawn to length first: ", Strong(measure_of(sawn, unit))]
     for words, dim in step.marks:
-        if dim.value or "behind" in words:
-            places += ["; "] if places else []
-            places += [f"{words}: ", Strong(measure_of(dim, unit))] if dim.value else [_FLUSH]
+        places += ["; "] if places else []
+        places += [f"{words}: ", Strong(measure_of(dim, unit))] if dim.value else [_flush(words)]
     if places:
         yield tuple(places)
     if step.verb == "check square":
@@ -204,6 +212,17 @@ def _notes(step: AssemblyStep, names: Sequence[str], unit: Unit) -> Iterator[Ric
             yield (f"{before}one diagonal ", Blank(), " the other ", Blank())
     if step.check is not None:
         yield (f"{step.check_words}: ", Strong(measure_of(step.check, unit)))
+
+
+def _flush(words: str) -> str:
+    """A distance of nothing: 'underside flush with the bottom ends of the sides'."""
+    if "behind" in words:
+        return "front edges flush"
+    for between in (" above ", " from "):
+        before, found, after = words.partition(between)
+        if found:
+            return f"{before} flush with {after}"
+    return f"{words}: flush"
 
 
 def _sentence(words: str) -> str:

@@ -8,6 +8,7 @@ from itertools import groupby
 from casewright.casework.parts import Part
 from casewright.outputs.inlines import Inline, Link, Rich, SignMark, Strong
 from casewright.packet.part_groups import PartGroup
+from casewright.packet.places import place_words
 from casewright.packet.words import edge_words, mark_list, place_titles, sizes
 from casewright.room.model import Room
 
@@ -39,7 +40,7 @@ def card_facts(group: PartGroup, room: Room, at: str = "") -> Rich:
     at
         Key of the place the card stands under, which then need not be named again.
     """
-    found = [*_waiting(group.first), *_sizes(group.first, room)]
+    found = [*_waiting(group.first, room), *_sizes(group.first, room)]
     for pieces in sorted((group.parts, group.mirrored), key=_left_first):
         if not pieces:
             continue
@@ -90,13 +91,14 @@ def _sizes(part: Part, room: Room) -> Iterator[Inline]:
     if part.grain:
         yield "; grain along the length"
     if part.milled_from:
-        yield f"; {part.milled_from}"
+        yield f"; {part.milled_from}, saw to length when it is fitted"
     yield "."
 
 
-def _waiting(part: Part) -> Iterator[Inline]:
+def _waiting(part: Part, room: Room) -> Iterator[Inline]:
     if part.waits_for:
+        names = dict.fromkeys(place_words(room, path) for path in part.waits_for)
         yield SignMark("ask")
         yield " "
-        yield Strong(f"Do not cut yet: waits for {', '.join(part.waits_for)}.")
+        yield Strong(f"Do not cut yet: a question is open about {'; '.join(names)}.")
         yield " "

@@ -6,12 +6,13 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from casewright.breakdown import Breakdown
 from casewright.casework.parts import Part
+from casewright.dims import Dim
 from casewright.outputs.blocks import Block, Column, Heading, Paragraph, Row, Table
 from casewright.outputs.document import Section
 from casewright.outputs.inlines import Inline, Link, PageNumbers, Rich, SignMark
 from casewright.packet.alike import card_targets, mark_links, piece_groups, shared_title
-from casewright.packet.cut_places import sheet_places
-from casewright.packet.words import edge_words, place_titles, sizes
+from casewright.packet.cut_places import rough_lengths, sheet_places
+from casewright.packet.words import edge_words, place_titles, sizes, unfold
 from casewright.room.model import Room
 
 __all__ = ["cut_list_section"]
@@ -21,29 +22,45 @@ _COLUMNS = (
     Column("Marks", share=1.8), Column("Edges", share=1.5), Column("Finished", share=1.5),
     Column("Cut from", share=1.15), Column("Card", "right", share=0.5),
 )  # fmt: skip
+_EDGES = 4
+"""Which column tells what is done to the edges."""
 _NOUNS = {"sheet": "sheets", "board": "boards", "strip": "strips"}
 
 
 def cut_list_section(room: Room, breakdown: Breakdown) -> Section:
     """Every physical piece once."""
-    blocks: list[Block] = [
-        Paragraph(
-            "Length first, then width: the size to cut to. Edges that are banded or lipped bring "
-            "a piece to its finished size. Grain runs along the length unless a line says "
-            "otherwise. Cut nothing that waits for an answer."
-        )
-    ]
+    rough = rough_lengths(breakdown)
+    words = (
+        "Length first, then width: the size to cut to. Edges that are banded or lipped bring a "
+        "piece to its finished size. Grain runs along the length unless a line says otherwise. "
+        "Cut nothing that waits for an answer."
+    )
+    if rough:
+        words += " Strips are cut long, and sawn to their finished length when they are fitted."
+    blocks: list[Block] = [Paragraph(words)]
     places = sheet_places(breakdown)
     for key in dict.fromkeys(part.stock for part in room.parts):
         parts = [part for part in room.parts if part.stock == key]
         count = f"{len(parts)} piece{'s' if len(parts) != 1 else ''}"
         blocks.append(Heading(f"{room.spec.stock[key].title}: {count}", 2))
-        blocks.append(Table(_COLUMNS, tuple(_rows(room, parts, places)), small=True))
+        blocks.append(_table(tuple(_rows(room, parts, places, rough))))
     return Section("Cut list", tuple(blocks), "cut-list")
 
 
+def _table(rows: tuple[Row, ...]) -> Table:
+    """Without the column of edges where none has anything done to it."""
+    if any(row.cells[_EDGES] for row in rows):
+        return Table(_COLUMNS, rows, small=True)
+    columns = (*_COLUMNS[:_EDGES], *_COLUMNS[_EDGES + 1 :])
+    bare = tuple(Row((*row.cells[:_EDGES], *row.cells[_EDGES + 1 :]), row.anchor) for row in rows)
+    return Table(columns, bare, small=True)
+
+
 def _rows(
-    room: Room, parts: Sequence[Part], places: Mapping[str, tuple[str, str]]
+    room: Room,
+    parts: Sequence[Part],
+    places: Mapping[str, tuple[str, str]],
+    rough: Mapping[str, Dim],
 ) -> Iterator[Row]:
     """Widest first, then longest: as the fence is set."""
 
@@ -51,19 +68,25 @@ def _rows(
         return (-group[0].blank.width.value, -group[0].blank.length.value)
 
     for group in sorted(piece_groups(parts), key=by_size):
-        yield _row(room, group, places)
+        yield _row(room, group, places, rough)
 
 
-def _row(room: Room, group: Sequence[Part], places: Mapping[str, tuple[str, str]]) -> Row:
+def _row(
+    room: Room,
+    group: Sequence[Part],
+    places: Mapping[str, tuple[str, str]],
+    rough: Mapping[str, Dim],
+) -> Row:
     first, unit = group[0], room.spec.unit
+    long = rough.get(first.path, first.blank.length)
     return Row(
         (
             str(len(group)),
-            sizes(first.blank.length, first.blank.width, unit=unit, strong=True),
+            sizes(long, first.blank.width, unit=unit, strong=True),
             _what(room, group),
             mark_links(group, "cut:"),
             _edges(room, group),
-            _finished(room, first),
+            _finished(room, first, is_rough=first.path in rough),
             _from(group, places),
             PageNumbers(card_targets(group)),
         )
@@ -87,12 +110,15 @@ def _edges(room: Room, group: Sequence[Part]) -> str:
     return "; ".join(words)
 
 
-def _finished(room: Room, part: Part) -> Rich:
+def _finished(room: Room, part: Part, *, is_rough: bool) -> Rich:
     """The finished size where it is another one."""
     blank, size = part.blank, part.finished
+    words = sizes(size.length, size.width, unit=room.spec.unit)
+    if is_rough:
+        return unfold(words, ", when fitted")
     if (blank.length.value, blank.width.value) == (size.length.value, size.width.value):
         return "as cut"
-    return sizes(size.length, size.width, unit=room.spec.unit)
+    return words
 
 
 def _from(group: Sequence[Part], places: Mapping[str, tuple[str, str]]) -> tuple[Inline, ...]:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from casewright.breakdown import Breakdown, Piece, StockPlan
 from casewright.cutting.solution import SheetTree
+from casewright.dims import Dim
 from casewright.room.model import Room
 
 __all__ = [
@@ -14,6 +15,7 @@ __all__ = [
     "CuttingPlace",
     "cutting_places",
     "plan_anchor",
+    "rough_lengths",
     "sheet_anchor",
     "sheet_name",
     "sheet_places",
@@ -84,4 +86,14 @@ def sheet_places(breakdown: Breakdown) -> Mapping[str, tuple[str, str]]:
         for tree in plan.solution.tree
         for piece, _ in plan.on_sheet(tree)
         if piece.kind == "part"
+    }
+
+
+def rough_lengths(breakdown: Breakdown) -> Mapping[str, Dim]:
+    """For every part that is cut long and sawn to length when it is fitted: what it is cut to."""
+    return {
+        piece.id: piece.long
+        for plan in breakdown.plans
+        for piece in plan.pieces.values()
+        if piece.kind == "part" and piece.rough
     }

@@ -27,7 +27,7 @@ __all__ = ["FEATURES", "feature_rows"]
 
 FEATURES = (
     Column("", "centre"),
-    Column("What", share=1.9),
+    Column("What", share=2.15),
     Column("Where", share=3.4),
     Column("Set-up", share=5.0),
 )

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from casewright.breakdown import Breakdown
 from casewright.casework.features import Bores
 from casewright.casework.parts import Part
+from casewright.dims import Dim
 from casewright.drawing import SignKind
 from casewright.outputs.blocks import Label, Labels, LabelSheet
 from casewright.outputs.document import Section
 from casewright.outputs.inlines import Inline, PageNumber, Rich
+from casewright.packet.cut_places import rough_lengths
 from casewright.packet.words import edge_words, place_titles, plane_word, sizes, unfold
 from casewright.room.model import Room
 from casewright.stock import Glazing
@@ -17,10 +20,12 @@ __all__ = ["labels_section"]
 _ON_THE_LEAF = ("hinge cup", "pull")
 
 
-def labels_section(room: Room, sheet: LabelSheet) -> Section:
+def labels_section(room: Room, breakdown: Breakdown, sheet: LabelSheet) -> Section:
     """A label for every piece, in the order of the cut list."""
-    titles = place_titles(room)
-    labels = tuple(_label(room, part, titles[part.case]) for part in room.parts)
+    titles, rough = place_titles(room), rough_lengths(breakdown)
+    labels = tuple(
+        _label(room, part, titles[part.case], rough.get(part.path)) for part in room.parts
+    )
     size = "4 × 1 in" if room.spec.paper == "letter" else "99.1 × 33.9 mm"
     note = (
         f"Labels. On plain paper: cut along the lines, fix with tape. Or on label sheets of "
@@ -29,17 +34,17 @@ def labels_section(room: Room, sheet: LabelSheet) -> Section:
     return Section("Labels", (Labels(sheet, labels, note=note),), "labels", plain=True)
 
 
-def _label(room: Room, part: Part, case: str) -> Label:
+def _label(room: Room, part: Part, case: str, rough: Dim | None) -> Label:
     unit = room.spec.unit
     goods = room.spec.stock[part.stock]
     verb = "order " if isinstance(goods, Glazing) else "cut "
     lines: tuple[Rich, ...] = (
         case,
-        unfold(verb, sizes(part.blank.length, part.blank.width, unit=unit, strong=True)),
+        unfold(verb, sizes(rough or part.blank.length, part.blank.width, unit=unit, strong=True)),
     )
     finished = sizes(part.finished.length, part.finished.width, unit=unit)
     aside: tuple[Rich, ...] = (
-        unfold("finished ", finished),
+        unfold("fitted " if rough else "finished ", finished),
         goods.title,
         edge_words(part),
     )

@@ -64,7 +64,7 @@ def packet_document(content: PacketContent) -> Document:
         *cut_sheet_sections(room, content.breakdown, paper),
         part_section(room, paper),
         *case_sections(room, paper),
-        labels_section(room, labels),
+        labels_section(room, content.breakdown, labels),
     ]
     unit = "inches" if spec.unit == "in" else "millimetres"
     return Document(

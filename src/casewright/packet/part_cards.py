@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 from itertools import chain, groupby
 
 from casewright.casework.cautions import CAUTIONS
@@ -21,6 +22,7 @@ from casewright.outputs.blocks import (
 )
 from casewright.outputs.document import Paper, Section
 from casewright.outputs.inlines import Inline, SignMark, Small, rich_text
+from casewright.packet.card_pages import Card, filled
 from casewright.packet.card_words import card_facts, card_heading, pieces_words
 from casewright.packet.feature_rows import FEATURES, feature_rows
 from casewright.packet.part_figures import group_figure, page_figure, small_figure
@@ -48,11 +50,6 @@ _PLAIN = (
     Column("Make", "centre"), Column("Part", share=1.3), Column("Marks", share=3.0),
     Column("Finished", "left", share=2.0), Column("Edges", share=1.5),
 )  # fmt: skip
-_READING = (
-    "Left and right are measured alike, from the datum edge and the datum end, which the dark "
-    "triangles mark. A pair is drawn as mirror images: check the letter L or R before the first "
-    "cut. Parts that are the same share a card."
-)
 
 
 def part_section(room: Room, paper: Paper) -> Section:
@@ -61,19 +58,7 @@ def part_section(room: Room, paper: Paper) -> Section:
     plain = [group for group in groups if not group.first.features]
     pockets = [group for group in groups if _has_pockets_only(group)]
     worked = [group for group in groups if group not in plain and group not in pockets]
-    blocks: list[Block] = [Paragraph(_READING, soft=True)]
-    taken = _TITLE + paragraph_height(_READING, paper.text_width_mm)
-    for key, title in place_titles(room).items():
-        own = [group for group in worked if group.first.case == key]
-        if own:
-            blocks.append(Heading(title, 2, f"parts:{key}"))
-            cards = [tuple(_card(group, room, paper, taken + _CASE)) for group in own]
-            cards.sort(key=_shares_a_page)
-            blocks.extend(chain.from_iterable(cards))
-            taken = 0.0
-        elif any(part.case == key for part in room.parts):
-            words = f"{title}: on shared cards, among the pockets or the plain parts."
-            blocks.append(Paragraph(words, True, f"parts:{key}"))
+    blocks = list(_worked_cards(worked, room, paper))
     if pockets:
         blocks.append(Heading("Pockets only", 2, "parts with pockets"))
         blocks.extend(_pocket_cards(pockets, room, paper.text_width_mm))
@@ -83,20 +68,43 @@ def part_section(room: Room, paper: Paper) -> Section:
     return Section("Part cards", tuple(blocks), "part-cards")
 
 
+def _worked_cards(groups: Sequence[PartGroup], room: Room, paper: Paper) -> Iterator[Block]:
+    """Cards under the names of their cases, drawn as large as their pages let them be."""
+    cards: list[Card] = []
+    before: dict[int, list[Block]] = {}
+    taken = _TITLE
+    for key, title in place_titles(room).items():
+        own = [group for group in groups if group.first.case == key]
+        place = before.setdefault(len(cards), [])
+        if own:
+            place.append(Heading(title, 2, f"parts:{key}"))
+            made = sorted((_card(g, room, paper, taken + _CASE) for g in own), key=_is_small)
+            cards.append(replace(made[0], besides=made[0].besides + taken + _CASE))
+            cards += made[1:]
+            taken = 0.0
+        elif any(part.case == key for part in room.parts):
+            words = f"{title}: on shared cards, among the pockets or the plain parts."
+            place.append(Paragraph(words, True, f"parts:{key}"))
+    wide, page = paper.text_width_mm, paper.text_height_mm - _SPARE
+    cards = filled(cards, page, wide, room.spec.unit)
+    for number, card in enumerate(cards):
+        yield from before.get(number, ())
+        yield from card.blocks()
+    yield from before.get(len(cards), ())
+
+
 def _has_pockets_only(group: PartGroup) -> bool:
     features = group.first.features
     faces = {feature.face for feature in features}
     return len(faces) == 1 and not group.mirrored and all(f.kind == "pocket" for f in features)
 
 
-def _shares_a_page(card: Sequence[Block]) -> bool:
-    """Whether a card is small: these come last, so that they stand together."""
-    kept = card[0].blocks if isinstance(card[0], Keep) else card
-    drawn = max(block.plot.area.height for block in kept if isinstance(block, Figure))
-    return len(card) == 1 and drawn < _SMALL
+def _is_small(card: Card) -> bool:
+    """Small cards come last, so that they stand together."""
+    return card.kept and card.drawn.area.height < _SMALL
 
 
-def _card(group: PartGroup, room: Room, paper: Paper, taken: float) -> Iterator[Block]:
+def _card(group: PartGroup, room: Room, paper: Paper, taken: float) -> Card:
     """Heading, facts, drawing and table on a part of a page where they fit, or on a page.
 
     Else the table runs on to the next page; else the drawing has a page of its own, too.
@@ -108,25 +116,23 @@ def _card(group: PartGroup, room: Room, paper: Paper, taken: float) -> Iterator[
     """
     unit, wide = room.spec.unit, paper.text_width_mm
     facts = card_facts(group, room, group.first.case)
-    head: list[Block] = [Heading(card_heading(group), 3), Paragraph(facts)]
     rows = tuple(feature_rows(group.first, unit))
     cautions = _cautions(group.first)
     tail: list[Block] = [Paragraph(cautions)] if cautions else []
     tail.append(Table(FEATURES, rows, small=True))
     page = paper.text_height_mm - _SPARE
-    left = page - taken - _CARD - _ROUND
-    left -= paragraph_height(facts, wide)
+    above = _CARD + _ROUND + paragraph_height(facts, wide)
     below = table_height(FEATURES, rows, wide) + paragraph_height(cautions, wide)
+    left = page - taken - above
     rooms = [left - below - (1 - share) * (page - taken) for share in _SHARES_OF_A_PAGE]
-    if (drawn := group_figure(group, wide, rooms, unit)) is not None:
-        yield Keep((*head, Figure(drawn), *tail))
-    elif (drawn := group_figure(group, wide, (left,), unit)) is not None:
-        yield Keep((*head, Figure(drawn)))
-        yield from tail
-    else:
-        yield from head
-        yield Figure(page_figure(group, wide, page, unit))
-        yield from tail
+    head = (Heading(card_heading(group), 3), Paragraph(facts))
+    drawn = group_figure(group, wide, rooms, unit)
+    if drawn is not None:
+        return Card(group, head, drawn, tuple(tail), above + below, table_kept=True)
+    drawn = group_figure(group, wide, (left,), unit)
+    kept = drawn is not None
+    figure = drawn or page_figure(group, wide, page, unit)
+    return Card(group, head, figure, tuple(tail), above + below, kept=kept)
 
 
 def _cautions(part: Part) -> tuple[Inline, ...]:

@@ -63,3 +63,40 @@ def test_a_number_of_the_chain_brings_its_path() -> None:
     width = Chain().place("sink").enter("width", 36 * INCH, Origin("chosen", "by hand"))
     measure = measure_of(width, "in")
     assert (measure.text, measure.path) == ("36", "sink.width")
+
+
+@pytest.mark.parametrize(
+    ("inches", "path", "expected"),
+    [
+        (Fraction("8.703"), "upper.pins_main.first", "~8 11/16"),
+        (Fraction("28.594"), "upper.clear_height_1", "~28 19/32"),
+        (Fraction("0.374"), "tall.joint_nosing.brad_line", "~3/8"),
+        (Fraction("0.703"), "stock.plywood.thickness", "0.703"),
+        (Fraction("0.7036"), "upper.side_left.thickness", "~0.704"),
+        (Fraction("0.7036"), "upper.side_left.dado_top.width", "~0.704"),
+        (Fraction("0.374"), "upper.stile.lap_top.depth", "0.374"),
+        (Fraction("12.3456"), "upper.bottom.width", "~12 11/32"),
+        (Fraction(3, 8), "upper.side_left.rabbet_back.depth", "3/8"),
+    ],
+)
+def test_a_tape_shows_fractions_and_a_calliper_thousandths(
+    inches: Fraction, path: str, expected: str
+) -> None:
+    """No tape has 8.703 on it; no calliper reading is worth rounding to 23/32."""
+    assert Measure(inches * INCH, "in", path).text == expected
+
+
+@pytest.mark.parametrize(
+    ("millimetres", "path", "expected"),
+    [
+        (Fraction("26.35"), "run.base.filler_space", "~26.4"),
+        (Fraction("26.3"), "run.base.filler_space", "26.3"),
+        (Fraction("17.85"), "stock.plywood.thickness", "17.85"),
+        (Fraction("17.853"), "stock.plywood.thickness", "~17.85"),
+    ],
+)
+def test_a_metric_tape_shows_tenths_at_most(
+    millimetres: Fraction, path: str, expected: str
+) -> None:
+    """Hundredths are for the calliper."""
+    assert Measure(millimetres, "mm", path).text == expected

@@ -11,10 +11,12 @@ from tests.unit.packet.test_packet import EXAMPLES, packet, planned
 
 from casewright.casework.cases import Case
 from casewright.casework.cautions import CAUTIONS
+from casewright.drawing import measure_of
 from casewright.outputs.blocks import Block, CheckList, Heading
 from casewright.outputs.document import Section
 from casewright.outputs.inlines import Blank, Tick, rich_text
 from casewright.packet.case_parts import part_tables
+from casewright.packet.cut_places import rough_lengths
 from casewright.packet.words import unfold
 
 
@@ -133,3 +135,36 @@ def test_pieces_that_go_on_alike_share_a_step() -> None:
     (hanging,) = [text for text in texts["pots"] if text.startswith("Press")]
     assert "at the left side" in hanging.split("Likewise")[0]
     assert "right door at the right side" in hanging.split("Likewise")[1]
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_a_place_at_nothing_is_flush(name: str) -> None:
+    """Nobody has to guess where a board sits because its distance is zero."""
+    for case, section in cases(name):
+        text = " ".join(
+            told(block, number)
+            for block in stages(section.blocks)
+            for number in range(len(block.steps))
+        )
+        for step in case.assembly:
+            for words, dim in step.marks:
+                start = words.partition(" above ")[0] if " above " in words else "front edges"
+                if not dim.value and ("above" in words or "behind" in words):
+                    assert f"{start} flush" in text, (case.key, words)
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_a_strip_cut_long_is_told_its_length_where_it_goes_on(name: str) -> None:
+    """What is sawn off is on no cut sheet: the step says what stays."""
+    unit = planned(name).worked.room.spec.unit
+    rough = rough_lengths(planned(name).breakdown)
+    for case, section in cases(name):
+        text = " ".join(
+            told(block, number)
+            for block in stages(section.blocks)
+            for number in range(len(block.steps))
+        )
+        for part in case.parts:
+            if part.path in rough:
+                length = measure_of(part.finished.length, unit).text
+                assert f"sawn to length first: {length}" in text, part.path

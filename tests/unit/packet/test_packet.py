@@ -10,7 +10,7 @@ import pypdf
 import pytest
 
 from casewright.breakdown import saw_cards
-from casewright.dims import shop_text
+from casewright.drawing import Measure
 from casewright.job.fingerprint import fingerprint
 from casewright.job.load import load_job
 from casewright.job.packets import Purchases, plan_purchases
@@ -69,7 +69,8 @@ def test_every_printed_number_answers_why(name: str) -> None:
     unit = made.worked.room.spec.unit
     for text, path in printed_numbers:
         value = nodes[path].value
-        assert text in (shop_text(value, unit), shop_text(-value, unit)), path
+        said = {Measure(sign * value, unit, path).text for sign in (1, -1)}
+        assert text in said, path
 
 
 @pytest.mark.parametrize("name", ["bookcase", "paint_store_metric"])

@@ -19,10 +19,11 @@ from casewright.casework.features import Cut, Feature, Plane
 from casewright.casework.parts import Part
 from casewright.dims import Dim, Unit
 from casewright.drawing import SCALES, Plot, Word, clashes, measure_of, struck
-from casewright.outputs.blocks import Heading, Paragraph
+from casewright.outputs.blocks import Heading, Table
 from casewright.outputs.document import A4, LETTER, Document, Paper, Section, anchors
 from casewright.outputs.inlines import rich_text
 from casewright.outputs.typst_data import document_json
+from casewright.packet.card_pages import Card, filled
 from casewright.packet.card_words import card_facts, card_heading
 from casewright.packet.feature_rows import feature_rows
 from casewright.packet.part_cards import part_section
@@ -265,7 +266,45 @@ def test_pins_with_some_left_out_are_dimensioned_on_either_side_of_the_gap() -> 
 
 def test_the_first_case_stands_under_its_name() -> None:
     """Cards are found by case."""
-    blocks = part_section(many_alike(1), LETTER).blocks
-    flat = [each for block in blocks for each in getattr(block, "blocks", (block,))]
-    assert any(isinstance(each, Heading) and each.text == "case 0" for each in flat)
-    assert isinstance(blocks[0], Paragraph)
+    first = part_section(many_alike(1), LETTER).blocks[0]
+    assert isinstance(first, Heading)
+    assert first.text == "case 0"
+
+
+def _card(part: Part, unit: Unit, besides: float, tall: float) -> Card:
+    group = PartGroup((part,))
+    drawn = group_figure(group, LETTER.text_width_mm, (tall,), unit)
+    assert drawn is not None
+    return Card(group, (), drawn, (), besides, table_kept=True)
+
+
+@settings(max_examples=12, deadline=None)
+@given(st.lists(st.tuples(st.integers(40, 90), st.integers(60, 110)), min_size=1, max_size=5))
+def test_what_a_page_spares_goes_to_its_drawings(rooms: list[tuple[int, int]]) -> None:
+    """No drawing shrinks, no card is lost, and no page gets more than it holds."""
+    page = 240.0
+    part = board(762, 300, 18, cut(path="p.1", at=200))
+    cards = [_card(part, "mm", float(besides), float(tall)) for besides, tall in rooms]
+    found = filled(cards, page, LETTER.text_width_mm, "mm")
+    assert [card.besides for card in found] == [card.besides for card in cards]
+    for before, after in zip(cards, found, strict=True):
+        assert (after.drawn.scale or 0) <= (before.drawn.scale or 0)
+    height, start = 0.0, 0
+    for number, card in enumerate(cards):
+        if number and height + card.height > page:
+            assert sum(each.height for each in found[start:number]) <= page
+            height, start = 0.0, number
+        height += card.height
+    assert sum(each.height for each in found[start:]) <= page
+
+
+@pytest.mark.parametrize("name", EXAMPLE_NAMES)
+def test_a_card_is_on_one_page_with_its_table_where_it_can_be(name: str) -> None:
+    """Letters on a drawing are looked up under it, not overleaf: all but the tallest parts."""
+    section = part_section(example_room(name), LETTER)
+    apart = [
+        block
+        for block in section.blocks
+        if isinstance(block, Table) and block.columns[0].title == ""
+    ]
+    assert len(apart) <= 1

@@ -10,13 +10,13 @@ from hypothesis import strategies as st
 from tests.unit.packet.test_packet import EXAMPLES, packet, planned
 
 from casewright.breakdown import CAUTION_WORDS, saw_cards
-from casewright.outputs.blocks import Block, Callout, Table
+from casewright.outputs.blocks import Block, Callout, Labels, Table
 from casewright.outputs.inlines import Link, rich_text
 from casewright.packet.alike import piece_groups, shared_title
 from casewright.packet.cut_words import time_words
 from casewright.packet.places import place_words, plain_words
 from casewright.packet.saw_rows import saw_rows
-from casewright.packet.words import unfold
+from casewright.packet.words import sizes, unfold
 
 WORDS = st.lists(
     st.sampled_from(["left", "right", "of", "the", "door", "rail", "stile", "1"]), min_size=1
@@ -135,6 +135,37 @@ def test_the_cut_list_counts_every_piece_once(name: str) -> None:
 
 
 @pytest.mark.parametrize("name", EXAMPLES)
+def test_the_saw_gives_what_the_cut_list_and_the_label_say(name: str) -> None:
+    """One size to cut to, wherever it stands: a strip is a little longer than in the model."""
+    made = planned(name)
+    unit = made.worked.room.spec.unit
+    sections = {section.anchor: section for section in packet(name).sections}
+    listed = {
+        item.target: rich_text(row.cells[1])
+        for table in _tables(sections["cut-list"].blocks)
+        for row in table.rows
+        for item in unfold(row.cells[3])
+        if isinstance(item, Link)
+    }
+    (sheets,) = sections["labels"].blocks
+    assert isinstance(sheets, Labels)
+    stuck = {label.target: rich_text(label.lines[1]) for label in sheets.labels}
+    sawn = [
+        gives.piece
+        for plan in made.breakdown.plans
+        for card in saw_cards(plan)
+        for step in card.steps
+        for gives in step.gives
+        if gives.piece is not None and gives.piece.kind == "part"
+    ]
+    assert sawn
+    for piece in sawn:
+        size = rich_text(sizes(piece.long, piece.wide, unit=unit))
+        assert listed[piece.id] == size
+        assert stuck[piece.id] == f"cut {size}"
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
 def test_pieces_in_one_group_are_cut_alike(name: str) -> None:
     """Each part is in one group, and a group has one size."""
     parts = planned(name).worked.room.parts
@@ -172,4 +203,4 @@ def test_what_waits_stands_so_on_the_cut_list() -> None:
     for table in _tables(section.blocks):
         for row in table.rows:
             paths = [item.target for item in unfold(row.cells[3]) if isinstance(item, Link)]
-            assert {waits[path] for path in paths} == {"waits" in rich_text(row.cells[6])}
+            assert {waits[path] for path in paths} == {"waits" in rich_text(row.cells[-2])}
