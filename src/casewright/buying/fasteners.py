@@ -53,12 +53,21 @@ def fasteners(room: Room) -> Iterator[BuyLine]:
 def _pocket_screws(room: Room) -> Iterator[BuyLine]:
     bored = {part.path: pocket_holes(part) for part in room.parts}
     paths = tuple(path for path, count in bored.items() if count)
-    need = sum(bored.values())
-    if need:
-        size = length(room.spec.hardware.pocket_screw.length.value, room.spec.unit)
+    usual = room.spec.hardware.pocket_screw.length.value
+    lengths = dict.fromkeys(paths, usual) | {
+        held.through[0]: held.length.value
+        for case in room.cases
+        for joint in case.joints
+        for held in joint.fastenings
+        if held.kind == "pocket screw" and held.length is not None
+    }
+    for size in sorted({lengths[path] for path in paths}):
+        own = tuple(path for path in paths if lengths[path] == size)
+        need = sum(bored[path] for path in own)
+        text = length(size, room.spec.unit)
         yield pieces(
-            "fasteners", f"pocket screw {size}", "pocket_screw", need, SCREWS, paths=paths,
-            why=f"one for each of {need} pocket holes in {counted(len(paths), 'part')}",
+            "fasteners", f"pocket screw {text}", "pocket_screw", need, SCREWS, paths=own,
+            why=f"one for each of {need} pocket holes in {counted(len(own), 'part')}",
         )  # fmt: skip
 
 

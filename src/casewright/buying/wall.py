@@ -48,7 +48,7 @@ def wall_goods(room: Room) -> Iterator[BuyLine]:
     fixings = wall_fixings(room)
     longest = ledger_length(room)
     if fixings:
-        yield _wall_screws(room, fixings, longest)
+        yield from _wall_screws(room, fixings, longest)
     yield from _joining_screws(room)
     yield from _shims(room, fixings)
     if longest:
@@ -59,9 +59,17 @@ def _studs(room: Room, along: Fraction) -> int:
     return int(along // room.spec.style["stud_spacing"].value) + 1
 
 
-def _wall_screws(room: Room, fixings: tuple[WallFixing, ...], ledger: Fraction) -> BuyLine:
+def _wall_screws(
+    room: Room, fixings: tuple[WallFixing, ...], ledger: Fraction
+) -> Iterator[BuyLine]:
+    """A line for each length; the ledger takes the shortest."""
+    for number, size in enumerate(sorted({fixing.length for fixing in fixings})):
+        own = tuple(fixing for fixing in fixings if fixing.length == size)
+        yield _wall_screw(room, own, Fraction(0) if number else ledger)
+
+
+def _wall_screw(room: Room, fixings: tuple[WallFixing, ...], ledger: Fraction) -> BuyLine:
     unit = room.spec.unit
-    sheet = room.spec.hardware.wall_screw
     held = sum(fixing.screws for fixing in fixings)
     below = _studs(room, ledger) if ledger else 0
     deepest = max(fixings, key=lambda fixing: fixing.case_depth)
@@ -74,7 +82,7 @@ def _wall_screws(room: Room, fixings: tuple[WallFixing, ...], ledger: Fraction) 
         f"of wallboard (both assumed) leaves {length(deepest.bite, unit)} in the stud"
     )
     return pieces(
-        "wall", f"cabinet wall screw, washer head, {length(sheet.length.value, unit)}",
+        "wall", f"cabinet wall screw, washer head, {length(deepest.length, unit)}",
         "wall_screw", held + below, SCREWS, paths=tuple(f.case for f in fixings), why=why,
         note="never drywall screws: they are brittle",
     )  # fmt: skip

@@ -297,7 +297,7 @@ def _inset_fastenings(
     glue = Fastening("glue", 1, None, (back.path,), into)
     if not pockets:
         return (glue,)
-    screws = maker.house.screw("pocket_screw")
+    screws = maker.house.pocket_screw(maker.spec.box_stock)
     return (Fastening("pocket screw", pockets, screws, (back.path,), into), glue)
 
 

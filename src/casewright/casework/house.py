@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from casewright.dims import Cause, Chain, Dim, Given, Origin, Unit, shop_text
-from casewright.hardware import HardwareList
+from casewright.hardware import HardwareList, pocket_screw_length
 from casewright.shop import Shop, ToolKind
 from casewright.stock import Board, EdgeBand, Glazing, Sheet, StockList
 from casewright.style import Style
@@ -118,6 +118,21 @@ class House:
     def pin(self, name: str) -> Dim:
         """A number of the shelf pins' sheet, `hardware.pin.<name>`."""
         return self.enter(f"hardware.pin.{name}", getattr(self.hardware.pin, name))
+
+    def pocket_screw(self, key: str) -> Dim:
+        """Length of the pocket screws for boards of a stock.
+
+        Where the job names none, the usual one for the thickness as chosen or read,
+        `stock.<key>.pocket_screw`.
+        """
+        sheet = self.hardware.pocket_screw
+        thick = self.thickness(key)
+        usual = pocket_screw_length(thick.value, self.unit) if sheet.placeholder else None
+        if usual is None:
+            return self.screw("pocket_screw")
+        note = f"usual in boards of {self.text(thick)}, by the charts of pocket-hole jigs"
+        origin = Origin("cited", note, "common practice")
+        return self.enter(f"stock.{key}.pocket_screw", Given(usual, origin))
 
     def screw(self, name: str) -> Dim:
         """Length of a kind of screw, `hardware.<name>.length`."""

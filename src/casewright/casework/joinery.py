@@ -164,7 +164,7 @@ def _join_side(maker: Maker, box: Box, board: Board, hand: Hand, pockets: int) -
     name = f"joint_{board.name.replace('.', '_')}_{hand}"
     glue = Fastening("glue", 1, None, (path,), side.path)
     if board.joint == "butt":
-        length = maker.house.screw("pocket_screw")
+        length = maker.house.pocket_screw(maker.spec.box_stock)
         screws = Fastening("pocket screw", pockets, length, (path,), side.path)
         hold = screws if pockets else _brads(maker, box, board, side, name)
         return maker.join(name, "butt", (path, end), (side.path, "t1"), fastenings=(hold, glue))

@@ -151,7 +151,7 @@ def place_plinth(maker: Maker, plinth: Plinth) -> None:
             ends=("left", "right", "bottom", "top"), group="plinth",
             shows=("t1",) if outline is plinth.front else (),
         )  # fmt: skip
-    screws = maker.house.screw("pocket_screw")
+    screws = maker.house.pocket_screw(maker.spec.box_stock)
     for number, (sleeper, x) in enumerate(zip(plinth.sleepers, plinth.marks, strict=True), 1):
         maker.add(
             sleeper, role="sleeper", title=f"sleeper {number}", lies="-z +y +x",

@@ -21,46 +21,18 @@ the chart of the jig in hand governs.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import length
 from casewright.findings import Severity
+from casewright.hardware import pocket_screw_length
 from casewright.room.model import Room
 from casewright.sources import INCH
 
-__all__ = ["RULE", "pocket_screw_length"]
-
-_CHART: tuple[tuple[str, str], ...] = (
-    ("9/16", "1"), ("11/16", "1"), ("13/16", "5/4"), ("15/16", "3/2"), ("19/16", "3/2"),
-    ("7/4", "5/2"),
-)  # fmt: skip
-"""Thickest board for each length of screw [in]."""
+__all__ = ["RULE"]
 
 _LEEWAY = INCH / 16
 """A metric screw of 32 mm counts as 1 1/4 in, one of 25 mm as an inch."""
-
-
-def pocket_screw_length(thickness: Fraction) -> Fraction | None:
-    """Length of pocket screw for two boards of a thickness.
-
-    Parameters
-    ----------
-    thickness
-        Of the board that is bored [mm].
-
-    Returns
-    -------
-    Length [mm]; None: thicker than the chart goes.
-
-    Sources
-    -------
-    `common practice`, from memory.
-    """
-    for thickest, screw in _CHART:
-        if thickness <= Fraction(thickest) * INCH:
-            return Fraction(screw) * INCH
-    return None
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -72,7 +44,7 @@ def _examine(room: Room) -> Iterator[Breach]:
                 if fastening.kind != "pocket screw" or fastening.length is None:
                     continue
                 bored = parts[fastening.through[0]]
-                right = pocket_screw_length(bored.finished.thickness.value)
+                right = pocket_screw_length(bored.finished.thickness.value, room.spec.unit)
                 used = fastening.length.value
                 if right is None or bored.path in seen or abs(used - right) <= _LEEWAY:
                     continue

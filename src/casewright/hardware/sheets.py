@@ -88,12 +88,19 @@ class PinSheet:
 
 @dataclass(frozen=True, slots=True)
 class ScrewSheet:
-    """A fastener by kind and length [mm]."""
+    """A fastener by kind and length [mm].
+
+    Parameters
+    ----------
+    placeholder
+        True when nobody has typed its length: then it follows what it holds, where it can.
+    """
 
     key: str
     title: str
     length: Given
     diameter: Fraction
+    placeholder: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -194,6 +194,7 @@ def _screw(screw: ScrewTable, key: str, origins: Origins) -> ScrewSheet:
         title_of(key, screw.title),
         _number(screw.length, (*path, "length"), origins),
         diameter.value,
+        placeholder=not origins.in_file((*path, "length")),
     )
 
 

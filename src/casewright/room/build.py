@@ -15,6 +15,7 @@ from casewright.room.plinths import run_plinths, shared_plinths
 from casewright.room.questions import ask
 from casewright.room.runs import place_run, run_width
 from casewright.room.specs import JobSpec, RunSpec
+from casewright.room.wall_fixing import name_wall_screws
 
 __all__ = ["build"]
 
@@ -65,6 +66,7 @@ def _built(spec: JobSpec, facts: Facts) -> Room:
         questions=tuple(q for case in cases.values() for q in case.questions),
         wall_bottom=house.style_dim("wall_bottom"),
     )
+    name_wall_screws(room)
     return ask(room)
 
 

@@ -7,9 +7,11 @@ from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.casework.parts import Part
+from casewright.dims import Given, Origin, shop_text
+from casewright.hardware import WALL_SCREWS
 from casewright.room.model import Room
 
-__all__ = ["WallFixing", "wall_fixings"]
+__all__ = ["WallFixing", "name_wall_screws", "wall_fixings"]
 
 _PER_STUD = 2
 """Screws of a row in each stud (common practice)."""
@@ -29,8 +31,8 @@ class WallFixing:
         From the head to the rear of the case: nailer, back and any air between [mm].
     shim, wallboard
         Reckoned with, from the style [mm].
-    length
-        Of the screw [mm].
+    screw
+        Its length with its origin [mm].
     studs
         Most studs that can stand behind the case at the style's spacing [-].
     screws
@@ -42,9 +44,14 @@ class WallFixing:
     case_depth: Fraction
     shim: Fraction
     wallboard: Fraction
-    length: Fraction
+    screw: Given
     studs: int
     screws: int
+
+    @property
+    def length(self) -> Fraction:
+        """Of a screw [mm]."""
+        return self.screw.value
 
     @property
     def bite(self) -> Fraction:
@@ -67,6 +74,30 @@ def wall_fixings(room: Room) -> tuple[WallFixing, ...]:
     return tuple(found for case in room.cases if (found := _fixing(room, case)) is not None)
 
 
+def _wall_screw(room: Room, case_depth: Fraction) -> Given:
+    """The wall screw for a case: the job's, or the usual one that bites as it should.
+
+    Where the job names none and the usual one would bite too little or too much, the longest
+    one sold that bites no more than style 'wall_bite_most', if it bites enough.
+
+    Parameters
+    ----------
+    case_depth
+        From the head to the rear of the case [mm].
+    """
+    sheet, style = room.spec.hardware.wall_screw, room.spec.style
+    before = case_depth + style["wall_shim"].value + style["wallboard"].value
+    low, high = style["wall_bite"].value, style["wall_bite_most"].value
+    if not sheet.placeholder or low <= sheet.length.value - before <= high:
+        return sheet.length
+    fit = [size for size in WALL_SCREWS[room.spec.unit] if low <= size - before <= high]
+    if not fit:
+        return sheet.length
+    text = shop_text(high, room.spec.unit, with_unit=True)
+    note = f"the longest one sold that goes no more than {text} into the stud"
+    return Given(max(fit), Origin("cited", note, "common practice"))
+
+
 def _fixing(room: Room, case: Case) -> WallFixing | None:
     style = room.spec.style
     backs = [part for part in case.parts if part.role == "back"]
@@ -77,14 +108,21 @@ def _fixing(room: Room, case: Case) -> WallFixing | None:
         rows = tuple(nailer.path for nailer in nailers)
     if not rows:
         return None
+    case_depth = max(_front_plane(part) for part in (*backs, *nailers))
     studs = int(case.width.value // style["stud_spacing"].value) + 1
     return WallFixing(
         case=case.key,
         rows=rows,
-        case_depth=max(_front_plane(part) for part in (*backs, *nailers)),
+        case_depth=case_depth,
         shim=style["wall_shim"].value,
         wallboard=style["wallboard"].value,
-        length=room.spec.hardware.wall_screw.length.value,
+        screw=_wall_screw(room, case_depth),
         studs=studs,
         screws=len(rows) * studs * _PER_STUD,
     )
+
+
+def name_wall_screws(room: Room) -> None:
+    """Enter the length of each case's wall screws, `<case>.wall_screw`, for `why`."""
+    for fixing in wall_fixings(room):
+        room.chain.place(fixing.case).given("wall_screw", fixing.screw)

@@ -23,10 +23,10 @@ from casewright.casework.specs import FrontSpec
 from casewright.checks import RULES, check
 from casewright.checks.case_weight import lifted_weight
 from casewright.checks.hinge_number import hinges_wanted
-from casewright.checks.pocket_screw_length import pocket_screw_length
 from casewright.dims import Origin
 from casewright.facts import Fact
 from casewright.findings import Finding, Severity
+from casewright.hardware import pocket_screw_length
 from casewright.room.build import build
 from casewright.room.model import Room
 from casewright.shop import Tool, ToolKind

@@ -17,19 +17,26 @@ width = 30
 """
 
 
-def _worked(thick: str) -> WorkedJob:
-    return work_out(read_job(_JOB.format(thick=thick), "goods.toml"))
+def _worked(thick: str, more: str = "") -> WorkedJob:
+    return work_out(read_job(_JOB.format(thick=thick) + more, "goods.toml"))
 
 
 def test_screws_too_long_for_a_sheet_as_measured_are_one_stop() -> None:
-    """Sheets that came as 0.605: the usual screws of 1 1/4 come through, told once a case."""
-    worked = _worked("0.605")
+    """Sheets that came as 0.605: the 1 1/4 screws in hand come through, told once a case."""
+    worked = _worked("0.605", '[hardware.pocket_screw]\nlength = "1 1/4"')
     assert worked.failures == ()
     [found] = [f for f in worked.findings if f.rule == "proof: pockets"]
     assert found.severity is Severity.STOP
     assert "in upper, a pocket's screw does not stay inside" in found.says
     [longer] = [f for f in worked.findings if f.rule == "pocket screw length"][:1]
     assert longer.remedies == ('pocket screws of 1"',)
+
+
+def test_screws_not_bought_yet_follow_a_sheet_as_measured() -> None:
+    """Sheets that came as 0.605 take 1 in screws (charts of jig makers, from memory)."""
+    worked = _worked("0.605")
+    assert worked.failures == ()
+    assert not [f for f in worked.findings if f.rule.startswith(("proof", "pocket screw"))]
 
 
 def test_the_usual_sheet_gives_no_such_finding() -> None:

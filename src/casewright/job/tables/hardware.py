@@ -92,7 +92,8 @@ class ScrewTable(Table):
     """What to ask for."""
 
     length: Annotated[Length, Between("1/4", "6", "6", "150")] | None = None
-    """Length."""
+    """Length. Left out, pocket screws follow the thickness of their boards, and wall screws the
+    depth to the stud."""
 
     diameter: Annotated[Length, Between("1/64", "1/2", "0.5", "12")] | None = None
     """Diameter of the shank."""
