@@ -125,8 +125,10 @@ class House:
         Where the job names none, the usual one for the thickness as chosen or read,
         `stock.<key>.pocket_screw`.
         """
-        sheet = self.hardware.pocket_screw
-        thick = self.thickness(key)
+        known = self._known.get(f"stock.{key}.pocket_screw")
+        if known is not None:
+            return known
+        sheet, thick = self.hardware.pocket_screw, self.thickness(key)
         usual = pocket_screw_length(thick.value, self.unit) if sheet.placeholder else None
         if usual is None:
             return self.screw("pocket_screw")

@@ -114,14 +114,13 @@ class Maker:
         parts
             By how many steps the grid is finer: 2 where two such sizes make one length.
         """
-        step = self.style("cut_step").value / parts
-        if not step or not wished.value % step:
-            return wished
-        known = self._own.get(f"{name}_to_cut")
-        if known is None:
-            known = self.place.rounded(f"{name}_to_cut", wished, step, Way.NEAREST)[0]
-            self._own[f"{name}_to_cut"] = known
-        return known
+        key = f"{name}_to_cut"
+        if key not in self._own:
+            step = self.style("cut_step").value / parts
+            on_it = not step or not wished.value % step
+            way = Way.NEAREST
+            self._own[key] = wished if on_it else self.place.rounded(key, wished, step, way)[0]
+        return self._own[key]
 
     def outline(
         self,

@@ -44,11 +44,13 @@ def _examine(room: Room) -> Iterator[Breach]:
                 if fastening.kind != "pocket screw" or fastening.length is None:
                     continue
                 bored = parts[fastening.through[0]]
-                right = pocket_screw_length(bored.finished.thickness.value, room.spec.unit)
-                used = fastening.length.value
-                if right is None or bored.path in seen or abs(used - right) <= _LEEWAY:
+                if bored.path in seen:
                     continue
                 seen.add(bored.path)
+                right = pocket_screw_length(bored.finished.thickness.value, room.spec.unit)
+                used = fastening.length.value
+                if right is None or abs(used - right) <= _LEEWAY:
+                    continue
                 far = used > right
                 yield Breach(
                     bored.path,

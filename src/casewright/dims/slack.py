@@ -18,6 +18,7 @@ __all__ = ["Slack", "Term", "chance_outside", "contributions", "sampled", "slack
 
 _ZERO = Fraction(0)
 _ONE = Fraction(1)
+_MINUS = Fraction(-1)
 
 _Settled = Callable[[Dim], bool]
 """Whether a dim is read before the thing in question is made, so that it strays no more."""
@@ -131,7 +132,7 @@ def _slopes(node: Dim) -> Iterator[tuple[Dim, Fraction]]:
         return
     for index, arg in enumerate(args):
         if isinstance(arg, Dim):
-            yield arg, -_ONE if op == "-" and index == 1 else _ONE
+            yield arg, _MINUS if op == "-" and index == 1 else _ONE
 
 
 def contributions(dim: Dim, *, settled: _Settled = _nothing) -> tuple[tuple[Term, ...], bool]:
@@ -156,7 +157,10 @@ def contributions(dim: Dim, *, settled: _Settled = _nothing) -> tuple[tuple[Term
             causes[cause.key] = cause
         if node.flows:
             for arg, part in _slopes(node):
-                through = slope if part is _ONE else slope * part
+                if part is _ONE:
+                    through = slope
+                else:
+                    through = -slope if part is _MINUS else slope * part
                 known = rate.get(id(arg))
                 rate[id(arg)] = through if known is None else known + through
     terms = [Term(causes[key], value) for key, value in sums.items() if value]

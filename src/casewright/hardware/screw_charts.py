@@ -11,11 +11,14 @@ from casewright.sources import INCH
 
 __all__ = ["WALL_SCREWS", "pocket_screw_length"]
 
-_POCKET: tuple[tuple[str, str, str], ...] = (
-    ("31/64", "3/4", "20"), ("11/16", "1", "25"), ("13/16", "5/4", "32"), ("19/16", "3/2", "38"),
-    ("7/4", "5/2", "64"),
+_POCKET: tuple[tuple[Fraction, Mapping[Unit, Fraction]], ...] = tuple(
+    (Fraction(thickest) * INCH, {"in": Fraction(inches) * INCH, "mm": Fraction(millimetres)})
+    for thickest, inches, millimetres in (
+        ("31/64", "3/4", "20"), ("11/16", "1", "25"), ("13/16", "5/4", "32"),
+        ("19/16", "3/2", "38"), ("7/4", "5/2", "64"),
+    )
 )  # fmt: skip
-"""Thickest board [in] for each length of screw [in, mm]."""
+"""Thickest board for each length of screw, in the sizes sold in either unit [mm]."""
 
 
 def pocket_screw_length(thickness: Fraction, unit: Unit = "in") -> Fraction | None:
@@ -42,10 +45,7 @@ def pocket_screw_length(thickness: Fraction, unit: Unit = "in") -> Fraction | No
     >>> pocket_screw_length(Fraction(18), "mm")
     Fraction(32, 1)
     """
-    for thickest, inches, millimetres in _POCKET:
-        if thickness <= Fraction(thickest) * INCH:
-            return Fraction(inches) * INCH if unit == "in" else Fraction(millimetres)
-    return None
+    return next((screw[unit] for thickest, screw in _POCKET if thickness <= thickest), None)
 
 
 WALL_SCREWS: Mapping[Unit, tuple[Fraction, ...]] = MappingProxyType({

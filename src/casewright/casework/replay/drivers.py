@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
+from functools import cache
 from math import ceil, floor
 from typing import NamedTuple
 
@@ -78,6 +79,7 @@ def _in_the_way(
             yield solid
 
 
+@cache
 def _driver(unit: int) -> tuple[_Envelope, _Envelope]:
     """The bit, and the driver's head behind it."""
     zero = Fraction(0)
