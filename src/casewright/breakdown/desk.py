@@ -13,6 +13,9 @@ from casewright.shop import Shop, ToolKind
 __all__ = ["Desk", "saw_kerf"]
 
 _SAWS: tuple[ToolKind, ...] = ("table saw", "circular saw", "mitre saw")
+_SHORT = 30_000
+"""More seldom saves a minute, or a hand of a board, on the parts of a room (measured)."""
+
 _USUAL_KERF = Given(Fraction(16, 5), Origin("chosen", "usual kerf of a carbide blade"))
 
 
@@ -25,7 +28,7 @@ class Desk:
     room
         Whose parts are cut.
     stop
-        When to be content with the number of sheets, and again with the work of a plan.
+        When to be content with the number of sheets; `short` follows from it.
     chain
         The room's numbers and, added to them, those of the plans; the room's own chain stays as
         it is.
@@ -40,6 +43,11 @@ class Desk:
         self.chain = replace(
             own, nodes=dict(own.nodes), branches=list(own.branches), used_facts=set(own.used_facts)
         )
+
+    @property
+    def short(self) -> Stop:
+        """When to be content with the work of a plan, and with a plan of lengths alone."""
+        return Stop(min(self.stop.nodes, _SHORT))
 
     def given(self, path: str, given: Given) -> Dim:
         """A number from outside, entered the first time it is asked for."""

@@ -155,7 +155,7 @@ def lay_out(
         keep=(Keep(*(unit.count(size) for size in keeps)),),
     )
     model = work_model(room, unit, goods)
-    solution = _solved(problem, desk.stop, lengths_only)
+    solution = _solved(problem, desk.short if lengths_only else desk.stop, lengths_only)
     stock = {item.id: item for item in offered}
     return Layout(unit, problem, solution, model, stock, lengths_only)
 
@@ -184,7 +184,7 @@ def saw(desk: Desk, layout: Layout) -> Sawn:
     PlanDefectError
         When the plan does not pass the verifier, or cannot be walked.
     """
-    stop = None if layout.lengths_only else desk.stop
+    stop = None if layout.lengths_only else desk.short
     return _sawn(layout.problem, layout.solution, layout.model, stop)
 
 
