@@ -10,8 +10,10 @@ from __future__ import annotations
 import resource
 import sys
 import time
+from collections import Counter
 from collections.abc import Callable, Iterator
 from dataclasses import replace
+from functools import partial
 from typing import TypeVar
 
 from kitchens import LIMITS, LOAD, kitchen, offcuts
@@ -23,6 +25,7 @@ from casewright.cutting import (
     WorkModel,
     ease,
     plan_cuts,
+    replan,
     solve,
     verify,
     work_of,
@@ -125,9 +128,41 @@ def leftovers() -> Iterator[str]:
         )
 
 
+def edits() -> Iterator[str]:
+    """How far a plan moves after one part of it changes, with a third of its sheets cut."""
+    yield "kitchen, edit             parts  sheets  kept  moved  added  anew: sheets  kept    s"
+    for cases, seed in ((20, 1), (28, 2)):
+        before = kitchen(cases, seed)
+        last = solve(before, SECONDS_2)
+        cut = range(last.cost // 3)
+        first, *rest = before.parts
+        for name, changed in (
+            ("one more", replace(first, count=first.count + 1)),
+            ("1/4 in longer", replace(first, length=first.length + 8)),
+            ("one fewer", replace(first, count=first.count - 1)),
+        ):
+            problem = replace(before, parts=(changed, *rest))
+            seconds, made = timed(partial(replan, problem, last, cut, SECONDS_2))
+            assert not verify(problem, made.solution)
+            anew = replan(problem, replace(last, tree=()), (), SECONDS_2)
+            went = made.movement
+            yield (
+                f"{cases} cases, {name:<15} {parts_of(problem):>5} {made.solution.cost:>7}"
+                f" {went.kept:>5} {went.moved:>6} {went.added:>6} {anew.solution.cost:>13}"
+                f" {_same_places(last, anew.solution):>5} {seconds:>4.1f}"
+            )
+
+
+def _same_places(last: Solution, now: Solution) -> int:
+    """Pieces that lie on the sheet of the same number where they lay."""
+    before = Counter((p.part, p.sheet, p.rect) for p in last.placements)
+    after = Counter((p.part, p.sheet, p.rect) for p in now.placements)
+    return (before & after).total()
+
+
 def main() -> None:
     """Print the tables."""
-    for table in (kitchens, large, leftovers):
+    for table in (kitchens, large, leftovers, edits):
         for line in table():
             print(line, flush=True)
         print()
