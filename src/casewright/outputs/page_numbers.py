@@ -33,6 +33,6 @@ def page_numbers_json(document: Document, pages: Sequence[int]) -> str:
 def _run(section: Section, document: Document, count: int) -> Json:
     paper = section.paper or document.paper
     sheets = [block for block in section.blocks if isinstance(block, Labels)]
-    bare = len(section.blocks) == len(sheets) == 1
+    bare = len(section.blocks) == len(sheets)
     left = sheets[0].sheet.left_mm if bare and sheets[0].note else None
     return {"paper": paper_data(paper), "count": count, "sheets": bare, "left": left}

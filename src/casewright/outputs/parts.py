@@ -11,8 +11,8 @@ from casewright.outputs.typesetter import Template, Typeset, typeset
 
 __all__ = ["LIMIT", "Part", "parts_of", "print_page_numbers", "print_part", "typeset_run"]
 
-LIMIT = 1_000_000
-"""Most that one process is given, unless it is a single block [characters]: some 30 pages."""
+LIMIT = 200_000
+"""Most weight that one process is given, unless it is a single block: some 15 pages, 70 MB."""
 
 _NUMBERS: Template = "page_numbers.typ"
 
@@ -37,7 +37,7 @@ class Part:
 
     @property
     def weight(self) -> int:
-        """Length of its text [characters]."""
+        """What laying it out asks for [characters]."""
         return sum(section.weight for section in self.sections)
 
     @property
@@ -47,17 +47,18 @@ class Part:
 
 
 def parts_of(sections: Sequence[SectionText], references: Sequence[Collection[int]]) -> list[Part]:
-    """As few parts as the limit allows; a section above it is a part of its own.
+    """One part where it is small, else as few as the limit allows.
 
-    Where one part would be too much, a section that prints page numbers of sections before it is
-    in no part with these, so that it can wait until they are counted.
+    A section above the limit is a part of its own. Where one part would be too much, a section
+    that prints page numbers of sections before it is in no part with these, so that it can wait
+    until they are counted.
 
     Parameters
     ----------
     references
         Of each section: the numbers of those whose page numbers it prints, from 0.
     """
-    if sum(section.weight for section in sections) <= LIMIT:
+    if sum(section.weight for section in sections) <= 2 * LIMIT:
         return [Part(0, tuple(sections))]
     firsts = [0]
     room = LIMIT - sections[0].weight
@@ -125,9 +126,8 @@ def typeset_run(
 ) -> tuple[Typeset, int]:
     """As many pages of a section as keep the limit, and with which block the next page begins."""
     last = len(section.blocks)
-    end, weight = start + 1, len(section.blocks[start])
-    while end < last and weight + len(section.blocks[end]) <= limit:
-        weight += len(section.blocks[end])
+    end, weight = start + 1, section.weights[start]
+    while end < last and (weight := weight + section.weights[end]) <= limit:
         end += 1
 
     def run(to: int, *, only_places: bool = False) -> Typeset:
@@ -135,7 +135,7 @@ def typeset_run(
         inputs = {"data": data, "numbers": numbers}
         return typeset("shop.typ", inputs, only_places=only_places)
 
-    if end < last:
+    if end < last and not section.sheets:
         end = _page_turn(run(end, only_places=True), range(start + 1, end)) or last
     return run(end), end
 

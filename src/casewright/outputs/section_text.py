@@ -2,18 +2,31 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-__all__ = ["SectionText", "printing_text"]
+__all__ = ["SectionText", "block_weight", "printing_text"]
+
+_DRAWING = re.compile(r'"svg":"(?:[^"\\]|\\.)*"')
 
 
 @dataclass(frozen=True, slots=True)
 class SectionText:
-    """A section as JSON text, its blocks apart, so that it can be printed in several goes."""
+    """A section as JSON text, its blocks apart, so that it can be printed in several goes.
+
+    Parameters
+    ----------
+    weights
+        What laying out each block asks for [characters].
+    sheets
+        Whether each block fills its pages.
+    """
 
     head: str
     blocks: tuple[str, ...]
+    weights: tuple[int, ...]
+    sheets: bool = False
 
     @property
     def whole(self) -> str:
@@ -28,8 +41,13 @@ class SectionText:
 
     @property
     def weight(self) -> int:
-        """Length of the text [characters]."""
-        return sum(map(len, self.blocks))
+        """What laying it out asks for [characters]."""
+        return sum(self.weights)
+
+
+def block_weight(block: str) -> int:
+    """What laying out a block asks for [characters]; a drawing takes less than as many words."""
+    return len(block) - sum(3 * len(drawing) // 4 for drawing in _DRAWING.findall(block))
 
 
 def printing_text(head: str, sections: Iterable[str]) -> str:

@@ -7,7 +7,8 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from typing import NamedTuple
 
 from casewright.drawing import Area, Group, Ink, Plot, SignKind
@@ -15,7 +16,7 @@ from casewright.drawing.lettering import FAMILIES
 from casewright.outputs import blocks as b
 from casewright.outputs.document import Document, Paper, Section, section_anchors
 from casewright.outputs.inlines import Rich, rich_text
-from casewright.outputs.section_text import SectionText, printing_text
+from casewright.outputs.section_text import SectionText, block_weight, printing_text
 from casewright.outputs.svg import svg_text
 from casewright.outputs.typst_lines import Json, line_data, sign_picture
 from casewright.outputs.typst_tables import table_data
@@ -27,6 +28,7 @@ __all__ = [
 _UNPRINTABLE = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
 _CONTROL = "\\u00"  # how JSON begins to write any character below a space that has no letter
 _SPILL = 0.05  # what rounding may add to a drawing that just fits [mm]
+_SHEETS = 4  # of labels that are one block
 _SIGN_COLOURS: dict[SignKind, Ink] = {
     "look": Ink.LOOK,
     "measure first": Ink.MEASURE,
@@ -115,18 +117,40 @@ def _section(section: Section, anchor: str, document: Document) -> SectionText:
         "paper": paper_data(paper),
     }
     page = _Page(document, paper)
+    blocks = tuple(
+        _text(_numbered(_block(block, page), number))
+        for number, block in enumerate(_divided(section.blocks))
+    )
     return SectionText(
         _text(head),
-        tuple(
-            _text(_numbered(_block(block, page), number))
-            for number, block in enumerate(section.blocks)
-        ),
+        blocks,
+        tuple(map(block_weight, blocks)),
+        sheets=all(isinstance(block, b.Labels) for block in section.blocks),
     )
 
 
+def _divided(blocks: tuple[b.Block, ...]) -> Iterator[b.Block]:
+    """Blocks, where there are only labels some sheets at a time."""
+    for block in blocks:
+        if isinstance(block, b.Labels) and len(blocks) == 1:
+            yield from _sheets(block)
+        else:
+            yield block
+
+
+def _sheets(labels: b.Labels) -> Iterator[b.Labels]:
+    """Labels in blocks that fill their sheets; the first may begin with used ones."""
+    full = labels.sheet.across * labels.sheet.down * _SHEETS
+    start, end = 0, full - labels.skip % full
+    while start < len(labels.labels) or start == 0:
+        skip = 0 if start else labels.skip
+        yield replace(labels, labels=labels.labels[start:end], skip=skip)
+        start, end = end, end + full
+
+
 def _numbered(data: Json, number: int) -> Json:
-    """Blocks that stay on one page say which of their section they are."""
-    if isinstance(data, dict) and data["k"] == "keep":
+    """Blocks that stay on one page, or fill theirs, say which of their section they are."""
+    if isinstance(data, dict) and data["k"] in ("keep", "labels"):
         data["number"] = number
     return data
 
@@ -270,6 +294,7 @@ def _labels(labels: b.Labels) -> Json:
     sheet = labels.sheet
     return {
         "k": "labels",
+        "number": None,
         "outlines": labels.outlines,
         "note": line_data(labels.note),
         "skip": labels.skip,
