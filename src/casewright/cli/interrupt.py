@@ -21,10 +21,11 @@ def interruptible() -> Iterator[Callable[[], bool]]:
     Tells whether it was pressed.
     """
     pressed = threading.Event()
-    if threading.current_thread() is not threading.main_thread():
+    before = signal.getsignal(signal.SIGINT)
+    is_main = threading.current_thread() is threading.main_thread()
+    if not is_main or before in (None, signal.SIG_IGN):  # who runs us in the background meant it
         yield pressed.is_set
         return
-    before = signal.getsignal(signal.SIGINT)
 
     def press(number: int, frame: FrameType | None) -> None:
         signal.signal(signal.SIGINT, before)

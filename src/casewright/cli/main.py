@@ -101,7 +101,7 @@ def cut(
     ] = None,
     work: Annotated[
         int | None,
-        typer.Option(min=1, help="Try so many places: the same plan on every machine."),
+        typer.Option(min=1, help="Try so many places, however fast the machine is."),
     ] = None,
     stages: Stages = None,
     last: Annotated[
