@@ -20,6 +20,11 @@ from casewright.checks import (
     pocket_screw_length,
     sheet_thickness,
     shelf_sag,
+    small_part,
+    studs_behind,
+    tilt_up,
+    tip_over,
+    toe_space,
     tool_missing,
     wall_screw_bite,
 )
@@ -35,6 +40,8 @@ RULES: tuple[Rule, ...] = (
     sheet_thickness.RULE,
     tool_missing.RULE,
     nailer_missing.RULE,
+    tip_over.RULE,
+    studs_behind.RULE,
     wall_screw_bite.RULE,
     fastener_bite.RULE,
     pocket_screw_length.RULE,
@@ -48,7 +55,10 @@ RULES: tuple[Rule, ...] = (
     long_shelf.RULE,
     band_width.RULE,
     narrow_rip.RULE,
+    small_part.RULE,
     case_weight.RULE,
+    tilt_up.RULE,
+    toe_space.RULE,
 )
 """Every rule, the ones that stop the work first."""
 

@@ -157,15 +157,19 @@ def contributions(dim: Dim, *, settled: _Settled = _nothing) -> tuple[tuple[Term
             causes[cause.key] = cause
         if node.flows:
             for arg, part in _slopes(node):
-                if part is _ONE:
-                    through = slope
-                else:
-                    through = -slope if part is _MINUS else slope * part
+                through = _times(slope, part)
                 known = rate.get(id(arg))
                 rate[id(arg)] = through if known is None else known + through
     terms = [Term(causes[key], value) for key, value in sums.items() if value]
     terms.sort(key=lambda t: (-t.worst, t.cause.key))
     return tuple(terms), _has_close_choice(order)
+
+
+def _times(slope: Fraction, part: Fraction) -> Fraction:
+    """Their product; most parts are plus or minus one."""
+    if part is _ONE:
+        return slope
+    return -slope if part is _MINUS else slope * part
 
 
 def _has_close_choice(order: list[Dim]) -> bool:

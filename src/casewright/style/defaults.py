@@ -170,5 +170,6 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
         _PRACTICE,
     ),
     _key("stud_spacing", "16", "400", "distance of the wall's studs until they are found", "irc"),
+    _key("ceiling", "96", "2440", "height of the ceiling until it is measured, at its lowest"),
     _key("ledger", "3 1/2", "90", "width of the straight board that carries cases as they hang"),
 )

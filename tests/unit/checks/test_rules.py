@@ -67,6 +67,11 @@ def _with_band(width: str) -> dict[str, Stock]:
     return goods
 
 
+_BASE: dict[str, Any] = {
+    "kind": "base", "toe": "notch", "height": "34 1/2", "depth": "23 1/4", "shelves": 1,
+}  # fmt: skip
+_BOOKCASE: dict[str, Any] = {"kind": "bookcase", "height": "84", "depth": "12", "shelves": 3}
+
 PASSES: dict[str, Make] = {
     "fit band": room_of,
     "nailer missing": room_of,
@@ -87,6 +92,11 @@ PASSES: dict[str, Make] = {
     "case weight": room_of,
     "tool missing": room_of,
     "fit forecast": lambda: room_of(front=SLAB),
+    "tip over": lambda: room_of(**_BASE),
+    "studs behind": room_of,
+    "small part": lambda: room_of(front=GLASS),
+    "tilt up": lambda: room_of(**_BOOKCASE),
+    "toe space": lambda: room_of(**_BASE),
 }
 
 FAILS: dict[str, Make] = {
@@ -109,6 +119,11 @@ FAILS: dict[str, Make] = {
     "case weight": lambda: room_of(width="60"),
     "band width": lambda: room_of(edge="band", goods=_with_band("16")),
     "sheet thickness": lambda: _read("3/4", Fraction("0.603")),
+    "tip over": lambda: room_of(**_BOOKCASE),
+    "studs behind": lambda: room_of(width="15"),
+    "small part": lambda: room_of(width="15", front=replace(GLASS, leaves=2)),
+    "tilt up": lambda: room_of(**_BASE | {"height": "94", "depth": "24"}),
+    "toe space": lambda: room_of(**_BASE, overrides={"toe_height": given("2")}),
     "fit forecast": lambda: room_of(front=SLAB, overrides={"gap_tolerance": given("1/64")}),
     "tool missing": lambda: _in_shop(room_of(), "pocket-hole jig"),
 }
@@ -330,3 +345,41 @@ def test_a_single_leaf_that_is_too_narrow_is_not_advised_to_become_one() -> None
     assert "one leaf instead of two" in _remedies(
         room_of(width="17", front=replace(SLAB, leaves=2))
     )
+
+
+def test_a_standing_case_that_nothing_holds_stops_the_work() -> None:
+    """Furniture over 27 in is held against tipping (ASTM F2057, from memory)."""
+    found = _found("tip over", without(room_of(**_BASE), "nailer"))
+    assert [finding.severity for finding in found] == [Severity.STOP]
+    assert not _found("tip over", without(room_of(**_BASE | {"height": "26"}), "nailer"))
+
+
+def test_a_tall_narrow_case_tips_at_a_small_lean() -> None:
+    """atan(12 / 84) = 8.13 degrees; fastened, it is a note to fasten it first."""
+    [found] = _found("tip over", room_of(**_BOOKCASE))
+    assert "8 degrees" in found.says
+    assert found.severity is Severity.NOTE
+    assert (found.measured, found.limit) == ("7.0 to 1", "4 to 1")
+
+
+def test_a_box_on_a_plinth_is_tilted_up_without_it() -> None:
+    """sqrt(95.5^2 - 24^2) = 92.44 in at most: 94 on a plinth of 4 leaves a box of 90."""
+    tall = _BASE | {"height": "94", "depth": "24"}
+    [found] = _found("tilt up", room_of(**tall))
+    assert "92 7/16" in found.remedies[0]
+    assert not _found("tilt up", room_of(**tall | {"toe": "plinth"}))
+
+
+@pytest.mark.parametrize(("width", "told"), [("15 31/32", True), ("16", False)])
+def test_studs_behind_by_the_width(width: str, told: bool) -> None:
+    """Between studs 16 apart a case of 16 or more always has one, and may have two."""
+    assert bool(_found("studs behind", room_of(width=width))) == told
+
+
+def test_a_shallow_toe_space_is_told_in_either_unit() -> None:
+    """2 in or 50 mm at least (common practice)."""
+    shallow = room_of(**_BASE, overrides={"toe_setback": given("1 1/2")})
+    assert [f.limit for f in _found("toe space", shallow)] == ['2"']
+    metric = _BASE | {"height": "870", "depth": "580"}
+    deep = {"toe_setback": given("50", "mm")}
+    assert not _found("toe space", room_of(unit="mm", **metric, overrides=deep))

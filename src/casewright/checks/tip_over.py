@@ -1,0 +1,85 @@
+"""Standing cases that tip: nothing for the wall screws to hold, or tall on a narrow foot.
+
+A case that reaches over 27 in can fall on a child who climbs it, so the wall must hold its upper
+half. One over four times as high as it is deep tips at a small lean, and does so before its wall
+screws are in: it is never left standing loose. Doors and shelves go in afterwards.
+
+Passes
+------
+A base 34 1/2 high and 23 1/4 deep, its nailer under the rear stretcher.
+
+Fails
+-----
+A bookcase 84 high and 12 deep; a base without its nailer.
+
+Sources
+-------
+`common practice`: furniture over 27 in is made to be held against tipping (ASTM F2057), shelving
+over 4 to 1 is fastened (makers of steel shelving); both from memory. The lean is that of an empty
+case of even weight, on a level floor: half the depth over half the height.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from fractions import Fraction
+
+from casewright.casework.cases import Case
+from casewright.checks.rule import Breach, Rule
+from casewright.checks.words import by_unit, length
+from casewright.findings import Severity
+from casewright.room.model import Room
+from casewright.room.wall_fixing import wall_fixings
+
+__all__ = ["RULE"]
+
+_SLENDER = 4
+
+
+def _examine(room: Room) -> Iterator[Breach]:
+    held = {fixing.case: fixing.rows for fixing in wall_fixings(room)}
+    for case in room.boxes:
+        if case.spec.kind == "wall" or case.height.value <= by_unit(room, "27", "690"):
+            continue
+        if not any(_reaches_up(case, path) for path in held.get(case.key, ())):
+            yield _loose(room, case)
+        elif case.height.value > _SLENDER * case.depth.value:
+            yield _slender(room, case)
+
+
+def _reaches_up(case: Case, path: str) -> bool:
+    """Whether what is screwed to the wall is a back, or a nailer in the case's upper half."""
+    part = next(p for p in case.parts if p.path == path)
+    return part.role == "back" or part.placed.y.value > case.height.value / 2
+
+
+def _loose(room: Room, case: Case) -> Breach:
+    return Breach(
+        case.key,
+        f"{case.spec.title}, {length(room, case.height.value)} high, has nothing in its upper "
+        "half for wall screws to hold: it can tip on somebody who climbs it",
+        measured=length(room, case.height.value),
+        limit=length(room, by_unit(room, "27", "690")),
+        remedies=("a nailer under the top", 'back = "inset"'),
+        severity=Severity.STOP,
+    )
+
+
+def _slender(room: Room, case: Case) -> Breach:
+    high, deep = case.height.value, case.depth.value
+    lean = math.degrees(math.atan2(float(deep), float(high)))
+    return Breach(
+        case.key,
+        f"{case.spec.title} is {length(room, high)} high on a foot of {length(room, deep)}: empty "
+        f"and loose it tips at a lean of about {lean:.0f} degrees",
+        measured=f"{float(Fraction(high, deep)):.1f} to 1",
+        limit=f"{_SLENDER} to 1",
+        remedies=(
+            "screw it to the studs before anything else goes in, and never let it stand loose",
+            "a deeper or a lower case",
+        ),
+    )
+
+
+RULE = Rule("tip over", Severity.NOTE, __doc__ or "", "common practice", _examine)
