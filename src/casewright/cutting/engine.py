@@ -29,6 +29,9 @@ _SHARE = 2
 _SOON = 8
 """Share of the work after which the bound is looked at even if searches are narrow still."""
 
+_LONGEST = 1 << 18
+"""Sides of stock up to which the tables of the bound are made [unit]."""
+
 _TIMES = 2
 """How much more work goes into plans out of the mix of sheets than into those part by part."""
 
@@ -220,6 +223,8 @@ class _Tries:
     def _look(self, least: int) -> None:
         """Look for a better bound, with a part of the work allowed."""
         if self.bound.value >= least:
+            return
+        if any(max(b.du, b.dv) > _LONGEST for b in self.searches[0][1].task.bins):
             return
         tasks = [search.task for frame, search in self.searches if frame in self.frames]
         most = self.stop.nodes // _SHARE

@@ -243,3 +243,16 @@ def test_offcuts_are_used_for_what_they_save() -> None:
     assert solution.unplaced == ()
     assert seen[-1].cost == solution.cost
     assert solution.bound.value <= solution.cost <= solution.bound.value * 105 // 100
+
+
+def test_units_may_be_as_fine_as_one_likes() -> None:
+    """Two cases in units of a 3,200,000th of an inch: the same sheets."""
+    fine = 100_000
+    problem = two_cases()
+    sheet = problem.stock[0]
+    stock = replace(sheet, length=sheet.length * fine, width=sheet.width * fine)
+    parts = tuple(
+        replace(part, length=part.length * fine, width=part.width * fine) for part in problem.parts
+    )
+    grown = replace(problem, kerf=problem.kerf * fine, stock=(stock,), parts=parts, keep=())
+    assert solve(grown).cost == solve(problem).cost == 2
