@@ -202,7 +202,7 @@ SIGNS: dict[SignKind, str] = {
     "datum": "datum: hook the tape or set the fence here",
     "left": "left-hand part",
     "right": "right-hand part",
-    "face A": "face A, the face that shows",
+    "face A": "face A, into the box or the room",
     "face B": "face B, the other face",
     "measure first": "measure before cutting",
     "look": "look here",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from fractions import Fraction
 from itertools import groupby
 
 from casewright.casework.cases import AssemblyStep, Case, Front
@@ -13,7 +14,7 @@ from casewright.dims.units import Unit
 from casewright.drawing import measure_of
 from casewright.outputs.blocks import Block, CheckList, Heading, Step
 from casewright.outputs.inlines import Blank, Inline, Rich, SignMark, Strong, Tick
-from casewright.packet.words import unfold
+from casewright.packet.words import plane_word, unfold
 
 __all__ = ["assembly_blocks"]
 
@@ -93,7 +94,8 @@ def _alike(case: Case, stages: Sequence[_Stage]) -> Iterator[_Stage]:
     """Doors that are made by the same steps as one stage, where the first of them stands."""
     groups: dict[object, list[_Stage]] = {}
     for number, stage in enumerate(stages):
-        key = tuple(_content(case, step) for step in stage.steps) if stage.names else number
+        told = tuple((*_content(step), *_lengths(case, step)) for step in stage.steps)
+        key = told if stage.names else number
         groups.setdefault(key, []).append(stage)
     for group in groups.values():
         names = tuple(name for stage in group for name in stage.names)
@@ -105,17 +107,27 @@ def _alike(case: Case, stages: Sequence[_Stage]) -> Iterator[_Stage]:
         yield _Stage(title, group[0].steps, names)
 
 
-def _content(case: Case, step: AssemblyStep) -> tuple[object, ...]:
-    """All that is read of a step."""
+def _content(step: AssemblyStep) -> tuple[object, ...]:
+    """All that is read of a step, apart from what its strips are sawn to."""
     marks = tuple((words, dim.value) for words, dim in step.marks)
-    numbers = tuple(None if dim is None else dim.value for dim in (step.check, _sawn(case, step)))
-    return (step.verb, step.words, marks, numbers, step.check_words, step.cautions)
+    check = None if step.check is None else step.check.value
+    return (step.verb, step.words, marks, check, step.check_words, step.cautions)
 
 
-def _sawn(case: Case, step: AssemblyStep) -> Dim | None:
-    """What a strip that was cut long is sawn to before it goes on."""
-    strips = [part for part in case.parts if part.path == step.part and part.milled_from]
-    return strips[0].finished.length if strips else None
+def _lengths(case: Case, step: AssemblyStep) -> Iterator[tuple[str, Fraction]]:
+    return ((role, length.value) for role, length in _sawn(case, step))
+
+
+def _sawn(case: Case, step: AssemblyStep) -> tuple[tuple[str, Dim], ...]:
+    """What strips that were cut long are sawn to, told where the first of them goes on."""
+    strips = [part for part in case.parts if part.milled_from]
+    front = next((part.front for part in strips if part.path == step.part), None)
+    own = [part for part in strips if part.front == front]
+    order = [each.part for each in case.assembly]
+    if front is None or step.part != min((part.path for part in own), key=order.index):
+        return ()
+    found = {(part.role, part.finished.length.value): part.finished.length for part in own}
+    return tuple((role, length) for (role, _), length in found.items())
 
 
 def _runs(case: Case, steps: Sequence[AssemblyStep]) -> Iterator[list[AssemblyStep]]:
@@ -133,9 +145,9 @@ def _any_part(case: Case, step: AssemblyStep) -> tuple[object, ...]:
     """What is read of a step whatever part comes in."""
     names = [*_names(case, step), _side(case, step)]
     if not names[0]:
-        return (step.part, *_content(case, step))
+        return (step.part, *_content(step))
     marks = tuple((_without(names, words), dim) for words, dim in step.marks)
-    return _content(case, replace(step, words=_without(names, step.words), marks=marks))
+    return _content(replace(step, words=_without(names, step.words), marks=marks))
 
 
 def _without(names: Sequence[str], words: str) -> str:
@@ -197,11 +209,14 @@ def _pointer(steps: Sequence[int]) -> tuple[Inline, ...]:
 
 def _notes(case: Case, step: AssemblyStep, names: Sequence[str], unit: Unit) -> Iterator[Rich]:
     """Where the part sits, on one line; then what is measured, for each thing that is made."""
+    sawn: list[Inline] = []
+    for role, length in _sawn(case, step):
+        sawn += [", " if sawn else "strips sawn to length first: "]
+        sawn += [f"{role} ", Strong(measure_of(length, unit))]
+    if sawn:
+        yield tuple(sawn)
     places: list[Inline] = []
-    sawn = _sawn(case, step)
-    if sawn is not None:
-        places += ["sawn to length first: ", Strong(measure_of(sawn, unit))]
-    for words, dim in step.marks:
+    for words, dim in (*step.marks, *_untold_rows(case, step)):
         places += ["; "] if places else []
         places += [f"{words}: ", Strong(measure_of(dim, unit))] if dim.value else [_flush(words)]
     if places:
@@ -212,6 +227,27 @@ def _notes(case: Case, step: AssemblyStep, names: Sequence[str], unit: Unit) -> 
             yield (f"{before}one diagonal ", Blank(), " the other ", Blank())
     if step.check is not None:
         yield (f"{step.check_words}: ", Strong(measure_of(step.check, unit)))
+
+
+def _untold_rows(case: Case, step: AssemblyStep) -> Iterator[tuple[str, Dim]]:
+    """Rows of brads that a step drives and its marks do not place."""
+    if any(" brads " in words for words, _ in step.marks):
+        return
+    parts = {part.path: part for part in case.parts}
+    joints = {joint.path: joint for joint in case.joints}
+    held = (each for path in step.joints for each in joints[path].fastenings)
+    for row in (each for each in held if each.kind == "brad"):
+        if row.line is None or row.edge is None or row.pitch is None:
+            continue
+        (plane, off), through = row.line, parts[row.through[-1]]
+        into = f"{row.count} brads into the {parts[row.into].title}"
+        yield (
+            f"{into}, on a line from the {plane_word(through, plane)} of the {through.title}",
+            off,
+        )
+        yield "outer ones from the ends", row.edge
+        if row.count > 2:
+            yield "from one to the next", row.pitch
 
 
 def _flush(words: str) -> str:

@@ -2,20 +2,23 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from contextlib import suppress
 from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.dims.units import Unit
-from casewright.drawing import View, measure_of, sheet
+from casewright.drawing import Plot, ScaleError, View, measure_of, sheet
 from casewright.drawing.case_front import closed_scene, open_scene
 from casewright.drawing.case_section import section_scene
 from casewright.drawing.plinth_plan import plinth_scene
 from casewright.drawing.pulled_apart import pulled_apart_scene
-from casewright.outputs.blocks import Block, Figure, Heading, Keep, Paragraph
+from casewright.outputs.blocks import Beside, Block, Figure, Heading, Keep, Paragraph, Table
 from casewright.outputs.document import Paper, Section
 from casewright.outputs.inlines import Inline, Link, PageNumber, Rich, Strong
 from casewright.packet.assembly_steps import assembly_blocks
 from casewright.packet.case_parts import door_table, part_tables
+from casewright.packet.part_heights import paragraph_height, table_height
 from casewright.packet.words import sizes
 from casewright.room.model import Room
 from casewright.sources import POUND
@@ -23,6 +26,9 @@ from casewright.sources import POUND
 __all__ = ["case_sections"]
 
 _VIEWS_TALL, _APART_TALL = 68.0, 84.0  # room for the drawings above the parts [mm]
+_APART_LEAST = 50.0  # under which a case pulled apart is too small to read [mm]
+_TITLE, _CARD, _ROUND, _SPARE = 17.0, 9.0, 5.5, 3.0  # headings, round a figure, of a page [mm]
+_BETWEEN = 6.0  # tables beside each other [mm]
 
 _KINDS = {"wall": "Wall case", "base": "Base case", "bookcase": "Bookcase", "plinth": "Plinth"}
 
@@ -38,22 +44,56 @@ def case_sections(room: Room, paper: Paper) -> tuple[Section, ...]:
 def _blocks(room: Room, case: Case, paper: Paper) -> list[Block]:
     unit = room.spec.unit
     width = paper.text_width_mm
-    first = _views(case, unit)
-    apart = sheet(
-        [[View(pulled_apart_scene(case), "Pulled apart")]], width, _APART_TALL, unit, bar=False
-    )
+    summary, tables = _summary(room, case), part_tables(room, case)
+    views = sheet([_views(case, unit)], width, _VIEWS_TALL, unit, bar=False)
+    above = _TITLE + paragraph_height(summary, width) + views.area.height + 2 * _ROUND
+    below = [_tables_height(tables, width)]
+    if case.fronts:
+        doors = door_table(case, unit)
+        below.insert(0, below[0] + _CARD + table_height(doors.columns, doors.rows, width))
+    left = [paper.text_height_mm - _SPARE - above - each for each in below]
+    apart = _apart(case, width, left, unit)
     words = f"{case.spec.title} pulled apart, every part with its mark"
     blocks: list[Block] = [
-        Paragraph(_summary(room, case)),
-        Figure(sheet([first], width, _VIEWS_TALL, unit, bar=False), alternative=case.spec.title),
+        Paragraph(summary),
+        Figure(views, alternative=case.spec.title),
         Figure(apart, alternative=words),
-        part_tables(room, case),
+        tables,
     ]
     if case.fronts:
         blocks.append(Keep((Heading("Doors", 3), door_table(case, unit))))
     blocks.append(Heading("Putting it together", 2, f"assembly:{case.key}"))
     blocks.extend(assembly_blocks(case, unit))
     return blocks
+
+
+def _apart(case: Case, width_mm: float, left_mm: Sequence[float], unit: Unit) -> Plot:
+    """Pulled apart, so that as much of the tables as can be stands on the page below it.
+
+    Parameters
+    ----------
+    left_mm
+        Room left by all of the tables, then by the parts alone [mm].
+    """
+    view = [[View(pulled_apart_scene(case), "Pulled apart")]]
+    for tall in left_mm:
+        if tall >= _APART_LEAST:
+            with suppress(ScaleError):
+                return sheet(view, width_mm, min(tall, _APART_TALL), unit, bar=False)
+    return sheet(view, width_mm, _APART_TALL, unit, bar=False)
+
+
+def _tables_height(tables: Beside, width_mm: float) -> float:
+    """Height of the higher of two tables beside each other [mm]."""
+    half = (width_mm - _BETWEEN) / 2
+    return max(
+        sum(
+            table_height(block.columns, block.rows, half)
+            for block in column
+            if isinstance(block, Table)
+        )
+        for column in tables.columns
+    )
 
 
 def _views(case: Case, unit: Unit) -> list[View]:
@@ -90,15 +130,20 @@ def _summary(room: Room, case: Case) -> Rich:
         Fraction(0),
     )
     words.append(
-        f" It weighs about {round(float(weight))} kg"
-        f" ({round(weight / POUND)} lb){'' if case.is_plinth else ' without doors'}, from "
-        "the density of its stock."
+        f" It weighs about {_weight(weight, unit)}{'' if case.is_plinth else ' without doors'}, "
+        "from the density of its stock."
     )
     if spec.finished:
         words.append(f" Finished end: {', '.join(spec.finished)}.")
     words += [" ", Link("Part cards", f"parts:{case.key}"), ", page ",
               PageNumber(f"parts:{case.key}"), "."]  # fmt: skip
     return tuple(words)
+
+
+def _weight(weight: Fraction, unit: Unit) -> str:
+    """Whole kilograms, with pounds before them in a job in inches."""
+    kilos = f"{round(weight)} kg"
+    return kilos if unit == "mm" else f"{round(weight / POUND)} lb ({kilos})"
 
 
 def _density(room: Room, key: str) -> Fraction:

@@ -18,7 +18,7 @@ from casewright.room.model import Room
 __all__ = ["door_table", "part_tables"]
 
 _PARTS = (
-    Column("Mark", share=2.3), Column("Part", share=2.4), Column("Finished", share=2.2),
+    Column("Mark", share=2.1), Column("Part", share=2.6), Column("Finished", share=2.2),
     Column("Card", "right"),
 )  # fmt: skip
 _HINGES = (

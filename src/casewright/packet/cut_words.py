@@ -9,7 +9,7 @@ from casewright.breakdown import METHOD_WORDS, SawCard, StockPlan
 from casewright.cutting.rates import Rates
 from casewright.cutting.work import Work
 from casewright.dims.units import Unit
-from casewright.outputs.blocks import Block, Bullets, Callout, Paragraph
+from casewright.outputs.blocks import Block, Callout, Paragraph
 from casewright.outputs.inlines import Inline, Strong
 from casewright.packet.words import sizes
 
@@ -56,12 +56,13 @@ def plan_notes(plan: StockPlan) -> Iterator[Block]:
         )
 
 
-def how_it_is_cut(cards: Sequence[SawCard]) -> Bullets:
+def how_it_is_cut(cards: Sequence[SawCard]) -> Paragraph:
     """Each way of cutting that is used, once."""
     used = dict.fromkeys(card.method for card in cards)
-    return Bullets(
-        tuple((Strong(_SETTINGS[method]), f": {METHOD_WORDS[method]}") for method in used)
-    )
+    words: list[Inline] = []
+    for method in used:
+        words += [". " if words else "", Strong(_SETTINGS[method]), f": {METHOD_WORDS[method]}"]
+    return Paragraph((*words, "."))
 
 
 def kept_offcuts(cards: Sequence[SawCard], unit: Unit) -> Iterator[Block]:

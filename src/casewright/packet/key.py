@@ -19,12 +19,15 @@ def key_section() -> Section:
             "have just made."
         ),
         Paragraph(
-            "Face A is the face that shows. Left-hand and right-hand parts have the same numbers "
-            "and are mirror images: check the letter on the drawing before the first cut."
+            "Face A looks into the box, or, of a door and of what stands in front, into the room; "
+            "face B is the other one. Left-hand and right-hand parts have the same numbers and "
+            "are mirror images: check the letter on the drawing before the first cut. Parts that "
+            "are the same share a card."
         ),
         Paragraph(
             "The first piece of every set-up is checked against the size given with it before the "
-            "rest is cut. A number with ~ before it is rounded for printing only."
+            "rest is cut. A number with ~ before it is rounded for printing: to what a calliper "
+            "shows where it is a thickness or is cut to fit one, else to what a tape shows."
         ),
         Heading("Signs and lines", 2),
         Figure(plot(key_scene())),

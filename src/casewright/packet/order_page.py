@@ -8,6 +8,7 @@ from casewright.outputs.document import Section
 from casewright.outputs.inlines import Blank, Inline, Link, PageNumber
 from casewright.packet.cut_places import cutting_places
 from casewright.packet.readings import READINGS, reading_blocks
+from casewright.packet.wall_page import HANGING
 from casewright.room.model import Room
 
 __all__ = ["order_section"]
@@ -105,8 +106,9 @@ def _leads(places: dict[str, str]) -> tuple[Inline, ...]:
 
 
 def _placing(room: Room) -> tuple[Inline, ...]:
-    """Runs, then the cases that stand alone."""
+    """How it is done; runs, then the cases that stand alone."""
     placed = {case.key for run in room.runs for case in run.cases}
-    places = {f"run:{run.spec.key}": run.spec.title for run in room.runs}
+    wall = {HANGING: "at the wall"}
+    places = wall | {f"run:{run.spec.key}": run.spec.title for run in room.runs}
     alone = {case.key: case.spec.title for case in room.cases if case.key not in placed}
     return _leads(places | alone)

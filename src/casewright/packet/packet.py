@@ -17,6 +17,7 @@ from casewright.packet.key import key_section
 from casewright.packet.labels import labels_section
 from casewright.packet.order_page import order_section
 from casewright.packet.part_cards import part_section
+from casewright.packet.wall_page import wall_section
 from casewright.room.model import Room
 
 __all__ = ["PacketContent", "packet_document"]
@@ -64,6 +65,7 @@ def packet_document(content: PacketContent) -> Document:
         *cut_sheet_sections(room, content.breakdown, paper),
         part_section(room, paper),
         *case_sections(room, paper),
+        wall_section(room),
         labels_section(room, content.breakdown, labels),
     ]
     unit = "inches" if spec.unit == "in" else "millimetres"

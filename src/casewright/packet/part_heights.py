@@ -1,4 +1,4 @@
-"""About how much of a page the words of a part's card need, so that its drawing gets the rest."""
+"""About how much of a page words and tables need, so that drawings get the rest."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ _CELL = (2.15, 4.0, 5.2)
 _APART = 1.0  # between paragraphs [mm]
 _LETTERS = 9.0  # width of the column of letters [mm]
 _INSETS = (3.4, 2.7)  # of a cell, left and right together, above and below together [mm]
-_HEADING = 7.5  # of a table [mm]
+_HEADING, _GROUP = 7.5, 7.5  # of a table, of rows that belong together [mm]
 _RAGGED = 0.97  # lines lose something at their right end, and regular letters are narrower
 _SMALLER = 0.82  # small words against the others
 _SIGN = 6.0  # width of a sign [mm]
@@ -29,14 +29,18 @@ def paragraph_height(text: Rich, width_mm: float) -> float:
 
 
 def table_height(columns: Sequence[Column], rows: Iterable[Row], width_mm: float) -> float:
-    """Height of a small table whose first column is one of letters [mm]."""
-    shares = [column.share for column in columns[1:]]
-    widths = [(width_mm - _LETTERS) * share / sum(shares) - _INSETS[0] for share in shares]
-    return _HEADING + sum(
-        max(_lines(cell, wide, _CELL) for cell, wide in zip(row.cells[1:], widths, strict=True))
-        + _INSETS[1]
-        for row in rows
-    )
+    """Height of a small table whose columns without a share are narrow [mm]."""
+    narrow = sum(not column.share for column in columns) * _LETTERS
+    shares = [column.share for column in columns]
+    widths = [(width_mm - narrow) * share / sum(shares) - _INSETS[0] for share in shares]
+    return _HEADING + sum(_row_height(row, widths) for row in rows)
+
+
+def _row_height(row: Row, widths: Sequence[float]) -> float:
+    if len(row.cells) == 1:
+        return _GROUP
+    wide = ((cell, width) for cell, width in zip(row.cells, widths, strict=True) if width > 0)
+    return max(_lines(cell, width, _CELL) for cell, width in wide) + _INSETS[1]
 
 
 def _lines(text: Rich, width_mm: float, lettering: tuple[float, float, float]) -> float:

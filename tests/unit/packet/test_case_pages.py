@@ -7,6 +7,7 @@ from collections import Counter
 from functools import cache
 
 import pytest
+from tests.jobs import HEAD, read
 from tests.unit.packet.test_packet import EXAMPLES, packet, planned
 
 from casewright.casework.cases import Case
@@ -15,9 +16,11 @@ from casewright.drawing import measure_of
 from casewright.outputs.blocks import Block, CheckList, Heading
 from casewright.outputs.document import Section
 from casewright.outputs.inlines import Blank, Tick, rich_text
+from casewright.packet.assembly_steps import assembly_blocks
 from casewright.packet.case_parts import part_tables
 from casewright.packet.cut_places import rough_lengths
 from casewright.packet.words import unfold
+from casewright.room.build import build
 
 
 @cache
@@ -167,4 +170,32 @@ def test_a_strip_cut_long_is_told_its_length_where_it_goes_on(name: str) -> None
         for part in case.parts:
             if part.path in rough:
                 length = measure_of(part.finished.length, unit).text
-                assert f"sawn to length first: {length}" in text, part.path
+                sawn = re.findall(r"strips sawn to length first: ([^;]*)", text)
+                assert any(f"{part.role} {length}" in each for each in sawn), part.path
+
+
+def test_a_nailer_held_with_brads_says_where_they_go() -> None:
+    """Its step prints the row: from which edge, how far from the ends, how far apart."""
+    room = build(
+        read(
+            HEAD + '[style]\ngroove_inset = "1/2"\n[boxes]\nback = "grooved"\n'
+            '[case.upper]\nkind = "wall"\nwidth = 30\ndepth = "12 1/4"\nfront = "none"\n'
+        )
+    )
+    (case,) = room.cases
+    lists = [block for block in assembly_blocks(case, "in") if isinstance(block, CheckList)]
+    texts = [told(block, number) for block in lists for number in range(len(block.steps))]
+    (step,) = [text for text in texts if "set the top nailer" in text]
+    assert "drive the brads" in step
+    row = next(
+        each
+        for joint in case.joints
+        if joint.path == "upper.joint_nailer_top_left"
+        for each in joint.fastenings
+        if each.kind == "brad"
+    )
+    assert row.line is not None
+    off = measure_of(row.line[1], "in").text
+    assert f"{row.count} brads into the top nailer" in step
+    assert f"back edge of the left side: {off}" in step
+    assert "outer ones from the ends: " in step

@@ -1,0 +1,189 @@
+"""At the wall: cases hung, stood, joined and scribed, in order, with what each step needs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from fractions import Fraction
+
+from casewright.casework.cases import Case
+from casewright.drawing import measure_of
+from casewright.outputs.blocks import Block, CheckList, Heading, Paragraph, Step
+from casewright.outputs.document import Section
+from casewright.outputs.inlines import Inline, Link, PageNumber, Rich, Strong
+from casewright.packet.words import unfold
+from casewright.room.model import Filler, Room, Run
+from casewright.room.wall_fixing import WallFixing, wall_fixings
+
+__all__ = ["HANGING", "wall_section"]
+
+HANGING = "hanging"
+"""Anchor of the section."""
+
+_WALL = (
+    "Cables and pipes run up, down and across from outlets, switches and taps: do not bore there. "
+    "Switch the circuit off, and ask the trade where you cannot tell. Eyes protected."
+)
+_LIFT = (
+    "Nobody holds a case up while its screws are driven: the ledger or a jack carries it, and a "
+    "helper steadies it until the last screw is in. Stand on a firm step, not on a case."
+)
+_TIP = "A case that is not yet screwed to the wall can tip: leave its doors off and nothing in it."
+_ASSUMED = (
+    "Reckoned with: studs as far apart as the buy list says, until they are found. What a wall "
+    "carries is not worked out here: it hangs on the studs, the screws and what is put in. Where "
+    "a case has fewer than two studs behind it, fasten a rail across studs first, or join it to "
+    "its neighbours. Local codes and the screw maker's tables come first."
+)
+
+
+def wall_section(room: Room) -> Section:
+    """Every case to its wall: those that hang, then those that stand, then fillers and doors."""
+    fixings = {fixing.case: fixing for fixing in wall_fixings(room)}
+    hung = [case for case in room.boxes if case.spec.kind == "wall"]
+    standing = [case for case in room.boxes if case.spec.kind != "wall"]
+    blocks: list[Block] = [Paragraph(_ASSUMED)]
+    number = 1
+    for title, steps in (
+        ("First", (_studs(),)),
+        ("Cases that hang", tuple(_hung(room, hung, fixings)) if hung else ()),
+        ("Cases that stand", tuple(_standing(room, standing, fixings)) if standing else ()),
+        ("Last", tuple(_last(room))),
+    ):
+        if steps:
+            blocks += [Heading(title, 3), CheckList(steps, number)]
+            number += len(steps)
+    return Section("At the wall", tuple(blocks), HANGING)
+
+
+def _studs() -> Step:
+    return Step(
+        "Clear the wall. Find both edges of every stud at three heights and mark the middles; "
+        "where a case will hide the hole, probe with a thin nail.",
+        (),
+        (_WALL,),
+    )
+
+
+def _hung(room: Room, cases: list[Case], fixings: Mapping[str, WallFixing]) -> Iterator[Step]:
+    unit = room.spec.unit
+    yield Step(
+        (
+            "Draw a level line on the wall, ", Strong(measure_of(room.wall_bottom, unit)),
+            " above the highest point of the floor. Screw the ledger to the studs below it.",
+        )
+    )  # fmt: skip
+    yield Step(
+        "Set the first case of a row on the ledger; shim the hollows behind its nailers at the "
+        "studs, so that a tightened screw does not rack the box; then drive its wall screws and "
+        "measure the diagonals once more.",
+        tuple(_rows(room, cases, fixings)),
+        (_LIFT,),
+    )
+    yield from _joined([run for run in room.runs if run.cases[0].spec.kind == "wall"])
+    yield Step("Take the ledger off and fill its holes.")
+
+
+def _standing(room: Room, cases: list[Case], fixings: Mapping[str, WallFixing]) -> Iterator[Step]:
+    unit = room.spec.unit
+    tops: dict[Fraction, list[Case]] = {}
+    for case in cases:
+        tops.setdefault(case.height.value, []).append(case)
+    lines: list[Rich] = [
+        unfold(_links(same), ": top at ", Strong(measure_of(same[0].height, unit)))
+        for same in tops.values()
+    ]
+    yield Step(
+        "Draw a level line on the wall for the tops, measured from the highest point of the floor "
+        "under the row.",
+        tuple(lines),
+    )
+    if any(part.role == "sleeper" for case in room.cases for part in case.parts):
+        toe = room.chain.nodes["style.toe_setback"]
+        yield Step(
+            (
+                "Set the plinths first: shim them level from the highest point and fasten them. ",
+                "The front of a plinth stands ", Strong(measure_of(toe, unit)),
+                " behind the front edges of the sides.",
+            )
+        )  # fmt: skip
+    yield Step(
+        "Stand the cases up; shim under the sides only, until the tops meet the line and are "
+        "level from front to rear. Shim the hollows behind the nailers, then drive the wall "
+        "screws.",
+        tuple(_rows(room, cases, fixings)),
+        (_TIP,),
+    )
+    yield from _joined([run for run in room.runs if run.cases[0].spec.kind != "wall"])
+
+
+def _rows(room: Room, cases: list[Case], fixings: Mapping[str, WallFixing]) -> Iterator[Rich]:
+    """Which boards the wall screws go through, a line for each way of it."""
+    titles = {part.path: part.title for case in cases for part in case.parts}
+    lines: dict[str, list[Case]] = {}
+    for case in cases:
+        fixing = fixings.get(case.key)
+        rows = [titles[path] for path in fixing.rows] if fixing else []
+        if len(set(rows)) < len(rows):
+            words = "under the top and over the bottom, through the back"
+        else:
+            words = f"through the {' and the '.join(rows)}" if rows else "none"
+        lines.setdefault(words, []).append(case)
+    for words, same in lines.items():
+        found = _links(same)
+        screw = room.chain.nodes.get(f"{same[0].key}.wall_screw")
+        if words == "none" or screw is None:
+            yield unfold(found, ": no nailer, joined to its neighbours")
+            continue
+        size = Strong(measure_of(screw, room.spec.unit))
+        yield unfold(found, ": two wall screws of ", size, f" at every stud, {words}")
+
+
+def _links(cases: list[Case]) -> tuple[Inline, ...]:
+    found: list[Inline] = []
+    for case in cases:
+        found += [", " if found else "", Link(case.spec.title, case.key)]
+    return tuple(found)
+
+
+def _joined(runs: list[Run]) -> Iterator[Step]:
+    rows = [run for run in runs if len(run.cases) > 1]
+    if rows:
+        yield Step(
+            "Set the next case of the row; clamp the front edges flush and join the two with four "
+            "joining screws, where plates or shelves hide them. Then its wall screws, and so on "
+            "to the end.",
+            tuple(
+                unfold(_place(run), ": seams as on its elevation, each measured from one end")
+                for run in rows
+            ),
+        )
+
+
+def _place(run: Run) -> tuple[Inline, ...]:
+    anchor = f"run:{run.spec.key}"
+    return (Link(run.spec.title, anchor), " p. ", PageNumber(anchor))
+
+
+def _last(room: Room) -> Iterator[Step]:
+    fillers = [filler for run in room.runs for filler in run.fillers]
+    if fillers:
+        yield Step(
+            "Fit the fillers: hold one plumb in front of its gap, scribe the wall onto it with "
+            "compasses set to the widest place, saw or plane to the line, and screw it on through "
+            "the side of the case, flush with the front edges.",
+            tuple(_filler(room, filler) for filler in fillers),
+        )
+    if any(case.fronts for case in room.cases):
+        yield Step(
+            "Hang the doors, and set them in this order: height, then side, then depth. Gaps are "
+            "even when a feeler of one thickness goes into all of them.",
+        )
+    yield Step("Go round once more: every wall screw in a stud, no door that rubs, shelves in.")
+
+
+def _filler(room: Room, filler: Filler) -> Rich:
+    unit, part = room.spec.unit, filler.part
+    return (
+        f"{part.mark}, {part.title}: gap ", Strong(measure_of(filler.width, unit)),
+        " as planned, strip ", Strong(measure_of(part.finished.width, unit)), " wide",
+    )  # fmt: skip
