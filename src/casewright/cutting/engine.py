@@ -32,6 +32,9 @@ _SOON = 8
 _LONGEST = 1 << 18
 """Sides of stock up to which the tables of the bound are made [unit]."""
 
+_ROUND = 1_000_000
+"""Most nodes of one round of the bound: none looks up from it."""
+
 _TIMES = 2
 """How much more work goes into plans out of the mix of sheets than into those part by part."""
 
@@ -229,7 +232,7 @@ class _Tries:
         tasks = [search.task for frame, search in self.searches if frame in self.frames]
         most = self.stop.nodes // _SHARE
         columns = Columns(tasks, lambda: columns.nodes > most or self.stop.reached(0))
-        if columns.effort > most:
+        if columns.effort > min(most, _ROUND):
             return
         self.columns = columns
         for found in self.plans:
