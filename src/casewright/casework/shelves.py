@@ -70,7 +70,8 @@ def cut_fixed(maker: Maker, box: Box) -> list[Board]:
 def _pin_heights(maker: Maker, opening: Opening, skip: tuple[Dim, ...]) -> PinRow:
     """Case heights of the shelf pins of an opening, from one datum: what lies below it.
 
-    Holes that would run into a hinge plate's, or into a fixed shelf or its screws, are left out.
+    Holes that would run into a hinge plate's, or into a fixed shelf or its screws, are left out;
+    so are those beside a nailer in front of the back, where no shelf can lie.
     """
     place = maker.place.at(f"pins_{opening.name}")
     clear = place.let("clear", opening.y1 - opening.y0)
@@ -85,6 +86,11 @@ def _pin_heights(maker: Maker, opening: Opening, skip: tuple[Dim, ...]) -> PinRo
     thick = maker.house.thickness(maker.spec.box_stock).value
     taken = [(hole.value - near, hole.value + near) for hole in skip]
     blocked = [(fixed.value - near, fixed.value + thick + near) for fixed in opening.shelves]
+    blocked += [
+        (nailer.placed.y.value - thick, nailer.placed.y.value + nailer.finished.width.value + near)
+        for nailer in maker.parts.values()
+        if nailer.role == "nailer" and nailer.placed.z.value > 0
+    ]
     return tuple(
         row
         for row in (first, *rows)

@@ -278,3 +278,23 @@ def test_nailers_before_a_captured_back_are_held_from_the_front(
     assert faces == (set() if bare else {"A"})
     joint = next(j for j in case.joints if j.path == "upper.joint_nailer_top_left")
     assert {f.kind for f in joint.fastenings} == {"brad" if bare else "pocket screw", "glue"}
+
+
+def test_no_shelf_pins_beside_a_nailer_in_front_of_the_back() -> None:
+    """In a low opening the lowest holes would lie behind the nailer: no shelf can rest there.
+
+    Common practice: pins begin above what stands in front of the back.
+    """
+    case = one_case("mm", height="864", divider="312", front=SLAB)
+    nailer = next(p for p in case.parts if p.path == "upper.nailer_bottom")
+    top = nailer.placed.y.value + nailer.finished.width.value
+    side = next(p for p in case.parts if p.path == "upper.side_left")
+    heights = [
+        at.value
+        for feature in side.features
+        if feature.kind == "shelf pins"
+        for at, _ in getattr(feature, "places", ())
+    ]
+    assert heights
+    assert min(heights) > top
+    assert verify(case, hardware=hardware("mm")).failures == ()

@@ -68,6 +68,7 @@ def _tell(maker: Maker, strip: Outline, behind: Dim) -> None:
     """Say which brads would do."""
     path = strip.path.rpartition(".")[0]
     low, high = strip.thickness, strip.thickness + behind
+    owned = [maker.house.screw(name) for name in ("brad", "back_brad")]
     tell(
         maker,
         Finding(
@@ -76,6 +77,7 @@ def _tell(maker: Maker, strip: Outline, behind: Dim) -> None:
             path=path,
             says="none of the job's brads holds the strips without coming through: they are "
             "glued and clamped",
+            measured=" and ".join(maker.house.text(brad) for brad in owned),
             limit=f"longer than {maker.house.text(low)}, shorter than {maker.house.text(high)}",
             source="common practice",
             remedies=("clamp with cauls until the glue is dry", "buy brads of a fitting length"),
