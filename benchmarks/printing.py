@@ -6,11 +6,12 @@ that fits, a table, and steps with cautions; the target is two seconds for every
 
 from __future__ import annotations
 
-import resource
 import time
 from collections.abc import Callable
 from fractions import Fraction
 from typing import TypeVar
+
+from memory import Watch
 
 from casewright.drawing import (
     SECTION,
@@ -104,15 +105,15 @@ def main() -> None:
             "Packet", "Bench", "0", "in", LETTER, tuple(map(page, range(PAGES), plots))
         )
         _, data = timed(lambda made=document: document_json(made))
-        made, printing = timed(lambda made=document: pdf_bytes(made))
+        with Watch() as memory:
+            made, printing = timed(lambda made=document: pdf_bytes(made))
         whole = drawing + printing
         print(
             f"{heat}: draw {drawing:.2f} s, svg {writing:.2f} s, data {data:.2f} s, "
             f"pdf {printing:.2f} s ({len(made) / 1e6:.1f} MB); together {whole:.2f} s, "
             f"target 2 s"
         )
-    peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
-    print(f"{PAGES} pages, peak memory {peak:.0f} MB")
+    print(f"{PAGES} pages, peak memory of all processes {memory.peak:.0f} MB")
 
 
 if __name__ == "__main__":

@@ -11,11 +11,9 @@ import argparse
 import gc
 import os
 import platform
-import resource
 import subprocess
 import sys
 import tempfile
-import threading
 import time
 import tomllib
 from collections.abc import Callable
@@ -26,6 +24,7 @@ from pathlib import Path
 from typing import TypeVar
 
 import tomlkit
+from memory import Watch, peak_megabytes
 
 from casewright.casework.proof.prove import GRID
 from casewright.casework.verification import verify
@@ -46,7 +45,6 @@ KINDS = (
     'kind = "wall"\nheight = {height}\nwidth = {width}\njoint = "dado"\n',
     'kind = "base"\nwidth = {width}\nfront = "applied frame"\n',
 )
-PROC = Path("/proc")
 PACKET_TARGET, HELP_TARGET, MODEL_TARGET, MEMORY_TARGET = 10.0, 0.3, 0.3, 500
 
 Result = TypeVar("Result")
@@ -179,55 +177,6 @@ def report_growth(folder: Path) -> None:
         parts = len(worked.room.parts)
         print(f"{cases:>8}{parts:>8}{took.warm:>10.3f}{each * 1000:>12.2f}{each / first:>9.2f}")
     print("growth: time a case against that of the smallest room; 1 is linear")
-
-
-def peak_megabytes(whose: int = resource.RUSAGE_SELF) -> float:
-    """The most memory this process, or the largest of its children, has held [MB]."""
-    peak = resource.getrusage(whose).ru_maxrss
-    return peak / (1e6 if sys.platform == "darwin" else 1e3)
-
-
-class Watch:
-    """The most memory that this process and all it started held at one time [MB].
-
-    Shared pages are counted once for each process. Where there is no /proc, twice the largest
-    child is added to the peak of this process: more than was ever held.
-    """
-
-    def __init__(self) -> None:
-        self.peak = 0.0
-        self._over = threading.Event()
-        self._thread = threading.Thread(target=self._look)
-
-    def __enter__(self) -> Watch:
-        self._thread.start()
-        return self
-
-    def __exit__(self, *_: object) -> None:
-        self._over.set()
-        self._thread.join()
-        if not PROC.is_dir():
-            self.peak = peak_megabytes() + 2 * peak_megabytes(resource.RUSAGE_CHILDREN)
-        self.peak = max(self.peak, peak_megabytes())
-
-    def _look(self) -> None:
-        while not self._over.wait(0.01):
-            self.peak = max(self.peak, held_megabytes("self"))
-
-
-def held_megabytes(process: str) -> float:
-    """What a process and all it started hold now [MB]; 0 when it has ended."""
-    folder = PROC / process
-    try:
-        pages = int((folder / "statm").read_text().split()[1])
-        children = [
-            child
-            for thread in (folder / "task").iterdir()
-            for child in (thread / "children").read_text().split()
-        ]
-    except OSError:
-        return 0.0
-    return pages * resource.getpagesize() / 1e6 + sum(map(held_megabytes, children))
 
 
 def processor_seconds() -> float:

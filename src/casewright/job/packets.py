@@ -9,6 +9,7 @@ from casewright.breakdown import Breakdown, break_down
 from casewright.buying import COLUMNS, BuyLine, buy_list, buy_rows
 from casewright.drawing import Measure
 from casewright.findings import Finding, Question
+from casewright.job.collector import collector_at_rest
 from casewright.job.fingerprint import fingerprint
 from casewright.job.worked import WorkedJob
 from casewright.outputs.csv import Cell, csv_bytes
@@ -70,16 +71,16 @@ def packet_files(purchases: Purchases) -> Mapping[str, bytes]:
         msg = "no packet is made when the proof of assembly fails"
         raise ValueError(msg)
     room = purchases.worked.room
-    document = packet_document(
-        PacketContent(
-            room,
-            purchases.breakdown,
-            purchases.buying,
-            purchases.findings,
-            purchases.questions,
-            fingerprint(room.spec),
-        )
+    content = PacketContent(
+        room,
+        purchases.breakdown,
+        purchases.buying,
+        purchases.findings,
+        purchases.questions,
+        fingerprint(room.spec),
     )
+    with collector_at_rest():
+        document = packet_document(content)
     hardware = tuple(line for line in purchases.buying if line.aisle in _HARDWARE)
     return {
         "packet.pdf": pdf_bytes(document),

@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-import gc
-from collections.abc import Iterator
-from contextlib import contextmanager
 from dataclasses import dataclass
 
 from casewright.casework.cases import Case
@@ -21,6 +18,7 @@ from casewright.casework.verification import verify
 from casewright.checks import check
 from casewright.facts import NO_FACTS, Facts
 from casewright.findings import Finding, Question, Severity
+from casewright.job.collector import collector_at_rest
 from casewright.room.build import build
 from casewright.room.model import Room
 from casewright.room.proof import prove_run
@@ -74,26 +72,8 @@ def work_out(spec: JobSpec, facts: Facts = NO_FACTS) -> WorkedJob:
         Sizes of real things. With them a failed proof speaks of the things, and is a finding;
         without, of the program.
     """
-    with _collector_at_rest():
+    with collector_at_rest():
         return _worked(spec, facts)
-
-
-@contextmanager
-def _collector_at_rest() -> Iterator[None]:
-    """No search for garbage while a model grows: it only grows, and the search grows with it.
-
-    Afterwards all of it counts as old, so that the next small search does not go through it.
-    """
-    was_on = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if was_on:
-            if not gc.get_freeze_count():
-                gc.freeze()
-                gc.unfreeze()
-            gc.enable()
 
 
 def _worked(spec: JobSpec, facts: Facts) -> WorkedJob:
