@@ -10,9 +10,9 @@ from casewright.casework.cases import Case
 from casewright.drawing.case_front import closed_elements
 from casewright.drawing.marks import Tag
 from casewright.drawing.notes import Text
-from casewright.drawing.pens import NEIGHBOUR, VISIBLE, Ink
+from casewright.drawing.pens import NEIGHBOUR, THIN, VISIBLE, Ink
 from casewright.drawing.scene import Scene
-from casewright.drawing.shapes import Element, line, moved
+from casewright.drawing.shapes import Element, Polyline, line, moved, rectangle
 from casewright.room.model import Room, Run
 
 __all__ = ["room_overview"]
@@ -45,7 +45,7 @@ class _Standing(NamedTuple):
 def room_overview(room: Room) -> Scene:
     """Every run in elevation, simple, each case with its title; no dimensions.
 
-    For the cover: `largest(room_overview(room), width, height, unit)`. Runs stand side by side on
+    For the cover, at any scale: it bears none. Runs stand side by side on
     one floor in the order of the file, then the cases that are in no run; how runs stand to each
     other in the room is not shown. The tags of cases lead to their cards, those of the titles of
     runs to their elevations (`run:<key>`).
@@ -98,13 +98,27 @@ def _drawn(group: _Standing, left: Fraction) -> Iterator[Element]:
         yield line((left + x, zero), (left + x, high + _OVER), NEIGHBOUR)
     for case, x, y, named in group.placed:
         box = left + x + case.left_frame.value
-        yield from (moved(element, box, y) for element in closed_elements(case))
+        yield from (moved(element, box, y) for element in _front(case))
         if named:
             yield from _name(case, left + x, y)
     if group.title:
         tag = Tag(target=group.target, title=group.title)
         at = (left + group.width / 2, zero)
         yield Text(at, group.title, _TITLE, weight=600, shift_mm=(0.0, -3.5), tag=tag)
+
+
+def _front(case: Case) -> Iterator[Polyline]:
+    """A case as seen from across the room: its doors plain, so that its name can be read."""
+    if not case.fronts:
+        yield from closed_elements(case)
+        return
+    whole = (case.width.value, case.height.value)
+    yield rectangle((Fraction(0), Fraction(0)), whole, VISIBLE, fill=Ink.PAPER)
+    for front in case.fronts:
+        x, y = front.x.value, front.y.value
+        far = (x + front.width.value, y + front.height.value)
+        glazed = any(part.role == "pane" for part in case.parts if part.front == front.path)
+        yield rectangle((x, y), far, THIN, fill=Ink.GLASS if glazed else Ink.PAPER)
 
 
 def _name(case: Case, x: Fraction, y: Fraction) -> Iterator[Element]:

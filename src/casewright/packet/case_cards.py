@@ -18,7 +18,7 @@ from casewright.outputs.document import Paper, Section
 from casewright.outputs.inlines import Inline, Link, PageNumber, Rich, Strong
 from casewright.packet.assembly_steps import assembly_blocks
 from casewright.packet.case_parts import door_table, part_tables
-from casewright.packet.part_heights import paragraph_height, table_height
+from casewright.packet.part_heights import list_height, paragraph_height
 from casewright.packet.words import sizes
 from casewright.room.model import Room
 from casewright.sources import POUND
@@ -26,8 +26,8 @@ from casewright.sources import POUND
 __all__ = ["case_sections"]
 
 _VIEWS_TALL, _APART_TALL = 68.0, 84.0  # room for the drawings above the parts [mm]
-_APART_LEAST = 50.0  # under which a case pulled apart is too small to read [mm]
-_TITLE, _CARD, _ROUND, _SPARE = 17.0, 9.0, 5.5, 3.0  # headings, round a figure, of a page [mm]
+_APART_LEAST = 45.0  # under which a case pulled apart is too small to read [mm]
+_TITLE, _CARD, _ROUND, _SPARE = 13.0, 6.5, 3.5, 0.5  # headings, round a figure, of a page [mm]
 _BETWEEN = 6.0  # tables beside each other [mm]
 
 _KINDS = {"wall": "Wall case", "base": "Base case", "bookcase": "Bookcase", "plinth": "Plinth"}
@@ -50,7 +50,7 @@ def _blocks(room: Room, case: Case, paper: Paper) -> list[Block]:
     below = [_tables_height(tables, width)]
     if case.fronts:
         doors = door_table(case, unit)
-        below.insert(0, below[0] + _CARD + table_height(doors.columns, doors.rows, width))
+        below.insert(0, below[0] + _CARD + list_height(doors, width))
     left = [paper.text_height_mm - _SPARE - above - each for each in below]
     apart = _apart(case, width, left, unit)
     words = f"{case.spec.title} pulled apart, every part with its mark"
@@ -87,11 +87,7 @@ def _tables_height(tables: Beside, width_mm: float) -> float:
     """Height of the higher of two tables beside each other [mm]."""
     half = (width_mm - _BETWEEN) / 2
     return max(
-        sum(
-            table_height(block.columns, block.rows, half)
-            for block in column
-            if isinstance(block, Table)
-        )
+        sum(list_height(block, half) for block in column if isinstance(block, Table))
         for column in tables.columns
     )
 

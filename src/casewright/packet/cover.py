@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import suppress
 from fractions import Fraction
 
-from casewright.drawing import ScaleError, largest, measure_of
+from casewright.drawing import ScaleError, clashes, largest, measure_of, plot_within
 from casewright.drawing.room_overview import room_overview
 from casewright.drawing.run_elevation import run_scene
 from casewright.findings import Finding, Question, Severity
@@ -22,6 +22,7 @@ from casewright.outputs.blocks import (
 )
 from casewright.outputs.document import Paper, Section
 from casewright.outputs.inlines import Inline, Link, PageNumber, Rich
+from casewright.packet.part_heights import line_count
 from casewright.packet.places import place_words, plain_words
 from casewright.packet.words import unfold
 from casewright.room.model import Room
@@ -29,6 +30,10 @@ from casewright.room.model import Room
 __all__ = ["cover_section", "elevation_section"]
 
 _OVERVIEW_MM = (100.0, 58.0)  # height when nothing is open, and when there is [mm]
+_SCALES = tuple(Fraction(scale) for scale in range(12, 124, 4))  # it is not measured from
+_LINE, _APART = 4.5, 1.0  # from line to line, between paragraphs [mm]
+_HEADINGS = {1: 13.0, 2: 10.0}  # with the room round them [mm]
+_CALLOUT, _SIGN_MM, _BULLET, _ITEM = 3.0, 16.0, 4.6, 5.2  # round a callout, beside it, lines [mm]
 _ELEVATION_MM = 84.0  # two of them to a page
 
 
@@ -37,18 +42,23 @@ def cover_section(
     findings: tuple[Finding, ...],
     questions: tuple[Question, ...],
     paper: Paper,
+    *,
+    sections: int,
 ) -> Section:
-    """First page: open questions and findings, then the room and where everything is."""
+    """First page: open questions and findings, then the room and where everything is.
+
+    Parameters
+    ----------
+    sections
+        That the contents list [-].
+    """
     spec = room.spec
-    blocks: list[Block] = [Heading(spec.name, 1)]
-    if spec.address:
-        blocks.append(Paragraph(spec.address))
     kinds = f"{len(room.boxes)} case{'s' if len(room.boxes) != 1 else ''}, {len(room.parts)} parts"
-    blocks.append(
-        Paragraph(f"Shop packet: {kinds}. Every size is worked out; nothing is left to add up.")
-    )
-    if spec.wishes:
-        blocks.append(Bullets(spec.wishes))
+    words = f"Shop packet: {kinds}. Every size is worked out; nothing is left to add up."
+    blocks: list[Block] = [
+        Heading(spec.name, 1),
+        Paragraph(f"{spec.address.rstrip('.')}. {words}" if spec.address else words),
+    ]
     if not questions and not findings:
         blocks.append(Paragraph("No open question, no finding: ready to build."))
     if questions:
@@ -57,18 +67,56 @@ def cover_section(
     if findings:
         blocks.append(Heading("Found", 2))
         blocks.extend(_finding(room, f) for f in findings)
-    blocks.extend(_overview(room, paper, _OVERVIEW_MM[bool(questions or findings)]))
+    most = _OVERVIEW_MM[bool(questions or findings)]
+    left = paper.text_height_mm - _height(blocks, paper) - _contents_height(sections)
+    listed = Bullets(spec.wishes)
+    if spec.wishes:
+        wishes = listed if left - _height((listed,), paper) >= most else _in_one(spec.wishes)
+        blocks.insert(2, wishes)
+        left -= _height((wishes,), paper)
+    blocks.extend(_overview(room, paper, min(most, left)))
     blocks.append(Heading("In this packet", 2))
     blocks.append(Contents())
     return Section("Cover", tuple(blocks), "cover", plain=True)
 
 
+def _in_one(wishes: Sequence[str]) -> Paragraph:
+    """Wishes as one paragraph, where a list would take the room of the overview."""
+    return Paragraph(" ".join(f"{wish.rstrip('.')}." for wish in wishes))
+
+
+def _height(blocks: Sequence[Block], paper: Paper) -> float:
+    """About how much of the page they take [mm]."""
+    wide, height = paper.text_width_mm, 0.0
+    for block in blocks:
+        match block:
+            case Heading():
+                height += _HEADINGS[block.level]
+            case Callout():
+                words = unfold(f"{block.title}  ", block.text)
+                height += line_count(words, wide - _SIGN_MM) * _LINE + _CALLOUT
+            case Bullets():
+                height += _BULLET * len(block.items)
+            case Paragraph():
+                height += line_count(block.text, wide) * _LINE + _APART
+            case _:
+                pass
+    return height
+
+
+def _contents_height(sections: int) -> float:
+    """Of the heading and two columns of lines, and round the overview [mm]."""
+    return _HEADINGS[2] + -(-(sections) // 2) * _ITEM + _CALLOUT
+
+
 def _overview(room: Room, paper: Paper, tall_mm: float) -> Iterator[Block]:
-    try:
-        drawn = largest(room_overview(room), paper.text_width_mm, tall_mm, room.spec.unit)
-    except ScaleError:
-        return
-    yield Figure(drawn, alternative="The room, every case with its name")
+    """As large as the page lets it be with no name over another; else none."""
+    scene = room_overview(room)
+    for scale in _SCALES:
+        drawn = plot_within(scene, scale, paper.text_width_mm, tall_mm)
+        if drawn is not None and not clashes(drawn.groups):
+            yield Figure(drawn, alternative="The room, every case with its name")
+            return
 
 
 def _capital(words: str) -> str:

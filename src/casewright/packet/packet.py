@@ -51,15 +51,11 @@ def packet_document(content: PacketContent) -> Document:
     spec = room.spec
     paper = LETTER if spec.paper == "letter" else A4
     labels = LABELS_LETTER if spec.paper == "letter" else LABELS_A4
+    elevations = elevation_section(room, paper)
     sections: list[Section] = [
-        cover_section(room, content.findings, content.questions, paper),
         order_section(room, content.breakdown),
         key_section(),
-    ]
-    elevations = elevation_section(room, paper)
-    if elevations is not None:
-        sections.append(elevations)
-    sections += [
+        *([] if elevations is None else [elevations]),
         buy_section(content.buying),
         cut_list_section(room, content.breakdown),
         *cut_sheet_sections(room, content.breakdown, paper),
@@ -68,6 +64,7 @@ def packet_document(content: PacketContent) -> Document:
         wall_section(room),
         labels_section(room, content.breakdown, labels),
     ]
+    cover = cover_section(room, content.findings, content.questions, paper, sections=len(sections))
     unit = "inches" if spec.unit == "in" else "millimetres"
     return Document(
         title="Shop packet",
@@ -75,6 +72,6 @@ def packet_document(content: PacketContent) -> Document:
         fingerprint=content.fingerprint,
         unit=spec.unit,
         paper=paper,
-        sections=tuple(sections),
+        sections=(cover, *sections),
         unit_note=f"Sizes in {unit}; a size in another unit says so",
     )
