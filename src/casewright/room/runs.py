@@ -128,6 +128,9 @@ def _space(house: House, run: RunSpec, rest: Dim, share: Dim, closed: bool) -> l
                 severity=Severity.STOP,
                 path=f"run.{run.key}.rest",
                 says=f"the cases are {house.text(-rest)} wider than the wall",
+                measured=house.text(-rest),
+                limit=house.text(house.zero),
+                source="common practice",
                 remedies=("make a case narrower", "take a case out of the run"),
             )
         ]

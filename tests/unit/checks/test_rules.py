@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import Any
 
 import pytest
-from tests.builders import APPLIED, GLASS, INCH, SLAB, Unit, given, length, stock
+from tests.builders import APPLIED, GLASS, INCH, SLAB, Unit, case_spec, given, job, length, stock
 from tests.unit.checks.rooms import (
     changed,
     leaf,
@@ -29,6 +29,7 @@ from casewright.findings import Finding, Severity
 from casewright.hardware import pocket_screw_length
 from casewright.room.build import build
 from casewright.room.model import Room
+from casewright.room.specs import RunSpec
 from casewright.shop import Tool, ToolKind
 from casewright.sources import SOURCES
 from casewright.stock import EdgeBand, Stock
@@ -57,6 +58,12 @@ def _in_shop(room: Room, *lost: ToolKind) -> Room:
     shop = room.spec.shop
     tools = {kind: tool for kind, tool in shop.tools.items() if kind not in lost}
     return build(replace(room.spec, shop=replace(shop, tools=tools)))
+
+
+def _beside_wall(wall: str, **changes: Any) -> Room:
+    """An upper of 33 between a wall and the open."""
+    run = RunSpec("row", "Row", ("upper",), (given(wall),), "wall", "open")
+    return build(job(case_spec(front=SLAB, **changes), runs=(run,)))
 
 
 def _with_band(width: str) -> dict[str, Stock]:
@@ -93,6 +100,7 @@ PASSES: dict[str, Make] = {
     "tool missing": room_of,
     "fit forecast": lambda: room_of(front=SLAB),
     "tip over": lambda: room_of(**_BASE),
+    "door beside wall": lambda: _beside_wall("34 1/2"),
     "studs behind": room_of,
     "small part": lambda: room_of(front=GLASS),
     "tilt up": lambda: room_of(**_BOOKCASE),
@@ -120,6 +128,7 @@ FAILS: dict[str, Make] = {
     "band width": lambda: room_of(edge="band", goods=_with_band("16")),
     "sheet thickness": lambda: _read("3/4", Fraction("0.603")),
     "tip over": lambda: room_of(**_BOOKCASE),
+    "door beside wall": lambda: _beside_wall("33 3/4"),
     "studs behind": lambda: room_of(width="15"),
     "small part": lambda: room_of(width="15", front=replace(GLASS, leaves=2)),
     "tilt up": lambda: room_of(**_BASE | {"height": "94", "depth": "24"}),
@@ -383,3 +392,17 @@ def test_a_shallow_toe_space_is_told_in_either_unit() -> None:
     metric = _BASE | {"height": "870", "depth": "580"}
     deep = {"toe_setback": given("50", "mm")}
     assert not _found("toe space", room_of(unit="mm", **metric, overrides=deep))
+
+
+@pytest.mark.parametrize(("wall", "told"), [("34 5/16", False), ("34 9/32", True)])
+def test_a_filler_takes_the_pull_of_the_door_beside_it(wall: str, told: bool) -> None:
+    """A pull of 30 mm and 1/8 in want 1 5/16, rounded up to a mark (30 + 3.175 = 33.175 mm)."""
+    assert bool(_found("door beside wall", _beside_wall(wall))) == told
+
+
+def test_a_door_that_swings_from_the_wall_needs_no_filler_for_its_pull() -> None:
+    """Hinged on the side away from the wall, its pull never turns to it."""
+    away = replace(SLAB, leaves=1, hinge="right")
+    room = _beside_wall("22 3/4", width="22")
+    turned = build(replace(room.spec, cases=(replace(room.spec.cases[0], front=away),)))
+    assert not _found("door beside wall", turned)

@@ -1,0 +1,69 @@
+"""Doors hinged beside a wall that cannot open to a right angle.
+
+An open door stands across the end of its case, and its pull points at the wall. The filler must
+be as wide as the pull stands out, and a little more. How far the leaf itself stands off the side
+when it is open is the hinge's own affair: it is not counted here, the sheet in the box tells.
+
+Passes
+------
+A filler of 1 1/2 beside a door with a pull that stands out 30 mm.
+
+Fails
+-----
+A filler of 3/4 there.
+
+Sources
+-------
+`common practice`: the projection of the pull and 1/8 in, or 3 mm.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from casewright.casework.cases import Front
+from casewright.checks.rule import Breach, Rule
+from casewright.checks.words import by_unit, length
+from casewright.findings import Severity
+from casewright.room.model import Filler, Room, Run
+
+__all__ = ["RULE"]
+
+
+def _examine(room: Room) -> Iterator[Breach]:
+    for run in room.runs:
+        for filler in run.fillers:
+            doors = _beside(run, filler)
+            if doors:
+                yield from _judge(room, filler, doors)
+
+
+def _beside(run: Run, filler: Filler) -> list[Front]:
+    """Doors of the end case that swing toward the wall and have a pull."""
+    left = filler.path.endswith("left")
+    case, side = (run.cases[0], "left") if left else (run.cases[-1], "right")
+    own = [front for front in case.fronts if front.hinge_side == side and front.pull]
+    x = min if left else max
+    outer = x((front.x.value for front in case.fronts), default=None)
+    return [front for front in own if front.x.value == outer]
+
+
+def _judge(room: Room, filler: Filler, doors: list[Front]) -> Iterator[Breach]:
+    pull = room.spec.hardware.pull.projection.value
+    need, wide = pull + by_unit(room, "1/8", "3"), filler.width.value
+    if wide < need:
+        yield Breach(
+            doors[0].path,
+            f"the {doors[0].title} does not open to a right angle: the filler beside it is "
+            f"{length(room, wide)} wide, and its pull stands out {length(room, pull)}",
+            measured=length(room, wide),
+            limit=length(room, need),
+            remedies=(
+                f"a filler of {length(room, need)} or more, and what the hinge asks for",
+                "the door hinged on its other side",
+                "a knob or a pull that stands out less",
+            ),
+        )
+
+
+RULE = Rule("door beside wall", Severity.CARE, __doc__ or "", "common practice", _examine)
