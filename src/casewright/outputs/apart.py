@@ -34,7 +34,8 @@ def apart(work: Callable[..., Result], *given: object, **named: object) -> Resul
         When the process ends without an answer.
     """
     done = subprocess.run(
-        (sys.executable, "-m", "casewright.outputs.apart"),
+        # -P: no file of the folder someone happens to work in takes the place of a module
+        (sys.executable, "-P", "-m", "casewright.outputs.apart"),
         input=pickle.dumps((work, given, named)),
         capture_output=True,
         check=False,
