@@ -18,6 +18,7 @@ from casewright.checks import (
     nailer_missing,
     narrow_rip,
     open_pockets,
+    over_counter,
     pocket_screw_length,
     sheet_thickness,
     shelf_sag,
@@ -61,6 +62,7 @@ RULES: tuple[Rule, ...] = (
     case_weight.RULE,
     tilt_up.RULE,
     toe_space.RULE,
+    over_counter.RULE,
 )
 """Every rule, the ones that stop the work first."""
 

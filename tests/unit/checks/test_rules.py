@@ -8,7 +8,19 @@ from fractions import Fraction
 from typing import Any
 
 import pytest
-from tests.builders import APPLIED, GLASS, INCH, SLAB, Unit, case_spec, given, job, length, stock
+from tests.builders import (
+    APPLIED,
+    GLASS,
+    INCH,
+    SLAB,
+    Unit,
+    case_spec,
+    given,
+    job,
+    length,
+    plain_style,
+    stock,
+)
 from tests.unit.checks.rooms import (
     changed,
     leaf,
@@ -66,6 +78,12 @@ def _beside_wall(wall: str, **changes: Any) -> Room:
     return build(job(case_spec(front=SLAB, **changes), runs=(run,)))
 
 
+def _over_counter(wall_bottom: str) -> Room:
+    """A base of 34 1/2 and an upper."""
+    cases = (case_spec(key="base", **_BASE), case_spec())
+    return build(job(*cases, style=plain_style(wall_bottom=wall_bottom)))
+
+
 def _with_band(width: str) -> dict[str, Stock]:
     goods = stock()
     band = goods["band"]
@@ -101,6 +119,7 @@ PASSES: dict[str, Make] = {
     "fit forecast": lambda: room_of(front=SLAB),
     "tip over": lambda: room_of(**_BASE),
     "door beside wall": lambda: _beside_wall("34 1/2"),
+    "over counter": lambda: _over_counter("54"),
     "studs behind": room_of,
     "small part": lambda: room_of(front=GLASS),
     "tilt up": lambda: room_of(**_BOOKCASE),
@@ -129,6 +148,7 @@ FAILS: dict[str, Make] = {
     "sheet thickness": lambda: _read("3/4", Fraction("0.603")),
     "tip over": lambda: room_of(**_BOOKCASE),
     "door beside wall": lambda: _beside_wall("33 3/4"),
+    "over counter": lambda: _over_counter("50"),
     "studs behind": lambda: room_of(width="15"),
     "small part": lambda: room_of(width="15", front=replace(GLASS, leaves=2)),
     "tilt up": lambda: room_of(**_BASE | {"height": "94", "depth": "24"}),
@@ -406,3 +426,16 @@ def test_a_door_that_swings_from_the_wall_needs_no_filler_for_its_pull() -> None
     room = _beside_wall("22 3/4", width="22")
     turned = build(replace(room.spec, cases=(replace(room.spec.cases[0], front=away),)))
     assert not _found("door beside wall", turned)
+
+
+def test_the_usual_heights_leave_the_usual_space_over_a_counter() -> None:
+    """54 - 34 1/2 - 1 1/2 = 18 in; 1370 - 870 - 40 = 460 mm (common practice)."""
+    units: tuple[Unit, ...] = ("in", "mm")
+    for unit in units:
+        keys = {key: value for key, value in _BASE.items() if key not in ("height", "depth")}
+        style = plain_style(unit)
+        sizes = {"height": style["base_height"], "depth": style["base_depth"]}
+        base = case_spec(unit, key="base", **keys, **sizes)
+        assert not _found("over counter", build(job(base, case_spec(unit), unit=unit)))
+    [found] = _found("over counter", _over_counter("50"))
+    assert (found.measured, found.limit) == ('14"', '18"')
