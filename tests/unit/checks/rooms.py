@@ -7,14 +7,22 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
-from tests.builders import Unit, case_spec, given, job, stock
+from tests.builders import SLAB, Unit, case_spec, given, job, plain_style, stock
 
 from casewright.casework.cases import Case, Front, Hinge
+from casewright.checks import check
 from casewright.dims import Dim
 from casewright.facts import NO_FACTS, Facts
+from casewright.findings import Finding
 from casewright.room.build import build
 from casewright.room.model import Room
+from casewright.room.specs import RunSpec
 from casewright.stock import Sheet, Stock
+
+BASE: dict[str, Any] = {
+    "kind": "base", "toe": "notch", "height": "34 1/2", "depth": "23 1/4", "shelves": 1,
+}  # fmt: skip
+BOOKCASE: dict[str, Any] = {"kind": "bookcase", "height": "84", "depth": "12", "shelves": 3}
 
 
 def soft_stock() -> dict[str, Stock]:
@@ -84,3 +92,20 @@ def with_leaf(front: Front, **changes: Any) -> Room:
 def only_case(room: Room) -> Case:
     """The case of a room of one."""
     return room.cases[0]
+
+
+def beside_wall(wall: str, **changes: Any) -> Room:
+    """An upper of 33 between a wall and the open."""
+    run = RunSpec("row", "Row", ("upper",), (given(wall),), "wall", "open")
+    return build(job(case_spec(front=SLAB, **changes), runs=(run,)))
+
+
+def over_counter(wall_bottom: str) -> Room:
+    """A base of 34 1/2 and an upper."""
+    cases = (case_spec(key="base", **BASE), case_spec())
+    return build(job(*cases, style=plain_style(wall_bottom=wall_bottom)))
+
+
+def found_in(name: str, room: Room) -> list[Finding]:
+    """What one rule finds in a room."""
+    return [finding for finding in check(room) if finding.rule == name]

@@ -14,17 +14,19 @@ from tests.builders import (
     INCH,
     SLAB,
     Unit,
-    case_spec,
     given,
-    job,
     length,
-    plain_style,
     stock,
 )
 from tests.unit.checks.rooms import (
+    BASE,
+    BOOKCASE,
+    beside_wall,
     changed,
+    found_in,
     leaf,
     only_case,
+    over_counter,
     room_of,
     soft_stock,
     with_leaf,
@@ -37,11 +39,10 @@ from casewright.checks.case_weight import lifted_weight
 from casewright.checks.hinge_number import hinges_wanted
 from casewright.dims import Origin
 from casewright.facts import Fact
-from casewright.findings import Finding, Severity
+from casewright.findings import Severity
 from casewright.hardware import pocket_screw_length
 from casewright.room.build import build
 from casewright.room.model import Room
-from casewright.room.specs import RunSpec
 from casewright.shop import Tool, ToolKind
 from casewright.sources import SOURCES
 from casewright.stock import EdgeBand, Stock
@@ -72,18 +73,6 @@ def _in_shop(room: Room, *lost: ToolKind) -> Room:
     return build(replace(room.spec, shop=replace(shop, tools=tools)))
 
 
-def _beside_wall(wall: str, **changes: Any) -> Room:
-    """An upper of 33 between a wall and the open."""
-    run = RunSpec("row", "Row", ("upper",), (given(wall),), "wall", "open")
-    return build(job(case_spec(front=SLAB, **changes), runs=(run,)))
-
-
-def _over_counter(wall_bottom: str) -> Room:
-    """A base of 34 1/2 and an upper."""
-    cases = (case_spec(key="base", **_BASE), case_spec())
-    return build(job(*cases, style=plain_style(wall_bottom=wall_bottom)))
-
-
 def _with_band(width: str) -> dict[str, Stock]:
     goods = stock()
     band = goods["band"]
@@ -91,11 +80,6 @@ def _with_band(width: str) -> dict[str, Stock]:
     goods["band"] = replace(band, width=given(width, "mm"))
     return goods
 
-
-_BASE: dict[str, Any] = {
-    "kind": "base", "toe": "notch", "height": "34 1/2", "depth": "23 1/4", "shelves": 1,
-}  # fmt: skip
-_BOOKCASE: dict[str, Any] = {"kind": "bookcase", "height": "84", "depth": "12", "shelves": 3}
 
 PASSES: dict[str, Make] = {
     "fit band": room_of,
@@ -117,13 +101,13 @@ PASSES: dict[str, Make] = {
     "case weight": room_of,
     "tool missing": room_of,
     "fit forecast": lambda: room_of(front=SLAB),
-    "tip over": lambda: room_of(**_BASE),
-    "door beside wall": lambda: _beside_wall("34 1/2"),
-    "over counter": lambda: _over_counter("54"),
+    "tip over": lambda: room_of(**BASE),
+    "door beside wall": lambda: beside_wall("34 1/2"),
+    "over counter": lambda: over_counter("54"),
     "studs behind": room_of,
     "small part": lambda: room_of(front=GLASS),
-    "tilt up": lambda: room_of(**_BOOKCASE),
-    "toe space": lambda: room_of(**_BASE),
+    "tilt up": lambda: room_of(**BOOKCASE),
+    "toe space": lambda: room_of(**BASE),
 }
 
 FAILS: dict[str, Make] = {
@@ -146,32 +130,28 @@ FAILS: dict[str, Make] = {
     "case weight": lambda: room_of(width="60"),
     "band width": lambda: room_of(edge="band", goods=_with_band("16")),
     "sheet thickness": lambda: _read("3/4", Fraction("0.603")),
-    "tip over": lambda: room_of(**_BOOKCASE),
-    "door beside wall": lambda: _beside_wall("33 3/4"),
-    "over counter": lambda: _over_counter("50"),
+    "tip over": lambda: room_of(**BOOKCASE),
+    "door beside wall": lambda: beside_wall("33 3/4"),
+    "over counter": lambda: over_counter("50"),
     "studs behind": lambda: room_of(width="15"),
     "small part": lambda: room_of(width="15", front=replace(GLASS, leaves=2)),
-    "tilt up": lambda: room_of(**_BASE | {"height": "94", "depth": "24"}),
-    "toe space": lambda: room_of(**_BASE, overrides={"toe_height": given("2")}),
+    "tilt up": lambda: room_of(**BASE | {"height": "94", "depth": "24"}),
+    "toe space": lambda: room_of(**BASE, overrides={"toe_height": given("2")}),
     "fit forecast": lambda: room_of(front=SLAB, overrides={"gap_tolerance": given("1/64")}),
     "tool missing": lambda: _in_shop(room_of(), "pocket-hole jig"),
 }
 
 
-def _found(name: str, room: Room) -> list[Finding]:
-    return [finding for finding in check(room) if finding.rule == name]
-
-
 @pytest.mark.parametrize("name", NAMES)
 def test_rule_is_content_with_its_passing_example(name: str) -> None:
     """What keeps the rule gives no finding."""
-    assert _found(name, PASSES[name]()) == []
+    assert found_in(name, PASSES[name]()) == []
 
 
 @pytest.mark.parametrize("name", NAMES)
 def test_rule_finds_its_failing_example(name: str) -> None:
     """What breaks the rule is found, with where, why, a source and a remedy."""
-    found = _found(name, FAILS[name]())
+    found = found_in(name, FAILS[name]())
     assert found
     for finding in found:
         assert finding.path
@@ -225,7 +205,7 @@ def test_pocket_screws_by_thickness(thickness: str, screw: str) -> None:
 
 def test_point_out_of_a_face_that_shows_stops_the_work() -> None:
     """Nails through the back that come out of the front edges of top and bottom."""
-    found = _found("fastener bite", room_of(screws={"back_brad": "13"}))
+    found = found_in("fastener bite", room_of(screws={"back_brad": "13"}))
     assert {finding.path for finding in found} >= {"upper.bottom"}
     assert all(finding.severity is Severity.STOP for finding in found)
 
@@ -239,8 +219,8 @@ def test_a_nosing_takes_the_sag_out_of_a_shelf() -> None:
         "depth": "12",
         "width": "36",
     }
-    assert _found("shelf sag", room_of(**plain))
-    assert not _found("shelf sag", room_of(**plain, nosing="1 1/2"))
+    assert found_in("shelf sag", room_of(**plain))
+    assert not found_in("shelf sag", room_of(**plain, nosing="1 1/2"))
 
 
 def test_hinge_beside_a_fixed_board_stops_beside_a_loose_one_does_not() -> None:
@@ -250,9 +230,9 @@ def test_hinge_beside_a_fixed_board_stops_beside_a_loose_one_does_not() -> None:
     shelf = next(part for part in only_case(room).parts if part.role == "shelf")
     at = shelf.placed.y.value / given("1").value
     beside = leaf("16", "39", ("3 1/2", "20"), up=str(at - 20))
-    [found] = _found("hinge beside shelf", changed(room, fronts=(beside,)))
+    [found] = found_in("hinge beside shelf", changed(room, fronts=(beside,)))
     assert found.severity is Severity.CARE
-    [stopping] = _found("hinge beside shelf", FAILS["hinge beside shelf"]())
+    [stopping] = found_in("hinge beside shelf", FAILS["hinge beside shelf"]())
     assert stopping.severity is Severity.STOP
 
 
@@ -266,8 +246,8 @@ def test_a_plain_upper_with_doors_is_found_good(front: FrontSpec, unit: Unit) ->
 def test_the_height_of_low_doors_over_a_divider_is_let_pass() -> None:
     """Wider than high by custom; the same leaf in the main opening is told of."""
     low = leaf("17 7/8", "14 7/8", ("3 1/2", "11"))
-    assert _found("leaf size", with_leaf(low))
-    assert not _found("leaf size", with_leaf(replace(low, opening="upper")))
+    assert found_in("leaf size", with_leaf(low))
+    assert not found_in("leaf size", with_leaf(replace(low, opening="upper")))
 
 
 @pytest.mark.parametrize("divider", ["36", "32"])
@@ -279,14 +259,14 @@ def test_light_low_doors_may_be_wider_than_their_hinges_are_apart(divider: str) 
     glass = room_of(
         joint="dado", width="36", height="51", divider=divider, front=SLAB, upper_front=GLASS
     )
-    assert not _found("hinge spread", glass)
-    [found] = _found("hinge spread", room_of(height="14", width="22", front=SLAB, shelves=0))
+    assert not found_in("hinge spread", glass)
+    [found] = found_in("hinge spread", room_of(height="14", width="22", front=SLAB, shelves=0))
     assert found.path == "upper.door"
 
 
 def test_identical_shelves_are_told_of_once() -> None:
     """Two shelves of one size make one sentence that names both."""
-    [found] = _found("shelf sag", room_of(width="44"))
+    [found] = found_in("shelf sag", room_of(width="44"))
     assert "shelf 1, shelf 2" in found.says
 
 
@@ -319,8 +299,8 @@ def test_what_the_shop_cannot_make_stops_the_work(
     lost: ToolKind, makes: dict[str, Any], tools: set[str], remedy: str
 ) -> None:
     """Every set-up names a tool; one that nobody owns is told with a way to do without."""
-    assert not _found("tool missing", room_of(**makes))
-    found = _found("tool missing", _in_shop(room_of(**makes), lost))
+    assert not found_in("tool missing", room_of(**makes))
+    found = found_in("tool missing", _in_shop(room_of(**makes), lost))
     assert {finding.limit for finding in found} == tools
     assert all(finding.severity is Severity.STOP for finding in found)
     assert any(remedy in each for finding in found for each in finding.remedies)
@@ -328,7 +308,7 @@ def test_what_the_shop_cannot_make_stops_the_work(
 
 def test_a_remedy_needs_no_tool_that_is_lacking_too() -> None:
     """Without a router dadoes are no way out of a missing jig."""
-    found = _found("tool missing", _in_shop(room_of(), "pocket-hole jig", "router"))
+    found = found_in("tool missing", _in_shop(room_of(), "pocket-hole jig", "router"))
     told = [each for finding in found if finding.limit == "pocket-hole jig"
             for each in finding.remedies]  # fmt: skip
     assert told
@@ -343,99 +323,12 @@ def test_a_router_in_its_table_is_a_router() -> None:
     del tools["router"]
     tools["router table"] = shop.tools["router"]
     spec = replace(room.spec, shop=replace(shop, tools=tools))
-    assert not _found("tool missing", build(spec))
+    assert not found_in("tool missing", build(spec))
 
 
 def test_a_cut_narrower_than_every_bit_is_told() -> None:
     """A groove for a thin back is routed where there is no table saw: with which bit?"""
     room = _in_shop(room_of(back="grooved", goods=stock(thin="1/8")), "table saw")
-    [found] = _found("tool missing", room)
+    [found] = found_in("tool missing", room)
     assert "no straight bit" in found.says
     assert found.limit
-
-
-def _remedies(room: Room) -> list[str]:
-    return [remedy for finding in _found("leaf size", room) for remedy in finding.remedies]
-
-
-def test_a_pair_that_is_too_wide_is_not_advised_to_become_a_pair() -> None:
-    """A pair over 4 ft wide wants a narrower case; one leaf as wide wants a second leaf."""
-    pair = _remedies(room_of(width="50", front=replace(SLAB, leaves=2)))
-    assert pair
-    assert "two leaves" not in pair
-    assert "two leaves" in _remedies(room_of(width="30", front=replace(SLAB, leaves=1)))
-
-
-def test_a_single_leaf_that_is_too_narrow_is_not_advised_to_become_one() -> None:
-    """One leaf instead of two helps a narrow pair only."""
-    single = _remedies(room_of(width="9", front=replace(SLAB, leaves=1)))
-    assert "a wider case" in single
-    assert "one leaf instead of two" not in single
-    assert "one leaf instead of two" in _remedies(
-        room_of(width="17", front=replace(SLAB, leaves=2))
-    )
-
-
-def test_a_standing_case_that_nothing_holds_stops_the_work() -> None:
-    """Furniture over 27 in is held against tipping (ASTM F2057, from memory)."""
-    found = _found("tip over", without(room_of(**_BASE), "nailer"))
-    assert [finding.severity for finding in found] == [Severity.STOP]
-    assert not _found("tip over", without(room_of(**_BASE | {"height": "26"}), "nailer"))
-
-
-def test_a_tall_narrow_case_tips_at_a_small_lean() -> None:
-    """atan(12 / 84) = 8.13 degrees; fastened, it is a note to fasten it first."""
-    [found] = _found("tip over", room_of(**_BOOKCASE))
-    assert "8 degrees" in found.says
-    assert found.severity is Severity.NOTE
-    assert (found.measured, found.limit) == ("7.0 to 1", "4 to 1")
-
-
-def test_a_box_on_a_plinth_is_tilted_up_without_it() -> None:
-    """sqrt(95.5^2 - 24^2) = 92.44 in at most: 94 on a plinth of 4 leaves a box of 90."""
-    tall = _BASE | {"height": "94", "depth": "24"}
-    [found] = _found("tilt up", room_of(**tall))
-    assert "92 7/16" in found.remedies[0]
-    assert not _found("tilt up", room_of(**tall | {"toe": "plinth"}))
-
-
-@pytest.mark.parametrize(("width", "told"), [("15 31/32", True), ("16", False)])
-def test_studs_behind_by_the_width(width: str, told: bool) -> None:
-    """Between studs 16 apart a case of 16 or more always has one, and may have two."""
-    assert bool(_found("studs behind", room_of(width=width))) == told
-
-
-def test_a_shallow_toe_space_is_told_in_either_unit() -> None:
-    """2 in or 50 mm at least (common practice)."""
-    shallow = room_of(**_BASE, overrides={"toe_setback": given("1 1/2")})
-    assert [f.limit for f in _found("toe space", shallow)] == ['2"']
-    metric = _BASE | {"height": "870", "depth": "580"}
-    deep = {"toe_setback": given("50", "mm")}
-    assert not _found("toe space", room_of(unit="mm", **metric, overrides=deep))
-
-
-@pytest.mark.parametrize(("wall", "told"), [("34 5/16", False), ("34 9/32", True)])
-def test_a_filler_takes_the_pull_of_the_door_beside_it(wall: str, told: bool) -> None:
-    """A pull of 30 mm and 1/8 in want 1 5/16, rounded up to a mark (30 + 3.175 = 33.175 mm)."""
-    assert bool(_found("door beside wall", _beside_wall(wall))) == told
-
-
-def test_a_door_that_swings_from_the_wall_needs_no_filler_for_its_pull() -> None:
-    """Hinged on the side away from the wall, its pull never turns to it."""
-    away = replace(SLAB, leaves=1, hinge="right")
-    room = _beside_wall("22 3/4", width="22")
-    turned = build(replace(room.spec, cases=(replace(room.spec.cases[0], front=away),)))
-    assert not _found("door beside wall", turned)
-
-
-def test_the_usual_heights_leave_the_usual_space_over_a_counter() -> None:
-    """54 - 34 1/2 - 1 1/2 = 18 in; 1370 - 870 - 40 = 460 mm (common practice)."""
-    units: tuple[Unit, ...] = ("in", "mm")
-    for unit in units:
-        keys = {key: value for key, value in _BASE.items() if key not in ("height", "depth")}
-        style = plain_style(unit)
-        sizes = {"height": style["base_height"], "depth": style["base_depth"]}
-        base = case_spec(unit, key="base", **keys, **sizes)
-        assert not _found("over counter", build(job(base, case_spec(unit), unit=unit)))
-    [found] = _found("over counter", _over_counter("50"))
-    assert (found.measured, found.limit) == ('14"', '18"')

@@ -1,0 +1,108 @@
+"""What rules advise, and what can tip, fall or catch a hand."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from tests.builders import SLAB, Unit, case_spec, given, job, plain_style
+from tests.unit.checks.rooms import (
+    BASE,
+    BOOKCASE,
+    beside_wall,
+    found_in,
+    over_counter,
+    room_of,
+    without,
+)
+
+from casewright.findings import Severity
+from casewright.room.build import build
+from casewright.room.model import Room
+
+
+def _remedies(room: Room) -> list[str]:
+    return [remedy for finding in found_in("leaf size", room) for remedy in finding.remedies]
+
+
+def test_a_pair_that_is_too_wide_is_not_advised_to_become_a_pair() -> None:
+    """A pair over 4 ft wide wants a narrower case; one leaf as wide wants a second leaf."""
+    pair = _remedies(room_of(width="50", front=replace(SLAB, leaves=2)))
+    assert pair
+    assert "two leaves" not in pair
+    assert "two leaves" in _remedies(room_of(width="30", front=replace(SLAB, leaves=1)))
+
+
+def test_a_single_leaf_that_is_too_narrow_is_not_advised_to_become_one() -> None:
+    """One leaf instead of two helps a narrow pair only."""
+    single = _remedies(room_of(width="9", front=replace(SLAB, leaves=1)))
+    assert "a wider case" in single
+    assert "one leaf instead of two" not in single
+    assert "one leaf instead of two" in _remedies(
+        room_of(width="17", front=replace(SLAB, leaves=2))
+    )
+
+
+def test_a_standing_case_that_nothing_holds_stops_the_work() -> None:
+    """Furniture over 27 in is held against tipping (ASTM F2057, from memory)."""
+    found = found_in("tip over", without(room_of(**BASE), "nailer"))
+    assert [finding.severity for finding in found] == [Severity.STOP]
+    assert not found_in("tip over", without(room_of(**BASE | {"height": "26"}), "nailer"))
+
+
+def test_a_tall_narrow_case_tips_at_a_small_lean() -> None:
+    """atan(12 / 84) = 8.13 degrees; fastened, it is a note to fasten it first."""
+    [found] = found_in("tip over", room_of(**BOOKCASE))
+    assert "8 degrees" in found.says
+    assert found.severity is Severity.NOTE
+    assert (found.measured, found.limit) == ("7.0 to 1", "4 to 1")
+
+
+def test_a_box_on_a_plinth_is_tilted_up_without_it() -> None:
+    """sqrt(95.5^2 - 24^2) = 92.44 in at most: 94 on a plinth of 4 leaves a box of 90."""
+    tall = BASE | {"height": "94", "depth": "24"}
+    [found] = found_in("tilt up", room_of(**tall))
+    assert "92 7/16" in found.remedies[0]
+    assert not found_in("tilt up", room_of(**tall | {"toe": "plinth"}))
+
+
+@pytest.mark.parametrize(("width", "told"), [("15 31/32", True), ("16", False)])
+def test_studs_behind_by_the_width(width: str, told: bool) -> None:
+    """Between studs 16 apart a case of 16 or more always has one, and may have two."""
+    assert bool(found_in("studs behind", room_of(width=width))) == told
+
+
+def test_a_shallow_toe_space_is_told_in_either_unit() -> None:
+    """2 in or 50 mm at least (common practice)."""
+    shallow = room_of(**BASE, overrides={"toe_setback": given("1 1/2")})
+    assert [f.limit for f in found_in("toe space", shallow)] == ['2"']
+    metric = BASE | {"height": "870", "depth": "580"}
+    deep = {"toe_setback": given("50", "mm")}
+    assert not found_in("toe space", room_of(unit="mm", **metric, overrides=deep))
+
+
+@pytest.mark.parametrize(("wall", "told"), [("34 5/16", False), ("34 9/32", True)])
+def test_a_filler_takes_the_pull_of_the_door_beside_it(wall: str, told: bool) -> None:
+    """A pull of 30 mm and 1/8 in want 1 5/16, rounded up to a mark (30 + 3.175 = 33.175 mm)."""
+    assert bool(found_in("door beside wall", beside_wall(wall))) == told
+
+
+def test_a_door_that_swings_from_the_wall_needs_no_filler_for_its_pull() -> None:
+    """Hinged on the side away from the wall, its pull never turns to it."""
+    away = replace(SLAB, leaves=1, hinge="right")
+    room = beside_wall("22 3/4", width="22")
+    turned = build(replace(room.spec, cases=(replace(room.spec.cases[0], front=away),)))
+    assert not found_in("door beside wall", turned)
+
+
+def test_the_usual_heights_leave_the_usual_space_over_a_counter() -> None:
+    """54 - 34 1/2 - 1 1/2 = 18 in; 1370 - 870 - 40 = 460 mm (common practice)."""
+    units: tuple[Unit, ...] = ("in", "mm")
+    for unit in units:
+        keys = {key: value for key, value in BASE.items() if key not in ("height", "depth")}
+        style = plain_style(unit)
+        sizes = {"height": style["base_height"], "depth": style["base_depth"]}
+        base = case_spec(unit, key="base", **keys, **sizes)
+        assert not found_in("over counter", build(job(base, case_spec(unit), unit=unit)))
+    [found] = found_in("over counter", over_counter("50"))
+    assert (found.measured, found.limit) == ('14"', '18"')
