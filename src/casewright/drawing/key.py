@@ -10,7 +10,7 @@ from casewright.drawing.symbols import SIGNS, GrainArrow, Sign, SignKind
 
 __all__ = ["key_scene"]
 
-_STEP = 8.5
+_STEP = 6.8
 _WORDS = 14.0
 _COLUMN = 96.0
 _HALF_LINE = 6.0

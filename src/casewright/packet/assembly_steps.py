@@ -18,6 +18,7 @@ from casewright.packet.words import plane_word, unfold
 
 __all__ = ["assembly_blocks"]
 
+_READ = 12.5  # room to write a diagonal: two doors stand on one line [mm]
 _DRY_FIT = Step(
     "Edges done and insides sanded? Then a dry fit: everything clamped without glue, both "
     "diagonals alike."
@@ -222,11 +223,18 @@ def _notes(case: Case, step: AssemblyStep, names: Sequence[str], unit: Unit) -> 
     if places:
         yield tuple(places)
     if step.verb == "check square":
-        for name in names if len(names) > 1 else ("",):
-            before = f"{name}: " if name else ""
-            yield (f"{before}one diagonal ", Blank(), " the other ", Blank())
+        for two in _pairs(names if len(names) > 1 else ("",)):
+            line: list[Inline] = []
+            for name in two:
+                line += ["    " if line else "", f"{name}: " if name else "", "one diagonal "]
+                line += [Blank(_READ), " the other ", Blank(_READ)]
+            yield tuple(line)
     if step.check is not None:
         yield (f"{step.check_words}: ", Strong(measure_of(step.check, unit)))
+
+
+def _pairs(names: Sequence[str]) -> Iterator[Sequence[str]]:
+    return (names[start : start + 2] for start in range(0, len(names), 2))
 
 
 def _untold_rows(case: Case, step: AssemblyStep) -> Iterator[tuple[str, Dim]]:

@@ -12,8 +12,8 @@ from casewright.outputs.inlines import Rich, Strong, Tick
 __all__ = ["buy_section"]
 
 _COLUMNS = (
-    Column("", "centre"), Column("Buy", "right"), Column("Unit", share=1.9),
-    Column("What", share=3.1), Column("Why so many", share=4.7),
+    Column("", "centre"), Column("Buy", "right"), Column("Unit", share=1.5),
+    Column("What", share=4.0), Column("Why so many", share=4.2),
 )  # fmt: skip
 
 

@@ -26,7 +26,7 @@ from casewright.sources import POUND
 __all__ = ["case_sections"]
 
 _VIEWS_TALL, _APART_TALL = 68.0, 84.0  # room for the drawings above the parts [mm]
-_APART_LEAST = 45.0  # under which a case pulled apart is too small to read [mm]
+_APART_LEAST = 50.0  # under which a case pulled apart is too small to read [mm]
 _TITLE, _CARD, _ROUND, _SPARE = 13.0, 6.5, 3.5, 0.5  # headings, round a figure, of a page [mm]
 _BETWEEN = 6.0  # tables beside each other [mm]
 

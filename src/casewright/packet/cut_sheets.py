@@ -22,7 +22,7 @@ from casewright.outputs.blocks import (
 )
 from casewright.outputs.document import Paper, Section
 from casewright.packet.cut_places import SOLID, plan_anchor, sheet_anchor, sheet_name
-from casewright.packet.cut_words import how_it_is_cut, kept_offcuts, plan_notes, plan_summary
+from casewright.packet.cut_words import how_it_is_cut, plan_notes, plan_summary
 from casewright.packet.saw_rows import SAW_COLUMNS, saw_rows
 from casewright.packet.strip_table import strip_table
 from casewright.room.model import Room
@@ -39,7 +39,8 @@ _SAW_CAUTION = (
 _READING = (
     "Numbers in rings are the cuts in the order of work; a piece goes by its sheet and a number "
     "until it has its mark. Measure the first piece of each setting, write that on the line, and "
-    "cut the rest when it is right. Label every part as it comes off the saw."
+    "cut the rest when it is right. Label every part as it comes off the saw; write number, "
+    "stock, size and grain on what is kept."
 )
 
 
@@ -95,7 +96,6 @@ def _cuts(room: Room, plan: StockPlan, paper: Paper) -> Iterator[Block]:
         yield Keep((Heading("At the saw, in this order", 2), *_start(cards)))
     noun = plan.kind.removesuffix("s")
     yield Table(SAW_COLUMNS, saw_rows(cards, noun, unit), small=True)
-    yield from kept_offcuts(cards, unit)
     if plan.from_offcuts:
         yield Heading("From what is left over", 3)
         yield Bullets(tuple(piece.title for piece in plan.from_offcuts))

@@ -8,14 +8,11 @@ from math import ceil
 from casewright.breakdown import METHOD_WORDS, SawCard, StockPlan
 from casewright.cutting.rates import Rates
 from casewright.cutting.work import Work
-from casewright.dims.units import Unit
 from casewright.outputs.blocks import Block, Callout, Paragraph
 from casewright.outputs.inlines import Inline, Strong
-from casewright.packet.words import sizes
 
 __all__ = [
     "how_it_is_cut",
-    "kept_offcuts",
     "plan_notes",
     "plan_summary",
     "time_words",
@@ -63,19 +60,6 @@ def how_it_is_cut(cards: Sequence[SawCard]) -> Paragraph:
     for method in used:
         words += [". " if words else "", Strong(_SETTINGS[method]), f": {METHOD_WORDS[method]}"]
     return Paragraph((*words, "."))
-
-
-def kept_offcuts(cards: Sequence[SawCard], unit: Unit) -> Iterator[Block]:
-    """What is worth keeping, by the number it is marked with."""
-    kept = [given for card in cards for step in card.steps for given in step.gives
-            if given.use == "offcut"]  # fmt: skip
-    if not kept:
-        return
-    words: list[Inline] = [Strong("Keep: "), "write stock, size and grain on each. "]
-    for number, given in enumerate(kept):
-        words += ["; " if number else "", f"{given.name}: "]
-        words += sizes(given.length, given.width, unit=unit)
-    yield Paragraph((*words, "."))
 
 
 def time_words(minutes: int) -> str:

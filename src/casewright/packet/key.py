@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from casewright.drawing import plot
 from casewright.drawing.key import key_scene
-from casewright.outputs.blocks import Block, Figure, Heading, Paragraph
-from casewright.outputs.document import Section
+from casewright.outputs.blocks import Block, Figure, Heading, Keep, Paragraph
 
-__all__ = ["key_section"]
+__all__ = ["key_blocks"]
 
 
-def key_section() -> Section:
+def key_blocks() -> Iterator[Block]:
     """The signs of the drawings and the few conventions that everything keeps to."""
-    blocks: tuple[Block, ...] = (
+    words = (
         Paragraph(
             "A part lies with its datum edge nearest to you. Measure every distance from the "
             "datum edge or the datum end, which the dark triangles mark; never from a cut you "
@@ -29,7 +30,5 @@ def key_section() -> Section:
             "rest is cut. A number with ~ before it is rounded for printing: to what a calliper "
             "shows where it is a thickness or is cut to fit one, else to what a tape shows."
         ),
-        Heading("Signs and lines", 2),
-        Figure(plot(key_scene())),
     )
-    return Section("How to read this packet", blocks, "key")
+    yield Keep((Heading("How to read this packet", 2, "key"), *words, Figure(plot(key_scene()))))

@@ -7,6 +7,7 @@ from casewright.outputs.blocks import CheckList, Paragraph, Step
 from casewright.outputs.document import Section
 from casewright.outputs.inlines import Blank, Inline, Link, PageNumber
 from casewright.packet.cut_places import cutting_places
+from casewright.packet.key import key_blocks
 from casewright.packet.readings import READINGS, reading_blocks
 from casewright.packet.wall_page import HANGING
 from casewright.room.model import Room
@@ -33,13 +34,14 @@ _HANGING = (
 
 
 def order_section(room: Room, breakdown: Breakdown) -> Section:
-    """The stages of the job, each with the pages it is done from; the readings after them."""
+    """The stages of the job, each with the pages it is done from; then readings and key."""
     return Section(
-        "Order of work",
+        "Order of work, and how to read this packet",
         (
             Paragraph("Tick each stage. Do not pass a blank: what comes after it hangs on it."),
             CheckList(tuple(_stages(room, breakdown))),
             *reading_blocks(room),
+            *key_blocks(),
         ),
         "order",
     )

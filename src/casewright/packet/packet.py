@@ -13,7 +13,6 @@ from casewright.packet.case_cards import case_sections
 from casewright.packet.cover import cover_section, elevation_section
 from casewright.packet.cut_list import cut_list_section
 from casewright.packet.cut_sheets import cut_sheet_sections
-from casewright.packet.key import key_section
 from casewright.packet.labels import labels_section
 from casewright.packet.order_page import order_section
 from casewright.packet.part_cards import part_section
@@ -54,7 +53,6 @@ def packet_document(content: PacketContent) -> Document:
     elevations = elevation_section(room, paper)
     sections: list[Section] = [
         order_section(room, content.breakdown),
-        key_section(),
         *([] if elevations is None else [elevations]),
         buy_section(content.buying),
         cut_list_section(room, content.breakdown),

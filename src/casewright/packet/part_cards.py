@@ -21,7 +21,7 @@ from casewright.outputs.blocks import (
     Table,
 )
 from casewright.outputs.document import Paper, Section
-from casewright.outputs.inlines import Inline, SignMark, Small, rich_text
+from casewright.outputs.inlines import Inline, SignMark, rich_text
 from casewright.packet.card_pages import Card, filled
 from casewright.packet.card_words import card_facts, card_heading, pieces_words
 from casewright.packet.feature_rows import FEATURES, feature_rows
@@ -138,7 +138,7 @@ def _card(group: PartGroup, room: Room, paper: Paper, taken: float) -> Card:
 def _cautions(part: Part) -> tuple[Inline, ...]:
     """What can hurt at the set-ups of this card."""
     keys = dict.fromkeys(key for feature in part.features for key in feature.setup.cautions)
-    cautions = ((SignMark("caution"), Small(f" {CAUTIONS[key]}  ")) for key in keys)
+    cautions = ((SignMark("caution"), f" {CAUTIONS[key]}  ") for key in keys)
     return tuple(chain.from_iterable(cautions))
 
 
