@@ -14,6 +14,9 @@ from casewright.packet.part_groups import PartGroup
 __all__ = ["Card", "filled"]
 
 
+_AT_TOP = 7.0  # room that headings have above them, but not at the top of a page [mm]
+
+
 @dataclass(frozen=True, slots=True)
 class Card:
     """The card of parts that are alike, before it is set.
@@ -82,7 +85,7 @@ def _pages(cards: Sequence[Card], page_mm: float) -> Iterator[list[Card]]:
 def _larger(page: list[Card], page_mm: float, width_mm: float, unit: Unit) -> Iterator[Card]:
     """The smallest drawing of a page first: it gains the most."""
     found = list(page)
-    spare = page_mm - sum(card.height for card in page)
+    spare = page_mm + _AT_TOP - sum(card.height for card in page)
     for number in sorted(range(len(found)), key=lambda each: found[each].drawn.area.height):
         card = found[number]
         if spare <= 0 or not card.table_kept:

@@ -18,7 +18,10 @@ _LIFTING = (
     "A sheet is heavy and catches the wind: carry it with a second person or a panel carrier, "
     "gloves on, and stack sheets flat or lashed upright."
 )
-_DUST = "Fine dust harms lungs, that of fibreboard above all: extraction and a dust mask."
+_DUST = (
+    "A hot iron burns and a trimming knife slips: hands behind it. Fine dust harms lungs, that of "
+    "fibreboard above all: extraction and a dust mask."
+)
 _FINISHING = (
     "Mist and vapour harm lungs, waterborne too: moving air and the mask that the maker's sheet "
     "names; for solvents one with cartridges for vapour. Solvent vapour burns: no flame, pilot "

@@ -106,7 +106,7 @@ def feature_name(part: Part, feature: Feature) -> str:
         return names.get(feature.kind, feature.kind)
     along = "along the length" if feature.runs == "l" else "across the width"
     if feature.kind == "notch":
-        return "toe notch, through the thickness"
+        return "toe notch"
     return f"{feature.kind} {along}"
 
 

@@ -6,9 +6,12 @@ import pytest
 from tests.unit.packet.test_packet import EXAMPLES, packet, planned
 
 from casewright.dims import shop_text
-from casewright.outputs.blocks import Block, CheckList, Step, Table
+from casewright.drawing import measure_of
+from casewright.outputs.blocks import Block, CheckList, Paragraph, Step, Table
 from casewright.outputs.inlines import Blank, Link, rich_text
+from casewright.packet.wall_page import HANGING
 from casewright.packet.words import unfold
+from casewright.room.wall_fixing import wall_fixings
 
 
 def blocks(name: str) -> tuple[Block, ...]:
@@ -80,3 +83,48 @@ def test_what_belongs_to_doors_is_cut_after_the_openings_are_read() -> None:
     assert "cutting:plan.thin_fibreboard" in leads(doors) - leads(boxes)
     assert "cutting:plan.plywood" in leads(boxes) - leads(doors)
     assert "cutting:solid" in leads(boxes) & leads(doors)
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_every_case_and_filler_goes_to_the_wall(name: str) -> None:
+    """Named with what its screws go through; what a wall carries is claimed nowhere."""
+    room = planned(name).worked.room
+    section = next(each for each in packet(name).sections if each.anchor == HANGING)
+    text = " ".join(
+        " ".join(rich_text(line) for line in (step.text, *step.notes))
+        for block in section.blocks
+        if isinstance(block, CheckList)
+        for step in block.steps
+    )
+    for case in room.boxes:
+        assert case.spec.title in text
+    for run in room.runs:
+        for filler in run.fillers:
+            assert f"{filler.part.mark}, {filler.part.title}: gap" in text
+    screws = {measure_of(room.chain.nodes[f"{f.case}.wall_screw"], room.spec.unit).text
+              for f in wall_fixings(room)}  # fmt: skip
+    for screw in screws:
+        assert f"wall screws of {screw}" in text
+    hung = [case for case in room.boxes if case.spec.kind == "wall"]
+    assert ("ledger" in text) == bool(hung)
+    assumed = section.blocks[0]
+    assert isinstance(assumed, Paragraph)
+    assert "not worked out here" in rich_text(assumed.text)
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_what_can_hurt_at_the_wall_is_said_at_its_step(name: str) -> None:
+    """Cables before boring; nobody under a hanging case; what stands loose can tip."""
+    room = planned(name).worked.room
+    section = next(each for each in packet(name).sections if each.anchor == HANGING)
+    said = " ".join(
+        rich_text(caution)
+        for block in section.blocks
+        if isinstance(block, CheckList)
+        for step in block.steps
+        for caution in step.cautions
+    )
+    assert "Cables" in said
+    kinds = {case.spec.kind for case in room.boxes}
+    assert ("Nobody holds a case up" in said) == ("wall" in kinds)
+    assert ("can tip" in said) == bool(kinds - {"wall"})
