@@ -45,8 +45,10 @@ def _examine(room: Room) -> Iterator[Breach]:
             measured=length(room, free),
             limit=length(room, least),
             remedies=(
-                f"wall_bottom = {length(room, room.wall_bottom.value + least - free)} or more in "
-                "[style]",
+                (
+                    f"wall_bottom = {length(room, room.wall_bottom.value + least - free)} or more "
+                    "in [style]"
+                ),
                 "nothing to do where they hang over no counter",
             ),
         )
