@@ -58,7 +58,7 @@ class Measure:
     '11 7/8'
     >>> thick = Fraction(703, 1000) * Fraction("25.4")
     >>> Measure(thick, "in", "stock.plywood.thickness").text, Measure(thick, "in").text
-    ('0.703', '~23/32')
+    ('0.703', '~11/16')
     """
 
     value: Fraction

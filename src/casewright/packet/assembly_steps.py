@@ -227,7 +227,8 @@ def _notes(case: Case, step: AssemblyStep, names: Sequence[str], unit: Unit) -> 
             line: list[Inline] = []
             for name in two:
                 line += ["    " if line else "", f"{name}: " if name else "", "one diagonal "]
-                line += [Blank(_READ), " the other ", Blank(_READ)]
+                blank = Blank(_READ) if len(two) > 1 else Blank()
+                line += [blank, " the other ", blank]
             yield tuple(line)
     if step.check is not None:
         yield (f"{step.check_words}: ", Strong(measure_of(step.check, unit)))
