@@ -142,6 +142,14 @@ def test_a_problem_can_be_piped_in(
     assert "standard input, problem: unit is 3" in capsys.readouterr().err
 
 
+@pytest.fixture
+def at_a_terminal() -> Iterator[None]:
+    """Ctrl-C works, though whoever started the tests may have them in the background."""
+    before = signal.signal(signal.SIGINT, signal.default_int_handler)
+    yield
+    signal.signal(signal.SIGINT, before)
+
+
 def _pressing(times: int) -> Callable[[str], object]:
     """In place of the sign of life: whoever reads the first news presses Ctrl-C."""
     left = [times]
@@ -158,6 +166,7 @@ def _pressing(times: int) -> Callable[[str], object]:
     return working
 
 
+@pytest.mark.usefixtures("at_a_terminal")
 def test_ctrl_c_gives_the_best_so_far(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -175,6 +184,7 @@ def test_ctrl_c_gives_the_best_so_far(
     assert run("verify", file, write(tmp_path, document, "plan.json")) == 0
 
 
+@pytest.mark.usefixtures("at_a_terminal")
 def test_ctrl_c_is_told_in_the_text(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -184,6 +194,7 @@ def test_ctrl_c_is_told_in_the_text(
     assert "Stopped on request" in capsys.readouterr().out
 
 
+@pytest.mark.usefixtures("at_a_terminal")
 def test_a_second_ctrl_c_quits(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
