@@ -88,12 +88,16 @@ def _looking(lies: Orientation, where: str) -> Plane:
     raise ValueError(msg)
 
 
+def _has_pockets(maker: Maker, path: str) -> bool:
+    return any(feature.kind == "pocket" for feature in maker.parts[path].features)
+
+
 def _join_board(maker: Maker, box: Box, board: Board) -> None:
     path = board.outline.path
     joints = _closed(maker, _placed(maker), path)
     if board.joint == "butt":
         drive = "drive the pocket screws into the left side"
-        if not any(f.kind == "pocket" for f in maker.parts[path].features):
+        if not _has_pockets(maker, path):
             drive = "drive the brads through the left side"
         words = f"{_GLUE}; set {the(board.title)} on its marks, clamp, and {drive}."
         maker.step(
@@ -129,8 +133,9 @@ def assemble_box(maker: Maker, box: Box) -> None:
     )  # fmt: skip
     maker.step(
         "check square", "", None,
-        "Measure both diagonals across the front. They must agree within 1/16 in (1.5 mm); "
-        "nudge the longer one shorter with a clamp before the glue takes.",
+        "Measure both diagonals across the front. They must agree within "
+        f"{maker.house.spoken('1/16', '1.5')}; nudge the longer one shorter "
+        "with a clamp before the glue takes.",
         check_words="diagonals",
     )  # fmt: skip
     if not captured:
@@ -138,7 +143,7 @@ def assemble_box(maker: Maker, box: Box) -> None:
             "rabbeted": "Lay the back in its rabbets, show face in; brads from the centre out.",
             "applied": "Lay the back on, even at all edges; brads from the centre out.",
             "inset": "Set the back in flush with the rear edges, glued all round; draw it up with "
-            "its pocket screws, or with clamps where it has none.",
+            f"{'its pocket screws' if _has_pockets(maker, back) else 'clamps'}.",
         }[maker.spec.back]
         cautions = ("clamp_screws",) if maker.spec.back == "inset" else ("brad_points",)
         join_part(maker, back, "+z", words, *cautions)

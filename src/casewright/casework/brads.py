@@ -92,7 +92,9 @@ def _row_marks(maker: Maker, group: list[Fastening]) -> Iterator[tuple[str, Dim]
         yield f"{what} into {_listed(titles)}, on a line from the {side}", off
     if first.edge is None or first.pitch is None:
         return
-    outer = "outer ones from the ends"
+    # A row of retainers runs along the frame, but is spread over the pane, a little shorter.
+    ends = "ends" if first.kind != "retainer" else "corners of the pane"
+    outer = f"outer ones from the {ends}"
     if not lines:
         members = _listed([_short(maker, held.into) for held in group])
         outer = f"{what} on {members}, {outer}"

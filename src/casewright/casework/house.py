@@ -48,6 +48,12 @@ class House:
         """A length as the job writes it, for findings."""
         return shop_text(length.value, self.unit, with_unit=True)
 
+    def spoken(self, inches: str, millimetres: str) -> str:
+        """A round figure of the trade in both units, the job's first: '1/16 in (1.5 mm)'."""
+        both = (f"{inches} in", f"{millimetres} mm")
+        first, other = both if self.unit == "in" else both[::-1]
+        return f"{first} ({other})"
+
     def next_mark(self) -> str:
         """The next short number for a label."""
         self._marks += 1

@@ -176,9 +176,10 @@ class GlassDoor:
             )  # fmt: skip
         maker.step(
             "check square", "", None,
-            f"Measure both diagonals of the {title}: they must agree within 1/32 in (1 mm). "
-            "When the glue is dry, rout the rebate all round on the back, in shallow passes, and "
-            "bore the stiles as their cards say.",
+            f"Measure both diagonals of the {title}: they must agree within "
+            f"{maker.house.spoken('1/32', '1')}. When the glue is dry, "
+            "rout the rebate all round on the back, in shallow passes, and bore the stiles as "
+            "their cards say.",
             check_words="diagonals", cautions=("router_feed",),
         )  # fmt: skip
 
