@@ -26,10 +26,13 @@ def provenances(value: object) -> Iterator[Provenance]:
             yield from provenances(getattr(value, field.name))
 
 
+DEFINITIONS = ("INCH", "FOOT", "BOARD_FOOT", "POUND")
+"""Plain numbers, exact by definition."""
+
 TABLES = {
     name: list(provenances(getattr(package, name)))
     for name in package.__all__
-    if name.isupper() and name not in ("SOURCES", "INCH", "FOOT", "BOARD_FOOT")
+    if name.isupper() and name not in ("SOURCES", *DEFINITIONS)
 }
 
 
