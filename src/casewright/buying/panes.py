@@ -8,7 +8,7 @@ from fractions import Fraction
 from casewright.buying.line import BuyLine
 from casewright.buying.words import counted
 from casewright.casework.parts import Part
-from casewright.dims import shop_text
+from casewright.dims import reading_text, shop_text
 from casewright.room.model import Room
 from casewright.stock import Glazing
 
@@ -36,11 +36,11 @@ def panes(room: Room) -> Iterator[BuyLine]:
     unit = room.spec.unit
     for (key, long, wide, radius), parts in sorted(sizes.items(), key=_largest_first):
         goods = room.spec.stock[key]
-        corners = f", corners rounded to {shop_text(radius, unit)}" if radius else ""
+        corners = f", corners rounded to {reading_text(radius, unit)}" if radius else ""
         law = f"; {_LAW}" if isinstance(goods, Glazing) and "glass" in goods.material else ""
         yield BuyLine(
             "glass",
-            f"{goods.title}, {shop_text(long, unit)} x {shop_text(wide, unit)} {unit} x "
+            f"{goods.title}, {reading_text(long, unit)} x {reading_text(wide, unit)} {unit} x "
             f"{shop_text(goods.thickness.value, unit)}{corners}",
             key, "pieces", Fraction(len(parts)), Fraction(0), Fraction(1), len(parts), "each",
             f"{counted(len(parts), 'door')} with panes of this size",

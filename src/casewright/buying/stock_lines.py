@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from casewright.breakdown import Breakdown, StockPlan
 from casewright.buying.line import BuyLine
-from casewright.buying.words import counted, length
+from casewright.buying.words import counted, length, thickness
 from casewright.dims import Unit
 from casewright.room.model import Room
 from casewright.stock import Board, Sheet
@@ -54,7 +54,7 @@ def _boards(room: Room, plan: StockPlan, goods: Board) -> Iterator[BuyLine]:
 
 
 def _section(goods: Board, unit: Unit) -> str:
-    return f"{length(goods.thickness.value, unit)} x {length(goods.width.value, unit)}"
+    return f"{thickness(goods.thickness.value, unit)} x {length(goods.width.value, unit)}"
 
 
 _WORDS = {

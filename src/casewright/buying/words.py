@@ -1,12 +1,12 @@
-"""How the buy list writes lengths: as the shop says them, long ones in feet or metres."""
+"""How the buy list writes lengths: as tape and calliper show them, long ones in feet or metres."""
 
 from __future__ import annotations
 
 from fractions import Fraction
 
-from casewright.dims import Unit, shop_text
+from casewright.dims import Unit, size_text
 
-__all__ = ["counted", "length", "long_length"]
+__all__ = ["counted", "length", "long_length", "thickness"]
 
 _FOOT = Fraction(3048, 10)
 _METRE = Fraction(1000)
@@ -18,8 +18,13 @@ def counted(number: int, thing: str, things: str = "") -> str:
 
 
 def length(value: Fraction, unit: Unit) -> str:
-    """A length with its unit: '1 1/4"', '32 mm'."""
-    return shop_text(value, unit, with_unit=True)
+    """A length as sold or as a tape shows it, with its unit: '1 1/4"', '32 mm'."""
+    return size_text(value, unit)
+
+
+def thickness(value: Fraction, unit: Unit) -> str:
+    """A thickness as sold or as a calliper shows it, with its unit: '18 mm', '0.748"'."""
+    return size_text(value, unit, calliper=True)
 
 
 def long_length(value: Fraction, unit: Unit) -> str:

@@ -23,7 +23,7 @@ from fractions import Fraction
 
 from casewright.casework.parts import Part
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import length
+from casewright.checks.words import length, thickness
 from casewright.findings import Severity
 from casewright.room.model import Room
 from casewright.stock import EdgeBand
@@ -48,10 +48,10 @@ def _examine(room: Room) -> Iterator[Breach]:
             wide = length(room, band.width.value)
             yield Breach(
                 parts[0].path,
-                f"{band.title} is {wide} wide, on edges up to {length(room, thickest)} thick: it "
-                "cannot be trimmed flush on both sides",
+                f"{band.title} is {wide} wide, on edges up to {thickness(room, thickest)} thick: "
+                "it cannot be trimmed flush on both sides",
                 measured=wide,
-                limit=length(room, thickest + _OVER),
+                limit=thickness(room, thickest + _OVER),
                 remedies=("wider band",),
             )
 

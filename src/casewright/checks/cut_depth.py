@@ -25,7 +25,7 @@ from collections.abc import Iterator
 from casewright.casework.features import Cut
 from casewright.casework.parts import Part
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import length
+from casewright.checks.words import thickness
 from casewright.findings import Severity
 from casewright.room.model import Room
 from casewright.sources import INCH
@@ -49,19 +49,19 @@ def _judge(room: Room, part: Part, cut: Cut) -> Iterator[Breach]:
     if deep > thick / 2 + _OVER:
         yield Breach(
             cut.path,
-            f"the {cut.kind} in the {part.title} is {length(room, deep)} deep, over half of "
-            f"{length(room, thick)}: {length(room, thick - deep)} is left",
-            measured=length(room, deep),
-            limit=length(room, thick / 2),
+            f"the {cut.kind} in the {part.title} is {thickness(room, deep)} deep, over half of "
+            f"{thickness(room, thick)}: {thickness(room, thick - deep)} is left",
+            measured=thickness(room, deep),
+            limit=thickness(room, thick / 2),
             remedies=(f"a {cut.kind} half the thickness deep",),
         )
     elif cut.kind == "rabbet" and cut.runs == "l" and deep < thick / 3:
         yield Breach(
             cut.path,
-            f"the rabbet in the {part.title} is {length(room, deep)} deep, under a third of "
-            f"{length(room, thick)}: the back's brads have little to bite",
-            measured=length(room, deep),
-            limit=length(room, thick / 3),
+            f"the rabbet in the {part.title} is {thickness(room, deep)} deep, under a third of "
+            f"{thickness(room, thick)}: the back's brads have little to bite",
+            measured=thickness(room, deep),
+            limit=thickness(room, thick / 3),
             remedies=("a rabbet half the thickness deep",),
             severity=Severity.NOTE,
         )

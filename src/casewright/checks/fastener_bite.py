@@ -29,7 +29,7 @@ from casewright.casework.features import Cut, Plane
 from casewright.casework.joints import Fastening, Joint, Surface
 from casewright.casework.parts import Part
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import length
+from casewright.checks.words import length, thickness
 from casewright.findings import Severity
 from casewright.room.model import Room
 
@@ -133,20 +133,20 @@ def _judge(room: Room, driven: _Driven, more: int) -> Iterator[Breach]:
             into.path,
             f"a {kind} through the {held.title} of {held.case}{others} comes out of the "
             f"{into.title}{' on a face that shows' if driven.shows else ''}: "
-            f"{length(room, drive.bite)} into {length(room, drive.room)} of wood",
+            f"{length(room, drive.bite)} into {thickness(room, drive.room)} of wood",
             measured=length(room, drive.bite),
-            limit=length(room, drive.room),
+            limit=thickness(room, drive.room),
             remedies=(f"a shorter {name}", "glue and clamps, no metal"),
             severity=Severity.STOP if driven.shows else Severity.CARE,
         )
     elif drive.bite < drive.through:
         yield Breach(
             held.path,
-            f"a {kind} through {length(room, drive.through)} of the {held.title} of "
+            f"a {kind} through {thickness(room, drive.through)} of the {held.title} of "
             f"{held.case}{others} goes only {length(room, max(drive.bite, Fraction(0)))} into "
             f"the {into.title}; it should go in at least as far as it comes through",
             measured=length(room, drive.bite),
-            limit=length(room, drive.through),
+            limit=thickness(room, drive.through),
             remedies=(f"a longer {name}", "glue and clamps until it is dry"),
         )
 

@@ -23,7 +23,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import length
+from casewright.checks.words import length, thickness
 from casewright.findings import Severity
 from casewright.hardware import pocket_screw_length
 from casewright.room.model import Room
@@ -55,7 +55,7 @@ def _examine(room: Room) -> Iterator[Breach]:
                 yield Breach(
                     bored.path,
                     f"a {length(room, used)} pocket screw in a board "
-                    f"{length(room, bored.finished.thickness.value)} thick "
+                    f"{thickness(room, bored.finished.thickness.value)} thick "
                     + ("may come out of the far face" if far else "hardly reaches the next piece"),
                     measured=length(room, used),
                     limit=length(room, right),

@@ -23,7 +23,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import length
+from casewright.checks.words import thickness
 from casewright.findings import Severity
 from casewright.room.model import Room
 from casewright.sources import FIBREBOARD, PLYWOOD_THICKNESS, Band, plywood_band
@@ -53,11 +53,11 @@ def _examine(room: Room) -> Iterator[Breach]:
             continue
         yield Breach(
             node.path,
-            f"{goods.title} was read as {length(room, node.built)}; sold as "
-            f"{length(room, goods.thickness.value)} it should be between "
-            f"{length(room, band.low)} and {length(room, band.high)}",
-            measured=length(room, node.built),
-            limit=f"{length(room, band.low)} to {length(room, band.high)}",
+            f"{goods.title} was read as {thickness(room, node.built)}; sold as "
+            f"{thickness(room, goods.thickness.value)} it should be between "
+            f"{thickness(room, band.low)} and {thickness(room, band.high)}",
+            measured=thickness(room, node.built),
+            limit=f"{thickness(room, band.low)} to {thickness(room, band.high)}",
             remedies=("measure again", "put the right label on the sheet"),
         )
 

@@ -25,7 +25,7 @@ from typing import NamedTuple
 from casewright.casework.features import Feature
 from casewright.casework.parts import Part
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import length
+from casewright.checks.words import thickness
 from casewright.dims import Dim
 from casewright.findings import Severity
 from casewright.room.model import Room
@@ -130,11 +130,11 @@ def _lacks_bit(room: Room) -> Iterator[Breach]:
             setup, width = feature.setup, getattr(feature, "width", None)
             if setup.tool != "router" or setup.bit_size is not None or not isinstance(width, Dim):
                 continue
-            text = length(room, width.value)
+            text = thickness(room, width.value)
             if text in seen:
                 continue
             seen.add(text)
-            owned = ", ".join(length(room, bit.value) for bit in room.spec.shop.bits)
+            owned = ", ".join(thickness(room, bit.value) for bit in room.spec.shop.bits)
             yield Breach(
                 feature.path,
                 f"no straight bit in the shop is as narrow as the {feature.kind} of {text}",

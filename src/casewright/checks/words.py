@@ -5,16 +5,21 @@ from __future__ import annotations
 from fractions import Fraction
 
 from casewright.casework.cases import Case
-from casewright.dims import format_length, shop_text
+from casewright.dims import format_length, size_text
 from casewright.room.model import Room
 from casewright.sources import INCH, POUND
 
-__all__ = ["about", "by_unit", "kilograms", "length", "style_value"]
+__all__ = ["about", "by_unit", "kilograms", "length", "style_value", "thickness"]
 
 
 def length(room: Room, value: Fraction) -> str:
-    """A length as the shop says it, with its unit: '23/32"', '17.8 mm'."""
-    return shop_text(value, room.spec.unit, with_unit=True)
+    """A length as a tape shows it, with its unit: '47 23/32"', '~1 7/16"', '452.5 mm'."""
+    return size_text(value, room.spec.unit)
+
+
+def thickness(room: Room, value: Fraction) -> str:
+    """A thickness or a fitted cut, as sold or as a calliper shows it: '18 mm', '0.719"'."""
+    return size_text(value, room.spec.unit, calliper=True)
 
 
 def about(room: Room, value_mm: float) -> str:

@@ -19,7 +19,9 @@ from casewright.dims.length_text import (
     format_length,
     is_on_grid,
     length_json,
+    reading_text,
     shop_text,
+    size_text,
     split_fraction,
 )
 from casewright.dims.lengths import LONGEST_TEXT, parse_length
@@ -61,9 +63,11 @@ __all__ = [
     "least",
     "length_json",
     "parse_length",
+    "reading_text",
     "round_to",
     "sampled",
     "shop_text",
+    "size_text",
     "slack",
     "split_fraction",
     "total",

@@ -6,6 +6,7 @@ from fractions import Fraction
 from math import gcd
 from typing import NamedTuple, TypedDict
 
+from casewright.dims.rounding import Way, round_to
 from casewright.dims.units import FINEST, PRECISION, Unit
 from casewright.sources import INCH
 
@@ -16,12 +17,15 @@ __all__ = [
     "format_length",
     "is_on_grid",
     "length_json",
+    "reading_text",
     "shop_text",
+    "size_text",
     "split_fraction",
 ]
 
 _PER_MILLIMETRE = {"in": (INCH.denominator, INCH.numerator), "mm": (1, 1)}
 _THOUSANDTHS = 1000
+_CALLIPER = {"in": INCH / _THOUSANDTHS, "mm": Fraction(1, 100)}  # what it still reads [mm]
 _MARKS = {"in": '"', "mm": " mm"}
 
 
@@ -201,6 +205,66 @@ def shop_text(value: Fraction, unit: Unit, *, with_unit: bool = False) -> str:
     if is_on_grid(value, other):
         return format_length(value, other, with_unit=True)
     return format_length(value, unit, with_unit=with_unit)
+
+
+def reading_text(
+    value: Fraction, unit: Unit, *, calliper: bool = False, with_unit: bool = False
+) -> str:
+    """A length as the tool shows it that it is read with; what the tool does not show gets a '~'.
+
+    Parameters
+    ----------
+    value
+        Length [mm].
+    unit
+        Unit of the job.
+    calliper
+        Read with a calliper, to a thousandth of an inch or 0.01 mm; else with a tape.
+    with_unit
+        Put the job's unit behind the number; the other unit always stands there.
+
+    Examples
+    --------
+    >>> thick = Fraction(703, 1000) * INCH
+    >>> reading_text(thick, "in", calliper=True), reading_text(thick, "in")
+    ('0.703', '~11/16')
+    """
+    if is_on_grid(value, unit, FINEST["in"] if unit == "in" else PRECISION["mm"]):
+        return shop_text(value, unit, with_unit=with_unit)
+    if calliper:
+        fine, rest = round_to(value, _CALLIPER[unit], Way.NEAREST)
+        return f"{'~' if rest else ''}{shop_text(fine, unit, with_unit=with_unit)}"
+    if unit == "in" and is_on_grid(value, "mm"):
+        return shop_text(value, unit)
+    return format_length(value, unit, with_unit=with_unit)
+
+
+def size_text(value: Fraction, unit: Unit, *, calliper: bool = False) -> str:
+    """A size with its unit: as goods are sold in either unit, else as its tool shows it.
+
+    Parameters
+    ----------
+    value
+        Length [mm].
+    unit
+        Unit of the job.
+    calliper
+        Read with a calliper; else with a tape.
+
+    Examples
+    --------
+    >>> thick = Fraction(703, 1000) * INCH
+    >>> (
+    ...     size_text(Fraction(18), "in"),
+    ...     size_text(thick, "in", calliper=True),
+    ...     size_text(thick, "in"),
+    ... )
+    ('18 mm', '0.703"', '~11/16"')
+    """
+    other: Unit = "mm" if unit == "in" else "in"
+    if is_on_grid(value, other):
+        return shop_text(value, unit, with_unit=True)
+    return reading_text(value, unit, calliper=calliper, with_unit=True)
 
 
 def exact_text(value: Fraction) -> str:

@@ -3,17 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
-from types import MappingProxyType
 from typing import NamedTuple
 
-from casewright.dims import Dim
-from casewright.dims.length_text import format_length, is_on_grid, shop_text
-from casewright.dims.rounding import Way, round_to
-from casewright.dims.units import FINEST, PRECISION, Unit
-from casewright.sources import INCH
+from casewright.dims import Dim, format_length, reading_text
+from casewright.dims.units import Unit
 
 __all__ = ["Content", "Measure", "Piece", "Stack", "measure_of", "pieces", "plain_text"]
 
@@ -26,8 +21,6 @@ class Stack(NamedTuple):
 
 
 Piece = str | Stack
-_CALLIPER: Mapping[Unit, Fraction] = MappingProxyType({"in": INCH / 1000, "mm": Fraction(1, 100)})
-"""What a calliper still reads [mm]."""
 _FITTED = ("dado", "rabbet", "groove", "lap", "rebate", "tongue")
 _FRACTION = re.compile(r"(?:(?<=\d) )?(\d+)/(\d+)")
 
@@ -82,7 +75,7 @@ class Measure:
 
     def _number(self) -> str:
         if self.precision is None and not self.with_unit:
-            return _read(self.value, self.unit, calliper=_is_fitted(self.path))
+            return reading_text(self.value, self.unit, calliper=_is_fitted(self.path))
         return format_length(
             self.value, self.unit, precision=self.precision, with_unit=self.with_unit
         )
@@ -94,18 +87,6 @@ def _is_fitted(path: str) -> bool:
     if name == "thickness":
         return True
     return name in ("width", "depth") and any(places) and places[-1].startswith(_FITTED)
-
-
-def _read(value: Fraction, unit: Unit, *, calliper: bool) -> str:
-    """A size as calliper or tape shows it; one that they do not show begins with '~'."""
-    if is_on_grid(value, unit, FINEST["in"] if unit == "in" else PRECISION["mm"]):
-        return shop_text(value, unit)
-    if calliper:
-        fine, rest = round_to(value, _CALLIPER[unit], Way.NEAREST)
-        return f"{'~' if rest else ''}{shop_text(fine, unit)}"
-    if unit == "in" and is_on_grid(value, "mm"):
-        return shop_text(value, unit)
-    return format_length(value, unit)
 
 
 Content = str | Measure | tuple[str | Measure, ...]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
+import re
 from collections.abc import Mapping
 from dataclasses import replace
 from fractions import Fraction
@@ -16,6 +17,7 @@ from tests.builders import (
     SLAB,
     Unit,
     case_spec,
+    given,
     job,
     length,
     one_case,
@@ -304,3 +306,26 @@ def test_metric_lists_speak_millimetres() -> None:
     lines = _list(_room({"key": "up", "front": SLAB}, unit="mm"))
     for line in lines:
         assert '"' not in line.what + line.why, line.what
+
+
+def test_sizes_on_the_list_are_found_on_a_tape() -> None:
+    """A nailer of .719 and 1/4 for the back: .969 (31/32 is .96875); .748 is a thickness."""
+    read = {"ply18": "0.719", "ply6": "0.219", "board": "0.748"}
+    facts = {
+        f"stock.{key}.thickness": Fact(Origin("measured", "calliper"), built=length(text))
+        for key, text in read.items()
+    }
+    lines = _list(build(job(case_spec(**UPPER), case_spec(**STACK)), facts))
+    decimals = {
+        word for line in lines for word in re.findall(r'[\d.]+\.\d+"', line.what + line.why)
+    }
+    assert decimals <= {'0.748"'}
+    assert '~31/32" of nailer and back' in _line(lines, "wall_screw").why
+
+
+def test_goods_sold_in_inches_keep_their_size_in_a_metric_job() -> None:
+    """A brad of 5/8 in is 15.875 mm, which no shop sells it by."""
+    spec = job(case_spec("mm", **UPPER), unit="mm")
+    brad = replace(spec.hardware.back_brad, length=given("5/8", "in"))
+    lines = _list(build(replace(spec, hardware=replace(spec.hardware, back_brad=brad))))
+    assert any('5/8"' in line.what for line in lines)

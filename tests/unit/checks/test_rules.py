@@ -277,6 +277,15 @@ def test_findings_speak_the_job_unit() -> None:
     assert all(" in " not in f" {finding.measured} " for finding in found)
 
 
+def test_findings_read_sizes_on_a_tape_and_thicknesses_with_a_calliper() -> None:
+    """Nobody finds 23.719 on a tape (23 23/32 is 23.71875); a sheet of .603 is read so."""
+    [wide] = found_in("leaf size", with_leaf(leaf("23.719", "39", ("3 1/2", "35 1/2"))))
+    assert wide.measured == '~23 23/32"'
+    assert "23.719" not in wide.says
+    [thin] = found_in("sheet thickness", _read("3/4", Fraction("0.603")))
+    assert thin.measured == '0.603"'
+
+
 def test_same_room_same_findings() -> None:
     """Order and words do not depend on anything but the room."""
     assert check(room_of(width="60")) == check(room_of(width="60"))

@@ -19,6 +19,7 @@ from casewright.dims import (
     length_text,
     lengths,
     parse_length,
+    reading_text,
     rounding,
     shop_text,
     split_fraction,
@@ -287,6 +288,24 @@ def test_the_shop_reads_each_length_in_the_unit_that_is_exact(
 ) -> None:
     """A metric hole stays metric in a job in inches; only what is exact in neither is rounded."""
     assert shop_text(size, unit) == text
+
+
+@pytest.mark.parametrize(
+    ("size", "unit", "tape", "calliper"),
+    [
+        (inches("47.719"), "in", '~47 23/32"', '47.719"'),
+        (inches("23/32"), "in", '23/32"', '23/32"'),
+        (Fraction(37), "in", "37 mm", '~1.457"'),
+        (Fraction("17.82"), "mm", "~17.8 mm", "17.82 mm"),
+        (Fraction("17.8"), "mm", "17.8 mm", "17.8 mm"),
+    ],
+)
+def test_a_length_is_said_as_the_tool_shows_it(
+    size: Fraction, unit: Unit, tape: str, calliper: str
+) -> None:
+    """A tape has marks, a calliper figures: 37 / 25.4 = 1.4567, 47.719 lies by 47 23/32."""
+    assert reading_text(size, unit, with_unit=True) == tape
+    assert reading_text(size, unit, calliper=True, with_unit=True) == calliper
 
 
 def test_data_carries_the_exact_ratio_and_the_text() -> None:
