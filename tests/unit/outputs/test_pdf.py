@@ -10,7 +10,7 @@ from fractions import Fraction
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from pypdf import PdfReader
 from pypdf.generic import ContentStream
@@ -320,8 +320,13 @@ def _table_pages(rows: tuple[Row, ...], before_mm: float) -> list[list[str]]:
     st.lists(st.integers(1, 12), min_size=1, max_size=6),
     st.floats(0, 225),
 )
+@example([8, 1], 174.0)
+@example([1, 1], 210.0)
 def test_no_table_is_split_with_a_single_row_left(groups: list[int], before_mm: float) -> None:
-    """On no page does a group of two rows or more stand with one row, nor a heading alone."""
+    """On no page does a group of two rows or more stand with one row, nor a heading alone.
+
+    Nor is a single row all that is left for the last page.
+    """
     rows: list[Row] = []
     names: list[str] = []
     for number, count in enumerate(groups):
@@ -336,3 +341,5 @@ def test_no_table_is_split_with_a_single_row_left(groups: list[int], before_mm: 
         for number, count in enumerate(groups):
             here = [word for word in page if re.fullmatch(rf"row{number}\d\d", word)]
             assert len(here) != 1 or count == 1, pages
+    left = [word for word in pages[-1] if word.startswith("row")]
+    assert len(left) != 1 or len(names) == 1, pages
