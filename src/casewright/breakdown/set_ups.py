@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from casewright.breakdown.pieces import Piece
 from casewright.casework.features import Cut, Feature
 from casewright.casework.parts import Part
-from casewright.dims import Dim, Unit, shop_text
+from casewright.dims import Dim, Unit, reading_text
 
 __all__ = ["test_pieces"]
 
@@ -59,7 +59,10 @@ def _set_ups(features: Iterable[Feature], unit: Unit) -> Iterator[str]:
     for feature in features:
         if isinstance(feature, Cut):
             if feature.kind in _CUTS:
-                wide, deep = (shop_text(d.value, unit) for d in (feature.width, feature.depth))
+                wide, deep = (
+                    reading_text(size.value, unit, calliper=True)
+                    for size in (feature.width, feature.depth)
+                )
                 yield f"{feature.kind} {wide} wide, {deep} deep"
         elif feature.kind in _BORES:
             yield "pockets" if feature.kind == "pocket" else "hinge cups"

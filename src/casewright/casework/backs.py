@@ -86,17 +86,18 @@ def _rabbet(maker: Maker, box: Box, side: Outline) -> tuple[Dim, Dim]:
 
 
 def _grooves(maker: Maker, box: Box) -> BackCuts:
+    """The groove's rear wall is its datum, which the back lies on; any clearance is before it."""
     inset = maker.style("groove_inset")
     top = next(b for b in box.boards if b.name in ("top", "rear_stretcher"))
     depths = []
-    width = maker.zero
+    wide = box.seat.thin + maker.style("dado_clearance")
     for outline in (box.left, box.right, box.bottom.outline, top.outline):
         place = outline.place.at("groove_back")
-        width = maker.machined(place, "width", box.seat.thin)
+        width = maker.machined(place, "width", wide)
         depth = maker.machined(place, "depth", maker.style("groove_depth"))
         depths.append(depth)
         _cut_along(maker, outline, place, "groove", at=inset, width=width, depth=depth)
-    seat = maker.place.let("back_seat", inset + width)
+    seat = maker.place.let("back_seat", inset + box.seat.thin)
     return BackCuts(depths[0], depths[1], depths[2], depths[3], seat)
 
 

@@ -44,8 +44,7 @@ def _machine_side(maker: Maker, box: Box, board: Board, side: Outline, hand: Han
     at, wide = maker.zero, board.outline.thickness
     if board.joint == "dado":
         at = maker.machined(place, "at", board.underside - box.foot)
-        clearance = maker.style("dado_clearance")
-        wide = wide + clearance if clearance.value else wide
+        wide = wide + maker.style("dado_clearance")
     width = maker.machined(place, "width", wide)
     depth = maker.machined(place, "depth", end_depth(maker, board.joint))
     cut = Cut(

@@ -101,7 +101,14 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
         "how much smaller a captured back is than its grooves, in all",
     ),
     _key("groove_inset", "3/4", "19", "how far a captured back's groove is from the rear edge"),
-    _key("dado_clearance", "0", "0", "how much wider a dado is than the board it takes"),
+    # 0.1 to 0.2 mm over the measured board: wetted by glue it binds in less, more holds no glue.
+    _key(
+        "dado_clearance",
+        "1/200",
+        "0.1",
+        "how much wider a dado or a captured back's groove is than the board it takes",
+        _PRACTICE,
+    ),
     _key(
         "applied_back_margin", "1/16", "1.5", "how far an applied back is held in from each edge"
     ),

@@ -273,13 +273,13 @@ def test_a_part_larger_than_the_sheet_stops_the_work() -> None:
 
 
 def test_set_ups_get_a_test_piece_each() -> None:
-    """One scrap for the dado, one for the end rabbet, one for the back's rabbet, named so."""
+    """One for the dado (23/32 and 0.005 in), the end rabbet and the back's rabbet, named so."""
     titles = sorted(
         piece.title for piece in _pieces(break_down(_room({"joint": "dado", "divider": "20"})),
                                          "test piece")
     )  # fmt: skip
     assert titles == [
-        "test piece for the dado 23/32 wide, 1/4 deep",
+        "test piece for the dado ~0.724 wide, 1/4 deep",
         "test piece for the pockets",
         "test piece for the rabbet 23/32 wide, 1/4 deep",
         "test piece for the rabbet 7/32 wide, 3/8 deep",

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 
 from pydantic import Field, create_model
 
-from casewright.dims import Way, format_length, round_to
+from casewright.dims import Way, format_length, is_on_grid, round_to, shop_text
 from casewright.job.lengths import Between, Length
 from casewright.job.tables.table import Line, Table
 from casewright.sources import INCH
@@ -61,7 +61,10 @@ _UP_TO_FOUR = Between("0", "4", "0", "100")
 
 
 def _default_text(key: StyleKey) -> str:
-    inches = format_length(key.inches * INCH, "in", precision=64, rounded_mark="about ")
+    length = key.inches * INCH
+    inches = format_length(length, "in", precision=64, rounded_mark="about ")
+    if is_on_grid(length, "in", 1000):
+        inches = shop_text(length, "in")
     return f"{inches} in, or {format_length(key.millimetres, 'mm', precision=100)} mm"
 
 
