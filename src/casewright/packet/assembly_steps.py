@@ -132,14 +132,39 @@ def _sawn(case: Case, step: AssemblyStep) -> tuple[tuple[str, Dim], ...]:
 
 
 def _runs(case: Case, steps: Sequence[AssemblyStep]) -> Iterator[list[AssemblyStep]]:
-    """Steps one after another that differ in nothing but the part that comes in."""
+    """Steps one after another that differ only in the part that comes in and where it goes."""
     run: list[AssemblyStep] = []
     for step in steps:
-        if run and _any_part(case, run[0]) != _any_part(case, step):
+        if run and not _is_like(case, run, step):
             yield run
             run = []
         run.append(step)
     yield run
+
+
+def _is_like(case: Case, run: Sequence[AssemblyStep], step: AssemblyStep) -> bool:
+    """Whether a step is told with those before it.
+
+    Of parts that are counted through, such as shelves, the first mark may lie elsewhere.
+    """
+    marks = run[0].marks
+    if len(step.marks) != len(marks):
+        return False
+    moved = tuple((words, dim) for (words, _), (_, dim) in zip(step.marks, marks, strict=True))
+    if _any_part(case, replace(step, marks=moved)) != _any_part(case, run[0]):
+        return False
+    every = [*run, step]
+    apart = _apart(every)
+    if not apart:
+        return True
+    kinds = {_names(case, each)[0].rstrip("0123456789") for each in every}
+    return apart == [0] and len(kinds) == 1 and all(each.marks[0][1].value for each in every)
+
+
+def _apart(run: Sequence[AssemblyStep]) -> list[int]:
+    """Numbers of the marks that do not lie at one distance in all steps of a run."""
+    count = len(run[0].marks)
+    return [n for n in range(count) if len({step.marks[n][1].value for step in run}) > 1]
 
 
 def _any_part(case: Case, step: AssemblyStep) -> tuple[object, ...]:
@@ -181,12 +206,7 @@ def _told(case: Case, stage: _Stage, start: int, unit: Unit) -> Iterator[Step]:
     warned: dict[str, int] = {}
     for number, run in enumerate(_runs(case, stage.steps), start):
         first = run[0]
-        words: list[Inline] = [first.words]
-        if len(run) > 1:
-            words.append(" Likewise")
-            for step in run[1:]:
-                words += [f" {_other(case, first, step)}", *(("\u00a0", Tick()) * stage.boxes)]
-                words.append("," if step is not run[-1] else ".")
+        words: list[Inline] = [first.words, *_likewise(case, run, stage.boxes, unit)]
         notes = list(_notes(case, first, stage.names, unit))
         again = sorted({warned[key] for key in first.cautions if key in warned})
         new = [key for key in first.cautions if key not in warned]
@@ -200,6 +220,17 @@ def _told(case: Case, stage: _Stage, start: int, unit: Unit) -> Iterator[Step]:
             words += ["  ", *_pointer(again)]
         notes += cautions
         yield Step(tuple(words), tuple(notes))
+
+
+def _likewise(case: Case, run: Sequence[AssemblyStep], boxes: int, unit: Unit) -> Iterator[Inline]:
+    """The other parts of a run, each with its boxes and where it goes if that is elsewhere."""
+    apart = _apart(run)
+    for number, step in enumerate(run[1:], 1):
+        yield f"{' Likewise' if number == 1 else ''} {_other(case, run[0], step)}"
+        yield from ("\u00a0", Tick()) * boxes
+        for mark in apart:
+            yield from (" at\u00a0", Strong(measure_of(step.marks[mark][1], unit)))
+        yield "," if step is not run[-1] else "."
 
 
 def _pointer(steps: Sequence[int]) -> tuple[Inline, ...]:

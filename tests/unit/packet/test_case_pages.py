@@ -141,6 +141,38 @@ def test_pieces_that_go_on_alike_share_a_step() -> None:
 
 
 @pytest.mark.parametrize("name", EXAMPLES)
+def test_every_mark_of_a_step_is_told(name: str) -> None:
+    """Also where shelves that go on alike share a step: each with the distance of its own line."""
+    for case, section in cases(name):
+        told_steps = [
+            told(block, number)
+            for block in stages(section.blocks)
+            for number in range(len(block.steps))
+        ]
+        for step in case.assembly:
+            title = next((part.title for part in case.parts if part.path == step.part), "")
+            for _, dim in step.marks:
+                text = measure_of(dim, planned(name).worked.room.spec.unit).text
+                assert not dim.value or any(
+                    text in each and title.partition(" of the ")[0] in each for each in told_steps
+                ), (step.part, text)
+
+
+def test_fixed_shelves_share_a_step_with_a_place_and_a_box_each() -> None:
+    """Five shelves of a bookcase: four boxes and four distances behind the first."""
+    ((case, section),) = [pair for pair in cases("garden_room") if pair[0].key == "catalogues"]
+    steps = [step for block in stages(section.blocks) for step in block.steps]
+    (shared,) = [step for step in steps if "push shelf 1 home" in rich_text(step.text)]
+    lines = [step.marks[0][1] for step in case.assembly if "in its dado" in step.words][-4:]
+    others = rich_text(shared.text).partition("Likewise")[2]
+    for number, line in enumerate(lines, 2):
+        words = f"shelf {number}"
+        assert words in others
+        assert measure_of(line, "in").text in others.partition(words)[2].partition(",")[0]
+    assert sum(isinstance(item, Tick) for item in unfold(shared.text)) == len(lines)
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
 def test_a_place_at_nothing_is_flush(name: str) -> None:
     """Nobody has to guess where a board sits because its distance is zero."""
     for case, section in cases(name):
