@@ -18,6 +18,10 @@ _BOTTLE_ML = Fraction(250)
 _TUB_ML = Fraction(473)
 _BOXES_A_TUB = 10
 _GRITS = (150, 220, 320)
+_ABRASIVE = {
+    "in": "sheet of 9 x 11 in (230 x 280 mm)",
+    "mm": "sheet of 230 x 280 mm (9 x 11 in)",
+}
 _SHEETS_A_DOOR = Fraction(2)
 _SHEETS_A_BOX = Fraction(2)
 
@@ -81,6 +85,6 @@ def _abrasives(room: Room) -> Iterator[BuyLine]:
             yield BuyLine(
                 "abrasives", f"abrasive paper, grit {grit}, or discs of the same area",
                 f"grit_{grit}", "pieces", need, Fraction(0), Fraction(1),
-                packed(need, Fraction(0), Fraction(1)), "sheet of 9 x 11 in (230 x 280 mm)",
+                packed(need, Fraction(0), Fraction(1)), _ABRASIVE[room.spec.unit],
                 "; ".join(terms), tuple(case.key for case in room.boxes),
             )  # fmt: skip

@@ -35,7 +35,8 @@ def check_boards(sizes: CaseSizes) -> None:
     case = sizes.case
     if sizes.board < _THINNEST_BOX:
         what = f"{case.box_stock} is too thin for a box: its screws would split it"
-        sizes.tell_choice("sheet", what, "name a sheet of about 1/2 in (12 mm) or more")
+        about = "1/2 in (12 mm)" if sizes.unit == "in" else "12 mm (1/2 in)"
+        sizes.tell_choice("sheet", what, f"name a sheet of about {about} or more")
         return
     if case.back != "inset" and sizes.back > _THICKEST_BACK:
         what = f"{case.back_stock} is too thick for a {case.back} back"
