@@ -44,12 +44,8 @@ class Area(NamedTuple):
         found = list(areas)
         if not found:
             return cls(0.0, 0.0, 0.0, 0.0)
-        return cls(
-            min(a.x0 for a in found),
-            min(a.y0 for a in found),
-            max(a.x1 for a in found),
-            max(a.y1 for a in found),
-        )
+        x0, y0, x1, y1 = zip(*found, strict=True)
+        return cls(min(x0), min(y0), max(x1), max(y1))
 
 
 @dataclass(frozen=True, slots=True)

@@ -54,8 +54,11 @@ class Grid(Generic[T]):
 
     def near(self, area: Area) -> Iterator[tuple[Area, T]]:
         """What touches an area, in the order it came."""
-        cells = [self._cells[cell] for cell in _cells(area) if cell in self._cells]
-        found = cells[0] if len(cells) == 1 else sorted({each for cell in cells for each in cell})
+        known = self._cells
+        cells = [known[cell] for cell in _cells(area) if cell in known]
+        if not cells:
+            return
+        found = cells[0] if len(cells) == 1 else sorted(set().union(*cells))
         x0, y0, x1, y1 = area
         for number in found:
             thing = self._things[number]
@@ -64,10 +67,13 @@ class Grid(Generic[T]):
                 yield thing
 
 
-def _cells(area: Area) -> Iterator[tuple[int, int]]:
-    for column in range(math.floor(area.x0 / _CELL), math.floor(area.x1 / _CELL) + 1):
-        for row in range(math.floor(area.y0 / _CELL), math.floor(area.y1 / _CELL) + 1):
-            yield column, row
+def _cells(area: Area) -> list[tuple[int, int]]:
+    x0, y0, x1, y1 = area
+    left, low = math.floor(x0 / _CELL), math.floor(y0 / _CELL)
+    right, high = math.floor(x1 / _CELL), math.floor(y1 / _CELL)
+    if left == right and low == high:
+        return [(left, low)]
+    return [(c, r) for c in range(left, right + 1) for r in range(low, high + 1)]
 
 
 class Taken:

@@ -11,8 +11,8 @@ from casewright.outputs.typesetter import Template, Typeset, typeset
 
 __all__ = ["LIMIT", "Part", "parts_of", "print_page_numbers", "print_part", "typeset_run"]
 
-LIMIT = 200_000
-"""Most weight that one process is given, unless it is a single block: some 15 pages, 70 MB."""
+LIMIT = 300_000
+"""Most weight that one process is given, unless it is a single block: some 22 pages, 100 MB."""
 
 _NUMBERS: Template = "page_numbers.typ"
 
