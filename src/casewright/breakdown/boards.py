@@ -86,16 +86,4 @@ def plan_boards(
     )
     layout = lay_out(desk, board, offered, pieces)
     sawn = saw(desk, layout)
-    return StockPlan(
-        path=f"plan.{board.key}",
-        stock=board.key,
-        kind="boards",
-        unit=layout.unit,
-        problem=layout.problem,
-        solution=sawn.solution,
-        order=sawn.order,
-        work=sawn.work,
-        trade=sawn.trade,
-        offered=layout.offered,
-        pieces={piece.id: piece for piece in pieces},
-    )
+    return StockPlan.of(layout, sawn, f"plan.{board.key}", board.key, "boards", pieces)

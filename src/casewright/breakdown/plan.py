@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
 
 from casewright.breakdown.numbers import NO_NUMBERS, PlanNumbers
 from casewright.breakdown.pieces import Piece
-from casewright.breakdown.solving import Offered
+from casewright.breakdown.solving import Layout, Offered, Sawn
 from casewright.breakdown.units import WholeUnit
 from casewright.cutting.problem import Problem
 from casewright.cutting.solution import Placement, SheetTree, Solution
@@ -124,6 +124,17 @@ class StockPlan:
     from_offcuts: tuple[Piece, ...] = ()
     milling: Milling | None = None
     numbers: PlanNumbers = NO_NUMBERS
+
+    @classmethod
+    def of(
+        cls, layout: Layout, sawn: Sawn, path: str, stock: str, kind: PlanKind,
+        pieces: Iterable[Piece],
+    ) -> StockPlan:  # fmt: skip
+        """The plan of pieces as they were laid out and put in order."""
+        return cls(
+            path, stock, kind, layout.unit, layout.problem, sawn.solution, sawn.order, sawn.work,
+            sawn.trade, layout.offered, {piece.id: piece for piece in pieces},
+        )  # fmt: skip
 
     @property
     def count(self) -> int:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from casewright.breakdown.desk import Desk
 from casewright.breakdown.just_fit import just_fits, unmeasured_saws
@@ -44,18 +45,9 @@ def plan_sheets(desk: Desk, sheet: Sheet, parts: Sequence[Part]) -> StockPlan:
             layout, left = alone, tuple(test.id for test in tests)
     slack, saws = style["sheet_slack"].value, unmeasured_saws(room.spec.shop)
     sawn = saw(desk, layout)
-    return StockPlan(
-        path=f"plan.{sheet.key}",
-        stock=sheet.key,
-        kind="sheets",
-        unit=layout.unit,
-        problem=layout.problem,
-        solution=sawn.solution,
-        order=sawn.order,
-        work=sawn.work,
-        trade=sawn.trade,
-        offered=layout.offered,
-        pieces={piece.id: piece for piece in (*pieces, *tests) if piece.id not in left},
+    laid = (piece for piece in (*pieces, *tests) if piece.id not in left)
+    return replace(
+        StockPlan.of(layout, sawn, f"plan.{sheet.key}", sheet.key, "sheets", laid),
         just_fit=tuple(just_fits(layout, sawn.solution, sheet, slack, kerf_is_known=not saws)),
         from_offcuts=tuple(test for test in tests if test.id in left),
     )

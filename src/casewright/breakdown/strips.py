@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 from casewright.breakdown.boards import board_lengths
@@ -67,18 +68,8 @@ def _plan(
     )
     layout = lay_out(desk, strip, offered, pieces, lengths_only=True)
     sawn = saw(desk, layout)
-    return StockPlan(
-        path=path,
-        stock=strip.key,
-        kind="strips",
-        unit=layout.unit,
-        problem=layout.problem,
-        solution=sawn.solution,
-        order=sawn.order,
-        work=sawn.work,
-        trade=sawn.trade,
-        offered=layout.offered,
-        pieces={piece.id: piece for piece in pieces},
+    return replace(
+        StockPlan.of(layout, sawn, path, strip.key, "strips", pieces),
         milling=_milling(desk, strip, source, width),
     )
 

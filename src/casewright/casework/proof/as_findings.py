@@ -46,14 +46,7 @@ def of_goods(proof: Proof, title: str) -> tuple[Finding, ...]:
         if failure.of_goods:
             first.setdefault((failure.check, failure.says.partition(" inside ")[0]), failure)
     return tuple(
-        Finding(
-            rule=f"{PROOF_RULE}{failure.check}",
-            severity=Severity.STOP,
-            path=failure.paths[0],
-            says=f"in {title}, {failure.says}",
-            source="common practice",
-            remedies=("fasteners of another length", "a sheet of another thickness"),
-        )
+        _stop(failure, title, "fasteners of another length", "a sheet of another thickness")
         for failure in first.values()
     )
 
@@ -76,15 +69,22 @@ def that_follow(proof: Proof, title: str, first: Finding) -> tuple[Finding, ...]
         if not failure.of_goods
     }  # fmt: skip
     return tuple(
-        Finding(
-            rule=f"{PROOF_RULE}{failure.check}",
-            severity=Severity.STOP,
-            path=failure.paths[0],
-            says=f"in {title}, {failure.says}",
-            source="common practice",
-            remedies=(f"put right '{first.rule}' of {first.path} first; this may go with it",),
+        _stop(
+            failure, title, f"put right '{first.rule}' of {first.path} first; this may go with it"
         )
         for failure in reversed(alike.values())
+    )
+
+
+def _stop(failure: Failure, title: str, *remedies: str) -> Finding:
+    """What stops a case: the failure, and what would mend it."""
+    return Finding(
+        rule=f"{PROOF_RULE}{failure.check}",
+        severity=Severity.STOP,
+        path=failure.paths[0],
+        says=f"in {title}, {failure.says}",
+        source="common practice",
+        remedies=remedies,
     )
 
 
