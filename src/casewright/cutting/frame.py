@@ -109,7 +109,13 @@ class Frame:
 def trees_of(layers: Sequence[tuple[Frame, Sequence[Laid]]]) -> tuple[SheetTree, ...]:
     """The cut tree of each sheet of a plan, whose sheets may lie in several frames."""
     dealt = [iter(copies) for copies in layers[0][0].names().values()] if layers else []
-    sheets = [(frame, used) for frame, laid in layers for used in arrange(laid, frame.task())]
+    frames = {(frame.first, frame.panels): frame for frame, _ in layers}
+    tasks = {key: frame.task() for key, frame in frames.items()}
+    sheets = [
+        (frame, used)
+        for frame, laid in layers
+        for used in arrange(laid, tasks[frame.first, frame.panels])
+    ]
     return tuple(
         frame.tree(number, used, lambda shape: next(dealt[shape]))
         for number, (frame, used) in enumerate(sheets)

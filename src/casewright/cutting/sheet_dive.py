@@ -68,28 +68,30 @@ class SheetDive:
         self.nodes = 0
         self._tasks, self._columns, self._is_over = tasks, columns, is_over
         self._rng = random.Random(seed)  # noqa: S311 - to look about, not for secrets
+        self._dearest = max(1, *(b.price for b in tasks[0].bins))
         self._known: dict[Column, Layer | None] = {}
         self._is_first = True
 
     def can_fix(self, limit: int) -> bool:
         """Whether a plan within a limit is long enough for some sheets of it to be fixed."""
-        return min(_LEFT) * max(b.price for b in self._tasks[0].bins) < limit
+        return bool(self._rests(limit))
+
+    def _rests(self, limit: int) -> list[int]:
+        """Numbers of sheets that may be left to the search, so that some are fixed."""
+        return [count for count in _LEFT if count * self._dearest < limit]
 
     def run(self, limit: int) -> list[Layer] | None:
         """One dive; a full plan that costs no more than the limit, or None."""
         bins, wanted = self._tasks[0].bins, self._columns.wanted
         self.nodes += _MIXED
         is_first, self._is_first = self._is_first, False
-        dearest = max(1, *(b.price for b in bins))
-        few = [count for count in _LEFT if count * dearest < limit]
-        if not few:
+        rests = self._rests(limit)
+        if not rests:
             return None
-        rest = few[0] if is_first else self._rng.choice(few)
+        over = self._dearest * (rests[0] if is_first else self._rng.choice(rests))
         dived = _Dived(list(wanted), [b.count for b in bins])
-        while dived.spent + rest * dearest < limit and any(dived.left):
-            if self._is_over() or not self._fix(
-                dived, 0 if is_first else _BLUR, limit - rest * dearest
-            ):
+        while dived.spent + over < limit and any(dived.left):
+            if self._is_over() or not self._fix(dived, 0 if is_first else _BLUR, limit - over):
                 break
         return self._finished(dived, limit)
 
