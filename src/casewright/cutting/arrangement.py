@@ -1,7 +1,10 @@
-"""Panels, strips and parts of each sheet, put into the order a careful person likes.
+"""Each sheet as blocks within blocks, put into the order a careful person likes.
 
-Sizes here are real ones, in the frame of the first cut (see `casewright.cutting.shapes`), counted
-from the corner of the usable ground.
+Blocks follow each other along u on the sheet (panels), along v in these (strips), along u again
+(columns), along v (parts of a column), and a part along u in its place there. What lies beside a
+block is left over, around defects too. Sizes are real ones, in the frame of the first cut (see
+`casewright.cutting.shapes`), counted from the corner of the usable ground. To take a sheet apart
+and repair it there is `casewright.cutting.pattern`, which knows no places.
 """
 
 from __future__ import annotations
@@ -11,45 +14,31 @@ from dataclasses import dataclass, field
 
 from casewright.cutting.shapes import Action, Laid, Task
 
-__all__ = ["Item", "Panel", "Strip", "UsedBin", "arrange"]
+__all__ = ["Block", "UsedBin", "arrange"]
 
 
 @dataclass(slots=True)
-class Item:
-    """A part of a shape: its low corner and its sides."""
+class Block:
+    """A stretch of the piece around it, from `low` on, `size` long.
 
-    shape: int
-    u: int
-    v: int
-    du: int
-    dv: int
+    `inner` are the blocks in it, along the other axis; in the innermost there is a part of the
+    `shape`.
+    """
 
-
-@dataclass(slots=True)
-class Strip:
-    """Parts in a row along u; `dv` is the greatest of their sides along v."""
-
-    v: int
-    dv: int
-    items: list[Item] = field(default_factory=list)
+    low: int
+    size: int
+    shape: int = -1
+    inner: list[Block] = field(default_factory=list)
 
     @property
     def end(self) -> int:
-        """Where the last part ends along u."""
-        return max(item.u + item.du for item in self.items)
-
-
-@dataclass(slots=True)
-class Panel:
-    """Strips that follow each other along v."""
-
-    u: int
-    strips: list[Strip] = field(default_factory=list)
+        """Where it ends."""
+        return self.low + self.size
 
     @property
-    def end(self) -> int:
-        """Where the longest strip ends along u."""
-        return max(strip.end for strip in self.strips)
+    def reach(self) -> int:
+        """Where what is in it ends, along the other axis."""
+        return max(block.end for block in self.inner)
 
 
 @dataclass(slots=True)
@@ -57,11 +46,11 @@ class UsedBin:
     """One sheet in use: which bin, and its panels."""
 
     bin: int
-    panels: list[Panel] = field(default_factory=list)
+    panels: list[Block] = field(default_factory=list)
 
 
 def arrange(laid: Iterable[Laid], task: Task) -> list[UsedBin]:
-    """Sheets with their panels, strips and parts.
+    """Sheets with their blocks.
 
     On a sheet without defects the widest panel, the widest strip and the longest part come first,
     so that saw settings descend and leftovers lie together at the far end.
@@ -70,39 +59,39 @@ def arrange(laid: Iterable[Laid], task: Task) -> list[UsedBin]:
     for part in laid:
         if part.action == Action.NEW_SHEET:
             sheets.append(UsedBin(part.bin))
-        if part.action >= Action.NEW_PANEL:
-            panels = sheets[-1].panels
-            start = panels[-1].end + task.kerf if panels else 0
-            panels.append(Panel(start))
-        du, dv = part.du - task.kerf, part.dv - task.kerf
-        strips = sheets[-1].panels[-1].strips
-        if part.action != Action.INTO_STRIP:
-            strips.append(Strip(part.v, dv))
-        strips[-1].items.append(Item(part.shape, part.u, part.v, du, dv))
+        _put(sheets[-1].panels, part, task.kerf)
     for sheet in sheets:
         if not task.bins[sheet.bin].defects:
-            _sort(sheet, task.kerf)
+            _sort(sheet.panels, 0, task.kerf)
     return sheets
 
 
-def _sort(sheet: UsedBin, kerf: int) -> None:
-    sheet.panels.sort(key=lambda panel: panel.u - panel.end)
-    at = 0
-    for panel in sheet.panels:
-        span = panel.end - panel.u
-        _sort_strips(panel, at, kerf)
-        panel.u = at
-        at += span + kerf
+def _put(panels: list[Block], part: Laid, kerf: int) -> None:
+    """Add a part to the blocks it belongs to, or to new ones."""
+    du, dv = part.du - kerf, part.dv - kerf
+    if part.action >= Action.NEW_PANEL:
+        panels.append(Block(panels[-1].end + kerf if panels else 0, 0))
+    panel = panels[-1]
+    if part.action >= Action.NEW_STRIP:
+        panel.inner.append(Block(part.v, dv))
+    strip = panel.inner[-1]
+    if part.action >= Action.INTO_STRIP:
+        strip.inner.append(Block(part.u, du))
+    strip.inner[-1].inner.append(Block(part.v, dv, inner=[Block(part.u, du, part.shape)]))
+    panel.size = max(panel.size, part.u + du - panel.low)
 
 
-def _sort_strips(panel: Panel, u: int, kerf: int) -> None:
-    panel.strips.sort(key=lambda strip: (-strip.dv, panel.u - strip.end))
-    v = 0
-    for strip in panel.strips:
-        strip.items.sort(key=lambda item: (-item.du, -item.dv, item.shape))
-        at = u
-        for item in strip.items:
-            item.u, item.v = at, v
-            at += item.du + kerf
-        strip.v = v
-        v += strip.dv + kerf
+def _sort(blocks: list[Block], low: int, kerf: int, across: int = 0) -> None:
+    """Put blocks side by side from `low` on, the largest first; those in them from `across`."""
+    blocks.sort(key=_rank)
+    for block in blocks:
+        block.low = low
+        _sort(block.inner, across, kerf, low)
+        low += block.size + kerf
+
+
+def _rank(block: Block) -> tuple[int, int, int]:
+    if not block.inner:
+        return -block.size, 0, block.shape
+    depth = block.reach - min(inner.low for inner in block.inner)
+    return -block.size, -depth, _rank(block.inner[0])[2]

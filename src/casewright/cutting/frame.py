@@ -6,11 +6,11 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import partial
 
-from casewright.cutting.arrangement import Item, Panel, Strip, UsedBin, arrange
+from casewright.cutting.arrangement import Block, UsedBin, arrange
 from casewright.cutting.problem import PartDemand, Problem, StockItem
 from casewright.cutting.shapes import Bin, Laid, Shape, Task, places
 from casewright.cutting.solution import Direction, Leaf, Node, Rect, SheetTree
-from casewright.cutting.tree import Cell, divide, leftover, transpose
+from casewright.cutting.tree import Axis, Cell, divide, leftover, transpose
 
 __all__ = ["Frame", "fits", "trees_of"]
 
@@ -89,11 +89,11 @@ class Frame:
         item = self.problem.stock[used.bin]
         sheet = Rect(0, 0, *self._sides(item.length, item.width))
         origin = self._sides(item.trim.left, item.trim.bottom)
-        rows = _Rows(self.problem, origin, deal)
+        builder = _Builder(self.problem, origin, deal)
         if self._is_one_panel(used, item):
-            root = rows.panel(used.panels[0], sheet)
+            root = builder.divided(used.panels[0].inner, "y", sheet)
         else:
-            root = rows.sheet(used, sheet)
+            root = builder.divided(used.panels, "x", sheet)
         return SheetTree(number, item.id, transpose(root) if self.is_swapped else root)
 
     def _is_one_panel(self, used: UsedBin, item: StockItem) -> bool:
@@ -123,35 +123,23 @@ def trees_of(layers: Sequence[tuple[Frame, Sequence[Laid]]]) -> tuple[SheetTree,
 
 
 @dataclass(frozen=True, slots=True)
-class _Rows:
+class _Builder:
     """Builds the tree of one sheet; trims come off with the first cuts along their edge."""
 
     problem: Problem
     origin: _Sides
     deal: Callable[[int], tuple[str, int]]
 
-    def sheet(self, used: UsedBin, rect: Rect) -> Node:
-        u = self.origin[0]
-        cells = [Cell(u + p.u, u + p.end, partial(self.panel, p)) for p in used.panels]
-        return divide(rect, "x", cells, self.problem.kerf, self.problem.keep)
+    def divided(self, blocks: Sequence[Block], axis: Axis, rect: Rect) -> Node:
+        """A piece cut into blocks that follow each other along an axis."""
+        at = self.origin[axis == "y"]
+        cells = [Cell(at + b.low, at + b.end, partial(self._block, b, axis)) for b in blocks]
+        return divide(rect, axis, cells, self.problem.kerf, self.problem.keep)
 
-    def panel(self, panel: Panel, rect: Rect) -> Node:
-        v = self.origin[1]
-        cells = [Cell(v + s.v, v + s.v + s.dv, partial(self.strip, s)) for s in panel.strips]
-        return divide(rect, "y", cells, self.problem.kerf, self.problem.keep)
-
-    def strip(self, strip: Strip, rect: Rect) -> Node:
-        u = self.origin[0]
-        cells = [Cell(u + i.u, u + i.u + i.du, partial(self.part, i)) for i in strip.items]
-        return divide(rect, "x", cells, self.problem.kerf, self.problem.keep)
-
-    def part(self, item: Item, rect: Rect) -> Node:
-        v = self.origin[1] + item.v
-        cell = Cell(v, v + item.dv, partial(self.leaf, item.shape))
-        return divide(rect, "y", [cell], self.problem.kerf, self.problem.keep)
-
-    def leaf(self, shape: int, rect: Rect) -> Node:
-        return Leaf(rect, "part", *self.deal(shape))
+    def _block(self, block: Block, axis: Axis, rect: Rect) -> Node:
+        if not block.inner:
+            return Leaf(rect, "part", *self.deal(block.shape))
+        return self.divided(block.inner, "y" if axis == "x" else "x", rect)
 
 
 def fits(item: StockItem, part: PartDemand, kerf: int, *, turned: bool = False) -> bool:

@@ -16,12 +16,13 @@ __all__ = ["Action", "Bin", "Found", "Laid", "Shape", "Task", "places", "slide"]
 
 
 class Action(IntEnum):
-    """Where the next part goes."""
+    """Where the next part goes; the more it opens, the greater."""
 
-    INTO_STRIP = 0
-    NEW_STRIP = 1
-    NEW_PANEL = 2
-    NEW_SHEET = 3
+    ONTO_PART = 0
+    INTO_STRIP = 1
+    NEW_STRIP = 2
+    NEW_PANEL = 3
+    NEW_SHEET = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,12 +61,17 @@ class Shape:
 
 @dataclass(frozen=True, slots=True)
 class Task:
-    """Shapes to cut from bins; `panels` says whether sheets may be split into panels first."""
+    """Shapes to cut from bins.
+
+    `panels` says whether sheets may be split into panels first, `stacks` whether parts may lie
+    onto each other within a strip, which takes one stage more.
+    """
 
     bins: tuple[Bin, ...]
     shapes: tuple[Shape, ...]
     kerf: int
     panels: bool
+    stacks: bool = False
 
 
 class Laid(NamedTuple):
