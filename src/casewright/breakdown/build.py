@@ -43,21 +43,26 @@ def break_down(room: Room, *, stop: Stop | None = None) -> Breakdown:
     parts = tuple(part for part in room.parts if part.state == "planned")
     waiting = tuple(Waiting(part.path, part.waits_for) for part in parts if part.waits_for)
     desk = Desk(room, stop or _USUAL)
-    wanted = _Sorted.of(desk, parts)
-    now = wanted
+    now = wanted = _Sorted.of(desk, tuple(part for part in parts if not part.waits_for))
     if waiting:
-        now = _Sorted.of(desk, tuple(part for part in parts if not part.waits_for))
+        wanted = _Sorted.of(replace(desk, eases=False), parts)
     plans = tuple(
         replace(plan, numbers=plan_numbers(desk.chain, desk.kerf(), plan)) for plan in now.plans
     )
     return Breakdown(
         plans=plans,
-        wanted=wanted.plans if waiting else plans,
+        wanted=_bought(wanted.plans, plans) if waiting else plans,
         chain=desk.chain,
         waiting=waiting,
         questions=(*measure_first(room, plans), *_boards_wanted(wanted.homeless)),
         findings=tuple(_too_large(room, wanted.plans)),
     )
+
+
+def _bought(wanted: Sequence[StockPlan], plans: Sequence[StockPlan]) -> tuple[StockPlan, ...]:
+    """A stock none of whose parts waits is bought for the plan that it is cut by."""
+    cut = {(plan.path, plan.problem): plan for plan in plans}
+    return tuple(cut.get((plan.path, plan.problem), plan) for plan in wanted)
 
 
 _USUAL = Stop(nodes=500_000)

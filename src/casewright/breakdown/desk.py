@@ -29,6 +29,8 @@ class Desk:
         Whose parts are cut.
     stop
         When to be content with the number of sheets; `short` follows from it.
+    eases
+        Whether the work of plans is eased: not where their sheets are only counted.
     chain
         The room's numbers and, added to them, those of the plans; the room's own chain stays as
         it is.
@@ -36,6 +38,7 @@ class Desk:
 
     room: Room
     stop: Stop = field(default_factory=Stop)
+    eases: bool = True
     chain: Chain = field(init=False)
 
     def __post_init__(self) -> None:

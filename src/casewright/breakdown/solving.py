@@ -177,14 +177,14 @@ def _solved(problem: Problem, stop: Stop, lengths_only: bool) -> Solution:
 
 
 def saw(desk: Desk, layout: Layout) -> Sawn:
-    """Ease the work of a layout, put its cuts in order and check both.
+    """Ease the work of a layout where the desk does, put its cuts in order and check both.
 
     Raises
     ------
     PlanDefectError
         When the plan does not pass the verifier, or cannot be walked.
     """
-    stop = None if layout.lengths_only else desk.short
+    stop = desk.short if desk.eases and not layout.lengths_only else None
     return _sawn(layout.problem, layout.solution, layout.model, stop)
 
 

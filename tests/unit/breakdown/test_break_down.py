@@ -160,6 +160,22 @@ def test_no_sheet_thickness_no_cut_sheet() -> None:
     assert all(entry.questions for entry in breakdown.waiting)
 
 
+def test_a_stock_nothing_of_which_waits_is_bought_for_the_plan_it_is_cut_by() -> None:
+    """What waits for one sheet's thickness changes nothing about another sheet."""
+    room = _room({}, measured=False)
+    case = room.cases[0]
+    parts = tuple(
+        replace(part, waits_for=("stock.ply18.thickness",) if part.stock == "ply18" else ())
+        for part in case.parts
+    )
+    breakdown = break_down(replace(room, cases=(replace(case, parts=parts),)))
+    cut = {plan.stock: plan for plan in breakdown.plans}
+    wanted = {plan.stock: plan for plan in breakdown.wanted}
+    assert "ply18" not in cut
+    assert wanted["ply18"].count > 0
+    assert all(wanted[stock].solution is plan.solution for stock, plan in cut.items())
+
+
 def test_what_is_cut_already_is_not_cut_again() -> None:
     """A part that is cut is off the plans and off the buy list."""
     room = _room({})
