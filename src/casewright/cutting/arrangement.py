@@ -1,8 +1,8 @@
-"""Each sheet as blocks within blocks, put into the order a careful person likes.
+"""Each sheet as pieces within pieces, put into the order a careful person likes.
 
-Blocks follow each other along u on the sheet (panels), along v in these (strips), along u again
+Pieces follow each other along u on the sheet (panels), along v in these (strips), along u again
 (columns), along v (parts of a column), and a part along u in its place there. What lies beside a
-block is left over, around defects too. Sizes are real ones, in the frame of the first cut (see
+piece is left over, around defects too. Sizes are real ones, in the frame of the first cut (see
 `casewright.cutting.shapes`), counted from the corner of the usable ground. To take a sheet apart
 and repair it there is `casewright.cutting.pattern`, which knows no places.
 """
@@ -14,21 +14,21 @@ from dataclasses import dataclass, field
 
 from casewright.cutting.shapes import Action, Laid, Task
 
-__all__ = ["Block", "UsedBin", "arrange"]
+__all__ = ["LaidPiece", "UsedBin", "arrange"]
 
 
 @dataclass(slots=True)
-class Block:
+class LaidPiece:
     """A stretch of the piece around it, from `low` on, `size` long.
 
-    `inner` are the blocks in it, along the other axis; in the innermost there is a part of the
+    `inner` are the pieces in it, along the other axis; in the innermost there is a part of the
     `shape`.
     """
 
     low: int
     size: int
     shape: int = -1
-    inner: list[Block] = field(default_factory=list)
+    inner: list[LaidPiece] = field(default_factory=list)
 
     @property
     def end(self) -> int:
@@ -38,7 +38,7 @@ class Block:
     @property
     def reach(self) -> int:
         """Where what is in it ends, along the other axis."""
-        return max(block.end for block in self.inner)
+        return max(piece.end for piece in self.inner)
 
 
 @dataclass(slots=True)
@@ -46,11 +46,11 @@ class UsedBin:
     """One sheet in use: which bin, and its panels."""
 
     bin: int
-    panels: list[Block] = field(default_factory=list)
+    panels: list[LaidPiece] = field(default_factory=list)
 
 
 def arrange(laid: Iterable[Laid], task: Task) -> list[UsedBin]:
-    """Sheets with their blocks.
+    """Sheets with their pieces.
 
     On a sheet without defects the widest panel, the widest strip and the longest part come first,
     so that saw settings descend and leftovers lie together at the far end.
@@ -66,32 +66,32 @@ def arrange(laid: Iterable[Laid], task: Task) -> list[UsedBin]:
     return sheets
 
 
-def _put(panels: list[Block], part: Laid, kerf: int) -> None:
-    """Add a part to the blocks it belongs to, or to new ones."""
+def _put(panels: list[LaidPiece], part: Laid, kerf: int) -> None:
+    """Add a part to the pieces it belongs to, or to new ones."""
     du, dv = part.du - kerf, part.dv - kerf
     if part.action >= Action.NEW_PANEL:
-        panels.append(Block(panels[-1].end + kerf if panels else 0, 0))
+        panels.append(LaidPiece(panels[-1].end + kerf if panels else 0, 0))
     panel = panels[-1]
     if part.action >= Action.NEW_STRIP:
-        panel.inner.append(Block(part.v, dv))
+        panel.inner.append(LaidPiece(part.v, dv))
     strip = panel.inner[-1]
     if part.action >= Action.INTO_STRIP:
-        strip.inner.append(Block(part.u, du))
-    strip.inner[-1].inner.append(Block(part.v, dv, inner=[Block(part.u, du, part.shape)]))
+        strip.inner.append(LaidPiece(part.u, du))
+    strip.inner[-1].inner.append(LaidPiece(part.v, dv, inner=[LaidPiece(part.u, du, part.shape)]))
     panel.size = max(panel.size, part.u + du - panel.low)
 
 
-def _sort(blocks: list[Block], low: int, kerf: int, across: int = 0) -> None:
-    """Put blocks side by side from `low` on, the largest first; those in them from `across`."""
-    blocks.sort(key=_rank)
-    for block in blocks:
-        block.low = low
-        _sort(block.inner, across, kerf, low)
-        low += block.size + kerf
+def _sort(pieces: list[LaidPiece], low: int, kerf: int, across: int = 0) -> None:
+    """Put pieces side by side from `low` on, the largest first; those in them from `across`."""
+    pieces.sort(key=_rank)
+    for piece in pieces:
+        piece.low = low
+        _sort(piece.inner, across, kerf, low)
+        low += piece.size + kerf
 
 
-def _rank(block: Block) -> tuple[int, int, int]:
-    if not block.inner:
-        return -block.size, 0, block.shape
-    depth = block.reach - min(inner.low for inner in block.inner)
-    return -block.size, -depth, _rank(block.inner[0])[2]
+def _rank(piece: LaidPiece) -> tuple[int, int, int]:
+    if not piece.inner:
+        return -piece.size, 0, piece.shape
+    depth = piece.reach - min(inner.low for inner in piece.inner)
+    return -piece.size, -depth, _rank(piece.inner[0])[2]

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import partial
 
-from casewright.cutting.arrangement import Block, UsedBin, arrange
+from casewright.cutting.arrangement import LaidPiece, UsedBin, arrange
 from casewright.cutting.problem import PartDemand, Problem, StockItem
 from casewright.cutting.shapes import Bin, Laid, Shape, Task, places
 from casewright.cutting.solution import Direction, Leaf, Node, Rect, SheetTree
@@ -130,16 +130,16 @@ class _Builder:
     origin: _Sides
     deal: Callable[[int], tuple[str, int]]
 
-    def divided(self, blocks: Sequence[Block], axis: Axis, rect: Rect) -> Node:
-        """A piece cut into blocks that follow each other along an axis."""
+    def divided(self, pieces: Sequence[LaidPiece], axis: Axis, rect: Rect) -> Node:
+        """A piece cut into pieces that follow each other along an axis."""
         at = self.origin[axis == "y"]
-        cells = [Cell(at + b.low, at + b.end, partial(self._block, b, axis)) for b in blocks]
+        cells = [Cell(at + p.low, at + p.end, partial(self._piece, p, axis)) for p in pieces]
         return divide(rect, axis, cells, self.problem.kerf, self.problem.keep)
 
-    def _block(self, block: Block, axis: Axis, rect: Rect) -> Node:
-        if not block.inner:
-            return Leaf(rect, "part", *self.deal(block.shape))
-        return self.divided(block.inner, "y" if axis == "x" else "x", rect)
+    def _piece(self, piece: LaidPiece, axis: Axis, rect: Rect) -> Node:
+        if not piece.inner:
+            return Leaf(rect, "part", *self.deal(piece.shape))
+        return self.divided(piece.inner, "y" if axis == "x" else "x", rect)
 
 
 def fits(item: StockItem, part: PartDemand, kerf: int, *, turned: bool = False) -> bool:
