@@ -7,10 +7,11 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Any
 
-from casewright.casework.cases import AssemblyStep, Case, Face, Front
+from casewright.casework.cases import AssemblyStep, Case, Door, Face, Front
 from casewright.casework.features import Bores, Cut, Feature, Setup
 from casewright.casework.joints import Fastening
 from casewright.casework.parts import Part, PlacedAt
+from casewright.casework.specs import Hand
 from casewright.dims import Dim
 from casewright.geometry import Direction, Orientation
 
@@ -135,7 +136,7 @@ def _of_feature(feature: Feature, step: Fraction) -> Iterator[tuple[str, Feature
     yield from _of_setup(feature, step)
     feature = replace(feature, setup=Setup(feature.setup.tool))
     yield "left out ", None
-    yield "in the other face ", replace(feature, face="A" if feature.face == "B" else "B")
+    yield _turned(feature)
     for sign, by in _signs(step):
         match feature:
             case Cut():
@@ -146,6 +147,13 @@ def _of_feature(feature: Feature, step: Fraction) -> Iterator[tuple[str, Feature
                         yield f"{name} {sign}", replace(feature, **change)
             case Bores():
                 yield from _of_bores(feature, sign, by)
+
+
+def _turned(feature: Feature) -> tuple[str, Feature]:
+    """The feature in the face or the edge that is opposite."""
+    if isinstance(feature, Cut) and feature.edge is not None:
+        return "in the other edge ", replace(feature, face="w0" if feature.edge == "w1" else "w1")
+    return "in the other face ", replace(feature, face="A" if feature.face == "B" else "B")
 
 
 def _of_setup(feature: Feature, step: Fraction) -> Iterator[tuple[str, Feature]]:
@@ -245,21 +253,26 @@ def _of_fronts(case: Case, step: Fraction) -> Iterator[Perturbed]:
 
 
 def _of_front(front: Front, step: Fraction) -> Iterator[tuple[str, Front]]:
-    yield (
-        "hinge side ",
-        replace(front, hinge_side="left" if front.hinge_side == "right" else "right"),
-    )
+    names = ["x", "y", "z", "width", "height", "thickness"]
+    if isinstance(front, Door):
+        other: Hand = "left" if front.hinge_side == "right" else "right"
+        yield "hinge side ", replace(front, hinge_side=other)
+        names += ["bore_distance", "plate_height", "overlay"]
     for sign, by in _signs(step):
-        for name in ("x", "y", "z", "width", "height", "thickness", "bore_distance",
-                     "plate_height", "overlay"):  # fmt: skip
+        for name in names:
             change: Any = {name: moved(getattr(front, name), by)}
             yield f"{name} {sign}", replace(front, **change)
-        for number, hinge in enumerate(front.hinges):
-            for name in ("height", "on_door"):
-                change = {name: moved(getattr(hinge, name), by)}
-                hinges = list(front.hinges)
-                hinges[number] = replace(hinge, **change)
-                yield f"hinge {name} {sign}", replace(front, hinges=tuple(hinges))
+        if isinstance(front, Door):
+            yield from _of_hinges(front, sign, by)
+
+
+def _of_hinges(front: Door, sign: str, by: Fraction) -> Iterator[tuple[str, Front]]:
+    for number, hinge in enumerate(front.hinges):
+        for name in ("height", "on_door"):
+            change: Any = {name: moved(getattr(hinge, name), by)}
+            hinges = list(front.hinges)
+            hinges[number] = replace(hinge, **change)
+            yield f"hinge {name} {sign}", replace(front, hinges=tuple(hinges))
 
 
 def _of_faces(case: Case, step: Fraction) -> Iterator[Perturbed]:

@@ -91,7 +91,7 @@ def test_fronts_fit_whatever_the_sizes(drawn: tuple[Unit, dict[str, Any]]) -> No
     wanted = 1 + ("upper_front" in changes)
     event(f"{len(case.faces)} of {wanted} faces")
     assert stops or len(case.faces) == wanted
-    leaves = {front.path: front for front in case.fronts}
+    leaves = {front.path: front for front in case.doors}
     for face in case.faces:
         doors = [leaves[path] for path in face.leaves]
         across = sum((d.width.value for d in doors), face.left.value + face.right.value)
@@ -151,6 +151,6 @@ def test_doors_fit_the_box_as_cut(
     fits = [fit for path, fit in later.chain.fits.items() if "face" in path]
     assert fits
     assert all(fit.holds for fit in fits)
-    for door in case.fronts:
+    for door in case.doors:
         for hinge in door.hinges:
             assert door.y.value + hinge.on_door.value == hinge.height.value

@@ -15,7 +15,7 @@ from casewright.buying.spares import (
     RETAINERS,
 )
 from casewright.buying.words import counted
-from casewright.casework.cases import Front
+from casewright.casework.cases import Door
 from casewright.dims import shop_text
 from casewright.room.model import Room
 
@@ -24,7 +24,7 @@ __all__ = ["door_hardware"]
 
 def door_hardware(room: Room) -> Iterator[BuyLine]:
     """Everything that is screwed, stuck or pressed onto doors."""
-    fronts = [front for case in room.cases for front in case.fronts]
+    fronts = [front for case in room.cases for front in case.doors]
     if not fronts:
         return
     yield from _hinges(room, fronts)
@@ -43,7 +43,7 @@ def _sheet_note(placeholder: bool) -> str:
     return "type its data sheet into the job before boring" if placeholder else ""
 
 
-def _hinges(room: Room, fronts: list[Front]) -> Iterator[BuyLine]:
+def _hinges(room: Room, fronts: list[Door]) -> Iterator[BuyLine]:
     hung = [front for front in fronts if front.hinges]
     paths = tuple(hinge.path for front in hung for hinge in front.hinges)
     sheet = room.spec.hardware.hinge
@@ -53,7 +53,7 @@ def _hinges(room: Room, fronts: list[Front]) -> Iterator[BuyLine]:
     )  # fmt: skip
 
 
-def _plates(room: Room, fronts: list[Front]) -> Iterator[BuyLine]:
+def _plates(room: Room, fronts: list[Door]) -> Iterator[BuyLine]:
     heights: dict[Fraction, list[str]] = {}
     for front in fronts:
         heights.setdefault(front.plate_height.value, []).extend(h.path for h in front.hinges)
@@ -66,7 +66,7 @@ def _plates(room: Room, fronts: list[Front]) -> Iterator[BuyLine]:
             )  # fmt: skip
 
 
-def _pulls(room: Room, fronts: list[Front]) -> Iterator[BuyLine]:
+def _pulls(room: Room, fronts: list[Door]) -> Iterator[BuyLine]:
     sheet = room.spec.hardware.pull
     paths = tuple(front.pull for front in fronts if front.pull)
     if paths:

@@ -26,6 +26,7 @@ from casewright.casework.openings import find_openings
 from casewright.casework.outside import hold_outside
 from casewright.casework.plinths import Plinth, assemble_plinth, cut_plinth, place_plinth
 from casewright.casework.rails import cut_nailers, cut_rails, place_flat, place_upright
+from casewright.casework.rows import cut_row_boards
 from casewright.casework.shelves import add_shelves, bore_pins, cut_fixed
 from casewright.casework.specs import CaseSpec
 from casewright.casework.strips_below import add_nosings, add_skirt
@@ -150,6 +151,7 @@ def _cut_between(maker: Maker, box: Box) -> None:
     else:
         head = cut_horizontal(maker, box, "top", "top", "top", underside=None)
     cut_fixed(maker, box)
+    cut_row_boards(maker, box)
     cut_nailers(maker, box, head)
     cut_rails(maker, box, head)
     if box.deck.value > box.foot.value and spec.kind != "wall":

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
 
+from casewright.casework.specs import FrontSpec, RowKind
 from casewright.dims import Dim
 
 __all__ = ["Carcase", "Opening"]
@@ -12,25 +12,29 @@ __all__ = ["Carcase", "Opening"]
 
 @dataclass(frozen=True, slots=True)
 class Opening:
-    """One opening of the box, between fixed horizontals.
+    """One row of the face, with the part of the box's inside that lies behind it.
 
     Parameters
     ----------
     name
-        main (the only one, or the lower) or upper.
+        main (the only one, or the doors of the lower), upper, drawer_1, false_front.
     y0, y1
-        Clear opening in case axes [mm]: top of what is below, underside of what is above.
+        Clear opening in case axes [mm]: top of what is below, underside of what is above; where
+        no board parts two rows, the middle of the gap between them.
     face_y0, face_y1
-        Stretch of the front that its doors share out [mm]: from the underside of the box, or
-        the divider's centreline, to the divider's centreline or the top of the box.
+        Stretch of the front that its row shares out [mm]: from the underside of the box, or the
+        middle of the gap below, to the middle of the gap above or the top of the box.
     bottom, top
-        What is left bare at those two ends [mm]: reveals, half the gap at a divider, the drop
-        under a crown.
+        What is left bare at those two ends [mm]: reveals, half a gap, the drop under a crown.
     shelves
         Heights of the undersides of fixed shelves inside it [mm].
+    row
+        What closes it.
+    front
+        How its fronts are built; None where it is open.
     """
 
-    name: Literal["main", "upper"]
+    name: str
     y0: Dim
     y1: Dim
     face_y0: Dim
@@ -38,6 +42,8 @@ class Opening:
     bottom: Dim
     top: Dim
     shelves: tuple[Dim, ...] = ()
+    row: RowKind = "doors"
+    front: FrontSpec | None = None
 
 
 @dataclass(frozen=True, slots=True)

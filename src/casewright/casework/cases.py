@@ -13,9 +13,9 @@ from casewright.dims import Dim
 from casewright.findings import Finding, Question
 from casewright.geometry import Direction
 
-__all__ = ["AssemblyStep", "Case", "Face", "Front", "Hinge", "StepVerb"]
+__all__ = ["AssemblyStep", "Case", "Door", "Face", "Front", "Hinge", "StepVerb"]
 
-StepVerb = Literal["lay", "join", "check square", "fit", "fasten", "hang"]
+StepVerb = Literal["lay", "join", "check square", "hold", "fit", "fasten", "hang"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,36 +44,29 @@ class Hinge:
 
 @dataclass(frozen=True, slots=True)
 class Front:
-    """One door leaf.
+    """Anything that closes an opening, or part of one: a door, a drawer's front, a false front.
 
     Parameters
     ----------
     path, title
         Permanent name; name in words.
     construction
-        slab, applied frame, glass frame.
-    hinge_side
-        Side it swings on, seen from the room.
+        slab, applied frame, glass frame, frame and panel.
     x, y, z
         Its lower left back corner in case axes [mm].
     width, height, thickness
         Outside size of the leaf [mm].
     parts
         Paths of its parts.
-    hinges
-        From the bottom up.
-    bore_distance, plate_height, overlay
-        Solved from the hinge's sheet [mm].
     pull
         Path of the pull's bores, or empty.
     opening
-        Which opening it covers: main or upper.
+        Which row of the face it belongs to: main, upper, drawer_1.
     """
 
     path: str
     title: str
     construction: DoorKind
-    hinge_side: Hand
     x: Dim
     y: Dim
     z: Dim
@@ -81,20 +74,37 @@ class Front:
     height: Dim
     thickness: Dim
     parts: tuple[str, ...]
+    pull: str
+    opening: str
+
+
+@dataclass(frozen=True, slots=True)
+class Door(Front):
+    """One door leaf.
+
+    Parameters
+    ----------
+    hinge_side
+        Side it swings on, seen from the room.
+    hinges
+        From the bottom up.
+    bore_distance, plate_height, overlay
+        Solved from the hinge's sheet [mm].
+    """
+
+    hinge_side: Hand
     hinges: tuple[Hinge, ...]
     bore_distance: Dim
     plate_height: Dim
     overlay: Dim
-    pull: str
-    opening: Literal["main", "upper"]
 
 
 @dataclass(frozen=True, slots=True)
 class Face:
-    """The front plane the doors of one opening must fill exactly.
+    """The front plane the fronts of one row must fill exactly.
 
     Left reveal, leaves, gaps, right reveal sum to the width; bottom reveal, leaf, top reveal
-    (or half the gap at a divider) to the height.
+    (or half the gap to the next row) to the height.
 
     Parameters
     ----------
@@ -108,7 +118,7 @@ class Face:
         Paths of the fronts, left to right.
     """
 
-    opening: Literal["main", "upper"]
+    opening: str
     x0: Dim
     x1: Dim
     y0: Dim
@@ -128,9 +138,10 @@ class AssemblyStep:
     Parameters
     ----------
     verb
-        lay (the first part on the bench), join, check square, fit, fasten, hang.
+        lay (the first part on the bench), join, check square, hold (stop until something is
+        tried or measured), fit, fasten, hang.
     part
-        Path of the part that comes in; empty for a check.
+        Path of the part that comes in; empty for a check or a hold.
     enters
         The direction it moves in as it comes in; None for the first part and for checks.
     joints
@@ -216,6 +227,11 @@ class Case:
     def key(self) -> str:
         """Permanent id."""
         return self.spec.key
+
+    @property
+    def doors(self) -> tuple[Door, ...]:
+        """Its fronts that swing."""
+        return tuple(front for front in self.fronts if isinstance(front, Door))
 
     @property
     def is_plinth(self) -> bool:

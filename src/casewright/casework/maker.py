@@ -6,14 +6,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
-from casewright.casework.cases import AssemblyStep, Face, Front
+from casewright.casework.cases import AssemblyStep, Face, Front, StepVerb
 from casewright.casework.features import Feature, Plane
 from casewright.casework.house import House
 from casewright.casework.joints import Fastening, Joint, JointForm, Surface
 from casewright.casework.naming import name_feature, name_once
 from casewright.casework.parts import EdgeTreatment, Part, PlacedAt, Size
 from casewright.casework.specs import CaseSpec, EdgeKind, Hand
-from casewright.dims import Dim, Place, Way
+from casewright.dims import Dim, Given, Place, Way
 from casewright.findings import Finding, Question
 from casewright.geometry import Direction, Orientation
 
@@ -99,6 +99,13 @@ class Maker:
         known = self._own.get(key)
         if known is None:
             known = self._own[key] = self.place.given(key, own)
+        return known
+
+    def number(self, name: str, given: Given) -> Dim:
+        """A number of the case from outside, entered the first time it is asked for."""
+        known = self._own.get(name)
+        if known is None:
+            known = self._own[name] = self.place.given(name, given)
         return known
 
     def on_grid(self, name: str, wished: Dim, *, parts: int = 1) -> Dim:
@@ -300,7 +307,7 @@ class Maker:
 
     def step(
         self,
-        verb: Literal["lay", "join", "check square", "fit", "fasten", "hang"],
+        verb: StepVerb,
         part: str,
         enters: str | None,
         words: str,

@@ -1,42 +1,86 @@
-"""Openings of the box and the stretch of its front that each one's doors share out."""
+"""Openings of the box and the stretch of its front that each one's fronts share out."""
 
 from __future__ import annotations
 
-from casewright.casework.box import Box
+from casewright.casework.box import Board, Box
 from casewright.casework.carcase import Opening
 from casewright.casework.maker import Maker
+from casewright.casework.rows import part_into_rows
+from casewright.casework.specs import FrontSpec, RowKind
 from casewright.dims import Dim
 
 __all__ = ["find_openings"]
 
 
 def find_openings(maker: Maker, box: Box, height: Dim) -> tuple[Opening, ...]:
-    """One opening, or two where a divider parts them.
+    """One opening, or two where a divider parts them; the lower one parted into its rows.
 
-    Under a crown the doors start lower by its lap and one gap (common practice).
+    Parameters
+    ----------
+    height
+        Of the box as it results from its sides [mm].
     """
+    lower = _lower_bay(maker, box, height)
+    divider = _divider(box)
+    rows = part_into_rows(maker, box, lower)
+    if divider is None:
+        return rows
+    above = divider.underside + divider.outline.thickness
+    high = tuple(f for f in _fixed(box) if f.value > divider.underside.value)
+    front = maker.spec.upper_front
+    upper = Opening(
+        "upper", above, _ceiling(box), lower.face_y1, height, lower.top, _top(maker), high,
+        _row(front), front,
+    )  # fmt: skip
+    return (*rows, upper)
+
+
+def _lower_bay(maker: Maker, box: Box, height: Dim) -> Opening:
+    """The only opening, or the one under the divider, before it is parted into rows."""
     spec, place = maker.spec, maker.place
     floor = box.deck + box.bottom.outline.thickness
-    name = "top" if spec.kind != "base" else "front_stretcher"
-    ceiling = next(b for b in box.boards if b.name == name).underside
     face_bottom = box.foot if spec.kind == "wall" else box.deck
-    gap = maker.style("gap")
-    if spec.crown is not None:
-        lap = place.given("crown_lap", spec.crown)
-        top = place.let("crown_drop", lap + gap)
-    else:
-        top = maker.style("base_top_reveal" if spec.kind == "base" else "top_reveal")
     bottom = maker.style("bottom_reveal")
-    fixed = tuple(b.underside for b in box.boards if b.role == "fixed shelf")
-    divider = next((b for b in box.boards if b.role == "divider"), None)
+    divider, fixed = _divider(box), _fixed(box)
     if divider is None:
-        return (Opening("main", floor, ceiling, face_bottom, height, bottom, top, fixed),)
-    half = place.let("half_gap", gap / 2)
+        return Opening(
+            "main", floor, _ceiling(box), face_bottom, height, bottom, _top(maker), fixed,
+            _row(spec.front), spec.front,
+        )  # fmt: skip
+    half = place.let("half_gap", maker.style("gap") / 2)
     centre = place.let("divider_line", divider.underside + divider.outline.thickness / 2)
-    above = divider.underside + divider.outline.thickness
     low = tuple(f for f in fixed if f.value < divider.underside.value)
-    high = tuple(f for f in fixed if f.value > divider.underside.value)
-    return (
-        Opening("main", floor, divider.underside, face_bottom, centre, bottom, half, low),
-        Opening("upper", above, ceiling, centre, height, half, top, high),
-    )
+    return Opening(
+        "main", floor, divider.underside, face_bottom, centre, bottom, half, low,
+        _row(spec.front), spec.front,
+    )  # fmt: skip
+
+
+def _row(front: FrontSpec | None) -> RowKind:
+    return "doors" if front else "open"
+
+
+def _divider(box: Box) -> Board | None:
+    return next((b for b in box.boards if b.role == "divider"), None)
+
+
+def _fixed(box: Box) -> tuple[Dim, ...]:
+    return tuple(b.underside for b in box.boards if b.role == "fixed shelf")
+
+
+def _ceiling(box: Box) -> Dim:
+    """Underside of the highest board between the sides, in front."""
+    name = next(n for n in ("top", "front_stretcher") if any(b.name == n for b in box.boards))
+    return next(b.underside for b in box.boards if b.name == name)
+
+
+def _top(maker: Maker) -> Dim:
+    """What is left bare above the topmost fronts.
+
+    Under a crown they start lower by its lap and one gap (common practice).
+    """
+    spec, place = maker.spec, maker.place
+    if spec.crown is None:
+        return maker.style("base_top_reveal" if spec.kind == "base" else "top_reveal")
+    lap = place.given("crown_lap", spec.crown)
+    return place.let("crown_drop", lap + maker.style("gap"))

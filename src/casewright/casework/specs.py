@@ -18,16 +18,19 @@ __all__ = [
     "Hand",
     "JointKind",
     "PocketKind",
+    "RowKind",
+    "RowSpec",
     "ToeKind",
 ]
 
 CaseKind = Literal["wall", "base", "bookcase", "plinth"]
 BackKind = Literal["rabbeted", "grooved", "applied", "inset"]
 JointKind = Literal["pocket screws", "dado", "rabbet"]
-DoorKind = Literal["slab", "applied frame", "glass frame"]
+DoorKind = Literal["slab", "applied frame", "glass frame", "frame and panel"]
 EdgeKind = Literal["band", "lip", "painted"]
 PocketKind = Literal["hidden", "plugged"]
 ToeKind = Literal["notch", "plinth", "none"]
+RowKind = Literal["doors", "drawer", "false front", "open"]
 Hand = Literal["left", "right"]
 
 
@@ -38,12 +41,13 @@ class FrontSpec:
     Parameters
     ----------
     construction
-        slab, applied frame (strips on a slab) or glass frame (half-lapped, rebated).
+        slab, applied frame (strips on a slab), glass frame (half-lapped, rebated) or frame and
+        panel (tongues on the rails, panel in grooves).
     leaves
         1 or 2; None lets the width of the case decide.
     hinge
         Side of the hinges of a single door.
-    slab, strip, frame, glazing
+    slab, strip, frame, glazing, panel
         Keys of the stock each is made from; only those the construction needs are used.
     pull
         Whether pulls are bored.
@@ -61,6 +65,29 @@ class FrontSpec:
     glazing: str
     pull: bool = True
     edge: EdgeKind | None = None
+    panel: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class RowSpec:
+    """One row of a face.
+
+    Parameters
+    ----------
+    kind
+        doors, a drawer, a false front, or open.
+    height
+        Of its fronts [mm]; None: an equal share of what the others leave.
+    front
+        How its fronts are built; None where it is open.
+    low
+        How a front is built that is too low for a frame.
+    """
+
+    kind: RowKind
+    height: Given | None
+    front: FrontSpec | None
+    low: FrontSpec | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,6 +125,11 @@ class CaseSpec:
         Height of a strip under the front edge of each fixed shelf of a bookcase [mm].
     front, upper_front
         Doors of the main opening and of the one above the divider.
+    rows
+        What the face of the main opening is parted into, from the top down; none: its doors
+        alone.
+    row_rails
+        Whether a rail between the sides parts each row from the next.
     box_stock, back_stock, strip_stock, band_stock
         Keys of stock for the box, the thin back, strips and the edge band.
     overrides
@@ -132,3 +164,5 @@ class CaseSpec:
     band_stock: str
     overrides: Mapping[str, Given] = field(default_factory=dict)
     where: str = ""
+    rows: tuple[RowSpec, ...] = ()
+    row_rails: bool = False

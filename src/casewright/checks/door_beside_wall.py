@@ -21,7 +21,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from casewright.casework.cases import Front
+from casewright.casework.cases import Door
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import by_unit, length
 from casewright.findings import Severity
@@ -38,17 +38,17 @@ def _examine(room: Room) -> Iterator[Breach]:
                 yield from _judge(room, filler, doors)
 
 
-def _beside(run: Run, filler: Filler) -> list[Front]:
+def _beside(run: Run, filler: Filler) -> list[Door]:
     """Doors of the end case that swing toward the wall and have a pull."""
     left = filler.path.endswith("left")
     case, side = (run.cases[0], "left") if left else (run.cases[-1], "right")
-    own = [front for front in case.fronts if front.hinge_side == side and front.pull]
+    own = [front for front in case.doors if front.hinge_side == side and front.pull]
     x = min if left else max
-    outer = x((front.x.value for front in case.fronts), default=None)
+    outer = x((front.x.value for front in case.doors), default=None)
     return [front for front in own if front.x.value == outer]
 
 
-def _judge(room: Room, filler: Filler, doors: list[Front]) -> Iterator[Breach]:
+def _judge(room: Room, filler: Filler, doors: list[Door]) -> Iterator[Breach]:
     pull = room.spec.hardware.pull.projection.value
     need, wide = pull + by_unit(room, "1/8", "3"), filler.width.value
     if wide < need:

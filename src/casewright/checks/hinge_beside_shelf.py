@@ -47,7 +47,7 @@ def _examine(room: Room) -> Iterator[Breach]:
     for case in room.cases:
         clear = style_value(room, case, "hinge_clear")
         boards = [part for part in case.parts if part.role in _ROLES]
-        for front in case.fronts:
+        for front in case.doors:
             for hinge in front.hinges:
                 for board in boards:
                     yield from _pair(room, case, hinge, board, clear)

@@ -21,7 +21,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
-from casewright.casework.cases import Case, Front
+from casewright.casework.cases import Case, Door
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import kilograms, length
 from casewright.findings import Severity
@@ -64,7 +64,7 @@ def heaviest(hinges: int) -> Fraction:
     return 15 * (hinges - 1) * POUND
 
 
-def front_weight(room: Room, case: Case, front: Front) -> Fraction:
+def front_weight(room: Room, case: Case, front: Door) -> Fraction:
     """Weight of a leaf from its parts [kg]."""
     own = set(front.parts)
     return sum(
@@ -79,7 +79,7 @@ def front_weight(room: Room, case: Case, front: Front) -> Fraction:
 
 def _examine(room: Room) -> Iterator[Breach]:
     for case in room.cases:
-        for front in case.fronts:
+        for front in case.doors:
             weight = front_weight(room, case, front)
             wanted = hinges_wanted(front.height.value, weight)
             if len(front.hinges) < wanted:

@@ -25,7 +25,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from casewright.casework.cases import Case, Front
+from casewright.casework.cases import Case, Door
 from casewright.checks.hinge_number import front_weight, heaviest
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import length
@@ -37,7 +37,7 @@ __all__ = ["RULE"]
 
 def _examine(room: Room) -> Iterator[Breach]:
     for case in room.cases:
-        for front in case.fronts:
+        for front in case.doors:
             if len(front.hinges) < 2:
                 continue
             heights = [hinge.on_door.value for hinge in front.hinges]
@@ -54,7 +54,7 @@ def _examine(room: Room) -> Iterator[Breach]:
             )
 
 
-def _is_low_and_light(room: Room, case: Case, front: Front, spread: Fraction) -> bool:
+def _is_low_and_light(room: Room, case: Case, front: Door, spread: Fraction) -> bool:
     """Whether a door too low for the rule pulls at its hinges no harder than they may bear."""
     end = case.spec.overrides.get("hinge_end", room.spec.style["hinge_end"])
     if front.height.value - 2 * end.value >= front.width.value:

@@ -25,7 +25,7 @@ from collections import Counter
 from collections.abc import Iterator
 from fractions import Fraction
 
-from casewright.casework.cases import Case, Front
+from casewright.casework.cases import Case, Door
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import by_unit, length, style_value
 from casewright.findings import Severity
@@ -39,15 +39,15 @@ _LOW, _HIGH = Fraction(12, 10), Fraction(35, 10)
 
 def _examine(room: Room) -> Iterator[Breach]:
     for case in room.cases:
-        leaves = Counter(front.opening for front in case.fronts)
-        for front in case.fronts:
+        leaves = Counter(front.opening for front in case.doors)
+        for front in case.doors:
             pair = leaves[front.opening] > 1
             yield from _width(room, case, front, pair=pair)
             if front.opening == "main":
                 yield from _aspect(room, front, pair=pair)
 
 
-def _width(room: Room, case: Case, front: Front, *, pair: bool) -> Iterator[Breach]:
+def _width(room: Room, case: Case, front: Door, *, pair: bool) -> Iterator[Breach]:
     wide = front.width.value
     narrowest = by_unit(room, "9", "230")
     widest = style_value(room, case, "widest_single_door")
@@ -72,7 +72,7 @@ def _width(room: Room, case: Case, front: Front, *, pair: bool) -> Iterator[Brea
         )
 
 
-def _aspect(room: Room, front: Front, *, pair: bool) -> Iterator[Breach]:
+def _aspect(room: Room, front: Door, *, pair: bool) -> Iterator[Breach]:
     ratio = front.height.value / front.width.value
     if _LOW <= ratio <= _HIGH:
         return

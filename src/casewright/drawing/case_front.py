@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from casewright.casework.cases import Case, Front
+from casewright.casework.cases import Case, Door
 from casewright.dims.units import Unit
 from casewright.drawing.case_solids import Solid, case_solids
 from casewright.drawing.dimension import Dimensions, Span
@@ -36,7 +36,7 @@ def open_scene(case: Case, unit: Unit) -> Scene:
 def closed_elements(case: Case) -> Iterator[Polyline]:
     """The case's front without dimensions, doors on."""
     yield from _faces(case_solids(case, fronts=True))
-    for front in case.fronts:
+    for front in case.doors:
         yield from _swing(front)
 
 
@@ -52,7 +52,7 @@ def _faces(solids: tuple[Solid, ...]) -> Iterator[Polyline]:
         )  # fmt: skip
 
 
-def _swing(front: Front) -> Iterator[Polyline]:
+def _swing(front: Door) -> Iterator[Polyline]:
     """Two lines that meet on the hinge side (ISO 7519: opening toward the viewer, full lines)."""
     x0, y0 = front.x.value, front.y.value
     x1, y1 = x0 + front.width.value, y0 + front.height.value

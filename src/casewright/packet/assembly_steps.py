@@ -67,8 +67,11 @@ def _stages(case: Case) -> Iterator[_Stage]:
     made = {path: front for front in case.fronts for path in front.parts}
     current = ""
     keyed: list[tuple[str, AssemblyStep]] = []
-    for step in case.assembly:
-        if step.verb == "hang":
+    for number, step in enumerate(case.assembly):
+        if step.verb == "hold":  # it is told with what it holds up
+            step_on = next((each.part for each in case.assembly[number:] if each.part), "")
+            current = made[step_on].path if step_on in made else current
+        elif step.verb == "hang":
             current = "hang"
         elif step.part in made:
             current = made[step.part].path
@@ -198,7 +201,7 @@ def _other(case: Case, first: AssemblyStep, step: AssemblyStep) -> str:
 
 def _side(case: Case, step: AssemblyStep) -> str:
     """Where a door is hung: 'at the left side'; else empty."""
-    sides = [front.hinge_side for front in case.fronts if front.path == step.part]
+    sides = [front.hinge_side for front in case.doors if front.path == step.part]
     return f" at the {sides[0]} side" if sides else ""
 
 

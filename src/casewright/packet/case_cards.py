@@ -48,7 +48,7 @@ def _blocks(room: Room, case: Case, paper: Paper) -> list[Block]:
     views = sheet([_views(case, unit)], width, _VIEWS_TALL, unit, bar=False)
     above = _TITLE + paragraph_height(summary, width) + views.area.height + 2 * _ROUND
     below = [_tables_height(tables, width)]
-    if case.fronts:
+    if case.doors:
         doors = door_table(case, unit)
         below.insert(0, below[0] + _CARD + list_height(doors, width))
     left = [paper.text_height_mm - _SPARE - above - each for each in below]
@@ -60,7 +60,7 @@ def _blocks(room: Room, case: Case, paper: Paper) -> list[Block]:
         Figure(apart, alternative=words),
         tables,
     ]
-    if case.fronts:
+    if case.doors:
         blocks.append(Keep((Heading("Doors", 3), door_table(case, unit))))
     blocks.append(Heading("Putting it together", 2, f"assembly:{case.key}"))
     blocks.extend(assembly_blocks(case, unit))
@@ -115,7 +115,7 @@ def _summary(room: Room, case: Case) -> Rich:
         words.append(" (length × height × depth).")
     else:
         words.append(
-            f" (width × height × depth, doors apart). Joints: {spec.joint}; back: {spec.back}; "
+            f" (width × height × depth{', doors apart' if case.fronts else ''}). Joints: {spec.joint}; back: {spec.back}; "
             f"edges: {spec.edge}."
         )
     if case.standing.value:
@@ -126,7 +126,7 @@ def _summary(room: Room, case: Case) -> Rich:
         Fraction(0),
     )
     words.append(
-        f" It weighs about {_weight(weight, unit)}{'' if case.is_plinth else ' without doors'}, "
+        f" It weighs about {_weight(weight, unit)}{' without doors' if case.fronts else ''}, "
         "from the density of its stock."
     )
     if spec.finished:

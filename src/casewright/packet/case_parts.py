@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from casewright.casework.cases import Case, Front
+from casewright.casework.cases import Case, Door
 from casewright.casework.parts import Part
 from casewright.dims import Dim
 from casewright.dims.units import Unit
@@ -60,13 +60,13 @@ def _part_row(group: Sequence[Part], unit: Unit) -> Row:
 
 def door_table(case: Case, unit: Unit) -> Table:
     """Doors and where their hinges sit; doors that differ in nothing but the side share a row."""
-    groups: dict[tuple[object, ...], list[Front]] = {}
-    for front in case.fronts:
+    groups: dict[tuple[object, ...], list[Door]] = {}
+    for front in case.doors:
         groups.setdefault(tuple(dim.value for dim in _numbers(front)), []).append(front)
     return Table(_HINGES, tuple(_door_row(each, unit) for each in groups.values()), small=True)
 
 
-def _numbers(front: Front) -> tuple[Dim, ...]:
+def _numbers(front: Door) -> tuple[Dim, ...]:
     heights = (hinge.on_door for hinge in front.hinges)
     return (
         front.width, front.height, front.bore_distance, front.plate_height, front.overlay,
@@ -74,7 +74,7 @@ def _numbers(front: Front) -> tuple[Dim, ...]:
     )  # fmt: skip
 
 
-def _door_row(alike: Sequence[Front], unit: Unit) -> Row:
+def _door_row(alike: Sequence[Door], unit: Unit) -> Row:
     front = alike[0]
     names = ", ".join(f"{each.title} (hinged {each.hinge_side})" for each in alike)
     heights: list[Inline] = []

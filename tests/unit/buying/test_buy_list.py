@@ -92,7 +92,7 @@ def test_every_line_says_why_and_for_what(lines: tuple[BuyLine, ...], room: Room
     known |= {joint.path for case in room.cases for joint in case.joints}
     known |= {f.path for case in room.cases for f in case.fronts}
     known |= {f.pull for case in room.cases for f in case.fronts}
-    known |= {h.path for case in room.cases for f in case.fronts for h in f.hinges}
+    known |= {h.path for case in room.cases for f in case.doors for h in f.hinges}
     for line in lines:
         assert line.why
         assert line.paths
@@ -144,7 +144,7 @@ def test_hinges_and_plates_with_one_spare_in_twelve(
     lines: tuple[BuyLine, ...], room: Room
 ) -> None:
     """As many as the doors of the model hang on (trade rule: 1 in 12 spare)."""
-    count = sum(len(front.hinges) for case in room.cases for front in case.fronts)
+    count = sum(len(front.hinges) for case in room.cases for front in case.doors)
     assert _line(lines, "hinge").need == count
     assert _line(lines, "hinge").count == count + -(-count // 12)
     assert sum(line.need for line in lines if line.key == "hinge_plate") == count

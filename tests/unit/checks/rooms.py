@@ -9,7 +9,7 @@ from typing import Any
 
 from tests.builders import SLAB, Unit, case_spec, given, job, plain_style, stock
 
-from casewright.casework.cases import Case, Front, Hinge
+from casewright.casework.cases import Case, Door, Front, Hinge
 from casewright.checks import check
 from casewright.dims import Dim
 from casewright.facts import NO_FACTS, Facts
@@ -70,7 +70,7 @@ def _dim(inches: str | Fraction) -> Dim:
     return Dim("", (), given(inches).value)
 
 
-def leaf(width: str, height: str, hinges: tuple[str, ...] = (), up: str = "0") -> Front:
+def leaf(width: str, height: str, hinges: tuple[str, ...] = (), up: str = "0") -> Door:
     """A bare leaf of that size with hinges at heights above its lower end [in]."""
     zero = _dim("0")
     own = tuple(
@@ -78,9 +78,9 @@ def leaf(width: str, height: str, hinges: tuple[str, ...] = (), up: str = "0") -
               + given(at).value / given("1").value), _dim(at), "", "")
         for n, at in enumerate(hinges, start=1)
     )  # fmt: skip
-    return Front(
-        "upper.door", "door", "slab", "left", zero, zero, zero, _dim(width), _dim(height), zero,
-        (), own, zero, zero, zero, "", "main",
+    return Door(
+        "upper.door", "door", "slab", zero, zero, zero, _dim(width), _dim(height), zero,
+        (), "", "main", "left", own, zero, zero, zero,
     )  # fmt: skip
 
 

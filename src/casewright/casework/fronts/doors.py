@@ -8,10 +8,11 @@ from fractions import Fraction
 from itertools import groupby, pairwise
 
 from casewright.casework.carcase import Carcase, Opening
-from casewright.casework.cases import Face, Front
+from casewright.casework.cases import Door, Face, Front
 from casewright.casework.fronts.applied import cut_applied
 from casewright.casework.fronts.constructions import Construction, Corner
 from casewright.casework.fronts.cups import bore_cups
+from casewright.casework.fronts.frame_and_panel import cut_frame_and_panel
 from casewright.casework.fronts.glass import cut_glass
 from casewright.casework.fronts.hinges import HingePlan, HungLeaf
 from casewright.casework.fronts.leaves import LeafPlan, face_place
@@ -31,13 +32,14 @@ def add_fronts(maker: Maker, carcase: Carcase, plan: HingePlan) -> None:
     """
     for _, hung in groupby(plan.leaves, key=lambda h: h.leaf.opening.name):
         _fill(maker, carcase, list(hung))
-    _fit_at_divider(maker)
+    _fit_between_rows(maker, carcase)
 
 
 def hang_fronts(maker: Maker) -> None:
     """Hang the doors: the last steps, when all else is done."""
     for front in maker.fronts:
-        _hang(maker, front)
+        if isinstance(front, Door):
+            _hang(maker, front)
 
 
 def _fill(maker: Maker, carcase: Carcase, hung: list[HungLeaf]) -> None:
@@ -92,9 +94,11 @@ def _cut(maker: Maker, leaf: LeafPlan) -> Construction:
             return cut_applied(maker, leaf)
         case "glass frame":
             return cut_glass(maker, leaf)
+        case "frame and panel":
+            return cut_frame_and_panel(maker, leaf)
 
 
-def _front(maker: Maker, carcase: Carcase, hung: HungLeaf, door: Construction) -> Front:
+def _front(maker: Maker, carcase: Carcase, hung: HungLeaf, door: Construction) -> Door:
     leaf = hung.leaf
     place = maker.place.at(leaf.name)
     width = place.follows("width", door.width)
@@ -110,7 +114,7 @@ def _front(maker: Maker, carcase: Carcase, hung: HungLeaf, door: Construction) -
     place.fit(
         "reveal_as_bored", hung.side_thickness - overlay, reveal - play, reveal + play, place.path
     )
-    return Front(
+    return Door(
         path=place.path,
         title=leaf.title,
         construction=leaf.front.construction,
@@ -140,7 +144,7 @@ def _corner(maker: Maker, place: Place, carcase: Carcase, leaf: LeafPlan, width:
 
 
 def _face(
-    maker: Maker, place: Place, carcase: Carcase, opening: Opening, fronts: list[Front]
+    maker: Maker, place: Place, carcase: Carcase, opening: Opening, fronts: list[Door]
 ) -> Face:
     """Reveals and gaps as the leaves leave them: what rounding took is in them."""
     first, last = fronts[0], fronts[-1]
@@ -185,18 +189,21 @@ def _gaps(maker: Maker, face: Face, free: Hand | None) -> Iterator[tuple[str, Di
         yield free, face.left if free == "left" else face.right, maker.style("reveal")
 
 
-def _fit_at_divider(maker: Maker) -> None:
-    """Stacked doors meet on the divider: the gap between them is a fit of its own."""
-    lower = next((f for f in maker.fronts if f.opening == "main"), None)
-    upper = next((f for f in maker.fronts if f.opening == "upper"), None)
-    if lower is None or upper is None:
-        return
-    place = maker.place.at("upper_face")
-    between = place.let("stack_gap", upper.y - lower.y - lower.height)
-    place.fit("stack_gap_fit", between, *_band(maker, maker.style("gap")), upper.path)
+def _fit_between_rows(maker: Maker, carcase: Carcase) -> None:
+    """Fronts over one another: each gap between two rows is a fit of its own."""
+    own: dict[str, Front] = {}
+    for front in maker.fronts:
+        own.setdefault(front.opening, front)
+    for below, above in pairwise(carcase.openings):
+        lower, upper = own.get(below.name), own.get(above.name)
+        if lower is None or upper is None:
+            continue
+        place = face_place(maker, above)
+        between = place.let("stack_gap", upper.y - lower.y - lower.height)
+        place.fit("stack_gap_fit", between, *_band(maker, maker.style("gap")), upper.path)
 
 
-def _hang(maker: Maker, front: Front) -> None:
+def _hang(maker: Maker, front: Door) -> None:
     glazed = front.construction == "glass frame"
     count = len(front.hinges)
     maker.step(

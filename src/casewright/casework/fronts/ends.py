@@ -129,15 +129,16 @@ def _dress(maker: Maker, carcase: Carcase, end: _End) -> Outline | None:
 def _rails(maker: Maker, end: _End) -> Iterator[_Rail]:
     """Rails whose inner edges line up with those of the doors; a middle one at a divider."""
     rail = maker.style("rail")
-    lower = next((f for f in maker.fronts if f.opening == "main"), None)
-    upper = next((f for f in maker.fronts if f.opening == "upper"), None)
-    first, last = lower or upper, upper or lower
+    order = sorted(maker.fronts, key=lambda f: f.y.value)
+    first, last = (order[0], order[-1]) if order else (None, None)
     if first is None or last is None:
         yield _Rail("bottom", end.low, rail)
         yield _Rail("top", end.high - rail, rail)
         return
     sill = first.y + rail
     yield _Rail("bottom", end.low, sill if end.low is maker.zero else sill - end.low)
+    upper = next((f for f in order if f.opening == "upper"), None)
+    lower = next((f for f in reversed(order) if f.opening != "upper"), None)
     if lower is not None and upper is not None:
         low = _top(lower) - rail
         yield _Rail("middle", low, upper.y + rail - low)

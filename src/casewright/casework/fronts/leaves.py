@@ -55,14 +55,9 @@ def _raised(base: Dim, by: Dim) -> Dim:
     return base + by if base.path or base.op else by
 
 
-def _front_of(maker: Maker, opening: Opening) -> FrontSpec | None:
-    """What was asked for in front of an opening."""
-    return maker.spec.front if opening.name == "main" else maker.spec.upper_front
-
-
 def face_place(maker: Maker, opening: Opening) -> Place:
     """Place of the numbers that the leaves of an opening share."""
-    return maker.place.at("face" if opening.name == "main" else "upper_face")
+    return maker.place.at("face" if opening.name == "main" else f"{opening.name}_face")
 
 
 def plan_leaves(maker: Maker, carcase: Carcase, opening: Opening) -> tuple[LeafPlan, ...]:
@@ -70,8 +65,8 @@ def plan_leaves(maker: Maker, carcase: Carcase, opening: Opening) -> tuple[LeafP
 
     A leaf fills the face less its reveals and gaps. Sizes come from the box as built.
     """
-    front = _front_of(maker, opening)
-    if front is None:
+    front = opening.front
+    if front is None or opening.row != "doors":
         return ()
     place = face_place(maker, opening)
     count = front.leaves or _count(maker, place, carcase)
@@ -112,6 +107,9 @@ def _leaf(
     called = "door" if count == 1 else "doors"
     if opening.name == "upper":
         name, title, called = f"upper_{name}", f"upper {title}", f"upper {called}"
+    elif opening.name != "main":
+        number = opening.name.rpartition("_")[2]
+        name, title, called = f"{opening.name}_{name}", f"{title} {number}", f"{called} {number}"
     return LeafPlan(name, title, called, opening, front, hand, width, height)
 
 

@@ -136,19 +136,37 @@ def _check_listed(case: Assembled) -> Iterator[Failure]:
 
 
 def _check_seams(case: Assembled) -> Iterator[Failure]:
-    """Faces above one another meet, and meet on the middle of a divider."""
+    """Faces above one another meet, except where a row is open, and on the middle of a board."""
     of = case.units.of
     faces = sorted(case.model.faces, key=lambda face: of(face.y0))
-    dividers = [s.outer for s in case.solids.values() if s.part.role == "divider"]
+    open_rows = sum(row.kind == "open" for row in case.model.spec.rows)
     for lower, upper in pairwise(faces):
         leaves = (*lower.leaves, *upper.leaves)
-        off = max(abs(of(lower.y1) - of(upper.y0)), abs(of(lower.x0) - of(upper.x0)),
-                  abs(of(lower.x1) - of(upper.x1)))  # fmt: skip
+        off = max(abs(of(lower.x0) - of(upper.x0)), abs(of(lower.x1) - of(upper.x1)))
+        apart_by = of(upper.y0) - of(lower.y1)
+        if apart_by > 0 and open_rows:
+            open_rows -= 1
+        else:
+            off = max(off, abs(apart_by))
         if off:
             says = "the lower and the upper face do not meet"
             yield Failure("fronts", leaves, says, case.units.length(off))
-        middles = [apart(2 * of(lower.y1), box.y0 + box.y1) for box in dividers]
-        miss = min(middles, default=0)
+    yield from _check_boards_between(case, faces)
+
+
+def _check_boards_between(case: Assembled, faces: list[Face]) -> Iterator[Failure]:
+    """A divider, or a board between rows, lies behind the middle of a gap between two faces."""
+    of = case.units.of
+    tops, bottoms = [2 * of(f.y1) for f in faces], [2 * of(f.y0) for f in faces]
+    is_open = any(row.kind == "open" for row in case.model.spec.rows)
+    for path, solid in case.solids.items():
+        box = solid.outer
+        middle = box.y0 + box.y1
+        between = solid.part.role == "divider" or ".row_board." in path
+        if not between or not faces or not min(bottoms) < middle < max(tops):
+            continue
+        off = [min(apart(middle, line) for line in lines) for lines in (tops, bottoms)]
+        miss = min(off) if is_open else max(off)
         if miss:
-            says = "the doors do not meet on the middle of the divider"
-            yield Failure("fronts", leaves, says, case.units.length(miss) / 2)
+            says = f"the fronts do not meet on the middle of the {solid.part.title}"
+            yield Failure("fronts", (path,), says, case.units.length(miss) / 2)

@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Iterator
 from fractions import Fraction
 
-from casewright.casework.cases import Case, Front, Hinge
+from casewright.casework.cases import Case, Door, Hinge
 from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.failure import Failure
 from casewright.casework.proof.holes import Hole, Row
@@ -29,7 +29,7 @@ def check_hinges(case: Assembled, sheet: HingeSheet | None) -> Iterator[Failure]
     sheet
         Data sheet of the hinge; without one its constant, line and pitch are not checked.
     """
-    fronts = case.model.fronts
+    fronts = case.model.doors
     bored = {
         row.bores.path: (case.solids[path], row)
         for path, rows in case.rows.items()
@@ -53,7 +53,7 @@ def check_hinges(case: Assembled, sheet: HingeSheet | None) -> Iterator[Failure]
 
 def _check_used(case: Case, bored: dict[str, _Bored]) -> Iterator[Failure]:
     """Every cup and every plate belongs to one hinge."""
-    hinges = [hinge for front in case.fronts for hinge in front.hinges]
+    hinges = [hinge for front in case.doors for hinge in front.hinges]
     counted = Counter([h.cup for h in hinges] + [h.plate for h in hinges])
     for path, (solid, row) in bored.items():
         if counted[path] != 1:
@@ -66,7 +66,7 @@ def _mouths(solid: Solid, row: Row) -> list[tuple[int, int, int]]:
     return [solid.point((hole.length, hole.width, face)) for hole in row.holes]
 
 
-def _check_cup(case: Assembled, front: Front, hinge: Hinge, cup: _Bored) -> Iterator[Failure]:
+def _check_cup(case: Assembled, front: Door, hinge: Hinge, cup: _Bored) -> Iterator[Failure]:
     solid, row = cup
     units = case.units
     paths = (hinge.path, row.bores.path, front.path)
@@ -87,7 +87,7 @@ def _check_cup(case: Assembled, front: Front, hinge: Hinge, cup: _Bored) -> Iter
         yield Failure("hinges", paths, says, units.length(off))
 
 
-def _edge_distance(case: Assembled, front: Front, x: int, hole: Hole) -> int:
+def _edge_distance(case: Assembled, front: Door, x: int, hole: Hole) -> int:
     """From the door's edge on the hinge side to the near edge of the cup [unit]."""
     left = case.units.of(front.x)
     if front.hinge_side == "left":
@@ -96,7 +96,7 @@ def _edge_distance(case: Assembled, front: Front, x: int, hole: Hole) -> int:
 
 
 def _check_plate(
-    case: Assembled, front: Front, hinge: Hinge, plate: _Bored, sheet: HingeSheet | None
+    case: Assembled, front: Door, hinge: Hinge, plate: _Bored, sheet: HingeSheet | None
 ) -> Iterator[Failure]:
     solid, row = plate
     units = case.units
@@ -129,7 +129,7 @@ def _check_plate(
 
 
 def _check_overlay(
-    case: Assembled, front: Front, hinge: Hinge, x: int, sheet: HingeSheet | None
+    case: Assembled, front: Door, hinge: Hinge, x: int, sheet: HingeSheet | None
 ) -> Iterator[Failure]:
     """How far the door really lies over its side, against what the hinge gives."""
     units = case.units
@@ -142,7 +142,7 @@ def _check_overlay(
         yield Failure("hinges", (hinge.path, front.path), says, off)
 
 
-def _check_law(case: Assembled, front: Front, sheet: HingeSheet) -> Iterator[Failure]:
+def _check_law(case: Assembled, front: Door, sheet: HingeSheet) -> Iterator[Failure]:
     """Overlay = constant + bore distance - plate height."""
     given = sheet.constant.value + front.bore_distance.value - front.plate_height.value
     off = abs(front.overlay.value - given)

@@ -73,6 +73,7 @@ def _dims(case: Case) -> Iterator[Dim]:
         yield from (face.left, face.right, face.bottom, face.top)
     for front in case.fronts:
         yield from (front.x, front.y, front.z, front.width, front.height, front.thickness)
+    for front in case.doors:
         yield from (front.bore_distance, front.plate_height, front.overlay)
         for hinge in front.hinges:
             yield from (hinge.height, hinge.on_door)

@@ -39,8 +39,8 @@ def test_the_other_leaf_takes_what_is_left(front: FrontSpec, hand: str, off: str
     stray = Fraction(off) * INCH
     _, plain = _made(front)
     own, case = _made(front, hand, stray)
-    was = {leaf.hinge_side: leaf.width.value for leaf in plain.fronts}
-    now = {leaf.hinge_side: leaf.width.value for leaf in case.fronts}
+    was = {leaf.hinge_side: leaf.width.value for leaf in plain.doors}
+    now = {leaf.hinge_side: leaf.width.value for leaf in case.doors}
     other = "left" if hand == "right" else "right"
     assert now[hand] == was[hand] + stray  # type: ignore[index]
     assert abs(now[other] - (was[other] - stray)) < _STEP  # type: ignore[index]
@@ -53,9 +53,7 @@ def test_a_leaf_cut_as_planned_leaves_its_twin_alone() -> None:
     """Recording what was planned anyway changes nothing."""
     _, plain = _made(SLAB)
     _, case = _made(SLAB, "left")
-    assert [leaf.width.value for leaf in case.fronts] == [
-        leaf.width.value for leaf in plain.fronts
-    ]
+    assert [leaf.width.value for leaf in case.doors] == [leaf.width.value for leaf in plain.doors]
 
 
 def test_why_of_the_other_leaf_leads_to_the_one_that_was_cut() -> None:
@@ -90,6 +88,6 @@ def test_a_leaf_does_not_give_up_a_step_for_a_hair(
     """
     own = house(goods=stock(ply=thickness))
     case = build_case(own, case_spec(front=front, width=wide))
-    assert [door.width.value for door in case.fronts] == [length(leaf)] * 2
+    assert [door.width.value for door in case.doors] == [length(leaf)] * 2
     [between] = case.faces[0].gaps
     assert between.value == Fraction(gap) * INCH

@@ -44,11 +44,11 @@ def test_full_overlay_pair(unit: Unit) -> None:
     size = ("33", "39") if inch else ("850", "1000")
     case = _case(unit, *size, {}, front=SLAB)
     leaf = "38 15/16 x 16 3/8" if inch else "998.5 x 422"
-    assert [_size(front) for front in case.fronts] == [_is(leaf, unit)] * 2
+    assert [_size(front) for front in case.doors] == [_is(leaf, unit)] * 2
     (face,) = case.faces
     assert face.gaps[0].value == length("1/8" if inch else "3", unit)
     left = case.part("upper.side_left").finished.thickness.value
-    assert left - case.fronts[0].x.value == length("21/32" if inch else "16.3", unit)
+    assert left - case.doors[0].x.value == length("21/32" if inch else "16.3", unit)
 
 
 @UNITS
@@ -58,7 +58,7 @@ def test_stacked_doors_meet_on_the_divider(unit: Unit) -> None:
     size = ("36", "51") if inch else ("900", "1300")
     case = _case(unit, *size, {}, divider="36" if inch else "920", joint="dado", front=SLAB,
                  upper_front=GLASS)  # fmt: skip
-    lower, upper = case.fronts[0], case.fronts[2]
+    lower, upper = case.doors[0], case.doors[2]
     assert lower.height.value == length("35 15/16" if inch else "918.5", unit)
     assert upper.height.value == length("14 7/8" if inch else "377", unit)
     gap = upper.y.value - lower.y.value - lower.height.value
@@ -111,7 +111,7 @@ def test_applied_frame_door(unit: Unit) -> None:
         assert _size(case.part(f"upper.door.{name}")) == _is(stile, unit)
     for name in ("rail_bottom", "rail_top"):
         assert _size(case.part(f"upper.door.{name}")) == _is(rail, unit)
-    assert case.fronts[0].thickness.value == length("13/16" if inch else "20", unit)
+    assert case.doors[0].thickness.value == length("13/16" if inch else "20", unit)
 
 
 @UNITS

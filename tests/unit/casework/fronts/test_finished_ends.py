@@ -23,7 +23,7 @@ def test_plain_ends_add_nothing() -> None:
 def test_rails_line_up_with_those_of_the_doors() -> None:
     """Inner edges of the frame's rails are at the height of the doors' rails' inner edges."""
     case = one_case("in", front=APPLIED, finished=("left",))
-    door = case.fronts[0]
+    door = case.doors[0]
     for name in ("rail_bottom", "rail_top"):
         part = case.part(f"upper.end_left.{name}")
         low, wide = part.placed.y.value, part.finished.width.value

@@ -33,7 +33,7 @@ SINGLE = replace(SLAB, leaves=1)
 
 
 def _hinges(case: Case, door: int = 0) -> list[Fraction]:
-    return [hinge.on_door.value for hinge in case.fronts[door].hinges]
+    return [hinge.on_door.value for hinge in case.doors[door].hinges]
 
 
 def _tall(height: str, **changes: Any) -> Case:
@@ -105,7 +105,7 @@ def test_hinge_that_must_keep_clear_is_rounded_away_from_the_shelf() -> None:
     case = one_case("in", height="50", width="12", front=SLAB, shelves=0,
                     fixed_shelves=("25 1/4",))  # fmt: skip
     top, thick = length("25 1/4"), length("23/32")
-    for hinge in case.fronts[0].hinges:
+    for hinge in case.doors[0].hinges:
         assert hinge.height.value >= top + 32 or hinge.height.value <= top - thick - 32
 
 
@@ -113,7 +113,7 @@ def test_hinges_keep_below_the_stretcher_under_a_crown() -> None:
     """The upper hinge stays 32 mm below the stretcher that a crown is nailed to."""
     case = one_case("in", front=SLAB, crown="3/4")
     rail = case.part("upper.crown_stretcher").placed.y.value
-    assert case.fronts[0].hinges[-1].height.value <= rail - 32
+    assert case.doors[0].hinges[-1].height.value <= rail - 32
 
 
 def test_no_room_for_hinges_is_stopped() -> None:
@@ -151,7 +151,7 @@ def test_pins_leave_out_holes_at_plates() -> None:
     assert plates
     assert pins
     assert all(abs(pin - plate) >= 5 for pin in pins for plate in plates if pin != plate)
-    heights = [hinge.height.value for hinge in case.fronts[0].hinges]
+    heights = [hinge.height.value for hinge in case.doors[0].hinges]
     for number in (1, 2):
         shelf = case.part(f"upper.shelf.{number}").placed.y.value
         assert all(h <= shelf - 29 or h >= shelf + Fraction("17.8") + 29 for h in heights)
@@ -164,7 +164,7 @@ def _fact(value: Fraction) -> Fact:
 def test_cups_follow_the_plates_as_bored() -> None:
     """A plate bored 2 mm too high takes its cup with it; the other cup stays."""
     before = one_case("mm", front=SLAB)
-    at = before.fronts[0].hinges[0].height.value
+    at = before.doors[0].hinges[0].height.value
     after = one_case(
         "mm", front=SLAB, facts={"upper.side_left.plate_main_1.from_end": _fact(at + 2)}
     )
@@ -184,7 +184,7 @@ def test_plates_stay_when_the_doors_stock_changes() -> None:
     assert bored
     facts = {**bored, "stock.mdf.thickness": _fact(Fraction(19))}
     case = one_case("mm", front=SLAB, facts=facts)
-    assert [h.height.value for h in case.fronts[0].hinges] == [
+    assert [h.height.value for h in case.doors[0].hinges] == [
         bored[f"upper.side_left.plate_main_{n}.from_end"].built for n in (1, 2)
     ]
 

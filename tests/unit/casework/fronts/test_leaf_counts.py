@@ -29,7 +29,7 @@ def test_the_width_as_built_decides(read: str, count: int) -> None:
     case = one_case("in", width="22", front=SLAB, facts={"upper.width": _built(width)})
     (face,) = case.faces
     assert len(case.fronts) == count
-    leaves = sum((front.width.value for front in case.fronts), Fraction(0))
+    leaves = sum((front.width.value for front in case.doors), Fraction(0))
     gaps = sum((gap.value for gap in face.gaps), Fraction(0))
     assert face.left.value + leaves + gaps + face.right.value == width
     step = length("1/32")
@@ -58,7 +58,7 @@ def test_the_person_decides_when_asked_for(leaves: Literal[1, 2]) -> None:
 def test_single_door_hangs_where_asked() -> None:
     """A door hinged right has its plates in the right side and its rest at the left."""
     case = one_case("in", width="18 1/64", front=replace(SLAB, hinge="right"))
-    (front,) = case.fronts
+    (front,) = case.doors
     (face,) = case.faces
     assert {hinge.plate.rpartition(".")[0] for hinge in front.hinges} == {"upper.side_right"}
     assert face.right.value == length("1/16")
@@ -70,10 +70,10 @@ def test_remainders_go_into_the_gap_and_above() -> None:
     case = one_case("in", width="33 1/32", height="39 1/64", front=SLAB)
     (face,) = case.faces
     step = length("1/32")
-    assert all(front.width.value % step == 0 for front in case.fronts)
+    assert all(front.width.value % step == 0 for front in case.doors)
     assert face.left.value == face.right.value == length("1/16")
     assert case.width.value == face.left.value + face.right.value + face.gaps[0].value + sum(
-        front.width.value for front in case.fronts
+        front.width.value for front in case.doors
     )
     assert face.top.value >= length("1/16")
     assert face.bottom.value == 0
@@ -97,7 +97,7 @@ def test_a_leaf_cut_wrong_breaks_the_fit_and_nothing_else() -> None:
     case = build_case(made, case_spec("mm", front=SLAB))
     fit = made.chain.fits["upper.face.gap_1_fit"]
     assert not fit.holds
-    assert fit.gap.value == case.width.value - 3 - 425 - case.fronts[1].width.value
+    assert fit.gap.value == case.width.value - 3 - 425 - case.doors[1].width.value
 
 
 @pytest.mark.parametrize("construction", ["slab", "applied frame", "glass frame"])
@@ -144,5 +144,5 @@ def test_cup_moves_out_where_the_stile_is_narrow() -> None:
     """With stiles of 54 mm the bore distance is kept small enough to leave wood at the rebate."""
     narrow = {"stile": given("54", "mm")}
     case = one_case("mm", width="450", front=_narrow_frame(), overrides=narrow)
-    (front,) = case.fronts
+    (front,) = case.doors
     assert front.bore_distance.value + 35 + 5 <= 54 - 10

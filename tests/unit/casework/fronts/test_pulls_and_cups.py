@@ -53,7 +53,7 @@ def test_tall_doors_are_pulled_in_reach() -> None:
     case = one_case("in", kind="bookcase", height="84", width="18", front=SLAB, shelves=3)
     pull = _pull(case, "upper.door.slab")
     assert pull.datum_l == "l0"
-    assert case.fronts[0].y.value + pull.places[-1][0].value == length("42")
+    assert case.doors[0].y.value + pull.places[-1][0].value == length("42")
 
 
 def test_upper_doors_of_a_stack_are_pulled_near_their_bottom() -> None:
@@ -70,13 +70,13 @@ def test_pull_of_an_applied_frame_passes_strip_and_slab() -> None:
     slab, stile = (_pull(case, f"upper.door.{name}") for name in ("slab", "stile_right"))
     assert [a.value for a, _ in slab.places] == [a.value for a, _ in stile.places]
     assert (slab.datum_w, stile.datum_w) == ("w1", "w0")
-    assert case.fronts[0].pull == stile.path
+    assert case.doors[0].pull == stile.path
 
 
 def test_no_holes_where_no_pull_is_wanted() -> None:
     """A front without a pull is not bored for one."""
     case = one_case("in", width="18", front=replace(SLAB, pull=False))
-    assert case.fronts[0].pull == ""
+    assert case.doors[0].pull == ""
     bores = [f for f in case.part("upper.door.slab").features if isinstance(f, Bores)]
     assert {f.kind for f in bores} == {"hinge cup"}
 
@@ -107,7 +107,7 @@ def test_cups_read_the_same_in_both_hands(hinge: Hand) -> None:
     for cup in cups:
         ((_, line),) = cup.places
         assert (cup.face, cup.datum_w) == ("B", "w0")
-        assert line.value == case.fronts[0].bore_distance.value + Fraction(35, 2)
+        assert line.value == case.doors[0].bore_distance.value + Fraction(35, 2)
 
 
 def test_thin_slab_under_a_cup_wants_a_look() -> None:

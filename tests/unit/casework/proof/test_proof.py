@@ -127,9 +127,9 @@ def test_the_width_that_results_is_not_the_one_asked_for() -> None:
 def test_a_door_that_laps_its_neighbour() -> None:
     """A pair whose left leaf is 1/4 in too wide is found by the sum and by the solids."""
     case = one_case(front=SLAB)
-    left = case.fronts[0]
+    left = case.doors[0]
     wide = replace(left, width=moved(left.width, INCH / 4))
-    case = replace(case, fronts=(wide, *case.fronts[1:]))
+    case = replace(case, fronts=(wide, *case.doors[1:]))
     says = [f.says for f in _failures(case, "fronts")]
     assert "the parts of left door do not fill the leaf" in says
     assert "right door is not where reveal, leaves and gaps put it" in says
@@ -143,7 +143,7 @@ def test_stacked_faces_that_do_not_meet() -> None:
     says = {f.says for f in _failures(replace(case, faces=(moved_up, upper)), "fronts")}
     assert says == {
         "the lower and the upper face do not meet",
-        "the doors do not meet on the middle of the divider",
+        "the fronts do not meet on the middle of the divider",
     }
 
 
@@ -167,7 +167,7 @@ def test_a_shelf_off_its_pins() -> None:
 def test_a_cup_that_is_not_level_with_its_plate() -> None:
     """A cup 3 mm too high does not meet its plate."""
     case = one_case(front=SLAB)
-    hinge = case.fronts[0].hinges[0]
+    hinge = case.doors[0].hinges[0]
     part = next(p for p in case.parts if any(f.path == hinge.cup for f in p.features))
     cup = next(f for f in part.features if f.path == hinge.cup)
     assert isinstance(cup, Bores)
@@ -182,10 +182,10 @@ def test_a_cup_that_is_not_level_with_its_plate() -> None:
 def test_a_door_hung_farther_than_its_side_screw_reaches(off: Fraction) -> None:
     """The hinge's side screw gives 2 mm either way by its sheet; a door 3 mm off stays off."""
     case = one_case(front=SLAB)
-    front = case.fronts[0]
+    front = case.doors[0]
     real = case.part("upper.side_left").finished.thickness.value - front.x.value
     overlay = Dim("", (), real + off)
-    case = replace(case, fronts=(replace(front, overlay=overlay), *case.fronts[1:]))
+    case = replace(case, fronts=(replace(front, overlay=overlay), *case.doors[1:]))
     says = {f.says for f in _failures(case, "hinges")}
     assert ("the hinge's side screw cannot bring the door to its place" in says) is (off > 2)
     assert "the overlay is not the one the hinge gives" in says

@@ -188,7 +188,7 @@ def test_a_glass_frame_is_checked_before_its_pane() -> None:
 def test_a_door_hung_before_it_is_whole() -> None:
     """A door whose rail comes after it is hung is found."""
     case = one_case(front=GLASS, width="18")
-    (front,) = case.fronts
+    (front,) = case.doors
     hang = next(step for step in case.assembly if step.part == front.path)
     rail = next(step for step in case.assembly if step.part.endswith("rail_top"))
     rest = [step for step in case.assembly if step not in (hang, rail)]

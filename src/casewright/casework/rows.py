@@ -1,0 +1,168 @@
+"""Rows of a face: fronts one over the other, with the lines between them."""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import replace
+from fractions import Fraction
+from itertools import pairwise
+
+from casewright.casework.box import Board, Box, cut_horizontal
+from casewright.casework.carcase import Opening
+from casewright.casework.maker import Maker
+from casewright.casework.specs import RowSpec
+from casewright.dims import Dim
+
+__all__ = ["cut_row_boards", "part_into_rows", "row_names"]
+
+_WORDS = {"drawer": "drawer", "false front": "false_front", "open": "open", "doors": "doors"}
+
+
+def row_names(rows: tuple[RowSpec, ...]) -> tuple[str, ...]:
+    """A name for each row: main for the first doors, drawer_1, drawer_2, false_front.
+
+    Examples
+    --------
+    >>> drawer, doors = RowSpec("drawer", None, None), RowSpec("doors", None, None)
+    >>> row_names((drawer, drawer, doors))
+    ('drawer_1', 'drawer_2', 'main')
+    """
+    total = Counter(row.kind for row in rows)
+    seen: Counter[str] = Counter()
+    names = []
+    for row in rows:
+        seen[row.kind] += 1
+        number, word = seen[row.kind], _WORDS[row.kind]
+        if row.kind == "doors" and number == 1:
+            names.append("main")
+        elif row.kind == "drawer" or total[row.kind] > 1:
+            names.append(f"{word}_{number}")
+        else:
+            names.append(word)
+    return tuple(names)
+
+
+def _difference(one: Dim, other: Dim) -> Dim:
+    """One less the other; nothing is left out of the formula."""
+    return one - other if other.path or other.op else one
+
+
+def _raised(base: Dim, by: Dim) -> Dim:
+    """A height above a base; a base that is nothing is left out of the formula."""
+    return base + by if base.path or base.op else by
+
+
+def _heights(maker: Maker) -> tuple[Dim | None, ...]:
+    """Heights of the rows' fronts [mm], and None for each that takes a share of what is left.
+
+    Where all are given the lowest takes what is left of the face, as it was built.
+    """
+    rows = maker.spec.rows
+    given = [
+        None if row.height is None else maker.number(f"{name}_height", row.height)
+        for row, name in zip(rows, row_names(rows), strict=True)
+    ]
+    if all(dim is not None for dim in given):
+        given[-1] = None
+    return tuple(given)
+
+
+def _share(maker: Maker, heights: tuple[Dim | None, ...], low: Dim, high: Dim) -> Dim:
+    """What each row without a height of its own takes [mm].
+
+    Parameters
+    ----------
+    low, high
+        Case heights of the lowest front's lower edge and the topmost one's upper edge [mm].
+    """
+    left = _difference(high, low)
+    if len(heights) > 1:
+        left = left - (len(heights) - 1) * maker.style("gap")
+    for dim in heights:
+        if dim is not None:
+            left = left - dim
+    sharing = sum(dim is None for dim in heights)
+    return left if sharing == 1 else left / Fraction(sharing)
+
+
+def part_into_rows(maker: Maker, box: Box, bay: Opening) -> tuple[Opening, ...]:
+    """An opening parted into the rows that were asked for, from the bottom up.
+
+    Parameters
+    ----------
+    bay
+        The opening of the box that the rows share.
+    """
+    rows = maker.spec.rows
+    if not rows:
+        return (bay,)
+    given, names = _heights(maker), row_names(rows)
+    low, high = _raised(bay.face_y0, bay.bottom), bay.face_y1 - bay.top
+    share = maker.place.let("row_share", _share(maker, given, low, high))
+    heights = [share if height is None else height for height in given]
+    half = maker.style("gap") / 2
+    boards = {board.name: board for board in box.boards}
+    found: list[Opening] = []
+    line, clear, above = bay.face_y1, bay.y1, bay.top
+    for number, (row, name) in enumerate(zip(rows, names, strict=True), start=1):
+        last = number == len(rows)
+        low, under, floor = bay.face_y0, bay.bottom, bay.y0
+        next_clear = clear
+        if not last:
+            board = boards.get(f"row_board.{number}")
+            low, floor, next_clear = _line(maker, number, line - above - heights[number - 1],
+                                           half, board)  # fmt: skip
+            under = half
+        inside = tuple(s for s in bay.shelves if floor.value < s.value < clear.value)
+        found.append(
+            replace(bay, name=name, y0=floor, y1=clear, face_y0=low, face_y1=line, bottom=under,
+                    top=above, shelves=inside, row=row.kind, front=row.front)
+        )  # fmt: skip
+        line, clear, above = low, next_clear, half
+    return tuple(reversed(found))
+
+
+def _line(
+    maker: Maker, number: int, lower_edge: Dim, half: Dim, board: Board | None
+) -> tuple[Dim, Dim, Dim]:
+    """Middle of the gap under a row, and what bounds the openings above and below it [mm]."""
+    name = f"row_{number}_line"
+    if board is None:
+        line = maker.place.let(name, lower_edge - half)
+        return line, line, line
+    line = maker.place.let(name, board.underside + board.outline.thickness / 2)
+    return line, board.underside + board.outline.thickness, board.underside
+
+
+def cut_row_boards(maker: Maker, box: Box) -> None:
+    """Boards between rows: whole ones where a row is open, rails where the job wants them."""
+    rows = maker.spec.rows
+    wanted = [_is_whole(pair) or maker.spec.row_rails for pair in pairwise(rows)]
+    if not any(wanted):
+        return
+    divider = next((b for b in box.boards if b.role == "divider"), None)
+    thick, half = box.bottom.outline.thickness, maker.style("gap") / 2
+    line = box.head if divider is None else divider.underside + thick / 2
+    above = maker.style("base_top_reveal") if divider is None else half
+    given, low = _heights(maker), _raised(box.deck, maker.style("bottom_reveal"))
+    share = _share(maker, given, low, line - above)
+    for number, (height, pair) in enumerate(zip(given, pairwise(rows), strict=False), start=1):
+        line = line - above - (share if height is None else height) - half
+        above = half
+        if wanted[number - 1]:
+            _cut_board(maker, box, number, line - thick / 2, whole=_is_whole(pair))
+
+
+def _is_whole(pair: tuple[RowSpec, RowSpec]) -> bool:
+    """Whether a row that is open meets another there: a whole board parts the two."""
+    return "open" in (pair[0].kind, pair[1].kind)
+
+
+def _cut_board(maker: Maker, box: Box, number: int, underside: Dim, *, whole: bool) -> None:
+    word = "board" if whole else "rail"
+    cut_horizontal(
+        maker, box, f"row_board.{number}", "fixed shelf" if whole else "stretcher",
+        f"{word} under row {number}",
+        underside=maker.on_grid(f"row_{number}_board", underside),
+        width=None if whole else maker.style("stretcher"),
+    )  # fmt: skip
