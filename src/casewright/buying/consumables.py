@@ -15,6 +15,7 @@ from casewright.room.model import Room
 __all__ = ["consumables", "glued_length"]
 
 _BOTTLE_ML = Fraction(250)
+_EVERY = {"in": "60 ft (18.3 m)", "mm": "18.3 m (60 ft)"}  # that a bottle glues
 _TUB_ML = Fraction(473)
 _BOXES_A_TUB = 10
 _GRITS = (150, 220, 320)
@@ -57,7 +58,8 @@ def _glue(room: Room) -> Iterator[BuyLine]:
         yield BuyLine(
             "glue and filler", "wood glue", "glue", "volume", need, Fraction(0), _BOTTLE_ML,
             packed(need, Fraction(0), _BOTTLE_ML), "bottle of 250 ml",
-            f"{long_length(length, room.spec.unit)} of glued edges, 250 ml for 60 ft (18.3 m)",
+            f"{long_length(length, room.spec.unit)} of glued edges, 250 ml for "
+            f"{_EVERY[room.spec.unit]}",
             tuple(paths),
         )  # fmt: skip
 

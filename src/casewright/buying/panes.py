@@ -36,12 +36,14 @@ def panes(room: Room) -> Iterator[BuyLine]:
     unit = room.spec.unit
     for (key, long, wide, radius), parts in sorted(sizes.items(), key=_largest_first):
         goods = room.spec.stock[key]
-        corners = f", corners rounded to {reading_text(radius, unit)}" if radius else ""
+        corners = (
+            f", corners rounded to {reading_text(radius, unit, with_unit=True)}" if radius else ""
+        )
         law = f"; {_LAW}" if isinstance(goods, Glazing) and "glass" in goods.material else ""
         yield BuyLine(
             "glass",
-            f"{goods.title}, {reading_text(long, unit)} x {reading_text(wide, unit)} {unit} x "
-            f"{shop_text(goods.thickness.value, unit)}{corners}",
+            f"{goods.title}, {reading_text(long, unit)} x {reading_text(wide, unit)} x "
+            f"{shop_text(goods.thickness.value, unit)} {unit}{corners}",
             key, "pieces", Fraction(len(parts)), Fraction(0), Fraction(1), len(parts), "each",
             f"{counted(len(parts), 'door')} with panes of this size",
             tuple(part.path for part in parts),

@@ -36,7 +36,7 @@ def _sheets(room: Room, plan: StockPlan, goods: Sheet, breakdown: Breakdown) -> 
     return BuyLine(
         "sheets", f"{goods.title}, {size}", goods.key, "pieces", Fraction(plan.count),
         Fraction(0), Fraction(1), plan.count, "sheet", why, _parts(plan),
-        note=goods.price or "measure every sheet's thickness on arrival, at six places",
+        note=goods.price or "measure the thickness on arrival, at six places over all of them",
     )  # fmt: skip
 
 

@@ -87,7 +87,7 @@ def _hardware(unit: Unit) -> dict[str, dict[str, Any]]:
     inch = unit == "in"
     return {
         "hinge": {
-            "title": "35 mm cup hinge, full overlay, with its plate",
+            "title": "35 mm cup hinge, full overlay",
             "constant": "13 mm", "bore_distance": ["3 mm", "6 mm"],
             "plate_heights": ["0 mm", "2 mm", "4 mm"], "cup_diameter": "35 mm",
             "cup_depth": "12.5 mm", "plate_line": "37 mm", "plate_pitch": "32 mm",

@@ -21,9 +21,8 @@ def buy_section(lines: tuple[BuyLine, ...]) -> Section:
     """One trip to the yard and one to the hardware shop."""
     blocks: list[Block] = [
         Paragraph(
-            "Counted from the model: every screw, pin and hinge is one that a step of this packet "
-            "uses, with the spares named beside it. Buy sheets of one batch; measure each at six "
-            "points when it arrives."
+            "Every screw, pin and hinge counted here is one that a step of this packet uses, with "
+            "the spares named beside it. Buy sheets of one batch."
         ),
         Table(_COLUMNS, tuple(_rows(lines)), small=True),
     ]

@@ -46,7 +46,7 @@ def card_facts(group: PartGroup, room: Room, at: str = "") -> Rich:
             continue
         found.append(" ")
         if pieces[0].hand is not None:
-            found += [SignMark(pieces[0].hand), " "]
+            found += [SignMark(pieces[0].hand), "\u00a0"]
         alone = {part.case for part in group.pieces} == {at}
         found += [*(_links(pieces) if alone else pieces_words(pieces, room)), "."]
     return tuple(found)

@@ -114,8 +114,9 @@ def _summary(room: Room, case: Case) -> Rich:
     if case.is_plinth:
         words.append(" (length × height × depth).")
     else:
+        doors = ", doors apart" if case.fronts else ""
         words.append(
-            f" (width × height × depth{', doors apart' if case.fronts else ''}). Joints: {spec.joint}; back: {spec.back}; "
+            f" (width × height × depth{doors}). Joints: {spec.joint}; back: {spec.back}; "
             f"edges: {spec.edge}."
         )
     if case.standing.value:

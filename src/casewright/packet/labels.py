@@ -11,6 +11,7 @@ from casewright.outputs.blocks import Label, Labels, LabelSheet
 from casewright.outputs.document import Section
 from casewright.outputs.inlines import Inline, PageNumber, Rich
 from casewright.packet.cut_places import rough_lengths
+from casewright.packet.wall_page import HANGING
 from casewright.packet.words import edge_words, place_titles, plane_word, sizes, unfold
 from casewright.room.model import Room
 from casewright.stock import Glazing
@@ -71,7 +72,7 @@ def _next(room: Room, part: Part) -> Rich:
         verb = "hang" if part.role == "door" else "put together"
         work.append((f"{verb} p. ", PageNumber(f"assembly:{part.case}")))
     else:
-        work.append("fit at the wall")
+        work.append(("fit at the wall p. ", PageNumber(HANGING)))
     if after:
         work.append(("bore p. ", PageNumber(part.path)))
     found: list[Inline] = []

@@ -5,10 +5,10 @@ from __future__ import annotations
 from casewright.breakdown import Breakdown
 from casewright.outputs.blocks import CheckList, Paragraph, Step
 from casewright.outputs.document import Section
-from casewright.outputs.inlines import Blank, Inline, Link, PageNumber
+from casewright.outputs.inlines import Blank, Inline, Link, PageNumber, Rich
 from casewright.packet.cut_places import cutting_places
 from casewright.packet.key import key_blocks
-from casewright.packet.readings import READINGS, reading_blocks
+from casewright.packet.readings import BOXES, OPENINGS, STOCK, reading_blocks
 from casewright.packet.wall_page import HANGING
 from casewright.room.model import Room
 
@@ -54,7 +54,6 @@ def _stages(room: Room, breakdown: Breakdown) -> list[Step]:
     first, doors = _cutting(room, breakdown)
     cards = _leads({"part-cards": "the part cards"})
     together = _leads({f"assembly:{case.key}": case.spec.title for case in room.cases})
-    readings = _leads({READINGS: "readings"})
     many = len(room.cases) > 1
     box = "one box" if many else "the box"
     after = "write it down, then put the others together" if many else "write it down"
@@ -63,21 +62,30 @@ def _stages(room: Room, breakdown: Breakdown) -> list[Step]:
         wait += " Leave the pieces of doors until their openings are measured."
     stages = [
         Step("Buy", (("From ", *_leads({"buy": "the buy list"}), "."),), (_LIFTING,)),
-        Step("Measure the sheets and boards in three places each", (("On ", *readings, "."),)),
+        Step("Measure the thickness of the sheets and boards", (_reading(STOCK),)),
         Step(
             "Cut by setting, and label every piece as it comes off the saw",
             ((*first, ", ", *_leads({"labels": "labels"})), wait),
         ),
         Step("Machine the parts: rabbets, dadoes, pockets, holes", (("From ", *cards, "."),)),
         Step("Band, lip or fill the edges; sand the insides", (), (_DUST,)),
-        Step(f"Put {box} together first and measure it; {after}", ((*together, "; ", *readings),)),
+        Step(
+            f"Put {box} together first and measure it; {after}",
+            ((*together, "; ", *_leads({BOXES: "readings"})),),
+        ),
     ]
     if any(case.fronts for case in room.cases):
         stages += [
-            Step("Measure the openings before the doors are cut", (("On ", *readings, "."),)),
+            Step("Measure the openings before the doors are cut", (_reading(OPENINGS),)),
             Step("Cut, put together, bore and fit the doors", (doors or cards,)),
         ]
-    return [*stages, _finish(room), Step("Hang and set", (_placing(room),), (_HANGING,))]
+    hang = any(case.spec.kind == "wall" for case in room.boxes)
+    last = Step("Hang and set" if hang else "Set in place", (_placing(room),), (_HANGING,))
+    return [*stages, _finish(room), last]
+
+
+def _reading(anchor: str) -> Rich:
+    return ("Into the ", *_leads({anchor: "readings"}), ".")
 
 
 def _finish(room: Room) -> Step:

@@ -11,15 +11,15 @@ from casewright.outputs.blocks import Block, Callout, Column, Heading, Row, Tabl
 from casewright.outputs.inlines import Blank, Inline, Link, Rich, Strong
 from casewright.room.model import Room
 
-__all__ = ["READINGS", "reading_blocks"]
+__all__ = ["BOXES", "OPENINGS", "STOCK", "reading_blocks"]
 
-READINGS = "readings"
-"""Anchor of the first table."""
+STOCK, BOXES, OPENINGS = "readings:stock", "readings:boxes", "readings:openings"
+"""Anchors of the tables."""
 
-_PLACES = 3  # readings of a thickness
+_PLACES = 6  # readings of a thickness
 _STOCK = (
-    Column("Stock", share=3.0), Column("Planned as", share=1.2), Column("1", share=1.0),
-    Column("2", share=1.0), Column("3", share=1.0), Column("Mean", share=1.0),
+    Column("Stock", share=3.0), Column("Planned as", share=1.2),
+    *(Column(str(place), share=1.0) for place in range(1, _PLACES + 1)),
 )  # fmt: skip
 _BOXES = (
     Column("Case", share=2.0), Column("Within"), Column("Width", share=1.6),
@@ -33,29 +33,43 @@ _OPENINGS = (
 
 def reading_blocks(room: Room) -> Iterator[Block]:
     """Tables of stock, of boxes and of openings; what to do when one is off."""
-    yield Heading("Readings", 2, READINGS)
-    yield Heading("Thickness in three places, before the first cut", 3)
+    yield Heading("Readings", 2)
+    yield Heading(
+        "Thickness in six places, spread over all its sheets or boards, before the first cut",
+        3,
+        STOCK,
+    )
     yield Table(_STOCK, tuple(_stock_rows(room)), small=True)
-    yield Heading("Each box, outside, as it stands clamped; the first one before the others", 3)
+    yield Heading(_boxes_title(room), 3, BOXES)
     yield Table(_BOXES, tuple(_box_row(case, room) for case in room.cases), small=True)
     openings = tuple(_opening_row(case, room) for case in room.cases if case.fronts)
     if openings:
-        yield Heading("Each opening, before its doors are cut", 3)
+        yield Heading("Each opening, before its doors are cut", 3, OPENINGS)
         yield Table(_OPENINGS, openings, small=True)
     yield Callout(
         "measure first",
-        "Stop. A reading of stock: write it in the job file and print the packet again. A box or "
-        "an opening: put it right while that can be done, and cut nothing that belongs to it "
-        "until it is.",
+        "Stop. Stock: write all six readings in the job file, which takes their mean, and print "
+        f"the packet again. {_off(room)}: put it right while that can be done, and cut nothing "
+        "that belongs to it until it is.",
         "When one is off",
     )
+
+
+def _boxes_title(room: Room) -> str:
+    if len(room.cases) > 1:
+        return "Each box, outside, as it stands clamped; the first one before the others"
+    return "The box, outside, as it stands clamped"
+
+
+def _off(room: Room) -> str:
+    return "A box or an opening" if any(case.fronts for case in room.cases) else "A box"
 
 
 def _stock_rows(room: Room) -> Iterator[Row]:
     for key in dict.fromkeys(part.stock for part in room.parts):
         dim = room.chain.nodes.get(f"stock.{key}.thickness")
         planned: Rich = "" if dim is None else measure_of(dim, room.spec.unit)
-        blanks = tuple(Blank(15.0) for _ in range(_PLACES + 1))
+        blanks = tuple(Blank(12.5) for _ in range(_PLACES))
         yield Row((room.spec.stock[key].title, planned, *blanks))
 
 

@@ -141,6 +141,6 @@ class _Teller:
             if words not in _DANGERS:
                 continue
             before = self._warned.setdefault(words, step.number)
-            told = words if before == step.number else f"as at cut {before}"
-            found += ["  ", SignMark("caution"), f" {told}"]
+            told = words if before == step.number else f"as\u00a0at\u00a0cut\u00a0{before}"
+            found += ["  ", SignMark("caution"), f"\u00a0{told}"]
         return tuple(found)

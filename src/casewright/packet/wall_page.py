@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
 from casewright.casework.cases import Case
+from casewright.dims import shop_text
 from casewright.drawing import measure_of
 from casewright.outputs.blocks import Block, CheckList, Heading, Paragraph, Step
 from casewright.outputs.document import Section
@@ -29,10 +30,10 @@ _LIFT = (
 )
 _TIP = "A case that is not yet screwed to the wall can tip: leave its doors off and nothing in it."
 _ASSUMED = (
-    "Reckoned with: studs as far apart as the buy list says, until they are found. What a wall "
-    "carries is not worked out here: it hangs on the studs, the screws and what is put in. Where "
-    "a case has fewer than two studs behind it, fasten a rail across studs first, or join it to "
-    "its neighbours. Local codes and the screw maker's tables come first."
+    " from middle to middle, until they are found. What a wall carries is not worked out "
+    "here: it depends on the studs, the screws and what is put in. Where a case has fewer than "
+    "two studs behind it, fasten a rail across studs first, or join it to its neighbours. Local "
+    "codes and the screw maker's tables come first."
 )
 
 
@@ -41,7 +42,8 @@ def wall_section(room: Room) -> Section:
     fixings = {fixing.case: fixing for fixing in wall_fixings(room)}
     hung = [case for case in room.boxes if case.spec.kind == "wall"]
     standing = [case for case in room.boxes if case.spec.kind != "wall"]
-    blocks: list[Block] = [Paragraph(_ASSUMED)]
+    studs = shop_text(room.spec.style["stud_spacing"].value, room.spec.unit, with_unit=True)
+    blocks: list[Block] = [Paragraph(f"Planned for studs {studs}{_ASSUMED}")]
     number = 1
     for title, steps in (
         ("First", (_studs(),)),
@@ -178,7 +180,8 @@ def _last(room: Room) -> Iterator[Step]:
             "Hang the doors, and set them in this order: height, then side, then depth. Gaps are "
             "even when a feeler of one thickness goes into all of them.",
         )
-    yield Step("Go round once more: every wall screw in a stud, no door that rubs, shelves in.")
+    doors = ", no door that rubs" if any(case.fronts for case in room.cases) else ""
+    yield Step(f"Go round once more: every wall screw in a stud{doors}, shelves in.")
 
 
 def _filler(room: Room, filler: Filler) -> Rich:

@@ -39,11 +39,11 @@ def unfold(*items: Rich) -> tuple[Inline, ...]:
 
 
 def sizes(*dims: Dim, unit: Unit, strong: bool = False) -> tuple[Inline, ...]:
-    """Sizes with a cross between them."""
+    """Sizes with a cross between them, on one line."""
     found: list[Inline] = []
     for number, dim in enumerate(dims):
         if number:
-            found.append(" × ")
+            found.append("\u00a0×\u00a0")
         measure = measure_of(dim, unit)
         found.append(Strong(measure) if strong else measure)
     return tuple(found)

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
 from tests.unit.packet.test_packet import EXAMPLES, packet, planned
 
 from casewright.dims import shop_text
 from casewright.drawing import measure_of
-from casewright.outputs.blocks import Block, CheckList, Paragraph, Step, Table
+from casewright.outputs.blocks import Block, CheckList, Heading, Paragraph, Step, Table
 from casewright.outputs.inlines import Blank, Link, rich_text
 from casewright.packet.wall_page import HANGING
 from casewright.packet.words import unfold
@@ -51,6 +53,27 @@ def test_openings_are_read_where_there_are_doors(name: str) -> None:
         assert rich_text(row.cells[0]) == case.spec.title
         blanks = sum(isinstance(item, Blank) for cell in row.cells for item in unfold(cell))
         assert blanks == 1 + len(case.clear_heights)
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_what_is_measured_leads_to_its_own_table(name: str) -> None:
+    """Stock, boxes and openings each to the heading over their blanks; no mean is left to work."""
+    under = {
+        block.anchor: after
+        for block, after in pairwise(blocks(name))
+        if isinstance(block, Heading) and block.anchor.startswith("readings:")
+    }
+    assert all(isinstance(after, Table) for after in under.values())
+    led = {
+        item.target
+        for step in stages(name)
+        for note in step.notes
+        for item in unfold(note)
+        if isinstance(item, Link) and item.target.startswith("readings:")
+    }
+    assert led == set(under)
+    stock = tables(name)[0]
+    assert [column.title for column in stock.columns[2:]] == list("123456")
 
 
 @pytest.mark.parametrize("name", EXAMPLES)

@@ -187,7 +187,7 @@ def test_every_cut_has_a_row_in_order_and_every_danger_is_told(name: str) -> Non
         assert [rich_text(row.cells[0]) for row in rows] == [str(s.number) for s in steps]
         told = [rich_text(row.cells[3]) for row in rows]
         for words, step in zip(told, steps, strict=True):
-            earlier = [int(number) for number in re.findall(r"as at cut (\d+)", words)]
+            earlier = [int(number) for number in re.findall(r"as\sat\scut\s(\d+)", words)]
             assert all(number < step.number for number in earlier)
             in_full = [words, *(told[number - 1] for number in earlier)]
             for caution in set(step.cautions) & DANGERS:
