@@ -116,6 +116,7 @@ def plain_style(unit: Unit = "in", **changes: str) -> Style:
 SLAB = FrontSpec("slab", None, "left", "mdf", "strip", "board", "glass")
 APPLIED = FrontSpec("applied frame", None, "left", "mdf", "strip", "board", "glass")
 GLASS = FrontSpec("glass frame", None, "left", "mdf", "strip", "board", "glass")
+PANEL = FrontSpec("frame and panel", None, "left", "mdf", "strip", "board", "glass", panel="ply6")
 
 
 def case_spec(unit: Unit = "in", **changes: Any) -> CaseSpec:

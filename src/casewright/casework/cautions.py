@@ -18,6 +18,28 @@ CAUTIONS: Mapping[str, str] = MappingProxyType(
             "Stop the saw and wait for the blade before lifting it out; finish the corner with a "
             "hand saw. Clamp the work; eyes and ears protected."
         ),
+        "saw_on_edge": (
+            "The piece stands on edge over a blade that does not come through: a high fence, a "
+            "featherboard on the table, a push stick at the end, hands above the cut and never "
+            "behind it. Refit guard and riving knife at once; eyes and ears protected."
+        ),
+        "saw_rail_end": (
+            "Rail flat against the mitre gauge, hand on the gauge; a block clamped to the fence "
+            "well before the blade is the stop, so that nothing binds between fence and blade. "
+            "Wait for the blade before taking the rail away."
+        ),
+        "dado_stack": (
+            "A dado stack is allowed only where the saw is made for it and the law lets it be "
+            "used: its maker says so. The riving knife comes off, so guard the cut from above."
+        ),
+        "router_table": (
+            "Feed from right to left against the bit's turn, featherboards before and behind it, "
+            "a push block at the end; fence closed up to the bit. Unplug to change the bit."
+        ),
+        "router_rail_end": (
+            "Push the narrow rail along the fence with a square block behind it, which backs the "
+            "fibres too; hands on the block. Shallow passes; unplug to change the bit."
+        ),
         "router_feed": (
             "Feed against the bit's turn, never with it. Clamp straightedge and work; unplug to "
             "change the bit; eyes, ears and lungs protected."

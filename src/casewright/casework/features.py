@@ -7,14 +7,33 @@ from typing import Literal
 
 from casewright.dims import Dim
 
-__all__ = ["BoreKind", "Bores", "Cut", "CutKind", "Face", "Feature", "Plane", "Setup"]
+__all__ = [
+    "EDGES",
+    "BoreKind",
+    "Bores",
+    "Cut",
+    "CutFace",
+    "CutKind",
+    "Edge",
+    "Face",
+    "Feature",
+    "Plane",
+    "Setup",
+]
 
 Plane = Literal["l0", "l1", "w0", "w1", "t0", "t1"]
 """Planes of a part: ends l0 (datum end) and l1, edges w0 (datum edge) and w1, faces t0 (face B)
 and t1 (face A, the face that shows)."""
 
 Face = Literal["A", "B"]
-CutKind = Literal["rabbet", "dado", "groove", "notch", "lap", "rebate"]
+Edge = Literal["w0", "w1"]
+EDGES: tuple[Edge, ...] = ("w0", "w1")
+"""The long edges of a part."""
+
+CutFace = Literal[Face, Edge]
+"""What a cut is made into: a face, or a long edge."""
+
+CutKind = Literal["rabbet", "dado", "groove", "notch", "lap", "rebate", "tongue"]
 BoreKind = Literal["shelf pins", "hinge cup", "hinge plate", "pull", "pocket"]
 
 
@@ -63,11 +82,12 @@ class Setup:
 
 @dataclass(frozen=True, slots=True)
 class Cut:
-    """A straight-walled cut: rabbet, dado, groove, notch, lap or rebate.
+    """A straight-walled cut: rabbet, dado, groove, notch, lap, rebate, or one cheek of a tongue.
 
     It runs along the part's length ("l") or width ("w"). `at` is measured square to that run,
     from `datum` to the near wall of the cut; `start` and `end` along the run, from the datum
-    end or edge, None meaning right through.
+    end or edge, None meaning right through. A cut into an edge runs along the length; its datum
+    is a face, and its width lies across the thickness.
 
     Parameters
     ----------
@@ -76,13 +96,13 @@ class Cut:
     kind
         What it is.
     face
-        Face it is cut into.
+        Face or edge it is cut into.
     runs
         Direction of the cut, along length or width.
     datum
         Plane `at` is measured from.
     at, width, depth
-        [mm]. Depth is from `face`; a notch goes right through the thickness.
+        [mm]. Depth is from `face`, also of an edge; a notch goes right through the thickness.
     start, end
         Where it begins and ends along its run [mm], from l0 or w0.
     asked_by
@@ -93,7 +113,7 @@ class Cut:
 
     path: str
     kind: CutKind
-    face: Face
+    face: CutFace
     runs: Literal["l", "w"]
     datum: Plane
     at: Dim
@@ -104,6 +124,15 @@ class Cut:
     asked_by: str
     setup: Setup
     radius: Dim | None = None
+
+    @property
+    def edge(self) -> Edge | None:
+        """The edge it is cut into; None for a cut into a face."""
+        match self.face:
+            case "w0" | "w1":
+                return self.face
+            case _:
+                return None
 
 
 @dataclass(frozen=True, slots=True)

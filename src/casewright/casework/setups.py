@@ -11,9 +11,11 @@ from casewright.dims import Dim, Place
 __all__ = [
     "bore_setup",
     "cross_dado_setup",
+    "edge_groove_setup",
     "notch_setup",
     "pocket_setup",
     "rip_cut_setup",
+    "tongue_setup",
 ]
 
 
@@ -45,6 +47,64 @@ def rip_cut_setup(
             check=far.size, check_words=far.words, cautions=("saw_partial_cut",),
         )  # fmt: skip
     return _routed(house, place, at=at, width=width, depth=depth, far=far)
+
+
+def edge_groove_setup(house: House, place: Place, *, at: Dim, width: Dim, depth: Dim) -> Setup:
+    """A groove in a long edge, face A always to the fence, so that all members stay flush.
+
+    With the tools that the shop owns: a slot cutter on the router table, a dado stack or the
+    blade itself on the table saw, at last a router with an edge guide.
+    """
+    far = _Check(place.let("face_to_far_wall", at + width), "from face A to the groove's far wall")
+    has = house.shop.has
+    if has("router table") and has("slot cutter"):
+        return Setup(
+            "router table", fence=at, depth=depth, bit="slot cutter", check=far.size,
+            check_words=far.words, cautions=("router_table",),
+        )  # fmt: skip
+    if not has("table saw"):
+        return _routed(house, place, at=at, width=width, depth=depth, far=far)
+    if has("dado stack"):
+        return Setup(
+            "table saw", fence=at, depth=depth, bit="dado stack packed to", bit_size=width,
+            check=far.size, check_words=far.words, cautions=("saw_on_edge", "dado_stack"),
+        )  # fmt: skip
+    kerf = house.kerf()
+    return Setup(
+        "table saw", fence=at, depth=depth, bit="saw blade", bit_size=kerf,
+        passes=_passes(place, width, kerf, "passes of the blade for the groove"),
+        check=far.size, check_words=far.words, cautions=("saw_on_edge",),
+    )  # fmt: skip
+
+
+def tongue_setup(house: House, place: Place, *, long: Dim, depth: Dim) -> Setup:
+    """One cheek of a tongue, across the end of a rail that lies flat on the table.
+
+    A stop decides how long the tongue is, so that all rails of a frame are alike.
+    """
+    words = "from the rail's end to the shoulder"
+    has = house.shop.has
+    if has("table saw") and has("dado stack"):
+        return Setup(
+            "table saw", depth=depth, stop=long, bit="dado stack", check=long, check_words=words,
+            cautions=("saw_rail_end", "dado_stack"),
+        )  # fmt: skip
+    if has("router table"):
+        bit = house.bit(long)
+        passes = _passes(place, long, bit, "passes of the bit for the cheek") if bit else 1
+        return Setup(
+            "router table", depth=depth, stop=long, passes=passes, bit="straight bit",
+            bit_size=bit, check=long, check_words=words, cautions=("router_rail_end",),
+        )  # fmt: skip
+    if has("table saw"):
+        kerf = house.kerf()
+        return Setup(
+            "table saw", depth=depth, stop=long, bit="saw blade", bit_size=kerf,
+            passes=_passes(place, long, kerf, "passes of the blade for the cheek"),
+            check=long, check_words=words, cautions=("saw_rail_end",),
+        )  # fmt: skip
+    far = _far_wall(place, "end", long, "cheek")
+    return _routed(house, place, at=house.zero, width=long, depth=depth, far=far)
 
 
 def cross_dado_setup(

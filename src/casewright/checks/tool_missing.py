@@ -38,15 +38,16 @@ _DRILLED = ("pocket-hole jig", "pin jig", "hinge jig")
 _NAMES = {"pocket": "pocket holes", "shelf pins": "shelf pin holes", "hinge cup": "hinge cups",
           "hinge plate": "hinge plate holes", "pull": "pull holes", "notch": "notches",
           "rabbet": "rabbets", "dado": "dadoes", "groove": "grooves", "lap": "laps",
-          "rebate": "rebates"}  # fmt: skip
+          "rebate": "rebates", "tongue": "tongues"}  # fmt: skip
 _SHOWN = 3
 
 
 class _Work(NamedTuple):
-    """A kind of cut or hole, and whether it runs across the grain."""
+    """A kind of cut or hole, whether it runs across the grain, whether it is in a door."""
 
     kind: str
     cross: bool
+    door: bool
 
 
 class _Lack(NamedTuple):
@@ -64,7 +65,7 @@ def _examine(room: Room) -> Iterator[Breach]:
             for tool in _missing(shop, feature):
                 lack = lacking.setdefault(tool, _Lack({}, {}))
                 cross = getattr(feature, "runs", "") == "w"
-                lack.work.setdefault(_Work(feature.kind, cross))
+                lack.work.setdefault(_Work(feature.kind, cross, bool(part.front)))
                 lack.parts.setdefault(part.path, part)
     for tool, lack in lacking.items():
         yield _lacks_tool(shop, tool, lack)
@@ -110,9 +111,9 @@ def _other_ways(shop: Shop, work: _Work, parts: dict[str, Part]) -> Iterator[str
         case "dado" | "rabbet" if work.cross:
             if shop.has("pocket-hole jig"):
                 yield 'joint = "pocket screws"'
-        case "rabbet" | "groove":
+        case "rabbet" | "groove" if not work.door:
             yield 'back = "applied"'
-        case "lap" | "rebate":
+        case "lap" | "rebate" | "groove" | "tongue":
             yield 'construction = "applied frame" or "slab"'
         case "shelf pins":
             yield "shelves = 0, or fixed shelves"

@@ -84,7 +84,7 @@ class Measure:
 def _is_fitted(path: str) -> bool:
     """Whether a size is read with a calliper: a thickness, the width or depth of a cut."""
     *places, name = path.split(".")
-    if name == "thickness":
+    if name in ("thickness", "face_to_far_wall"):
         return True
     return name in ("width", "depth") and any(places) and places[-1].startswith(_FITTED)
 

@@ -67,6 +67,9 @@ def part_dimensions(frame: PartFrame) -> Iterator[Element]:
 
 def _cut(frame: PartFrame, cut: Cut, along: _Axis, across: _Axis) -> None:
     l0, l1, w0, w1 = frame.cut_span(cut)
+    if cut.edge is not None:  # how far it lies from the faces does not show on one
+        across.span(w0, w1, measure_of(cut.depth, frame.unit))
+        return
     at, width = measure_of(cut.at, frame.unit), measure_of(cut.width, frame.unit)
     axis, near, far, whole = (
         (along, l0, l1, frame.length) if cut.runs == "w" else (across, w0, w1, frame.width)

@@ -59,6 +59,8 @@ class PartFrame:
         """Whether a feature is lettered and dimensioned on this face."""
         if feature.face == self.face:
             return True
+        if isinstance(feature, Cut) and feature.edge is not None:
+            return self.face == faces_to_draw(self.part)[0]
         return _through(feature) and feature.face not in faces_to_draw(self.part)
 
     @property
@@ -107,6 +109,8 @@ class PartFrame:
 
     def cut_span(self, cut: Cut) -> tuple[Fraction, Fraction, Fraction, Fraction]:
         """A cut's l0, l1, w0, w1 in the part's axes [mm]."""
+        if cut.edge is not None:
+            return self._edge_span(cut)
         near = self.from_datum(cut.datum, cut.at.value)
         far = self.from_datum(cut.datum, cut.at.value + cut.width.value)
         across = (min(near, far), max(near, far))
@@ -116,3 +120,11 @@ class PartFrame:
         if cut.runs == "l":
             return start, end, *across
         return *across, start, end
+
+    def _edge_span(self, cut: Cut) -> tuple[Fraction, Fraction, Fraction, Fraction]:
+        """A cut into an edge, as far as it reaches in from it."""
+        start = cut.start.value if cut.start is not None else Fraction(0)
+        end = cut.end.value if cut.end is not None else self.length
+        deep = cut.depth.value
+        across = (Fraction(0), deep) if cut.edge == "w0" else (self.width - deep, self.width)
+        return start, end, *across

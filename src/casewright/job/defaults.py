@@ -167,6 +167,8 @@ TOOL_ACCURACY: Mapping[ToolKind, Accuracy] = MappingProxyType({
     "hinge jig": _strays("0.2"),
     "drill": _strays("0.3"),
     "mitre saw": _strays("0.15"),
+    "dado stack": _strays("0.1"),
+    "slot cutter": _strays("0.1"),
     "tape": _strays("0.5"),
     "calliper": _strays("0.05"),
 })  # fmt: skip

@@ -33,7 +33,7 @@ USUAL_BOXES = BoxesTable(
 )  # fmt: skip
 USUAL_DOORS = DoorsTable(
     construction="slab", slab="fibreboard", strip="strip", frame="board", glazing="glass",
-    pull=True, hinge="left",
+    panel="thin_plywood",    pull=True, hinge="left",
 )  # fmt: skip
 _SHELVES = {"wall": 2, "base": 1, "bookcase": 5}
 
@@ -102,6 +102,7 @@ def _front(case: CaseTable, doors: DoorsTable, *, upper: bool) -> FrontSpec | No
         glazing=first(table.glazing, doors.glazing, usual.glazing),
         pull=first(table.pull, doors.pull, usual.pull),
         edge=table.edge or doors.edge,
+        panel=first(table.panel, doors.panel, usual.panel),
     )
 
 

@@ -46,7 +46,8 @@ def feature_rows(part: Part, unit: Unit) -> Iterator[Row]:
     """A row for each feature; those made with one set-up share one."""
     letters = feature_letters(part)
     done: set[str] = set()
-    two_sided = len({f.face for f in part.features}) > 1 or part.features[0].face == "B"
+    faces = {f.face for f in part.features if _in_a_face(f)}
+    two_sided = len(faces) > 1 or "B" in faces
     for feature in part.features:
         if feature.path in done:
             continue
@@ -57,7 +58,7 @@ def feature_rows(part: Part, unit: Unit) -> Iterator[Row]:
             (
                 ", ".join(letters[twin.path] for twin in twins),
                 unfold(
-                    f"{_names(part, twins)}{f', face {feature.face}' if two_sided else ''}: ",
+                    f"{_names(part, twins)}{_on_face(feature) if two_sided else ''}: ",
                     size_words(feature, unit),
                 ),
                 _where(part, twins, unit),
@@ -66,6 +67,14 @@ def feature_rows(part: Part, unit: Unit) -> Iterator[Row]:
                 ),
             )
         )
+
+
+def _in_a_face(feature: Feature) -> bool:
+    return isinstance(feature, Bores) or feature.edge is None
+
+
+def _on_face(feature: Feature) -> str:
+    return f", face {feature.face}" if _in_a_face(feature) else ""
 
 
 def _names(part: Part, twins: Sequence[Feature]) -> str:

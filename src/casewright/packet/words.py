@@ -107,6 +107,10 @@ def feature_name(part: Part, feature: Feature) -> str:
     along = "along the length" if feature.runs == "l" else "across the width"
     if feature.kind == "notch":
         return "toe notch"
+    if feature.kind == "tongue":
+        return "cheek of the tongue"
+    if feature.edge is not None:
+        return f"{feature.kind} in the {plane_word(part, feature.edge)}"
     return f"{feature.kind} {along}"
 
 
@@ -116,7 +120,8 @@ def at_words(part: Part, feature: Feature, unit: Unit) -> Rich:
         where = plane_word(part, feature.datum)
         if not feature.at.value:
             return f"at the {where}"
-        return (measure_of(feature.at, unit), f" from the {where} to its near wall")
+        named = where if feature.edge is not None else f"the {where}"
+        return (measure_of(feature.at, unit), f" from {named} to its near wall")
     if feature.kind == "hinge plate":
         return _plate_words(part, feature, unit)
     first = feature.places[0]

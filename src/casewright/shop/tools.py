@@ -13,7 +13,7 @@ __all__ = ["Shop", "Tool", "ToolKind"]
 
 ToolKind = Literal[
     "table saw", "circular saw", "router", "router table", "pocket-hole jig", "pin jig",
-    "hinge jig", "drill", "mitre saw", "tape", "calliper",
+    "hinge jig", "drill", "mitre saw", "dado stack", "slot cutter", "tape", "calliper",
 ]  # fmt: skip
 
 

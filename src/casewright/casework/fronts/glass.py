@@ -6,9 +6,16 @@ from dataclasses import dataclass
 from typing import Literal
 
 from casewright.casework.features import Cut, Plane
-from casewright.casework.fronts.constructions import Corner, edge_words, upright
+from casewright.casework.fronts.constructions import Corner
+from casewright.casework.fronts.frames import (
+    Frame,
+    FrameLeaf,
+    Level,
+    place_rail,
+    place_stile,
+)
 from casewright.casework.fronts.glass_pane import add_pane
-from casewright.casework.fronts.glass_rebate import Frame, rout_rebate
+from casewright.casework.fronts.glass_rebate import rout_rebate
 from casewright.casework.fronts.leaves import LeafPlan
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
@@ -18,34 +25,18 @@ from casewright.dims import Dim, Way
 
 __all__ = ["GlassDoor", "cut_glass"]
 
-Level = Literal["bottom", "top"]
-
 
 @dataclass(frozen=True, slots=True)
-class GlassDoor:
+class GlassDoor(FrameLeaf):
     """A leaf of a half-lapped frame with a pane.
 
     Stiles run full length on the show face; the rails lie behind them in the corners.
     """
 
-    maker: Maker
-    leaf: LeafPlan
-    frame: Frame
-
     @property
     def width(self) -> Dim:
         """Outside width [mm]."""
         return self.frame.bottom.length
-
-    @property
-    def height(self) -> Dim:
-        """Outside height [mm]."""
-        return self.frame.left.length
-
-    @property
-    def thickness(self) -> Dim:
-        """Outside thickness [mm]."""
-        return self.frame.left.thickness
 
     @property
     def pieces(self) -> tuple[str, ...]:
@@ -55,65 +46,28 @@ class GlassDoor:
             self.maker.path(f"{self.leaf.name}.pane"),
         )
 
-    @property
-    def cup_part(self) -> str:
-        """The stile at the hinges."""
-        frame = self.frame
-        return frame.left.path if self.leaf.hinge == "left" else frame.right.path
-
-    @property
-    def cup_backing(self) -> Dim:
-        """Thickness of the stile [mm]."""
-        return self.thickness
-
-    @property
-    def pull_parts(self) -> tuple[str, ...]:
-        """The stile at the free edge."""
-        frame = self.frame
-        return (frame.right.path if self.leaf.hinge == "left" else frame.left.path,)
-
     def put(self, at: Corner) -> None:
         """Place the frame, lap its corners, rebate it, set the pane."""
-        frame = self.frame
-        stiles: tuple[tuple[Hand, Outline], ...] = (("left", frame.left), ("right", frame.right))
-        rails: tuple[tuple[Level, Outline], ...] = (("bottom", frame.bottom), ("top", frame.top))
-        for hand, stile in stiles:
-            self._place_stile(stile, hand, at)
-        for level, rail in rails:
-            self._place_rail(rail, level, at)
+        maker, leaf, frame = self.maker, self.leaf, self.frame
+        right = at.x + self.width
+        for hand, stile in frame.stiles:
+            place_stile(maker, leaf, stile, hand, at, right)
+        for level, rail in frame.rails:
+            # Front-flush with the stiles: the frame is glued up face down.
+            z = at.z + self.thickness - rail.thickness
+            corner = (at.x, at.y, z) if level == "bottom" else (right, at.y + self.height, z)
+            place_rail(maker, leaf, rail, level, corner)
         joints = {
             level: tuple(
-                path for hand, stile in stiles for path in self._lap(rail, level, stile, hand)
+                path
+                for hand, stile in frame.stiles
+                for path in self._lap(rail, level, stile, hand)
             )
-            for level, rail in rails
+            for level, rail in frame.rails
         }
         self._glue_up(joints)
-        rebate = rout_rebate(self.maker, self.leaf, frame)
-        add_pane(self.maker, self.leaf, frame, rebate, at)
-
-    def _place_stile(self, stile: Outline, hand: Hand, at: Corner) -> None:
-        self.maker.add(
-            stile, role="stile", title=f"{hand} stile of the {self.leaf.title}",
-            lies=upright(hand), at=(at.x if hand == "left" else at.x + self.width, at.y, at.z),
-            ends=edge_words("outer edge", "inner edge"), hand=hand,
-            shows=("l0", "l1", "w0", "w1", "t1"), group=f"{self.leaf.opening.name} stiles",
-            front=self.maker.path(self.leaf.name),
-        )  # fmt: skip
-
-    def _place_rail(self, rail: Outline, level: Level, at: Corner) -> None:
-        """Rails lie front-flush with the stiles: the frame is glued up face down."""
-        front = at.z + self.thickness
-        low = level == "bottom"
-        self.maker.add(
-            rail, role="rail", title=f"{level} rail of the {self.leaf.title}",
-            lies="+x +y +z" if low else "-x -y +z",
-            at=(at.x, at.y, front - rail.thickness) if low
-            else (at.x + self.width, at.y + self.height, front - rail.thickness),
-            ends=("left" if low else "right", "right" if low else "left",
-                  "outer edge", "inner edge"),
-            shows=("w0", "w1", "t1"), group=f"{self.leaf.opening.name} rails",
-            front=self.maker.path(self.leaf.name),
-        )  # fmt: skip
+        rebate = rout_rebate(maker, leaf, frame)
+        add_pane(maker, leaf, frame, rebate, at)
 
     def _lap(self, rail: Outline, level: Level, stile: Outline, hand: Hand) -> tuple[str, ...]:
         """Cut and join one corner: half of the stile's back away, half of the rail's front."""
@@ -168,11 +122,11 @@ class GlassDoor:
             "-x",
             "Lay the right stile beside it, face down, outer edges a rail's length apart.",
         )
-        for level, rail in (("bottom", frame.bottom), ("top", frame.top)):
+        for level, rail in frame.rails:
             maker.step(
                 "fit", rail.path, "+z",
                 f"Spread glue on the laps; set the {level} rail into both stiles; clamp.",
-                joints=joints["bottom" if level == "bottom" else "top"],
+                joints=joints[level],
             )  # fmt: skip
         maker.step(
             "check square", "", None,

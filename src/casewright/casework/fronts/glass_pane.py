@@ -7,7 +7,8 @@ from dataclasses import replace
 from casewright.casework.brads import fastener_row, row_marks
 from casewright.casework.features import Plane
 from casewright.casework.fronts.constructions import Corner
-from casewright.casework.fronts.glass_rebate import Frame, Rebate
+from casewright.casework.fronts.frames import Frame
+from casewright.casework.fronts.glass_rebate import Rebate
 from casewright.casework.fronts.leaves import LeafPlan, tell
 from casewright.casework.maker import Maker, Outline
 from casewright.dims import Dim

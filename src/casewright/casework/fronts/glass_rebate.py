@@ -5,27 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from casewright.casework.features import Cut, Setup
+from casewright.casework.fronts.frames import Frame
 from casewright.casework.fronts.leaves import LeafPlan, tell
 from casewright.casework.maker import Maker, Outline
 from casewright.dims import Dim, Place, Way
 from casewright.findings import Finding, Severity
 
-__all__ = ["Frame", "Rebate", "rout_rebate"]
-
-
-@dataclass(frozen=True, slots=True)
-class Frame:
-    """Members of a frame, as cut."""
-
-    left: Outline
-    right: Outline
-    bottom: Outline
-    top: Outline
-
-    @property
-    def members(self) -> tuple[Outline, ...]:
-        """Stiles, then rails."""
-        return (self.left, self.right, self.bottom, self.top)
+__all__ = ["Rebate", "rout_rebate"]
 
 
 @dataclass(frozen=True, slots=True)

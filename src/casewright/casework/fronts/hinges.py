@@ -9,6 +9,7 @@ from casewright.casework.carcase import Carcase
 from casewright.casework.features import Bores
 from casewright.casework.fronts.hinge_count import hinge_count
 from casewright.casework.fronts.hinge_heights import HingeSpot, hinge_spots
+from casewright.casework.fronts.kinds import inner_cut
 from casewright.casework.fronts.leaves import LeafPlan, plan_leaves, tell
 from casewright.casework.fronts.overlay import Overlay, overlay_finding, solve_overlay
 from casewright.casework.maker import Maker
@@ -142,12 +143,13 @@ def _ready(
 
 
 def _bore_range(maker: Maker, leaf: LeafPlan) -> tuple[Dim, Dim]:
-    """Range of the bore distance: the sheet's, less where a cup would run into a rebate."""
+    """Range of the bore distance: the sheet's, less where a cup would meet a rebate or groove."""
     hinge = maker.house.hinge
     low, high = hinge("bore_low"), hinge("bore_high")
-    if leaf.front.construction != "glass frame":
+    inner = inner_cut(maker, leaf)
+    if inner is None:
         return low, high
-    wood = maker.style("stile") - maker.style("rebate_width") - maker.style("cup_floor")
+    wood = maker.style("stile") - inner[1] - maker.style("cup_floor")
     return low, least(high, wood - hinge("cup_diameter"))
 
 
@@ -226,15 +228,16 @@ def _no_room(maker: Maker, leaf: LeafPlan, count: int) -> Finding:
 
 def _narrow_stile(maker: Maker, leaf: LeafPlan, low: Dim) -> Finding:
     hinge = maker.house.hinge
-    need = low + hinge("cup_diameter") + maker.style("cup_floor") + maker.style("rebate_width")
+    name, reach = inner_cut(maker, leaf) or ("", maker.zero)
+    need = low + hinge("cup_diameter") + maker.style("cup_floor") + reach
     return Finding(
-        rule="cup and rebate",
+        rule=f"cup and {name.partition(' for')[0].removeprefix('glass ')}",
         severity=Severity.STOP,
         path=maker.path(leaf.name),
-        says=f"the hinge cups of the {leaf.called} would run into the glass rebate: a stile of "
+        says=f"the hinge cups of the {leaf.called} would run into the {name}: a stile of "
         f"{maker.house.text(maker.style('stile'))} is too narrow",
         measured=maker.house.text(maker.style("stile")),
         limit=maker.house.text(need),
         source="common practice",
-        remedies=(f"stiles of at least {maker.house.text(need)}", "a narrower rebate"),
+        remedies=(f"stiles of at least {maker.house.text(need)}", f"a narrower {name}"),
     )

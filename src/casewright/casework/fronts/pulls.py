@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from casewright.casework.features import Bores, Plane
 from casewright.casework.fronts.constructions import Construction, Corner
+from casewright.casework.fronts.kinds import inner_cut, joints_take_corners
 from casewright.casework.fronts.leaves import LeafPlan, tell
 from casewright.casework.maker import Maker
 from casewright.casework.setups import bore_setup
@@ -61,7 +62,7 @@ def _first(
 def _end(maker: Maker, leaf: LeafPlan) -> Dim:
     """Nearest hole from the door's end; clear of the corner joints of a glass frame."""
     end = maker.style("pull_end")
-    if leaf.front.construction != "glass frame":
+    if not joints_take_corners(leaf):
         return end
     return greatest(end, maker.style("rail") + maker.house.pull("hole"))
 
@@ -90,20 +91,22 @@ def _bores(
 
 
 def _check_line(maker: Maker, leaf: LeafPlan, line: Dim) -> None:
-    """A pull's screw must pass a glass frame's stile outside its rebate."""
-    if leaf.front.construction != "glass frame":
+    """A pull's screw must pass a frame's stile outside its rebate or groove."""
+    inner = inner_cut(maker, leaf)
+    if inner is None:
         return
-    wood = maker.style("stile") - maker.style("rebate_width")
+    name, reach = inner
+    wood = maker.style("stile") - reach
     need = line + maker.house.pull("hole") / 2
     if need.value <= wood.value:
         return
     tell(
         maker,
         Finding(
-            rule="pull and rebate",
+            rule=f"pull and {name.partition(' for')[0].removeprefix('glass ')}",
             severity=Severity.STOP,
             path=maker.path(leaf.name),
-            says=f"the pull of the {leaf.called} would be bored into the glass rebate",
+            says=f"the pull of the {leaf.called} would be bored into the {name}",
             measured=maker.house.text(need),
             limit=maker.house.text(wood),
             source="common practice",

@@ -58,13 +58,19 @@ def leaf_weight(maker: Maker, leaf: LeafPlan) -> Dim:
     elif front.construction == "applied frame":
         frame = _mass(maker, front.strip, _frame_area(maker, leaf))
         weight = _mass(maker, front.slab, whole) + frame
+    elif front.construction == "frame and panel":
+        frame = _mass(maker, front.frame, _frame_area(maker, leaf))
+        panel = _inside_area(maker, leaf, 2 * maker.style("tongue"))
+        weight = frame + _mass(maker, front.panel, panel)
     else:
         frame = _mass(maker, front.frame, _frame_area(maker, leaf))
-        weight = frame + _mass(maker, front.glazing, _pane_area(maker, leaf))
+        weight = frame + _mass(
+            maker, front.glazing, _inside_area(maker, leaf, 2 * maker.style("rebate_width"))
+        )
     return maker.place.at(leaf.name).let("weight", weight)
 
 
-def _pane_area(maker: Maker, leaf: LeafPlan) -> Dim:
-    lap = 2 * maker.style("rebate_width")
+def _inside_area(maker: Maker, leaf: LeafPlan, lap: Dim) -> Dim:
+    """What fills a frame, with what of it lies behind or in the frame."""
     wide = leaf.width - 2 * maker.style("stile") + lap
     return wide * (leaf.height - 2 * maker.style("rail") + lap)

@@ -86,6 +86,8 @@ def _features(case: Assembled, path: str) -> set[tuple[object, ...]]:
         if isinstance(cut, Cut):
             box = solid.cuts[cut.path]
             depth = _depth(box.z0, box.z1, thick)
+            if cut.edge is not None:
+                depth = (cut.edge, thick - box.z1)
             features.add((cut.kind, box[:4], depth, cut.radius and cut.radius.value))
     for row in case.rows.get(path, ()):
         if row.bores.kind not in _OWN:

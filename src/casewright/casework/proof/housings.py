@@ -18,7 +18,7 @@ __all__ = ["check_housings"]
 # A joint that is looser than this between wall and board does not hold glue (common practice:
 # a dado is cut 0.1 to 0.2 over the board).
 _LOOSE = Fraction(1)
-_FILLED = ("dado", "groove", "rabbet", "lap")
+_FILLED = ("dado", "groove", "rabbet", "lap", "tongue")
 
 
 def check_housings(case: Assembled) -> Iterator[Failure]:
@@ -46,8 +46,7 @@ def _check_filled(case: Assembled, solid: Solid, cut: Cut) -> Iterator[Failure]:
     if not inside:
         yield Failure("joints", paths, f"nothing sits in the {cut.kind}")
         return
-    across: tuple[Plane, Plane] = ("w0", "w1") if cut.runs == "l" else ("l0", "l1")
-    for plane in across:
+    for plane in _walls(cut):
         wall = solid.wall(cut.path, plane)
         if wall is None:
             continue
@@ -55,6 +54,13 @@ def _check_filled(case: Assembled, solid: Solid, cut: Cut) -> Iterator[Failure]:
         if play > case.units.down(_LOOSE):
             says = f"what sits in the {cut.kind} does not reach its wall"
             yield Failure("joints", paths, says, case.units.length(play))
+
+
+def _walls(cut: Cut) -> tuple[Plane, Plane]:
+    """The planes of the part that a cut's two walls look like."""
+    if cut.edge is not None:
+        return "t0", "t1"
+    return ("w0", "w1") if cut.runs == "l" else ("l0", "l1")
 
 
 def _guests(case: Assembled, cut: Cut) -> tuple[str, ...]:

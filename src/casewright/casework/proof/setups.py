@@ -45,6 +45,7 @@ def _of_cut(cut: Cut) -> Iterator[_Number]:
         return
     yield "fence", setup.fence, (at,)
     yield "depth", setup.depth, (depth,)
+    yield "stop", setup.stop, (at + width,)
     yield "check", setup.check, (width if setup.fence is None else at + width,)
 
 

@@ -36,6 +36,8 @@ class Patch(NamedTuple):
 def cut_box(cut: Cut, size: tuple[int, int, int], units: Units) -> Box:
     """What a cut takes out, in part axes [unit]; it may reach out of the part."""
     length, width, thickness = size
+    if cut.edge is not None:
+        return _edge_box(cut, size, units)
     along, across = (length, width) if cut.runs == "l" else (width, length)
     at, wide, deep = units.of(cut.at), units.of(cut.width), units.of(cut.depth)
     low = across - at - wide if cut.datum[1] == "1" else at
@@ -45,6 +47,17 @@ def cut_box(cut: Cut, size: tuple[int, int, int], units: Units) -> Box:
     if cut.runs == "l":
         return Box(start, end, low, low + wide, t0, t1)
     return Box(low, low + wide, start, end, t0, t1)
+
+
+def _edge_box(cut: Cut, size: tuple[int, int, int], units: Units) -> Box:
+    """A cut into a long edge: its width lies across the thickness."""
+    length, width, thickness = size
+    at, wide, deep = units.of(cut.at), units.of(cut.width), units.of(cut.depth)
+    start = 0 if cut.start is None else units.of(cut.start)
+    end = length if cut.end is None else units.of(cut.end)
+    low = thickness - at - wide if cut.datum == "t1" else at
+    w0, w1 = (width - deep, width) if cut.edge == "w1" else (0, deep)
+    return Box(start, end, w0, w1, low, low + wide)
 
 
 class Solid:

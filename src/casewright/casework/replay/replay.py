@@ -11,6 +11,7 @@ from casewright.casework.proof.failure import Failure
 from casewright.casework.proof.pocket_screws import PocketScrew, pocket_screws
 from casewright.casework.replay.bench import moves
 from casewright.casework.replay.drivers import check_drivers
+from casewright.casework.replay.holds import check_holds
 from casewright.casework.replay.marks import check_marks
 from casewright.casework.replay.metal import check_metal
 from casewright.casework.replay.order import check_order
@@ -60,4 +61,5 @@ def _failures(case: Assembled, screws: tuple[PocketScrew, ...]) -> Iterator[Fail
     yield from check_drivers(case, steps, by_joint)
     yield from check_metal(case, screws)
     yield from check_square(case, steps)
+    yield from check_holds(case, steps)
     yield from check_shown(case)

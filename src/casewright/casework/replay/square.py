@@ -1,4 +1,4 @@
-"""A box is checked for square before its back closes it, a glass frame before its pane."""
+"""A box is checked for square before its back closes it, a frame before its pane holds it."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from casewright.casework.replay.bench import Move
 
 __all__ = ["check_square"]
 
-_CLOSES = {"back": ("side",), "pane": ("stile", "rail")}
+_CLOSES = {"back": ("side",), "pane": ("stile", "rail"), "panel": ("stile", "rail")}
 
 
 def check_square(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
@@ -26,7 +26,8 @@ def check_square(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
         last = max((move.number for move in own if _role(move) in frame), default=None)
         if at is None or last is None:
             continue
-        # A captured back goes in before the last side: the check follows at once.
+        # A captured back goes in before the last side, a panel before the last stile: the check
+        # follows at once.
         good = [n for n in checks if (last < n < at if at > last else n == last + 1)]
         if not good:
             says = f"nothing is checked for square before {solid.part.title} holds it"

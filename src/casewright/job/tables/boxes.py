@@ -55,7 +55,10 @@ class DoorPartsTable(Table):
     other done as the box."""
 
     frame: Key | None = None
-    """Boards of a glass frame. Default: board."""
+    """Boards of a glass frame or of a frame and panel. Default: board."""
+
+    panel: Key | None = None
+    """Sheet for the panel of a frame and panel. Default: thin_plywood."""
 
     glazing: Key | None = None
     """Glass or plastic in a glass frame. Default: glass."""
@@ -71,4 +74,5 @@ class DoorsTable(DoorPartsTable):
     """How doors are built, unless a case says otherwise."""
 
     construction: DoorKind | None = None
-    """Slab, strips on a slab, or a half-lapped frame with glass. Default: slab."""
+    """Slab, strips on a slab, a half-lapped frame with glass, or a frame whose rails have tongues
+    and whose panel lies in grooves. Default: slab."""

@@ -41,7 +41,8 @@ class ShopTable(Table):
     """Tools owned, and what one person there can lift."""
 
     tools: Annotated[list[ToolKind], Field(min_length=1, max_length=20)] | None = None
-    """Tools owned. Default: the home shop's, all but the mitre saw and the router table."""
+    """Tools owned. Default: the home shop's, all but the mitre saw, the router table and
+    what goes on them: dado stack, slot cutter."""
 
     tool: dict[ToolKind, ToolTable] = Field(default_factory=dict)
     """What a tool can do, by its name in quotes: [shop.tool."table saw"]."""

@@ -13,6 +13,7 @@ import pytest
 from tests.builders import (
     APPLIED,
     GLASS,
+    PANEL,
     SLAB,
     Unit,
     case_spec,
@@ -33,6 +34,7 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
     "upper with captured back": (
         "mm", {"joint": "dado", "back": "grooved", "front": APPLIED, "width": "450"},
     ),
+    "upper with panelled doors": ("mm", {"front": PANEL, "width": "850", "shelves": 0}),
     "upper with applied back": ("in", {"joint": "rabbet", "back": "applied", "edge": "lip"}),
     "upper with thick back": (
         "in", {"back": "inset", "fixed_shelves": ("14",), "skirt": "2", "shelves": 0},

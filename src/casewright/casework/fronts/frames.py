@@ -1,0 +1,118 @@
+"""Frames of stiles and rails: what half-lapped and tongued doors have in common."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from casewright.casework.fronts.constructions import Corner, edge_words, upright
+from casewright.casework.fronts.leaves import LeafPlan
+from casewright.casework.maker import Maker, Outline
+from casewright.casework.specs import Hand
+from casewright.dims import Dim
+
+__all__ = ["Frame", "FrameLeaf", "Level", "place_rail", "place_stile"]
+
+Level = Literal["bottom", "top"]
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """Members of a frame, as cut."""
+
+    left: Outline
+    right: Outline
+    bottom: Outline
+    top: Outline
+
+    @property
+    def members(self) -> tuple[Outline, ...]:
+        """Stiles, then rails."""
+        return (self.left, self.right, self.bottom, self.top)
+
+    @property
+    def stiles(self) -> tuple[tuple[Hand, Outline], ...]:
+        """Left, then right."""
+        return (("left", self.left), ("right", self.right))
+
+    @property
+    def rails(self) -> tuple[tuple[Level, Outline], ...]:
+        """Bottom, then top."""
+        return (("bottom", self.bottom), ("top", self.top))
+
+
+@dataclass(frozen=True, slots=True)
+class FrameLeaf:
+    """A leaf whose stiles give it its height and hold its hinges and its pull."""
+
+    maker: Maker
+    leaf: LeafPlan
+    frame: Frame
+
+    @property
+    def height(self) -> Dim:
+        """Outside height [mm]."""
+        return self.frame.left.length
+
+    @property
+    def thickness(self) -> Dim:
+        """Outside thickness [mm]."""
+        return self.frame.left.thickness
+
+    @property
+    def cup_part(self) -> str:
+        """The stile at the hinges."""
+        frame = self.frame
+        return frame.left.path if self.leaf.hinge == "left" else frame.right.path
+
+    @property
+    def cup_backing(self) -> Dim:
+        """Thickness of the stile [mm]."""
+        return self.thickness
+
+    @property
+    def pull_parts(self) -> tuple[str, ...]:
+        """The stile at the free edge."""
+        frame = self.frame
+        return (frame.right.path if self.leaf.hinge == "left" else frame.left.path,)
+
+
+def place_stile(
+    maker: Maker, leaf: LeafPlan, stile: Outline, hand: Hand, at: Corner, right: Dim
+) -> None:
+    """Place a stile of a leaf, its datum edge outside.
+
+    Parameters
+    ----------
+    at
+        Lower left back corner of the leaf.
+    right
+        Its right edge, in case axes x [mm].
+    """
+    maker.add(
+        stile, role="stile", title=f"{hand} stile of the {leaf.title}", lies=upright(hand),
+        at=(at.x if hand == "left" else right, at.y, at.z),
+        ends=edge_words("outer edge", "inner edge"), hand=hand,
+        shows=("l0", "l1", "w0", "w1", "t1"), group=f"{leaf.opening.name} stiles",
+        front=maker.path(leaf.name),
+    )  # fmt: skip
+
+
+def place_rail(
+    maker: Maker, leaf: LeafPlan, rail: Outline, level: Level, at: tuple[Dim, Dim, Dim]
+) -> None:
+    """Place a rail of a leaf, its datum edge outside; the top one is turned end for end.
+
+    Parameters
+    ----------
+    at
+        Case position of its outer corner: at the left of the bottom rail, the right of the top.
+    """
+    low = level == "bottom"
+    maker.add(
+        rail, role="rail", title=f"{level} rail of the {leaf.title}",
+        lies="+x +y +z" if low else "-x -y +z", at=at,
+        ends=("left" if low else "right", "right" if low else "left", "outer edge", "inner edge"),
+        shows=("w0", "w1", "t1"), group=f"{leaf.opening.name} rails",
+        front=maker.path(leaf.name),
+    )  # fmt: skip

@@ -1,0 +1,74 @@
+"""The groove round the inside of a frame, which takes the panel and the rails' tongues."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from casewright.casework.features import Cut
+from casewright.casework.fronts.frames import Frame
+from casewright.casework.fronts.leaves import LeafPlan
+from casewright.casework.maker import Maker, Outline
+from casewright.casework.setups import edge_groove_setup
+from casewright.dims import Dim, Way
+
+__all__ = ["PanelGroove", "groove_depth", "groove_members", "plan_groove"]
+
+
+@dataclass(frozen=True, slots=True)
+class PanelGroove:
+    """The groove of a frame, cut with one set-up in all members.
+
+    Parameters
+    ----------
+    at
+        From face A to its near wall [mm].
+    width, depth
+        [mm].
+    """
+
+    at: Dim
+    width: Dim
+    depth: Dim
+
+
+def groove_depth(maker: Maker) -> Dim:
+    """How deep the grooves are to be: a tongue's length, and a little for glue."""
+    return maker.style("tongue") + maker.style("tongue_relief")
+
+
+def plan_groove(maker: Maker, leaf: LeafPlan) -> PanelGroove:
+    """A groove as wide as the panel that was measured, near the middle of the frame."""
+    place = maker.place.at(leaf.name).at("groove")
+    house, front = maker.house, leaf.front
+    setting = f"{maker.spec.key} {leaf.opening.name} grooves"
+    wide = house.thickness(front.panel) + maker.style("dado_clearance")
+    width = place.made("width", wide, house.causes(f"{place.path}.width", f"{setting} width"))
+    depth = place.made(
+        "depth", groove_depth(maker), house.causes(f"{place.path}.depth", f"{setting} depth")
+    )
+    middle = (house.thickness(front.frame) - width) / 2
+    step = maker.style("cut_step").value
+    if step and middle.value % step:
+        middle, _ = place.rounded("at_to_set", middle, step, Way.DOWN)
+    at = place.made("at", middle, house.causes(f"{place.path}.at", f"{setting} at"))
+    return PanelGroove(at, width, depth)
+
+
+def groove_members(maker: Maker, leaf: LeafPlan, frame: Frame, groove: PanelGroove) -> None:
+    """Cut the groove into the inner edge of every member, right along it."""
+    for member in frame.members:
+        _cut(maker, maker.path(f"{leaf.name}.panel"), member, groove)
+
+
+def _cut(maker: Maker, panel: str, member: Outline, groove: PanelGroove) -> None:
+    place = member.place.at("groove")
+    maker.machine(
+        member.path,
+        Cut(
+            path=place.path, kind="groove", face="w1", runs="l", datum="t1", at=groove.at,
+            width=groove.width, depth=groove.depth, start=None, end=None, asked_by=panel,
+            setup=edge_groove_setup(
+                maker.house, place, at=groove.at, width=groove.width, depth=groove.depth
+            ),
+        ),
+    )  # fmt: skip

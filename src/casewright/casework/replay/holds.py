@@ -1,0 +1,31 @@
+"""Tongues are tried in a test joint before their frame is put together."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from casewright.casework.cases import Front
+from casewright.casework.proof.assembled import Assembled
+from casewright.casework.proof.failure import Failure
+from casewright.casework.replay.bench import Move
+
+__all__ = ["check_holds"]
+
+
+def check_holds(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
+    """Frames with tongues that no hold comes before."""
+    first: dict[str, int] = {}
+    for move in steps:
+        if move.work and move.coming:
+            first.setdefault(move.work, move.number)
+    held = {move.number for move in steps if move.step.verb == "hold"}
+    for front in case.model.fronts:
+        tried = first.get(front.path, 0) - 1 in held
+        if not tried and _has_tongues(case, front):
+            says = f"{front.title} is put together before its joint is tried"
+            yield Failure("order", (front.path,), says)
+
+
+def _has_tongues(case: Assembled, front: Front) -> bool:
+    parts = (case.solids[path].part for path in front.parts if path in case.solids)
+    return any(feature.kind == "tongue" for part in parts for feature in part.features)
