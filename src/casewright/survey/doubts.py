@@ -1,0 +1,230 @@
+"""Readings that cannot all be right: told before any of them is used."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from statistics import median
+
+from casewright.dims import Unit, size_text
+from casewright.survey.slips import meant
+from casewright.survey.specs import FixedThing, WallSpec
+from casewright.survey.walls import SurveyedWall, readings_of
+
+__all__ = ["Doubt", "wall_doubts"]
+
+_APART = {"in": Fraction(254, 10), "mm": Fraction(25)}
+"""How far widths of one wall differ before one is doubted: 1 in, 25 mm (common practice)."""
+
+_UNLEVEL = {"in": Fraction(508, 10), "mm": Fraction(50)}
+"""How far heights differ before one is doubted: 2 in, 50 mm (own judgement)."""
+
+_WANDER = Fraction(3)
+"""How far a wall wanders from where its width was read to where its segments were [mm]."""
+
+_SIGMAS = 3
+"""Standard deviations that a sum may be off before it is doubted (common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Doubt:
+    """Readings that cannot all be right.
+
+    Parameters
+    ----------
+    paths
+        The readings, the likeliest slip first.
+    says
+        What is odd about them.
+    again
+        What to read again.
+    """
+
+    paths: tuple[str, ...]
+    says: str
+    again: str
+
+
+@dataclass(frozen=True, slots=True)
+class _Row:
+    """A reading with its name in words."""
+
+    name: str
+    words: str
+    value: Fraction
+    sigma: Fraction
+
+
+def wall_doubts(wall: SurveyedWall, unit: Unit) -> tuple[Doubt, ...]:
+    """What is doubtful about the readings of a wall; those that are sure are left alone."""
+    return tuple(_Wall(wall, unit).doubts())
+
+
+class _Wall:
+    def __init__(self, wall: SurveyedWall, unit: Unit) -> None:
+        self.wall, self.spec, self.unit = wall, wall.spec, unit
+        self.readings = dict(readings_of(wall.spec))
+
+    def doubts(self) -> Iterator[Doubt]:
+        """All of them, in the order of the form."""
+        widths = [f"width_{n}" for n in range(1, len(self.spec.widths) + 1)]
+        odd = list(self._odd(self._rows(widths, "width"), _APART[self.unit], "width"))
+        yield from odd
+        if not odd:
+            yield from self._chains()
+        yield from self._heights()
+        for thing in self.spec.things:
+            yield from self._upright(thing)
+            tops = [f"fixed.{thing.key}.top_{n}" for n in range(1, len(thing.tops) + 1)]
+            rows = self._rows(tops, f"height of {thing.title}")
+            yield from self._odd(rows, _UNLEVEL[self.unit], f"height of {thing.title}")
+
+    def _rows(self, names: Iterable[str], words: str) -> list[_Row]:
+        return [self._row(name, f"{words} {n}") for n, name in enumerate(names, start=1)
+                if name in self.readings]  # fmt: skip
+
+    def _row(self, name: str, words: str) -> _Row:
+        reading = self.readings[name]
+        return _Row(name, words, self.wall.read[name].value, reading.accuracy.sigma)
+
+    def _text(self, value: Fraction) -> str:
+        return size_text(value, self.unit)
+
+    def _path(self, name: str) -> str:
+        return f"{self.wall.place.path}.{name}"
+
+    def _odd(self, rows: Sequence[_Row], within: Fraction, what: str) -> Iterator[Doubt]:
+        """Readings of one thing that lie far from the others."""
+        if len(rows) < 2:
+            return
+        middle = median(row.value for row in rows)
+        if len(rows) == 2:
+            if abs(rows[0].value - rows[1].value) > within:
+                yield from self._apart(rows, what)
+            return
+        for row in rows:
+            if abs(row.value - middle) <= within or self.readings[row.name].sure:
+                continue
+            others = [each.value for each in rows if each is not row]
+            says = (
+                f"{self._text(row.value)} stands among {self._range(others)} for the {what} of "
+                f"{self.spec.title}{self._slip(row.value, middle, within)}"
+            )
+            yield Doubt((self._path(row.name),), says, f"the {what} of {self.spec.title}")
+
+    def _apart(self, rows: Sequence[_Row], what: str) -> Iterator[Doubt]:
+        one, other = rows
+        unsure = [row for row in rows if not self.readings[row.name].sure]
+        if not unsure:
+            return
+        off = self._text(abs(one.value - other.value))
+        within = _APART[self.unit]
+        slip = self._slip(one.value, other.value, within) or self._slip(
+            other.value, one.value, within
+        )
+        says = (
+            f"the two readings {self._text(one.value)} and {self._text(other.value)} of the "
+            f"{what} of {self.spec.title} lie {off} apart{slip}"
+        )
+        yield Doubt(tuple(self._path(row.name) for row in unsure), says,
+                    f"the {what} of {self.spec.title}, a third time")  # fmt: skip
+
+    def _range(self, values: Sequence[Fraction]) -> str:
+        low, high = self._text(min(values)), self._text(max(values))
+        return low if low == high else f"{low} to {high}"
+
+    def _slip(self, value: Fraction, near: Fraction, within: Fraction) -> str:
+        found = meant(value, near, within, self.unit)
+        if found is None:
+            return ""
+        return f"; {self._text(found.value)} was probably meant ({found.because})"
+
+    def _chains(self) -> Iterator[Doubt]:
+        """Segments from one end of the wall to the other against its width."""
+        for chain in _chains(self.spec):
+            rows = [self._row(f"fixed.{key}.{name}", words) for key, name, words in chain]
+            whole = self._nearest_width(sum((row.value for row in rows), Fraction(0)))
+            if whole is not None:
+                yield from self._sum(rows, whole, "the segments along the wall", _WANDER)
+
+    def _nearest_width(self, near: Fraction) -> _Row | None:
+        names = [f"width_{n}" for n in range(1, len(self.spec.widths) + 1)]
+        rows = self._rows(names, "width")
+        for row in rows:
+            if len(rows) == 1:
+                return self._row(row.name, "width")
+        return min(rows, key=lambda row: abs(row.value - near), default=None)
+
+    def _sum(
+        self, rows: Sequence[_Row], whole: _Row, what: str, wander: Fraction
+    ) -> Iterator[Doubt]:
+        """Segments that must sum to a whole."""
+        reached = sum((row.value for row in rows), Fraction(0))
+        off = reached - whole.value
+        variance = sum((row.sigma**2 for row in (*rows, whole)), wander**2)
+        everything = (*rows, whole)
+        unsure = [row for row in everything if not self.readings[row.name].sure]
+        if off**2 <= _SIGMAS**2 * variance or not unsure:
+            return
+        within = _SIGMAS * max(wander, *(2 * row.sigma for row in everything))
+        slips = [
+            (row, text)
+            for row, near in (
+                *((row, row.value - off) for row in rows), (whole, reached),
+            )
+            if row in unsure and (text := self._slip(row.value, near, within))
+        ]  # fmt: skip
+        first = [row for row, _ in slips[:1]]
+        hint = f"; of {first[0].words}: {slips[0][1][2:]}" if slips else ""
+        parts = " + ".join(f"{row.words} {self._text(row.value)}" for row in rows)
+        word = "more" if off > 0 else "less"
+        says = (
+            f"{what} of {self.spec.title} do not sum: {parts} = {self._text(reached)}, "
+            f"{self._text(abs(off))} {word} than {whole.words} {self._text(whole.value)}{hint}"
+        )
+        order = [*first, *(row for row in unsure if row not in first)]
+        again = f"{order[0].words} of {self.spec.title}" if first else f"{what}, one by one"
+        yield Doubt(tuple(self._path(row.name) for row in order), says, again)
+
+    def _heights(self) -> Iterator[Doubt]:
+        for n, station in enumerate(self.spec.stations, start=1):
+            names = {name: f"station_{n}.{name}" for name in ("down", "up", "whole")}
+            if all(name in self.readings for name in names.values()):
+                at = self._text(station.along)
+                rows = [self._row(names["down"], f"down at {at}"),
+                        self._row(names["up"], f"up at {at}")]  # fmt: skip
+                whole = self._row(names["whole"], "floor to ceiling")
+                yield from self._sum(rows, whole, "the heights", Fraction(0))
+        for name, what in (("down", "level line down"), ("up", "level line up")):
+            read = [f"station_{n}.{name}" for n in range(1, len(self.spec.stations) + 1)]
+            yield from self._odd(self._rows(read, what), _UNLEVEL[self.unit], what)
+
+    def _upright(self, thing: FixedThing) -> Iterator[Doubt]:
+        names = [f"fixed.{thing.key}.{name}" for name in ("bottom", "height", "top")]
+        if all(name in self.readings for name in names):
+            bottom, height, top = (
+                self._row(name, f"{name.rpartition('.')[2]} of {thing.title}") for name in names
+            )
+            yield from self._sum([bottom, height], top, "the heights", Fraction(0))
+
+
+def _chains(wall: WallSpec) -> Iterator[list[tuple[str, str, str]]]:
+    """Closed rows of segments from the left end to the right: key, reading, words."""
+    for last in wall.things:
+        if last.right is None:
+            continue
+        row: list[tuple[str, str, str]] = [(last.key, "right", f"from {last.title} to the right")]
+        thing: FixedThing | None = last
+        while thing is not None:
+            if thing.left is None or thing.width is None:
+                break
+            before = thing.after
+            words = f"from {wall.thing(before).title}" if before else "from the left"
+            row += [
+                (thing.key, "width", thing.title), (thing.key, "left", f"{words} to {thing.title}")
+            ]  # fmt: skip
+            if before is None:
+                yield row[::-1]
+                break
+            thing = wall.thing(before)

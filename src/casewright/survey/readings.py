@@ -1,0 +1,61 @@
+"""A reading taken in the room: its value, its tool, and how far it may be off."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from casewright.dims import Cause, Dim, Given, Place
+
+__all__ = ["TAPE", "Accuracy", "Reading", "enter_reading"]
+
+
+@dataclass(frozen=True, slots=True)
+class Accuracy:
+    """How far readings of a tool stray either way [mm].
+
+    Parameters
+    ----------
+    sigma
+        One standard deviation.
+    limit
+        At most.
+    """
+
+    sigma: Fraction
+    limit: Fraction
+
+
+TAPE = Accuracy(Fraction(1, 2), Fraction(1))
+"""A tape with its hook (common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """One reading.
+
+    Parameters
+    ----------
+    given
+        Its value [mm], with the tool and the place in the job file.
+    accuracy
+        Of the tool, or as the person judged it.
+    sure
+        Read once more and found right, however odd it looks.
+    """
+
+    given: Given
+    accuracy: Accuracy
+    sure: bool = False
+
+    @property
+    def value(self) -> Fraction:
+        """As read [mm]."""
+        return self.given.value
+
+
+def enter_reading(place: Place, name: str, reading: Reading) -> Dim:
+    """A reading on the chain, with a deviation of its own."""
+    accuracy = reading.accuracy
+    cause = Cause(f"{place.path}.{name}", accuracy.sigma, accuracy.limit)
+    return place.enter(name, reading.value, reading.given.origin, causes=(cause,))

@@ -1,0 +1,72 @@
+"""Slips of the eye and of the pencil that turn one reading into another."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from casewright.dims import Unit
+from casewright.sources import INCH
+
+__all__ = ["ReadingSlip", "meant"]
+
+_READ_OFF: dict[Unit, tuple[tuple[str, str], ...]] = {
+    "in": (("1", "the tape was held at its first inch"), ("10", "one ten off"),
+           ("12", "one foot off"), ("100", "one hundred off")),
+    "mm": (("10", "the tape was held at its first centimetre"), ("100", "one hundred off"),
+           ("1000", "one metre off")),
+}  # fmt: skip
+"""Usual slips with a tape (common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class ReadingSlip:
+    """What a reading may have been.
+
+    Parameters
+    ----------
+    value
+        [mm].
+    because
+        The slip, in words.
+    """
+
+    value: Fraction
+    because: str
+
+
+def meant(value: Fraction, near: Fraction, within: Fraction, unit: Unit) -> ReadingSlip | None:
+    """The value that a slip would explain, when one lies where the others are.
+
+    Parameters
+    ----------
+    value
+        As read [mm].
+    near, within
+        Where the other readings put it, and how closely [mm].
+
+    Examples
+    --------
+    >>> found = meant(181 * INCH, Fraction(118) * INCH, INCH, "in")
+    >>> found.value / INCH, found.because
+    (Fraction(118, 1), 'two figures swapped')
+    """
+    found = [each for each in _slips(value, unit) if abs(each.value - near) <= within]
+    return min(found, key=lambda each: abs(each.value - near), default=None)
+
+
+def _slips(value: Fraction, unit: Unit) -> Iterator[ReadingSlip]:
+    size = INCH if unit == "in" else Fraction(1)
+    whole, rest = divmod(value, size)
+    figures = str(whole)
+    for place in range(len(figures) - 1):
+        pair = figures[place : place + 2]
+        swapped = f"{figures[:place]}{pair[::-1]}{figures[place + 2 :]}"
+        if swapped != figures:
+            yield ReadingSlip(int(swapped) * size + rest, "two figures swapped")
+    for step, because in _READ_OFF[unit]:
+        for sign in (-1, 1):
+            moved = value + sign * int(step) * size
+            if moved > 0:
+                yield ReadingSlip(moved, because)
