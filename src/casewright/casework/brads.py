@@ -61,8 +61,8 @@ def fastener_row(
 def row_marks(maker: Maker, joints: Iterable[str]) -> tuple[tuple[str, Dim], ...]:
     """Where the rows of some joints run, in words, with each distance [mm].
 
-    Rows of one number and pitch are told together, their lines first; a line that two targets
-    share is told once.
+    Rows of one number and pitch are told together, their lines first, each edge or end that they
+    are measured from once; a line that two targets share is told once.
 
     Parameters
     ----------
@@ -88,19 +88,33 @@ def _row_marks(maker: Maker, group: list[Fastening]) -> Iterator[tuple[str, Dim]
         if held.line is not None:
             side, off = _side(maker, held.through[-1], held.line[0]), held.line[1]
             lines.setdefault((side, off.value), ([], off))[0].append(title)
+    sides: dict[str, list[tuple[str, Dim]]] = {}
     for (side, _), (titles, off) in lines.items():
-        yield f"{what} into {_listed(titles)}, on a line from the {side}", off
+        sides.setdefault(side, []).append((_listed(titles), off))
+    for side, held_by in sides.items():
+        yield from _line_marks(what, side, held_by)
     if first.edge is None or first.pitch is None:
         return
     # A row of retainers runs along the frame, but is spread over the pane, a little shorter.
     ends = "ends" if first.kind != "retainer" else "corners of the pane"
-    outer = f"outer ones from the {ends}"
+    outer = f"from the {ends}"
     if not lines:
         members = _listed([_short(maker, held.into) for held in group])
         outer = f"{what} on {members}, {outer}"
     yield outer, first.edge
     if first.count > 2:
-        yield "from one to the next", first.pitch
+        yield "apart", first.pitch
+
+
+def _line_marks(what: str, side: str, lines: list[tuple[str, Dim]]) -> Iterator[tuple[str, Dim]]:
+    """Lines that are measured from one edge or end, which is named once."""
+    (first, off), *others = lines
+    if not others:
+        yield f"{what} into {first}, on a line from the {side}", off
+        return
+    yield f"{what} each, on lines from the {side}, into {first}", off
+    for titles, far in others:
+        yield f"into {titles}", far
 
 
 def _side(maker: Maker, part: str, plane: Plane) -> str:

@@ -148,13 +148,15 @@ def _runs(case: Case, steps: Sequence[AssemblyStep]) -> Iterator[list[AssemblySt
 def _is_like(case: Case, run: Sequence[AssemblyStep], step: AssemblyStep) -> bool:
     """Whether a step is told with those before it.
 
-    Of parts that are counted through, such as shelves, the first mark may lie elsewhere.
+    Of parts that are counted through, such as shelves, the first mark may lie elsewhere. The last
+    of a run may say more at its end.
     """
     marks = run[0].marks
-    if len(step.marks) != len(marks):
+    if len(step.marks) != len(marks) or _afterwards(run[0], run[-1]):
         return False
     moved = tuple((words, dim) for (words, _), (_, dim) in zip(step.marks, marks, strict=True))
-    if _any_part(case, replace(step, marks=moved)) != _any_part(case, run[0]):
+    own = step.words.removesuffix(_afterwards(run[0], step))
+    if _any_part(case, replace(step, words=own, marks=moved)) != _any_part(case, run[0]):
         return False
     every = [*run, step]
     apart = _apart(every)
@@ -162,6 +164,13 @@ def _is_like(case: Case, run: Sequence[AssemblyStep], step: AssemblyStep) -> boo
         return True
     kinds = {_names(case, each)[0].rstrip("0123456789") for each in every}
     return apart == [0] and len(kinds) == 1 and all(each.marks[0][1].value for each in every)
+
+
+def _afterwards(first: AssemblyStep, last: AssemblyStep) -> str:
+    """What the last of a run says after what all of it says: ' When it is dry, sand it flush.'."""
+    sentences = last.words.split(". ")
+    more = ". ".join(sentences[first.words.count(". ") + 1 :])
+    return f" {more}" if more else ""
 
 
 def _apart(run: Sequence[AssemblyStep]) -> list[int]:
@@ -210,6 +219,7 @@ def _told(case: Case, stage: _Stage, start: int, unit: Unit) -> Iterator[Step]:
     for number, run in enumerate(_runs(case, stage.steps), start):
         first = run[0]
         words: list[Inline] = [first.words, *_likewise(case, run, stage.boxes, unit)]
+        words.append(_afterwards(first, run[-1]))
         notes = list(_notes(case, first, stage.names, unit))
         again = sorted({warned[key] for key in first.cautions if key in warned})
         new = [key for key in first.cautions if key not in warned]
@@ -288,9 +298,9 @@ def _untold_rows(case: Case, step: AssemblyStep) -> Iterator[tuple[str, Dim]]:
             f"{into}, on a line from the {plane_word(through, plane)} of the {through.title}",
             off,
         )
-        yield "outer ones from the ends", row.edge
+        yield "from the ends", row.edge
         if row.count > 2:
-            yield "from one to the next", row.pitch
+            yield "apart", row.pitch
 
 
 def _flush(words: str) -> str:

@@ -73,12 +73,12 @@ def test_steps_say_how_many_brads_and_where() -> None:
     said = [words for words, _ in step.marks]
     assert said == [
         "7 brads into the left side and the right side, on a line from the near edge of the back",
-        "outer ones from the ends",
-        "from one to the next",
-        "6 brads into the bottom, on a line from the bottom end of the back",
-        "6 brads into the top, on a line from the bottom end of the back",
-        "outer ones from the ends",
-        "from one to the next",
+        "from the ends",
+        "apart",
+        "6 brads each, on lines from the bottom end of the back, into the bottom",
+        "into the top",
+        "from the ends",
+        "apart",
     ]
     assert all(dim.path for _, dim in step.marks)
 

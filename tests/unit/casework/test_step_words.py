@@ -47,6 +47,6 @@ def test_retainers_are_placed_from_the_corners_of_the_pane() -> None:
     sizes: dict[str, Any] = {"width": "16 1/2", "height": "30", "front": GLASS, "shelves": 0}
     case = one_case("in", **sizes)
     [step] = [step for step in case.assembly if step.part == "upper.door.pane"]
-    outer = [words for words, _ in step.marks if "outer ones" in words]
+    outer = [words for words, _ in step.marks if "from the" in words]
     assert outer
-    assert all(words.endswith("outer ones from the corners of the pane") for words in outer)
+    assert all(words.endswith("from the corners of the pane") for words in outer)

@@ -131,6 +131,10 @@ def test_pieces_that_go_on_alike_share_a_step() -> None:
     }
     (stiles,) = [text for text in texts["pots"] if "left stile" in text]
     assert stiles.replace("\xa0", "").rstrip(".").endswith("Likewise right stile")
+    (rails,) = [text for text in texts["pots"] if "bottom rail" in text]
+    others, _, last = rails.replace("\xa0", "").partition("Likewise ")[2].partition(". ")
+    assert others == "top rail"
+    assert last.startswith("When it is dry, sand the edges flush")
     (nosings,) = [text for text in texts["catalogues"] if "nosing of the shelf 1" in text]
     assert [f"shelf {number}" in nosings.split("Likewise")[1] for number in range(2, 6)] == [
         True
@@ -230,4 +234,4 @@ def test_a_nailer_held_with_brads_says_where_they_go() -> None:
     off = measure_of(row.line[1], "in").text
     assert f"{row.count} brads into the top nailer" in step
     assert f"back edge of the left side: {off}" in step
-    assert "outer ones from the ends: " in step
+    assert "; from the ends: " in step
