@@ -78,6 +78,7 @@ def _put(panels: list[LaidPiece], part: Laid, kerf: int) -> None:
     if part.action >= Action.INTO_STRIP:
         strip.inner.append(LaidPiece(part.u, du))
     strip.inner[-1].inner.append(LaidPiece(part.v, dv, inner=[LaidPiece(part.u, du, part.shape)]))
+    strip.size = max(strip.size, part.v + dv - strip.low)
     panel.size = max(panel.size, part.u + du - panel.low)
 
 

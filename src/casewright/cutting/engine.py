@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import NamedTuple
 
@@ -164,7 +164,10 @@ class _Tries:
         for frame, task in _frames(problem):
             kind = Beam if is_countable(task) else Search
             self.searches.append((frame, kind(task, self.is_over)))
-        self.frames = [f for f, _ in self.searches if f.panels or problem.stages == 2]
+        self.frames = [
+            f for f, _ in self.searches if (f.panels or problem.stages == 2) and not f.stacks
+        ]
+        self.deepest = [f for f, _ in self.searches if f.stacks] or self.frames
 
     @property
     def searched(self) -> int:
@@ -218,7 +221,7 @@ class _Tries:
             layers = dive.run(least - 1)
             if layers is not None:
                 least = sum(found.price for _, found in layers)
-                framed = tuple((self.frames[place], found) for place, found in layers)
+                framed = tuple((self.deepest[place], found) for place, found in layers)
                 yield _Made(framed, least, complete=True)
             elif dive.nodes > most:
                 break
@@ -229,7 +232,7 @@ class _Tries:
             return
         if any(max(b.du, b.dv) > _LONGEST for b in self.searches[0][1].task.bins):
             return
-        tasks = [search.task for frame, search in self.searches if frame in self.frames]
+        tasks = self._tasks(self.frames)
         most = self.stop.nodes // _SHARE
         columns = Columns(tasks, lambda: columns.nodes > most or self.stop.reached(0))
         if columns.effort > min(most, _ROUND):
@@ -241,12 +244,16 @@ class _Tries:
         if value > self.bound.value and self.stages in _SCOPES:
             self.bound = replace(self.bound, value=value, scope=_SCOPES[self.stages])
         if all(is_countable(task) for task in tasks):
-            self.dive = SheetDive(tasks, columns, self.is_over, self.seed)
+            self.dive = SheetDive(self._tasks(self.deepest), columns, self.is_over, self.seed)
+
+    def _tasks(self, frames: Sequence[Frame]) -> list[Task]:
+        return [search.task for frame, search in self.searches if frame in frames]
 
     def _passes(self) -> Iterator[tuple[int, int, int | None, tuple[Frame, Search | Beam]]]:
         """Widths, guides and seeds.
 
-        Plans without panels are plans with one panel, so they are looked for only for their ease.
+        Plans without panels are plans with one panel, so they are looked for only for their ease;
+        those of more than three stages only for the sheets that they save.
         """
         last = len(_WIDTHS) + 4
         for turn in range(last):
@@ -255,16 +262,20 @@ class _Tries:
             for guide in range(max(search.guides for _, search in self.searches)):
                 for frame, search in self.searches:
                     is_easy = width <= _EASY and guide == 0
-                    if guide < search.guides and (frame.panels or self.stages == 2 or is_easy):
+                    is_due = is_easy or frame.panels or self.stages == 2
+                    if guide < search.guides and is_due and not (is_easy and frame.stacks):
                         yield width, guide, seed, (frame, search)
 
 
 def _frames(problem: Problem) -> Iterator[tuple[Frame, Task]]:
     """The frames to look in, each with its task; only one of two that are mirror images."""
     seen: set[Task] = set()
-    for panels in (False,) if problem.stages == 2 else (True, False):
+    depths = ((False, False),) if problem.stages == 2 else ((True, False), (False, False))
+    if problem.stages is None or problem.stages > 3:
+        depths = (*depths, (True, True))
+    for panels, stacks in depths:
         for first in ("crosscut", "rip"):
-            frame = Frame(problem, first, panels=panels)
+            frame = Frame(problem, first, panels, stacks)
             task = frame.task()
             if task not in seen:
                 seen.add(task)

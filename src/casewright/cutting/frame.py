@@ -31,11 +31,14 @@ class Frame:
     panels
         Whether the first cuts part the sheet into panels; else the first cuts make strips, along
         the other direction.
+    stacks
+        Whether parts may lie onto each other within a strip: one stage more.
     """
 
     problem: Problem
     first: Direction
     panels: bool
+    stacks: bool = False
 
     @property
     def is_swapped(self) -> bool:
@@ -54,7 +57,7 @@ class Frame:
             Shape(*self._shape_sides(length, width, rotate=rotate), len(names), rotate)
             for (length, width, rotate), names in self.names().items()
         )
-        return Task(tuple(bins), tuple(shapes), kerf, self.panels)
+        return Task(tuple(bins), tuple(shapes), kerf, self.panels, self.stacks)
 
     def _shape_sides(self, length: int, width: int, *, rotate: bool) -> _Sides:
         """Grown by a kerf; of what may turn the longer first, so that mirrored tasks are equal."""
@@ -109,13 +112,8 @@ class Frame:
 def trees_of(layers: Sequence[tuple[Frame, Sequence[Laid]]]) -> tuple[SheetTree, ...]:
     """The cut tree of each sheet of a plan, whose sheets may lie in several frames."""
     dealt = [iter(copies) for copies in layers[0][0].names().values()] if layers else []
-    frames = {(frame.first, frame.panels): frame for frame, _ in layers}
-    tasks = {key: frame.task() for key, frame in frames.items()}
-    sheets = [
-        (frame, used)
-        for frame, laid in layers
-        for used in arrange(laid, tasks[frame.first, frame.panels])
-    ]
+    tasks = {id(frame): frame.task() for frame, _ in layers}
+    sheets = [(frame, used) for frame, laid in layers for used in arrange(laid, tasks[id(frame)])]
     return tuple(
         frame.tree(number, used, lambda shape: next(dealt[shape]))
         for number, (frame, used) in enumerate(sheets)

@@ -23,6 +23,9 @@ Mask = npt.NDArray[np.bool_]
 _ROOM = 56
 """Bits for any sum of weighted areas; scores multiply them by less than 64."""
 
+_ANY = -(1 << 62)
+"""A key that any move may follow."""
+
 _FINEST, _COARSEST = 20, 8
 """Bits of the weights by which the areas of stock of several prices are told apart."""
 
@@ -38,6 +41,9 @@ class Generation(NamedTuple):
         Bounds of the panel and of the strip in work, and where the strip's last part ends.
     key
         The least key of a move that may follow in the strip.
+    side, top, onto
+        Where the strip's last column begins along u, where its last part ends along v, and the
+        least key of a move that may lie onto that.
     grows
         Whether the panel's width is still open.
     closed
@@ -55,6 +61,9 @@ class Generation(NamedTuple):
     v1: Ints
     u: Ints
     key: Ints
+    side: Ints
+    top: Ints
+    onto: Ints
     grows: Mask
     closed: Ints
     placed: Ints
@@ -106,14 +115,14 @@ class Expander:
         self.par = min((r for r, b in zip(rates, task.bins, strict=True) if b.price), default=1)
         salt = random.Random(pieces)  # noqa: S311 - spreads hashes
         self.salt = np.array([salt.getrandbits(62) for _ in task.shapes], np.int64)
-        self.mix = [salt.getrandbits(62) | 1 for _ in range(7)]
+        self.mix = [salt.getrandbits(62) | 1 for _ in range(10)]
 
     def root(self) -> Generation:
         """The one plan with nothing in it."""
         zero = np.zeros(1, np.int64)
         return Generation(
-            zero - 1, zero, zero, zero, zero, zero, zero, np.zeros(1, bool), zero, zero, zero,
-            zero, self.count[None, :], np.zeros((1, len(self.stock)), np.int64),
+            zero - 1, zero, zero, zero, zero, zero, zero, zero, zero, zero, np.zeros(1, bool),
+            zero, zero, zero, zero, self.count[None, :], np.zeros((1, len(self.stock)), np.int64),
         )  # fmt: skip
 
     def ways(self, g: Generation, limit: int | None) -> Ways:
@@ -156,8 +165,13 @@ class Expander:
         depth = np.where(g.grows, g.v1, high)
         below = g.u0 * bdv + np.where(g.grows, 0, span * g.v0)
         base = g.closed + rate * (below + (g.u - g.u0) * depth)
-        used = base[row] + (rate * depth)[row] * self.du[move]
-        found = [Ways(row, move, np.full_like(row, Action.INTO_STRIP), used)]
+        if self.task.stacks:
+            found = [self._first(Action.INTO_STRIP, into, base, rate)]
+            sides = g.closed + rate * (below + (g.side - g.u0) * depth)
+            found.append(self._onto(g, free, sides, rate * (g.u - g.side)))
+        else:
+            used = base[row] + (rate * depth)[row] * self.du[move]
+            found = [Ways(row, move, np.full_like(row, Action.INTO_STRIP), used)]
         strip = free & (self.du <= span[:, None]) & (self.dv <= (bdv - g.v1)[:, None])
         base = g.closed + rate * (g.u0 * bdv + span * g.v1)
         found.append(self._first(Action.NEW_STRIP, strip, base, rate))
@@ -166,6 +180,17 @@ class Expander:
             base = g.closed + rate * g.u1 * bdv
             found.append(self._first(Action.NEW_PANEL, panel, base, rate))
         return found
+
+    def _onto(self, g: Generation, free: Mask, base: Ints, across: Ints) -> Ways:
+        """Parts onto the last one; in the first column the strip grows with them.
+
+        `base` is the weighted area used up beside the column, `across` the weighted width of it.
+        """
+        room = np.where(g.side == g.u0, self.bdv[g.bin], g.v1) - g.top
+        onto = free & (self.du <= (g.u - g.side)[:, None]) & (self.key >= g.onto[:, None])
+        row, move = np.nonzero(onto & (self.dv <= room[:, None]))
+        used = (base + across * (g.top - g.v0))[row] + across[row] * self.dv[move]
+        return Ways(row, move, np.full_like(row, Action.ONTO_PART), used)
 
     def _first(self, action: int, mask: Mask, base: Ints, rate: Ints) -> Ways:
         row, move = np.nonzero(mask)
@@ -195,36 +220,52 @@ class Expander:
         """Numbers that are equal where two ways lead to plans with the same future."""
         row, move, action, _ = ways
         fresh, into = action >= Action.NEW_SHEET, action == Action.INTO_STRIP
-        panel = action == Action.NEW_PANEL
+        panel, onto = action == Action.NEW_PANEL, action == Action.ONTO_PART
+        stays = into | onto
         mix = self.mix
         u0 = np.where(fresh, 0, np.where(panel, g.u1[row], g.u0[row]))
-        start = np.where(into, g.u[row], u0)
-        low = np.where(into, g.v0[row], np.where(action == Action.NEW_STRIP, g.v1[row], 0))
-        code: Ints = g.hash[row] + self.salt[self.shape[move]] + self.key[move] * mix[0]
-        code += (start + self.du[move]) * mix[1] + low * mix[2] + u0 * mix[3]
-        code += np.where(into, g.v1[row], low + self.dv[move]) * mix[4]
+        end = np.where(onto, g.u[row], np.where(into, g.u[row], u0) + self.du[move])
+        low = np.where(stays, g.v0[row], np.where(action == Action.NEW_STRIP, g.v1[row], 0))
+        top = np.where(onto, g.top[row], low) + self.dv[move]
+        key = self._key(g, ways)
+        code: Ints = g.hash[row] + self.salt[self.shape[move]] + key * mix[0]
+        code += end * mix[1] + low * mix[2] + u0 * mix[3]
+        code += np.where(stays, np.maximum(g.v1[row], top), top) * mix[4]
         code += np.where(fresh, action, Action.NEW_SHEET + g.bin[row]) * mix[5]
-        fixed = (action == Action.NEW_STRIP) | (into & ~g.grows[row])
+        fixed = (action == Action.NEW_STRIP) | (stays & ~g.grows[row])
         code += np.where(fixed, g.u1[row], 0) * mix[6]
+        if self.task.stacks:
+            code += np.where(onto, g.side[row], end - self.du[move]) * mix[7]
+            code += top * mix[8]
+            code += np.where(onto, self.key[move], 0) * mix[9]
         return code
+
+    def _key(self, g: Generation, ways: Ways) -> Ints:
+        """The least key of a move that may begin the next column; any after a pile that leads."""
+        row, move, action, _ = ways
+        onto = np.where(g.side[row] == g.u0[row], _ANY, g.key[row])
+        key: Ints = np.where(action == Action.ONTO_PART, onto, self.key[move])
+        return key
 
     def after(self, g: Generation, ways: Ways) -> Generation:
         """The next generation, one plan for each way."""
         row, move, action, _ = ways
         fresh, panel = action >= Action.NEW_SHEET, action == Action.NEW_PANEL
-        into = action == Action.INTO_STRIP
-        opens = fresh | panel
+        into, onto = action == Action.INTO_STRIP, action == Action.ONTO_PART
+        opens, stays = fresh | panel, into | onto
         bins = np.where(fresh, action - Action.NEW_SHEET, g.bin[row])
         u0 = np.where(fresh, 0, np.where(panel, g.u1[row], g.u0[row]))
-        end = np.where(into, g.u[row], u0) + self.du[move]
+        side = np.where(onto, g.side[row], np.where(into, g.u[row], u0))
+        end = np.where(onto, g.u[row], side + self.du[move])
         u1, grows = g.u1[row], g.grows[row]
         if self.task.panels:
             u1 = np.where(opens, end, np.where(into & grows, np.maximum(u1, end), u1))
-            grows = opens | (into & grows)
+            grows = opens | (stays & grows)
         else:
             u1 = np.where(fresh, self.bdu[bins], u1)
-        v0 = np.where(into, g.v0[row], np.where(opens, 0, g.v1[row]))
-        v1 = np.where(into, g.v1[row], v0 + self.dv[move])
+        v0 = np.where(stays, g.v0[row], np.where(opens, 0, g.v1[row]))
+        top = np.where(onto, g.top[row], v0) + self.dv[move]
+        v1 = np.where(stays, np.maximum(g.v1[row], top), top)
         left, used = g.left[row], g.used[row]
         index = np.arange(len(row))
         left[index, self.shape[move]] -= 1
@@ -232,17 +273,20 @@ class Expander:
         closed = np.where(fresh, self._closed(g, row), g.closed[row])
         price = g.price[row] + np.where(fresh, self.price[bins], 0)
         return Generation(
-            bins, u0, u1, v0, v1, end, self.key[move], grows, closed, self.placed(g, ways), price,
+            bins, u0, u1, v0, v1, end, self._key(g, ways), side, top,
+            np.where(onto, self.key[move], _ANY), grows, closed, self.placed(g, ways), price,
             g.hash[row] + self.salt[self.shape[move]], left, used,
         )  # fmt: skip
 
     def laid(self, path: Iterable[tuple[int, int]]) -> Iterator[Laid]:
         """The parts put down by moves, each with its action, from the first on."""
-        index = u0 = u1 = v0 = v1 = end = 0
+        index = u0 = u1 = v0 = v1 = u = v = end = top = 0
         for move, action in path:
             du, dv = int(self.du[move]), int(self.dv[move])
-            if action == Action.INTO_STRIP:
-                u, end = end, end + du
+            if action == Action.ONTO_PART:
+                v = top
+            elif action == Action.INTO_STRIP:
+                u, v, end = end, v0, end + du
                 u1 = max(u1, end)
             else:
                 if action >= Action.NEW_SHEET:
@@ -250,10 +294,12 @@ class Expander:
                     u1 = 0 if self.task.panels else self.task.bins[index].du
                 u0 = u1 if action == Action.NEW_PANEL else u0
                 v0 = v1 if action == Action.NEW_STRIP else 0
-                u, end, v1 = u0, u0 + du, v0 + dv
+                u, v, end, v1 = u0, v0, u0 + du, v0 + dv
                 u1 = max(u1, end)
+            top = v + dv
+            v1 = max(v1, top)
             how = Action(min(action, Action.NEW_SHEET))
-            yield Laid(how, index, int(self.shape[move]), u, v0, du, dv)
+            yield Laid(how, index, int(self.shape[move]), u, v, du, dv)
 
 
 def is_countable(task: Task) -> bool:

@@ -33,7 +33,11 @@ is the best."""
 
 @dataclass(slots=True)
 class _State:
-    """A partly filled sheet, and all before it."""
+    """A partly filled sheet, and all before it.
+
+    The last column begins at `side` and is filled up to `top`; `leads` tells whether it is the
+    first of its strip. `last` and `onto` come before what may begin a column or lie in it.
+    """
 
     bin: int
     u0: int
@@ -41,8 +45,12 @@ class _State:
     v0: int
     v1: int
     u: int
+    side: int
+    top: int
+    leads: bool
     grows: bool
-    last: tuple[int, int]
+    last: tuple[int, int] | None
+    onto: tuple[int, int] | None
     closed: int
     placed: int
     price: int
@@ -53,7 +61,8 @@ class _State:
 
     def key(self) -> tuple[object, ...]:
         place = (self.bin, self.u0, self.u1, self.v0, self.v1, self.u, self.last)
-        return (*place, self.left, self.used)
+        column = (self.side, self.top, self.leads, self.onto)
+        return (*place, *column, self.left, self.used)
 
     def chain(self) -> tuple[Laid, ...]:
         laid: list[Laid] = []
@@ -152,7 +161,9 @@ class Search:
     def _root(self) -> _State:
         left = tuple(s.count for s in self.task.shapes)
         used = (0,) * len(self.task.bins)
-        return _State(-1, 0, 0, 0, 0, 0, False, (0, 0), 0, 0, 0, used, left, None, None)
+        return _State(
+            -1, 0, 0, 0, 0, 0, 0, 0, False, False, None, None, 0, 0, 0, used, left, None, None
+        )  # fmt: skip
 
     def _children(
         self, index: int, s: _State, moves: list[_Move], limit: int | None
@@ -161,12 +172,14 @@ class Search:
         if s.bin >= 0:
             b, rate = self.task.bins[s.bin], self._rates[s.bin]
             row = (b.du if s.grows else s.u1) - s.u, s.v1 - s.v0
+            onto = self._room(b, s)
             above = s.u1 - s.u0, b.dv - s.v1
             beside = b.du - s.u1 if self.task.panels else 0
             for m, move in enumerate(moves):
                 shape, du, dv = move[:3]
                 if not s.left[shape] or not (
                     (du <= row[0] and dv <= row[1])
+                    or (du <= onto[0] and dv <= onto[1])
                     or (du <= above[0] and dv <= above[1])
                     or du <= beside
                 ):
@@ -177,17 +190,28 @@ class Search:
         self.nodes += len(out)
         return out or self._new_sheets(index, s, moves, limit)
 
+    def _room(self, b: Bin, s: _State) -> tuple[int, int]:
+        """How large a part may lie onto the last one; the first column may grow with it."""
+        return (s.u - s.side, (b.dv if s.leads else s.v1) - s.top) if self.task.stacks else (0, 0)
+
     def _openings(self, b: Bin, s: _State, move: _Move) -> Iterator[tuple[Action, int, int, int]]:
         """Places on the sheet in work, each with the area used up once the part lies there."""
         du, dv = move.du, move.dv
         kerf, clear = self.task.kerf, not b.defects
         before, span = s.u0 * b.dv, s.u1 - s.u0
-        if dv <= s.v1 - s.v0 and (-dv, move.shape) >= s.last:
+        key, room = (-dv, move.shape), self._room(b, s)
+        depth = s.v1 if s.grows else s.v1 - s.v0
+        before_strip = before if s.grows else before + span * s.v0
+        if du <= room[0] and dv <= room[1] and (s.onto is None or key >= s.onto):
+            u = s.side if clear else slide(b, s.side, s.top, (du, dv), kerf)
+            if u + du <= s.u:
+                used = (s.side - s.u0) * depth + (s.u - s.side) * (s.top + dv - s.v0)
+                yield Action.ONTO_PART, u, s.top, before_strip + used
+        if dv <= s.v1 - s.v0 and (s.last is None or key >= s.last):
             u = s.u if clear else slide(b, s.u, s.v0, (du, dv), kerf)
             if u + du <= (b.du if s.grows else s.u1):
-                used = u + du - s.u0
-                depth = used * s.v1 if s.grows else used * (s.v1 - s.v0) + span * s.v0
-                yield Action.INTO_STRIP, u, s.v0, before + depth
+                last = du * dv if self.task.stacks else du * depth
+                yield Action.INTO_STRIP, u, s.v0, before_strip + (u - s.u0) * depth + last
         if du <= span and s.v1 + dv <= b.dv:
             for u, v in ((s.u0, s.v1),) if clear else places(b, (s.u0, s.v1), (du, dv), kerf):
                 if u + du <= s.u1:
@@ -245,11 +269,16 @@ class Search:
         action, u, v, index = child[4:]
         u0, u1, v0, v1, grows = s.u0, s.u1, s.v0, s.v1, s.grows
         closed, price, used = s.closed, s.price, s.used
-        end = u + move.du
-        if action == Action.INTO_STRIP:
+        last: tuple[int, int] | None = (-move.dv, move.shape)
+        end, side, onto, leads = u + move.du, u, None, s.leads
+        if action == Action.ONTO_PART:
+            end, side, onto, last = s.u, s.side, last, None if leads else s.last
+            v1 = max(v1, v + move.dv)
+        elif action == Action.INTO_STRIP:
             u1 = max(u1, end) if grows else u1
+            leads = False
         else:
-            v0, v1 = v, v + move.dv
+            v0, v1, leads = v, v + move.dv, True
         if action == Action.NEW_STRIP:
             grows = False
         elif action == Action.NEW_PANEL:
@@ -264,7 +293,7 @@ class Search:
                 closed += self.task.bins[s.bin].area * self._rates[s.bin]
         laid = Laid(action, index, move.shape, u, v, move.du, move.dv)
         return _State(
-            index, u0, u1, v0, v1, end, grows, (-move.dv, move.shape), closed,
+            index, u0, u1, v0, v1, end, side, v + move.dv, leads, grows, last, onto, closed,
             s.placed + move.area, price, used, _with(s.left, move.shape, -1), s, laid,
         )  # fmt: skip
 

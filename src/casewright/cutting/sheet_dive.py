@@ -23,6 +23,9 @@ Layer = tuple[int, Found]
 _LEFT = (6, 3, 4, 5, 8, 10)
 """Numbers of sheets left to the search; the first at the first try, then any."""
 
+_LEFT_OF_FEW = (2, 1)
+"""The same for plans of few sheets, which may lie in different frames all the same."""
+
 _BLUR = 300
 """How far a share may be blurred after the first try, in thousandths."""
 
@@ -78,7 +81,8 @@ class SheetDive:
 
     def _rests(self, limit: int) -> list[int]:
         """Numbers of sheets that may be left to the search, so that some are fixed."""
-        return [count for count in _LEFT if count * self._dearest < limit]
+        many = [count for count in _LEFT if count * self._dearest < limit]
+        return many or [count for count in _LEFT_OF_FEW if count * self._dearest < limit]
 
     def run(self, limit: int) -> list[Layer] | None:
         """One dive; a full plan that costs no more than the limit, or None."""
