@@ -52,7 +52,9 @@ class AppliedDoor(SlabLeaf):
 
     @property
     def pull_parts(self) -> tuple[str, ...]:
-        """The stile at the free edge, then the slab."""
+        """The stile at the free edge, then the slab; the slab alone of a front without hinges."""
+        if self.leaf.hinge is None:
+            return (self.slab.path,)
         stile = self.right if self.leaf.hinge == "left" else self.left
         return (stile.path, self.slab.path)
 
@@ -64,8 +66,7 @@ class AppliedDoor(SlabLeaf):
         self._place_strips(at)
         maker.step(
             "lay", self.slab.path, None,
-            f"Lay the {title} on the bench, show face up; mark its hinge edge and its bottom end "
-            "on the back.",
+            f"Lay the {title} on the bench, show face up; mark {self.leaf.to_mark} on the back.",
         )  # fmt: skip
         stiles = (("left", self.left), ("right", self.right))
         for hand, stile in stiles:

@@ -58,8 +58,8 @@ class Construction(Protocol):
         """Give the pieces their places, machine and join them, tell the steps."""
 
 
-def upright(hand: Hand) -> str:
-    """How an upright piece lies whose datum edge w0 is on its left or its right."""
+def upright(hand: Hand | None) -> str:
+    """How an upright piece lies whose datum edge w0 is on its left or, without a hand, right."""
     return "+y +x +z" if hand == "left" else "+y -x +z"
 
 

@@ -49,11 +49,11 @@ def _fill(maker: Maker, carcase: Carcase, hung: list[HungLeaf]) -> None:
     maker.fronts.extend(fronts)
     opening = hung[0].leaf.opening
     place = face_place(maker, opening)
-    face = _face(maker, place, carcase, opening, fronts)
+    face = face_of(maker, place, carcase, opening, fronts)
     maker.faces.append(face)
     free: Hand = "right" if fronts[0].hinge_side == "left" else "left"
-    _fits(maker, place, face, None if len(fronts) == 2 else free)
-    place.fit("top_fit", face.top, *_band(maker, opening.top), face.leaves[-1])
+    fit_gaps(maker, place, face, None if len(fronts) == 2 else free)
+    place.fit("top_fit", face.top, *gap_band(maker, opening.top), face.leaves[-1])
 
 
 def _cut_all(maker: Maker, carcase: Carcase, leaves: list[LeafPlan]) -> list[Construction]:
@@ -68,7 +68,7 @@ def _cut_all(maker: Maker, carcase: Carcase, leaves: list[LeafPlan]) -> list[Con
         closing = leaf
         for first in cut.values():
             closing = replace(leaf, width=_closing_width(maker, carcase, leaf, first))
-        cut[leaf.name] = _cut(maker, closing)
+        cut[leaf.name] = cut_leaf(maker, closing)
     return [cut[leaf.name] for leaf in leaves]
 
 
@@ -86,7 +86,7 @@ def _closing_width(maker: Maker, carcase: Carcase, leaf: LeafPlan, first: Constr
     )
 
 
-def _cut(maker: Maker, leaf: LeafPlan) -> Construction:
+def cut_leaf(maker: Maker, leaf: LeafPlan) -> Construction:
     match leaf.front.construction:
         case "slab":
             return SlabDoor(maker, leaf, cut_slab(maker, leaf))
@@ -104,7 +104,7 @@ def _front(maker: Maker, carcase: Carcase, hung: HungLeaf, door: Construction) -
     width = place.follows("width", door.width)
     height = place.follows("height", door.height)
     thickness = place.follows("thickness", door.thickness)
-    at = _corner(maker, place, carcase, leaf, width)
+    at = corner_of(maker, place, carcase, leaf, width)
     door.put(at)
     bore, hinges = bore_cups(maker, hung, door, at)
     plate = hung.overlay.plate
@@ -135,7 +135,7 @@ def _front(maker: Maker, carcase: Carcase, hung: HungLeaf, door: Construction) -
     )
 
 
-def _corner(maker: Maker, place: Place, carcase: Carcase, leaf: LeafPlan, width: Dim) -> Corner:
+def corner_of(maker: Maker, place: Place, carcase: Carcase, leaf: LeafPlan, width: Dim) -> Corner:
     """Where a leaf hangs: its hinge edge a reveal in from the box's side."""
     reveal = maker.style("reveal")
     x = reveal if leaf.hinge == "left" else carcase.width - reveal - width
@@ -143,7 +143,7 @@ def _corner(maker: Maker, place: Place, carcase: Carcase, leaf: LeafPlan, width:
     return Corner(place.let("x", x), place.let("y", leaf.bottom), place.let("z", z))
 
 
-def _face(
+def face_of(
     maker: Maker, place: Place, carcase: Carcase, opening: Opening, fronts: list[Door]
 ) -> Face:
     """Reveals and gaps as the leaves leave them: what rounding took is in them."""
@@ -168,14 +168,14 @@ def _face(
     )
 
 
-def _fits(maker: Maker, place: Place, face: Face, free: Hand | None) -> None:
+def fit_gaps(maker: Maker, place: Place, face: Face, free: Hand | None) -> None:
     """Gaps over real things, each with its band. A hinged edge is set by its hinges' screws."""
     count = len(face.leaves)
     for name, gap, wanted in _gaps(maker, face, free):
-        place.fit(f"{name}_fit", gap, *_band(maker, wanted, leaves=count), face.leaves[-1])
+        place.fit(f"{name}_fit", gap, *gap_band(maker, wanted, leaves=count), face.leaves[-1])
 
 
-def _band(maker: Maker, wanted: Dim, *, leaves: int = 1) -> tuple[Fraction, Fraction]:
+def gap_band(maker: Maker, wanted: Dim, *, leaves: int = 1) -> tuple[Fraction, Fraction]:
     """How far a gap may stray: as the style allows, or what rounding its leaves may come to."""
     tolerance = maker.style("gap_tolerance").value
     rounding = leaves * maker.style("cut_step").value
@@ -200,7 +200,7 @@ def _fit_between_rows(maker: Maker, carcase: Carcase) -> None:
             continue
         place = face_place(maker, above)
         between = place.let("stack_gap", upper.y - lower.y - lower.height)
-        place.fit("stack_gap_fit", between, *_band(maker, maker.style("gap")), upper.path)
+        place.fit("stack_gap_fit", between, *gap_band(maker, maker.style("gap")), upper.path)
 
 
 def _hang(maker: Maker, front: Door) -> None:

@@ -17,7 +17,7 @@ _PRACTICE = "common practice"
 
 @dataclass(frozen=True, slots=True)
 class LeafPlan:
-    """One leaf as planned, before anything of it is cut.
+    """One front as planned, before anything of it is cut: a door's leaf, a drawer's front.
 
     Parameters
     ----------
@@ -30,9 +30,11 @@ class LeafPlan:
     front
         What was asked for.
     hinge
-        Side it swings on, seen from the room.
+        Side it swings on, seen from the room; None where it does not swing.
     width, height
         Finished size wanted [mm], not yet on the cutting grid.
+    role
+        What it is when it is of one piece.
     """
 
     name: str
@@ -40,9 +42,15 @@ class LeafPlan:
     called: str
     opening: Opening
     front: FrontSpec
-    hinge: Hand
+    hinge: Hand | None
     width: Dim
     height: Dim
+    role: str = "door"
+
+    @property
+    def to_mark(self) -> str:
+        """What is marked on its back, so that it is not turned round."""
+        return "its hinge edge and its bottom end" if self.hinge else "its bottom end"
 
     @property
     def bottom(self) -> Dim:

@@ -67,13 +67,13 @@ class SlabDoor(SlabLeaf):
 
     def put(self, at: Corner) -> None:
         """Place the slab."""
-        place_slab(self.maker, self.leaf, self.slab, at, role="door", title=self.leaf.title)
+        place_slab(self.maker, self.leaf, self.slab, at, role=self.leaf.role, title=self.leaf.title)
         self.maker.step(
             "lay",
             self.slab.path,
             None,
-            f"Lay the {self.leaf.title} on the bench, show face down; mark its hinge edge and its "
-            "bottom end on the back, then bore it as its card says.",
+            f"Lay the {self.leaf.title} on the bench, show face down; mark {self.leaf.to_mark} on "
+            "the back, then bore it as its card says.",
         )
 
 
@@ -102,7 +102,11 @@ def _edge(maker: Maker, leaf: LeafPlan) -> EdgeKind | None:
 def place_slab(
     maker: Maker, leaf: LeafPlan, slab: Outline, at: Corner, *, role: str, title: str
 ) -> None:
-    """Place a slab with its datum edge at the hinges, so that both hands read the same."""
+    """Place a slab with its datum edge at the hinges, so that both hands read the same.
+
+    One that does not swing has it on its right.
+    """
+    words = ("hinge edge", "free edge") if leaf.hinge else ("right", "left")
     x = at.x if leaf.hinge == "left" else at.x + slab.width
     maker.add(
         slab,
@@ -110,7 +114,7 @@ def place_slab(
         title=title,
         lies=upright(leaf.hinge),
         at=(x, at.y, at.z),
-        ends=edge_words("hinge edge", "free edge"),
+        ends=edge_words(*words),
         hand=leaf.hinge,
         shows=("l0", "l1", "w0", "w1", "t1"),
         group=f"{leaf.opening.name} leaves",
