@@ -13,14 +13,23 @@ from casewright.sources import INCH
 from casewright.stock import EdgeBand, Stock, StockList
 from casewright.style import Style
 
-__all__ = ["CaseSizes"]
+__all__ = ["CaseSizes", "is_near_label"]
+
+_LABEL_LOW, _LABEL_HIGH = Fraction(7, 10), Fraction(13, 10)
 
 _ROUND: dict[Unit, Fraction] = {"in": INCH / 8, "mm": Fraction(1)}
 
 
+def is_near_label(reading: Fraction, label: Fraction) -> bool:
+    """Whether a thickness as read may be that of goods with this label."""
+    return _LABEL_LOW <= reading / label <= _LABEL_HIGH
+
+
 def _thickest(goods: Stock) -> Fraction:
     read = None if isinstance(goods, EdgeBand) else goods.measured
-    return max(goods.thickness.value, read.value if read else Fraction(0))
+    label = goods.thickness.value
+    # A reading far from the label is told by itself, once, and not again for each case.
+    return max(label, read.value) if read and is_near_label(read.value, label) else label
 
 
 class CaseSizes:

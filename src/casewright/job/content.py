@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Any, TypeVar
+from typing import Any, TypeVar, get_args
 
 from pydantic import ValidationError
 from pydantic_core import PydanticCustomError
 
 from casewright.dims import Unit
 from casewright.job.defaults import usual_tables
+from casewright.job.homes import home_of
 from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter, nearest
 from casewright.job.syntax import Plain
@@ -109,6 +110,8 @@ class _Reader:
             sections = [name for name in known if name not in Heading.model_fields]
             offered = sections if kind == "section" else list(Heading.model_fields)
             want = f"did you mean {like}?" if like else f"known here: {', '.join(offered)}"
+            if not like:
+                want = _meant(key, self.data[key]) or home_of((key,), offered) or want
             self.reporter.tell((key,), f"there is no {kind} {key}", want, key=True)
 
     def _heading(self) -> Heading | None:
@@ -201,6 +204,21 @@ class _Reader:
                 )
             return None
         return self._table(table, path, given)
+
+
+def _meant(name: str, value: Plain) -> str:
+    """The section that a table without one was probably meant for; empty when nobody can tell."""
+    if not isinstance(value, dict):
+        return ""
+    kind = value.get("kind")
+    for section, fits in (
+        ("case", kind in get_args(CaseTable.model_fields["kind"].annotation)),
+        ("stock", isinstance(kind, str) and kind in _GOODS),
+        ("run", "cases" in value),
+    ):
+        if fits:
+            return f"write [{section}.{name}]"
+    return ""
 
 
 def _over(usual: Any, given: Plain) -> Plain:

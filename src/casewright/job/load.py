@@ -19,7 +19,7 @@ from casewright.job.syntax import Plain, parse
 from casewright.job.tables import Heading
 from casewright.job.text import FileText, read_file
 from casewright.room.specs import JobSpec, RunSpec
-from casewright.stock import Stock, StockList
+from casewright.stock import Sheet, Stock, StockList
 from casewright.style import Style
 
 __all__ = ["LoadedJob", "load_job", "read_job", "spec_of"]
@@ -149,4 +149,4 @@ def _job(heading: Heading, content: Content, origins: Origins, parts: _Parts) ->
 
 def _has_stock(case: CaseSpec, stock: StockList) -> bool:
     """Whether the goods of a case's boards are known, so that its sizes can be judged."""
-    return case.box_stock in stock and case.back_stock in stock
+    return all(isinstance(stock.get(key), Sheet) for key in (case.box_stock, case.back_stock))

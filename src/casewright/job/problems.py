@@ -12,9 +12,10 @@ from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
 from casewright.errors import Location, Problem
+from casewright.job.homes import home_of
 from casewright.job.positions import KeyPath, Positions
 from casewright.job.syntax import Plain, dotted
-from casewright.job.tables import Heading, StyleTable, Table
+from casewright.job.tables import Heading, Table
 
 __all__ = ["Reporter", "nearest"]
 
@@ -30,6 +31,7 @@ _TYPES = {
 
 _LONGEST_WORD = 60
 _MOST_LISTED = 30
+_JOINED = re.compile(r"\s*[,;]\s*|\s+[x\u00d7]\s+")
 _RUN_TOGETHER = re.compile(r"(\d+)/(\d+)")
 
 
@@ -47,6 +49,12 @@ def _apart(typed: object) -> str:
         if 0 < int(digits[place:]) < int(under):
             return f"{digits[:place]} {digits[place:]}/{under}"
     return ""
+
+
+def _as_list(text: str) -> str:
+    """What was run together in one text, as the entries of a list: ["a", "b"] for "a, b"."""
+    entries = [entry for entry in _JOINED.split(text.strip()) if entry]
+    return f"[{', '.join(_named(entry)[:_LONGEST_WORD] for entry in entries) or _named(text)}]"
 
 
 def _listed(words: Sequence[str], joiner: str = "or") -> str:
@@ -137,14 +145,16 @@ class Reporter:
             case "size" if not self.judges_sizes:
                 pass
             case kind if kind in _TYPES:
-                self._of_wrong_kind(full, detail["input"], kind)
+                self._of_wrong_kind(full, detail["input"], kind, _field_of(table, inner))
             case _:
                 self._other(full, detail, context)
 
-    def _of_wrong_kind(self, path: KeyPath, value: object, kind: str) -> None:
-        word, want = _named(value), f"write {_TYPES[kind]}"
+    def _of_wrong_kind(self, path: KeyPath, value: object, kind: str, field: Any = None) -> None:
+        word, want = _named(value), f"write {_listed(_choices(field)) or _TYPES[kind]}"
         if kind == "list_type" and isinstance(value, str):
-            want = f"write [{word}], a list"
+            want = f"write {_as_list(value)}, a list"
+        elif kind == "list_type" and isinstance(value, int | Decimal) and value is not True:
+            want = f"write [{value}], a list"
         elif kind == "int_type" and isinstance(value, str) and value.strip().isdigit():
             want = f"write {value.strip()}, without quotes"
         elif isinstance(value, list) and len(value) == 1:
@@ -154,16 +164,15 @@ class Reporter:
     def _unknown_key(self, path: KeyPath, known: list[str]) -> None:
         word = str(path[-1])
         like = nearest(word, known)
-        if like:
+        home = home_of(path, known)
+        if home and (not like or word in Heading.model_fields):
+            want = home
+        elif like:
             want = f"did you mean {like}?"
         elif len(known) > _MOST_LISTED:
             want = f"docs/job-file.md lists what can stand{_inside(path) or ' there'}"
         else:
             want = f"known here: {_listed(known, 'and')}"
-        if word in Heading.model_fields:
-            want = "it stands at the top of the file, before the first section"
-        elif not like and word in StyleTable.model_fields:
-            want = f"it belongs under [style], or under [{dotted(path[:-1])}.style]"
         self.tell(path, f"there is no key {word}{_inside(path)}", want, key=True)
 
     def _missing(self, path: KeyPath, field: Any) -> None:
@@ -200,8 +209,8 @@ class Reporter:
 _LIMITS = {
     "greater_than_equal": ("this number is too small here", "write {ge} or more"),
     "less_than_equal": ("this number is too large here", "write {le} or less"),
-    "too_short": ("this list is too short", "write {min_length} entries or more"),
-    "too_long": ("this list is too long", "write {max_length} entries or fewer"),
+    "too_short": ("this list is too short", "entries it needs: {min_length} or more"),
+    "too_long": ("this list is too long", "entries it may have: {max_length} or fewer"),
     "string_too_short": ("nothing is written here", "write something, or take the line out"),
     "string_too_long": ("this text is too long", "write {max_length} characters at most"),
 }
@@ -259,8 +268,23 @@ def _literals(annotation: Any) -> list[str]:
     return [f'"{each}"' if isinstance(each, str) else str(each) for each in get_args(annotation)]
 
 
+def _choices(field: Any) -> list[str]:
+    """Words that a field takes in place of its list or table, as they are typed."""
+    shapes = (getattr(each, "json_schema_input_type", None) for each in _metadata(field))
+    return [word for shape in shapes for one in get_args(shape) for word in _literals(one)]
+
+
+def _metadata(field: Any) -> tuple[Any, ...]:
+    own = getattr(field, "metadata", ())
+    annotation = getattr(field, "annotation", None)
+    return (*own, *getattr(annotation, "__metadata__", ()))
+
+
 def _known_keys(table: type[Table], path: KeyPath) -> list[str]:
-    return list(_table_of(table, path).model_fields)
+    """Keys of a table, its own before those it shares."""
+    found = _table_of(table, path)
+    own = [key for key in found.model_fields if key in found.__annotations__]
+    return [*own, *(key for key in found.model_fields if key not in own)]
 
 
 def _field_of(table: type[Table], path: KeyPath) -> Any:

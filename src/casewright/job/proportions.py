@@ -7,7 +7,7 @@ from fractions import Fraction
 from casewright.casework.specs import CaseSpec
 from casewright.dims import Unit, shop_text
 from casewright.job.bays import check_bays, check_boards
-from casewright.job.case_sizes import CaseSizes
+from casewright.job.case_sizes import CaseSizes, is_near_label
 from casewright.job.content import Content
 from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter
@@ -31,7 +31,6 @@ _BETWEEN = Fraction(20)
 """Least space between the two top stretchers of a base case [mm]."""
 
 _LEAST_SHARE = Fraction(280)
-_LABEL_LOW, _LABEL_HIGH = Fraction(7, 10), Fraction(13, 10)
 
 _OFF_LABEL = Fraction(30)
 """Sheets are sold up to an inch over their label; farther off it is another sheet [mm]."""
@@ -138,7 +137,7 @@ def check_supplies(content: Content, reporter: Reporter) -> None:
         if isinstance(goods, BandTable):
             continue
         for number, reading in enumerate(goods.measured):
-            if not _LABEL_LOW <= reading / goods.thickness <= _LABEL_HIGH:
+            if not is_near_label(reading, goods.thickness):
                 text = shop_text(goods.thickness, content.unit)
                 what = f"this reading is far from the label's {text}"
                 want = "read it again, or put the right label into thickness"

@@ -18,17 +18,21 @@ from casewright.job.tables import (
     SheetTable,
     Table,
 )
+from casewright.job.tables.table import LONGEST_KEY
 
 __all__ = ["RESERVED", "check_references"]
 
 RESERVED = ("boxes", "doors", "hardware", "job", "plan", "run", "shop", "stock", "style")
 """Names no case may have: numbers of the whole job have them in their paths."""
 
+_CASE_WORDS = {"wall": "wall case", "base": "base case", "bookcase": "bookcase"}
+
 _BOX_GOODS: dict[str, type[Goods]] = {
     "sheet": SheetTable, "back_sheet": SheetTable, "strips": BoardTable, "band": BandTable,
 }  # fmt: skip
 _DOOR_GOODS: dict[str, type[Goods]] = {
     "slab": SheetTable, "strip": BoardTable, "frame": BoardTable, "glazing": GlazingTable,
+    "panel": SheetTable,
 }  # fmt: skip
 _KINDS: dict[type[Goods], str] = {
     SheetTable: "sheet", BoardTable: "board", BandTable: "band", GlazingTable: "glazing",
@@ -106,8 +110,10 @@ def _choices(case: CaseTable, base: KeyPath, content: Content, reporter: Reporte
                         ("crown", ("wall", "bookcase"))):  # fmt: skip
         value = getattr(case, name)
         if value is not None and value != "none" and case.kind not in kinds:
-            what = f"a {case.kind} case has no {name}"
-            want = f"take it out; only a {' or '.join(kinds)} case has one"
+            what = f"a {_CASE_WORDS[case.kind]} has no {name}"
+            want = (
+                f"take it out; only a {' or a '.join(_CASE_WORDS[kind] for kind in kinds)} has one"
+            )
             reporter.tell((*base, name), what, want)
     _glass(case, base, content.doors, reporter)
 
@@ -115,7 +121,8 @@ def _choices(case: CaseTable, base: KeyPath, content: Content, reporter: Reporte
 def _glass(case: CaseTable, base: KeyPath, doors: DoorsTable, reporter: Reporter) -> None:
     """Stock, or an edge, named for a construction that does not use it is a slip."""
     uses = {"slab": {"slab", "edge"}, "applied frame": {"slab", "strip", "edge"},
-            "glass frame": {"frame", "glazing"}}  # fmt: skip
+            "glass frame": {"frame", "glazing"},
+            "frame and panel": {"frame", "panel"}}  # fmt: skip
     for name, upper in (("front", False), ("upper_front", True)):
         table: FrontTable | None = getattr(case, name)
         if table is None or front_table(case, upper=upper) is None:
@@ -147,7 +154,8 @@ def _members(content: Content, reporter: Reporter) -> None:
 
 def _case_keys(content: Content) -> list[str]:
     lost = [str(path[1]) for path in content.lost if path[:1] == ("case",) and len(path) == 2]
-    return [*content.cases, *sorted(lost)]
+    known = [*content.cases, *sorted(lost)]
+    return [key for key in known if key.lower() not in RESERVED and len(key) <= LONGEST_KEY]
 
 
 def _no_width(key: str, run_key: str | None, content: Content, reporter: Reporter) -> None:

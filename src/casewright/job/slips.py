@@ -13,10 +13,14 @@ __all__ = ["explain_slip"]
 _PAIR = re.compile(r"\s*(?P<key>[^=#\[\]{}\"']+?)\s*=\s*(?P<value>.*)$")
 _LIKE_KEY = re.compile(r"\s*(?P<key>[A-Za-z_][\w .-]*?)\s*(?P<mark>:|$)")
 _LEADING_ZERO = re.compile(r"0+[1-9]\d*")
+_PLAIN_NUMBER = re.compile(r"[+-]?(0|[1-9]\d*)(\.\d+)?")
 _COMMA = re.compile(r"([+-]?\d+),(\d+)")
 _POINTS = re.compile(r"([+-]?\d+\.\d+)\.[\d.]*")
+_BACKTICKS = "`\u00b4"
 _CURLY = "\u201c\u201d\u201e\u201f\u2018\u2019\u201a\u00ab\u00bb"
 _TOOL = re.compile(r"shop\.tool\.([a-z-]+ [a-z-]+)")
+_NO_COMMA = re.compile(r"""(["'])([^"']*)\1\s+(["'].*)""")
+_COLON = re.compile(r"\{?\s*(?P<key>[A-Za-z_][\w-]*)\s*:\s*(?P<value>.*)")
 _ODD_SPACE = re.compile("[\u00a0\u2007\u202f\u200b\ufeff]")
 _LONGEST_NUMBER = 30
 _FORM = "write key = value, [section], or # and a note"
@@ -84,7 +88,8 @@ def _slip(text: str, column: int) -> tuple[str, str, str]:
     if pair is None:
         return _no_pair(text)
     key, value = pair["key"], pair["value"].strip()
-    return _empty_or_split(key, value) or _value(key, _entry(text, value, column))
+    entry = _entry(text, value, column) if value else ""
+    return _empty_or_split(key, value) or _between(value, entry) or _value(key, entry)
 
 
 def _empty_or_split(key: str, value: str) -> tuple[str, str, str] | None:
@@ -94,10 +99,25 @@ def _empty_or_split(key: str, value: str) -> tuple[str, str, str] | None:
     if " " in key and "." not in key:
         fixed = re.sub(r"\s+", "_", key)
         return key, "a key is one word", f"write {fixed} = ..."
+    if not key.isascii():
+        return key, "no key has letters beyond a to z", "docs/job-file.md lists the keys"
     if value[0] == "=":
         return value, "one = is enough", f"write {key} = {value.strip('= ')}"
     if value[0] == "{" and "}" not in value:
         return value, "the { is not closed", f"write {key} = {value} }}"
+    return None
+
+
+def _between(value: str, entry: str) -> tuple[str, str, str] | None:
+    """What is wrong between the entries of a list or a table: no comma, a colon for =."""
+    comma = _NO_COMMA.match(entry) if value[0] == "[" else None
+    if comma:
+        right = f"write {comma[1]}{comma[2]}{comma[1]}, {comma[3]}"
+        return entry, "a comma is missing between two entries", right
+    colon = _COLON.match(entry) if value[0] == "{" else None
+    if colon:
+        right = f"write {colon['key']} = {colon['value'].strip()}"
+        return entry, "a colon does not set a value", right
     return None
 
 
@@ -170,10 +190,30 @@ def _value(key: str, value: str) -> tuple[str, str, str]:
 
 
 def _mistyped(key: str, word: str) -> tuple[str, str, str] | None:
-    """What is wrong with curly quotes, or with a number that should need no quotes."""
+    """What is wrong with marks that TOML does not know, or with a number without quotes."""
+    return _foreign_mark(key, word) or _misnumbered(key, word)
+
+
+def _foreign_mark(key: str, word: str) -> tuple[str, str, str] | None:
+    """Quotes that are none, round brackets, a mark at the end of the line."""
     if word[:1] in _CURLY:
         right = f'write {key} = "{_bare(word)}"'
         return word, "these are curly quotes, not straight ones", right
+    if word[:1] in _BACKTICKS:
+        right = f'write {key} = "{_bare(word)}"'
+        return word, "these are backticks, not quotes", right
+    if word[:1] == "(":
+        right = f"write {key} = [{word.strip('() ')}]"
+        return word, "a list stands in square brackets", right
+    if word[-1:] in ",;" and word[:-1].strip():
+        plain = word.rstrip(",; ")
+        right = plain if _PLAIN_NUMBER.fullmatch(plain) else f'"{plain}"'
+        return word, f"no {word[-1]} stands at the end of a line", f"write {key} = {right}"
+    return None
+
+
+def _misnumbered(key: str, word: str) -> tuple[str, str, str] | None:
+    """A number written as TOML writes none."""
     if _LEADING_ZERO.fullmatch(word):
         return word, "a number does not begin with 0", f"write {key} = {word.lstrip('0')}"
     if len(word) > _LONGEST_NUMBER and word.isdigit():
@@ -190,7 +230,7 @@ def _mistyped(key: str, word: str) -> tuple[str, str, str] | None:
 
 def _bare(word: str) -> str:
     """A word without quotes of any kind."""
-    return word.strip(f"{_CURLY}\"' ")
+    return word.strip(f"{_CURLY}{_BACKTICKS}\"' ")
 
 
 def _quotes(word: str) -> str:
@@ -210,11 +250,18 @@ def _is_length(word: str) -> bool:
     return True
 
 
+def _unclosed_quote(key: str, value: str) -> tuple[str, str, str]:
+    if value[-1] in _CURLY:
+        right = f'write {key} = "{_bare(value)}"'
+        return value, "one of these quotes is curly, not straight", right
+    return value, "the closing quote is missing", f"write {key} = {value}{value[0]}"
+
+
 def _quoted(key: str, value: str) -> tuple[str, str, str]:
     quote = value[0]
     end = value.find(quote, 1)
     if end < 0:
-        return value, "the closing quote is missing", f"write {key} = {value}{quote}"
+        return _unclosed_quote(key, value)
     after = value[end + 1 :].partition("#")[0].strip()
     inside = value[1:end]
     if quote == '"' and after == '"':

@@ -66,10 +66,18 @@ def _repeated(name: str, positions: Positions) -> list[Problem]:
             Problem(
                 _location(name, positions, twice.again),
                 f"{dotted(twice.path)} is written twice, first on line {first}",
-                "give it another name, or delete one of the two",
+                _cure_of_twice(twice.path),
             )
         )
     return found
+
+
+def _cure_of_twice(path: KeyPath) -> str:
+    """Cases, runs and stock may get another name; any other key may not."""
+    is_named = len(path) == 2 and path[0] in ("case", "run", "stock")
+    return (
+        "give it another name, or delete one of the two" if is_named else "delete one of the two"
+    )
 
 
 def _too_deep(name: str, positions: Positions) -> list[Problem]:

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import difflib
 import hashlib
 import re
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -16,6 +18,7 @@ LARGEST_FILE = 1_000_000
 
 _BYTE_ORDER_MARK = b"\xef\xbb\xbf"
 _UTF_16 = (b"\xff\xfe", b"\xfe\xff")
+_RICH_TEXT = b"{\\rtf"
 _LONE_RETURN = re.compile(r"\r(?!\n)")
 
 
@@ -58,9 +61,7 @@ def read_file(path: Path) -> FileText:
         with path.open("rb") as stream:
             content = stream.read(LARGEST_FILE + 1)
     except FileNotFoundError:
-        raise _whole(
-            name, f"there is no file {path}", f"write one with `casewright new {path}`"
-        ) from None
+        raise _whole(name, f"there is no file {path}", _instead_of(path)) from None
     except IsADirectoryError:
         raise _whole(
             name, f"{path} is a folder", f"name the job file in it, such as {path / 'job.toml'}"
@@ -71,6 +72,16 @@ def read_file(path: Path) -> FileText:
             name, f"{path} cannot be opened: {reason}", "name a file that may be read"
         ) from None
     return decode(content, name)
+
+
+def _instead_of(path: Path) -> str:
+    """What to name when there is no such file: one like it that is there, or a new one."""
+    with suppress(OSError, ValueError):
+        there = {file.stem.lower(): file for file in sorted(path.parent.glob("*.toml"))}
+        like = difflib.get_close_matches(path.stem.lower(), there, n=1, cutoff=0.6)
+        if like:
+            return f"did you mean {there[like[0]]}?"
+    return f"write one with `casewright new {path if path.suffix else f'{path}.toml'}`"
 
 
 def decode(content: bytes, name: str) -> FileText:
@@ -87,8 +98,11 @@ def decode(content: bytes, name: str) -> FileText:
             "the file is over 1 MB, no job file is that long",
             "name the job file itself, not a picture or an archive",
         )
-    if content.startswith(_UTF_16):
+    if _looks_like_utf_16(content):
         raise _whole(name, "the file is saved as UTF-16", "save it as UTF-8 in the editor")
+    if content.startswith(_RICH_TEXT):
+        want = "save it as plain text, in UTF-8"
+        raise _whole(name, "this is a text processor's file, with its letters' looks", want)
     if b"\0" in content:
         want = "name the job file itself, not a picture, an archive or a text processor's file"
         raise _whole(name, "this is no plain text", want)
@@ -105,6 +119,14 @@ def decode(content: bytes, name: str) -> FileText:
         want = "let the editor save the file with line ends LF or CRLF"
         raise JobFileError((Problem(Location(name, line), what, want),))
     return FileText(name, text, hashlib.sha256(content).hexdigest(), marked)
+
+
+def _looks_like_utf_16(content: bytes) -> bool:
+    """Whether every letter of the first lines takes two bytes; a mark in front is not needed."""
+    start = content[:200]
+    half = len(start) // 2
+    empty = max(start[0::2].count(0), start[1::2].count(0))
+    return content.startswith(_UTF_16) or (half > 0 and empty >= 0.9 * half)
 
 
 def _whole(name: str, what: str, want: str) -> JobFileError:

@@ -213,6 +213,34 @@ def test_a_missing_file_offers_to_write_one(tmp_path: Path) -> None:
     assert "there is no file" in _whole(tmp_path / "kitchn.toml")
 
 
+@pytest.mark.parametrize("typed", ["kitchn.toml", "kitchen"])
+def test_a_missing_file_names_the_one_that_is_there(tmp_path: Path, typed: str) -> None:
+    """Mistyped, or without its ending."""
+    there = tmp_path / "kitchen.toml"
+    there.write_text(FIVE_LINES)
+    with pytest.raises(JobFileError, match=f"did you mean {there}?"):
+        load_job(tmp_path / typed)
+
+
+@pytest.mark.parametrize(
+    ("content", "what"),
+    [
+        (FIVE_LINES.encode("utf-16"), "saved as UTF-16"),
+        (FIVE_LINES.encode("utf-16-le"), "saved as UTF-16"),
+        (FIVE_LINES.encode("utf-16-be"), "saved as UTF-16"),
+        (b"{\\rtf1\\ansi " + FIVE_LINES.encode() + b"}", "a text processor's file"),
+        (FIVE_LINES.encode() + b"\0", "no plain text"),
+    ],
+)
+def test_what_an_editor_saved_otherwise_is_named(
+    tmp_path: Path, content: bytes, what: str
+) -> None:
+    """With or without a mark at the beginning."""
+    path = tmp_path / "kitchen.toml"
+    path.write_bytes(content)
+    assert what in _whole(path)
+
+
 def test_a_folder_is_no_job_file(tmp_path: Path) -> None:
     """The message says what to name instead."""
     assert "is a folder" in _whole(tmp_path)

@@ -6,7 +6,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Field
 
-from casewright.casework.specs import CaseKind, DoorKind, Hand, ToeKind
+from casewright.casework.specs import DoorKind, Hand, ToeKind
 from casewright.job.lengths import Between, Length
 from casewright.job.tables.boxes import BoxesTable, DoorPartsTable
 from casewright.job.tables.style import StyleTable
@@ -21,8 +21,8 @@ class FrontTable(DoorPartsTable):
     """The doors of one opening."""
 
     construction: FrontKind | None = None
-    """Slab, strips on a slab, a half-lapped frame with glass, or none. Default: as in
-    [doors]."""
+    """Slab, strips on a slab, a half-lapped frame with glass, a frame and panel, or none.
+    Default: as in [doors]."""
 
     leaves: Literal[1, 2] | None = None
     """Doors side by side. Default: one, or two where one would be wider than the style's
@@ -47,7 +47,7 @@ def _finished(value: Any) -> Any:
 class CaseTable(BoxesTable):
     """One case. Its key is its permanent name; give another title to call it otherwise."""
 
-    kind: CaseKind
+    kind: Literal["wall", "base", "bookcase"]
     """What it is: hung on the wall, standing under a counter, or a bookcase from the floor."""
 
     title: Line | None = None

@@ -9,7 +9,10 @@ from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Str
 
 from casewright.job.refusal import refuse
 
-__all__ = ["Key", "Line", "OneOrMore", "Table", "check_key"]
+__all__ = ["LONGEST_KEY", "Key", "Line", "OneOrMore", "Table", "check_key"]
+
+LONGEST_KEY = 40
+"""Longest name of a case, a run or a stock [characters]."""
 
 _NO_KEY = re.compile(r"[^\w-]")
 
@@ -44,9 +47,9 @@ def check_key(text: str) -> str:
     PydanticCustomError
         When it has other characters than letters, digits, - and _.
     """
-    if not text or len(text) > 40 or _NO_KEY.search(text):
-        what = "a name may hold letters, digits, - and _, at most 40 of them"
-        refuse(what, f"write {re.sub(_NO_KEY, '_', text)[:40] or 'a name'}")
+    if not text or len(text) > LONGEST_KEY or _NO_KEY.search(text):
+        what = f"a name may hold letters, digits, - and _, at most {LONGEST_KEY} of them"
+        refuse(what, f"write {re.sub(_NO_KEY, '_', text)[:LONGEST_KEY] or 'a name'}")
     return text
 
 
