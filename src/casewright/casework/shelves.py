@@ -144,13 +144,13 @@ def add_shelves(
     if not count:
         return
     if not pins:
-        maker.findings.append(_no_room(maker, opening))
+        maker.findings.append(_no_room(maker, opening, 0))
         return
     side = maker.style("shelf_side_clearance")
     setback = maker.style("shelf_setback" if maker.spec.kind == "wall" else "base_shelf_setback")
     heights = _spread(maker, opening, _clear_pins(maker, opening, pins), hinges, count)
     if len(heights) < count:
-        maker.findings.append(_no_room(maker, opening))
+        maker.findings.append(_no_room(maker, opening, len(heights)))
     for number, height in enumerate(heights, start=1):
         name = f"shelf.{number}"
         outline = maker.outline(
@@ -219,12 +219,12 @@ def _spread(
     return sorted(chosen, key=lambda pin: pin.value)
 
 
-def _no_room(maker: Maker, opening: Opening) -> Finding:
+def _no_room(maker: Maker, opening: Opening, most: int) -> Finding:
     return Finding(
         rule="shelf room",
         severity=Severity.STOP,
         path=maker.path("shelf"),
         says=f"the {opening.name} opening has no room for every adjustable shelf asked for",
         source="common practice",
-        remedies=("set shelves = 0", "make the case taller"),
+        remedies=(f"set shelves = {most}", "make the case taller"),
     )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from casewright.casework.fronts.leaves import LeafPlan, tell
+from casewright.casework.fronts.leaves import LeafPlan, part_remedy, tell
 from casewright.casework.fronts.weights import leaf_weight, pounds
 from casewright.casework.house import House
 from casewright.casework.maker import Maker
@@ -65,7 +65,7 @@ def _beyond(maker: Maker, leaf: LeafPlan, weight: Dim) -> None:
             measured=f"{round(weight.value)} kg",
             limit=f"{_HEAVIEST[5]} lb, {_TALLEST[5]} in",
             source="common practice",
-            remedies=("two doors instead of one", "part the front with a divider",
+            remedies=(part_remedy(leaf), "part the front with a divider",
                       "a lighter stock for the doors"),
         ),
     )  # fmt: skip

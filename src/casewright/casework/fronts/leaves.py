@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from casewright.casework.carcase import Carcase, Opening
 from casewright.casework.maker import Maker
 from casewright.casework.specs import FrontSpec, Hand
-from casewright.dims import Dim, Place
+from casewright.dims import Dim, Place, Unit, Way, round_to, shop_text
 from casewright.findings import Finding, Severity
+from casewright.sources import INCH
 
-__all__ = ["LeafPlan", "face_place", "plan_leaves", "tell"]
+__all__ = ["LeafPlan", "face_place", "part_remedy", "plan_leaves", "tell"]
 
 _PRACTICE = "common practice"
 
@@ -135,6 +137,22 @@ def _least_size(maker: Maker, leaf: LeafPlan) -> tuple[Dim, Dim]:
     return width, height
 
 
+def part_remedy(leaf: LeafPlan) -> str:
+    """What makes leaves narrower: a pair for a single door, two cases for a pair."""
+    is_pair = "doors" in leaf.called
+    return "two cases side by side instead of one" if is_pair else "two doors instead of one"
+
+
+def _roundly(least: Fraction, unit: Unit) -> str:
+    """A least size in round numbers of the job's unit: '6 3/8"' for 162 mm."""
+    step = INCH / 8 if unit == "in" else Fraction(1)
+    return shop_text(round_to(least, step, Way.UP)[0], unit, with_unit=True)
+
+
+def _an(word: str) -> str:
+    return f"an {word}" if word[0] in "aeiou" else f"a {word}"
+
+
 def _can_be_made(maker: Maker, place: Place, leaf: LeafPlan) -> bool:
     """Whether there is room for the leaf at all; if not, a finding says what would be right."""
     fits = True
@@ -144,7 +162,8 @@ def _can_be_made(maker: Maker, place: Place, leaf: LeafPlan) -> bool:
         if not place.over(least, size, f"no door, its {word} leaves no room for one"):
             continue
         fits = False
-        text, limit = maker.house.text(size), maker.house.text(least)
+        text = maker.house.text(size)
+        limit = _roundly(least.value, maker.house.unit)
         larger = "wider" if word == "width" else "taller"
         maker.findings.append(
             Finding(
@@ -152,7 +171,7 @@ def _can_be_made(maker: Maker, place: Place, leaf: LeafPlan) -> bool:
                 severity=Severity.STOP,
                 path=maker.path(leaf.name),
                 says=f"no room for the {leaf.called}: the {word} would be {text}, "
-                f"a {leaf.front.construction} door takes at least {limit}",
+                f"{_an(leaf.front.construction)} door takes at least {limit}",
                 measured=text,
                 limit=limit,
                 source=_PRACTICE,
@@ -171,7 +190,7 @@ def _warn(maker: Maker, leaf: LeafPlan) -> None:
               ("one door instead of two", "make the case wider"))  # fmt: skip
     if leaf.width.value > widest.value:
         _look(maker, leaf, "wide leaf", (leaf.width, widest), "so wide a door sags on its hinges",
-              ("two doors instead of one", "make the case narrower"))  # fmt: skip
+              (part_remedy(leaf), "make the case narrower"))  # fmt: skip
     if leaf.height.value > tall.value:
         _look(maker, leaf, "tall leaf", (leaf.height, tall), "so tall a door seldom stays flat",
               ("part the front with a divider",))  # fmt: skip

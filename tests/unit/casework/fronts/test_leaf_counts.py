@@ -127,6 +127,28 @@ def test_odd_sizes_want_a_second_look(
     assert [f.rule for f in case.findings].count(rule) == 1
 
 
+def test_a_remedy_can_be_followed() -> None:
+    """A pair is not told to become a pair; a limit from the hinge is told in the job's unit."""
+    for leaves, word in ((1, "two doors instead of one"), (2, "two cases side by side")):
+        case = one_case("in", width="60", shelves=0, front=replace(SLAB, leaves=leaves))
+        (wide,) = [finding for finding in case.findings if finding.rule == "wide leaf"]
+        assert word in wide.remedies[0]
+    case = one_case("in", width="11", shelves=0, front=replace(APPLIED, leaves=2))
+    (small,) = {finding for finding in case.findings if finding.rule == "door size"}
+    assert "an applied frame door" in small.says
+    assert small.limit.endswith('"')
+
+
+def test_too_many_shelves_are_told_how_many_have_room() -> None:
+    """With so many the finding is gone; with one more it is there."""
+    told = one_case("in", shelves=20, height="30", front=None).findings
+    (remedy,) = [f.remedies[0] for f in told if f.rule == "shelf room"]
+    most = int(remedy.removeprefix("set shelves = "))
+    for shelves, found in ((most, 0), (most + 1, 1)):
+        case = one_case("in", shelves=shelves, height="30", front=None)
+        assert [finding.rule for finding in case.findings].count("shelf room") == found
+
+
 def _narrow_frame() -> FrontSpec:
     return replace(GLASS, leaves=1)
 
