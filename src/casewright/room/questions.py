@@ -84,10 +84,12 @@ def _outline(part: Part, reach: _Reach) -> Iterator[str]:
 
 def _hardware(room: Room, cases: Iterable[Case]) -> list[Question]:
     asked = []
-    for name, sheet, kinds in (
-        ("hinge", room.spec.hardware.hinge, ("hinge cup", "hinge plate")),
-        ("pull", room.spec.hardware.pull, ("pull",)),
-    ):
+    for name, sheet, kinds, keys in (
+        ("hinge", room.spec.hardware.hinge, ("hinge cup", "hinge plate"),
+         "constant, bore_distance and plate_heights, as the sheet in its box gives them"),
+        ("pull", room.spec.hardware.pull, ("pull",),
+         "centres, the distance between its screws: 0 for a knob"),
+    ):  # fmt: skip
         waiting = tuple(
             part.path
             for case in cases
@@ -101,7 +103,7 @@ def _hardware(room: Room, cases: Iterable[Case]) -> list[Question]:
                     needs=f"the data sheet of the {name} in hand",
                     because="holes are bored to it; the numbers here are only usual ones",
                     waiting=waiting,
-                    how=f"write its numbers under [hardware.{name}]",
+                    how=f"under [hardware.{name}] write {keys}",
                 )
             )
     return asked
