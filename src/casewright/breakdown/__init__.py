@@ -2,6 +2,7 @@
 
 from casewright.breakdown.build import break_down
 from casewright.breakdown.desk import Desk, saw_kerf
+from casewright.breakdown.nudges import Nudge, find_nudges, moved
 from casewright.breakdown.pieces import Piece, PieceKind
 from casewright.breakdown.plan import Breakdown, JustFit, Milling, PlanKind, StockPlan, Waiting
 from casewright.breakdown.saw_steps import (
@@ -24,6 +25,7 @@ __all__ = [
     "InHand",
     "JustFit",
     "Milling",
+    "Nudge",
     "Piece",
     "PieceKind",
     "PlanDefectError",
@@ -36,6 +38,8 @@ __all__ = [
     "WholeUnit",
     "break_down",
     "common_unit",
+    "find_nudges",
+    "moved",
     "saw_cards",
     "saw_kerf",
     "saw_steps",

@@ -8,7 +8,6 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import NoReturn
 
-from casewright.breakdown import break_down
 from casewright.cli.answer_texts import answer_lines
 from casewright.cli.commands import has_failed, load_and_work_out
 from casewright.cli.count_texts import counted
@@ -24,6 +23,7 @@ from casewright.job.bare_cutting import CutAnswer, cut, cut_again
 from casewright.job.cut_documents import answer_document, cut_document, verdict_document
 from casewright.job.cut_file import Stages, read_problem
 from casewright.job.json_file import STANDARD_INPUT, CutFileError, faults_error
+from casewright.job.nudges import plan_job
 from casewright.job.patience import USUAL_WORK, Patience
 from casewright.job.plan_file import file_breaches, read_plan
 
@@ -72,7 +72,7 @@ def run_cut(job: Path | None, problem: Path | None, options: CutOptions, *, as_j
     if has_failed(worked, as_json=as_json):
         return FAILED_PROOF
     with working("planning the cuts"):
-        breakdown = break_down(worked.room)
+        breakdown = plan_job(worked)
     if as_json:
         print_json(cut_document(spec, breakdown))
     else:

@@ -3,7 +3,7 @@
 A `Problem` goes into `solve` (sheets) or `solve_boards` (lengths) and comes out as a `Solution`;
 `verify` checks it without the solver; `plan_cuts` puts its cuts into an order of work; `walk`
 makes these cuts one after the other and tells what they really give. `replan` plans anew with cut
-sheets left as they are; `nudge` looks for small moves that save a sheet or a setting.
+sheets left as they are.
 """
 
 from casewright.cutting.boards import board_problem, solve_boards
@@ -11,7 +11,6 @@ from casewright.cutting.codec import fingerprint, read_problem, write_problem
 from casewright.cutting.easing import ease
 from casewright.cutting.engine import Progress, Stop, solve
 from casewright.cutting.methods import Caution, Limits, Method
-from casewright.cutting.nudge import Movable, Nudge, nudge
 from casewright.cutting.problem import (
     Defect,
     Fault,
@@ -55,12 +54,12 @@ from casewright.cutting.work import Work, work_of
 
 __all__ = [
     "Bound", "Breach", "Card", "Caution", "Choice", "CutPlan", "Defect", "Direction", "Edge",
-    "Fault", "Keep", "Leaf", "Limits", "Load", "Measure", "Method", "Misstep", "Movable",
-    "Movement", "Node", "Nudge", "PartDemand", "Piece", "Placement", "Problem", "ProblemError",
+    "Fault", "Keep", "Leaf", "Limits", "Load", "Measure", "Method", "Misstep",
+    "Movement", "Node", "PartDemand", "Piece", "Placement", "Problem", "ProblemError",
     "Progress", "Rates", "Reason", "Rect", "Replan", "SettingCard", "Sheet", "SheetTree",
     "Slip", "Solution", "Split", "Status", "Step", "StockItem", "Stop", "Trade", "Trim",
     "Unplaced", "Use", "Violation", "Walk", "Work", "WorkModel", "board_problem", "break_even",
-    "ease", "fingerprint", "leaves", "nudge", "plan_cuts", "read_problem", "read_solution",
+    "ease", "fingerprint", "leaves", "plan_cuts", "read_problem", "read_solution",
     "replan", "solve", "solve_boards", "splits", "verify", "walk", "weigh", "work_of",
     "write_problem", "write_solution",
 ]  # fmt: skip

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from casewright.breakdown import Breakdown, break_down
+from casewright.breakdown import Breakdown
 from casewright.buying import COLUMNS, BuyLine, buy_list, buy_rows
 from casewright.drawing import Measure
 from casewright.findings import Finding, Question
 from casewright.job.collector import collector_at_rest
 from casewright.job.fingerprint import fingerprint
+from casewright.job.nudges import plan_job
 from casewright.job.worked import WorkedJob
 from casewright.outputs.csv import Cell, csv_bytes
 from casewright.outputs.pdf import pdf_bytes
@@ -49,7 +50,7 @@ class Purchases:
 
 def plan_purchases(worked: WorkedJob) -> Purchases:
     """Break the parts down into cuts and count what must be bought."""
-    breakdown = break_down(worked.room)
+    breakdown = plan_job(worked)
     return Purchases(
         worked,
         breakdown,

@@ -44,12 +44,15 @@ class WorkedJob:
         What is bad, risky or needs care, the gravest first.
     questions
         What is missing.
+    facts
+        Sizes of real things that it was worked out with.
     """
 
     room: Room
     failures: tuple[tuple[str, Failure], ...]
     findings: tuple[Finding, ...]
     questions: tuple[Question, ...]
+    facts: Facts
 
     @property
     def holds(self) -> bool:
@@ -97,7 +100,7 @@ def _worked(spec: JobSpec, facts: Facts) -> WorkedJob:
             failures.extend((f"run.{run.spec.key}", failure) for failure in proof.failures)
     found.extend(check(room))
     found.sort(key=lambda finding: _ORDER[finding.severity])
-    return WorkedJob(room, tuple(failures), tuple(found), room.questions)
+    return WorkedJob(room, tuple(failures), tuple(found), room.questions, facts)
 
 
 def _told(case: Case, proof: Proof) -> tuple[tuple[Finding, ...], tuple[Failure, ...]]:

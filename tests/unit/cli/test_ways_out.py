@@ -12,6 +12,7 @@ from tests.jobs import FIVE_LINES
 
 from casewright.casework.proof import Failure
 from casewright.cli.main import main
+from casewright.facts import NO_FACTS
 from casewright.job import trial
 from casewright.job.worked import WorkedJob, work_out
 from casewright.room.specs import JobSpec
@@ -38,7 +39,7 @@ def upper(tmp_path: Path) -> Path:
 def _broken(spec: JobSpec) -> WorkedJob:
     worked = work_out(spec)
     failure = Failure("overlap", ("upper.back", "upper.top"), "two boards in one place")
-    return WorkedJob(worked.room, (("upper", failure),), (), ())
+    return WorkedJob(worked.room, (("upper", failure),), (), (), NO_FACTS)
 
 
 def test_a_failed_proof_makes_nothing(

@@ -1,0 +1,71 @@
+"""The cuts of a job, and depths near its own that would save a sheet or a setting."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from casewright.breakdown import Breakdown, Nudge, break_down, find_nudges, moved
+from casewright.dims import shop_text
+from casewright.findings import Finding, Severity
+from casewright.job.collector import collector_at_rest
+from casewright.job.worked import WorkedJob, work_out
+
+__all__ = ["plan_job"]
+
+
+def plan_job(worked: WorkedJob) -> Breakdown:
+    """Break a job down into cuts; what another depth would save is among the findings."""
+    breakdown = break_down(worked.room)
+    with collector_at_rest():
+        found = tuple(_savings(worked, breakdown))
+    return replace(breakdown, findings=(*breakdown.findings, *found))
+
+
+def _savings(worked: WorkedJob, breakdown: Breakdown) -> Iterator[Finding]:
+    """A note for each depth that saves something and brings up nothing that was not there."""
+    known = _grave(worked)
+    for nudge in find_nudges(worked.room, breakdown, worked.facts):
+        spec = moved(worked.room.spec, nudge.group, nudge.depth)
+        then = work_out(spec, worked.facts)
+        if not then.failures and _grave(then) <= known:
+            yield _note(worked, nudge)
+
+
+def _grave(worked: WorkedJob) -> set[tuple[str, str]]:
+    graves = (f for f in worked.findings if f.severity is not Severity.NOTE)
+    return {(found.rule, found.path) for found in graves}
+
+
+def _note(worked: WorkedJob, nudge: Nudge) -> Finding:
+    spec, group = worked.room.spec, nudge.group
+    now, then = (shop_text(d, spec.unit, with_unit=True) for d in (group.depth, nudge.depth))
+    titles = [case.title for case in spec.cases if case.key in group.cases]
+    keys = [f"[case.{key}]" for key in group.cases]
+    is_one = len(titles) == 1
+    if nudge.settings is None:
+        counts = " and ".join(
+            f"{fewer} instead of {more} sheets of {spec.stock[key].title}"
+            for key, (more, fewer) in nudge.sheets.items()
+        )
+    else:
+        more, fewer = nudge.settings
+        counts = f"{fewer} instead of {more} settings at the saws for the sheets"
+    return Finding(
+        rule="a depth that saves",
+        severity=Severity.NOTE,
+        path=f"{group.cases[0]}.depth",
+        says=f"{_listed(titles)}, {then} deep instead of {now}, "
+        f"{'takes' if is_one else 'take'} {counts}",
+        measured=now,
+        limit=then,
+        source="common practice",
+        remedies=(
+            f'depth = "{then}" under {_listed(keys)}',
+            f"leave {'it' if is_one else 'them'} as {'it is' if is_one else 'they are'}",
+        ),
+    )
+
+
+def _listed(words: list[str]) -> str:
+    return " and ".join(filter(None, (", ".join(words[:-1]), words[-1])))
