@@ -1,0 +1,153 @@
+"""A damaged record: it is found and said, and what is whole in it is kept."""
+
+from __future__ import annotations
+
+import random  # noqa: TID251 - seeded
+from pathlib import Path
+
+import pytest
+from tests.record_entries import entry
+
+from casewright.record import (
+    Entry,
+    RecordError,
+    Rescue,
+    Store,
+    damaged_files,
+    facts_of,
+    with_store,
+)
+
+COUNT = 60
+
+
+def _all(store: Store) -> tuple[Entry, ...]:
+    store.held()
+    return store.entries()
+
+
+@pytest.fixture
+def record(tmp_path: Path) -> Path:
+    """A record of sixty entries, written in portions."""
+    path = tmp_path / "kitchen.record"
+    with Store(path) as store:
+        for first in range(1, COUNT + 1, 20):
+            store.add(
+                entry(number, path=f"case.{number % 9}.width", note="n" * (number * 7))
+                for number in range(first, first + 20)
+            )
+    return path
+
+
+def _opened(path: Path) -> tuple[tuple[Entry, ...], Rescue | None]:
+    return with_store(path, _all)
+
+
+def test_a_sound_record_is_left_alone(record: Path) -> None:
+    before = record.read_bytes()
+    entries, rescue = _opened(record)
+    assert len(entries) == COUNT
+    assert rescue is None
+    assert record.read_bytes() == before
+    assert [file.name for file in record.parent.iterdir()] == [record.name]
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_any_byte_flipped_is_found_or_does_not_matter(record: Path, seed: int) -> None:
+    """Whatever is read afterwards is as it was written; no more than a page's worth is lost."""
+    chance = random.Random(seed)  # noqa: S311
+    whole = {each.id: each for each in _opened(record)[0]}
+    content = bytearray(record.read_bytes())
+    for _ in range(chance.choice((1, 1, 3))):
+        content[chance.randrange(len(content))] ^= 1 << chance.randrange(8)
+    damaged = bytes(content)
+    record.write_bytes(damaged)
+    entries, rescue = _opened(record)
+    assert all(whole[each.id] == each for each in entries)
+    if rescue is None:
+        assert len(entries) == COUNT
+        return
+    assert len(entries) == rescue.kept >= COUNT - 3
+    assert rescue.lost in (None, COUNT - len(entries))
+    assert (record.parent / rescue.aside).read_bytes() == damaged
+    assert _opened(record) == (entries, None)
+
+
+@pytest.mark.parametrize("part", [0.97, 0.85, 0.75])
+def test_an_end_cut_off_is_found(record: Path, part: float) -> None:
+    content = record.read_bytes()
+    record.write_bytes(content[: int(len(content) * part)])
+    entries, rescue = _opened(record)
+    assert rescue is not None
+    assert 0 < len(entries) == rescue.kept <= COUNT
+    assert rescue.file == "kitchen.record"
+    assert "were whole and are kept" in str(rescue)
+
+
+def test_a_lost_header_loses_no_entry(record: Path) -> None:
+    content = record.read_bytes()
+    record.write_bytes(b"\0" * 200 + content[200:])
+    entries, rescue = _opened(record)
+    assert len(entries) == COUNT
+    assert rescue is not None
+
+
+def test_a_record_is_written_on_after_damage(record: Path) -> None:
+    content = bytearray(record.read_bytes())
+    at = content.index(b"nnnnnn")
+    content[at] = ord("m")
+    record.write_bytes(content)
+    with pytest.raises(Exception, match="damaged"):
+        Store(record)
+    (new,), rescue = with_store(record, lambda store: store.add([entry(0, "note", path="")]))
+    assert rescue is not None
+    assert rescue.lost == 1
+    assert new.seq == COUNT + 1
+    assert len(_opened(record)[0]) == COUNT
+
+
+def test_nothing_whole_is_not_taken_for_an_empty_record(record: Path) -> None:
+    for content in (b"", b"shopping list\n", bytes(20_000)):
+        record.write_bytes(content)
+        with pytest.raises(RecordError, match="no entry can be read"):
+            _opened(record)
+        assert record.read_bytes() == content
+    assert not damaged_files(record)
+
+
+def test_damage_twice_keeps_both_files(record: Path) -> None:
+    for _ in range(2):
+        record.write_bytes(record.read_bytes()[:-9000])
+        assert _opened(record)[1] is not None
+    first, second = damaged_files(record)
+    assert first.name == "kitchen.record.damaged-1"
+    assert second.name == "kitchen.record.damaged-2"
+    assert len(_opened(record)[0]) <= COUNT
+
+
+def test_a_file_that_is_gone_comes_back_from_the_damaged_one(record: Path) -> None:
+    record.write_bytes(record.read_bytes()[:-9000])
+    entries, _ = _opened(record)
+    record.unlink()
+    again, rescue = _opened(record)
+    assert set(again) == set(entries)
+    assert rescue is not None
+
+
+def test_a_large_record_is_looked_at_where_it_is_used(tmp_path: Path) -> None:
+    """Damage in what is used for the numbers is found before it is used."""
+    path = tmp_path / "large.record"
+    with Store(path) as store:
+        store.add(entry(number, path=f"case.{number % 9}.width") for number in range(1, 2400))
+        facts = facts_of(store.held())
+    content = bytearray(path.read_bytes())
+    for at in range(len(content) - 1, 0, -1):
+        if content[at : at + 12] == b'"path":"case':
+            content[at + 9] ^= 1
+            break
+    path.write_bytes(content)
+    Store(path).close()
+    held, rescue = with_store(path, Store.held)
+    assert rescue is not None
+    assert {path: facts[path] for path in facts_of(held)} != {}
+    assert rescue.kept == 2398

@@ -1,0 +1,140 @@
+"""Writers killed at any moment: nothing acknowledged is lost, nothing is half there."""
+
+from __future__ import annotations
+
+import os
+import random  # noqa: TID251 - seeded
+import signal
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import pytest
+
+from casewright.record import Entry, Store, standing
+
+WRITES = 250
+"""Pairs of entries, by each of two writers."""
+KILLS = 10
+
+WRITER = """
+import sys
+import time
+from datetime import UTC, datetime, timedelta
+from fractions import Fraction
+from pathlib import Path
+from casewright.record import Entry, Store
+path, device, first, last = Path(sys.argv[1]), sys.argv[2], int(sys.argv[3]), int(sys.argv[4])
+store = Store(path)
+print(first - 1, flush=True)
+for number in range(first, last):
+    at = datetime(2026, 5, 12, tzinfo=UTC) + timedelta(seconds=number)
+    pair = [
+        Entry(f"{device}-{number}-{half}", device, 0, at, "reading", f"{device}.part.{number % 7}",
+              sizes=(("width", Fraction(number)),), note="x" * (number % 900))
+        for half in "ab"
+    ]
+    store.add(pair)
+    print(number, flush=True)
+    time.sleep(0.001)
+"""
+
+
+class _Writer:
+    """A process that puts pairs of entries in and tells of each when it is there."""
+
+    def __init__(self, path: Path, device: str) -> None:
+        self.path, self.device, self.told = path, device, -1
+        self.process: subprocess.Popen[str] | None = None
+
+    def start(self) -> None:
+        words = [sys.executable, "-c", WRITER, str(self.path), self.device]
+        self.process = subprocess.Popen(  # noqa: S603 - our own program
+            [*words, str(self.told + 1), str(WRITES)], stdout=subprocess.PIPE, text=True
+        )
+
+    def go(self) -> None:
+        """Wait until it is about to write."""
+        assert self.process is not None
+        assert self.process.stdout is not None
+        self._hear(self.process.stdout.readline())
+
+    def kill(self) -> None:
+        assert self.process is not None
+        self.process.send_signal(signal.SIGKILL)
+
+    def end(self) -> None:
+        assert self.process is not None
+        told, _ = self.process.communicate()
+        for line in told.splitlines(keepends=True):
+            self._hear(line)
+
+    def _hear(self, line: str) -> None:
+        if line.endswith("\n"):
+            self.told = int(line)
+
+    @property
+    def is_done(self) -> bool:
+        return self.told == WRITES - 1
+
+
+@pytest.fixture
+def quick_folder(tmp_path: Path) -> Path:
+    """In memory where there is such a disk: a kill asks nothing of the disk, and syncs cost."""
+    memory = Path("/dev/shm")  # noqa: S108
+    if not os.access(memory, os.W_OK):
+        return tmp_path
+    folder = memory / f"casewright-{os.getpid()}"
+    folder.mkdir()
+    return folder
+
+
+def test_two_writers_killed_again_and_again(quick_folder: Path) -> None:
+    path, chance = quick_folder / "job.record", random.Random(7)  # noqa: S311
+    writers = (_Writer(path, "desk"), _Writer(path, "phone"))
+    kills = 0
+    try:
+        while not all(writer.is_done for writer in writers):
+            for writer in writers:
+                writer.start()
+            for writer in writers:
+                writer.go()
+            if kills < KILLS:
+                time.sleep(chance.random() * 0.05)
+                for writer in writers:
+                    writer.kill()
+            for writer in writers:
+                writer.end()
+            kills += 1
+            _check(path, writers)
+    finally:
+        for file in quick_folder.glob("*"):
+            file.unlink()
+        if quick_folder.name.startswith("casewright-"):
+            quick_folder.rmdir()
+    assert kills > KILLS // 2
+
+
+def _check(path: Path, writers: tuple[_Writer, ...]) -> None:
+    with Store(path) as store:
+        store.check()
+        entries, held = store.entries(), store.held()
+    there: dict[tuple[str, int], list[Entry]] = {}
+    for entry in entries:
+        device, number, _ = entry.id.split("-")
+        there.setdefault((device, int(number)), []).append(entry)
+    for writer in writers:
+        acknowledged = {(writer.device, number) for number in range(writer.told + 1)}
+        assert acknowledged <= set(there)
+    assert all(len(pair) == 2 for pair in there.values())
+    counts = {
+        device: sorted(e.seq for e in entries if e.device == device)
+        for device in _devices(entries)
+    }
+    assert all(seqs == list(range(1, len(seqs) + 1)) for seqs in counts.values())
+    assert {each.entry.path for each in held} == {each.entry.path for each in standing(entries)}
+
+
+def _devices(entries: tuple[Entry, ...]) -> set[str]:
+    return {entry.device for entry in entries}
