@@ -10,12 +10,10 @@ import pytest
 import tomlkit
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from tests.jobs import loaded
+from tests.odd_files import ODD, holder_of, is_told, spots
 
-from casewright.errors import JobFileError, Problem
-from casewright.findings import Severity
-from casewright.job.load import LoadedJob, load_job
-from casewright.job.trial import work_out_job
+from casewright.errors import JobFileError
+from casewright.job.load import load_job
 
 _TEXTS = [
     (files("casewright.job") / "examples" / name).read_text()
@@ -24,51 +22,6 @@ _TEXTS = [
 _DATA = [tomlkit.parse(text).unwrap() for text in _TEXTS]
 _FEW = settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 
-_ODD = st.one_of(
-    st.sampled_from(
-        ["", "0", "-3", "11 7/8", "1/0", "9999", "1e9", "3 apples", "½", "0.0001", "12 mm", "wal"]
-    ),
-    st.integers(-5, 10**6),
-    st.floats(allow_nan=False, allow_infinity=False, width=16),
-    st.booleans(),
-    st.just([]),
-    st.just({}),
-    st.just({"a": {"b": {"c": [1, [2, [3]]]}}}),
-    st.text(st.characters(exclude_categories=["Cs", "Cc"]), max_size=12),
-)
-
-
-def _spots(value: Any, path: tuple[Any, ...] = ()) -> list[tuple[Any, ...]]:
-    found = [path] if path else []
-    items: list[tuple[Any, Any]] = list(value.items()) if isinstance(value, dict) else []
-    if isinstance(value, list):
-        items = list(enumerate(value))
-    for key, inner in items:
-        found += _spots(inner, (*path, key))
-    return found
-
-
-def _holder(data: Any, path: tuple[Any, ...]) -> Any:
-    for key in path[:-1]:
-        data = data[key]
-    return data
-
-
-def _is_told(text: str) -> None:
-    """Errors are located; a job that is understood is proved, or says that it must stop."""
-    try:
-        told = _understood(loaded(text))
-    except JobFileError as error:
-        told = error.problems
-    assert all(p.location.file == "job.toml" and p.what and p.want for p in told)
-
-
-def _understood(job: LoadedJob) -> tuple[Problem, ...]:
-    worked = work_out_job(job)
-    stops = any(finding.severity is Severity.STOP for finding in worked.findings)
-    assert stops or not worked.failures, worked.failures[:1]
-    return ()
-
 
 @_FEW
 @given(st.sampled_from(_DATA), st.data())
@@ -76,16 +29,15 @@ def test_a_key_deleted_or_made_odd(data: dict[str, Any], draw: st.DataObject) ->
     """Up to three spots of an example are deleted or given a value of another kind."""
     changed = copy.deepcopy(data)
     for _ in range(draw.draw(st.integers(1, 3))):
-        spots = _spots(changed)
-        path = draw.draw(st.sampled_from(spots))
-        holder = _holder(changed, path)
+        path = draw.draw(st.sampled_from(spots(changed)))
+        holder = holder_of(changed, path)
         if draw.draw(st.booleans()):
             del holder[path[-1]]
         else:
-            holder[path[-1]] = copy.deepcopy(draw.draw(_ODD))
+            holder[path[-1]] = copy.deepcopy(draw.draw(ODD))
         if not changed:
             break
-    _is_told(tomlkit.dumps(changed))
+    is_told(tomlkit.dumps(changed))
 
 
 @_FEW
@@ -94,7 +46,7 @@ def test_characters_of_the_text_changed(text: str, draw: st.DataObject) -> None:
     """A slip of the fingers: a character gone, doubled, or another in its place."""
     place = draw.draw(st.integers(0, len(text) - 1))
     slip = draw.draw(st.sampled_from(["", text[place] * 2, '"', "[", "=", "\n", "7", "é", "#"]))
-    _is_told(text[:place] + slip + text[place + 1 :])
+    is_told(text[:place] + slip + text[place + 1 :])
 
 
 @_FEW
@@ -112,7 +64,7 @@ def test_sizes_out_of_all_proportion(
     sizes = {"width": width, "height": height, "depth": depth}
     lines = [f'{name} = "{size.numerator}/{size.denominator}"' for name, size in sizes.items()]
     head = f'format = 1\nunit = "in"\n[case.odd]\nkind = "{kind}"\nfront = "{front}"\n'
-    _is_told(head + "\n".join(lines))
+    is_told(head + "\n".join(lines))
 
 
 @pytest.mark.parametrize(

@@ -20,16 +20,19 @@ from casewright.job.tables import (
     BoardTable,
     BoxesTable,
     CaseTable,
+    CornerTable,
     DoorsTable,
     GlazingTable,
     HardwareTable,
     Heading,
     JobFile,
+    PassageTable,
     RunTable,
     SheetTable,
     ShopTable,
     StyleTable,
     Table,
+    WallTable,
 )
 from casewright.job.tables.table import check_key
 
@@ -56,6 +59,9 @@ class Content:
     stock: dict[str, Goods] = field(default_factory=dict)
     cases: dict[str, CaseTable] = field(default_factory=dict)
     runs: dict[str, RunTable] = field(default_factory=dict)
+    walls: dict[str, WallTable] = field(default_factory=dict)
+    corners: dict[str, CornerTable] = field(default_factory=dict)
+    way_in: dict[str, PassageTable] = field(default_factory=dict)
     lost: set[KeyPath] = field(default_factory=set)
 
 
@@ -97,6 +103,9 @@ class _Reader:
             stock=self._stock(),
             cases=self._entries(CaseTable, "case"),
             runs=self._entries(RunTable, "run"),
+            walls=self._entries(WallTable, "wall"),
+            corners=self._entries(CornerTable, "corner"),
+            way_in=self._entries(PassageTable, "way_in"),
             lost=self.lost,
         )
 

@@ -38,12 +38,14 @@ def _sheets(unit: Unit) -> dict[str, dict[str, Any]]:
             "thin_plywood": sheet("1/4 in", "7/32", "plywood", **ply),
             "fibreboard": sheet("3/4 in", "3/4", "fibreboard", grain="none"),
             "thin_fibreboard": sheet("5/8 in", "5/8", "fibreboard", grain="none"),
+            "drawer_plywood": sheet("1/2 in", "15/32", "plywood", **ply),
         }
     return {
         "plywood": sheet("18 mm", "18", "cabinet plywood", **ply),
         "thin_plywood": sheet("6 mm", "6", "plywood", **ply),
         "fibreboard": sheet("18 mm", "18", "fibreboard", grain="none"),
         "thin_fibreboard": sheet("16 mm", "16", "fibreboard", grain="none"),
+        "drawer_plywood": sheet("12 mm", "12", "plywood", **ply),
     }
 
 
@@ -116,6 +118,41 @@ def _hardware(unit: Unit) -> dict[str, dict[str, Any]]:
             "title": "short 18 gauge brad" if inch else "short 1.2 mm brad",
             "length": "5/8" if inch else "16", "diameter": "1.2 mm",
         },
+        "front_screw": {
+            "title": "washer-head screw", "length": "1" if inch else "25", "diameter": "4 mm",
+        },
+        "drawer_screw": {
+            "title": "countersunk wood screw", "length": "1 1/2" if inch else "40",
+            "diameter": "3.5 mm",
+        },
+        **_slides(unit),
+    }  # fmt: skip
+
+
+def _slides(unit: Unit) -> dict[str, dict[str, Any]]:
+    """Usual numbers of slides (common practice, from memory): the sheet in the box governs."""
+    inch = unit == "in"
+    holes = ["35 mm", "163 mm", "259 mm", "355 mm"]
+    return {
+        "slide": {
+            "title": "side-mounted slides, full extension, the pair",
+            "air": "1/2" if inch else "12.7", "play": "1 mm",
+            "lengths": ["12", "14", "16", "18", "20", "22", "24"] if inch
+            else ["300", "350", "400", "450", "500", "550", "600"],
+            "front": "2 mm", "behind": "1/2" if inch else "12", "below": "1/2" if inch else "12",
+            "line": "32 mm", "holes": holes, "box_holes": holes, "hole": "2.5 mm",
+            "depth": "10 mm",
+        },
+        "undermount": {
+            "title": "concealed undermount slides with their front locks, the pair",
+            "air": "42 mm", "play": "1.5 mm",
+            "lengths": ["12", "15", "18", "21"] if inch else ["300", "350", "400", "450", "500"],
+            "front": "3 mm", "behind": "1/2" if inch else "12", "below": "14 mm",
+            "line": "23 mm", "holes": ["34 mm", *holes[1:]], "box_holes": [], "hole": "2.5 mm",
+            "depth": "10 mm", "thickest": "16 mm", "recess": "13 mm", "notch_width": "35 mm",
+            "notch_height": "13 mm", "hook": "6 mm", "hook_depth": "8 mm", "hook_in": "7 mm",
+            "hook_up": "24 mm",
+        },
     }  # fmt: skip
 
 
@@ -171,15 +208,21 @@ TOOL_ACCURACY: Mapping[ToolKind, Accuracy] = MappingProxyType({
     "slot cutter": _strays("0.1"),
     "tape": _strays("0.5"),
     "calliper": _strays("0.05"),
+    "laser": _strays("0.7"),
+    "steel rule": _strays("0.2"),
+    "level": _strays("0.7"),
 })  # fmt: skip
 """A rip at the fence, a cut along a straightedge, a stop, a jig, a tape's hook: from memory."""
 
 _SOURCES: Mapping[tuple[str, ...], str] = MappingProxyType({
     ("stock", "plywood", "thickness"): "ps1",
     ("stock", "thin_plywood", "thickness"): "ps1",
+    ("stock", "drawer_plywood", "thickness"): "ps1",
     ("stock", "board", "thickness"): "ps20",
     ("stock", "board", "width"): "ps20",
     ("hardware", "hinge"): "common practice",
+    ("hardware", "slide"): "common practice",
+    ("hardware", "undermount"): "common practice",
     ("hardware", "pin"): "system-32",
     ("hardware", "hinge", "plate_line"): "system-32",
     ("hardware", "hinge", "plate_pitch"): "system-32",

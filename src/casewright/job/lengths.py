@@ -90,7 +90,7 @@ class Between:
         self, source: Any, handler: GetCoreSchemaHandler
     ) -> CoreSchema:
         """Check the range after the length is read."""
-        return core_schema.with_info_after_validator_function(self._check, handler(source))
+        return core_schema.with_info_after_validator_function(self.check, handler(source))
 
     def __get_pydantic_json_schema__(
         self, schema: CoreSchema, handler: GetJsonSchemaHandler
@@ -102,7 +102,8 @@ class Between:
         }  # fmt: skip
         return told
 
-    def _check(self, value: Fraction, info: ValidationInfo) -> Fraction:
+    def check(self, value: Fraction, info: ValidationInfo) -> Fraction:
+        """Pass a length that lies in the range; refuse it otherwise."""
         low, high = self.bounds(unit_of(info))
         if not low <= value <= high:
             _refuse_size(value, low, high, unit_of(info))

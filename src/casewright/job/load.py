@@ -14,7 +14,9 @@ from casewright.job.problems import Reporter
 from casewright.job.proportions import check_proportions, check_supplies
 from casewright.job.references import check_references
 from casewright.job.requests import case_of, run_of, style_of
+from casewright.job.room_survey import survey_of
 from casewright.job.supplies import hardware_list, readings, shop_of, stock_list, title_of
+from casewright.job.survey_checks import check_survey
 from casewright.job.syntax import Plain, parse
 from casewright.job.tables import Heading
 from casewright.job.text import FileText, read_file
@@ -106,6 +108,7 @@ def spec_of(data: dict[str, Plain], name: str, positions: Positions) -> JobSpec:
     reporter = Reporter(name, positions, judges_sizes=unit_in(data) is not None)
     content = read_content(data, reporter)
     check_references(content, reporter)
+    check_survey(content, reporter)
     check_supplies(content, reporter)
     spec = _spec(content, Origins(name, positions, content.unit), reporter)
     if reporter.problems or spec is None:
@@ -130,6 +133,7 @@ def _spec(content: Content, origins: Origins, reporter: Reporter) -> JobSpec | N
 
 def _job(heading: Heading, content: Content, origins: Origins, parts: _Parts) -> JobSpec:
     style, stock, cases, runs = parts
+    shop = shop_of(content.shop, origins)
     return JobSpec(
         name=heading.name or title_of(PurePath(origins.name).stem, None),
         unit=heading.unit,
@@ -137,10 +141,11 @@ def _job(heading: Heading, content: Content, origins: Origins, parts: _Parts) ->
         style=style,
         stock=stock,
         hardware=hardware_list(content.hardware, origins),
-        shop=shop_of(content.shop, origins),
+        shop=shop,
         cases=tuple(cases.values()),
         runs=tuple(runs.values()),
         file_facts=readings(content, origins),
+        survey=survey_of(content, origins, shop),
         address=heading.address or "",
         wishes=tuple(heading.wishes),
         source=origins.name,

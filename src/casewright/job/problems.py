@@ -133,8 +133,8 @@ class Reporter:
 
     def _one(self, detail: ErrorDetails, table: type[Table], path: KeyPath, data: Plain) -> None:
         inner = _real_path(detail["loc"], data)
-        full = path + inner
         context = detail.get("ctx", {})
+        full = (*path, *inner, *context.get("inside", ()))
         match detail["type"]:
             case "extra_forbidden":
                 self._unknown_key(full, _known_keys(table, inner[:-1]))

@@ -54,7 +54,7 @@ def check_proportions(
         check_boards(sizes)
         check_bays(sizes)
     for run in runs.values():
-        _share(run, cases, style, reporter, content.unit)
+        _share(run, cases, style, reporter, content)
 
 
 def _width(sizes: CaseSizes) -> None:
@@ -110,24 +110,28 @@ def _share(
     cases: dict[str, CaseSpec],
     style: Style,
     reporter: Reporter,
-    unit: Unit,
+    content: Content,
 ) -> None:
     """Whether a wall leaves every case without a width of its own a share worth building."""
     members = [cases[key] for key in run.cases if key in cases]
     sharing = [case for case in members if case.width is None]
-    if not run.widths or not sharing:
+    wall = content.walls.get(run.on)
+    read = [each.read for each in wall.width] if wall else [each.value for each in run.widths]
+    if not read or not sharing:
         return
-    free = min(given.value for given in run.widths)
+    free = min(read)
     free -= style["filler"].value * [run.left, run.right].count("wall")
     free -= sum((case.width.value for case in members if case.width), Fraction(0))
     share = free / len(sharing)
     if share >= _LEAST_SHARE:
         return
-    text = shop_text(max(share, Fraction(0)), unit)
+    text = shop_text(max(share, Fraction(0)), content.unit)
     what = f"the wall leaves {text} for each case without a width: too little"
     names = ", ".join(case.key for case in sharing)
     reporter.tell(
-        ("run", run.key, "wall"), what, f"take a case out, or narrow those beside {names}"
+        ("run", run.key, "on" if wall else "wall"),
+        what,
+        f"take a case out, or narrow those beside {names}",
     )
 
 

@@ -22,7 +22,8 @@ from casewright.job.tables.table import LONGEST_KEY
 
 __all__ = ["RESERVED", "check_references"]
 
-RESERVED = ("boxes", "doors", "hardware", "job", "plan", "run", "shop", "stock", "style")
+RESERVED = ("boxes", "doors", "hardware", "job", "plan", "run", "shop", "stock", "style",
+            "survey")  # fmt: skip
 """Names no case may have: numbers of the whole job have them in their paths."""
 
 _CASE_WORDS = {"wall": "wall case", "base": "base case", "bookcase": "bookcase"}
@@ -166,7 +167,7 @@ def _no_width(key: str, run_key: str | None, content: Content, reporter: Reporte
         what = f"width is missing in [case.{key}]"
         want = "write width = ..., or put the case into a run with readings of its wall"
         reporter.tell(path, what, want)
-    elif not content.runs[run_key].wall:
+    elif not (content.runs[run_key].wall or content.runs[run_key].on):
         what = f"case {key} has no width, and run {run_key} no wall to share out"
         want = f"write width = ... here, or wall = [...] in [run.{run_key}]"
         reporter.tell(path, what, want)
@@ -174,7 +175,7 @@ def _no_width(key: str, run_key: str | None, content: Content, reporter: Reporte
 
 def _ends(content: Content, reporter: Reporter) -> None:
     for key, run in content.runs.items():
-        if run.wall:
+        if run.wall or run.on:
             continue
         for name in _wall_ends(run.left, run.right):
             what = f"run {key} ends at a wall whose width is not known"

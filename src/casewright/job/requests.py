@@ -161,7 +161,7 @@ def case_of(
 
 def run_of(key: str, table: RunTable, origins: Origins) -> RunSpec:
     """One run."""
-    end: RunEnd = "wall" if table.wall else "open"
+    end: RunEnd = "wall" if table.wall or table.on else "open"
     return RunSpec(
         key=key,
         title=title_of(key, table.title),
@@ -173,4 +173,5 @@ def run_of(key: str, table: RunTable, origins: Origins) -> RunSpec:
         left=table.left or end,
         right=table.right or end,
         where=origins.where(("run", key)),
+        on=table.on or "",
     )

@@ -16,6 +16,7 @@ from casewright.room.questions import ask
 from casewright.room.runs import place_run, run_width
 from casewright.room.specs import JobSpec, RunSpec
 from casewright.room.wall_fixing import name_wall_screws
+from casewright.survey.survey import Survey, survey
 
 __all__ = ["build"]
 
@@ -40,19 +41,20 @@ def build(spec: JobSpec, facts: Facts = NO_FACTS) -> Room:
 def _built(spec: JobSpec, facts: Facts) -> Room:
     chain = Chain(facts)
     house = House(chain, spec.style, spec.stock, spec.hardware, spec.shop, spec.unit)
+    measured = survey(chain, spec.survey, spec.unit)
     runs_of = {key: run for run in spec.runs for key in run.cases}
-    shared = {run.key: _shared(house, spec, run) for run in spec.runs}
+    shared = {run.key: _shared(house, spec, run, measured) for run in spec.runs}
     carried = {key for groups in shared.values() for group in groups for key in group}
     cases: dict[str, Case] = {}
     for case_spec in spec.cases:
         run = runs_of.get(case_spec.key)
-        width = run_width(house, spec, run) if case_spec.width is None and run else None
+        width = run_width(house, spec, run, measured) if case_spec.width is None and run else None
         own = case_spec.key not in carried
         cases[case_spec.key] = build_case(house, case_spec, width, own_plinth=own)
     runs: list[Run] = []
     findings = [f for case in cases.values() for f in case.findings]
     for run_spec in spec.runs:
-        placed, found = place_run(house, spec, run_spec, cases)
+        placed, found = place_run(house, spec, run_spec, cases, measured)
         runs.append(run_plinths(house, placed, shared[run_spec.key]))
         findings.extend(found)
     findings.extend(_lost_facts(chain, spec))
@@ -65,16 +67,19 @@ def _built(spec: JobSpec, facts: Facts) -> Room:
         findings=tuple(findings),
         questions=tuple(q for case in cases.values() for q in case.questions),
         wall_bottom=house.style_dim("wall_bottom"),
+        survey=measured,
     )
     name_wall_screws(room)
     return ask(room)
 
 
-def _shared(house: House, spec: JobSpec, run: RunSpec) -> tuple[tuple[str, ...], ...]:
+def _shared(
+    house: House, spec: JobSpec, run: RunSpec, measured: Survey
+) -> tuple[tuple[str, ...], ...]:
     """Which cases of a run stand on one plinth."""
     own = {case.key: case for case in spec.cases if case.key in run.cases}
     widths = {
-        key: case.width.value if case.width else run_width(house, spec, run).value
+        key: case.width.value if case.width else run_width(house, spec, run, measured).value
         for key, case in own.items()
     }
     return shared_plinths(house, run, own, widths)

@@ -9,6 +9,7 @@ from casewright.casework.parts import Part
 from casewright.dims import Chain, Dim
 from casewright.findings import Finding, Question
 from casewright.room.specs import JobSpec, RunSpec
+from casewright.survey.survey import Survey
 
 __all__ = ["Filler", "Room", "Run", "RunPlinth"]
 
@@ -89,6 +90,8 @@ class Room:
         In the order of the file, then the plinths that several share. `runs` place some of them.
     wall_bottom
         Underside of the wall cases above the finished floor.
+    survey
+        The room as measured.
     """
 
     spec: JobSpec
@@ -99,6 +102,7 @@ class Room:
     findings: tuple[Finding, ...]
     questions: tuple[Question, ...]
     wall_bottom: Dim
+    survey: Survey
 
     @property
     def boxes(self) -> tuple[Case, ...]:

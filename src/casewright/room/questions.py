@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 
 from casewright.casework.cases import Case
@@ -12,17 +12,20 @@ from casewright.dims import Dim
 from casewright.findings import Question
 from casewright.room.model import Room
 from casewright.stock import EdgeBand
+from casewright.survey.doubts import Doubt
 
 __all__ = ["ask"]
 
 
 def ask(room: Room) -> Room:
-    """Add the questions about stock and hardware; mark the parts that wait for them.
+    """Add the questions about readings, stock and hardware; mark the parts that wait for them.
 
     A part waits when the size it is cut to, or a cut in it, rests on a number nobody has
     confirmed. Holes for hardware that is not at hand hold up the boring, not the cutting.
     """
-    open_paths = _unmeasured(room)
+    unmeasured, doubts = _unmeasured(room), room.survey.doubts
+    doubtful = tuple(path for doubt in doubts for path in doubt.paths)
+    open_paths = tuple(dict.fromkeys((*unmeasured, *doubtful)))
     reach = _Reach(open_paths)
     waiting: dict[str, list[str]] = {path: [] for path in open_paths}
     cases = []
@@ -42,9 +45,10 @@ def ask(room: Room) -> Room:
             waiting=tuple(waiting[path]),
             how=f'under [{path.rpartition(".")[0]}] write measured = "..."',
         )
-        for path in open_paths
+        for path in unmeasured
         if waiting[path]
     ]
+    questions.extend(_read_again(doubt, waiting) for doubt in doubts)
     questions.extend(_hardware(room, cases))
     by_key = {case.key: case for case in cases}
     runs = tuple(
@@ -60,6 +64,17 @@ def ask(room: Room) -> Room:
         cases=tuple(cases),
         runs=runs,
         questions=(*room.questions, *questions),
+    )
+
+
+def _read_again(doubt: Doubt, waiting: Mapping[str, list[str]]) -> Question:
+    return Question(
+        path=doubt.paths[0],
+        needs=f"read again: {doubt.again}",
+        because=doubt.says,
+        waiting=tuple(dict.fromkeys(part for path in doubt.paths for part in waiting[path])),
+        how="correct the reading in the job file; if it stands, write it as "
+        "{ read = ..., sure = true }",
     )
 
 

@@ -14,6 +14,8 @@ from casewright.findings import Finding, Severity
 from casewright.geometry import Orientation
 from casewright.room.model import Filler, Run
 from casewright.room.specs import JobSpec, RunSpec
+from casewright.survey.survey import Survey
+from casewright.survey.walls import width_between
 
 __all__ = ["place_run", "run_width", "wall_width"]
 
@@ -22,22 +24,22 @@ def _place(house: House, run: RunSpec) -> Place:
     return house.chain.place(f"run.{run.key}")
 
 
-def wall_width(house: House, run: RunSpec) -> Dim | None:
-    """The least of the readings of the wall, or None for a free run."""
-    path = f"run.{run.key}.wall"
-    known = house.chain.nodes.get(path)
-    if known is not None or not run.widths:
+def wall_width(house: House, spec: JobSpec, run: RunSpec, measured: Survey) -> Dim | None:
+    """The least of the readings of the wall, or None for a free run.
+
+    On a surveyed wall those count that were read where its cases stand or hang.
+    """
+    known = house.chain.nodes.get(f"run.{run.key}.wall")
+    if known is not None:
         return known
+    wall = measured.walls.get(run.on)
+    if wall is not None:
+        readings = list(width_between(wall, *_heights(house, spec, run)))
+    else:
+        readings = _own_readings(house, run)
+    if not readings:
+        return None
     place = _place(house, run)
-    tape = house.shop.tools.get("tape")
-    sigma, limit = (tape.sigma, tape.limit) if tape else (Fraction(1, 2), Fraction(1))
-    readings = [
-        place.enter(
-            f"wall_{n}", given.value, given.origin,
-            causes=(Cause(f"run.{run.key}.wall_{n}", sigma, limit),),
-        )
-        for n, given in enumerate(run.widths, start=1)
-    ]  # fmt: skip
     if len(readings) == 1:
         return place.let("wall", readings[0])
     narrow = place.let("wall", least(*readings))
@@ -45,7 +47,29 @@ def wall_width(house: House, run: RunSpec) -> Dim | None:
     return narrow
 
 
-def run_width(house: House, spec: JobSpec, run: RunSpec) -> Dim:
+def _heights(house: House, spec: JobSpec, run: RunSpec) -> tuple[Fraction, Fraction]:
+    """From where to where the cases of a run reach above the floor [mm]."""
+    lift = house.style_dim("wall_bottom").value
+    members = [case for case in spec.cases if case.key in run.cases]
+    hung = [case.kind == "wall" for case in members]
+    tops = [case.height.value + lift * hangs for case, hangs in zip(members, hung, strict=True)]
+    return (lift if all(hung) else Fraction(0)), max(tops)
+
+
+def _own_readings(house: House, run: RunSpec) -> list[Dim]:
+    place = _place(house, run)
+    tape = house.shop.tools.get("tape")
+    sigma, limit = (tape.sigma, tape.limit) if tape else (Fraction(1, 2), Fraction(1))
+    return [
+        place.enter(
+            f"wall_{n}", given.value, given.origin,
+            causes=(Cause(f"run.{run.key}.wall_{n}", sigma, limit),),
+        )
+        for n, given in enumerate(run.widths, start=1)
+    ]  # fmt: skip
+
+
+def run_width(house: House, spec: JobSpec, run: RunSpec, measured: Survey) -> Dim:
     """Width of each case of a run that asks for equal shares [mm].
 
     The space left by cases of given width, by frames on finished ends and by the fillers wished
@@ -59,7 +83,7 @@ def run_width(house: House, spec: JobSpec, run: RunSpec) -> Dim:
     known = house.chain.nodes.get(f"run.{run.key}.share")
     if known is not None:
         return known
-    wall = wall_width(house, run)
+    wall = wall_width(house, spec, run, measured)
     if wall is None:
         msg = f"run {run.key} has no wall readings to share out"
         raise ValueError(msg)
@@ -87,14 +111,14 @@ def run_width(house: House, spec: JobSpec, run: RunSpec) -> Dim:
 
 
 def place_run(
-    house: House, spec: JobSpec, run: RunSpec, cases: Mapping[str, Case]
+    house: House, spec: JobSpec, run: RunSpec, cases: Mapping[str, Case], measured: Survey
 ) -> tuple[Run, tuple[Finding, ...]]:
     """Put the cases of a run side by side; what the wall leaves over becomes fillers."""
     place = _place(house, run)
     members = tuple(cases[key] for key in run.cases)
     widths = total(*(case.overall_width for case in members))
     taken = place.let("cases_width", widths)
-    wall = wall_width(house, run)
+    wall = wall_width(house, spec, run, measured)
     left = right = house.zero
     findings: list[Finding] = []
     if wall is not None:

@@ -12,6 +12,7 @@ from casewright.hardware import HardwareList
 from casewright.shop import Shop
 from casewright.stock import StockList
 from casewright.style import Style
+from casewright.survey.specs import NO_SURVEY, SurveySpec
 
 __all__ = ["JobSpec", "RunEnd", "RunSpec", "Unit"]
 
@@ -36,6 +37,8 @@ class RunSpec:
         What stands at each end: a wall (a filler is cut) or open.
     where
         Place in the job file.
+    on
+        Key of the surveyed wall whose readings count instead of `widths`; empty: none.
     """
 
     key: str
@@ -45,6 +48,7 @@ class RunSpec:
     left: RunEnd
     right: RunEnd
     where: str = ""
+    on: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,6 +67,8 @@ class JobSpec:
         The rest of the file.
     file_facts
         Readings typed in the file itself: measured thicknesses.
+    survey
+        The room as measured.
     address, wishes
         Free text for the cover.
     """
@@ -77,6 +83,7 @@ class JobSpec:
     cases: tuple[CaseSpec, ...]
     runs: tuple[RunSpec, ...]
     file_facts: Facts = field(default_factory=lambda: NO_FACTS)
+    survey: SurveySpec = NO_SURVEY
     address: str = ""
     wishes: tuple[str, ...] = ()
     source: str = ""

@@ -9,12 +9,16 @@ from typing import Literal
 
 from casewright.dims import Given
 
-__all__ = ["Shop", "Tool", "ToolKind"]
+__all__ = ["Shop", "SurveyTool", "Tool", "ToolKind"]
 
 ToolKind = Literal[
     "table saw", "circular saw", "router", "router table", "pocket-hole jig", "pin jig",
-    "hinge jig", "drill", "mitre saw", "dado stack", "slot cutter", "tape", "calliper",
+    "hinge jig", "drill", "mitre saw", "dado stack", "slot cutter", "tape", "calliper", "laser",
+    "steel rule", "level",
 ]  # fmt: skip
+
+SurveyTool = Literal["tape", "laser", "steel rule", "level"]
+"""What a room is measured with."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,6 +8,8 @@ from casewright.job.tables.hardware import (
     PinTable,
     PullTable,
     ScrewTable,
+    SlideTable,
+    UndermountTable,
 )
 from casewright.job.tables.job_file import Heading, JobFile
 from casewright.job.tables.run import RunTable
@@ -20,6 +22,7 @@ from casewright.job.tables.stock import (
     StockTable,
 )
 from casewright.job.tables.style import StyleTable
+from casewright.job.tables.survey import CornerTable, FixedTable, PassageTable, WallTable
 from casewright.job.tables.table import Key, Line, Table
 
 __all__ = [
@@ -27,7 +30,9 @@ __all__ = [
     "BoardTable",
     "BoxesTable",
     "CaseTable",
+    "CornerTable",
     "DoorsTable",
+    "FixedTable",
     "FrontTable",
     "GlazingTable",
     "HardwareTable",
@@ -36,14 +41,18 @@ __all__ = [
     "JobFile",
     "Key",
     "Line",
+    "PassageTable",
     "PinTable",
     "PullTable",
     "RunTable",
     "ScrewTable",
     "SheetTable",
     "ShopTable",
+    "SlideTable",
     "StockTable",
     "StyleTable",
     "Table",
     "ToolTable",
+    "UndermountTable",
+    "WallTable",
 ]

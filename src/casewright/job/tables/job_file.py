@@ -14,6 +14,7 @@ from casewright.job.tables.run import RunTable
 from casewright.job.tables.shop import ShopTable
 from casewright.job.tables.stock import StockTable
 from casewright.job.tables.style import StyleTable
+from casewright.job.tables.survey import CornerTable, PassageTable, WallTable
 from casewright.job.tables.table import Key, Line, OneOrMore, Table
 
 __all__ = ["Heading", "JobFile"]
@@ -69,3 +70,12 @@ class JobFile(Heading):
 
     run: dict[Key, RunTable] = Field(default_factory=dict)
     """Runs: cases side by side along a wall."""
+
+    wall: dict[Key, WallTable] = Field(default_factory=dict)
+    """Walls as measured, each under its name."""
+
+    corner: dict[Key, CornerTable] = Field(default_factory=dict)
+    """Corners as measured."""
+
+    way_in: dict[Key, PassageTable] = Field(default_factory=dict)
+    """Doors, stairs and halls on the way into the room."""

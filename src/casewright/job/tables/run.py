@@ -29,6 +29,10 @@ class RunTable(Table):
     )
     """Readings of the width between the two ends, low, middle and high; the least governs."""
 
+    on: Key | None = None
+    """The wall it stands on, by its name under [wall.NAME], from end to end: then the readings
+    there count, instead of those here."""
+
     left: RunEnd | None = None
     """What stands at the left end: a wall, with a filler before it, or nothing. Default: wall
     where there are readings, else open."""

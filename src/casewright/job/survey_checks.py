@@ -1,0 +1,163 @@
+"""Readings of a room that have no meaning: names that are not there, walls that cannot close."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from casewright.dims import Unit, size_text
+from casewright.job.content import Content
+from casewright.job.positions import KeyPath
+from casewright.job.problems import Reporter
+from casewright.job.tables import CornerTable, FixedTable, WallTable
+from casewright.job.tables.survey import ReadingTable
+
+__all__ = ["check_survey"]
+
+_OVER = {"in": Fraction(254, 10), "mm": Fraction(25)}
+"""How far past the widest reading something may still reach: walls are crooked."""
+
+
+def check_survey(content: Content, reporter: Reporter) -> None:
+    """Tell every name in the survey that is not known, and every size that cannot be."""
+    for key, run in content.runs.items():
+        _stands_on(key, run.on, bool(run.wall), content, reporter)
+    for key, wall in content.walls.items():
+        _Wall(key, wall, content.unit, reporter).check()
+    for key, corner in content.corners.items():
+        _corner(key, corner, content, reporter)
+
+
+def _stands_on(
+    key: str, on: str | None, has_own: bool, content: Content, reporter: Reporter
+) -> None:
+    path: KeyPath = ("run", key, "on")
+    if on is None or ("wall", on) in content.lost or ("wall",) in content.lost:
+        return
+    if on not in content.walls:
+        _no_wall(path, on, content, reporter)
+    elif has_own:
+        want = f"take one of them out: wall here, or on and [wall.{on}]"
+        reporter.tell(path, "this run has readings of its own and those of a wall", want)
+    elif not content.walls[on].width:
+        what = f"wall {on} has no width yet"
+        reporter.tell(path, what, f'write width = ["...", "...", "..."] in [wall.{on}]')
+
+
+def _no_wall(path: KeyPath, word: str, content: Content, reporter: Reporter) -> None:
+    what = f"there is no wall {word}"
+    if content.walls:
+        reporter.unknown(path, word, content.walls, what)
+    else:
+        reporter.tell(path, what, f"write a section [wall.{word}] with its readings")
+
+
+class _Wall:
+    def __init__(self, key: str, wall: WallTable, unit: Unit, reporter: Reporter) -> None:
+        self.path: KeyPath = ("wall", key)
+        self.wall, self.unit, self.reporter = wall, unit, reporter
+        widest = max((each.read for each in wall.width), default=None)
+        self.end = None if widest is None else widest + _OVER[unit]
+
+    def check(self) -> None:
+        """All of it."""
+        for n, station in enumerate(self.wall.stations):
+            self._inside(station.along, ("stations", n, "along"), "a station")
+        for n, stud in enumerate(self.wall.studs):
+            self._inside(stud.read, ("studs", n), "a stud")
+        for key, thing in self.wall.fixed.items():
+            self._thing(thing, ("fixed", key))
+        self._rings()
+
+    def _inside(self, reached: Fraction, path: KeyPath, what: str) -> None:
+        if self.end is not None and reached > self.end:
+            widest = size_text(self.end - _OVER[self.unit], self.unit)
+            says = f"{what} at {size_text(reached, self.unit)} is outside the wall of {widest}"
+            want = "read it again from the wall's left end, or correct the width"
+            self.reporter.tell((*self.path, *path), says, want)
+
+    def _thing(self, thing: FixedTable, path: KeyPath) -> None:
+        for name in ("left", "width", "right", "centre"):
+            reading: ReadingTable | None = getattr(thing, name)
+            if reading is not None:
+                what = f"this {thing.kind}" if name == "width" else f"the {name} of it"
+                self._length(reading.read, (*path, name), what)
+        if thing.centre is not None and (thing.left is not None or thing.right is not None):
+            what = "its place is given by centre and by an edge"
+            self._tell((*path, "centre"), what, "take one of them out")
+        for n, top in enumerate(thing.tops):
+            self._inside(top.along, (*path, "tops", n, "along"), "a place")
+        if thing.bottom and thing.top and thing.top.read <= thing.bottom.read:
+            what = "its top is not over its bottom"
+            self._tell((*path, "top"), what, "both are read up from the floor")
+        if thing.swing is not None and thing.kind != "door":
+            what = f"a {thing.kind} has no swing"
+            self._tell((*path, "swing"), what, "take it out; only a door has one")
+
+    def _length(self, size: Fraction, path: KeyPath, what: str) -> None:
+        if self.end is not None and size > self.end:
+            widest = size_text(self.end - _OVER[self.unit], self.unit)
+            says = f"{what} is {size_text(size, self.unit)}, wider than the wall of {widest}"
+            self._tell(path, says, "read it again, or correct the width of the wall")
+
+    def _tell(self, path: KeyPath, what: str, want: str) -> None:
+        self.reporter.tell((*self.path, *path), what, want)
+
+    def _rings(self) -> None:
+        """What is read from what must end at the wall."""
+        for key, thing in self.wall.fixed.items():
+            if thing.after is None:
+                continue
+            path = ("fixed", key, "after")
+            if thing.after not in self.wall.fixed:
+                others = [each for each in self.wall.fixed if each != key]
+                what = f"there is no {thing.after} on this wall"
+                if others:
+                    self.reporter.unknown((*self.path, *path), thing.after, others, what)
+                else:
+                    self._tell(path, what, "take it out: left then counts from the wall's end")
+            elif self._comes_round(key):
+                what = "what is read from each other begins nowhere"
+                self._tell(path, what, "read one of them from the wall's left end")
+
+    def _comes_round(self, key: str) -> bool:
+        seen, here = {key}, self.wall.fixed[key].after
+        while here is not None and here in self.wall.fixed:
+            if here in seen:
+                return here == key
+            seen.add(here)
+            here = self.wall.fixed[here].after
+        return False
+
+
+def _corner(key: str, corner: CornerTable, content: Content, reporter: Reporter) -> None:
+    path: KeyPath = ("corner", key)
+    for n, name in enumerate(corner.walls):
+        if name not in content.walls and ("wall", name) not in content.lost:
+            _no_wall((*path, "walls", n), name, content, reporter)
+    if corner.walls[0] == corner.walls[1]:
+        reporter.tell((*path, "walls", 1), "a wall has no corner with itself", "name the other")
+        return
+    marks = corner.triangle
+    if marks is not None:
+        sides = (marks.left.read, marks.right.read, marks.across.read)
+        _closes(sides, (*path, "triangle", "across"), content.unit, reporter)
+    walls = [content.walls[name] for name in corner.walls if name in content.walls]
+    if corner.diagonal is not None and len(walls) == 2 and all(wall.width for wall in walls):
+        left, right = (min(each.read for each in wall.width) for wall in walls)
+        sides = (left, right, corner.diagonal.read)
+        _closes(sides, (*path, "diagonal"), content.unit, reporter)
+
+
+def _closes(
+    sides: tuple[Fraction, Fraction, Fraction], path: KeyPath, unit: Unit, reporter: Reporter
+) -> None:
+    """Whether three sides make a triangle at all."""
+    left, right, across = sides
+    low, high = abs(left - right), left + right
+    if not low < across < high:
+        what = (
+            f"sides of {size_text(left, unit)} and {size_text(right, unit)} cannot have "
+            f"{size_text(across, unit)} between their ends"
+        )
+        want = f"over {size_text(low, unit)} and under {size_text(high, unit)} would close"
+        reporter.tell(path, what, want)
