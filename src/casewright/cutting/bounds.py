@@ -9,6 +9,8 @@ from collections.abc import Callable, Iterator, Sequence
 from fractions import Fraction
 from math import ceil
 
+import numpy as np
+
 from casewright.cutting.shapes import Bin, Shape
 
 __all__ = ["lift", "price_bound", "sheet_bound"]
@@ -78,19 +80,28 @@ def _sheets_by_area(bins: Sequence[Bin], shapes: Sequence[Shape]) -> int:
 
 def _sheets_by_scales(bins: Sequence[Bin], shapes: Sequence[Shape]) -> int:
     du, dv = max(b.du for b in bins), max(b.dv for b in bins)
+    fits = [(s.count, [(a, b) for a, b in s.sides if a <= du and b <= dv]) for s in shapes]
+    ways = [(count, *sizes[0], *sizes[-1]) for count, sizes in fits if sizes]
+    if not ways:
+        return 0
     sides = sorted({side for s in shapes for size in s.sides for side in size})
-    fits = [[(a, b) for a, b in s.sides if a <= du and b <= dv] for s in shapes]
-    across = [{side: f(side) for side in (*sides, du) if side <= du} for f in _scales(du, sides)]
-    along = [{side: g(side) for side in (*sides, dv) if side <= dv} for g in _scales(dv, sides)]
+    counts, *columns = zip(*ways, strict=True)
+    # A scale gives a side as much as `_MOST_STEPS` times the whole at the most.
+    most = sum(counts) * _MOST_STEPS**2 * du * dv
+    whole = np.int64 if most < 1 << 62 else object
+    count = np.array(counts, whole)
+    a, b, turned_a, turned_b = (np.searchsorted(sides, column) for column in columns)
+    across = [
+        np.array([f(min(side, du)) for side in (*sides, du)], whole) for f in _scales(du, sides)
+    ]
+    along = [
+        np.array([g(min(side, dv)) for side in (*sides, dv)], whole) for g in _scales(dv, sides)
+    ]
     best = 0
     for f in across:
         for g in along:
-            total = sum(
-                s.count * min(f[a] * g[b] for a, b in sizes)
-                for s, sizes in zip(shapes, fits, strict=True)
-                if sizes
-            )
-            best = max(best, -(-total // (f[du] * g[dv])))
+            total = (count * np.minimum(f[a] * g[b], f[turned_a] * g[turned_b])).sum()
+            best = max(best, -(-int(total) // (int(f[-1]) * int(g[-1]))))
     return best
 
 

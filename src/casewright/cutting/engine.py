@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import islice
 from typing import NamedTuple
 
 from casewright.cutting.beam import Beam
 from casewright.cutting.cards import effort
 from casewright.cutting.columns import Columns
+from casewright.cutting.first_plan import first_plan
 from casewright.cutting.frame import Frame, trees_of
 from casewright.cutting.generation import is_countable
 from casewright.cutting.outcome import lower_bound, solution_of, sort_out
@@ -57,7 +59,11 @@ class Stop:
 
     def reached(self, nodes: int) -> bool:
         """Whether that many are enough."""
-        return nodes >= self.nodes or (self.asked is not None and self.asked())
+        return nodes >= self.nodes or self.is_asked()
+
+    def is_asked(self) -> bool:
+        """Whether someone wants the best plan so far."""
+        return self.asked is not None and self.asked()
 
 
 @dataclass(frozen=True, slots=True)
@@ -189,9 +195,10 @@ class _Tries:
         Wide searches look for cheaper plans only, until the bound is reached; narrow ones also
         for others at the same price, of which the easiest will be taken.
         """
-        least: int | None = None
-        is_first = True
-        for width, guide, seed, (frame, search) in self._passes():
+        first = first_plan(self.searches[0][1], self.stop.is_asked)
+        yield self._made(self.searches[0][0], first)
+        least = first.price if first.complete else None
+        for width, guide, seed, (frame, search) in islice(self._passes(), 1, None):
             is_due = width > _NARROW or self.searched > self.stop.nodes // _SOON
             if is_due and least is not None:
                 for made in self._mixed(least, _TIMES * self.searched):
@@ -199,17 +206,19 @@ class _Tries:
                     yield made
             is_easy = width <= _EASY and guide == 0
             is_idle = least is not None and least <= self.bound.value and not is_easy
-            if not is_first and (is_idle or self.is_over()):
+            if is_idle or self.is_over():
                 continue
             limit = least if least is None or is_easy else least - 1
-            found = search.run(width, guide, limit=limit, seed=seed, finish=is_first)
+            found = search.run(width, guide, limit=limit, seed=seed)
             if found is not None:
                 least = found.price if found.complete else least
-                is_first = False
-                self.plans.append(found)
-                yield _Made(((frame, found),), found.price, found.complete)
+                yield self._made(frame, found)
         if least is not None:
             yield from self._mixed(least, self.stop.nodes)
+
+    def _made(self, frame: Frame, found: Found) -> _Made:
+        self.plans.append(found)
+        return _Made(((frame, found),), found.price, found.complete)
 
     def _mixed(self, least: int, most: int) -> Iterator[_Made]:
         """Cheaper plans out of the mix of sheets, with so much work."""
@@ -234,7 +243,7 @@ class _Tries:
             return
         tasks = self._tasks(self.frames)
         most = self.stop.nodes // _SHARE
-        columns = Columns(tasks, lambda: columns.nodes > most or self.stop.reached(0))
+        columns = Columns(tasks, lambda: columns.nodes > most or self.stop.is_asked())
         if columns.effort > min(most, _ROUND):
             return
         self.columns = columns

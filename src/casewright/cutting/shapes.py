@@ -7,12 +7,14 @@ needs no further thought.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 from enum import IntEnum
 from typing import NamedTuple
 
-__all__ = ["Action", "Bin", "Found", "Laid", "Shape", "Task", "places", "slide"]
+__all__ = [
+    "Action", "Bin", "Found", "Laid", "Shape", "Task", "TaskPart", "places", "slide", "task_part",
+]  # fmt: skip
 
 
 class Action(IntEnum):
@@ -92,6 +94,30 @@ class Found(NamedTuple):
     laid: tuple[Laid, ...]
     price: int
     complete: bool
+
+
+class TaskPart(NamedTuple):
+    """A part of a task, and what its bins and shapes are in the whole."""
+
+    task: Task
+    bins: tuple[int, ...]
+    shapes: tuple[int, ...]
+
+    def laid(self, found: Found) -> Iterator[Laid]:
+        """The parts of a plan, told of the whole task."""
+        for one in found.laid:
+            yield one._replace(bin=self.bins[one.bin], shape=self.shapes[one.shape])
+
+
+def task_part(task: Task, counts: Sequence[int], stock: Sequence[int | None]) -> TaskPart | None:
+    """So many of each shape from so much of each bin; None where there is nothing of either."""
+    kinds = tuple(n for n, count in enumerate(stock) if count != 0)
+    shapes = tuple(n for n, count in enumerate(counts) if count)
+    if not kinds or not shapes:
+        return None
+    bins = tuple(replace(task.bins[n], index=i, count=stock[n]) for i, n in enumerate(kinds))
+    few = tuple(replace(task.shapes[n], count=counts[n]) for n in shapes)
+    return TaskPart(replace(task, bins=bins, shapes=few), kinds, shapes)
 
 
 def slide(b: Bin, u: int, v: int, size: tuple[int, int], kerf: int) -> int:

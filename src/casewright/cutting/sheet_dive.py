@@ -13,7 +13,7 @@ from dataclasses import dataclass, field, replace
 from casewright.cutting.beam import Beam
 from casewright.cutting.columns import Columns
 from casewright.cutting.pricing import Column
-from casewright.cutting.shapes import Action, Found, Task
+from casewright.cutting.shapes import Action, Found, Task, task_part
 
 __all__ = ["Layer", "SheetDive"]
 
@@ -140,53 +140,48 @@ class SheetDive:
     def _sheet(self, column: Column) -> Layer | None:
         """How one sheet holds these parts, if a short search finds it."""
         if column not in self._known:
-            self._known[column] = self._search(column.counts, [column.bin], _SINGLE, None)
+            stock = [0] * len(self._tasks[0].bins)
+            stock[column.bin] = 1
+            self._known[column] = self._search(column.counts, stock, _SINGLE, None)
         return self._known[column]
 
     def _finished(self, dived: _Dived, limit: int) -> list[Layer] | None:
         if not any(dived.left):
             return dived.layers
         bins = self._tasks[0].bins
-        kinds = [n for n, count in enumerate(dived.stock) if count != 0]
         over = limit - dived.spent
-        if not kinds or over <= 0:
+        if over <= 0:
             return None
         area = sum(
             s.du * s.dv * left for s, left in zip(self._tasks[0].shapes, dived.left, strict=True)
         )
         if len(bins) == 1 and area > over // max(1, bins[0].price) * bins[0].area:
             return None
-        found = self._search(dived.left, kinds, _REST, over, dived.stock)
+        found = self._search(dived.left, dived.stock, _REST, over)
         return None if found is None else [*dived.layers, found]
 
     def _search(
         self,
         counts: Sequence[int],
-        kinds: Sequence[int],
+        stock: Sequence[int | None],
         widths: Sequence[tuple[int, int]],
         limit: int | None,
-        stock: Sequence[int | None] = (),
     ) -> Layer | None:
         """A plan for some of the parts from some of the stock; `limit` None: from one sheet."""
-        shapes = [n for n, count in enumerate(counts) if count]
         for place, task in enumerate(self._tasks):
-            bins = tuple(
-                replace(task.bins[n], index=i, count=stock[n] if limit is not None else 1)
-                for i, n in enumerate(kinds)
-            )
+            some = task_part(task, counts, stock)
+            if some is None:
+                return None
+            few = some.task
             if limit is None:
-                bins = tuple(replace(b, price=1) for b in bins)
-            few = tuple(replace(task.shapes[n], count=counts[n]) for n in shapes)
-            beam = Beam(Task(bins, few, task.kerf, task.panels), self._is_over)
+                few = replace(few, bins=tuple(replace(b, price=1) for b in few.bins))
+            beam = Beam(few, self._is_over)
             for width, guide in widths:
                 before = beam.nodes
                 found = beam.run(width, guide, limit=1 if limit is None else limit)
                 self.nodes += beam.nodes - before
                 if found is not None and found.complete:
-                    laid = tuple(
-                        one._replace(bin=kinds[one.bin], shape=shapes[one.shape])
-                        for one in found.laid
-                    )
+                    laid = tuple(some.laid(found))
                     price = sum(
                         task.bins[one.bin].price for one in laid if one.action == Action.NEW_SHEET
                     )

@@ -216,6 +216,21 @@ def test_someone_who_asks_gets_the_best_plan_so_far() -> None:
     assert solution.unplaced == ()
 
 
+def test_many_different_parts_do_not_keep_someone_waiting() -> None:
+    """Of 1,500 sizes a first plan is made in batches, and on shelves once someone asks for it."""
+    sizes = [(150 + 7 * n % 901, 60 + 11 * n % 397) for n in range(1_500)]
+    parts = tuple(PartDemand(f"p{n}", *size) for n, size in enumerate(sizes))
+    knot = Defect(700, 400, 20, 20)
+    stock = (
+        StockItem("knotty", 2_440, 1_220, 5, defects=(knot,)), StockItem("clean", 2_440, 1_220),
+    )  # fmt: skip
+    problem = _simple(*parts, stock=stock, kerf=3)
+    answers = iter([False, True, True])
+    solution = solve(problem, Stop(0, asked=lambda: next(answers, True)))
+    assert verify(problem, solution) == ()
+    assert solution.unplaced == ()
+
+
 def test_better_plans_are_told_as_they_are_found() -> None:
     """Never a dearer one, and the last is the answer."""
     seen: list[Progress] = []
