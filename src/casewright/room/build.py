@@ -40,7 +40,8 @@ def build(spec: JobSpec, facts: Facts = NO_FACTS) -> Room:
 
 def _built(spec: JobSpec, facts: Facts) -> Room:
     chain = Chain(facts)
-    house = House(chain, spec.style, spec.stock, spec.hardware, spec.shop, spec.unit)
+    house = House(chain, spec.style, spec.stock, spec.hardware, spec.shop, spec.unit,
+                  spec.moisture)  # fmt: skip
     measured = survey(chain, spec.survey, spec.unit)
     runs_of = {key: run for run in spec.runs for key in run.cases}
     shared = {run.key: _shared(house, spec, run, measured) for run in spec.runs}

@@ -11,6 +11,7 @@ from casewright.casework.parts import Part
 from casewright.dims import Dim
 from casewright.findings import Question
 from casewright.room.model import Room
+from casewright.room.wood_questions import open_wood, wood_question
 from casewright.stock import EdgeBand
 from casewright.survey.doubts import Doubt
 
@@ -25,18 +26,10 @@ def ask(room: Room) -> Room:
     """
     unmeasured, doubts = _unmeasured(room), room.survey.doubts
     doubtful = tuple(path for doubt in doubts for path in doubt.paths)
-    open_paths = tuple(dict.fromkeys((*unmeasured, *doubtful)))
-    reach = _Reach(open_paths)
+    wood = open_wood(room)
+    open_paths = tuple(dict.fromkeys((*unmeasured, *doubtful, *wood)))
     waiting: dict[str, list[str]] = {path: [] for path in open_paths}
-    cases = []
-    for case in room.cases:
-        parts = []
-        for part in case.parts:
-            found = tuple(sorted(set(_outline(part, reach))))
-            for path in found:
-                waiting[path].append(part.path)
-            parts.append(replace(part, waits_for=found) if found else part)
-        cases.append(replace(case, parts=tuple(parts)))
+    marked = _marked(room, _Reach(open_paths), waiting)
     questions = [
         Question(
             path=path,
@@ -49,22 +42,34 @@ def ask(room: Room) -> Room:
         if waiting[path]
     ]
     questions.extend(_read_again(doubt, waiting) for doubt in doubts)
-    questions.extend(_hardware(room, cases))
+    questions.extend(wood_question(room, p, tuple(waiting[p])) for p in wood if waiting[p])
+    questions.extend(_hardware(room, marked.cases))
+    return replace(marked, questions=(*room.questions, *questions))
+
+
+def _marked(room: Room, reach: _Reach, waiting: Mapping[str, list[str]]) -> Room:
+    """The room with every part that waits marked, and entered under what it waits for."""
+
+    def mark(part: Part) -> Part:
+        found = tuple(sorted(set(_outline(part, reach))))
+        for path in found:
+            waiting[path].append(part.path)
+        return replace(part, waits_for=found) if found else part
+
+    cases = tuple(
+        replace(case, parts=tuple(mark(part) for part in case.parts)) for case in room.cases
+    )
     by_key = {case.key: case for case in cases}
     runs = tuple(
         replace(
             run,
             cases=tuple(by_key[case.key] for case in run.cases),
+            fillers=tuple(replace(each, part=mark(each.part)) for each in run.fillers),
             plinths=tuple(replace(p, case=by_key[p.case.key]) for p in run.plinths),
         )
         for run in room.runs
     )
-    return replace(
-        room,
-        cases=tuple(cases),
-        runs=runs,
-        questions=(*room.questions, *questions),
-    )
+    return replace(room, cases=cases, runs=runs)
 
 
 def _read_again(doubt: Doubt, waiting: Mapping[str, list[str]]) -> Question:

@@ -10,7 +10,7 @@ from casewright.dims import Given
 from casewright.facts import NO_FACTS, Facts
 from casewright.hardware import HardwareList
 from casewright.shop import Shop
-from casewright.stock import StockList
+from casewright.stock import Moisture, StockList, usual_moisture
 from casewright.style import Style
 from casewright.survey.specs import NO_SURVEY, SurveySpec
 
@@ -65,6 +65,8 @@ class JobSpec:
         letter or a4.
     style, stock, hardware, shop, cases, runs
         The rest of the file.
+    moisture
+        Of solid wood, as it is cut and as the room makes it.
     file_facts
         Readings typed in the file itself: measured thicknesses.
     survey
@@ -82,6 +84,7 @@ class JobSpec:
     shop: Shop
     cases: tuple[CaseSpec, ...]
     runs: tuple[RunSpec, ...]
+    moisture: Moisture = field(default_factory=usual_moisture)
     file_facts: Facts = field(default_factory=lambda: NO_FACTS)
     survey: SurveySpec = NO_SURVEY
     address: str = ""
