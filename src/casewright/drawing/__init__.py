@@ -25,6 +25,7 @@ from casewright.drawing.pens import (
     Ink,
     Pen,
 )
+from casewright.drawing.plots import Plots
 from casewright.drawing.room_overview import room_overview
 from casewright.drawing.running import Running, Stop
 from casewright.drawing.scales import SCALES, ScaleError, check_bar, scale_text
@@ -46,7 +47,7 @@ __all__ = [
     "BACK_SECTION", "CENTRE", "CUT", "DIMENSION", "FINE", "HATCHING", "HIDDEN", "NEIGHBOUR",
     "SCALES", "SECTION", "SIGNS", "THIN", "TICK", "VISIBLE", "Aligned", "Arc", "ArcMark", "Area",
     "Balloon", "Choice", "Content", "Dimensions", "Element", "GrainArrow", "Group", "Hatch", "Ink",
-    "Leader", "Length", "Mark", "Measure", "Pen", "Plot", "Point", "Polyline", "Running",
+    "Leader", "Length", "Mark", "Measure", "Pen", "Plot", "Plots", "Point", "Polyline", "Running",
     "ScaleError", "Scene", "Sign", "SignKind", "Span", "Stack", "Stop", "Stroke", "Tag", "Text",
     "View", "Word", "check_bar", "circle", "clashes", "dimension", "largest", "line", "measure_of",
     "pieces", "plain_text", "plot", "plot_within", "rectangle", "room_overview", "scale_text",

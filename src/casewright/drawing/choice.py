@@ -68,4 +68,4 @@ class Choice:
 
 
 def _groups(elements: Sequence[Element], scale: Fraction) -> tuple[Group, ...]:
-    return tuple(group for element in elements for group in element.groups(scale))
+    return tuple([group for element in elements for group in element.groups(scale)])

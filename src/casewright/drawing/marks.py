@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import Literal, NamedTuple
 
 from casewright.drawing.lettering import text_width
@@ -14,6 +15,9 @@ __all__ = ["Anchor", "ArcMark", "Area", "Group", "Mark", "PaperPoint", "Stroke",
 
 PaperPoint = tuple[float, float]
 Anchor = Literal["start", "middle", "end"]
+
+_HELD: dict[Anchor, float] = {"start": 0.0, "middle": 0.5, "end": 1.0}
+"""How far along a word it is held [-]."""
 
 
 class Area(NamedTuple):
@@ -70,8 +74,7 @@ class Tag:
     key: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Stroke:
+class Stroke(NamedTuple):
     """A line through points, filled when closed and a fill is given."""
 
     points: tuple[PaperPoint, ...]
@@ -84,20 +87,19 @@ class Stroke:
     @property
     def area(self) -> Area:
         """What it covers, without the width of the pen."""
-        xs, ys = zip(*self.points, strict=True)
+        xs, ys = zip(*self.points)  # noqa: B905 (pairs; asked for very often)
         return Area(min(xs), min(ys), max(xs), max(ys))
 
     def moved(self, dx: float, dy: float) -> Stroke:
         """The same stroke elsewhere."""
-        return replace(self, points=tuple((x + dx, y + dy) for x, y in self.points))
+        return self._replace(points=tuple((x + dx, y + dy) for x, y in self.points))
 
     def reduced(self, by: float) -> Stroke:
         """The same stroke, so many times as long, about the origin."""
-        return replace(self, points=tuple((x * by, y * by) for x, y in self.points))
+        return self._replace(points=tuple((x * by, y * by) for x, y in self.points))
 
 
-@dataclass(frozen=True, slots=True)
-class ArcMark:
+class ArcMark(NamedTuple):
     """An arc, or a circle when the sweep is 360 degrees; counted counter-clockwise from +x."""
 
     centre: PaperPoint
@@ -136,16 +138,15 @@ class ArcMark:
 
     def moved(self, dx: float, dy: float) -> ArcMark:
         """The same arc elsewhere."""
-        return replace(self, centre=(self.centre[0] + dx, self.centre[1] + dy))
+        return self._replace(centre=(self.centre[0] + dx, self.centre[1] + dy))
 
     def reduced(self, by: float) -> ArcMark:
         """The same arc, so many times as large, about the origin."""
         x, y = self.centre
-        return replace(self, centre=(x * by, y * by), radius=self.radius * by)
+        return self._replace(centre=(x * by, y * by), radius=self.radius * by)
 
 
-@dataclass(frozen=True, slots=True)
-class Word:
+class Word(NamedTuple):
     """A run of lettering on its baseline.
 
     Parameters
@@ -168,7 +169,7 @@ class Word:
     def area(self) -> Area:
         """What it covers, descenders included."""
         width = text_width(self.text, self.height)
-        left = {"start": 0.0, "middle": -width / 2, "end": -width}[self.anchor]
+        left = -_HELD[self.anchor] * width
         low, high = -0.3 * self.height, 1.05 * self.height
         if not self.rotation_deg:
             x, y = self.at
@@ -182,17 +183,17 @@ class Word:
 
     def moved(self, dx: float, dy: float) -> Word:
         """The same word elsewhere."""
-        return replace(self, at=(self.at[0] + dx, self.at[1] + dy))
+        return self._replace(at=(self.at[0] + dx, self.at[1] + dy))
 
     def reduced(self, by: float) -> Word:
         """The same word, so many times as large, about the origin."""
-        return replace(self, at=(self.at[0] * by, self.at[1] * by), height=self.height * by)
+        return self._replace(at=(self.at[0] * by, self.at[1] * by), height=self.height * by)
 
 
 Mark = Stroke | ArcMark | Word
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Group:
     """The marks of one element, with what it stands for.
 
@@ -207,7 +208,7 @@ class Group:
     kind: str = ""
     keep_clear: bool = False
 
-    @property
+    @cached_property
     def area(self) -> Area:
         """What the marks cover."""
         return Area.around(mark.area for mark in self.marks)

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import cached_property
 
 from casewright.drawing.choice import Choice
 from casewright.drawing.marks import Area, Group
@@ -98,20 +100,29 @@ class Laid:
     ----------
     scale
         Millimetres of model to one of paper.
+    area
+        Paper that it needs at least, where that is known already [mm].
     """
 
-    def __init__(self, scene: Scene, scale: Fraction) -> None:
-        self.scene, self.scale = scene, scale
-        self._bound: list[tuple[Group, ...] | Choice] = [
-            each if isinstance(each, Choice) else tuple(each.groups(scale))
-            for each in scene.elements
-        ]
+    def __init__(self, scene: Scene, scale: Fraction, area: Area | None = None) -> None:
+        self.scene, self.scale, self._area = scene, scale, area
 
-    @property
+    @cached_property
     def area(self) -> Area:
         """Paper that it needs at least: without what still has to find its place [mm]."""
+        return self._area or Area.around(self._bound_areas())
+
+    @cached_property
+    def _bound(self) -> list[tuple[Group, ...] | Choice]:
+        """What can stand in one place only, and what still has to find its place, in order."""
+        return [
+            each if isinstance(each, Choice) else tuple(each.groups(self.scale))
+            for each in self.scene.elements
+        ]
+
+    def _bound_areas(self) -> Iterator[Area]:
         bound = (each for each in self._bound if not isinstance(each, Choice))
-        return Area.around(group.area for each in bound for group in each if group.marks)
+        return (group.area for each in bound for group in each if group.marks)
 
     def plot(self) -> Plot:
         """The whole picture, with a narrow margin for the width of its lines."""

@@ -2,20 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
 from casewright.dims.units import Unit
 from casewright.drawing.captions import Caption, caption_height
 from casewright.drawing.marks import Area, Group
+from casewright.drawing.plots import Plots
 from casewright.drawing.scales import (
     SCALES,
     ScaleError,
     check_bar,
     check_bar_width,
 )
-from casewright.drawing.scene import Laid, Plot, Scene, plot_within
+from casewright.drawing.scene import Plot, Scene, plot_within
 from casewright.drawing.shapes import Polyline
 
 __all__ = ["View", "largest", "sheet", "sheet_at"]
@@ -25,10 +26,6 @@ _WIDEST = 26.0
 _BAR_ROOM = 6.5
 _ROUNDING = 1e-6
 _FULL = Fraction(1)
-
-
-def _any(_: Plot) -> bool:
-    return True
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,7 +117,7 @@ def sheet_at(
     *,
     bar: bool = True,
     reduction: Fraction = _FULL,
-    accept: Callable[[Plot], bool] = _any,
+    plots: Plots | None = None,
 ) -> Plot | None:
     """Views in rows as on a `sheet`, at one scale; None when they do not fit.
 
@@ -133,8 +130,8 @@ def sheet_at(
     reduction
         Size of the lettering against the usual one: 1/2 for half as large, for what would not
         fit otherwise. Not with a check bar.
-    accept
-        Asked of each view in turn; when it says no to one, the sheet is None.
+    plots
+        What is known of its views; when they do not accept one, the sheet is None.
     """
     wide, high = width_mm / float(reduction), height_mm / float(reduction)
     wide -= _ROUNDING if reduction != _FULL else 0.0
@@ -145,19 +142,21 @@ def sheet_at(
     def placed(areas: Iterable[Iterable[Area]]) -> list[_Row]:
         return [_row(views, row, said, unit) for views, row in zip(rows, areas, strict=True)]
 
-    laid = [[Laid(view.scene, drawn_at) for view in row] for row in rows]
+    plots = plots or Plots()
+    laid = [[plots.laid(view.scene, drawn_at) for view in row] for row in rows]
     if not _fit(placed((each.area for each in row) for row in laid), wide, high):
         return None
-    plots: list[list[Plot]] = [[] for _ in rows]
-    for drawn_row, row in zip(plots, laid, strict=True):
+    views: list[list[Plot]] = [[] for _ in rows]
+    for drawn_row, row in zip(views, laid, strict=True):
         for each in row:
-            drawn_row.append(each.plot())
-            if not accept(drawn_row[-1]):
+            view = plots.plot(each)
+            if view is None:
                 return None
-    places = placed((each.area for each in row) for row in plots)
+            drawn_row.append(view)
+    places = placed((each.area for each in row) for row in views)
     if not _fit(places, wide, high):
         return None
-    drawn = _placed(places, plots, wide, unit, bar)
+    drawn = _placed(places, views, wide, unit, bar)
     return drawn if reduction == _FULL else drawn.reduced(reduction)
 
 

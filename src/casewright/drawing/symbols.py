@@ -20,6 +20,7 @@ SignKind = Literal[
 ]
 
 _BOLD = Pen("sign", 0.4)
+_GRAIN = Pen("grain", 0.13)
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +95,7 @@ class GrainArrow(Single):
             yield Stroke(head, THIN, self.ink)
         for side in (1.1, -1.1):
             reach = half * 0.42
-            yield Stroke((place(-reach, side), place(reach, side)), Pen("grain", 0.13), self.ink)
+            yield Stroke((place(-reach, side), place(reach, side)), _GRAIN, self.ink)
 
 
 def _turned(origin: PaperPoint, angle_deg: float) -> Callable[[float, float], PaperPoint]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
-from itertools import chain, pairwise
+from itertools import pairwise
 from typing import Generic, TypeVar
 
 from casewright.drawing.marks import ArcMark, Area, Group, PaperPoint, Stroke, Word
@@ -60,8 +60,9 @@ class Grid(Generic[T]):
             return
         found = cells[0] if len(cells) == 1 else sorted(set().union(*cells))
         x0, y0, x1, y1 = area
+        things = self._things
         for number in found:
-            thing = self._things[number]
+            thing = things[number]
             a, b, c, d = thing[0]
             if a <= x1 and x0 <= c and b <= y1 and y0 <= d:
                 yield thing
@@ -105,10 +106,11 @@ class Taken:
             Whether lines may run under it at no cost.
         """
         found = 0.0
-        for each in chain.from_iterable(self._costs(group, over_lines) for group in groups):
-            found += each
-            if found > enough:
-                break
+        for group in groups:
+            for each in self._costs(group, over_lines):
+                found += each
+                if found > enough:
+                    return found
         return found
 
     def _costs(self, group: Group, over_lines: bool) -> Iterator[float]:
@@ -171,9 +173,11 @@ def lines(group: Group) -> Iterator[Segment]:
 
 def overlap(a: Area, b: Area) -> float:
     """Common ground of two areas [mm2]."""
-    width = min(a.x1, b.x1) - max(a.x0, b.x0)
-    height = min(a.y1, b.y1) - max(a.y0, b.y0)
-    return width * height if width > 0 and height > 0 else 0.0
+    ax0, ay0, ax1, ay1 = a
+    bx0, by0, bx1, by1 = b
+    if ax0 >= bx1 or bx0 >= ax1 or ay0 >= by1 or by0 >= ay1:
+        return 0.0
+    return (min(ax1, bx1) - max(ax0, bx0)) * (min(ay1, by1) - max(ay0, by0))
 
 
 def overlaps(a: Area, b: Area) -> bool:
@@ -182,7 +186,8 @@ def overlaps(a: Area, b: Area) -> bool:
 
 
 def _wider(area: Area, by: float) -> Area:
-    return Area(area.x0 - by, area.y0 - by, area.x1 + by, area.y1 + by)
+    x0, y0, x1, y1 = area
+    return Area(x0 - by, y0 - by, x1 + by, y1 + by)
 
 
 def _holds(area: Area, point: PaperPoint) -> bool:
@@ -192,7 +197,9 @@ def _holds(area: Area, point: PaperPoint) -> bool:
 def box(line: Segment) -> Area:
     """What a stretch of a line reaches over."""
     (x0, y0), (x1, y1) = line
-    return Area(min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1))
+    if x0 > x1:
+        x0, x1 = x1, x0
+    return Area(x0, y0, x1, y1) if y0 <= y1 else Area(x0, y1, x1, y0)
 
 
 def inside(line: Segment, area: Area) -> float:

@@ -5,11 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
-from casewright.dims.units import Unit
 from casewright.drawing import Plot
 from casewright.outputs.blocks import Block, Figure, Keep
-from casewright.packet.part_figures import group_figure
-from casewright.packet.part_groups import PartGroup
+from casewright.packet.part_figures import GroupFigures
 
 __all__ = ["Card", "filled"]
 
@@ -31,7 +29,7 @@ class Card:
         Whether head and drawing stay on one page, and the table with them.
     """
 
-    group: PartGroup
+    figures: GroupFigures
     head: tuple[Block, ...]
     drawn: Plot
     tail: tuple[Block, ...]
@@ -56,7 +54,7 @@ class Card:
             yield from (*self.head, figure, *self.tail)
 
 
-def filled(cards: Sequence[Card], page_mm: float, width_mm: float, unit: Unit) -> list[Card]:
+def filled(cards: Sequence[Card], page_mm: float, width_mm: float) -> list[Card]:
     """The same cards on the same pages, drawn larger where a page has room left.
 
     Parameters
@@ -64,9 +62,7 @@ def filled(cards: Sequence[Card], page_mm: float, width_mm: float, unit: Unit) -
     page_mm, width_mm
         Room on a page [mm].
     """
-    return [
-        card for page in _pages(cards, page_mm) for card in _larger(page, page_mm, width_mm, unit)
-    ]
+    return [card for page in _pages(cards, page_mm) for card in _larger(page, page_mm, width_mm)]
 
 
 def _pages(cards: Sequence[Card], page_mm: float) -> Iterator[list[Card]]:
@@ -82,7 +78,7 @@ def _pages(cards: Sequence[Card], page_mm: float) -> Iterator[list[Card]]:
         yield page
 
 
-def _larger(page: list[Card], page_mm: float, width_mm: float, unit: Unit) -> Iterator[Card]:
+def _larger(page: list[Card], page_mm: float, width_mm: float) -> Iterator[Card]:
     """The smallest drawing of a page first: it gains the most."""
     found = list(page)
     spare = page_mm + _AT_TOP - sum(card.height for card in page)
@@ -91,7 +87,7 @@ def _larger(page: list[Card], page_mm: float, width_mm: float, unit: Unit) -> It
         if spare <= 0 or not card.table_kept:
             continue
         now = card.drawn.area.height
-        drawn = group_figure(card.group, width_mm, (now + spare,), unit)
+        drawn = card.figures.within(width_mm, (now + spare,))
         if drawn is not None and _scale(drawn) < _scale(card.drawn):
             found[number] = replace(card, drawn=drawn)
             spare -= drawn.area.height - now

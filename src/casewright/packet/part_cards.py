@@ -25,7 +25,7 @@ from casewright.outputs.inlines import Inline, SignMark, rich_text
 from casewright.packet.card_pages import Card, filled
 from casewright.packet.card_words import card_facts, card_heading, pieces_words
 from casewright.packet.feature_rows import FEATURES, feature_rows
-from casewright.packet.part_figures import group_figure, page_figure, small_figure
+from casewright.packet.part_figures import GroupFigures, small_figure
 from casewright.packet.part_groups import PartGroup, group_parts
 from casewright.packet.part_heights import paragraph_height, table_height
 from casewright.packet.words import (
@@ -86,7 +86,7 @@ def _worked_cards(groups: Sequence[PartGroup], room: Room, paper: Paper) -> Iter
             words = f"{title}: on shared cards, among the pockets or the plain parts."
             place.append(Paragraph(words, True, f"parts:{key}"))
     wide, page = paper.text_width_mm, paper.text_height_mm - _SPARE
-    cards = filled(cards, page, wide, room.spec.unit)
+    cards = filled(cards, page, wide)
     for number, card in enumerate(cards):
         yield from before.get(number, ())
         yield from card.blocks()
@@ -126,13 +126,14 @@ def _card(group: PartGroup, room: Room, paper: Paper, taken: float) -> Card:
     left = page - taken - above
     rooms = [left - below - (1 - share) * (page - taken) for share in _SHARES_OF_A_PAGE]
     head = (Heading(card_heading(group), 3), Paragraph(facts))
-    drawn = group_figure(group, wide, rooms, unit)
+    figures = GroupFigures(group, unit)
+    drawn = figures.within(wide, rooms)
     if drawn is not None:
-        return Card(group, head, drawn, tuple(tail), above + below, table_kept=True)
-    drawn = group_figure(group, wide, (left,), unit)
+        return Card(figures, head, drawn, tuple(tail), above + below, table_kept=True)
+    drawn = figures.within(wide, (left,))
     kept = drawn is not None
-    figure = drawn or page_figure(group, wide, page, unit)
-    return Card(group, head, figure, tuple(tail), above + below, kept=kept)
+    figure = drawn or figures.on_page(wide, page)
+    return Card(figures, head, figure, tuple(tail), above + below, kept=kept)
 
 
 def _cautions(part: Part) -> tuple[Inline, ...]:

@@ -9,12 +9,12 @@ from typing import NamedTuple
 
 from casewright.casework.parts import Part
 from casewright.dims.units import Unit
-from casewright.drawing import SCALES, Plot, View, clashes, plot_within, sheet_at, struck
+from casewright.drawing import SCALES, Plot, Plots, View, clashes, plot_within, sheet_at, struck
 from casewright.drawing.part_frame import faces_to_draw
 from casewright.drawing.part_view import part_scene
 from casewright.packet.part_groups import PartGroup
 
-__all__ = ["group_figure", "page_figure", "small_figure"]
+__all__ = ["GroupFigures", "small_figure"]
 
 _LARGEST = Fraction(4)
 _LONG = (30, 172)  # least and largest length of the part itself [mm on paper]
@@ -28,62 +28,73 @@ _Rows = Sequence[Sequence[View]]
 
 
 class _Try(NamedTuple):
-    """An arrangement at a scale, and how high the part itself stands on paper [mm]."""
+    """An arrangement at a scale, and the part itself on paper [mm]."""
 
     rows: _Rows
     scale: Fraction
+    wide: float
     tall: float
 
-    @property
-    def least(self) -> float:
-        """Height that it needs at least [mm]."""
-        return len(self.rows) * (self.tall + _LEAST_ROUND)
+    def can_fit(self, width_mm: float, height_mm: float) -> bool:
+        """Whether there is room for the parts, whatever is lettered round them."""
+        parts = max(len(row) for row in self.rows) * self.wide
+        return parts <= width_mm and len(self.rows) * (self.tall + _LEAST_ROUND) <= height_mm
 
 
-def group_figure(
-    group: PartGroup, width_mm: float, heights_mm: Iterable[float], unit: Unit
-) -> Plot | None:
-    """Every face with work on it, as large as fits with nothing lying over anything.
+class GroupFigures:
+    """Drawings of every face with work on it, left and right side by side or one above the other.
 
-    Left and right are side by side or one above the other. None when there is not that much room.
-
-    Parameters
-    ----------
-    width_mm
-        Room on the page [mm].
-    heights_mm
-        Heights to be content with, from the least to the most [mm]: the first in which anything
-        fits counts.
+    What was found out for one room on a page is known when there is more: cards are drawn as
+    they come and again, larger, when their pages are filled.
     """
-    heights = tuple(heights_mm)
-    tries = _tries(group, unit)
-    drawn: dict[int, Plot | None] = {}  # what each gives on the whole height, once it is asked
-    for height in heights:
-        for number, each in enumerate(tries):
-            if each.least > height:
-                continue
-            if number not in drawn:
-                drawn[number] = sheet_at(
-                    each.rows, each.scale, width_mm, heights[-1], unit, bar=False,
-                    accept=_is_clear,
+
+    def __init__(self, group: PartGroup, unit: Unit) -> None:
+        self.unit = unit
+        self._tries = _tries(group, unit)
+        self._plots = Plots(_is_clear)
+
+    def within(self, width_mm: float, heights_mm: Sequence[float]) -> Plot | None:
+        """As large as fits with nothing lying over anything; None when there is no such room.
+
+        Parameters
+        ----------
+        width_mm
+            Room on the page [mm].
+        heights_mm
+            Heights to be content with, from the least to the most [mm]: the first in which
+            anything fits counts.
+        """
+        for height in heights_mm:
+            for each in self._tries:
+                if not each.can_fit(width_mm, height):
+                    continue
+                drawn = sheet_at(
+                    each.rows, each.scale, width_mm, height, self.unit, bar=False,
+                    plots=self._plots,
                 )  # fmt: skip
-            found = drawn[number]
-            if found is not None and found.area.height <= height:
-                return found
-    return None
+                if drawn is not None:
+                    return drawn
+        return None
 
+    def on_page(self, width_mm: float, height_mm: float) -> Plot:
+        """As large as fits on a page of its own: it always finds room.
 
-def page_figure(group: PartGroup, width_mm: float, height_mm: float, unit: Unit) -> Plot:
-    """As `group_figure`, for a page of its own: it always finds room.
+        Where it must, lettering may lie over lettering or be smaller than usual.
+        """
+        for step in count():
+            drawn = _clearest(self._reduced(width_mm, height_mm, _STEP**step))
+            if drawn is not None:
+                return drawn
+        raise AssertionError
 
-    Where it must, lettering may lie over lettering or be smaller than usual.
-    """
-    for step in count():
-        reduction = _STEP**step
-        drawn = _clearest(_drawn(_tries(group, unit), width_mm, height_mm, unit, reduction))
-        if drawn is not None:
-            return drawn
-    raise AssertionError
+    def _reduced(self, width_mm: float, height_mm: float, reduction: Fraction) -> Iterator[Plot]:
+        for rows, scale, _, _ in self._tries:
+            drawn = sheet_at(
+                rows, scale / reduction, width_mm, height_mm, self.unit, bar=False,
+                reduction=reduction,
+            )  # fmt: skip
+            if drawn is not None:
+                yield drawn
 
 
 def small_figure(part: Part, width_mm: float, unit: Unit) -> Plot:
@@ -103,16 +114,6 @@ def small_figure(part: Part, width_mm: float, unit: Unit) -> Plot:
         if best is not None:
             return best
     raise AssertionError
-
-
-def _drawn(
-    tries: Iterable[_Try], width_mm: float, height_mm: float, unit: Unit, reduction: Fraction
-) -> Iterator[Plot]:
-    for rows, scale, _ in tries:
-        true = scale / reduction
-        drawn = sheet_at(rows, true, width_mm, height_mm, unit, bar=False, reduction=reduction)
-        if drawn is not None:
-            yield drawn
 
 
 def _clearest(plots: Iterable[Plot]) -> Plot | None:
@@ -142,10 +143,12 @@ def _tries(group: PartGroup, unit: Unit) -> list[_Try]:
     size = group.first.finished
     found: list[_Try] = []
     for stands in (False, True) if group.mirrored else (False,):
-        tall = size.length.value if stands else size.width.value
+        wide, tall = float(size.length.value), float(size.width.value)
+        if stands:
+            wide, tall = tall, wide
         for rows in _arrangements(group, unit, stands=stands):
             scales = _scales(group.first, unit)
-            found.extend(_Try(rows, scale, float(tall / scale)) for scale in scales)
+            found.extend(_Try(rows, s, wide / float(s), tall / float(s)) for s in scales)
     return sorted(found, key=lambda each: (each.scale, len(each.rows) * (each.tall + _ROW)))
 
 

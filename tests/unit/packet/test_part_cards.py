@@ -27,7 +27,7 @@ from casewright.packet.card_pages import Card, filled
 from casewright.packet.card_words import card_facts, card_heading
 from casewright.packet.feature_rows import feature_rows
 from casewright.packet.part_cards import part_section
-from casewright.packet.part_figures import group_figure, page_figure, small_figure
+from casewright.packet.part_figures import GroupFigures, small_figure
 from casewright.packet.part_groups import PartGroup, group_parts
 from casewright.room.build import build
 from casewright.room.model import Room
@@ -97,7 +97,7 @@ def test_a_drawing_always_finds_room(part: Part, unit: Unit, many: int, paired: 
     group = PartGroup(pieces, (other,) if paired and part.hand else ())
     paper = A4 if unit == "mm" else LETTER
     wide, tall = paper.text_width_mm, paper.text_height_mm
-    drawn = page_figure(group, wide, tall, unit)
+    drawn = GroupFigures(group, unit).on_page(wide, tall)
     assert drawn.groups
     assert drawn.area.width <= wide + 1e-3
     assert drawn.area.height <= tall + 1e-3
@@ -118,7 +118,7 @@ def test_a_drawing_on_a_shared_page_is_clear_or_not_there(
     part: Part, unit: Unit, tall: int
 ) -> None:
     """It fits the room it is given, at a standard scale, with nothing over anything."""
-    drawn = group_figure(PartGroup((part,)), LETTER.text_width_mm, (tall,), unit)
+    drawn = GroupFigures(PartGroup((part,)), unit).within(LETTER.text_width_mm, (tall,))
     if drawn is not None:
         assert drawn.area.height <= tall
         assert drawn.scale in SCALES[unit]
@@ -130,7 +130,7 @@ def test_lettering_reduced_as_by_a_copier_keeps_the_drawing_true() -> None:
     """Where only smaller lettering helps, the scale said is still the scale drawn."""
     dados = [cut(path=f"p.{n}", at=20 + 54 * n, width=6) for n in range(40)]
     part = board(2200, 300, 18, *dados)
-    drawn = page_figure(PartGroup((part,)), 186.0, 60.0, "mm")
+    drawn = GroupFigures(PartGroup((part,)), "mm").on_page(186.0, 60.0)
     outline = max(
         (group.area for group in drawn.groups if group.kind == "line"), key=lambda a: a.width
     )
@@ -198,7 +198,7 @@ def test_every_feature_is_dimensioned_on_the_drawing(name: str) -> None:
     for group in group_parts(room.parts):
         if not group.first.features:
             continue
-        told = _told(page_figure(group, 186.0, 240.0, room.spec.unit))
+        told = _told(GroupFigures(group, room.spec.unit).on_page(186.0, 240.0))
         for feature in group.first.features:
             for dim in _distances(feature):
                 if dim.value:
@@ -227,7 +227,7 @@ def test_the_same_piece_the_other_way_round_shares_the_card() -> None:
     assert group.first.ends == ("datum end", "far end", "front", "back")
     row = next(iter(feature_rows(group.first, "mm")))
     assert "from the datum end" in rich_text(row.cells[2])
-    drawn = page_figure(group, 186.0, 200.0, "mm")
+    drawn = GroupFigures(group, "mm").on_page(186.0, 200.0)
     words = {mark.text for each in drawn.groups for mark in each.marks if isinstance(mark, Word)}
     assert {"datum end", "far end"} <= words
     assert not {"left end", "right end"} & words
@@ -259,7 +259,7 @@ def test_pins_with_some_left_out_are_dimensioned_on_either_side_of_the_gap() -> 
     """Nobody counts holes on paper: the first, and the two that border what is left out."""
     places = [(at, 37) for at in (100, 132, 164, 260, 292)]
     pins = replace(bores(*places), pitch=cut(at=32).at)
-    drawn = page_figure(PartGroup((board(760, 400, 18, pins),)), 186.0, 200.0, "mm")
+    drawn = GroupFigures(PartGroup((board(760, 400, 18, pins),)), "mm").on_page(186.0, 200.0)
     assert {"100", "164", "260"} <= _told(drawn)
     assert not {"132", "292"} & _told(drawn)
 
@@ -272,10 +272,10 @@ def test_the_first_case_stands_under_its_name() -> None:
 
 
 def _card(part: Part, unit: Unit, besides: float, tall: float) -> Card:
-    group = PartGroup((part,))
-    drawn = group_figure(group, LETTER.text_width_mm, (tall,), unit)
+    figures = GroupFigures(PartGroup((part,)), unit)
+    drawn = figures.within(LETTER.text_width_mm, (tall,))
     assert drawn is not None
-    return Card(group, (), drawn, (), besides, table_kept=True)
+    return Card(figures, (), drawn, (), besides, table_kept=True)
 
 
 @settings(max_examples=12, deadline=None)
@@ -288,7 +288,7 @@ def test_what_a_page_spares_goes_to_its_drawings(rooms: list[tuple[int, int]]) -
     page, top = 240.0, 7.0
     part = board(762, 300, 18, cut(path="p.1", at=200))
     cards = [_card(part, "mm", float(besides), float(tall)) for besides, tall in rooms]
-    found = filled(cards, page, LETTER.text_width_mm, "mm")
+    found = filled(cards, page, LETTER.text_width_mm)
     assert [card.besides for card in found] == [card.besides for card in cards]
     for before, after in zip(cards, found, strict=True):
         assert (after.drawn.scale or 0) <= (before.drawn.scale or 0)
