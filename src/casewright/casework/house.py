@@ -8,7 +8,15 @@ from fractions import Fraction
 from casewright.dims import Cause, Chain, Dim, Given, Origin, Unit, shop_text
 from casewright.hardware import HardwareList, pocket_screw_length
 from casewright.shop import Shop, ToolKind
-from casewright.stock import Board, EdgeBand, Glazing, Sheet, StockList
+from casewright.stock import (
+    Board,
+    EdgeBand,
+    Glazing,
+    Moisture,
+    Sheet,
+    StockList,
+    usual_moisture,
+)
 from casewright.style import Style
 
 __all__ = ["House"]
@@ -25,7 +33,7 @@ class House:
     ----------
     chain
         The chain of this build.
-    style, stock, hardware, shop, unit
+    style, stock, hardware, shop, unit, moisture
         From the job.
     """
 
@@ -37,6 +45,7 @@ class House:
     unit: Unit = "in"
     zero: Dim = field(init=False)
     _known: dict[str, Dim] = field(init=False, default_factory=dict)
+    moisture: Moisture = field(default_factory=usual_moisture)
     _marks: int = field(init=False, default=0)
     _half: dict[ToolKind, tuple[Fraction, Fraction]] = field(init=False, default_factory=dict)
 

@@ -29,6 +29,7 @@ from casewright.checks import (
     toe_space,
     tool_missing,
     wall_screw_bite,
+    wood_movement,
 )
 from casewright.checks.rule import Breach, Rule
 from casewright.findings import Finding
@@ -54,6 +55,7 @@ RULES: tuple[Rule, ...] = (
     hinge_beside_shelf.RULE,
     leaf_size.RULE,
     door_beside_wall.RULE,
+    wood_movement.RULE,
     shelf_sag.RULE,
     long_shelf.RULE,
     band_width.RULE,

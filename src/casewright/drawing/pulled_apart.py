@@ -95,7 +95,7 @@ def _door_way(part: Part, case: Case, unit: Fraction) -> tuple[Fraction, Fractio
     right = any(f.x.value < leaf.x.value for f in case.fronts)
     upper = leaf.opening == "upper"
     sideways = case.width.value * Fraction(19, 10) + (unit * Fraction(3, 2) if right else 0)
-    forward = unit * 2 if part.role not in ("slab", "pane", "door") else Fraction(0)
+    forward = unit * 2 if part.role not in ("slab", "pane", "panel", "door") else Fraction(0)
     return sideways, unit if upper else Fraction(0), forward
 
 

@@ -33,6 +33,7 @@ from casewright.job.tables import (
     StyleTable,
     Table,
     WallTable,
+    WoodTable,
 )
 from casewright.job.tables.table import check_key
 
@@ -56,6 +57,7 @@ class Content:
     doors: DoorsTable
     hardware: HardwareTable
     shop: ShopTable
+    wood: WoodTable
     stock: dict[str, Goods] = field(default_factory=dict)
     cases: dict[str, CaseTable] = field(default_factory=dict)
     runs: dict[str, RunTable] = field(default_factory=dict)
@@ -100,6 +102,7 @@ class _Reader:
             doors=self._section(DoorsTable, "doors"),
             hardware=self._section(HardwareTable, "hardware"),
             shop=self._section(ShopTable, "shop"),
+            wood=self._section(WoodTable, "wood"),
             stock=self._stock(),
             cases=self._entries(CaseTable, "case"),
             runs=self._entries(RunTable, "run"),

@@ -8,6 +8,7 @@ from pathlib import Path, PurePath
 from casewright.casework.specs import CaseSpec
 from casewright.errors import JobFileError, Location, Problem
 from casewright.job.content import Content, read_content, unit_in
+from casewright.job.moisture import moisture_of
 from casewright.job.origins import Origins
 from casewright.job.positions import Positions, scan
 from casewright.job.problems import Reporter
@@ -144,6 +145,7 @@ def _job(heading: Heading, content: Content, origins: Origins, parts: _Parts) ->
         shop=shop,
         cases=tuple(cases.values()),
         runs=tuple(runs.values()),
+        moisture=moisture_of(content.wood, origins),
         file_facts=readings(content, origins),
         survey=survey_of(content, origins, shop),
         address=heading.address or "",

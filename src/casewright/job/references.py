@@ -23,17 +23,19 @@ from casewright.job.tables.table import LONGEST_KEY
 __all__ = ["RESERVED", "check_references"]
 
 RESERVED = ("boxes", "doors", "hardware", "job", "plan", "run", "shop", "stock", "style",
-            "survey")  # fmt: skip
+            "survey", "wood")  # fmt: skip
 """Names no case may have: numbers of the whole job have them in their paths."""
 
 _CASE_WORDS = {"wall": "wall case", "base": "base case", "bookcase": "bookcase"}
 
-_BOX_GOODS: dict[str, type[Goods]] = {
-    "sheet": SheetTable, "back_sheet": SheetTable, "strips": BoardTable, "band": BandTable,
+_Fitting = tuple[type[Goods], ...]
+_BOX_GOODS: dict[str, _Fitting] = {
+    "sheet": (SheetTable,), "back_sheet": (SheetTable,), "strips": (BoardTable,),
+    "band": (BandTable,),
 }  # fmt: skip
-_DOOR_GOODS: dict[str, type[Goods]] = {
-    "slab": SheetTable, "strip": BoardTable, "frame": BoardTable, "glazing": GlazingTable,
-    "panel": SheetTable,
+_DOOR_GOODS: dict[str, _Fitting] = {
+    "slab": (SheetTable,), "strip": (BoardTable,), "frame": (BoardTable,),
+    "glazing": (GlazingTable,), "panel": (SheetTable, BoardTable),
 }  # fmt: skip
 _KINDS: dict[type[Goods], str] = {
     SheetTable: "sheet", BoardTable: "board", BandTable: "band", GlazingTable: "glazing",
@@ -74,7 +76,7 @@ def _case_names(content: Content, reporter: Reporter) -> None:
 def _goods(
     table: Table,
     base: KeyPath,
-    kinds: dict[str, type[Goods]],
+    kinds: dict[str, _Fitting],
     content: Content,
     reporter: Reporter,
 ) -> None:
@@ -84,7 +86,7 @@ def _goods(
             continue
         goods = content.stock.get(key)
         fitting = [each for each, stock in content.stock.items() if isinstance(stock, kind)]
-        word = _KINDS[kind]
+        word = " or ".join(_KINDS[each] for each in kind)
         if goods is None:
             what = f"there is no stock {key}"
             reporter.unknown((*base, name), key, fitting, what)

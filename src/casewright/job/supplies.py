@@ -73,6 +73,7 @@ def _stock(key: str, goods: Goods, origins: Origins) -> Stock:
                 key, title, thickness, origins.given(goods.width, (*base, "width")), lengths,
                 Fraction(goods.density), _mean(goods, base, origins), goods.price,
             )  # fmt: skip
+                goods.species or "", goods.sawn or "flat",
         case BandTable():
             return EdgeBand(
                 key, title, thickness, origins.given(goods.width, (*base, "width")),

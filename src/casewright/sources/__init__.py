@@ -31,6 +31,13 @@ from casewright.sources.softwood import (
     dressed_section,
 )
 from casewright.sources.system_holes import SYSTEM_HOLES, SystemHoles
+from casewright.sources.wood_movement import (
+    MOVEMENT,
+    ROOM_MOISTURE,
+    Movement,
+    RoomMoisture,
+    equilibrium_moisture,
+)
 from casewright.sources.wood_screws import WOOD_SCREWS, WoodScrew
 
 __all__ = [
@@ -42,10 +49,12 @@ __all__ = [
     "FOOT",
     "INCH",
     "LUMBER_WIDTH",
+    "MOVEMENT",
     "PLYWOOD_PANEL",
     "PLYWOOD_THICKNESS",
     "POUND",
     "QUARTERS",
+    "ROOM_MOISTURE",
     "SOURCES",
     "SPECIFIC_GRAVITY",
     "SYSTEM_HOLES",
@@ -56,10 +65,12 @@ __all__ = [
     "FibreboardTolerance",
     "HardwoodTally",
     "How",
+    "Movement",
     "PanelTolerance",
     "PlywoodFace",
     "Provenance",
     "QuarterSize",
+    "RoomMoisture",
     "Source",
     "SourceKind",
     "SpecificGravity",
@@ -69,6 +80,7 @@ __all__ = [
     "WoodScrew",
     "board_feet",
     "dressed_section",
+    "equilibrium_moisture",
     "hardwood_tally",
     "plywood_band",
     "source",

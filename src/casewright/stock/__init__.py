@@ -2,15 +2,18 @@
 
 from casewright.stock.goods import Board, EdgeBand, Glazing, Sheet, Stock, StockList
 from casewright.stock.milling import THINNEST_SOLD, milling_source, strips_in_thickness
+from casewright.stock.moisture import Moisture, usual_moisture
 
 __all__ = [
     "THINNEST_SOLD",
     "Board",
     "EdgeBand",
     "Glazing",
+    "Moisture",
     "Sheet",
     "Stock",
     "StockList",
     "milling_source",
     "strips_in_thickness",
+    "usual_moisture",
 ]

@@ -82,6 +82,10 @@ class Board:
         As dressed [mm].
     lengths
         Lengths the yard has [mm].
+    species
+        Which wood, by its key in `casewright.sources.MOVEMENT`; empty: nobody has said.
+    sawn
+        How its growth rings lie: flat-sawn boards move more.
     """
 
     key: str
@@ -92,6 +96,8 @@ class Board:
     density: Fraction
     measured: Given | None = None
     price: str | None = None
+    species: str = ""
+    sawn: Literal["flat", "quarter"] = "flat"
 
     @property
     def grain(self) -> bool:

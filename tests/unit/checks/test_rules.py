@@ -12,6 +12,7 @@ from tests.builders import (
     APPLIED,
     GLASS,
     INCH,
+    PANEL,
     SLAB,
     Unit,
     given,
@@ -37,7 +38,7 @@ from casewright.casework.specs import FrontSpec
 from casewright.checks import RULES, check
 from casewright.checks.case_weight import lifted_weight
 from casewright.checks.hinge_number import hinges_wanted
-from casewright.dims import Origin
+from casewright.dims import Given, Origin
 from casewright.facts import Fact
 from casewright.findings import Severity
 from casewright.hardware import pocket_screw_length
@@ -45,7 +46,7 @@ from casewright.room.build import build
 from casewright.room.model import Room
 from casewright.shop import Tool, ToolKind
 from casewright.sources import SOURCES
-from casewright.stock import EdgeBand, Stock
+from casewright.stock import Board, EdgeBand, Moisture, Stock
 
 Make = Callable[[], Room]
 NAMES = [rule.name for rule in RULES]
@@ -81,6 +82,17 @@ def _with_band(width: str) -> dict[str, Stock]:
     return goods
 
 
+def _framed_pair(species: str, percent: str) -> Room:
+    """A pair of frames of a wood made at a moisture, for a room that comes to 11 %."""
+    goods = stock()
+    board = goods["board"]
+    assert isinstance(board, Board)
+    goods["board"] = replace(board, species=species)
+    room = room_of(front=PANEL, goods=goods)
+    made = Given(Fraction(percent), Origin("measured", "meter"))
+    return build(replace(room.spec, moisture=Moisture.of(30, 60, made)))
+
+
 PASSES: dict[str, Make] = {
     "fit band": room_of,
     "nailer missing": room_of,
@@ -108,6 +120,7 @@ PASSES: dict[str, Make] = {
     "small part": lambda: room_of(front=GLASS),
     "tilt up": lambda: room_of(**BOOKCASE),
     "toe space": lambda: room_of(**BASE),
+    "wood movement": lambda: _framed_pair("yellow-poplar", "8"),
 }
 
 FAILS: dict[str, Make] = {
@@ -139,6 +152,7 @@ FAILS: dict[str, Make] = {
     "toe space": lambda: room_of(**BASE, overrides={"toe_height": given("2")}),
     "fit forecast": lambda: room_of(front=SLAB, overrides={"gap_tolerance": given("1/64")}),
     "tool missing": lambda: _in_shop(room_of(), "pocket-hole jig"),
+    "wood movement": lambda: _framed_pair("northern red oak", "6"),
 }
 
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from casewright.casework.fronts.constructions import Corner
 from casewright.casework.fronts.frame_panel import PanelRoom, add_panel
+from casewright.casework.fronts.frame_steps import close_frame, hold_for_test_joint, lay_panel
 from casewright.casework.fronts.frames import Frame, FrameLeaf, place_rail, place_stile
 from casewright.casework.fronts.leaves import LeafPlan
 from casewright.casework.fronts.panel_groove import PanelGroove, groove_members, plan_groove
@@ -14,9 +15,6 @@ from casewright.casework.maker import Maker
 from casewright.dims import Dim, Way
 
 __all__ = ["FrameAndPanelDoor", "cut_frame_and_panel"]
-
-_GLUE = "Glue on the tongue's cheeks only;"
-_FLUSH = "outer edge flush with the stile's end."
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,10 +33,8 @@ class FrameAndPanelDoor(FrameLeaf):
     @property
     def pieces(self) -> tuple[str, ...]:
         """Paths of its parts."""
-        return (
-            *(outline.path for outline in self.frame.members),
-            self.maker.path(f"{self.leaf.name}.panel"),
-        )
+        own = self.maker.path(self.leaf.name)
+        return tuple(path for path, part in self.maker.parts.items() if part.front == own)
 
     @property
     def _sight_width(self) -> Dim:
@@ -71,7 +67,7 @@ class FrameAndPanelDoor(FrameLeaf):
         )
 
     def _assemble(self, at: Corner) -> None:
-        maker, leaf, frame, title = self.maker, self.leaf, self.frame, self.leaf.title
+        maker, leaf, frame = self.maker, self.leaf, self.frame
         corners = {
             (level, hand): join_tongue(
                 maker, leaf, (rail, level, stile, hand), self.tongue, self.groove
@@ -79,60 +75,10 @@ class FrameAndPanelDoor(FrameLeaf):
             for level, rail in frame.rails
             for hand, stile in frame.stiles
         }
-        panel, seats = add_panel(maker, leaf, frame, self.groove, self._room(at), at)
-        by_side = {
-            side: tuple(path for path in seats if f".panel_{side}" in path)
-            for side in ("left", "bottom", "top", "right")
-        }
-        self._hold()
-        maker.step(
-            "lay", frame.left.path, None,
-            f"Lay the left stile of the {title} on the bench, groove up. The frame is glued, the "
-            "panel never: it has to move.",
-        )  # fmt: skip
-        joined = corners["bottom", "left"]
-        maker.step("fit", frame.bottom.path, "-x", f"{_GLUE} push the bottom rail home, {_FLUSH}",
-                   joints=joined)  # fmt: skip
-        maker.step(
-            "fit", panel.path, "-y",
-            "Slide the panel into its grooves without glue, its edges sealed or painted first.",
-            joints=(*by_side["left"], *by_side["bottom"]),
-        )  # fmt: skip
-        joined = (*corners["top", "left"], *by_side["top"])
-        maker.step("fit", frame.top.path, "-y",
-                   f"{_GLUE} slide the top rail down over the panel, {_FLUSH}",
-                   joints=joined)  # fmt: skip
-        joined = (*corners["bottom", "right"], *corners["top", "right"], *by_side["right"])
-        maker.step(
-            "fit", frame.right.path, "-x",
-            "Glue on the last two tongues; bring the right stile down on both at once; clamp "
-            "across the rails until the shoulders close.",
-            joints=joined,
-        )  # fmt: skip
-        self._check()
-
-    def _check(self) -> None:
-        maker, title = self.maker, self.leaf.title
-        maker.step(
-            "check square", "", None,
-            f"Measure both diagonals of the {title}: they must agree within "
-            f"{maker.house.spoken('1/32', '1')}; sight across both stiles that it lies flat. "
-            "The panel still moves by hand. When the glue is dry, bore the stiles as their "
-            "cards say.",
-            check_words="diagonals",
-        )  # fmt: skip
-
-    def _hold(self) -> None:
-        """The test joint: before the rails are cut to length and tongued."""
-        maker, title = self.maker, self.leaf.title
-        maker.step(
-            "hold", "", None,
-            f"Hold: before the rails of the {title} are cut to length, groove and tongue a test "
-            "joint in scraps of the same boards. It goes together by hand, faces flush, and holds "
-            "when it is lifted. Measure both stiles as ripped: by what they are wider than on "
-            "their card, the rails are cut shorter.",
-            check=self.tongue.thick, check_words="thickness of the tongue",
-        )  # fmt: skip
+        panel = add_panel(maker, leaf, frame, self.groove, self._room(at), at)
+        hold_for_test_joint(maker, leaf, self.tongue)
+        lay_panel(maker, leaf, panel)
+        close_frame(maker, leaf, frame, panel, corners)
 
 
 def cut_frame_and_panel(maker: Maker, leaf: LeafPlan) -> FrameAndPanelDoor:

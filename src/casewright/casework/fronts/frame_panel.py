@@ -4,19 +4,28 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import reduce
+from itertools import pairwise
+from operator import add
 
 from casewright.casework.features import Plane
 from casewright.casework.fronts.constructions import Corner
 from casewright.casework.fronts.frames import Frame
 from casewright.casework.fronts.leaves import LeafPlan
+from casewright.casework.fronts.panel_boards import panel_names, panel_outlines, tell_loose
 from casewright.casework.fronts.panel_groove import PanelGroove
+from casewright.casework.fronts.strips import milled_from
+from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
+from casewright.casework.wood import is_solid, season_change
 from casewright.dims import Dim
 
-__all__ = ["PanelRoom", "add_panel"]
+__all__ = ["Panel", "PanelRoom", "add_panel"]
 
-# A panel pushed to one side still lies this deep in the groove of the other (common practice).
+# A panel lies at least this deep in its grooves: one of a sheet when it is pushed to one side,
+# one of solid wood, which is held in the middle, when it has shrunk (common practice).
 _HELD = Fraction(3)
+_SWELLS = "more air beside the panel, it swells by more than the usual"
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,62 +46,123 @@ class PanelRoom:
     bottom: Dim
 
 
+@dataclass(frozen=True, slots=True)
+class Panel:
+    """A panel as cut: one piece of a sheet, or boards glued edge to edge.
+
+    Parameters
+    ----------
+    pieces
+        From left to right.
+    seams
+        Paths of the joints between neighbours, from left to right.
+    seats
+        Paths of the joints with the frame, by side: left, right, bottom, top.
+    """
+
+    pieces: tuple[Outline, ...]
+    seams: tuple[str, ...]
+    seats: dict[str, tuple[str, ...]]
+
+
 def add_panel(
     maker: Maker, leaf: LeafPlan, frame: Frame, groove: PanelGroove, room: PanelRoom, at: Corner
-) -> tuple[Outline, tuple[str, ...]]:
-    """Cut a panel of a sheet and place it in the middle of its grooves.
+) -> Panel:
+    """Cut a panel and place it in the middle of its grooves.
 
-    Returns
-    -------
-    The panel, and the paths of its joints.
+    Solid wood gets room to swell from the day it is made to the dampest month.
     """
-    air = maker.style("tongue_relief") + maker.style("panel_clearance")
-    panel = maker.outline(
-        f"{leaf.name}.panel", leaf.front.panel, room.tall - 2 * air, room.wide - 2 * air,
-        setting=f"{maker.spec.key} {leaf.opening.name} panels",
-    )  # fmt: skip
-    side = panel.place.let("air_side", (room.wide - panel.width) / 2)
-    end = panel.place.let("air_end", (room.tall - panel.length) / 2)
-    maker.add(
-        panel, role="panel", title=f"panel of the {leaf.title}", lies="+y -x +z",
-        at=(
-            room.left + side + panel.width,
-            room.bottom + end,
-            at.z + frame.left.thickness - groove.at - panel.thickness,
-        ),
-        ends=("bottom", "top", "right edge", "left edge"), shows=("t1",),
-        group=f"{leaf.opening.name} panels", front=maker.path(leaf.name),
-    )  # fmt: skip
-    _fits(maker, panel, groove, room)
-    return panel, tuple(_join(maker, leaf, panel, frame, side, end))
-
-
-def _fits(maker: Maker, panel: Outline, groove: PanelGroove, room: PanelRoom) -> None:
-    """Play in all: never tight, never so much that the panel leaves a groove."""
-    place = panel.place
-    high = groove.depth.value - _HELD
-    for name, gap in (
-        ("side_play", room.wide - panel.width),
-        ("end_play", room.tall - panel.length),
-    ):
-        place.fit(f"{name}_fit", place.let(name, gap), Fraction(0), high, panel.path)
-
-
-def _join(
-    maker: Maker, leaf: LeafPlan, panel: Outline, frame: Frame, side: Dim, end: Dim
-) -> list[str]:
-    joints = []
-    edges: tuple[tuple[str, Outline, Plane, Dim], ...] = (
-        ("left", frame.left, "w1", side),
-        ("right", frame.right, "w0", side),
-        ("bottom", frame.bottom, "l0", end),
-        ("top", frame.top, "l1", end),
+    place = maker.place.at(leaf.name).at("panel_room")
+    relief, free = maker.style("tongue_relief"), maker.style("panel_clearance")
+    air, across = relief + free, relief + free
+    if is_solid(maker.house, leaf.front.panel):
+        swell = season_change(maker.house, room.wide, leaf.front.panel, "swell")
+        if swell.value:
+            half = place.let("swell", swell) / 2
+            across = relief + (half if place.over(half, free, _SWELLS) else free)
+    pieces = panel_outlines(
+        maker, leaf, room.tall - 2 * air, room.wide - 2 * place.let("air_wanted", across)
     )
-    for word, member, edge, air in edges:
-        slot, name = f"{member.path}.groove", f"{leaf.name}.panel_{word}"
-        joints.append(maker.join(name, "groove", (panel.path, "t1"), (member.path, "t1", slot)))
-        joints.append(
-            maker.join(f"{name}_air", "loose", (panel.path, edge), (member.path, "w0", slot),
-                       gap=air)
+    width = reduce(add, (piece.width for piece in pieces))
+    side = place.let("air_side", (room.wide - width) / 2)
+    end = place.let("air_end", (room.tall - pieces[0].length) / 2)
+    corner = (
+        room.left + side,
+        room.bottom + end,
+        at.z + frame.left.thickness - groove.at - pieces[0].thickness,
+    )
+    _place(maker, leaf, pieces, corner)
+    _fits(maker, leaf, pieces, groove, (room.wide - width, room.tall - pieces[0].length))
+    seams = tuple(
+        maker.join(
+            f"{leaf.name}.seam_{number}", "butt", (one.path, "w0"), (other.path, "w1"),
+            fastenings=(Fastening("glue", 1, None, (one.path,), other.path),),
+        )
+        for number, (one, other) in enumerate(pairwise(pieces), start=1)
+    )  # fmt: skip
+    return Panel(pieces, seams, _seats(maker, leaf, pieces, frame, side, end))
+
+
+def _place(
+    maker: Maker, leaf: LeafPlan, pieces: tuple[Outline, ...], corner: tuple[Dim, Dim, Dim]
+) -> None:
+    x, y, z = corner
+    title = f"panel of the {leaf.title}"
+    source = (
+        milled_from(maker, leaf.front.panel) if is_solid(maker.house, leaf.front.panel) else ""
+    )
+    for number, piece in enumerate(pieces, start=1):
+        x = x + piece.width
+        maker.add(
+            piece, role="panel", lies="+y -x +z", at=(x, y, z), shows=("t1",),
+            title=title if len(pieces) == 1 else f"panel board {number} of the {leaf.title}",
+            ends=("bottom", "top", "right edge", "left edge"), milled_from=source,
+            group=f"{leaf.opening.name} panels", front=maker.path(leaf.name),
         )  # fmt: skip
-    return joints
+
+
+def _fits(
+    maker: Maker,
+    leaf: LeafPlan,
+    pieces: tuple[Outline, ...],
+    groove: PanelGroove,
+    play: tuple[Dim, Dim],
+) -> None:
+    """Play in all: never tight when it has swollen, never out of a groove when it has shrunk."""
+    place = maker.place.at(leaf.name).at("panel_room")
+    held = groove.depth.value - _HELD
+    side, end = (place.let(name, gap) for name, gap in zip(("side_play", "end_play"), play,
+                                                           strict=True))  # fmt: skip
+    least, most = Fraction(0), held
+    if is_solid(maker.house, leaf.front.panel):
+        width = reduce(add, (piece.width for piece in pieces))
+        swell, shrink = (
+            season_change(maker.house, width, leaf.front.panel, way) for way in ("swell", "shrink")
+        )
+        least, most = swell.value, 2 * held - shrink.value
+        if side.value > most:
+            tell_loose(maker, leaf, groove, side + shrink)
+    place.fit("side_play_fit", side, least, most, pieces[-1].path)
+    place.fit("end_play_fit", end, Fraction(0), held, pieces[-1].path)
+
+
+def _seats(
+    maker: Maker, leaf: LeafPlan, pieces: tuple[Outline, ...], frame: Frame, side: Dim, end: Dim
+) -> dict[str, tuple[str, ...]]:
+    """The panel lies against the front walls of its grooves, with air at its edges."""
+    edges: tuple[tuple[str, Outline, Plane, Dim, tuple[Outline, ...]], ...] = (
+        ("left", frame.left, "w1", side, pieces[:1]),
+        ("right", frame.right, "w0", side, pieces[-1:]),
+        ("bottom", frame.bottom, "l0", end, pieces),
+        ("top", frame.top, "l1", end, pieces),
+    )
+    found: dict[str, tuple[str, ...]] = {}
+    for word, member, edge, air, met in edges:
+        slot = f"{member.path}.groove"
+        for piece, name in zip(met, panel_names(f"{leaf.name}.panel_{word}", met), strict=True):
+            seat = maker.join(name, "groove", (piece.path, "t1"), (member.path, "t1", slot))
+            free = maker.join(
+                f"{name}_air", "loose", (piece.path, edge), (member.path, "w0", slot), gap=air
+            )
+            found[word] = (*found.get(word, ()), seat, free)
+    return found

@@ -6,10 +6,11 @@ from dataclasses import dataclass
 
 from casewright.casework.features import Cut
 from casewright.casework.fronts.frames import Frame
-from casewright.casework.fronts.leaves import LeafPlan
+from casewright.casework.fronts.leaves import LeafPlan, tell
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.setups import edge_groove_setup
 from casewright.dims import Dim, Way
+from casewright.findings import Finding, Severity
 
 __all__ = ["PanelGroove", "groove_depth", "groove_members", "plan_groove"]
 
@@ -51,22 +52,51 @@ def plan_groove(maker: Maker, leaf: LeafPlan) -> PanelGroove:
     if step and middle.value % step:
         middle, _ = place.rounded("at_to_set", middle, step, Way.DOWN)
     at = place.made("at", middle, house.causes(f"{place.path}.at", f"{setting} at"))
+    _check_walls(maker, leaf, at, width)
     return PanelGroove(at, width, depth)
+
+
+def _check_walls(maker: Maker, leaf: LeafPlan, at: Dim, width: Dim) -> None:
+    """The walls of the groove hold tongue and panel: thin ones split off."""
+    house = maker.house
+    rear = house.thickness(leaf.front.frame) - at - width
+    least, floor = (at if at.value < rear.value else rear), maker.style("cup_floor")
+    if least.value >= floor.value:
+        return
+    thickest = house.thickness(leaf.front.frame) - 2 * floor
+    tell(
+        maker,
+        Finding(
+            rule="panel and frame",
+            severity=Severity.STOP,
+            path=maker.path(leaf.name),
+            says=f"the groove for a panel of {house.text(house.thickness(leaf.front.panel))} "
+            f"leaves {house.text(least)} of the frame beside it, {house.text(floor)} is wanted",
+            measured=house.text(least),
+            limit=house.text(floor),
+            source="common practice",
+            remedies=(
+                f"a panel of {house.text(thickest)} or less",
+                "thicker boards for the frame",
+            ),
+        ),
+    )
 
 
 def groove_members(maker: Maker, leaf: LeafPlan, frame: Frame, groove: PanelGroove) -> None:
     """Cut the groove into the inner edge of every member, right along it."""
-    for member in frame.members:
-        _cut(maker, maker.path(f"{leaf.name}.panel"), member, groove)
+    sides = ("left", "right", "bottom", "top")
+    for side, member in zip(sides, frame.members, strict=True):
+        _cut(maker, maker.path(f"{leaf.name}.panel_{side}"), member, groove)
 
 
-def _cut(maker: Maker, panel: str, member: Outline, groove: PanelGroove) -> None:
+def _cut(maker: Maker, seat: str, member: Outline, groove: PanelGroove) -> None:
     place = member.place.at("groove")
     maker.machine(
         member.path,
         Cut(
             path=place.path, kind="groove", face="w1", runs="l", datum="t1", at=groove.at,
-            width=groove.width, depth=groove.depth, start=None, end=None, asked_by=panel,
+            width=groove.width, depth=groove.depth, start=None, end=None, asked_by=seat,
             setup=edge_groove_setup(
                 maker.house, place, at=groove.at, width=groove.width, depth=groove.depth
             ),

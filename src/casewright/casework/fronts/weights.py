@@ -7,6 +7,7 @@ from fractions import Fraction
 from casewright.casework.fronts.leaves import LeafPlan
 from casewright.casework.house import House
 from casewright.casework.maker import Maker
+from casewright.casework.plain_numbers import plain_number
 from casewright.dims import Dim, Origin
 from casewright.sources import POUND
 
@@ -15,26 +16,16 @@ __all__ = ["leaf_weight", "pounds"]
 _PER_CUBIC_MILLIMETRE = Fraction(1, 1_000_000_000)
 
 
-def _plain(house: House, path: str, value: Fraction, power: int, origin: Origin) -> Dim:
-    """A number that is no length, entered the first time it is asked for."""
-    known = house.chain.nodes.get(path)
-    if known is None:
-        known = Dim("", (), value, power)
-        known.origin = origin
-        house.chain.register(path, known)
-    return known
-
-
 def pounds(house: House, path: str, count: int, note: str) -> Dim:
     """A weight given in pounds [kg], a plain number of the chain."""
     origin = Origin("cited", f"{note}: {count} lb", "common practice")
-    return _plain(house, path, count * POUND, 0, origin)
+    return plain_number(house, path, count * POUND, 0, origin)
 
 
 def _density(house: House, key: str) -> Dim:
     value = house.density(key) * _PER_CUBIC_MILLIMETRE
     origin = Origin("cited", f"{house.density(key)} kg/m3")
-    return _plain(house, f"stock.{key}.density", value, -3, origin)
+    return plain_number(house, f"stock.{key}.density", value, -3, origin)
 
 
 def _mass(maker: Maker, key: str, area: Dim) -> Dim:

@@ -24,6 +24,7 @@ from casewright.job.tables.stock import (
 from casewright.job.tables.style import StyleTable
 from casewright.job.tables.survey import CornerTable, FixedTable, PassageTable, WallTable
 from casewright.job.tables.table import Key, Line, Table
+from casewright.job.tables.wood import WoodTable
 
 __all__ = [
     "BandTable",
@@ -55,4 +56,5 @@ __all__ = [
     "ToolTable",
     "UndermountTable",
     "WallTable",
+    "WoodTable",
 ]

@@ -58,7 +58,8 @@ class DoorPartsTable(Table):
     """Boards of a glass frame or of a frame and panel. Default: board."""
 
     panel: Key | None = None
-    """Sheet for the panel of a frame and panel. Default: thin_plywood."""
+    """Sheet, or thin boards glued edge to edge, for the panel of a frame and panel. Default:
+    thin_plywood."""
 
     glazing: Key | None = None
     """Glass or plastic in a glass frame. Default: glass."""

@@ -16,6 +16,7 @@ from casewright.job.tables.stock import StockTable
 from casewright.job.tables.style import StyleTable
 from casewright.job.tables.survey import CornerTable, PassageTable, WallTable
 from casewright.job.tables.table import Key, Line, OneOrMore, Table
+from casewright.job.tables.wood import WoodTable
 
 __all__ = ["Heading", "JobFile"]
 
@@ -61,6 +62,9 @@ class JobFile(Heading):
 
     hardware: HardwareTable = HardwareTable()
     """Data sheets of the hardware in hand."""
+
+    wood: WoodTable = WoodTable()
+    """How moist solid wood is when it is cut, and how moist the room makes it."""
 
     shop: ShopTable = ShopTable()
     """Tools owned, and what one person there can lift."""

@@ -9,11 +9,16 @@ from pydantic import Field
 from casewright.job.lengths import Between, Length
 from casewright.job.tables.table import Line, OneOrMore, Table
 
-__all__ = ["BandTable", "BoardTable", "GlazingTable", "SheetTable", "StockTable"]
+__all__ = ["BandTable", "BoardTable", "GlazingTable", "SheetTable", "Species", "StockTable"]
 
 _Long = Annotated[Length, Between("12", "240", "300", "6000")]
 _Thick = Annotated[Length, Between("1/16", "4", "1.5", "100")]
 _Readings = Annotated[list[_Long], Field(min_length=1, max_length=30), OneOrMore(_Long)]
+Species = Literal[
+    "yellow-poplar", "red maple", "sugar maple", "northern red oak", "white oak",
+    "eastern white pine", "ponderosa pine", "yellow birch", "paper birch", "black cherry",
+    "black walnut",
+]  # fmt: skip
 _Density = Annotated[int, Field(ge=50, le=3000)]
 
 
@@ -82,6 +87,13 @@ class BoardTable(_Goods):
 
     density: _Density = 550
     """Weight of a cubic metre in kg."""
+
+    species: Species | None = None
+    """Which wood it is: how much a panel of it swells and shrinks follows from that."""
+
+    sawn: Literal["flat", "quarter"] | None = None
+    """How its growth rings lie: along the width, or square to it. Flat-sawn boards move more.
+    Default: flat."""
 
 
 class BandTable(_Goods):

@@ -21,6 +21,7 @@ from tests.builders import (
     hardware,
     house,
     one_case,
+    stock,
 )
 from tests.perturbation import perturbations
 
@@ -28,13 +29,25 @@ from casewright.casework.cases import Case
 from casewright.casework.proof import prove
 from casewright.casework.replay import replay
 from casewright.casework.run_plinth import build_plinth, plinth_spec
+from casewright.stock import Board
+
+STRIP = stock("mm")["strip"]
+assert isinstance(STRIP, Board)
+THIN_BOARD = replace(STRIP, key="thin_board", species="red maple")
 
 KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
     "upper": ("in", {"front": replace(SLAB, edge="band"), "edge": "band"}),
     "upper with captured back": (
         "mm", {"joint": "dado", "back": "grooved", "front": APPLIED, "width": "450"},
     ),
-    "upper with panelled doors": ("mm", {"front": PANEL, "width": "850", "shelves": 0}),
+    "upper with panelled doors": (
+        "mm",
+        {
+            "front": PANEL, "upper_front": replace(PANEL, panel="thin_board"), "width": "360",
+            "height": "1000", "divider": "600", "joint": "dado", "shelves": 0,
+            "goods": stock("mm") | {"thin_board": THIN_BOARD},
+        },
+    ),
     "upper with applied back": ("in", {"joint": "rabbet", "back": "applied", "edge": "lip"}),
     "upper with thick back": (
         "in", {"back": "inset", "fixed_shelves": ("14",), "skirt": "2", "shelves": 0},

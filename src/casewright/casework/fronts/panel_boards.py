@@ -1,0 +1,78 @@
+"""What a panel is cut from: a sheet in one piece, or boards to be glued edge to edge."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import reduce
+from operator import add
+
+from casewright.casework.fronts.leaves import LeafPlan, tell
+from casewright.casework.fronts.panel_groove import PanelGroove
+from casewright.casework.maker import Maker, Outline
+from casewright.dims import Dim
+from casewright.findings import Finding, Severity
+from casewright.stock import Board
+
+__all__ = ["panel_names", "panel_outlines", "tell_loose"]
+
+
+def panel_outlines(maker: Maker, leaf: LeafPlan, tall: Dim, wide: Dim) -> tuple[Outline, ...]:
+    """Cut a panel's pieces: as many equal boards as it takes, the last one fills up.
+
+    Parameters
+    ----------
+    tall, wide
+        Size of the whole panel [mm].
+    """
+    key = leaf.front.panel
+    goods = maker.house.stock[key]
+    setting = f"{maker.spec.key} {leaf.opening.name} panels"
+    if not isinstance(goods, Board):
+        return (maker.outline(f"{leaf.name}.panel", key, tall, wide, setting=setting),)
+    count = _count(maker, leaf, goods, wide)
+    boards: list[Outline] = []
+    for number in range(count):
+        cut = [board.width for board in boards]
+        share = wide / count if number < count - 1 or not cut else wide - reduce(add, cut)
+        name = f"{leaf.name}.panel_{number + 1}" if count > 1 else f"{leaf.name}.panel"
+        boards.append(maker.outline(name, key, tall, share, setting=setting))
+    return tuple(boards)
+
+
+def panel_names(name: str, pieces: Sequence[Outline]) -> tuple[str, ...]:
+    """A name for each piece: the name itself for the first."""
+    return (name, *(f"{name}_{number}" for number in range(2, len(pieces) + 1)))
+
+
+def _count(maker: Maker, leaf: LeafPlan, goods: Board, wide: Dim) -> int:
+    """How many boards a panel takes, each jointed on both edges."""
+    place = maker.place.at(leaf.name).at("panel_room")
+    usable = maker.house.enter(f"stock.{goods.key}.width", goods.width) - maker.style(
+        "strip_waste"
+    )
+    whole = place.times(wide, usable, "boards of the panel, glued edge to edge")
+    return whole if whole and wide.value == whole * usable.value else whole + 1
+
+
+def tell_loose(maker: Maker, leaf: LeafPlan, groove: PanelGroove, play: Dim) -> None:
+    """A panel that would come out of a groove in the driest month."""
+    house = maker.house
+    tell(
+        maker,
+        Finding(
+            rule="panel out of its groove",
+            severity=Severity.STOP,
+            path=maker.path(leaf.name),
+            says=f"in the driest month the panel of the {leaf.title} has {house.text(play)} of "
+            f"play in two grooves {house.text(groove.depth)} deep: its edges may come out",
+            measured=house.text(play),
+            limit=house.text(groove.depth),
+            source="wood-handbook",
+            remedies=(
+                "a panel of a sheet, which hardly moves",
+                "quarter-sawn boards, which move about half as much",
+                "longer tongues and deeper grooves: tongue in the style",
+                "boards that are drier on the day they are cut",
+            ),
+        ),
+    )

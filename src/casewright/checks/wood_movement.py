@@ -1,0 +1,85 @@
+"""Gaps between doors that the swelling of their frames closes.
+
+A stile of solid wood grows across its width from the day it is made to the dampest month: size x
+coefficient of the wood x change of moisture. Hinges hold the outer edges of a pair, so that both
+leaves grow towards each other. A gap that is left with less than 1/32 in will bind some day. Paint
+slows the change, but does not keep it away. Frames of boards whose wood is not named are passed
+over.
+
+Passes
+------
+A pair of flat-sawn poplar frames, stiles 2 1/2 wide, made at 8 % for a room that comes to 11 %,
+1/8 apart.
+
+Fails
+-----
+The same pair of red oak, made at 6 %.
+
+Sources
+-------
+`wood-handbook`: equation 13-2 and table 13-5; what must be left is common practice.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+from itertools import pairwise
+
+from casewright.casework.cases import Case
+from casewright.casework.parts import Part
+from casewright.casework.wood import movement_of
+from casewright.checks.rule import Breach, Rule
+from casewright.checks.words import by_unit, length
+from casewright.findings import Severity
+from casewright.room.model import Room
+
+__all__ = ["RULE"]
+
+
+def _examine(room: Room) -> Iterator[Breach]:
+    moisture = room.spec.moisture
+    more = moisture.damp.value - moisture.made.value
+    if more <= 0:
+        return
+    for case in room.cases:
+        for face in case.faces:
+            for (one, other), gap in zip(pairwise(face.leaves), face.gaps, strict=False):
+                grown = more * (_growing(room, case, one) + _growing(room, case, other))
+                left = gap.value - grown
+                if grown and left < by_unit(room, "1/32", "0.8"):
+                    yield _breach(room, other, gap.value, left)
+
+
+def _growing(room: Room, case: Case, leaf: str) -> Fraction:
+    """How much a leaf grows in width for each percent of moisture [mm/%]."""
+    parts = [part for part in case.parts if part.front == leaf and _is_across(part)]
+    return sum((_moves(room, part) for part in parts), Fraction(0))
+
+
+def _is_across(part: Part) -> bool:
+    """Whether its width adds to that of its door; a panel moves inside its grooves."""
+    return part.role != "panel" and part.placed.orientation.width.axis == 0
+
+
+def _moves(room: Room, part: Part) -> Fraction:
+    return part.finished.width.value * (movement_of(room.spec.stock[part.stock]) or 0)
+
+
+def _breach(room: Room, leaf: str, gap: Fraction, left: Fraction) -> Breach:
+    says = f"leaves {length(room, left)} of it" if left > 0 else "closes it: the doors bind"
+    return Breach(
+        leaf,
+        f"the gap beside it is {length(room, gap)} as made; in the dampest month the swelling of "
+        f"the frames {says}",
+        measured=length(room, max(left, Fraction(0))),
+        limit=length(room, by_unit(room, "1/32", "0.8")),
+        remedies=(
+            "boards kept in the room until they are as moist as it makes them",
+            "a wider gap",
+            "quarter-sawn boards, which move about half as much",
+        ),
+    )
+
+
+RULE = Rule("wood movement", Severity.CARE, __doc__ or "", "wood-handbook", _examine)
