@@ -93,7 +93,8 @@ def _grooves(maker: Maker, box: Box) -> BackCuts:
     wide = box.seat.thin + maker.style("dado_clearance")
     for outline in (box.left, box.right, box.bottom.outline, top.outline):
         place = outline.place.at("groove_back")
-        width = maker.machined(place, "width", wide)
+        width = maker.machined(place, "width", wide, tool="router")
+        maker.board_fit(place, width, box.seat.thin)
         depth = maker.machined(place, "depth", maker.style("groove_depth"))
         depths.append(depth)
         _cut_along(maker, outline, place, "groove", at=inset, width=width, depth=depth)

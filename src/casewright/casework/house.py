@@ -174,14 +174,18 @@ class House:
                 best = self.enter(f"shop.bit_{number}", given)
         return best
 
-    def causes(self, path: str, setting: str) -> tuple[Cause, ...]:
-        """Deviations of a cut: what its setting shares, and what is its own."""
-        kind: ToolKind = "table saw" if self.shop.has("table saw") else "circular saw"
-        tool = self.shop.tools[kind]
+    def causes(self, path: str, setting: str, tool: ToolKind | None = None) -> tuple[Cause, ...]:
+        """Deviations of a cut: what its setting shares, and what is its own.
+
+        It is made with the tool named, where something is known of it; else with the saw.
+        """
+        saw: ToolKind = "table saw" if self.shop.has("table saw") else "circular saw"
+        kind = tool if tool and tool in self.shop.tools else saw
         own = Cause(path, *self._halves(kind))
         if not setting:
             return (own,)
-        return (Cause(f"setting {setting}", tool.sigma, tool.limit), own)
+        used = self.shop.tools[kind]
+        return (Cause(f"setting {setting}", used.sigma, used.limit), own)
 
     def _halves(self, kind: ToolKind) -> tuple[Fraction, Fraction]:
         """Half of how far a tool strays: what is a cut's own [mm]."""

@@ -45,7 +45,9 @@ def _machine_side(maker: Maker, box: Box, board: Board, side: Outline, hand: Han
     if board.joint == "dado":
         at = maker.machined(place, "at", board.underside - box.foot)
         wide = wide + maker.style("dado_clearance")
-    width = maker.machined(place, "width", wide)
+    width = maker.machined(place, "width", wide, tool="router")
+    if board.joint == "dado":
+        maker.board_fit(place, width, board.outline.thickness)
     depth = maker.machined(place, "depth", end_depth(maker, board.joint))
     cut = Cut(
         path=place.path,

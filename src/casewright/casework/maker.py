@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from fractions import Fraction
 from typing import Literal
 
 from casewright.casework.cases import AssemblyStep, Face, Front, StepVerb
@@ -16,8 +17,12 @@ from casewright.casework.specs import CaseSpec, EdgeKind, Hand
 from casewright.dims import Dim, Given, Place, Way
 from casewright.findings import Finding, Question
 from casewright.geometry import Direction, Orientation
+from casewright.shop import ToolKind
 
 __all__ = ["Maker", "Outline"]
+
+_LOOSE = Fraction(2, 5)
+"""What a dado may be too wide before glue no longer holds: about 1/64 in (common practice) [mm]."""
 
 _EDGE_AXIS: Mapping[str, Literal["length", "width"]] = {
     "l0": "length", "l1": "length", "w0": "width", "w1": "width",
@@ -274,9 +279,19 @@ class Maker:
     def _has_grain(self, stock: str) -> bool:
         return bool(getattr(self.house.stock[stock], "grain", False))
 
-    def machined(self, place: Place, name: str, dim: Dim) -> Dim:
-        """A size of a cut, made by a setting of its own."""
-        return place.made(name, dim, self.house.causes(f"{place.path}.{name}", ""))
+    def machined(self, place: Place, name: str, dim: Dim, *, tool: ToolKind | None = None) -> Dim:
+        """A size of a cut, made by a setting of its own: with the saw, or the tool named.
+
+        What a setting gives is tried on a test piece first, so that only the cut's own straying
+        is left.
+        """
+        return place.made(name, dim, self.house.causes(f"{place.path}.{name}", "", tool))
+
+    def board_fit(self, place: Place, width: Dim, thickness: Dim) -> None:
+        """Declare that a board goes into its dado or groove, and is not loose there."""
+        gap = place.let("board_play", width - thickness)
+        most = self.style("dado_clearance").value + _LOOSE
+        place.fit("board_play_fit", gap, Fraction(0), most, place.path)
 
     def machine(self, path: str, *features: Feature) -> None:
         """Add features to a piece, whether it has its place yet or not."""

@@ -21,7 +21,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import length
+from casewright.checks.words import gap
 from casewright.findings import Severity
 from casewright.room.model import Room
 
@@ -32,16 +32,15 @@ def _examine(room: Room) -> Iterator[Breach]:
     for fit in room.chain.fits.values():
         if fit.holds:
             continue
-        gap = fit.gap.value
-        wide = gap > fit.high
+        wide = fit.gap.value > fit.high
         limit = fit.high if wide else fit.low
         yield Breach(
             fit.path,
             f"{fit.path.rpartition('.')[2].replace('_', ' ')} of {fit.owner} is "
-            f"{length(room, gap)}; it must stay between {length(room, fit.low)} and "
-            f"{length(room, fit.high)}",
-            measured=length(room, gap),
-            limit=length(room, limit),
+            f"{gap(room, fit, fit.gap.value)}; it must stay between {gap(room, fit, fit.low)} and "
+            f"{gap(room, fit, fit.high)}",
+            measured=gap(room, fit, fit.gap.value),
+            limit=gap(room, fit, limit),
             remedies=(
                 "cut what is still to be cut to the sizes now shown",
                 "shim or pack" if wide else "plane or recut the piece that is too big",

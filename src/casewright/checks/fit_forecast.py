@@ -25,7 +25,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import length
+from casewright.checks.words import gap
 from casewright.dims import Dim, Fit, chance_outside
 from casewright.findings import Severity
 from casewright.room.model import Room
@@ -43,10 +43,10 @@ def _examine(room: Room) -> Iterator[Breach]:
         chance = forecast.chance(fit)
         if chance < _TOLD:
             continue
-        low, high = length(room, fit.low), length(room, fit.high)
+        low, high = gap(room, fit, fit.low), gap(room, fit, fit.high)
         yield Breach(
             fit.path,
-            f"{_name(fit)} is planned as {length(room, fit.gap.value)}; made with these tools, "
+            f"{_name(fit)} is planned as {gap(room, fit, fit.gap.value)}; made with these tools, "
             f"about {_in_ten(chance)} in 10 come out under {low} or over {high}, even if what it "
             "meets is read first",
             measured=f"{_in_ten(chance)} in 10",
@@ -54,7 +54,7 @@ def _examine(room: Room) -> Iterator[Breach]:
             remedies=(
                 "cut a little full and fit it by hand",
                 "check the setting on a test piece before the row is cut",
-                "a wider tolerance in the style",
+                "a wider tolerance or clearance in the style",
             ),
             severity=Severity.CARE if chance >= _GRAVE else None,
         )

@@ -5,16 +5,22 @@ from __future__ import annotations
 from fractions import Fraction
 
 from casewright.casework.cases import Case
-from casewright.dims import format_length, size_text
+from casewright.dims import Fit, format_length, size_text
 from casewright.room.model import Room
 from casewright.sources import INCH, POUND
 
-__all__ = ["about", "by_unit", "kilograms", "length", "style_value", "thickness"]
+__all__ = ["about", "by_unit", "gap", "kilograms", "length", "style_value", "thickness"]
 
 
 def length(room: Room, value: Fraction) -> str:
     """A length as a tape shows it, with its unit: '47 23/32"', '~1 7/16"', '452.5 mm'."""
     return size_text(value, room.spec.unit)
+
+
+def gap(room: Room, fit: Fit, value: Fraction) -> str:
+    """A gap of a fit, or a bound of it, as what it is checked with shows it."""
+    fine = fit.high - fit.low < 1
+    return thickness(room, value) if fine else length(room, value)
 
 
 def thickness(room: Room, value: Fraction) -> str:

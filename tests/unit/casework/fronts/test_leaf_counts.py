@@ -129,7 +129,10 @@ def test_odd_sizes_want_a_second_look(
 
 def test_a_remedy_can_be_followed() -> None:
     """A pair is not told to become a pair; a limit from the hinge is told in the job's unit."""
-    for leaves, word in ((1, "two doors instead of one"), (2, "two cases side by side")):
+    asked: tuple[tuple[Literal[1, 2], str], ...] = (
+        (1, "two doors instead of one"), (2, "two cases side by side"),
+    )  # fmt: skip
+    for leaves, word in asked:
         case = one_case("in", width="60", shelves=0, front=replace(SLAB, leaves=leaves))
         (wide,) = [finding for finding in case.findings if finding.rule == "wide leaf"]
         assert word in wide.remedies[0]
