@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from fractions import Fraction
 from typing import Any, Literal
 
@@ -12,7 +13,15 @@ from casewright.casework.house import House
 from casewright.casework.specs import CaseSpec, FrontSpec
 from casewright.dims import Chain, Given, Origin
 from casewright.facts import NO_FACTS, Facts
-from casewright.hardware import HardwareList, HingeSheet, PinSheet, PullSheet, ScrewSheet
+from casewright.hardware import (
+    HardwareList,
+    HingeSheet,
+    PinSheet,
+    PullSheet,
+    ScrewSheet,
+    SlideSheet,
+    UndermountSheet,
+)
 from casewright.room.specs import JobSpec, RunSpec
 from casewright.shop import Shop, Tool, ToolKind
 from casewright.stock import Board, EdgeBand, Glazing, Sheet, Stock
@@ -88,7 +97,38 @@ def hardware(unit: Unit = "in") -> HardwareList:
         screw("wall_screw", "2 1/2", "65"),
         screw("brad", "1 1/2", "38"),
         screw("back_brad", "3/4", "20"),
+        replace(screw("front_screw", "1", "25"), placeholder=True),
+        replace(screw("drawer_screw", "1 1/2", "40"), placeholder=True),
+        **slides(unit),
     )
+
+
+def slides(unit: Unit = "in") -> dict[str, Any]:
+    """Slides of the reference constructions: 1/2 in (12.7) of air, or 1 21/32 in (42) in all."""
+    inch = unit == "in"
+    holes = (_mm("35"), _mm("163"), _mm("259"), _mm("355"))
+    half = given("1/2" if inch else "12", unit)
+    side = ("16", "18", "20", "22") if inch else ("400", "450", "500", "550")
+    under = ("15", "18", "21") if inch else ("350", "400", "450", "500")
+    common: dict[str, Any] = {
+        "play": _mm("1.5"), "front": _mm("3"), "behind": half, "below": half,
+        "hole": _mm("2.5"), "depth": _mm("10"), "holes": holes, "placeholder": False,
+    }  # fmt: skip
+    return {
+        "slide": SlideSheet(
+            key="slide", title="slides", air=given("1/2" if inch else "12.7", unit),
+            lengths=tuple(given(size, unit) for size in side), line=_mm("32"), box_holes=holes,
+            **common,
+        ),
+        "undermount": UndermountSheet(
+            key="undermount", title="undermount slides",
+            air=given("1 21/32" if inch else "42", unit),
+            lengths=tuple(given(size, unit) for size in under), line=_mm("23"), box_holes=(),
+            thickest=_mm("16"), recess=given("1/2" if inch else "13", unit),
+            notch_width=_mm("35"), notch_height=given("1/2" if inch else "13", unit),
+            hook=_mm("6"), hook_depth=_mm("8"), hook_in=_mm("7"), hook_up=_mm("24"), **common,
+        ),
+    }  # fmt: skip
 
 
 def shop(unit: Unit = "in") -> Shop:

@@ -18,6 +18,7 @@ __all__ = ["fasteners", "plugged_pockets", "pocket_holes"]
 
 _KINDS: Mapping[str, tuple[str, Spare]] = {
     "case screw": ("case screw", SCREWS),
+    "front screw": ("washer-head screw for drawer fronts", SCREWS),
     "brad": ("brad", BRADS),
     "staple": ("staple", BRADS),
 }

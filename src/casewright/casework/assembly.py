@@ -138,7 +138,7 @@ def assemble_box(maker: Maker, box: Box) -> None:
         "with a clamp before the glue takes.",
         check_words="diagonals",
     )  # fmt: skip
-    if not captured:
+    if not captured and back in maker.parts:
         words = {
             "rabbeted": "Lay the back in its rabbets, show face in; brads from the centre out.",
             "applied": "Lay the back on, even at all edges; brads from the centre out.",

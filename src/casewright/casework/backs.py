@@ -67,6 +67,8 @@ def machine_for_back(maker: Maker, box: Box) -> BackCuts:
             return BackCuts(zero, zero, zero, zero, box.seat.thin)
         case "inset":
             return BackCuts(zero, zero, zero, zero, _inset_seat(maker, box))
+        case "open":
+            return BackCuts(zero, zero, zero, zero, zero)
 
 
 def _inset_seat(maker: Maker, box: Box) -> Dim:
@@ -133,8 +135,8 @@ def _cut_along(
     )
 
 
-def add_back(maker: Maker, box: Box, rear: Rear, cuts: BackCuts) -> Outline:
-    """Cut the back from the closed box and set it in."""
+def add_back(maker: Maker, box: Box, rear: Rear, cuts: BackCuts) -> Outline | None:
+    """Cut the back from the closed box and set it in; nothing where it stays open."""
     match maker.spec.back:
         case "rabbeted":
             return _rabbeted_back(maker, box, rear, cuts)
@@ -144,6 +146,8 @@ def add_back(maker: Maker, box: Box, rear: Rear, cuts: BackCuts) -> Outline:
             return _applied_back(maker, box, rear)
         case "inset":
             return _inset_back(maker, box, rear, cuts.seat)
+        case "open":
+            return None
 
 
 def _brads(

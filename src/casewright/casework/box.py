@@ -102,7 +102,7 @@ def _seat(maker: Maker, depth: Dim) -> Seat:
     )
     if maker.spec.back == "applied":
         return Seat(thin, depth - thin, through=True)
-    return Seat(thin, depth, through=maker.spec.back in ("inset", "grooved"))
+    return Seat(thin, depth, through=maker.spec.back in ("inset", "grooved", "open"))
 
 
 def underside_shows(spec: CaseSpec, role: str) -> bool:

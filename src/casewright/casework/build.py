@@ -10,10 +10,17 @@ from casewright.casework.backs import BackCuts, Rear, add_back, machine_for_back
 from casewright.casework.box import Board, Box, box_outlines, cut_horizontal
 from casewright.casework.carcase import Carcase
 from casewright.casework.cases import Case
+from casewright.casework.drawers import (
+    add_drawers,
+    hang_drawers,
+    hang_false_fronts,
+    plan_slides,
+)
 from casewright.casework.fronts import (
     EndFrames,
     add_finished_ends,
     add_fronts,
+    fit_between_rows,
     hang_fronts,
     plan_hinges,
 )
@@ -25,7 +32,13 @@ from casewright.casework.maker import Maker
 from casewright.casework.openings import find_openings
 from casewright.casework.outside import hold_outside
 from casewright.casework.plinths import Plinth, assemble_plinth, cut_plinth, place_plinth
-from casewright.casework.rails import cut_nailers, cut_rails, place_flat, place_upright
+from casewright.casework.rails import (
+    cut_front_rail,
+    cut_nailers,
+    cut_rails,
+    place_flat,
+    place_upright,
+)
 from casewright.casework.rows import cut_row_boards
 from casewright.casework.shelves import add_shelves, bore_pins, cut_fixed
 from casewright.casework.specs import CaseSpec
@@ -103,6 +116,7 @@ def build_case(
         assembly=tuple(maker.steps),
         findings=tuple(maker.findings),
         questions=tuple(maker.questions),
+        drawers=tuple(maker.drawers),
     )
 
 
@@ -138,7 +152,10 @@ def _wanted(maker: Maker, width: Dim | None) -> _Wanted:
 def _cut_between(maker: Maker, box: Box) -> None:
     """Everything that goes between the sides, matched to the bottom."""
     spec = maker.spec
-    if spec.kind == "base":
+    head = None
+    if spec.sink:
+        cut_front_rail(maker, box, box.head)
+    elif spec.kind == "base":
         wide = maker.style("stretcher")
         cut_horizontal(
             maker, box, "front_stretcher", "stretcher", "front stretcher",
@@ -152,6 +169,8 @@ def _cut_between(maker: Maker, box: Box) -> None:
         head = cut_horizontal(maker, box, "top", "top", "top", underside=None)
     cut_fixed(maker, box)
     cut_row_boards(maker, box)
+    if head is not None and any(row.kind == "false front" for row in spec.rows):
+        cut_front_rail(maker, box, head.underside)
     cut_nailers(maker, box, head)
     cut_rails(maker, box, head)
     if box.deck.value > box.foot.value and spec.kind != "wall":
@@ -226,7 +245,7 @@ def _place_boards(
                 place_flat(maker, board, x, rear + outline.width, show_down=True)
             case "nailer_top" | "nailer_bottom":
                 place_upright(maker, board, x, _nailer_rear(maker, carcase, outline.thickness))
-            case "crown_stretcher":
+            case "crown_stretcher" | "front_rail":
                 place_upright(maker, board, x, carcase.depth - outline.thickness)
             case "toe_board":
                 back_face = carcase.depth - toe_setback(maker) - outline.thickness
@@ -262,14 +281,16 @@ def _join_all(maker: Maker, box: Box) -> None:
     for board in box.boards:
         join_board(maker, box, board)
     by_name = {board.name: board for board in box.boards}
-    head = by_name.get("top") or by_name["rear_stretcher"]
+    head = by_name.get("top") or by_name.get("rear_stretcher")
+    front_head = by_name.get("front_stretcher")
     for name, edge, target, plane in (
         ("nailer_top", "w1", head, "t1"),
         ("nailer_bottom", "w0", box.bottom, "t1"),
         ("crown_stretcher", "w1", head, "t1"),
+        ("front_rail", "w1", front_head, "t1"),
         ("toe_board", "w1", box.bottom, "t0"),
     ):
-        if name in by_name:
+        if name in by_name and target is not None:
             _join_edge(maker, by_name[name], edge == "w1", target, plane == "t1")
 
 
@@ -286,6 +307,7 @@ def _furnish(
     maker: Maker, box: Box, carcase: Carcase, cuts: BackCuts, plinth: Plinth | None
 ) -> EndFrames:
     plan = plan_hinges(maker, carcase)
+    drawers = plan_slides(maker, carcase)
     pins = {}
     if maker.spec.kind != "bookcase":
         for opening in carcase.openings:
@@ -295,7 +317,7 @@ def _furnish(
         carcase.width, carcase.clear_width, carcase.left_thickness, box.deck, carcase.height
     )
     back = add_back(maker, box, rear, cuts)
-    if maker.parts[back.path].placed.z is maker.zero:
+    if back is not None and maker.parts[back.path].placed.z is maker.zero:
         carcase = replace(carcase, seat=back.thickness)
     for opening in carcase.openings:
         if opening.name in pins:
@@ -307,6 +329,10 @@ def _furnish(
     add_nosings(maker, box, carcase)
     fit_shelves(maker)
     add_fronts(maker, carcase, plan)
+    add_drawers(maker, carcase, drawers)
+    fit_between_rows(maker, carcase)
     frames = add_finished_ends(maker, carcase)
+    hang_drawers(maker)
+    hang_false_fronts(maker)
     hang_fronts(maker)
     return frames

@@ -8,12 +8,12 @@ from typing import Literal
 from casewright.casework.joints import Joint, Surface
 from casewright.casework.levels import ClearHeight, Level
 from casewright.casework.parts import Part
-from casewright.casework.specs import CaseSpec, DoorKind, Hand
+from casewright.casework.specs import CaseSpec, DoorKind, Hand, SlideKind
 from casewright.dims import Dim
 from casewright.findings import Finding, Question
 from casewright.geometry import Direction
 
-__all__ = ["AssemblyStep", "Case", "Door", "Face", "Front", "Hinge", "StepVerb"]
+__all__ = ["AssemblyStep", "Case", "Door", "Drawer", "Face", "Front", "Hinge", "StepVerb"]
 
 StepVerb = Literal["lay", "join", "check square", "hold", "fit", "fasten", "hang"]
 
@@ -97,6 +97,51 @@ class Door(Front):
     bore_distance: Dim
     plate_height: Dim
     overlay: Dim
+
+
+@dataclass(frozen=True, slots=True)
+class Drawer:
+    """A drawer's box on its slides.
+
+    Parameters
+    ----------
+    path, title
+        Permanent name; name in words.
+    slides
+        Beside the box, or concealed under it.
+    slide_length
+        [mm].
+    x, y, z
+        Its lower left back corner in case axes [mm].
+    width, height, depth
+        Outside size of the box [mm].
+    inside_width
+        Between its sides [mm].
+    parts
+        Paths of its parts: sides, front, back, bottom.
+    front
+        Path of the front that is screwed to it.
+    bores
+        Paths of the slides' bores in the left and in the right side of the case.
+    opening
+        Which row of the face it belongs to: drawer_1.
+    """
+
+    path: str
+    title: str
+    slides: SlideKind
+    slide_length: Dim
+    x: Dim
+    y: Dim
+    z: Dim
+    width: Dim
+    height: Dim
+    depth: Dim
+    inside_width: Dim
+    parts: tuple[str, ...]
+    front: str
+    bores: tuple[str, str]
+    opening: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -197,7 +242,7 @@ class Case:
         Its horizontals, from the floor up.
     clear_heights
         Between those that are fixed, from the floor up.
-    parts, joints, fronts, faces, assembly
+    parts, joints, fronts, faces, drawers, assembly
         The model.
     findings, questions
         What building it brought up.
@@ -222,6 +267,7 @@ class Case:
     assembly: tuple[AssemblyStep, ...]
     findings: tuple[Finding, ...] = field(default=())
     questions: tuple[Question, ...] = field(default=())
+    drawers: tuple[Drawer, ...] = field(default=())
 
     @property
     def key(self) -> str:

@@ -33,8 +33,11 @@ EDGES: tuple[Edge, ...] = ("w0", "w1")
 CutFace = Literal[Face, Edge]
 """What a cut is made into: a face, or a long edge."""
 
-CutKind = Literal["rabbet", "dado", "groove", "notch", "lap", "rebate", "tongue"]
-BoreKind = Literal["shelf pins", "hinge cup", "hinge plate", "pull", "pocket"]
+CutKind = Literal["rabbet", "dado", "groove", "notch", "lap", "rebate", "finger", "tongue"]
+BoreKind = Literal[
+    "shelf pins", "hinge cup", "hinge plate", "pull", "pocket", "slide", "slide hook",
+    "front screw", "pull play",
+]  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)

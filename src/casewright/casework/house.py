@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from fractions import Fraction
+from typing import Literal
 
+from casewright.casework.specs import SlideKind
 from casewright.dims import Cause, Chain, Dim, Given, Origin, Unit, shop_text
-from casewright.hardware import HardwareList, pocket_screw_length
+from casewright.hardware import HardwareList, SlideSheet, pocket_screw_length, screw_lengths
 from casewright.shop import Shop, ToolKind
 from casewright.stock import (
     Board,
@@ -43,9 +45,9 @@ class House:
     hardware: HardwareList
     shop: Shop
     unit: Unit = "in"
+    moisture: Moisture = field(default_factory=usual_moisture)
     zero: Dim = field(init=False)
     _known: dict[str, Dim] = field(init=False, default_factory=dict)
-    moisture: Moisture = field(default_factory=usual_moisture)
     _marks: int = field(init=False, default=0)
     _half: dict[ToolKind, tuple[Fraction, Fraction]] = field(init=False, default_factory=dict)
 
@@ -154,6 +156,53 @@ class House:
     def screw(self, name: str) -> Dim:
         """Length of a kind of screw, `hardware.<name>.length`."""
         return self.enter(f"hardware.{name}.length", getattr(self.hardware, name).length)
+
+    def slide(self, kind: SlideKind, name: str) -> Dim:
+        """A number of the slides' sheet, `hardware.slide.<name>`."""
+        key, sheet = self.slide_sheet(kind)
+        return self.enter(f"hardware.{key}.{name}", getattr(sheet, name))
+
+    def slide_row(
+        self, kind: SlideKind, name: Literal["lengths", "holes", "box_holes"]
+    ) -> tuple[Dim, ...]:
+        """A row of numbers of the slides' sheet, `hardware.slide.<name>_<n>`."""
+        key, sheet = self.slide_sheet(kind)
+        row: tuple[Given, ...] = getattr(sheet, name)
+        word = {"lengths": "length", "holes": "hole", "box_holes": "box_hole"}[name]
+        return tuple(
+            self.enter(f"hardware.{key}.{word}_{n}", given) for n, given in enumerate(row, start=1)
+        )
+
+    def slide_sheet(self, kind: SlideKind) -> tuple[str, SlideSheet]:
+        """The name of a kind's sheet in the job file, and the sheet."""
+        if kind == "side-mount":
+            return "slide", self.hardware.slide
+        return "undermount", self.hardware.undermount
+
+    def undermount(self, name: str) -> Dim:
+        """A number that only the sheet of concealed slides has."""
+        return self.enter(f"hardware.undermount.{name}", getattr(self.hardware.undermount, name))
+
+    def screw_for(self, name: Literal["front_screw", "drawer_screw"], room: Dim, most: Dim) -> Dim:
+        """Length of the screws through one board into another, `hardware.<name>.length`.
+
+        Where the job names none: the longest sold that bites no deeper than allowed.
+
+        Parameters
+        ----------
+        room
+            What it passes before the second board [mm].
+        most
+            Farthest its point may go from there [mm].
+        """
+        sheet = getattr(self.hardware, name)
+        if not sheet.placeholder:
+            return self.screw(name)
+        sold = [size for size in screw_lengths(self.unit) if size <= room.value + most.value]
+        size = sold[-1] if sold else sheet.length.value
+        path = f"hardware.{name}.length_{len(sold)}"
+        note = f"longest sold that passes {self.text(room)} and goes at most {self.text(most)} in"
+        return self.enter(path, Given(size, Origin("cited", note, "common practice")))
 
     def kerf(self) -> Dim:
         """Kerf of the table saw, else of the circular saw."""

@@ -120,7 +120,8 @@ def _pocket_reach(maker: Maker, board: Board) -> Dim | None:
     In front of a groove for the back; and away from the board that an upright one meets, so that
     a driver passes it.
     """
-    if board.name in ("crown_stretcher", "toe_board") or _is_before_back(maker, board):
+    upright = ("crown_stretcher", "front_rail", "toe_board")
+    if board.name in upright or _is_before_back(maker, board):
         return board.outline.width - maker.style("driver_room")
     part = maker.parts[board.outline.path]
     nailer = maker.parts.get(maker.path("nailer_bottom"))

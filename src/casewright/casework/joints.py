@@ -11,7 +11,9 @@ from casewright.dims import Dim
 __all__ = ["Fastening", "FasteningKind", "Joint", "JointForm", "Surface"]
 
 JointForm = Literal["butt", "dado", "rabbet", "groove", "face", "lap", "loose"]
-FasteningKind = Literal["pocket screw", "case screw", "brad", "staple", "glue", "retainer"]
+FasteningKind = Literal[
+    "pocket screw", "case screw", "front screw", "brad", "staple", "glue", "retainer"
+]  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +35,7 @@ class Fastening:
     Parameters
     ----------
     kind
-        pocket screw, case screw, brad, staple, glue or retainer.
+        pocket screw, case screw, front screw, brad, staple, glue or retainer.
     count
         How many [-]; 1 for glue.
     length

@@ -7,8 +7,8 @@ from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import Literal
 
-from casewright.casework.cases import AssemblyStep, Face, Front, StepVerb
-from casewright.casework.features import Feature, Plane
+from casewright.casework.cases import AssemblyStep, Drawer, Face, Front, StepVerb
+from casewright.casework.features import Cut, Feature, Plane
 from casewright.casework.house import House
 from casewright.casework.joints import Fastening, Joint, JointForm, Surface
 from casewright.casework.naming import name_feature, name_once
@@ -81,6 +81,7 @@ class Maker:
     joints: list[Joint] = field(default_factory=list)
     fronts: list[Front] = field(default_factory=list)
     faces: list[Face] = field(default_factory=list)
+    drawers: list[Drawer] = field(default_factory=list)
     steps: list[AssemblyStep] = field(default_factory=list)
     findings: list[Finding] = field(default_factory=list)
     questions: list[Question] = field(default_factory=list)
@@ -302,6 +303,12 @@ class Maker:
             self._early.setdefault(path, []).extend(features)
             return
         self.parts[path] = replace(part, features=(*part.features, *features))
+
+    def cuts_of(self, path: str) -> tuple[Cut, ...]:
+        """Cuts in a piece so far, whether it has its place yet or not."""
+        part = self.parts.get(path)
+        features = part.features if part is not None else self._early.get(path, ())
+        return tuple(feature for feature in features if isinstance(feature, Cut))
 
     def join(
         self,

@@ -70,8 +70,8 @@ def _fixed(box: Box) -> tuple[Dim, ...]:
 
 def _ceiling(box: Box) -> Dim:
     """Underside of the highest board between the sides, in front."""
-    name = next(n for n in ("top", "front_stretcher") if any(b.name == n for b in box.boards))
-    return next(b.underside for b in box.boards if b.name == name)
+    heads = ("top", "front_stretcher", "front_rail")
+    return next(b.underside for b in box.boards if b.name in heads)
 
 
 def _top(maker: Maker) -> Dim:

@@ -5,9 +5,9 @@ from __future__ import annotations
 from casewright.casework.box import Board, Box, cut_horizontal
 from casewright.casework.features import Plane
 from casewright.casework.maker import Maker
-from casewright.dims import Dim
+from casewright.dims import Dim, least
 
-__all__ = ["cut_nailers", "cut_rails", "place_flat", "place_upright"]
+__all__ = ["cut_front_rail", "cut_nailers", "cut_rails", "place_flat", "place_upright"]
 
 _FLAT_ENDS = ("left", "right", "front", "back")
 _FLIPPED_ENDS = ("right", "left", "front", "back")
@@ -58,21 +58,45 @@ def place_upright(maker: Maker, board: Board, x: Dim, rear: Dim) -> None:
     )  # fmt: skip
 
 
-def cut_nailers(maker: Maker, box: Box, below: Board) -> list[Board]:
+def cut_front_rail(maker: Maker, box: Box, below: Dim) -> None:
+    """A rail on edge in front, which a false front is screwed to; no higher than that.
+
+    Parameters
+    ----------
+    below
+        Case height that its upper edge reaches [mm].
+    """
+    width, rows = maker.style("sink_rail"), maker.spec.rows
+    if rows and rows[0].height is not None:
+        width = least(width, maker.number("false_front_height", rows[0].height))
+    cut_horizontal(
+        maker, box, "front_rail", "rail", "front rail on edge", underside=None, below=below,
+        width=width, edges=(),
+    )  # fmt: skip
+
+
+def cut_nailers(maker: Maker, box: Box, below: Board | None) -> list[Board]:
     """Nailers: one under the top at the rear; a wall case gets one above its bottom, too.
 
-    A thick inset back needs none.
+    A thick inset back needs none. Where the back is open, they are as wide as stretchers, the
+    upper one flush with the sides' upper ends.
+
+    Parameters
+    ----------
+    below
+        What the upper one stands under; None: nothing.
     """
     if maker.spec.back == "inset":
         return []
-    width = maker.style("nailer")
+    is_open = maker.spec.back == "open"
+    width = maker.style("stretcher" if is_open else "nailer")
     nailers = [
         cut_horizontal(
-            maker, box, "nailer_top", "nailer", "top nailer",
-            underside=None, below=below.underside, width=width, edges=(),
+            maker, box, "nailer_top", "nailer", "top nailer", underside=None,
+            below=below.underside if below else box.head, width=width, edges=(),
         )
     ]  # fmt: skip
-    if maker.spec.kind == "wall":
+    if maker.spec.kind == "wall" or is_open:
         deck = box.deck + box.bottom.outline.thickness
         nailers.append(
             cut_horizontal(
@@ -83,11 +107,11 @@ def cut_nailers(maker: Maker, box: Box, below: Board) -> list[Board]:
     return nailers
 
 
-def cut_rails(maker: Maker, box: Box, top: Board) -> list[Board]:
+def cut_rails(maker: Maker, box: Box, top: Board | None) -> list[Board]:
     """The front stretcher under a crown, where asked for."""
     rails = []
     spec = maker.spec
-    if spec.crown is not None:
+    if spec.crown is not None and top is not None:
         width = maker.style("crown_stretcher")
         rails.append(
             cut_horizontal(

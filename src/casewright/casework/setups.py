@@ -12,6 +12,7 @@ __all__ = [
     "bore_setup",
     "cross_dado_setup",
     "edge_groove_setup",
+    "finger_setup",
     "notch_setup",
     "pocket_setup",
     "rip_cut_setup",
@@ -173,4 +174,20 @@ def pocket_setup(thickness: Dim, from_end: Dim) -> Setup:
         collar=thickness, check=thickness,
         check_words="jig and collar set to this thickness; the test screw ends mid-thickness",
         cautions=("drill_clamp",),
+    )  # fmt: skip
+
+
+def finger_setup(house: House, height: Dim) -> Setup:
+    """Slots of a box joint: the piece on end against a finger jig, one slot after the other.
+
+    Parameters
+    ----------
+    height
+        Of blade or bit: the thickness of the mate [mm].
+    """
+    tool = "table saw" if house.shop.has("table saw") else "router"
+    return Setup(
+        tool, depth=height, bit="finger jig, its pin as wide as a finger", check=height,
+        check_words="height of blade or bit: a finger ends flush with its mate",
+        cautions=("saw_on_edge",) if tool == "table saw" else ("router_feed",),
     )  # fmt: skip

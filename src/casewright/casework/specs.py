@@ -13,6 +13,8 @@ __all__ = [
     "CaseKind",
     "CaseSpec",
     "DoorKind",
+    "DrawerJoint",
+    "DrawerSpec",
     "EdgeKind",
     "FrontSpec",
     "Hand",
@@ -20,17 +22,20 @@ __all__ = [
     "PocketKind",
     "RowKind",
     "RowSpec",
+    "SlideKind",
     "ToeKind",
 ]
 
 CaseKind = Literal["wall", "base", "bookcase", "plinth"]
-BackKind = Literal["rabbeted", "grooved", "applied", "inset"]
+BackKind = Literal["rabbeted", "grooved", "applied", "inset", "open"]
 JointKind = Literal["pocket screws", "dado", "rabbet"]
 DoorKind = Literal["slab", "applied frame", "glass frame", "frame and panel"]
 EdgeKind = Literal["band", "lip", "painted"]
 PocketKind = Literal["hidden", "plugged"]
 ToeKind = Literal["notch", "plinth", "none"]
 RowKind = Literal["doors", "drawer", "false front", "open"]
+DrawerJoint = Literal["butt", "rabbet", "dado", "box joint"]
+SlideKind = Literal["side-mount", "undermount"]
 Hand = Literal["left", "right"]
 
 
@@ -66,6 +71,26 @@ class FrontSpec:
     pull: bool = True
     edge: EdgeKind | None = None
     panel: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class DrawerSpec:
+    """How the boxes of a case's drawers are built.
+
+    Parameters
+    ----------
+    joint
+        How front and back meet the sides.
+    slides
+        Beside the box, or concealed under it.
+    box_stock, bottom_stock
+        Keys of stock for sides, front and back, and for the bottom.
+    """
+
+    joint: DrawerJoint
+    slides: SlideKind
+    box_stock: str
+    bottom_stock: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,6 +155,10 @@ class CaseSpec:
         alone.
     row_rails
         Whether a rail between the sides parts each row from the next.
+    drawer
+        How the boxes of its drawers are built; None where it has none.
+    sink
+        Whether a bowl hangs in it: no top, its back open.
     box_stock, back_stock, strip_stock, band_stock
         Keys of stock for the box, the thin back, strips and the edge band.
     overrides
@@ -166,3 +195,5 @@ class CaseSpec:
     where: str = ""
     rows: tuple[RowSpec, ...] = ()
     row_rails: bool = False
+    drawer: DrawerSpec | None = None
+    sink: bool = False

@@ -35,7 +35,7 @@ from casewright.room.model import Room
 
 __all__ = ["RULE", "Drive", "drive_of"]
 
-_STRAIGHT = ("brad", "staple", "case screw")
+_STRAIGHT = ("brad", "staple", "case screw", "front screw")
 _OPPOSITE: Mapping[Plane, Plane] = {
     "l0": "l1", "l1": "l0", "w0": "w1", "w1": "w0", "t0": "t1", "t1": "t0",
 }  # fmt: skip

@@ -1,6 +1,6 @@
-"""Data sheets of hinges, pulls, pins and fasteners: generic, typed or picked by the person."""
+"""Data sheets of hinges, pulls, pins, slides, fasteners: generic, typed or picked by the person."""
 
-from casewright.hardware.screw_charts import WALL_SCREWS, pocket_screw_length
+from casewright.hardware.screw_charts import WALL_SCREWS, pocket_screw_length, screw_lengths
 from casewright.hardware.sheets import (
     HardwareList,
     HingeSheet,
@@ -8,6 +8,7 @@ from casewright.hardware.sheets import (
     PullSheet,
     ScrewSheet,
 )
+from casewright.hardware.slides import SlideSheet, UndermountSheet
 
 __all__ = [
     "WALL_SCREWS",
@@ -16,5 +17,8 @@ __all__ = [
     "PinSheet",
     "PullSheet",
     "ScrewSheet",
+    "SlideSheet",
+    "UndermountSheet",
     "pocket_screw_length",
+    "screw_lengths",
 ]

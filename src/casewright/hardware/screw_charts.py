@@ -9,7 +9,7 @@ from types import MappingProxyType
 from casewright.dims import Unit
 from casewright.sources import INCH
 
-__all__ = ["WALL_SCREWS", "pocket_screw_length"]
+__all__ = ["WALL_SCREWS", "pocket_screw_length", "screw_lengths"]
 
 _POCKET: tuple[tuple[Fraction, Mapping[Unit, Fraction]], ...] = tuple(
     (Fraction(thickest) * INCH, {"in": Fraction(inches) * INCH, "mm": Fraction(millimetres)})
@@ -53,3 +53,20 @@ WALL_SCREWS: Mapping[Unit, tuple[Fraction, ...]] = MappingProxyType({
     "mm": tuple(Fraction(n) for n in (50, 60, 65, 70, 80, 90, 100)),
 })  # fmt: skip
 """Lengths that structural washer-head screws are sold in [mm] (common practice, from memory)."""
+
+_SCREWS: Mapping[Unit, tuple[Fraction, ...]] = MappingProxyType({
+    "in": tuple(Fraction(n) * INCH for n in (
+        "5/8", "3/4", "1", "5/4", "3/2", "13/8", "7/4", "2", "9/4", "5/2", "3",
+    )),
+    "mm": tuple(Fraction(n) for n in (16, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80)),
+})  # fmt: skip
+
+
+def screw_lengths(unit: Unit = "in") -> tuple[Fraction, ...]:
+    """Lengths that wood screws are sold in [mm], shortest first.
+
+    Sources
+    -------
+    `common practice`: from memory.
+    """
+    return _SCREWS[unit]

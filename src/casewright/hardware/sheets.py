@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from casewright.dims import Given
+from casewright.hardware.slides import SlideSheet, UndermountSheet
 
 __all__ = ["HardwareList", "HingeSheet", "PinSheet", "PullSheet", "ScrewSheet"]
 
@@ -114,3 +115,7 @@ class HardwareList:
     wall_screw: ScrewSheet
     brad: ScrewSheet
     back_brad: ScrewSheet
+    front_screw: ScrewSheet
+    drawer_screw: ScrewSheet
+    slide: SlideSheet
+    undermount: UndermountSheet

@@ -11,6 +11,7 @@ from casewright.job.content import Content, Goods
 from casewright.job.defaults import TOOL_ACCURACY, USUAL_TOOLS
 from casewright.job.origins import Origins
 from casewright.job.positions import KeyPath
+from casewright.job.slide_sheets import slide_sheet, undermount_sheet
 from casewright.job.tables import (
     BandTable,
     BoardTable,
@@ -72,8 +73,8 @@ def _stock(key: str, goods: Goods, origins: Origins) -> Stock:
             return Board(
                 key, title, thickness, origins.given(goods.width, (*base, "width")), lengths,
                 Fraction(goods.density), _mean(goods, base, origins), goods.price,
-            )  # fmt: skip
                 goods.species or "", goods.sawn or "flat",
+            )  # fmt: skip
         case BandTable():
             return EdgeBand(
                 key, title, thickness, origins.given(goods.width, (*base, "width")),
@@ -127,6 +128,10 @@ def hardware_list(table: HardwareTable, origins: Origins) -> HardwareList:
         wall_screw=_screw(table.wall_screw, "wall_screw", origins),
         brad=_screw(table.brad, "brad", origins),
         back_brad=_screw(table.back_brad, "back_brad", origins),
+        front_screw=_screw(table.front_screw, "front_screw", origins),
+        drawer_screw=_screw(table.drawer_screw, "drawer_screw", origins),
+        slide=slide_sheet(table.slide, origins),
+        undermount=undermount_sheet(table.undermount, origins),
     )
 
 

@@ -118,7 +118,9 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
     _key("stile", "2 1/2", "65", "width of a door's stiles"),
     _key("rail", "2 1/2", "65", "width of a door's rails"),
     _key("tongue", "3/8", "10", "length of the tongues on a rail of a frame and panel"),
-    _key("tongue_relief", "1/32", "1", "how much deeper its grooves are than the tongues are long"),
+    _key(
+        "tongue_relief", "1/32", "1", "how much deeper its grooves are than the tongues are long"
+    ),
     _key("panel_clearance", "1/32", "1", "air at each edge of a panel, beside a tongue's length"),
     _key("rebate_width", "3/8", "10", "how far the glass lies behind each frame member"),
     _key("glass_clearance", "1/16", "1.5", "air between glass and rebate at each edge"),
@@ -139,6 +141,52 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
     _key("pull_edge", "1 1/4", "32", "pulls' centre from the door's free edge: middle of a stile"),
     _key("pull_end", "2 1/2", "65", "nearest pull hole from the door's end"),
     _key("pull_reach", "42", "1050", "highest pull on a door that starts near the floor"),
+    _key(
+        "two_pulls",
+        "30",
+        "760",
+        "width of a drawer's front over which it gets two pulls",
+        _PRACTICE,
+    ),
+    _key("drawer_room", "1", "25", "how much lower a drawer's box is than its opening", _PRACTICE),
+    _key(
+        "drawer_behind_front",
+        "1 1/2",
+        "38",
+        "how much lower a drawer's box is than its front",
+        _PRACTICE,
+    ),
+    _key("drawer_least", "2 1/2", "65", "lowest drawer's box that is worth making"),
+    _key("drawer_joint_depth", "1/4", "6", "depth of the rabbets and dadoes in a drawer's sides"),
+    _key("drawer_groove_depth", "1/4", "6", "depth of the grooves for a drawer's bottom"),
+    _key(
+        "drawer_groove_up",
+        "3/8",
+        "10",
+        "grooves for a drawer's bottom above its lower edge, on side-mounted slides",
+    ),
+    _key(
+        "drawer_bottom_play",
+        "1/16",
+        "2",
+        "how much smaller a drawer's bottom is than its grooves, in all",
+    ),
+    _key(
+        "drawer_back_inset",
+        "1/2",
+        "12",
+        "how far a drawer's back stands in from the ends of its sides, in dadoes",
+    ),
+    _key("finger", "1/2", "12", "width of the fingers of a box joint"),
+    _key("front_screw_end", "2", "50", "screws of a drawer's front from the ends of its box"),
+    _metric(
+        "front_screw_hole", "6", "diameter of the holes for them: play to set the front", _PRACTICE
+    ),
+    _metric(
+        "pull_play", "3", "how much wider a pull's holes are in a drawer's box than in its front"
+    ),
+    _key("false_front", "7", "180", "height of the false front of a sink base"),
+    _key("sink_rail", "6", "150", "height of the rail on edge behind it"),
     _key("pocket_spacing", "6", "150", "greatest distance between pocket screws", _PRACTICE),
     _key("pocket_edge", "1 1/2", "38", "outer pocket screws from the edges of the board"),
     _key("driver_room", "1/2", "13", "how much farther pockets keep from a board in the way"),

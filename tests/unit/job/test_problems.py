@@ -75,7 +75,7 @@ def test_a_slip_of_the_pen_names_the_cure(line: str, word: str, column: int, wan
         ("fixed_shelves = 12", (6, 17), "12", "write [12], a list"),
         ("width = 30", (6, 1), "width", "delete one of the two"),
         ('sheet = "band"', (6, 9), '"band"',
-         "write plywood, thin_plywood, fibreboard or thin_fibreboard"),
+         "write plywood, thin_plywood, fibreboard, thin_fibreboard or drawer_plywood"),
         ('[case.low]\nkind = "plinth"\nwidth = 30', (7, 8), '"plinth"',
          'write "wall", "base" or "bookcase"'),
         ('[low]\nkind = "base"\nwidth = 30', (6, 2), "low", "write [case.low]"),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from itertools import groupby, pairwise
@@ -22,7 +22,16 @@ from casewright.casework.maker import Maker
 from casewright.casework.specs import Hand
 from casewright.dims import HAIR, Dim, Place, greatest
 
-__all__ = ["add_fronts", "hang_fronts"]
+__all__ = [
+    "add_fronts",
+    "corner_of",
+    "cut_leaf",
+    "face_of",
+    "fit_between_rows",
+    "fit_gaps",
+    "gap_band",
+    "hang_fronts",
+]
 
 
 def add_fronts(maker: Maker, carcase: Carcase, plan: HingePlan) -> None:
@@ -32,7 +41,6 @@ def add_fronts(maker: Maker, carcase: Carcase, plan: HingePlan) -> None:
     """
     for _, hung in groupby(plan.leaves, key=lambda h: h.leaf.opening.name):
         _fill(maker, carcase, list(hung))
-    _fit_between_rows(maker, carcase)
 
 
 def hang_fronts(maker: Maker) -> None:
@@ -87,6 +95,7 @@ def _closing_width(maker: Maker, carcase: Carcase, leaf: LeafPlan, first: Constr
 
 
 def cut_leaf(maker: Maker, leaf: LeafPlan) -> Construction:
+    """Cut the pieces of a front as its construction has them."""
     match leaf.front.construction:
         case "slab":
             return SlabDoor(maker, leaf, cut_slab(maker, leaf))
@@ -118,7 +127,7 @@ def _front(maker: Maker, carcase: Carcase, hung: HungLeaf, door: Construction) -
         path=place.path,
         title=leaf.title,
         construction=leaf.front.construction,
-        hinge_side=leaf.hinge,
+        hinge_side="left" if leaf.hinge == "left" else "right",
         x=at.x,
         y=at.y,
         z=at.z,
@@ -136,15 +145,18 @@ def _front(maker: Maker, carcase: Carcase, hung: HungLeaf, door: Construction) -
 
 
 def corner_of(maker: Maker, place: Place, carcase: Carcase, leaf: LeafPlan, width: Dim) -> Corner:
-    """Where a leaf hangs: its hinge edge a reveal in from the box's side."""
+    """Where a leaf hangs: its hinge edge a reveal in from the box's side, else in the middle."""
     reveal = maker.style("reveal")
-    x = reveal if leaf.hinge == "left" else carcase.width - reveal - width
+    if leaf.hinge is None:
+        x = (carcase.width - width) / 2
+    else:
+        x = reveal if leaf.hinge == "left" else carcase.width - reveal - width
     z = carcase.depth + maker.style("bumper")
     return Corner(place.let("x", x), place.let("y", leaf.bottom), place.let("z", z))
 
 
 def face_of(
-    maker: Maker, place: Place, carcase: Carcase, opening: Opening, fronts: list[Door]
+    maker: Maker, place: Place, carcase: Carcase, opening: Opening, fronts: Sequence[Front]
 ) -> Face:
     """Reveals and gaps as the leaves leave them: what rounding took is in them."""
     first, last = fronts[0], fronts[-1]
@@ -189,7 +201,7 @@ def _gaps(maker: Maker, face: Face, free: Hand | None) -> Iterator[tuple[str, Di
         yield free, face.left if free == "left" else face.right, maker.style("reveal")
 
 
-def _fit_between_rows(maker: Maker, carcase: Carcase) -> None:
+def fit_between_rows(maker: Maker, carcase: Carcase) -> None:
     """Fronts over one another: each gap between two rows is a fit of its own."""
     own: dict[str, Front] = {}
     for front in maker.fronts:

@@ -12,7 +12,7 @@ from casewright.dims import Dim, Place, Unit, Way, round_to, shop_text
 from casewright.findings import Finding, Severity
 from casewright.sources import INCH
 
-__all__ = ["LeafPlan", "face_place", "part_remedy", "plan_leaves", "tell"]
+__all__ = ["LeafPlan", "face_place", "front_height", "part_remedy", "plan_leaves", "tell"]
 
 _PRACTICE = "common practice"
 
@@ -83,7 +83,7 @@ def plan_leaves(maker: Maker, carcase: Carcase, opening: Opening) -> tuple[LeafP
     reveal = maker.style("reveal")
     clear = carcase.width - 2 * reveal
     width = place.let("leaf_width", clear if count == 1 else (clear - maker.style("gap")) / 2)
-    height = place.let("leaf_height", _stretch(opening))
+    height = place.let("leaf_height", front_height(opening))
     hands: tuple[Hand, ...] = (front.hinge,) if count == 1 else ("left", "right")
     leaves = tuple(_leaf(opening, front, hand, count, width, height) for hand in hands)
     if not _can_be_made(maker, place, leaves[0]):
@@ -103,7 +103,8 @@ def tell(maker: Maker, finding: Finding) -> None:
         maker.findings.append(finding)
 
 
-def _stretch(opening: Opening) -> Dim:
+def front_height(opening: Opening) -> Dim:
+    """Height of the fronts of a row [mm]."""
     low = opening.face_y0
     tall = opening.face_y1 - low if low.path or low.op else opening.face_y1
     return tall - opening.bottom - opening.top

@@ -29,15 +29,15 @@ class Assembled:
         By the part's path, in the case's order.
     rows
         Bores of each part, by the part's path; parts without any are left out.
-    doors
-        Paths of the leaves.
+    works
+        Paths of what is put together apart from the box: fronts, and boxes of drawers.
     """
 
     model: Case
     units: Units
     solids: dict[str, Solid]
     rows: dict[str, tuple[Row, ...]]
-    doors: frozenset[str]
+    works: frozenset[str]
 
     @classmethod
     def of(cls, case: Case) -> Assembled:
@@ -49,7 +49,8 @@ class Assembled:
             bores = [f for f in solid.part.features if isinstance(f, Bores)]
             if bores:
                 rows[path] = tuple(row_of(solid, each, units) for each in bores)
-        return cls(case, units, solids, rows, frozenset(front.path for front in case.fronts))
+        works = {front.path for front in case.fronts} | {drawer.path for drawer in case.drawers}
+        return cls(case, units, solids, rows, frozenset(works))
 
     @property
     def joints(self) -> tuple[Joint, ...]:
@@ -58,13 +59,13 @@ class Assembled:
 
     @property
     def box_solids(self) -> list[Solid]:
-        """Parts of the box: no doors, no frames on its ends."""
+        """Parts of the box: no fronts, no drawers, no frames on its ends."""
         return [s for s in self.solids.values() if not s.part.front]
 
     @property
     def case_solids(self) -> list[Solid]:
-        """Parts of the box and of the frames on its ends: no doors."""
-        return [s for s in self.solids.values() if s.part.front not in self.doors]
+        """Parts of the box and of the frames on its ends: no fronts, no drawers."""
+        return [s for s in self.solids.values() if s.part.front not in self.works]
 
     def extent(self, solids: list[Solid]) -> Box:
         """The box that encloses some solids; an empty one for none."""

@@ -14,6 +14,8 @@ from casewright.geometry.box import Number
 
 __all__ = ["check_cuts"]
 
+_THROUGH = ("notch", "finger")
+
 
 def check_cuts(case: Assembled) -> Iterator[Failure]:
     """Every part without a size, every cut that is not a cut of its part."""
@@ -45,14 +47,15 @@ def _check_part(solid: Solid, units: Units) -> Iterator[Failure]:
 
 
 def _check_depth(cut: Cut, hollow: Box, solid: Solid, units: Units) -> Iterator[Failure]:
-    """A notch goes right through; any other cut leaves wood under it."""
+    """A notch or a slot goes right through; any other cut leaves wood under it."""
     thickness = solid.size[2]
     deep = hollow.z1 - hollow.z0
     paths = (cut.path, solid.part.path)
-    if cut.kind == "notch":
+    if cut.kind in _THROUGH:
         if deep != thickness:
             off = units.length(apart(thickness, deep))
-            yield Failure("cuts", paths, "the notch is not as deep as the part is thick", off)
+            says = f"the {cut.kind} is not as deep as the part is thick"
+            yield Failure("cuts", paths, says, off)
     elif deep >= thickness:
         off = units.length(deep - thickness)
         yield Failure("cuts", paths, f"the {cut.kind} cuts the part in two", off)

@@ -15,7 +15,7 @@ __all__ = ["check_ends"]
 
 def check_ends(case: Assembled) -> Iterator[Failure]:
     """Frames on ends that leave a step at an edge or in their face."""
-    names = {solid.part.front for solid in case.solids.values()} - case.doors - {""}
+    names = {solid.part.front for solid in case.solids.values()} - case.works - {""}
     for name in sorted(names):
         own = [solid for solid in case.solids.values() if solid.part.front == name]
         side = _dressed(case, {solid.part.path for solid in own})

@@ -9,8 +9,8 @@ from typing import Literal
 __all__ = ["CheckName", "Failure", "Proof"]
 
 CheckName = Literal[
-    "parts", "cuts", "bores", "overlap", "joints", "size", "fronts", "pins", "hinges", "pockets",
-    "fasteners", "hands", "edges", "order", "path", "driver", "metal", "square", "show",
+    "parts", "cuts", "bores", "overlap", "joints", "size", "fronts", "pins", "hinges",
+    "drawers", "pockets", "fasteners", "hands", "edges", "order", "path", "driver", "metal", "square", "show",
     "marks", "set-up",
 ]  # fmt: skip
 

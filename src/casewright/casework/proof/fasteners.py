@@ -14,7 +14,7 @@ from casewright.geometry.box import Number
 
 __all__ = ["check_fasteners"]
 
-_STRAIGHT = ("brad", "staple", "case screw")
+_STRAIGHT = ("brad", "staple", "case screw", "front screw")
 
 
 def check_fasteners(case: Assembled) -> Iterator[Failure]:

@@ -10,6 +10,7 @@ from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.bores import check_bores
 from casewright.casework.proof.contacts import check_joints
 from casewright.casework.proof.cuts import check_cuts
+from casewright.casework.proof.drawers import check_drawers
 from casewright.casework.proof.edges import check_edges
 from casewright.casework.proof.ends import check_ends
 from casewright.casework.proof.extents import check_extents
@@ -20,6 +21,7 @@ from casewright.casework.proof.hands import check_hands
 from casewright.casework.proof.hinges import check_hinges
 from casewright.casework.proof.housings import check_housings
 from casewright.casework.proof.overlaps import check_overlaps
+from casewright.casework.proof.panels import check_panels
 from casewright.casework.proof.panes import check_panes
 from casewright.casework.proof.pins import check_pins
 from casewright.casework.proof.pocket_screws import PocketScrew, pocket_screws
@@ -88,6 +90,8 @@ def _failures(
     yield from check_panes(case)
     yield from check_pins(case, None if hardware is None else hardware.pin)
     yield from check_pulls(case, None if hardware is None else hardware.pull)
+    yield from check_panels(case)
+    yield from check_drawers(case, hardware)
     yield from check_hinges(case, None if hardware is None else hardware.hinge)
     yield from check_pockets(case, screws)
     yield from check_fasteners(case)

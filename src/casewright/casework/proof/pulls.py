@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from casewright.casework.cases import Front
+from casewright.casework.cases import Door, Front
 from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.failure import Failure
 from casewright.hardware import PullSheet
@@ -78,11 +78,13 @@ def _check_sheet(
         says = f"the holes for the pull of {front.title} are not the size of its screws"
         yield Failure("fronts", (front.path,), says, off)
     centres = sheet.centres.value
-    if len(spots) != (2 if centres else 1):
+    holes = 2 if centres else 1
+    # A front that does not swing may have two pulls.
+    if len(spots) not in ((holes,) if isinstance(front, Door) else (holes, 2 * holes)):
         yield Failure("fronts", (front.path,), f"the pull of {front.title} wants other holes")
-    elif centres:
-        (x0, y0, _), (x1, y1, _) = spots
+        return
+    for (x0, y0, _), (x1, y1, _) in zip(spots[::2], spots[1::2], strict=False):
         apart = length(x1 - x0) ** 2 + length(y1 - y0) ** 2
-        if apart != centres**2:
+        if centres and apart != centres**2:
             says = f"the holes for the pull of {front.title} are not its centres apart"
             yield Failure("fronts", (front.path,), says)

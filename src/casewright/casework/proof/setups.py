@@ -30,10 +30,10 @@ _Number = tuple[str, Dim | None, tuple[Fraction, ...]]
 
 def _numbers(feature: Feature, part: Part) -> Iterator[_Number]:
     """A set-up's numbers in words, with the values of the feature that each may have."""
-    return _of_cut(feature) if isinstance(feature, Cut) else _of_bores(feature, part)
+    return _of_cut(feature, part) if isinstance(feature, Cut) else _of_bores(feature, part)
 
 
-def _of_cut(cut: Cut) -> Iterator[_Number]:
+def _of_cut(cut: Cut, part: Part) -> Iterator[_Number]:
     at, width, depth = cut.at.value, cut.width.value, cut.depth.value
     setup = cut.setup
     if cut.kind == "notch":
@@ -43,10 +43,21 @@ def _of_cut(cut: Cut) -> Iterator[_Number]:
         yield "stop", setup.stop, (width,)
         yield "check", setup.check, (width, deep)
         return
+    if cut.kind == "finger":
+        long = _along(cut, part)
+        yield "depth", setup.depth, (long,)
+        yield "check", setup.check, (long,)
+        return
     yield "fence", setup.fence, (at,)
     yield "depth", setup.depth, (depth,)
     yield "stop", setup.stop, (at + width,)
     yield "check", setup.check, (width if setup.fence is None else at + width,)
+
+
+def _along(cut: Cut, part: Part) -> Fraction:
+    """How long a cut along its part is [mm]."""
+    start = Fraction(0) if cut.start is None else cut.start.value
+    return (part.finished.length.value if cut.end is None else cut.end.value) - start
 
 
 def _of_bores(bores: Bores, part: Part) -> Iterator[_Number]:

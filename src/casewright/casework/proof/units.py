@@ -73,6 +73,9 @@ def _dims(case: Case) -> Iterator[Dim]:
         yield from (face.left, face.right, face.bottom, face.top)
     for front in case.fronts:
         yield from (front.x, front.y, front.z, front.width, front.height, front.thickness)
+    for drawer in case.drawers:
+        yield from (drawer.x, drawer.y, drawer.z, drawer.width, drawer.height, drawer.depth)
+        yield from (drawer.inside_width, drawer.slide_length)
     for front in case.doors:
         yield from (front.bore_distance, front.plate_height, front.overlay)
         for hinge in front.hinges:

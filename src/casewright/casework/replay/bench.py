@@ -1,4 +1,4 @@
-"""What stands on the bench at each step: the box, and each door by itself until it is hung."""
+"""What stands on the bench at each step: the box; fronts and drawers apart until hung."""
 
 from __future__ import annotations
 
@@ -23,11 +23,11 @@ class Move:
     step
         The step.
     coming
-        Solids that come in: a part, or all parts of a door that is hung; none at a check.
+        Solids that come in: a part, or all parts of what is hung; none at a check.
     there
         Solids already together with what comes in, by path.
     work
-        What is worked on: empty for the box, else the path of the door.
+        What is worked on: empty for the box, else the path of the front or drawer.
     """
 
     number: int
@@ -50,7 +50,7 @@ def moves(case: Assembled) -> Iterator[Move]:
             work = ""
             coming = tuple(stands.pop(step.part, {}).values())
         else:
-            work = solid.part.front if solid.part.front in case.doors else ""
+            work = solid.part.front if solid.part.front in case.works else ""
             coming = (solid,)
         there = stands.setdefault(work, {})
         yield Move(number, step, coming, dict(there), work)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
+from casewright.casework.cases import Drawer, Front
 from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.failure import Failure
 from casewright.casework.replay.bench import Move
@@ -15,14 +16,13 @@ __all__ = ["check_order"]
 def check_order(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
     """Parts and joints that the steps forget, repeat or take too early."""
     used = Counter(move.step.part for move in steps if move.step.part)
-    doors = {front.path for front in case.model.fronts}
     for path in case.solids:
         if used[path] != 1:
             yield Failure("order", (path,), f"the steps bring in {path} {used[path]} times")
-    for path in sorted(doors):
+    for path in sorted(case.works):
         if used[path] != 1:
             yield Failure("order", (path,), f"the steps hang {path} {used[path]} times")
-    for path in sorted(set(used) - set(case.solids) - doors):
+    for path in sorted(set(used) - set(case.solids) - case.works):
         yield Failure("order", (path,), f"the steps bring in {path}, which does not exist")
     yield from _check_joints(case, steps)
     yield from _check_hung(case, steps)
@@ -49,8 +49,9 @@ def _check_joints(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
 
 
 def _check_hung(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
-    """A door is whole when it is hung."""
-    for front in case.model.fronts:
+    """A door or a drawer is whole when it is hung."""
+    works: tuple[Front | Drawer, ...] = (*case.model.fronts, *case.model.drawers)
+    for front in works:
         for move in steps:
             if move.step.part == front.path:
                 lost = set(front.parts) - {solid.part.path for solid in move.coming}

@@ -10,7 +10,10 @@ from casewright.casework.replay.bench import Move
 
 __all__ = ["check_square"]
 
-_CLOSES = {"back": ("side",), "pane": ("stile", "rail"), "panel": ("stile", "rail")}
+_CLOSES = {
+    "back": ("side",), "pane": ("stile", "rail"), "panel": ("stile", "rail"),
+    "drawer bottom": ("drawer side",),
+}  # fmt: skip
 
 
 def check_square(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
@@ -19,7 +22,7 @@ def check_square(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
         frame = _CLOSES.get(solid.part.role)
         if frame is None:
             continue
-        work = solid.part.front if solid.part.front in case.doors else ""
+        work = solid.part.front if solid.part.front in case.works else ""
         own = [move for move in steps if move.work == work]
         checks = [move.number for move in own if move.step.verb == "check square"]
         at = next((move.number for move in own if move.step.part == path), None)

@@ -9,7 +9,15 @@ from pydantic import Field
 from casewright.job.lengths import Between, Length
 from casewright.job.tables.table import Line, Table
 
-__all__ = ["HardwareTable", "HingeTable", "PinTable", "PullTable", "ScrewTable"]
+__all__ = [
+    "HardwareTable",
+    "HingeTable",
+    "PinTable",
+    "PullTable",
+    "ScrewTable",
+    "SlideTable",
+    "UndermountTable",
+]
 
 _Small = Annotated[Length, Between("0", "1 1/4", "0", "30")]
 _Hole = Annotated[Length, Between("1/16", "3/4", "1.5", "20")]
@@ -85,6 +93,93 @@ class PinTable(Table):
     """From hole to hole."""
 
 
+_Part = Annotated[Length, Between("0", "4", "0", "100")]
+_Along = Annotated[Length, Between("0", "36", "0", "900")]
+
+
+class SlideTable(Table):
+    """Slides beside the drawers.
+
+    With air, lengths, line and holes from the sheet in the box, they no longer count as a
+    placeholder.
+    """
+
+    title: Line | None = None
+    """What to ask for."""
+
+    air: Annotated[Length, Between("1/8", "3", "3", "75")] | None = None
+    """Side-mounted: air between the drawer's box and the case, at each side. Undermount: width
+    of the opening less the inside width of the box."""
+
+    play: Annotated[Length, Between("0", "1/4", "0", "6")] | None = None
+    """How much more air than that, in all, the slides still take."""
+
+    lengths: (
+        Annotated[
+            list[Annotated[Length, Between("6", "48", "150", "1200")]],
+            Field(min_length=1, max_length=20),
+        ]
+        | None
+    ) = None
+    """Lengths to be had; the drawer's box is as long as its slides."""
+
+    front: _Part | None = None
+    """Front ends of the slides behind the front of the case."""
+
+    behind: _Part | None = None
+    """Least room behind the drawer's box."""
+
+    below: _Part | None = None
+    """Least room under the sides of the drawer's box."""
+
+    line: Annotated[Length, Between("0", "6", "0", "150")] | None = None
+    """Screw holes in the case's side above the lower edge of the drawer's sides."""
+
+    holes: Annotated[list[_Along], Field(min_length=2, max_length=12)] | None = None
+    """Those holes behind the front end of the slide; holes beyond its length are left out."""
+
+    box_holes: Annotated[list[_Along], Field(max_length=12)] | None = None
+    """Holes in the drawer's own sides on the same line, behind the slide's front end."""
+
+    hole: Annotated[Length, Between("1/16", "1/2", "1.5", "12")] | None = None
+    """Diameter of the pilot holes."""
+
+    depth: Annotated[Length, Between("1/8", "3/4", "3", "19")] | None = None
+    """Depth of the pilot holes, at most two thirds of the board."""
+
+
+class UndermountTable(SlideTable):
+    """Concealed slides under the drawers.
+
+    With air, lengths, line, holes, recess, the notch and the hook from the sheet in the box, they
+    no longer count as a placeholder.
+    """
+
+    thickest: Annotated[Length, Between("3/8", "1", "9", "25")] | None = None
+    """Thickest side of a drawer's box that they take."""
+
+    recess: Annotated[Length, Between("1/4", "1", "6", "25")] | None = None
+    """Underside of the bottom above the lower edge of the drawer's sides."""
+
+    notch_width: Annotated[Length, Between("1/4", "4", "6", "100")] | None = None
+    """Rear notches in the drawer's back, from the inside of its sides."""
+
+    notch_height: Annotated[Length, Between("1/4", "1", "6", "25")] | None = None
+    """Rear notches from the back's lower edge."""
+
+    hook: _Hole | None = None
+    """Diameter of the holes in the back for the hooks."""
+
+    hook_depth: Annotated[Length, Between("1/8", "3/4", "3", "19")] | None = None
+    """Depth of those holes."""
+
+    hook_in: _Part | None = None
+    """Those holes from the inside of the drawer's sides."""
+
+    hook_up: _Part | None = None
+    """Those holes above the lower edge of the drawer's sides."""
+
+
 class ScrewTable(Table):
     """A kind of screw or brad."""
 
@@ -92,8 +187,8 @@ class ScrewTable(Table):
     """What to ask for."""
 
     length: Annotated[Length, Between("1/4", "6", "6", "150")] | None = None
-    """Length. Left out, pocket screws follow the thickness of their boards, and wall screws the
-    depth to the stud."""
+    """Length. Left out, pocket screws and those of drawers follow the thickness of their boards,
+    and wall screws the depth to the stud."""
 
     diameter: Annotated[Length, Between("1/64", "1/2", "0.5", "12")] | None = None
     """Diameter of the shank."""
@@ -122,3 +217,15 @@ class HardwareTable(Table):
 
     back_brad: ScrewTable = ScrewTable()
     """Brads of thin backs and strips."""
+
+    front_screw: ScrewTable = ScrewTable()
+    """Screws that hold a drawer's front from inside its box, and a false front."""
+
+    drawer_screw: ScrewTable = ScrewTable()
+    """Screws in the butt joints of drawers' boxes."""
+
+    slide: SlideTable = SlideTable()
+    """Slides beside the drawers."""
+
+    undermount: UndermountTable = UndermountTable()
+    """Concealed slides under the drawers."""

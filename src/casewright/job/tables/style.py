@@ -26,7 +26,8 @@ _OWN_RANGES = {
     "cut_step": Between("1/64", "1/8", "0.1", "3"),
     "dado_depth": _CUT, "rabbet_depth": _CUT, "end_rabbet_depth": _CUT, "groove_depth": _CUT,
     "rebate_width": _CUT, "plate_depth": _CUT, "pocket_diameter": _CUT, "router_bite": _CUT,
-    "lip": _CUT, "tongue": _CUT,
+    "lip": _CUT, "drawer_joint_depth": _CUT, "drawer_groove_depth": _CUT,
+    "finger": Between("1/4", "2", "6", "50"), "tongue": _CUT,
 }  # fmt: skip
 _TINY, _SMALL = 12, 25
 _FACTOR = 4

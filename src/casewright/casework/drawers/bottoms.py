@@ -1,0 +1,137 @@
+"""Bottoms in their grooves, and what concealed slides want of a box's back."""
+
+from __future__ import annotations
+
+from casewright.casework.drawers.boxes import DrawerBox, bottom_band
+from casewright.casework.features import Bores, Cut, Plane
+from casewright.casework.maker import Maker, Outline
+from casewright.casework.setups import (
+    bore_setup,
+    cross_dado_setup,
+    notch_setup,
+    rip_cut_setup,
+)
+from casewright.dims import Dim, least
+
+__all__ = ["bore_box_sides", "cut_for_slides", "cut_grooves", "join_bottom"]
+
+
+def cut_grooves(maker: Maker, box: DrawerBox) -> None:
+    """Grooves in all four pieces; the lower wall is the datum, which the bottom lies on.
+
+    In a box joint those of the sides stop, so that they do not show at the ends.
+    """
+    wide = box.bottom.thickness + maker.style("dado_clearance")
+    stopped = box.spec.joint == "box joint"
+    pieces = (box.left, box.right, box.front, box.back)
+    for number, (piece, depth) in enumerate(zip(pieces, box.grooves, strict=True)):
+        place = piece.place.at("groove_bottom")
+        width = maker.machined(place, "width", wide)
+        stops = stopped and number < 2
+        setup = cross_dado_setup if stops else rip_cut_setup
+        maker.machine(
+            piece.path,
+            Cut(
+                path=place.path, kind="groove", face="A", runs="l", datum="w0",
+                at=box.groove_up, width=width, depth=depth,
+                start=box.back.thickness - box.grooves[3] if stops else None,
+                end=piece.length - box.front.thickness + box.grooves[2] if stops else None,
+                asked_by=box.bottom.path,
+                setup=setup(
+                    maker.house, place, at=box.groove_up, width=width, depth=depth, name="groove"
+                ),
+            ),
+        )  # fmt: skip
+
+
+def join_bottom(maker: Maker, box: DrawerBox) -> tuple[Dim, Dim, Dim]:
+    """The bottom loose in its grooves, its play shared; returns where it lies [mm]."""
+    left, right, front, back = box.grooves
+    place, bottom = box.place, box.bottom
+    across = place.let("bottom_play", box.inside + left + right - bottom.length)
+    inside_depth = box.depth - box.front.thickness - box.back.thickness
+    if box.back_in is not maker.zero:
+        inside_depth = inside_depth - box.back_in
+    along = place.let("bottom_air", inside_depth + front + back - bottom.width)
+    place.fit("bottom_side_fit", across, *bottom_band(maker), bottom.path)
+    place.fit("bottom_end_fit", along, *bottom_band(maker), bottom.path)
+    meets: tuple[tuple[str, Plane, Outline, Dim], ...] = (
+        ("left", "l0", box.left, across / 2),
+        ("right", "l1", box.right, across / 2),
+        ("front", "w0", box.front, along / 2),
+        ("back", "w1", box.back, along / 2),
+    )
+    for word, edge, piece, gap in meets:
+        maker.join(
+            f"{box.plan.name}.joint_bottom_{word}", "groove", (bottom.path, edge),
+            (piece.path, "t0", f"{piece.path}.groove_bottom"), gap=gap,
+        )  # fmt: skip
+    maker.join(
+        f"{box.plan.name}.joint_bottom_under", "groove", (bottom.path, "t0"),
+        (box.left.path, "w0", f"{box.left.path}.groove_bottom"),
+    )  # fmt: skip
+    x = box.x + box.left.thickness - left + across / 2
+    z = box.front_plane - box.front.thickness + front - along / 2
+    return x, box.y + box.groove_up, z
+
+
+def bore_box_sides(maker: Maker, box: DrawerBox) -> None:
+    """Pilot holes for side-mounted slides in the outside of the box, from its front end."""
+    house, kind = maker.house, box.plan.kind
+    holes = [
+        hole for hole in house.slide_row(kind, "box_holes") if hole.value < box.plan.length.value
+    ]
+    if not holes:
+        return
+    behind = box.place.let("slide_behind", maker.style("bumper") + house.slide(kind, "front"))
+    line = house.slide(kind, "line")
+    for side in (box.left, box.right):
+        depth = least(house.slide(kind, "depth"), side.thickness * 2 / 3)
+        maker.machine(
+            side.path,
+            Bores(
+                path=f"{side.path}.slide", kind="slide", face="B", datum_l="l1", datum_w="w0",
+                places=tuple((behind + hole, line) for hole in holes),
+                diameter=house.slide(kind, "hole"), depth=depth,
+                asked_by=f"hardware.{house.slide_sheet(kind)[0]}",
+                setup=bore_setup(
+                    "drill", line=line, depth=depth, bit="twist bit",
+                    bit_size=house.slide(kind, "hole"), check=behind + holes[0],
+                    check_words="from the front end to the first hole",
+                ),
+            ),
+        )  # fmt: skip
+
+
+def cut_for_slides(maker: Maker, box: DrawerBox) -> None:
+    """Rear notches and hook holes of concealed slides in the box's back."""
+    sheet = maker.house.undermount
+    back, butt = box.back, box.spec.joint == "butt"
+    ends: tuple[tuple[Plane, str, Dim], ...] = (
+        ("l0", "left", box.into[0]), ("l1", "right", box.into[1]),
+    )  # fmt: skip
+    for end, hand, into in ends:
+        place = back.place.at(f"notch_{hand}")
+        wide, high = sheet("notch_width"), sheet("notch_height")
+        long = maker.machined(place, "width", wide if butt else wide + into)
+        tall = maker.machined(place, "end", high)
+        hook_in, hook = sheet("hook_in"), sheet("hook")
+        along = hook_in if butt else hook_in + into
+        maker.machine(
+            back.path,
+            Cut(
+                path=place.path, kind="notch", face="A", runs="w", datum=end, at=maker.zero,
+                width=long, depth=back.thickness, start=maker.zero, end=tall,
+                asked_by="hardware.undermount", setup=notch_setup(along=long, across=tall),
+            ),
+            Bores(
+                path=f"{back.path}.hook_{hand}", kind="slide hook", face="B", datum_l=end,
+                datum_w="w0", places=((along, sheet("hook_up")),), diameter=hook,
+                depth=sheet("hook_depth"), asked_by="hardware.undermount",
+                setup=bore_setup(
+                    "drill", line=sheet("hook_up"), depth=sheet("hook_depth"),
+                    bit="brad-point bit", bit_size=hook, check=along,
+                    check_words="from the end of the back to the hole",
+                ),
+            ),
+        )  # fmt: skip

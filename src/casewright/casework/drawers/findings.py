@@ -1,0 +1,78 @@
+"""What is told of drawers that cannot be made as asked."""
+
+from __future__ import annotations
+
+from casewright.casework.carcase import Opening
+from casewright.casework.maker import Maker
+from casewright.casework.specs import SlideKind
+from casewright.dims import Dim
+from casewright.findings import Finding, Severity
+
+__all__ = ["no_length", "side_too_thick", "too_low", "too_narrow"]
+
+_PRACTICE = "common practice"
+
+
+def no_length(maker: Maker, kind: SlideKind, room: Dim) -> Finding:
+    """No slides are short enough for the case."""
+    shortest = maker.house.slide_row(kind, "lengths")[0]
+    text = maker.house.text
+    return Finding(
+        rule="slide length",
+        severity=Severity.STOP,
+        path=maker.place.path,
+        says=f"slides of {text(shortest)}, the shortest there are, do not go into this case: "
+        f"{text(room)} is left for them",
+        measured=text(room),
+        limit=text(shortest),
+        source=_PRACTICE,
+        remedies=(f"a case {text(shortest - room)} deeper", "shorter slides in the data sheet"),
+    )
+
+
+def too_low(maker: Maker, path: str, opening: Opening, height: Dim, lowest: Dim) -> Finding:
+    """A row too low for a drawer's box."""
+    text = maker.house.text
+    return Finding(
+        rule="drawer height",
+        severity=Severity.STOP,
+        path=path,
+        says=f"no room for a drawer: the box of {opening.name.replace('_', ' ')} would be "
+        f"{text(height)} high, it takes at least {text(lowest)}",
+        measured=text(height),
+        limit=text(lowest),
+        source=_PRACTICE,
+        remedies=(f"a row {text(lowest - height)} higher", "fewer drawers"),
+    )
+
+
+def too_narrow(maker: Maker, path: str, title: str, length: Dim, least: Dim) -> Finding:
+    """A box too narrow to be made."""
+    text = maker.house.text
+    return Finding(
+        rule="drawer width",
+        severity=Severity.STOP,
+        path=path,
+        says=f"no room for {title}: front and back of its box would be {text(length)} long, "
+        f"at least {text(least)} is wanted",
+        measured=text(length),
+        limit=text(least),
+        source=_PRACTICE,
+        remedies=(f"a case {text(least - length)} wider",),
+    )
+
+
+def side_too_thick(maker: Maker, path: str, thickness: Dim) -> Finding:
+    """Sides of a box that concealed slides do not take."""
+    text, most = maker.house.text, maker.house.undermount("thickest")
+    return Finding(
+        rule="drawer side",
+        severity=Severity.STOP,
+        path=path,
+        says=f"the sides of the drawer are {text(thickness)} thick, its slides take at most "
+        f"{text(most)}",
+        measured=text(thickness),
+        limit=text(most),
+        source=_PRACTICE,
+        remedies=("a thinner sheet for the drawers", "side-mounted slides"),
+    )

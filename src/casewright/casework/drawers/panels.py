@@ -1,0 +1,173 @@
+"""Fronts that do not swing: of drawers, screwed on from inside the box; and false fronts."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from casewright.casework.carcase import Carcase, Opening
+from casewright.casework.cases import Front
+from casewright.casework.drawers.boxes import DrawerBox
+from casewright.casework.drawers.pulls import bore_panel_pull
+from casewright.casework.features import Bores, Plane
+from casewright.casework.fronts.constructions import Construction
+from casewright.casework.fronts.doors import (
+    corner_of,
+    cut_leaf,
+    face_of,
+    fit_gaps,
+    gap_band,
+)
+from casewright.casework.fronts.leaves import LeafPlan, face_place, front_height
+from casewright.casework.joints import Fastening
+from casewright.casework.maker import Maker, Outline
+from casewright.casework.setups import bore_setup
+from casewright.dims import Dim, Place
+
+__all__ = ["add_drawer_front", "add_false_fronts", "hang_false_fronts"]
+
+
+def add_drawer_front(maker: Maker, carcase: Carcase, box: DrawerBox) -> str:
+    """The front of a drawer, fixed to its box; returns its path."""
+    opening = box.plan.opening
+    leaf = _leaf(maker, carcase, opening, f"{box.plan.name}.front",
+                 f"front of {box.plan.title}", "drawer front")  # fmt: skip
+    panel, front = _front(maker, carcase, leaf)
+    pull = bore_panel_pull(maker, leaf, panel, front.y, box)
+    maker.fronts[-1] = replace(front, pull=pull)
+    _screw_on(maker, leaf, panel, box.front, f"{box.plan.name}.front", maker.zero)
+    return front.path
+
+
+def add_false_fronts(maker: Maker, carcase: Carcase) -> None:
+    """False fronts, screwed to the rail behind them."""
+    for opening in carcase.openings:
+        if opening.row != "false front":
+            continue
+        title = opening.name.replace("_", " ")
+        leaf = _leaf(maker, carcase, opening, opening.name, title, "false front")
+        panel, front = _front(maker, carcase, leaf)
+        rail = maker.parts[maker.path("front_rail")]
+        pull = bore_panel_pull(maker, leaf, panel, front.y, None)
+        maker.fronts[-1] = replace(front, pull=pull)
+        outline = Outline(
+            rail.path, maker.house.chain.place(rail.path), rail.stock, rail.finished, rail.blank,
+            rail.edges,
+        )  # fmt: skip
+        _screw_on(maker, leaf, panel, outline, opening.name, maker.style("bumper"))
+
+
+def hang_false_fronts(maker: Maker) -> None:
+    """Fix the false fronts: from inside, through the rail."""
+    for front in maker.fronts:
+        if front.opening.partition("_")[0] != "false":
+            continue
+        joints = tuple(j.path for j in maker.joints if j.path == f"{front.path}.joint")
+        spacer = maker.house.text(maker.style("gap"))
+        maker.step(
+            "hang", front.path, "-z",
+            f"Stick bumpers on the back of the {front.title}; set it with spacers of {spacer} on "
+            "what is below it, even at both sides; clamp it, and drive the screws from inside "
+            "through the rail.",
+            joints=joints, cautions=("clamp_screws",),
+        )  # fmt: skip
+
+
+def _leaf(
+    maker: Maker, carcase: Carcase, opening: Opening, name: str, title: str, role: str
+) -> LeafPlan:
+    """The front of a row across the whole case; too low for a frame it is a slab."""
+    place = face_place(maker, opening)
+    width = place.let("leaf_width", carcase.width - 2 * maker.style("reveal"))
+    height = place.let("leaf_height", front_height(opening))
+    asked = next(row for row in maker.spec.rows if row.front is opening.front)
+    front = opening.front
+    if front is None:
+        msg = f"{opening.name} has no front"
+        raise ValueError(msg)
+    framed = front.construction != "slab"
+    least = 3 * maker.style("rail")
+    if framed and place.over(least, height, "a slab, the front is too low for a frame"):
+        front = asked.low or front
+    return LeafPlan(name, title, title, opening, front, None, width, height, role)
+
+
+def _front(maker: Maker, carcase: Carcase, leaf: LeafPlan) -> tuple[Construction, Front]:
+    """Cut and put a front; its face, with reveals and gaps as fits."""
+    panel = cut_leaf(maker, leaf)
+    place = maker.place.at(leaf.name)
+    width = place.follows("width", panel.width)
+    height = place.follows("height", panel.height)
+    thickness = place.follows("thickness", panel.thickness)
+    at = corner_of(maker, place, carcase, leaf, width)
+    panel.put(at)
+    front = Front(
+        path=place.path, title=leaf.title, construction=leaf.front.construction, x=at.x, y=at.y,
+        z=at.z, width=width, height=height, thickness=thickness, parts=panel.pieces, pull="",
+        opening=leaf.opening.name,
+    )  # fmt: skip
+    maker.fronts.append(front)
+    shared = face_place(maker, leaf.opening)
+    face = face_of(maker, shared, carcase, leaf.opening, [front])
+    maker.faces.append(face)
+    fit_gaps(maker, shared, face, "right")
+    shared.fit("top_fit", face.top, *gap_band(maker, leaf.opening.top), front.path)
+    return panel, front
+
+
+def _screw_on(
+    maker: Maker, leaf: LeafPlan, panel: Construction, behind: Outline, name: str, air: Dim
+) -> None:
+    """Holes in what is behind a front, and the screws that hold it from there.
+
+    Parameters
+    ----------
+    behind
+        The box's front, or a rail.
+    air
+        Between the two [mm].
+    """
+    slab = maker.parts[panel.cup_part]
+    place = maker.place.at(name)
+    passed = behind.thickness if air is maker.zero else behind.thickness + air
+    # A point keeps a quarter of the front's thickness from its face (common practice).
+    length = maker.house.screw_for("front_screw", passed, slab.finished.thickness * 3 / 4)
+    rows = _rows(maker, place, behind)
+    count = 0
+    for end in ("l0", "l1"):
+        places = tuple((maker.style("front_screw_end"), row) for row in rows)
+        count += len(places)
+        maker.machine(
+            behind.path,
+            Bores(
+                path=f"{behind.path}.front_screws_{end}", kind="front screw", face="A",
+                datum_l=end, datum_w="w0", places=places,
+                diameter=maker.style("front_screw_hole"), depth=None,
+                asked_by=maker.path(leaf.name),
+                setup=bore_setup(
+                    "drill", line=rows[0], depth=None, bit="twist bit",
+                    bit_size=maker.style("front_screw_hole"),
+                    check=maker.style("front_screw_end"),
+                    check_words="from the end to the middle of the hole",
+                ),
+            ),
+        )  # fmt: skip
+    plane: Plane = "t0" if air is maker.zero else "t1"
+    maker.join(
+        f"{name}.joint", "face", (slab.path, "t0"), (behind.path, plane), gap=air,
+        fastenings=(Fastening("front screw", count, length, (behind.path,), slab.path),),
+    )  # fmt: skip
+
+
+def _rows(maker: Maker, place: Place, behind: Outline) -> tuple[Dim, ...]:
+    """Heights of the screws on what they pass: two, or one where it is low [mm]."""
+    grooves = [
+        feature.at + feature.width
+        for feature in maker.cuts_of(behind.path)
+        if feature.kind == "groove"
+    ]
+    edge = maker.style("front_screw_end") / 2
+    low = grooves[0] + edge if grooves else edge
+    high = behind.width - edge
+    if place.over(low + edge, high, "one row of screws, what they pass is low"):
+        return (place.let("screw_row", (low + high) / 2),)
+    return (low, high)
