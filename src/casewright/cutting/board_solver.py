@@ -30,11 +30,16 @@ class BoardPlan:
     nodes: int
 
 
+def _unseen(_: BoardPlan) -> None:
+    """Nobody looks on."""
+
+
 def plan_task(
     task: BoardTask,
     is_over: Callable[[int], bool],
     known: list[UsedBoard] | None = None,
     seed: int = 0,
+    watch: Callable[[BoardPlan], None] = _unseen,
 ) -> BoardPlan:
     """Cut every piece from the cheapest boards.
 
@@ -48,6 +53,8 @@ def plan_task(
         Boards that give every piece.
     seed
         Draws what is tried again.
+    watch
+        Called with every better plan.
     """
     bound = length_bound(task)
     boards = known
@@ -58,13 +65,19 @@ def plan_task(
         if found is not None and (boards is None or task.total(found) < task.total(boards)):
             boards = found
     plan = BoardPlan(boards, bound, 0)
+    if boards is not None:
+        watch(plan)
     if len(task.sizes) > _MOST_LENGTHS or (boards is not None and task.total(boards) == bound):
         return plan
-    return _improve(task, plan, is_over, random.Random(seed))  # noqa: S311 - not for secrets
+    return _improve(task, plan, is_over, random.Random(seed), watch)  # noqa: S311
 
 
 def _improve(
-    task: BoardTask, plan: BoardPlan, is_over: Callable[[int], bool], rng: random.Random
+    task: BoardTask,
+    plan: BoardPlan,
+    is_over: Callable[[int], bool],
+    rng: random.Random,
+    watch: Callable[[BoardPlan], None],
 ) -> BoardPlan:
     # NumPy and the linear solver take their time to load; most small plans do without them.
     from casewright.cutting.board_dive import Dive, dive_rules
@@ -89,6 +102,7 @@ def _improve(
                 bound = below if found is None else task.total(found)
         if found is not None:
             boards, below = found, task.total(found)
+            watch(BoardPlan(boards, bound, search.nodes))
     return BoardPlan(boards, bound, search.nodes)
 
 

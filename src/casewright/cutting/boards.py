@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from functools import partial
 from itertools import repeat
@@ -12,7 +12,7 @@ from typing import NamedTuple
 from casewright.cutting.board_rooms import deal, stretches
 from casewright.cutting.board_solver import BoardPlan, plan_task
 from casewright.cutting.board_task import UNCUT, BoardTask, Counts, Kind, UsedBoard
-from casewright.cutting.engine import Stop
+from casewright.cutting.engine import Progress, Stop
 from casewright.cutting.outcome import solution_of
 from casewright.cutting.problem import Fault, PartDemand, Problem, ProblemError, StockItem
 from casewright.cutting.solution import (
@@ -65,7 +65,12 @@ def board_problem(
     return problem
 
 
-def solve_boards(problem: Problem, stop: Stop | None = None, seed: int = 0) -> Solution:
+def solve_boards(
+    problem: Problem,
+    stop: Stop | None = None,
+    seed: int = 0,
+    watch: Callable[[Progress], None] | None = None,
+) -> Solution:
     """Cut boards to length with the cheapest boards (the fewest, when all cost the same).
 
     Most problems of a shop, and most of the published ones, are proved. When the boards do not
@@ -81,6 +86,8 @@ def solve_boards(problem: Problem, stop: Stop | None = None, seed: int = 0) -> S
         When to be content; counted work, never the clock.
     seed
         Draws what is tried again.
+    watch
+        Called with every better plan.
 
     Returns
     -------
@@ -103,12 +110,20 @@ def solve_boards(problem: Problem, stop: Stop | None = None, seed: int = 0) -> S
         return solution_of(problem, (), unplaced, Bound(0))
     measure: Measure = "price" if len({item.price for item in problem.stock}) > 1 else "sheets"
     piles = _piles(sound, measure)
-    plan = _plan(_task(sound, piles), sound, stop, seed)
+    most: int | None = None
     if any(_is_narrow(item, problem.kerf) for item in sound.stock):
-        roomy = _task(sound, _piles(sound, measure, apart=False))
-        plan = replace(plan, bound=min(plan.bound, plan_task(roomy, stop.reached).bound))
-    trees = _trees(sound, piles, sorted(plan.boards or (), key=_order))
-    return solution_of(problem, trees, unplaced, Bound(plan.bound, measure=measure))
+        most = plan_task(_task(sound, _piles(sound, measure, apart=False)), stop.reached).bound
+
+    def solution(plan: BoardPlan) -> Solution:
+        trees = _trees(sound, piles, sorted(plan.boards or (), key=_order))
+        value = plan.bound if most is None else min(plan.bound, most)
+        return solution_of(problem, trees, unplaced, Bound(value, measure=measure))
+
+    def told(plan: BoardPlan) -> None:
+        if watch is not None:
+            watch(Progress(solution(plan), plan.nodes))
+
+    return solution(_plan(_task(sound, piles), sound, stop, seed, told))
 
 
 def _check_widths(problem: Problem) -> None:
@@ -194,10 +209,16 @@ def _step(problem: Problem) -> int:
     return gcd(*(part.length + problem.kerf for part in problem.parts))
 
 
-def _plan(task: BoardTask, problem: Problem, stop: Stop, seed: int) -> BoardPlan:
+def _plan(
+    task: BoardTask,
+    problem: Problem,
+    stop: Stop,
+    seed: int,
+    watch: Callable[[BoardPlan], None],
+) -> BoardPlan:
     """A plan for all pieces, or for the greatest length of them that the stock allows."""
     if _is_plenty(task):
-        return plan_task(task, stop.reached, seed=seed)
+        return plan_task(task, stop.reached, seed=seed, watch=watch)
     lengths = sorted({part.length for part in problem.parts}, reverse=True)
     free = tuple(replace(kind, price=0) for kind in task.kinds)
     all_or_uncut = replace(task, kinds=free, uncut=tuple(lengths))
@@ -207,7 +228,11 @@ def _plan(task: BoardTask, problem: Problem, stop: Stop, seed: int) -> BoardPlan
         return BoardPlan([], 0, most.nodes)
     cut: Counts = tuple(map(sum, zip(*(board.counts for board in boards), strict=True)))
     return plan_task(
-        replace(task, counts=cut), lambda nodes: stop.reached(most.nodes + nodes), boards, seed
+        replace(task, counts=cut),
+        lambda nodes: stop.reached(most.nodes + nodes),
+        boards,
+        seed,
+        watch,
     )
 
 

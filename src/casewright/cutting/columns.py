@@ -7,6 +7,7 @@ sheet can be worth more than the pricing finds, and this alone makes the bound.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
+from contextlib import suppress
 from fractions import Fraction
 from math import ceil
 
@@ -14,7 +15,7 @@ import highspy
 import numpy as np
 
 from casewright.cutting.bounds import lift
-from casewright.cutting.pricing import Column, Pricing
+from casewright.cutting.pricing import Column, GivenUpError, Pricing
 from casewright.cutting.shapes import Action, Found, Task
 
 __all__ = ["Columns"]
@@ -61,7 +62,7 @@ class Columns:
         self.bound = 0
         self._best = Fraction(0)
         self._is_over = is_over
-        self._pricings = [Pricing(task) for task in tasks]
+        self._pricings = [Pricing(task, is_over) for task in tasks]
         self._scale = max(1, _FINE // max(1, *(b.price for b in self.bins)))
         rate = max(Fraction(b.price * self._scale, b.area) for b in self.bins)
         self.values = tuple(int(s.du * s.dv * rate) for s in tasks[0].shapes)
@@ -140,6 +141,11 @@ class Columns:
         -------
         The best bound so far.
         """
+        with suppress(GivenUpError):
+            self._raise_to(target)
+        return self.bound
+
+    def _raise_to(self, target: int) -> None:
         self.offer(self._price(self.values))
         while self.bound < target and not self._is_over():
             cost, duals = self._mix()
@@ -151,7 +157,6 @@ class Columns:
             )
             if not self.offer(self._price(point)) and not self.offer(self._price(duals)):
                 break
-        return self.bound
 
     def _mix(self) -> tuple[Fraction, tuple[int, ...]]:
         """Cost of the cheapest mix of the sheets offered, and what each part adds to it."""

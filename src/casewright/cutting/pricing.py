@@ -9,7 +9,7 @@ What is found here is an upper limit for every sheet, from which lower bounds fo
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import cached_property
 from typing import NamedTuple
 
@@ -18,7 +18,7 @@ import numpy.typing as npt
 
 from casewright.cutting.shapes import Task
 
-__all__ = ["Column", "Pricing"]
+__all__ = ["Column", "GivenUpError", "Pricing"]
 
 _Ints = npt.NDArray[np.int64]
 
@@ -30,6 +30,10 @@ _MATRIX = 2_000
 
 _BLOCK = 64
 """Widths of a panel that are tried at once."""
+
+
+class GivenUpError(Exception):
+    """Someone wants to wait no longer."""
 
 
 class Column(NamedTuple):
@@ -122,10 +126,13 @@ class Pricing:
     ----------
     task
         What is cut; defects are overlooked.
+    is_over
+        Whether to give up; asked now and then, as large tables take their time.
     """
 
-    def __init__(self, task: Task) -> None:
+    def __init__(self, task: Task, is_over: Callable[[], bool] = lambda: False) -> None:
         self._raster = _Raster(task)
+        self._is_over = is_over
 
     @property
     def cells(self) -> int:
@@ -139,17 +146,25 @@ class Pricing:
         ----------
         values
             Of one part of each shape; not negative.
+
+        Raises
+        ------
+        GivenUpError
+            When it was to be given up.
         """
-        tables = _Tables(self._raster, values)
+        tables = _Tables(self._raster, values, self._is_over)
         return [tables.sheet(index) for index in range(len(self._raster.task.bins))]
 
 
 class _Tables:
     """The tables for one set of values."""
 
-    def __init__(self, raster: _Raster, values: Sequence[int]) -> None:
+    def __init__(
+        self, raster: _Raster, values: Sequence[int], is_over: Callable[[], bool]
+    ) -> None:
         self.raster = raster
         self.values = values
+        self._is_over = is_over
         shape = (len(raster.chunks) + 1, len(raster.us))
         self.plain = np.zeros(shape, np.int64)
         self.led = np.full(shape, _NONE, np.int64)
@@ -178,6 +193,10 @@ class _Tables:
                 base = np.maximum(led, self.plain[start])[before] + value
                 np.maximum(led[end:], base, out=led[end:])
 
+    def _look_up(self) -> None:
+        if self._is_over():
+            raise GivenUpError
+
     def row(self, level: int) -> _Ints:
         """Values of the best rows led by parts of one height, by length."""
         led: _Ints = self.led[self.raster.starts[level + 1]]
@@ -192,6 +211,7 @@ class _Tables:
         found = {top: np.full((len(p.heights), len(p.us)), _NONE, np.int64) for top in tops}
         panels = np.zeros((len(p.vs), len(p.us)), np.int64)
         for level, cells in enumerate(p.below):
+            self._look_up()
             lower, row = panels, self.row(level)
             first = int(np.searchsorted(row, 0))  # a row that fits somewhere fits further on
             row, panels = row[first:], lower.copy()
@@ -223,6 +243,7 @@ class _Tables:
         for level, most in enumerate(p.panels):
             widths, values = _rises(panels[level, : end + 1])
             for _ in range(most if len(widths) else 0):
+                self._look_up()
                 longer = self._add_panel(sheet, widths, values)
                 if not (longer > sheet).any():
                     break

@@ -27,7 +27,7 @@ _EASING = 6
 _FIRST = 20_000
 """Places of the first of several rounds, which tells how fast the machine is."""
 
-_SHEETS, _EASED = 0.5, 0.8
+_SHEETS, _EASED = 0.7, 0.9
 """Shares of the time after which the sheets, and then the work of their plan, are left alone."""
 
 _IDLE = 2
@@ -84,7 +84,10 @@ def cut(task: CutTask, patience: Patience, tell: Tell) -> CutAnswer:
         When the plan does not pass the verifier, or cannot be walked: a defect of the program.
     """
     if task.is_lengths:
-        solution = solve_boards(task.problem, patience.stop(patience.work))
+        stop = patience.stop(patience.work)
+        solution = solve_boards(
+            task.problem, stop, watch=lambda found: tell(_so_far(found, "boards"))
+        )
         return _answer(task, solution, None, patience.ending)
     solution = _fewest(task.problem, patience, tell)
     trade = None
@@ -157,15 +160,9 @@ def _not_done(solution: Solution, done: frozenset[int]) -> Solution:
 
 def _fewest(problem: Problem, patience: Patience, tell: Tell) -> Solution:
     """The fewest sheets, in one search of counted work or in several that fill the time."""
-
-    def watch(progress: Progress) -> None:
-        count, bound = progress.cost, progress.bound
-        what = "cost" if bound.measure == "price" else "sheets"
-        tell(f"{what} {count}, at least {bound.value} needed")
-
     best: Solution | None = None
     for stop in _rounds(patience):
-        found = solve(problem, stop, watch=watch)
+        found = solve(problem, stop, watch=lambda found: tell(_so_far(found)))
         best = found if best is None else _better(best, found)
         if best.status is Status.PROVED:
             break
@@ -173,6 +170,12 @@ def _fewest(problem: Problem, patience: Patience, tell: Tell) -> Solution:
         msg = "there is always a first round"
         raise AssertionError(msg)
     return best
+
+
+def _so_far(progress: Progress, counted: str = "sheets") -> str:
+    count, bound = progress.cost, progress.bound
+    what = "cost" if bound.measure == "price" else counted
+    return f"{what} {count}, at least {bound.value} needed"
 
 
 def _rounds(patience: Patience) -> Iterator[Stop]:

@@ -10,6 +10,7 @@ from casewright.cutting import (
     Defect,
     PartDemand,
     ProblemError,
+    Progress,
     Reason,
     Split,
     Status,
@@ -50,6 +51,23 @@ def test_greed_alone_would_take_a_board_more() -> None:
                              for n, length in enumerate((44, 34, 33, 33, 28, 28))])  # fmt: skip
     solution = solve_boards(problem)
     assert (solution.cost, solution.status) == (2, Status.PROVED)
+
+
+def test_better_plans_for_boards_are_told_as_they_are_found() -> None:
+    """Each is a sound plan, none dearer than the one before, and the last is the answer.
+
+    Twelve boards, each filled by three pieces, in a manner that greed does not find.
+    """
+    threes = [(380 + 9 * n, 250 + 4 * n) for n in range(12)]
+    sizes = [size for one, two in threes for size in (one, two, 1000 - one - two)]
+    parts = [PartDemand(f"p{n}", size, 5) for n, size in enumerate(sizes)]
+    problem = board_problem("mm", 0, [StockItem("b", 1000, 5)], parts)
+    seen: list[Progress] = []
+    solution = solve_boards(problem, watch=seen.append)
+    assert len({one.cost for one in seen}) > 1
+    assert [one.cost for one in seen] == sorted((one.cost for one in seen), reverse=True)
+    assert (seen[-1].cost, seen[-1].solution.tree) == (solution.cost, solution.tree)
+    assert all(verify(problem, one.solution) == () for one in seen)
 
 
 def test_trying_every_way_proves_what_no_bound_shows() -> None:
