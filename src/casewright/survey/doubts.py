@@ -108,8 +108,8 @@ class _Wall:
                 continue
             others = [each.value for each in rows if each is not row]
             says = (
-                f"{self._text(row.value)} stands among {self._range(others)} for the {what} of "
-                f"{self.spec.title}{self._slip(row.value, middle, within)}"
+                f"{self._text(row.value)} stands among {self._range(others)}"
+                f"{self._slip(row.value, middle, within)}"
             )
             yield Doubt((self._path(row.name),), says, f"the {what} of {self.spec.title}")
 
@@ -123,10 +123,7 @@ class _Wall:
         slip = self._slip(one.value, other.value, within) or self._slip(
             other.value, one.value, within
         )
-        says = (
-            f"the two readings {self._text(one.value)} and {self._text(other.value)} of the "
-            f"{what} of {self.spec.title} lie {off} apart{slip}"
-        )
+        says = f"{self._text(one.value)} and {self._text(other.value)} lie {off} apart{slip}"
         yield Doubt(tuple(self._path(row.name) for row in unsure), says,
                     f"the {what} of {self.spec.title}, a third time")  # fmt: skip
 

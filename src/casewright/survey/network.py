@@ -9,8 +9,13 @@ from fractions import Fraction
 from casewright.dims import Dim, Unit
 from casewright.survey.adjustment import Observation, Quantity, Terms
 from casewright.survey.readings import Accuracy, Reading
-from casewright.survey.specs import Depth, FixedThing, WallSpec
-from casewright.survey.usual import usual_heights, usual_stations
+from casewright.survey.specs import Depth, FixedThing, WallSpec, is_small
+from casewright.survey.usual import (
+    NEAR_HEIGHT,
+    heights_stood_for,
+    usual_heights,
+    usual_stations,
+)
 from casewright.survey.walls import SurveyedWall, readings_of
 
 __all__ = ["Network", "NextReading", "network"]
@@ -24,7 +29,7 @@ _WANDER = Fraction(3)
 _UNEVEN = Fraction(5)
 """How far a floor or a ceiling is off level from place to place [mm] (own judgement)."""
 
-_NEAR_HEIGHT, _NEAR_ALONG = Fraction(150), Fraction(305)
+_NEAR_ALONG = Fraction(305)
 _ONE = Fraction(1)
 
 
@@ -142,7 +147,7 @@ class _Builder:
         for depth in depths:
             for height in usual_heights(self.unit):
                 own = next((h for d, h in sorted(seen)
-                            if d == depth and abs(h - height) <= _NEAR_HEIGHT), None)  # fmt: skip
+                            if d == depth and abs(h - height) <= NEAR_HEIGHT), None)  # fmt: skip
                 terms = self._width_at(own if own is not None else height, depth)
                 self.net.sums.append(terms)
                 self._next("width", terms, Fraction(0), height=height, depth=depth,
@@ -167,7 +172,8 @@ class _Builder:
             "centre": ({left: _ONE / 2, right: _ONE / 2}, Fraction(0)),
         }
         self._ways(thing, ways)
-        self.net.sums += [{left: _ONE}, {right: _ONE}]
+        middle_only = is_small(thing.kind) and thing.width is None
+        self.net.sums += [ways["centre"][0]] if middle_only else [{left: _ONE}, {right: _ONE}]
 
     def _upright(self, thing: FixedThing) -> None:
         if thing.kind in ("base case", "tall case", "counter", "door"):
@@ -180,10 +186,15 @@ class _Builder:
             "top": ({top: _ONE}, Fraction(0)),
         }
         self._ways(thing, ways)
-        self.net.sums += [{bottom: _ONE}, {top: _ONE}]
+        if not is_small(thing.kind):
+            self.net.sums += [{bottom: _ONE}, {top: _ONE}]
+        elif thing.bottom is not None or thing.top is None:
+            self.net.sums.append({bottom: _ONE})
+        else:
+            self.net.sums.append({top: _ONE})
 
     def _ways(self, thing: FixedThing, ways: Mapping[str, tuple[Terms, Fraction]]) -> None:
-        small = thing.width is None and thing.centre is not None
+        small = is_small(thing.kind) and thing.width is None
         for name, (terms, more) in ways.items():
             read = self._read(f"fixed.{thing.key}.{name}", terms, more)
             if name != "centre" or read or small:
@@ -219,12 +230,15 @@ class _Builder:
 
 
 def _places(wall: WallSpec, unit: Unit) -> Iterator[tuple[Fraction, Depth]]:
-    """Where each width was read; those without a height stand for low, middle and high."""
-    bare = [each for each in wall.widths if each.height is None]
-    low, middle, high = heights = usual_heights(unit)
-    usual = iter((middle,) if len(bare) == 1 else (low, high) if len(bare) == 2 else heights)
+    """Where each width was read; those whose height was not told stand for usual ones."""
+    usual: dict[Depth, Iterator[Fraction]] = {}
+    for depth in ("back", "front"):
+        own = [each.height for each in wall.widths if each.depth == depth]
+        told = [each for each in own if each is not None]
+        usual[depth] = iter(heights_stood_for(told, len(own) - len(told), unit))
+    middle = usual_heights(unit)[1]
     for each in wall.widths:
-        height = each.height if each.height is not None else next(usual, middle)
+        height = next(usual[each.depth], middle) if each.height is None else each.height
         yield height, each.depth
 
 

@@ -12,7 +12,7 @@ from casewright.survey.readings import TAPE, Accuracy, Reading
 __all__ = [
     "NO_SURVEY", "Baseboard", "CornerSpec", "Depth", "FixedKind", "FixedThing", "Passage",
     "PassageKind", "Plumb", "PlumbOf", "Station", "Stud", "SurveySpec", "Swing", "TopReading",
-    "Triangle", "WallSpec", "WidthReading",
+    "Triangle", "WallSpec", "WidthReading", "is_small",
 ]  # fmt: skip
 
 Depth = Literal["back", "front"]
@@ -22,6 +22,14 @@ FixedKind = Literal[
     "window", "door", "outlet", "switch", "pipe", "gas", "vent", "soffit", "radiator",
     "base case", "wall case", "tall case", "counter", "appliance",
 ]  # fmt: skip
+_SMALL: tuple[FixedKind, ...] = ("outlet", "switch", "pipe", "gas", "vent")
+
+
+def is_small(kind: FixedKind) -> bool:
+    """Whether a thing is small enough for its middle and one height to tell where it is."""
+    return kind in _SMALL
+
+
 PlumbOf = Literal["left", "right", "face"]
 """The wall at the left end, the one at the right end, or the wall itself."""
 

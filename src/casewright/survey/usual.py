@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from fractions import Fraction
 from math import ceil
 
 from casewright.dims import Unit
 from casewright.sources import INCH
 
-__all__ = ["usual_heights", "usual_stations"]
+__all__ = ["NEAR_HEIGHT", "heights_stood_for", "usual_heights", "usual_stations"]
+
+NEAR_HEIGHT = Fraction(150)
+"""How near a usual height a width is read to count as read there [mm]."""
 
 _HEIGHTS: dict[Unit, tuple[Fraction, ...]] = {
     "in": (4 * INCH, 36 * INCH, 84 * INCH),
@@ -22,6 +26,30 @@ def usual_heights(unit: Unit) -> tuple[Fraction, Fraction, Fraction]:
     """Low, middle and high above the floor [mm]: 4, 36 and 84 in, or 100, 900 and 2100 mm."""
     low, middle, high = _HEIGHTS[unit]
     return low, middle, high
+
+
+def heights_stood_for(told: Iterable[Fraction], untold: int, unit: Unit) -> tuple[Fraction, ...]:
+    """Usual heights that readings stand for whose height was not told [mm].
+
+    Those at which none was told: one reading stands for the middle one of them, two for the
+    lowest and the highest, three for all.
+
+    Parameters
+    ----------
+    told
+        Heights of the other readings at the same depth [mm].
+    untold
+        How many have none [-].
+    """
+    known = tuple(told)
+    free = tuple(
+        height
+        for height in usual_heights(unit)
+        if all(abs(height - each) > NEAR_HEIGHT for each in known)
+    )
+    if untold >= len(free):
+        return free
+    return (free[0], free[-1])[:untold] if untold != 1 else (free[len(free) // 2],)
 
 
 def usual_stations(width: Fraction, unit: Unit) -> tuple[Fraction, ...]:

@@ -1,0 +1,49 @@
+"""`survey`: what the readings of the room say, what is missing, and the form to print."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+from casewright.cli.exits import CLEAN, OPEN
+from casewright.cli.progress import working
+from casewright.job.load import load_job
+from casewright.job.surveying import SurveySheet, survey_files, survey_sheets
+from casewright.outputs.files import check_folder, write_folder
+from casewright.room.build import build
+from casewright.room.model import Room
+
+__all__ = ["run_survey"]
+
+
+def run_survey(job: Path, out: Path | None) -> int:
+    """`survey`: say what is doubtful and missing, and write survey.pdf.
+
+    The cases are not proved here: a survey comes before them.
+    """
+    folder = out or Path("out") / job.stem
+    check_folder(folder)
+    room = build(load_job(job).spec)
+    sheets = survey_sheets(room)
+    for line in _lines(room, sheets):
+        print(line)
+    with working("drawing and printing"):
+        files = survey_files(room)
+    write_folder(folder, files)
+    print(folder / "survey.pdf")
+    is_open = room.survey.doubts or any(sheet.missing for sheet in sheets)
+    return OPEN if is_open else CLEAN
+
+
+def _lines(room: Room, sheets: tuple[SurveySheet, ...]) -> Iterator[str]:
+    for sheet in sheets:
+        yield f"{sheet.title}: {', '.join(sheet.counts) or 'nothing read yet'}"
+        for doubt in sheet.doubts:
+            yield f"  ASK   read again: {doubt.again}: {doubt.says}"
+        for each in sheet.missing:
+            yield f"  MISSING  {each}"
+        if sheet.next_reading:
+            yield f"  NEXT  {sheet.next_reading}"
+    for doubt in room.survey.doubts:
+        if doubt.paths[0].startswith("survey.corner."):
+            yield f"  ASK   read again: {doubt.again}: {doubt.says}"

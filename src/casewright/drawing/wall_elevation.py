@@ -1,0 +1,148 @@
+"""A wall as measured: floor and ceiling as they lie, the level line, what is on it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from casewright.dims import Dim
+from casewright.dims.units import Unit
+from casewright.drawing.measure import measure_of
+from casewright.drawing.notes import Balloon, Text
+from casewright.drawing.pens import CENTRE, HIDDEN, NEIGHBOUR, THIN, VISIBLE, Ink
+from casewright.drawing.running import Running, Stop
+from casewright.drawing.scene import Scene
+from casewright.drawing.shapes import Element, Polyline, circle, line, rectangle
+from casewright.survey.fixed_things import PlacedThing
+from casewright.survey.form import FormStation, FormWidth, SurveyForm
+
+__all__ = ["thing_marks", "wall_scene"]
+
+_LEVEL, _CEILING = Fraction(1016), Fraction(2438)  # where nothing was read yet [mm]
+_SMALL = Fraction(100)  # an outlet of which only the middle is known [mm]
+_RING = 2.0  # height of the marks in rings [mm on paper]
+
+
+def thing_marks(form: SurveyForm) -> dict[str, str]:
+    """Small letters for what is on a wall, by its key."""
+    letters = "abcdefghijklmnopqrstuvwxyz"
+    return {
+        each.spec.key: letters[n % 26] * (n // 26 + 1) for n, each in enumerate(form.wall.things)
+    }
+
+
+def wall_scene(form: SurveyForm, unit: Unit) -> Scene:
+    """Elevation of a wall, heights from its highest floor; where nothing was read, as usual.
+
+    Capitals mark widths, numbers the stations of the level line, small letters what is on it.
+    """
+    level = form.wall.floor.value if form.wall.floor is not None else _LEVEL
+    rise = form.wall.ceiling.value if form.wall.ceiling is not None else _CEILING - _LEVEL
+    elements = [
+        *_outline(form, level, rise),
+        *_studs(form, level + rise),
+        *_things(form),
+        *_width_marks(form.widths, form.length),
+        *_level_line(form, level),
+        *_along(form, unit),
+    ]
+    return Scene(tuple(elements), f"{form.wall.spec.title} as measured")
+
+
+def _outline(form: SurveyForm, level: Fraction, rise: Fraction) -> Iterator[Element]:
+    """Floor and ceiling through what was read, and both ends."""
+    back = [each for each in form.stations if each.depth == "back"]
+    floor = _profile(back, "down", form.length, level)
+    ceiling = [(x, level + y) for x, y in _profile(back, "up", form.length, -rise, sign=1)]
+    yield Polyline(tuple((x, level + y) for x, y in floor), VISIBLE)
+    yield Polyline(tuple(ceiling), VISIBLE)
+    for x, low, high in (
+        (Fraction(0), floor[0][1] + level, ceiling[0][1]),
+        (form.length, floor[-1][1] + level, ceiling[-1][1]),
+    ):
+        yield line((x, low), (x, high), NEIGHBOUR)
+
+
+def _profile(
+    stations: list[FormStation], name: str, length: Fraction, usual: Fraction, *, sign: int = -1
+) -> list[tuple[Fraction, Fraction]]:
+    """Heights against the level line along the wall [mm]; the ends go on level."""
+    read: list[tuple[Fraction, Fraction]] = []
+    for each in stations:
+        dim: Dim | None = getattr(each, name)
+        if dim is not None:
+            read.append((min(each.along, length), sign * dim.value))
+    read = read or [(Fraction(0), -usual)]
+    return [(Fraction(0), read[0][1]), *read, (length, read[-1][1])]
+
+
+def _studs(form: SurveyForm, high: Fraction) -> Iterator[Element]:
+    for stud, found in zip(form.wall.studs, form.wall.spec.studs, strict=True):
+        yield line((stud.value, Fraction(0)), (stud.value, high), CENTRE, ink=Ink.SOFT)
+        if found.probed:
+            yield circle((stud.value, high * 9 / 10), Fraction(12), THIN, fill=Ink.INK)
+
+
+def _things(form: SurveyForm) -> Iterator[Element]:
+    marks = thing_marks(form)
+    for thing in form.wall.things:
+        if thing.left is None or thing.right is None:
+            continue
+        x0, x1, y0, y1 = _box(thing)
+        pen = VISIBLE if thing.spec.built else HIDDEN
+        yield rectangle((x0, y0), (x1, y1), pen)
+        small = x1 - x0 < 3 * _SMALL or y1 - y0 < 3 * _SMALL
+        reach = (5.0, 4.5) if small else (0.0, 0.0)
+        middle = ((x0 + x1) / 2, (y0 + y1) / 2)
+        yield Balloon(middle, marks[thing.spec.key], reach, height=_RING)
+
+
+def _box(thing: PlacedThing) -> tuple[Fraction, Fraction, Fraction, Fraction]:
+    """Left, right, lower and upper edge as drawn; a small square where they are not known."""
+    left = thing.left.value if thing.left is not None else Fraction(0)
+    right = thing.right.value if thing.right is not None else left
+    if left == right:
+        left, right = left - _SMALL / 2, right + _SMALL / 2
+    low = thing.bottom.value if thing.bottom is not None else Fraction(0)
+    high = thing.top.value if thing.top is not None else low + max(_SMALL, right - left)
+    return left, right, low, high
+
+
+def _width_marks(widths: tuple[FormWidth, ...], length: Fraction) -> Iterator[Element]:
+    """A thin line across the wall at each height; back and front share one where they do."""
+    seen: dict[Fraction, list[str]] = {}
+    for each in widths:
+        if each.height is not None:
+            seen.setdefault(each.height, []).append(each.mark)
+    for height, marks in seen.items():
+        yield line((Fraction(0), height), (length, height), THIN, ink=Ink.SOFT)
+        yield Balloon((Fraction(0), height), " ".join(marks), (-9.0, 0.0), height=_RING)
+
+
+def _level_line(form: SurveyForm, level: Fraction) -> Iterator[Element]:
+    yield line((Fraction(0), level), (form.length, level), CENTRE)
+    yield Text((form.length, level), "level line", 2.2, anchor="start", shift_mm=(2.0, 0.0))
+    for each in form.stations:
+        if each.depth == "back":
+            at = (min(each.along, form.length), level)
+            yield Balloon(at, each.mark, (0.0, 5.0), height=_RING)
+
+
+def _along(form: SurveyForm, unit: Unit) -> Iterator[Element]:
+    """Edges of what is on the wall and its length, from the left end."""
+    stops: dict[Fraction, Stop] = {}
+    for thing in form.wall.things:
+        for edge in (thing.left, thing.right):
+            if edge is not None and edge.value:
+                stops.setdefault(edge.value, Stop(edge.value, measure_of(edge, unit)))
+    if form.wall.width is not None:
+        width = form.wall.width
+        stops[width.value] = Stop(width.value, measure_of(width, unit), emphasis=True)
+    if stops:
+        lowest = -max(
+            (each.down.value for each in form.stations if each.down), default=Fraction(0)
+        )
+        base = min(
+            Fraction(0), lowest + (form.wall.floor.value if form.wall.floor else Fraction(0))
+        )
+        yield Running("below", base, Fraction(0), tuple(stops.values()))

@@ -1,0 +1,268 @@
+"""The survey on paper: a form for each wall, with blanks for what was not read yet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from contextlib import suppress
+from fractions import Fraction
+
+from casewright.dims import Dim, Unit, format_length, size_text
+from casewright.drawing import ScaleError, largest, measure_of
+from casewright.drawing.wall_elevation import thing_marks, wall_scene
+from casewright.outputs.blocks import (
+    Beside,
+    Block,
+    Callout,
+    Column,
+    Figure,
+    Heading,
+    Paragraph,
+    Row,
+    Table,
+)
+from casewright.outputs.document import A4, LETTER, Document, Section
+from casewright.outputs.inlines import Blank, Inline, Rich, Small, Strong
+from casewright.packet.corner_table import corner_blocks
+from casewright.room.model import Room
+from casewright.sources import INCH
+from casewright.survey.advice import Advice, advise
+from casewright.survey.fixed_things import PlacedThing
+from casewright.survey.form import SurveyForm, asks_heights, survey_form
+from casewright.survey.network import network
+from casewright.survey.specs import is_small
+from casewright.survey.walls import SurveyedWall
+from casewright.survey.words import reading_words
+
+__all__ = ["advice_on", "advice_text", "has_doubtful_width", "survey_document"]
+
+_BELOW_MM = 176.0  # tables and lines of a usual wall
+_EYE_MM = 100.0
+_HOW = (
+    "Tape along the wall from its left end. Read each width at the back, along the wall, and "
+    "where the fronts will be. One level line goes round the whole room: down to the floor and up "
+    "to the ceiling at each numbered place. Casings count to their outer edges. Write every "
+    "reading down, then read it once more."
+)
+_WIDTHS = (
+    Column(""), Column("Above the floor"), Column("At the"), Column("Width", share=1.0),
+)  # fmt: skip
+_STATIONS = (
+    Column(""), Column("From the left"), Column("Down", share=1.0), Column("Up", share=1.0),
+    Column("Floor to ceiling", share=1.0),
+)  # fmt: skip
+_THINGS = (
+    Column(""), Column("On the wall", share=1.4), Column("From the left", share=1.0),
+    Column("Width", share=1.0), Column("To the right", share=1.0), Column("Lower edge", share=1.0),
+    Column("Upper edge", share=1.0), Column("Stands out", share=0.8),
+)  # fmt: skip
+_ROWS = 4  # of things on a wall, empty ones filling up
+
+
+def survey_document(room: Room, walls: Sequence[SurveyedWall], fingerprint: str) -> Document:
+    """The survey as a printed document: a page or two for each wall, then corners and way in.
+
+    Parameters
+    ----------
+    walls
+        Those to print: the room's, or bare ones to take out and fill in.
+    """
+    spec = room.spec
+    sections = [_wall(room, wall) for wall in walls]
+    rest = corner_blocks(room.survey, spec.unit)
+    unit = "inches" if spec.unit == "in" else "millimetres"
+    return Document(
+        title="Survey",
+        job=spec.name,
+        fingerprint=fingerprint,
+        unit=spec.unit,
+        paper=LETTER if spec.paper == "letter" else A4,
+        sections=(*sections, Section("Corners and the way in", rest, "corners")),
+        unit_note=f"Sizes in {unit}",
+    )
+
+
+def _wall(room: Room, wall: SurveyedWall) -> Section:
+    unit = room.spec.unit
+    paper = LETTER if room.spec.paper == "letter" else A4
+    form = survey_form(wall, unit)
+    blocks: list[Block] = [Paragraph(_HOW, soft=True), *_judged(room, wall)]
+    with suppress(ScaleError):
+        high = paper.text_height_mm - _BELOW_MM
+        plot = largest(wall_scene(form, unit), paper.text_width_mm, high, unit)
+        blocks.append(Figure(plot, alternative=f"{wall.spec.title} as measured, with its marks"))
+    blocks += [
+        Beside(
+            (
+                (
+                    Heading("Widths, from end to end", 3),
+                    Table(_WIDTHS, tuple(_width_rows(form, unit)), small=True),
+                ),
+                (
+                    Heading("Floor and ceiling, from the level line", 3),
+                    Table(_STATIONS, tuple(_station_rows(form, unit)), small=True),
+                ),
+            ),
+            (0.9, 1.2),
+        ),
+        Heading("On the wall, casings included", 3),
+        Table(_THINGS, tuple(_thing_rows(form, unit)), small=True),
+        *_lines(form, unit),
+    ]
+    return Section(wall.spec.title, tuple(blocks), f"wall:{wall.spec.key}")
+
+
+def _judged(room: Room, wall: SurveyedWall) -> Iterator[Block]:
+    """What counts, what is doubtful, and what to read next."""
+    unit = room.spec.unit
+    counts: list[Inline] = []
+    width = None if has_doubtful_width(room, wall) else wall.width
+    for words, dim in (
+        ("narrowest ", width), ("highest floor to lowest ceiling ", wall.clear),
+        ("floor falls ", wall.fall),
+    ):  # fmt: skip
+        if dim is not None:
+            counts += ["; " if counts else "Counts: ", words, Strong(measure_of(dim, unit))]
+    if counts:
+        yield Paragraph((*counts, "."))
+    for doubt in room.survey.doubts:
+        if doubt.paths[0].startswith(f"{wall.place.path}."):
+            yield Callout("ask", f"{doubt.says[:1].upper()}{doubt.says[1:]}.", "Read again")
+    advice = advice_on(room, wall)
+    if advice is not None:
+        yield Callout("measure first", f"{advice_text(advice, wall, unit)}.", "Read next")
+
+
+def has_doubtful_width(room: Room, wall: SurveyedWall) -> bool:
+    """Whether a width of a wall is in doubt, so that none of them counts yet."""
+    widths = f"{wall.place.path}.width_"
+    return any(path.startswith(widths) for doubt in room.survey.doubts for path in doubt.paths)
+
+
+def advice_on(room: Room, wall: SurveyedWall) -> Advice | None:
+    """The further reading of a wall that would cut the risk most, doubtful ones left out."""
+    path = f"{wall.place.path}."
+    doubtful = frozenset(
+        each.removeprefix(path)
+        for doubt in room.survey.doubts
+        for each in doubt.paths
+        if each.startswith(path)
+    )
+    return advise(network(wall, room.spec.survey.next_accuracy, room.spec.unit, doubtful))
+
+
+def advice_text(advice: Advice, wall: SurveyedWall, unit: Unit) -> str:
+    """The reading in words, and what it would do: two standard deviations before and after."""
+    words = reading_words(advice.next_reading, wall.spec, unit)
+    before, after = (_about(2 * each, unit) for each in (advice.before_mm, advice.after_mm))
+    known = "known only by eye" if advice.before_mm > _EYE_MM else f"known to {before} either way"
+    return f"{words}: {known} now, to {after} after it"
+
+
+def _about(value_mm: float, unit: Unit) -> str:
+    step = INCH / 32 if unit == "in" else Fraction(1, 2)
+    value = max(1, round(Fraction(value_mm) / step)) * step
+    return format_length(value, unit, precision=32 if unit == "in" else 10, with_unit=True)
+
+
+def _read(dim: Dim | None, unit: Unit) -> Rich:
+    """A reading with its tool where it is not the tape; else a blank."""
+    if dim is None:
+        return Blank(15.0)
+    tool = dim.origin.note if dim.origin else ""
+    size = Strong(measure_of(dim, unit))
+    return size if tool in ("", "tape") else (size, " ", Small(tool))
+
+
+def _width_rows(form: SurveyForm, unit: Unit) -> Iterator[Row]:
+    for each in form.widths:
+        height: Rich = "" if each.height is None else size_text(each.height, unit)
+        yield Row((each.mark, height, each.depth, _read(each.dim, unit)))
+
+
+def _station_rows(form: SurveyForm, unit: Unit) -> Iterator[Row]:
+    for each in form.stations:
+        along = size_text(each.along, unit)
+        place = along if each.depth == "back" else f"{along}, at the front"
+        yield Row((each.mark, place, *(_read(d, unit) for d in (each.down, each.up, each.whole))))
+
+
+def _thing_rows(form: SurveyForm, unit: Unit) -> Iterator[Row]:
+    marks = thing_marks(form)
+    for thing in form.wall.things:
+        yield _thing_row(form, thing, marks[thing.spec.key], unit)
+    for _ in range(max(1, _ROWS - len(form.wall.things))):
+        yield Row(("", Blank(22.0), *(Blank(13.0) for _ in range(6))))
+
+
+def _thing_row(form: SurveyForm, thing: PlacedThing, mark: str, unit: Unit) -> Row:
+    def read(name: str) -> Rich:
+        return _read(form.wall.read.get(f"fixed.{thing.spec.key}.{name}"), unit)
+
+    spec = thing.spec
+    left: Rich = read("left")
+    if spec.after is not None:
+        left = (*_several(left), " ", Small(f"from {form.wall.spec.thing(spec.after).title}"))
+    if spec.centre is not None:
+        left = (*_several(read("centre")), " ", Small("middle"))
+    lower, upper = asks_heights(spec.kind)
+    top = read("top") if spec.height is None or spec.top is not None else (
+        *_several(read("height")), " ", Small("high"),
+    )  # fmt: skip
+    notes = [spec.kind, *([] if spec.built else ["not built yet"])]
+    if spec.swing is not None:
+        notes.append(f"hinged {spec.swing}")
+    words: Rich = (f"{spec.title} ", Small(", ".join(n for n in notes if n != spec.title)))
+    out: Rich = Blank(11.0) if spec.out is None else size_text(spec.out.value, unit)
+    middle = is_small(spec.kind) and spec.centre is not None
+    across: tuple[Rich, ...] = (read("width"), read("right"))
+    if middle:
+        across = ("" if spec.width is None else across[0], "")
+    if is_small(spec.kind) and spec.bottom is not None and spec.top is None:
+        top = ""
+    heights = (read("bottom") if lower else "", top if upper else _highest(thing, unit))
+    return Row((mark, words, left, *across, *heights, out))
+
+
+def _highest(thing: PlacedThing, unit: Unit) -> Rich:
+    """Of a counter: how far its highest place lies under the level line."""
+    if thing.highest is None:
+        return Blank(15.0)
+    return (Strong(measure_of(thing.highest, unit)), " ", Small("under the line"))
+
+
+def _several(rich: Rich) -> tuple[Inline, ...]:
+    return rich if isinstance(rich, tuple) else (rich,)
+
+
+def _lines(form: SurveyForm, unit: Unit) -> Iterator[Block]:
+    """Plumb, studs, baseboard: a line each."""
+    spec, read = form.wall.spec, form.wall.read
+    for of, words in (("left", "at the left end"), ("right", "at the right end"),
+                      ("face", "this wall itself")):  # fmt: skip
+        known = [(n, p) for n, p in enumerate(spec.plumbs, start=1) if p.of == of]
+        for n, plumb in known:
+            way = "in" if plumb.lean.value >= 0 else "out"
+            off = size_text(abs(read[f"plumb_{n}"].value), unit)
+            over = size_text(plumb.over, unit)
+            yield Paragraph(f"Plumb, {words}: leans {way} by {off} over {over}.")
+        if not known:
+            blanks = (Blank(), " over ", Blank(), ", in or out at the top: ", Blank(12.0))
+            yield Paragraph((f"Plumb, {words}: off by ", *blanks))
+    yield Paragraph(("Studs, middles from the left: ", *_studs(form, unit)))
+    board = spec.baseboard
+    if board is None:
+        yield Paragraph(("Baseboard: ", Blank(), " high, ", Blank(), " thick"))
+    else:
+        high, thick = (size_text(given.value, unit) for given in (board.height, board.thickness))
+        yield Paragraph(f"Baseboard: {high} high, {thick} thick.")
+
+
+def _studs(form: SurveyForm, unit: Unit) -> Iterable[Inline]:
+    studs = list(zip(form.wall.studs, form.wall.spec.studs, strict=True))
+    if not studs:
+        for _ in range(6):
+            yield from (Blank(14.0), "  ")
+        return
+    for n, (dim, stud) in enumerate(studs):
+        yield from ("; " if n else "", measure_of(dim, unit), " probed" if stud.probed else "")
+    yield "."

@@ -1,0 +1,190 @@
+"""The survey form of a wall: a line for every reading, taken or still missing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from string import ascii_uppercase
+
+from casewright.dims import Dim, Unit, size_text
+from casewright.survey.fixed_things import PlacedThing
+from casewright.survey.specs import Depth, FixedKind, Station, is_small
+from casewright.survey.usual import (
+    NEAR_HEIGHT,
+    heights_stood_for,
+    usual_heights,
+    usual_stations,
+)
+from casewright.survey.walls import SurveyedWall
+
+__all__ = ["FormStation", "FormWidth", "SurveyForm", "asks_heights", "missing", "survey_form"]
+
+_NEAR_ALONG = Fraction(305)
+_USUAL_WIDTH = Fraction(3048)
+_ON_FLOOR: tuple[FixedKind, ...] = ("door", "base case", "tall case", "counter")
+
+
+@dataclass(frozen=True, slots=True)
+class FormWidth:
+    """A width on the form.
+
+    Parameters
+    ----------
+    mark
+        Letter on the drawing.
+    height
+        Above the floor [mm]; None: not told.
+    dim
+        As read [mm]; None: still missing.
+    """
+
+    mark: str
+    height: Fraction | None
+    depth: Depth
+    dim: Dim | None
+
+
+@dataclass(frozen=True, slots=True)
+class FormStation:
+    """A station on the form.
+
+    Parameters
+    ----------
+    mark
+        Number on the drawing.
+    along
+        From the wall's left end [mm].
+    down, up, whole
+        As read [mm]; None: still missing.
+    """
+
+    mark: str
+    along: Fraction
+    depth: Depth
+    down: Dim | None
+    up: Dim | None
+    whole: Dim | None
+
+
+@dataclass(frozen=True, slots=True)
+class SurveyForm:
+    """Lines for all readings of a wall, in the order in which one takes them.
+
+    Parameters
+    ----------
+    wall
+        As read.
+    length
+        Of the wall as drawn: its narrowest reading, or a usual one [mm].
+    """
+
+    wall: SurveyedWall
+    length: Fraction
+    widths: tuple[FormWidth, ...]
+    stations: tuple[FormStation, ...]
+
+
+def survey_form(wall: SurveyedWall, unit: Unit) -> SurveyForm:
+    """What was read of a wall, and where the usual readings are still missing."""
+    length = wall.width.value if wall.width is not None else _USUAL_WIDTH
+    widths = sorted(
+        _widths(wall, unit), key=lambda row: (row[1] == "front", row[0] is None, row[0] or 0)
+    )
+    stations = sorted(
+        _stations(wall, length, unit), key=lambda row: (row.depth == "front", row.along)
+    )
+    return SurveyForm(
+        wall,
+        length,
+        tuple(FormWidth(_letter(n), *row) for n, row in enumerate(widths)),
+        tuple(
+            FormStation(str(n), row.along, row.depth, *_read(wall, row))
+            for n, row in enumerate(stations, start=1)
+        ),
+    )
+
+
+def _letter(number: int) -> str:
+    return ascii_uppercase[number % 26] * (number // 26 + 1)
+
+
+_WidthRow = tuple[Fraction | None, Depth, Dim | None]
+
+
+def _widths(wall: SurveyedWall, unit: Unit) -> Iterator[_WidthRow]:
+    """Those read, then the usual ones that none of them stands for."""
+    usual: list[tuple[Fraction, Depth]] = [
+        (height, depth) for depth in _depths() for height in usual_heights(unit)
+    ]
+    for width, dim in wall.widths():
+        yield width.height, width.depth, dim
+        usual = [place for place in usual if not _is_at(place, width.height, width.depth)]
+    for height, depth in usual:
+        own = [each.height for each in wall.spec.widths if each.depth == depth]
+        told = [each for each in own if each is not None]
+        if height not in heights_stood_for(told, len(own) - len(told), unit):
+            yield height, depth, None
+
+
+def _depths() -> tuple[Depth, ...]:
+    return ("back", "front")
+
+
+def _is_at(place: tuple[Fraction, Depth], height: Fraction | None, depth: Depth) -> bool:
+    return height is not None and depth == place[1] and abs(height - place[0]) <= NEAR_HEIGHT
+
+
+def _stations(wall: SurveyedWall, length: Fraction, unit: Unit) -> Iterator[Station]:
+    """Those read, then the usual ones that none of them is near."""
+    yield from wall.spec.stations
+    known = [each.along for each in wall.spec.stations if each.depth == "back"]
+    for along in usual_stations(length, unit):
+        if all(abs(along - each) > _NEAR_ALONG for each in known):
+            yield Station(along)
+
+
+def _read(wall: SurveyedWall, row: Station) -> tuple[Dim | None, Dim | None, Dim | None]:
+    for n, each in enumerate(wall.spec.stations, start=1):
+        if each is row:
+            found = [wall.read.get(f"station_{n}.{name}") for name in ("down", "up", "whole")]
+            return found[0], found[1], found[2]
+    return None, None, None
+
+
+def asks_heights(kind: FixedKind) -> tuple[bool, bool]:
+    """Whether a thing's lower and its upper edge are asked for."""
+    return kind not in _ON_FLOOR, kind != "counter"
+
+
+def missing(form: SurveyForm, unit: Unit) -> Iterator[str]:
+    """What is still to be read of a wall, in words, in the order of the form."""
+    absent = [each for each in form.widths if each.dim is None]
+    for depth in _depths():
+        heights = [size_text(w.height, unit) for w in absent if w.depth == depth and w.height]
+        if heights:
+            yield f"its width at the {depth}, {' and '.join(heights)} above the floor"
+    for name, words in (("down", "down to the floor"), ("up", "up to the ceiling")):
+        places = [size_text(s.along, unit) for s in form.stations if getattr(s, name) is None]
+        if places:
+            yield f"the level line {words}, {', '.join(places)} from the left end"
+    for thing in form.wall.things:
+        yield from _missing_of(thing)
+    if not form.wall.spec.studs:
+        yield "its studs"
+    plumb = {each.of for each in form.wall.spec.plumbs}
+    if not plumb:
+        yield "how plumb it stands, and the walls at its ends"
+
+
+def _missing_of(thing: PlacedThing) -> Iterator[str]:
+    title, (lower, upper) = thing.spec.title, asks_heights(thing.spec.kind)
+    if thing.left is None or thing.right is None:
+        yield f"where {title} begins and ends along the wall"
+    if is_small(thing.spec.kind):
+        if thing.bottom is None and thing.top is None:
+            yield f"how high {title} is"
+    elif (lower and thing.bottom is None) or (upper and thing.top is None):
+        yield f"how high {title} reaches, from where to where"
+    if thing.spec.kind == "counter" and thing.highest is None:
+        yield f"the level line down to {title}, at three places"

@@ -1,0 +1,125 @@
+"""The survey form: every reading in its place, a blank for each that is missing."""
+
+from __future__ import annotations
+
+from functools import cache
+from io import BytesIO
+
+import pytest
+from pypdf import PdfReader
+from tests.jobs import FIVE_LINES, read
+from tests.surveyed_room import SURVEYED_ROOM
+
+from casewright.drawing import clashes, plot
+from casewright.drawing.wall_elevation import wall_scene
+from casewright.job.surveying import survey_files, survey_sheets, walls_to_survey
+from casewright.outputs.blocks import Beside, Block, Callout, Table
+from casewright.outputs.document import Document, check_links
+from casewright.outputs.inlines import Blank, rich_text
+from casewright.packet.survey_pages import survey_document
+from casewright.packet.words import unfold
+from casewright.room.build import build
+from casewright.room.model import Room
+from casewright.survey.form import survey_form
+
+SWAPPED = SURVEYED_ROOM.replace('"132 3/8"', '"123 3/8"')
+
+
+@cache
+def _room(text: str) -> Room:
+    return build(read(text))
+
+
+def _document(text: str) -> Document:
+    room = _room(text)
+    return survey_document(room, walls_to_survey(room), "0" * 12)
+
+
+def _tables(blocks: tuple[Block, ...]) -> list[Table]:
+    found: list[Table] = []
+    for block in blocks:
+        if isinstance(block, Table):
+            found.append(block)
+        elif isinstance(block, Beside):
+            for column in block.columns:
+                found += _tables(column)
+    return found
+
+
+def _blanks(table: Table) -> int:
+    cells = [cell for row in table.rows for cell in row.cells]
+    return sum(isinstance(item, Blank) for cell in cells for item in unfold(cell))
+
+
+def test_a_page_for_each_wall_and_one_for_corners() -> None:
+    """In the order of the file; every link arrives."""
+    document = _document(SURVEYED_ROOM)
+    titles = [section.title for section in document.sections]
+    assert titles == ["window wall", "range", "Corners and the way in"]
+    check_links(document)
+
+
+def test_what_was_read_stands_in_its_place_and_the_rest_is_blank() -> None:
+    """Of the window wall four widths are read, two usual ones at the front are not."""
+    widths, stations, things = _tables(_document(SURVEYED_ROOM).sections[0].blocks)
+    assert [rich_text(row.cells[3]) for row in widths.rows][:3] == [
+        "100 1/4",
+        "100 3/8",
+        "100 5/8",
+    ]
+    assert _blanks(widths) == 2
+    assert rich_text(stations.rows[0].cells[2]) == "40"
+    assert rich_text(things.rows[0].cells[2]) == "30 1/4"
+    assert "laser" in " ".join(rich_text(row.cells[3]) for row in widths.rows)
+
+
+def test_a_room_without_a_survey_gets_a_bare_form() -> None:
+    """Six widths, floor and ceiling at each station, three lines of things: all blank."""
+    document = _document(FIVE_LINES)
+    widths, stations, _ = _tables(document.sections[0].blocks)
+    assert _blanks(widths) == 6
+    assert _blanks(stations) == 3 * len(stations.rows) == 3 * 6
+
+
+def test_doubts_stand_above_the_drawing() -> None:
+    """181 among 118s is told where one fills in the form."""
+    callouts = [b for b in _document(SWAPPED).sections[1].blocks if isinstance(b, Callout)]
+    assert [callout.sign for callout in callouts] == ["ask", "measure first"]
+    assert "two figures swapped" in rich_text(callouts[0].text)
+
+
+@pytest.mark.parametrize("text", [SURVEYED_ROOM, FIVE_LINES], ids=["surveyed", "bare"])
+def test_no_lettering_of_the_drawing_lies_over_another(text: str) -> None:
+    """Numbers and marks keep clear of each other at the scale of the page."""
+    room = _room(text)
+    for wall in walls_to_survey(room):
+        drawn = plot(wall_scene(survey_form(wall, room.spec.unit), room.spec.unit), 40)
+        assert not [clash for clash in clashes(drawn.groups) if "Balloon" not in str(clash)]
+
+
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+def test_a_usual_wall_takes_one_page(paper: str) -> None:
+    """On either paper, so that it can be pinned up whole."""
+    text = SURVEYED_ROOM.replace('unit = "in"', f'unit = "in"\npaper = "{paper}"')
+    reader = PdfReader(BytesIO(survey_files(_room(text))["survey.pdf"]))
+    assert len(reader.pages) == 3
+    words = reader.pages[0].extract_text()
+    assert "window over the sink" in words
+    assert "Read next" in words
+
+
+def test_what_is_missing_is_told_in_words() -> None:
+    """Each wall by itself, with the further reading that would tell most."""
+    window, other = survey_sheets(_room(SURVEYED_ROOM))
+    assert any("at the front" in words for words in window.missing)
+    assert "its studs" in other.missing
+    assert "its studs" not in window.missing
+    assert window.next_reading
+    assert "known only by eye" in other.next_reading
+
+
+def test_a_width_in_doubt_is_not_told_as_what_counts() -> None:
+    """Nothing is built on it, on paper either."""
+    sheet = survey_sheets(_room(SWAPPED))[1]
+    assert sheet.counts[0] == "width in doubt"
+    assert sheet.doubts
