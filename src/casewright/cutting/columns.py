@@ -7,7 +7,6 @@ sheet can be worth more than the pricing finds, and this alone makes the bound.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from contextlib import suppress
 from fractions import Fraction
 from math import ceil
 
@@ -15,7 +14,7 @@ import highspy
 import numpy as np
 
 from casewright.cutting.bounds import lift
-from casewright.cutting.pricing import Column, GivenUpError, Pricing
+from casewright.cutting.pricing import Column, Pricing
 from casewright.cutting.shapes import Action, Found, Task
 
 __all__ = ["Columns"]
@@ -141,11 +140,6 @@ class Columns:
         -------
         The best bound so far.
         """
-        with suppress(GivenUpError):
-            self._raise_to(target)
-        return self.bound
-
-    def _raise_to(self, target: int) -> None:
         self.offer(self._price(self.values))
         while self.bound < target and not self._is_over():
             cost, duals = self._mix()
@@ -157,6 +151,7 @@ class Columns:
             )
             if not self.offer(self._price(point)) and not self.offer(self._price(duals)):
                 break
+        return self.bound
 
     def _mix(self) -> tuple[Fraction, tuple[int, ...]]:
         """Cost of the cheapest mix of the sheets offered, and what each part adds to it."""
@@ -172,6 +167,8 @@ class Columns:
     def _price(self, values: Sequence[int]) -> list[Column]:
         """The best sheets by these values, and the bound that follows from them."""
         found = [pricing.best(values) for pricing in self._pricings]
+        if not all(found):
+            return []
         self.nodes += self.effort - _SOLVED
         worths = [max(worth for worth, _ in sheets) for sheets in zip(*found, strict=True)]
         bound = self._bound(values, worths)

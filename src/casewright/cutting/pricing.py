@@ -18,7 +18,7 @@ import numpy.typing as npt
 
 from casewright.cutting.shapes import Task
 
-__all__ = ["Column", "GivenUpError", "Pricing"]
+__all__ = ["Column", "Pricing"]
 
 _Ints = npt.NDArray[np.int64]
 
@@ -32,7 +32,7 @@ _BLOCK = 64
 """Widths of a panel that are tried at once."""
 
 
-class GivenUpError(Exception):
+class _GivenUpError(Exception):
     """Someone wants to wait no longer."""
 
 
@@ -140,20 +140,18 @@ class Pricing:
         return self._raster.cells
 
     def best(self, values: Sequence[int]) -> list[tuple[int, Column]]:
-        """For each stock the value of its best sheet, and one that has it.
+        """For each stock the value of its best sheet, and one that has it; nothing if given up.
 
         Parameters
         ----------
         values
             Of one part of each shape; not negative.
-
-        Raises
-        ------
-        GivenUpError
-            When it was to be given up.
         """
-        tables = _Tables(self._raster, values, self._is_over)
-        return [tables.sheet(index) for index in range(len(self._raster.task.bins))]
+        try:
+            tables = _Tables(self._raster, values, self._is_over)
+            return [tables.sheet(index) for index in range(len(self._raster.task.bins))]
+        except _GivenUpError:
+            return []
 
 
 class _Tables:
@@ -195,7 +193,7 @@ class _Tables:
 
     def _look_up(self) -> None:
         if self._is_over():
-            raise GivenUpError
+            raise _GivenUpError
 
     def row(self, level: int) -> _Ints:
         """Values of the best rows led by parts of one height, by length."""
