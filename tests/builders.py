@@ -83,7 +83,8 @@ def hardware(unit: Unit = "in") -> HardwareList:
     """A cup hinge of constant 13, 5 mm pins, screws."""
     hinge = HingeSheet(
         "hinge", "cup hinge", _mm("13"), _mm("3"), _mm("6"), (_mm("0"), _mm("2"), _mm("4")),
-        _mm("35"), _mm("12.5"), _mm("37"), _mm("32"), _mm("5"), _mm("2"), placeholder=False,
+        _mm("35"), _mm("12.5"), _mm("37"), _mm("32"), _mm("5"), _mm("2"), _mm("1.5"),
+        placeholder=False,
     )  # fmt: skip
 
     def screw(key: str, inches: str, metric: str) -> ScrewSheet:

@@ -22,7 +22,7 @@ from casewright.shop import ToolKind
 __all__ = ["Maker", "Outline"]
 
 _LOOSE = Fraction(2, 5)
-"""What a dado may be too wide before glue no longer holds: about 1/64 in (common practice) [mm]."""
+"""What a dado may be too wide before glue fails it: about 1/64 in (common practice) [mm]."""
 
 _EDGE_AXIS: Mapping[str, Literal["length", "width"]] = {
     "l0": "length", "l1": "length", "w0": "width", "w1": "width",

@@ -1,8 +1,8 @@
 """Doors hinged beside a wall that cannot open to a right angle.
 
 An open door stands across the end of its case, and its pull points at the wall. The filler must
-be as wide as the pull stands out, and a little more. How far the leaf itself stands off the side
-when it is open is the hinge's own affair: it is not counted here, the sheet in the box tells.
+be as wide as the pull stands out, and a little more. How far the open leaf itself stands out past
+its closed edge is the hinge's own affair: the sheet in its box tells (`stand_off`).
 
 Passes
 ------
@@ -14,12 +14,13 @@ A filler of 3/4 there.
 
 Sources
 -------
-`common practice`: the projection of the pull and 1/8 in, or 3 mm.
+`common practice`: the projection of the pull, what the hinge asks for, and 1/8 in, or 3 mm.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from casewright.casework.cases import Door
 from casewright.checks.rule import Breach, Rule
@@ -35,7 +36,7 @@ def _examine(room: Room) -> Iterator[Breach]:
         for filler in run.fillers:
             doors = _beside(run, filler)
             if doors:
-                yield from _judge(room, filler, doors)
+                yield from _judge(room, run, filler, doors)
 
 
 def _beside(run: Run, filler: Filler) -> list[Door]:
@@ -48,18 +49,28 @@ def _beside(run: Run, filler: Filler) -> list[Door]:
     return [front for front in own if front.x.value == outer]
 
 
-def _judge(room: Room, filler: Filler, doors: list[Door]) -> Iterator[Breach]:
+def _reveal(run: Run, filler: Filler, door: Door) -> Fraction:
+    """Edge of the box left bare beside a door, which the pull has as well [mm]."""
+    if filler.path.endswith("left"):
+        return door.x.value
+    return run.cases[-1].width.value - door.x.value - door.width.value
+
+
+def _judge(room: Room, run: Run, filler: Filler, doors: list[Door]) -> Iterator[Breach]:
     pull = room.spec.hardware.pull.projection.value
-    need, wide = pull + by_unit(room, "1/8", "3"), filler.width.value
+    out = room.spec.hardware.hinge.stand_off.value
+    wide = filler.width.value
+    need = pull + out + by_unit(room, "1/8", "3") - _reveal(run, filler, doors[0])
     if wide < need:
         yield Breach(
             doors[0].path,
             f"the {doors[0].title} does not open to a right angle: the filler beside it is "
-            f"{length(room, wide)} wide, and its pull stands out {length(room, pull)}",
+            f"{length(room, wide)} wide; its pull stands out {length(room, pull)}, and the open "
+            f"leaf {length(room, out)} by the hinge's sheet",
             measured=length(room, wide),
             limit=length(room, need),
             remedies=(
-                f"a filler of {length(room, need)} or more, and what the hinge asks for",
+                f"a filler of {length(room, need)} or more",
                 "the door hinged on its other side",
                 "a knob or a pull that stands out less",
             ),

@@ -35,6 +35,8 @@ class HingeSheet:
         Diameter of the plate holes [mm].
     side_play
         What the side screw gives either way [mm].
+    stand_off
+        How far a door opened to a right angle stands out past its closed edge [mm].
     placeholder
         True when nobody has typed the sheet of the hinge in hand: asked for before boring.
     """
@@ -51,6 +53,7 @@ class HingeSheet:
     plate_pitch: Given
     plate_hole: Given
     side_play: Given
+    stand_off: Given
     placeholder: bool = True
 
 

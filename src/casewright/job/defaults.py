@@ -93,7 +93,7 @@ def _hardware(unit: Unit) -> dict[str, dict[str, Any]]:
             "constant": "13 mm", "bore_distance": ["3 mm", "6 mm"],
             "plate_heights": ["0 mm", "2 mm", "4 mm"], "cup_diameter": "35 mm",
             "cup_depth": "12.5 mm", "plate_line": "37 mm", "plate_pitch": "32 mm",
-            "plate_hole": "5 mm", "side_play": "2 mm",
+            "plate_hole": "5 mm", "side_play": "2 mm", "stand_off": "1.5 mm",
         },
         "pull": {
             "title": "bar pull", "centres": "96 mm", "hole": "5 mm",

@@ -7,9 +7,10 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
-from tests.builders import SLAB, Unit, case_spec, given, job, plain_style, stock
+from tests.builders import GLASS, SLAB, Unit, case_spec, given, job, plain_style, stock
 
 from casewright.casework.cases import Case, Door, Front, Hinge
+from casewright.casework.specs import Hand
 from casewright.checks import check
 from casewright.dims import Dim
 from casewright.facts import NO_FACTS, Facts
@@ -17,7 +18,7 @@ from casewright.findings import Finding
 from casewright.room.build import build
 from casewright.room.model import Room
 from casewright.room.specs import RunSpec
-from casewright.stock import Sheet, Stock
+from casewright.stock import Glazing, Sheet, Stock
 
 BASE: dict[str, Any] = {
     "kind": "base", "toe": "notch", "height": "34 1/2", "depth": "23 1/4", "shelves": 1,
@@ -98,6 +99,39 @@ def beside_wall(wall: str, **changes: Any) -> Room:
     """An upper of 33 between a wall and the open."""
     run = RunSpec("row", "Row", ("upper",), (given(wall),), "wall", "open")
     return build(job(case_spec(front=SLAB, **changes), runs=(run,)))
+
+
+def side_by_side(*, swing: str = "1.5", between: str = "1/16") -> Room:
+    """Two uppers of one door each, hinged at the seam, with a reveal and a hinge of their own.
+
+    Parameters
+    ----------
+    swing
+        How far the hinge lets an open door stand out [mm].
+    between
+        Reveal beside each door [in].
+    """
+    hands: dict[str, Hand] = {"one": "right", "other": "left"}
+    cases = [
+        case_spec(key=key, width="18", front=replace(SLAB, hinge=hand))
+        for key, hand in hands.items()
+    ]
+    run = RunSpec("row", "Row", ("one", "other"), (), "open", "open")
+    spec = job(*cases, runs=(run,), style=plain_style(reveal=between))
+    hinge = replace(spec.hardware.hinge, stand_off=given(swing, "mm"))
+    return build(replace(spec, hardware=replace(spec.hardware, hinge=hinge)))
+
+
+def with_pane(width: str, height: str, glazing: str = "glass", *, thick: str = "1/8") -> Room:
+    """An upper behind glass or plastic, with lengths in inches."""
+    goods = stock()
+    pane = goods["glass"]
+    assert isinstance(pane, Glazing)
+    goods["glass"] = replace(
+        pane, thickness=given(thick),
+        material="tempered glass" if glazing == "glass" else "acrylic",
+    )  # fmt: skip
+    return room_of(width=width, height=height, front=replace(GLASS, leaves=1), goods=goods)
 
 
 def over_counter(wall_bottom: str) -> Room:

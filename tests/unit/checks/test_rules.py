@@ -29,8 +29,10 @@ from tests.unit.checks.rooms import (
     only_case,
     over_counter,
     room_of,
+    side_by_side,
     soft_stock,
     with_leaf,
+    with_pane,
     without,
 )
 
@@ -115,6 +117,8 @@ PASSES: dict[str, Make] = {
     "fit forecast": lambda: room_of(front=SLAB),
     "tip over": lambda: room_of(**BASE),
     "door beside wall": lambda: beside_wall("34 1/2"),
+    "door beside front": side_by_side,
+    "pane size": lambda: with_pane("18", "40"),
     "over counter": lambda: over_counter("54"),
     "studs behind": room_of,
     "small part": lambda: room_of(front=GLASS),
@@ -125,6 +129,8 @@ PASSES: dict[str, Make] = {
 
 FAILS: dict[str, Make] = {
     "fit band": lambda: _cut_back("29"),
+    "door beside front": lambda: side_by_side(between="1/64"),
+    "pane size": lambda: with_pane("26", "50"),
     "nailer missing": lambda: without(room_of(), "nailer"),
     "wall screw bite": lambda: room_of(screws={"wall_screw": "2"}),
     "fastener bite": lambda: room_of(screws={"back_brad": "1/4"}),

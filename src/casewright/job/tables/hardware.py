@@ -60,6 +60,10 @@ class HingeTable(Table):
     side_play: Annotated[Length, Between("0", "1/4", "0", "6")] | None = None
     """What the side screw gives either way."""
 
+    stand_off: Annotated[Length, Between("0", "1", "0", "25")] | None = None
+    """How far a door as thick as these, opened to a right angle, stands out past its closed edge:
+    the least reveal or gap that the sheet gives."""
+
 
 class PullTable(Table):
     """A knob or a bar pull. With centres it no longer counts as a placeholder."""
