@@ -2,8 +2,8 @@
 
 A wall case hangs on two columns of screws. One that is narrower than the studs are apart has one
 stud behind it at the most, and perhaps none; all its weight then hangs on one column, and it can
-turn about it. Where the studs are is not known until they are found. What a wall carries is not
-worked out here.
+turn about it. Where studs were found those are counted, else as many as can be there. What a wall
+carries is not worked out here.
 
 Passes
 ------
@@ -22,11 +22,13 @@ distance is style 'stud_spacing', usual spacing of wall framing by `irc`.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import length
 from casewright.findings import Severity
 from casewright.room.model import Room
+from casewright.room.on_walls import CaseOnWall, cases_on_walls
 from casewright.room.wall_fixing import wall_fixings
 
 __all__ = ["RULE"]
@@ -38,15 +40,29 @@ def _examine(room: Room) -> Iterator[Breach]:
     cases = {case.key: case for case in room.cases}
     in_runs = {case.key for run in room.runs if len(run.cases) > 1 for case in run.cases}
     spacing = length(room, room.spec.style["stud_spacing"].value)
+    on_walls = {each.case.key: each for each in cases_on_walls(room) if each.wall.studs}
     for fixing in wall_fixings(room):
         case = cases[fixing.case]
-        if case.spec.kind != "wall" or fixing.studs >= _COLUMNS:
+        before = on_walls.get(case.key)
+        found = None if before is None else _found(before)
+        studs = fixing.studs if found is None else len(found)
+        if case.spec.kind != "wall" or studs >= _COLUMNS:
             continue
+        behind = (
+            f"has one stud behind it at the most, perhaps none: they stand {spacing} apart until "
+            "they are found"
+        )
+        if found is not None:
+            which = ", ".join(length(room, each) for each in found)
+            behind = (
+                f"has one stud behind it, {which} from the wall's left end"
+                if found
+                else "has none of the studs that were found behind it"
+            )
         joined = ("screw it to its neighbours too, before they are let go",)
         yield Breach(
             case.key,
-            f"{case.spec.title}, {length(room, case.width.value)} wide, has one stud behind it at "
-            f"the most, perhaps none: they stand {spacing} apart until they are found",
+            f"{case.spec.title}, {length(room, case.width.value)} wide, {behind}",
             measured=length(room, case.width.value),
             limit=spacing,
             remedies=(
@@ -55,6 +71,16 @@ def _examine(room: Room) -> Iterator[Breach]:
                 "a wider case",
             ),
         )
+
+
+def _found(before: CaseOnWall) -> list[Fraction]:
+    """Middles of the found studs that its sides lie beyond, from the wall's left end [mm]."""
+    case = before.case
+    left = before.left + case.left_frame.value
+    side = max(p.finished.thickness.value for p in case.parts if p.role == "side")
+    inside = (left + side, left + case.width.value - side)
+    middles = sorted(stud.value for stud in before.wall.studs)
+    return [middle for middle in middles if inside[0] <= middle <= inside[1]]
 
 
 RULE = Rule("studs behind", Severity.CARE, __doc__ or "", "common practice", _examine)

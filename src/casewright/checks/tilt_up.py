@@ -2,7 +2,7 @@
 
 A box that comes in lying down is tilted up over its lower rear edge, and its upper corner swings
 as high as the diagonal of its side. It must clear the ceiling with a little to spare. The ceiling
-is reckoned from the style until it is measured, at its lowest.
+is reckoned from the style until it is measured: then from the highest floor to the lowest ceiling.
 
 Passes
 ------
@@ -39,7 +39,10 @@ def _box_height(case: Case) -> Fraction:
 
 
 def _examine(room: Room) -> Iterator[Breach]:
-    ceiling = room.spec.style["ceiling"].value
+    measured = room.survey.clear
+    ceiling = room.spec.style["ceiling"].value if measured is None else measured.value
+    word = "is reckoned" if measured is None else "is"
+    ask = ("measure the ceiling at its lowest: write it as ceiling in [style]",)
     free = ceiling - by_unit(room, "1/2", "12")
     for case in room.boxes:
         if case.spec.kind == "wall":
@@ -52,13 +55,13 @@ def _examine(room: Room) -> Iterator[Breach]:
         yield Breach(
             case.key,
             f"{case.spec.title} cannot be tilted up: from corner to corner its side measures "
-            f"{diagonal}, and the ceiling is reckoned {length(room, ceiling)} high",
+            f"{diagonal}, and the ceiling {word} {length(room, ceiling)} high",
             measured=diagonal,
             limit=length(room, free),
             remedies=(
                 f"a box at most {about(room, most)} high at this depth, on a plinth of its own",
                 "two boxes, one on the other",
-                "measure the ceiling at its lowest: write it as ceiling in [style]",
+                *(ask if measured is None else ()),
                 "carry it in upright, or put it together standing",
             ),
         )

@@ -35,6 +35,14 @@ from tests.unit.checks.rooms import (
     with_pane,
     without,
 )
+from tests.unit.checks.surveyed_rooms import (
+    DOOR,
+    WINDOW,
+    before_wall,
+    corner,
+    falling,
+    under,
+)
 
 from casewright.casework.specs import FrontSpec
 from casewright.checks import RULES, check
@@ -125,6 +133,11 @@ PASSES: dict[str, Make] = {
     "tilt up": lambda: room_of(**BOOKCASE),
     "toe space": lambda: room_of(**BASE),
     "wood movement": lambda: _framed_pair("yellow-poplar", "8"),
+    "floor fall": lambda: before_wall("base", falling('"40 1/2"')),
+    "under ceiling": lambda: before_wall("wall", under(96)),
+    "in the way": lambda: before_wall("base", WINDOW),
+    "way in": lambda: before_wall("base", more=DOOR),
+    "sharp corner": lambda: before_wall("base", more=corner("60 1/4")),
 }
 
 FAILS: dict[str, Make] = {
@@ -159,6 +172,11 @@ FAILS: dict[str, Make] = {
     "fit forecast": lambda: room_of(front=SLAB, overrides={"gap_tolerance": given("1/64")}),
     "tool missing": lambda: _in_shop(room_of(), "pocket-hole jig"),
     "wood movement": lambda: _framed_pair("northern red oak", "6"),
+    "floor fall": lambda: before_wall("base", falling("41")),
+    "under ceiling": lambda: before_wall("wall", under(80)),
+    "in the way": lambda: before_wall("wall", WINDOW),
+    "way in": lambda: before_wall("long", more=DOOR),
+    "sharp corner": lambda: before_wall("base", more=corner("59")),
 }
 
 

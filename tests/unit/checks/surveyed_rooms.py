@@ -1,0 +1,73 @@
+"""Rooms of one case before a surveyed wall, as a job file tells them."""
+
+from __future__ import annotations
+
+from functools import cache
+
+from tests.jobs import read
+
+from casewright.room.build import build
+from casewright.room.model import Room
+
+_CASES = {
+    "base": 'kind = "base"\nwidth = 36\n',
+    "wall": 'kind = "wall"\nwidth = 36\n',
+    "long": 'kind = "base"\nwidth = 60\nheight = 40\ndepth = 34\n',
+}
+
+
+@cache
+def before_wall(
+    kind: str, wall: str = "", more: str = "", *, width: str = '["100", "100", "100"]'
+) -> Room:
+    """A base case 36 wide, a wall case or a long chest, at the left end of a wall of 100.
+
+    Parameters
+    ----------
+    kind
+        base, wall or long.
+    wall
+        What else is told of the wall.
+    more
+        Other sections.
+    width
+        Readings of the wall.
+    """
+    return build(
+        read(
+            f'format = 1\nunit = "in"\n[case.a]\n{_CASES[kind]}'
+            '[run.r]\ncases = ["a"]\non = "w"\nleft = "open"\nright = "wall"\n'
+            f"{more}\n[wall.w]\nwidth = {width}\n{wall}"
+        )
+    )
+
+
+def _fixed(kind: str, bottom: str) -> str:
+    return (
+        f'[wall.w.fixed.thing]\nkind = "{kind}"\nleft = 20\nwidth = 30\nbottom = {bottom}\n'
+        "height = 36\n"
+    )
+
+
+WINDOW = _fixed("window", "42")
+OUTLET = '[wall.w.fixed.thing]\nkind = "outlet"\ncentre = 20\nbottom = 16\n'
+DOOR = '[way_in.d]\nkind = "door"\nwidth = "31 1/2"\nheight = 79\n'
+
+
+def falling(fall: str) -> str:
+    """A floor that falls so much along the wall."""
+    low = f"{{ along = 90, down = {fall} }}"
+    return f'stations = [{{ along = 0, down = "40" }}, {low}]\n'
+
+
+def under(ceiling: int) -> str:
+    """A ceiling so high over the floor."""
+    return f"stations = [{{ along = 0, whole = {ceiling} }}]\n"
+
+
+def corner(across: str) -> str:
+    """A corner at the right end by a triangle of 36, 48 and so much across."""
+    return (
+        '[wall.side]\nwidth = 90\n[corner.c]\nwalls = ["w", "side"]\n'
+        f'triangle = {{ left = 36, right = 48, across = "{across}" }}\n'
+    )

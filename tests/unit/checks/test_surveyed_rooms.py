@@ -1,0 +1,92 @@
+"""Rules that look at the room as measured."""
+
+from __future__ import annotations
+
+import pytest
+from tests.builders import INCH
+from tests.unit.checks.rooms import found_in
+from tests.unit.checks.surveyed_rooms import (
+    DOOR,
+    OUTLET,
+    WINDOW,
+    before_wall,
+    corner,
+    falling,
+    under,
+)
+
+from casewright.findings import Severity
+from casewright.room.on_walls import cases_on_walls
+
+
+def test_a_case_lies_where_its_run_begins() -> None:
+    """36 wide at the left end of its wall; a wall case hangs 54 above the floor."""
+    [base], [hung] = (list(cases_on_walls(before_wall(kind))) for kind in ("base", "wall"))
+    assert [base.left, base.right, base.bottom] == [0, 36 * INCH, 0]
+    assert hung.bottom == 54 * INCH
+
+
+def test_an_outlet_behind_a_case_needs_care_where_a_window_stops() -> None:
+    """A back can be cut out for the one; it is told where, from the case's own side."""
+    [outlet] = found_in("in the way", before_wall("base", OUTLET))
+    assert outlet.severity is Severity.CARE
+    assert '20" from its left side and 16" above the floor' in outlet.says
+    [window] = found_in("in the way", before_wall("wall", WINDOW))
+    assert window.severity is Severity.STOP
+    assert '16" of its width' in window.says
+    assert 'from 54" to 78" above the floor' in window.says
+
+
+@pytest.mark.parametrize("kind", ["gas", "pipe", "vent", "switch"])
+def test_gas_is_for_a_licensed_trade(kind: str) -> None:
+    """Only of gas is it said first."""
+    room = before_wall("base", OUTLET.replace("outlet", kind))
+    [found] = found_in("in the way", room)
+    assert ("licensed trade" in found.remedies[0]) == (kind == "gas")
+
+
+def test_a_ceiling_that_was_measured_counts_for_tilting_up() -> None:
+    """A bookcase 90 high and 24 deep needs 93.1 from corner to corner (Pythagoras)."""
+    deep = 'kind = "bookcase"\nheight = 90\ndepth = 24\nwidth = 30\n'
+    more = f"[case.tall]\n{deep}"
+    assert not found_in("tilt up", before_wall("base", under(96), more))
+    [found] = found_in("tilt up", before_wall("base", under(92), more))
+    assert 'the ceiling is 92" high' in found.says
+
+
+@pytest.mark.parametrize(
+    ("studs", "says"),
+    [
+        ('studs = ["10", "26"]\n', None),
+        ('studs = ["10", "36"]\n', 'one stud behind it, 10"'),
+        ('studs = ["50"]\n', "none of the studs"),
+    ],
+)
+def test_studs_that_were_found_are_counted(studs: str, says: str | None) -> None:
+    """A stud behind a side holds no screw; two inside it hold the case (common practice)."""
+    found = found_in("studs behind", before_wall("wall", studs))
+    assert bool(found) == (says is not None)
+    assert says is None or says in found[0].says
+
+
+def test_a_width_read_at_the_front_settles_a_sharp_corner() -> None:
+    """36, 48 and 59 across: 88.0 degrees by the law of cosines, cos = 119 / 3456.
+
+    Over 23 1/4 in that is 23.25 / tan(88.03 degrees) = 0.80 in: 51/64.
+    """
+    [found] = found_in("sharp corner", before_wall("base", "", corner("59")))
+    assert "has 88.0 degrees" in found.says
+    assert found.measured == '51/64"'
+    front = '["100", { read = "99 1/8", height = 36, depth = "front" }]'
+    assert not found_in("sharp corner", before_wall("base", "", corner("59"), width=front))
+    assert not found_in("sharp corner", before_wall("base", "", corner("61")))
+
+
+def test_what_falls_comes_through_and_stands_under_is_left_alone() -> None:
+    """At the limits themselves nothing is told."""
+    assert not found_in("floor fall", before_wall("base", falling('"40 3/4"')))
+    assert found_in("floor fall", before_wall("base", falling('"40 13/16"')))
+    assert not found_in("under ceiling", before_wall("wall", under(84)))
+    assert not found_in("way in", before_wall("base", more=DOOR))
+    landing = DOOR.replace("height = 79", "height = 79\nlanding = 20")
+    assert not found_in("way in", before_wall("long", more=landing.replace('"31 1/2"', "42")))
