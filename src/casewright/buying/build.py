@@ -12,6 +12,7 @@ from casewright.buying.edges import edges
 from casewright.buying.fasteners import fasteners
 from casewright.buying.line import Aisle, BuyLine
 from casewright.buying.panes import panes
+from casewright.buying.slides import slide_lines
 from casewright.buying.stock_lines import stock_lines
 from casewright.buying.wall import wall_goods
 from casewright.room.model import Room
@@ -39,6 +40,7 @@ def buy_list(room: Room, breakdown: Breakdown) -> tuple[BuyLine, ...]:
         *edges(room),
         *panes(room),
         *door_hardware(room),
+        *slide_lines(room),
         *fasteners(room),
         *wall_goods(room),
         *consumables(room),

@@ -15,7 +15,8 @@ from casewright.buying.spares import (
     RETAINERS,
 )
 from casewright.buying.words import counted
-from casewright.casework.cases import Door
+from casewright.casework.cases import Door, Front
+from casewright.casework.features import Bores
 from casewright.dims import shop_text
 from casewright.room.model import Room
 
@@ -24,12 +25,14 @@ __all__ = ["door_hardware"]
 
 def door_hardware(room: Room) -> Iterator[BuyLine]:
     """Everything that is screwed, stuck or pressed onto doors."""
-    fronts = [front for case in room.cases for front in case.doors]
+    doors = [door for case in room.cases for door in case.doors]
+    fronts = [front for case in room.cases for front in case.fronts]
     if not fronts:
         return
-    yield from _hinges(room, fronts)
-    yield from _plates(room, fronts)
-    yield from _pulls(room, fronts)
+    if doors:
+        yield from _hinges(room, doors)
+        yield from _plates(room, doors)
+    yield from _pulls(room)
     leaves = tuple(front.path for front in fronts)
     bumpers = BUMPERS_A_LEAF * len(fronts)
     yield pieces(
@@ -66,15 +69,42 @@ def _plates(room: Room, fronts: list[Door]) -> Iterator[BuyLine]:
             )  # fmt: skip
 
 
-def _pulls(room: Room, fronts: list[Door]) -> Iterator[BuyLine]:
+def _pulls(room: Room) -> Iterator[BuyLine]:
+    """Counted on their holes: a wide drawer has two."""
     sheet = room.spec.hardware.pull
-    paths = tuple(front.pull for front in fronts if front.pull)
-    if paths:
+    holes = 2 if sheet.centres.value else 1
+    bored = {
+        feature.path: len(feature.places) // holes
+        for case in room.cases
+        for part in case.parts
+        for feature in part.features
+        if isinstance(feature, Bores) and feature.kind == "pull"
+    }
+    found = {
+        front: bored.get(front.pull, 0)
+        for case in room.cases
+        for front in case.fronts
+        if front.pull
+    }
+    need = sum(found.values())
+    if need:
+        twice = sum(count > 1 for count in found.values())
+        more = f", two on {twice} of them" if twice else ""
         yield pieces(
-            "door hardware", sheet.title, "pull", len(paths), PULLS, paths=paths,
-            why=f"one on each of {counted(len(paths), 'door')}",
+            "door hardware", sheet.title, "pull", need, PULLS,
+            paths=tuple(front.pull for front in found),
+            why=f"one on each of {_fronts_of(list(found))}{more}",
             note=_sheet_note(sheet.placeholder),
         )  # fmt: skip
+
+
+def _fronts_of(fronts: list[Front]) -> str:
+    """'4 doors and 3 drawers'."""
+    doors = sum(isinstance(front, Door) for front in fronts)
+    words = [counted(doors, "door")] if doors else []
+    if len(fronts) > doors:
+        words.append(counted(len(fronts) - doors, "drawer"))
+    return " and ".join(words)
 
 
 def _retainers(room: Room) -> Iterator[BuyLine]:

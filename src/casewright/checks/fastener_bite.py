@@ -3,7 +3,8 @@
 A fastener goes square to the joint: through the first piece, less whatever a dado or rabbet
 has taken away, then into the second. A point that comes out of a face that shows spoils the
 piece; one that comes out at all can hurt a hand. One that goes less deep than the thickness of
-what it holds hardly holds it. Pocket screws go in slanted: 'pocket screw length' looks at them.
+what it holds hardly holds it; the screws of a drawer's front, which carry only its pull, want
+10 mm of it. Pocket screws go in slanted: 'pocket screw length' looks at them.
 
 Passes
 ------
@@ -36,6 +37,8 @@ from casewright.room.model import Room
 __all__ = ["RULE", "Drive", "drive_of"]
 
 _STRAIGHT = ("brad", "staple", "case screw", "front screw")
+_FRONT_BITE = Fraction(10)
+"""What a washer-head screw wants of a front's wood [mm]."""
 _OPPOSITE: Mapping[Plane, Plane] = {
     "l0": "l1", "l1": "l0", "w0": "w1", "w1": "w0", "t0": "t1", "t1": "t0",
 }  # fmt: skip
@@ -126,7 +129,8 @@ class _Driven:
 def _judge(room: Room, driven: _Driven, more: int) -> Iterator[Breach]:
     drive, held, into = driven.drive, driven.held, driven.into
     name = driven.fastening.kind
-    kind = f"{length(room, drive.through + drive.bite)} {name}"
+    size = driven.fastening.length
+    kind = f"{length(room, size.value if size else drive.through + drive.bite)} {name}"
     others = f" (and {more} like it)" if more else ""
     if drive.bite >= drive.room:
         yield Breach(
@@ -139,16 +143,22 @@ def _judge(room: Room, driven: _Driven, more: int) -> Iterator[Breach]:
             remedies=(f"a shorter {name}", "glue and clamps, no metal"),
             severity=Severity.STOP if driven.shows else Severity.CARE,
         )
-    elif drive.bite < drive.through:
+    elif drive.bite < _least_bite(driven):
         yield Breach(
             held.path,
             f"a {kind} through {thickness(room, drive.through)} of the {held.title} of "
             f"{held.case}{others} goes only {length(room, max(drive.bite, Fraction(0)))} into "
             f"the {into.title}; it should go in at least as far as it comes through",
             measured=length(room, drive.bite),
-            limit=thickness(room, drive.through),
+            limit=thickness(room, _least_bite(driven)),
             remedies=(f"a longer {name}", "glue and clamps until it is dry"),
         )
+
+
+def _least_bite(driven: _Driven) -> Fraction:
+    """How deep it should go: as far as it comes through; a front's screws carry only a pull."""
+    through = driven.drive.through
+    return min(through, _FRONT_BITE) if driven.fastening.kind == "front screw" else through
 
 
 RULE = Rule("fastener bite", Severity.CARE, __doc__ or "", "common practice", _examine)

@@ -38,7 +38,9 @@ _DRILLED = ("pocket-hole jig", "pin jig", "hinge jig")
 _NAMES = {"pocket": "pocket holes", "shelf pins": "shelf pin holes", "hinge cup": "hinge cups",
           "hinge plate": "hinge plate holes", "pull": "pull holes", "notch": "notches",
           "rabbet": "rabbets", "dado": "dadoes", "groove": "grooves", "lap": "laps",
-          "rebate": "rebates", "tongue": "tongues"}  # fmt: skip
+          "rebate": "rebates", "tongue": "tongues", "finger": "box joints",
+          "slide": "slide holes", "slide hook": "hook holes", "front screw": "holes for fronts",
+          "pull play": "pull holes"}  # fmt: skip
 _SHOWN = 3
 
 
@@ -117,8 +119,8 @@ def _other_ways(shop: Shop, work: _Work, parts: dict[str, Part]) -> Iterator[str
             yield 'construction = "applied frame" or "slab"'
         case "shelf pins":
             yield "shelves = 0, or fixed shelves"
-        case "notch":
-            yield 'toe = "plinth"'
+        case "notch" | "finger":
+            yield 'toe = "plinth"' if work.kind == "notch" else 'joint = "rabbet" in [drawers]'
         case _:
             return
 

@@ -88,6 +88,8 @@ def _way(part: Part, case: Case) -> tuple[Fraction, Fraction, Fraction]:
 
 def _door_way(part: Part, case: Case, unit: Fraction) -> tuple[Fraction, Fraction, Fraction]:
     """Doors stand to the right of the box, leaf beside leaf, their frames off their panels."""
+    if any(drawer.path == part.front for drawer in case.drawers):
+        return _drawer_way(part, case, unit)
     leaf = next((f for f in case.fronts if f.path == part.front), None)
     if leaf is None:
         outward = -3 * unit if part.placed.x.value <= 0 else 3 * unit
@@ -97,6 +99,19 @@ def _door_way(part: Part, case: Case, unit: Fraction) -> tuple[Fraction, Fractio
     sideways = case.width.value * Fraction(19, 10) + (unit * Fraction(3, 2) if right else 0)
     forward = unit * 2 if part.role not in ("slab", "pane", "panel", "door") else Fraction(0)
     return sideways, unit if upper else Fraction(0), forward
+
+
+def _drawer_way(part: Part, case: Case, unit: Fraction) -> tuple[Fraction, Fraction, Fraction]:
+    """Boxes of drawers stand to the right of the box, one over the other, each pulled apart."""
+    order = sorted(case.drawers, key=lambda drawer: drawer.y.value)
+    number = next(n for n, drawer in enumerate(order) if drawer.path == part.front)
+    aside, up = case.width.value * Fraction(19, 10), unit * Fraction(3, 2) * number
+    if part.role == "drawer side":
+        return aside + (-unit if part.hand == "left" else unit) / 2, up, Fraction(0)
+    if part.role == "drawer end":
+        front = part.placed.orientation.length.sign < 0
+        return aside, up, unit if front else -unit
+    return aside, up - unit / 2, Fraction(0)
 
 
 def _flat(x: Fraction, y: Fraction, z: Fraction) -> Point:

@@ -22,6 +22,7 @@ from casewright.job.tables import (
     CaseTable,
     CornerTable,
     DoorsTable,
+    DrawersTable,
     GlazingTable,
     HardwareTable,
     Heading,
@@ -55,6 +56,7 @@ class Content:
     style: StyleTable
     boxes: BoxesTable
     doors: DoorsTable
+    drawers: DrawersTable
     hardware: HardwareTable
     shop: ShopTable
     wood: WoodTable
@@ -100,6 +102,7 @@ class _Reader:
             style=self._section(StyleTable, "style"),
             boxes=self._section(BoxesTable, "boxes"),
             doors=self._section(DoorsTable, "doors"),
+            drawers=self._section(DrawersTable, "drawers"),
             hardware=self._section(HardwareTable, "hardware"),
             shop=self._section(ShopTable, "shop"),
             wood=self._section(WoodTable, "wood"),

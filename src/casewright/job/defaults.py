@@ -136,7 +136,7 @@ def _slides(unit: Unit) -> dict[str, dict[str, Any]]:
     return {
         "slide": {
             "title": "side-mounted slides, full extension, the pair",
-            "air": "1/2" if inch else "12.7", "play": "1 mm",
+            "air": "1/2" if inch else "12.7", "play": "1.6 mm",
             "lengths": ["12", "14", "16", "18", "20", "22", "24"] if inch
             else ["300", "350", "400", "450", "500", "550", "600"],
             "front": "2 mm", "behind": "1/2" if inch else "12", "below": "1/2" if inch else "12",

@@ -11,6 +11,7 @@ from casewright.job.case_sizes import CaseSizes, is_near_label
 from casewright.job.content import Content
 from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter
+from casewright.job.row_sizes import check_rows
 from casewright.job.tables import BandTable, SheetTable
 from casewright.room.specs import RunSpec
 from casewright.stock import StockList
@@ -53,6 +54,7 @@ def check_proportions(
         _hinge_side(sizes)
         check_boards(sizes)
         check_bays(sizes)
+        check_rows(sizes)
     for run in runs.values():
         _share(run, cases, style, reporter, content)
 

@@ -67,6 +67,7 @@ _SECTIONS = (
     ("wall.NAME", "Any reading", "ReadingTable"),
     ("boxes", "All boxes", "BoxesTable"),
     ("doors", "All doors", "DoorsTable"),
+    ("drawers", "All drawers", "DrawersTable"),
     ("stock.NAME", "Stock: a sheet", "SheetTable"),
     ("stock.NAME", "Stock: boards", "BoardTable"),
     ("stock.NAME", "Stock: edge band", "BandTable"),
@@ -74,6 +75,8 @@ _SECTIONS = (
     ("hardware.hinge", "Hinges", "HingeTable"),
     ("hardware.pull", "Pulls", "PullTable"),
     ("hardware.pin", "Shelf pins", "PinTable"),
+    ("hardware.slide", "Drawer slides", "SlideTable"),
+    ("hardware.undermount", "Concealed drawer slides", "UndermountTable"),
     ("hardware.pocket_screw", "Screws and brads", "ScrewTable"),
     ("shop", "The shop", "ShopTable"),
     ('shop.tool."table saw"', "A tool", "ToolTable"),
@@ -82,8 +85,10 @@ _SECTIONS = (
 _ALSO = {
     "FrontTable": "Also `[case.NAME.upper_front]`. In one line: "
     '`front = { construction = "slab", hinge = "right" }`, or just `front = "slab"`.',
+    "DrawersTable": "Also `[case.NAME.drawer]`, for the drawers of one case.",
     "CaseTable": "Every key of `[boxes]` may stand here as well, for this case alone.",
-    "ScrewTable": "Also `[hardware.wall_screw]`, `[hardware.brad]`, `[hardware.back_brad]`.",
+    "ScrewTable": "Also `[hardware.wall_screw]`, `[hardware.brad]`, `[hardware.back_brad]`, "
+    "`[hardware.front_screw]`, `[hardware.drawer_screw]`.",
     "WallTable": "A whole wall is shown by `casewright survey`, with blanks for what is missing.",
     "WidthTable": 'In a list: `width = [{ read = "100 1/4", height = 36 }, "100 3/8"]`.',
     "StationTable": 'In a list: `stations = [{ along = 20, down = "40 1/8", up = "66 1/4" }]`.',

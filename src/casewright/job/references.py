@@ -8,6 +8,7 @@ from casewright.job.content import Content, Goods
 from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter
 from casewright.job.requests import first, front_table
+from casewright.job.row_choices import check_drawer_goods, check_row_choices
 from casewright.job.tables import (
     BandTable,
     BoardTable,
@@ -22,8 +23,8 @@ from casewright.job.tables.table import LONGEST_KEY
 
 __all__ = ["RESERVED", "check_references"]
 
-RESERVED = ("boxes", "doors", "hardware", "job", "plan", "run", "shop", "stock", "style",
-            "survey", "wood")  # fmt: skip
+RESERVED = ("boxes", "doors", "drawers", "hardware", "job", "plan", "run", "shop", "stock",
+            "style", "survey", "wood")  # fmt: skip
 """Names no case may have: numbers of the whole job have them in their paths."""
 
 _CASE_WORDS = {"wall": "wall case", "base": "base case", "bookcase": "bookcase"}
@@ -47,6 +48,7 @@ def check_references(content: Content, reporter: Reporter) -> None:
     _case_names(content, reporter)
     _goods(content.boxes, ("boxes",), _BOX_GOODS, content, reporter)
     _goods(content.doors, ("doors",), _DOOR_GOODS, content, reporter)
+    check_drawer_goods(content.drawers, ("drawers",), content, reporter)
     for key, case in content.cases.items():
         base = ("case", key)
         _goods(case, base, _BOX_GOODS, content, reporter)
@@ -54,7 +56,10 @@ def check_references(content: Content, reporter: Reporter) -> None:
             table: FrontTable | None = getattr(case, name)
             if table is not None:
                 _goods(table, (*base, name), _DOOR_GOODS, content, reporter)
+        if case.drawer is not None:
+            check_drawer_goods(case.drawer, (*base, "drawer"), content, reporter)
         _choices(case, base, content, reporter)
+        check_row_choices(key, case, reporter)
     _members(content, reporter)
     _ends(content, reporter)
 

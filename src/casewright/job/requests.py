@@ -5,11 +5,12 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TypeVar
 
-from casewright.casework.specs import CaseSpec, DoorKind, EdgeKind, FrontSpec
+from casewright.casework.specs import CaseSpec, DoorKind, EdgeKind, FrontSpec, RowSpec
 from casewright.dims import Given, Origin
 from casewright.job.content import Content
 from casewright.job.origins import Origins
 from casewright.job.positions import KeyPath
+from casewright.job.rows import drawer_of, rows_of
 from casewright.job.supplies import title_of
 from casewright.job.tables import (
     BoxesTable,
@@ -113,6 +114,12 @@ def _usual_edge(content: Content, sheet: str) -> EdgeKind:
     return "painted" if fibre else "band"
 
 
+def _usual_shelves(table: CaseTable, rows: tuple[RowSpec, ...]) -> int:
+    """Shelves of a case that names none: none without doors before them, none under a bowl."""
+    closed = not rows or any(row.kind == "doors" for row in rows)
+    return _SHELVES[table.kind] if closed and not table.sink else 0
+
+
 def case_of(
     key: str, table: CaseTable, content: Content, origins: Origins, style: Style
 ) -> CaseSpec:
@@ -125,7 +132,12 @@ def case_of(
 
     boxes, usual = content.boxes, USUAL_BOXES
     sheet = first(table.sheet, boxes.sheet, usual.sheet)
-    shelves = _SHELVES[table.kind] if table.shelves is None else table.shelves
+    overrides = _style_values(table.style, (*base, "style"), f"case {key}", origins)
+    front = _front(table, content.doors, upper=False)
+    rows = rows_of(
+        key, table, content, origins, front=front,
+        false_front=overrides.get("false_front") or style["false_front"],
+    )  # fmt: skip
     return CaseSpec(
         key=key,
         title=title_of(key, table.title),
@@ -134,11 +146,11 @@ def case_of(
         height=given("height") or style[f"{table.kind}_height"],
         depth=given("depth") or style[f"{table.kind}_depth"],
         joint=first(table.joint, boxes.joint, usual.joint),
-        back=first(table.back, boxes.back, usual.back),
+        back="open" if table.sink else first(table.back, boxes.back, usual.back),
         edge=table.edge or boxes.edge or _usual_edge(content, sheet),
         pockets=first(table.pockets, boxes.pockets, usual.pockets),
         toe=table.toe or ("notch" if table.kind == "base" else "none"),
-        shelves=shelves,
+        shelves=first(table.shelves, _usual_shelves(table, rows)),
         fixed_shelves=tuple(
             origins.given(height, (*base, "fixed_shelves", number))
             for number, height in sorted(enumerate(table.fixed_shelves), key=lambda pair: pair[1])
@@ -148,14 +160,18 @@ def case_of(
         skirt=given("skirt"),
         crown=given("crown"),
         nosing=given("nosing"),
-        front=_front(table, content.doors, upper=False),
+        front=front,
         upper_front=_front(table, content.doors, upper=True),
         box_stock=sheet,
         back_stock=first(table.back_sheet, boxes.back_sheet, usual.back_sheet),
         strip_stock=first(table.strips, boxes.strips, usual.strips),
         band_stock=first(table.band, boxes.band, usual.band),
-        overrides=_style_values(table.style, (*base, "style"), f"case {key}", origins),
+        overrides=overrides,
         where=origins.where(base),
+        rows=rows,
+        row_rails=bool(table.rails),
+        drawer=drawer_of(table, content) if any(r.kind == "drawer" for r in rows) else None,
+        sink=bool(table.sink),
     )
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import groupby
 
-from casewright.casework.cases import AssemblyStep, Case, Front
+from casewright.casework.cases import AssemblyStep, Case, Door, Drawer, Front
 from casewright.casework.cautions import CAUTIONS
 from casewright.dims import Dim
 from casewright.dims.units import Unit
@@ -63,8 +63,8 @@ def assembly_blocks(case: Case, unit: Unit) -> Iterator[Block]:
 
 def _stages(case: Case) -> Iterator[_Stage]:
     """The steps in order, cut where another thing is worked on."""
-    fronts = {front.path: front for front in case.fronts}
-    made = {path: front for front in case.fronts for path in front.parts}
+    fronts = {work.path: work for work in _works(case)}
+    made = {path: work for work in _works(case) for path in work.parts}
     current = ""
     keyed: list[tuple[str, AssemblyStep]] = []
     for number, step in enumerate(case.assembly):
@@ -87,11 +87,18 @@ def _stages(case: Case) -> Iterator[_Stage]:
             yield _Stage("Hanging" if key == "hang" else "", steps)
 
 
-def _nameless(front: Front, steps: Sequence[AssemblyStep]) -> tuple[AssemblyStep, ...]:
-    """Steps that say 'the door' instead of its name."""
-    return tuple(
-        replace(step, words=step.words.replace(f"the {front.title}", "the door")) for step in steps
-    )
+def _works(case: Case) -> Iterator[Front | Drawer]:
+    """Everything that is put together apart from the box."""
+    yield from case.fronts
+    yield from case.drawers
+
+
+def _nameless(work: Front | Drawer, steps: Sequence[AssemblyStep]) -> tuple[AssemblyStep, ...]:
+    """Steps that say 'the door' or 'the drawer' instead of its name."""
+    name, word = f"the {work.title}", "the door" if isinstance(work, Door) else "the front"
+    if isinstance(work, Drawer):
+        name, word = work.title, "the drawer"
+    return tuple(replace(step, words=step.words.replace(name, word)) for step in steps)
 
 
 def _alike(case: Case, stages: Sequence[_Stage]) -> Iterator[_Stage]:
@@ -197,7 +204,7 @@ def _without(names: Sequence[str], words: str) -> str:
 def _names(case: Case, step: AssemblyStep) -> tuple[str, str]:
     """Its part and what that belongs to: ('nosing', 'shelf 2'), ('shelf 2', '')."""
     titles = [part.title for part in case.parts if part.path == step.part]
-    titles += [front.title for front in case.fronts if front.path == step.part]
+    titles += [work.title for work in _works(case) if work.path == step.part]
     piece, _, whole = titles[0].partition(" of the ") if titles else ("", "", "")
     return (piece, whole)
 

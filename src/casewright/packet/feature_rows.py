@@ -39,6 +39,8 @@ _TIMES = {
     "shelf pins": "{} rows of {}",
     "hinge plate": "holes for {} hinge plates, 2 each",
     "hinge cup": "{} {}s",
+    "slide hook": "{} times a {}",
+    "front screw": "{} times {}",
 }
 
 
@@ -79,6 +81,8 @@ def _on_face(feature: Feature) -> str:
 
 def _names(part: Part, twins: Sequence[Feature]) -> str:
     name = feature_name(part, twins[0])
+    if twins[0].kind == "finger":
+        return f"{len(twins)} slots of the box joint"
     if len(twins) > 1 and twins[0].kind in _TIMES:
         return _TIMES[twins[0].kind].format(len(twins), name)
     return "; ".join(dict.fromkeys(feature_name(part, twin) for twin in twins))
@@ -102,8 +106,12 @@ def _setup(part: Part, feature: Feature) -> Setup:
 def _where(part: Part, twins: Sequence[Feature], unit: Unit) -> Rich:
     """The place of a feature; of several made with one set-up what they share only once."""
     first = twins[0]
+    if isinstance(first, Cut) and first.kind == "finger":
+        return _slots(part, twins, unit)
     if isinstance(first, Cut) and first.kind == "notch":
-        return f"corner of the {plane_word(part, first.datum)} and the {plane_word(part, 'w0')}"
+        edge = plane_word(part, "w0")
+        one = f"corner of the {plane_word(part, first.datum)} and the {edge}"
+        return one if len(twins) == 1 else f"both corners of the {edge}"
     words = at_words(part, first, unit)
     if len(twins) == 1:
         return words
@@ -113,6 +121,14 @@ def _where(part: Part, twins: Sequence[Feature], unit: Unit) -> Rich:
     if any(twin.datum_l != first.datum_l for twin in bores):
         return unfold(*_joined([at_words(part, twin, unit) for twin in bores], "; "))
     return _places(part, bores, unit)
+
+
+def _slots(part: Part, twins: Sequence[Feature], unit: Unit) -> Rich:
+    """Slots of a box joint by their lower walls; the ends alike."""
+    walls = {cut.at.value: measure_of(cut.at, unit) for cut in twins if isinstance(cut, Cut)}
+    listed = unfold(*_joined([walls[at] for at in sorted(walls)], ", ", " and "))
+    both = " at both ends" if len(walls) * 2 == len(twins) else ""
+    return unfold("lower walls ", listed, f" from the {plane_word(part, 'w0')},{both}")
 
 
 def _places(part: Part, bores: Sequence[Bores], unit: Unit) -> Rich:
@@ -159,6 +175,8 @@ def _along(bores: Bores) -> list[Fraction]:
 
 def _alike(one: Feature, other: Feature) -> bool:
     """Whether two rows of holes are bored with one set-up."""
+    if isinstance(one, Cut) and isinstance(other, Cut) and one.kind == other.kind == "finger":
+        return one.width.value == other.width.value
     if isinstance(one, Cut) and isinstance(other, Cut):
         return {one.datum, other.datum} in _ENDS and _cutting(one) == _cutting(other)
     if not isinstance(one, Bores) or not isinstance(other, Bores):

@@ -105,6 +105,7 @@ def _finish(room: Room) -> Step:
 def _cutting(room: Room, breakdown: Breakdown) -> tuple[tuple[Inline, ...], tuple[Inline, ...]]:
     """Where boxes are cut, and where doors are, which wait for their openings."""
     leaves = {path for case in room.cases for front in case.fronts for path in front.parts}
+    leaves |= {path for case in room.cases for drawer in case.drawers for path in drawer.parts}
     places = cutting_places(room, breakdown)
     boxes = {anchor: each.title for anchor, each in places.items() if each.pieces - leaves}
     doors = {anchor: each.title for anchor, each in places.items() if each.pieces & leaves}

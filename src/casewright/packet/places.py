@@ -46,10 +46,13 @@ def _known(names: dict[str, str], path: str) -> str:
 def _names(room: Room) -> dict[str, str]:
     """Every thing with a name of its own, by path."""
     found = {f"stock.{key}": goods.title for key, goods in room.spec.stock.items()}
+    hardware = room.spec.hardware
+    found |= {f"hardware.{s.key}": s.title for s in (hardware.slide, hardware.undermount)}
     for run in room.runs:
         found[f"run.{run.spec.key}"] = run.spec.title
     for case in room.cases:
         found[case.key] = case.spec.title
+        found |= {each.path: f"{each.title}, {case.spec.title}" for each in case.drawers}
         found |= {front.path: f"{front.title}, {case.spec.title}" for front in case.fronts}
     titles = {case.key: case.spec.title for case in room.cases}
     for part in room.parts:

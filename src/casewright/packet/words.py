@@ -59,6 +59,11 @@ def plane_word(part: Part, plane: Plane) -> str:
     return f"{part.ends[_PLANES.index(plane)].removesuffix(f' {noun}')} {noun}"
 
 
+_CUTS = {"finger": "slot of the box joint", "tongue": "cheek of the tongue"}
+_LISTED = ("slide", "front screw", "pull play")
+"""Holes that are told by each of their distances."""
+
+
 def edge_words(part: Part) -> str:
     """What is done to the edges: 'band the front edge', 'band all four edges'."""
     by_kind: dict[str, list[str]] = {}
@@ -102,13 +107,17 @@ def feature_name(part: Part, feature: Feature) -> str:
             "hinge cup": "hinge cup",
             "hinge plate": f"{count} holes for the hinge plate",
             "pull": f"{count} pull hole{'s' if count > 1 else ''}",
+            "slide": f"{count} pilot holes for the slide",
+            "slide hook": "hole for the hook of the slide",
+            "front screw": f"{count} holes for the screws of the front",
+            "pull play": f"{count} holes, with play, for the screws of the pull",
         }
         return names.get(feature.kind, feature.kind)
     along = "along the length" if feature.runs == "l" else "across the width"
+    if feature.kind in _CUTS:
+        return _CUTS[feature.kind]
     if feature.kind == "notch":
-        return "toe notch"
-    if feature.kind == "tongue":
-        return "cheek of the tongue"
+        return "toe notch" if part.role == "side" else "rear notch"
     if feature.edge is not None:
         return f"{feature.kind} in the {plane_word(part, feature.edge)}"
     return f"{feature.kind} {along}"
@@ -124,6 +133,8 @@ def at_words(part: Part, feature: Feature, unit: Unit) -> Rich:
         return (measure_of(feature.at, unit), f" from {named} to its near wall")
     if feature.kind == "hinge plate":
         return _plate_words(part, feature, unit)
+    if feature.kind in _LISTED:
+        return _listed_words(part, feature, unit)
     first = feature.places[0]
     row: tuple[Inline, ...] = (
         measure_of(first[0], unit), f" from the {plane_word(part, feature.datum_l)}, ",
@@ -132,6 +143,17 @@ def at_words(part: Part, feature: Feature, unit: Unit) -> Rich:
     if len(feature.places) == 1:
         return row
     return unfold(_others(feature, unit), row)
+
+
+def _listed_words(part: Part, feature: Bores, unit: Unit) -> Rich:
+    """Each distance of a row once, from the end and from the edge."""
+    found: list[Inline] = []
+    for axis, datum in ((0, feature.datum_l), (1, feature.datum_w)):
+        dims = {place[axis].value: place[axis] for place in feature.places}
+        for number, value in enumerate(sorted(dims)):
+            found += [", " if number or axis else "", measure_of(dims[value], unit)]
+        found.append(f" from the {plane_word(part, datum)}")
+    return tuple(found)
 
 
 def _plate_words(part: Part, feature: Bores, unit: Unit) -> Rich:
@@ -163,6 +185,8 @@ def _others(feature: Bores, unit: Unit) -> Rich:
 def size_words(feature: Feature, unit: Unit) -> Rich:
     """Width and depth of a cut, diameter and depth of a hole."""
     if isinstance(feature, Cut):
+        if feature.kind == "finger":
+            return (measure_of(feature.width, unit), " wide, right through")
         if feature.kind == "notch" and feature.end is not None:
             return (
                 measure_of(feature.width, unit),

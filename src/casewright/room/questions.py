@@ -11,6 +11,7 @@ from casewright.casework.parts import Part
 from casewright.dims import Dim
 from casewright.findings import Question
 from casewright.room.model import Room
+from casewright.room.slide_questions import open_slides, slide_questions
 from casewright.room.wood_questions import open_wood, wood_question
 from casewright.stock import EdgeBand
 from casewright.survey.doubts import Doubt
@@ -27,9 +28,10 @@ def ask(room: Room) -> Room:
     unmeasured, doubts = _unmeasured(room), room.survey.doubts
     doubtful = tuple(path for doubt in doubts for path in doubt.paths)
     wood = open_wood(room)
-    open_paths = tuple(dict.fromkeys((*unmeasured, *doubtful, *wood)))
-    waiting: dict[str, list[str]] = {path: [] for path in open_paths}
-    marked = _marked(room, _Reach(open_paths), waiting)
+    slides = open_slides(room)
+    open_paths = tuple(dict.fromkeys((*unmeasured, *doubtful, *wood, *slides)))
+    waiting: dict[str, list[str]] = {slides.get(path, path): [] for path in open_paths}
+    marked = _marked(room, _Reach(open_paths), waiting, slides)
     questions = [
         Question(
             path=path,
@@ -44,14 +46,23 @@ def ask(room: Room) -> Room:
     questions.extend(_read_again(doubt, waiting) for doubt in doubts)
     questions.extend(wood_question(room, p, tuple(waiting[p])) for p in wood if waiting[p])
     questions.extend(_hardware(room, marked.cases))
+    questions.extend(slide_questions(marked, waiting))
     return replace(marked, questions=(*room.questions, *questions))
 
 
-def _marked(room: Room, reach: _Reach, waiting: Mapping[str, list[str]]) -> Room:
-    """The room with every part that waits marked, and entered under what it waits for."""
+def _marked(
+    room: Room, reach: _Reach, waiting: Mapping[str, list[str]], sheets: Mapping[str, str]
+) -> Room:
+    """The room with every part that waits marked, and entered under what it waits for.
+
+    Parameters
+    ----------
+    sheets
+        The data sheet that a number stands in, by the number's path.
+    """
 
     def mark(part: Part) -> Part:
-        found = tuple(sorted(set(_outline(part, reach))))
+        found = tuple(sorted({sheets.get(path, path) for path in _outline(part, reach)}))
         for path in found:
             waiting[path].append(part.path)
         return replace(part, waits_for=found) if found else part

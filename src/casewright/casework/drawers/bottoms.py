@@ -7,7 +7,6 @@ from casewright.casework.features import Bores, Cut, Plane
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.setups import (
     bore_setup,
-    cross_dado_setup,
     notch_setup,
     rip_cut_setup,
 )
@@ -17,27 +16,23 @@ __all__ = ["bore_box_sides", "cut_for_slides", "cut_grooves", "join_bottom"]
 
 
 def cut_grooves(maker: Maker, box: DrawerBox) -> None:
-    """Grooves in all four pieces; the lower wall is the datum, which the bottom lies on.
+    """Grooves right through all four pieces; the bottom lies on the lower wall, their datum.
 
-    In a box joint those of the sides stop, so that they do not show at the ends.
+    They come out at the ends of the sides, where the front of the drawer hides them, and at its
+    back.
     """
     wide = box.bottom.thickness + maker.style("dado_clearance")
-    stopped = box.spec.joint == "box joint"
     pieces = (box.left, box.right, box.front, box.back)
-    for number, (piece, depth) in enumerate(zip(pieces, box.grooves, strict=True)):
+    for piece, depth in zip(pieces, box.grooves, strict=True):
         place = piece.place.at("groove_bottom")
         width = maker.machined(place, "width", wide)
-        stops = stopped and number < 2
-        setup = cross_dado_setup if stops else rip_cut_setup
         maker.machine(
             piece.path,
             Cut(
                 path=place.path, kind="groove", face="A", runs="l", datum="w0",
                 at=box.groove_up, width=width, depth=depth,
-                start=box.back.thickness - box.grooves[3] if stops else None,
-                end=piece.length - box.front.thickness + box.grooves[2] if stops else None,
-                asked_by=box.bottom.path,
-                setup=setup(
+                start=None, end=None, asked_by=box.bottom.path,
+                setup=rip_cut_setup(
                     maker.house, place, at=box.groove_up, width=width, depth=depth, name="groove"
                 ),
             ),

@@ -120,11 +120,12 @@ def _into(maker: Maker, spec: DrawerSpec, left: Outline, right: Outline) -> tupl
 def _inside_wanted(
     maker: Maker, carcase: Carcase, plan: DrawerPlan, sides: tuple[Outline, Outline]
 ) -> Dim:
-    """Between the sides, by the slides' sheet [mm]."""
+    """Between the sides, by the slides' sheet, in the middle of what they take [mm]."""
     air = maker.house.slide(plan.kind, "air")
+    room = carcase.clear_width - maker.house.slide(plan.kind, "play") / 2
     if plan.kind == "undermount":
-        return carcase.clear_width - air
-    return carcase.clear_width - 2 * air - sides[0].thickness - sides[1].thickness
+        return room - air
+    return room - 2 * air - sides[0].thickness - sides[1].thickness
 
 
 def _closed(

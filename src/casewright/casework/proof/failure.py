@@ -10,8 +10,8 @@ __all__ = ["CheckName", "Failure", "Proof"]
 
 CheckName = Literal[
     "parts", "cuts", "bores", "overlap", "joints", "size", "fronts", "pins", "hinges",
-    "drawers", "pockets", "fasteners", "hands", "edges", "order", "path", "driver", "metal", "square", "show",
-    "marks", "set-up",
+    "drawers", "pockets", "fasteners", "hands", "edges", "order", "path", "driver",
+    "metal", "square", "show", "marks", "set-up",
 ]  # fmt: skip
 
 

@@ -12,6 +12,7 @@ from casewright.job.tables.hardware import (
     UndermountTable,
 )
 from casewright.job.tables.job_file import Heading, JobFile
+from casewright.job.tables.rows import DrawersTable, WrittenRow
 from casewright.job.tables.run import RunTable
 from casewright.job.tables.shop import ShopTable, ToolTable
 from casewright.job.tables.stock import (
@@ -33,6 +34,7 @@ __all__ = [
     "CaseTable",
     "CornerTable",
     "DoorsTable",
+    "DrawersTable",
     "FixedTable",
     "FrontTable",
     "GlazingTable",
@@ -57,4 +59,5 @@ __all__ = [
     "UndermountTable",
     "WallTable",
     "WoodTable",
+    "WrittenRow",
 ]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Literal
 
-from casewright.casework.specs import BackKind, DoorKind, EdgeKind, JointKind, PocketKind
+from casewright.casework.specs import DoorKind, EdgeKind, JointKind, PocketKind
 from casewright.job.tables.table import Key, Table
 
 __all__ = ["BoxesTable", "DoorPartsTable", "DoorsTable"]
@@ -16,7 +16,7 @@ class BoxesTable(Table):
     joint: JointKind | None = None
     """How top, bottom and fixed shelves meet the sides. Default: pocket screws."""
 
-    back: BackKind | None = None
+    back: Literal["rabbeted", "grooved", "applied", "inset"] | None = None
     """How the back sits: in rabbets, in grooves, applied over the edges, or as a thick board
     between the sides. Default: rabbeted."""
 

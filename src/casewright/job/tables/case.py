@@ -9,6 +9,7 @@ from pydantic import BeforeValidator, Field
 from casewright.casework.specs import DoorKind, Hand, ToeKind
 from casewright.job.lengths import Between, Length
 from casewright.job.tables.boxes import BoxesTable, DoorPartsTable
+from casewright.job.tables.rows import DrawersTable, Row
 from casewright.job.tables.style import StyleTable
 from casewright.job.tables.table import Line
 
@@ -105,6 +106,27 @@ class CaseTable(BoxesTable):
 
     upper_front: _Front = None
     """Doors above the divider. Default: as in front."""
+
+    drawers: Annotated[int, Field(ge=1, le=10)] | None = None
+    """Drawers one over the other, in a base case without doors. Their fronts are of one height,
+    the topmost as high as top_drawer says."""
+
+    top_drawer: Annotated[Length, Between("2", "40", "50", "1000")] | None = None
+    """Height of the topmost drawer's front. Without drawers: one drawer over the doors."""
+
+    rows: Annotated[list[Row], Field(min_length=1, max_length=12)] | None = None
+    """What the face of a base case is parted into, from the top down, each with the height of its
+    fronts: ["drawer 6", "doors"]. Rows without a height share what is left."""
+
+    rails: bool | None = None
+    """Whether a rail between the sides parts each row from the next. Default: false."""
+
+    drawer: DrawersTable | None = None
+    """How the drawers of this case are built. Default: as in [drawers]."""
+
+    sink: bool | None = None
+    """Whether a bowl hangs in a base case: no top, its back open with two rails, a false front
+    over the doors. Default: false."""
 
     style: StyleTable | None = None
     """Style values for this case alone."""

@@ -10,6 +10,7 @@ from casewright.dims import Unit
 from casewright.job.tables.boxes import BoxesTable, DoorsTable
 from casewright.job.tables.case import CaseTable
 from casewright.job.tables.hardware import HardwareTable
+from casewright.job.tables.rows import DrawersTable
 from casewright.job.tables.run import RunTable
 from casewright.job.tables.shop import ShopTable
 from casewright.job.tables.stock import StockTable
@@ -56,6 +57,9 @@ class JobFile(Heading):
 
     doors: DoorsTable = DoorsTable()
     """How doors are built, unless a case says otherwise."""
+
+    drawers: DrawersTable = DrawersTable()
+    """How drawers are built, unless a case says otherwise."""
 
     stock: dict[Key, StockTable] = Field(default_factory=dict)
     """What can be bought. What is left out keeps the usual goods."""

@@ -1,0 +1,88 @@
+"""What a case says of its rows, drawers and bowl that cannot go together."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from casewright.job.content import Content
+from casewright.job.positions import KeyPath
+from casewright.job.problems import Reporter
+from casewright.job.rows import written_rows
+from casewright.job.tables import CaseTable, DrawersTable, SheetTable
+
+__all__ = ["check_drawer_goods", "check_row_choices"]
+
+
+def check_drawer_goods(
+    table: DrawersTable, base: KeyPath, content: Content, reporter: Reporter
+) -> None:
+    """Tell sheets of drawers that are no sheets, or not known."""
+    for name in ("sheet", "bottom"):
+        key: str | None = getattr(table, name)
+        if key is None or ("stock", key) in content.lost:
+            continue
+        sheets = [each for each, goods in content.stock.items() if isinstance(goods, SheetTable)]
+        if key not in content.stock:
+            reporter.unknown((*base, name), key, sheets, f"there is no stock {key}")
+        elif key not in sheets:
+            reporter.unknown((*base, name), key, sheets, f"{key} is no sheet")
+
+
+def check_row_choices(key: str, case: CaseTable, reporter: Reporter) -> None:
+    """Tell rows that a case cannot have, and keys that mean nothing beside them."""
+    base: KeyPath = ("case", key)
+    for name in ("rows", "drawers", "top_drawer", "sink"):
+        if getattr(case, name) and case.kind != "base":
+            what = f"only a base case has {name}"
+            reporter.tell((*base, name), what, 'take it out, or write kind = "base"')
+            return
+    for name in ("drawers", "top_drawer"):
+        if getattr(case, name) is not None and (case.rows is not None or case.sink):
+            other = "rows" if case.rows is not None else "sink"
+            reporter.tell((*base, name), f"{other} says already what the face has",
+                          f"take one of the two out: {name} or {other}")  # fmt: skip
+            return
+    rows = written_rows(key, case)
+    kinds = [kind for kind, _, _ in rows]
+    for number, (kind, _, path) in enumerate(rows):
+        if kind == "false front" and number:
+            reporter.tell(path, "a false front hides a rail under the top",
+                          "write it first, as the topmost row")  # fmt: skip
+    if kinds and set(kinds) == {"open"}:
+        reporter.tell((*base, "rows"), "all rows are open", 'take rows out; write front = "none"')
+    _without_doors(base, case, kinds, reporter)
+    _sink(base, case, kinds, reporter)
+    if case.drawer is not None and "drawer" not in kinds:
+        reporter.tell((*base, "drawer"), "this case has no drawers", "take it out, or add drawers")
+    if case.rails is not None and len(kinds) < 2:
+        reporter.tell((*base, "rails"), "this case has no rows", "take it out")
+
+
+def _without_doors(
+    base: KeyPath, case: CaseTable, kinds: Sequence[str], reporter: Reporter
+) -> None:
+    """Doors, shelves, fixed shelves need a row of doors, or a face without rows."""
+    if not kinds:
+        return
+    if case.front is not None and case.front.construction == "none":
+        what = "rows close this face, but front says that it is open"
+        reporter.tell((*base, "front"), what, 'write "open" among the rows, or take front out')
+    if "doors" in kinds:
+        return
+    for name in ("front", "shelves", "fixed_shelves"):
+        if getattr(case, name):
+            what = f"no row of this case has doors, so {name} has no place"
+            reporter.tell((*base, name), what, f'take {name} out, or add "doors" to the rows')
+
+
+def _sink(base: KeyPath, case: CaseTable, kinds: Sequence[str], reporter: Reporter) -> None:
+    """A bowl hangs where drawers would run; its case has no back and no divider."""
+    if not case.sink:
+        return
+    if kinds and kinds[0] != "false front":
+        what = "the topmost row of a sink base hides the bowl"
+        reporter.tell((*base, "rows"), what, 'begin with "false front"')
+    for name in ("back", "divider", "fixed_shelves"):
+        if getattr(case, name):
+            what = f"a sink base has no {name.replace('_', ' ')} of its own choice"
+            reporter.tell((*base, name), what, "take it out: pipes and bowl want the room")

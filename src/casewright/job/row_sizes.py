@@ -1,0 +1,62 @@
+"""Heights of rows that do not sum to their face, or leave a row too low."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from casewright.casework.specs import RowKind
+from casewright.job.case_sizes import CaseSizes
+from casewright.job.positions import KeyPath
+from casewright.job.rows import written_rows
+
+__all__ = ["check_rows"]
+
+_LEAST: dict[RowKind, Fraction] = {
+    "doors": Fraction(150), "drawer": Fraction(75), "false front": Fraction(50),
+    "open": Fraction(60),
+}  # fmt: skip
+"""Least heights of rows [mm]."""
+
+
+def _face(sizes: CaseSizes) -> Fraction:
+    """What the fronts of the rows share out, gaps and reveals taken off [mm]."""
+    case, gap = sizes.case, sizes.value("gap")
+    high = case.height.value - sizes.value("base_top_reveal")
+    if case.divider is not None:
+        high = case.divider.value - gap / 2
+        if case.toe == "plinth":
+            high += sizes.deck
+    low = sizes.deck + sizes.value("bottom_reveal")
+    return high - low - (len(case.rows) - 1) * gap
+
+
+def check_rows(sizes: CaseSizes) -> None:
+    """Tell heights that do not go into the face, and rows that are left too little."""
+    rows = sizes.case.rows
+    if not rows:
+        return
+    written = written_rows(sizes.case.key, sizes.content.cases[sizes.case.key])
+    face = _face(sizes)
+    given = [(row, path) for row, (_, _, path) in zip(rows, written, strict=True)]
+    total = sum((row.height.value for row in rows if row.height), Fraction(0))
+    sharing = [row for row in rows if row.height is None]
+    base: KeyPath = ("case", sizes.case.key)
+    where = next((path for row, path in reversed(given) if row.height), (*base, "drawers"))
+    if not sharing:
+        if total != face:
+            last = rows[-1].height
+            rest = face - total + (last.value if last else Fraction(0))
+            what = (
+                f"these fronts are {sizes.text(total)} together, the face without its gaps is "
+                f"{sizes.text(face)}"
+            )
+            want = f"leave out the height of one row, or write {sizes.text(rest)} for the last"
+            sizes.reporter.tell(where, what, want)
+        return
+    share = (face - total) / len(sharing)
+    least = max(_LEAST[row.kind] for row in sharing)
+    if share < least:
+        what = f"{sizes.text(max(share, Fraction(0)))} is left for each row without a height"
+        lower = "lower rows above, " if total else ""
+        want = f"{lower}fewer rows, or a case {sizes.text((least - share) * len(sharing))} higher"
+        sizes.reporter.tell(where, what, want)
