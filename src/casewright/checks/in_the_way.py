@@ -26,7 +26,7 @@ from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import by_unit, length
 from casewright.findings import Severity
 from casewright.room.model import Room
-from casewright.room.on_walls import CaseOnWall, cases_on_walls
+from casewright.room.on_walls import CasePlace, cases_on_walls
 from casewright.survey.fixed_things import PlacedThing
 from casewright.survey.specs import FixedKind, is_small
 
@@ -65,7 +65,7 @@ def _edges(room: Room, thing: PlacedThing) -> _Edges | None:
     return thing.left.value, thing.right.value, low, high
 
 
-def _meet(each: CaseOnWall, edges: _Edges) -> bool:
+def _meet(each: CasePlace, edges: _Edges) -> bool:
     left, right, low, high = edges
     along = each.left < right and left < each.right if left < right else (
         each.left < left < each.right
@@ -73,7 +73,7 @@ def _meet(each: CaseOnWall, edges: _Edges) -> bool:
     return along and each.bottom < high and low < each.top
 
 
-def _breach(room: Room, each: CaseOnWall, thing: PlacedThing, edges: _Edges) -> Breach:
+def _breach(room: Room, each: CasePlace, thing: PlacedThing, edges: _Edges) -> Breach:
     left, right, low, high = edges
     title, name = each.case.spec.title, thing.spec.title
     if is_small(thing.spec.kind):

@@ -28,7 +28,7 @@ from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import length
 from casewright.findings import Severity
 from casewright.room.model import Room
-from casewright.room.on_walls import CaseOnWall, cases_on_walls
+from casewright.room.on_walls import CasePlace, cases_on_walls
 from casewright.room.wall_fixing import wall_fixings
 
 __all__ = ["RULE"]
@@ -73,7 +73,7 @@ def _examine(room: Room) -> Iterator[Breach]:
         )
 
 
-def _found(before: CaseOnWall) -> list[Fraction]:
+def _found(before: CasePlace) -> list[Fraction]:
     """Middles of the found studs that its sides lie beyond, from the wall's left end [mm]."""
     case = before.case
     left = before.left + case.left_frame.value

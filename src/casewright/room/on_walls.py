@@ -10,11 +10,11 @@ from casewright.casework.cases import Case
 from casewright.room.model import Room, Run
 from casewright.survey.walls import SurveyedWall
 
-__all__ = ["CaseOnWall", "cases_on_walls"]
+__all__ = ["CasePlace", "cases_on_walls"]
 
 
 @dataclass(frozen=True, slots=True)
-class CaseOnWall:
+class CasePlace:
     """A case before its wall.
 
     Parameters
@@ -34,7 +34,7 @@ class CaseOnWall:
     top: Fraction
 
 
-def cases_on_walls(room: Room) -> Iterator[CaseOnWall]:
+def cases_on_walls(room: Room) -> Iterator[CasePlace]:
     """Every case of a run that stands on a surveyed wall, in the order of the job."""
     lift = room.wall_bottom.value
     for run in room.runs:
@@ -45,4 +45,4 @@ def cases_on_walls(room: Room) -> Iterator[CaseOnWall]:
             low = lift if case.spec.kind == "wall" else Fraction(0)
             left = start.value
             right = left + case.overall_width.value
-            yield CaseOnWall(case, run, wall, left, right, low, low + case.height.value)
+            yield CasePlace(case, run, wall, left, right, low, low + case.height.value)
