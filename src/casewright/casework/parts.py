@@ -100,7 +100,7 @@ class Part:
     milled_from
         For strips of thin stock: what they are milled from, in words; else empty.
     state
-        planned, cut, machined, assembled.
+        planned, cut, machined, assembled, finished, hung.
     waits_for
         Paths of questions that must be answered before it is cut.
     corner_radius
@@ -125,7 +125,7 @@ class Part:
     group: str = ""
     front: str = ""
     milled_from: str = ""
-    state: Literal["planned", "cut", "machined", "assembled"] = "planned"
+    state: Literal["planned", "cut", "machined", "assembled", "finished", "hung"] = "planned"
     waits_for: tuple[str, ...] = ()
     corner_radius: Dim | None = None
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from pathlib import Path
 
 from casewright.cli.exits import CLEAN, FAILED_PROOF, code_of
@@ -17,23 +18,39 @@ from casewright.job.documents import (
 from casewright.job.load import load_job
 from casewright.job.numbers import hangs_on_plans
 from casewright.job.reasons import reasons
-from casewright.job.trial import work_out_job
+from casewright.job.recorded import Use, read_record, work_out_recorded
 from casewright.job.worked import WorkedJob
+from casewright.record import Rescue
 
-__all__ = ["has_failed", "load_and_work_out", "run_check", "run_parts", "run_why"]
+__all__ = ["has_failed", "load_and_work_out", "run_check", "run_parts", "run_why", "tell_rescue"]
 
 
-def load_and_work_out(job: Path) -> WorkedJob:
-    """A job file read and worked out, with a sign of life.
+def load_and_work_out(job: Path, use: Use | None = None) -> WorkedJob:
+    """A job file read and worked out with its record, with a sign of life.
+
+    Parameters
+    ----------
+    use
+        Which state of the record, or none of it.
 
     Raises
     ------
     JobFileError
         With everything that is wrong in the file.
+    RecordError
+        When its record cannot be used.
     """
     loaded = load_job(job)
+    recorded = read_record(job, use)
+    tell_rescue(recorded.rescue)
     with working("working out every part"):
-        return work_out_job(loaded)
+        return work_out_recorded(loaded, recorded)
+
+
+def tell_rescue(rescue: Rescue | None) -> None:
+    """Say that a record was damaged, and what is left of it."""
+    if rescue is not None:
+        print(rescue, file=sys.stderr)
 
 
 def has_failed(worked: WorkedJob, *, as_json: bool) -> bool:
@@ -45,9 +62,9 @@ def has_failed(worked: WorkedJob, *, as_json: bool) -> bool:
     return bool(worked.failures)
 
 
-def run_check(job: Path, *, as_json: bool) -> int:
+def run_check(job: Path, use: Use | None = None, *, as_json: bool) -> int:
     """`check`: errors of the file, or else findings, questions and the proof."""
-    worked = load_and_work_out(job)
+    worked = load_and_work_out(job, use)
     if as_json:
         print_json(check_document(worked))
     else:
@@ -55,9 +72,9 @@ def run_check(job: Path, *, as_json: bool) -> int:
     return code_of(worked)
 
 
-def run_parts(job: Path, *, as_json: bool) -> int:
+def run_parts(job: Path, use: Use | None = None, *, as_json: bool) -> int:
     """`parts`: every piece."""
-    worked = load_and_work_out(job)
+    worked = load_and_work_out(job, use)
     if has_failed(worked, as_json=as_json):
         return FAILED_PROOF
     if as_json:
@@ -67,9 +84,9 @@ def run_parts(job: Path, *, as_json: bool) -> int:
     return code_of(worked)
 
 
-def run_why(job: Path, path: str, *, as_json: bool) -> int:
+def run_why(job: Path, path: str, use: Use | None = None, *, as_json: bool) -> int:
     """`why`: a number and everything it rests on, or the list of what can be asked."""
-    worked = load_and_work_out(job)
+    worked = load_and_work_out(job, use)
     spec = worked.room.spec
     if not path:
         paths = sorted(worked.room.chain.nodes)

@@ -26,6 +26,7 @@ from casewright.job.json_file import STANDARD_INPUT, CutFileError, faults_error
 from casewright.job.nudges import plan_job
 from casewright.job.patience import USUAL_WORK, Patience
 from casewright.job.plan_file import file_breaches, read_plan
+from casewright.job.recorded import Use
 
 __all__ = ["CutOptions", "run_cut", "run_verify"]
 
@@ -58,7 +59,14 @@ class CutOptions:
         return self == CutOptions()
 
 
-def run_cut(job: Path | None, problem: Path | None, options: CutOptions, *, as_json: bool) -> int:
+def run_cut(
+    job: Path | None,
+    problem: Path | None,
+    options: CutOptions,
+    use: Use | None = None,
+    *,
+    as_json: bool,
+) -> int:
     """`cut`: the plans of a job, or of a bare problem in whole numbers."""
     if (job is None) == (problem is None):
         what = "there is nothing to cut" if job is None else "a job and a problem are one too many"
@@ -67,7 +75,7 @@ def run_cut(job: Path | None, problem: Path | None, options: CutOptions, *, as_j
         return _cut_problem(problem, options, as_json=as_json)
     if not options.is_usual:
         _refuse("a job is planned in its own way", "give these options with --problem")
-    worked = load_and_work_out(job or Path())
+    worked = load_and_work_out(job or Path(), use)
     spec = worked.room.spec
     if has_failed(worked, as_json=as_json):
         return FAILED_PROOF

@@ -5,7 +5,7 @@ A paragraph that begins with a backspace keeps its lines.
 
 from __future__ import annotations
 
-__all__ = ["CHECK", "CUT", "DEMO", "NEW", "PACKET", "PARTS", "PROGRAM", "VERIFY", "WHY"]
+__all__ = ["CHECK", "CUT", "DEMO", "NEW", "PACKET", "PARTS", "PROGRAM", "RECORD", "VERIFY", "WHY"]
 
 PROGRAM = """From a tape measure in a crooked room to cabinets that fit.
 
@@ -111,4 +111,28 @@ WHY = """Say why a number is what it is: its formula, and where each part of it 
   casewright why kitchen.toml plan.plywood.setting_4
 
 A path that is nearly right gets the nearest ones.
+"""
+
+RECORD = """Write down what was read, cut or done. Nothing is ever overwritten.
+
+\b
+  casewright record kitchen.toml                                   the list
+  casewright record kitchen.toml reading sink.width 33 1/16
+  casewright record kitchen.toml reading stock.plywood.thickness 0.703
+  casewright record kitchen.toml cut 12 14                         by marks, as planned
+  casewright record kitchen.toml cut sink.shelf.1 --size "29 3/32 x 22"
+  casewright record kitchen.toml machined 12 14
+  casewright record kitchen.toml assembled sink                    also finished, hung
+  casewright record kitchen.toml spoiled 12 --note "tear-out"
+  casewright record kitchen.toml offcut plywood 24 x 18 1/2
+  casewright record kitchen.toml minutes 45 sink
+  casewright record kitchen.toml note sink the left side is the better face
+  casewright record kitchen.toml reading sink.width 33 1/8 --corrects 3f2a91c0
+  casewright record kitchen.toml withdrawn 3f2a91c0
+  casewright record kitchen.toml --as-of 2026-05-12
+  casewright record kitchen.toml --export record.csv
+  casewright record kitchen.toml --import phone.jsonl
+
+From then on check, parts, cut, packet and why go by it; --without-record leaves it out. A reading
+far from what the other numbers imply is asked about first. docs/record.md tells the rest.
 """

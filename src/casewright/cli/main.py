@@ -16,6 +16,7 @@ from casewright.cli.exits import BAD_INPUT, CLEAN, FAILED_PROOF, STOPPED
 
 if TYPE_CHECKING:
     from casewright.errors import CasewrightError
+    from casewright.job.recorded import Use
 
 __all__ = ["app", "main"]
 
@@ -34,6 +35,13 @@ Job = Annotated[
 Stages = Annotated[
     Literal["2", "3", "free"] | None,
     typer.Option(help="Most cutting directions, instead of the problem's own."),
+]
+WithoutRecord = Annotated[
+    bool, typer.Option("--without-record", help="As if nothing had been read or cut yet.")
+]
+AsOf = Annotated[
+    str | None,
+    typer.Option(metavar="WHEN", help="With the record as it was: a date, or the id of an entry."),
 ]
 AsJson = Annotated[bool, typer.Option("--json", help="Print a JSON document instead of text.")]
 
@@ -66,19 +74,25 @@ def new(
 
 
 @app.command(short_help="What is open, risky or wrong.", help=help_texts.CHECK)
-def check(job: Job, as_json: AsJson = False) -> None:
+def check(
+    job: Job, without_record: WithoutRecord = False, as_of: AsOf = None, as_json: AsJson = False
+) -> None:
     """Say what is wrong, open or risky in a job, and whether its parts go together."""
     from casewright.cli.commands import run_check
 
-    _leave(lambda: run_check(job, as_json=as_json), "check" if as_json else "")
+    use = _use(without_record, as_of)
+    _leave(lambda: run_check(job, use, as_json=as_json), "check" if as_json else "")
 
 
 @app.command(short_help="Every piece and the size to cut it to.", help=help_texts.PARTS)
-def parts(job: Job, as_json: AsJson = False) -> None:
+def parts(
+    job: Job, without_record: WithoutRecord = False, as_of: AsOf = None, as_json: AsJson = False
+) -> None:
     """List every piece with the size to cut it to; with --json its holes and cuts as well."""
     from casewright.cli.commands import run_parts
 
-    _leave(lambda: run_parts(job, as_json=as_json), "parts" if as_json else "")
+    use = _use(without_record, as_of)
+    _leave(lambda: run_parts(job, use, as_json=as_json), "parts" if as_json else "")
 
 
 @app.command(short_help="Plan sheets and boards, cut by cut.", help=help_texts.CUT)
@@ -112,13 +126,16 @@ def cut(
         str | None,
         typer.Option("--cut", metavar="1,2", help="Sheets of the last plan that are cut."),
     ] = None,
+    without_record: WithoutRecord = False,
+    as_of: AsOf = None,
     as_json: AsJson = False,
 ) -> None:
     """Plan the sheets and boards: what to buy, and each cut in order with its setting."""
     from casewright.cli.cutting import CutOptions, run_cut
 
     options = CutOptions(seconds, work, stages, last, done)
-    _leave(lambda: run_cut(job, problem, options, as_json=as_json), "cut" if as_json else "")
+    use, document = _use(without_record, as_of), "cut" if as_json else ""
+    _leave(lambda: run_cut(job, problem, options, use, as_json=as_json), document)
 
 
 @app.command(short_help="Check a plan for a cutting problem.", help=help_texts.VERIFY)
@@ -145,11 +162,14 @@ def packet(
         Path | None,
         typer.Option(help="Folder for the packet; otherwise out/ and the job file's name."),
     ] = None,
+    without_record: WithoutRecord = False,
+    as_of: AsOf = None,
 ) -> None:
     """Make the shop packet: packet.pdf, and the parts, buy list and hardware as CSV."""
     from casewright.cli.making import run_packet
 
-    _leave(lambda: run_packet(job, out))
+    use = _use(without_record, as_of)
+    _leave(lambda: run_packet(job, out, use))
 
 
 @app.command(short_help="Why a number is what it is.", help=help_texts.WHY)
@@ -158,17 +178,68 @@ def why(
     path: Annotated[
         str, typer.Argument(metavar="PATH", help="A number, such as sink.door_left.width.")
     ] = "",
+    without_record: WithoutRecord = False,
+    as_of: AsOf = None,
     as_json: AsJson = False,
 ) -> None:
     """Say why a number is what it is: its formula, and where each part of it comes from."""
     from casewright.cli.commands import run_why
 
-    _leave(lambda: run_why(job, path, as_json=as_json), "why" if as_json else "")
+    use = _use(without_record, as_of)
+    _leave(lambda: run_why(job, path, use, as_json=as_json), "why" if as_json else "")
+
+
+@app.command(short_help="Write down what was read, cut or done.", help=help_texts.RECORD)
+def record(
+    job: Job,
+    words: Annotated[
+        list[str] | None,
+        typer.Argument(metavar="[KIND WHAT...]", help="What happened; without it, the list."),
+    ] = None,
+    *,
+    size: Annotated[
+        str | None, typer.Option(help='Size as cut, "34 1/2 x 23 1/4"; otherwise as planned.')
+    ] = None,
+    tool: Annotated[str | None, typer.Option(help="What it was read or made with.")] = None,
+    within: Annotated[
+        str | None, typer.Option(metavar="LENGTH", help="How far the reading may be off.")
+    ] = None,
+    note: Annotated[str | None, typer.Option(help="In words.")] = None,
+    corrects: Annotated[
+        str | None, typer.Option(metavar="ID", help="Put this in the place of that entry.")
+    ] = None,
+    sure: Annotated[bool, typer.Option("--sure", help="It is so, however odd it looks.")] = False,
+    as_of: AsOf = None,
+    take_in: Annotated[
+        Path | None,
+        typer.Option("--import", metavar="FILE", readable=False, help="CSV or lines of JSON."),
+    ] = None,
+    put_out: Annotated[
+        Path | None,
+        typer.Option("--export", metavar="FILE", help="All of it, as CSV or lines of JSON."),
+    ] = None,
+    as_json: AsJson = False,
+) -> None:
+    """Write down what was read, cut, spoiled or spent, or list it."""
+    from casewright.cli.record import RecordOptions, run_record
+
+    options = RecordOptions(size, tool, within, note, corrects, sure, as_of, take_in, put_out)
+    document = "record" if as_json else ""
+    _leave(lambda: run_record(job, words or [], options, as_json=as_json), document)
 
 
 def main(arguments: list[str] | None = None) -> None:
     """Run a command and leave with its exit code; no traceback for anything a person can do."""
     app(args=arguments)
+
+
+def _use(without_record: bool, as_of: str | None) -> Use | None:
+    """Which state of the record is asked for; None: as it is now."""
+    if not without_record and as_of is None:
+        return None
+    from casewright.job.recorded import Use
+
+    return Use(without_record, as_of)
 
 
 def _leave(run: Callable[[], int], document: str = "") -> NoReturn:

@@ -10,6 +10,7 @@ from casewright.cli.exits import CLEAN, FAILED_PROOF, OPEN
 from casewright.cli.progress import working
 from casewright.job.editor_schema import schema_text
 from casewright.job.packets import packet_files, plan_purchases
+from casewright.job.recorded import Use
 from casewright.job.starter import DEMO_FILE, demo_text, starter_text, write_new
 from casewright.outputs.files import check_folder, write_file, write_folder
 
@@ -41,11 +42,11 @@ def run_demo(out: Path) -> int:
     return CLEAN if code == OPEN else code
 
 
-def run_packet(job: Path, out: Path | None) -> int:
+def run_packet(job: Path, out: Path | None, use: Use | None = None) -> int:
     """`packet`: the whole packet into a folder, or nothing at all."""
     folder = out or Path("out") / job.stem
     check_folder(folder)
-    worked = load_and_work_out(job)
+    worked = load_and_work_out(job, use)
     if has_failed(worked, as_json=False):
         print("No packet was made: the parts do not go together.", file=sys.stderr)
         return FAILED_PROOF

@@ -48,19 +48,21 @@ def check_lines(worked: WorkedJob) -> Iterator[str]:
 
 
 def parts_lines(worked: WorkedJob) -> Iterator[str]:
-    """A line for every piece: mark, path, what to cut, stock; a star where it waits."""
+    """A line for every piece: mark, path, what to cut, stock, state; a star where it waits."""
     unit = worked.room.spec.unit
-    rows = [
+    rows: list[tuple[str, ...]] = [
         (
             f"{part.mark}{'*' if part.waits_for else ''}",
             part.path,
             f"{_text(part.blank.length.value, unit)} x {_text(part.blank.width.value, unit)}",
             part.stock,
+            "" if part.state == "planned" else part.state,
         )
         for part in worked.room.parts
     ]
-    rows.insert(0, ("mark", "part", "length x width", "stock"))
-    widths = [max(len(row[n]) for row in rows) for n in range(4)]
+    is_begun = any(row[-1] for row in rows)
+    rows.insert(0, ("mark", "part", "length x width", "stock", "state" if is_begun else ""))
+    widths = [max(len(row[n]) for row in rows) for n in range(5)]
     for row in rows:
         cells = (cell.ljust(width) for cell, width in zip(row, widths, strict=True))
         yield "  ".join(cells).rstrip()

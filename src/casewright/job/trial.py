@@ -17,6 +17,7 @@ from typing import Literal, TypeAlias
 from casewright.casework.specs import CaseSpec
 from casewright.dims import Given, Way, parse_length, round_to, shop_text
 from casewright.errors import JobFileError, Problem
+from casewright.facts import NO_FACTS, Facts
 from casewright.job.defaults import usual_tables
 from casewright.job.load import LoadedJob, spec_of
 from casewright.job.positions import KeyPath, Positions, scan
@@ -38,8 +39,14 @@ _SMALL = Fraction(25)
 """Values under this are searched for in fine steps [mm]."""
 
 
-def work_out_job(job: LoadedJob) -> WorkedJob:
+def work_out_job(job: LoadedJob, facts: Facts = NO_FACTS) -> WorkedJob:
     """Work a job out as `work_out` does, and tell the sizes that break its proof.
+
+    Parameters
+    ----------
+    facts
+        Sizes of real things; where something does not go together with them, it is seen whether
+        it does by the file alone.
 
     Returns
     -------
@@ -50,7 +57,10 @@ def work_out_job(job: LoadedJob) -> WorkedJob:
     JobFileError
         With each size that the proof does not hold with, though it would with another.
     """
-    worked = work_out(job.spec)
+    worked = work_out(job.spec, facts)
+    if facts and not worked.holds:
+        plain = work_out_job(job)
+        return plain if plain.failures else worked
     if worked.failures:
         problems = tuple(_Trial(job).problems())
         if problems:

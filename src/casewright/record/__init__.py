@@ -1,6 +1,6 @@
 """The record of a job: what was read, cut, spoiled and noted in the shop; it yields facts."""
 
-from casewright.record.as_facts import facts_of, marks_of, offcuts_of, outer_paths
+from casewright.record.as_facts import NO_MARKS, Marks, facts_of, marks_of, offcuts_of, outer_paths
 from casewright.record.codec import entry_json
 from casewright.record.entry import HELD_KINDS, KINDS, MARKS, Entry, Kind, Sizes
 from casewright.record.errors import DamageError, RecordError
@@ -14,9 +14,11 @@ __all__ = [
     "HELD_KINDS",
     "KINDS",
     "MARKS",
+    "NO_MARKS",
     "DamageError",
     "Entry",
     "Kind",
+    "Marks",
     "RecordError",
     "Rescue",
     "Sizes",

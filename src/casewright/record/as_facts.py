@@ -10,8 +10,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import replace
+from collections.abc import Container, Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from types import MappingProxyType
 
@@ -20,7 +20,7 @@ from casewright.facts import Fact, Facts
 from casewright.record.entry import MARKS, Entry, Kind, Order
 from casewright.record.standing import Standing
 
-__all__ = ["facts_of", "marks_of", "offcuts_of", "outer_paths"]
+__all__ = ["NO_MARKS", "Marks", "facts_of", "marks_of", "offcuts_of", "outer_paths"]
 
 _COVER = 2
 """Coverage factor: nearly all readings lie within so many standard uncertainties (JCGM 100)."""
@@ -52,16 +52,56 @@ def facts_of(found: Iterable[Standing], record: str = "record") -> Facts:
     return MappingProxyType(dict(sorted(facts.items())))
 
 
-def marks_of(found: Iterable[Standing]) -> Mapping[str, Kind]:
-    """By path the furthest mark: cut, machined, assembled, finished or hung."""
-    marks: dict[str, Kind] = {}
-    for entry in _there(found):
-        if entry.kind not in MARKS:
-            continue
-        old = marks.get(entry.path)
-        if old is None or MARKS.index(old) < MARKS.index(entry.kind):
-            marks[entry.path] = entry.kind
-    return MappingProxyType(dict(sorted(marks.items())))
+@dataclass(frozen=True, slots=True)
+class Marks:
+    """How far things have come.
+
+    Parameters
+    ----------
+    marked
+        By path, its marks with their places in the order.
+    spoiled
+        By path, when a piece was last spoiled.
+    """
+
+    marked: Mapping[str, tuple[tuple[Kind, Order], ...]]
+    spoiled: Mapping[str, Order]
+
+    def furthest(self, path: str, without: Container[str] = ()) -> Kind | None:
+        """The furthest mark of a piece: its own or one of what it lies in, since it was spoiled.
+
+        Parameters
+        ----------
+        without
+            Paths whose marks do not count for this piece.
+        """
+        around = tuple(outer_paths(path))
+        gone = [self.spoiled[each] for each in around if each in self.spoiled]
+        since = max(gone, default=None)
+        found = [
+            kind
+            for each in around
+            if each not in without
+            for kind, place in self.marked.get(each, ())
+            if since is None or place > since
+        ]
+        return max(found, key=MARKS.index, default=None)
+
+
+NO_MARKS = Marks(MappingProxyType({}), MappingProxyType({}))
+
+
+def marks_of(found: Iterable[Standing]) -> Marks:
+    """What was marked cut, machined, assembled, finished or hung, and what was spoiled."""
+    marked: dict[str, tuple[tuple[Kind, Order], ...]] = {}
+    spoiled: dict[str, Order] = {}
+    for each in sorted(found, key=lambda each: (each.place, each.entry.order)):
+        entry = each.entry
+        if entry.kind in MARKS:
+            marked[entry.path] = (*marked.get(entry.path, ()), (entry.kind, each.place))
+        elif entry.kind == "spoiled":
+            spoiled[entry.path] = each.place
+    return Marks(marked, spoiled)
 
 
 def offcuts_of(found: Iterable[Standing]) -> tuple[Entry, ...]:

@@ -1,0 +1,183 @@
+"""The command `record`: write into the record of a job, list it, send it on."""
+
+from __future__ import annotations
+
+import os
+import platform
+import sys
+import uuid
+from dataclasses import dataclass
+from datetime import datetime
+from pathlib import Path
+from typing import NoReturn
+
+from casewright.cli.commands import load_and_work_out, tell_rescue
+from casewright.cli.exits import CLEAN, FAILED_PROOF, OPEN
+from casewright.cli.printing import print_json, print_lines
+from casewright.cli.record_texts import change_lines, list_lines, written_lines
+from casewright.job.differences import differences
+from casewright.job.load import LoadedJob, load_job
+from casewright.job.record_documents import list_document, written_document
+from casewright.job.recorded import (
+    entry_named,
+    moment_of,
+    read_entries,
+    read_record,
+    record_path,
+    with_record,
+    work_out_recorded,
+)
+from casewright.job.recording import Drafts, Said, Writer, draft
+from casewright.job.transfer import STANDARD, content_of, entries_in
+from casewright.outputs.files import write_file
+from casewright.record import KINDS, Entry, Kind, RecordError, as_of
+
+__all__ = ["RecordOptions", "run_record"]
+
+_LIST = "list"
+_DEVICE = "CASEWRIGHT_DEVICE"
+_LONGEST_DEVICE = 60
+
+
+@dataclass(frozen=True, slots=True)
+class RecordOptions:
+    """What goes with an entry, and what else is to be done.
+
+    Parameters
+    ----------
+    size, tool, within, note, corrects
+        As typed; None when not given.
+    sure
+        Whether what is hard to believe is true.
+    moment
+        List it as it was then.
+    take_in, put_out
+        Files to import from and export to.
+    """
+
+    size: str | None = None
+    tool: str | None = None
+    within: str | None = None
+    note: str | None = None
+    corrects: str | None = None
+    sure: bool = False
+    moment: str | None = None
+    take_in: Path | None = None
+    put_out: Path | None = None
+
+
+def run_record(job: Path, words: list[str], options: RecordOptions, *, as_json: bool) -> int:
+    """`record`: one thing of the four."""
+    loaded = load_job(job)
+    if options.take_in is not None or options.put_out is not None:
+        if words or (options.take_in and options.put_out):
+            _refuse("that is two things at once", "import, export or record, one at a time")
+        return _take_in(loaded, options) if options.take_in else _put_out(loaded, options)
+    kind, *rest = words or [_LIST]
+    if kind == _LIST:
+        return _list(loaded, rest, options, as_json=as_json)
+    if kind not in KINDS:
+        want = f"use one of {', '.join(KINDS)}, or {_LIST}"
+        _refuse(f"{kind} is nothing that can be recorded", want)
+    if options.moment is not None:
+        _refuse("nothing can be written into the past", "leave out --as-of")
+    return _write(loaded, kind, rest, options, as_json=as_json)
+
+
+def _write(
+    loaded: LoadedJob, kind: Kind, words: list[str], options: RecordOptions, *, as_json: bool
+) -> int:
+    corrects = options.corrects
+    if kind == "withdrawn" and corrects is None and words:
+        corrects, *words = words
+    recorded = read_record(loaded.path)
+    tell_rescue(recorded.rescue)
+    before = work_out_recorded(loaded, recorded)
+    if before.failures:
+        load_and_work_out(loaded.path)
+        print("Nothing was recorded: the proof of the job fails.", file=sys.stderr)
+        return FAILED_PROOF
+    said = Said(
+        kind,
+        tuple(words),
+        size=options.size or "",
+        tool=options.tool or "",
+        within=options.within or "",
+        note=options.note or "",
+        corrects=None if corrects is None else _entry(loaded, corrects),
+    )
+    drafts = draft(before.room, recorded.facts, said, _writer())
+    if drafts.doubts and not options.sure:
+        return _question(loaded, drafts, as_json=as_json)
+    new, rescue = with_record(loaded.path, lambda store: store.add(drafts.entries))
+    tell_rescue(rescue)
+    after = work_out_recorded(loaded, read_record(loaded.path))
+    found = differences(before.room, after.room)
+    if as_json:
+        print_json(written_document(loaded.spec, new, drafts.doubts, found))
+    else:
+        print_lines(written_lines(new, before.room))
+        print_lines(change_lines(found))
+    return CLEAN
+
+
+def _question(loaded: LoadedJob, drafts: Drafts, *, as_json: bool) -> int:
+    if as_json:
+        print_json(written_document(loaded.spec, (), drafts.doubts, ()))
+    else:
+        print_lines(f"  ASK   {says}" for says in drafts.doubts)
+        print("Nothing was recorded. Measure again; if it is so, say it with --sure.")
+    return OPEN
+
+
+def _list(loaded: LoadedJob, words: list[str], options: RecordOptions, *, as_json: bool) -> int:
+    entries, rescue = read_entries(loaded.path)
+    tell_rescue(rescue)
+    if options.moment is not None:
+        entries = as_of(entries, moment_of(options.moment, entries))
+    if as_json:
+        print_json(list_document(loaded.spec, entries, words))
+    else:
+        print_lines(list_lines(loaded.spec, record_path(loaded.path), entries, words))
+    return CLEAN
+
+
+def _take_in(loaded: LoadedJob, options: RecordOptions) -> int:
+    entries = entries_in(options.take_in or STANDARD, loaded.spec.unit)
+    new, rescue = with_record(loaded.path, lambda store: store.add(entries))
+    tell_rescue(rescue)
+    there = len(entries) - len(new)
+    print(f"{len(new)} new, {there} there already")
+    return CLEAN
+
+
+def _put_out(loaded: LoadedJob, options: RecordOptions) -> int:
+    file = options.put_out or STANDARD
+    entries, rescue = read_entries(loaded.path)
+    tell_rescue(rescue)
+    if options.moment is not None:
+        entries = as_of(entries, moment_of(options.moment, entries))
+    content = content_of(entries, file, loaded.spec.unit)
+    if file == STANDARD:
+        sys.stdout.buffer.write(content)
+        return CLEAN
+    write_file(file, content)
+    print(f"{file}: {len(entries)} entries")
+    return CLEAN
+
+
+def _entry(loaded: LoadedJob, name: str) -> Entry:
+    entries, rescue = read_entries(loaded.path)
+    tell_rescue(rescue)
+    return entry_named(name, entries)
+
+
+def _writer() -> Writer:
+    device = os.environ.get(_DEVICE, "").strip() or platform.node() or "desk"
+    now = datetime.now().astimezone()
+    at = now.replace(microsecond=now.microsecond // 1000 * 1000)
+    return Writer(device[:_LONGEST_DEVICE], at, lambda: uuid.uuid4().hex)
+
+
+def _refuse(what: str, want: str) -> NoReturn:
+    raise RecordError.of(what, want)

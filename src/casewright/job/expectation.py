@@ -1,0 +1,75 @@
+"""What a reading is compared with before it is believed."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from casewright.dims import Dim, Unit, shop_text, slack
+from casewright.facts import Facts
+from casewright.job.reasons import reasons
+from casewright.room.build import build
+from casewright.room.model import Room
+
+__all__ = ["doubt", "expected"]
+
+_LEAST = Fraction(1)
+"""What no reading is questioned for [mm]: a tape that lies a little askew."""
+
+_COVER = 2
+
+
+def expected(room: Room, path: str, facts: Facts) -> Room:
+    """The room as it would be without what was read or cut of one number itself.
+
+    Parameters
+    ----------
+    facts
+        Those the room was built with, besides the file's own.
+    """
+    if path not in facts:
+        return room
+    return build(room.spec, {each: fact for each, fact in facts.items() if each != path})
+
+
+def doubt(room: Room, path: str, value: Fraction, u: Fraction | None) -> str:
+    """Why a reading is hard to believe, in words; empty when it is as expected.
+
+    Parameters
+    ----------
+    room
+        Without facts of this very number; see `expected`.
+    value
+        As read [mm].
+    u
+        Its standard uncertainty [mm].
+    """
+    dim = room.chain.nodes[path]
+    unit = room.spec.unit
+    strays = slack(dim).worst
+    allowed = max(strays + _COVER * (u or 0), _LEAST)
+    off = value - dim.value
+    if abs(off) <= allowed:
+        return ""
+    way = "over" if off > 0 else "under"
+    says = (
+        f"{path} {shop_text(value, unit)} is {_rough(abs(off), unit)} {way} "
+        f"{shop_text(dim.value, unit)}, {_compared(room, dim)}"
+    )
+    if strays:
+        says += f"; that may be off by {_rough(strays, unit)} at the most"
+    return says
+
+
+def _compared(room: Room, dim: Dim) -> str:
+    first = reasons(room, dim.path)[0]
+    if dim.args and first.formula:
+        return f"which follows from {first.formula}"
+    origin = dim.origin
+    if origin is None:
+        return "the number so far"
+    words = ", ".join(word for word in (origin.note, origin.where) if word)
+    return f"the number so far ({origin.kind}: {words})" if words else "the number so far"
+
+
+def _rough(size: Fraction, unit: Unit) -> str:
+    return shop_text(size, unit, with_unit=True).removeprefix("~")

@@ -1,0 +1,64 @@
+"""JSON documents of the record. See docs/documents.md."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import Any
+
+from casewright.job.differences import Difference
+from casewright.job.documents import head_json
+from casewright.record import Entry, entry_json, standing
+from casewright.room.specs import JobSpec
+
+__all__ = ["chosen", "difference_json", "list_document", "written_document"]
+
+_Json = dict[str, Any]
+
+
+def chosen(entries: Iterable[Entry], words: Sequence[str]) -> tuple[Entry, ...]:
+    """The entries of some kinds, or about some things and what is in them; all without words."""
+
+    def fits(entry: Entry, word: str) -> bool:
+        return word in (entry.kind, entry.path) or entry.path.startswith(f"{word}.")
+
+    return tuple(e for e in entries if not words or any(fits(e, word) for word in words))
+
+
+def list_document(spec: JobSpec, entries: Sequence[Entry], words: Sequence[str]) -> _Json:
+    """`record --json`: entries in order, each with whether it stands."""
+    stands = {each.entry.id for each in standing(entries)}
+    return {
+        **head_json("record", spec),
+        "entries": [
+            {**entry_json(entry, spec.unit), "stands": entry.id in stands}
+            for entry in chosen(entries, words)
+        ],
+    }
+
+
+def written_document(
+    spec: JobSpec,
+    entries: Sequence[Entry],
+    doubts: Sequence[str],
+    found: Sequence[Difference],
+) -> _Json:
+    """`record KIND ... --json`: what was written, what was hard to believe, what follows."""
+    return {
+        **head_json("record", spec),
+        "entries": [{**entry_json(entry, spec.unit), "stands": True} for entry in entries],
+        "doubts": list(doubts),
+        "changes": [difference_json(difference) for difference in found],
+    }
+
+
+def difference_json(difference: Difference) -> _Json:
+    """A difference as data."""
+    return {
+        "path": difference.path,
+        "mark": difference.mark,
+        "what": difference.what,
+        "old": difference.old,
+        "new": difference.new,
+        "features": list(difference.features),
+        "state": difference.state,
+    }
