@@ -9,12 +9,14 @@ from __future__ import annotations
 import pickle
 import subprocess
 import sys
-from collections.abc import Callable
-from typing import TypeVar
+import tempfile
+from collections.abc import Callable, Iterator
+from contextlib import suppress
+from typing import IO, Any, TypeVar, cast
 
 from casewright.errors import CasewrightError
 
-__all__ = ["StoppedError", "apart", "main"]
+__all__ = ["StoppedError", "apart", "apart_by_steps", "main"]
 
 Result = TypeVar("Result")
 
@@ -33,35 +35,87 @@ def apart(work: Callable[..., Result], *given: object, **named: object) -> Resul
     StoppedError
         When the process ends without an answer.
     """
-    done = subprocess.run(
-        # -P: no file of the folder someone happens to work in takes the place of a module
-        (sys.executable, "-P", "-m", "casewright.outputs.apart"),
-        input=pickle.dumps((work, given, named)),
-        capture_output=True,
-        check=False,
+    (result,) = _answers(work, given, named)
+    return cast("Result", result)
+
+
+def apart_by_steps(
+    work: Callable[..., Iterator[Result]], *given: object, **named: object
+) -> Iterator[Result]:
+    """What a generator of a module yields, each as soon as another process has worked it out.
+
+    The process ends with the iterator, which must be followed to its end or closed.
+
+    Raises
+    ------
+    Exception
+        What the generator raises there.
+    StoppedError
+        When the process ends without an answer.
+    """
+    return _answers(work, given, named)
+
+
+def _answers(work: Callable[..., object], given: object, named: object) -> Iterator[Any]:
+    with (
+        tempfile.TemporaryFile() as said,
+        subprocess.Popen(
+            # -P: no file of the folder someone works in takes the place of a module
+            (sys.executable, "-P", "-m", "casewright.outputs.apart"),
+            stdin=subprocess.PIPE,
+            stdout=subprocess.PIPE,
+            stderr=said,
+        ) as process,
+    ):
+        try:
+            _ask(process.stdin, (work, given, named))
+            for error, result in _pickles(process.stdout):
+                if error is not None:
+                    raise error
+                yield result
+            if process.wait():
+                said.seek(0)
+                raise StoppedError(_stopped(process.returncode, said.read()))
+        finally:
+            process.kill()
+
+
+def _ask(channel: IO[bytes] | None, task: object) -> None:
+    """Say what to do; a process that has ended already is found out when it does not answer."""
+    if channel is not None:
+        with suppress(BrokenPipeError), channel:
+            pickle.dump(task, channel)
+
+
+def _pickles(channel: IO[bytes] | None) -> Iterator[Any]:
+    """What a process says until it ends; a last word that was cut off does not count."""
+    with suppress(EOFError, pickle.UnpicklingError):
+        while channel is not None:
+            yield pickle.load(channel)  # noqa: S301 (written by our own process)
+
+
+def _stopped(code: int, said: bytes) -> str:
+    last = said.decode(errors="replace").strip().rpartition("\n")[2]
+    return (
+        f"a process that prints pages ended before its time ({code} {last}): "
+        "something stopped it, or memory ran out; close other programs and print again"
     )
-    if done.returncode:
-        said = done.stderr.decode(errors="replace").strip().rpartition("\n")[2]
-        msg = (
-            f"a process that prints pages ended before its time ({done.returncode} {said}): "
-            "something stopped it, or memory ran out; close other programs and print again"
-        )
-        raise StoppedError(msg)
-    error, result = pickle.loads(done.stdout)  # noqa: S301 (written by our own process)
-    if error is not None:
-        raise error
-    return result  # type: ignore[no-any-return]
 
 
 def main() -> None:
     """Do what is asked for on standard input."""
     work, given, named = pickle.load(sys.stdin.buffer)  # noqa: S301 (written by our own process)
-    error, result = None, None
     try:
-        result = work(*given, **named)
+        made = work(*given, **named)
+        for result in made if isinstance(made, Iterator) else (made,):
+            _tell(None, result)
     except Exception as raised:  # whatever it is, the parent raises it
-        error = raised
+        _tell(raised, None)
+
+
+def _tell(error: Exception | None, result: object) -> None:
     pickle.dump((error, result), sys.stdout.buffer)
+    sys.stdout.buffer.flush()
 
 
 if __name__ == "__main__":

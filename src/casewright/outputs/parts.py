@@ -2,17 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from concurrent.futures import Future, ThreadPoolExecutor
 from dataclasses import dataclass
+from typing import NamedTuple
 
-from casewright.outputs.apart import apart
+from casewright.outputs.apart import apart, apart_by_steps
 from casewright.outputs.section_text import SectionText, printing_text
 from casewright.outputs.typesetter import Template, Typeset, typeset
 
-__all__ = ["LIMIT", "Part", "parts_of", "print_page_numbers", "print_part", "typeset_run"]
+__all__ = [
+    "LIMIT", "Part", "Press", "Run", "part_inputs", "parts_of", "print_page_numbers",
+    "typeset_run",
+]  # fmt: skip
 
 LIMIT = 300_000
 """Most weight that one process is given, unless it is a single block: some 22 pages, 100 MB."""
+
+_AT_ONCE = 2  # processes: each needs memory, and more cores would help little
 
 _NUMBERS: Template = "page_numbers.typ"
 
@@ -73,29 +80,80 @@ def parts_of(sections: Sequence[SectionText], references: Sequence[Collection[in
     ]
 
 
-def print_part(
-    head: str, part: Part, numbers: str, *, alone: bool = False, only_places: bool = False
-) -> list[Typeset]:
-    """A part as one or more runs of pages.
+class Run(NamedTuple):
+    """As many pages of a long section as keep the limit.
 
     Parameters
     ----------
-    head
-        What all sections of the document share.
-    numbers
-        Page numbers by anchor, as JSON text.
-    alone
-        Whether it is the only part: then it is laid out in this process.
-    only_places
-        Do not write the pages.
+    end
+        With which block the next page begins.
+    made
+        The pages; None while they are still being written.
     """
-    if part.is_long:
-        return _long(head, part.sections[0], numbers)
+
+    end: int
+    made: Typeset | None
+
+
+class Press:
+    """Prints in other processes, few of them at a time however much is asked for at once."""
+
+    def __init__(self) -> None:
+        self._processes = ThreadPoolExecutor(_AT_ONCE)
+
+    def part(
+        self, head: str, part: Part, numbers: str, *, only_places: bool = False
+    ) -> list[Typeset]:
+        """A part as one or more runs of pages.
+
+        Parameters
+        ----------
+        head
+            What all sections of the document share.
+        numbers
+            Page numbers by anchor, as JSON text.
+        only_places
+            Do not write the pages.
+        """
+        if part.is_long:
+            return self._long(head, part.sections[0], numbers)
+        inputs = part_inputs(head, part, numbers)
+        made = self._processes.submit(apart, typeset, "shop.typ", inputs, only_places=only_places)
+        return [made.result()]
+
+    def _long(self, head: str, section: SectionText, numbers: str) -> list[Typeset]:
+        """A long section, run by run: each ends where a page would end anyway.
+
+        The next begins as soon as that place is known, while the one before is being written.
+        """
+        runs: list[Future[Typeset]] = []
+        start = 0
+        while start < len(section.blocks):
+            end: Future[int] = Future()
+            runs.append(self._processes.submit(self._run, head, section, start, numbers, end))
+            start = end.result()
+        return [run.result() for run in runs]
+
+    def _run(
+        self, head: str, section: SectionText, start: int, numbers: str, end: Future[int]
+    ) -> Typeset:
+        """One run; where it ends is told before it is written."""
+        try:
+            for run in apart_by_steps(typeset_run, head, section, start, numbers, LIMIT):
+                if run.made is not None:
+                    return run.made
+                end.set_result(run.end)
+        except Exception as error:
+            if not end.done():
+                end.set_exception(error)
+            raise
+        raise AssertionError
+
+
+def part_inputs(head: str, part: Part, numbers: str) -> Mapping[str, str]:
+    """What the typesetter is given for a part that is not long."""
     data = printing_text(head, (section.whole for section in part.sections))
-    inputs = {"data": data, "numbers": numbers}
-    if alone:
-        return [typeset("shop.typ", inputs, only_places=only_places)]
-    return [apart(typeset, "shop.typ", inputs, only_places=only_places)]
+    return {"data": data, "numbers": numbers}
 
 
 def print_page_numbers(data: str, *, alone: bool) -> bytes:
@@ -111,33 +169,24 @@ def print_page_numbers(data: str, *, alone: bool) -> bytes:
     return made.pdf
 
 
-def _long(head: str, section: SectionText, numbers: str) -> list[Typeset]:
-    """A long section, run by run: each ends where a page would end anyway."""
-    found: list[Typeset] = []
-    start = 0
-    while start < len(section.blocks):
-        made, start = apart(typeset_run, head, section, start, numbers, LIMIT)
-        found.append(made)
-    return found
-
-
 def typeset_run(
     head: str, section: SectionText, start: int, numbers: str, limit: int
-) -> tuple[Typeset, int]:
-    """As many pages of a section as keep the limit, and with which block the next page begins."""
+) -> Iterator[Run]:
+    """The pages of a section from a block on: first where they end, then all."""
     last = len(section.blocks)
     end, weight = start + 1, section.weights[start]
     while end < last and (weight := weight + section.weights[end]) <= limit:
         end += 1
 
-    def run(to: int, *, only_places: bool = False) -> Typeset:
+    def pages(to: int, *, only_places: bool = False) -> Typeset:
         data = printing_text(head, [section.part(start, to)])
         inputs = {"data": data, "numbers": numbers}
         return typeset("shop.typ", inputs, only_places=only_places)
 
     if end < last and not section.sheets:
-        end = _page_turn(run(end, only_places=True), range(start + 1, end)) or last
-    return run(end), end
+        end = _page_turn(pages(end, only_places=True), range(start + 1, end)) or last
+    yield Run(end, None)
+    yield Run(end, pages(end))
 
 
 def _page_turn(made: Typeset, blocks: range) -> int:

@@ -20,14 +20,13 @@ from casewright.outputs.document import (
 )
 from casewright.outputs.join import join
 from casewright.outputs.page_numbers import page_numbers_json
-from casewright.outputs.parts import parts_of, print_page_numbers, print_part
-from casewright.outputs.typesetter import Place, PrintError, Typeset
+from casewright.outputs.parts import Press, part_inputs, parts_of, print_page_numbers
+from casewright.outputs.typesetter import Place, PrintError, Typeset, typeset
 from casewright.outputs.typst_data import head_text, section_texts
 
 __all__ = ["pdf_bytes"]
 
 _ROUNDS = 5
-_AT_ONCE = 2  # processes: each needs memory, and more cores would help little
 
 
 def pdf_bytes(document: Document) -> bytes:
@@ -77,6 +76,7 @@ class _Printing:
             for part in self.parts
         ]
         self.levels = self._levels(leading)
+        self.press = Press()
         self.printed: list[list[Typeset]] = [[] for _ in self.parts]
         self.shown: list[str] = ["" for _ in self.parts]
 
@@ -121,15 +121,14 @@ class _Printing:
         numbers = {i: self._numbers(i, places) for i in due}
 
         def print_one(i: int) -> list[Typeset]:
-            return print_part(
-                self.head,
-                self.parts[i],
-                numbers[i],
-                alone=self.alone,
-                only_places=not places.keys() >= set(self.references[i]),
-            )
+            part, known = self.parts[i], numbers[i]
+            only_places = not places.keys() >= set(self.references[i])
+            if self.alone:
+                inputs = part_inputs(self.head, part, known)
+                return [typeset("shop.typ", inputs, only_places=only_places)]
+            return self.press.part(self.head, part, known, only_places=only_places)
 
-        with ThreadPoolExecutor(_AT_ONCE) as pool:
+        with ThreadPoolExecutor(len(due)) as pool:
             for i, runs in zip(due, pool.map(print_one, due), strict=True):
                 self.printed[i] = runs
                 self.shown[i] = numbers[i]
