@@ -48,6 +48,14 @@ def _names(room: Room) -> dict[str, str]:
     found = {f"stock.{key}": goods.title for key, goods in room.spec.stock.items()}
     hardware = room.spec.hardware
     found |= {f"hardware.{s.key}": s.title for s in (hardware.slide, hardware.undermount)}
+    for wall in room.spec.survey.walls:
+        found[f"survey.wall.{wall.key}"] = wall.title
+        found |= {
+            f"survey.wall.{wall.key}.fixed.{each.key}": f"{each.title}, {wall.title}"
+            for each in wall.things
+        }
+    found |= {f"survey.corner.{each.key}": each.title for each in room.spec.survey.corners}
+    found |= {f"survey.way_in.{each.key}": each.title for each in room.spec.survey.way_in}
     for run in room.runs:
         found[f"run.{run.spec.key}"] = run.spec.title
     for case in room.cases:
