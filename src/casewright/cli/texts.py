@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from casewright.casework.parts import Part
 from casewright.dims import Origin, Unit, Why, shop_text
 from casewright.findings import Finding, Question
 from casewright.job.reasons import number_text, short_name
@@ -48,26 +49,32 @@ def check_lines(worked: WorkedJob) -> Iterator[str]:
 
 
 def parts_lines(worked: WorkedJob) -> Iterator[str]:
-    """A line for every piece: mark, path, what to cut, stock, state; a star where it waits."""
-    unit = worked.room.spec.unit
-    rows: list[tuple[str, ...]] = [
-        (
-            f"{part.mark}{'*' if part.waits_for else ''}",
-            part.path,
-            f"{_text(part.blank.length.value, unit)} x {_text(part.blank.width.value, unit)}",
-            part.stock,
-            "" if part.state == "planned" else part.state,
-        )
-        for part in worked.room.parts
-    ]
-    is_begun = any(row[-1] for row in rows)
-    rows.insert(0, ("mark", "part", "length x width", "stock", "state" if is_begun else ""))
-    widths = [max(len(row[n]) for row in rows) for n in range(5)]
-    for row in rows:
-        cells = (cell.ljust(width) for cell, width in zip(row, widths, strict=True))
-        yield "  ".join(cells).rstrip()
-    if any(part.waits_for for part in worked.room.parts):
+    """Under the name of each stock a line for every piece: mark, what to cut, state, path.
+
+    A star where it waits. The path, which may be long, stands last: so lines seldom fold.
+    """
+    room = worked.room
+    rows = {part.path: _part_row(part, room.spec.unit) for part in room.parts}
+    is_begun = any(row[2] for row in rows.values())
+    heads = ("mark", "length x width", "state" if is_begun else "", "part")
+    wide = [max(len(row[n]) for row in (heads, *rows.values())) for n in range(3)]
+
+    def line(row: tuple[str, ...]) -> str:
+        columns = [cell.ljust(width) for cell, width in zip(row, wide, strict=False) if width]
+        return "  ".join((*columns, row[-1]))
+
+    yield line(heads)
+    for stock in dict.fromkeys(part.stock for part in room.parts):
+        yield f"{stock}: {room.spec.stock[stock].title}"
+        yield from (line(rows[part.path]) for part in room.parts if part.stock == stock)
+    if any(part.waits_for for part in room.parts):
         yield "* not to be cut yet: `casewright check` says what it waits for"
+
+
+def _part_row(part: Part, unit: Unit) -> tuple[str, str, str, str]:
+    size = f"{_text(part.blank.length.value, unit)} x {_text(part.blank.width.value, unit)}"
+    state = "" if part.state == "planned" else part.state
+    return (f"{part.mark}{'*' if part.waits_for else ''}", size, state, part.path)
 
 
 def _text(value: object, unit: Unit) -> str:

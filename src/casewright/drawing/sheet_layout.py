@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import product
 
 from casewright.breakdown import Piece, StockPlan
 from casewright.cutting.solution import Leaf, Rect, SheetTree, leaves
@@ -27,6 +28,8 @@ _Box = tuple[Fraction, Fraction, Fraction, Fraction]
 
 _ROOMY_MM = 150
 _TIGHT_MM = 45
+_SIZES = (2.7, 2.3, 2.0)  # lettering of a piece's size, the largest that lies clear [mm on paper]
+_BESIDE, _BEFORE = (2.2, 1.9), tuple(Fraction(n, 16) for n in (6, 5, 8, 4))  # of a strip
 _SHORT = {"test piece": "test", "spare": "spare", "strip blank": "blank", "lip": "lip"}
 _SHARES = tuple(Fraction(n, 16) for n in (8, 6, 10, 4, 12, 3, 13, 2, 14))
 _REACHES = tuple((u * far, v * far) for far in (4.0, 6.0, 9.0, 12.0)
@@ -124,7 +127,7 @@ def _leaf(wide: _Wide, leaf: Leaf, name: str, unit: Unit) -> tuple[list[Element]
 def _keep(box: _Box, words: Content) -> Iterator[Sequence[Element]]:
     """The words on an offcut where they lie clear, else none."""
     x0, y0, x1, y1 = box
-    for height in (2.2, 1.8):
+    for height in (2.6, 2.2, 1.8):
         for turned in (0.0, 90.0):
             at = ((x0 + x1) / 2, (y0 + y1) / 2)
             yield (Text(at, words, height, rotation_deg=turned, ink=Ink.SOFT),)
@@ -138,14 +141,41 @@ def _label(piece: Piece, box: _Box, unit: Unit) -> Iterator[Sequence[Element]]:
     turned = 90.0 if wide > long * Fraction(3, 2) else 0.0
     middle = ((x0 + x1) / 2, (y0 + y1) / 2)
     name = piece.mark or _SHORT.get(piece.kind, "")
+    words: Content = (measure_of(piece.long, unit), " × ", measure_of(piece.wide, unit))
     if min(long, wide) > _ROOMY_MM and max(long, wide) > 2 * _ROOMY_MM:
-        words: Content = (measure_of(piece.long, unit), " × ", measure_of(piece.wide, unit))
-        over, under = ((0.0, 2.6), (0.0, -2.8)) if not turned else ((-2.6, 0.0), (2.8, 0.0))
-        yield (
-            Text(middle, name, 3.4, weight=600, rotation_deg=turned, shift_mm=over),
-            Text(middle, words, 2.0, rotation_deg=turned, shift_mm=under),
-        )
+        for size in _SIZES:
+            yield _over_and_under(middle, (name, words), size, turned)
+    if (piece.mark or piece.kind == "strip blank") and max(long, wide) > 2 * _ROOMY_MM:
+        yield from _beside(box, (name, words), turned)
     yield from _marks(name, box, turned)
+
+
+def _over_and_under(
+    middle: _Place, said: tuple[str, Content], size: float, turned: float
+) -> Sequence[Element]:
+    """The mark over the size, which is lettered so high [mm on paper]."""
+    mark, up, down = 1.7 * size, 1.15 * size, 1.3 * size
+    over, under = ((0.0, up), (0.0, -down)) if not turned else ((-up, 0.0), (down, 0.0))
+    return (
+        Text(middle, said[0], mark, weight=600, rotation_deg=turned, shift_mm=over),
+        Text(middle, said[1], size, rotation_deg=turned, shift_mm=under),
+    )
+
+
+def _beside(box: _Box, said: tuple[str, Content], turned: float) -> Iterator[Sequence[Element]]:
+    """Mark and size on one line, as on a strip."""
+    x0, y0, x1, y1 = box
+    for size, share in product(_BESIDE, _BEFORE):
+        middle = (x0 + (x1 - x0) * share, (y0 + y1) / 2)
+        if turned:
+            middle = ((x0 + x1) / 2, y0 + (y1 - y0) * share)
+        left, right = -0.7 * size, 0.7 * size
+        across, along = ((0.0, left), (0.0, right)) if turned else ((left, 0.0), (right, 0.0))
+        yield (
+            Text(middle, said[0], size, weight=600, anchor="end", rotation_deg=turned,
+                 shift_mm=across),
+            Text(middle, said[1], size, anchor="start", rotation_deg=turned, shift_mm=along),
+        )  # fmt: skip
 
 
 def _marks(name: str, box: _Box, turned: float) -> Iterator[Sequence[Element]]:

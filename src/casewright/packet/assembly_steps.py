@@ -212,7 +212,10 @@ def _names(case: Case, step: AssemblyStep) -> tuple[str, str]:
 def _other(case: Case, first: AssemblyStep, step: AssemblyStep) -> str:
     """What tells the part of a step from that of the first: 'right stile', 'shelf 2'."""
     (piece, whole), (before, _) = _names(case, step), _names(case, first)
-    return f"{whole if piece == before else piece}{_side(case, step)}"
+    name = whole if piece == before else piece
+    if name[-1:].isdigit():  # a number stays with its word
+        name = "\u00a0".join(name.rsplit(" ", 1))
+    return f"{name}{_side(case, step)}"
 
 
 def _side(case: Case, step: AssemblyStep) -> str:

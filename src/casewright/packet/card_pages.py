@@ -13,6 +13,9 @@ __all__ = ["Card", "filled"]
 
 
 _AT_TOP = 7.0  # room that headings have above them, but not at the top of a page [mm]
+_AT_LEAST = 4.0  # of it, above the heading of any card [mm]
+_LOW = 38.0  # about how high the lowest drawings are [mm]
+_TALL = tuple(range(45, 145, 10))  # heights that small drawings are tried at [mm]
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,27 +58,65 @@ class Card:
 
 
 def filled(cards: Sequence[Card], page_mm: float, width_mm: float) -> list[Card]:
-    """The same cards on the same pages, drawn larger where a page has room left.
+    """The same cards in the same order, drawn so that they need few pages and fill them.
+
+    Cards of two pages are drawn smaller where one then holds them; else they are drawn larger
+    where a page has room left.
 
     Parameters
     ----------
     page_mm, width_mm
         Room on a page [mm].
     """
-    return [card for page in _pages(cards, page_mm) for card in _larger(page, page_mm, width_mm)]
+    return [
+        card
+        for page in _joined(list(_pages(cards, page_mm)), page_mm, width_mm)
+        for card in _larger(page, page_mm, width_mm)
+    ]
 
 
 def _pages(cards: Sequence[Card], page_mm: float) -> Iterator[list[Card]]:
     """Cards that stand on one page; one whose table runs on stands alone."""
     page: list[Card] = []
     for card in cards:
-        full = sum(each.height for each in page) + card.height > page_mm
+        full = sum(each.height for each in page) + card.height > page_mm + _AT_LEAST
         if page and (full or not card.table_kept or not page[-1].table_kept):
             yield page
             page = []
         page.append(card)
     if page:
         yield page
+
+
+def _joined(pages: Sequence[list[Card]], page_mm: float, width_mm: float) -> Iterator[list[Card]]:
+    """Two pages as one where their cards fit it when they are drawn smaller."""
+    before: list[Card] = []
+    for page in pages:
+        both = _smaller([*before, *page], page_mm, width_mm) if before else None
+        if before and both is None:
+            yield before
+        before = both or page
+    if before:
+        yield before
+
+
+def _smaller(cards: list[Card], page_mm: float, width_mm: float) -> list[Card] | None:
+    """Cards drawn so that they fit a page, the largest drawings reduced first; else None."""
+    spare = page_mm + _AT_LEAST - sum(card.besides for card in cards)
+    if not all(card.table_kept for card in cards) or spare < _LOW * len(cards):
+        return None
+    found = list(cards)
+    for number in sorted(range(len(found)), key=lambda each: -found[each].drawn.area.height):
+        others = sum(card.drawn.area.height for card in found) - found[number].drawn.area.height
+        if others + found[number].drawn.area.height <= spare:
+            break
+        most = spare - _LOW * (len(found) - 1)
+        rooms = [spare - others, *(tall for tall in _TALL if tall < most), most]
+        drawn = found[number].figures.within(width_mm, rooms)
+        if drawn is None:
+            return None
+        found[number] = replace(found[number], drawn=drawn)
+    return found if sum(card.drawn.area.height for card in found) <= spare else None
 
 
 def _larger(page: list[Card], page_mm: float, width_mm: float) -> Iterator[Card]:

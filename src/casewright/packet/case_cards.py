@@ -26,6 +26,7 @@ from casewright.sources import POUND
 __all__ = ["case_sections"]
 
 _VIEWS_TALL, _APART_TALL = 68.0, 84.0  # room for the drawings above the parts [mm]
+_VIEWS_MOST = 100.0  # room for the upper ones where the tables leave it [mm]
 _APART_LEAST = 50.0  # under which a case pulled apart is too small to read [mm]
 _TITLE, _CARD, _ROUND, _SPARE = 13.0, 6.5, 3.5, 0.5  # headings, round a figure, of a page [mm]
 _BETWEEN = 6.0  # tables beside each other [mm]
@@ -45,13 +46,14 @@ def _blocks(room: Room, case: Case, paper: Paper) -> list[Block]:
     unit = room.spec.unit
     width = paper.text_width_mm
     summary, tables = _summary(room, case), part_tables(room, case)
-    views = sheet([_views(case, unit)], width, _VIEWS_TALL, unit, bar=False)
-    above = _TITLE + paragraph_height(summary, width) + views.area.height + 2 * _ROUND
     below = [_tables_height(tables, width)]
     if case.doors:
         doors = door_table(case, unit)
         below.insert(0, below[0] + _CARD + list_height(doors, width))
-    left = [paper.text_height_mm - _SPARE - above - each for each in below]
+    page = paper.text_height_mm - _SPARE - _TITLE - paragraph_height(summary, width) - 2 * _ROUND
+    tall = max(_VIEWS_TALL, min(page - below[0] - _APART_TALL, _VIEWS_MOST))
+    views = sheet([_views(case, unit)], width, tall, unit, bar=False)
+    left = [page - views.area.height - each for each in below]
     apart = _apart(case, width, left, unit)
     words = f"{case.spec.title} pulled apart, every part with its mark"
     blocks: list[Block] = [

@@ -34,7 +34,7 @@ _SCALES = tuple(Fraction(scale) for scale in range(12, 124, 4))  # it is not mea
 _LINE, _APART = 4.5, 1.0  # from line to line, between paragraphs [mm]
 _HEADINGS = {1: 13.0, 2: 10.0}  # with the room round them [mm]
 _CALLOUT, _SIGN_MM, _BULLET, _ITEM = 3.0, 16.0, 4.6, 5.2  # round a callout, beside it, lines [mm]
-_ELEVATION_MM = 84.0  # two of them to a page
+_ELEVATION_MM = 22.0  # of an elevation besides the drawing: title, names, room round them [mm]
 
 
 def cover_section(
@@ -147,14 +147,16 @@ def _finding(room: Room, finding: Finding) -> Callout:
 
 
 def elevation_section(room: Room, paper: Paper) -> Section | None:
-    """Every run on its wall."""
+    """Every run on its wall, two to a page where there are several."""
     blocks: list[Block] = []
     unit = room.spec.unit
+    page = paper.text_height_mm - _HEADINGS[1]
+    tall = page / min(max(len(room.runs), 1), 2) - _ELEVATION_MM
     for run in room.runs:
         scene = run_scene(run, unit, measure_of(room.wall_bottom, unit))
         drawn: tuple[Block, ...] = ()
         with suppress(ScaleError):
-            figure = largest(scene, paper.text_width_mm, _ELEVATION_MM, unit, at_most=Fraction(10))
+            figure = largest(scene, paper.text_width_mm, tall, unit, at_most=Fraction(10))
             drawn = (Figure(figure, alternative=f"{run.spec.title}, elevation"),)
         names = [
             unfold(

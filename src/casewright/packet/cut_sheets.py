@@ -37,10 +37,10 @@ _SAW_CAUTION = (
     "the offcut lie. Eyes, ears and lungs protected. The saw maker's instructions come first."
 )
 _READING = (
-    "Numbers in rings are the cuts in the order of work; a piece goes by its sheet and a number "
-    "until it has its mark. Measure the first piece of each setting, write that on the line, and "
-    "cut the rest when it is right. Label every part as it comes off the saw; write number, "
-    "stock, size and grain on what is kept."
+    "Numbers in rings are the cuts in the order of work; until it has its mark, a piece goes by "
+    "the number of its sheet or board and one of its own. Measure the first piece of each "
+    "setting, write that on the line, and cut the rest when it is right. Label every part as it "
+    "comes off the saw; write number, stock, size and grain on what is kept."
 )
 
 
@@ -93,7 +93,9 @@ def _cuts(room: Room, plan: StockPlan, paper: Paper) -> Iterator[Block]:
     else:
         yield from (_figure(room, plan, tree, paper) for tree in plan.solution.tree)
     if plan.kind == "sheets":
-        yield Keep((Heading("At the saw, in this order", 2), *_start(cards)))
+        first, *others = _start(cards)
+        yield Keep((Heading("At the saw, in this order", 2), first))
+        yield from others
     noun = plan.kind.removesuffix("s")
     yield Table(SAW_COLUMNS, saw_rows(cards, noun, unit), small=True)
     if plan.from_offcuts:

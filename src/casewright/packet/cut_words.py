@@ -27,6 +27,8 @@ _SETTINGS = {
     "sled": "Stop",
 }
 
+_BASE = "; on a base that this saw has trimmed, its edge shows where the saw cuts"
+
 
 def plan_summary(plan: StockPlan) -> str:
     """How many, how sure that is, cuts, settings, time, and what more stock would save."""
@@ -58,7 +60,8 @@ def how_it_is_cut(cards: Sequence[SawCard]) -> Paragraph:
     used = dict.fromkeys(card.method for card in cards)
     words: list[Inline] = []
     for method in used:
-        words += [". " if words else "", Strong(_SETTINGS[method]), f": {METHOD_WORDS[method]}"]
+        told = METHOD_WORDS[method] + (_BASE if method == "straightedge" else "")
+        words += [". " if words else "", Strong(_SETTINGS[method]), f": {told}"]
     return Paragraph((*words, "."))
 
 

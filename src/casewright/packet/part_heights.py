@@ -13,7 +13,7 @@ from casewright.outputs.inlines import Link, Rich, SignMark, Small, Strong, rich
 __all__ = ["line_count", "list_height", "paragraph_height", "table_height"]
 
 _BODY = (2.45, 5.4, 5.9)  # height of capitals; from line to line, bare and with fractions [mm]
-_CELL = (2.15, 4.0, 5.2)
+_CELL = (2.15, 3.85, 4.6)
 _APART = 1.0  # between paragraphs [mm]
 _LETTERS = 9.0  # width of the column of letters [mm]
 _INSETS = (3.4, 2.7)  # of a cell, left and right together, above and below together [mm]

@@ -76,12 +76,25 @@ def test_why_lists_what_can_be_asked(job: Path, capsys: pytest.CaptureFixture[st
 
 
 def test_parts_stand_in_columns(job: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    """One line a piece, the sizes under one another."""
-    heading, *rows, note = shown(capsys, "parts", job)
+    """One line a piece under its stock, the sizes under one another."""
+    heading, *lines, note = shown(capsys, "parts", job)
     assert note.startswith("* not to be cut yet")
     place = heading.index("length x")
+    rows = [line for line in lines if line[0].isdigit()]
     assert len(rows) == 11
     assert all(row[place - 1] == " " and row[place].isdigit() for row in rows)
+    stocks = [line.partition(":")[0] for line in lines if line not in rows]
+    assert stocks == list(dict.fromkeys(stocks))
+    assert "plywood" in stocks
+
+
+def test_parts_of_the_demo_fit_a_terminal(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Eighty columns are what a terminal opens with (common practice)."""
+    file = tmp_path / "room.toml"
+    file.write_text(example("garden_room"))
+    assert max(len(line) for line in shown(capsys, "parts", file)) <= 80
 
 
 def test_nothing_needs_colour(job: Path, capsys: pytest.CaptureFixture[str]) -> None:

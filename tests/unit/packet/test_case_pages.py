@@ -136,7 +136,7 @@ def test_pieces_that_go_on_alike_share_a_step() -> None:
     assert others == "top rail"
     assert last.startswith("When it is dry, sand the edges flush")
     (nosings,) = [text for text in texts["catalogues"] if "nosing of the shelf 1" in text]
-    assert [f"shelf {number}" in nosings.split("Likewise")[1] for number in range(2, 6)] == [
+    assert [f"shelf\xa0{number}" in nosings.split("Likewise")[1] for number in range(2, 6)] == [
         True
     ] * 4
     (hanging,) = [text for text in texts["pots"] if text.startswith("Press")]
@@ -149,7 +149,7 @@ def test_every_mark_of_a_step_is_told(name: str) -> None:
     """Also where shelves that go on alike share a step: each with the distance of its own line."""
     for case, section in cases(name):
         told_steps = [
-            told(block, number)
+            told(block, number).replace("\xa0", " ")
             for block in stages(section.blocks)
             for number in range(len(block.steps))
         ]
@@ -170,7 +170,7 @@ def test_fixed_shelves_share_a_step_with_a_place_and_a_box_each() -> None:
     lines = [step.marks[0][1] for step in case.assembly if "in its dado" in step.words][-4:]
     others = rich_text(shared.text).partition("Likewise")[2]
     for number, line in enumerate(lines, 2):
-        words = f"shelf {number}"
+        words = f"shelf\xa0{number}"
         assert words in others
         assert measure_of(line, "in").text in others.partition(words)[2].partition(",")[0]
     assert sum(isinstance(item, Tick) for item in unfold(shared.text)) == len(lines)

@@ -70,7 +70,7 @@ class AppliedDoor(SlabLeaf):
         )  # fmt: skip
         stiles = (("left", self.left), ("right", self.right))
         for hand, stile in stiles:
-            self._fit(stile, f"{hand} stile", "flush with the slab's edge and both ends", ())
+            self._fit(stile, f"{hand} stile", "flush with the slab's edge and ends", ())
         for word, rail in (("bottom", self.bottom), ("top", self.top)):
             butts = self._butts(word, rail)
             last = word == "top"
