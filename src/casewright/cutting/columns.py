@@ -115,9 +115,16 @@ class Columns:
         self.offer(Column(index, tuple(counts)) for index, counts in sheets)
 
     def shares(
-        self, wanted: Sequence[int], stock: Sequence[int | None]
+        self, wanted: Sequence[int], stock: Sequence[int | None], *, afresh: bool = False
     ) -> list[tuple[int, Column]]:
         """The cheapest mix for some of the parts from some of the stock.
+
+        Parameters
+        ----------
+        wanted, stock
+            How many are left, by shape and by bin.
+        afresh
+            Whether to look for other sheets that suit just these parts.
 
         Returns
         -------
@@ -128,13 +135,15 @@ class Columns:
         for index, row in self._rows.items():
             self._solver.changeRowBounds(row, -highspy.kHighsInf, stock[index] or 0)
         self._solver.run()
+        if afresh and self.offer(self._price(self._duals())):
+            self._solver.run()
         found = self._solver.getSolution().col_value[len(self.wanted) :]
         return [
             (round(share * 1000), column) for share, column in zip(found, self._known, strict=True)
         ]
 
-    def raise_to(self, target: int) -> int:
-        """Raise the bound until it reaches a target or can rise no more.
+    def raise_to(self, target: int, most: int | None = None) -> int:
+        """Raise the bound until it reaches a target or can rise no more, with so many nodes.
 
         Returns
         -------
@@ -142,6 +151,8 @@ class Columns:
         """
         self.offer(self._price(self.values))
         while self.bound < target and not self._is_over():
+            if most is not None and self.nodes > most:
+                break
             cost, duals = self._mix()
             if self._rounded(cost) <= self.bound:
                 break
@@ -157,12 +168,13 @@ class Columns:
         """Cost of the cheapest mix of the sheets offered, and what each part adds to it."""
         self._solver.run()
         self.nodes += _SOLVED
-        duals = self._solver.getSolution().row_dual[: len(self.wanted)]
         cost = round(self._solver.getInfo().objective_function_value * _FINE)
         # A hair less, as the solver's last digits are not to be trusted; only hope hangs on it.
-        return Fraction(cost, _FINE) - Fraction(1, 1 << 20), tuple(
-            max(0, round(dual * self._scale)) for dual in duals
-        )
+        return Fraction(cost, _FINE) - Fraction(1, 1 << 20), self._duals()
+
+    def _duals(self) -> tuple[int, ...]:
+        duals = self._solver.getSolution().row_dual[: len(self.wanted)]
+        return tuple(max(0, round(dual * self._scale)) for dual in duals)
 
     def _price(self, values: Sequence[int]) -> list[Column]:
         """The best sheets by these values, and the bound that follows from them."""

@@ -243,13 +243,13 @@ class _Tries:
             return
         tasks = self._tasks(self.frames)
         most = self.stop.nodes // _SHARE
-        columns = Columns(tasks, lambda: columns.nodes > most or self.stop.is_asked())
+        columns = Columns(tasks, self.is_over)
         if columns.effort > min(most, _ROUND):
             return
         self.columns = columns
         for found in self.plans:
             columns.offer_plan(found)
-        value = columns.raise_to(least)
+        value = columns.raise_to(least, most)
         if value > self.bound.value and self.stages in _SCOPES:
             self.bound = replace(self.bound, value=value, scope=_SCOPES[self.stages])
         if all(is_countable(task) for task in tasks):

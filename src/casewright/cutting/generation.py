@@ -23,6 +23,9 @@ Mask = npt.NDArray[np.bool_]
 _ROOM = 56
 """Bits for any sum of weighted areas; scores multiply them by less than 64."""
 
+_ONTO_PART, _INTO_STRIP, _NEW_STRIP, _NEW_PANEL, _NEW_SHEET = (int(action) for action in Action)
+"""Plain numbers are looked up quicker."""
+
 _ANY = -(1 << 62)
 """A key that any move may follow."""
 
@@ -166,19 +169,19 @@ class Expander:
         below = g.u0 * bdv + np.where(g.grows, 0, span * g.v0)
         base = g.closed + rate * (below + (g.u - g.u0) * depth)
         if self.task.stacks:
-            found = [self._first(Action.INTO_STRIP, into, base, rate)]
+            found = [self._first(_INTO_STRIP, into, base, rate)]
             sides = g.closed + rate * (below + (g.side - g.u0) * depth)
             found.append(self._onto(g, free, sides, rate * (g.u - g.side)))
         else:
             used = base[row] + (rate * depth)[row] * self.du[move]
-            found = [Ways(row, move, np.full_like(row, Action.INTO_STRIP), used)]
+            found = [Ways(row, move, np.full_like(row, _INTO_STRIP), used)]
         strip = free & (self.du <= span[:, None]) & (self.dv <= (bdv - g.v1)[:, None])
         base = g.closed + rate * (g.u0 * bdv + span * g.v1)
-        found.append(self._first(Action.NEW_STRIP, strip, base, rate))
+        found.append(self._first(_NEW_STRIP, strip, base, rate))
         if self.task.panels:
             panel = free & (self.du <= (bdu - g.u1)[:, None]) & (self.dv <= bdv[:, None])
             base = g.closed + rate * g.u1 * bdv
-            found.append(self._first(Action.NEW_PANEL, panel, base, rate))
+            found.append(self._first(_NEW_PANEL, panel, base, rate))
         return found
 
     def _onto(self, g: Generation, free: Mask, base: Ints, across: Ints) -> Ways:
@@ -190,7 +193,7 @@ class Expander:
         onto = free & (self.du <= (g.u - g.side)[:, None]) & (self.key >= g.onto[:, None])
         row, move = np.nonzero(onto & (self.dv <= room[:, None]))
         used = (base + across * (g.top - g.v0))[row] + across[row] * self.dv[move]
-        return Ways(row, move, np.full_like(row, Action.ONTO_PART), used)
+        return Ways(row, move, np.full_like(row, _ONTO_PART), used)
 
     def _first(self, action: int, mask: Mask, base: Ints, rate: Ints) -> Ways:
         row, move = np.nonzero(mask)
@@ -205,7 +208,7 @@ class Expander:
             if limit is not None:
                 may &= g.price[rows] + b.price <= limit
             mask = free[rows] & may[:, None] & ((self.du <= b.du) & (self.dv <= b.dv))
-            ways = self._first(Action.NEW_SHEET + i, mask, closed, self.rate[i] + 0 * closed)
+            ways = self._first(_NEW_SHEET + i, mask, closed, self.rate[i] + 0 * closed)
             found.append(ways._replace(row=rows[ways.row]))
         return found
 
@@ -219,20 +222,20 @@ class Expander:
     def hashes(self, g: Generation, ways: Ways) -> Ints:
         """Numbers that are equal where two ways lead to plans with the same future."""
         row, move, action, _ = ways
-        fresh, into = action >= Action.NEW_SHEET, action == Action.INTO_STRIP
-        panel, onto = action == Action.NEW_PANEL, action == Action.ONTO_PART
+        fresh, into = action >= _NEW_SHEET, action == _INTO_STRIP
+        panel, onto = action == _NEW_PANEL, action == _ONTO_PART
         stays = into | onto
         mix = self.mix
         u0 = np.where(fresh, 0, np.where(panel, g.u1[row], g.u0[row]))
         end = np.where(onto, g.u[row], np.where(into, g.u[row], u0) + self.du[move])
-        low = np.where(stays, g.v0[row], np.where(action == Action.NEW_STRIP, g.v1[row], 0))
+        low = np.where(stays, g.v0[row], np.where(action == _NEW_STRIP, g.v1[row], 0))
         top = np.where(onto, g.top[row], low) + self.dv[move]
         key = self._key(g, ways)
         code: Ints = g.hash[row] + self.salt[self.shape[move]] + key * mix[0]
         code += end * mix[1] + low * mix[2] + u0 * mix[3]
         code += np.where(stays, np.maximum(g.v1[row], top), top) * mix[4]
-        code += np.where(fresh, action, Action.NEW_SHEET + g.bin[row]) * mix[5]
-        fixed = (action == Action.NEW_STRIP) | (stays & ~g.grows[row])
+        code += np.where(fresh, action, _NEW_SHEET + g.bin[row]) * mix[5]
+        fixed = (action == _NEW_STRIP) | (stays & ~g.grows[row])
         code += np.where(fixed, g.u1[row], 0) * mix[6]
         if self.task.stacks:
             code += np.where(onto, g.side[row], end - self.du[move]) * mix[7]
@@ -244,16 +247,16 @@ class Expander:
         """The least key of a move that may begin the next column; any after a pile that leads."""
         row, move, action, _ = ways
         onto = np.where(g.side[row] == g.u0[row], _ANY, g.key[row])
-        key: Ints = np.where(action == Action.ONTO_PART, onto, self.key[move])
+        key: Ints = np.where(action == _ONTO_PART, onto, self.key[move])
         return key
 
     def after(self, g: Generation, ways: Ways) -> Generation:
         """The next generation, one plan for each way."""
         row, move, action, _ = ways
-        fresh, panel = action >= Action.NEW_SHEET, action == Action.NEW_PANEL
-        into, onto = action == Action.INTO_STRIP, action == Action.ONTO_PART
+        fresh, panel = action >= _NEW_SHEET, action == _NEW_PANEL
+        into, onto = action == _INTO_STRIP, action == _ONTO_PART
         opens, stays = fresh | panel, into | onto
-        bins = np.where(fresh, action - Action.NEW_SHEET, g.bin[row])
+        bins = np.where(fresh, action - _NEW_SHEET, g.bin[row])
         u0 = np.where(fresh, 0, np.where(panel, g.u1[row], g.u0[row]))
         side = np.where(onto, g.side[row], np.where(into, g.u[row], u0))
         end = np.where(onto, g.u[row], side + self.du[move])
@@ -283,22 +286,22 @@ class Expander:
         index = u0 = u1 = v0 = v1 = u = v = end = top = 0
         for move, action in path:
             du, dv = int(self.du[move]), int(self.dv[move])
-            if action == Action.ONTO_PART:
+            if action == _ONTO_PART:
                 v = top
-            elif action == Action.INTO_STRIP:
+            elif action == _INTO_STRIP:
                 u, v, end = end, v0, end + du
                 u1 = max(u1, end)
             else:
-                if action >= Action.NEW_SHEET:
-                    index, u0 = action - Action.NEW_SHEET, 0
+                if action >= _NEW_SHEET:
+                    index, u0 = action - _NEW_SHEET, 0
                     u1 = 0 if self.task.panels else self.task.bins[index].du
-                u0 = u1 if action == Action.NEW_PANEL else u0
-                v0 = v1 if action == Action.NEW_STRIP else 0
+                u0 = u1 if action == _NEW_PANEL else u0
+                v0 = v1 if action == _NEW_STRIP else 0
                 u, v, end, v1 = u0, v0, u0 + du, v0 + dv
                 u1 = max(u1, end)
             top = v + dv
             v1 = max(v1, top)
-            how = Action(min(action, Action.NEW_SHEET))
+            how = Action(min(action, _NEW_SHEET))
             yield Laid(how, index, int(self.shape[move]), u, v, du, dv)
 
 

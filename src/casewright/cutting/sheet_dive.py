@@ -29,6 +29,9 @@ _LEFT_OF_FEW = (2, 1)
 _BLUR = 300
 """How far a share may be blurred after the first try, in thousandths."""
 
+_AFRESH = 2
+"""One dive in so many looks for sheets that suit what is left over; the others are quicker."""
+
 _LEAST = 50
 """Thousandths of a sheet below which a share is not looked at."""
 
@@ -73,7 +76,7 @@ class SheetDive:
         self._rng = random.Random(seed)  # noqa: S311 - to look about, not for secrets
         self._dearest = max(1, *(b.price for b in tasks[0].bins))
         self._known: dict[Column, Layer | None] = {}
-        self._is_first = True
+        self._dives = 0
 
     def can_fix(self, limit: int) -> bool:
         """Whether a plan within a limit is long enough for some sheets of it to be fixed."""
@@ -88,7 +91,8 @@ class SheetDive:
         """One dive; a full plan that costs no more than the limit, or None."""
         bins, wanted = self._tasks[0].bins, self._columns.wanted
         self.nodes += _MIXED
-        is_first, self._is_first = self._is_first, False
+        self._dives += 1
+        is_first = self._dives == 1
         rests = self._rests(limit)
         if not rests:
             return None
@@ -101,7 +105,8 @@ class SheetDive:
 
     def _fix(self, dived: _Dived, blur: int, limit: int) -> bool:
         """Fix the sheet with the largest share, all whole copies of it at once."""
-        shares = self._columns.shares(dived.left, dived.stock)
+        afresh = self._dives % _AFRESH == 1
+        shares = self._columns.shares(dived.left, dived.stock, afresh=afresh)
         self.nodes += _MIXED
         ranked = sorted(
             (-share - self._rng.randrange(blur + 1), n)
