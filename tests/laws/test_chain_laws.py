@@ -209,6 +209,19 @@ def test_a_path_names_one_number() -> None:
 # -- long sums
 
 
+def test_a_bare_number_named_in_many_places_is_many_numbers() -> None:
+    """Naming it here must not rename it there, nor in what was made from it."""
+    chain = Chain()
+    nothing = Dim("", (), Fraction(0))
+    nothing.origin = Origin("chosen", "nothing")
+    total = chain.place("left").made("width", nothing)
+    names = [chain.place(place).let("low", nothing).path for place in ("left", "right")]
+    assert names == ["left.low", "right.low"]
+    assert not nothing.path
+    assert total.args == (nothing,)
+    assert all(chain.nodes[name].origin == nothing.origin for name in names)
+
+
 def test_a_sum_of_two_thousand_terms_is_explained_without_recursion() -> None:
     """A long row added step by step can be explained, sampled in slack, and written out."""
     chain = Chain()

@@ -147,7 +147,13 @@ class Place:
 
     def let(self, name: str, dim: Dim) -> Dim:
         """Name a formula. No physical thing stands for it, so no fact applies."""
-        node = Dim("as", (dim,), dim.value, dim.power) if dim.path else dim
+        node = dim
+        if dim.path:
+            node = Dim("as", (dim,), dim.value, dim.power)
+        elif not dim.op:
+            # A bare number may stand in many places: each name gets a number of its own.
+            node = Dim("", (), dim.value, dim.power)
+            node.origin, node.causes = dim.origin, dim.causes
         return self.chain.register(self._full(name), node)
 
     def enter(

@@ -106,7 +106,8 @@ def _bookcase(sizes: CaseSizes) -> None:
         return
     most = max(int((inside - need) / (board + need)), 0)
     least = sizes.deck + 2 * board + case.shelves * board + (case.shelves + 1) * need
-    what = f"{case.shelves} shelves leave too little between them in this height"
+    shelves = "1 shelf leaves" if case.shelves == 1 else f"{case.shelves} shelves leave"
+    what = f"{shelves} too little between the boards in this height"
     want = f"{sizes.at_least(least)}, or shelves = {most}"
     name = "shelves" if sizes.reporter.positions.has(("case", case.key, "shelves")) else "height"
     sizes.tell(name, what, want.replace("write", "write height =", 1))
