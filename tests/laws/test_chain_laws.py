@@ -213,7 +213,7 @@ def test_a_bare_number_named_in_many_places_is_many_numbers() -> None:
     """Naming it here must not rename it there, nor in what was made from it."""
     chain = Chain()
     nothing = Dim("", (), Fraction(0))
-    nothing.origin = Origin("chosen", "nothing")
+    nothing.origin = CHOSEN
     total = chain.place("left").made("width", nothing)
     names = [chain.place(place).let("low", nothing).path for place in ("left", "right")]
     assert names == ["left.low", "right.low"]
