@@ -9,8 +9,8 @@ from typing import Literal
 __all__ = ["Aisle", "BuyLine", "Measure", "packed"]
 
 Aisle = Literal[
-    "sheets", "boards", "edges", "glass", "door hardware", "drawer hardware", "shelf hardware", "fasteners",
-    "wall", "glue and filler", "abrasives",
+    "sheets", "boards", "edges", "glass", "door hardware", "drawer hardware", "shelf hardware",
+    "fasteners", "wall", "glue and filler", "abrasives",
 ]  # fmt: skip
 """Where in the shop it is looked for."""
 

@@ -129,7 +129,7 @@ def _side(maker: Maker, part: str, plane: Plane) -> str:
 
 def _short(maker: Maker, part: str) -> str:
     """A part's title without what it belongs to."""
-    return the(maker.parts[part].title.partition(" of the ")[0])
+    return the(maker.parts[part].title.partition(" of ")[0])
 
 
 def _listed(names: list[str]) -> str:

@@ -332,7 +332,7 @@ def _furnish(
     add_drawers(maker, carcase, drawers)
     fit_between_rows(maker, carcase)
     frames = add_finished_ends(maker, carcase)
+    hang_fronts(maker)
     hang_drawers(maker)
     hang_false_fronts(maker)
-    hang_fronts(maker)
     return frames

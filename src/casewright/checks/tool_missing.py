@@ -38,7 +38,8 @@ _DRILLED = ("pocket-hole jig", "pin jig", "hinge jig")
 _NAMES = {"pocket": "pocket holes", "shelf pins": "shelf pin holes", "hinge cup": "hinge cups",
           "hinge plate": "hinge plate holes", "pull": "pull holes", "notch": "notches",
           "rabbet": "rabbets", "dado": "dadoes", "groove": "grooves", "lap": "laps",
-          "rebate": "rebates", "tongue": "tongues", "finger": "box joints",
+          "rebate": "rebates", "tongue": "tongues", "mitre": "mitres", "slot": "slots for splines",
+          "finger": "box joints",
           "slide": "slide holes", "slide hook": "hook holes", "front screw": "holes for fronts",
           "pull play": "pull holes"}  # fmt: skip
 _SHOWN = 3
@@ -115,7 +116,7 @@ def _other_ways(shop: Shop, work: _Work, parts: dict[str, Part]) -> Iterator[str
                 yield 'joint = "pocket screws"'
         case "rabbet" | "groove" if not work.door:
             yield 'back = "applied"'
-        case "lap" | "rebate" | "groove" | "tongue":
+        case "lap" | "rebate" | "groove" | "tongue" | "mitre" | "slot":
             yield 'construction = "applied frame" or "slab"'
         case "shelf pins":
             yield "shelves = 0, or fixed shelves"

@@ -13,9 +13,11 @@ from casewright.drawing.shapes import Element, Polyline, circle, line, rectangle
 
 __all__ = ["feature_elements", "outline"]
 
+_ROOT = Fraction(99, 70)  # about the square root of 2
+
 
 def outline(frame: PartFrame) -> Polyline:
-    """The blank, with notched corners taken out."""
+    """The blank, with notched corners taken out and mitred ends cut."""
     corners = []
     length, width = frame.length, frame.width
     notches = {
@@ -24,11 +26,17 @@ def outline(frame: PartFrame) -> Polyline:
         if isinstance(c, Cut) and c.kind == "notch"
     }
     spans = list(notches.values())
+    slants = {
+        c.mitred_end: c.width.value
+        for c in frame.part.features
+        if isinstance(c, Cut) and c.kind == "mitre"
+    }
     for l_corner, w_corner in ((0, 0), (1, 0), (1, 1), (0, 1)):
         at = (length * l_corner, width * w_corner)
         notch = next((s for s in spans if s[0] <= at[0] <= s[1] and s[2] <= at[1] <= s[3]), None)
         if notch is None:
-            corners.append(at)
+            slant = slants.get("l1" if l_corner else "l0", Fraction(0)) if w_corner else 0
+            corners.append((at[0] - slant if l_corner else at[0] + slant, at[1]))
             continue
         inner_l = notch[1] if l_corner == 0 else notch[0]
         inner_w = notch[3] if w_corner == 0 else notch[2]
@@ -63,14 +71,44 @@ def feature_elements(frame: PartFrame, feature: Feature) -> Iterator[Element]:
 
 
 def _cut(frame: PartFrame, cut: Cut) -> Iterator[Element]:
-    if cut.kind == "notch":
+    if cut.kind in ("notch", "mitre"):
+        return
+    if cut.kind == "slot":
+        yield _slot(frame, cut)
+        return
+    if cut.edge is not None:
+        yield _edge_groove(frame, cut)
         return
     here = cut.face == frame.face
     l0, l1, w0, w1 = frame.cut_span(cut)
+    fill = Ink.PAPER if cut.kind == "finger" else Ink.SHADE if here else None
     yield rectangle(
         frame.point(l0, w0), frame.point(l1, w1), VISIBLE if here else HIDDEN,
-        fill=Ink.SHADE if here else None, tag=Tag(path=cut.path, title=cut.kind),
+        fill=fill, tag=Tag(path=cut.path, title=cut.kind),
     )  # fmt: skip
+
+
+def _edge_groove(frame: PartFrame, cut: Cut) -> Element:
+    """The floor of a groove in an edge: hidden, from end to end."""
+    l0, l1, w0, w1 = frame.cut_span(cut)
+    floor = w0 if cut.edge == "w1" else w1
+    mitred = {
+        c.mitred_end for c in frame.part.features if isinstance(c, Cut) and c.kind == "mitre"
+    }
+    near = l0 + (floor if "l0" in mitred else 0)
+    far = l1 - (floor if "l1" in mitred else 0)
+    tag = Tag(path=cut.path, title=cut.kind)
+    return line(frame.point(near, floor), frame.point(far, floor), HIDDEN, tag=tag)
+
+
+def _slot(frame: PartFrame, cut: Cut) -> Element:
+    """The floor of a slot in a mitred end: hidden, along the slant."""
+    far = cut.depth.value * _ROOT
+    near, wide = (far, frame.width + far), frame.width
+    if cut.mitred_end == "l1":
+        near = (frame.length - near[0], frame.length - near[1])
+    tag = Tag(path=cut.path)
+    return line(frame.point(near[0], Fraction(0)), frame.point(near[1], wide), HIDDEN, tag=tag)
 
 
 def _pocket(

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.casework.parts import Part
-from casewright.drawing.case_solids import Solid, case_solids
+from casewright.drawing.case_solids import Solid, case_solids, front_corners
 from casewright.drawing.choice import Choice
 from casewright.drawing.marks import Tag
 from casewright.drawing.notes import Balloon
@@ -20,6 +20,8 @@ __all__ = ["pulled_apart_scene"]
 
 _RECEDE = Fraction(7, 20)
 _HALF = Fraction(1, 2)
+_LEAST_APART = Fraction(220)
+"""Between the pieces of a drawer, and one drawer and the next [mm]."""
 _SHARES = tuple(Fraction(n, 12) for n in (6, 4, 8, 3, 9, 2, 10))
 _REACHES = tuple(
     (u * far, v * far)
@@ -94,7 +96,10 @@ def _door_way(part: Part, case: Case, unit: Fraction) -> tuple[Fraction, Fractio
     if leaf is None:
         outward = -3 * unit if part.placed.x.value <= 0 else 3 * unit
         return outward, Fraction(0), Fraction(0)
-    right = any(f.x.value < leaf.x.value for f in case.fronts)
+    if any(drawer.front == leaf.path for drawer in case.drawers):
+        aside, up = _drawer_place(leaf.path, case)
+        return aside + case.width.value + 4 * max(unit, _LEAST_APART), up, Fraction(0)
+    right = any(f.x.value < leaf.x.value for f in case.doors)
     upper = leaf.opening == "upper"
     sideways = case.width.value * Fraction(19, 10) + (unit * Fraction(3, 2) if right else 0)
     forward = unit * 2 if part.role not in ("slab", "pane", "panel", "door") else Fraction(0)
@@ -103,15 +108,22 @@ def _door_way(part: Part, case: Case, unit: Fraction) -> tuple[Fraction, Fractio
 
 def _drawer_way(part: Part, case: Case, unit: Fraction) -> tuple[Fraction, Fraction, Fraction]:
     """Boxes of drawers stand to the right of the box, one over the other, each pulled apart."""
-    order = sorted(case.drawers, key=lambda drawer: drawer.y.value)
-    number = next(n for n, drawer in enumerate(order) if drawer.path == part.front)
-    aside, up = case.width.value * Fraction(19, 10), unit * Fraction(3, 2) * number
+    aside, up = _drawer_place(part.front, case)
+    apart = max(unit, _LEAST_APART)
     if part.role == "drawer side":
-        return aside + (-unit if part.hand == "left" else unit) / 2, up, Fraction(0)
+        return aside + (-apart if part.hand == "left" else apart), up, Fraction(0)
     if part.role == "drawer end":
         front = part.placed.orientation.length.sign < 0
-        return aside, up, unit if front else -unit
-    return aside, up - unit / 2, Fraction(0)
+        return aside, up, apart if front else -apart
+    return aside, up, Fraction(0)
+
+
+def _drawer_place(path: str, case: Case) -> tuple[Fraction, Fraction]:
+    """How far a drawer is moved to the right and up, with room between it and the next."""
+    order = sorted(case.drawers, key=lambda drawer: drawer.y.value)
+    number = next(n for n, each in enumerate(order) if path.startswith(each.path))
+    middle = Fraction(len(order) - 1, 2)
+    return case.width.value * Fraction(21, 10), (number - middle) * _LEAST_APART
 
 
 def _flat(x: Fraction, y: Fraction, z: Fraction) -> Point:
@@ -122,7 +134,7 @@ def _block(solid: Solid) -> Iterator[Element]:
     box = solid.box
     x0, x1, y0, y1, z0, z1 = (Fraction(v) for v in box)
     tag = Tag(path=solid.part.path, title=solid.part.title, target=solid.part.path)
-    front = ((x0, y0, z1), (x1, y0, z1), (x1, y1, z1), (x0, y1, z1))
+    front = tuple((x, y, z1) for x, y in front_corners(solid))
     top = ((x0, y1, z1), (x1, y1, z1), (x1, y1, z0), (x0, y1, z0))
     right = ((x1, y0, z1), (x1, y0, z0), (x1, y1, z0), (x1, y1, z1))
     glass = solid.part.role == "pane"

@@ -135,7 +135,7 @@ def _slides(unit: Unit) -> dict[str, dict[str, Any]]:
     holes = ["35 mm", "163 mm", "259 mm", "355 mm"]
     return {
         "slide": {
-            "title": "side-mounted slides, full extension, the pair",
+            "title": "pair of side-mounted slides",
             "air": "1/2" if inch else "12.7", "play": "1.6 mm",
             "lengths": ["12", "14", "16", "18", "20", "22", "24"] if inch
             else ["300", "350", "400", "450", "500", "550", "600"],
@@ -144,7 +144,7 @@ def _slides(unit: Unit) -> dict[str, dict[str, Any]]:
             "depth": "10 mm",
         },
         "undermount": {
-            "title": "concealed undermount slides with their front locks, the pair",
+            "title": "pair of concealed undermount slides",
             "air": "42 mm", "play": "1.5 mm",
             "lengths": ["12", "15", "18", "21"] if inch else ["300", "350", "400", "450", "500"],
             "front": "3 mm", "behind": "1/2" if inch else "12", "below": "14 mm",

@@ -23,7 +23,9 @@ _PART_COLUMNS = (
     "mark", "path", "case", "part", "hand", "stock", "cut length", "cut width",
     "finished length", "finished width", "thickness", "grain", "edges", "waits for",
 )  # fmt: skip
-_HARDWARE = ("door hardware", "shelf hardware", "fasteners", "wall", "glass")
+_HARDWARE = (
+    "door hardware", "drawer hardware", "shelf hardware", "fasteners", "wall", "glass",
+)  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)

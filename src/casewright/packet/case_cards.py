@@ -17,7 +17,7 @@ from casewright.outputs.blocks import Beside, Block, Figure, Heading, Keep, Para
 from casewright.outputs.document import Paper, Section
 from casewright.outputs.inlines import Inline, Link, PageNumber, Rich, Strong
 from casewright.packet.assembly_steps import assembly_blocks
-from casewright.packet.case_parts import door_table, part_tables
+from casewright.packet.case_parts import door_table, drawer_table, part_tables
 from casewright.packet.part_heights import list_height, paragraph_height
 from casewright.packet.words import sizes
 from casewright.room.model import Room
@@ -50,6 +50,8 @@ def _blocks(room: Room, case: Case, paper: Paper) -> list[Block]:
     if case.doors:
         doors = door_table(case, unit)
         below.insert(0, below[0] + _CARD + list_height(doors, width))
+    if case.drawers:
+        below.insert(0, below[0] + _CARD + list_height(drawer_table(room, case), width))
     page = paper.text_height_mm - _SPARE - _TITLE - paragraph_height(summary, width) - 2 * _ROUND
     tall = max(_VIEWS_TALL, min(page - below[0] - _APART_TALL, _VIEWS_MOST))
     views = sheet([_views(case, unit)], width, tall, unit, bar=False)
@@ -64,6 +66,8 @@ def _blocks(room: Room, case: Case, paper: Paper) -> list[Block]:
     ]
     if case.doors:
         blocks.append(Keep((Heading("Doors", 3), door_table(case, unit))))
+    if case.drawers:
+        blocks.append(Keep((Heading("Drawers", 3), drawer_table(room, case))))
     blocks.append(Heading("Putting it together", 2, f"assembly:{case.key}"))
     blocks.extend(assembly_blocks(case, unit))
     return blocks
@@ -102,7 +106,7 @@ def _views(case: Case, unit: Unit) -> list[View]:
         return [View(open_scene(case, unit), "Front"), section]
     return [
         View(closed_scene(case, unit), "Front"),
-        View(open_scene(case, unit), "Doors off"),
+        View(open_scene(case, unit), "Fronts and drawers off" if case.drawers else "Doors off"),
         section,
     ]
 
@@ -129,7 +133,7 @@ def _summary(room: Room, case: Case) -> Rich:
         Fraction(0),
     )
     words.append(
-        f" It weighs about {_weight(weight, unit)}{' without doors' if case.fronts else ''}, "
+        f" It weighs about {_weight(weight, unit)}{_without(case)}, "
         "from the density of its stock."
     )
     if spec.finished:
@@ -137,6 +141,13 @@ def _summary(room: Room, case: Case) -> Rich:
     words += [" ", Link("Part cards", f"parts:{case.key}"), ", page ",
               PageNumber(f"parts:{case.key}"), "."]  # fmt: skip
     return tuple(words)
+
+
+def _without(case: Case) -> str:
+    """What is taken off before it is lifted."""
+    if case.drawers:
+        return " without doors and drawers" if case.doors else " without drawers"
+    return " without doors" if case.fronts else ""
 
 
 def _weight(weight: Fraction, unit: Unit) -> str:

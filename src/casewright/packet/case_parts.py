@@ -15,7 +15,7 @@ from casewright.packet.alike import card_targets, mark_links, piece_groups, shar
 from casewright.packet.words import sizes
 from casewright.room.model import Room
 
-__all__ = ["door_table", "part_tables"]
+__all__ = ["door_table", "drawer_table", "part_tables"]
 
 _PARTS = (
     Column("Mark", share=2.1), Column("Part", share=2.6), Column("Finished", share=2.2),
@@ -25,6 +25,13 @@ _HINGES = (
     Column("Door", share=2.6), Column("Size", share=2.2), Column("Hinges", "centre"),
     Column("Cups from the door's bottom end", share=2.6), Column("Edge to cup", share=1.2),
     Column("Plate", share=0.9), Column("Overlay", share=0.9),
+)  # fmt: skip
+
+
+_DRAWERS = (
+    Column("Drawer", share=1.4), Column("Box outside, w × h × d", share=2.8),
+    Column("Inside width", share=1.3), Column("Joint", share=1.1), Column("Slides", share=2.0),
+    Column("Slide's holes above the sides' bottom ends", share=2.6),
 )  # fmt: skip
 
 
@@ -85,3 +92,23 @@ def _door_row(alike: Sequence[Door], unit: Unit) -> Row:
     )
     size = sizes(front.width, front.height, unit=unit)
     return Row((names, size, str(len(front.hinges)), tuple(heights), *last))
+
+
+def drawer_table(room: Room, case: Case) -> Table:
+    """Boxes of the drawers, topmost first, with their slides and the line of the slides' holes."""
+    unit = room.spec.unit
+    joint = case.spec.drawer.joint if case.spec.drawer else ""
+    rows = []
+    for drawer in case.drawers:
+        line = room.chain.nodes[f"{drawer.path}.slide_line"]
+        slides: Rich = (f"{drawer.slides}, ", measure_of(drawer.slide_length, unit))
+        rows.append(
+            Row(
+                (
+                    drawer.title, sizes(drawer.width, drawer.height, drawer.depth, unit=unit),
+                    (measure_of(drawer.inside_width, unit),), joint, slides,
+                    (measure_of(line, unit),),
+                )
+            )
+        )  # fmt: skip
+    return Table(_DRAWERS, tuple(rows), small=True)

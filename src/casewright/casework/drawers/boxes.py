@@ -88,6 +88,7 @@ def cut_box(
         maker.outline(
             f"{plan.name}.{word}", spec.box_stock, length, plan.height,
             setting=f"{maker.spec.key} {plan.name} ends", way=Way.DOWN,
+            length_way=_end_way(maker, plan),
         )
         for word in ("front_end", "back_end")
     )  # fmt: skip
@@ -126,6 +127,12 @@ def _inside_wanted(
     if plan.kind == "undermount":
         return room - air
     return room - 2 * air - sides[0].thickness - sides[1].thickness
+
+
+def _end_way(maker: Maker, plan: DrawerPlan) -> Way:
+    """Onto the grid to the nearest mark where the slides take that, else never too long."""
+    play, step = maker.house.slide(plan.kind, "play"), maker.style("cut_step")
+    return Way.DOWN if play.value < step.value else Way.NEAREST
 
 
 def _closed(

@@ -82,11 +82,11 @@ def _place(maker: Maker, box: DrawerBox, bottom: tuple[Dim, Dim, Dim]) -> None:
         _add(maker, box, side, "drawer side", f"{hand} side", lies=lies, at=(x, box.y, box.z),
              ends=("back", "front", "bottom", "top"), hand=hand)  # fmt: skip
     back_z = box.z if box.back_in is maker.zero else box.z + box.back_in
-    _add(maker, box, box.front, "drawer end", "box front", lies="-x +y -z",
+    _add(maker, box, box.front, "drawer end", "front end", lies="-x +y -z",
          at=(left_in + box.front.length, box.y, box.front_plane),
          ends=("right", "left", "bottom", "top"))  # fmt: skip
-    _add(maker, box, box.back, "drawer end", "back", lies="+x +y +z", at=(left_in, box.y, back_z),
-         ends=("left", "right", "bottom", "top"))  # fmt: skip
+    _add(maker, box, box.back, "drawer end", "back end", lies="+x +y +z",
+         at=(left_in, box.y, back_z), ends=("left", "right", "bottom", "top"))  # fmt: skip
     _add(maker, box, box.bottom, "drawer bottom", "bottom", lies="+x -z +y", at=bottom,
          ends=("left", "right", "front", "back"))  # fmt: skip
 
@@ -127,10 +127,10 @@ def _assemble(maker: Maker, box: DrawerBox) -> None:
         f"Lay the left side of {box.plan.title} on the bench, inside up, lower edge towards you.",
     )  # fmt: skip
     join_part(maker, box.front.path, "-x",
-              f"Spread glue thinly on the joint; set the box front {at_front}.",
+              f"Spread glue thinly on the joint; set the front end {at_front}.",
               *cautions)  # fmt: skip
     join_part(maker, box.back.path, "-x",
-              f"Spread glue thinly on the joint; set the back {how}.", *cautions)  # fmt: skip
+              f"Spread glue thinly on the joint; set the back end {how}.", *cautions)  # fmt: skip
     join_part(maker, box.bottom.path, "-x",
               "Slide the bottom into its grooves, dry, show face up.")  # fmt: skip
     join_part(

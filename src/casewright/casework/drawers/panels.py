@@ -21,7 +21,7 @@ from casewright.casework.fronts.leaves import LeafPlan, face_place, front_height
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.setups import bore_setup
-from casewright.dims import Dim, Place
+from casewright.dims import Dim, Place, Way
 
 __all__ = ["add_drawer_front", "add_false_fronts", "hang_false_fronts"]
 
@@ -168,6 +168,7 @@ def _rows(maker: Maker, place: Place, behind: Outline) -> tuple[Dim, ...]:
     edge = maker.style("front_screw_end") / 2
     low = grooves[0] + edge if grooves else edge
     high = behind.width - edge
+    step = maker.style("cut_step").value
     if place.over(low + edge, high, "one row of screws, what they pass is low"):
-        return (place.let("screw_row", (low + high) / 2),)
-    return (low, high)
+        return (place.rounded("screw_row", (low + high) / 2, step, Way.NEAREST)[0],)
+    return (place.rounded("screw_row", low, step, Way.UP)[0], high)

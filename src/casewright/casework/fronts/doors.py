@@ -16,6 +16,7 @@ from casewright.casework.fronts.frame_and_panel import cut_frame_and_panel
 from casewright.casework.fronts.glass import cut_glass
 from casewright.casework.fronts.hinges import HingePlan, HungLeaf
 from casewright.casework.fronts.leaves import LeafPlan, face_place
+from casewright.casework.fronts.mitred_frame import cut_mitred
 from casewright.casework.fronts.pulls import bore_pull
 from casewright.casework.fronts.slab import SlabDoor, cut_slab
 from casewright.casework.maker import Maker
@@ -44,7 +45,7 @@ def add_fronts(maker: Maker, carcase: Carcase, plan: HingePlan) -> None:
 
 
 def hang_fronts(maker: Maker) -> None:
-    """Hang the doors: the last steps, when all else is done."""
+    """Hang the doors: what is over them is set on spacers that stand on them."""
     for front in maker.fronts:
         if isinstance(front, Door):
             _hang(maker, front)
@@ -105,6 +106,8 @@ def cut_leaf(maker: Maker, leaf: LeafPlan) -> Construction:
             return cut_glass(maker, leaf)
         case "frame and panel":
             return cut_frame_and_panel(maker, leaf)
+        case "mitred frame":
+            return cut_mitred(maker, leaf)
 
 
 def _front(maker: Maker, carcase: Carcase, hung: HungLeaf, door: Construction) -> Door:
