@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from itertools import pairwise
 
 from casewright.casework.specs import CaseSpec
 from casewright.dims import Unit, shop_text
@@ -57,6 +58,7 @@ def check_proportions(
         check_rows(sizes)
     for run in runs.values():
         _share(run, cases, style, reporter, content)
+        _side_by_side(run, cases, style, reporter)
 
 
 def _width(sizes: CaseSizes) -> None:
@@ -135,6 +137,26 @@ def _share(
         what,
         f"take a case out, or narrow those beside {names}",
     )
+
+
+def _side_by_side(
+    run: RunSpec, cases: dict[str, CaseSpec], style: Style, reporter: Reporter
+) -> None:
+    """Whether neighbours of a run meet at all: a wall case over a base stands in another run."""
+    for number, (key, other) in enumerate(pairwise(run.cases), start=1):
+        if key not in cases or other not in cases or key == other:
+            continue
+        low, high = sorted(_reach(cases[each], style) for each in (key, other))
+        if high[0] >= low[1]:
+            what = f"one of {key} and {other} hangs above the other: they do not meet"
+            want = "put cases that hang and cases that stand below them into runs of their own"
+            reporter.tell(("run", run.key, "cases", number), what, want)
+
+
+def _reach(case: CaseSpec, style: Style) -> tuple[Fraction, Fraction]:
+    """Heights above the floor between which a case stands or hangs [mm]."""
+    foot = style["wall_bottom"].value if case.kind == "wall" else Fraction(0)
+    return foot, foot + case.height.value
 
 
 def check_supplies(content: Content, reporter: Reporter) -> None:

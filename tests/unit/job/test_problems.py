@@ -79,6 +79,8 @@ def test_a_slip_of_the_pen_names_the_cure(line: str, word: str, column: int, wan
         ('[case.low]\nkind = "plinth"\nwidth = 30', (7, 8), '"plinth"',
          'write "wall", "base" or "bookcase"'),
         ('[low]\nkind = "base"\nwidth = 30', (6, 2), "low", "write [case.low]"),
+        ('[case.low]\nkind = "base"\nwidth = 30\n[run.a]\ncases = ["upper", "low"]', (10, 19),
+         '"low"', "put cases that hang and cases that stand below them into runs of their own"),
         ("[run.a]\ncases = []", (7, 9), "[]", "entries it needs: 1 or more"),
         ('[stock.thin_plywood]\nmeasured = "2.05"', (7, 12), '"2.05"',
          "read it again, or put the right label into thickness"),
