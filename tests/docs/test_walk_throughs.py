@@ -44,6 +44,8 @@ def follow(page: str, folder: Path, capsys: pytest.CaptureFixture[str]) -> int:
         if name:
             (folder / name).write_text(body, "utf-8")
             continue
+        if kind == "sh":
+            continue
         first, _, wanted = body.partition("\n")
         program, *arguments = shlex.split(first.removeprefix("$ "))
         assert (kind, program) == ("console", "casewright")
@@ -71,3 +73,9 @@ def test_cutting_alone(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
     document = json.loads(capsys.readouterr().out)
     page = (DOCS / "cutting.md").read_text("utf-8")
     assert not [key for key in document if key not in ("schema", "job") and f"`{key}`" not in page]
+
+
+def test_the_record(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Readings and cuts, and what follows; commands that name an entry are not run."""
+    assert follow("record.md", shop, capsys) >= 8
+    assert (shop / "linen.record").exists()

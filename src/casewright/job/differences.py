@@ -68,7 +68,7 @@ def _difference(old: Part | None, new: Part, unit: Unit) -> Difference | None:
         return Difference(*named, "new", "", _size(new, unit), (), new.state)
     with_stock = old.stock != new.stock
     sizes = ("", "")
-    if _outline(old) != _outline(new):
+    if new.state == "planned" and _outline(old) != _outline(new):
         sizes = (_size(old, unit, with_stock=with_stock), _size(new, unit, with_stock=with_stock))
     features = _features(old, new) if new.state in ("planned", "cut") else ()
     if sizes == ("", "") and not features:

@@ -2,20 +2,22 @@
 
 from __future__ import annotations
 
+import json
 import re
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime
 from fractions import Fraction
 from typing import NoReturn
 
 from casewright.dims import parse_length
-from casewright.errors import LengthError, Problem
+from casewright.errors import LengthError, Location, Problem
 from casewright.facts import Facts
 from casewright.job.defaults import TOOL_ACCURACY
 from casewright.job.expectation import doubt, expected
 from casewright.job.targets import Targets, all_sizes, cut_sizes
 from casewright.record import Entry, Kind, RecordError, Sizes
+from casewright.record.codec import body_of
 from casewright.record.entry_reader import read_entry
 from casewright.room.model import Room
 
@@ -234,7 +236,7 @@ class _Clerk:
         try:
             return parse_length(text, self.room.spec.unit)
         except LengthError as error:
-            raise RecordError(tuple(_problem(error))) from None
+            raise RecordError((_problem(error),)) from None
 
     def _two(self, text: str) -> tuple[Fraction, Fraction]:
         parts = _BETWEEN.split(text.strip())
@@ -296,24 +298,11 @@ class _Clerk:
                 want = "withdraw that one, and record this by itself"
                 _refuse(f"entry {old.id[:8]} is about another thing ({about})", want)
             entry = replace(entry, path=old.path)
-        read_entry(_as_data(entry), "mm", "")
-        return entry
+        return read_entry(json.loads(body_of(entry)), self.room.spec.unit, "")
 
 
-def _as_data(entry: Entry) -> Mapping[str, object]:
-    sizes = {name or "value": {"mm": str(size)} for name, size in entry.sizes}
-    return {
-        "id": entry.id, "device": entry.device, "at": entry.at.isoformat(), "kind": entry.kind,
-        "path": entry.path, "sizes": sizes, "tool": entry.tool, "stock": entry.stock,
-        "minutes": None if entry.minutes is None else str(entry.minutes), "note": entry.note,
-        "u": None if entry.u is None else {"mm": str(entry.u)}, "corrects": entry.corrects,
-    }  # fmt: skip
-
-
-def _problem(error: LengthError) -> Sequence[Problem]:
-    from casewright.errors import Location
-
-    return (Problem(Location("", word=error.text), error.what, error.want),)
+def _problem(error: LengthError) -> Problem:
+    return Problem(Location("", word=error.text), error.what, error.want)
 
 
 def _refuse(what: str, want: str) -> NoReturn:

@@ -29,7 +29,7 @@ _FURTHEST = Fraction(1_000_000)  # mm; nothing in a room is a kilometre long
 _YEARS = range(1970, 3000)
 _MOST_SIZES = 60
 _MOST_SEQ = 2**53
-_SHORTEST_TO_SHOW = 40
+_LONGEST_WORD = 40
 
 
 def read_entry(data: object, unit: Unit, file: str, line: int = 0) -> Entry:
@@ -68,8 +68,8 @@ class _Reader:
 
     def fault(self, word: object, what: str, want: str) -> None:
         text = word if isinstance(word, str) else ascii(word)
-        shown = "".join(c if c.isprintable() else "?" for c in text)[:_SHORTEST_TO_SHOW]
-        self.problems.append(Problem(Location(self.file, self.line, word=shown), what, want))
+        place = Location(self.file, self.line, word=text[:_LONGEST_WORD])
+        self.problems.append(Problem(place, what, want))
 
     def entry(self) -> Entry | None:
         for key in self.data:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from casewright.errors import CasewrightError, Location, Problem
 
 __all__ = ["DamageError", "RecordError"]
@@ -18,7 +20,7 @@ class RecordError(CasewrightError, ValueError):
 
     def __init__(self, problems: tuple[Problem, ...]) -> None:
         super().__init__(problems)
-        self._problems = problems
+        self._problems = tuple(_printable(problem) for problem in problems)
 
     @classmethod
     def of(cls, what: str, want: str, *, file: str = "", word: str = "") -> RecordError:
@@ -32,6 +34,17 @@ class RecordError(CasewrightError, ValueError):
 
     def __str__(self) -> str:
         return "\n".join(str(problem) for problem in self.problems)
+
+
+def _printable(problem: Problem) -> Problem:
+    """With a box for each sign that would break or bend the line."""
+
+    def shown(text: str) -> str:
+        return "".join(c if c.isprintable() else "\N{WHITE SQUARE}" for c in text)
+
+    place = problem.location
+    where = replace(place, file=shown(place.file), word=shown(place.word))
+    return Problem(where, shown(problem.what), shown(problem.want))
 
 
 class DamageError(CasewrightError):

@@ -126,7 +126,6 @@ def _is_sound(path: Path) -> bool:
     try:
         with Store(path) as store:
             store.check()
-            store.held()
     except DamageError:
         return False
     return True

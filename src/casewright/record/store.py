@@ -106,11 +106,7 @@ class Store:
     def held(self) -> tuple[Standing, ...]:
         """What says how things are now, without reading the whole history."""
         with telling(self.path), self._reading():
-            count, digest = self._sum("held")
-            query = "SELECT entry.n, body FROM held JOIN entry USING (n)"
-            rows = self._rows(query)
-            self._compare("held", rows, count, digest)
-            entries = [entry_of_body(body) for _, body in rows]
+            entries = [entry_of_body(body) for _, body in self._held_rows()]
             paths = {entry.path for entry in entries if entry.corrects}
             places = [entry for entry in entries if entry.path not in paths]
             moved = [each for path in sorted(paths) for each in held(self._about(path))]
@@ -130,11 +126,11 @@ class Store:
                 if line != b"ok":
                     raise DamageError(self.path.name, "its pages do not hang together")
             self._whole_rows()
+            self._held_rows()
 
     def _look_over(self) -> None:
         if self._sum("entry")[0] <= SMALL:
             self.check()
-            self.held()
 
     def _put(self, entries: Sequence[Entry]) -> tuple[Entry, ...]:
         count, digest = self._sum("entry")
@@ -215,6 +211,12 @@ class Store:
         count, digest = self._sum("entry")
         rows = self._rows("SELECT n, body FROM entry ORDER BY n")
         self._compare("entry", rows, count, digest)
+        return rows
+
+    def _held_rows(self) -> list[_Row]:
+        count, digest = self._sum("held")
+        rows = self._rows("SELECT n, body FROM held JOIN entry USING (n)")
+        self._compare("held", rows, count, digest)
         return rows
 
     def _rows(self, query: str, *values: str) -> list[_Row]:
