@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import lru_cache
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from casewright.drawing.lettering import text_width
-from casewright.drawing.marks import Anchor, Mark, PaperPoint, Stroke, Word
+from casewright.drawing.marks import HELD, Anchor, Mark, PaperPoint, Stroke, Word
 from casewright.drawing.measure import Content, Piece, Stack, pieces
 from casewright.drawing.pens import Ink, Pen
 
@@ -49,8 +48,7 @@ def _figures(stack: Stack, height: float) -> float:
     return max(text_width(stack.numerator, small), text_width(stack.denominator, small))
 
 
-@dataclass(frozen=True, slots=True)
-class Inscription:
+class Inscription(NamedTuple):
     """A line of lettering as it will be set.
 
     Parameters
@@ -104,8 +102,8 @@ class Inscription:
         rotation_deg
             Counter-clockwise about `at`.
         """
-        frame = _Frame(at, rotation_deg)
-        u = {"start": 0.0, "middle": -self.width / 2, "end": -self.width}[anchor]
+        frame = _frame(at, rotation_deg)
+        u = -HELD[anchor] * self.width
         v = 0.0 if level == "baseline" else -self.height / 2
         found: list[Mark] = []
         for piece, width in _laid(self.content, self.height):
@@ -126,8 +124,8 @@ class Inscription:
         fill: Ink = Ink.PAPER,
     ) -> Stroke:
         """A patch under the line, so that what it lies on does not run through it."""
-        frame = _Frame(at, rotation_deg)
-        left = {"start": 0.0, "middle": -self.width / 2, "end": -self.width}[anchor]
+        frame = _frame(at, rotation_deg)
+        left = -HELD[anchor] * self.width
         edge, half = 0.12 * self.height, self.extent / 2 + 0.12 * self.height
         box = ((left - edge, -half), (left + self.width + edge, half))
         corners = [(u, v) for u in (box[0][0], box[1][0]) for v in (box[0][1], box[1][1])]
@@ -153,14 +151,19 @@ class Inscription:
         return Word(at, text, height, anchor, frame.rotation_deg, self.weight, self.ink)
 
 
-@dataclass(frozen=True, slots=True)
-class _Frame:
+class _Frame(NamedTuple):
     """A turned frame on paper."""
 
     origin: PaperPoint
     rotation_deg: float
+    cos: float
+    sin: float
 
     def point(self, u: float, v: float) -> PaperPoint:
-        turn = math.radians(self.rotation_deg)
-        cos, sin = math.cos(turn), math.sin(turn)
-        return (self.origin[0] + u * cos - v * sin, self.origin[1] + u * sin + v * cos)
+        (x, y), cos, sin = self.origin, self.cos, self.sin
+        return (x + u * cos - v * sin, y + u * sin + v * cos)
+
+
+def _frame(origin: PaperPoint, rotation_deg: float) -> _Frame:
+    turn = math.radians(rotation_deg)
+    return _Frame(origin, rotation_deg, math.cos(turn), math.sin(turn))

@@ -11,12 +11,14 @@ from typing import Literal, NamedTuple
 from casewright.drawing.lettering import text_width
 from casewright.drawing.pens import Ink, Pen
 
-__all__ = ["Anchor", "ArcMark", "Area", "Group", "Mark", "PaperPoint", "Stroke", "Tag", "Word"]
+__all__ = [
+    "HELD", "Anchor", "ArcMark", "Area", "Group", "Mark", "PaperPoint", "Stroke", "Tag", "Word",
+]  # fmt: skip
 
 PaperPoint = tuple[float, float]
 Anchor = Literal["start", "middle", "end"]
 
-_HELD: dict[Anchor, float] = {"start": 0.0, "middle": 0.5, "end": 1.0}
+HELD: dict[Anchor, float] = {"start": 0.0, "middle": 0.5, "end": 1.0}
 """How far along a word it is held [-]."""
 
 
@@ -169,7 +171,7 @@ class Word(NamedTuple):
     def area(self) -> Area:
         """What it covers, descenders included."""
         width = text_width(self.text, self.height)
-        left = -_HELD[self.anchor] * width
+        left = -HELD[self.anchor] * width
         low, high = -0.3 * self.height, 1.05 * self.height
         if not self.rotation_deg:
             x, y = self.at

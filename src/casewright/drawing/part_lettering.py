@@ -115,8 +115,10 @@ def _triangles(frame: PartFrame, plane: Edge) -> Iterator[Sequence[Element]]:
 
 def _grid(frame: PartFrame) -> Iterator[Point]:
     """Places on the face, the middle first."""
-    for across, along in product(_ACROSS, _ALONG_MIDDLE_FIRST):
-        yield frame.point(frame.length * along, frame.width * across)
+    alongs = [frame.length * share for share in _ALONG_MIDDLE_FIRST]
+    for share in _ACROSS:
+        across = frame.width * share
+        yield from (frame.point(along, across) for along in alongs)
 
 
 def _face_and_hand(frame: PartFrame, at: Point, face_mm: float, hand_mm: float) -> list[Element]:
@@ -136,25 +138,26 @@ def _face_and_hand(frame: PartFrame, at: Point, face_mm: float, hand_mm: float) 
 def _edge_words(frame: PartFrame, plane: Edge) -> Iterator[Sequence[Element]]:
     """The name of an edge along it: inside, then outside."""
     name = f"{_end_name(frame, plane).removesuffix(' edge')} edge"
+    inward = _INWARD[frame.side(plane)]
     across = Fraction(0) if plane == "w0" else frame.width
-    for inset, share in product((_IN, _IN + 1.5, -_OUT), _ALONG):
-        yield (_word(frame, plane, name, frame.point(frame.length * share, across), inset),)
+    places = [frame.point(frame.length * share, across) for share in _ALONG]
+    for inset, at in product((_IN, _IN + 1.5, -_OUT), places):
+        yield (_word(inward, name, at, inset),)
 
 
 def _end_words(frame: PartFrame, plane: Edge) -> Iterator[Sequence[Element]]:
     """The name of an end across it; where the part is too narrow, along it, else outside."""
     name = f"{_end_name(frame, plane).removesuffix(' end')} end"
+    inward = _INWARD[frame.side(plane)]
     end = Fraction(0) if plane == "l0" else frame.length
     half = text_width(name, _WORD) / 2
-
-    def at(share: Fraction, inset: float, *, along: bool = False) -> Sequence[Element]:
-        place = frame.point(end, frame.width * share)
-        return (_word(frame, plane, name, place, inset, along=along),)
-
-    yield from (at(share, inset) for inset in _INSETS for share in _ACROSS)
-    for inset, share in product(_LENGTHWISE, _ACROSS):
-        yield at(share, half + inset - 1.0, along=True)
-    yield from (at(share, -_OUT) for share in _ACROSS)
+    places = [frame.point(end, frame.width * share) for share in _ACROSS]
+    for inset, at in product(_INSETS, places):
+        yield (_word(inward, name, at, inset),)
+    for inset, at in product(_LENGTHWISE, places):
+        yield (_word(inward, name, at, half + inset - 1.0, along=True),)
+    for at in places:
+        yield (_word(inward, name, at, -_OUT),)
     yield from _beyond_corner(frame, plane, name)
 
 
@@ -176,10 +179,10 @@ def _end_name(frame: PartFrame, plane: Edge) -> str:
 
 
 def _word(
-    frame: PartFrame, plane: Edge, words: str, at: Point, inset: float, *, along: bool = False
+    inward: tuple[int, int], words: str, at: Point, inset: float, *, along: bool = False
 ) -> Text:
-    """A word so far inside a plane; it runs with the plane, or away from it."""
-    u, v = _INWARD[frame.side(plane)]
+    """A word so far inward from a plane; it runs with the plane, or away from it."""
+    u, v = inward
     turned = 90.0 if bool(u) != along else 0.0
     ground = Ink.PAPER if inset < 0 else None  # over extension lines, never over the part
     return Text(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, fields, is_dataclass
+from functools import cache
 
 from casewright.dims.units import Unit
 from casewright.drawing import Measure, Plot
@@ -115,15 +116,21 @@ class LinkError(ValueError):
 
 def _parts(thing: object) -> Iterator[object]:
     """A thing and everything inside it, in order, without looking into plots."""
-    yield thing
-    if isinstance(thing, Plot | Measure):
-        return
-    if isinstance(thing, tuple):
-        for item in thing:
-            yield from _parts(item)
-    elif is_dataclass(thing):
-        for each in fields(thing):
-            yield from _parts(getattr(thing, each.name))
+    waiting = [thing]
+    while waiting:
+        part = waiting.pop()
+        yield part
+        if isinstance(part, tuple):
+            waiting.extend(reversed(part))
+        elif not isinstance(part, Plot | Measure):
+            names = _members(type(part))  # type: ignore[arg-type]  # classes can be hashed
+            waiting.extend(getattr(part, name) for name in names)
+
+
+@cache
+def _members(kind: type) -> tuple[str, ...]:
+    """What a kind of thing is made of, the last first; nothing for words and numbers."""
+    return tuple(each.name for each in reversed(fields(kind))) if is_dataclass(kind) else ()
 
 
 def anchors(document: Document | Section) -> list[str]:

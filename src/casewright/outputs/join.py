@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import io
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 
 import pikepdf
 from pikepdf import Array, Name, Object, OutlineItem, Page, Pdf
@@ -18,7 +18,9 @@ _ABOVE = 10  # what a reader shows above the place a link leads to [pt]
 _FOOTER = b"\nQ /Artifact <</Type /Pagination /Subtype /Footer>> BDC q %s Do Q EMC\n"
 
 
-def join(runs: Sequence[Typeset], places: Mapping[str, Place], numbers: bytes) -> bytes:
+def join(
+    runs: Sequence[Typeset], places: Mapping[str, Place], numbers: Callable[[], bytes]
+) -> bytes:
     """All runs as one document.
 
     Parameters
@@ -26,13 +28,13 @@ def join(runs: Sequence[Typeset], places: Mapping[str, Place], numbers: bytes) -
     places
         Where each anchor lies in the whole.
     numbers
-        Pages with nothing but their numbers, as many as there are in all.
+        Gives pages with nothing but their numbers, as many as there are in all; asked for last.
     """
     opened = [pikepdf.open(io.BytesIO(run.pdf)) for run in runs]
     whole = opened[0]
     join_structure(whole, opened)
     _link(whole, places)
-    _number(whole, pikepdf.open(io.BytesIO(numbers)))
+    _number(whole, pikepdf.open(io.BytesIO(numbers())))
     _outline(whole, runs)
     made = io.BytesIO()
     whole.save(

@@ -160,5 +160,7 @@ class _Printing:
         begins = [places[anchor].page for anchor in section_anchors(self.document)]
         ends = [*begins, 1 + sum(run.pages for run in runs)]
         counts = [after - first for first, after in pairwise(ends)]
-        numbers = page_numbers_json(self.document, counts)
-        return join(runs, places, print_page_numbers(numbers, alone=self.alone))
+        data = page_numbers_json(self.document, counts)
+        with ThreadPoolExecutor(1) as pool:
+            numbers = pool.submit(print_page_numbers, data, alone=self.alone)
+            return join(runs, places, numbers.result)

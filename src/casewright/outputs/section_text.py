@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 __all__ = ["SectionText", "block_weight", "printing_text"]
 
-_DRAWING = re.compile(r'"svg":"(?:[^"\\]|\\.)*"')
+_DRAWING = re.compile(r'"svg":"[^"\\]*(?:\\.[^"\\]*)*"')
 
 
 @dataclass(frozen=True, slots=True)

@@ -101,10 +101,11 @@ def small_figure(part: Part, width_mm: float, unit: Unit) -> Plot:
     """The one face with work on it, for two cards beside each other: it always finds room."""
     scene = part_scene(part, faces_to_draw(part)[0], unit, letters=False)
     scales = [*_scales(part, unit), *_smaller(part, unit)]
+    long = float(part.finished.length.value)  # it lies, and so needs at least this much width
 
     def fitting(reduction: Fraction) -> Iterator[Plot]:
         wide, tall = width_mm / float(reduction), _SMALL_TALL / float(reduction)
-        for scale in scales:
+        for scale in (each for each in scales if long <= wide * float(each)):
             drawn = plot_within(scene, scale, wide, tall)
             if drawn is not None:
                 yield drawn if reduction == _FULL else drawn.reduced(reduction)
