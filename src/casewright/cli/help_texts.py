@@ -5,7 +5,10 @@ A paragraph that begins with a backspace keeps its lines.
 
 from __future__ import annotations
 
-__all__ = ["CHECK", "CUT", "DEMO", "NEW", "PACKET", "PARTS", "PROGRAM", "RECORD", "VERIFY", "WHY"]
+__all__ = [
+    "CHECK", "CUT", "DEMO", "NEW", "PACKET", "PARTS", "PROGRAM", "RECORD", "SURVEY", "VERIFY",
+    "WHY",
+]  # fmt: skip
 
 PROGRAM = """From a tape measure in a crooked room to cabinets that fit.
 
@@ -100,6 +103,21 @@ PACKET = """Make the shop packet: packet.pdf, and the parts, buy list and hardwa
 
 Open questions and findings stand on its cover. All of it is written, or nothing: a failed proof
 leaves the folder as it was.
+"""
+
+SURVEY = """Say what the readings of the room come to, and print the form to write them on.
+
+\b
+  casewright survey kitchen.toml               into out/kitchen/survey.pdf
+  casewright survey kitchen.toml --out shop    into shop/survey.pdf
+
+For each wall: the narrowest width, the highest floor, the lowest ceiling; readings that cannot all
+be right; what is still missing; and the one further reading that would tell most. The form has a
+page for each wall, with its readings in their places and blanks for the missing ones. Without a
+[wall.NAME] in the file it is a bare one, to take along. A reading can also be recorded:
+
+\b
+  casewright record kitchen.toml reading survey.wall.window.width_1 100 1/8
 """
 
 WHY = """Say why a number is what it is: its formula, and where each part of it comes from.

@@ -172,6 +172,24 @@ def packet(
     _leave(lambda: run_packet(job, out, use))
 
 
+@app.command(short_help="What was measured, and what to measure next.", help=help_texts.SURVEY)
+def survey(
+    job: Job,
+    out: Annotated[
+        Path | None,
+        typer.Option(help="Folder for the form; otherwise out/ and the job file's name."),
+    ] = None,
+    without_record: WithoutRecord = False,
+    as_of: AsOf = None,
+    as_json: AsJson = False,
+) -> None:
+    """Say what the readings of the room come to, and print the form to write them on."""
+    from casewright.cli.surveying import run_survey
+
+    use, document = _use(without_record, as_of), "survey" if as_json else ""
+    _leave(lambda: run_survey(job, out, use, as_json=as_json), document)
+
+
 @app.command(short_help="Why a number is what it is.", help=help_texts.WHY)
 def why(
     job: Job,

@@ -5,9 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from pathlib import Path
 
+from casewright.cli.commands import tell_rescue
 from casewright.cli.exits import CLEAN, OPEN
+from casewright.cli.printing import print_json, print_lines
 from casewright.cli.progress import working
 from casewright.job.load import load_job
+from casewright.job.recorded import Use, read_record
+from casewright.job.survey_json import survey_json
 from casewright.job.surveying import SurveySheet, survey_files, survey_sheets
 from casewright.outputs.files import check_folder, write_folder
 from casewright.room.build import build
@@ -16,21 +20,28 @@ from casewright.room.model import Room
 __all__ = ["run_survey"]
 
 
-def run_survey(job: Path, out: Path | None) -> int:
-    """`survey`: say what is doubtful and missing, and write survey.pdf.
+def run_survey(
+    job: Path, out: Path | None, use: Use | None = None, *, as_json: bool = False
+) -> int:
+    """`survey`: say what is doubtful and missing, and write survey.pdf; `--json`: all as data.
 
     The cases are not proved here: a survey comes before them.
     """
     folder = out or Path("out") / job.stem
-    check_folder(folder)
-    room = build(load_job(job).spec)
+    if not as_json:
+        check_folder(folder)
+    loaded, recorded = load_job(job), read_record(job, use)
+    tell_rescue(recorded.rescue)
+    room = build(loaded.spec, recorded.facts)
     sheets = survey_sheets(room)
-    for line in _lines(room, sheets):
-        print(line)
-    with working("drawing and printing"):
-        files = survey_files(room)
-    write_folder(folder, files)
-    print(folder / "survey.pdf")
+    if as_json:
+        print_json(survey_json(room))
+    else:
+        print_lines(_lines(room, sheets))
+        with working("drawing and printing"):
+            files = survey_files(room)
+        write_folder(folder, files)
+        print(folder / "survey.pdf")
     is_open = room.survey.doubts or any(sheet.missing for sheet in sheets)
     return OPEN if is_open else CLEAN
 

@@ -8,6 +8,7 @@ from fractions import Fraction
 from statistics import median
 
 from casewright.dims import Unit, size_text
+from casewright.survey.readings import variance
 from casewright.survey.slips import meant
 from casewright.survey.specs import FixedThing, WallSpec
 from casewright.survey.walls import SurveyedWall, readings_of
@@ -53,7 +54,7 @@ class _Row:
     name: str
     words: str
     value: Fraction
-    sigma: Fraction
+    variance: Fraction
 
 
 def wall_doubts(wall: SurveyedWall, unit: Unit) -> tuple[Doubt, ...]:
@@ -86,7 +87,11 @@ class _Wall:
 
     def _row(self, name: str, words: str) -> _Row:
         reading = self.readings[name]
-        return _Row(name, words, self.wall.read[name].value, reading.accuracy.sigma)
+        return _Row(name, words, self.wall.read[name].value, variance(reading.accuracy, self.unit))
+
+    def _sure(self, row: _Row) -> bool:
+        """Whether it was read once more: said so, or recorded since, which asks by itself."""
+        return self.readings[row.name].sure or self.wall.read[row.name].built is not None
 
     def _text(self, value: Fraction) -> str:
         return size_text(value, self.unit)
@@ -104,7 +109,7 @@ class _Wall:
                 yield from self._apart(rows, what)
             return
         for row in rows:
-            if abs(row.value - middle) <= within or self.readings[row.name].sure:
+            if abs(row.value - middle) <= within or self._sure(row):
                 continue
             others = [each.value for each in rows if each is not row]
             says = (
@@ -115,7 +120,7 @@ class _Wall:
 
     def _apart(self, rows: Sequence[_Row], what: str) -> Iterator[Doubt]:
         one, other = rows
-        unsure = [row for row in rows if not self.readings[row.name].sure]
+        unsure = [row for row in rows if not self._sure(row)]
         if not unsure:
             return
         off = self._text(abs(one.value - other.value))
@@ -159,12 +164,12 @@ class _Wall:
         """Segments that must sum to a whole."""
         reached = sum((row.value for row in rows), Fraction(0))
         off = reached - whole.value
-        variance = sum((row.sigma**2 for row in (*rows, whole)), wander**2)
         everything = (*rows, whole)
-        unsure = [row for row in everything if not self.readings[row.name].sure]
-        if off**2 <= _SIGMAS**2 * variance or not unsure:
+        variances = sum((row.variance for row in everything), wander**2)
+        unsure = [row for row in everything if not self._sure(row)]
+        if off**2 <= _SIGMAS**2 * variances or not unsure:
             return
-        within = _SIGMAS * max(wander, *(2 * row.sigma for row in everything))
+        within = _SIGMAS * (wander + 2)
         slips = [
             (row, text)
             for row, near in (

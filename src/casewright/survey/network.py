@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from casewright.dims import Dim, Unit
 from casewright.survey.adjustment import Observation, Quantity, Terms
-from casewright.survey.readings import Accuracy, Reading
+from casewright.survey.readings import Accuracy, Reading, variance
 from casewright.survey.specs import Depth, FixedThing, WallSpec, is_small
 from casewright.survey.usual import (
     NEAR_HEIGHT,
@@ -107,7 +107,7 @@ class _Builder:
         self, wall: SurveyedWall, tape: Accuracy, unit: Unit, doubtful: frozenset[str]
     ) -> None:
         self.wall, self.spec, self.unit = wall, wall.spec, unit
-        self.tape = tape.sigma**2
+        self.tape = variance(tape, unit)
         self.net = Network()
         self.given: Mapping[str, Reading] = {
             name: each for name, each in readings_of(wall.spec) if name not in doubtful
@@ -127,8 +127,8 @@ class _Builder:
         if reading is None:
             return False
         dim: Dim = self.wall.read[name]
-        variance = reading.accuracy.sigma**2 + more
-        self.net.readings[name] = Observation(name, terms, dim.value, variance)
+        own = variance(reading.accuracy, self.unit) + more
+        self.net.readings[name] = Observation(name, terms, dim.value, own)
         return True
 
     def _next(self, name: str, terms: Terms, more: Fraction, **where: object) -> None:

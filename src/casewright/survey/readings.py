@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from casewright.dims import Cause, Dim, Given, Place
+from casewright.dims import Cause, Dim, Given, Place, Unit
+from casewright.sources import INCH
 
-__all__ = ["TAPE", "Accuracy", "Reading", "enter_reading"]
+__all__ = ["TAPE", "Accuracy", "Reading", "enter_reading", "variance"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +53,23 @@ class Reading:
     def value(self) -> Fraction:
         """As read [mm]."""
         return self.given.value
+
+
+_MARKS: dict[Unit, Fraction] = {"in": INCH / 16, "mm": Fraction(1)}
+"""What a tape is read to (common practice)."""
+
+
+def variance(accuracy: Accuracy, unit: Unit) -> Fraction:
+    """Variance of a reading: of its tool, and of being written to the nearest mark [mm2].
+
+    Rounding to marks a apart has the variance a^2 / 12 of a uniform law (`gum`).
+
+    Parameters
+    ----------
+    unit
+        Of the job, which tells the marks: 1/16 in or 1 mm.
+    """
+    return accuracy.sigma**2 + _MARKS[unit] ** 2 / 12
 
 
 def enter_reading(place: Place, name: str, reading: Reading) -> Dim:

@@ -2,17 +2,22 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
+import numpy as np
 import pytest
 from hypothesis import given as examples
 from hypothesis import strategies as st
-from tests.builders import INCH
+from tests.builders import INCH, length
 from tests.unit.survey.rooms import read, station, surveyed, thing, widths
 
+from casewright.dims import Chain, Origin
+from casewright.facts import Fact
 from casewright.survey.doubts import Doubt, wall_doubts
 from casewright.survey.slips import meant
 from casewright.survey.specs import FixedThing, TopReading, WallSpec, WidthReading
+from casewright.survey.walls import survey_wall
 
 
 def _doubts(**spec: object) -> tuple[Doubt, ...]:
@@ -30,6 +35,15 @@ def test_a_reading_that_was_taken_again_is_left_alone() -> None:
     """The person said it is sure."""
     odd = WidthReading(read("125", sure=True))
     assert not _doubts(widths=(*widths("118 1/4", "118 1/2"), odd))
+
+
+def test_a_reading_recorded_since_is_left_alone_too() -> None:
+    """The record asks about odd readings by itself; a right one settles the doubt."""
+    spec = WallSpec("w", "sink wall", widths("118 1/4", "181 3/8", "118 1/2"))
+    path = "survey.wall.w.width_2"
+    for size in ("118 3/8", "123"):
+        fact = Fact(Origin("measured", "tape"), built=length(size))
+        assert not wall_doubts(survey_wall(Chain({path: fact}), spec), "in")
 
 
 def test_of_two_readings_far_apart_neither_is_preferred() -> None:
@@ -111,3 +125,39 @@ def test_the_order_of_readings_does_not_matter(sizes: list[str]) -> None:
     """The odd one is found wherever it stands."""
     [doubt] = _doubts(widths=widths(*sizes))
     assert doubt.paths == (f"survey.wall.w.width_{sizes.index('181') + 1}",)
+
+
+def _honest(draws: np.random.Generator) -> WallSpec:
+    """A wall out by up to 3/4 in, read to 1/16 by somebody who makes no slip."""
+    true = [100 + float(draws.uniform(0, 0.75)) for _ in range(3)]
+
+    def taken(size: float) -> str:
+        return f"{Fraction(round((size + float(draws.normal(0, 0.02))) * 16), 16)}"
+
+    left, wide = float(draws.uniform(10, 40)), float(draws.uniform(20, 45))
+    window = thing(left=taken(left), width=taken(wide), right=taken(true[1] - left - wide))
+    heights = [(float(draws.uniform(39, 40)), float(draws.uniform(66, 67))) for _ in range(4)]
+    stations = tuple(
+        station(20 * n, taken(down), taken(up), taken(down + up))
+        for n, (down, up) in enumerate(heights)
+    )
+    return WallSpec("w", "W", widths(*(taken(size) for size in true)), stations, things=(window,))
+
+
+def test_an_honest_wall_is_hardly_ever_doubted_and_a_swap_always() -> None:
+    """Monte Carlo with NumPy, 300 walls: doubts of sound readings in 2 % of them at most.
+
+    At three standard deviations 0.3 % of sound sums are off; rounding to 1/16 adds some. Swapping
+    the first two figures of a width is found in every wall.
+    """
+    draws = np.random.default_rng(11)
+    walls = [_honest(draws) for _ in range(300)]
+    doubted = [spec for spec in walls if wall_doubts(surveyed(spec), "in")]
+    assert len(doubted) <= 6
+    for spec in walls[:60]:
+        value = spec.widths[0].reading.value / INCH
+        swapped = WidthReading(read(value - 90 if value < 110 else value))
+        slipped = replace(spec, widths=(swapped, *spec.widths[1:]))
+        assert any(
+            d.paths == ("survey.wall.w.width_1",) for d in wall_doubts(surveyed(slipped), "in")
+        )
