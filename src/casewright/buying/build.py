@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 from typing import get_args
 
 from casewright.breakdown import Breakdown
@@ -50,17 +51,23 @@ def buy_list(room: Room, breakdown: Breakdown) -> tuple[BuyLine, ...]:
 
 
 def buy_rows(lines: tuple[BuyLine, ...]) -> Iterator[tuple[str, ...]]:
-    """The list as rows of text under `COLUMNS`; lengths in exact millimetres."""
+    """The list as rows of text under `COLUMNS`; lengths in millimetres."""
     for line in lines:
         yield (
             line.aisle,
             str(line.count),
             line.unit,
             line.what,
-            str(line.need),
-            str(line.spare),
+            _amount(line.need),
+            _amount(line.spare),
             _MEASURES[line.measure],
             line.why,
             line.note,
             " ".join(line.paths),
         )
+
+
+def _amount(value: Fraction) -> str:
+    """A number as a spreadsheet takes it: whole, else to a tenth, never as a ratio."""
+    tenths = round(value * 10)
+    return str(value) if value == int(value) else f"{tenths // 10}.{tenths % 10}"

@@ -301,6 +301,16 @@ def test_rows_are_ready_for_a_table(lines: tuple[BuyLine, ...]) -> None:
     assert [tuple(row) for row in csv.reader(io.StringIO(text.getvalue()))] == rows
 
 
+def test_amounts_are_numbers_that_a_spreadsheet_adds(lines: tuple[BuyLine, ...]) -> None:
+    """Never a ratio; within a tenth of what is needed."""
+    for line, row in zip(lines, buy_rows(lines), strict=True):
+        for asked, column in ((line.need, "need"), (line.spare, "spare")):
+            shown = row[COLUMNS.index(column)]
+            assert "/" not in shown
+            assert abs(Fraction(shown) - asked) <= Fraction(1, 20)
+    assert any(line.need.denominator > 1 for line in lines)
+
+
 def test_metric_lists_speak_millimetres() -> None:
     """No inch mark on a metric list but in names of packs."""
     lines = _list(_room({"key": "up", "front": SLAB}, unit="mm"))
