@@ -13,6 +13,7 @@ from casewright.cutting.pattern import Kind, Pattern, Strip, kinds_of, pattern_o
 from casewright.cutting.problem import Problem
 from casewright.cutting.rates import WorkModel
 from casewright.cutting.repair import Repair, manners_of, sizes_of
+from casewright.cutting.rough_cuts import cut_roughly, widen
 from casewright.cutting.sheet_work import SheetWork, WorkCounter
 from casewright.cutting.solution import Leaf, Node, SheetTree, Solution, leaves
 from casewright.cutting.steps import plan_cuts
@@ -35,6 +36,13 @@ _FRESH = 10
 _WARM, _COLD = 250, 10
 """Hundredths of a minute by which a plan may be worse and still be followed, first and last."""
 
+_ROUND, _FEW = 50, 8
+"""Places tried in the first round for each part, of which there are no fewer; the next round is
+warm again, and twice as long."""
+
+_QUIET = 4
+"""Rounds without anything better after which it ends."""
+
 
 def ease(
     problem: Problem,
@@ -48,7 +56,8 @@ def ease(
     """Look for a plan with less work.
 
     Strips, panels and whole sheets are taken out and their parts put back where they cost least;
-    a plan that is a little worse may be followed for a while, ever less so.
+    a plan that is a little worse may be followed for a while, ever less so. Where there is waste
+    for it, first cuts may run wide of the line (`rough_cuts`).
 
     Parameters
     ----------
@@ -104,35 +113,53 @@ class _Easing:
         self.most = solution.cost + more
         areas = [kind.length * kind.width * len(kind.copies) for kind in self.kinds]
         self.mean = max(1, sum(areas) // max(1, len(solution.placements)))
-        self.nodes = 0
-        self._count()
+        self.nodes, self.round = 0, _ROUND * max(_FEW, len(solution.placements))
 
     def _count(self) -> None:
         self.sizes = Counter(size for pattern in self.patterns for size in sizes_of(pattern))
         self.manners = Counter(one for pattern in self.patterns for one in manners_of(pattern))
 
     def run(self, stop: Stop) -> Solution:
-        now = self._total(self.works)
+        """Round after round, each from the best plan so far, until some bring nothing."""
         best, least = self.solution, self._work(self.solution)
-        lowest = now
-        while self.patterns and not stop.reached(self.nodes):
+        patterns = calmest = self.patterns
+        quiet = 0
+        while True:
+            for found in (patterns, cut_roughly(self.counter, patterns, self.fixed_works)):
+                plan = self._solution(found)
+                work = self._work(plan)
+                if work < least:
+                    best, least, calmest, quiet = plan, work, found, 0
+            if not self.patterns or quiet == _QUIET or stop.reached(self.nodes):
+                return best
+            self._start(calmest)
+            patterns = self._round(min(stop.nodes, self.nodes + self.round), stop)
+            self.round *= 2
+            quiet += 1
+
+    def _start(self, patterns: list[Pattern]) -> None:
+        self.patterns = patterns
+        self.works = [self.counter.pattern_work(pattern) for pattern in patterns]
+        self._count()
+
+    def _round(self, end: int, stop: Stop) -> list[Pattern]:
+        """The best patterns on the way to where the round is cold."""
+        start, now = self.nodes, self._total(self.works)
+        calmest, lowest = self.patterns, now
+        while self.nodes < end and not stop.is_asked():
             tried = self._step()
             if tried is None:
                 continue
             patterns, works = tried
             total = self._total(works)
-            warmth = max(_COLD, _WARM - (_WARM - _COLD) * self.nodes // max(1, stop.nodes))
+            warmth = max(_COLD, _WARM - (_WARM - _COLD) * (self.nodes - start) // (end - start))
             if total > now + self.rng.randrange(2 * warmth):
                 continue
             self.patterns, self.works, now = patterns, works, total
             self._count()
             if total < lowest:
-                lowest = total
-                found = self._solution(patterns)
-                work = self._work(found)
-                if work < least:
-                    best, least = found, work
-        return best
+                lowest, calmest = total, patterns
+        return calmest
 
     def _work(self, solution: Solution) -> int:
         plan = plan_cuts(self.problem, solution, self.model.limits)
@@ -166,9 +193,18 @@ class _Easing:
         self.nodes += repair.nodes
         if not done:
             return None
+        for index in own:
+            self._choose_way(patterns[index])
         known = {id(one): work for one, work in zip(self.patterns, self.works, strict=True)}
         patterns = [pattern for pattern in patterns if pattern.panels]
         return patterns, [known.get(id(p)) or self.counter.pattern_work(p) for p in patterns]
+
+    def _choose_way(self, pattern: Pattern) -> None:
+        """Cut a sheet's panels and strips to the line at once, or wide of it first."""
+        for piece in (*pattern.panels, *(s for panel in pattern.panels for s in panel.strips)):
+            piece.over = 0
+        if self.rng.randrange(2):
+            widen(pattern, self.problem.kerf)
 
     def _ruin(self) -> tuple[list[Pattern], set[int], list[int]]:
         """The sheets with some strips emptied, the places of those copied, the parts taken out."""

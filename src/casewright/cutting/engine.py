@@ -7,15 +7,13 @@ from dataclasses import dataclass, replace
 from itertools import islice
 from typing import NamedTuple
 
-from casewright.cutting.beam import Beam
 from casewright.cutting.cards import effort
 from casewright.cutting.columns import Columns
 from casewright.cutting.first_plan import first_plan
 from casewright.cutting.frame import Frame, trees_of
-from casewright.cutting.generation import is_countable
 from casewright.cutting.outcome import lower_bound, solution_of, sort_out
 from casewright.cutting.problem import Problem
-from casewright.cutting.search import Search
+from casewright.cutting.searches import AnySearch, search_for
 from casewright.cutting.shapes import Found, Task
 from casewright.cutting.sheet_dive import SheetDive
 from casewright.cutting.solution import Bound, SheetTree, Solution
@@ -166,10 +164,9 @@ class _Tries:
         self.dive: SheetDive | None = None
         self.has_looked = False
         self.plans: list[Found] = []
-        self.searches: list[tuple[Frame, Search | Beam]] = []
+        self.searches: list[tuple[Frame, AnySearch]] = []
         for frame, task in _frames(problem):
-            kind = Beam if is_countable(task) else Search
-            self.searches.append((frame, kind(task, self.is_over)))
+            self.searches.append((frame, search_for(task, self.is_over)))
         self.frames = [
             f for f, _ in self.searches if (f.panels or problem.stages == 2) and not f.stacks
         ]
@@ -252,13 +249,12 @@ class _Tries:
         value = columns.raise_to(least, most)
         if value > self.bound.value and self.stages in _SCOPES:
             self.bound = replace(self.bound, value=value, scope=_SCOPES[self.stages])
-        if all(is_countable(task) for task in tasks):
-            self.dive = SheetDive(self._tasks(self.deepest), columns, self.is_over, self.seed)
+        self.dive = SheetDive(self._tasks(self.deepest), columns, self.is_over, self.seed)
 
     def _tasks(self, frames: Sequence[Frame]) -> list[Task]:
         return [search.task for frame, search in self.searches if frame in frames]
 
-    def _passes(self) -> Iterator[tuple[int, int, int | None, tuple[Frame, Search | Beam]]]:
+    def _passes(self) -> Iterator[tuple[int, int, int | None, tuple[Frame, AnySearch]]]:
         """Widths, guides and seeds.
 
         Plans without panels are plans with one panel, so they are looked for only for their ease;

@@ -6,8 +6,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from math import isqrt
 
-from casewright.cutting.beam import Beam
-from casewright.cutting.search import Search
+from casewright.cutting.searches import AnySearch, search_for
 from casewright.cutting.shapes import Action, Bin, Found, Laid, Task, places, slide, task_part
 
 __all__ = ["first_plan"]
@@ -19,7 +18,7 @@ _OPEN = 16
 """Shelves, and sheets, that are looked at for a part: so many of the last ones."""
 
 
-def first_plan(search: Search | Beam, is_asked: Callable[[], bool]) -> Found:
+def first_plan(search: AnySearch, is_asked: Callable[[], bool]) -> Found:
     """A plan by the narrowest search, in batches of parts where they are many.
 
     Parameters
@@ -46,7 +45,7 @@ def first_plan(search: Search | Beam, is_asked: Callable[[], bool]) -> Found:
         some = task_part(task, left if hurries else _batch(task, number, batches), stock)
         if some is None:
             continue
-        found = _on_shelves(some.task) if hurries else _run(type(search)(some.task, is_asked))
+        found = _on_shelves(some.task) if hurries else _run(search_for(some.task, is_asked))
         for one in some.laid(found):
             laid.append(one)
             left[one.shape] -= 1
@@ -59,7 +58,7 @@ def first_plan(search: Search | Beam, is_asked: Callable[[], bool]) -> Found:
     return Found(tuple(laid), price, not any(left))
 
 
-def _run(search: Search | Beam) -> Found:
+def _run(search: AnySearch) -> Found:
     return search.run(1, finish=True) or Found((), 0, complete=False)
 
 

@@ -46,11 +46,15 @@ class Slot(NamedTuple):
 
 @dataclass(slots=True)
 class Strip:
-    """Spots along u; `dv` is their greatest side along v, `du` the sum of the others."""
+    """Spots along u; `dv` is their greatest side along v, `du` the sum of the others.
+
+    `over` is how much wider it is cut at first.
+    """
 
     slots: list[Slot] = field(default_factory=list)
     du: int = 0
     dv: int = 0
+    over: int = 0
 
     def add(self, slot: Slot) -> None:
         """Put one more part at the end."""
@@ -61,11 +65,15 @@ class Strip:
 
 @dataclass(slots=True)
 class Panel:
-    """Rows across u; `du` is the longest, `dv` their sum."""
+    """Rows across u; `du` is the longest, `dv` their sum.
+
+    `over` is how much longer it is cut at first.
+    """
 
     strips: list[Strip] = field(default_factory=list)
     du: int = 0
     dv: int = 0
+    over: int = 0
 
     def measure(self) -> None:
         """Take the sizes from the strips; empty strips go."""
@@ -129,9 +137,13 @@ class Pattern:
         """A copy that shares nothing that changes."""
         panels = [
             Panel(
-                [Strip(list(strip.slots), strip.du, strip.dv) for strip in panel.strips],
+                [
+                    Strip(list(strip.slots), strip.du, strip.dv, strip.over)
+                    for strip in panel.strips
+                ],
                 panel.du,
                 panel.dv,
+                panel.over,
             )
             for panel in self.panels
         ]
@@ -309,13 +321,13 @@ def divisions(problem: Problem, pattern: Pattern) -> tuple[Axis, list[tuple[int,
     """What a sheet is cut into first: the axis, and the grown size of each piece along it."""
     if len(pattern.panels) == 1 and (problem.stages == 2 or _is_sliver(problem, pattern)):
         return inner_divisions(pattern.panels[0])
-    return "x", [(panel.du, panel) for panel in pattern.panels]
+    return "x", [(panel.du + panel.over, panel) for panel in pattern.panels]
 
 
 def inner_divisions(content: Content) -> tuple[Axis, list[tuple[int, Content]]]:
     """What a panel, a strip or the ground of a part is cut into."""
     if isinstance(content, Panel):
-        return "y", [(strip.dv, strip) for strip in content.strips]
+        return "y", [(strip.dv + strip.over, strip) for strip in content.strips]
     if isinstance(content, Strip):
         return "x", [(slot.du, slot) for slot in content.slots]
     return "y", [(content.dv, content)]

@@ -10,9 +10,9 @@ import random  # noqa: TID251 - seeded by the caller
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 
-from casewright.cutting.beam import Beam
 from casewright.cutting.columns import Columns
 from casewright.cutting.pricing import Column
+from casewright.cutting.searches import search_for
 from casewright.cutting.shapes import Action, Found, Task, task_part
 
 __all__ = ["Layer", "SheetDive"]
@@ -180,11 +180,11 @@ class SheetDive:
             few = some.task
             if limit is None:
                 few = replace(few, bins=tuple(replace(b, price=1) for b in few.bins))
-            beam = Beam(few, self._is_over)
+            search = search_for(few, self._is_over)
             for width, guide in widths:
-                before = beam.nodes
-                found = beam.run(width, guide, limit=1 if limit is None else limit)
-                self.nodes += beam.nodes - before
+                before = search.nodes
+                found = search.run(width, guide, limit=1 if limit is None else limit)
+                self.nodes += search.nodes - before
                 if found is not None and found.complete:
                     laid = tuple(some.laid(found))
                     price = sum(

@@ -249,5 +249,5 @@ def _sorted(ways: _Ways) -> tuple[tuple[Direction, SetUp], ...]:
 def _key(content: Content) -> _Key:
     """What tells a content from others."""
     if isinstance(content, Panel):
-        return tuple(tuple(strip.slots) for strip in content.strips)
+        return content.over, tuple((strip.over, *strip.slots) for strip in content.strips)
     return tuple(content.slots) if isinstance(content, Strip) else content
