@@ -79,3 +79,9 @@ def test_the_record(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """Readings and cuts, and what follows; commands that name an entry are not run."""
     assert follow("record.md", shop, capsys) >= 8
     assert (shop / "linen.record").exists()
+
+
+def test_measuring_the_room(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Two figures swapped are found, and the form is written beside."""
+    assert follow("survey.md", shop, capsys) == 1
+    assert (shop / "out" / "corner" / "survey.pdf").read_bytes().startswith(b"%PDF")

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from casewright.dims import Dim
 from casewright.dims.units import Unit
+from casewright.drawing.choice import Choice
 from casewright.drawing.measure import measure_of
 from casewright.drawing.notes import Balloon, Text
 from casewright.drawing.pens import CENTRE, HIDDEN, NEIGHBOUR, THIN, VISIBLE, Ink
@@ -20,6 +21,8 @@ __all__ = ["thing_marks", "wall_scene"]
 
 _LEVEL, _CEILING = Fraction(1016), Fraction(2438)  # where nothing was read yet [mm]
 _SMALL = Fraction(100)  # an outlet of which only the middle is known [mm]
+_AROUND = ((5.0, 4.5), (-5.0, 4.5), (5.0, -5.5), (-5.0, -5.5), (0.0, 10.0), (0.0, -10.0),
+           (9.0, 9.0), (-9.0, 9.0), (9.0, -9.0), (-9.0, -9.0))  # fmt: skip
 _RING = 2.0  # height of the marks in rings [mm on paper]
 
 
@@ -92,9 +95,10 @@ def _things(form: SurveyForm) -> Iterator[Element]:
         pen = VISIBLE if thing.spec.built else HIDDEN
         yield rectangle((x0, y0), (x1, y1), pen)
         small = x1 - x0 < 3 * _SMALL or y1 - y0 < 3 * _SMALL
-        reach = (5.0, 4.5) if small else (0.0, 0.0)
-        middle = ((x0 + x1) / 2, (y0 + y1) / 2)
-        yield Balloon(middle, marks[thing.spec.key], reach, height=_RING)
+        middle, mark = ((x0 + x1) / 2, (y0 + y1) / 2), marks[thing.spec.key]
+        reaches = _AROUND if small else ((0.0, 0.0), *_AROUND)
+        rings = [(Balloon(middle, mark, reach, height=_RING),) for reach in reaches]
+        yield Choice(rings, hides_lines=True)
 
 
 def _box(thing: PlacedThing) -> tuple[Fraction, Fraction, Fraction, Fraction]:

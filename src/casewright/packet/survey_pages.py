@@ -35,7 +35,8 @@ from casewright.survey.words import reading_words
 
 __all__ = ["advice_on", "advice_text", "has_doubtful_width", "survey_document"]
 
-_BELOW_MM = 176.0  # tables and lines of a usual wall
+_ROUND_MM, _ROW_MM, _CALLOUT_MM = 107.0, 6.0, 9.0  # all else on the page, a row, a doubt
+_LEAST_MM = 55.0  # a smaller drawing tells nothing
 _EYE_MM = 100.0
 _HOW = (
     "Tape along the wall from its left end. Read each width at the back, along the wall, and "
@@ -87,7 +88,7 @@ def _wall(room: Room, wall: SurveyedWall) -> Section:
     form = survey_form(wall, unit)
     blocks: list[Block] = [Paragraph(_HOW, soft=True), *_judged(room, wall)]
     with suppress(ScaleError):
-        high = paper.text_height_mm - _BELOW_MM
+        high = max(_LEAST_MM, paper.text_height_mm - _height(room, form))
         plot = largest(wall_scene(form, unit), paper.text_width_mm, high, unit)
         blocks.append(Figure(plot, alternative=f"{wall.spec.title} as measured, with its marks"))
     blocks += [
@@ -109,6 +110,14 @@ def _wall(room: Room, wall: SurveyedWall) -> Section:
         *_lines(form, unit),
     ]
     return Section(wall.spec.title, tuple(blocks), f"wall:{wall.spec.key}")
+
+
+def _height(room: Room, form: SurveyForm) -> float:
+    """What stands round the drawing of a wall takes about so much [mm]."""
+    rows = max(len(form.widths), len(form.stations)) + max(_ROWS, len(form.wall.things) + 1)
+    path = f"{form.wall.place.path}."
+    doubts = sum(doubt.paths[0].startswith(path) for doubt in room.survey.doubts)
+    return _ROUND_MM + rows * _ROW_MM + doubts * _CALLOUT_MM
 
 
 def _judged(room: Room, wall: SurveyedWall) -> Iterator[Block]:
@@ -175,7 +184,7 @@ def _read(dim: Dim | None, unit: Unit) -> Rich:
 
 def _width_rows(form: SurveyForm, unit: Unit) -> Iterator[Row]:
     for each in form.widths:
-        height: Rich = "" if each.height is None else size_text(each.height, unit)
+        height: Rich = Blank(13.0) if each.height is None else size_text(each.height, unit)
         yield Row((each.mark, height, each.depth, _read(each.dim, unit)))
 
 

@@ -7,7 +7,7 @@ from io import BytesIO
 
 import pytest
 from pypdf import PdfReader
-from tests.jobs import FIVE_LINES, read
+from tests.jobs import FIVE_LINES, example, read
 from tests.surveyed_room import SURVEYED_ROOM
 
 from casewright.drawing import clashes, plot
@@ -60,14 +60,14 @@ def test_a_page_for_each_wall_and_one_for_corners() -> None:
 
 
 def test_what_was_read_stands_in_its_place_and_the_rest_is_blank() -> None:
-    """Of the window wall four widths are read, two usual ones at the front are not."""
+    """Of the window wall two usual widths at the front are missing, and the height of one read."""
     widths, stations, things = _tables(_document(SURVEYED_ROOM).sections[0].blocks)
     assert [rich_text(row.cells[3]) for row in widths.rows][:3] == [
         "100 1/4",
         "100 3/8",
         "100 5/8",
     ]
-    assert _blanks(widths) == 2
+    assert _blanks(widths) == 3
     assert rich_text(stations.rows[0].cells[2]) == "40"
     assert rich_text(things.rows[0].cells[2]) == "30 1/4"
     assert "laser" in " ".join(rich_text(row.cells[3]) for row in widths.rows)
@@ -88,13 +88,14 @@ def test_doubts_stand_above_the_drawing() -> None:
     assert "two figures swapped" in rich_text(callouts[0].text)
 
 
-@pytest.mark.parametrize("text", [SURVEYED_ROOM, FIVE_LINES], ids=["surveyed", "bare"])
+@pytest.mark.parametrize("text", [SURVEYED_ROOM, FIVE_LINES, example("garden_room")])
 def test_no_lettering_of_the_drawing_lies_over_another(text: str) -> None:
     """Numbers and marks keep clear of each other at the scale of the page."""
     room = _room(text)
     for wall in walls_to_survey(room):
-        drawn = plot(wall_scene(survey_form(wall, room.spec.unit), room.spec.unit), 40)
-        assert not [clash for clash in clashes(drawn.groups) if "Balloon" not in str(clash)]
+        scene = wall_scene(survey_form(wall, room.spec.unit), room.spec.unit)
+        for scale in (32, 48, 64):
+            assert not clashes(plot(scene, scale).groups)
 
 
 @pytest.mark.parametrize("paper", ["letter", "a4"])
