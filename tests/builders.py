@@ -10,7 +10,15 @@ from typing import Any, Literal
 from casewright.casework.build import build_case
 from casewright.casework.cases import Case
 from casewright.casework.house import House
-from casewright.casework.specs import CaseSpec, FrontSpec
+from casewright.casework.specs import (
+    CaseSpec,
+    DrawerJoint,
+    DrawerSpec,
+    FrontSpec,
+    RowKind,
+    RowSpec,
+    SlideKind,
+)
 from casewright.dims import Chain, Given, Origin
 from casewright.facts import NO_FACTS, Facts
 from casewright.hardware import (
@@ -48,7 +56,11 @@ def _mm(value: str) -> Given:
 
 
 def stock(
-    unit: Unit = "in", *, ply: str | None = None, thin: str | None = None
+    unit: Unit = "in",
+    *,
+    ply: str | None = None,
+    thin: str | None = None,
+    drawer: str | None = None,
 ) -> dict[str, Stock]:
     """Stock of the reference constructions: 23/32 and 7/32 in, or 17.8 and 6.2 mm."""
     inch = unit == "in"
@@ -65,6 +77,7 @@ def stock(
     goods: list[Stock] = [
         sheet_of("ply18", ply, "plywood", grain=True),
         sheet_of("ply6", thin, "plywood", grain=True),
+        sheet_of("drawer_ply", drawer or ("1/2" if inch else "12.5"), "plywood", grain=True),
         sheet_of("mdf", "5/8" if inch else "15", "fibreboard", grain=False),
         Board("board", "board", given("3/4" if inch else "19", unit),
               given("5 1/2" if inch else "140", unit), (given("96" if inch else "2400", unit),),
@@ -157,7 +170,43 @@ def plain_style(unit: Unit = "in", **changes: str) -> Style:
 SLAB = FrontSpec("slab", None, "left", "mdf", "strip", "board", "glass")
 APPLIED = FrontSpec("applied frame", None, "left", "mdf", "strip", "board", "glass")
 GLASS = FrontSpec("glass frame", None, "left", "mdf", "strip", "board", "glass")
+MITRED = FrontSpec("mitred frame", None, "left", "mdf", "strip", "board", "glass", panel="ply6")
 PANEL = FrontSpec("frame and panel", None, "left", "mdf", "strip", "board", "glass", panel="ply6")
+
+
+def rows(unit: Unit, *asked: str) -> tuple[RowSpec, ...]:
+    """Rows from the top down, as a job file writes them: 'drawer 7', 'doors'."""
+    found = []
+    for text in asked:
+        kind, _, height = (
+            ("false front", "", text[12:]) if text.startswith("false") else text.partition(" ")
+        )
+        front = None if kind == "open" else SLAB
+        given_height = given(height, unit) if height else None
+        found.append(RowSpec(_ROW_KINDS[kind], given_height, front, SLAB))
+    return tuple(found)
+
+
+_ROW_KINDS: dict[str, RowKind] = {
+    "doors": "doors", "drawer": "drawer", "false front": "false front", "open": "open",
+}  # fmt: skip
+
+
+def drawer_base(
+    unit: Unit = "in",
+    *asked: str,
+    joint: DrawerJoint = "rabbet",
+    slides: SlideKind = "side-mount",
+    **changes: Any,
+) -> dict[str, Any]:
+    """What to change of a plain upper to make it a base case with these rows."""
+    inch = unit == "in"
+    return {
+        "key": "base", "kind": "base", "toe": "notch", "shelves": 0, "front": SLAB,
+        "width": "24" if inch else "600", "height": "34 1/2" if inch else "870",
+        "depth": "23 1/4" if inch else "580", "rows": rows(unit, *asked),
+        "drawer": DrawerSpec(joint, slides, "drawer_ply", "ply6"), **changes,
+    }  # fmt: skip
 
 
 def case_spec(unit: Unit = "in", **changes: Any) -> CaseSpec:
@@ -188,10 +237,12 @@ def house(
     facts: Facts = NO_FACTS,
     style: Style | None = None,
     goods: Mapping[str, Stock] | None = None,
+    sheets: HardwareList | None = None,
 ) -> House:
     """The shared numbers of a small job."""
     return House(
-        Chain(facts), style or plain_style(unit), goods or stock(unit), hardware(unit),
+        Chain(facts), style or plain_style(unit), goods or stock(unit),
+        sheets or hardware(unit),
         shop(unit), unit,
     )  # fmt: skip
 

@@ -50,6 +50,7 @@ def perturbations(case: Case, step: Fraction = STEP) -> Iterator[Perturbed]:
     yield from _of_pairs(case, step)
     yield from _of_joints(case, step)
     yield from _of_fronts(case, step)
+    yield from _of_drawers(case, step)
     yield from _of_faces(case, step)
     yield from _of_sizes(case, step)
     yield from _of_steps(case)
@@ -153,6 +154,8 @@ def _turned(feature: Feature) -> tuple[str, Feature]:
     """The feature in the face or the edge that is opposite."""
     if isinstance(feature, Cut) and feature.edge is not None:
         return "in the other edge ", replace(feature, face="w0" if feature.edge == "w1" else "w1")
+    if isinstance(feature, Cut) and feature.face in ("m0", "m1"):
+        return "in the other end ", replace(feature, face="m0" if feature.face == "m1" else "m1")
     return "in the other face ", replace(feature, face="A" if feature.face == "B" else "B")
 
 
@@ -273,6 +276,18 @@ def _of_hinges(front: Door, sign: str, by: Fraction) -> Iterator[tuple[str, Fron
             hinges = list(front.hinges)
             hinges[number] = replace(hinge, **change)
             yield f"hinge {name} {sign}", replace(front, hinges=tuple(hinges))
+
+
+def _of_drawers(case: Case, step: Fraction) -> Iterator[Perturbed]:
+    for number, drawer in enumerate(case.drawers):
+        for sign, by in _signs(step):
+            for name in ("x", "y", "z", "width", "height", "depth", "inside_width",
+                         "slide_length"):  # fmt: skip
+                change: Any = {name: moved(getattr(drawer, name), by)}
+                drawers = list(case.drawers)
+                drawers[number] = replace(drawer, **change)
+                yield Perturbed(f"drawer: {name}", f"{drawer.path}: {name} {sign}",
+                                replace(case, drawers=tuple(drawers)))  # fmt: skip
 
 
 def _of_faces(case: Case, step: Fraction) -> Iterator[Perturbed]:

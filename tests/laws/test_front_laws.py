@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from tests.builders import (
     APPLIED,
     GLASS,
+    MITRED,
     PANEL,
     SLAB,
     Unit,
@@ -48,7 +49,7 @@ def _cases(draw: st.DrawFn) -> tuple[Unit, dict[str, Any]]:
 
     stacked = draw(st.booleans())
     height = size(8, 80)
-    fronts = st.sampled_from((SLAB, APPLIED, GLASS, PANEL))
+    fronts = st.sampled_from((SLAB, APPLIED, GLASS, PANEL, MITRED))
     front = replace(
         draw(fronts), hinge=draw(st.sampled_from(("left", "right"))),
         leaves=draw(st.sampled_from((None, 1, 2))),
@@ -123,7 +124,7 @@ def test_fits_hold_as_designed(drawn: tuple[Unit, dict[str, Any]], unit_step: st
 
 @settings(max_examples=30, deadline=None)
 @given(
-    front=st.sampled_from((SLAB, APPLIED, GLASS, PANEL)),
+    front=st.sampled_from((SLAB, APPLIED, GLASS, PANEL, MITRED)),
     order=st.integers(0, 100),
     door_sheet=st.integers(145, 165),
     box_sheet=st.integers(165, 190),

@@ -17,7 +17,7 @@ from casewright.job.load import read_job
 from casewright.job.worked import work_out
 
 _Kind = Literal["wall", "base", "bookcase"]
-_FRONTS = ("slab", "applied frame", "glass frame", "frame and panel", "none")
+_FRONTS = ("slab", "applied frame", "glass frame", "frame and panel", "mitred frame", "none")
 # Box, thin back, slab, slab under strips, board, strip, glass: as read with a calliper.
 _STOCK = {
     "in": ("0.205", "0.748", "0.625", "0.75", "0.1875", "0.125"),

@@ -32,6 +32,29 @@ CAUTIONS: Mapping[str, str] = MappingProxyType(
             "A dado stack is allowed only where the saw is made for it and the law lets it be "
             "used: its maker says so. The riving knife comes off, so guard the cut from above."
         ),
+        "mitre_saw": (
+            "Hold or clamp the piece against the fence, hand well outside the blade's path; let "
+            "the blade run up, lower it, let it stop before lifting. A short offcut between blade "
+            "and stop is thrown: put the stop on the side of the piece that is kept."
+        ),
+        "saw_mitre": (
+            "A mitred piece creeps along the gauge: clamp it to the gauge's fence or face that "
+            "with abrasive paper. Never use the rip fence as a stop; wait for the blade before "
+            "clearing the offcut."
+        ),
+        "saw_guided": (
+            "Clamp work and guide; the offcut falls free, never between blade and bench. Wait for "
+            "the blade before lifting the saw."
+        ),
+        "saw_cradle": (
+            "The end stands at 45 degrees over a blade that does not come through: in a cradle "
+            "that rides the fence, the piece clamped into it, hands on the cradle. Never freehand."
+        ),
+        "router_mitre": (
+            "The slanting end on the table, a 45-degree block behind it that carries the piece "
+            "and backs the fibres; hands on the block, feed against the bit's turn. Unplug to "
+            "change the bit."
+        ),
         "router_table": (
             "Feed from right to left against the bit's turn, featherboards before and behind it, "
             "a push block at the end; fence closed up to the bit. Unplug to change the bit."

@@ -8,7 +8,6 @@ from typing import Literal
 from casewright.dims import Dim
 
 __all__ = [
-    "EDGES",
     "BoreKind",
     "Bores",
     "Cut",
@@ -17,6 +16,7 @@ __all__ = [
     "Edge",
     "Face",
     "Feature",
+    "MitredEnd",
     "Plane",
     "Setup",
 ]
@@ -27,13 +27,14 @@ and t1 (face A, the face that shows)."""
 
 Face = Literal["A", "B"]
 Edge = Literal["w0", "w1"]
-EDGES: tuple[Edge, ...] = ("w0", "w1")
-"""The long edges of a part."""
+MitredEnd = Literal["m0", "m1"]
 
-CutFace = Literal[Face, Edge]
-"""What a cut is made into: a face, or a long edge."""
+CutFace = Literal[Face, Edge, MitredEnd]
+"""What a cut is made into: a face, a long edge, or the slanting face of a mitred end."""
 
-CutKind = Literal["rabbet", "dado", "groove", "notch", "lap", "rebate", "finger", "tongue"]
+CutKind = Literal[
+    "rabbet", "dado", "groove", "notch", "lap", "rebate", "finger", "tongue", "mitre", "slot"
+]
 BoreKind = Literal[
     "shelf pins", "hinge cup", "hinge plate", "pull", "pocket", "slide", "slide hook",
     "front screw", "pull play",
@@ -92,6 +93,10 @@ class Cut:
     end or edge, None meaning right through. A cut into an edge runs along the length; its datum
     is a face, and its width lies across the thickness.
 
+    A mitre takes off the corner of an end (`datum`) and the inner edge w1 at 45 degrees, right
+    through; its width is how far it runs in along that edge. A slot takes a spline: it is cut into
+    a mitred end, square to its slant, from edge to edge.
+
     Parameters
     ----------
     path
@@ -130,12 +135,21 @@ class Cut:
 
     @property
     def edge(self) -> Edge | None:
-        """The edge it is cut into; None for a cut into a face."""
+        """The edge it is cut into; None for any other cut."""
         match self.face:
             case "w0" | "w1":
                 return self.face
             case _:
                 return None
+
+    @property
+    def mitred_end(self) -> Literal["l0", "l1"] | None:
+        """The end that a mitre, or a slot in one, is at; None for a cut square to the part."""
+        if self.kind == "mitre":
+            return "l0" if self.datum == "l0" else "l1"
+        if self.face in ("m0", "m1"):
+            return "l0" if self.face == "m0" else "l1"
+        return None
 
 
 @dataclass(frozen=True, slots=True)

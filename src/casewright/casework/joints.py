@@ -10,7 +10,7 @@ from casewright.dims import Dim
 
 __all__ = ["Fastening", "FasteningKind", "Joint", "JointForm", "Surface"]
 
-JointForm = Literal["butt", "dado", "rabbet", "groove", "face", "lap", "loose"]
+JointForm = Literal["butt", "dado", "rabbet", "groove", "face", "lap", "loose", "mitre", "spline"]
 FasteningKind = Literal[
     "pocket screw", "case screw", "front screw", "brad", "staple", "glue", "retainer"
 ]  # fmt: skip

@@ -240,6 +240,7 @@ class Maker:
         front: str = "",
         grain: bool | None = None,
         milled_from: str = "",
+        diagonal: bool = False,
     ) -> Part:
         """Give a piece its place in the case.
 
@@ -253,6 +254,8 @@ class Maker:
             Words for l0, l1, w0, w1.
         grain
             None: as the stock has one.
+        diagonal
+            Lies at 45 degrees across a mitre.
         """
         part = Part(
             path=outline.path,
@@ -273,6 +276,7 @@ class Maker:
             group=group,
             front=front,
             milled_from=milled_from,
+            diagonal=diagonal,
         )
         self.parts[part.path] = part
         return part

@@ -105,6 +105,9 @@ class Part:
         Paths of questions that must be answered before it is cut.
     corner_radius
         Radius its four corners are rounded to [mm], or None when they are square.
+    diagonal
+        Lies at 45 degrees across a mitre, its width along it, from the corner that it is placed
+        in; drawn straight.
     """
 
     path: str
@@ -128,6 +131,7 @@ class Part:
     state: Literal["planned", "cut", "machined", "assembled", "finished", "hung"] = "planned"
     waits_for: tuple[str, ...] = ()
     corner_radius: Dim | None = None
+    diagonal: bool = False
 
     def weight(self, density: Fraction) -> Fraction:
         """Weight [kg] of the finished piece at a density [kg/m3], holes not taken off."""

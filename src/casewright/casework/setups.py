@@ -13,9 +13,11 @@ __all__ = [
     "cross_dado_setup",
     "edge_groove_setup",
     "finger_setup",
+    "mitre_setup",
     "notch_setup",
     "pocket_setup",
     "rip_cut_setup",
+    "slot_setup",
     "tongue_setup",
 ]
 
@@ -75,6 +77,45 @@ def edge_groove_setup(house: House, place: Place, *, at: Dim, width: Dim, depth:
         "table saw", fence=at, depth=depth, bit="saw blade", bit_size=kerf,
         passes=_passes(place, width, kerf, "passes of the blade for the groove"),
         check=far.size, check_words=far.words, cautions=("saw_on_edge",),
+    )  # fmt: skip
+
+
+def mitre_setup(house: House, *, long: Dim) -> Setup:
+    """A mitred end: cut at 45 degrees on the outer edge, all of one length against one stop."""
+    words = "from long point to long point"
+    has = house.shop.has
+    if has("mitre saw"):
+        return Setup(
+            "mitre saw", stop=long, bit="saw blade at 45 degrees", check=long, check_words=words,
+            cautions=("mitre_saw",),
+        )  # fmt: skip
+    if has("table saw"):
+        return Setup(
+            "table saw", stop=long, bit="saw blade, mitre gauge at 45 degrees", check=long,
+            check_words=words, cautions=("saw_mitre",),
+        )  # fmt: skip
+    return Setup(
+        "circular saw", stop=long, bit="saw blade along a guide at 45 degrees", check=long,
+        check_words=words, cautions=("saw_guided",),
+    )  # fmt: skip
+
+
+def slot_setup(house: House, place: Place, *, at: Dim, width: Dim, depth: Dim) -> Setup:
+    """A slot for a spline in a mitred end, as far from face A as the groove for the panel."""
+    far = _Check(place.let("face_to_far_wall", at + width), "from face A to the slot's far wall")
+    has = house.shop.has
+    if has("router table") and has("slot cutter"):
+        return Setup(
+            "router table", fence=at, depth=depth, bit="slot cutter", check=far.size,
+            check_words=far.words, cautions=("router_mitre",),
+        )  # fmt: skip
+    if not has("table saw"):
+        return _routed(house, place, at=at, width=width, depth=depth, far=far)
+    kerf = house.kerf()
+    return Setup(
+        "table saw", fence=at, depth=depth, bit="saw blade, the end held in a 45-degree cradle",
+        bit_size=kerf, passes=_passes(place, width, kerf, "passes of the blade for the slot"),
+        check=far.size, check_words=far.words, cautions=("saw_cradle",),
     )  # fmt: skip
 
 

@@ -29,7 +29,7 @@ __all__ = [
 CaseKind = Literal["wall", "base", "bookcase", "plinth"]
 BackKind = Literal["rabbeted", "grooved", "applied", "inset", "open"]
 JointKind = Literal["pocket screws", "dado", "rabbet"]
-DoorKind = Literal["slab", "applied frame", "glass frame", "frame and panel"]
+DoorKind = Literal["slab", "applied frame", "glass frame", "frame and panel", "mitred frame"]
 EdgeKind = Literal["band", "lip", "painted"]
 PocketKind = Literal["hidden", "plugged"]
 ToeKind = Literal["notch", "plinth", "none"]
@@ -46,8 +46,8 @@ class FrontSpec:
     Parameters
     ----------
     construction
-        slab, applied frame (strips on a slab), glass frame (half-lapped, rebated) or frame and
-        panel (tongues on the rails, panel in grooves).
+        slab, applied frame (strips on a slab), glass frame (half-lapped, rebated), frame
+        and panel (tongues on the rails, panel in grooves) or mitred frame (splined, with a panel).
     leaves
         1 or 2; None lets the width of the case decide.
     hinge

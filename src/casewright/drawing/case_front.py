@@ -7,14 +7,14 @@ from fractions import Fraction
 
 from casewright.casework.cases import Case, Door
 from casewright.dims.units import Unit
-from casewright.drawing.case_solids import Solid, case_solids
+from casewright.drawing.case_solids import Solid, case_solids, front_corners
 from casewright.drawing.dimension import Dimensions, Span
 from casewright.drawing.marks import Tag
 from casewright.drawing.measure import Measure, measure_of
 from casewright.drawing.pens import CENTRE, THIN, VISIBLE, Ink
 from casewright.drawing.running import Running, Stop
 from casewright.drawing.scene import Scene
-from casewright.drawing.shapes import Element, Polyline, line, rectangle
+from casewright.drawing.shapes import Element, Polyline, line
 
 __all__ = ["closed_elements", "closed_scene", "open_scene"]
 
@@ -43,13 +43,14 @@ def closed_elements(case: Case) -> Iterator[Polyline]:
 def _faces(solids: tuple[Solid, ...]) -> Iterator[Polyline]:
     """Fronts of the parts, the far ones first, so that the near ones cover them."""
     for solid in sorted(solids, key=lambda s: (s.box.z1, s.box.y0, s.box.x0)):
-        box, part = solid.box, solid.part
+        part = solid.part
         shows = part.role in ("side", "top", "bottom", "divider", "fixed shelf", "shelf")
         fill = Ink.GLASS if part.role == "pane" else Ink.TINT if part.role == "back" else Ink.PAPER
-        yield rectangle(
-            (box.x0, box.y0), (box.x1, box.y1), VISIBLE if shows and not part.front else THIN,
-            fill=fill, tag=Tag(path=part.path, title=part.title, target=part.path),
-        )  # fmt: skip
+        if not part.diagonal:  # a spline lies inside the frame
+            yield Polyline(
+                front_corners(solid), VISIBLE if shows and not part.front else THIN, closed=True,
+                fill=fill, tag=Tag(path=part.path, title=part.title, target=part.path),
+            )  # fmt: skip
 
 
 def _swing(front: Door) -> Iterator[Polyline]:

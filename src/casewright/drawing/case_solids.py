@@ -6,10 +6,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from casewright.casework.cases import Case
+from casewright.casework.features import Cut
 from casewright.casework.parts import Part
 from casewright.geometry import Box, Placement
 
-__all__ = ["Solid", "case_solids", "part_box"]
+__all__ = ["Solid", "case_solids", "front_corners", "part_box"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,3 +34,32 @@ def part_box(part: Part) -> Box:
 def case_solids(case: Case, *, fronts: bool) -> tuple[Solid, ...]:
     """All parts as boxes, with or without those of the doors."""
     return tuple(Solid(part, part_box(part)) for part in case.parts if fronts or not part.front)
+
+
+def front_corners(solid: Solid) -> tuple[tuple[Fraction, Fraction], ...]:
+    """The outline of a part seen from the room: a rectangle, its mitred ends slanting.
+
+    Returns
+    -------
+    Corners in case axes x and y [mm].
+    """
+    part, box = solid.part, solid.box
+    slants = {
+        cut.mitred_end: cut.width.value
+        for cut in part.features
+        if isinstance(cut, Cut) and cut.kind == "mitre"
+    }
+    x0, x1, y0, y1 = (Fraction(value) for value in box[:4])
+    if not slants:
+        return ((x0, y0), (x1, y0), (x1, y1), (x0, y1))
+    here = part_box(part)
+    dx, dy = x0 - here.x0, y0 - here.y0  # it may have been moved for the picture
+    size, placed = part.finished, part.placed
+    long, wide, none = size.length.value, size.width.value, Fraction(0)
+    own = (
+        (none, none), (long, none),
+        (long - slants.get("l1", none), wide), (slants.get("l0", none), wide),
+    )  # fmt: skip
+    place = Placement((placed.x.value, placed.y.value, placed.z.value), placed.orientation)
+    corners = (place.box(Box(along, along, across, across, none, none)) for along, across in own)
+    return tuple((corner.x0 + dx, corner.y0 + dy) for corner in corners)

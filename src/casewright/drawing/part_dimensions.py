@@ -67,6 +67,11 @@ def part_dimensions(frame: PartFrame) -> Iterator[Element]:
 
 def _cut(frame: PartFrame, cut: Cut, along: _Axis, across: _Axis) -> None:
     l0, l1, w0, w1 = frame.cut_span(cut)
+    if cut.mitred_end is not None:
+        if cut.kind == "mitre" and cut.mitred_end == "l0":
+            near, far = frame.width, frame.length - frame.width
+            along.span(near, far, Measure(far - near, frame.unit, f"{_part(frame)}.short_point"))
+        return
     if cut.edge is not None:  # how far it lies from the faces does not show on one
         across.span(w0, w1, measure_of(cut.depth, frame.unit))
         return
@@ -87,6 +92,10 @@ def _cut(frame: PartFrame, cut: Cut, along: _Axis, across: _Axis) -> None:
     for end in (cut.start, cut.end):
         if end is not None and end.value:
             run.stop(end.value, measure_of(end, frame.unit))
+
+
+def _part(frame: PartFrame) -> str:
+    return frame.part.path
 
 
 def _bores(frame: PartFrame, bores: Bores, along: _Axis, across: _Axis) -> None:

@@ -59,7 +59,7 @@ class PartFrame:
         """Whether a feature is lettered and dimensioned on this face."""
         if feature.face == self.face:
             return True
-        if isinstance(feature, Cut) and feature.edge is not None:
+        if isinstance(feature, Cut) and feature.face not in ("A", "B"):
             return self.face == faces_to_draw(self.part)[0]
         return _through(feature) and feature.face not in faces_to_draw(self.part)
 
@@ -111,6 +111,10 @@ class PartFrame:
         """A cut's l0, l1, w0, w1 in the part's axes [mm]."""
         if cut.edge is not None:
             return self._edge_span(cut)
+        if cut.mitred_end is not None:
+            low = cut.mitred_end == "l0"
+            square = (Fraction(0), self.width) if low else (self.length - self.width, self.length)
+            return (*square, Fraction(0), self.width)
         near = self.from_datum(cut.datum, cut.at.value)
         far = self.from_datum(cut.datum, cut.at.value + cut.width.value)
         across = (min(near, far), max(near, far))

@@ -12,14 +12,16 @@ from itertools import product
 from casewright.casework.features import Cut, Feature
 from casewright.drawing.choice import Choice
 from casewright.drawing.lettering import text_width
-from casewright.drawing.notes import Balloon, Text
+from casewright.drawing.marks import Tag
+from casewright.drawing.measure import Content, measure_of
+from casewright.drawing.notes import Balloon, Leader, Text
 from casewright.drawing.part_frame import Edge, PartFrame
 from casewright.drawing.pens import Ink
 from casewright.drawing.shapes import Element, Point
 from casewright.drawing.strip import Side
 from casewright.drawing.symbols import GrainArrow, Sign, SignKind
 
-__all__ = ["feature_letters_on", "part_signs"]
+__all__ = ["edge_cut_notes", "feature_letters_on", "part_signs"]
 
 _LETTER = 2.2  # height of a feature's letter [mm on paper]
 _WORD = 2.2  # height of the name of an edge
@@ -33,6 +35,12 @@ _ALONG = tuple(Fraction(n, 16) for n in (4, 12, 8, 6, 10, 3, 13, 2, 14, 5, 11, 7
 _ALONG_MIDDLE_FIRST = tuple(sorted(_ALONG, key=lambda share: abs(share - _HALF)))
 _MIDDLE_FIRST = tuple(Fraction(n, 16) for n in (8, 7, 9, 6, 10, 5, 11, 4, 12, 3, 13, 2, 14))
 _ACROSS = tuple(Fraction(n, 8) for n in (4, 6, 2, 5, 3))
+_NOTE_REACHES = tuple(
+    (u * 3.0, v * far)
+    for far in (8.0, 6.0, 10.5, 13.0, 16.0, 20.0)
+    for v in (1, -1)
+    for u in (1, -1)
+)
 _INWARD: dict[Side, tuple[int, int]] = {
     "left": (1, 0), "right": (-1, 0), "below": (0, 1), "above": (0, -1),
 }  # fmt: skip
@@ -75,6 +83,30 @@ def _tips(frame: PartFrame, feature: Feature) -> list[Point]:
         )
         for along, across in dict.fromkeys(chosen)
     ]
+
+
+def edge_cut_notes(frame: PartFrame) -> Iterator[Element]:
+    """How far cuts in edges and mitred ends lie from face A: what a view of a face cannot show."""
+    noted: set[Fraction] = set()
+    for feature in frame.part.features:
+        aside = isinstance(feature, Cut) and feature.face not in ("A", "B")
+        if isinstance(feature, Cut) and aside and frame.tells(feature):
+            if feature.at.value not in noted:
+                yield Choice(_edge_notes(frame, feature))
+            noted.add(feature.at.value)
+
+
+def _edge_notes(frame: PartFrame, cut: Cut) -> Iterator[Sequence[Element]]:
+    """The note outside beyond the edge, else inside, where there is room for it."""
+    face = "face A" if cut.datum == "t1" else "face B"
+    distance = measure_of(cut.at, frame.unit)
+    words: Content = (distance, f" from {face}")
+    tag = Tag(path=distance.path, title=distance.text)
+    l0, l1, w0, w1 = frame.cut_span(cut)
+    floor = (w0 if cut.edge == "w1" else w1) if cut.edge else (w0 + w1) / 2
+    for reach, share in product(_NOTE_REACHES, _ALONG):
+        tip = frame.point(l0 + (l1 - l0) * share, floor)
+        yield (Leader(tip, reach, (words,), height=_WORD, ends_on_edge=True, tag=tag),)
 
 
 def part_signs(frame: PartFrame) -> Iterator[Element]:

@@ -8,7 +8,7 @@ from casewright.dims.units import Unit
 from casewright.drawing.part_dimensions import part_dimensions
 from casewright.drawing.part_features import feature_elements, outline
 from casewright.drawing.part_frame import PartFrame
-from casewright.drawing.part_lettering import feature_letters_on, part_signs
+from casewright.drawing.part_lettering import edge_cut_notes, feature_letters_on, part_signs
 from casewright.drawing.scene import Scene
 from casewright.drawing.shapes import Element
 
@@ -41,6 +41,7 @@ def part_scene(
     for feature in part.features:
         elements.extend(feature_elements(frame, feature))
     elements.extend(part_dimensions(frame))
+    elements.extend(edge_cut_notes(frame))
     if letters:
         elements.extend(feature_letters_on(frame, feature_letters(part)))
     elements.extend(part_signs(frame))

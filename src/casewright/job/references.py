@@ -130,7 +130,8 @@ def _glass(case: CaseTable, base: KeyPath, doors: DoorsTable, reporter: Reporter
     """Stock, or an edge, named for a construction that does not use it is a slip."""
     uses = {"slab": {"slab", "edge"}, "applied frame": {"slab", "strip", "edge"},
             "glass frame": {"frame", "glazing"},
-            "frame and panel": {"frame", "panel"}}  # fmt: skip
+            "frame and panel": {"frame", "panel"},
+            "mitred frame": {"frame", "panel"}}  # fmt: skip
     for name, upper in (("front", False), ("upper_front", True)):
         table: FrontTable | None = getattr(case, name)
         if table is None or front_table(case, upper=upper) is None:

@@ -72,7 +72,7 @@ def feature_rows(part: Part, unit: Unit) -> Iterator[Row]:
 
 
 def _in_a_face(feature: Feature) -> bool:
-    return isinstance(feature, Bores) or feature.edge is None
+    return isinstance(feature, Bores) or (feature.face in ("A", "B") and feature.kind != "mitre")
 
 
 def _on_face(feature: Feature) -> str:
@@ -175,10 +175,8 @@ def _along(bores: Bores) -> list[Fraction]:
 
 def _alike(one: Feature, other: Feature) -> bool:
     """Whether two rows of holes are bored with one set-up."""
-    if isinstance(one, Cut) and isinstance(other, Cut) and one.kind == other.kind == "finger":
-        return one.width.value == other.width.value
     if isinstance(one, Cut) and isinstance(other, Cut):
-        return {one.datum, other.datum} in _ENDS and _cutting(one) == _cutting(other)
+        return _cut_alike(one, other)
     if not isinstance(one, Bores) or not isinstance(other, Bores):
         return False
     if (one.kind, one.face, _boring(one)) != (other.kind, other.face, _boring(other)):
@@ -187,6 +185,14 @@ def _alike(one: Feature, other: Feature) -> bool:
         opposite = {one.toward, other.toward} in _ENDS
         return opposite and _values(one.places) == _values(other.places)
     return one.kind in _TIMES and _shape(one) == _shape(other)
+
+
+def _cut_alike(one: Cut, other: Cut) -> bool:
+    if one.kind == other.kind == "finger":
+        return one.width.value == other.width.value
+    if one.kind == other.kind == "slot":
+        return _cutting(replace(one, face="m0")) == _cutting(replace(other, face="m0"))
+    return {one.datum, other.datum} in _ENDS and _cutting(one) == _cutting(other)
 
 
 def _cutting(cut: Cut) -> tuple[object, ...]:

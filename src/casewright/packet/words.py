@@ -59,7 +59,8 @@ def plane_word(part: Part, plane: Plane) -> str:
     return f"{part.ends[_PLANES.index(plane)].removesuffix(f' {noun}')} {noun}"
 
 
-_CUTS = {"finger": "slot of the box joint", "tongue": "cheek of the tongue"}
+_CUTS = {"finger": "slot of the box joint", "tongue": "cheek of the tongue",
+         "mitre": "mitre", "slot": "slot for a spline in the mitre"}  # fmt: skip
 _LISTED = ("slide", "front screw", "pull play")
 """Holes that are told by each of their distances."""
 
@@ -126,11 +127,7 @@ def feature_name(part: Part, feature: Feature) -> str:
 def at_words(part: Part, feature: Feature, unit: Unit) -> Rich:
     """Where a feature is, from its datum."""
     if isinstance(feature, Cut):
-        where = plane_word(part, feature.datum)
-        if not feature.at.value:
-            return f"at the {where}"
-        named = where if feature.edge is not None else f"the {where}"
-        return (measure_of(feature.at, unit), f" from {named} to its near wall")
+        return _cut_at(part, feature, unit)
     if feature.kind == "hinge plate":
         return _plate_words(part, feature, unit)
     if feature.kind in _LISTED:
@@ -154,6 +151,17 @@ def _listed_words(part: Part, feature: Bores, unit: Unit) -> Rich:
             found += [", " if number or axis else "", measure_of(dims[value], unit)]
         found.append(f" from the {plane_word(part, datum)}")
     return tuple(found)
+
+
+def _cut_at(part: Part, cut: Cut, unit: Unit) -> Rich:
+    where = plane_word(part, cut.datum)
+    if cut.kind == "slot" and cut.mitred_end is not None:
+        end = plane_word(part, cut.mitred_end)
+        return (measure_of(cut.at, unit), f" from {where} to its near wall, at the {end}")
+    if not cut.at.value:
+        return f"at the {where}"
+    named = where if cut.edge is not None else f"the {where}"
+    return (measure_of(cut.at, unit), f" from {named} to its near wall")
 
 
 def _plate_words(part: Part, feature: Bores, unit: Unit) -> Rich:
@@ -185,29 +193,30 @@ def _others(feature: Bores, unit: Unit) -> Rich:
 def size_words(feature: Feature, unit: Unit) -> Rich:
     """Width and depth of a cut, diameter and depth of a hole."""
     if isinstance(feature, Cut):
-        if feature.kind == "finger":
-            return (measure_of(feature.width, unit), " wide, right through")
-        if feature.kind == "notch" and feature.end is not None:
-            return (
-                measure_of(feature.width, unit),
-                " high × ",
-                measure_of(feature.end, unit),
-                " deep",
-            )
-        found: tuple[Inline, ...] = (
-            measure_of(feature.width, unit), " wide × ", measure_of(feature.depth, unit), " deep",
-        )  # fmt: skip
-        if feature.start is not None or feature.end is not None:
-            start = "from the datum" if feature.start is None else measure_of(feature.start, unit)
-            end = "to the far side" if feature.end is None else measure_of(feature.end, unit)
-            found = (*found, ", runs from ", start, " to ", end)
-        return found
+        return _cut_size(feature, unit)
     across: tuple[Inline, ...] = ("Ø ", measure_of(feature.diameter, unit))
     if feature.kind == "pocket":
         return "as the jig bores"
     if feature.depth is None:
         return (*across, " right through")
     return (*across, " × ", measure_of(feature.depth, unit), " deep")
+
+
+def _cut_size(cut: Cut, unit: Unit) -> Rich:
+    if cut.kind == "mitre":
+        return "45°, the long point at the datum edge"
+    if cut.kind == "finger":
+        return (measure_of(cut.width, unit), " wide, right through")
+    if cut.kind == "notch" and cut.end is not None:
+        return (measure_of(cut.width, unit), " high × ", measure_of(cut.end, unit), " deep")
+    found: tuple[Inline, ...] = (
+        measure_of(cut.width, unit), " wide × ", measure_of(cut.depth, unit), " deep",
+    )  # fmt: skip
+    if cut.start is not None or cut.end is not None:
+        start = "from the datum" if cut.start is None else measure_of(cut.start, unit)
+        end = "to the far side" if cut.end is None else measure_of(cut.end, unit)
+        found = (*found, ", runs from ", start, " to ", end)
+    return found
 
 
 def setup_lines(setup: Setup, unit: Unit) -> Rich:

@@ -179,7 +179,7 @@ def test_cases_of_unusual_size_have_their_cards(
 
 
 def _told(drawn: Plot) -> set[str]:
-    return {group.tag.title for group in drawn.groups if group.kind == "dimension"}
+    return {group.tag.title for group in drawn.groups if group.kind in ("dimension", "leader")}
 
 
 def _distances(feature: Feature) -> Iterator[Dim]:

@@ -12,7 +12,7 @@ from casewright.casework.maker import Maker
 from casewright.casework.specs import Hand
 from casewright.casework.wood import is_solid
 
-__all__ = ["close_frame", "hold_for_test_joint", "lay_panel"]
+__all__ = ["close_frame", "hold_for_test_joint", "lay_panel", "panel_glue"]
 
 _LOOSE = "no glue near it"
 _CENTRED = (
@@ -53,6 +53,11 @@ def lay_panel(maker: Maker, leaf: LeafPlan, panel: Panel) -> None:
         )  # fmt: skip
 
 
+def panel_glue(maker: Maker, leaf: LeafPlan) -> str:
+    """Where a panel is glued: solid wood in the middle of its ends, a sheet not at all."""
+    return _CENTRED if is_solid(maker.house, leaf.front.panel) else _LOOSE
+
+
 def close_frame(
     maker: Maker,
     leaf: LeafPlan,
@@ -67,7 +72,7 @@ def close_frame(
     corners
         Paths of the joints at each corner.
     """
-    glue = _CENTRED if is_solid(maker.house, leaf.front.panel) else _LOOSE
+    glue = panel_glue(maker, leaf)
     for level, rail in frame.rails:
         maker.step(
             "fit", rail.path, "+y" if level == "bottom" else "-y",

@@ -15,7 +15,7 @@ def inner_cut(maker: Maker, leaf: LeafPlan) -> tuple[str, Dim] | None:
     match leaf.front.construction:
         case "glass frame":
             return "glass rebate", maker.style("rebate_width")
-        case "frame and panel":
+        case "frame and panel" | "mitred frame":
             return "groove for the panel", groove_depth(maker)
         case _:
             return None
@@ -23,4 +23,4 @@ def inner_cut(maker: Maker, leaf: LeafPlan) -> tuple[str, Dim] | None:
 
 def joints_take_corners(leaf: LeafPlan) -> bool:
     """Whether the joints of the frame fill its corners, so that nothing may be bored there."""
-    return leaf.front.construction == "glass frame"
+    return leaf.front.construction in ("glass frame", "mitred frame")

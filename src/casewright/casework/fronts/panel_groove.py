@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
 
 from casewright.casework.features import Cut
 from casewright.casework.fronts.frames import Frame
 from casewright.casework.fronts.leaves import LeafPlan, tell
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.setups import edge_groove_setup
-from casewright.dims import Dim, Way
+from casewright.dims import Dim, Given, Origin, Way
 from casewright.findings import Finding, Severity
 
 __all__ = ["PanelGroove", "groove_depth", "groove_members", "plan_groove"]
@@ -30,6 +31,9 @@ class PanelGroove:
     at: Dim
     width: Dim
     depth: Dim
+
+
+_WALL = Fraction(4)
 
 
 def groove_depth(maker: Maker) -> Dim:
@@ -60,7 +64,9 @@ def _check_walls(maker: Maker, leaf: LeafPlan, at: Dim, width: Dim) -> None:
     """The walls of the groove hold tongue and panel: thin ones split off."""
     house = maker.house
     rear = house.thickness(leaf.front.frame) - at - width
-    least, floor = (at if at.value < rear.value else rear), maker.style("cup_floor")
+    least = at if at.value < rear.value else rear
+    origin = Origin("cited", "least wood beside the groove of a panel", "common practice")
+    floor = house.enter("rule.groove_wall", Given(_WALL, origin))
     if least.value >= floor.value:
         return
     thickest = house.thickness(leaf.front.frame) - 2 * floor

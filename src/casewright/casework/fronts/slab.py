@@ -67,7 +67,9 @@ class SlabDoor(SlabLeaf):
 
     def put(self, at: Corner) -> None:
         """Place the slab."""
-        place_slab(self.maker, self.leaf, self.slab, at, role=self.leaf.role, title=self.leaf.title)
+        place_slab(
+            self.maker, self.leaf, self.slab, at, role=self.leaf.role, title=self.leaf.title
+        )
         self.maker.step(
             "lay",
             self.slab.path,

@@ -49,7 +49,7 @@ def leaf_weight(maker: Maker, leaf: LeafPlan) -> Dim:
     elif front.construction == "applied frame":
         frame = _mass(maker, front.strip, _frame_area(maker, leaf))
         weight = _mass(maker, front.slab, whole) + frame
-    elif front.construction == "frame and panel":
+    elif front.construction in ("frame and panel", "mitred frame"):
         frame = _mass(maker, front.frame, _frame_area(maker, leaf))
         panel = _inside_area(maker, leaf, 2 * maker.style("tongue"))
         weight = frame + _mass(maker, front.panel, panel)

@@ -45,7 +45,9 @@ def _check_turned(case: Assembled, solid: Solid) -> Iterator[Failure]:
     turned = {(length - x1, length - x0, *rest) for x0, x1, *rest in cuts}
     holes = {(row.bores.face, *hole) for row in case.rows.get(part.path, ()) for hole in row.holes}
     around = {(face, length - along, *rest) for face, along, *rest in holes}
-    if cuts != turned or holes != around:
+    slants = {_slant(cut) for cut in part.features if isinstance(cut, Cut) and cut.mitred_end}
+    other = {(("l1" if end == "l0" else "l0"), *rest) for end, *rest in slants}
+    if cuts != turned or holes != around or slants != other:
         says = f"{part.title} is not the same from both ends, but has no hand"
         yield Failure("hands", (part.path,), says)
 
@@ -83,7 +85,9 @@ def _features(case: Assembled, path: str) -> set[tuple[object, ...]]:
     thick = solid.size[2]
     features: set[tuple[object, ...]] = set()
     for cut in solid.part.features:
-        if isinstance(cut, Cut):
+        if isinstance(cut, Cut) and cut.mitred_end is not None:
+            features.add(_slant(cut))
+        elif isinstance(cut, Cut):
             box = solid.cuts[cut.path]
             depth = _depth(box.z0, box.z1, thick)
             if cut.edge is not None:
@@ -96,6 +100,11 @@ def _features(case: Assembled, path: str) -> set[tuple[object, ...]]:
                 for h in row.holes
             )
     return features
+
+
+def _slant(cut: Cut) -> tuple[object, ...]:
+    """A mitre or a slot in one: the end it is at, and its numbers."""
+    return (cut.mitred_end, cut.kind, cut.at.value, cut.width.value, cut.depth.value)
 
 
 def _depth(low: Number, high: Number, thick: Number) -> tuple[str, Number]:

@@ -25,7 +25,8 @@ def check_housings(case: Assembled) -> Iterator[Failure]:
     """Cuts that nothing fits into, and notches off what they were cut for."""
     for solid in case.solids.values():
         for cut in solid.part.features:
-            if isinstance(cut, Cut) and not solid.cuts[cut.path].is_empty:
+            square = isinstance(cut, Cut) and cut.mitred_end is None
+            if isinstance(cut, Cut) and square and not solid.cuts[cut.path].is_empty:
                 if cut.kind in _FILLED:
                     yield from _check_filled(case, solid, cut)
                 elif cut.kind == "notch":
@@ -56,10 +57,12 @@ def _check_filled(case: Assembled, solid: Solid, cut: Cut) -> Iterator[Failure]:
             yield Failure("joints", paths, says, case.units.length(play))
 
 
-def _walls(cut: Cut) -> tuple[Plane, Plane]:
-    """The planes of the part that a cut's two walls look like."""
+def _walls(cut: Cut) -> tuple[Plane, ...]:
+    """The planes of the part that a cut's walls look like; a slot ends in one, too."""
     if cut.edge is not None:
         return "t0", "t1"
+    if cut.kind == "finger":
+        return "w0", "w1", "l0", "l1"
     return ("w0", "w1") if cut.runs == "l" else ("l0", "l1")
 
 

@@ -20,6 +20,7 @@ from casewright.casework.proof.fronts import check_fronts
 from casewright.casework.proof.hands import check_hands
 from casewright.casework.proof.hinges import check_hinges
 from casewright.casework.proof.housings import check_housings
+from casewright.casework.proof.mitres import check_mitres
 from casewright.casework.proof.overlaps import check_overlaps
 from casewright.casework.proof.panels import check_panels
 from casewright.casework.proof.panes import check_panes
@@ -87,6 +88,7 @@ def _failures(
     yield from check_ends(case)
     yield from check_strips(case, grid)
     yield from check_housings(case)
+    yield from check_mitres(case)
     yield from check_panes(case)
     yield from check_pins(case, None if hardware is None else hardware.pin)
     yield from check_pulls(case, None if hardware is None else hardware.pull)

@@ -48,6 +48,11 @@ def _of_cut(cut: Cut, part: Part) -> Iterator[_Number]:
         yield "depth", setup.depth, (long,)
         yield "check", setup.check, (long,)
         return
+    if cut.kind == "mitre":
+        whole = (part.finished.length.value,)
+        yield "stop", setup.stop, whole
+        yield "check", setup.check, whole
+        return
     yield "fence", setup.fence, (at,)
     yield "depth", setup.depth, (depth,)
     yield "stop", setup.stop, (at + width,)

@@ -72,9 +72,10 @@ class Solid:
     outer
         Its box before any cut, in case axes.
     cuts
-        What each cut takes out by the cut's path, in part axes.
+        What each square cut takes out by the cut's path, in part axes.
     wood
-        What is left, as disjoint boxes in part axes.
+        What is left, as disjoint boxes in part axes: mitred ends as if they were square; nothing
+        of what lies diagonally. Mitres are checked by themselves.
     pieces
         The same in case axes.
     """
@@ -94,7 +95,11 @@ class Solid:
         whole = Box(0, self.size[0], 0, self.size[1], 0, self.size[2])
         self.outer = self.box(whole)
         self.cuts = {f.path: cut_box(f, self.size, units) for f in part.features
-                     if isinstance(f, Cut)}  # fmt: skip
+                     if isinstance(f, Cut) and f.mitred_end is None}  # fmt: skip
+        self.wood: tuple[Box, ...] = ()
+        self.pieces: tuple[Box, ...] = ()
+        if part.diagonal:
+            return
         if self.cuts:
             self.wood = tuple(subtract(whole, (h for h in self.cuts.values() if not h.is_empty)))
             self.pieces = tuple(self.box(piece) for piece in self.wood)

@@ -1,4 +1,4 @@
-"""Tongues are tried in a test joint before their frame is put together."""
+"""Tongues and mitres are tried in a test joint before their frame is put together."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ __all__ = ["check_holds"]
 
 
 def check_holds(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
-    """Frames with tongues that no hold comes before."""
+    """Frames with tongues or mitres that no hold comes before."""
     first: dict[str, int] = {}
     for move in steps:
         if move.work and move.coming:
@@ -21,11 +21,11 @@ def check_holds(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
     held = {move.number for move in steps if move.step.verb == "hold"}
     for front in case.model.fronts:
         tried = first.get(front.path, 0) - 1 in held
-        if not tried and _has_tongues(case, front):
+        if not tried and _wants_a_trial(case, front):
             says = f"{front.title} is put together before its joint is tried"
             yield Failure("order", (front.path,), says)
 
 
-def _has_tongues(case: Assembled, front: Front) -> bool:
+def _wants_a_trial(case: Assembled, front: Front) -> bool:
     parts = (case.solids[path].part for path in front.parts if path in case.solids)
-    return any(feature.kind == "tongue" for part in parts for feature in part.features)
+    return any(feature.kind in ("tongue", "mitre") for part in parts for feature in part.features)

@@ -26,6 +26,17 @@ def check_order(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
         yield Failure("order", (path,), f"the steps bring in {path}, which does not exist")
     yield from _check_joints(case, steps)
     yield from _check_hung(case, steps)
+    yield from _check_slides(case, steps)
+
+
+def _check_slides(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
+    """Slides are fixed, once, before the first drawer runs in on them."""
+    drawers = {drawer.path for drawer in case.model.drawers}
+    fixed = [m.number for m in steps if m.step.verb == "hang" and not m.step.part]
+    hung = [m.number for m in steps if m.step.part in drawers]
+    if drawers and not (len(fixed) == 1 and all(fixed[0] < number for number in hung)):
+        says = "the steps do not fix the slides before the drawers"
+        yield Failure("order", (case.model.key,), says)
 
 
 def _check_joints(case: Assembled, steps: list[Move]) -> Iterator[Failure]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from casewright.casework.proof.assembled import Assembled
+from casewright.casework.proof.corners import mates
 from casewright.casework.proof.failure import Failure
 from casewright.casework.proof.solids import Solid
 from casewright.casework.replay.bench import Move
@@ -16,6 +17,7 @@ __all__ = ["check_paths", "swept"]
 def check_paths(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
     """Parts that would have to pass through others to their place."""
     whole = case.extent(list(case.solids.values()))
+    mitred = mates(case)
     started: set[str] = set()
     for move in steps:
         way = move.step.enters
@@ -28,7 +30,8 @@ def check_paths(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
             continue
         for solid in move.coming:
             for other in move.there.values():
-                if _blocked(solid, other, way, whole):
+                pair = frozenset((solid.part.path, other.part.path))
+                if pair not in mitred and _blocked(solid, other, way, whole):
                     says = f"{other.part.title} is in the way of {solid.part.title}"
                     yield Failure("path", (solid.part.path, other.part.path), says)
 

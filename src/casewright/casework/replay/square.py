@@ -18,6 +18,7 @@ _CLOSES = {
 
 def check_square(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
     """Works whose check for square is missing, too early or too late."""
+    yield from _check_open(case, steps)
     for path, solid in case.solids.items():
         frame = _CLOSES.get(solid.part.role)
         if frame is None:
@@ -35,6 +36,18 @@ def check_square(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
         if not good:
             says = f"nothing is checked for square before {solid.part.title} holds it"
             yield Failure("square", (path,), says)
+
+
+def _check_open(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
+    """A box whose back stays open is checked as soon as its last side is on."""
+    if case.model.spec.back != "open" or case.model.is_plinth:
+        return
+    own = [move for move in steps if not move.work]
+    last = max((move.number for move in own if _role(move) == "side"), default=None)
+    checks = [move.number for move in own if move.step.verb == "check square"]
+    if last is not None and last + 1 not in checks:
+        says = "nothing is checked for square when the last side is on"
+        yield Failure("square", (case.model.key,), says)
 
 
 def _role(move: Move) -> str:

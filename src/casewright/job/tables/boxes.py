@@ -55,10 +55,10 @@ class DoorPartsTable(Table):
     other done as the box."""
 
     frame: Key | None = None
-    """Boards of a glass frame or of a frame and panel. Default: board."""
+    """Boards of any frame. Default: board."""
 
     panel: Key | None = None
-    """Sheet, or thin boards glued edge to edge, for the panel of a frame and panel. Default:
+    """Sheet, or thin boards glued edge to edge, for the panel of a frame. Default:
     thin_plywood."""
 
     glazing: Key | None = None
@@ -75,5 +75,5 @@ class DoorsTable(DoorPartsTable):
     """How doors are built, unless a case says otherwise."""
 
     construction: DoorKind | None = None
-    """Slab, strips on a slab, a half-lapped frame with glass, or a frame whose rails have tongues
-    and whose panel lies in grooves. Default: slab."""
+    """Slab, strips on a slab, a half-lapped frame with glass, or a frame with its panel in
+    grooves: with tongues on the rails, or mitred with splines. Default: slab."""

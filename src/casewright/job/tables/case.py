@@ -22,8 +22,8 @@ class FrontTable(DoorPartsTable):
     """The doors of one opening."""
 
     construction: FrontKind | None = None
-    """Slab, strips on a slab, a half-lapped frame with glass, a frame and panel, or none.
-    Default: as in [doors]."""
+    """Slab, strips on a slab, a half-lapped frame with glass, a frame and panel, a mitred frame
+    with a panel, or none. Default: as in [doors]."""
 
     leaves: Literal[1, 2] | None = None
     """Doors side by side. Default: one, or two where one would be wider than the style's

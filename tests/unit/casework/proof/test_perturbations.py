@@ -13,10 +13,12 @@ import pytest
 from tests.builders import (
     APPLIED,
     GLASS,
+    MITRED,
     PANEL,
     SLAB,
     Unit,
     case_spec,
+    drawer_base,
     given,
     hardware,
     house,
@@ -40,6 +42,7 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
     "upper with captured back": (
         "mm", {"joint": "dado", "back": "grooved", "front": APPLIED, "width": "450"},
     ),
+    "upper with mitred doors": ("in", {"front": MITRED, "width": "18", "shelves": 0}),
     "upper with panelled doors": (
         "mm",
         {
@@ -69,6 +72,20 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
     "base on a plinth": (
         "in",
         {"kind": "base", "toe": "plinth", "height": "34 1/2", "depth": "23 1/4", "shelves": 0},
+    ),
+    "drawer over a door": (
+        "mm", drawer_base("mm", "drawer 180", "doors", width="450", height="640", toe="none"),
+    ),
+    "drawer on concealed slides": (
+        "in", drawer_base("in", "drawer", joint="dado", slides="undermount", width="16",
+                          height="11", toe="none"),
+    ),
+    "drawer with fingers": (
+        "in", drawer_base("in", "drawer", joint="box joint", width="14", height="8", toe="none"),
+    ),
+    "sink base": (
+        "mm", drawer_base("mm", "false front 180", "doors", width="450", toe="none", sink=True,
+                          back="open"),
     ),
     "bookcase": (
         "in",
@@ -121,9 +138,13 @@ SURVIVORS = {
     "slab: pull in the other face": _THROUGH,
     "sleeper: placed x": "a sleeper carries the rails wherever it stands",
     "sleeper: width": "the rails carry the box; a sleeper keeps them apart",
+    "spline: turned end for end": "a plain slip is the same from either end",
+    "spline: turned over": "a plain slip is the same from either face",
+    "spline: width": "a spline may end short of the panel; it is trimmed outside",
     "step of plinth rail: from the other side": "nothing stands above or below a ladder yet",
     "step of skirt: from the other side": "under the bottom it slides in from either side",
     "step of sleeper: from the other side": "nothing stands above or below a ladder yet",
+    "step of spline: from the other side": "it is pushed in along the mitre",
     "stile: pull all across": _LINE,
     "stile: pull all along": _LINE,
     "stile: pull in the other face": _THROUGH,

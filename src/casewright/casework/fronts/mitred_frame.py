@@ -1,0 +1,175 @@
+"""A mitred frame: four members of one width, closed at 45 degrees round their panel, splined."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from casewright.casework.features import Cut, Plane
+from casewright.casework.fronts.constructions import Corner
+from casewright.casework.fronts.frame_panel import Panel, PanelRoom, add_panel
+from casewright.casework.fronts.frame_steps import lay_panel, panel_glue
+from casewright.casework.fronts.frames import Frame, FrameLeaf, Level, place_rail, place_stile
+from casewright.casework.fronts.leaves import LeafPlan
+from casewright.casework.fronts.panel_groove import PanelGroove, groove_members, plan_groove
+from casewright.casework.fronts.splines import add_splines, cut_slots
+from casewright.casework.joints import Fastening
+from casewright.casework.maker import Maker, Outline
+from casewright.casework.setups import mitre_setup
+from casewright.casework.specs import Hand
+from casewright.dims import Dim, Way
+
+__all__ = ["MitreDoor", "cut_mitred"]
+
+_ENDS: tuple[Plane, Plane] = ("l0", "l1")
+
+
+@dataclass(frozen=True, slots=True)
+class MitreDoor(FrameLeaf):
+    """A leaf of a mitred frame with a panel in its grooves.
+
+    Stiles and rails are all as wide as the style's stile: mitres of 45 degrees ask for it.
+    """
+
+    groove: PanelGroove
+
+    @property
+    def width(self) -> Dim:
+        """Outside width [mm]."""
+        return self.frame.bottom.length
+
+    @property
+    def pieces(self) -> tuple[str, ...]:
+        """Paths of its parts."""
+        own = self.maker.path(self.leaf.name)
+        return tuple(path for path, part in self.maker.parts.items() if part.front == own)
+
+    def put(self, at: Corner) -> None:
+        """Place the frame round its panel, mitre and slot its ends, tell the steps."""
+        maker, leaf, frame = self.maker, self.leaf, self.frame
+        right = at.x + self.width
+        for hand, stile in frame.stiles:
+            place_stile(maker, leaf, stile, hand, at, right)
+        for level, rail in frame.rails:
+            z = at.z + self.thickness - rail.thickness
+            corner = (at.x, at.y, z) if level == "bottom" else (right, at.y + self.height, z)
+            place_rail(maker, leaf, rail, level, corner)
+        groove_members(maker, leaf, frame, self.groove)
+        for member in frame.members:
+            _mitre(maker, member)
+            cut_slots(maker, member, self.groove)
+        panel = add_panel(maker, leaf, frame, self.groove, self._room(at), at)
+        self._assemble(panel)
+        first = panel.pieces[0]
+        side = maker.parts[first.path].placed.x - first.width - at.x
+        end = maker.parts[first.path].placed.y - at.y
+        near = side if side.value < end.value else end
+        self._push_in(add_splines(maker, leaf, frame, self.groove, at, near))
+
+    def _room(self, at: Corner) -> PanelRoom:
+        frame, deep = self.frame, self.groove.depth
+        return PanelRoom(
+            wide=frame.bottom.length - frame.left.width - frame.right.width + 2 * deep,
+            tall=frame.left.length - frame.bottom.width - frame.top.width + 2 * deep,
+            left=at.x + frame.left.width - deep,
+            bottom=at.y + frame.bottom.width - deep,
+        )
+
+    def _assemble(self, panel: Panel) -> None:
+        maker, leaf, frame = self.maker, self.leaf, self.frame
+        self._hold()
+        lay_panel(maker, leaf, panel)
+        glue = panel_glue(maker, leaf)
+        for level, rail in frame.rails:
+            maker.step(
+                "fit", rail.path, "+y" if level == "bottom" else "-y",
+                f"Push the {level} rail onto the panel, {glue}.", joints=panel.seats[level],
+            )  # fmt: skip
+        for hand, stile in frame.stiles:
+            closed = tuple(_close(maker, leaf, rail, level, stile, hand)
+                           for level, rail in frame.rails)  # fmt: skip
+            maker.step(
+                "fit", stile.path, "+x" if hand == "left" else "-x",
+                f"Glue on both mitres; push the {hand} stile onto the panel until long point "
+                "meets long point; pull all four corners in together with a band clamp.",
+                joints=(*closed, *panel.seats[hand]),
+            )  # fmt: skip
+        maker.step(
+            "check square", "", None,
+            f"Measure both diagonals of the {leaf.title}: they must agree within "
+            f"{maker.house.spoken('1/32', '1')}; no light through any mitre; it lies flat.",
+            check_words="diagonals",
+        )  # fmt: skip
+
+    def _hold(self) -> None:
+        maker, title = self.maker, self.leaf.title
+        maker.step(
+            "hold", "", None,
+            f"Hold: before the members of the {title} are cut to length, mitre four short pieces "
+            "of the same boards and close them to a small frame: no light at any corner, the last "
+            "one too, or the saw is not at 45 degrees. Slot one corner and try its spline: it "
+            "slides in by hand.",
+            check=self.groove.width, check_words="width of the slot",
+        )  # fmt: skip
+
+    def _push_in(self, splines: tuple[str, ...]) -> None:
+        maker = self.maker
+        for path in splines:
+            joints = tuple(j.path for j in maker.joints if j.one.part == path)
+            title = maker.parts[path].title.partition(" of the ")[0]
+            maker.step(
+                "fit", path, "-x" if "right" in title else "+x",
+                f"Glue the {title} and push it along the mitre from the outer corner until it "
+                "meets the panel; when the glue is dry, trim it flush, then bore the stiles as "
+                "their cards say.",
+                joints=joints,
+            )  # fmt: skip
+
+
+def _mitre(maker: Maker, member: Outline) -> None:
+    """Cut both ends at 45 degrees; the outer edge keeps its whole length."""
+    for end in _ENDS:
+        place = member.place.at(f"mitre_{end[1]}")
+        maker.machine(
+            member.path,
+            Cut(
+                path=place.path, kind="mitre", face="A", runs="w", datum=end, at=maker.zero,
+                width=member.width, depth=member.thickness, start=None, end=None,
+                asked_by=member.path, setup=mitre_setup(maker.house, long=member.length),
+            ),
+        )  # fmt: skip
+    member.place.let("short_point", member.length - 2 * member.width)
+
+
+def _close(
+    maker: Maker, leaf: LeafPlan, rail: Outline, level: Level, stile: Outline, hand: Hand
+) -> str:
+    """Join one corner."""
+    rail_end: Plane = "l0" if (level == "bottom") == (hand == "left") else "l1"
+    stile_end: Plane = "l0" if level == "bottom" else "l1"
+    glue = Fastening("glue", 1, None, (rail.path,), stile.path)
+    return maker.join(
+        f"{leaf.name}.joint_{level}_{hand}", "mitre", (rail.path, rail_end),
+        (stile.path, stile_end), fastenings=(glue,),
+    )  # fmt: skip
+
+
+def cut_mitred(maker: Maker, leaf: LeafPlan) -> MitreDoor:
+    """Cut the members to their long points: the leaf's height and width."""
+    key, name = leaf.front.frame, leaf.name
+    setting = f"{maker.spec.key} {leaf.opening.name} frame"
+    wide = maker.style("stile")
+    left, right = (
+        maker.outline(
+            f"{name}.stile_{hand}", key, leaf.height, wide, setting=f"{setting} stiles",
+            length_way=Way.CLOSE,
+        )
+        for hand in ("left", "right")
+    )  # fmt: skip
+    bottom, top = (
+        maker.outline(
+            f"{name}.rail_{word}", key, leaf.width, wide, setting=f"{setting} rails",
+            length_way=Way.CLOSE,
+        )
+        for word in ("bottom", "top")
+    )  # fmt: skip
+    return MitreDoor(maker, leaf, Frame(left, right, bottom, top), plan_groove(maker, leaf))
