@@ -14,7 +14,7 @@ from typing import NoReturn
 from casewright.cli.commands import load_and_work_out, tell_rescue
 from casewright.cli.exits import CLEAN, FAILED_PROOF, OPEN
 from casewright.cli.printing import print_json, print_lines
-from casewright.cli.record_texts import change_lines, list_lines, written_lines
+from casewright.cli.record_texts import change_lines, later_lines, list_lines, written_lines
 from casewright.job.differences import differences
 from casewright.job.load import LoadedJob, load_job
 from casewright.job.record_documents import list_document, written_document
@@ -30,7 +30,7 @@ from casewright.job.recorded import (
 from casewright.job.recording import Drafts, Said, Writer, draft
 from casewright.job.transfer import STANDARD, content_of, entries_in
 from casewright.outputs.files import write_file
-from casewright.record import KINDS, Entry, Kind, RecordError, as_of
+from casewright.record import KINDS, Entry, Kind, RecordError, Standing, Store, as_of
 
 __all__ = ["RecordOptions", "run_record"]
 
@@ -109,16 +109,36 @@ def _write(
     drafts = draft(before.room, recorded.facts, said, _writer())
     if drafts.doubts and not options.sure:
         return _question(loaded, drafts, as_json=as_json)
-    new, rescue = with_record(loaded.path, lambda store: store.add(drafts.entries))
-    tell_rescue(rescue)
+    new, later = _added(loaded, drafts)
     after = work_out_recorded(loaded, read_record(loaded.path))
     found = differences(before.room, after.room)
     if as_json:
-        print_json(written_document(loaded.spec, new, drafts.doubts, found))
+        print_json(written_document(loaded.spec, new, drafts.doubts, found, later))
     else:
         print_lines(written_lines(new, before.room))
+        print_lines(later_lines(later))
         print_lines(change_lines(found))
     return CLEAN
+
+
+def _added(
+    loaded: LoadedJob, drafts: Drafts
+) -> tuple[tuple[Entry, ...], tuple[tuple[Entry, Entry], ...]]:
+    """The new entries; those of them that one dated later goes before, with that one."""
+
+    def add(store: Store) -> tuple[tuple[Entry, ...], tuple[Standing, ...]]:
+        return store.add(drafts.entries), store.held()
+
+    (new, held), rescue = with_record(loaded.path, add)
+    tell_rescue(rescue)
+    ids = {each.entry.id for each in held}
+    later = [
+        (entry, each.entry)
+        for entry in new
+        for each in held
+        if entry.id not in ids and (each.entry.path, each.entry.kind) == (entry.path, entry.kind)
+    ]
+    return new, tuple(later)
 
 
 def _question(loaded: LoadedJob, drafts: Drafts, *, as_json: bool) -> int:

@@ -14,7 +14,7 @@ from casewright.record import Entry, damaged_files, standing
 from casewright.room.model import Room
 from casewright.room.specs import JobSpec
 
-__all__ = ["change_lines", "list_lines", "written_lines"]
+__all__ = ["change_lines", "later_lines", "list_lines", "written_lines"]
 
 _SHORT_ID = 8
 _OUTLINE = ("", "length", "blank_length", "width", "blank_width", "thickness")
@@ -46,6 +46,16 @@ def written_lines(entries: Sequence[Entry], room: Room) -> Iterator[str]:
         yield f"{_short(entry)}  {marks.get(entry.path, '')}{_says(entry, room.spec.unit)}"
 
 
+def later_lines(later: Sequence[tuple[Entry, Entry]]) -> Iterator[str]:
+    """What has no effect, because an entry dated later says something else."""
+    for entry, other in later:
+        yield (
+            f"LOOK: {_short(other).strip()} goes before it for {entry.path}, it is dated "
+            f"{_day(other)}. Is the clock right? Withdraw that one, or put this in its place with "
+            f"--corrects {_short(other).strip()}"
+        )
+
+
 def change_lines(found: Sequence[Difference], heading: str = "What follows") -> Iterator[str]:
     """What is to be made otherwise from now on."""
     if not found:
@@ -70,9 +80,13 @@ def _change(each: Difference) -> str:
 
 
 def _entry_line(entry: Entry, unit: Unit) -> str:
-    day = f"{entry.at.day:2} {entry.at:%b %Y %H:%M}"
+    day = _day(entry)
     corrects = f", in the place of {entry.corrects[:_SHORT_ID]}" if entry.corrects else ""
     return f"{_short(entry)}  {day}  {_says(entry, unit)}{corrects}  ({entry.device})"
+
+
+def _day(entry: Entry) -> str:
+    return f"{entry.at.day:2} {entry.at:%b %Y %H:%M}"
 
 
 def _says(entry: Entry, unit: Unit) -> str:

@@ -41,6 +41,7 @@ def written_document(
     entries: Sequence[Entry],
     doubts: Sequence[str],
     found: Sequence[Difference],
+    later: Sequence[tuple[Entry, Entry]] = (),
 ) -> _Json:
     """`record KIND ... --json`: what was written, what was hard to believe, what follows."""
     return {
@@ -48,6 +49,7 @@ def written_document(
         "entries": [{**entry_json(entry, spec.unit), "stands": True} for entry in entries],
         "doubts": list(doubts),
         "changes": [difference_json(difference) for difference in found],
+        "later": [{"entry": entry.id, "goes_before_it": other.id} for entry, other in later],
     }
 
 

@@ -19,9 +19,11 @@ from casewright.record.layout import FORMAT, PAGE, SCHEMA
 __all__ = ["connect", "create", "filled", "identity", "journal_of", "place", "telling"]
 
 _HEADER = b"SQLite format 3\0"
+_FORM = PAGE.to_bytes(2, "big") + bytes((1, 1, 0, 64, 32, 32))
+"""Page size, rollback journal for writers and readers, and what is always the same."""
 _LEAST = 100
 _PATIENCE_S = 60
-_FORMATS = 50  # a number above this is no format that will ever be
+_FORMATS = 9  # a number above this is no format that will ever be
 _DAMAGE = (
     "SQLITE_CORRUPT", "SQLITE_NOTADB", "SQLITE_ERROR", "SQLITE_FORMAT", "SQLITE_SCHEMA",
     "SQLITE_IOERR_SHORT_READ", "SQLITE_CONSTRAINT", "SQLITE_MISMATCH", "SQLITE_TOOBIG",
@@ -137,6 +139,8 @@ def telling(path: Path) -> Iterator[None]:
         reasons = (words for known, words in _REASONS.items() if code.startswith(known))
         what, want = next(reasons, (str(error), "look at the disk, then do it again"))
         raise _unusable(name, what, want) from None
+    except UnicodeDecodeError:  # of the database's own words, when they quote what is damaged
+        raise DamageError(name, "its tables cannot be read") from None
     except OSError as error:
         reason = (error.strerror or str(error)).lower()
         raise _unusable(name, reason, "look at the file and its folder") from None
@@ -150,7 +154,7 @@ def _check_header(path: Path) -> None:
     with path.open("rb") as stream:
         head = stream.read(_LEAST)
     size = path.stat().st_size
-    if size < PAGE or not head.startswith(_HEADER):
+    if size < PAGE or not head.startswith(_HEADER) or head[16:24] != _FORM:
         what = "it does not begin as a record does" if size else "it is empty"
         raise DamageError(path.name, what)
     journal = journal_of(path)

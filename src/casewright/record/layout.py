@@ -2,8 +2,8 @@
 
 `entry` holds every entry as sealed text. `held` numbers those that say how things are now, so that
 opening does not read the whole history; it is derived, and worked out again for a path whenever
-an entry about that path comes in. `device` counts entries. `fact` keeps the sums over `entry` and
-`held`: the count, and the exclusive or of the hashes, to which the order does not matter.
+an entry about that path comes in. `device` counts entries. `fact` keeps the sums over the three:
+how many rows, and the exclusive or of their hashes, to which the order does not matter.
 """
 
 from __future__ import annotations
@@ -25,7 +25,7 @@ CREATE INDEX entry_path ON entry (path);
 CREATE TABLE held (n INTEGER PRIMARY KEY);
 CREATE TABLE device (name TEXT PRIMARY KEY, seq INTEGER NOT NULL) WITHOUT ROWID;
 CREATE TABLE fact (name TEXT PRIMARY KEY, value TEXT NOT NULL) WITHOUT ROWID;
-INSERT INTO fact VALUES ('entry', '0 0'), ('held', '0 0');
+INSERT INTO fact VALUES ('entry', '0 0'), ('held', '0 0'), ('device', '0 0');
 COMMIT;
 """
 
@@ -34,7 +34,7 @@ _BYTES = 16
 
 def digest_of(body: str) -> int:
     """A number that stands for a body."""
-    return int.from_bytes(hashlib.sha256(body.encode("ascii")).digest()[:_BYTES], "big")
+    return int.from_bytes(hashlib.sha256(body.encode()).digest()[:_BYTES], "big")
 
 
 def mixed(digest: int, bodies: Iterable[str]) -> int:

@@ -8,10 +8,10 @@ deleted, so what is found in an older damaged file belongs into the record as we
 from __future__ import annotations
 
 import json
+import re
 import shutil
-import sqlite3
-from collections.abc import Callable, Iterator
-from contextlib import closing, suppress
+from collections.abc import Callable, Iterable, Iterator
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TypeVar
@@ -28,6 +28,7 @@ __all__ = ["Rescue", "damaged_files", "with_store"]
 _START = b'{"at":"'
 _SEAL = 17  # '#' and the check sum
 _ASIDE = ".damaged-"
+_COUNT = re.compile(rb"entry(\d{1,9}) [0-9a-f]{24,32}")  # the sum over all entries, as it is kept
 _Result = TypeVar("_Result")
 
 
@@ -110,10 +111,11 @@ def _rescue(path: Path, damage: DamageError) -> Rescue | None:
             return None
         old = damaged_files(path)
         sources = [path, journal_of(path), *old, *(journal_of(aside) for aside in old)]
-        entries = {e.id: e for source in sources for e in _whole_entries(source)}
+        contents = [source.read_bytes() for source in sources if source.is_file()]
+        entries = {entry.id: entry for content in contents for entry in _whole_entries(content)}
         if not entries:
             _refuse(path, damage)
-        lost = _lost(path, entries)
+        lost = _lost(contents, len(entries))
         aside = _put_aside(path, old)
         with filled(path.parent) as made:
             with Store(made) as store:
@@ -159,11 +161,8 @@ def _twin(path: Path, other: Path) -> None:
         shutil.copy2(path, other)
 
 
-def _whole_entries(source: Path) -> Iterator[Entry]:
+def _whole_entries(content: bytes) -> Iterator[Entry]:
     """Entries in the raw bytes of a file whose check sum is right."""
-    if not source.is_file():
-        return
-    content = source.read_bytes()
     decoder = json.JSONDecoder()
     at = content.find(_START)
     while at >= 0:
@@ -176,19 +175,7 @@ def _whole_entries(source: Path) -> Iterator[Entry]:
         at = content.find(_START, at + 1)
 
 
-def _lost(path: Path, entries: dict[str, Entry]) -> int | None:
-    """How many entries there were beside these, by the record's own count or the devices'."""
-    last: dict[str, int] = {}
-    there: dict[str, set[int]] = {}
-    for entry in entries.values():
-        last[entry.device] = max(entry.seq, last.get(entry.device, 0))
-        there.setdefault(entry.device, set()).add(entry.seq)
-    gaps = sum(top - len(there[device]) for device, top in last.items())
-    with suppress(sqlite3.Error, ValueError, TypeError):
-        address = f"{path.absolute().as_uri()}?mode=ro"
-        with closing(sqlite3.connect(address, uri=True)) as connection:
-            query = "SELECT value FROM fact WHERE name = 'entry'"
-            count = int(connection.execute(query).fetchone()[0].split(" ")[0])
-            if len(entries) <= count < 2 * len(entries) + 1000:
-                return max(count - len(entries), gaps)
-    return gaps or None
+def _lost(contents: Iterable[bytes], kept: int) -> int | None:
+    """How many entries there were beside those kept, by the record's own count of them."""
+    counts = [int(found) for content in contents for found in _COUNT.findall(content)]
+    return max(max(counts) - kept, 0) if counts else None

@@ -6,7 +6,7 @@ a kill, and a power cut as far as the disk tells the truth.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import replace
 from pathlib import Path
@@ -127,6 +127,7 @@ class Store:
                     raise DamageError(self.path.name, "its pages do not hang together")
             self._whole_rows()
             self._held_rows()
+            self._devices()
 
     def _look_over(self) -> None:
         if self._sum("entry")[0] <= SMALL:
@@ -135,12 +136,15 @@ class Store:
     def _put(self, entries: Sequence[Entry]) -> tuple[Entry, ...]:
         count, digest = self._sum("entry")
         new: list[tuple[Entry, str]] = []
+        last = self._devices()
         for given in entries:
-            entry = self._numbered(given)
+            entry = given if given.seq else replace(given, seq=1 + last.get(given.device, 0))
             body = self._body(entry)
             if self._insert(given, entry, body):
                 new.append((entry, body))
+                last[entry.device] = max(entry.seq, last.get(entry.device, 0))
         if new:
+            self._count(last)
             digest = mixed(digest, (body for _, body in new))
             self._keep("entry", count + len(new), digest)
             self._hold({entry.path for entry, _ in new if entry.kind in _MOVING and entry.path})
@@ -166,20 +170,28 @@ class Store:
             "INSERT INTO entry (id, path, body) VALUES (?, ?, ?)",
             (entry.id, entry.path, sealed(body)),
         )
-        self._connection.execute(
-            "INSERT INTO device VALUES (?, ?)"
-            " ON CONFLICT (name) DO UPDATE SET seq = max(seq, excluded.seq)",
-            (entry.device, entry.seq),
-        )
         return True
 
-    def _numbered(self, entry: Entry) -> Entry:
-        if entry.seq:
-            return entry
-        row = self._connection.execute(
-            "SELECT seq FROM device WHERE name = ?", (entry.device,)
-        ).fetchone()
-        return replace(entry, seq=1 + (row[0] if row else 0))
+    def _devices(self) -> dict[str, int]:
+        """The last number of each device.
+
+        Raises
+        ------
+        DamageError
+            When they are not as they were written.
+        """
+        query = "SELECT name, seq FROM device"
+        try:
+            last = {name.decode(): int(seq) for name, seq in self._connection.execute(query)}
+        except ValueError:
+            raise DamageError(self.path.name, "the counts of its devices cannot be read") from None
+        count, digest = self._sum("device")
+        self._compare("the counts of its devices", _told(last), count, digest)
+        return last
+
+    def _count(self, last: Mapping[str, int]) -> None:
+        self._connection.executemany("INSERT OR REPLACE INTO device VALUES (?, ?)", last.items())
+        self._keep("device", len(last), mixed(0, _told(last)))
 
     def _body(self, entry: Entry) -> str:
         body = body_of(entry)
@@ -210,13 +222,13 @@ class Store:
     def _whole_rows(self) -> list[_Row]:
         count, digest = self._sum("entry")
         rows = self._rows("SELECT n, body FROM entry ORDER BY n")
-        self._compare("entry", rows, count, digest)
+        self._compare("its entries", [body for _, body in rows], count, digest)
         return rows
 
     def _held_rows(self) -> list[_Row]:
         count, digest = self._sum("held")
         rows = self._rows("SELECT n, body FROM held JOIN entry USING (n)")
-        self._compare("held", rows, count, digest)
+        self._compare("the entries held", [body for _, body in rows], count, digest)
         return rows
 
     def _rows(self, query: str, *values: str) -> list[_Row]:
@@ -229,10 +241,9 @@ class Store:
             found.append((n, body))
         return found
 
-    def _compare(self, table: str, rows: Sequence[_Row], count: int, digest: int) -> None:
-        if len(rows) != count or mixed(digest, (body for _, body in rows)):
-            what = f"{len(rows)} of {count} entries are there" if len(rows) != count else table
-            raise DamageError(self.path.name, f"its sums do not agree ({what})")
+    def _compare(self, what: str, texts: Sequence[str], count: int, digest: int) -> None:
+        if len(texts) != count or mixed(digest, texts):
+            raise DamageError(self.path.name, f"{what} do not agree with their sum")
 
     def _sum(self, table: str) -> tuple[int, int]:
         row = self._connection.execute(
@@ -268,6 +279,10 @@ class Store:
             yield
         finally:
             self._connection.execute("ROLLBACK")
+
+
+def _told(last: Mapping[str, int]) -> list[str]:
+    return [f"{name} {seq}" for name, seq in last.items()]
 
 
 _MOVING = HELD_KINDS | {"withdrawn"}

@@ -256,6 +256,21 @@ def test_how_well_it_was_read_is_kept(shop: Shop) -> None:
     assert "reading of upper.width" in shop.node("upper.width")["causes"]
 
 
+def test_an_entry_dated_later_is_told_of(shop: Shop, tmp_path: Path) -> None:
+    """A clock that ran ahead would hide every later reading without a word."""
+    file = tmp_path / "phone.jsonl"
+    file.write_text(
+        '{"id": "ahead-of-time", "device": "phone", "seq": 1, "path": "upper.width",'
+        ' "kind": "reading", "sizes": "33 1/16", "at": "2998-05-12T09:30:00Z"}'
+    )
+    shop.says("--import", file)
+    code, text = shop.says("reading", "upper.width", "33 1/32")
+    assert code == 0
+    assert "LOOK: ahead-of goes before it for upper.width, it is dated 12 May 2998" in text
+    shop.says("reading", "upper.width", "33 1/32", "--corrects", "ahead-of")
+    assert shop.node("upper.width")["built"]["text"] == "33 1/32"
+
+
 def test_any_earlier_state_is_shown(shop: Shop) -> None:
     sizes = ("33 1/32", "33 1/16", "32 31/32")
     for size in sizes:

@@ -19,6 +19,7 @@ from casewright.record import (
 )
 
 COUNT = 60
+PAGE = 8192
 
 
 def _all(store: Store) -> tuple[Entry, ...]:
@@ -71,6 +72,29 @@ def test_any_byte_flipped_is_found_or_does_not_matter(record: Path, seed: int) -
     assert rescue.lost in (None, COUNT - len(entries))
     assert (record.parent / rescue.aside).read_bytes() == damaged
     assert _opened(record) == (entries, None)
+
+
+@pytest.mark.parametrize("number", range(6))
+def test_a_page_lost_or_out_of_place_is_found(record: Path, number: int) -> None:
+    """Every page in turn: emptied, then put in the place of another."""
+    content = record.read_bytes()
+    pages = [content[at : at + PAGE] for at in range(0, len(content), PAGE)]
+    here, there = number * len(pages) // 6, (number + 3) * len(pages) // 6 % len(pages)
+    for changed in (bytes(PAGE), pages[there]):
+        record.write_bytes(b"".join([*pages[:here], changed, *pages[here + 1 :]]))
+        entries, rescue = _opened(record)
+        assert len(entries) == COUNT or (
+            rescue is not None and rescue.lost == COUNT - len(entries)
+        )
+        for aside in damaged_files(record):
+            aside.unlink()
+
+
+def test_a_journal_that_is_none_changes_nothing(record: Path) -> None:
+    journal = record.with_name(f"{record.name}-journal")
+    for content in (b"", b"\xd9\xd5\x05\xf9\x20\xa1\x63\xd7" + bytes(600), b"shopping list"):
+        journal.write_bytes(content)
+        assert len(_opened(record)[0]) == COUNT
 
 
 @pytest.mark.parametrize("part", [0.97, 0.85, 0.75])
