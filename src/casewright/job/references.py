@@ -114,6 +114,9 @@ def _choices(case: CaseTable, base: KeyPath, content: Content, reporter: Reporte
         if case.kind == "bookcase" and getattr(case, name):
             what = f"a bookcase has no {name}: its shelves are fixed and evenly spread"
             reporter.tell((*base, name), what, "take it out, and write shelves = ...")
+    if case.kind == "bookcase" and case.joint == "pocket screws":
+        what = "nothing hides pockets in a bookcase: its shelves sit in dadoes"
+        reporter.tell((*base, "joint"), what, 'take it out, or write joint = "dado"')
     for name, kinds in (("toe", ("base",)), ("skirt", ("wall",)), ("nosing", ("bookcase",)),
                         ("crown", ("wall", "bookcase"))):  # fmt: skip
         value = getattr(case, name)

@@ -2,8 +2,15 @@
 
 from __future__ import annotations
 
+from typing import get_args
+
 import pytest
 from tests.jobs import FIVE_LINES, HEAD, UPPER, problem, problems
+
+from casewright.job.tables.case import FrontKind
+
+_KINDS = [f'"{kind}"' for kind in get_args(FrontKind)]
+_FRONTS = f"write {', '.join(_KINDS[:-1])} or {_KINDS[-1]}"
 
 
 @pytest.mark.parametrize(
@@ -69,8 +76,7 @@ def test_a_slip_of_the_pen_names_the_cure(line: str, word: str, column: int, wan
          "it belongs under the stock, such as [stock.plywood]"),
         ('bore_distance = ["3 mm", "6 mm"]', (6, 1), "bore_distance",
          "it belongs under [hardware.hinge]"),
-        ("front = false", (6, 9), "false",
-         'write "slab", "applied frame", "glass frame", "frame and panel" or "none"'),
+        ("front = false", (6, 9), "false", _FRONTS),
         ("finished = true", (6, 12), "true", 'write "left", "right" or "both"'),
         ("fixed_shelves = 12", (6, 17), "12", "write [12], a list"),
         ("width = 30", (6, 1), "width", "delete one of the two"),
@@ -81,6 +87,8 @@ def test_a_slip_of_the_pen_names_the_cure(line: str, word: str, column: int, wan
         ('[low]\nkind = "base"\nwidth = 30', (6, 2), "low", "write [case.low]"),
         ('[case.low]\nkind = "base"\nwidth = 30\n[run.a]\ncases = ["upper", "low"]', (10, 19),
          '"low"', "put cases that hang and cases that stand below them into runs of their own"),
+        ('[case.books]\nkind = "bookcase"\nwidth = 30\njoint = "pocket screws"', (9, 9),
+         '"pocket screws"', 'take it out, or write joint = "dado"'),
         ("[run.a]\ncases = []", (7, 9), "[]", "entries it needs: 1 or more"),
         ('[stock.thin_plywood]\nmeasured = "2.05"', (7, 12), '"2.05"',
          "read it again, or put the right label into thickness"),
@@ -92,8 +100,7 @@ def test_a_slip_of_the_pen_names_the_cure(line: str, word: str, column: int, wan
         ("depth = nan", (6, 9), "nan", "write a length that fits a room"),
         ("depth = 1e99", (6, 9), "1e99", "write a length that fits a room"),
         ("shelves = 99", (6, 11), "99", "write 20 or less"),
-        ('front = "shaker"', (6, 9), '"shaker"',
-         'write "slab", "applied frame", "glass frame", "frame and panel" or "none"'),
+        ('front = "shaker"', (6, 9), '"shaker"', _FRONTS),
         ('sheet = "plywod"', (6, 9), '"plywod"', "did you mean plywood?"),
         ('sheet = "board"', (6, 9), '"board"', "did you mean fibreboard?"),
         ('toe = "notch"', (6, 7), '"notch"', "take it out; only a base case has one"),

@@ -14,7 +14,9 @@ class BoxesTable(Table):
     """How boxes are built, unless a case says otherwise."""
 
     joint: JointKind | None = None
-    """How top, bottom and fixed shelves meet the sides. Default: pocket screws."""
+    """How top, bottom and fixed shelves meet the sides. A bookcase has its own in dadoes; so has a
+    wall case without doors its bottom, where pockets are to be hidden. Default: pocket
+    screws."""
 
     back: Literal["rabbeted", "grooved", "applied", "inset"] | None = None
     """How the back sits: in rabbets, in grooves, applied over the edges, or as a thick board
