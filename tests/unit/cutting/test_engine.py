@@ -254,7 +254,7 @@ def test_offcuts_are_used_for_what_they_save() -> None:
     stock = (*offcuts, replace(problem.stock[0], price=3_200))
     parts = tuple(replace(part, count=3 * part.count) for part in problem.parts)
     seen: list[Progress] = []
-    solution = solve(replace(problem, stock=stock, parts=parts), Stop(1_000_000), 0, seen.append)
+    solution = solve(replace(problem, stock=stock, parts=parts), Stop(600_000), 0, seen.append)
     assert solution.unplaced == ()
     assert seen[-1].cost == solution.cost
     assert solution.bound.value <= solution.cost <= solution.bound.value * 105 // 100
