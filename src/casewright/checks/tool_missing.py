@@ -43,6 +43,7 @@ _NAMES = {"pocket": "pocket holes", "shelf pins": "shelf pin holes", "hinge cup"
           "slide": "slide holes", "slide hook": "hook holes", "front screw": "holes for fronts",
           "pull play": "pull holes"}  # fmt: skip
 _SHOWN = 3
+_SCREWS = 'joint = "pocket screws"'
 
 
 class _Work(NamedTuple):
@@ -71,7 +72,7 @@ def _examine(room: Room) -> Iterator[Breach]:
                 lack.work.setdefault(_Work(feature.kind, cross, bool(part.front)))
                 lack.parts.setdefault(part.path, part)
     for tool, lack in lacking.items():
-        yield _lacks_tool(shop, tool, lack)
+        yield _lacks_tool(room, tool, lack)
     yield from _lacks_bit(room)
 
 
@@ -83,14 +84,16 @@ def _missing(shop: Shop, feature: Feature) -> Iterator[str]:
         yield "drill"
 
 
-def _lacks_tool(shop: Shop, tool: str, lack: _Lack) -> Breach:
-    paths = list(lack.parts)
+def _lacks_tool(room: Room, tool: str, lack: _Lack) -> Breach:
+    shop, paths = room.spec.shop, list(lack.parts)
     names = ", ".join(paths[:_SHOWN])
     more = f" and {len(paths) - _SHOWN} more" if len(paths) > _SHOWN else ""
     what = ", ".join(dict.fromkeys(_NAMES.get(work.kind, work.kind) for work in lack.work))
     ways: list[str] = []
     if tool != "drill":
         ways = [way for work in lack.work for way in _other_ways(shop, work, lack.parts)]
+    if not _may_be_screwed(room, lack):
+        ways = [way for way in ways if way != _SCREWS]
     own = f'a {tool}, bought or borrowed: add "{tool}" to tools in [shop]'
     return Breach(
         paths[0],
@@ -99,6 +102,12 @@ def _lacks_tool(shop: Shop, tool: str, lack: _Lack) -> Breach:
         limit=tool,
         remedies=(*dict.fromkeys(ways), own),
     )
+
+
+def _may_be_screwed(room: Room, lack: _Lack) -> bool:
+    """Whether some of the parts belong to a case other than a bookcase, which has dadoes always."""
+    cases = {case.spec.key: case.spec.kind for case in room.cases}
+    return any(cases.get(path.partition(".")[0]) != "bookcase" for path in lack.parts)
 
 
 def _other_ways(shop: Shop, work: _Work, parts: dict[str, Part]) -> Iterator[str]:
@@ -113,7 +122,7 @@ def _other_ways(shop: Shop, work: _Work, parts: dict[str, Part]) -> Iterator[str
                 yield 'back = "inset" for wall cases: no nailers'
         case "dado" | "rabbet" if work.cross:
             if shop.has("pocket-hole jig"):
-                yield 'joint = "pocket screws"'
+                yield _SCREWS
         case "rabbet" | "groove" if not work.door:
             yield 'back = "applied"'
         case "lap" | "rebate" | "groove" | "tongue" | "mitre" | "slot":

@@ -353,6 +353,12 @@ def test_what_the_shop_cannot_make_stops_the_work(
     assert any(remedy in each for finding in found for each in finding.remedies)
 
 
+def test_no_pocket_screws_are_offered_for_a_bookcase() -> None:
+    """Nothing hides their pockets there: its shelves sit in dadoes whatever is asked for."""
+    (found,) = found_in("tool missing", _in_shop(room_of(back="applied", **BOOKCASE), "router"))
+    assert not any("pocket screws" in remedy for remedy in found.remedies)
+
+
 def test_a_remedy_needs_no_tool_that_is_lacking_too() -> None:
     """Without a router dadoes are no way out of a missing jig."""
     found = found_in("tool missing", _in_shop(room_of(), "pocket-hole jig", "router"))
