@@ -1,0 +1,1 @@
+"""A measured wall filled with cases: widths, fillers and centring, on the grid of the shop."""

@@ -1,0 +1,153 @@
+"""Why nothing fits: the fewest facts that contradict each other, and the smallest relief.
+
+Places that may not move cut the wall into stretches; what lies between two of them must fill the
+stretch exactly, and no stretch asks anything of another. So the facts of one stretch are a
+smallest set in conflict exactly when its least widths exceed it, or its greatest fall short of it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from casewright.layout.tasks import EndFiller, RunPlace, WallTask
+
+__all__ = ["LayoutConflict", "Relief", "conflicts", "relieved"]
+
+ReliefOf = Literal["wall", "place", "left filler", "right filler"]
+
+
+@dataclass(frozen=True, slots=True)
+class Relief:
+    """One fact that, changed alone, would make room.
+
+    Parameters
+    ----------
+    of, key
+        What it is; the place's name for a place, or for the one whose start moves the wall's.
+    steps
+        By how much: narrower for places and fillers, longer for the wall; below 0 the other way
+        round, where a stretch is too long to be filled [steps].
+    """
+
+    of: ReliefOf
+    key: str
+    steps: int
+
+
+@dataclass(frozen=True, slots=True)
+class LayoutConflict:
+    """A stretch of the wall that cannot be filled.
+
+    Parameters
+    ----------
+    start, end
+        Of the stretch, from the wall's left end [steps].
+    places
+        Keys of what must fill it.
+    short
+        By how much the least of all widths is longer than it; below 0: by how much the greatest
+        is shorter [steps].
+    reliefs
+        Each of which would do alone, within what a place or filler can give.
+    """
+
+    start: int
+    end: int
+    places: tuple[str, ...]
+    short: int
+    reliefs: tuple[Relief, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Stretch:
+    start: int
+    end: int
+    places: tuple[RunPlace, ...]
+    left: EndFiller | None
+    right: EndFiller | None
+
+    @property
+    def short(self) -> int:
+        """0 when it can be filled."""
+        room = self.end - self.start
+        bands = [(each.low, each.high) for each in self.places]
+        bands += [(each.low, each.high) for each in (self.left, self.right) if each is not None]
+        least, most = (sum(band[n] for band in bands) for n in (0, 1))
+        return max(least - room, 0) or min(most - room, 0)
+
+
+def conflicts(task: WallTask) -> tuple[LayoutConflict, ...]:
+    """Every stretch that cannot be filled, left to right; none when something fits."""
+    return tuple(
+        LayoutConflict(
+            each.start,
+            each.end,
+            tuple(place.key for place in each.places),
+            each.short,
+            tuple(_reliefs(each)),
+        )
+        for each in _stretches(task)
+        if each.short
+    )
+
+
+def _stretches(task: WallTask) -> Iterator[_Stretch]:
+    start, held, left = 0, list[RunPlace](), task.left
+    for place in task.places:
+        if place.start is not None:
+            if held or left is not None or place.start != start:
+                yield _Stretch(start, place.start, tuple(held), left, None)
+            start, held, left = place.start, [], None
+        held.append(place)
+    yield _Stretch(start, task.length, tuple(held), left, task.right)
+
+
+def _reliefs(stretch: _Stretch) -> Iterator[Relief]:
+    short = stretch.short
+    yield Relief("wall", "", short)
+    for place in stretch.places:
+        if short < 0 or place.low > short:
+            yield Relief("place", place.key, short)
+    ends: tuple[tuple[ReliefOf, EndFiller | None], ...] = (
+        ("left filler", stretch.left), ("right filler", stretch.right),
+    )  # fmt: skip
+    for of, filler in ends:
+        if filler is not None and (short < 0 or filler.low >= short):
+            yield Relief(of, "", short)
+
+
+def relieved(task: WallTask, found: LayoutConflict, relief: Relief) -> WallTask:
+    """The task with one fact changed as a relief says.
+
+    A longer wall moves what stands right of the stretch along with it.
+    """
+    if relief.of == "wall":
+        places = tuple(
+            replace(place, start=place.start + relief.steps)
+            if place.start is not None
+            and place.start >= found.end
+            and place.key not in found.places
+            else place
+            for place in task.places
+        )
+        return replace(task, length=task.length + relief.steps, places=places)
+    if relief.of == "left filler" and task.left is not None:
+        return replace(task, left=_moved(task.left, relief.steps))
+    if relief.of == "right filler" and task.right is not None:
+        return replace(task, right=_moved(task.right, relief.steps))
+    places = tuple(
+        replace(place, low=low, high=high) if place.key == relief.key else place
+        for place in task.places
+        for low, high in [_widened(place.low, place.high, relief.steps)]
+    )
+    return replace(task, places=places)
+
+
+def _widened(low: int, high: int, steps: int) -> tuple[int, int]:
+    return low - max(steps, 0), high - min(steps, 0)
+
+
+def _moved(filler: EndFiller, steps: int) -> EndFiller:
+    return EndFiller(*_widened(filler.low, filler.high, steps))

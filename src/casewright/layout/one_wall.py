@@ -1,0 +1,164 @@
+"""One wall, its sequence given: widths and fillers that fill it exactly, at the least cost."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import combinations
+
+from casewright.layout.programme import LayoutProgramme, ProgrammeSolution
+from casewright.layout.tasks import EndFiller, RunPlace, WallTask
+
+__all__ = ["WallLayout", "lay_out"]
+
+
+@dataclass(frozen=True, slots=True)
+class WallLayout:
+    """An answer: it fills the wall to the step.
+
+    Parameters
+    ----------
+    widths
+        Of the places, left to right [steps].
+    left, right
+        Fillers [steps]; 0 where there is none.
+    cost, bound
+        What it costs, and what no answer to the same task costs less than [points].
+    """
+
+    task: WallTask
+    widths: tuple[int, ...]
+    left: int
+    right: int
+    cost: int
+    bound: int
+
+    @property
+    def starts(self) -> tuple[int, ...]:
+        """Left ends of the places from the wall's left end [steps]."""
+        ends = [self.left]
+        for width in self.widths:
+            ends.append(ends[-1] + width)
+        return tuple(ends[:-1])
+
+    @property
+    def is_proved(self) -> bool:
+        """Whether no better answer exists."""
+        return self.bound == self.cost
+
+    def off_centre(self, number: int) -> int:
+        """How far the middle of a place stands right of what it is to stand on [half steps]."""
+        centre = self.task.places[number].centre
+        if centre is None:
+            return 0
+        return 2 * self.starts[number] + self.widths[number] - centre
+
+
+def lay_out(task: WallTask) -> WallLayout | None:
+    """The best answer to a task, or None when nothing fits."""
+    return _Model(task).answer()
+
+
+class _Model:
+    def __init__(self, task: WallTask) -> None:
+        self.task = task
+        self.programme = LayoutProgramme()
+        self.widths = [self.programme.number(each.low, each.high) for each in task.places]
+        self.left = self._filler(task.left)
+        self.right = self._filler(task.right)
+
+    def answer(self) -> WallLayout | None:
+        """Solve, and read the answer."""
+        whole = dict.fromkeys((self.left, *self.widths, self.right), 1)
+        self.programme.require(whole, low=self.task.length, high=self.task.length)
+        self._starts()
+        self._centres()
+        self._wishes()
+        self._distinct()
+        self._mirrored()
+        self._fillers()
+        solved = self.programme.solve()
+        return None if solved is None else self._read(solved)
+
+    def _filler(self, filler: EndFiller | None) -> int:
+        if filler is None:
+            return self.programme.number(0, 0)
+        return self.programme.number(filler.low, filler.high)
+
+    def _read(self, solved: ProgrammeSolution) -> WallLayout:
+        values = solved.values
+        return WallLayout(
+            self.task,
+            tuple(values[number] for number in self.widths),
+            values[self.left],
+            values[self.right],
+            solved.cost,
+            solved.bound,
+        )
+
+    def _cases(self) -> list[tuple[int, RunPlace]]:
+        """Variables and places of what is built."""
+        return [
+            (number, place)
+            for number, place in zip(self.widths, self.task.places, strict=True)
+            if not place.opening
+        ]
+
+    def _starts(self) -> None:
+        """What stands before a place that may not move fills the wall up to it."""
+        for index, place in enumerate(self.task.places):
+            if place.start is not None:
+                before = dict.fromkeys((self.left, *self.widths[:index]), 1)
+                self.programme.require(before, low=place.start, high=place.start)
+
+    def _centres(self) -> None:
+        """Twice the start and the width once make twice the middle."""
+        for index, place in enumerate(self.task.places):
+            if place.centre is None:
+                continue
+            terms = dict.fromkeys((self.left, *self.widths[:index]), 2)
+            terms[self.widths[index]] = 1
+            cost = self.task.preferences.off_centre
+            reach = max(place.centre, 2 * self.task.length)
+            self.programme.distance(terms, place.centre, reach, cost=cost)
+
+    def _wishes(self) -> None:
+        weights = self.task.preferences
+        for number, place in self._cases():
+            if place.wished is not None:
+                reach = max(abs(place.high - place.wished), abs(place.wished - place.low))
+                self.programme.distance({number: 1}, place.wished, reach, cost=weights.wish)
+            if place.low < weights.narrow:
+                orphan = self.programme.choice(cost=weights.orphan)
+                short = weights.narrow - place.low
+                self.programme.require({number: 1, orphan: short}, low=weights.narrow)
+
+    def _distinct(self) -> None:
+        """Each case costs a width of its own unless it is as wide as one before it."""
+        cases = self._cases()
+        same: dict[int, list[int]] = {number: [] for number, _ in cases}
+        for (one, first), (other, second) in combinations(cases, 2):
+            equal = self.programme.choice()
+            apart = max(first.high, second.high) - min(first.low, second.low)
+            self.programme.require({one: 1, other: -1, equal: apart}, high=apart)
+            self.programme.require({other: 1, one: -1, equal: apart}, high=apart)
+            same[other].append(equal)
+        for number, _ in cases:
+            own = self.programme.choice(cost=self.task.preferences.width)
+            self.programme.require({own: 1, **dict.fromkeys(same[number], 1)}, low=1)
+
+    def _mirrored(self) -> None:
+        """The first case against the last, the second against the last but one, and so on."""
+        cases = self._cases()
+        for (one, first), (other, second) in zip(
+            cases[: len(cases) // 2], cases[::-1], strict=False
+        ):
+            reach = max(first.high, second.high) - min(first.low, second.low)
+            self.programme.distance(
+                {one: 1, other: -1}, 0, reach, cost=self.task.preferences.mirror
+            )
+
+    def _fillers(self) -> None:
+        if self.task.left is not None and self.task.right is not None:
+            reach = max(self.task.left.high, self.task.right.high)
+            cost = self.task.preferences.fillers
+            self.programme.distance({self.left: 1, self.right: -1}, 0, reach, cost=cost)

@@ -1,0 +1,121 @@
+"""What is to be laid out along a wall, in whole steps of the shop's grid."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+__all__ = ["EndFiller", "Preferences", "RunPlace", "WallTask"]
+
+
+@dataclass(frozen=True, slots=True)
+class RunPlace:
+    """One place of a run: a case, or an opening for an appliance.
+
+    Parameters
+    ----------
+    low, high
+        Least and greatest width [steps]; equal for an opening, or where the person pinned it.
+    wished
+        Width asked for, if any [steps].
+    start
+        Where its left end must stand, from the wall's left end [steps]: a window that wall cases
+        leave free, a seam the person pinned; None: anywhere.
+    centre
+        What its middle is to stand on, from the wall's left end [half steps]; None: nothing.
+    opening
+        True for what is bought and not built: it counts neither as a width to build nor as one
+        that mirrors another.
+    """
+
+    key: str
+    low: int
+    high: int
+    wished: int | None = None
+    start: int | None = None
+    centre: int | None = None
+    opening: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class EndFiller:
+    """The filler at one end of a run.
+
+    Parameters
+    ----------
+    low, high
+        Its band [steps].
+    """
+
+    low: int
+    high: int
+
+
+@dataclass(frozen=True, slots=True)
+class Preferences:
+    """What an answer costs, in whole points: the less the better.
+
+    Parameters
+    ----------
+    off_centre
+        For each half step that a middle stands off what it is to stand on [points].
+    width
+        For each width to build that differs from the others [points].
+    mirror
+        For each step by which a case differs from its mirror image in the run [points].
+    fillers
+        For each step by which the two fillers differ [points].
+    wish
+        For each step off a width asked for [points].
+    orphan, narrow
+        For each case narrower than so many steps [points], [steps].
+
+    Sources
+    -------
+    Own judgement after the practice of the trade; editable.
+    """
+
+    off_centre: int
+    width: int
+    mirror: int
+    fillers: int
+    wish: int
+    orphan: int
+    narrow: int
+
+    @classmethod
+    def usual(cls, steps_per_inch: int) -> Preferences:
+        """In points of which an inch of a mirrored width costs five.
+
+        Parameters
+        ----------
+        steps_per_inch
+            Of the grid, about: 16 for sixteenths, 25 for millimetres.
+        """
+        inch = steps_per_inch
+        return cls(
+            off_centre=50, width=8 * inch, mirror=5, fillers=3, wish=2, orphan=20 * inch,
+            narrow=12 * inch,
+        )  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class WallTask:
+    """A run to be laid out between the two ends of a wall, in a sequence that is given.
+
+    Parameters
+    ----------
+    length
+        Of the wall: its narrowest reading less what is not known of it [steps].
+    places
+        Left to right.
+    left, right
+        Fillers at its ends; None where it begins or ends free of a wall, flush with the end.
+    preferences
+        What makes one answer better than another.
+    """
+
+    length: int
+    places: tuple[RunPlace, ...]
+    left: EndFiller | None
+    right: EndFiller | None
+    preferences: Preferences
