@@ -91,6 +91,34 @@ def _heights(writer: _Writer, kind: _Kind) -> None:
         writer.perhaps("crown", writer.length(1, 4))
 
 
+def _rows(writer: _Writer) -> None:
+    """Rows of a base case: drawers, a drawer over doors, rows by name, a sink."""
+    match writer.one("drawers", "top_drawer", "rows", "sink"):
+        case "drawers":
+            writer.say("drawers", str(writer.draw(st.integers(1, 5))))
+            writer.perhaps("top_drawer", writer.length(4, 9))
+        case "top_drawer":
+            writer.say("top_drawer", writer.length(3, 12))
+        case "sink":
+            writer.say("sink", "true")
+            return
+        case _:
+            kinds = writer.draw(st.lists(
+                st.sampled_from(("drawer", "drawer", "doors", "open")), min_size=1, max_size=4
+            ))  # fmt: skip
+            high = [
+                f" {writer.draw(st.integers(4, 12))} in" if writer.chance() else "" for _ in kinds
+            ]
+            rows = [f'"{kind}{size}"' for kind, size in zip(kinds, high, strict=True)]
+            if writer.chance():
+                rows.insert(0, '"false front 6 in"')
+            writer.say("rows", f"[{', '.join(rows)}]")
+            writer.perhaps("rails", "true")
+    joint = writer.one("butt", "rabbet", "dado", "box joint")
+    slides = writer.one("side-mount", "undermount")
+    writer.perhaps("drawer", f'{{ joint = "{joint}", slides = "{slides}" }}')
+
+
 def _case(writer: _Writer, key: str, kind: _Kind) -> None:
     writer.lines.append(f"[case.{key}]")
     writer.say("kind", f'"{kind}"')
@@ -101,12 +129,17 @@ def _case(writer: _Writer, key: str, kind: _Kind) -> None:
     writer.perhaps("back", f'"{writer.one("rabbeted", "grooved", "applied", "inset")}"')
     writer.perhaps("edge", f'"{writer.one("band", "lip", "painted")}"')
     writer.perhaps("pockets", f'"{writer.one("hidden", "plugged")}"')
-    writer.perhaps("shelves", str(writer.draw(st.integers(0, 4))))
+    rowed = kind == "base" and writer.chance()
+    if rowed:
+        _rows(writer)
+    else:
+        writer.perhaps("shelves", str(writer.draw(st.integers(0, 4))))
     if kind == "base":
         writer.perhaps("toe", f'"{writer.one("notch", "plinth", "none")}"')
     writer.perhaps("finished", f'"{writer.one("left", "right", "both")}"')
     writer.perhaps("front", _front(writer))
-    _heights(writer, kind)
+    if not rowed or writer.chance():
+        _heights(writer, kind)
 
 
 @st.composite

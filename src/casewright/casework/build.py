@@ -33,13 +33,12 @@ from casewright.casework.openings import find_openings
 from casewright.casework.outside import hold_outside
 from casewright.casework.plinths import Plinth, assemble_plinth, cut_plinth, place_plinth
 from casewright.casework.rails import (
-    cut_front_rail,
     cut_nailers,
     cut_rails,
     place_flat,
     place_upright,
 )
-from casewright.casework.rows import cut_row_boards
+from casewright.casework.rows import cut_front_rail, cut_row_boards
 from casewright.casework.shelves import add_shelves, bore_pins, cut_fixed
 from casewright.casework.specs import CaseSpec
 from casewright.casework.strips_below import add_nosings, add_skirt
@@ -153,9 +152,7 @@ def _cut_between(maker: Maker, box: Box) -> None:
     """Everything that goes between the sides, matched to the bottom."""
     spec = maker.spec
     head = None
-    if spec.sink:
-        cut_front_rail(maker, box, box.head)
-    elif spec.kind == "base":
+    if spec.kind == "base" and not spec.sink:
         wide = maker.style("stretcher")
         cut_horizontal(
             maker, box, "front_stretcher", "stretcher", "front stretcher",
@@ -165,12 +162,12 @@ def _cut_between(maker: Maker, box: Box) -> None:
             maker, box, "rear_stretcher", "stretcher", "rear stretcher",
             underside=None, width=wide, edges=(),
         )  # fmt: skip
-    else:
+    elif not spec.sink:
         head = cut_horizontal(maker, box, "top", "top", "top", underside=None)
     cut_fixed(maker, box)
     cut_row_boards(maker, box)
-    if head is not None and any(row.kind == "false front" for row in spec.rows):
-        cut_front_rail(maker, box, head.underside)
+    if any(row.kind == "false front" for row in spec.rows):
+        cut_front_rail(maker, box, box.head if head is None else head.underside)
     cut_nailers(maker, box, head)
     cut_rails(maker, box, head)
     if box.deck.value > box.foot.value and spec.kind != "wall":

@@ -5,9 +5,9 @@ from __future__ import annotations
 from casewright.casework.box import Board, Box, cut_horizontal
 from casewright.casework.features import Plane
 from casewright.casework.maker import Maker
-from casewright.dims import Dim, least
+from casewright.dims import Dim
 
-__all__ = ["cut_front_rail", "cut_nailers", "cut_rails", "place_flat", "place_upright"]
+__all__ = ["cut_nailers", "cut_rails", "place_flat", "place_upright"]
 
 _FLAT_ENDS = ("left", "right", "front", "back")
 _FLIPPED_ENDS = ("right", "left", "front", "back")
@@ -55,23 +55,6 @@ def place_upright(maker: Maker, board: Board, x: Dim, rear: Dim) -> None:
         board.outline, role=board.role, title=board.title, lies="+x +y +z",
         at=(x, board.underside, rear), ends=_UPRIGHT_ENDS,
         shows=("t1",) if forward or maker.spec.front is None else (), group="horizontals",
-    )  # fmt: skip
-
-
-def cut_front_rail(maker: Maker, box: Box, below: Dim) -> None:
-    """A rail on edge in front, which a false front is screwed to; no higher than that.
-
-    Parameters
-    ----------
-    below
-        Case height that its upper edge reaches [mm].
-    """
-    width, rows = maker.style("sink_rail"), maker.spec.rows
-    if rows and rows[0].height is not None:
-        width = least(width, maker.number("false_front_height", rows[0].height))
-    cut_horizontal(
-        maker, box, "front_rail", "rail", "front rail on edge", underside=None, below=below,
-        width=width, edges=(),
     )  # fmt: skip
 
 

@@ -11,9 +11,9 @@ from casewright.casework.box import Board, Box, cut_horizontal
 from casewright.casework.carcase import Opening
 from casewright.casework.maker import Maker
 from casewright.casework.specs import RowSpec
-from casewright.dims import Dim
+from casewright.dims import Dim, least
 
-__all__ = ["cut_row_boards", "part_into_rows", "row_names"]
+__all__ = ["cut_front_rail", "cut_row_boards", "part_into_rows", "row_names"]
 
 _WORDS = {"drawer": "drawer", "false front": "false_front", "open": "open", "doors": "doors"}
 
@@ -136,21 +136,53 @@ def _line(
 
 def cut_row_boards(maker: Maker, box: Box) -> None:
     """Boards between rows: whole ones where a row is open, rails where the job wants them."""
-    rows = maker.spec.rows
-    wanted = [_is_whole(pair) or maker.spec.row_rails for pair in pairwise(rows)]
-    if not any(wanted):
+    if not any(_wants_board(maker, pair) for pair in pairwise(maker.spec.rows)):
         return
+    thick, half = box.bottom.outline.thickness, maker.style("gap") / 2
+    line, above, heights = _designed(maker, box)
+    for number, (height, pair) in enumerate(
+        zip(heights, pairwise(maker.spec.rows), strict=False), start=1
+    ):
+        line = line - above - height - half
+        above = half
+        if _wants_board(maker, pair):
+            _cut_board(maker, box, number, line - thick / 2, whole=_is_whole(pair))
+
+
+def cut_front_rail(maker: Maker, box: Box, below: Dim) -> None:
+    """A rail on edge in front, which a false front is screwed to; no higher than that.
+
+    Parameters
+    ----------
+    below
+        Case height that its upper edge reaches [mm].
+    """
+    _, _, heights = _designed(maker, box)
+    most = heights[0]
+    first = next(pairwise(maker.spec.rows), None)
+    if first is not None and _wants_board(maker, first):
+        most = most - box.bottom.outline.thickness - 2 * maker.style("driver_room")
+    if below is not box.head:
+        most = most - box.bottom.outline.thickness
+    cut_horizontal(
+        maker, box, "front_rail", "rail", "front rail on edge", underside=None, below=below,
+        width=least(maker.style("sink_rail"), most), edges=(),
+    )  # fmt: skip
+
+
+def _designed(maker: Maker, box: Box) -> tuple[Dim, Dim, tuple[Dim, ...]]:
+    """Upper end of the face, what is left bare there, heights of the fronts, as designed [mm]."""
     divider = next((b for b in box.boards if b.role == "divider"), None)
     thick, half = box.bottom.outline.thickness, maker.style("gap") / 2
     line = box.head if divider is None else divider.underside + thick / 2
     above = maker.style("base_top_reveal") if divider is None else half
     given, low = _heights(maker), _raised(box.deck, maker.style("bottom_reveal"))
     share = _share(maker, given, low, line - above)
-    for number, (height, pair) in enumerate(zip(given, pairwise(rows), strict=False), start=1):
-        line = line - above - (share if height is None else height) - half
-        above = half
-        if wanted[number - 1]:
-            _cut_board(maker, box, number, line - thick / 2, whole=_is_whole(pair))
+    return line, above, tuple(share if height is None else height for height in given)
+
+
+def _wants_board(maker: Maker, pair: tuple[RowSpec, RowSpec]) -> bool:
+    return maker.spec.row_rails or _is_whole(pair)
 
 
 def _is_whole(pair: tuple[RowSpec, RowSpec]) -> bool:

@@ -1,4 +1,4 @@
-"""Data sheets of hinges, pulls, pins, slides, fasteners: generic, typed or picked by the person."""
+"""Data sheets of hinges, pulls, pins, slides, screws: generic, typed or picked by the person."""
 
 from casewright.hardware.screw_charts import WALL_SCREWS, pocket_screw_length, screw_lengths
 from casewright.hardware.sheets import (
@@ -8,9 +8,10 @@ from casewright.hardware.sheets import (
     PullSheet,
     ScrewSheet,
 )
-from casewright.hardware.slides import SlideSheet, UndermountSheet
+from casewright.hardware.slides import LAST_HOLE, SlideSheet, UndermountSheet
 
 __all__ = [
+    "LAST_HOLE",
     "WALL_SCREWS",
     "HardwareList",
     "HingeSheet",

@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
 
 from casewright.dims import Given
 
-__all__ = ["SlideSheet", "UndermountSheet"]
+__all__ = ["LAST_HOLE", "SlideSheet", "UndermountSheet"]
+
+LAST_HOLE = Fraction(10)
+"""A slide has no hole nearer to its rear end [mm] (common practice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +35,7 @@ class SlideSheet:
     line
         Screw holes in the case's side above the lower edge of the box's sides [mm].
     holes
-        Those holes behind the slide's front end [mm]; the ones beyond its length are left out.
+        Those holes behind the slide's front end [mm]; short slides go without the last ones.
     box_holes
         Holes in the box's own sides, on the same line, behind its front end [mm]; none where
         nothing is screwed to the box's sides.

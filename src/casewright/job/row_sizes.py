@@ -17,6 +17,9 @@ _LEAST: dict[RowKind, Fraction] = {
 }  # fmt: skip
 """Least heights of rows [mm]."""
 
+_DRIVER, _HEAD = Fraction(90), Fraction(26)
+"""Room beside a board with pockets, and below one that they look out of [mm]."""
+
 
 def _face(sizes: CaseSizes) -> Fraction:
     """What the fronts of the rows share out, gaps and reveals taken off [mm]."""
@@ -38,6 +41,7 @@ def check_rows(sizes: CaseSizes) -> None:
     written = written_rows(sizes.case.key, sizes.content.cases[sizes.case.key])
     face = _face(sizes)
     given = [(row, path) for row, (_, _, path) in zip(rows, written, strict=True)]
+    _check_false_front(sizes, written[0][2])
     total = sum((row.height.value for row in rows if row.height), Fraction(0))
     sharing = [row for row in rows if row.height is None]
     base: KeyPath = ("case", sizes.case.key)
@@ -52,11 +56,49 @@ def check_rows(sizes: CaseSizes) -> None:
             )
             want = f"leave out the height of one row, or write {sizes.text(rest)} for the last"
             sizes.reporter.tell(where, what, want)
+        else:
+            _check_boards_between(sizes, Fraction(0), where)
         return
     share = (face - total) / len(sharing)
+    _check_boards_between(sizes, share, where)
     least = max(_LEAST[row.kind] for row in sharing)
     if share < least:
         what = f"{sizes.text(max(share, Fraction(0)))} is left for each row without a height"
         lower = "lower rows above, " if total else ""
         want = f"{lower}fewer rows, or a case {sizes.text((least - share) * len(sharing))} higher"
         sizes.reporter.tell(where, what, want)
+
+
+def _check_false_front(sizes: CaseSizes, where: KeyPath) -> None:
+    """A false front must hide its rail, and a board under it leaves room for a driver."""
+    rows, case = sizes.case.rows, sizes.case
+    height = rows[0].height
+    if rows[0].kind != "false front" or height is None:
+        return
+    need = _LEAST["false front"] + (Fraction(0) if case.sink else sizes.board)
+    if case.row_rails or (len(rows) > 1 and rows[1].kind == "open"):
+        need += sizes.board + 2 * sizes.value("driver_room")
+    if height.value < need:
+        what = f"a false front of {sizes.text(height.value)} hides no rail to hold it"
+        sizes.reporter.tell(where, what, sizes.at_least(need))
+
+
+def _check_boards_between(sizes: CaseSizes, share: Fraction, where: KeyPath) -> None:
+    """Boards between rows need room for a driver, and whole ones to pass the nailer."""
+    case = sizes.case
+    free, whole_above = -sizes.board, False
+    for number, row in enumerate(case.rows):
+        free += row.height.value if row.height else share
+        last = number == len(case.rows) - 1
+        whole = not last and "open" in (row.kind, case.rows[number + 1].kind)
+        if not (whole or last or case.row_rails):
+            continue
+        need = _DRIVER
+        if whole and not whole_above and case.back != "inset":
+            need = max(need, sizes.value("nailer") + _HEAD)
+        if free < need and (number or not last):
+            what = f"{sizes.text(max(free, Fraction(0)))} is left between the boards about row "
+            what += f"{number + 1}: a driver and the nailer want {sizes.text(need)}"
+            sizes.reporter.tell(where, what, "fewer or higher rows, or rails = false")
+            return
+        free, whole_above = -sizes.board, whole_above or whole

@@ -11,6 +11,7 @@ from casewright.casework.setups import (
     rip_cut_setup,
 )
 from casewright.dims import Dim, least
+from casewright.hardware import LAST_HOLE
 
 __all__ = ["bore_box_sides", "cut_for_slides", "cut_grooves", "join_bottom"]
 
@@ -74,7 +75,9 @@ def bore_box_sides(maker: Maker, box: DrawerBox) -> None:
     """Pilot holes for side-mounted slides in the outside of the box, from its front end."""
     house, kind = maker.house, box.plan.kind
     holes = [
-        hole for hole in house.slide_row(kind, "box_holes") if hole.value < box.plan.length.value
+        hole
+        for hole in house.slide_row(kind, "box_holes")
+        if hole.value + LAST_HOLE <= box.plan.length.value
     ]
     if not holes:
         return

@@ -14,6 +14,7 @@ from casewright.casework.maker import Maker
 from casewright.casework.setups import bore_setup
 from casewright.casework.specs import SlideKind
 from casewright.dims import Dim, Place, Way, greatest, least
+from casewright.hardware import LAST_HOLE
 
 __all__ = ["DrawerPlan", "plan_slides"]
 
@@ -152,7 +153,8 @@ def _bore(maker: Maker, side: str, name: str, kind: SlideKind, sizes: tuple[Dim,
     house = maker.house
     up, length = sizes
     front = house.slide(kind, "front")
-    holes = [hole for hole in house.slide_row(kind, "holes") if hole.value < length.value]
+    most = length.value - LAST_HOLE
+    holes = [hole for hole in house.slide_row(kind, "holes") if hole.value <= most]
     places = tuple((up, front + hole) for hole in holes)
     thickness = maker.parts[side].finished.thickness
     depth = least(house.slide(kind, "depth"), thickness * 2 / 3)

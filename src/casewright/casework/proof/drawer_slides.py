@@ -10,7 +10,7 @@ from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.failure import Failure
 from casewright.casework.proof.holes import Row
 from casewright.casework.proof.solids import Solid
-from casewright.hardware import SlideSheet
+from casewright.hardware import LAST_HOLE, SlideSheet
 
 __all__ = ["check_box_holes", "check_slide_holes"]
 
@@ -23,7 +23,7 @@ def check_slide_holes(case: Assembled, drawer: Drawer, sheet: SlideSheet) -> Ite
     wanted = {
         (sheet.line.value, sheet.front.value + hole.value)
         for hole in sheet.holes
-        if hole.value < drawer.slide_length.value
+        if hole.value + LAST_HOLE <= drawer.slide_length.value
     }
     for path, inward in zip(drawer.bores, ("+x", "-x"), strict=True):
         solid, row = found.get(path, (None, None))
@@ -44,7 +44,7 @@ def check_box_holes(case: Assembled, drawer: Drawer, sheet: SlideSheet) -> Itera
     wanted = {
         (sheet.line.value, sheet.front.value + hole.value)
         for hole in sheet.box_holes
-        if hole.value < drawer.slide_length.value
+        if hole.value + LAST_HOLE <= drawer.slide_length.value
     }
     for path in drawer.parts:
         if case.solids[path].part.role != "drawer side":
