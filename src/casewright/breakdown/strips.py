@@ -114,11 +114,11 @@ def _milling(desk: Desk, strip: Board, source: Board, width: Fraction) -> Millin
         shop_text(size, unit, with_unit=True) for size in (width, strip.thickness.value)
     )
     words = (
-        f"Rip {source.title} to {wide}; resaw each rip on edge into {yields}; plane to {thick}; "
-        "then crosscut. Test the planer on a spare."
+        f"From {source.title}: rip it {wide} wide; resaw each rip on edge into {yields}; plane to "
+        f"{thick}; then crosscut. Test the planer on a spare."
     )
     if yields == 1:
-        words = f"Rip {source.title} to {wide}; plane to {thick}; then crosscut."
+        words = f"From {source.title}: rip it {wide} wide; plane to {thick}; then crosscut."
     return Milling(source.key, source.thickness.value, strip.thickness.value, width, yields, words)
 
 

@@ -145,7 +145,7 @@ def _label(piece: Piece, box: _Box, unit: Unit) -> Iterator[Sequence[Element]]:
     if min(long, wide) > _ROOMY_MM and max(long, wide) > 2 * _ROOMY_MM:
         for size in _SIZES:
             yield _over_and_under(middle, (name, words), size, turned)
-    if (piece.mark or piece.kind == "strip blank") and max(long, wide) > 2 * _ROOMY_MM:
+    if piece.mark and max(long, wide) > 2 * _ROOMY_MM:
         yield from _beside(box, (name, words), turned)
     yield from _marks(name, box, turned)
 

@@ -9,11 +9,12 @@ from casewright.casework.parts import Part
 from casewright.dims import Dim
 from casewright.outputs.blocks import Block, Column, Heading, Paragraph, Row, Table
 from casewright.outputs.document import Section
-from casewright.outputs.inlines import Inline, Link, PageNumbers, Rich, SignMark
+from casewright.outputs.inlines import Inline, Link, PageNumber, PageNumbers, Rich, SignMark
 from casewright.packet.alike import card_targets, mark_links, piece_groups, shared_title
 from casewright.packet.cut_places import rough_lengths, sheet_places
 from casewright.packet.words import edge_words, place_titles, sizes, unfold
 from casewright.room.model import Room
+from casewright.stock import Glazing
 
 __all__ = ["cut_list_section"]
 
@@ -87,7 +88,7 @@ def _row(
             mark_links(group, "cut:"),
             _edges(room, group),
             _finished(room, first, is_rough=first.path in rough),
-            _from(group, places),
+            _from(room, group, places),
             PageNumbers(card_targets(group)),
         )
     )
@@ -121,11 +122,15 @@ def _finished(room: Room, part: Part, *, is_rough: bool) -> Rich:
     return words
 
 
-def _from(group: Sequence[Part], places: Mapping[str, tuple[str, str]]) -> tuple[Inline, ...]:
+def _from(
+    room: Room, group: Sequence[Part], places: Mapping[str, tuple[str, str]]
+) -> tuple[Inline, ...]:
     """The sheets, boards or strips they come out of, each of which leads there: 'sheets 1, 4'.
 
-    What waits for an answer comes out of none yet.
+    What waits for an answer comes out of none yet, what is ordered to size out of none at all.
     """
+    if isinstance(room.spec.stock[group[0].stock], Glazing):
+        return ("ordered, p. ", PageNumber("buy"))
     if group[0].waits_for:
         return (SignMark("ask"), " waits")
     found = sorted({places[p.path] for p in group if p.path in places}, key=_number)

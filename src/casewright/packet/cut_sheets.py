@@ -23,7 +23,7 @@ from casewright.outputs.blocks import (
 from casewright.outputs.document import Paper, Section
 from casewright.packet.cut_places import SOLID, plan_anchor, sheet_anchor, sheet_name
 from casewright.packet.cut_words import how_it_is_cut, plan_notes, plan_summary
-from casewright.packet.saw_rows import SAW_COLUMNS, saw_rows
+from casewright.packet.saw_rows import saw_columns, saw_rows
 from casewright.packet.strip_table import strip_table
 from casewright.room.model import Room
 
@@ -97,7 +97,7 @@ def _cuts(room: Room, plan: StockPlan, paper: Paper) -> Iterator[Block]:
         yield Keep((Heading("At the saw, in this order", 2), first))
         yield from others
     noun = plan.kind.removesuffix("s")
-    yield Table(SAW_COLUMNS, saw_rows(cards, noun, unit), small=True)
+    yield Table(saw_columns(unit), saw_rows(cards, noun, unit), small=True)
     if plan.from_offcuts:
         yield Heading("From what is left over", 3)
         yield Bullets(tuple(piece.title for piece in plan.from_offcuts))

@@ -27,7 +27,7 @@ _SETTINGS = {
     "sled": "Stop",
 }
 
-_BASE = "; on a base that this saw has trimmed, its edge shows where the saw cuts"
+_BASE = "; a base that this saw has trimmed shows the line"
 
 
 def plan_summary(plan: StockPlan) -> str:

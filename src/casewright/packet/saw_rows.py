@@ -13,13 +13,9 @@ from casewright.outputs.blocks import Column, Row
 from casewright.outputs.inlines import Blank, Inline, Link, Rich, SignMark, Strong, Tick
 from casewright.packet.words import mark_list, sizes, unfold
 
-__all__ = ["SAW_COLUMNS", "saw_rows"]
+__all__ = ["saw_columns", "saw_rows"]
 
-SAW_COLUMNS = (
-    Column("Cut", "centre"), Column("What", share=3.2), Column("Datum", share=1.6),
-    Column("Gives", share=4.2), Column("Done"),
-)  # fmt: skip
-"""Columns of the table."""
+_SHARES: dict[Unit, tuple[float, float, float]] = {"in": (3.2, 1.6, 4.2), "mm": (3.5, 1.6, 3.9)}
 
 _EDGES = {"bottom": "lower edge", "top": "upper edge", "left": "left end", "right": "right end"}
 _DANGERS = tuple(
@@ -37,6 +33,15 @@ _RUNS: dict[Method, str] = {
     "carrier": "a fence setting for each cut, the push block carries the piece",
     "sled": "a stop on the crosscut sled for each cut",
 }
+
+
+def saw_columns(unit: Unit) -> tuple[Column, ...]:
+    """Columns of the table; stacked fractions take less of a line than tenths of a millimetre."""
+    what, datum, gives = _SHARES[unit]
+    return (
+        Column("Cut", "centre"), Column("What", share=what), Column("Datum", share=datum),
+        Column("Gives", share=gives), Column("Done"),
+    )  # fmt: skip
 
 
 def saw_rows(cards: Sequence[SawCard], noun: str, unit: Unit) -> tuple[Row, ...]:
