@@ -261,6 +261,7 @@ def _of_front(front: Front, step: Fraction) -> Iterator[tuple[str, Front]]:
         other: Hand = "left" if front.hinge_side == "right" else "right"
         yield "hinge side ", replace(front, hinge_side=other)
         names += ["bore_distance", "plate_height", "overlay"]
+        names += [] if front.crank is None else ["crank"]
     for sign, by in _signs(step):
         for name in names:
             change: Any = {name: moved(getattr(front, name), by)}

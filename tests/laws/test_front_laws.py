@@ -27,7 +27,7 @@ from tests.builders import given as chosen
 
 from casewright.casework.build import build_case
 from casewright.casework.cases import Case
-from casewright.casework.specs import FrontSpec
+from casewright.casework.specs import FrontSpec, front_spec
 from casewright.casework.verification import verify
 from casewright.dims import Origin
 from casewright.facts import Fact
@@ -53,6 +53,7 @@ def _cases(draw: st.DrawFn) -> tuple[Unit, dict[str, Any]]:
     front = replace(
         draw(fronts), hinge=draw(st.sampled_from(("left", "right"))),
         leaves=draw(st.sampled_from((None, 1, 2))),
+        overlay=draw(st.sampled_from(("full", "full", "partial", "inset"))),
     )  # fmt: skip
     changes: dict[str, Any] = {
         "width": str(size(5, 48)),
@@ -80,6 +81,12 @@ def _built(unit: Unit, changes: dict[str, Any]) -> Case:
     return one_case(unit, goods=stock(unit, ply=text), **given_changes)
 
 
+def _clear(case: Case) -> Fraction:
+    """Between the sides [mm]."""
+    sides = sum((p.finished.thickness.value for p in case.parts if p.role == "side"), Fraction(0))
+    return case.width.value - sides
+
+
 @settings(max_examples=120, deadline=None)
 @given(drawn=_cases())
 def test_fronts_fit_whatever_the_sizes(drawn: tuple[Unit, dict[str, Any]]) -> None:
@@ -98,7 +105,10 @@ def test_fronts_fit_whatever_the_sizes(drawn: tuple[Unit, dict[str, Any]]) -> No
         doors = [leaves[path] for path in face.leaves]
         across = sum((d.width.value for d in doors), face.left.value + face.right.value)
         across += sum((gap.value for gap in face.gaps), Fraction(0))
-        assert across == face.x1.value - face.x0.value == case.width.value
+        assert across == face.x1.value - face.x0.value
+        asked = front_spec(case.spec, face.opening)
+        inset = asked is not None and asked.overlay == "inset"
+        assert across == (_clear(case) if inset else case.width.value)
         for door in doors:
             up = face.bottom.value + door.height.value + face.top.value
             assert up == face.y1.value - face.y0.value

@@ -47,13 +47,20 @@ def _sheet_note(placeholder: bool) -> str:
 
 
 def _hinges(room: Room, fronts: list[Door]) -> Iterator[BuyLine]:
-    hung = [front for front in fronts if front.hinges]
-    paths = tuple(hinge.path for front in hung for hinge in front.hinges)
     sheet = room.spec.hardware.hinge
-    yield pieces(
-        "door hardware", sheet.title, "hinge", len(paths), HINGES, paths=paths,
-        why=f"{len(paths)} on {counted(len(hung), 'door')}", note=_sheet_note(sheet.placeholder),
-    )  # fmt: skip
+    arms: dict[Fraction, list[Door]] = {}
+    for front in fronts:
+        crank = Fraction(0) if front.crank is None else front.crank.value
+        arms.setdefault(crank, []).extend([front] if front.hinges else [])
+    for crank, hung in sorted(arms.items()):
+        paths = tuple(hinge.path for front in hung for hinge in front.hinges)
+        arm = f", with the arm cranked {shop_text(crank, 'mm')} mm" if crank else ""
+        key = f"hinge_crank_{shop_text(crank, 'mm')}" if crank else "hinge"
+        yield pieces(
+            "door hardware", f"{sheet.title}{arm}", key, len(paths), HINGES, paths=paths,
+            why=f"{len(paths)} on {counted(len(hung), 'door')}",
+            note=_sheet_note(sheet.placeholder),
+        )  # fmt: skip
 
 
 def _plates(room: Room, fronts: list[Door]) -> Iterator[BuyLine]:

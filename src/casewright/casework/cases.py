@@ -90,6 +90,8 @@ class Door(Front):
         From the bottom up.
     bore_distance, plate_height, overlay
         Solved from the hinge's sheet [mm].
+    crank
+        Of the hinges' arm [mm]; None for a straight one.
     """
 
     hinge_side: Hand
@@ -97,6 +99,7 @@ class Door(Front):
     bore_distance: Dim
     plate_height: Dim
     overlay: Dim
+    crank: Dim | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,6 +7,7 @@ from fractions import Fraction
 from casewright.casework.box import Board, Box, cut_horizontal
 from casewright.casework.carcase import Carcase, Opening
 from casewright.casework.features import Bores
+from casewright.casework.fronts.face_edges import inset_by
 from casewright.casework.maker import Maker
 from casewright.casework.setups import bore_setup
 from casewright.dims import Dim, Way
@@ -109,7 +110,10 @@ def bore_pins(maker: Maker, box: Box, opening: Opening, plates: tuple[Dim, ...])
     heights = _pin_heights(maker, opening, plates)
     if not heights:
         return ()
-    line, depth = maker.style("pin_line"), maker.house.pin("depth")
+    depth, inset = maker.house.pin("depth"), inset_by(maker, opening)
+    lines = {"front": maker.style("pin_line"), "back": maker.style("pin_line")}
+    if inset is not None:
+        lines["front"] = maker.place.let(f"pins_{opening.name}_line", lines["front"] + inset)
     hole = maker.house.pin("hole")
     rows = tuple(h if box.foot is maker.zero else h - box.foot for h in heights)
     for outline in (box.left, box.right):
@@ -122,14 +126,15 @@ def bore_pins(maker: Maker, box: Box, opening: Opening, plates: tuple[Dim, ...])
                     face="A",
                     datum_l="l0",
                     datum_w="w0" if edge == "w0" else "w1",
-                    places=tuple((row, line) for row in rows),
+                    places=tuple((row, lines[word]) for row in rows),
                     diameter=hole,
                     depth=depth,
                     asked_by=maker.path("shelf"),
                     pitch=maker.house.pin("pitch"),
                     setup=bore_setup(
-                        "pin jig", line=line, depth=depth, bit="brad-point bit", bit_size=hole,
-                        check=rows[0], check_words="from the bottom end to the first hole",
+                        "pin jig", line=lines[word], depth=depth, bit="brad-point bit",
+                        bit_size=hole, check=rows[0],
+                        check_words="from the bottom end to the first hole",
                     ),
                 ),
             )  # fmt: skip
@@ -148,6 +153,9 @@ def add_shelves(
         return
     side = maker.style("shelf_side_clearance")
     setback = maker.style("shelf_setback" if maker.spec.kind == "wall" else "base_shelf_setback")
+    inset = inset_by(maker, opening)
+    if inset is not None:
+        setback = maker.place.let(f"setback_{opening.name}", setback + inset)
     heights = _spread(maker, opening, _clear_pins(maker, opening, pins), hinges, count)
     if len(heights) < count:
         maker.findings.append(_no_room(maker, opening, len(heights)))

@@ -19,17 +19,20 @@ __all__ = [
     "FrontSpec",
     "Hand",
     "JointKind",
+    "OverlayKind",
     "PocketKind",
     "RowKind",
     "RowSpec",
     "SlideKind",
     "ToeKind",
+    "front_spec",
 ]
 
 CaseKind = Literal["wall", "base", "bookcase", "plinth"]
 BackKind = Literal["rabbeted", "grooved", "applied", "inset", "open"]
 JointKind = Literal["pocket screws", "dado", "rabbet"]
 DoorKind = Literal["slab", "applied frame", "glass frame", "frame and panel", "mitred frame"]
+OverlayKind = Literal["full", "partial", "inset"]
 EdgeKind = Literal["band", "lip", "painted"]
 PocketKind = Literal["hidden", "plugged"]
 ToeKind = Literal["notch", "plinth", "none"]
@@ -59,6 +62,9 @@ class FrontSpec:
     edge
         What is done to a slab's edges; None: fibreboard is filled and painted, other slabs get
         what the box gets.
+    overlay
+        full: over the edges of the box but for a reveal; partial: over a part of them; inset:
+        inside, flush with them.
     """
 
     construction: DoorKind
@@ -71,6 +77,7 @@ class FrontSpec:
     pull: bool = True
     edge: EdgeKind | None = None
     panel: str = ""
+    overlay: OverlayKind = "full"
 
 
 @dataclass(frozen=True, slots=True)
@@ -197,3 +204,8 @@ class CaseSpec:
     row_rails: bool = False
     drawer: DrawerSpec | None = None
     sink: bool = False
+
+
+def front_spec(spec: CaseSpec, opening: str) -> FrontSpec | None:
+    """What was asked for in front of an opening, by its name."""
+    return spec.upper_front if opening == "upper" else spec.front

@@ -5,17 +5,22 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from casewright.dims import Given
+from casewright.dims import Given, Origin
 from casewright.hardware.slides import SlideSheet, UndermountSheet
 
 __all__ = ["HardwareList", "HingeSheet", "PinSheet", "PullSheet", "ScrewSheet"]
+
+
+# Of the usual European hinges with an arm of 0, 9.5 and 18 mm; from memory.
+_USUAL = Origin("cited", "crank of the usual arm", "common practice")
+_HALF_CRANK, _INSET_CRANK = Given(Fraction(19, 2), _USUAL), Given(Fraction(18), _USUAL)
 
 
 @dataclass(frozen=True, slots=True)
 class HingeSheet:
     """A concealed cup hinge.
 
-    overlay = constant + bore_distance - plate_height.
+    overlay = constant - crank + bore_distance - plate_height.
 
     Parameters
     ----------
@@ -37,6 +42,9 @@ class HingeSheet:
         What the side screw gives either way [mm].
     stand_off
         How far a door opened to a right angle stands out past its closed edge [mm].
+    half_crank, inset_crank
+        How much less the cranked arms for doors that lie over half an edge, and for inset doors,
+        give than the straight one [mm].
     placeholder
         True when nobody has typed the sheet of the hinge in hand: asked for before boring.
     """
@@ -54,6 +62,8 @@ class HingeSheet:
     plate_hole: Given
     side_play: Given
     stand_off: Given
+    half_crank: Given = _HALF_CRANK
+    inset_crank: Given = _INSET_CRANK
     placeholder: bool = True
 
 

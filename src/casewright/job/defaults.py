@@ -93,7 +93,8 @@ def _hardware(unit: Unit) -> dict[str, dict[str, Any]]:
             "constant": "13 mm", "bore_distance": ["3 mm", "6 mm"],
             "plate_heights": ["0 mm", "2 mm", "4 mm"], "cup_diameter": "35 mm",
             "cup_depth": "12.5 mm", "plate_line": "37 mm", "plate_pitch": "32 mm",
-            "plate_hole": "5 mm", "side_play": "2 mm", "stand_off": "1.5 mm",
+            "plate_hole": "5 mm", "side_play": "2 mm", "half_crank": "9.5 mm",
+            "inset_crank": "18 mm", "stand_off": "1.5 mm",
         },
         "pull": {
             "title": "bar pull", "centres": "96 mm", "hole": "5 mm",
@@ -102,6 +103,14 @@ def _hardware(unit: Unit) -> dict[str, dict[str, Any]]:
         "pin": {
             "title": "5 mm shelf pin", "hole": "5 mm", "depth": "10 mm", "pitch": "32 mm",
         },
+        **_screws(unit),
+        **_slides(unit),
+    }  # fmt: skip
+
+
+def _screws(unit: Unit) -> dict[str, dict[str, Any]]:
+    inch = unit == "in"
+    return {
         "pocket_screw": {
             "title": "pocket screw, coarse thread", "length": "1 1/4" if inch else "32",
             "diameter": "4 mm",
@@ -125,7 +134,6 @@ def _hardware(unit: Unit) -> dict[str, dict[str, Any]]:
             "title": "countersunk wood screw", "length": "1 1/2" if inch else "40",
             "diameter": "3.5 mm",
         },
-        **_slides(unit),
     }  # fmt: skip
 
 

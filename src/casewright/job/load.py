@@ -10,6 +10,7 @@ from casewright.errors import JobFileError, Location, Problem
 from casewright.job.content import Content, read_content, unit_in
 from casewright.job.moisture import moisture_of
 from casewright.job.origins import Origins
+from casewright.job.overlay_choices import check_overlay
 from casewright.job.positions import Positions, scan
 from casewright.job.problems import Reporter
 from casewright.job.proportions import check_proportions, check_supplies
@@ -111,6 +112,8 @@ def spec_of(data: dict[str, Plain], name: str, positions: Positions) -> JobSpec:
     check_references(content, reporter)
     check_survey(content, reporter)
     check_supplies(content, reporter)
+    for key, case in content.cases.items():
+        check_overlay(key, case, content.doors, reporter)
     spec = _spec(content, Origins(name, positions, content.unit), reporter)
     if reporter.problems or spec is None:
         raise JobFileError(tuple(dict.fromkeys(reporter.problems)))

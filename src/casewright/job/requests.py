@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 from typing import TypeVar
 
@@ -104,6 +105,7 @@ def _front(case: CaseTable, doors: DoorsTable, *, upper: bool) -> FrontSpec | No
         pull=first(table.pull, doors.pull, usual.pull),
         edge=table.edge or doors.edge,
         panel=first(table.panel, doors.panel, usual.panel),
+        overlay=table.overlay or doors.overlay or "full",
     )
 
 
@@ -114,10 +116,20 @@ def _usual_edge(content: Content, sheet: str) -> EdgeKind:
     return "painted" if fibre else "band"
 
 
-def _usual_shelves(table: CaseTable, rows: tuple[RowSpec, ...]) -> int:
-    """Shelves of a case that names none: none without doors before them, none under a bowl."""
-    closed = not rows or any(row.kind == "doors" for row in rows)
-    return _SHELVES[table.kind] if closed and not table.sink else 0
+def _with_rows(
+    spec: CaseSpec, table: CaseTable, content: Content, rows: tuple[RowSpec, ...]
+) -> CaseSpec:
+    """A case with its face parted into rows.
+
+    Where it names no shelves it has none without doors before them, and none under a bowl.
+    """
+    kinds = {row.kind for row in rows}
+    bare = table.shelves is None and (table.sink or "doors" not in kinds)
+    return replace(
+        spec, rows=rows, row_rails=bool(table.rails), sink=bool(table.sink),
+        drawer=drawer_of(table, content) if "drawer" in kinds else None,
+        back="open" if table.sink else spec.back, shelves=0 if bare else spec.shelves,
+    )  # fmt: skip
 
 
 def case_of(
@@ -132,13 +144,7 @@ def case_of(
 
     boxes, usual = content.boxes, USUAL_BOXES
     sheet = first(table.sheet, boxes.sheet, usual.sheet)
-    overrides = _style_values(table.style, (*base, "style"), f"case {key}", origins)
-    front = _front(table, content.doors, upper=False)
-    rows = rows_of(
-        key, table, content, origins, front=front,
-        false_front=overrides.get("false_front") or style["false_front"],
-    )  # fmt: skip
-    return CaseSpec(
+    spec = CaseSpec(
         key=key,
         title=title_of(key, table.title),
         kind=table.kind,
@@ -146,11 +152,11 @@ def case_of(
         height=given("height") or style[f"{table.kind}_height"],
         depth=given("depth") or style[f"{table.kind}_depth"],
         joint=first(table.joint, boxes.joint, usual.joint),
-        back="open" if table.sink else first(table.back, boxes.back, usual.back),
+        back=first(table.back, boxes.back, usual.back),
         edge=table.edge or boxes.edge or _usual_edge(content, sheet),
         pockets=first(table.pockets, boxes.pockets, usual.pockets),
         toe=table.toe or ("notch" if table.kind == "base" else "none"),
-        shelves=first(table.shelves, _usual_shelves(table, rows)),
+        shelves=_SHELVES[table.kind] if table.shelves is None else table.shelves,
         fixed_shelves=tuple(
             origins.given(height, (*base, "fixed_shelves", number))
             for number, height in sorted(enumerate(table.fixed_shelves), key=lambda pair: pair[1])
@@ -160,19 +166,18 @@ def case_of(
         skirt=given("skirt"),
         crown=given("crown"),
         nosing=given("nosing"),
-        front=front,
+        front=_front(table, content.doors, upper=False),
         upper_front=_front(table, content.doors, upper=True),
         box_stock=sheet,
         back_stock=first(table.back_sheet, boxes.back_sheet, usual.back_sheet),
         strip_stock=first(table.strips, boxes.strips, usual.strips),
         band_stock=first(table.band, boxes.band, usual.band),
-        overrides=overrides,
+        overrides=_style_values(table.style, (*base, "style"), f"case {key}", origins),
         where=origins.where(base),
-        rows=rows,
-        row_rails=bool(table.rails),
-        drawer=drawer_of(table, content) if any(r.kind == "drawer" for r in rows) else None,
-        sink=bool(table.sink),
     )
+    false_front = spec.overrides.get("false_front") or style["false_front"]
+    rows = rows_of(key, table, content, origins, front=spec.front, false_front=false_front)
+    return _with_rows(spec, table, content, rows) if rows else spec
 
 
 def run_of(key: str, table: RunTable, origins: Origins) -> RunSpec:

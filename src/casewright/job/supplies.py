@@ -165,6 +165,8 @@ def _hinge(table: HardwareTable, origins: Origins) -> HingeSheet:
         plate_pitch=number("plate_pitch"),
         plate_hole=number("plate_hole"),
         side_play=number("side_play"),
+        half_crank=number("half_crank"),
+        inset_crank=number("inset_crank"),
         stand_off=number("stand_off"),
         placeholder=not all(origins.in_file((*base, key)) for key in _HINGE_PROOF),
     )

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from casewright.casework.cases import Case, Door
 from casewright.casework.parts import Part
-from casewright.dims import Dim
+from casewright.dims import Dim, reading_text
 from casewright.dims.units import Unit
 from casewright.drawing import measure_of
 from casewright.outputs.blocks import Beside, Column, Row, Table
@@ -77,13 +77,15 @@ def _numbers(front: Door) -> tuple[Dim, ...]:
     heights = (hinge.on_door for hinge in front.hinges)
     return (
         front.width, front.height, front.bore_distance, front.plate_height, front.overlay,
-        *heights,
+        *((front.crank,) if front.crank else ()), *heights,
     )  # fmt: skip
 
 
 def _door_row(alike: Sequence[Door], unit: Unit) -> Row:
     front = alike[0]
     names = ", ".join(f"{each.title} (hinged {each.hinge_side})" for each in alike)
+    if front.crank is not None:
+        names += f", cranked arm {reading_text(front.crank.value, 'mm')} mm"
     heights: list[Inline] = []
     for hinge in front.hinges:
         heights += [", " if heights else "", measure_of(hinge.on_door, unit)]

@@ -68,6 +68,10 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
     ),
     _key("bookcase_toe_setback", "1/2", "12", "how far that board stands back from the front"),
     _key("reveal", "1/16", "1.5", "edge of the box left bare beside a door"),
+    _key(
+        "partial_reveal", "3/8", "10", "edge of the box left bare round a door of partial overlay"
+    ),
+    _key("inset_gap", "3/32", "2.5", "gap all round and between inset doors", _PRACTICE),
     _key("gap", "1/8", "3", "gap between neighbouring fronts", _PRACTICE),
     _key("top_reveal", "1/16", "1.5", "edge of a wall case left bare above its doors"),
     _key(

@@ -17,6 +17,7 @@ from casewright.casework.fronts.doors import (
     fit_gaps,
     gap_band,
 )
+from casewright.casework.fronts.face_edges import face_edges
 from casewright.casework.fronts.leaves import LeafPlan, face_place, front_height
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
@@ -109,7 +110,7 @@ def _front(maker: Maker, carcase: Carcase, leaf: LeafPlan) -> tuple[Construction
     shared = face_place(maker, leaf.opening)
     face = face_of(maker, shared, carcase, leaf.opening, [front])
     maker.faces.append(face)
-    fit_gaps(maker, shared, face, "right")
+    fit_gaps(maker, shared, face, "right", face_edges(maker, carcase, leaf.front))
     shared.fit("top_fit", face.top, *gap_band(maker, leaf.opening.top), front.path)
     return panel, front
 
@@ -133,8 +134,10 @@ def _screw_on(
     length = maker.house.screw_for("front_screw", passed, slab.finished.thickness * 3 / 4)
     rows = _rows(maker, place, behind)
     count = 0
+    # Twice as far in on a rail, clear of the pockets in its ends.
+    along = maker.style("front_screw_end") * (1 if air is maker.zero else 2)
     for end in ("l0", "l1"):
-        places = tuple((maker.style("front_screw_end"), row) for row in rows)
+        places = tuple((along, row) for row in rows)
         count += len(places)
         maker.machine(
             behind.path,
@@ -146,7 +149,7 @@ def _screw_on(
                 setup=bore_setup(
                     "drill", line=rows[0], depth=None, bit="twist bit",
                     bit_size=maker.style("front_screw_hole"),
-                    check=maker.style("front_screw_end"),
+                    check=along,
                     check_words="from the end to the middle of the hole",
                 ),
             ),

@@ -12,15 +12,17 @@ from casewright.casework.cases import Door, Face, Front
 from casewright.casework.fronts.applied import cut_applied
 from casewright.casework.fronts.constructions import Construction, Corner
 from casewright.casework.fronts.cups import bore_cups
+from casewright.casework.fronts.face_edges import FaceEdges, face_edges
 from casewright.casework.fronts.frame_and_panel import cut_frame_and_panel
 from casewright.casework.fronts.glass import cut_glass
 from casewright.casework.fronts.hinges import HingePlan, HungLeaf
 from casewright.casework.fronts.leaves import LeafPlan, face_place
 from casewright.casework.fronts.mitred_frame import cut_mitred
+from casewright.casework.fronts.overlay import arm_constant
 from casewright.casework.fronts.pulls import bore_pull
 from casewright.casework.fronts.slab import SlabDoor, cut_slab
 from casewright.casework.maker import Maker
-from casewright.casework.specs import Hand
+from casewright.casework.specs import Hand, front_spec
 from casewright.dims import HAIR, Dim, Place, greatest
 
 __all__ = [
@@ -61,7 +63,8 @@ def _fill(maker: Maker, carcase: Carcase, hung: list[HungLeaf]) -> None:
     face = face_of(maker, place, carcase, opening, fronts)
     maker.faces.append(face)
     free: Hand = "right" if fronts[0].hinge_side == "left" else "left"
-    fit_gaps(maker, place, face, None if len(fronts) == 2 else free)
+    edges = face_edges(maker, carcase, opening.front)
+    fit_gaps(maker, place, face, None if len(fronts) == 2 else free, edges)
     place.fit("top_fit", face.top, *gap_band(maker, opening.top), face.leaves[-1])
 
 
@@ -88,10 +91,11 @@ def _closing_width(maker: Maker, carcase: Carcase, leaf: LeafPlan, first: Constr
     if rest.value == 0 or -HAIR * step <= rest.value < step:
         return leaf.width
     place = face_place(maker, leaf.opening)
+    edges = face_edges(maker, carcase, leaf.front)
     place.over(first.width, leaf.width, "this leaf takes what its twin, as cut, leaves")
     return place.let(
         "closing_width",
-        carcase.width - 2 * maker.style("reveal") - maker.style("gap") - first.width,
+        edges.whole - 2 * edges.edge - edges.gap - first.width,
     )
 
 
@@ -116,16 +120,17 @@ def _front(maker: Maker, carcase: Carcase, hung: HungLeaf, door: Construction) -
     width = place.follows("width", door.width)
     height = place.follows("height", door.height)
     thickness = place.follows("thickness", door.thickness)
-    at = corner_of(maker, place, carcase, leaf, width)
+    inset = leaf.front.overlay == "inset"
+    at = corner_of(maker, place, carcase, leaf, width, thickness if inset else None)
     door.put(at)
     bore, hinges = bore_cups(maker, hung, door, at)
     plate = hung.overlay.plate
-    overlay = place.let("overlay", maker.house.hinge("constant") + bore - plate)
-    reveal = maker.style("reveal").value
+    crank = hung.overlay.crank
+    overlay = place.let("overlay", arm_constant(maker.house, crank) + bore - plate)
+    edge = face_edges(maker, carcase, leaf.front).edge.value
     play = maker.house.hinge("side_play").value
-    place.fit(
-        "reveal_as_bored", hung.side_thickness - overlay, reveal - play, reveal + play, place.path
-    )
+    bare = maker.zero - overlay if inset else hung.side_thickness - overlay
+    place.fit("reveal_as_bored", bare, edge - play, edge + play, place.path)
     return Door(
         path=place.path,
         title=leaf.title,
@@ -142,19 +147,35 @@ def _front(maker: Maker, carcase: Carcase, hung: HungLeaf, door: Construction) -
         bore_distance=bore,
         plate_height=plate,
         overlay=overlay,
+        crank=crank,
         pull=bore_pull(maker, leaf, door, at),
         opening=leaf.opening.name,
     )
 
 
-def corner_of(maker: Maker, place: Place, carcase: Carcase, leaf: LeafPlan, width: Dim) -> Corner:
-    """Where a leaf hangs: its hinge edge a reveal in from the box's side, else in the middle."""
-    reveal = maker.style("reveal")
+def corner_of(
+    maker: Maker,
+    place: Place,
+    carcase: Carcase,
+    leaf: LeafPlan,
+    width: Dim,
+    inset: Dim | None = None,
+) -> Corner:
+    """Where a leaf hangs: its hinge edge a reveal in from the box's side, else in the middle.
+
+    Parameters
+    ----------
+    inset
+        Thickness of a leaf that lies flush inside the box [mm]; None for one in front of it.
+    """
+    edges = face_edges(maker, carcase, leaf.front)
     if leaf.hinge is None:
         x = (carcase.width - width) / 2
+    elif leaf.hinge == "left":
+        x = edges.edge if edges.x0 is maker.zero else edges.x0 + edges.edge
     else:
-        x = reveal if leaf.hinge == "left" else carcase.width - reveal - width
-    z = carcase.depth + maker.style("bumper")
+        x = edges.x1 - edges.edge - width
+    z = carcase.depth + maker.style("bumper") if inset is None else carcase.depth - inset
     return Corner(place.let("x", x), place.let("y", leaf.bottom), place.let("z", z))
 
 
@@ -167,15 +188,16 @@ def face_of(
         place.let(f"gap_{n}", right.x - left.x - left.width)
         for n, (left, right) in enumerate(pairwise(fronts), start=1)
     )
+    edges = face_edges(maker, carcase, opening.front)
     tallest = first.height if len(fronts) == 1 else greatest(*(f.height for f in fronts))
     return Face(
         opening=opening.name,
-        x0=maker.zero,
-        x1=carcase.width,
+        x0=edges.x0,
+        x1=edges.x1,
         y0=opening.face_y0,
         y1=opening.face_y1,
-        left=place.let("left", first.x),
-        right=place.let("right", carcase.width - last.x - last.width),
+        left=place.let("left", first.x if edges.x0 is maker.zero else first.x - edges.x0),
+        right=place.let("right", edges.x1 - last.x - last.width),
         bottom=place.let("bottom", opening.bottom),
         top=place.let("top", opening.face_y1 - first.y - tallest),
         gaps=gaps,
@@ -183,10 +205,10 @@ def face_of(
     )
 
 
-def fit_gaps(maker: Maker, place: Place, face: Face, free: Hand | None) -> None:
+def fit_gaps(maker: Maker, place: Place, face: Face, free: Hand | None, edges: FaceEdges) -> None:
     """Gaps over real things, each with its band. A hinged edge is set by its hinges' screws."""
     count = len(face.leaves)
-    for name, gap, wanted in _gaps(maker, face, free):
+    for name, gap, wanted in _gaps(face, free, edges):
         place.fit(f"{name}_fit", gap, *gap_band(maker, wanted, leaves=count), face.leaves[-1])
 
 
@@ -197,11 +219,11 @@ def gap_band(maker: Maker, wanted: Dim, *, leaves: int = 1) -> tuple[Fraction, F
     return wanted.value - max(tolerance, HAIR * rounding), wanted.value + max(tolerance, rounding)
 
 
-def _gaps(maker: Maker, face: Face, free: Hand | None) -> Iterator[tuple[str, Dim, Dim]]:
+def _gaps(face: Face, free: Hand | None, edges: FaceEdges) -> Iterator[tuple[str, Dim, Dim]]:
     for number, gap in enumerate(face.gaps, start=1):
-        yield f"gap_{number}", gap, maker.style("gap")
+        yield f"gap_{number}", gap, edges.gap
     if free:
-        yield free, face.left if free == "left" else face.right, maker.style("reveal")
+        yield free, face.left if free == "left" else face.right, edges.edge
 
 
 def fit_between_rows(maker: Maker, carcase: Carcase) -> None:
@@ -211,15 +233,22 @@ def fit_between_rows(maker: Maker, carcase: Carcase) -> None:
         own.setdefault(front.opening, front)
     for below, above in pairwise(carcase.openings):
         lower, upper = own.get(below.name), own.get(above.name)
-        if lower is None or upper is None:
+        if lower is None or upper is None or _is_inset(below) or _is_inset(above):
             continue
         place = face_place(maker, above)
         between = place.let("stack_gap", upper.y - lower.y - lower.height)
         place.fit("stack_gap_fit", between, *gap_band(maker, maker.style("gap")), upper.path)
 
 
+def _is_inset(opening: Opening) -> bool:
+    return opening.front is not None and opening.front.overlay == "inset"
+
+
 def _hang(maker: Maker, front: Door) -> None:
     glazed = front.construction == "glass frame"
+    spec = front_spec(maker.spec, front.opening)
+    inset = spec is not None and spec.overlay == "inset"
+    depth = "then its depth, until it is flush with the sides" if inset else "then its depth"
     count = len(front.hinges)
     maker.step(
         "hang",
@@ -227,6 +256,6 @@ def _hang(maker: Maker, front: Door) -> None:
         "-z",
         f"Press the {count} hinges into the {front.title}, screw them down, and clip it on its "
         f"plates at the {front.hinge_side} side. Set its height first, then its side reveal, "
-        "then its depth.",
+        f"{depth}.",
         cautions=("lift_door", "glass_edges") if glazed else ("lift_door",),
     )

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from casewright.casework.carcase import Carcase
 from casewright.casework.features import Bores
+from casewright.casework.fronts.face_edges import planned_thickness
 from casewright.casework.fronts.hinge_count import hinge_count
 from casewright.casework.fronts.hinge_heights import HingeSpot, hinge_spots
 from casewright.casework.fronts.kinds import inner_cut
@@ -132,14 +133,37 @@ def _ready(
         return None
     thickness = carcase.left_thickness if leaf.hinge == "left" else carcase.right_thickness
     place = maker.place.at(leaf.name)
-    wanted = place.let("overlay_wanted", thickness - maker.style("reveal"))
+    wanted = place.let("overlay_wanted", _wanted(maker, leaf, thickness))
     overlay = solve_overlay(
-        maker.house, place, wanted, low=low, high=high, step=maker.style("bore_step")
-    )
+        maker.house, place, wanted, low=low, high=high, step=maker.style("bore_step"),
+        cranks=_arms(maker, leaf),
+    )  # fmt: skip
     found = overlay_finding(maker.house, place.path, overlay, low, high)
     if found:
         tell(maker, found)
     return leaf, overlay, spots
+
+
+def _wanted(maker: Maker, leaf: LeafPlan, thickness: Dim) -> Dim:
+    """How far a door is to lie over its side; an inset one stays off it by its gap."""
+    match leaf.front.overlay:
+        case "inset":
+            return maker.zero - maker.style("inset_gap")
+        case "partial":
+            return thickness - maker.style("partial_reveal")
+        case "full":
+            return thickness - maker.style("reveal")
+
+
+def _arms(maker: Maker, leaf: LeafPlan) -> tuple[Dim | None, ...]:
+    """The arms made for that: the straight one, the half cranked, the one for inset doors."""
+    match leaf.front.overlay:
+        case "inset":
+            return (maker.house.hinge("inset_crank"),)
+        case "partial":
+            return (None, maker.house.hinge("half_crank"))
+        case "full":
+            return (None,)
 
 
 def _bore_range(maker: Maker, leaf: LeafPlan) -> tuple[Dim, Dim]:
@@ -176,6 +200,8 @@ def _bore_plate(
     height = place.let("height", from_end if foot is maker.zero else foot + from_end)
     half = house.half_plate_pitch()
     line = house.hinge("plate_line")
+    if leaf.front.overlay == "inset":
+        line = line + planned_thickness(maker, leaf.front)
     low, high = from_end - half, from_end + half
     depth = least(maker.style("plate_depth"), thickness * 2 / 3)
     maker.machine(

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from casewright.casework.carcase import Carcase, Opening
+from casewright.casework.fronts.face_edges import face_edges, share_of
 from casewright.casework.maker import Maker
 from casewright.casework.specs import FrontSpec, Hand
 from casewright.dims import Dim, Place, Unit, Way, round_to, shop_text
@@ -79,10 +80,11 @@ def plan_leaves(maker: Maker, carcase: Carcase, opening: Opening) -> tuple[LeafP
     if front is None or opening.row != "doors":
         return ()
     place = face_place(maker, opening)
+    opening = share_of(maker, opening)
     count = front.leaves or _count(maker, place, carcase)
-    reveal = maker.style("reveal")
-    clear = carcase.width - 2 * reveal
-    width = place.let("leaf_width", clear if count == 1 else (clear - maker.style("gap")) / 2)
+    edges = face_edges(maker, carcase, front)
+    clear = edges.whole - 2 * edges.edge
+    width = place.let("leaf_width", clear if count == 1 else (clear - edges.gap) / 2)
     height = place.let("leaf_height", front_height(opening))
     hands: tuple[Hand, ...] = (front.hinge,) if count == 1 else ("left", "right")
     leaves = tuple(_leaf(opening, front, hand, count, width, height) for hand in hands)

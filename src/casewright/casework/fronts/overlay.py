@@ -1,4 +1,4 @@
-"""The law of a cup hinge: overlay = constant + bore distance - plate height."""
+"""The law of a cup hinge: overlay = constant - crank + bore distance - plate height."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from casewright.casework.house import House
 from casewright.dims import Dim, Place, Way, round_to
 from casewright.findings import Finding, Severity
 
-__all__ = ["Overlay", "overlay_finding", "solve_overlay"]
+__all__ = ["Overlay", "arm_constant", "overlay_finding", "solve_overlay"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,6 +23,8 @@ class Overlay:
         How far the door is to lie over the side's edge [mm].
     plate, bore
         Plate height, and distance from the door's edge to the near edge of the cup [mm].
+    crank
+        Of the arm [mm]; None for a straight one.
     rest
         What the side screw has to take up: wanted less reached [mm].
     """
@@ -31,13 +33,15 @@ class Overlay:
     plate: Dim
     bore: Dim
     rest: Dim
+    crank: Dim | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class _Choice:
-    """A plate with the bore distance it asks for: exactly, and as the jig can be set."""
+    """An arm and a plate with the bore distance they ask for: exactly, and as a jig can be set."""
 
     plate: Dim
+    crank: Dim | None
     exact: Dim
     bore: Fraction
     way: Way | None
@@ -49,9 +53,16 @@ class _Choice:
 
 
 def solve_overlay(
-    house: House, place: Place, wanted: Dim, *, low: Dim, high: Dim, step: Dim
+    house: House,
+    place: Place,
+    wanted: Dim,
+    *,
+    low: Dim,
+    high: Dim,
+    step: Dim,
+    cranks: tuple[Dim | None, ...] = (None,),
 ) -> Overlay:
-    """Choose a plate, then the bore distance that comes nearest to the overlay wanted.
+    """Choose an arm and a plate, then the bore distance that comes nearest to the overlay wanted.
 
     Of several plates that do, the one whose cup lies nearest the middle of its range is taken:
     it leaves wood at the edge and room to correct both ways.
@@ -66,37 +77,54 @@ def solve_overlay(
         Range of the bore distance [mm].
     step
         Steps of the jig's fence [mm].
+    cranks
+        Arms that may be taken [mm], None for the straight one; the first where several do.
     """
     middle = (low + high) / 2
-    constant = house.hinge("constant")
     choices = [
-        _choice(plate, wanted - constant + plate, (low.value, high.value), step.value)
+        _choice(plate, crank, _exact(house, wanted, plate, crank), (low.value, high.value), step)
+        for crank in cranks
         for plate in house.plate_heights()
     ]
     half = step.value / 2
 
-    def rank(choice: _Choice) -> tuple[Fraction, Fraction, Fraction]:
+    def rank(choice: _Choice) -> tuple[Fraction, int, Fraction, Fraction]:
         miss = abs(choice.miss)
         off_middle = abs(choice.exact.value - middle.value)
-        return (miss if miss > half else Fraction(0), off_middle, choice.plate.value)
+        arm = cranks.index(choice.crank)
+        return (miss if miss > half else Fraction(0), arm, off_middle, choice.plate.value)
 
     best = min(choices, key=rank)
     _record(place, (c for c in choices if c is not best), best, low, high)
     bore = _settle(place, best, low, high, step)
-    return Overlay(wanted, best.plate, bore, wanted - (constant + bore - best.plate))
+    reached = arm_constant(house, best.crank) + bore - best.plate
+    return Overlay(wanted, best.plate, bore, wanted - reached, best.crank)
 
 
-def _choice(plate: Dim, exact: Dim, limits: tuple[Fraction, Fraction], step: Fraction) -> _Choice:
+def arm_constant(house: House, crank: Dim | None) -> Dim:
+    """Overlay of an arm at bore distance 0 on a plate of height 0 [mm]."""
+    constant = house.hinge("constant")
+    return constant if crank is None else constant - crank
+
+
+def _exact(house: House, wanted: Dim, plate: Dim, crank: Dim | None) -> Dim:
+    exact = wanted - house.hinge("constant") + plate
+    return exact if crank is None else exact + crank
+
+
+def _choice(
+    plate: Dim, crank: Dim | None, exact: Dim, limits: tuple[Fraction, Fraction], steps: Dim
+) -> _Choice:
     """The bore distance on the jig's steps that is nearest and inside its limits."""
-    low, high = limits
+    (low, high), step = limits, steps.value
     inside = min(max(exact.value, low), high)
     if inside != exact.value or not step:
-        return _Choice(plate, exact, inside, None)
+        return _Choice(plate, crank, exact, inside, None)
     for way in (Way.NEAREST, Way.DOWN, Way.UP):
         bore, _ = round_to(inside, step, way)
         if low <= bore <= high:
-            return _Choice(plate, exact, bore, way)
-    return _Choice(plate, exact, inside, None)
+            return _Choice(plate, crank, exact, bore, way)
+    return _Choice(plate, crank, exact, inside, None)
 
 
 def _record(place: Place, others: Iterable[_Choice], best: _Choice, low: Dim, high: Dim) -> None:
@@ -137,7 +165,7 @@ def overlay_finding(
     play = house.hinge("side_play")
     if abs(overlay.rest.value) <= play.value:
         return None
-    constant = house.hinge("constant")
+    constant = arm_constant(house, overlay.crank)
     least, most = constant + low - overlay.wanted, constant + high - overlay.wanted
     plates = f"get plates between {house.text(least)} and {house.text(most)} high"
     return Finding(

@@ -10,9 +10,12 @@ from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.failure import Failure
 from casewright.casework.proof.solids import Solid
 from casewright.casework.proof.units import apart
+from casewright.casework.specs import front_spec
 from casewright.geometry import Box
 
-__all__ = ["check_fronts"]
+__all__ = ["check_fronts", "is_inset"]
+
+_LEVEL = ("bottom", "top", "stretcher", "divider", "fixed shelf")
 
 
 def check_fronts(case: Assembled) -> Iterator[Failure]:
@@ -29,6 +32,8 @@ def check_fronts(case: Assembled) -> Iterator[Failure]:
         yield from _check_across(case, face, leaves)
         yield from _check_up(case, face, leaves)
         yield from _check_on_box(case, face)
+        if is_inset(case, face.opening):
+            yield from _check_inset(case, face)
     yield from _check_listed(case)
     yield from _check_seams(case)
 
@@ -53,9 +58,37 @@ def _check_leaf(case: Assembled, front: Front) -> Iterator[Failure]:
         yield Failure("fronts", (front.path, *front.parts), says, case.units.length(off))
     yield from _check_members(case, front, box, own)
     depth = case.units.of(case.model.depth)
-    if box.z0 < depth:
+    if is_inset(case, front.opening):
+        off = apart(box.z1, depth)
+        if off:
+            says = f"{front.title} is not flush with the front of the case"
+            yield Failure("fronts", (front.path,), says, case.units.length(off))
+    elif box.z0 < depth:
         says = f"{front.title} stands in the box"
         yield Failure("fronts", (front.path,), says, case.units.length(depth - box.z0))
+
+
+def is_inset(case: Assembled, opening: str) -> bool:
+    """Whether the doors of an opening were asked for inside it, flush."""
+    asked = front_spec(case.model.spec, opening)
+    return asked is not None and asked.overlay == "inset"
+
+
+def _check_inset(case: Assembled, face: Face) -> Iterator[Failure]:
+    """The face of inset doors is the clear opening: between the sides, from board to board."""
+    of = case.units.of
+    boxes = [(s.part.role, s.outer) for s in case.box_solids]
+    planes = {
+        "left": [(of(face.x0), box.x1) for role, box in boxes if role == "side"],
+        "right": [(of(face.x1), box.x0) for role, box in boxes if role == "side"],
+        "bottom": [(of(face.y0), box.y1) for role, box in boxes if role in _LEVEL],
+        "top": [(of(face.y1), box.y0) for role, box in boxes if role in _LEVEL],
+    }
+    for word, pairs in planes.items():
+        off = min((apart(own, plane) for own, plane in pairs), default=0)
+        if off:
+            says = f"the {face.opening} face does not end on the box at its {word}"
+            yield Failure("fronts", face.leaves, says, case.units.length(off))
 
 
 def _check_members(
@@ -138,7 +171,8 @@ def _check_listed(case: Assembled) -> Iterator[Failure]:
 def _check_seams(case: Assembled) -> Iterator[Failure]:
     """Faces above one another meet, except where a row is open, and on the middle of a board."""
     of = case.units.of
-    faces = sorted(case.model.faces, key=lambda face: of(face.y0))
+    over = (face for face in case.model.faces if not is_inset(case, face.opening))
+    faces = sorted(over, key=lambda face: of(face.y0))
     open_rows = sum(row.kind == "open" for row in case.model.spec.rows)
     for lower, upper in pairwise(faces):
         leaves = (*lower.leaves, *upper.leaves)

@@ -9,6 +9,7 @@ from fractions import Fraction
 from casewright.casework.cases import Case, Door, Hinge
 from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.failure import Failure
+from casewright.casework.proof.fronts import is_inset
 from casewright.casework.proof.holes import Hole, Row
 from casewright.casework.proof.solids import Solid
 from casewright.hardware import HingeSheet
@@ -120,7 +121,8 @@ def _check_plate(
     wide = abs(units.length(2 * row.holes[0].radius) - sheet.plate_hole.value)
     if wide:
         yield Failure("hinges", paths, "the holes of a plate are not the plate's size", wide)
-    line = sheet.plate_line.value - units.length(solid.outer.z1 - z)
+    edge = units.of(front.z) if is_inset(case, front.opening) else solid.outer.z1
+    line = sheet.plate_line.value - units.length(edge - z)
     if line:
         yield Failure("hinges", paths, "a plate is off its line behind the front edge", abs(line))
     pitch = sheet.plate_pitch.value - units.length(high - low)
@@ -143,8 +145,12 @@ def _check_overlay(
 
 
 def _check_law(case: Assembled, front: Door, sheet: HingeSheet) -> Iterator[Failure]:
-    """Overlay = constant + bore distance - plate height."""
-    given = sheet.constant.value + front.bore_distance.value - front.plate_height.value
+    """Overlay = constant - crank + bore distance - plate height."""
+    crank = Fraction(0) if front.crank is None else front.crank.value
+    given = sheet.constant.value - crank + front.bore_distance.value - front.plate_height.value
+    arms = {Fraction(0), sheet.half_crank.value, sheet.inset_crank.value}
+    if crank not in arms:
+        yield Failure("hinges", (front.path,), "there is no arm of that crank")
     off = abs(front.overlay.value - given)
     if off:
         yield Failure("hinges", (front.path,), "the overlay is not the one the hinge gives", off)

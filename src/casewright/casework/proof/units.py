@@ -78,6 +78,8 @@ def _dims(case: Case) -> Iterator[Dim]:
         yield from (drawer.inside_width, drawer.slide_length)
     for front in case.doors:
         yield from (front.bore_distance, front.plate_height, front.overlay)
+        if front.crank is not None:
+            yield front.crank
         for hinge in front.hinges:
             yield from (hinge.height, hinge.on_door)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Literal
 
-from casewright.casework.specs import DoorKind, EdgeKind, JointKind, PocketKind
+from casewright.casework.specs import DoorKind, EdgeKind, JointKind, OverlayKind, PocketKind
 from casewright.job.tables.table import Key, Table
 
 __all__ = ["BoxesTable", "DoorPartsTable", "DoorsTable"]
@@ -65,6 +65,10 @@ class DoorPartsTable(Table):
 
     glazing: Key | None = None
     """Glass or plastic in a glass frame. Default: glass."""
+
+    overlay: OverlayKind | None = None
+    """How doors lie: over the edges of the box but for a reveal, over part of them only (the
+    style's partial_reveal stays bare), or inset, flush inside it. Default: full."""
 
     pull: bool | None = None
     """Whether holes for pulls are bored. Default: true."""

@@ -60,6 +60,13 @@ class HingeTable(Table):
     side_play: Annotated[Length, Between("0", "1/4", "0", "6")] | None = None
     """What the side screw gives either way."""
 
+    half_crank: _Small | None = None
+    """How much less the cranked arm for doors over half an edge gives than the straight one.
+    Default: 9.5 mm."""
+
+    inset_crank: _Small | None = None
+    """The same of the arm for inset doors. Default: 18 mm."""
+
     stand_off: Annotated[Length, Between("0", "1", "0", "25")] | None = None
     """How far a door as thick as these, opened to a right angle, stands out past its closed edge:
     the least reveal or gap that the sheet gives."""

@@ -44,6 +44,9 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
         "mm", {"joint": "dado", "back": "grooved", "front": APPLIED, "width": "450"},
     ),
     "upper with mitred doors": ("in", {"front": MITRED, "width": "18", "shelves": 0}),
+    "upper with inset doors": (
+        "mm", {"front": replace(SLAB, overlay="inset"), "width": "700", "shelves": 1},
+    ),
     "upper with panelled doors": (
         "mm",
         {

@@ -1,0 +1,41 @@
+"""Cases whose doors cannot lie as they were asked to: inside the box, or over a part of it."""
+
+from __future__ import annotations
+
+from casewright.job.positions import KeyPath
+from casewright.job.problems import Reporter
+from casewright.job.requests import front_table
+from casewright.job.rows import written_rows
+from casewright.job.tables import CaseTable, DoorsTable
+
+__all__ = ["check_overlay"]
+
+_FULL = 'write front = { overlay = "full" } for this case'
+
+
+def check_overlay(key: str, case: CaseTable, doors: DoorsTable, reporter: Reporter) -> None:
+    """Tell what stands in the way of doors that do not cover the whole face."""
+    for name, upper in (("front", False), ("upper_front", True)):
+        table = front_table(case, upper=upper)
+        if table is None:
+            continue
+        overlay = table.overlay or doors.overlay or "full"
+        if overlay == "full":
+            continue
+        own = getattr(case, name) is not None and table.overlay is not None
+        path: KeyPath = ("case", key, name, "overlay") if own else ("doors", "overlay")
+        if not upper and written_rows(key, case):
+            what = f"{key}: fronts in rows cover the whole face"
+            reporter.tell(path, what, f"{_FULL}, or take its rows out")
+        elif overlay == "inset":
+            _inset(key, case, path, reporter)
+
+
+def _inset(key: str, case: CaseTable, path: KeyPath, reporter: Reporter) -> None:
+    """An inset door takes the room right behind the front edges of the box."""
+    if case.kind == "bookcase" or case.fixed_shelves:
+        what = f"{key}: its fixed shelves end where inset doors would lie"
+        reporter.tell(path, what, f"{_FULL}, or take shelves on pins")
+    if case.crown is not None:
+        what = f"{key}: its crown would lap over inset doors"
+        reporter.tell(path, what, f"{_FULL}, or take the crown out")
