@@ -29,6 +29,7 @@ def entry(number: int, kind: Kind = "reading", path: str = "sink.width", **more:
         },
         "minutes": {"minutes": Fraction(45)},
         "note": {"note": "glue on the floor"},
+        "printed": {"note": "0123456789ab", "text": "1/1:eJwDAAAAAAE="},
     }  # fmt: skip
     return Entry(**{**fields, **usual.get(kind, {}), **more})
 
@@ -62,7 +63,7 @@ def histories(draw: st.DrawFn, *, most: int = 14) -> list[Entry]:
             more["stock"] = "plywood"
         if kind == "minutes":
             more["minutes"] = draw(st.integers(1, 500).map(lambda n: Fraction(n, 2)))
-        more["note"] = draw(_TEXT) or ("it fits" if kind == "note" else "")
+        more["note"] = draw(_TEXT) or ("it fits" if kind in ("note", "printed") else "")
         more["tool"] = draw(_TEXT)
         more["u"] = draw(st.none() | st.fractions(0, 2, max_denominator=100))
         device = draw(st.sampled_from(("desk", "phone")))

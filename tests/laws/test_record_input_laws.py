@@ -13,7 +13,8 @@ from tests.jobs import FIVE_LINES, read
 from tests.record_entries import histories
 
 from casewright.facts import NO_FACTS
-from casewright.job.recording import Said, Writer, draft
+from casewright.job.recording import Said, draft
+from casewright.job.writer import Writer
 from casewright.record import (
     KINDS,
     Entry,

@@ -6,7 +6,7 @@ A paragraph that begins with a backspace keeps its lines.
 from __future__ import annotations
 
 __all__ = [
-    "CHECK", "CUT", "DEMO", "NEW", "PACKET", "PARTS", "PROGRAM", "RECORD", "SURVEY", "VERIFY",
+    "CHANGED", "CHECK", "CUT", "DEMO", "NEW", "PACKET", "PARTS", "PROGRAM", "RECORD", "SURVEY", "VERIFY",
     "WHY",
 ]  # fmt: skip
 
@@ -153,4 +153,15 @@ RECORD = """Write down what was read, cut or done. Nothing is ever overwritten.
 
 From then on check, parts, cut, packet and why go by it; --without-record leaves it out. A reading
 far from what the other numbers imply is asked about first. docs/record.md tells the rest.
+"""
+
+CHANGED = """Say whether pages in the shop are stale, and what differs since they were printed.
+
+\b
+  casewright changed kitchen.toml                  since the last packet
+  casewright changed kitchen.toml 3f2a91c0dead     since the packet with that fingerprint
+  casewright changed kitchen.toml 2026-05-12       since the end of a day
+
+The fingerprint stands at the foot of every page. Each packet that is printed is noted in the
+record with the job file as it was. Exit code 0: nothing printed has changed; 1: pages are stale.
 """

@@ -246,6 +246,21 @@ def record(
     _leave(lambda: run_record(job, words or [], options, as_json=as_json), document)
 
 
+@app.command(short_help="What differs since a packet or a date.", help=help_texts.CHANGED)
+def changed(
+    job: Job,
+    since: Annotated[
+        str | None,
+        typer.Argument(metavar="[SINCE]", help="A packet's fingerprint, a date, or an entry."),
+    ] = None,
+    as_json: AsJson = False,
+) -> None:
+    """Say whether pages in the shop are stale, and what differs since they were printed."""
+    from casewright.cli.changed import run_changed
+
+    _leave(lambda: run_changed(job, since, as_json=as_json), "changed" if as_json else "")
+
+
 def main(arguments: list[str] | None = None) -> None:
     """Run a command and leave with its exit code; no traceback for anything a person can do."""
     app(args=arguments)

@@ -5,14 +5,20 @@ from __future__ import annotations
 import sys
 from pathlib import Path
 
-from casewright.cli.commands import has_failed, load_and_work_out
+from casewright.cli.commands import has_failed, load_and_work_out, tell_rescue
 from casewright.cli.exits import CLEAN, FAILED_PROOF, OPEN
 from casewright.cli.progress import working
 from casewright.job.editor_schema import schema_text
+from casewright.job.fingerprint import printed_fingerprint
+from casewright.job.load import load_job
 from casewright.job.packets import packet_files, plan_purchases
+from casewright.job.printed import note_print
 from casewright.job.recorded import Use
 from casewright.job.starter import DEMO_FILE, demo_text, starter_text, write_new
+from casewright.job.worked import WorkedJob
+from casewright.job.writer import this_writer
 from casewright.outputs.files import check_folder, write_file, write_folder
+from casewright.record import RecordError, alone
 
 __all__ = ["run_demo", "run_new", "run_packet"]
 
@@ -42,6 +48,14 @@ def run_demo(out: Path) -> int:
     return CLEAN if code == OPEN else code
 
 
+def _note(job: Path, worked: WorkedJob) -> None:
+    """Keep which packet was printed and from what; the packet is good without."""
+    try:
+        tell_rescue(note_print(load_job(job), printed_fingerprint(worked.room), this_writer()))
+    except RecordError as error:
+        print(f"The record does not know of this packet. {error}", file=sys.stderr)
+
+
 def run_packet(job: Path, out: Path | None, use: Use | None = None) -> int:
     """`packet`: the whole packet into a folder, or nothing at all."""
     folder = out or Path("out") / job.stem
@@ -54,7 +68,10 @@ def run_packet(job: Path, out: Path | None, use: Use | None = None) -> int:
         purchases = plan_purchases(worked)
     with working("drawing and printing"):
         files = packet_files(purchases)
-    write_folder(folder, files)
+    with alone(job.parent):
+        write_folder(folder, files)
+    if use is None:
+        _note(job, worked)
     print(folder / "packet.pdf")
     for name in sorted(set(files) - {"packet.pdf"}):
         print(folder / name)

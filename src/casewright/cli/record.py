@@ -2,12 +2,8 @@
 
 from __future__ import annotations
 
-import os
-import platform
 import sys
-import uuid
 from dataclasses import dataclass
-from datetime import datetime
 from pathlib import Path
 from typing import NoReturn
 
@@ -27,16 +23,15 @@ from casewright.job.recorded import (
     with_record,
     work_out_recorded,
 )
-from casewright.job.recording import Drafts, Said, Writer, draft
+from casewright.job.recording import Drafts, Said, draft
 from casewright.job.transfer import STANDARD, content_of, entries_in
+from casewright.job.writer import this_writer
 from casewright.outputs.files import write_file
 from casewright.record import KINDS, Entry, Kind, RecordError, Standing, Store, as_of
 
 __all__ = ["RecordOptions", "run_record"]
 
 _LIST = "list"
-_DEVICE = "CASEWRIGHT_DEVICE"
-_LONGEST_DEVICE = 60
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,7 +101,7 @@ def _write(
         note=options.note or "",
         corrects=None if corrects is None else _entry(loaded, corrects),
     )
-    drafts = draft(before.room, recorded.facts, said, _writer())
+    drafts = draft(before.room, recorded.facts, said, this_writer())
     if drafts.doubts and not options.sure:
         return _question(loaded, drafts, as_json=as_json)
     new, later = _added(loaded, drafts)
@@ -190,13 +185,6 @@ def _entry(loaded: LoadedJob, name: str) -> Entry:
     entries, rescue = read_entries(loaded.path)
     tell_rescue(rescue)
     return entry_named(name, entries)
-
-
-def _writer() -> Writer:
-    device = os.environ.get(_DEVICE, "").strip() or platform.node() or "desk"
-    now = datetime.now().astimezone()
-    at = now.replace(microsecond=now.microsecond // 1000 * 1000)
-    return Writer(device[:_LONGEST_DEVICE], at, lambda: uuid.uuid4().hex)
 
 
 def _refuse(what: str, want: str) -> NoReturn:

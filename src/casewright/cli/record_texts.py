@@ -14,7 +14,7 @@ from casewright.record import Entry, damaged_files, standing
 from casewright.room.model import Room
 from casewright.room.specs import JobSpec
 
-__all__ = ["change_lines", "later_lines", "list_lines", "written_lines"]
+__all__ = ["change_lines", "entry_lines", "later_lines", "list_lines", "written_lines"]
 
 _SHORT_ID = 8
 _OUTLINE = ("", "length", "blank_length", "width", "blank_width", "thickness")
@@ -37,6 +37,12 @@ def list_lines(
     yield f"{path.name}: {_entries(len(shown))}{spent}"
     for aside in damaged_files(path):
         yield f"A damaged record was put aside: {aside.name}"
+
+
+def entry_lines(entries: Sequence[Entry], unit: Unit) -> Iterator[str]:
+    """A line for every entry."""
+    for entry in entries:
+        yield _entry_line(entry, unit)
 
 
 def written_lines(entries: Sequence[Entry], room: Room) -> Iterator[str]:

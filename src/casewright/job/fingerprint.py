@@ -7,9 +7,10 @@ from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
 from typing import Any
 
+from casewright.room.model import Room
 from casewright.room.specs import JobSpec
 
-__all__ = ["fingerprint"]
+__all__ = ["fingerprint", "printed_fingerprint"]
 
 _PLACES = ("where",)
 
@@ -22,6 +23,23 @@ def fingerprint(spec: JobSpec) -> str:
     """
     text = repr([(name, _plain(value)) for name, value in _members(spec) if name != "source"])
     return hashlib.sha256(text.encode()).hexdigest()[:12]
+
+
+def printed_fingerprint(room: Room) -> str:
+    """As `fingerprint`, with what the record says: all that the pages of a packet hang on.
+
+    That of the job alone as long as nothing was read or cut.
+    """
+    plain, own = fingerprint(room.spec), room.spec.file_facts
+    facts = [
+        (path, str(fact.cut), str(fact.built), [_plain(cause) for cause in fact.causes])
+        for path, fact in sorted(room.chain.facts.items())
+        if own.get(path) != fact
+    ]
+    states = [(part.path, part.state) for part in room.parts if part.state != "planned"]
+    if not facts and not states:
+        return plain
+    return hashlib.sha256(repr((plain, facts, states)).encode()).hexdigest()[:12]
 
 
 def _members(value: Any) -> list[tuple[str, Any]]:

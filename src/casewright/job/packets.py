@@ -10,7 +10,7 @@ from casewright.buying import COLUMNS, BuyLine, buy_list, buy_rows
 from casewright.drawing import Measure
 from casewright.findings import Finding, Question
 from casewright.job.collector import collector_at_rest
-from casewright.job.fingerprint import fingerprint
+from casewright.job.fingerprint import printed_fingerprint
 from casewright.job.nudges import plan_job
 from casewright.job.worked import WorkedJob
 from casewright.outputs.csv import Cell, csv_bytes
@@ -80,7 +80,7 @@ def packet_files(purchases: Purchases) -> Mapping[str, bytes]:
         purchases.buying,
         purchases.findings,
         purchases.questions,
-        fingerprint(room.spec),
+        printed_fingerprint(room),
     )
     with collector_at_rest():
         document = packet_document(content)

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import Any
 
+from casewright.job.changed import Changed
 from casewright.job.differences import Difference
 from casewright.job.documents import head_json
 from casewright.record import Entry, entry_json, standing
 from casewright.room.specs import JobSpec
 
-__all__ = ["chosen", "difference_json", "list_document", "written_document"]
+__all__ = ["changed_document", "chosen", "difference_json", "list_document", "written_document"]
 
 _Json = dict[str, Any]
 
@@ -50,6 +51,24 @@ def written_document(
         "doubts": list(doubts),
         "changes": [difference_json(difference) for difference in found],
         "later": [{"entry": entry.id, "goes_before_it": other.id} for entry, other in later],
+    }
+
+
+def changed_document(spec: JobSpec, changed: Changed) -> _Json:
+    """`changed --json`: what differs since a packet or a moment."""
+    return {
+        **head_json("changed", spec),
+        "since": {
+            "packet": None if changed.since is None else changed.since.fingerprint,
+            "at": changed.moment.isoformat(),
+        },
+        "old": changed.old,
+        "new": changed.new,
+        "stale": changed.is_stale,
+        "exact": changed.is_exact,
+        "same_file": changed.same_file,
+        "changes": [difference_json(difference) for difference in changed.pieces],
+        "entries": [entry_json(entry, spec.unit) for entry in changed.entries],
     }
 
 

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
-from datetime import datetime
 from fractions import Fraction
 from typing import NoReturn
 
@@ -16,12 +15,13 @@ from casewright.facts import Facts
 from casewright.job.defaults import TOOL_ACCURACY
 from casewright.job.expectation import doubt, expected
 from casewright.job.targets import Targets, all_sizes, cut_sizes
+from casewright.job.writer import Writer
 from casewright.record import Entry, Kind, RecordError, Sizes
 from casewright.record.codec import body_of
 from casewright.record.entry_reader import read_entry
 from casewright.room.model import Room
 
-__all__ = ["Drafts", "Said", "Writer", "draft"]
+__all__ = ["Drafts", "Said", "draft"]
 
 _BETWEEN = re.compile(r"\s*[x×*]\s*", re.IGNORECASE)
 _HALF = Fraction(1, 2)
@@ -56,25 +56,6 @@ class Said:
     within: str = ""
     note: str = ""
     corrects: Entry | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Writer:
-    """Who writes, and when.
-
-    Parameters
-    ----------
-    device
-        Name of the device.
-    now
-        With its time zone.
-    new_id
-        Gives a fresh id at each call.
-    """
-
-    device: str
-    now: datetime
-    new_id: Callable[[], str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,8 +116,10 @@ class _Clerk:
                 entries = [self._minutes()]
             case "note":
                 entries = [self._note()]
-            case _:
+            case "withdrawn":
                 entries = [self._withdrawn()]
+            case _:
+                _refuse("the packet notes itself when it is printed", "casewright packet JOB")
         checked = tuple(self._checked(entry) for entry in entries)
         return Drafts(checked, tuple(self.doubts))
 

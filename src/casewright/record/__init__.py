@@ -4,6 +4,7 @@ from casewright.record.as_facts import NO_MARKS, Marks, facts_of, marks_of, offc
 from casewright.record.codec import entry_json
 from casewright.record.entry import HELD_KINDS, KINDS, MARKS, Entry, Kind, Sizes
 from casewright.record.errors import DamageError, RecordError
+from casewright.record.folder_lock import alone
 from casewright.record.lines import entries_of_lines, lines_of
 from casewright.record.rescue import Rescue, damaged_files, with_store
 from casewright.record.standing import Standing, as_of, held, standing
@@ -24,6 +25,7 @@ __all__ = [
     "Sizes",
     "Standing",
     "Store",
+    "alone",
     "as_of",
     "damaged_files",
     "entries_of_lines",

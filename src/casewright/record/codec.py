@@ -61,6 +61,7 @@ def entry_of_body(body: str) -> Entry:
         plain.get("stock", ""),
         plain.get("note", ""),
         plain.get("corrects", ""),
+        plain.get("text", ""),
     )
 
 
@@ -84,6 +85,7 @@ def entry_json(entry: Entry, unit: Unit) -> dict[str, Any]:
         "stock": entry.stock,
         "note": entry.note,
         "corrects": entry.corrects,
+        "text": entry.text,
     }
 
 
@@ -100,6 +102,7 @@ def _plain(entry: Entry) -> dict[str, Any]:
         "seq": entry.seq,
         "sizes": _named(entry.sizes, _exact),
         "stock": entry.stock,
+        "text": entry.text,
         "tool": entry.tool,
         "u": None if entry.u is None else _exact(entry.u),
     }

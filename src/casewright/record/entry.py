@@ -11,7 +11,7 @@ __all__ = ["HELD_KINDS", "KINDS", "MARKS", "Entry", "Kind", "Order", "Sizes"]
 
 Kind = Literal[
     "reading", "cut", "machined", "assembled", "finished", "hung", "spoiled", "offcut",
-    "minutes", "note", "accepted", "withdrawn",
+    "minutes", "note", "accepted", "printed", "withdrawn",
 ]  # fmt: skip
 KINDS: tuple[Kind, ...] = get_args(Kind)
 
@@ -58,6 +58,8 @@ class Entry:
         In words.
     corrects
         Id of the entry in whose place this one stands.
+    text
+        Of a packet that was printed: a piece of the job file as it was, packed.
     """
 
     id: str
@@ -73,6 +75,7 @@ class Entry:
     stock: str = ""
     note: str = ""
     corrects: str = ""
+    text: str = ""
 
     @property
     def order(self) -> Order:

@@ -18,13 +18,24 @@ __all__ = ["FIELDS", "read_entry"]
 
 FIELDS = (
     "id", "at", "device", "seq", "kind", "path", "sizes", "tool", "u", "minutes", "stock",
-    "note", "corrects",
+    "note", "corrects", "text",
 )  # fmt: skip
 
 _ID = re.compile(r"[A-Za-z0-9][A-Za-z0-9._-]{0,63}")
 _EXACT = re.compile(r"-?\d{1,24}(/[1-9]\d{0,23})?")
 _DECIMAL = re.compile(r"\d{1,6}(\.\d{1,6})?|\d{1,9}/[1-9]\d{0,8}")
-_LONGEST = {"device": 60, "path": 200, "tool": 60, "stock": 60, "note": 1000}
+_LONGEST = {"device": 60, "path": 200, "tool": 60, "stock": 60, "note": 1000, "text": 6000}
+_NEEDED: Mapping[str, tuple[tuple[str, str, str], ...]] = {
+    "minutes": (("minutes", "there are no minutes", "write how many were spent"),),
+    "note": (("note", "there is nothing in the note", "write it under note"),),
+    "withdrawn": (
+        ("corrects", "it does not say which entry is withdrawn", "name it under corrects"),
+    ),
+    "printed": (
+        ("note", "it does not say which packet was printed", "write its fingerprint under note"),
+        ("text", "it does not say what it was printed from", "write the packed text under text"),
+    ),
+}
 _FURTHEST = Fraction(1_000_000)  # mm; nothing in a room is a kilometre long
 _YEARS = range(1970, 3000)
 _MOST_SIZES = 60
@@ -97,6 +108,7 @@ class _Reader:
             "stock": self._text("stock"),
             "note": self._text("note"),
             "corrects": self._id("corrects", needed=False),
+            "text": self._text("text"),
         }
         if kind is None or at is None or self.problems:
             return None
@@ -235,6 +247,9 @@ class _Reader:
         least = min((size for _, size in entry.sizes), default=Fraction(1))
         if entry.corrects == entry.id:
             self.fault(entry.id, "an entry cannot correct itself", "name another one")
+        for field, what, want in _NEEDED.get(entry.kind, ()):
+            if not getattr(entry, field):
+                self.fault(entry.path, what, want)
         match entry.kind:
             case "reading" | "cut" if not names:
                 what = f"a {entry.kind} without a size"
@@ -244,13 +259,6 @@ class _Reader:
             case "offcut" if not {"length", "width"} <= names or least <= 0 or not entry.stock:
                 what = "an offcut has a stock, a length and a width"
                 self.fault(entry.path, what, "write all three")
-            case "minutes" if entry.minutes is None:
-                self.fault(entry.path, "there are no minutes", "write how many were spent")
-            case "note" if not entry.note:
-                self.fault(entry.path, "there is nothing in the note", "write it under note")
-            case "withdrawn" if not entry.corrects:
-                what = "it does not say which entry is withdrawn"
-                self.fault(entry.path, what, "name it under corrects")
             case "reading" | "cut" | "machined" | "assembled" | "finished" | "hung" | "spoiled":
                 self._needs_path(entry)
             case "accepted":

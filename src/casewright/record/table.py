@@ -22,10 +22,10 @@ __all__ = ["COLUMNS", "entries_of_table", "table_of"]
 
 COLUMNS = (
     "id", "at", "device", "seq", "kind", "path", "value", "length", "width", "thickness",
-    "other sizes", "tool", "u", "minutes", "stock", "note", "corrects",
+    "other sizes", "tool", "u", "minutes", "stock", "note", "corrects", "text",
 )  # fmt: skip
 _NAMED = ("length", "width", "thickness")
-_PLAIN = ("id", "at", "device", "kind", "path", "tool", "stock", "note", "corrects")
+_PLAIN = ("id", "at", "device", "kind", "path", "tool", "stock", "note", "corrects", "text")
 _ACTIVE = ("=", "+", "-", "@", "\t", "\r", "\n", "|", "%", "'")
 _BETWEEN = "; "
 _LONGEST_CELL = 20_000
