@@ -23,6 +23,7 @@ COMMANDS = {
     "sheets": ["cutting.py", "--library"],
     "boards": ["boards.py"],
     "work": ["work.py"],
+    "variants": ["variants.py"],
 }
 
 
