@@ -65,6 +65,39 @@ def under(ceiling: int) -> str:
     return f"stations = [{{ along = 0, whole = {ceiling} }}]\n"
 
 
+@cache
+def round_corner(
+    side: str,
+    kind: str = "base",
+    *,
+    front: str = "slab",
+    inner: str = '"none"',
+    width: int = 36,
+    depth: str = "23 1/4",
+) -> Room:
+    """A base that ends 1 1/2 before a corner, and a case in the middle of the wall round it.
+
+    Parameters
+    ----------
+    side
+        Width of the second wall: its case of 30 stands half of what is left out of the corner.
+    kind, front, depth
+        Of the second case.
+    inner, width
+        Doors of the base in the corner, as a job file has them, and its width.
+    """
+    return build(
+        read(
+            f'format = 1\nunit = "in"\n[case.a]\nkind = "base"\nwidth = {width}\n'
+            f'front = {inner}\n[case.b]\nkind = "{kind}"\nwidth = 30\nfront = "{front}"\n'
+            f'depth = "{depth}"\n[run.r]\ncases = ["a"]\non = "w"\nleft = "open"\n'
+            f'right = "wall"\n[run.s]\ncases = ["b"]\non = "side"\n[wall.w]\n'
+            f'width = "{width + 1} 1/2"\n[wall.side]\nwidth = "{side}"\n'
+            '[corner.c]\nwalls = ["w", "side"]\n'
+        )
+    )
+
+
 def corner(across: str) -> str:
     """A corner at the right end by a triangle of 36, 48 and so much across."""
     return (

@@ -41,6 +41,7 @@ from tests.unit.checks.surveyed_rooms import (
     before_wall,
     corner,
     falling,
+    round_corner,
     under,
 )
 
@@ -138,6 +139,7 @@ PASSES: dict[str, Make] = {
     "in the way": lambda: before_wall("base", WINDOW),
     "way in": lambda: before_wall("base", more=DOOR),
     "sharp corner": lambda: before_wall("base", more=corner("60 1/4")),
+    "inside corner": lambda: round_corner("90"),
 }
 
 FAILS: dict[str, Make] = {
@@ -177,6 +179,7 @@ FAILS: dict[str, Make] = {
     "in the way": lambda: before_wall("wall", WINDOW),
     "way in": lambda: before_wall("long", more=DOOR),
     "sharp corner": lambda: before_wall("base", more=corner("59")),
+    "inside corner": lambda: round_corner("80", inner='"slab"'),
 }
 
 

@@ -12,6 +12,7 @@ from tests.unit.checks.surveyed_rooms import (
     before_wall,
     corner,
     falling,
+    round_corner,
     under,
 )
 
@@ -90,3 +91,55 @@ def test_what_falls_comes_through_and_stands_under_is_left_alone() -> None:
     assert not found_in("way in", before_wall("base", more=DOOR))
     landing = DOOR.replace("height = 79", "height = 79\nlanding = 20")
     assert not found_in("way in", before_wall("long", more=landing.replace('"31 1/2"', "42")))
+
+
+def test_a_run_round_a_corner_begins_before_the_other_ones_pulls() -> None:
+    """By hand: 23 1/4 deep, 1/16 of bumper, 3/4 of door, 30 mm of pull, 1/8 of air: 25.37 in.
+
+    A case of 30 in the middle of 80 is 25 out of the corner, of 81 it is 25 1/2.
+    """
+    found = found_in("inside corner", round_corner("80", inner='"slab"'))
+    told = {each.path: each for each in found}
+    assert set(told) == {"b", "a.door_right"}
+    assert (told["b"].measured, told["b"].limit) == ('25"', '~25 3/8"')
+    assert told["b"].severity is Severity.CARE
+    assert "b" not in [
+        f.path for f in found_in("inside corner", round_corner("81", inner='"slab"'))
+    ]
+
+
+@pytest.mark.parametrize(("side", "path"), [("80", "a.door_right"), ("113", "a.door_right"),
+                                            ("115", None)])  # fmt: skip
+def test_a_door_in_the_corner_needs_its_width_before_it(side: str, path: str | None) -> None:
+    """Its front stands 24 1/16 in out and it is 17 7/8 wide: 42 in out the other is far enough."""
+    found = found_in("inside corner", round_corner(side, inner='"slab"'))
+    assert [finding.path for finding in found if "open" in finding.says] == (
+        [path] if path else []
+    )
+
+
+@pytest.mark.parametrize(("hand", "side", "told"), [
+    ("right", "117", 1), ("right", "118", 0), ("left", "115", 1), ("left", "116", 0),
+])  # fmt: skip
+def test_a_door_hinged_away_from_the_corner_needs_less(hand: str, side: str, told: int) -> None:
+    """19 7/8 wide, 13 7/16 of it before a case 15 deep: 19.88, or 18.80 (Pythagoras) hinged away.
+
+    Its front stands 24 1/16 in out: the other case must begin 43.94 or 42.87 in out.
+    """
+    inner = f'{{ hinge = "{hand}" }}'
+    room = round_corner(side, inner=inner, width=20, depth="15")
+    found = found_in("inside corner", room)
+    assert len([finding for finding in found if "does not open" in finding.says]) == told
+
+
+def test_boxes_in_one_another_stop_and_what_hangs_above_does_not() -> None:
+    """23 out of a corner and 23 1/4 deep, both; a wall case passes over a base."""
+    [found] = found_in("inside corner", round_corner("76"))
+    assert found.severity is Severity.STOP
+    assert not found_in("inside corner", round_corner("76", "wall"))
+
+
+def test_no_door_no_strike() -> None:
+    """Open shelves round the corner have nothing that swings, but their boxes stand there."""
+    assert not found_in("inside corner", round_corner("77", front="none"))
+    assert found_in("inside corner", round_corner("60", front="none"))

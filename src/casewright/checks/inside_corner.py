@@ -1,0 +1,158 @@
+"""Cases of two walls that meet in an inside corner, where boxes, doors or pulls are in the way.
+
+Two runs cannot both go into a corner. The one that does not begins as far out as the other's
+fronts and their pulls reach into the room, and a little more; else doors and drawers beside the
+corner strike the pulls round it. And a door of the run that goes into the corner does not open
+where the other run's boxes stand before it.
+
+Passes
+------
+Open shelves into the corner, and a base round it that begins in front of them.
+
+Fails
+-----
+A base with doors in place of the shelves. A run that begins 25 in out of a corner, where fronts
+and pulls reach 25 1/4 into the room. Both runs at the corner.
+
+Sources
+-------
+`common practice`: depth, bumper and door, the pull, and 1/8 in, or 3 mm.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+from typing import NamedTuple
+
+from casewright.casework.cases import Door
+from casewright.checks.rule import Breach, Rule
+from casewright.checks.words import by_unit, length
+from casewright.findings import Severity
+from casewright.room.model import Room
+from casewright.room.on_walls import CasePlace, cases_on_walls
+
+__all__ = ["RULE"]
+
+
+class _Beside(NamedTuple):
+    """The case of a run that is next to a corner, and how far out of it that stands [mm]."""
+
+    place: CasePlace
+    out: Fraction
+    at_right: bool
+
+    @property
+    def path(self) -> str:
+        """Of the case."""
+        return self.place.case.spec.key
+
+    def from_corner(self, front: Door) -> Fraction:
+        """How far the nearer edge of a door is from the corner [mm]."""
+        case = self.place.case
+        if self.at_right:
+            return self.out + case.overall_width.value - front.x.value - front.width.value
+        return self.out + front.x.value
+
+    @property
+    def depth(self) -> Fraction:
+        """Of the box [mm]."""
+        return self.place.case.depth.value
+
+
+def _examine(room: Room) -> Iterator[Breach]:
+    places = list(cases_on_walls(room))
+    for corner in room.survey.corners.values():
+        if corner.spec.outside:
+            continue
+        for one in _beside(places, corner.spec.left, at_right=True):
+            for other in _beside(places, corner.spec.right, at_right=False):
+                low = max(one.place.bottom, other.place.bottom)
+                if low < min(one.place.top, other.place.top):
+                    yield from _judge(room, one, other)
+
+
+def _beside(places: list[CasePlace], wall: str, *, at_right: bool) -> Iterator[_Beside]:
+    """The case of each run on a wall that is next to one of its ends."""
+    runs = dict.fromkeys(p.run.spec.key for p in places if p.wall.spec.key == wall)
+    for key in runs:
+        own = [place for place in places if place.run.spec.key == key]
+        width = own[-1].wall.width
+        if not at_right:
+            yield _Beside(own[0], own[0].left, at_right=False)
+        elif width is not None:
+            yield _Beside(own[-1], width.value - own[-1].right, at_right=True)
+
+
+def _judge(room: Room, one: _Beside, other: _Beside) -> Iterator[Breach]:
+    if one.out < other.depth and other.out < one.depth:
+        yield Breach(
+            other.path,
+            f"{one.path} and {other.path} stand in one another in the corner: they are "
+            f"{length(room, one.out)} and {length(room, other.out)} out of it, "
+            f"{length(room, one.depth)} and {length(room, other.depth)} deep",
+            remedies=(
+                "end one of the runs before the corner",
+                f"begin it {length(room, min(_reach(room, one), _reach(room, other)))} out",
+            ),
+            severity=Severity.STOP,
+        )
+        return
+    for own, round_it in ((one, other), (other, one)):
+        yield from _shut_in(room, own, round_it)
+        need = _reach(room, round_it)
+        # A case that goes into the corner itself is not asked to keep out of it.
+        if round_it.depth <= own.out < need and own.place.case.fronts:
+            yield Breach(
+                own.path,
+                f"{own.path} begins {length(room, own.out)} out of the corner; the fronts and "
+                f"pulls of {round_it.path} reach {length(room, need)} into the room, with air",
+                measured=length(room, own.out),
+                limit=length(room, need),
+                remedies=(
+                    f"begin it {length(room, need)} out, with a wider filler",
+                    "a knob or a pull that stands out less",
+                ),
+            )
+
+
+def _shut_in(room: Room, own: _Beside, round_it: _Beside) -> Iterator[Breach]:
+    """The door nearest to the corner that runs into the case before it as it swings."""
+    for door in sorted(own.place.case.doors, key=own.from_corner):
+        space = max(round_it.out - door.z.value - door.thickness.value, Fraction(0))
+        covered = min(round_it.depth - own.from_corner(door), door.width.value)
+        if covered > 0 and space**2 < _swing_squared(door, covered, at_right=own.at_right):
+            yield Breach(
+                door.path,
+                f"{door.path} does not open: {round_it.path} stands {length(room, space)} before "
+                f"{length(room, covered)} of its {length(room, door.width.value)}",
+                measured=length(room, space),
+                remedies=(
+                    f"end the run {length(room, round_it.depth)} before the corner",
+                    "open shelves in the corner",
+                ),
+                severity=Severity.STOP,
+            )
+            return
+
+
+def _swing_squared(door: Door, covered: Fraction, *, at_right: bool) -> Fraction:
+    """Square of how far a door swings out before what covers its edge at the corner [mm2].
+
+    Hinged at the corner it swings its whole width; hinged away from it, what it swings until its
+    free edge is past.
+    """
+    wide = door.width.value
+    hinged_there = (door.hinge_side == "right") == at_right
+    return wide**2 - (Fraction(0) if hinged_there else (wide - covered) ** 2)
+
+
+def _reach(room: Room, beside: _Beside) -> Fraction:
+    """How far a case and what is on its fronts reach into the room, with air before it [mm]."""
+    fronts = beside.place.case.fronts
+    plane = max((f.z.value + f.thickness.value for f in fronts), default=beside.depth)
+    pull = room.spec.hardware.pull.projection.value if any(f.pull for f in fronts) else Fraction(0)
+    return max(plane, beside.depth) + pull + by_unit(room, "1/8", "3")
+
+
+RULE = Rule("inside corner", Severity.CARE, __doc__ or "", "common practice", _examine)
