@@ -12,7 +12,7 @@ from casewright.casework.maker import Maker, Outline
 from casewright.casework.specs import DrawerSpec
 from casewright.dims import Dim, Place, Way
 
-__all__ = ["DrawerBox", "cut_box"]
+__all__ = ["DrawerBox", "bottom_band", "cut_box"]
 
 
 @dataclass(frozen=True, slots=True)
