@@ -131,13 +131,11 @@ class Search:
         moves = self._moves(seed)
         beam = [self._root()]
         for _ in range(self._pieces):
-            children = [
-                child
-                for index, state in enumerate(beam)
-                for child in self._children(index, state, moves, limit)
-            ]
-            if not finish and self._is_over():
-                return None
+            children: list[_Child] = []
+            for index, state in enumerate(beam):
+                children += self._children(index, state, moves, limit)
+                if not finish and self._is_over():
+                    return None
             if not children:
                 return self._best(beam, complete=False) if limit is None else None
             beam = self._select(children, beam, moves, width)
