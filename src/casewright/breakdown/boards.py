@@ -10,6 +10,7 @@ from casewright.breakdown.pieces import Piece, lipped_edges, part_piece
 from casewright.breakdown.plan import StockPlan
 from casewright.breakdown.set_ups import test_pieces
 from casewright.breakdown.solving import Offered, lay_out, saw
+from casewright.casework.naming import the
 from casewright.casework.parts import Part
 from casewright.dims import Dim, least, shop_text
 from casewright.stock import Board, StockList
@@ -45,7 +46,7 @@ def lips(desk: Desk, parts: Sequence[Part]) -> Iterator[tuple[Board | None, Piec
                 Piece(
                     id=f"{part.path}.lip_{edge.edge}",
                     kind="lip",
-                    title=f"lip for the {word} of the {part.title}",
+                    title=f"lip for the {word} of {the(part.title)}",
                     mark=part.mark,
                     long=length + end,
                     wide=edge.thickness,

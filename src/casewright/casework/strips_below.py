@@ -9,6 +9,7 @@ from casewright.casework.brads import fastener_row, row_marks
 from casewright.casework.carcase import Carcase
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker
+from casewright.casework.naming import the
 from casewright.dims import Dim, Way
 
 __all__ = ["add_nosings", "add_skirt"]
@@ -37,7 +38,7 @@ def add_nosings(maker: Maker, box: Box, carcase: Carcase) -> None:
     height = maker.place.given("nosing_height", given)
     for board in box.boards:
         if _takes_nosing(maker, box, board, height):
-            title = f"nosing of the {board.title}"
+            title = f"nosing of {the(board.title)}"
             strip = _Strip(f"nosing.{board.name}", "nosing", title, maker.spec.strip_stock, height)
             _hang(maker, board, carcase, strip)
 
@@ -94,7 +95,7 @@ def _hang(maker: Maker, board: Board, carcase: Carcase, strip: _Strip) -> None:
     behind = _on_toe_board(maker, board, path)
     maker.step(
         "fit", path, "-z",
-        f"Glue the {strip.title} under the front edge of the {board.title}"
+        f"Glue the {strip.title} under the front edge of {the(board.title)}"
         f"{' and against the toe board' if behind else ''}, flush in front; "
         "brads down through the board, set and filled; wipe off the squeeze-out.",
         joints=(joint, *behind), marks=row_marks(maker, (joint,)), cautions=("brad_points",),

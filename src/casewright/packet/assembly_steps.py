@@ -205,8 +205,8 @@ def _names(case: Case, step: AssemblyStep) -> tuple[str, str]:
     """Its part and what that belongs to: ('nosing', 'shelf 2'), ('shelf 2', '')."""
     titles = [part.title for part in case.parts if part.path == step.part]
     titles += [work.title for work in _works(case) if work.path == step.part]
-    piece, _, whole = titles[0].partition(" of the ") if titles else ("", "", "")
-    return (piece, whole)
+    piece, _, whole = titles[0].partition(" of ") if titles else ("", "", "")
+    return (piece, whole.removeprefix("the "))
 
 
 def _other(case: Case, first: AssemblyStep, step: AssemblyStep) -> str:

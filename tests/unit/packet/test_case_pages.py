@@ -135,7 +135,7 @@ def test_pieces_that_go_on_alike_share_a_step() -> None:
     others, _, last = rails.replace("\xa0", "").partition("Likewise ")[2].partition(". ")
     assert others == "top rail"
     assert last.startswith("When it is dry, sand the edges flush")
-    (nosings,) = [text for text in texts["catalogues"] if "nosing of the shelf 1" in text]
+    (nosings,) = [text for text in texts["catalogues"] if "nosing of shelf 1" in text]
     assert [f"shelf\xa0{number}" in nosings.split("Likewise")[1] for number in range(2, 6)] == [
         True
     ] * 4
@@ -158,7 +158,7 @@ def test_every_mark_of_a_step_is_told(name: str) -> None:
             for _, dim in step.marks:
                 text = measure_of(dim, planned(name).worked.room.spec.unit).text
                 assert not dim.value or any(
-                    text in each and title.partition(" of the ")[0] in each for each in told_steps
+                    text in each and title.partition(" of ")[0] in each for each in told_steps
                 ), (step.part, text)
 
 
