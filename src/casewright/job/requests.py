@@ -6,7 +6,7 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import TypeVar
 
-from casewright.casework.specs import CaseSpec, DoorKind, EdgeKind, FrontSpec, RowSpec
+from casewright.casework.specs import CaseSpec, DoorKind, EdgeKind, FrontSpec
 from casewright.dims import Given, Origin
 from casewright.job.content import Content
 from casewright.job.origins import Origins
@@ -117,12 +117,16 @@ def _usual_edge(content: Content, sheet: str) -> EdgeKind:
 
 
 def _with_rows(
-    spec: CaseSpec, table: CaseTable, content: Content, rows: tuple[RowSpec, ...]
+    spec: CaseSpec, table: CaseTable, content: Content, origins: Origins, style: Style
 ) -> CaseSpec:
-    """A case with its face parted into rows.
+    """A case with its face parted into rows, where it asks for some.
 
     Where it names no shelves it has none without doors before them, and none under a bowl.
     """
+    false_front = spec.overrides.get("false_front") or style["false_front"]
+    rows = rows_of(spec.key, table, content, origins, front=spec.front, false_front=false_front)
+    if not rows:
+        return spec
     kinds = {row.kind for row in rows}
     bare = table.shelves is None and (table.sink or "doors" not in kinds)
     return replace(
@@ -175,9 +179,7 @@ def case_of(
         overrides=_style_values(table.style, (*base, "style"), f"case {key}", origins),
         where=origins.where(base),
     )
-    false_front = spec.overrides.get("false_front") or style["false_front"]
-    rows = rows_of(key, table, content, origins, front=spec.front, false_front=false_front)
-    return _with_rows(spec, table, content, rows) if rows else spec
+    return _with_rows(spec, table, content, origins, style)
 
 
 def run_of(key: str, table: RunTable, origins: Origins) -> RunSpec:

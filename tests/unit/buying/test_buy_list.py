@@ -17,6 +17,7 @@ from tests.builders import (
     SLAB,
     Unit,
     case_spec,
+    drawer_base,
     given,
     job,
     length,
@@ -339,3 +340,26 @@ def test_goods_sold_in_inches_keep_their_size_in_a_metric_job() -> None:
     brad = replace(spec.hardware.back_brad, length=given("5/8", "in"))
     lines = _list(build(replace(spec, hardware=replace(spec.hardware, back_brad=brad))))
     assert any('5/8"' in line.what for line in lines)
+
+
+def test_slides_in_pairs_and_longer_screws_for_the_pulls_of_drawers() -> None:
+    """A pair a drawer by its length; two pulls on a wide front; screws through front and box."""
+    room = _room(drawer_base("in", "drawer", "drawer", "drawer", width="36"))
+    lines = _list(room)
+    slides = _line(lines, "slide")
+    assert slides.need == slides.count == 3
+    assert '20"' in slides.what
+    pulls = _line(lines, "pull")
+    assert pulls.need == 6
+    screws = _line(lines, "pull_screw")
+    assert screws.need == 12
+    # Front 5/8, box 1/2, and 6 mm into the pull: 34.6 mm, sold by the quarter inch.
+    assert screws.what == 'machine screw for pulls, 1 1/4"'
+    held = sum(
+        fastening.count
+        for case in room.cases
+        for joint in case.joints
+        for fastening in joint.fastenings
+        if fastening.kind == "front screw"
+    )
+    assert _line(lines, "front_screw").need == held == 12
