@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from datetime import date, datetime, time, timedelta
 from pathlib import Path
@@ -11,6 +11,7 @@ from typing import TypeVar
 from casewright.casework.cases import Case
 from casewright.casework.parts import Part
 from casewright.facts import NO_FACTS, Facts
+from casewright.findings import Finding, Severity
 from casewright.job.load import LoadedJob
 from casewright.job.trial import work_out_job
 from casewright.job.worked import WorkedJob
@@ -193,7 +194,27 @@ def work_out_recorded(job: LoadedJob, recorded: Recorded) -> WorkedJob:
         As `work_out_job` does.
     """
     worked = work_out_job(job, recorded.facts)
-    return replace(worked, room=marked(worked.room, recorded.marks))
+    lost = tuple(_lost_marks(worked.room, recorded.marks))
+    room = marked(worked.room, recorded.marks)
+    return replace(worked, room=room, findings=(*worked.findings, *lost))
+
+
+def _lost_marks(room: Room, marks: Marks) -> Iterator[Finding]:
+    """Marks on what is not in the job now; sizes that nothing takes up are found by the room."""
+    known = {case.key for case in room.cases}
+    for part in room.parts:
+        known |= {part.path, part.front}
+    known |= {front.path for case in room.cases for front in case.fronts}
+    for path in sorted(set(marks.marked) - known):
+        kind = marks.furthest(path)
+        if kind is not None:
+            yield Finding(
+                rule="lost mark",
+                severity=Severity.CARE,
+                path=path,
+                says=f"{path} was marked {kind}, but nothing of that name is in the job now",
+                remedies=("name the case as it was", "mark the right piece, withdraw this mark"),
+            )
 
 
 def marked(room: Room, marks: Marks) -> Room:

@@ -354,11 +354,22 @@ def test_an_id_is_never_given_twice(shop: Shop, tmp_path: Path) -> None:
 
 
 def test_a_size_for_what_is_gone_is_a_finding(shop: Shop) -> None:
-    shop.says("cut", "upper.bottom")
+    shop.says("assembled", "upper")
     shop.job.write_text(KITCHEN.replace("case.upper", "case.high"))
     findings = shop.data("check")["findings"]
-    lost = [f["path"] for f in findings if f["rule"] == "lost reading"]
+    lost = {f["path"] for f in findings if f["rule"] == "lost reading"}
     assert "upper.bottom.length" in lost
+    unmarked = {f["path"]: f["says"] for f in findings if f["rule"] == "lost mark"}
+    assert unmarked["upper"].startswith("upper was marked assembled")
+
+
+def test_a_reading_of_what_was_designed_changes_nothing(shop: Shop) -> None:
+    parts = shop.data("parts")
+    for path, size in (("upper.bottom.length", "31 9/16"), ("upper.depth", "12")):
+        code, text = shop.says("reading", path, size)
+        assert code == 0
+        assert "What follows" not in text
+    assert shop.data("parts") == parts
 
 
 def test_damage_is_said_and_the_job_goes_on(shop: Shop) -> None:

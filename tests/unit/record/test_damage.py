@@ -158,6 +158,29 @@ def test_a_file_that_is_gone_comes_back_from_the_damaged_one(record: Path) -> No
     assert rescue is not None
 
 
+@pytest.mark.parametrize("step", ["hardlink_to", "replace"])
+def test_a_rescue_that_was_broken_off_loses_nothing(
+    record: Path, monkeypatch: pytest.MonkeyPatch, step: str
+) -> None:
+    """Broken off before the damaged file is put aside, or before the new one has its name."""
+    content = bytearray(record.read_bytes())
+    content[content.index(b"nnnnnn")] = ord("m")
+    record.write_bytes(content)
+
+    def broken(*_: object) -> None:
+        raise KeyboardInterrupt
+
+    with monkeypatch.context() as patch:
+        patch.setattr(Path, step, broken)
+        with pytest.raises(KeyboardInterrupt):
+            _opened(record)
+    assert record.read_bytes() == content
+    entries, rescue = _opened(record)
+    assert rescue is not None
+    assert len(entries) == COUNT - 1
+    assert [file.name for file in record.parent.glob(".record.*")] == []
+
+
 def test_a_large_record_is_looked_at_where_it_is_used(tmp_path: Path) -> None:
     """Damage in what is used for the numbers is found before it is used."""
     path = tmp_path / "large.record"
