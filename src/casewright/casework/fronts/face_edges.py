@@ -62,7 +62,8 @@ def share_of(maker: Maker, opening: Opening) -> Opening:
     if front.overlay == "inset":
         gap = maker.style("inset_gap")
         return replace(opening, face_y0=opening.y0, face_y1=opening.y1, bottom=gap, top=gap)
-    thick = maker.house.thickness(maker.spec.box_stock)
+    # Of the side as it was made: its plates stay where they are, whatever the next sheet reads.
+    thick = maker.parts[maker.path("side_left")].finished.thickness
     cover = thick - maker.style("partial_reveal")
     low = opening.face_y0
     below = opening.y0 - low if low.path or low.op else opening.y0
