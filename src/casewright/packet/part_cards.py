@@ -9,6 +9,8 @@ from itertools import chain, groupby
 from casewright.casework.cautions import CAUTIONS
 from casewright.casework.features import Bores
 from casewright.casework.parts import Part
+from casewright.dims.units import Unit
+from casewright.drawing import measure_of
 from casewright.outputs.blocks import (
     Beside,
     Block,
@@ -21,7 +23,7 @@ from casewright.outputs.blocks import (
     Table,
 )
 from casewright.outputs.document import Paper, Section
-from casewright.outputs.inlines import Inline, SignMark, rich_text
+from casewright.outputs.inlines import Inline, Rich, SignMark, Strong, rich_text
 from casewright.packet.card_pages import Card, filled
 from casewright.packet.card_words import card_facts, card_heading, pieces_words
 from casewright.packet.feature_rows import FEATURES, feature_rows
@@ -208,6 +210,13 @@ def _plain_row(group: PartGroup, room: Room) -> Row:
             ", ".join(roles),
             (*pieces_words(group.pieces, room), *waits),
             sizes(size.length, size.width, size.thickness, unit=unit, strong=True),
-            edge_words(part),
+            _edges(part, unit),
         )
     )
+
+
+def _edges(part: Part, unit: Unit) -> Rich:
+    """What is done to its edges, or that its corners are rounded as a rebate's are."""
+    if part.corner_radius is None:
+        return edge_words(part)
+    return ("corners rounded to ", Strong(measure_of(part.corner_radius, unit)))

@@ -83,6 +83,7 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
     _key("bottom_reveal", "0", "0", "edge of the box left bare below its doors"),
     _key("gap_tolerance", "1/16", "1.5", "how far a gap beside a front may stray", _PRACTICE),
     _key("widest_single_door", "22", "560", "widest leaf hung alone; a wider opening gets two"),
+    _key("widest_leaf", "30", "760", "widest leaf that is made at all: a wider one warps"),
     _key("narrowest_leaf", "6", "150", "narrowest leaf that is hung without a second look"),
     _key("tallest_leaf", "80", "2000", "tallest leaf that is hung without a second look"),
     _key("bumper", "1/16", "1.5", "air between the box's front and a closed door"),

@@ -114,7 +114,8 @@ class GlassDoor(FrameLeaf):
         maker, frame, title = self.maker, self.frame, self.leaf.title
         maker.step(
             "lay", frame.left.path, None,
-            f"Lay the left stile of the {title} face down on the bench.",
+            f"Lay the left stile of the {title} face down on the bench. On the show face the "
+            "stiles run the full height; the rails end at them.",
         )  # fmt: skip
         maker.step(
             "fit",

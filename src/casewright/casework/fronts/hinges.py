@@ -11,8 +11,9 @@ from casewright.casework.fronts.face_edges import planned_thickness
 from casewright.casework.fronts.hinge_count import hinge_count
 from casewright.casework.fronts.hinge_heights import HingeSpot, hinge_spots
 from casewright.casework.fronts.kinds import inner_cut
-from casewright.casework.fronts.leaves import LeafPlan, plan_leaves, tell
+from casewright.casework.fronts.leaves import LeafPlan, face_place, plan_leaves, tell
 from casewright.casework.fronts.overlay import Overlay, overlay_finding, solve_overlay
+from casewright.casework.fronts.warping import stays_flat
 from casewright.casework.maker import Maker
 from casewright.casework.setups import bore_setup
 from casewright.dims import Dim, Place, least
@@ -111,6 +112,8 @@ def plan_hinges(maker: Maker, carcase: Carcase) -> HingePlan:
 def _hung(maker: Maker, carcase: Carcase) -> Iterator[HungLeaf]:
     for opening in carcase.openings:
         leaves = plan_leaves(maker, carcase, opening)
+        if leaves and not stays_flat(maker, face_place(maker, opening), leaves[0]):
+            continue
         ready = [_ready(maker, carcase, leaf) for leaf in leaves]
         if all(item is not None for item in ready):
             for item in ready:

@@ -122,7 +122,7 @@ def test_odd_sizes_want_a_second_look(
 ) -> None:
     """Narrow, wide and tall leaves are made, with one finding for the opening."""
     case = one_case("in", width=width, height=height, shelves=0,
-                    front=replace(SLAB, leaves=leaves))  # fmt: skip
+                    front=replace(SLAB, leaves=leaves, slab="ply18"))  # fmt: skip
     assert len(case.fronts) == leaves
     assert [f.rule for f in case.findings].count(rule) == 1
 
