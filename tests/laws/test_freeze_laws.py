@@ -100,7 +100,7 @@ def _text(name: str) -> str:
 
 @pytest.mark.parametrize("name", [*EXAMPLE_NAMES, "row"])
 def test_any_prefix_of_a_whole_job_still_goes_together(name: str) -> None:
-    """Every example job and a row on one plinth, at each ninth of its order; galleries at thirds."""
+    """Every example job and a row on one plinth, at each ninth of its order, or each third."""
     spec = read_job(_text(name), name)
     plain = build(spec)
     made = _made(plain.chain)

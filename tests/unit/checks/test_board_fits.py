@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import pytest
 from tests.builders import Unit, length
-from tests.jobs import read
+from tests.jobs import example, read
 
 from casewright.checks import check
 from casewright.dims import Origin
@@ -42,6 +42,20 @@ def test_every_dado_and_groove_is_a_fit_with_a_forecast(unit: Unit, clearance: s
     told = _told(_room(unit, "[style]\ndado_clearance = 0"))
     assert [finding.rule for finding in told] == ["fit forecast"] * len(cuts)
     assert {finding.measured for finding in told} == {"5 in 10"}
+
+
+def test_a_drawer_keeps_the_same_clearance() -> None:
+    """Dadoes for its back and grooves for its bottom, in the gallery of drawers."""
+    room = build(read(example("gallery")))
+    cuts = {
+        feature.path
+        for part in room.parts
+        for feature in part.features
+        if feature.kind in ("dado", "groove") and ".drawer" in feature.path
+    }
+    assert any("dado_back" in path for path in cuts)
+    assert {f"{path}.board_play_fit" for path in cuts} <= set(room.chain.fits)
+    assert not _told(room)
 
 
 @pytest.mark.parametrize(

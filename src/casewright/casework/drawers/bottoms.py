@@ -26,7 +26,8 @@ def cut_grooves(maker: Maker, box: DrawerBox) -> None:
     pieces = (box.left, box.right, box.front, box.back)
     for piece, depth in zip(pieces, box.grooves, strict=True):
         place = piece.place.at("groove_bottom")
-        width = maker.machined(place, "width", wide)
+        width = maker.machined(place, "width", wide, tool="router")
+        maker.board_fit(place, width, box.bottom.thickness)
         maker.machine(
             piece.path,
             Cut(

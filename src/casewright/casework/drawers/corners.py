@@ -57,7 +57,9 @@ def _cut_side(
     if in_dado:
         wide = wide + maker.style("dado_clearance")
     at = maker.machined(place, "at", box.back_in) if in_dado else maker.zero
-    width = maker.machined(place, "width", wide)
+    width = maker.machined(place, "width", wide, tool="router")
+    if in_dado:
+        maker.board_fit(place, width, _piece(box, end).thickness)
     maker.machine(
         side.path,
         Cut(
