@@ -8,7 +8,7 @@ from dataclasses import fields, is_dataclass
 import pytest
 from tests.unit.packet.test_packet import EXAMPLES, packet
 
-from casewright.drawing import Plot, clashes, struck
+from casewright.drawing import Plot, Word, clashes, struck
 
 
 def plots(thing: object) -> Iterator[Plot]:
@@ -37,3 +37,16 @@ def test_no_line_runs_through_a_word(name: str) -> None:
     """A number with a line through it is misread."""
     for drawn in plots(packet(name)):
         assert not struck(drawn.groups), drawn.title
+
+
+def test_strips_on_a_sheet_stand_with_their_size() -> None:
+    """Who looks for a nailer on the sheet need not leaf to the table: 746 x 90, by hand."""
+    (section,) = [s for s in packet("paint_store_metric").sections if "birch" in s.title]
+    words = [
+        [mark.text for mark in group.marks if isinstance(mark, Word)]
+        for drawn in plots(section)
+        for group in drawn.groups
+    ]
+    said = ["".join(each) for each in words if each]
+    assert said.count("746 × 90") == 4
+    assert said.count("864.5 × 100") == 2
