@@ -21,7 +21,7 @@ __all__ = ["Purchases", "packet_files", "plan_purchases"]
 
 _PART_COLUMNS = (
     "mark", "path", "case", "part", "hand", "stock", "cut length", "cut width",
-    "finished length", "finished width", "thickness", "grain", "edges", "waits for",
+    "finished length", "finished width", "thickness", "grain", "edges", "waits for", "state",
 )  # fmt: skip
 _HARDWARE = (
     "door hardware", "drawer hardware", "shelf hardware", "fasteners", "wall", "glass",
@@ -112,6 +112,7 @@ def _part_rows(purchases: Purchases) -> list[tuple[Cell, ...]]:
                 "length" if part.grain else "any",
                 " ".join(f"{edge.kind} {edge.edge}" for edge in part.edges),
                 " ".join(part.waits_for),
+                part.state,
             )
         )
     return rows

@@ -127,8 +127,11 @@ def _from(
 ) -> tuple[Inline, ...]:
     """The sheets, boards or strips they come out of, each of which leads there: 'sheets 1, 4'.
 
-    What waits for an answer comes out of none yet, what is ordered to size out of none at all.
+    What waits for an answer comes out of none yet, what is ordered to size out of none at all;
+    of what is cut, how far it has come.
     """
+    if all(part.state != "planned" for part in group):
+        return (" and ".join(sorted({part.state for part in group})),)
     if isinstance(room.spec.stock[group[0].stock], Glazing):
         return ("ordered, p. ", PageNumber("buy"))
     if group[0].waits_for:
