@@ -104,3 +104,19 @@ def corner(across: str) -> str:
         '[wall.side]\nwidth = 90\n[corner.c]\nwalls = ["w", "side"]\n'
         f'triangle = {{ left = 36, right = 48, across = "{across}" }}\n'
     )
+
+
+def beside_door(free: int) -> str:
+    """A wall at the right end with a door 32 wide, so far from the corner, that swings in."""
+    return (
+        '[wall.side]\nwidth = 90\n[corner.c]\nwalls = ["side", "w"]\n'
+        f'[wall.side.fixed.door]\nkind = "door"\nright = {free}\nwidth = 32\nswing = "left"\n'
+    )
+
+
+def counter(down: str) -> str:
+    """A counter that stands there already, so far under the level line at its highest place."""
+    return (
+        'stations = [{ along = 0, down = 40 }]\n[wall.w.fixed.old]\nkind = "counter"\nleft = 0\n'
+        f"width = 50\ntops = [{{ along = 2, down = 5 }}, {{ along = 40, down = {down} }}]\n"
+    )

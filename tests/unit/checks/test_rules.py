@@ -39,13 +39,14 @@ from tests.unit.checks.surveyed_rooms import (
     DOOR,
     WINDOW,
     before_wall,
+    beside_door,
     corner,
     falling,
     round_corner,
     under,
 )
 
-from casewright.casework.specs import FrontSpec
+from casewright.casework.specs import FrontSpec, OverlayKind
 from casewright.checks import RULES, check
 from casewright.checks.case_weight import lifted_weight
 from casewright.checks.hinge_number import hinges_wanted
@@ -93,13 +94,13 @@ def _with_band(width: str) -> dict[str, Stock]:
     return goods
 
 
-def _framed_pair(species: str, percent: str) -> Room:
-    """A pair of frames of a wood made at a moisture, for a room that comes to 11 %."""
+def _framed(species: str, percent: str, front: FrontSpec = PANEL, **changes: str) -> Room:
+    """Frames of a wood made at a moisture, for a room that comes to 11 %."""
     goods = stock()
     board = goods["board"]
     assert isinstance(board, Board)
     goods["board"] = replace(board, species=species)
-    room = room_of(front=PANEL, goods=goods)
+    room = room_of(front=front, goods=goods, **changes)
     made = Given(Fraction(percent), Origin("measured", "meter"))
     return build(replace(room.spec, moisture=Moisture.of(30, 60, made)))
 
@@ -133,12 +134,13 @@ PASSES: dict[str, Make] = {
     "small part": lambda: room_of(front=GLASS),
     "tilt up": lambda: room_of(**BOOKCASE),
     "toe space": lambda: room_of(**BASE),
-    "wood movement": lambda: _framed_pair("yellow-poplar", "8"),
+    "wood movement": lambda: _framed("yellow-poplar", "8"),
     "floor fall": lambda: before_wall("base", falling('"40 1/2"')),
     "under ceiling": lambda: before_wall("wall", under(96)),
     "in the way": lambda: before_wall("base", WINDOW),
     "way in": lambda: before_wall("base", more=DOOR),
     "sharp corner": lambda: before_wall("base", more=corner("60 1/4")),
+    "door swing": lambda: before_wall("base", more=beside_door(30)),
     "inside corner": lambda: round_corner("90"),
 }
 
@@ -173,12 +175,13 @@ FAILS: dict[str, Make] = {
     "toe space": lambda: room_of(**BASE, overrides={"toe_height": given("2")}),
     "fit forecast": lambda: room_of(front=SLAB, overrides={"gap_tolerance": given("1/64")}),
     "tool missing": lambda: _in_shop(room_of(), "pocket-hole jig"),
-    "wood movement": lambda: _framed_pair("northern red oak", "6"),
+    "wood movement": lambda: _framed("northern red oak", "6"),
     "floor fall": lambda: before_wall("base", falling("41")),
     "under ceiling": lambda: before_wall("wall", under(80)),
     "in the way": lambda: before_wall("wall", WINDOW),
     "way in": lambda: before_wall("long", more=DOOR),
     "sharp corner": lambda: before_wall("base", more=corner("59")),
+    "door swing": lambda: before_wall("base", more=beside_door(12)),
     "inside corner": lambda: round_corner("80", inner='"slab"'),
 }
 
@@ -388,3 +391,14 @@ def test_a_cut_narrower_than_every_bit_is_told() -> None:
     [found] = found_in("tool missing", room)
     assert "no straight bit" in found.says
     assert found.limit
+
+
+def test_a_lone_inset_door_grows_towards_its_case() -> None:
+    """The gap at its free edge counts; over the edge of the box there is nothing to meet."""
+    overlays: tuple[OverlayKind, ...] = ("inset", "full")
+    inset, over = (
+        _framed("northern red oak", "6", replace(PANEL, overlay=overlay, leaves=1), width="18")
+        for overlay in overlays
+    )
+    assert found_in("wood movement", inset)
+    assert found_in("wood movement", over) == []

@@ -10,7 +10,9 @@ from tests.unit.checks.surveyed_rooms import (
     OUTLET,
     WINDOW,
     before_wall,
+    beside_door,
     corner,
+    counter,
     falling,
     round_corner,
     under,
@@ -143,3 +145,21 @@ def test_no_door_no_strike() -> None:
     """Open shelves round the corner have nothing that swings, but their boxes stand there."""
     assert not found_in("inside corner", round_corner("77", front="none"))
     assert found_in("inside corner", round_corner("60", front="none"))
+
+
+def test_a_door_strikes_only_what_stands_within_its_sweep() -> None:
+    """A leaf of 32 twelve from the corner: the case begins in the corner itself."""
+    [found] = found_in("door swing", before_wall("base", more=beside_door(12)))
+    assert '12" from c' in found.says
+    assert not found_in("door swing", before_wall("base", more=beside_door(26)))
+    assert not found_in("door swing", before_wall("wall", more=beside_door(12)))
+    out = beside_door(12).replace('swing = "left"\n', "")
+    assert not found_in("door swing", before_wall("base", more=out))
+
+
+def test_a_counter_that_stands_there_counts_at_its_highest_place() -> None:
+    """40 to the floor less 4 to the counter: 36 high, 18 under wall cases at 54 (by hand)."""
+    assert not found_in("over counter", before_wall("wall", counter("4")))
+    [found] = found_in("over counter", before_wall("wall", counter('"3 1/2"')))
+    assert found.measured == '17 1/2"'
+    assert not found_in("over counter", before_wall("base", counter('"3 1/2"')))
