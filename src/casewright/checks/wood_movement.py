@@ -2,9 +2,9 @@
 
 A stile of solid wood grows across its width from the day it is made to the dampest month: size x
 coefficient of the wood x change of moisture. Hinges hold the outer edges of a pair, so that both
-leaves grow towards each other. A gap that is left with less than 1/32 in will bind some day. Paint
-slows the change, but does not keep it away. Frames of boards whose wood is not named are passed
-over.
+leaves grow towards each other; an inset door grows towards its case. A gap that is left with less
+than 1/32 in will bind some day. Paint slows the change, but does not keep it away. Frames of
+boards whose wood is not named are passed over.
 
 Passes
 ------
@@ -26,11 +26,13 @@ from collections.abc import Iterator
 from fractions import Fraction
 from itertools import pairwise
 
-from casewright.casework.cases import Case
+from casewright.casework.cases import Case, Face
 from casewright.casework.parts import Part
+from casewright.casework.specs import front_spec
 from casewright.casework.wood import movement_of
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import by_unit, length
+from casewright.dims import Dim
 from casewright.findings import Severity
 from casewright.room.model import Room
 
@@ -44,11 +46,25 @@ def _examine(room: Room) -> Iterator[Breach]:
         return
     for case in room.cases:
         for face in case.faces:
-            for (one, other), gap in zip(pairwise(face.leaves), face.gaps, strict=False):
-                grown = more * (_growing(room, case, one) + _growing(room, case, other))
+            for leaves, gap in _gaps(case, face):
+                grown = more * sum((_growing(room, case, leaf) for leaf in leaves), Fraction(0))
                 left = gap.value - grown
                 if grown and left < by_unit(room, "1/32", "0.8"):
-                    yield _breach(room, other, gap.value, left)
+                    yield _breach(room, leaves[-1], gap.value, left)
+
+
+def _gaps(case: Case, face: Face) -> Iterator[tuple[tuple[str, ...], Dim]]:
+    """Each gap that leaves grow into, with those leaves: between a pair; beside a lone inset one.
+
+    A door over the edge of its box has nothing beside its free edge.
+    """
+    pairs = zip(pairwise(face.leaves), face.gaps, strict=False)
+    yield from (((one, other), gap) for (one, other), gap in pairs)
+    asked = front_spec(case.spec, face.opening)
+    hung = {door.path: door.hinge_side for door in case.doors}
+    if asked is not None and asked.overlay == "inset" and len(face.leaves) == 1:
+        left = hung.get(face.leaves[0]) == "right"
+        yield face.leaves, face.left if left else face.right
 
 
 def _growing(room: Room, case: Case, leaf: str) -> Fraction:

@@ -24,14 +24,24 @@ def milling_source(strip: Board, stock: StockList, waste: Fraction) -> Board | N
 
     Returns
     -------
-    The thinnest board that is thick enough; None where none is, or when the stock is sold as
-    thin as it is asked for.
+    The thinnest board that is thick enough and, where both are named, of the same wood; None where
+    none is, or when the stock is sold as thin as it is asked for.
     """
     if strip.thickness.value >= THINNEST_SOLD:
         return None
     least = max(strip.thickness.value + waste, THINNEST_SOLD)
-    boards = [b for b in stock.values() if isinstance(b, Board) and b.thickness.value >= least]
+    boards = [
+        board
+        for board in stock.values()
+        if isinstance(board, Board)
+        and board.thickness.value >= least
+        and _may_be(board.species, strip.species)
+    ]
     return min(boards, key=lambda board: (board.thickness.value, board.key), default=None)
+
+
+def _may_be(one: str, other: str) -> bool:
+    return not one or not other or one == other
 
 
 def strips_in_thickness(

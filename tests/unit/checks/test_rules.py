@@ -94,7 +94,7 @@ def _with_band(width: str) -> dict[str, Stock]:
     return goods
 
 
-def _framed(species: str, percent: str, front: FrontSpec = PANEL, **changes: str) -> Room:
+def _framed(species: str, percent: str, front: FrontSpec = PANEL, **changes: Any) -> Room:
     """Frames of a wood made at a moisture, for a room that comes to 11 %."""
     goods = stock()
     board = goods["board"]

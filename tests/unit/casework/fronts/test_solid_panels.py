@@ -181,3 +181,17 @@ def test_a_panel_never_presses_and_never_comes_out(
     grown = wide * rate * (plan.moisture.damp.value - plan.moisture.made.value)
     assert fit.gap.value >= grown
     assert prove(case, hardware=hardware()).failures == ()
+
+
+def test_thin_boards_are_milled_from_boards_of_the_same_wood() -> None:
+    """Poplar for panels does not come out of maple for frames; unnamed boards may be either."""
+    goods = _goods()
+    board = goods["board"]
+    assert isinstance(board, Board)
+    named = goods | {"board": replace(board, species="red maple", title="maple boards")}
+    told = [
+        next(p.milled_from for p in _built(goods=each)[1].parts if p.role == "panel")
+        for each in (goods, named)
+    ]
+    assert told[0].startswith("board:")
+    assert told[1].startswith("thicker boards:")
