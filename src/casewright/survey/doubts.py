@@ -8,6 +8,7 @@ from fractions import Fraction
 from statistics import median
 
 from casewright.dims import Unit, size_text
+from casewright.survey.plumb_doubts import plumb_checks
 from casewright.survey.readings import variance
 from casewright.survey.slips import meant
 from casewright.survey.specs import FixedThing, WallSpec
@@ -74,6 +75,7 @@ class _Wall:
         yield from odd
         if not odd:
             yield from self._chains()
+            yield from self._leans()
         yield from self._heights()
         for thing in self.spec.things:
             yield from self._upright(thing)
@@ -149,6 +151,17 @@ class _Wall:
             whole = self._nearest_width(sum((row.value for row in rows), Fraction(0)))
             if whole is not None:
                 yield from self._sum(rows, whole, "the segments along the wall", _WANDER)
+
+    def _leans(self) -> Iterator[Doubt]:
+        for check in plumb_checks(self.wall, self.unit):
+            names = (check.high, check.low, *check.plumbs)
+            rows = [self._row(name, "") for name in names]
+            unsure = tuple(self._path(row.name) for row in rows if not self._sure(row))
+            if unsure:
+                says = f"of {self.spec.title} {check.says(self.unit)}"
+                yield Doubt(
+                    unsure, says, f"its widths and the leans at its ends, {self.spec.title}"
+                )
 
     def _nearest_width(self, near: Fraction) -> _Row | None:
         names = [f"width_{n}" for n in range(1, len(self.spec.widths) + 1)]

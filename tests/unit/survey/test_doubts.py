@@ -10,13 +10,13 @@ import pytest
 from hypothesis import given as examples
 from hypothesis import strategies as st
 from tests.builders import INCH, length
-from tests.unit.survey.rooms import read, station, surveyed, thing, widths
+from tests.unit.survey.rooms import at, read, station, surveyed, thing, widths
 
 from casewright.dims import Chain, Origin
 from casewright.facts import Fact
 from casewright.survey.doubts import Doubt, wall_doubts
 from casewright.survey.slips import meant
-from casewright.survey.specs import FixedThing, TopReading, WallSpec, WidthReading
+from casewright.survey.specs import FixedThing, Plumb, PlumbOf, TopReading, WallSpec, WidthReading
 from casewright.survey.walls import survey_wall
 
 
@@ -100,6 +100,27 @@ def test_a_counter_or_a_floor_out_by_inches_is_doubted() -> None:
     tops = tuple(TopReading(Fraction(n), read(size)) for n, size in enumerate(("4", "14", "4")))
     [doubt] = _doubts(things=(FixedThing("c", "old counter", "counter", tops=tops),))
     assert "one ten off" in doubt.says
+
+
+def _leaning(high: str, *leans: str) -> tuple[Doubt, ...]:
+    """Widths of 100 at 4 and of so much at 84; both ends lean in so much over 48."""
+    ends: tuple[PlumbOf, ...] = ("left", "right")
+    plumbs = tuple(Plumb(of, 48 * INCH, read(x)) for of, x in zip(ends, leans, strict=False))
+    return _doubts(widths=(at(4, "100"), at(84, high)), plumbs=plumbs)
+
+
+def test_leans_of_both_ends_must_agree_with_the_widths() -> None:
+    """1/4 in over 48 at each end takes 5/6 in off in 80 in (by proportion)."""
+    assert not _leaning("99 1/4", "1/4", "1/4")
+    assert not _leaning("99 1/8", "1/4", "1/4")
+    [doubt] = _leaning("100 3/8", "1/4", "1/4")
+    assert '3/8" wider than the lower one' in doubt.says
+    assert len(doubt.paths) == 4
+
+
+def test_the_lean_of_one_end_alone_says_nothing_of_the_width() -> None:
+    """The other end may lean as much the other way."""
+    assert not _leaning("100 3/8", "1/4")
 
 
 @examples(st.integers(20, 300), st.integers(0, 15))
