@@ -1,10 +1,11 @@
 """Other ways to cut public two-dimensional instances: two stages, any number, defects, offcuts.
 
-Run with `python benchmarks/variants.py [--instances N] [--nodes N]`. The instances are those of
-`cutting.py`, spread over all classes. Two-stage plans stand beside the best known in three stages,
-free ones beside the best known of any packing. Where there are offcuts, six of them, each once and
-at a fifth of the price of their area, or two sheets with a defect of a tenth by a tenth of them
-and at half price, money is counted, a whole sheet costing 1,000. Seconds are of the processor.
+Run with `python benchmarks/variants.py [--instances N] [--seconds S] [--nodes N]`. The instances
+are those of `cutting.py`, spread over all classes. Two-stage plans stand beside the best known in
+three stages, free ones beside the best known of any packing. Where there are offcuts, six of them,
+each once and at a fifth of the price of their area, or two sheets with a defect of a tenth by a
+tenth of them and at half price, money is counted, a whole sheet costing 1,000. Seconds are of the
+processor.
 """
 
 from __future__ import annotations
@@ -19,7 +20,7 @@ from typing import Any
 
 from cutting import BEST_KNOWN, INSTANCES, problem_of
 
-from casewright.cutting import Defect, Problem, Status, StockItem, Stop, solve, verify
+from casewright.cutting import Defect, Problem, Solution, Status, StockItem, Stop, solve, verify
 
 _OFFCUTS = ((2, 1), (1, 2), (2, 2), (3, 1), (1, 3), (3, 2))
 """By how much the length and the width of a sheet are divided."""
@@ -69,8 +70,16 @@ VARIANTS = (
 )
 
 
+def timed(problem: Problem, options: argparse.Namespace) -> tuple[float, Solution]:
+    """Seconds of the processor, and the plan."""
+    start = time.process_time()
+    stop = Stop(options.nodes, lambda: time.process_time() > start + options.seconds)
+    solution = solve(problem, stop)
+    return time.process_time() - start, solution
+
+
 def lines(
-    rows: list[dict[str, Any]], known: dict[str, dict[str, str]], nodes: int
+    rows: list[dict[str, Any]], known: dict[str, dict[str, str]], options: argparse.Namespace
 ) -> Iterator[str]:
     """The table."""
     yield ("variant       instances    cost   bound  ratio  proved  beside  ratio  mean s  most s")
@@ -80,9 +89,8 @@ def lines(
             seconds: list[float] = []
             for row in rows:
                 problem = variant.change(problem_of(row, rotate=grain == "R"))
-                start = time.process_time()
-                solution = solve(problem, Stop(nodes))
-                seconds.append(time.process_time() - start)
+                spent, solution = timed(problem, options)
+                seconds.append(spent)
                 assert not verify(problem, solution), row["name"]
                 assert not solution.unplaced, row["name"]
                 cost, bound = cost + solution.cost, bound + solution.bound.value
@@ -101,7 +109,8 @@ def main() -> None:
     """Print the table."""
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--instances", type=int, default=25, help="how many, spread")
-    parser.add_argument("--nodes", type=int, default=300_000, help="work for each instance")
+    parser.add_argument("--seconds", type=float, default=5, help="time for each instance")
+    parser.add_argument("--nodes", type=int, default=1_000_000, help="work for each instance")
     options = parser.parse_args()
     if not INSTANCES.exists():
         print(f"The public instances are absent: {INSTANCES.parent.name}/{INSTANCES.name}")
@@ -111,7 +120,7 @@ def main() -> None:
     rows = [rows[n * len(rows) // count] for n in range(count)]
     with BEST_KNOWN.open(encoding="utf-8") as file:
         known = {row["name"]: row for row in csv.DictReader(file)}
-    for line in lines(rows, known, options.nodes):
+    for line in lines(rows, known, options):
         print(line, flush=True)
 
 
