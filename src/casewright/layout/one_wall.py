@@ -3,12 +3,40 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from itertools import combinations
+from itertools import combinations, pairwise
+from typing import Literal
 
+from casewright.layout.costs import cost_of
 from casewright.layout.programme import LayoutProgramme, ProgrammeSolution
 from casewright.layout.tasks import EndFiller, RunPlace, WallTask
 
-__all__ = ["WallLayout", "lay_out"]
+__all__ = ["FillersAsked", "LayoutDemand", "WallLayout", "lay_out"]
+
+FillersAsked = Literal["equal", "left", "right"]
+"""Alike to the step, or what can go there at the left, or at the right."""
+
+
+@dataclass(frozen=True, slots=True)
+class LayoutDemand:
+    """What is insisted on beside the task.
+
+    Parameters
+    ----------
+    on_centre
+        True: every middle stands on what it is to stand on, to the half step. False: it may stand
+        off at little cost, for what else that gives. None: as the preferences have it.
+    fillers
+        Where the filler goes; None: wherever it is best.
+    one_width
+        Every case whose width is free is as wide as the others.
+    """
+
+    on_centre: bool | None = None
+    fillers: FillersAsked | None = None
+    one_width: bool = False
+
+
+_NO_DEMAND = LayoutDemand()
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,7 +50,8 @@ class WallLayout:
     left, right
         Fillers [steps]; 0 where there is none.
     cost, bound
-        What it costs, and what no answer to the same task costs less than [points].
+        What it costs, and what no answer to the same task and demand costs less than; 0 where
+        that is not known [points].
     """
 
     task: WallTask
@@ -53,14 +82,14 @@ class WallLayout:
         return 2 * self.starts[number] + self.widths[number] - centre
 
 
-def lay_out(task: WallTask) -> WallLayout | None:
-    """The best answer to a task, or None when nothing fits."""
-    return _Model(task).answer()
+def lay_out(task: WallTask, demand: LayoutDemand = _NO_DEMAND) -> WallLayout | None:
+    """The best answer to a task that meets a demand, or None when nothing fits."""
+    return _Model(task, demand).answer()
 
 
 class _Model:
-    def __init__(self, task: WallTask) -> None:
-        self.task = task
+    def __init__(self, task: WallTask, demand: LayoutDemand) -> None:
+        self.task, self.demand = task, demand
         self.programme = LayoutProgramme()
         self.widths = [self.programme.number(each.low, each.high) for each in task.places]
         self.left = self._filler(task.left)
@@ -86,14 +115,13 @@ class _Model:
 
     def _read(self, solved: ProgrammeSolution) -> WallLayout:
         values = solved.values
-        return WallLayout(
-            self.task,
-            tuple(values[number] for number in self.widths),
-            values[self.left],
-            values[self.right],
-            solved.cost,
-            solved.bound,
-        )
+        widths = tuple(values[number] for number in self.widths)
+        left, right = values[self.left], values[self.right]
+        cost, loosely = cost_of(self.task, left, widths, right), self.demand.on_centre is False
+        if cost != solved.cost and not loosely:
+            msg = f"the model has a cost of {solved.cost}, its meaning one of {cost}"
+            raise ValueError(msg)
+        return WallLayout(self.task, widths, left, right, cost, 0 if loosely else solved.bound)
 
     def _cases(self) -> list[tuple[int, RunPlace]]:
         """Variables and places of what is built."""
@@ -118,8 +146,12 @@ class _Model:
             terms = dict.fromkeys((self.left, *self.widths[:index]), 2)
             terms[self.widths[index]] = 1
             cost = self.task.preferences.off_centre
+            if self.demand.on_centre is False:
+                cost = 1
             reach = max(place.centre, 2 * self.task.length)
-            self.programme.distance(terms, place.centre, reach, cost=cost)
+            off = self.programme.distance(terms, place.centre, reach, cost=cost)
+            if self.demand.on_centre:
+                self.programme.require({off: 1}, high=1)
 
     def _wishes(self) -> None:
         weights = self.task.preferences
@@ -135,6 +167,10 @@ class _Model:
     def _distinct(self) -> None:
         """Each case costs a width of its own unless it is as wide as one before it."""
         cases = self._cases()
+        if self.demand.one_width:
+            free = [number for number, place in cases if place.low < place.high]
+            for one, other in pairwise(free):
+                self.programme.require({one: 1, other: -1}, low=0, high=0)
         same: dict[int, list[int]] = {number: [] for number, _ in cases}
         for (one, first), (other, second) in combinations(cases, 2):
             equal = self.programme.choice()
@@ -161,4 +197,14 @@ class _Model:
         if self.task.left is not None and self.task.right is not None:
             reach = max(self.task.left.high, self.task.right.high)
             cost = self.task.preferences.fillers
-            self.programme.distance({self.left: 1, self.right: -1}, 0, reach, cost=cost)
+            apart = {self.left: 1, self.right: -1}
+            self.programme.distance(apart, 0, reach, cost=cost)
+            match self.demand.fillers:
+                case "equal":
+                    self.programme.require(apart, low=-1, high=1)
+                case "left":
+                    self.programme.require({self.right: 1}, high=self.task.right.low)
+                case "right":
+                    self.programme.require({self.left: 1}, high=self.task.left.low)
+                case None:
+                    pass

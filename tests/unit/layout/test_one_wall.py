@@ -9,15 +9,12 @@ from itertools import product
 import pytest
 from hypothesis import given as examples
 from hypothesis import settings
-from hypothesis import strategies as st
+from tests.unit.layout.walls import FILLER, USUAL, case, inches, tasks
 
 from casewright.layout.conflicts import conflicts, relieved
 from casewright.layout.one_wall import WallLayout, lay_out
-from casewright.layout.tasks import EndFiller, Preferences, RunPlace, WallTask
+from casewright.layout.tasks import RunPlace, WallTask
 
-SMALL = Preferences(
-    off_centre=50, width=16, mirror=5, fillers=3, wish=2, orphan=40, narrow=6
-)  # fmt: skip
 _Answer = tuple[int, tuple[int, ...], int]
 
 
@@ -63,33 +60,8 @@ def _answer(found: WallLayout) -> _Answer:
     return found.left, found.widths, found.right
 
 
-_places = st.builds(
-    lambda low, more, wished, centre, opening: (low, low + more, wished, centre, opening),
-    st.integers(2, 8), st.integers(0, 5), st.none() | st.integers(2, 12),
-    st.none() | st.integers(0, 60), st.booleans(),
-)  # fmt: skip
-_fillers = st.none() | st.builds(lambda low, more: EndFiller(low, low + more),
-                                 st.integers(1, 2), st.integers(0, 2))  # fmt: skip
-
-
-@st.composite
-def _tasks(draw: st.DrawFn) -> WallTask:
-    places = []
-    for n, (low, high, wished, centre, opening) in enumerate(
-        draw(st.lists(_places, min_size=1, max_size=4))
-    ):
-        high = low if opening else high
-        places.append(RunPlace(f"p{n}", low, high, wished, None, centre, opening=opening))
-    if draw(st.booleans()):
-        held = draw(st.integers(0, len(places) - 1))
-        start = sum(each.low for each in places[:held]) + draw(st.integers(0, 4))
-        places[held] = replace(places[held], start=start)
-    length = sum(p.low for p in places) + draw(st.integers(-2, 12))
-    return WallTask(max(length, 1), tuple(places), draw(_fillers), draw(_fillers), SMALL)
-
-
 @settings(max_examples=120, deadline=None)
-@examples(_tasks())
+@examples(tasks())
 def test_no_answer_is_better_and_what_fits_is_found(task: WallTask) -> None:
     """Brute force over every width and filler of walls up to some 40 steps."""
     every = list(_all(task))
@@ -107,7 +79,7 @@ def test_no_answer_is_better_and_what_fits_is_found(task: WallTask) -> None:
 
 
 @settings(max_examples=80, deadline=None)
-@examples(_tasks())
+@examples(tasks())
 def test_every_relief_makes_room_and_a_step_less_does_not(task: WallTask) -> None:
     """Of a single conflict; each relief changes one fact alone."""
     found = conflicts(task)
@@ -120,24 +92,9 @@ def test_every_relief_makes_room_and_a_step_less_does_not(task: WallTask) -> Non
             assert conflicts(relieved(task, found[0], less))
 
 
-def _inches(value: str) -> int:
-    """Inches as sixteenths: '33 1/2'."""
-    whole, _, part = value.partition(" ")
-    over, _, under = part.partition("/")
-    return int(whole) * 16 + (int(over) * 16 // int(under) if part else 0)
-
-
-def _case(key: str, low: str = "9", high: str = "36") -> RunPlace:
-    return RunPlace(key, _inches(low), _inches(high))
-
-
-FILLER = EndFiller(_inches("0 3/4"), _inches("2"))
-USUAL = Preferences.usual(16)
-
-
 def test_three_equal_uppers_between_two_walls() -> None:
     """102 1/4: three cases of 33 and two fillers of 1 5/8, or another equal share (by hand)."""
-    task = WallTask(_inches("102 1/4"), tuple(_case(key) for key in "abc"), FILLER, FILLER, USUAL)
+    task = WallTask(inches("102 1/4"), tuple(case(key) for key in "abc"), FILLER, FILLER, USUAL)
     found = lay_out(task)
     assert found is not None
     assert len(set(found.widths)) == 1
@@ -147,8 +104,8 @@ def test_three_equal_uppers_between_two_walls() -> None:
 
 def test_a_sink_stands_on_the_middle_of_its_window() -> None:
     """A sink of 36 on 50 1/4 of a wall of 100 1/2: equal flanks, equal fillers."""
-    sink = RunPlace("sink", _inches("36"), _inches("36"), centre=2 * _inches("50 1/4"))
-    task = WallTask(_inches("100 1/2"), (_case("a"), sink, _case("b")), FILLER, FILLER, USUAL)
+    sink = RunPlace("sink", inches("36"), inches("36"), centre=2 * inches("50 1/4"))
+    task = WallTask(inches("100 1/2"), (case("a"), sink, case("b")), FILLER, FILLER, USUAL)
     found = lay_out(task)
     assert found is not None
     assert found.off_centre(1) == 0
@@ -157,32 +114,32 @@ def test_a_sink_stands_on_the_middle_of_its_window() -> None:
 
 def test_a_dishwasher_an_eighth_too_wide_for_what_is_left() -> None:
     """24 in opening, 23 7/8 left: 1/8 short, and the smallest relief is that eighth."""
-    dishwasher = RunPlace("dishwasher", _inches("24"), _inches("24"), opening=True)
-    sink = RunPlace("sink", _inches("36"), _inches("36"))
-    task = WallTask(_inches("59 7/8"), (sink, dishwasher), None, None, USUAL)
+    dishwasher = RunPlace("dishwasher", inches("24"), inches("24"), opening=True)
+    sink = RunPlace("sink", inches("36"), inches("36"))
+    task = WallTask(inches("59 7/8"), (sink, dishwasher), None, None, USUAL)
     assert lay_out(task) is None
     [found] = conflicts(task)
-    assert found.short == _inches("0 1/8")
+    assert found.short == inches("0 1/8")
     assert found.places == ("sink", "dishwasher")
-    assert {relief.steps for relief in found.reliefs} == {_inches("0 1/8")}
+    assert {relief.steps for relief in found.reliefs} == {inches("0 1/8")}
 
 
 def test_wall_cases_leave_a_window_free() -> None:
     """A window from 30 to 70 may not move: cases fill the wall up to it and from it (by hand)."""
-    window = RunPlace("window", _inches("40"), _inches("40"), start=_inches("30"), opening=True)
-    task = WallTask(_inches("100"), (_case("a"), window, _case("b")), FILLER, FILLER, USUAL)
+    window = RunPlace("window", inches("40"), inches("40"), start=inches("30"), opening=True)
+    task = WallTask(inches("100"), (case("a"), window, case("b")), FILLER, FILLER, USUAL)
     found = lay_out(task)
     assert found is not None
-    assert found.starts[1] == _inches("30")
-    assert found.widths[0] == found.widths[2] == _inches("30") - found.left
+    assert found.starts[1] == inches("30")
+    assert found.widths[0] == found.widths[2] == inches("30") - found.left
     assert found.left == found.right
 
 
 @pytest.mark.parametrize("count", [1, 6, 12])
 def test_a_long_run_is_proved_best(count: int) -> None:
     """Equal cases as far as the grid lets them be; the bound meets the cost."""
-    places = tuple(_case(f"c{n}", "12", "36") for n in range(count))
-    found = lay_out(WallTask(_inches("25") * count + 3, places, FILLER, FILLER, USUAL))
+    places = tuple(case(f"c{n}", "12", "36") for n in range(count))
+    found = lay_out(WallTask(inches("25") * count + 3, places, FILLER, FILLER, USUAL))
     assert found is not None
     assert found.is_proved
     assert len(set(found.widths)) <= 2

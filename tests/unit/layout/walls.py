@@ -1,0 +1,54 @@
+"""Walls to be laid out, in sixteenths of an inch, and small ones at random."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from hypothesis import strategies as st
+
+from casewright.layout.tasks import EndFiller, Preferences, RunPlace, WallTask
+
+SMALL = Preferences(
+    off_centre=50, width=16, mirror=5, fillers=3, wish=2, orphan=40, narrow=6
+)  # fmt: skip
+
+_places = st.builds(
+    lambda low, more, wished, centre, opening: (low, low + more, wished, centre, opening),
+    st.integers(2, 8), st.integers(0, 5), st.none() | st.integers(2, 12),
+    st.none() | st.integers(0, 60), st.booleans(),
+)  # fmt: skip
+_fillers = st.none() | st.builds(lambda low, more: EndFiller(low, low + more),
+                                 st.integers(1, 2), st.integers(0, 2))  # fmt: skip
+
+
+@st.composite
+def tasks(draw: st.DrawFn) -> WallTask:
+    """A wall of up to four places and some 40 steps; not all of them can be filled."""
+    places = []
+    for n, (low, high, wished, centre, opening) in enumerate(
+        draw(st.lists(_places, min_size=1, max_size=4))
+    ):
+        high = low if opening else high
+        places.append(RunPlace(f"p{n}", low, high, wished, None, centre, opening=opening))
+    if draw(st.booleans()):
+        held = draw(st.integers(0, len(places) - 1))
+        start = sum(each.low for each in places[:held]) + draw(st.integers(0, 4))
+        places[held] = replace(places[held], start=start)
+    length = sum(p.low for p in places) + draw(st.integers(-2, 12))
+    return WallTask(max(length, 1), tuple(places), draw(_fillers), draw(_fillers), SMALL)
+
+
+def inches(value: str) -> int:
+    """Inches as sixteenths: '33 1/2'."""
+    whole, _, part = value.partition(" ")
+    over, _, under = part.partition("/")
+    return int(whole) * 16 + (int(over) * 16 // int(under) if part else 0)
+
+
+def case(key: str, low: str = "9", high: str = "36") -> RunPlace:
+    """A case whose width is free between two sizes in inches."""
+    return RunPlace(key, inches(low), inches(high))
+
+
+FILLER = EndFiller(inches("0 3/4"), inches("2"))
+USUAL = Preferences.usual(16)
