@@ -13,7 +13,7 @@ from casewright.cutting.pattern import Kind, Pattern, Strip, kinds_of, pattern_o
 from casewright.cutting.problem import Problem
 from casewright.cutting.rates import WorkModel
 from casewright.cutting.repair import Repair, manners_of, sizes_of
-from casewright.cutting.rough_cuts import cut_roughly, widen
+from casewright.cutting.rough_cuts import cut_roughly
 from casewright.cutting.sheet_work import SheetWork, WorkCounter
 from casewright.cutting.solution import Leaf, Node, SheetTree, Solution, leaves
 from casewright.cutting.steps import plan_cuts
@@ -125,11 +125,11 @@ class _Easing:
         patterns = calmest = self.patterns
         quiet = 0
         while True:
-            for found in (patterns, cut_roughly(self.counter, patterns, self.fixed_works)):
+            for found in (patterns, *cut_roughly(self.counter, patterns, self.fixed_works)):
                 plan = self._solution(found)
                 work = self._work(plan)
                 if work < least:
-                    best, least, calmest, quiet = plan, work, found, 0
+                    best, least, calmest, quiet = plan, work, patterns, 0
             if not self.patterns or quiet == _QUIET or stop.reached(self.nodes):
                 return best
             self._start(calmest)
@@ -193,18 +193,9 @@ class _Easing:
         self.nodes += repair.nodes
         if not done:
             return None
-        for index in own:
-            self._choose_way(patterns[index])
         known = {id(one): work for one, work in zip(self.patterns, self.works, strict=True)}
         patterns = [pattern for pattern in patterns if pattern.panels]
         return patterns, [known.get(id(p)) or self.counter.pattern_work(p) for p in patterns]
-
-    def _choose_way(self, pattern: Pattern) -> None:
-        """Cut a sheet's panels and strips to the line at once, or wide of it first."""
-        for piece in (*pattern.panels, *(s for panel in pattern.panels for s in panel.strips)):
-            piece.over = 0
-        if self.rng.randrange(2):
-            widen(pattern, self.problem.kerf)
 
     def _ruin(self) -> tuple[list[Pattern], set[int], list[int]]:
         """The sheets with some strips emptied, the places of those copied, the parts taken out."""

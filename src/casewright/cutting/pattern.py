@@ -17,9 +17,11 @@ from casewright.cutting.solution import Direction, Leaf, Node, Rect, SheetTree, 
 from casewright.cutting.tree import Axis, Cell, divide, leftover, transpose
 
 __all__ = [
+    "TIGHT",
     "Content",
     "Ground",
     "Kind",
+    "Oversize",
     "Panel",
     "Pattern",
     "Slot",
@@ -44,17 +46,30 @@ class Slot(NamedTuple):
     dv: int
 
 
+class Oversize(NamedTuple):
+    """How much larger than its size a piece is cut at first.
+
+    `each`: the parts of a strip get their width one by one, not the strip before them.
+    """
+
+    by: int = 0
+    each: bool = False
+
+
+TIGHT = Oversize()
+
+
 @dataclass(slots=True)
 class Strip:
     """Spots along u; `dv` is their greatest side along v, `du` the sum of the others.
 
-    `over` is how much wider it is cut at first.
+    `over` tells how much wider it is cut at first.
     """
 
     slots: list[Slot] = field(default_factory=list)
     du: int = 0
     dv: int = 0
-    over: int = 0
+    over: Oversize = TIGHT
 
     def add(self, slot: Slot) -> None:
         """Put one more part at the end."""
@@ -67,13 +82,13 @@ class Strip:
 class Panel:
     """Rows across u; `du` is the longest, `dv` their sum.
 
-    `over` is how much longer it is cut at first.
+    `over` tells how much longer it is cut at first.
     """
 
     strips: list[Strip] = field(default_factory=list)
     du: int = 0
     dv: int = 0
-    over: int = 0
+    over: Oversize = TIGHT
 
     def measure(self) -> None:
         """Take the sizes from the strips; empty strips go."""
@@ -321,13 +336,15 @@ def divisions(problem: Problem, pattern: Pattern) -> tuple[Axis, list[tuple[int,
     """What a sheet is cut into first: the axis, and the grown size of each piece along it."""
     if len(pattern.panels) == 1 and (problem.stages == 2 or _is_sliver(problem, pattern)):
         return inner_divisions(pattern.panels[0])
-    return "x", [(panel.du + panel.over, panel) for panel in pattern.panels]
+    return "x", [(panel.du + panel.over.by, panel) for panel in pattern.panels]
 
 
 def inner_divisions(content: Content) -> tuple[Axis, list[tuple[int, Content]]]:
     """What a panel, a strip or the ground of a part is cut into."""
     if isinstance(content, Panel):
-        return "y", [(strip.dv + strip.over, strip) for strip in content.strips]
+        return "y", [(strip.dv + strip.over.by, strip) for strip in content.strips]
+    if isinstance(content, Strip) and content.over.by and not content.over.each:
+        return "y", [(content.dv, Strip(content.slots, content.du, content.dv))]
     if isinstance(content, Strip):
         return "x", [(slot.du, slot) for slot in content.slots]
     return "y", [(content.dv, content)]

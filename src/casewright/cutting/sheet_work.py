@@ -249,5 +249,7 @@ def _sorted(ways: _Ways) -> tuple[tuple[Direction, SetUp], ...]:
 def _key(content: Content) -> _Key:
     """What tells a content from others."""
     if isinstance(content, Panel):
-        return content.over, tuple((strip.over, *strip.slots) for strip in content.strips)
-    return tuple(content.slots) if isinstance(content, Strip) else content
+        return content.over, tuple(_key(strip) for strip in content.strips)
+    if isinstance(content, Strip):
+        return content.over, *content.slots
+    return content
