@@ -16,6 +16,7 @@ __all__ = [
     "mitre_setup",
     "notch_setup",
     "pocket_setup",
+    "rear_notch_setup",
     "rip_cut_setup",
     "slot_setup",
     "tongue_setup",
@@ -179,6 +180,22 @@ def _routed(house: House, place: Place, *, at: Dim, width: Dim, depth: Dim, far:
         "router", fence=at, depth=depth, passes=passes * depth_passes,
         bit="straight bit", bit_size=bit, check=far.size, check_words=far.words,
         cautions=("router_feed",),
+    )  # fmt: skip
+
+
+def rear_notch_setup(house: House, *, along: Dim, across: Dim) -> Setup:
+    """A corner of a small piece, nibbled out: on edge against the mitre gauge, up to a stop.
+
+    Parameters
+    ----------
+    along, across
+        How long and how high the notch is [mm].
+    """
+    tool = "table saw" if house.shop.has("table saw") else "router"
+    return Setup(
+        tool, depth=across, stop=along, bit="mitre gauge, pass beside pass", check=along,
+        check_words="from the end to the inner wall of the notch",
+        cautions=("saw_on_edge",) if tool == "table saw" else ("router_feed",),
     )  # fmt: skip
 
 

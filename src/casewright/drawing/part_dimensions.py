@@ -11,7 +11,7 @@ from casewright.casework.features import Bores, Cut, Plane
 from casewright.dims import Dim
 from casewright.drawing.dimension import Dimensions, Span
 from casewright.drawing.measure import Measure, measure_of
-from casewright.drawing.part_frame import Edge, PartFrame
+from casewright.drawing.part_frame import Edge, PartFrame, faces_to_draw
 from casewright.drawing.running import Running, Stop
 from casewright.drawing.shapes import Element
 
@@ -49,7 +49,8 @@ def part_dimensions(frame: PartFrame) -> Iterator[Element]:
     along, across = _Axis(frame, "l0"), _Axis(frame, "w0")
     for feature in frame.part.features:
         if isinstance(feature, Cut):
-            if frame.tells(feature) or feature.kind == "notch":
+            lone = feature.kind == "notch" and feature.face not in faces_to_draw(frame.part)
+            if frame.tells(feature) or lone:
                 _cut(frame, feature, along, across)
         elif frame.tells(feature):
             _bores(frame, feature, along, across)
@@ -82,16 +83,24 @@ def _cut(frame: PartFrame, cut: Cut, along: _Axis, across: _Axis) -> None:
     from_datum = cut.datum in ("l0", "w0")
     if cut.kind == "notch" and from_datum and not cut.at.value:
         axis.stop(far, width)
-    else:
-        axis.span(near, far, width)
-    if cut.at.value and from_datum:
-        axis.stop(near, at)
-    elif cut.at.value:
-        axis.span(far, whole, at)
+    elif cut.kind != "finger" or all(b - a != far - near for a, b in axis.spans):
+        axis.span(near, far, width)  # the width of slots is told once for all
+    if cut.at.value and _is_told(frame, cut):
+        axis.stop(near, at) if from_datum else axis.span(far, whole, at)
     run = across if cut.runs == "w" else along
     for end in (cut.start, cut.end):
         if end is not None and end.value:
             run.stop(end.value, measure_of(end, frame.unit))
+
+
+def _is_told(frame: PartFrame, cut: Cut) -> bool:
+    """Of the slots of a box joint the lowest is told: a jig spaces those above it."""
+    below = [
+        other.at.value
+        for other in frame.part.features
+        if isinstance(other, Cut) and other.kind == "finger" and other.at.value
+    ]
+    return cut.kind != "finger" or cut.at.value == min(below)
 
 
 def _part(frame: PartFrame) -> str:

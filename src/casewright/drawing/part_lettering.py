@@ -55,9 +55,12 @@ _REACHES = tuple(
 
 def feature_letters_on(frame: PartFrame, letters: dict[str, str]) -> Iterator[Element]:
     """The letter of each feature of the face in a ring, with a line to the feature."""
+    shown: set[str] = set()
     for feature in frame.part.features:
-        if frame.tells(feature):
-            yield Choice(_rings(letters[feature.path], _tips(frame, feature)))
+        letter = letters[feature.path]
+        if frame.tells(feature) and letter not in shown:
+            yield Choice(_rings(letter, _tips(frame, feature)))
+        shown.add(letter)
 
 
 def _rings(letter: str, tips: Sequence[Point]) -> Iterator[Sequence[Element]]:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from casewright.casework.features import Face
+from typing import TypeGuard
+
+from casewright.casework.features import Cut, Face, Feature
 from casewright.casework.parts import Part
 from casewright.dims.units import Unit
 from casewright.drawing.part_dimensions import part_dimensions
@@ -16,11 +18,22 @@ __all__ = ["feature_letters", "part_scene"]
 
 
 def feature_letters(part: Part) -> dict[str, str]:
-    """A letter for every feature by its path, in the order of machining."""
+    """A letter for every feature by its path, in the order of machining.
+
+    Slots of a box joint that are as wide share one.
+    """
     letters = "abcdefghijklmnopqrstuvwxyz"
-    return {
-        feature.path: letters[n % 26] * (1 + n // 26) for n, feature in enumerate(part.features)
-    }
+    numbers: dict[object, int] = {}
+    found = {}
+    for feature in part.features:
+        shared = feature.width.value if _is_slot(feature) else feature.path
+        n = numbers.setdefault(shared, len(numbers))
+        found[feature.path] = letters[n % 26] * (1 + n // 26)
+    return found
+
+
+def _is_slot(feature: Feature) -> TypeGuard[Cut]:
+    return isinstance(feature, Cut) and feature.kind == "finger"
 
 
 def part_scene(

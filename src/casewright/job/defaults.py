@@ -86,7 +86,6 @@ def _glazing(unit: Unit) -> dict[str, dict[str, Any]]:
 
 
 def _hardware(unit: Unit) -> dict[str, dict[str, Any]]:
-    inch = unit == "in"
     return {
         "hinge": {
             "title": "35 mm cup hinge, full overlay",
@@ -148,7 +147,7 @@ def _slides(unit: Unit) -> dict[str, dict[str, Any]]:
             "lengths": ["12", "14", "16", "18", "20", "22", "24"] if inch
             else ["300", "350", "400", "450", "500", "550", "600"],
             "front": "2 mm", "behind": "1/2" if inch else "12", "below": "1/2" if inch else "12",
-            "line": "32 mm", "holes": holes, "box_holes": holes, "hole": "2.5 mm",
+            "line": "32 mm", "holes": holes, "box_holes": [], "hole": "2.5 mm",
             "depth": "10 mm",
         },
         "undermount": {

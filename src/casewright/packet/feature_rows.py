@@ -39,7 +39,7 @@ _TIMES = {
     "shelf pins": "{} rows of {}",
     "hinge plate": "holes for {} hinge plates, 2 each",
     "hinge cup": "{} {}s",
-    "slide hook": "{} times a {}",
+    "slide hook": "{} {}s",
     "front screw": "{} times {}",
 }
 
@@ -58,7 +58,7 @@ def feature_rows(part: Part, unit: Unit) -> Iterator[Row]:
         cautions = tuple(SignMark("caution") for _ in feature.setup.cautions[:1])
         yield Row(
             (
-                ", ".join(letters[twin.path] for twin in twins),
+                ", ".join(dict.fromkeys(letters[twin.path] for twin in twins)),
                 unfold(
                     f"{_names(part, twins)}{_on_face(feature) if two_sided else ''}: ",
                     size_words(feature, unit),

@@ -109,7 +109,7 @@ def feature_name(part: Part, feature: Feature) -> str:
             "hinge plate": f"{count} holes for the hinge plate",
             "pull": f"{count} pull hole{'s' if count > 1 else ''}",
             "slide": f"{count} pilot holes for the slide",
-            "slide hook": "hole for the hook of the slide",
+            "slide hook": "hook hole",
             "front screw": f"{count} holes for the screws of the front",
             "pull play": f"{count} holes, with play, for the screws of the pull",
         }
@@ -208,7 +208,9 @@ def _cut_size(cut: Cut, unit: Unit) -> Rich:
     if cut.kind == "finger":
         return (measure_of(cut.width, unit), " wide, right through")
     if cut.kind == "notch" and cut.end is not None:
-        return (measure_of(cut.width, unit), " high × ", measure_of(cut.end, unit), " deep")
+        toe = cut.asked_by.endswith(".toe_board")
+        between, last = (" high × ", " deep") if toe else (" long × ", " high")
+        return (measure_of(cut.width, unit), between, measure_of(cut.end, unit), last)
     found: tuple[Inline, ...] = (
         measure_of(cut.width, unit), " wide × ", measure_of(cut.depth, unit), " deep",
     )  # fmt: skip

@@ -7,7 +7,7 @@ from casewright.casework.features import Bores, Cut, Plane
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.setups import (
     bore_setup,
-    notch_setup,
+    rear_notch_setup,
     rip_cut_setup,
 )
 from casewright.dims import Dim, least
@@ -121,7 +121,8 @@ def cut_for_slides(maker: Maker, box: DrawerBox) -> None:
             Cut(
                 path=place.path, kind="notch", face="A", runs="w", datum=end, at=maker.zero,
                 width=long, depth=back.thickness, start=maker.zero, end=tall,
-                asked_by="hardware.undermount", setup=notch_setup(along=long, across=tall),
+                asked_by="hardware.undermount",
+                setup=rear_notch_setup(maker.house, along=long, across=tall),
             ),
             Bores(
                 path=f"{back.path}.hook_{hand}", kind="slide hook", face="B", datum_l=end,

@@ -156,14 +156,33 @@ def hang_drawers(maker: Maker) -> None:
         words = (
             f"Set {drawer.title} on its slides and push it home until its hooks and locks hold"
             if drawer.slides == "undermount"
-            else f"Screw the inner members to {drawer.title}, flush with their marks, and run it "
-            "in on its slides"
+            else f"Screw the inner members to the sides of {drawer.title} along a line, and run "
+            "it in on its slides"
         )
-        maker.step("hang", drawer.path, "-z", f"{words}; it must run to the back without rubbing.")
+        maker.step(
+            "hang", drawer.path, "-z", f"{words}; it must run to the back without rubbing.",
+            marks=_members(maker, drawer),
+        )  # fmt: skip
     own = {drawer.front for drawer in drawers}
     for front in sorted(maker.fronts, key=lambda each: each.y.value):
         if front.path in own:
             _hang_front(maker, front.path, front.title)
+
+
+def _members(maker: Maker, drawer: Drawer) -> tuple[tuple[str, Dim], ...]:
+    """Where the inner members of side-mounted slides go on a box."""
+    if drawer.slides == "undermount":
+        return ()
+    house, place = maker.house, maker.house.chain.place(drawer.path)
+    behind = house.chain.nodes.get(f"{drawer.path}.slide_behind")
+    if behind is None:
+        front = maker.style("bumper") + house.slide(drawer.slides, "front")
+        behind = place.let("slide_behind", front)
+    line = house.slide(drawer.slides, "line")
+    return (
+        ("middle of the inner members above the lower edge of the sides", line),
+        ("their front ends behind the front of the box", behind),
+    )
 
 
 def _fix_slides(maker: Maker) -> None:

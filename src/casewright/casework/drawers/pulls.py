@@ -83,9 +83,7 @@ def _bores(maker: Maker, path: str, places: tuple[tuple[Dim, Dim], ...]) -> Bore
     )  # fmt: skip
 
 
-def _bore_on(
-    maker: Maker, box: DrawerBox, up: Dim, width: Dim, holes: tuple[Dim, ...]
-) -> None:
+def _bore_on(maker: Maker, box: DrawerBox, up: Dim, width: Dim, holes: tuple[Dim, ...]) -> None:
     """The same holes with play in the front of the box, where it lies behind them."""
     size = maker.house.pull("hole") + maker.style("pull_play")
     clear = box.groove_up + box.bottom.thickness + size

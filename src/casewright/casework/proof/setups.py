@@ -40,6 +40,7 @@ def _of_cut(cut: Cut, part: Part) -> Iterator[_Number]:
         start = Fraction(0) if cut.start is None else cut.start.value
         deep = cut.end.value - start if cut.end is not None else start
         yield "fence", setup.fence, (deep,)
+        yield "depth", setup.depth, (deep,)
         yield "stop", setup.stop, (width,)
         yield "check", setup.check, (width, deep)
         return

@@ -150,7 +150,8 @@ class SlideTable(Table):
     """Those holes behind the front end of the slide; holes beyond its length are left out."""
 
     box_holes: Annotated[list[_Along], Field(max_length=12)] | None = None
-    """Holes in the drawer's own sides on the same line, behind the slide's front end."""
+    """Holes in the drawer's own sides on the same line, behind the slide's front end. Default:
+    none are bored, the members are screwed on along a line."""
 
     hole: Annotated[Length, Between("1/16", "1/2", "1.5", "12")] | None = None
     """Diameter of the pilot holes."""
