@@ -6,6 +6,7 @@ a kill, and a power cut as far as the disk tells the truth.
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import replace
@@ -67,11 +68,6 @@ class Store:
         with telling(self.path):
             self._connection.close()
 
-    def __len__(self) -> int:
-        """How many entries there are."""
-        with telling(self.path):
-            return self._sum("entry")[0]
-
     def add(self, entries: Iterable[Entry]) -> tuple[Entry, ...]:
         """Put entries in, all of them or none.
 
@@ -122,10 +118,13 @@ class Store:
             When anything is not as it was written.
         """
         with telling(self.path), self._reading():
-            for (line,) in self._connection.execute("PRAGMA quick_check(1)"):
+            for (line,) in self._connection.execute("PRAGMA integrity_check(1)"):
                 if line != b"ok":
                     raise DamageError(self.path.name, "its pages do not hang together")
-            self._whole_rows()
+            bodies = dict(self._whole_rows())
+            names = self._connection.execute("SELECT n, id, path FROM entry")
+            if any(not _is_filed(bodies[n], entry, path) for n, entry, path in names):
+                raise DamageError(self.path.name, "an entry does not stand under its own name")
             self._held_rows()
             self._devices()
 
@@ -278,7 +277,14 @@ class Store:
         try:
             yield
         finally:
-            self._connection.execute("ROLLBACK")
+            if self._connection.in_transaction:
+                self._connection.execute("ROLLBACK")
+
+
+def _is_filed(body: str, entry: object, path: object) -> bool:
+    """Whether a row has the id and the path of the entry in it."""
+    plain = json.loads(body)
+    return (plain["id"].encode(), plain.get("path", "").encode()) == (entry, path)
 
 
 def _told(last: Mapping[str, int]) -> list[str]:
