@@ -68,13 +68,8 @@ def part_dimensions(frame: PartFrame) -> Iterator[Element]:
 
 def _cut(frame: PartFrame, cut: Cut, along: _Axis, across: _Axis) -> None:
     l0, l1, w0, w1 = frame.cut_span(cut)
-    if cut.mitred_end is not None:
-        if cut.kind == "mitre" and cut.mitred_end == "l0":
-            near, far = frame.width, frame.length - frame.width
-            along.span(near, far, Measure(far - near, frame.unit, f"{_part(frame)}.short_point"))
-        return
-    if cut.edge is not None:  # how far it lies from the faces does not show on one
-        across.span(w0, w1, measure_of(cut.depth, frame.unit))
+    if cut.face not in ("A", "B") or cut.kind == "mitre":
+        _slanted_or_in_edge(frame, cut, along, across)
         return
     at, width = measure_of(cut.at, frame.unit), measure_of(cut.width, frame.unit)
     axis, near, far, whole = (
@@ -93,6 +88,17 @@ def _cut(frame: PartFrame, cut: Cut, along: _Axis, across: _Axis) -> None:
             run.stop(end.value, measure_of(end, frame.unit))
 
 
+def _slanted_or_in_edge(frame: PartFrame, cut: Cut, along: _Axis, across: _Axis) -> None:
+    """The short point of a mitred part; how deep a groove in an edge is, all that shows of it."""
+    if cut.edge is not None:
+        _, _, w0, w1 = frame.cut_span(cut)
+        across.span(w0, w1, measure_of(cut.depth, frame.unit))
+    elif cut.kind == "mitre" and cut.mitred_end == "l0":
+        near, far = frame.width, frame.length - frame.width
+        path = f"{frame.part.path}.short_point"
+        along.span(near, far, Measure(far - near, frame.unit, path))
+
+
 def _is_told(frame: PartFrame, cut: Cut) -> bool:
     """Of the slots of a box joint the lowest is told: a jig spaces those above it."""
     below = [
@@ -101,10 +107,6 @@ def _is_told(frame: PartFrame, cut: Cut) -> bool:
         if isinstance(other, Cut) and other.kind == "finger" and other.at.value
     ]
     return cut.kind != "finger" or cut.at.value == min(below)
-
-
-def _part(frame: PartFrame) -> str:
-    return frame.part.path
 
 
 def _bores(frame: PartFrame, bores: Bores, along: _Axis, across: _Axis) -> None:

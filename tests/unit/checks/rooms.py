@@ -7,18 +7,18 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
-from tests.builders import GLASS, SLAB, Unit, case_spec, given, job, plain_style, stock
+from tests.builders import GLASS, PANEL, SLAB, Unit, case_spec, given, job, plain_style, stock
 
 from casewright.casework.cases import Case, Door, Front, Hinge
-from casewright.casework.specs import Hand
+from casewright.casework.specs import FrontSpec, Hand
 from casewright.checks import check
-from casewright.dims import Dim
+from casewright.dims import Dim, Given, Origin
 from casewright.facts import NO_FACTS, Facts
 from casewright.findings import Finding
 from casewright.room.build import build
 from casewright.room.model import Room
 from casewright.room.specs import RunSpec
-from casewright.stock import Glazing, Sheet, Stock
+from casewright.stock import Board, Glazing, Moisture, Sheet, Stock
 
 BASE: dict[str, Any] = {
     "kind": "base", "toe": "notch", "height": "34 1/2", "depth": "23 1/4", "shelves": 1,
@@ -49,6 +49,17 @@ def room_of(
         sheet = replace(getattr(hardware, kind), length=given(text, unit))
         hardware = replace(hardware, **{kind: sheet})
     return build(replace(spec, hardware=hardware), facts)
+
+
+def framed(species: str, percent: str, front: FrontSpec = PANEL, **changes: Any) -> Room:
+    """Frames of a wood made at a moisture, for a room that comes to 11 %."""
+    goods = stock()
+    board = goods["board"]
+    assert isinstance(board, Board)
+    goods["board"] = replace(board, species=species)
+    room = room_of(front=front, goods=goods, **changes)
+    made = Given(Fraction(percent), Origin("measured", "meter"))
+    return build(replace(room.spec, moisture=Moisture.of(30, 60, made)))
 
 
 def changed(room: Room, **changes: Any) -> Room:

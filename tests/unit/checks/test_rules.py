@@ -25,6 +25,7 @@ from tests.unit.checks.rooms import (
     beside_wall,
     changed,
     found_in,
+    framed,
     leaf,
     only_case,
     over_counter,
@@ -50,7 +51,7 @@ from casewright.casework.specs import FrontSpec, OverlayKind
 from casewright.checks import RULES, check
 from casewright.checks.case_weight import lifted_weight
 from casewright.checks.hinge_number import hinges_wanted
-from casewright.dims import Given, Origin
+from casewright.dims import Origin
 from casewright.facts import Fact
 from casewright.findings import Severity
 from casewright.hardware import pocket_screw_length
@@ -58,7 +59,7 @@ from casewright.room.build import build
 from casewright.room.model import Room
 from casewright.shop import Tool, ToolKind
 from casewright.sources import SOURCES
-from casewright.stock import Board, EdgeBand, Moisture, Stock
+from casewright.stock import EdgeBand, Stock
 
 Make = Callable[[], Room]
 NAMES = [rule.name for rule in RULES]
@@ -94,17 +95,6 @@ def _with_band(width: str) -> dict[str, Stock]:
     return goods
 
 
-def _framed(species: str, percent: str, front: FrontSpec = PANEL, **changes: Any) -> Room:
-    """Frames of a wood made at a moisture, for a room that comes to 11 %."""
-    goods = stock()
-    board = goods["board"]
-    assert isinstance(board, Board)
-    goods["board"] = replace(board, species=species)
-    room = room_of(front=front, goods=goods, **changes)
-    made = Given(Fraction(percent), Origin("measured", "meter"))
-    return build(replace(room.spec, moisture=Moisture.of(30, 60, made)))
-
-
 PASSES: dict[str, Make] = {
     "fit band": room_of,
     "nailer missing": room_of,
@@ -134,7 +124,7 @@ PASSES: dict[str, Make] = {
     "small part": lambda: room_of(front=GLASS),
     "tilt up": lambda: room_of(**BOOKCASE),
     "toe space": lambda: room_of(**BASE),
-    "wood movement": lambda: _framed("yellow-poplar", "8"),
+    "wood movement": lambda: framed("yellow-poplar", "8"),
     "floor fall": lambda: before_wall("base", falling('"40 1/2"')),
     "under ceiling": lambda: before_wall("wall", under(96)),
     "in the way": lambda: before_wall("base", WINDOW),
@@ -175,7 +165,7 @@ FAILS: dict[str, Make] = {
     "toe space": lambda: room_of(**BASE, overrides={"toe_height": given("2")}),
     "fit forecast": lambda: room_of(front=SLAB, overrides={"gap_tolerance": given("1/64")}),
     "tool missing": lambda: _in_shop(room_of(), "pocket-hole jig"),
-    "wood movement": lambda: _framed("northern red oak", "6"),
+    "wood movement": lambda: framed("northern red oak", "6"),
     "floor fall": lambda: before_wall("base", falling("41")),
     "under ceiling": lambda: before_wall("wall", under(80)),
     "in the way": lambda: before_wall("wall", WINDOW),
@@ -397,7 +387,7 @@ def test_a_lone_inset_door_grows_towards_its_case() -> None:
     """The gap at its free edge counts; over the edge of the box there is nothing to meet."""
     overlays: tuple[OverlayKind, ...] = ("inset", "full")
     inset, over = (
-        _framed("northern red oak", "6", replace(PANEL, overlay=overlay, leaves=1), width="18")
+        framed("northern red oak", "6", replace(PANEL, overlay=overlay, leaves=1), width="18")
         for overlay in overlays
     )
     assert found_in("wood movement", inset)
