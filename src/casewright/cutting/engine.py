@@ -198,7 +198,7 @@ class _Tries:
         for width, guide, seed, (frame, search) in islice(self._passes(), 1, None):
             is_due = width > _NARROW or self.searched > self.stop.nodes // _SOON
             if is_due and least is not None:
-                for made in self._mixed(least, _TIMES * self.searched):
+                for made in self._mixed(least, _TIMES * self.searched, few=False):
                     least = made.price
                     yield made
             is_easy = width <= _EASY and guide == 0
@@ -211,19 +211,21 @@ class _Tries:
                 least = found.price if found.complete else least
                 yield self._made(frame, found)
         if least is not None:
-            yield from self._mixed(least, self.stop.nodes)
+            yield from self._mixed(least, self.stop.nodes, few=True)
 
     def _made(self, frame: Frame, found: Found) -> _Made:
         self.plans.append(found)
         return _Made(((frame, found),), found.price, found.complete)
 
-    def _mixed(self, least: int, most: int) -> Iterator[_Made]:
+    def _mixed(self, least: int, most: int, *, few: bool) -> Iterator[_Made]:
         """Cheaper plans out of the mix of sheets, with so much work."""
         if not self.has_looked:
             self.has_looked = True
             self._look(least)
         dive = self.dive
-        while dive and dive.can_fix(least - 1) and least > self.bound.value and not self.is_over():
+        while dive and dive.can_fix(least - 1, few=few) and not self.is_over():
+            if least <= self.bound.value:
+                break
             layers = dive.run(least - 1)
             if layers is not None:
                 least = sum(found.price for _, found in layers)

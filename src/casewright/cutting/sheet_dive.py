@@ -78,14 +78,20 @@ class SheetDive:
         self._known: dict[Column, Layer | None] = {}
         self._dives = 0
 
-    def can_fix(self, limit: int) -> bool:
-        """Whether a plan within a limit is long enough for some sheets of it to be fixed."""
-        return bool(self._rests(limit))
+    def can_fix(self, limit: int, *, few: bool) -> bool:
+        """Whether a plan within a limit is long enough for some sheets of it to be fixed.
 
-    def _rests(self, limit: int) -> list[int]:
+        Of a plan of `few` sheets one or two are left to the search; wider searches of the whole
+        are better at it where the parts are many.
+        """
+        return bool(self._rests(limit, few=few))
+
+    def _rests(self, limit: int, *, few: bool) -> list[int]:
         """Numbers of sheets that may be left to the search, so that some are fixed."""
         many = [count for count in _LEFT if count * self._dearest < limit]
-        return many or [count for count in _LEFT_OF_FEW if count * self._dearest < limit]
+        if many or not few:
+            return many
+        return [count for count in _LEFT_OF_FEW if count * self._dearest < limit]
 
     def run(self, limit: int) -> list[Layer] | None:
         """One dive; a full plan that costs no more than the limit, or None."""
@@ -93,7 +99,7 @@ class SheetDive:
         self.nodes += _MIXED
         self._dives += 1
         is_first = self._dives == 1
-        rests = self._rests(limit)
+        rests = self._rests(limit, few=True)
         if not rests:
             return None
         over = self._dearest * (rests[0] if is_first else self._rng.choice(rests))
