@@ -94,4 +94,6 @@ width = 36
 [run.below]
 cases = ["pots", "bench"]
 on = "window"
+centre = { bench = "big_window" }
+left_filler = "1 1/2"
 """

@@ -6,8 +6,8 @@ A paragraph that begins with a backspace keeps its lines.
 from __future__ import annotations
 
 __all__ = [
-    "CHANGED", "CHECK", "CUT", "DEMO", "NEW", "PACKET", "PARTS", "PROGRAM", "RECORD", "SURVEY", "VERIFY",
-    "WHY",
+    "CHANGED", "CHECK", "CUT", "DEMO", "LAYOUT", "NEW", "PACKET", "PARTS", "PROGRAM", "RECORD",
+    "SURVEY", "VERIFY", "WHY",
 ]  # fmt: skip
 
 PROGRAM = """From a tape measure in a crooked room to cabinets that fit.
@@ -104,6 +104,19 @@ PACKET = """Make the shop packet: packet.pdf, and the parts, buy list and hardwa
 Open questions and findings stand on its cover. All of it is written, or nothing: a failed proof
 leaves the folder as it was.
 """
+
+LAYOUT = """Fill the walls: up to five layouts that differ in kind, each with its trade.
+
+\b
+  casewright layout kitchen.toml
+  casewright layout kitchen.toml --run below --accept 2
+
+Of each run that closes against a wall, the cases without a width get one, on a grid of 1/16 in or
+1 mm, and the fillers theirs: equal widths, mirrored ones, a case on the middle of a window
+(centre under [run.NAME]), as far as they go together. Where nothing fits, it says by how much, and
+what would make room. An accepted answer is written into the job file.
+"""
+
 
 SURVEY = """Say what the readings of the room come to, and print the form to write them on.
 

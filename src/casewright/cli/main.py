@@ -172,6 +172,25 @@ def packet(
     _leave(lambda: run_packet(job, out, use))
 
 
+@app.command(short_help="What the free widths of a run could be.", help=help_texts.LAYOUT)
+def layout(
+    job: Job,
+    run: Annotated[
+        str | None, typer.Option(metavar="NAME", help="Only this run, as under [run.NAME].")
+    ] = None,
+    accept: Annotated[
+        int | None, typer.Option(metavar="N", help="Write answer N of the run into the file.")
+    ] = None,
+    without_record: WithoutRecord = False,
+    as_of: AsOf = None,
+) -> None:
+    """Fill the walls: up to five layouts that differ in kind, each with its trade."""
+    from casewright.cli.layout import run_layout
+
+    use = _use(without_record, as_of)
+    _leave(lambda: run_layout(job, run, accept, use))
+
+
 @app.command(short_help="What was measured, and what to measure next.", help=help_texts.SURVEY)
 def survey(
     job: Job,

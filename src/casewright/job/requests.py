@@ -197,4 +197,8 @@ def run_of(key: str, table: RunTable, origins: Origins) -> RunSpec:
         right=table.right or end,
         where=origins.where(("run", key)),
         on=table.on or "",
+        left_filler=None if table.left_filler is None else origins.given(
+            table.left_filler, ("run", key, "left_filler")
+        ),
+        centre=tuple(table.centre.items()),
     )

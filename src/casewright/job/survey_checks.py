@@ -8,7 +8,7 @@ from casewright.dims import Unit, size_text
 from casewright.job.content import Content
 from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter
-from casewright.job.tables import CornerTable, FixedTable, WallTable
+from casewright.job.tables import CornerTable, FixedTable, RunTable, WallTable
 from casewright.job.tables.survey import ReadingTable
 
 __all__ = ["check_survey"]
@@ -21,6 +21,7 @@ def check_survey(content: Content, reporter: Reporter) -> None:
     """Tell every name in the survey that is not known, and every size that cannot be."""
     for key, run in content.runs.items():
         _stands_on(key, run.on, bool(run.wall), content, reporter)
+        _fillers_and_centres(key, run, content, reporter)
     for key, wall in content.walls.items():
         _Wall(key, wall, content.unit, reporter).check()
     for key, corner in content.corners.items():
@@ -41,6 +42,29 @@ def _stands_on(
     elif not content.walls[on].width:
         what = f"wall {on} has no width yet"
         reporter.tell(path, what, f'write width = ["...", "...", "..."] in [wall.{on}]')
+
+
+def _fillers_and_centres(key: str, run: RunTable, content: Content, reporter: Reporter) -> None:
+    path: KeyPath = ("run", key)
+    end = "wall" if run.wall or run.on else "open"
+    if run.left_filler is not None and (run.left or end, run.right or end) != ("wall", "wall"):
+        what = "only between two walls can one filler be told from the other"
+        reporter.tell((*path, "left_filler"), what, "take it out")
+    wall = content.walls.get(run.on or "")
+    for case, thing in run.centre.items():
+        where = (*path, "centre", case)
+        if case not in run.cases:
+            reporter.unknown(where, case, run.cases, f"case {case} is not in this run")
+        elif wall is None and run.on is not None:
+            continue  # told already
+        elif wall is None:
+            reporter.tell(where, "nothing is known of its wall", 'write on = "..." and that wall')
+        elif thing not in wall.fixed:
+            what = f"there is no {thing} on wall {run.on}"
+            if wall.fixed:
+                reporter.unknown(where, thing, wall.fixed, what)
+            else:
+                reporter.tell(where, what, f"write [wall.{run.on}.fixed.{thing}]")
 
 
 def _no_wall(path: KeyPath, word: str, content: Content, reporter: Reporter) -> None:

@@ -150,4 +150,4 @@ def _widened(low: int, high: int, steps: int) -> tuple[int, int]:
 
 
 def _moved(filler: EndFiller, steps: int) -> EndFiller:
-    return EndFiller(*_widened(filler.low, filler.high, steps))
+    return EndFiller(*_widened(filler.low, filler.high, steps), filler.wished)

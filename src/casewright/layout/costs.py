@@ -30,6 +30,9 @@ def cost_of(task: WallTask, left: int, widths: Sequence[int], right: int) -> int
         cost += likes.mirror * abs(one - other)
     if task.left is not None and task.right is not None:
         cost += likes.fillers * abs(left - right)
+    for filler, width in ((task.left, left), (task.right, right)):
+        if filler is not None and filler.wished is not None:
+            cost += likes.filler_wish * abs(width - filler.wished)
     start = left
     for place, width in zip(task.places, widths, strict=True):
         if place.centre is not None:

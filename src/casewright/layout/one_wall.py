@@ -194,6 +194,11 @@ class _Model:
             )
 
     def _fillers(self) -> None:
+        for number, filler in ((self.left, self.task.left), (self.right, self.task.right)):
+            if filler is not None and filler.wished is not None:
+                reach = max(abs(filler.high - filler.wished), abs(filler.wished - filler.low))
+                cost = self.task.preferences.filler_wish
+                self.programme.distance({number: 1}, filler.wished, reach, cost=cost)
         if self.task.left is not None and self.task.right is not None:
             reach = max(self.task.left.high, self.task.right.high)
             cost = self.task.preferences.fillers

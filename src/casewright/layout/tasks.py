@@ -44,10 +44,13 @@ class EndFiller:
     ----------
     low, high
         Its band [steps].
+    wished
+        Width asked for, if any [steps].
     """
 
     low: int
     high: int
+    wished: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,8 +67,8 @@ class Preferences:
         For each step by which a case differs from its mirror image in the run [points].
     fillers
         For each step by which the two fillers differ [points].
-    wish
-        For each step off a width asked for [points].
+    wish, filler_wish
+        For each step that a case, a filler is off a width asked for [points].
     orphan, narrow
         For each case narrower than so many steps [points], [steps].
 
@@ -79,6 +82,7 @@ class Preferences:
     mirror: int
     fillers: int
     wish: int
+    filler_wish: int
     orphan: int
     narrow: int
 
@@ -93,8 +97,8 @@ class Preferences:
         """
         inch = steps_per_inch
         return cls(
-            off_centre=50, width=8 * inch, mirror=5, fillers=3, wish=2, orphan=20 * inch,
-            narrow=12 * inch,
+            off_centre=50, width=8 * inch, mirror=5, fillers=3, wish=2, filler_wish=1,
+            orphan=20 * inch, narrow=12 * inch,
         )  # fmt: skip
 
 

@@ -127,6 +127,10 @@ def place_run(
         share = place.let("filler_space", rest / len(ends)) if ends else house.zero
         left = share if run.left == "wall" else house.zero
         right = share if run.right == "wall" else house.zero
+        if run.left_filler is not None and len(ends) == 2:
+            left = place.given("left_filler", run.left_filler)
+            right = place.let("right_filler", rest - left)
+            share = left if left.value < right.value else right
         findings.extend(_space(house, run, rest, share, bool(ends)))
     starts: list[Dim] = []
     x = left
@@ -163,7 +167,7 @@ def _space(house: House, run: RunSpec, rest: Dim, share: Dim, closed: bool) -> l
             Finding(
                 rule="narrow filler",
                 severity=Severity.CARE,
-                path=f"run.{run.key}.filler_space",
+                path=share.path or f"run.{run.key}.filler_space",
                 says=f"a filler {house.text(share)} wide can hardly be scribed and fastened",
                 measured=house.text(share),
                 limit=house.text(least_width),

@@ -39,6 +39,10 @@ class RunSpec:
         Place in the job file.
     on
         Key of the surveyed wall whose readings count instead of `widths`; empty: none.
+    left_filler
+        Width of the left one of two fillers [mm]; None: both alike.
+    centre
+        Keys of cases and of what on the wall each is to stand on the middle of.
     """
 
     key: str
@@ -49,6 +53,8 @@ class RunSpec:
     right: RunEnd
     where: str = ""
     on: str = ""
+    left_filler: Given | None = None
+    centre: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -95,6 +95,9 @@ def test_a_reading_that_is_sure_is_not_asked_about() -> None:
         ('"100 5/8",', '"100 5/8 mm",', '"100 5/8 mm"', ""),
         ("probed = true", "probd = true", "probd", "did you mean probed?"),
         ('tool = "level"', 'tool = "string"', '"string"', "write"),
+        ('bench = "big_window"', 'benhc = "big_window"', '"big_window"', "did you mean bench?"),
+        ('bench = "big_window"', 'bench = "window"', '"window"', "did you mean big_window?"),
+        ('left_filler = "1 1/2"', 'left_filler = 1\nleft = "open"', "1", "take it out"),
     ],
 )  # fmt: skip
 def test_what_has_no_meaning_is_told_at_its_word(old: str, new: str, word: str, want: str) -> None:
@@ -107,7 +110,9 @@ def test_what_has_no_meaning_is_told_at_its_word(old: str, new: str, word: str, 
 def test_a_wall_without_a_width_cannot_be_shared_out() -> None:
     """The run says what to write, and where."""
     text = "\n".join(
-        line for line in SURVEYED_ROOM.splitlines() if not line.startswith('width = ["132')
+        line
+        for line in SURVEYED_ROOM.splitlines()
+        if not line.startswith(('width = ["132', "centre = {"))
     ).replace('on = "window"', 'on = "range"')
     found = problem(text)
     assert "wall range has no width yet" in found.what

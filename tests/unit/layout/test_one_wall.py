@@ -51,6 +51,9 @@ def _cost(task: WallTask, answer: _Answer) -> int:
         cost += likes.orphan * (width < likes.narrow)
     for n in range(len(built) // 2):
         cost += likes.mirror * abs(built[n][1] - built[-1 - n][1])
+    for filler, width in ((task.left, left), (task.right, right)):
+        if filler and filler.wished is not None:
+            cost += likes.filler_wish * abs(width - filler.wished)
     if task.left and task.right:
         cost += likes.fillers * abs(left - right)
     return cost

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from casewright.layout.tasks import EndFiller, Preferences, RunPlace, WallTask
 
 SMALL = Preferences(
-    off_centre=50, width=16, mirror=5, fillers=3, wish=2, orphan=40, narrow=6
+    off_centre=50, width=16, mirror=5, fillers=3, wish=2, filler_wish=1, orphan=40, narrow=6
 )  # fmt: skip
 
 _places = st.builds(
@@ -17,8 +17,8 @@ _places = st.builds(
     st.integers(2, 8), st.integers(0, 5), st.none() | st.integers(2, 12),
     st.none() | st.integers(0, 60), st.booleans(),
 )  # fmt: skip
-_fillers = st.none() | st.builds(lambda low, more: EndFiller(low, low + more),
-                                 st.integers(1, 2), st.integers(0, 2))  # fmt: skip
+_bands = st.tuples(st.integers(1, 2), st.integers(0, 2), st.none() | st.integers(0, 4))
+_fillers = st.none() | _bands.map(lambda row: EndFiller(row[0], row[0] + row[1], row[2]))
 
 
 @st.composite

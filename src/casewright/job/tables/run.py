@@ -33,6 +33,14 @@ class RunTable(Table):
     """The wall it stands on, by its name under [wall.NAME], from end to end: then the readings
     there count, instead of those here."""
 
+    centre: dict[Key, Key] = Field(default_factory=dict)
+    """What is to stand on the middle of what: a case and a thing on the wall, sink = "window".
+    `casewright layout` goes by it."""
+
+    left_filler: Annotated[Length, Between("0", "12", "0", "300")] | None = None
+    """Width of the left filler between two walls; the rest goes to the right. Default: both
+    alike."""
+
     left: RunEnd | None = None
     """What stands at the left end: a wall, with a filler before it, or nothing. Default: wall
     where there are readings, else open."""

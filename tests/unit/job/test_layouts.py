@@ -1,0 +1,104 @@
+"""Runs of a job laid out, and an answer written into its file."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+from tests.builders import INCH
+from tests.jobs import read
+from tests.unit.cli.test_commands import run
+
+from casewright.job.layouts import RunLayout, accepted, layouts
+from casewright.room.build import build
+
+ROOM = """\
+format = 1
+unit = "in"
+[wall.w]
+width = ["100 1/8", "100 1/4"]
+[wall.w.fixed.window]
+kind = "window"
+left = "30 1/8"
+width = 40
+[case.pots]
+kind = "base"
+[case.sink]
+kind = "base"
+width = {sink}
+[case.bins]
+kind = "base"
+[run.below]
+cases = ["pots", "sink", "bins"]
+on = "w"
+centre = {{ sink = "window" }}
+"""
+
+
+def _layout(text: str) -> RunLayout:
+    [found] = layouts(build(read(text)))
+    return found
+
+
+def test_an_accepted_answer_is_what_the_room_then_is() -> None:
+    """Written into the file, its widths and fillers close the wall exactly."""
+    text = ROOM.format(sink="36")
+    found = _layout(text)
+    assert found.free == ("pots", "bins")
+    for number, answer in enumerate(found.answers, start=1):
+        room = build(read(accepted(text, found, number)))
+        widths = [case.width.value / INCH for case in room.cases]
+        assert widths == [Fraction(each, 16) for each in answer.layout.widths]
+        [below] = room.runs
+        assert below.length.value == 100 * INCH + INCH / 8
+        assert below.fillers[0].width.value == answer.layout.left * INCH / 16
+        assert not list(layouts(room))
+
+
+def test_the_sink_stands_under_the_middle_of_its_window() -> None:
+    """The middle of the casing is 50 1/8 from the left end: 32 1/8 to the sink's left side."""
+    room = build(read(accepted(ROOM.format(sink="36"), _layout(ROOM.format(sink="36")), 1)))
+    start = room.chain.nodes["run.below.start_sink"].value
+    assert start / INCH == Fraction(257, 8)
+
+
+def test_a_metric_job_is_laid_out_in_whole_millimetres() -> None:
+    """On its own grid (common practice)."""
+    text = (
+        'format = 1\nunit = "mm"\n[case.a]\nkind = "wall"\n[case.b]\nkind = "wall"\n'
+        '[run.r]\ncases = ["a", "b"]\nwall = [1601, 1603]\n'
+    )
+    found = _layout(text)
+    assert found.step == 1
+    layout = found.answers[0].layout
+    assert layout.left + sum(layout.widths) + layout.right == 1601
+    assert layout.widths[0] == layout.widths[1]
+
+
+def test_what_does_not_fit_is_told_with_what_would_help(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Two cases of 9 at least and fillers of 3/4 beside 84: 3 3/8 more than the wall has."""
+    file = tmp_path / "kitchen.toml"
+    file.write_text(ROOM.format(sink="84").replace("[case.pots]", "[case.pots]\nwidth = 12", 1))
+    code = run("layout", file)
+    told = capsys.readouterr()
+    assert code in (1, 2)
+    assert "short" in told.out or "too little" in told.err
+
+
+def test_accepting_writes_the_file_and_needs_an_answer_that_is_there(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A number too high leaves the file as it was."""
+    file = tmp_path / "kitchen.toml"
+    file.write_text(ROOM.format(sink="36"))
+    assert run("layout", file) == 0
+    assert "sink on its centre" in capsys.readouterr().out
+    assert run("layout", file, "--accept", "9") == 2
+    assert file.read_text() == ROOM.format(sink="36")
+    assert run("layout", file, "--accept", "1") == 0
+    assert "left_filler" in file.read_text()
+    assert run("layout", file) == 0
+    assert "No run" in capsys.readouterr().out
