@@ -37,6 +37,8 @@ class CaseSizes:
 
     Attributes
     ----------
+    stock
+        What can be bought, by its key.
     board, back
         Thickness of the box's boards and of its back, by the label or as read if that is
         more [mm].
@@ -51,6 +53,7 @@ class CaseSizes:
         reporter: Reporter,
     ) -> None:
         self.case = case
+        self.stock = stock
         self.content = content
         self.style = style
         self.reporter = reporter

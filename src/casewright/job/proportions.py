@@ -10,6 +10,7 @@ from casewright.dims import Unit, shop_text
 from casewright.job.bays import check_bays, check_boards
 from casewright.job.case_sizes import CaseSizes, is_near_label
 from casewright.job.content import Content
+from casewright.job.drawer_sizes import check_drawer_boards
 from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter
 from casewright.job.row_sizes import check_rows
@@ -56,6 +57,7 @@ def check_proportions(
         check_boards(sizes)
         check_bays(sizes)
         check_rows(sizes)
+        check_drawer_boards(sizes)
     for run in runs.values():
         _share(run, cases, style, reporter, content)
         _side_by_side(run, cases, style, reporter)

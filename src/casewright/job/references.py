@@ -8,7 +8,11 @@ from casewright.job.content import Content, Goods
 from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter
 from casewright.job.requests import first, front_table
-from casewright.job.row_choices import check_drawer_goods, check_row_choices
+from casewright.job.row_choices import (
+    check_drawer_goods,
+    check_row_choices,
+    check_slide_holes,
+)
 from casewright.job.tables import (
     BandTable,
     BoardTable,
@@ -49,6 +53,7 @@ def check_references(content: Content, reporter: Reporter) -> None:
     _goods(content.boxes, ("boxes",), _BOX_GOODS, content, reporter)
     _goods(content.doors, ("doors",), _DOOR_GOODS, content, reporter)
     check_drawer_goods(content.drawers, ("drawers",), content, reporter)
+    check_slide_holes(content, reporter)
     for key, case in content.cases.items():
         base = ("case", key)
         _goods(case, base, _BOX_GOODS, content, reporter)

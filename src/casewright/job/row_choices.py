@@ -3,14 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
+from itertools import pairwise
 
 from casewright.job.content import Content
 from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter
 from casewright.job.rows import written_rows
-from casewright.job.tables import CaseTable, DrawersTable, SheetTable
+from casewright.job.tables import CaseTable, DrawersTable, SheetTable, SlideTable
 
-__all__ = ["check_drawer_goods", "check_row_choices"]
+__all__ = ["check_drawer_goods", "check_row_choices", "check_slide_holes"]
+
+_APART = Fraction(10)
+"""Holes of a slide are never nearer to one another [mm]."""
 
 
 def check_drawer_goods(
@@ -86,3 +91,17 @@ def _sink(base: KeyPath, case: CaseTable, kinds: Sequence[str], reporter: Report
         if getattr(case, name):
             what = f"a sink base has no {name.replace('_', ' ')} of its own choice"
             reporter.tell((*base, name), what, "take it out: pipes and bowl want the room")
+
+
+def check_slide_holes(content: Content, reporter: Reporter) -> None:
+    """Tell holes of slides that run into one another, or are written twice."""
+    for key in ("slide", "undermount"):
+        table: SlideTable = getattr(content.hardware, key)
+        for name in ("holes", "box_holes"):
+            row = sorted(enumerate(getattr(table, name) or ()), key=lambda pair: pair[1])
+            for (_, one), (number, other) in pairwise(row):
+                if other - one < _APART:
+                    reporter.tell(
+                        ("hardware", key, name, number), "this hole runs into the one before it",
+                        "write each hole by its distance from the slide's front end",
+                    )  # fmt: skip

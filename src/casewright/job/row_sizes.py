@@ -54,7 +54,11 @@ def check_rows(sizes: CaseSizes) -> None:
                 f"these fronts are {sizes.text(total)} together, the face without its gaps is "
                 f"{sizes.text(face)}"
             )
-            want = f"leave out the height of one row, or write {sizes.text(rest)} for the last"
+            want = "leave out the height of one row"
+            if rest >= _LEAST[rows[-1].kind]:
+                want += f", or write {sizes.text(rest)} for the last"
+            elif total > face:
+                want = f"lower them by {sizes.text(total - face)} together, or take a row out"
             sizes.reporter.tell(where, what, want)
         else:
             _check_boards_between(sizes, Fraction(0), where)

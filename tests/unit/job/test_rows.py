@@ -145,3 +145,21 @@ def test_slides_nobody_typed_the_sheet_of_are_asked_for() -> None:
     )
     known = work_out(read(f"{_BASE}drawers = 2\n{typed}"))
     assert not [each for each in known.questions if each.path.startswith("hardware.slide")]
+
+
+@pytest.mark.parametrize(
+    ("lines", "wrong"),
+    [
+        ('drawers = 2\n[stock.drawer_plywood]\nthickness = "1/4"', "too thin for the boxes"),
+        ('drawers = 2\ndrawer = { bottom = "plywood" }', "too thick for the bottom"),
+        ('drawers = 2\n[style]\ndrawer_joint_depth = "7/16"', "cuts through the side"),
+        ("drawers = 2\n[hardware.slide]\nholes = [1, 1, 4]", "runs into the one before it"),
+        ('rows = ["drawer 20", "drawer 20"]', "together"),
+        ('rows = ["false front 1", "drawer"]', "hides no rail"),
+    ],
+)
+def test_sizes_that_cannot_be_made_are_told_before_anything_is_built(
+    lines: str, wrong: str
+) -> None:
+    """Thin sheets, deep cuts, holes in one another, heights that do not sum."""
+    assert wrong in problem(_BASE + lines).what

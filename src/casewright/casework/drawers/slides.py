@@ -135,7 +135,8 @@ def _height(maker: Maker, place: Place, opening: Opening, kind: SlideKind) -> Di
     room = greatest(maker.style("drawer_room"), below)
     behind = front_height(opening) - maker.style("drawer_behind_front")
     height = place.let("box_height", least(clear - room, behind))
-    lowest = greatest(maker.style("drawer_least"), maker.house.slide(kind, "line") * 2)
+    over_line = maker.house.slide(kind, "line") + maker.style("drawer_room") / 2
+    lowest = greatest(maker.style("drawer_least"), over_line)
     if place.over(lowest, height, "no drawer, its row is too low for one"):
         maker.findings.append(too_low(maker, place.path, opening, height, lowest))
         return None
