@@ -16,6 +16,7 @@ from casewright.packet.cut_sheets import cut_sheet_sections
 from casewright.packet.labels import labels_section
 from casewright.packet.order_page import order_section
 from casewright.packet.part_cards import part_section
+from casewright.packet.survey_pages import survey_sections
 from casewright.packet.wall_page import wall_section
 from casewright.room.model import Room
 
@@ -59,6 +60,7 @@ def packet_document(content: PacketContent) -> Document:
         *cut_sheet_sections(room, content.breakdown, paper),
         part_section(room, paper),
         *case_sections(room, paper),
+        *survey_sections(room),
         wall_section(room),
         labels_section(room, content.breakdown, labels),
     ]

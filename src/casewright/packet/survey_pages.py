@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import suppress
+from dataclasses import replace
 from fractions import Fraction
 
 from casewright.dims import Dim, Unit, format_length, size_text
@@ -33,7 +34,13 @@ from casewright.survey.specs import is_small
 from casewright.survey.walls import SurveyedWall
 from casewright.survey.words import reading_words
 
-__all__ = ["advice_on", "advice_text", "has_doubtful_width", "survey_document"]
+__all__ = [
+    "advice_on",
+    "advice_text",
+    "has_doubtful_width",
+    "survey_document",
+    "survey_sections",
+]
 
 _ROUND_MM, _ROW_MM, _CALLOUT_MM = 107.0, 6.0, 9.0  # all else on the page, a row, a doubt
 _LEAST_MM = 55.0  # a smaller drawing tells nothing
@@ -79,6 +86,19 @@ def survey_document(room: Room, walls: Sequence[SurveyedWall], fingerprint: str)
         paper=LETTER if spec.paper == "letter" else A4,
         sections=(*sections, Section("Corners and the way in", rest, "corners")),
         unit_note=f"Sizes in {unit}",
+    )
+
+
+def survey_sections(room: Room) -> tuple[Section, ...]:
+    """The same pages for a packet: each surveyed wall, then corners and the way in."""
+    walls = tuple(room.survey.walls.values())
+    if not walls:
+        return ()
+    pages = (_wall(room, wall) for wall in walls)
+    rest = corner_blocks(room.survey, room.spec.unit)
+    return (
+        *(replace(page, title=f"As measured: {page.title}") for page in pages),
+        Section("As measured: corners and the way in", rest, "corners"),
     )
 
 

@@ -16,7 +16,7 @@ from casewright.job.surveying import survey_files, survey_sheets, walls_to_surve
 from casewright.outputs.blocks import Beside, Block, Callout, Table
 from casewright.outputs.document import Document, check_links
 from casewright.outputs.inlines import Blank, rich_text
-from casewright.packet.survey_pages import survey_document
+from casewright.packet.survey_pages import survey_document, survey_sections
 from casewright.packet.words import unfold
 from casewright.room.build import build
 from casewright.room.model import Room
@@ -124,3 +124,11 @@ def test_a_width_in_doubt_is_not_told_as_what_counts() -> None:
     sheet = survey_sheets(_room(SWAPPED))[1]
     assert sheet.counts[0] == "width in doubt"
     assert sheet.doubts
+
+
+def test_the_packet_has_the_walls_as_measured() -> None:
+    """Where it is hung from: studs, outlets and blanks at hand; nothing without a survey."""
+    titles = [section.title for section in survey_sections(_room(SURVEYED_ROOM))]
+    assert titles[0] == "As measured: window wall"
+    assert len(titles) == 3
+    assert survey_sections(_room(FIVE_LINES)) == ()
