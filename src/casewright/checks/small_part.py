@@ -37,7 +37,7 @@ def _longest(part: Part) -> Fraction:
 
 
 def _is_routed(part: Part) -> bool:
-    return any(feature.setup.tool == "router" for feature in part.features)
+    return any(feature.setup.tool in ("router", "router table") for feature in part.features)
 
 
 def _examine(room: Room) -> Iterator[Breach]:

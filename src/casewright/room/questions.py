@@ -10,6 +10,7 @@ from casewright.casework.features import Cut
 from casewright.casework.parts import Part
 from casewright.dims import Dim
 from casewright.findings import Question
+from casewright.room.arm_questions import arm_questions
 from casewright.room.model import Room
 from casewright.room.slide_questions import open_slides, slide_questions
 from casewright.room.wood_questions import open_wood, wood_question
@@ -46,6 +47,7 @@ def ask(room: Room) -> Room:
     questions.extend(_read_again(doubt, waiting) for doubt in doubts)
     questions.extend(wood_question(room, p, tuple(waiting[p])) for p in wood if waiting[p])
     questions.extend(_hardware(room, marked.cases))
+    questions.extend(arm_questions(room, marked.cases))
     questions.extend(slide_questions(marked, waiting))
     return replace(marked, questions=(*room.questions, *questions))
 

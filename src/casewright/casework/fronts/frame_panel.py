@@ -12,13 +12,18 @@ from casewright.casework.features import Plane
 from casewright.casework.fronts.constructions import Corner
 from casewright.casework.fronts.frames import Frame
 from casewright.casework.fronts.leaves import LeafPlan
-from casewright.casework.fronts.panel_boards import panel_names, panel_outlines, tell_loose
+from casewright.casework.fronts.panel_boards import (
+    panel_names,
+    panel_outlines,
+    tell_airy,
+    tell_loose,
+)
 from casewright.casework.fronts.panel_groove import PanelGroove
 from casewright.casework.fronts.strips import milled_from
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.wood import is_solid, season_change
-from casewright.dims import Dim
+from casewright.dims import Dim, Given, Origin, greatest
 
 __all__ = ["Panel", "PanelRoom", "add_panel"]
 
@@ -74,12 +79,13 @@ def add_panel(
     """
     place = maker.place.at(leaf.name).at("panel_room")
     relief, free = maker.style("tongue_relief"), maker.style("panel_clearance")
-    air, across = relief + free, relief + free
+    air = _held(maker, leaf, groove, relief + free)
+    across = air
     if is_solid(maker.house, leaf.front.panel):
         swell = season_change(maker.house, room.wide, leaf.front.panel, "swell")
-        if swell.value:
-            half = place.let("swell", swell) / 2
-            across = relief + (half if place.over(half, free, _SWELLS) else free)
+        half = place.let("swell", swell) / 2 if swell.value else swell
+        if swell.value and place.over(half, free, _SWELLS):
+            across = _held(maker, leaf, groove, relief + half)
     pieces = panel_outlines(
         maker, leaf, room.tall - 2 * air, room.wide - 2 * place.let("air_wanted", across)
     )
@@ -101,6 +107,18 @@ def add_panel(
         for number, (one, other) in enumerate(pairwise(pieces), start=1)
     )  # fmt: skip
     return Panel(pieces, seams, _seats(maker, leaf, pieces, frame, side, end))
+
+
+def _held(maker: Maker, leaf: LeafPlan, groove: PanelGroove, air: Dim) -> Dim:
+    """The air wanted beside a panel, or as much as leaves it in its grooves."""
+    place = maker.place.at(leaf.name).at("panel_room")
+    origin = Origin("cited", "how deep a panel lies in its groove at least", "common practice")
+    held = maker.house.enter("rule.panel_held", Given(_HELD, origin))
+    most = greatest(groove.depth - held, groove.depth / 2)
+    if not place.over(air, most, "less air than wanted, the panel must stay in its grooves"):
+        return air
+    tell_airy(maker, leaf, groove, air)
+    return most
 
 
 def _place(

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 
-from casewright.casework.fronts.kinds import joints_take_corners
+from casewright.casework.fronts.kinds import corner_joint
 from casewright.casework.fronts.leaves import LeafPlan
 from casewright.casework.maker import Maker
 from casewright.dims import Dim, Place, Way, greatest, least
@@ -67,7 +67,7 @@ def _end(maker: Maker, place: Place, leaf: LeafPlan) -> Dim:
     end = maker.style("hinge_end")
     if place.over(end * 3, leaf.height, "a low door: hinges at a quarter of its height"):
         end = leaf.height / 4
-    if joints_take_corners(leaf):
+    if corner_joint(maker, leaf) is not None:
         end = greatest(end, _least_end(maker, leaf))
     return place.let("hinge_end_used", end)
 
@@ -75,7 +75,8 @@ def _end(maker: Maker, place: Place, leaf: LeafPlan) -> Dim:
 def _least_end(maker: Maker, leaf: LeafPlan) -> Dim:
     """How near a hinge may come to the door's end: its cup stays in wood, off a corner joint."""
     cup = maker.house.hinge("cup_diameter") / 2 + maker.style("cup_floor")
-    return maker.style("rail") + cup if joints_take_corners(leaf) else cup
+    corner = corner_joint(maker, leaf)
+    return cup if corner is None else corner + cup
 
 
 def _zones(maker: Maker, leaf: LeafPlan) -> _Zones:

@@ -7,7 +7,7 @@ from casewright.casework.fronts.panel_groove import groove_depth
 from casewright.casework.maker import Maker
 from casewright.dims import Dim
 
-__all__ = ["inner_cut", "joints_take_corners"]
+__all__ = ["corner_joint", "inner_cut"]
 
 
 def inner_cut(maker: Maker, leaf: LeafPlan) -> tuple[str, Dim] | None:
@@ -21,6 +21,15 @@ def inner_cut(maker: Maker, leaf: LeafPlan) -> tuple[str, Dim] | None:
             return None
 
 
-def joints_take_corners(leaf: LeafPlan) -> bool:
-    """Whether the joints of the frame fill its corners, so that nothing may be bored there."""
-    return leaf.front.construction in ("glass frame", "mitred frame")
+def corner_joint(maker: Maker, leaf: LeafPlan) -> Dim | None:
+    """How far from a door's ends its corner joints reach [mm]: nothing may be bored there.
+
+    None where they do not fill the corners.
+    """
+    match leaf.front.construction:
+        case "glass frame":
+            return maker.style("rail")
+        case "mitred frame":
+            return maker.style("stile")
+        case _:
+            return None

@@ -136,7 +136,8 @@ def _least_size(maker: Maker, leaf: LeafPlan) -> tuple[Dim, Dim]:
     height = 2 * (cup + clear)
     if leaf.front.construction != "slab":
         width = 2 * maker.style("stile") + cup
-        height = 2 * maker.style("rail") + cup
+        height = 2 * maker.style("rail" if leaf.front.construction != "mitred frame" else "stile")
+        height = height + cup
     return width, height
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 from functools import reduce
 from operator import add
 
@@ -11,9 +12,11 @@ from casewright.casework.fronts.panel_groove import PanelGroove
 from casewright.casework.maker import Maker, Outline
 from casewright.dims import Dim
 from casewright.findings import Finding, Severity
-from casewright.stock import Board
+from casewright.stock import THINNEST_SOLD, Board
 
-__all__ = ["panel_names", "panel_outlines", "tell_loose"]
+__all__ = ["panel_names", "panel_outlines", "tell_airy", "tell_loose"]
+
+_RESAWN = Fraction(76)  # height of a 10 in blade over the table, about 3 in (common practice)
 
 
 def panel_outlines(maker: Maker, leaf: LeafPlan, tall: Dim, wide: Dim) -> tuple[Outline, ...]:
@@ -30,6 +33,7 @@ def panel_outlines(maker: Maker, leaf: LeafPlan, tall: Dim, wide: Dim) -> tuple[
     if not isinstance(goods, Board):
         return (maker.outline(f"{leaf.name}.panel", key, tall, wide, setting=setting),)
     count = _count(maker, leaf, goods, wide)
+    _check_resaw(maker, leaf, goods)
     boards: list[Outline] = []
     for number in range(count):
         cut = [board.width for board in boards]
@@ -54,8 +58,52 @@ def _count(maker: Maker, leaf: LeafPlan, goods: Board, wide: Dim) -> int:
     return whole if whole and wide.value == whole * usable.value else whole + 1
 
 
+def _check_resaw(maker: Maker, leaf: LeafPlan, goods: Board) -> None:
+    """Thin wide boards are resawn on edge: a table saw reaches so high only in two cuts."""
+    wide = maker.house.enter(f"stock.{goods.key}.width", goods.width)
+    if goods.thickness.value >= THINNEST_SOLD or wide.value <= _RESAWN:
+        return
+    tell(
+        maker,
+        Finding(
+            rule="wide resaw",
+            severity=Severity.CARE,
+            path=maker.path(leaf.name),
+            says=f"boards {maker.house.text(wide)} wide are resawn on edge for the panel of the "
+            f"{leaf.called}: higher than a table saw cuts at once",
+            measured=maker.house.text(wide),
+            limit=maker.house.spoken("3", "75"),
+            source="common practice",
+            remedies=(
+                "a band saw, or boards planed to thickness by the yard",
+                "narrower boards: more of them are glued together",
+                "a panel of a sheet",
+            ),
+        ),
+    )
+
+
 def tell_loose(maker: Maker, leaf: LeafPlan, groove: PanelGroove, play: Dim) -> None:
     """A panel that would come out of a groove in the driest month."""
+    text = maker.house.text
+    says = (
+        f"in the driest month the panel of the {leaf.title} has {text(play)} of play in two "
+        f"grooves {text(groove.depth)} deep: its edges may come out"
+    )
+    _tell(maker, leaf, groove, play, says)
+
+
+def tell_airy(maker: Maker, leaf: LeafPlan, groove: PanelGroove, air: Dim) -> None:
+    """A panel that wants more air, to swell or by the style, than its grooves can leave it."""
+    text = maker.house.text
+    says = (
+        f"the panel of the {leaf.title} wants {text(air)} of air at each edge: grooves "
+        f"{text(groove.depth)} deep cannot leave it that and hold it"
+    )
+    _tell(maker, leaf, groove, air, says)
+
+
+def _tell(maker: Maker, leaf: LeafPlan, groove: PanelGroove, size: Dim, says: str) -> None:
     house = maker.house
     tell(
         maker,
@@ -63,16 +111,15 @@ def tell_loose(maker: Maker, leaf: LeafPlan, groove: PanelGroove, play: Dim) -> 
             rule="panel out of its groove",
             severity=Severity.STOP,
             path=maker.path(leaf.name),
-            says=f"in the driest month the panel of the {leaf.title} has {house.text(play)} of "
-            f"play in two grooves {house.text(groove.depth)} deep: its edges may come out",
-            measured=house.text(play),
+            says=says,
+            measured=house.text(size),
             limit=house.text(groove.depth),
             source="wood-handbook",
             remedies=(
                 "a panel of a sheet, which hardly moves",
                 "quarter-sawn boards, which move about half as much",
                 "longer tongues and deeper grooves: tongue in the style",
-                "boards that are drier on the day they are cut",
+                "boards as moist on the day they are cut as the room makes them",
             ),
         ),
     )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from casewright.casework.features import Bores, Plane
 from casewright.casework.fronts.constructions import Construction, Corner
-from casewright.casework.fronts.kinds import inner_cut, joints_take_corners
+from casewright.casework.fronts.kinds import corner_joint, inner_cut
 from casewright.casework.fronts.leaves import LeafPlan, tell
 from casewright.casework.maker import Maker
 from casewright.casework.setups import bore_setup
@@ -62,9 +62,8 @@ def _first(
 def _end(maker: Maker, leaf: LeafPlan) -> Dim:
     """Nearest hole from the door's end; clear of the corner joints of a glass frame."""
     end = maker.style("pull_end")
-    if not joints_take_corners(leaf):
-        return end
-    return greatest(end, maker.style("rail") + maker.house.pull("hole"))
+    corner = corner_joint(maker, leaf)
+    return end if corner is None else greatest(end, corner + maker.house.pull("hole"))
 
 
 def _bores(

@@ -53,6 +53,8 @@ def _check_through(case: Assembled, front: Front, spots: set[_Spot]) -> Iterator
     """Every part of the leaf that a screw passes has the same hole, right through."""
     for path in front.parts:
         solid = case.solids[path]
+        if solid.part.diagonal:  # it lies in the mitre, not where its box is
+            continue
         rows = [row for row in case.rows.get(path, ()) if row.bores.kind == "pull"]
         own = {
             (*solid.point((hole.length, hole.width, 0))[:2], hole.radius)

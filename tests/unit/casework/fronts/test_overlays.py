@@ -33,6 +33,7 @@ from casewright.casework.specs import FrontSpec, Hand, OverlayKind
 from casewright.errors import JobFileError
 from casewright.findings import Severity
 from casewright.job.load import read_job
+from casewright.room.build import build
 
 UNITS = pytest.mark.parametrize("unit", ["in", "mm"])
 
@@ -202,3 +203,19 @@ def test_what_stands_in_the_way_of_inset_doors_is_told_at_its_line(more: str, sa
     assert says in problem.what
     assert "jam" in problem.what
     assert problem.location.line == 4
+
+
+def test_the_crank_of_an_arm_is_asked_for_where_no_sheet_says_it() -> None:
+    """Inset and partly overlaid doors are bored to it; the question goes once it is written."""
+    text = (
+        'format = 1\nunit = "mm"\n[doors]\noverlay = "{}"\n[hardware.hinge]\nconstant = 13\n'
+        '{}[case.jam]\nkind = "wall"\nwidth = 500\n'
+    )
+    for overlay, key in (("inset", "inset_crank"), ("partial", "half_crank")):
+        asked = build(read_job(text.format(overlay, ""), "jam.toml")).questions
+        (question,) = [q for q in asked if q.path == f"hardware.hinge.{key}"]
+        assert question.waiting == ("jam.door.slab",)
+        known = build(read_job(text.format(overlay, f"{key} = 12\n"), "jam.toml"))
+        assert f"hardware.hinge.{key}" not in [q.path for q in known.questions]
+    full = build(read_job(text.format("full", ""), "jam.toml"))
+    assert [q.path for q in full.questions if "crank" in q.path] == []
