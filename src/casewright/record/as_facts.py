@@ -41,11 +41,12 @@ def facts_of(found: Iterable[Standing], record: str = "record") -> Facts:
         if entry.kind not in ("reading", "cut", "machined"):
             continue
         for name, size in entry.sizes:
-            path = entry.number_path(name)
-            known = facts.get(path, Fact(_origin(entry, record)))
+            path, origin = entry.number_path(name), _origin(entry, record)
+            known = facts.get(path, Fact(origin))
             if entry.kind == "reading":
-                causes = _causes(path, entry.u)
-                known = Fact(_origin(entry, record), known.cut, size, causes)
+                known = Fact(origin, known.cut, size, _causes(path, entry.u))
+            elif known.built is None:
+                known = Fact(origin, cut=size)
             else:
                 known = replace(known, cut=size)
             facts[path] = known
