@@ -66,6 +66,6 @@ def _pull_screws(room: Room) -> Iterator[BuyLine]:
         yield pieces(
             "drawer hardware", f"machine screw for pulls, {length(size, unit)}", "pull_screw",
             need, SCREWS, paths=tuple(own),
-            why=f"one for each of {need} holes through {counted(len(own), 'drawer')} and its "
-            "front; the screws that come with a pull are for doors",
+            why=f"one for each of {need} holes through front and box of "
+            f"{counted(len(own), 'drawer')}; the screws that come with a pull are for doors",
         )  # fmt: skip

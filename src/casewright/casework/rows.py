@@ -195,6 +195,6 @@ def _cut_board(maker: Maker, box: Box, number: int, underside: Dim, *, whole: bo
     cut_horizontal(
         maker, box, f"row_board.{number}", "fixed shelf" if whole else "stretcher",
         f"{word} under row {number}",
-        underside=maker.on_grid(f"row_{number}_board", underside),
+        underside=maker.place.let(f"row_{number}_board", underside),
         width=None if whole else maker.style("stretcher"),
     )  # fmt: skip

@@ -59,7 +59,7 @@ def _stages(room: Room, breakdown: Breakdown) -> list[Step]:
     after = "write it down, then put the others together" if many else "write it down"
     wait = "Cut nothing that is marked to wait."
     if any(case.fronts for case in room.cases):
-        wait += " Leave the pieces of doors until their openings are measured."
+        wait += f" Leave the pieces of {_hung(room)} until their openings are measured."
     stages = [
         Step("Buy", (("From ", *_leads({"buy": "the buy list"}), "."),), (_LIFTING,)),
         Step("Measure the thickness of the sheets and boards", (_reading(STOCK),)),
@@ -76,12 +76,20 @@ def _stages(room: Room, breakdown: Breakdown) -> list[Step]:
     ]
     if any(case.fronts for case in room.cases):
         stages += [
-            Step("Measure the openings before the doors are cut", (_reading(OPENINGS),)),
-            Step("Cut, put together, bore and fit the doors", (doors or cards,)),
+            Step(f"Measure the openings before the {_hung(room)} are cut", (_reading(OPENINGS),)),
+            Step(f"Cut, put together, bore and fit the {_hung(room)}", (doors or cards,)),
         ]
     hang = any(case.spec.kind == "wall" for case in room.boxes)
     last = Step("Hang and set" if hang else "Set in place", (_placing(room),), (_HANGING,))
     return [*stages, _finish(room), last]
+
+
+def _hung(room: Room) -> str:
+    """What is made to measured openings: doors, drawers, or both."""
+    drawers = any(case.drawers for case in room.cases)
+    if not drawers:
+        return "doors" if any(case.doors for case in room.cases) else "fronts"
+    return "doors and drawers" if any(case.doors for case in room.cases) else "drawers"
 
 
 def _reading(anchor: str) -> Rich:

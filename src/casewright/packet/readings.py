@@ -44,7 +44,13 @@ def reading_blocks(room: Room) -> Iterator[Block]:
     yield Table(_BOXES, tuple(_box_row(case, room) for case in room.cases), small=True)
     openings = tuple(_opening_row(case, room) for case in room.cases if case.fronts)
     if openings:
-        yield Heading("Each opening, before its doors are cut", 3, OPENINGS)
+        yield Heading(
+            "Each opening, before its doors and drawers are cut"
+            if any(case.drawers for case in room.cases)
+            else "Each opening, before its doors are cut",
+            3,
+            OPENINGS,
+        )
         yield Table(_OPENINGS, openings, small=True)
     yield Callout(
         "measure first",

@@ -28,7 +28,10 @@ _LIFT = (
     "Nobody holds a case up while its screws are driven: the ledger or a jack carries it, and a "
     "helper steadies it until the last screw is in. Stand on a firm step, not on a case."
 )
-_TIP = "A case that is not yet screwed to the wall can tip: leave its doors off and nothing in it."
+_TIP = (
+    "A case that is not yet screwed to the wall can tip: leave its doors and drawers off and "
+    "nothing in it."
+)
 _ASSUMED = (
     " from middle to middle, until they are found. What a wall carries is not worked out "
     "here: it depends on the studs, the screws and what is put in. Where a case has fewer than "
@@ -175,10 +178,15 @@ def _last(room: Room) -> Iterator[Step]:
             "the side of the case, flush with the front edges.",
             tuple(_filler(room, filler) for filler in fillers),
         )
-    if any(case.fronts for case in room.cases):
+    if any(case.doors for case in room.cases):
         yield Step(
             "Hang the doors, and set them in this order: height, then side, then depth. Gaps are "
             "even when a feeler of one thickness goes into all of them.",
+        )
+    if any(case.drawers for case in room.cases):
+        yield Step(
+            "Run the drawers in, lowest first: a loaded one pulls a loose case over. Set each "
+            "front even with its neighbours before its last screws are driven.",
         )
     doors = ", no door that rubs" if any(case.fronts for case in room.cases) else ""
     yield Step(f"Go round once more: every wall screw in a stud{doors}, shelves in.")

@@ -17,7 +17,7 @@ from casewright.outputs.blocks import Block, CheckList, Heading
 from casewright.outputs.document import Section
 from casewright.outputs.inlines import Blank, Tick, rich_text
 from casewright.packet.assembly_steps import assembly_blocks
-from casewright.packet.case_parts import part_tables
+from casewright.packet.case_parts import drawer_table, part_tables
 from casewright.packet.cut_places import rough_lengths
 from casewright.packet.words import unfold
 from casewright.room.build import build
@@ -235,3 +235,29 @@ def test_a_nailer_held_with_brads_says_where_they_go() -> None:
     assert f"{row.count} brads into the top nailer" in step
     assert f"back edge of the left side: {off}" in step
     assert "; from the ends: " in step
+
+
+def test_drawers_have_a_table_and_steps_of_their_own() -> None:
+    """Box, slides, the line of their holes; boxes put together apart, hung, then fronts."""
+    text = f'{HEAD}[case.low]\nkind = "base"\nwidth = 24\ndrawers = 2\n'
+    room = build(read(text))
+    [case] = room.cases
+    table = drawer_table(room, case)
+    assert [rich_text(row.cells[0]) for row in table.rows] == ["drawer 1", "drawer 2"]
+    line = measure_of(room.chain.nodes["low.drawer_1.slide_line"], "in").text
+    assert line in rich_text(table.rows[0].cells[-1])
+    blocks = tuple(assembly_blocks(case, "in"))
+    titles = [block.text for block in blocks if isinstance(block, Heading)]
+    assert titles[0] == "Drawer 1"
+    assert titles[-1] == "Hanging"
+    hanging = stages(blocks)[-1]
+    told_last = [told(hanging, number) for number in range(len(hanging.steps))]
+    assert told_last[0].startswith("Screw the slides to both sides")
+    assert "drawer 1: line of its holes above the bottom ends of the sides" in told_last[0]
+    assert told_last[-1].startswith("Set the front of drawer 2 with spacers")
+    ticks = sum(
+        checklist.boxes + sum(isinstance(item, Tick) for item in unfold(step.text))
+        for checklist in stages(blocks)
+        for step in checklist.steps
+    )
+    assert ticks == len(case.assembly) + 1
