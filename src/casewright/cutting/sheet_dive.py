@@ -29,8 +29,9 @@ _LEFT_OF_FEW = (2, 1)
 _BLUR = 300
 """How far a share may be blurred after the first try, in thousandths."""
 
-_AFRESH = 2
-"""One dive in so many looks for sheets that suit what is left over; the others are quicker."""
+_AFRESH, _MOST_AFRESH = 2, 400_000
+"""One dive in so many looks for sheets that suit what is left over, where that takes no more nodes
+than these; the others are quicker."""
 
 _LEAST = 50
 """Thousandths of a sheet below which a share is not looked at."""
@@ -77,6 +78,7 @@ class SheetDive:
         self._dearest = max(1, *(b.price for b in tasks[0].bins))
         self._known: dict[Column, Layer | None] = {}
         self._dives = 0
+        self._is_afresh = False
 
     def can_fix(self, limit: int, *, few: bool) -> bool:
         """Whether a plan within a limit is long enough for some sheets of it to be fixed.
@@ -99,6 +101,9 @@ class SheetDive:
         self.nodes += _MIXED
         self._dives += 1
         is_first = self._dives == 1
+        sheets = limit // self._dearest
+        is_cheap = sheets * self._columns.effort <= _MOST_AFRESH
+        self._is_afresh = is_cheap and self._dives % _AFRESH == 1
         rests = self._rests(limit, few=True)
         if not rests:
             return None
@@ -111,8 +116,7 @@ class SheetDive:
 
     def _fix(self, dived: _Dived, blur: int, limit: int) -> bool:
         """Fix the sheet with the largest share, all whole copies of it at once."""
-        afresh = self._dives % _AFRESH == 1
-        shares = self._columns.shares(dived.left, dived.stock, afresh=afresh)
+        shares = self._columns.shares(dived.left, dived.stock, afresh=self._is_afresh)
         self.nodes += _MIXED
         ranked = sorted(
             (-share - self._rng.randrange(blur + 1), n)
