@@ -23,7 +23,8 @@ unit = "{unit}"
 name = "{name}"
 
 # One section for each case. The name behind the dot is permanent: numbers and readings hang on
-# it. kind is "wall", "base" or "bookcase"; what you leave out has a default, and
+# it. kind is "wall", "base" or "bookcase"; a base case may have drawers = 3, or over its doors a
+# top_drawer = {drawer}, or sink = true. What you leave out has a default, and
 #     casewright why {file} upper.width
 # says which, and who decided it.
 
@@ -53,11 +54,11 @@ shelves = 2
 _WORDS: dict[Unit, dict[str, str]] = {
     "in": {
         "foreign": "millimetres", "foreign_length": "302 mm", "width": "33", "height": "30",
-        "measured": "0.703", "wall": '"102 1/4", "102 3/8", "102 1/2"',
+        "measured": "0.703", "drawer": "6", "wall": '"102 1/4", "102 3/8", "102 1/2"',
     },
     "mm": {
         "foreign": "inches", "foreign_length": "11 7/8 in", "width": "800", "height": "760",
-        "measured": "17.8", "wall": '"2598", "2601", "2604"',
+        "measured": "17.8", "drawer": "150", "wall": '"2598", "2601", "2604"',
     },
 }  # fmt: skip
 
