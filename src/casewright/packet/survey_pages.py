@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import suppress
-from dataclasses import replace
 from fractions import Fraction
 
 from casewright.dims import Dim, Unit, format_length, size_text
@@ -17,6 +16,7 @@ from casewright.outputs.blocks import (
     Column,
     Figure,
     Heading,
+    Keep,
     Paragraph,
     Row,
     Table,
@@ -90,46 +90,58 @@ def survey_document(room: Room, walls: Sequence[SurveyedWall], fingerprint: str)
 
 
 def survey_sections(room: Room) -> tuple[Section, ...]:
-    """The same pages for a packet: each surveyed wall, then corners and the way in."""
+    """The room as measured, for a packet: one section of all walls; none without a survey.
+
+    The head of a wall and its drawing stay together, so that each wall begins a page.
+    """
     walls = tuple(room.survey.walls.values())
     if not walls:
         return ()
-    pages = (_wall(room, wall) for wall in walls)
+    blocks: list[Block] = []
+    for wall in walls:
+        form = survey_form(wall, room.spec.unit)
+        title = Heading(wall.spec.title, 2, f"wall:{wall.spec.key}")
+        blocks += [Keep((title, *_head(room, form))), *_tables(form, room.spec.unit)]
     rest = corner_blocks(room.survey, room.spec.unit)
-    return (
-        *(replace(page, title=f"As measured: {page.title}") for page in pages),
-        Section("As measured: corners and the way in", rest, "corners"),
-    )
+    blocks.append(Keep((Heading("Corners and the way in", 2, "corners"), *rest)))
+    return (Section("The room as measured", tuple(blocks), "survey"),)
 
 
 def _wall(room: Room, wall: SurveyedWall) -> Section:
+    form = survey_form(wall, room.spec.unit)
+    blocks = (Paragraph(_HOW, soft=True), *_head(room, form), *_tables(form, room.spec.unit))
+    return Section(wall.spec.title, blocks, f"wall:{wall.spec.key}")
+
+
+def _head(room: Room, form: SurveyForm) -> Iterator[Block]:
+    """What the readings of a wall come to, and its drawing."""
     unit = room.spec.unit
     paper = LETTER if room.spec.paper == "letter" else A4
-    form = survey_form(wall, unit)
-    blocks: list[Block] = [Paragraph(_HOW, soft=True), *_judged(room, wall)]
+    yield from _judged(room, form.wall)
     with suppress(ScaleError):
         high = max(_LEAST_MM, paper.text_height_mm - _height(room, form))
         plot = largest(wall_scene(form, unit), paper.text_width_mm, high, unit)
-        blocks.append(Figure(plot, alternative=f"{wall.spec.title} as measured, with its marks"))
-    blocks += [
-        Beside(
+        words = f"{form.wall.spec.title} as measured, with its marks"
+        yield Figure(plot, alternative=words)
+
+
+def _tables(form: SurveyForm, unit: Unit) -> Iterator[Block]:
+    yield Beside(
+        (
             (
-                (
-                    Heading("Widths, from end to end", 3),
-                    Table(_WIDTHS, tuple(_width_rows(form, unit)), small=True),
-                ),
-                (
-                    Heading("Floor and ceiling, from the level line", 3),
-                    Table(_STATIONS, tuple(_station_rows(form, unit)), small=True),
-                ),
+                Heading("Widths, from end to end", 3),
+                Table(_WIDTHS, tuple(_width_rows(form, unit)), small=True),
             ),
-            (0.9, 1.2),
+            (
+                Heading("Floor and ceiling, from the level line", 3),
+                Table(_STATIONS, tuple(_station_rows(form, unit)), small=True),
+            ),
         ),
-        Heading("On the wall, casings included", 3),
-        Table(_THINGS, tuple(_thing_rows(form, unit)), small=True),
-        *_lines(form, unit),
-    ]
-    return Section(wall.spec.title, tuple(blocks), f"wall:{wall.spec.key}")
+        (0.9, 1.2),
+    )
+    yield Heading("On the wall, casings included", 3)
+    yield Table(_THINGS, tuple(_thing_rows(form, unit)), small=True)
+    yield from _lines(form, unit)
 
 
 def _height(room: Room, form: SurveyForm) -> float:
