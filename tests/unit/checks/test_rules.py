@@ -15,6 +15,7 @@ from tests.builders import (
     PANEL,
     SLAB,
     Unit,
+    drawer_base,
     given,
     length,
     stock,
@@ -107,6 +108,7 @@ PASSES: dict[str, Make] = {
     "hinge spread": lambda: with_leaf(leaf("16 3/8", "38 15/16", ("3 1/2", "35 7/16"))),
     "hinge beside shelf": lambda: with_leaf(leaf("16", "39", ("3 1/2", "35"))),
     "leaf size": lambda: with_leaf(leaf("16 3/8", "38 15/16")),
+    "drawer bottom": lambda: room_of(**drawer_base("in", "drawer", "drawer")),
     "shelf sag": lambda: room_of(width="24"),
     "long shelf": lambda: room_of(width="30", goods=soft_stock()),
     "narrow rip": room_of,
@@ -149,6 +151,7 @@ FAILS: dict[str, Make] = {
     "hinge beside shelf": lambda: with_leaf(leaf("16", "39", ("1 3/4", "35"))),
     "leaf size": lambda: with_leaf(leaf("24", "39")),
     "shelf sag": lambda: room_of(width="44"),
+    "drawer bottom": lambda: room_of(**drawer_base("in", "drawer", "drawer", width="36")),
     "long shelf": lambda: room_of(width="40", goods=soft_stock()),
     "narrow rip": lambda: room_of(
         kind="bookcase", shelves=3, height="60", depth="12", nosing="1 1/2", key="upper"

@@ -1,0 +1,63 @@
+"""Wide drawers with thin bottoms.
+
+A bottom of what is sold as 1/4 in or 6 mm lies in its grooves and carries what is in the drawer
+on its own stiffness. In a drawer over two feet wide it sags under pans or tins until it rubs on
+what is below, or slips out of a groove; a thicker one, in wider grooves, does not.
+
+Passes
+------
+A drawer 22 in wide inside with a bottom of 7/32; one 34 in wide with a bottom of 1/2.
+
+Fails
+-----
+A drawer 34 in wide inside with a bottom of 7/32.
+
+Sources
+-------
+`common practice`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from casewright.casework.cases import Case
+from casewright.checks.rule import Breach, Rule
+from casewright.checks.words import by_unit, length, thickness
+from casewright.findings import Severity
+from casewright.room.model import Room
+
+__all__ = ["RULE"]
+
+_THIN = Fraction(8)
+"""What is sold as 1/4 in or 6 mm stays under this [mm]."""
+
+
+def _examine(room: Room) -> Iterator[Breach]:
+    for case in room.cases:
+        yield from _judge(room, case)
+
+
+def _judge(room: Room, case: Case) -> Iterator[Breach]:
+    """One breach for the drawers of a case, which are all as wide."""
+    widest = by_unit(room, "24", "600")
+    bottoms = [part for part in case.parts if part.role == "drawer bottom"]
+    thin = [part for part in bottoms if part.finished.thickness.value < _THIN]
+    wide = [drawer for drawer in case.drawers if drawer.inside_width.value > widest]
+    if not thin or not wide:
+        return
+    inside = max(drawer.inside_width.value for drawer in wide)
+    thick = thin[0].finished.thickness.value
+    many = f"the {len(wide)} drawers" if len(wide) > 1 else wide[0].title
+    yield Breach(
+        thin[0].path,
+        f"the bottoms of {many} of {case.spec.title} span {length(room, inside)} with "
+        f"{thickness(room, thick)} of sheet; over {length(room, widest)} so thin a bottom sags",
+        measured=length(room, inside),
+        limit=length(room, widest),
+        remedies=('a thicker bottom: bottom = "drawer_plywood" in [drawers]', "a narrower case"),
+    )
+
+
+RULE = Rule("drawer bottom", Severity.NOTE, __doc__ or "", "common practice", _examine)
