@@ -8,10 +8,11 @@ from pathlib import Path
 
 from casewright.cli.commands import tell_rescue
 from casewright.cli.exits import BAD_INPUT, CLEAN, OPEN
-from casewright.cli.printing import print_lines
+from casewright.cli.printing import print_json, print_lines
 from casewright.cli.progress import working
+from casewright.job.layout_json import layout_json
 from casewright.job.layouts import RunLayout, accepted, layouts
-from casewright.job.load import load_job
+from casewright.job.load import LoadedJob, load_job
 from casewright.job.recorded import Use, read_record
 from casewright.job.saving import save
 from casewright.layout.conflicts import LayoutConflict
@@ -19,8 +20,12 @@ from casewright.room.build import build
 
 __all__ = ["run_layout"]
 
+_NONE = "No run closes against a wall and has a case whose width is left open."
 
-def run_layout(job: Path, run: str | None, accept: int | None, use: Use | None = None) -> int:
+
+def run_layout(
+    job: Path, run: str | None, accept: int | None, use: Use | None = None, *, as_json: bool
+) -> int:
     """`layout`: up to five answers a run; `--accept N`: one of them written into the file."""
     loaded, recorded = load_job(job), read_record(job, use)
     tell_rescue(recorded.rescue)
@@ -28,21 +33,31 @@ def run_layout(job: Path, run: str | None, accept: int | None, use: Use | None =
         found = list(layouts(build(loaded.spec, recorded.facts)))
     if run is not None:
         found = [each for each in found if each.key == run]
-    if not found:
-        print("No run closes against a wall and has a case whose width is left open.")
-        return CLEAN
-    if accept is None:
+    if accept is not None:
+        return _accept(loaded, found, accept)
+    if as_json:
+        print_json(layout_json(loaded.spec, found))
+    elif not found:
+        print(_NONE)
+    else:
         print_lines(line for each in found for line in _lines(each))
-        return OPEN if any(not each.answers for each in found) else CLEAN
-    if len(found) > 1:
-        names = ", ".join(each.key for each in found)
-        print(f"Say of which run: --run with one of {names}.", file=sys.stderr)
+    return OPEN if any(not each.answers for each in found) else CLEAN
+
+
+def _accept(loaded: LoadedJob, found: list[RunLayout], number: int) -> int:
+    """Write an answer of the only run into the file."""
+    problem = ""
+    if not found:
+        problem = _NONE
+    elif len(found) > 1:
+        problem = f"Say of which run: --run with one of {', '.join(e.key for e in found)}."
+    elif not 1 <= number <= len(found[0].answers):
+        problem = f"There are {len(found[0].answers)} answers, no {number}."
+    if problem:
+        print(problem, file=sys.stderr)
         return BAD_INPUT
-    if not 1 <= accept <= len(found[0].answers):
-        print(f"There are {len(found[0].answers)} answers, no {accept}.", file=sys.stderr)
-        return BAD_INPUT
-    save(loaded, accepted(loaded.file.text, found[0], accept))
-    print(f"Answer {accept} is written into {job}.")
+    save(loaded, accepted(loaded.file.text, found[0], number))
+    print(f"Answer {number} is written into {loaded.path}.")
     return CLEAN
 
 

@@ -183,12 +183,13 @@ def layout(
     ] = None,
     without_record: WithoutRecord = False,
     as_of: AsOf = None,
+    as_json: AsJson = False,
 ) -> None:
     """Fill the walls: up to five layouts that differ in kind, each with its trade."""
     from casewright.cli.layout import run_layout
 
-    use = _use(without_record, as_of)
-    _leave(lambda: run_layout(job, run, accept, use))
+    use, document = _use(without_record, as_of), "layout" if as_json else ""
+    _leave(lambda: run_layout(job, run, accept, use, as_json=as_json), document)
 
 
 @app.command(short_help="What was measured, and what to measure next.", help=help_texts.SURVEY)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from fractions import Fraction
 from pathlib import Path
 
@@ -79,13 +80,14 @@ def test_a_metric_job_is_laid_out_in_whole_millimetres() -> None:
 def test_what_does_not_fit_is_told_with_what_would_help(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    """Two cases of 9 at least and fillers of 3/4 beside 84: 3 3/8 more than the wall has."""
+    """Two cases of 36 at most, a sink of 12 and fillers of 2: 88 of 100 1/8 (by hand)."""
     file = tmp_path / "kitchen.toml"
-    file.write_text(ROOM.format(sink="84").replace("[case.pots]", "[case.pots]\nwidth = 12", 1))
-    code = run("layout", file)
-    told = capsys.readouterr()
-    assert code in (1, 2)
-    assert "short" in told.out or "too little" in told.err
+    file.write_text(ROOM.format(sink="12"))
+    assert run("layout", file) == 1
+    told = capsys.readouterr().out
+    assert "at most 88 can be filled, 100 1/8 is there: 12 1/8 left over" in told
+    assert "- sink 12 1/8 wider" in told
+    assert "- the wall 12 1/8 shorter" in told
 
 
 def test_accepting_writes_the_file_and_needs_an_answer_that_is_there(
@@ -102,3 +104,19 @@ def test_accepting_writes_the_file_and_needs_an_answer_that_is_there(
     assert "left_filler" in file.read_text()
     assert run("layout", file) == 0
     assert "No run" in capsys.readouterr().out
+
+
+def test_the_document_has_exact_widths_and_what_is_proved(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Widths and fillers sum to the wall in millimetres."""
+    file = tmp_path / "kitchen.toml"
+    file.write_text(ROOM.format(sink="36"))
+    assert run("layout", file, "--json") == 0
+    document = json.loads(capsys.readouterr().out)
+    assert document["schema"] == "casewright/layout/1"
+    [below] = document["runs"]
+    best = below["answers"][0]
+    assert best["cost"] == best["bound"]
+    parts = [*(each["width"] for each in best["widths"]), *best["fillers"].values()]
+    assert sum(Fraction(each["mm"]) for each in parts) == 100 * INCH + INCH / 8

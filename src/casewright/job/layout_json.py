@@ -1,0 +1,65 @@
+"""`layout --json`: what each run could be, as data."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Any
+
+from casewright.dims import length_json
+from casewright.job.documents import head_json
+from casewright.job.layouts import RunLayout
+from casewright.layout.answers import LayoutAnswer
+from casewright.layout.conflicts import LayoutConflict
+from casewright.room.specs import JobSpec
+
+__all__ = ["layout_json"]
+
+_Json = dict[str, Any]
+
+
+def layout_json(spec: JobSpec, runs: Iterable[RunLayout]) -> _Json:
+    """Answers of each run, the best first, or what stands against any."""
+    return {
+        **head_json("layout", spec),
+        "runs": [
+            {
+                "run": run.key,
+                "title": run.title,
+                "free": list(run.free),
+                "answers": [_answer(run, each) for each in run.answers],
+                "conflicts": [_conflict(run, each) for each in run.conflicts],
+            }
+            for run in runs
+        ],
+    }
+
+
+def _length(run: RunLayout, steps: int) -> _Json:
+    return {**length_json(steps * run.step, run.unit)}
+
+
+def _answer(run: RunLayout, answer: LayoutAnswer) -> _Json:
+    layout = answer.layout
+    return {
+        "widths": [
+            {"case": key, "width": _length(run, width), "start": _length(run, start)}
+            for key, width, start in zip(run.cases, layout.widths, layout.starts, strict=True)
+        ],
+        "fillers": {"left": _length(run, layout.left), "right": _length(run, layout.right)},
+        "cost": layout.cost,
+        "bound": layout.bound,
+        "trade": list(answer.trade),
+    }
+
+
+def _conflict(run: RunLayout, conflict: LayoutConflict) -> _Json:
+    return {
+        "start": _length(run, conflict.start),
+        "end": _length(run, conflict.end),
+        "places": list(conflict.places),
+        "short": _length(run, conflict.short),
+        "reliefs": [
+            {"of": relief.of, "key": relief.key, "by": _length(run, relief.steps)}
+            for relief in conflict.reliefs
+        ],
+    }
