@@ -42,7 +42,7 @@ _OVER = st.fractions(Fraction(1, 8), 4000, max_denominator=640)
 
 
 @st.composite
-def histories(draw: st.DrawFn, *, most: int = 14) -> list[Entry]:
+def histories(draw: st.DrawFn, *, most: int = 9) -> list[Entry]:
     """Entries of all kinds from two devices, each at most once; corrections name each other."""
     count = draw(st.integers(1, most))
     found = []

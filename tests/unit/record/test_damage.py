@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import random  # noqa: TID251 - seeded
+import sqlite3
+from contextlib import closing
 from pathlib import Path
 
 import pytest
 from tests.record_entries import entry
 
 from casewright.record import (
+    DamageError,
     Entry,
     RecordError,
     Rescue,
@@ -121,13 +124,41 @@ def test_a_record_is_written_on_after_damage(record: Path) -> None:
     at = content.index(b"nnnnnn")
     content[at] = ord("m")
     record.write_bytes(content)
-    with pytest.raises(Exception, match="damaged"):
+    with pytest.raises(DamageError, match="damaged"):
         Store(record)
     (new,), rescue = with_store(record, lambda store: store.add([entry(0, "note", path="")]))
     assert rescue is not None
     assert rescue.lost == 1
     assert new.seq == COUNT + 1
     assert len(_opened(record)[0]) == COUNT
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        "DELETE FROM entry WHERE n = 5",
+        "DELETE FROM held WHERE n = (SELECT max(n) FROM held)",
+        "INSERT INTO held VALUES (1)",
+        "UPDATE device SET seq = 7",
+        "UPDATE entry SET path = 'case.1.depth' WHERE n = 5",
+        "UPDATE entry SET id = 'e500' WHERE n = 5",
+        "UPDATE fact SET value = '59 0' WHERE name = 'entry'",
+    ],
+)
+def test_a_change_behind_its_back_is_found(record: Path, change: str) -> None:
+    """The tables are sound then, but they do not agree with the sums or the seals."""
+    before = set(_opened(record)[0])
+    with closing(sqlite3.connect(record)) as connection:
+        connection.execute(change)
+        connection.commit()
+    with pytest.raises(DamageError):
+        Store(record)
+    entries, rescue = _opened(record)
+    assert rescue is not None
+    assert set(entries) <= before
+    assert len(entries) >= COUNT - 1
+    with Store(record) as store:
+        store.check()
 
 
 def test_nothing_whole_is_not_taken_for_an_empty_record(record: Path) -> None:
