@@ -74,10 +74,14 @@ def _without_doors(
         reporter.tell((*base, "front"), what, 'write "open" among the rows, or take front out')
     if "doors" in kinds:
         return
-    for name in ("front", "shelves", "fixed_shelves"):
+    for name in ("shelves", "fixed_shelves"):
         if getattr(case, name):
             what = f"no row of this case has doors, so {name} has no place"
             reporter.tell((*base, name), what, f'take {name} out, or add "doors" to the rows')
+    for name in ("leaves", "hinge"):
+        if case.front is not None and getattr(case.front, name) is not None:
+            what = f"no row of this case has doors, so {name} means nothing"
+            reporter.tell((*base, "front", name), what, f"take {name} out")
 
 
 def _sink(base: KeyPath, case: CaseTable, kinds: Sequence[str], reporter: Reporter) -> None:

@@ -100,6 +100,7 @@ def test_a_drawer_base_has_no_shelf_and_a_sink_base_none_either() -> None:
         ("top_drawer = 30", (6, 14), "left for each row", "higher"),
         ('rows = ["drawer 7", "drawer 7"]', (6, 21), "together", "for the last"),
         ("rails = true", (6, 9), "this case has no rows", "take it out"),
+        ("drawers = 2\nfront = { leaves = 2 }", (7, 20), "leaves means nothing", "take"),
     ],
 )
 def test_what_cannot_be_is_told_at_its_word(
