@@ -113,7 +113,9 @@ def bore_pins(maker: Maker, box: Box, opening: Opening, plates: tuple[Dim, ...])
     depth, inset = maker.house.pin("depth"), inset_by(maker, opening)
     lines = {"front": maker.style("pin_line"), "back": maker.style("pin_line")}
     if inset is not None:
-        lines["front"] = maker.place.let(f"pins_{opening.name}_line", lines["front"] + inset)
+        back = lines["front"] + inset
+        name = f"pins_{opening.name}_line_to_set"
+        lines["front"], _ = maker.place.rounded(name, back, Fraction(1, 2), Way.NEAREST)
     hole = maker.house.pin("hole")
     rows = tuple(h if box.foot is maker.zero else h - box.foot for h in heights)
     for outline in (box.left, box.right):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from fractions import Fraction
 
 from casewright.casework.carcase import Carcase
 from casewright.casework.features import Bores
@@ -16,10 +17,13 @@ from casewright.casework.fronts.overlay import Overlay, overlay_finding, solve_o
 from casewright.casework.fronts.warping import stays_flat
 from casewright.casework.maker import Maker
 from casewright.casework.setups import bore_setup
-from casewright.dims import Dim, Place, least
+from casewright.dims import Dim, Place, Way, least
 from casewright.findings import Finding, Severity
 
 __all__ = ["HingePlan", "HungLeaf", "Plate", "boring_tool", "plan_hinges"]
+
+# What the fence of a hinge jig is set to [mm]; the depth screw of a hinge gives more.
+_PLATE_STEP = Fraction(1, 2)
 
 
 @dataclass(frozen=True, slots=True)
@@ -204,7 +208,8 @@ def _bore_plate(
     half = house.half_plate_pitch()
     line = house.hinge("plate_line")
     if leaf.front.overlay == "inset":
-        line = line + planned_thickness(maker, leaf.front)
+        exact = line + planned_thickness(maker, leaf.front)
+        line, _ = place.rounded("line_to_set", exact, _PLATE_STEP, Way.NEAREST)
     low, high = from_end - half, from_end + half
     depth = least(maker.style("plate_depth"), thickness * 2 / 3)
     maker.machine(

@@ -18,6 +18,8 @@ __all__ = ["check_hinges"]
 
 # What a hinge's side screw gives either way where no data sheet says it [mm] (common practice).
 _SIDE_PLAY = Fraction(2)
+# Behind an inset door plates are set to half millimetres: as far as that may be off [mm].
+_SET = Fraction(1, 4)
 
 _Bored = tuple[Solid, Row]
 
@@ -121,9 +123,10 @@ def _check_plate(
     wide = abs(units.length(2 * row.holes[0].radius) - sheet.plate_hole.value)
     if wide:
         yield Failure("hinges", paths, "the holes of a plate are not the plate's size", wide)
-    edge = units.of(front.z) if is_inset(case, front.opening) else solid.outer.z1
+    inset = is_inset(case, front.opening)
+    edge = units.of(front.z) if inset else solid.outer.z1
     line = sheet.plate_line.value - units.length(edge - z)
-    if line:
+    if abs(line) > (_SET if inset else 0):
         yield Failure("hinges", paths, "a plate is off its line behind the front edge", abs(line))
     pitch = sheet.plate_pitch.value - units.length(high - low)
     if pitch:
