@@ -148,7 +148,7 @@ def _judge(room: Room, driven: _Driven, more: int) -> Iterator[Breach]:
             held.path,
             f"a {kind} through {thickness(room, drive.through)} of the {held.title} of "
             f"{held.case}{others} goes only {length(room, max(drive.bite, Fraction(0)))} into "
-            f"the {into.title}; it should go in at least as far as it comes through",
+            f"the {into.title}; it should go in at least {thickness(room, _least_bite(driven))}",
             measured=length(room, drive.bite),
             limit=thickness(room, _least_bite(driven)),
             remedies=(f"a longer {name}", "glue and clamps until it is dry"),

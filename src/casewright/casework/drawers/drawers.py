@@ -113,7 +113,8 @@ def _add(
 def _assemble(maker: Maker, box: DrawerBox) -> None:
     """Left side, ends, bottom, right side, square."""
     how = {
-        "butt": "flush with the end of the side, lower edges flush; drive the screws into pilot holes",
+        "butt": "flush with the end of the side, lower edges flush; bore pilot holes, drive the "
+        "screws",
         "rabbet": "home in its rabbet, lower edges flush; drive the brads",
         "dado": "home in its dado, lower edges flush; drive the brads",
         "box joint": "its fingers home in the slots, lower edges flush",

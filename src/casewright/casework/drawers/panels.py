@@ -130,8 +130,8 @@ def _screw_on(
     slab = maker.parts[panel.cup_part]
     place = maker.place.at(name)
     passed = behind.thickness if air is maker.zero else behind.thickness + air
-    # A point keeps a quarter of the front's thickness from its face (common practice).
-    length = maker.house.screw_for("front_screw", passed, slab.finished.thickness * 3 / 4)
+    # A point keeps a sixth of the front's thickness from its face (common practice).
+    length = maker.house.screw_for("front_screw", passed, slab.finished.thickness * 5 / 6)
     rows = _rows(maker, place, behind)
     count = 0
     # Twice as far in on a rail, clear of the pockets in its ends.
