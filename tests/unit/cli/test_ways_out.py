@@ -12,12 +12,13 @@ from tests.jobs import FIVE_LINES
 
 from casewright.casework.proof import Failure
 from casewright.cli.main import main
-from casewright.facts import NO_FACTS
+from casewright.facts import NO_FACTS, Facts
 from casewright.job import trial
 from casewright.job.worked import WorkedJob, work_out
 from casewright.room.specs import JobSpec
 
-COMMANDS = ("demo", "new", "check", "parts", "cut", "verify", "packet", "why")
+COMMANDS = ("demo", "new", "check", "parts", "cut", "verify", "packet", "why", "record",
+            "changed")  # fmt: skip
 
 
 def run(*arguments: object) -> int:
@@ -36,7 +37,7 @@ def upper(tmp_path: Path) -> Path:
     return file
 
 
-def _broken(spec: JobSpec) -> WorkedJob:
+def _broken(spec: JobSpec, _: Facts = NO_FACTS) -> WorkedJob:
     worked = work_out(spec)
     failure = Failure("overlap", ("upper.back", "upper.top"), "two boards in one place")
     return WorkedJob(worked.room, (("upper", failure),), (), (), NO_FACTS)
@@ -68,7 +69,7 @@ def test_ctrl_c_stops_with_a_word(
 ) -> None:
     """As programs do: 130."""
 
-    def interrupted(_: JobSpec) -> WorkedJob:
+    def interrupted(*_: object) -> WorkedJob:
         raise KeyboardInterrupt
 
     monkeypatch.setattr(trial, "work_out", interrupted)
@@ -81,7 +82,7 @@ def test_a_defect_is_owned_up_to(
 ) -> None:
     """The person is told that the file is not to blame; no traceback unless asked for."""
 
-    def defective(_: JobSpec) -> WorkedJob:
+    def defective(*_: object) -> WorkedJob:
         raise ZeroDivisionError
 
     monkeypatch.setattr(trial, "work_out", defective)
@@ -107,7 +108,7 @@ def test_a_packet_without_a_place_is_told_before_the_work(
     upper: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     """A file on the way to the folder: nobody waits for the cuts to be planned first."""
-    monkeypatch.setattr(trial, "work_out", lambda _: pytest.fail("the work was begun"))
+    monkeypatch.setattr(trial, "work_out", lambda *_: pytest.fail("the work was begun"))
     assert run("packet", upper, "--out", upper / "deeper" / "still") == 2
     assert f"{upper} is a file" in capsys.readouterr().err
 
