@@ -13,6 +13,7 @@ from tests.odd_files import ODD, holder_of, is_told, spots
 from tests.surveyed_room import SURVEYED_ROOM
 
 from casewright.errors import JobFileError
+from casewright.job.layouts import layouts
 from casewright.job.surveying import survey_sheets, walls_to_survey
 from casewright.outputs.document import check_links
 from casewright.packet.survey_pages import survey_document
@@ -70,7 +71,7 @@ def test_readings_of_any_size(sizes: list[Any]) -> None:
 def test_whatever_is_understood_can_be_printed(
     paths: list[tuple[Any, ...]], draw: st.DataObject
 ) -> None:
-    """The form of any room that makes sense is drawn, with its doubts and blanks."""
+    """The form of any room that makes sense is drawn; its runs are laid out or said not to fit."""
     changed = copy.deepcopy(_DATA)
     for path in paths:
         if path in spots(changed):
@@ -87,3 +88,5 @@ def test_whatever_is_understood_can_be_printed(
     check_links(document)
     assert len(document.sections) == 1 + len(walls_to_survey(room))
     assert all(sheet.title for sheet in survey_sheets(room))
+    for run in layouts(room):
+        assert bool(run.answers) != bool(run.conflicts)
