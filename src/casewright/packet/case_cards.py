@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from contextlib import suppress
 from fractions import Fraction
 
-from casewright.casework.cases import Case, Door
+from casewright.casework.cases import Case
 from casewright.dims.units import Unit
 from casewright.drawing import Plot, ScaleError, View, measure_of, sheet
 from casewright.drawing.case_front import closed_scene, open_scene
 from casewright.drawing.case_section import section_scene
-from casewright.drawing.door_section import door_section_scene, has_section
 from casewright.drawing.plinth_plan import plinth_scene
 from casewright.drawing.pulled_apart import pulled_apart_scene
 from casewright.outputs.blocks import Beside, Block, Figure, Heading, Keep, Paragraph, Table
@@ -19,6 +18,7 @@ from casewright.outputs.document import Paper, Section
 from casewright.outputs.inlines import Inline, Link, PageNumber, Rich, Strong
 from casewright.packet.assembly_steps import assembly_blocks
 from casewright.packet.case_parts import door_table, drawer_table, part_tables
+from casewright.packet.door_sections import door_sections
 from casewright.packet.part_heights import list_height, paragraph_height
 from casewright.packet.words import sizes
 from casewright.room.model import Room
@@ -28,7 +28,6 @@ __all__ = ["case_sections"]
 
 _VIEWS_TALL, _APART_TALL = 68.0, 84.0  # room for the drawings above the parts [mm]
 _VIEWS_MOST = 100.0  # room for the upper ones where the tables leave it [mm]
-_SECTION_TALL = 62.0  # room for sections through doors [mm]
 _APART_LEAST = 50.0  # under which a case pulled apart is too small to read [mm]
 _TITLE, _CARD, _ROUND, _SPARE = 13.0, 6.5, 3.5, 0.5  # headings, round a figure, of a page [mm]
 _BETWEEN = 6.0  # tables beside each other [mm]
@@ -68,25 +67,12 @@ def _blocks(room: Room, case: Case, paper: Paper) -> list[Block]:
     ]
     if case.doors:
         blocks.append(Keep((Heading("Doors", 3), door_table(case, unit))))
-        blocks.extend(_door_sections(case, width, unit))
+        blocks.extend(door_sections(room, case, width))
     if case.drawers:
         blocks.append(Keep((Heading("Drawers", 3), drawer_table(room, case))))
     blocks.append(Heading("Putting it together", 2, f"assembly:{case.key}"))
     blocks.extend(assembly_blocks(case, unit))
     return blocks
-
-
-def _door_sections(case: Case, width_mm: float, unit: Unit) -> Iterator[Block]:
-    """One section for each construction of the case's doors, full size where there is room."""
-    kinds: dict[str, Door] = {}
-    for door in case.doors:
-        if has_section(door):
-            kinds.setdefault(door.construction, door)
-    for door in kinds.values():
-        words = f"Left stile of the {door.title}, from above, show face below"
-        view = View(door_section_scene(case, door, unit), words)
-        drawn = sheet([[view]], width_mm, _SECTION_TALL, unit, at_most=Fraction(1), bar=False)
-        yield Figure(drawn, alternative=words)
 
 
 def _apart(case: Case, width_mm: float, left_mm: Sequence[float], unit: Unit) -> Plot:
