@@ -24,7 +24,7 @@ from casewright.job.recorded import (
     work_out_recorded,
 )
 from casewright.job.recording import Drafts, Said, draft
-from casewright.job.transfer import STANDARD, content_of, entries_in
+from casewright.job.transfer import STANDARD, check_export, content_of, entries_in
 from casewright.job.writer import this_writer
 from casewright.outputs.files import write_file
 from casewright.record import KINDS, Entry, Kind, RecordError, Standing, Store, as_of
@@ -176,6 +176,7 @@ def _put_out(loaded: LoadedJob, options: RecordOptions) -> int:
     if file == STANDARD:
         sys.stdout.buffer.write(content)
         return CLEAN
+    check_export(file)
     write_file(file, content)
     print(f"{file}: {len(entries)} entries")
     return CLEAN

@@ -16,11 +16,12 @@ from casewright.record import (
     table_of,
 )
 
-__all__ = ["STANDARD", "content_of", "entries_in"]
+__all__ = ["STANDARD", "check_export", "content_of", "entries_in"]
 
 STANDARD = Path("-")
 """Stands for standard input and output."""
 
+_SIGN = 12
 _LARGEST = 500_000_000
 
 
@@ -46,6 +47,27 @@ def content_of(entries: Iterable[Entry], file: Path, unit: Unit) -> bytes:
     """Entries as a file of that name has them."""
     is_table = file.suffix.lower() == ".csv"
     return table_of(entries) if is_table else lines_of(entries, unit)
+
+
+def check_export(file: Path) -> None:
+    """Whether entries may be written there: over an earlier export, never over anything else.
+
+    Raises
+    ------
+    RecordError
+        When something else has that name.
+    """
+    try:
+        with file.open("rb") as stream:
+            start = stream.read(_SIGN)
+    except FileNotFoundError:
+        return
+    except OSError as error:
+        reason = (error.strerror or str(error)).lower()
+        raise RecordError.of(reason, "choose another name", file=str(file)) from None
+    if start and not start.startswith((b"id,at,device", b'{"id"')):
+        what = "it holds something else and is left as it is"
+        raise RecordError.of(what, "choose another name", file=str(file))
 
 
 def _content(file: Path, name: str) -> bytes:

@@ -304,6 +304,20 @@ def test_a_record_goes_out_and_comes_in_again(shop: Shop, tmp_path: Path, name: 
     assert shop.data("parts") == parts
 
 
+def test_an_export_never_replaces_anything_else(shop: Shop, tmp_path: Path) -> None:
+    shop.says("note", "first")
+    buy = tmp_path / "buy.csv"
+    buy.write_text("what,how many\n")
+    for file in (shop.job, record_path(shop.job), buy, tmp_path):
+        before = file.read_bytes() if file.is_file() else b""
+        code, text = shop.says("--export", file)
+        assert code == 2
+        assert "choose another name" in text
+        assert (file.read_bytes() if file.is_file() else b"") == before
+    for _ in range(2):
+        assert shop.says("--export", tmp_path / "record.csv")[0] == 0
+
+
 def test_lines_of_another_device_come_in(shop: Shop, tmp_path: Path) -> None:
     """As docs/record.md has them: lengths in the job's unit or exactly, in any order."""
     file = tmp_path / "phone.jsonl"
