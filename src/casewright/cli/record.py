@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import NoReturn
 
-from casewright.cli.commands import load_and_work_out, tell_rescue
+from casewright.cli.commands import has_failed, tell_rescue
 from casewright.cli.exits import CLEAN, FAILED_PROOF, OPEN
 from casewright.cli.printing import print_json, print_lines
+from casewright.cli.progress import working
 from casewright.cli.record_texts import change_lines, later_lines, list_lines, written_lines
 from casewright.job.differences import differences
 from casewright.job.load import LoadedJob, load_job
@@ -87,10 +88,10 @@ def _write(
         corrects, *words = words
     recorded = read_record(loaded.path)
     tell_rescue(recorded.rescue)
-    before = work_out_recorded(loaded, recorded)
-    if before.failures:
-        load_and_work_out(loaded.path)
-        print("Nothing was recorded: the proof of the job fails.", file=sys.stderr)
+    with working("working out every part"):
+        before = work_out_recorded(loaded, recorded)
+    if has_failed(before, as_json=as_json):
+        print("Nothing was recorded: the parts do not go together.", file=sys.stderr)
         return FAILED_PROOF
     said = Said(
         kind,
@@ -105,8 +106,9 @@ def _write(
     if drafts.doubts and not options.sure:
         return _question(loaded, drafts, as_json=as_json)
     new, later = _added(loaded, drafts)
-    after = work_out_recorded(loaded, read_record(loaded.path))
-    found = differences(before.room, after.room)
+    with working("looking what follows"):
+        after = work_out_recorded(loaded, read_record(loaded.path))
+        found = differences(before.room, after.room)
     if as_json:
         print_json(written_document(loaded.spec, new, drafts.doubts, found, later))
     else:
