@@ -23,7 +23,7 @@ from casewright.job.tables import (
     ToolTable,
 )
 from casewright.shop import Shop, Tool, ToolKind
-from casewright.sources import DENSITIES
+from casewright.sources import DENSITIES, SPECIFIC_GRAVITY, wood_density
 from casewright.stock import Board, EdgeBand, Glazing, Sheet, Stock
 
 __all__ = ["hardware_list", "readings", "shop_of", "stock_list", "title_of"]
@@ -32,6 +32,7 @@ _MATERIALS = {
     "plywood": "hardwood plywood", "fibreboard": "fibreboard", "hardboard": "fibreboard",
     "melamine": "particleboard", "tempered glass": "glass", "acrylic": "acrylic",
 }  # fmt: skip
+_AVERAGE_WOOD = Fraction(550)
 _HINGE_PROOF = ("constant", "bore_distance", "plate_heights")
 
 
@@ -42,6 +43,14 @@ def title_of(key: str, title: str | None) -> str:
 
 def _density(material: str, given: int | None) -> Fraction:
     return Fraction(given if given is not None else DENSITIES[_MATERIALS[material]].usual)
+
+
+def _board_density(goods: BoardTable) -> Fraction:
+    """As written, else by the species, else an average of woods for cabinets [kg/m3]."""
+    if goods.density is not None:
+        return Fraction(goods.density)
+    gravity = SPECIFIC_GRAVITY.get(goods.species or "")
+    return _AVERAGE_WOOD if gravity is None else wood_density(gravity.value)
 
 
 def _thickness(key: str, goods: Goods, origins: Origins) -> Given:
@@ -72,7 +81,7 @@ def _stock(key: str, goods: Goods, origins: Origins) -> Stock:
             )
             return Board(
                 key, title, thickness, origins.given(goods.width, (*base, "width")), lengths,
-                Fraction(goods.density), _mean(goods, base, origins), goods.price,
+                _board_density(goods), _mean(goods, base, origins), goods.price,
                 goods.species or "", goods.sawn or "flat",
             )  # fmt: skip
         case BandTable():

@@ -85,8 +85,9 @@ class BoardTable(_Goods):
     )
     """Thickness as read with a calliper: one reading, or several whose mean counts."""
 
-    density: _Density = 550
-    """Weight of a cubic metre in kg."""
+    density: _Density | None = None
+    """Weight of a cubic metre in kg. Default: that of its species at 12 % of moisture, else
+    550."""
 
     species: Species | None = None
     """Which wood it is: how much a panel of it swells and shrinks follows from that."""

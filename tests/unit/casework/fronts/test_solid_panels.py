@@ -26,6 +26,7 @@ from casewright.casework.proof import prove
 from casewright.casework.replay import replay
 from casewright.dims import Given, Origin
 from casewright.findings import Severity
+from casewright.job.load import read_job
 from casewright.room.build import build
 from casewright.stock import Board, Moisture, Stock
 
@@ -216,3 +217,22 @@ def test_wide_thin_boards_want_more_than_a_table_saw() -> None:
     assert isinstance(board, Board)
     narrow["thin_board"] = replace(board, width=given("2 1/2"))
     assert [f for f in _built(goods=narrow)[1].findings if f.rule == "wide resaw"] == []
+
+
+@pytest.mark.parametrize(
+    ("words", "density"),
+    [
+        ('species = "yellow-poplar"', "470.4"),  # 0.42 x 1000 x 1.12, equation 4-9
+        ('species = "northern red oak"\ndensity = 700', "700"),
+        ("", "550"),
+    ],
+)
+def test_boards_weigh_what_their_wood_weighs(words: str, density: str) -> None:
+    """By the Wood Handbook's specific gravity at 12 % of moisture, unless the job says more."""
+    text = (
+        'format = 1\nunit = "in"\n[stock.board]\nmeasured = "0.75"\n'
+        f'{words}\n[case.jam]\nkind = "wall"\nwidth = 20\n'
+    )
+    board = read_job(text, "jam.toml").stock["board"]
+    assert isinstance(board, Board)
+    assert board.density == Fraction(density)
