@@ -27,7 +27,7 @@ _WASTE = (20, 60, 150, 400)
 _Place = tuple[int, int, int]
 """Numbers of a sheet, of a panel on it and of a strip in that."""
 
-_MANY = 6
+_MANY = 2
 """Most strips that are emptied at a time."""
 
 _FRESH = 10
@@ -36,7 +36,7 @@ _FRESH = 10
 _WARM, _COLD = 250, 10
 """Hundredths of a minute by which a plan may be worse and still be followed, first and last."""
 
-_ROUND, _FEW = 50, 8
+_ROUND, _FEW = 400, 8
 """Places tried in the first round for each part, of which there are no fewer; the next round is
 warm again, and twice as long."""
 
