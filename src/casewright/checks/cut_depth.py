@@ -2,8 +2,8 @@
 
 A rabbet for a 1/4 back in a 3/4 side is cut half the side's thickness deep; a dado a third to
 half. Deeper, the lip left over breaks out; a rabbet for a back shallower than a third gives its
-brads too little to bite. Sheets run under their label, so 1/32 in over half is let pass. Rebates
-for glass and laps follow rules of their own.
+brads too little to bite. A groove in an edge is held against the width. Sheets run under their
+label, so 1/32 in over half is let pass. Rebates for glass and laps follow rules of their own.
 
 Passes
 ------
@@ -45,7 +45,8 @@ def _examine(room: Room) -> Iterator[Breach]:
 
 
 def _judge(room: Room, part: Part, cut: Cut) -> Iterator[Breach]:
-    thick, deep = part.finished.thickness.value, cut.depth.value
+    size, deep = part.finished, cut.depth.value
+    thick = size.thickness.value if cut.edge is None else size.width.value
     if deep > thick / 2 + _OVER:
         yield Breach(
             cut.path,
