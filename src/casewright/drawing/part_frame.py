@@ -28,7 +28,13 @@ def faces_to_draw(part: Part) -> tuple[Face, ...]:
     own = [
         face for face in worked if any(f.face == face and not _through(f) for f in part.features)
     ]
+    # Of holes right through pockets are seen on their own face alone.
+    worked.sort(key=lambda face: not any(_is_pocket(f, face) for f in part.features))
     return tuple(own or worked[:1]) or ("A",)
+
+
+def _is_pocket(feature: Feature, face: Face) -> bool:
+    return feature.kind == "pocket" and feature.face == face
 
 
 def _through(feature: Feature) -> bool:

@@ -112,9 +112,8 @@ def _drawer_way(part: Part, case: Case, unit: Fraction) -> tuple[Fraction, Fract
     apart = max(unit, _LEAST_APART)
     if part.role == "drawer side":
         return aside + (-apart if part.hand == "left" else apart), up, Fraction(0)
-    if part.role == "drawer end":
-        front = part.placed.orientation.length.sign < 0
-        return aside, up, apart if front else -apart
+    if part.role in ("box front", "drawer back"):
+        return aside, up, apart if part.role == "box front" else -apart
     return aside, up, Fraction(0)
 
 

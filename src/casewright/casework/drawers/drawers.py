@@ -82,10 +82,10 @@ def _place(maker: Maker, box: DrawerBox, bottom: tuple[Dim, Dim, Dim]) -> None:
         _add(maker, box, side, "drawer side", f"{hand} side", lies=lies, at=(x, box.y, box.z),
              ends=("back", "front", "bottom", "top"), hand=hand)  # fmt: skip
     back_z = box.z if box.back_in is maker.zero else box.z + box.back_in
-    _add(maker, box, box.front, "drawer end", "front end", lies="-x +y -z",
+    _add(maker, box, box.front, "box front", "front end", lies="-x +y -z",
          at=(left_in + box.front.length, box.y, box.front_plane),
          ends=("right", "left", "bottom", "top"))  # fmt: skip
-    _add(maker, box, box.back, "drawer end", "back end", lies="+x +y +z",
+    _add(maker, box, box.back, "drawer back", "back end", lies="+x +y +z",
          at=(left_in, box.y, back_z), ends=("left", "right", "bottom", "top"))  # fmt: skip
     _add(maker, box, box.bottom, "drawer bottom", "bottom", lies="+x -z +y", at=bottom,
          ends=("left", "right", "front", "back"))  # fmt: skip

@@ -76,7 +76,7 @@ def _check_box(case: Assembled, drawer: Drawer, own: list[Solid]) -> Iterator[Fa
     if off:
         yield _failure(case, drawer, "the inside width is not what it says", off)
     for solid in own:
-        if solid.part.role in ("drawer side", "drawer end"):
+        if solid.part.role != "drawer bottom":
             off = max(apart(solid.outer.y0, box.y0), apart(solid.outer.y1, box.y1))
             if off:
                 yield _failure(case, drawer, f"{solid.part.title} is not flush", off)
@@ -108,8 +108,8 @@ def _check_pull(case: Assembled, drawer: Drawer, front: Front) -> Iterator[Failu
     """Each hole of its pull goes on through its box, where that lies behind it."""
     pulls = [hole for path in front.parts for hole in _circles(case, path, "pull")]
     holes = [hole for path in drawer.parts for hole in _circles(case, path, "pull play")]
-    ends = [case.solids[p] for p in drawer.parts if case.solids[p].part.role == "drawer end"]
-    behind = [s.box(piece) for s in ends if s.outer.z1 == case.extent(ends).z1 for piece in s.wood]
+    ends = [case.solids[p] for p in drawer.parts if case.solids[p].part.role == "box front"]
+    behind = [solid.box(piece) for solid in ends for piece in solid.wood]
     for x, y, radius in pulls:
         inside = any((x - a) ** 2 + (y - b) ** 2 <= (r - radius) ** 2 and r >= radius
                      for a, b, r in holes)  # fmt: skip
