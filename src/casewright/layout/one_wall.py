@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from itertools import combinations, pairwise
+from dataclasses import dataclass, replace
+from itertools import pairwise
 from typing import Literal
 
 from casewright.layout.costs import cost_of
@@ -37,6 +37,9 @@ class LayoutDemand:
 
 
 _NO_DEMAND = LayoutDemand()
+
+_MOST_NEW = 4
+"""More different new widths than this are not tried [-]: nobody wants to set up for them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,45 +86,92 @@ class WallLayout:
 
 
 def lay_out(task: WallTask, demand: LayoutDemand = _NO_DEMAND) -> WallLayout | None:
-    """The best answer to a task that meets a demand, or None when nothing fits."""
-    return _Model(task, demand).answer()
+    """The best answer to a task that meets a demand, or None when nothing fits.
+
+    Few different widths are tried first. An answer is the best of all once one more width would
+    cost more than it, whatever the rest of that answer cost.
+    """
+    least = _Model(task, demand, None).solved()
+    if least is None:
+        return None
+    free = sum(not place.opening and place.low < place.high for place in task.places)
+    given = len({place.low for place in task.places if _is_given(place)})
+    best: WallLayout | None = None
+    reached = 0
+    most = min(free, _MOST_NEW)
+    for new in range(most + 1):
+        model = _Model(task, demand, new)
+        solved = model.solved()
+        if solved is not None and (best is None or solved.cost < reached):
+            best, reached = model.read(solved), solved.cost
+        more = task.preferences.width * (new + 1) + least.bound
+        if best is not None and (reached <= more or new == most):
+            bound = min(reached, solved.bound) if solved is not None else reached
+            bound = bound if new == free else min(bound, more)
+            known = bound + task.preferences.width * given
+            return replace(best, bound=0 if demand.on_centre is False else known)
+    return _of_many_widths(task, demand, free)
+
+
+def _of_many_widths(task: WallTask, demand: LayoutDemand, free: int) -> WallLayout | None:
+    """The best answer where fewer widths than there are cases do not fit at all."""
+    model = _Model(task, demand, free)
+    solved = model.solved()
+    return None if solved is None else model.read(solved)
+
+
+def _is_given(place: RunPlace) -> bool:
+    """Whether it is a case whose width is settled."""
+    return not place.opening and place.low == place.high
 
 
 class _Model:
-    def __init__(self, task: WallTask, demand: LayoutDemand) -> None:
-        self.task, self.demand = task, demand
+    """The programme of one task.
+
+    Parameters
+    ----------
+    new
+        How many widths may be built that no settled case has; None: any number, at no cost.
+    """
+
+    def __init__(self, task: WallTask, demand: LayoutDemand, new: int | None) -> None:
+        self.task, self.demand, self.new = task, demand, new
         self.programme = LayoutProgramme()
         self.widths = [self.programme.number(each.low, each.high) for each in task.places]
         self.left = self._filler(task.left)
         self.right = self._filler(task.right)
 
-    def answer(self) -> WallLayout | None:
-        """Solve, and read the answer."""
+    def solved(self) -> ProgrammeSolution | None:
+        """The solution of the programme."""
         whole = dict.fromkeys((self.left, *self.widths, self.right), 1)
         self.programme.require(whole, low=self.task.length, high=self.task.length)
         self._starts()
         self._centres()
         self._wishes()
-        self._distinct()
+        if self.new is not None:
+            self._classes(self.new)
+        self._alike()
         self._mirrored()
         self._fillers()
-        solved = self.programme.solve()
-        return None if solved is None else self._read(solved)
+        return self.programme.solve()
 
     def _filler(self, filler: EndFiller | None) -> int:
         if filler is None:
             return self.programme.number(0, 0)
         return self.programme.number(filler.low, filler.high)
 
-    def _read(self, solved: ProgrammeSolution) -> WallLayout:
+    def read(self, solved: ProgrammeSolution) -> WallLayout:
+        """The answer that a solution means."""
         values = solved.values
         widths = tuple(values[number] for number in self.widths)
         left, right = values[self.left], values[self.right]
-        cost, loosely = cost_of(self.task, left, widths, right), self.demand.on_centre is False
-        if cost != solved.cost and not loosely:
-            msg = f"the model has a cost of {solved.cost}, its meaning one of {cost}"
+        given = {place.low for place in self.task.places if _is_given(place)}
+        always = self.task.preferences.width * len(given)
+        cost = cost_of(self.task, left, widths, right)
+        if cost > solved.cost + always and self.demand.on_centre is not False:
+            msg = f"the model has a cost of {solved.cost + always}, its meaning one of {cost}"
             raise ValueError(msg)
-        return WallLayout(self.task, widths, left, right, cost, 0 if loosely else solved.bound)
+        return WallLayout(self.task, widths, left, right, cost, solved.bound + always)
 
     def _cases(self) -> list[tuple[int, RunPlace]]:
         """Variables and places of what is built."""
@@ -164,23 +214,42 @@ class _Model:
                 short = weights.narrow - place.low
                 self.programme.require({number: 1, orphan: short}, low=weights.narrow)
 
-    def _distinct(self) -> None:
-        """Each case costs a width of its own unless it is as wide as one before it."""
-        cases = self._cases()
+    def _classes(self, new: int) -> None:
+        """Each free case is as wide as a settled one, or as one of the new widths."""
+        free = [(n, place) for n, place in self._cases() if place.low < place.high]
+        given = sorted({place.low for _, place in self._cases() if _is_given(place)})
+        low = min((place.low for _, place in free), default=0)
+        high = max((place.high for _, place in free), default=0)
+        widths = [self.programme.number(low, high) for _ in range(new)]
+        used = [self.programme.choice(cost=self.task.preferences.width) for _ in range(new)]
+        for one, other in pairwise(widths):
+            self.programme.require({one: 1, other: -1}, low=0)
+        for number, place in free:
+            choices = [self._as_given(number, place, size) for size in given]
+            for width, use in zip(widths, used, strict=True):
+                choice = self.programme.choice()
+                self.programme.require({choice: 1, use: -1}, high=0)
+                above, below = place.high - low, high - place.low
+                self.programme.require({number: 1, width: -1, choice: above}, high=above)
+                self.programme.require({width: 1, number: -1, choice: below}, high=below)
+                choices.append(choice)
+            self.programme.require(dict.fromkeys(choices, 1), low=1, high=1)
+
+    def _as_given(self, number: int, place: RunPlace, size: int) -> int:
+        """A choice to make a case as wide as a settled one."""
+        choice = self.programme.choice()
+        if not place.low <= size <= place.high:
+            self.programme.require({choice: 1}, high=0)
+            return choice
+        self.programme.require({number: 1, choice: place.high - size}, high=place.high)
+        self.programme.require({number: 1, choice: place.low - size}, low=place.low)
+        return choice
+
+    def _alike(self) -> None:
         if self.demand.one_width:
-            free = [number for number, place in cases if place.low < place.high]
+            free = [number for number, place in self._cases() if place.low < place.high]
             for one, other in pairwise(free):
                 self.programme.require({one: 1, other: -1}, low=0, high=0)
-        same: dict[int, list[int]] = {number: [] for number, _ in cases}
-        for (one, first), (other, second) in combinations(cases, 2):
-            equal = self.programme.choice()
-            apart = max(first.high, second.high) - min(first.low, second.low)
-            self.programme.require({one: 1, other: -1, equal: apart}, high=apart)
-            self.programme.require({other: 1, one: -1, equal: apart}, high=apart)
-            same[other].append(equal)
-        for number, _ in cases:
-            own = self.programme.choice(cost=self.task.preferences.width)
-            self.programme.require({own: 1, **dict.fromkeys(same[number], 1)}, low=1)
 
     def _mirrored(self) -> None:
         """The first case against the last, the second against the last but one, and so on."""

@@ -11,11 +11,12 @@ import highspy
 __all__ = ["LayoutProgramme", "ProgrammeSolution"]
 
 _NEARLY = 1e-6
+_FEASIBLE = int(highspy.SolutionStatus.kSolutionStatusFeasible)
 
 
 _OPTIONS = (
     ("output_flag", False), ("threads", 1), ("random_seed", 0), ("mip_rel_gap", 0.0),
-    ("mip_abs_gap", 0.5), ("mip_feasibility_tolerance", 1e-9),
+    ("mip_abs_gap", 0.5), ("mip_feasibility_tolerance", 1e-9), ("mip_max_nodes", 400),
 )  # fmt: skip
 
 
@@ -111,7 +112,7 @@ class LayoutProgramme:
                 len(terms), list(terms), list(terms.values()),
             )  # fmt: skip
         solver.run()
-        if solver.getModelStatus() != highspy.HighsModelStatus.kOptimal:
+        if solver.getInfo().primal_solution_status != _FEASIBLE:
             return None
         values = tuple(round(each) for each in solver.getSolution().col_value)
         self._check(values)

@@ -146,3 +146,12 @@ def test_a_long_run_is_proved_best(count: int) -> None:
     assert found is not None
     assert found.is_proved
     assert len(set(found.widths)) <= 2
+
+
+def test_six_widths_where_six_are_asked_for() -> None:
+    """Bands that no two cases share: each gets a width of its own."""
+    places = tuple(RunPlace(f"c{n}", 10 * n, 10 * n + 4) for n in range(2, 8))
+    found = lay_out(WallTask(sum(p.low for p in places) + 9, places, None, None, USUAL))
+    assert found is not None
+    assert len(set(found.widths)) == 6
+    assert sum(found.widths) == found.task.length
