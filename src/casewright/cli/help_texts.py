@@ -22,6 +22,7 @@ Start with:
   casewright new kitchen.toml      a short job file to change to your own
   casewright check kitchen.toml    what is open, what is risky, does it fit
   casewright packet kitchen.toml   the shop packet to print
+  casewright record kitchen.toml cut 12 14      what was read, cut or spoiled
   casewright why kitchen.toml upper.bottom.length
 
 Exit codes: 0 clean, 1 findings or open questions, 2 errors in the input, 3 a failed proof.

@@ -232,7 +232,7 @@ def record(
     job: Job,
     words: Annotated[
         list[str] | None,
-        typer.Argument(metavar="[KIND WHAT...]", help="What happened; without it, the list."),
+        typer.Argument(metavar="KIND WHAT", help="What happened; without it, the list."),
     ] = None,
     *,
     size: Annotated[
