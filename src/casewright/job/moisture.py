@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from casewright.dims import Given, Origin
 from casewright.job.origins import Origins
 from casewright.job.tables.wood import WoodTable
@@ -17,9 +15,7 @@ def moisture_of(table: WoodTable, origins: Origins) -> Moisture:
     made = None
     if table.moisture is not None:
         where = origins.where(("wood", "moisture"))
-        made = Given(
-            Fraction(str(table.moisture)), Origin("measured", "moisture meter", where=where)
-        )
+        made = Given(table.moisture, Origin("measured", "moisture meter", where=where))
     if table.humidity is None:
         usual = usual_moisture()
         return usual if made is None else Moisture(made, usual.dry, usual.damp, placeholder=False)

@@ -25,6 +25,7 @@ from casewright.casework.house import House
 from casewright.casework.proof import prove
 from casewright.casework.replay import replay
 from casewright.dims import Given, Origin
+from casewright.errors import JobFileError
 from casewright.findings import Severity
 from casewright.job.load import read_job
 from casewright.room.build import build
@@ -236,3 +237,17 @@ def test_boards_weigh_what_their_wood_weighs(words: str, density: str) -> None:
     board = read_job(text, "jam.toml").stock["board"]
     assert isinstance(board, Board)
     assert board.density == Fraction(density)
+
+
+@pytest.mark.parametrize("written", ["nan", "inf", '"8"', "true", "3", "25", "1e400"])
+def test_what_is_no_moisture_is_refused_with_what_would_be_right(written: str) -> None:
+    """A word, a truth, a reading no meter gives indoors."""
+    text = (
+        f'format = 1\nunit = "in"\n[wood]\nmoisture = {written}\n[case.jam]\nkind = "wall"\n'
+        "width = 20\n"
+    )
+    with pytest.raises(JobFileError) as refused:
+        read_job(text, "jam.toml")
+    (problem,) = refused.value.problems
+    assert problem.location.line == 4
+    assert "write" in problem.want
