@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import groupby
 
+from casewright.casework.features import Cut
 from casewright.casework.parts import Part
 from casewright.outputs.inlines import Inline, Link, Rich, SignMark, Strong
 from casewright.packet.part_groups import PartGroup
@@ -92,7 +93,15 @@ def _sizes(part: Part, room: Room) -> Iterator[Inline]:
         yield "; grain along the length"
     if part.milled_from:
         yield f"; {part.milled_from}, saw to length when it is fitted"
-    yield "."
+    yield f".{_lapped(part)}"
+
+
+def _lapped(part: Part) -> str:
+    """Which members of a half-lapped frame run full length on the show face."""
+    faces = {f.face for f in part.features if isinstance(f, Cut) and f.kind == "lap"}
+    if faces == {"B"}:
+        return " It runs its full length on the show face."
+    return " On the show face it ends at the boards that lie over it." if faces == {"A"} else ""
 
 
 def _waiting(part: Part, room: Room) -> Iterator[Inline]:

@@ -5,10 +5,14 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tests.builders import GLASS, length, one_case, plain_style
+from tests.unit.checks.rooms import room_of
 
 from casewright.casework.cases import Case
 from casewright.casework.features import Cut
 from casewright.findings import Severity
+from casewright.outputs.inlines import rich_text
+from casewright.packet.card_words import card_facts
+from casewright.packet.part_groups import group_parts
 
 
 def _door(**style: str) -> Case:
@@ -74,3 +78,15 @@ def test_wide_bit_is_told_where_the_pane_would_not_reach_its_corner() -> None:
     rules = [f.rule for f in _door(rebate_bit="3").findings]
     assert "pane corner" in rules
     assert "pane corner" not in [f.rule for f in _door().findings]
+
+
+def test_cards_tell_which_boards_run_full_length_on_the_show_face() -> None:
+    """Stiles, lapped from behind, do; rails, lapped in front, end at them."""
+    room = room_of(width="16 1/2", height="30", front=GLASS, shelves=0)
+    told = {
+        group.first.role: rich_text(card_facts(group, room))
+        for group in group_parts(room.parts)
+        if group.first.role in ("stile", "rail")
+    }
+    assert "full length on the show face" in told["stile"]
+    assert "On the show face it ends" in told["rail"]
