@@ -132,6 +132,8 @@ def _case(writer: _Writer, key: str, kind: _Kind) -> None:
     writer.perhaps("edge", f'"{writer.one("band", "lip", "painted")}"')
     writer.perhaps("pockets", f'"{writer.one("hidden", "plugged")}"')
     rowed = kind == "base" and writer.chance()
+    if kind == "base" and not rowed and writer.chance():
+        writer.say("roll_outs", str(writer.draw(st.integers(1, 4))))
     if rowed:
         _rows(writer)
     else:

@@ -12,9 +12,12 @@ from casewright.casework.carcase import Carcase
 from casewright.casework.cases import Case
 from casewright.casework.drawers import (
     add_drawers,
+    add_pads,
     hang_drawers,
     hang_false_fronts,
+    hang_roll_outs,
     plan_slides,
+    slide_length,
 )
 from casewright.casework.fronts import (
     EndFrames,
@@ -304,7 +307,8 @@ def _furnish(
     maker: Maker, box: Box, carcase: Carcase, cuts: BackCuts, plinth: Plinth | None
 ) -> EndFrames:
     plan = plan_hinges(maker, carcase)
-    drawers = plan_slides(maker, carcase)
+    length = slide_length(maker, carcase)
+    drawers = plan_slides(maker, carcase, length)
     pins = {}
     if maker.spec.kind != "bookcase":
         for opening in carcase.openings:
@@ -326,9 +330,10 @@ def _furnish(
     add_nosings(maker, box, carcase)
     fit_shelves(maker)
     add_fronts(maker, carcase, plan)
-    add_drawers(maker, carcase, drawers)
+    add_drawers(maker, carcase, (*drawers, *add_pads(maker, carcase, length, plan.heights)))
     fit_between_rows(maker, carcase)
     frames = add_finished_ends(maker, carcase)
+    hang_roll_outs(maker)
     hang_fronts(maker)
     hang_drawers(maker)
     hang_false_fronts(maker)

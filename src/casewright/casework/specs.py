@@ -164,6 +164,8 @@ class CaseSpec:
         Whether a rail between the sides parts each row from the next.
     drawer
         How the boxes of its drawers are built; None where it has none.
+    roll_outs
+        Number of drawers behind its doors.
     sink
         Whether a bowl hangs in it: no top, its back open.
     box_stock, back_stock, strip_stock, band_stock
@@ -204,6 +206,7 @@ class CaseSpec:
     row_rails: bool = False
     drawer: DrawerSpec | None = None
     sink: bool = False
+    roll_outs: int = 0
 
 
 def front_spec(spec: CaseSpec, opening: str) -> FrontSpec | None:

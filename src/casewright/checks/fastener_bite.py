@@ -3,8 +3,9 @@
 A fastener goes square to the joint: through the first piece, less whatever a dado or rabbet
 has taken away, then into the second. A point that comes out of a face that shows spoils the
 piece; one that comes out at all can hurt a hand. One that goes less deep than the thickness of
-what it holds hardly holds it; the screws of a drawer's front, which carry only its pull, want
-10 mm of it. Pocket screws go in slanted: 'pocket screw length' looks at them.
+what it holds hardly holds it; the screws of a drawer's front, which carry only its pull, and of a
+pad that is glued as well, want 10 mm of it. Pocket screws go in slanted: 'pocket screw length'
+looks at them.
 
 Passes
 ------
@@ -156,9 +157,13 @@ def _judge(room: Room, driven: _Driven, more: int) -> Iterator[Breach]:
 
 
 def _least_bite(driven: _Driven) -> Fraction:
-    """How deep it should go: as far as it comes through; a front's screws carry only a pull."""
+    """How deep it should go: as far as it comes through.
+
+    A front's screws carry only a pull, and those of a pad clamp it until its glue is dry.
+    """
     through = driven.drive.through
-    return min(through, _FRONT_BITE) if driven.fastening.kind == "front screw" else through
+    light = driven.fastening.kind == "front screw" or driven.held.role == "pad"
+    return min(through, _FRONT_BITE) if light else through
 
 
 RULE = Rule("fastener bite", Severity.CARE, __doc__ or "", "common practice", _examine)

@@ -80,6 +80,7 @@ def _way(part: Part, case: Case) -> tuple[Fraction, Fraction, Fraction]:
         "rail": (none, -2 * unit, none),
         "stretcher": (none, unit, none),
         "shelf": (none, none, unit),
+        "pad": (none, none, case.depth.value),
         "nosing": (none, none, unit),
         "nailer": (unit / 3, none, -case.depth.value / 2),
     }

@@ -125,13 +125,15 @@ def _with_rows(
     """
     false_front = spec.overrides.get("false_front") or style["false_front"]
     rows = rows_of(spec.key, table, content, origins, front=spec.front, false_front=false_front)
-    if not rows:
+    rolls = table.roll_outs or 0
+    if not rows and not rolls:
         return spec
     kinds = {row.kind for row in rows}
-    bare = table.shelves is None and (table.sink or "doors" not in kinds)
+    closed = not rows or "doors" in kinds
+    bare = table.shelves is None and (table.sink or rolls or not closed)
     return replace(
-        spec, rows=rows, row_rails=bool(table.rails), sink=bool(table.sink),
-        drawer=drawer_of(table, content) if "drawer" in kinds else None,
+        spec, rows=rows, row_rails=bool(table.rails), sink=bool(table.sink), roll_outs=rolls,
+        drawer=drawer_of(table, content) if "drawer" in kinds or rolls else None,
         back="open" if table.sink else spec.back, shelves=0 if bare else spec.shelves,
     )  # fmt: skip
 
@@ -197,6 +199,8 @@ def run_of(key: str, table: RunTable, origins: Origins) -> RunSpec:
         right=table.right or end,
         where=origins.where(("run", key)),
         on=table.on or "",
+        after=table.after or "",
+        before=table.before or "",
         left_filler=None if table.left_filler is None else origins.given(
             table.left_filler, ("run", key, "left_filler")
         ),

@@ -36,7 +36,7 @@ def check_drawer_goods(
 def check_row_choices(key: str, case: CaseTable, reporter: Reporter) -> None:
     """Tell rows that a case cannot have, and keys that mean nothing beside them."""
     base: KeyPath = ("case", key)
-    for name in ("rows", "drawers", "top_drawer", "sink"):
+    for name in ("rows", "drawers", "top_drawer", "sink", "roll_outs"):
         if getattr(case, name) and case.kind != "base":
             what = f"only a base case has {name}"
             reporter.tell((*base, name), what, 'take it out, or write kind = "base"')
@@ -57,7 +57,8 @@ def check_row_choices(key: str, case: CaseTable, reporter: Reporter) -> None:
         reporter.tell((*base, "rows"), "all rows are open", 'take rows out; write front = "none"')
     _without_doors(base, case, kinds, reporter)
     _sink(base, case, kinds, reporter)
-    if case.drawer is not None and "drawer" not in kinds:
+    _roll_outs(base, case, kinds, reporter)
+    if case.drawer is not None and "drawer" not in kinds and not case.roll_outs:
         reporter.tell((*base, "drawer"), "this case has no drawers", "take it out, or add drawers")
     if case.rails is not None and len(kinds) < 2:
         reporter.tell((*base, "rails"), "this case has no rows", "take it out")
@@ -82,6 +83,22 @@ def _without_doors(
         if case.front is not None and getattr(case.front, name) is not None:
             what = f"no row of this case has doors, so {name} means nothing"
             reporter.tell((*base, "front", name), what, f"take {name} out")
+
+
+def _roll_outs(
+    base: KeyPath, case: CaseTable, kinds: Sequence[str], reporter: Reporter
+) -> None:
+    """Roll-outs run behind doors, in place of shelves."""
+    if not case.roll_outs:
+        return
+    is_open = case.front is not None and case.front.construction == "none"
+    if is_open or case.sink or (kinds and "doors" not in kinds):
+        what = "roll-outs run behind doors, where no bowl hangs"
+        reporter.tell((*base, "roll_outs"), what, "take it out, or give the case doors")
+    for name in ("shelves", "fixed_shelves"):
+        if getattr(case, name):
+            what = f"roll-outs take the place of {name}"
+            reporter.tell((*base, name), what, "take one of the two out")
 
 
 def _sink(base: KeyPath, case: CaseTable, kinds: Sequence[str], reporter: Reporter) -> None:

@@ -190,6 +190,8 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
     _metric(
         "pull_play", "3", "how much wider a pull's holes are in a drawer's box than in its front"
     ),
+    _key("roll_out_height", "4", "100", "height of a roll-out's box"),
+    _key("roll_out_pad", "2", "50", "width of the pads that roll-outs run on"),
     _key("false_front", "7", "180", "height of the false front of a sink base"),
     _key("sink_rail", "6", "150", "height of the rail on edge behind it"),
     _key("pocket_spacing", "6", "150", "greatest distance between pocket screws", _PRACTICE),

@@ -99,6 +99,8 @@ def test_a_drawer_base_has_no_shelf_and_a_sink_base_none_either() -> None:
         ('sink = true\nrows = ["drawer 7", "doors"]', (7, 8), "topmost row", "false front"),
         ("top_drawer = 30", (6, 14), "left for each row", "higher"),
         ('rows = ["drawer 7", "drawer 7"]', (6, 21), "together", "for the last"),
+        ("roll_outs = 2\nshelves = 1", (7, 11), "take the place of shelves", "one of the two"),
+        ("drawers = 3\nroll_outs = 2", (7, 13), "behind doors", "take it out"),
         ("rails = true", (6, 9), "this case has no rows", "take it out"),
         ("drawers = 2\nfront = { leaves = 2 }", (7, 20), "leaves means nothing", "take"),
     ],

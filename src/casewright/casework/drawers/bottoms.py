@@ -82,7 +82,10 @@ def bore_box_sides(maker: Maker, box: DrawerBox) -> None:
     ]
     if not holes:
         return
-    behind = box.place.let("slide_behind", maker.style("bumper") + house.slide(kind, "front"))
+    behind = maker.zero
+    if not box.plan.rolls_out:
+        front = house.slide(kind, "front")
+        behind = box.place.let("slide_behind", maker.style("bumper") + front)
     line = house.slide(kind, "line")
     for side in (box.left, box.right):
         depth = least(house.slide(kind, "depth"), side.thickness * 2 / 3)
@@ -90,16 +93,21 @@ def bore_box_sides(maker: Maker, box: DrawerBox) -> None:
             side.path,
             Bores(
                 path=f"{side.path}.slide", kind="slide", face="B", datum_l="l1", datum_w="w0",
-                places=tuple((behind + hole, line) for hole in holes),
+                places=tuple((_back(maker, behind, hole), line) for hole in holes),
                 diameter=house.slide(kind, "hole"), depth=depth,
                 asked_by=f"hardware.{house.slide_sheet(kind)[0]}",
                 setup=bore_setup(
                     "drill", line=line, depth=depth, bit="twist bit",
-                    bit_size=house.slide(kind, "hole"), check=behind + holes[0],
+                    bit_size=house.slide(kind, "hole"), check=_back(maker, behind, holes[0]),
                     check_words="from the front end to the first hole",
                 ),
             ),
         )  # fmt: skip
+
+
+def _back(maker: Maker, behind: Dim, hole: Dim) -> Dim:
+    """A hole of the inner member from the front end of the box [mm]."""
+    return hole if behind is maker.zero else behind + hole
 
 
 def cut_for_slides(maker: Maker, box: DrawerBox) -> None:

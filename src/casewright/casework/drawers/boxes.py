@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from casewright.casework.carcase import Carcase
 from casewright.casework.drawers.findings import side_too_thick, too_narrow
 from casewright.casework.drawers.slides import DrawerPlan
 from casewright.casework.maker import Maker, Outline
@@ -65,9 +64,7 @@ class DrawerBox:
         return self.z + self.depth
 
 
-def cut_box(
-    maker: Maker, carcase: Carcase, plan: DrawerPlan, spec: DrawerSpec
-) -> DrawerBox | None:
+def cut_box(maker: Maker, plan: DrawerPlan, spec: DrawerSpec) -> DrawerBox | None:
     """Cut the pieces of a box to the opening as built; None, with a finding, where none fits."""
     place = maker.place.at(plan.name)
     left, right = (_side(maker, plan, spec, hand) for hand in ("left", "right"))
@@ -78,7 +75,7 @@ def cut_box(
             maker.findings.append(side_too_thick(maker, place.path, thickness))
             return None
     into = _into(maker, spec, left, right)
-    wanted = _inside_wanted(maker, carcase, plan, (left, right))
+    wanted = _inside_wanted(maker, plan, (left, right))
     length = wanted if spec.joint == "butt" else wanted + into[0] + into[1]
     least = place.let("least_length", 4 * left.thickness + maker.style("drawer_least"))
     if place.over(least, length, "no drawer, its opening is too narrow for one"):
@@ -92,7 +89,7 @@ def cut_box(
         )
         for word in ("front_end", "back_end")
     )  # fmt: skip
-    return _closed(maker, carcase, plan, spec, (left, right, front, back), into)
+    return _closed(maker, plan, spec, (left, right, front, back), into)
 
 
 def _side(maker: Maker, plan: DrawerPlan, spec: DrawerSpec, hand: str) -> Outline:
@@ -118,12 +115,10 @@ def _into(maker: Maker, spec: DrawerSpec, left: Outline, right: Outline) -> tupl
             return one, other
 
 
-def _inside_wanted(
-    maker: Maker, carcase: Carcase, plan: DrawerPlan, sides: tuple[Outline, Outline]
-) -> Dim:
+def _inside_wanted(maker: Maker, plan: DrawerPlan, sides: tuple[Outline, Outline]) -> Dim:
     """Between the sides, by the slides' sheet, in the middle of what they take [mm]."""
     air = maker.house.slide(plan.kind, "air")
-    room = carcase.clear_width - maker.house.slide(plan.kind, "play") / 2
+    room = plan.clear - maker.house.slide(plan.kind, "play") / 2
     if plan.kind == "undermount":
         return room - air
     return room - 2 * air - sides[0].thickness - sides[1].thickness
@@ -137,7 +132,6 @@ def _end_way(maker: Maker, plan: DrawerPlan) -> Way:
 
 def _closed(
     maker: Maker,
-    carcase: Carcase,
     plan: DrawerPlan,
     spec: DrawerSpec,
     pieces: tuple[Outline, Outline, Outline, Outline],
@@ -166,25 +160,25 @@ def _closed(
         f"{plan.name}.bottom", spec.bottom_stock, inside + grooves[0] + grooves[1] - play,
         clear + grooves[2] + grooves[3] - play, way=Way.DOWN,
     )  # fmt: skip
-    air = place.let("air", carcase.clear_width - width)
-    _fits(maker, carcase, plan, (inside, air))
+    air = place.let("air", plan.clear - width)
+    _fits(maker, plan, (inside, air))
     return DrawerBox(
         plan, spec, place, left, right, front, back, bottom, into, back_in, up,
         (grooves[0], grooves[1], grooves[2], grooves[3]), inside, width, depth,
-        x=place.let("x", carcase.left_thickness + air / 2),
+        x=place.let("x", plan.wall + air / 2),
         y=place.let("y", plan.bottom),
-        z=place.let("z", carcase.depth + maker.style("bumper") - depth),
+        z=place.let("z", plan.front - depth),
     )  # fmt: skip
 
 
-def _fits(maker: Maker, carcase: Carcase, plan: DrawerPlan, sizes: tuple[Dim, Dim]) -> None:
+def _fits(maker: Maker, plan: DrawerPlan, sizes: tuple[Dim, Dim]) -> None:
     """The box in its opening: what the slides take, no less and little more."""
     inside, air = sizes
     place = maker.place.at(plan.name)
     wanted, play = maker.house.slide(plan.kind, "air"), maker.house.slide(plan.kind, "play")
     owner = f"{place.path}.front_end"
     if plan.kind == "undermount":
-        gap, least = place.let("opening_less_inside", carcase.clear_width - inside), wanted.value
+        gap, least = place.let("opening_less_inside", plan.clear - inside), wanted.value
     else:
         gap, least = air, 2 * wanted.value
     place.fit("slide_fit", gap, least, least + play.value, owner)

@@ -20,7 +20,7 @@ from casewright.casework.maker import Maker, Outline
 from casewright.casework.specs import Hand
 from casewright.dims import Dim
 
-__all__ = ["add_drawers", "hang_drawers"]
+__all__ = ["add_drawers", "hang_drawers", "hang_roll_outs"]
 
 _INSIDE: tuple[Plane, ...] = ("w1", "t1")
 
@@ -32,7 +32,7 @@ def add_drawers(maker: Maker, carcase: Carcase, plans: tuple[DrawerPlan, ...]) -
     """
     spec = maker.spec.drawer
     for plan in plans:
-        box = None if spec is None else cut_box(maker, carcase, plan, spec)
+        box = None if spec is None else cut_box(maker, plan, spec)
         if box is None:
             continue
         cut_corners(maker, box)
@@ -45,7 +45,7 @@ def add_drawers(maker: Maker, carcase: Carcase, plans: tuple[DrawerPlan, ...]) -
         _place(maker, box, lies)
         join_corners(maker, box)
         _assemble(maker, box)
-        front = add_drawer_front(maker, carcase, box)
+        front = "" if plan.rolls_out else add_drawer_front(maker, carcase, box)
         maker.drawers.append(_drawer(maker, box, front))
     add_false_fronts(maker, carcase)
 
@@ -148,26 +148,36 @@ def _assemble(maker: Maker, box: DrawerBox) -> None:
     )  # fmt: skip
 
 
-def hang_drawers(maker: Maker) -> None:
-    """Fix the slides, hang the boxes, then set each front with spacers and screw it on."""
-    drawers = maker.drawers
-    if drawers:
+def hang_roll_outs(maker: Maker) -> None:
+    """Fix all slides; run in what lies behind doors, while these are not hung yet."""
+    if maker.drawers:
         _fix_slides(maker)
-    for drawer in drawers:
-        words = (
-            f"Set {drawer.title} on its slides and push it home until its hooks and locks hold"
-            if drawer.slides == "undermount"
-            else f"Screw the inner members to the sides of {drawer.title} along a line, and run "
-            "it in on its slides"
-        )
-        maker.step(
-            "hang", drawer.path, "-z", f"{words}; it must run to the back without rubbing.",
-            marks=_members(maker, drawer),
-        )  # fmt: skip
-    own = {drawer.front for drawer in drawers}
+    for drawer in maker.drawers:
+        if not drawer.front:
+            _hang_box(maker, drawer)
+
+
+def hang_drawers(maker: Maker) -> None:
+    """Hang the boxes, then set each front with spacers and screw it on."""
+    own = {drawer.front: drawer for drawer in maker.drawers if drawer.front}
+    for drawer in own.values():
+        _hang_box(maker, drawer)
     for front in sorted(maker.fronts, key=lambda each: each.y.value):
         if front.path in own:
             _hang_front(maker, front.path, front.title)
+
+
+def _hang_box(maker: Maker, drawer: Drawer) -> None:
+    words = (
+        f"Set {drawer.title} on its slides and push it home until its hooks and locks hold"
+        if drawer.slides == "undermount"
+        else f"Screw the inner members to the sides of {drawer.title} along a line, and run "
+        "it in on its slides"
+    )
+    maker.step(
+        "hang", drawer.path, "-z", f"{words}; it must run to the back without rubbing.",
+        marks=_members(maker, drawer),
+    )  # fmt: skip
 
 
 def _members(maker: Maker, drawer: Drawer) -> tuple[tuple[str, Dim], ...]:
@@ -176,6 +186,8 @@ def _members(maker: Maker, drawer: Drawer) -> tuple[tuple[str, Dim], ...]:
         return ()
     house, place = maker.house, maker.house.chain.place(drawer.path)
     behind = house.chain.nodes.get(f"{drawer.path}.slide_behind")
+    if not drawer.front:
+        behind = maker.zero
     if behind is None:
         front = maker.style("bumper") + house.slide(drawer.slides, "front")
         behind = place.let("slide_behind", front)
@@ -192,11 +204,14 @@ def _fix_slides(maker: Maker) -> None:
         (f"{drawer.title}: line of its holes above the bottom ends of the sides",
          maker.house.chain.nodes[f"{drawer.path}.slide_line"])
         for drawer in maker.drawers
+        if drawer.front
     )  # fmt: skip
+    where = "sides" if marks else "pads"
+    where = "sides and pads" if marks and len(marks) < len(maker.drawers) else where
     behind = maker.house.slide(maker.drawers[0].slides, "front")
     maker.step(
         "hang", "", None,
-        "Screw the slides to both sides by their pilot holes, level, pair by pair.",
+        f"Screw the slides to the {where} by their pilot holes, level, pair by pair.",
         marks=(*marks, ("front ends of the slides behind the front edges", behind)),
     )  # fmt: skip
 

@@ -8,7 +8,7 @@ from casewright.casework.specs import SlideKind
 from casewright.dims import Dim
 from casewright.findings import Finding, Severity
 
-__all__ = ["no_length", "side_too_thick", "too_low", "too_narrow"]
+__all__ = ["no_length", "no_roll_outs", "side_too_thick", "too_low", "too_narrow"]
 
 _PRACTICE = "common practice"
 
@@ -43,6 +43,20 @@ def too_low(maker: Maker, path: str, opening: Opening, height: Dim, lowest: Dim)
         limit=text(lowest),
         source=_PRACTICE,
         remedies=(f"a row {text(lowest - height)} higher", "fewer drawers"),
+    )
+
+
+def no_roll_outs(maker: Maker, count: int, lacks: Dim) -> Finding:
+    """Roll-outs that do not all go behind their doors."""
+    return Finding(
+        rule="roll-out room",
+        severity=Severity.STOP,
+        path=maker.path("roll_outs"),
+        says=f"no room for {count} roll-outs behind the doors, clear of their hinges: "
+        f"{maker.house.text(lacks)} is missing",
+        measured=maker.house.text(lacks),
+        source=_PRACTICE,
+        remedies=("fewer roll-outs", "a lower roll_out_height in the style", "a taller case"),
     )
 
 

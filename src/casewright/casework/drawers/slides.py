@@ -16,7 +16,7 @@ from casewright.casework.specs import SlideKind
 from casewright.dims import Dim, Place, Way, greatest, least
 from casewright.hardware import LAST_HOLE
 
-__all__ = ["DrawerPlan", "plan_slides"]
+__all__ = ["DrawerPlan", "plan_slides", "slide_length"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +38,11 @@ class DrawerPlan:
     height
         Of its box, wanted [mm].
     bores
-        Paths of the slides' bores in the left and in the right side.
+        Paths of the slides' bores in the left and in the right side, or in the pads on them.
+    wall, clear
+        Case x of the face that its left slide is screwed to; from there to the right one [mm].
+    front
+        Case z of the front of its box [mm].
     """
 
     name: str
@@ -49,19 +53,42 @@ class DrawerPlan:
     bottom: Dim
     height: Dim
     bores: tuple[str, str]
+    wall: Dim
+    clear: Dim
+    front: Dim
+
+    @property
+    def rolls_out(self) -> bool:
+        """Whether it runs behind doors, without a front of its own."""
+        return self.opening.row != "drawer"
 
 
-def plan_slides(maker: Maker, carcase: Carcase) -> tuple[DrawerPlan, ...]:
+def slide_length(maker: Maker, carcase: Carcase) -> Dim | None:
+    """Length of the slides of a case, one for all of its drawers and roll-outs [mm].
+
+    None where it has none, or, with a finding, where the depth leaves no room.
+    """
+    spec = maker.spec.drawer
+    kinds = ("drawer", "doors") if maker.spec.roll_outs else ("drawer",)
+    rows = [opening for opening in carcase.openings if opening.row in kinds]
+    if spec is None or not rows:
+        return None
+    return _longest(maker, carcase, rows, spec.slides)
+
+
+def plan_slides(maker: Maker, carcase: Carcase, length: Dim | None) -> tuple[DrawerPlan, ...]:
     """Plan the drawers of a case, topmost first, and bore for their slides.
 
-    All drawers of a case get slides of one length. To be called when the box is known.
+    To be called when the box is known.
+
+    Parameters
+    ----------
+    length
+        Of the slides [mm]; None: there are none.
     """
     rows = [opening for opening in carcase.openings if opening.row == "drawer"]
     spec = maker.spec.drawer
-    if not rows or spec is None:
-        return ()
-    length = _longest(maker, carcase, rows, spec.slides)
-    if length is None:
+    if spec is None or length is None:
         return ()
     return tuple(_planned(maker, carcase, list(reversed(rows)), spec.slides, length))
 
@@ -114,7 +141,10 @@ def _planned(
             for side in (carcase.left, carcase.right)
         )
         title = opening.name.replace("_", " ")
-        yield DrawerPlan(opening.name, title, opening, kind, length, bottom, height, (left, right))
+        yield DrawerPlan(
+            opening.name, title, opening, kind, length, bottom, height, (left, right),
+            carcase.left_thickness, carcase.clear_width, carcase.depth + maker.style("bumper"),
+        )  # fmt: skip
 
 
 def _to_mark(maker: Maker, place: Place, exact: Dim) -> Dim:
@@ -143,7 +173,9 @@ def _height(maker: Maker, place: Place, opening: Opening, kind: SlideKind) -> Di
     return height
 
 
-def _bore(maker: Maker, side: str, name: str, kind: SlideKind, sizes: tuple[Dim, Dim]) -> str:
+def _bore(
+    maker: Maker, side: str, name: str, kind: SlideKind, sizes: tuple[Dim, Dim]
+) -> str:
     """The row of pilot holes of one slide, from the side's lower end and its front edge.
 
     Parameters

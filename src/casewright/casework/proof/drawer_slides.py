@@ -19,7 +19,7 @@ _Spot = tuple[Fraction, Fraction]
 
 def check_slide_holes(case: Assembled, drawer: Drawer, sheet: SlideSheet) -> Iterator[Failure]:
     """Holes in the case's sides: on the drawer's line, behind the front as the sheet says."""
-    found = _rows(case, "side")
+    found = _rows(case, "side") | _rows(case, "pad")
     wanted = {
         (sheet.line.value, sheet.front.value + hole.value)
         for hole in sheet.holes
@@ -41,6 +41,7 @@ def check_slide_holes(case: Assembled, drawer: Drawer, sheet: SlideSheet) -> Ite
 def check_box_holes(case: Assembled, drawer: Drawer, sheet: SlideSheet) -> Iterator[Failure]:
     """Holes in the box's own sides, on the same line."""
     found = _rows(case, "drawer side")
+    # The inner member of a roll-out begins at the front of its box, which is as far in.
     wanted = {
         (sheet.line.value, sheet.front.value + hole.value)
         for hole in sheet.box_holes

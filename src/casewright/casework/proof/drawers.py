@@ -33,7 +33,8 @@ def check_drawers(case: Assembled, hardware: HardwareList | None) -> Iterator[Fa
             yield Failure("drawers", (drawer.path,), says)
             continue
         yield from _check_box(case, drawer, own)
-        yield from _check_front(case, drawer)
+        if drawer.front:
+            yield from _check_front(case, drawer)
         if hardware is None:
             continue
         under = drawer.slides == "undermount"
@@ -136,12 +137,21 @@ def _circles(case: Assembled, path: str, kind: str) -> list[tuple[int, int, int]
     ]
 
 
+def _carriers(case: Assembled, drawer: Drawer) -> set[str]:
+    """The sides, or the pads on them, that its slides are screwed to."""
+    return {
+        path
+        for path, rows in case.rows.items()
+        if any(row.bores.path in drawer.bores for row in rows)
+    }
+
+
 def _check_air(
     case: Assembled, drawer: Drawer, own: list[Solid], sheet: SlideSheet
 ) -> Iterator[Failure]:
     """What the slides take beside the box, alike on both sides."""
     length = case.units.length
-    walls = sorted((s.outer for s in case.solids.values() if s.part.role == "side"),
+    walls = sorted((case.solids[path].outer for path in _carriers(case, drawer)),
                    key=lambda box: box.x0)  # fmt: skip
     sides = _sides(own)
     if len(walls) != 2 or len(sides) != 2:

@@ -124,6 +124,10 @@ class CaseTable(BoxesTable):
     drawer: DrawersTable | None = None
     """How the drawers of this case are built. Default: as in [drawers]."""
 
+    roll_outs: Annotated[int, Field(ge=1, le=8)] | None = None
+    """Drawers behind the doors of a base case, on pads that keep them clear of the open doors.
+    Default: none."""
+
     sink: bool | None = None
     """Whether a bowl hangs in a base case: no top, its back open with two rails, a false front
     over the doors. Default: false."""

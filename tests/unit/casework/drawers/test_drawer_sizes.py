@@ -131,6 +131,18 @@ def test_butted_box_on_concealed_slides(unit: Unit) -> None:
     assert air == length("13/64" if unit == "in" else "5", unit)
 
 
+@pytest.mark.parametrize("unit", ["in", "mm"])
+def test_roll_out_is_padded_clear_of_the_doors(unit: Unit) -> None:
+    """Of a case 30 in or 760 mm wide, with pads of 3/4 in or 19 mm at each side."""
+    width = "30" if unit == "in" else "760"
+    asked = drawer_base(unit, width=width, roll_outs=2)
+    case = _built(unit, **asked)
+    assert [drawer.title for drawer in case.drawers] == ["roll-out 1", "roll-out 2"]
+    outside = length("26 1/16" if unit == "in" else "661", unit)
+    assert {drawer.width.value for drawer in case.drawers} == {outside}
+    assert not any(drawer.front for drawer in case.drawers)
+
+
 SINK: dict[Unit, dict[str, str]] = {
     "in": {"side_left": "34 1/2 x 23 1/4", "bottom": "34 9/16 x 23 1/4",
            "front_rail": "34 9/16 x 6", "nailer_top": "34 9/16 x 4",

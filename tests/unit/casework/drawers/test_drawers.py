@@ -178,6 +178,30 @@ def test_rows_by_their_heights_close_exactly_whatever_was_built() -> None:
         assert face - fronts == length("3/8")
 
 
+def test_roll_outs_keep_clear_of_the_hinges_of_their_doors() -> None:
+    """Pads lie no nearer to a plate than style hinge_clear, whatever the doors' hinges are."""
+    for height in ("24", "34 1/2", "60"):
+        case = one_case("in", **drawer_base("in", height=height, roll_outs=2))
+        assert len(case.drawers) == 2
+        pads = [part for part in case.parts if part.role == "pad"]
+        assert len(pads) == 4
+        for door in case.doors:
+            for hinge in door.hinges:
+                for pad in pads:
+                    low, high = pad.placed.y.value, pad.placed.y.value + length("2")
+                    assert hinge.height.value + 32 <= low or high <= hinge.height.value - 32
+        assert verify(case, hardware=hardware("in")).failures == ()
+
+
+def test_too_many_roll_outs_are_told() -> None:
+    """Nine of 4 behind doors of 30: the finding says how much is missing; none is built."""
+    case = one_case("in", **drawer_base("in", roll_outs=9))
+    assert not case.drawers
+    assert [each.severity for each in case.findings if each.rule == "roll-out room"] == [
+        Severity.STOP
+    ]
+
+
 def test_rails_and_open_rows_have_their_boards() -> None:
     """A rail parts two drawers where it is wanted; a whole board closes an open row."""
     asked = drawer_base("in", "drawer", "drawer", "open 8", row_rails=True)

@@ -88,6 +88,9 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
         "in", drawer_base("in", "drawer", joint="box joint", width="14", height="8", toe="none",
                           style=plain_style("in", finger="1")),
     ),
+    "roll-out": (
+        "in", drawer_base("in", roll_outs=1, width="16", height="16", toe="none"),
+    ),
     "sink base": (
         "mm", drawer_base("mm", "false front 180", "doors", width="450", toe="none", sink=True,
                           back="open"),
@@ -118,6 +121,7 @@ SURVIVORS = {
     "both doors: pull all along": _LINE,
     "both doors: pull in the other face": _THROUGH,
     "both drawer sides: finger in the other face": _THROUGH,
+    "both pads: width": _EDGE,
     "both sides: hinge plate depth": "any depth that stays blind takes the plate's screws",
     "both sides: notch in the other face": _THROUGH,
     "both sides: shelf pins all across": "the rows stay across from each other and level",
