@@ -27,7 +27,7 @@ from tests.builders import given as chosen
 
 from casewright.casework.build import build_case
 from casewright.casework.cases import Case
-from casewright.casework.specs import FrontSpec, front_spec
+from casewright.casework.specs import FrontSpec, OverlayKind, front_spec
 from casewright.casework.verification import verify
 from casewright.dims import Origin
 from casewright.facts import Fact
@@ -136,13 +136,15 @@ def test_fits_hold_as_designed(drawn: tuple[Unit, dict[str, Any]], unit_step: st
 @given(
     front=st.sampled_from((SLAB, APPLIED, GLASS, PANEL, MITRED)),
     order=st.integers(0, 100),
+    overlay=st.sampled_from(("full", "partial", "inset")),
     door_sheet=st.integers(145, 165),
     box_sheet=st.integers(165, 190),
 )
 def test_doors_fit_the_box_as_cut(
-    front: FrontSpec, order: int, door_sheet: int, box_sheet: int
+    front: FrontSpec, order: int, overlay: OverlayKind, door_sheet: int, box_sheet: int
 ) -> None:
     """Whatever of the box has been cut and bored stays; doors made after it still fit."""
+    front = replace(front, overlay=overlay)
     plan = house("mm")
     build_case(plan, case_spec("mm", front=front, shelves=0))
     made = [
