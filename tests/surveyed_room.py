@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-__all__ = ["SURVEYED_ROOM"]
+__all__ = ["BESIDE_WINDOW", "SURVEYED_ROOM"]
 
 SURVEYED_ROOM = """\
 format = 1
@@ -97,3 +97,25 @@ on = "window"
 centre = { bench = "big_window" }
 left_filler = "1 1/2"
 """
+
+BESIDE_WINDOW = """
+[case.cups]
+kind = "wall"
+
+[run.beside_window]
+cases = ["cups"]
+on = "window"
+after = "big_window"
+right = "wall"
+left = "open"
+
+[case.tins]
+kind = "wall"
+
+[run.left_of_window]
+cases = ["tins"]
+on = "window"
+before = "big_window"
+right = "open"
+"""
+"""Two runs of wall cases, on either side of the window."""

@@ -10,7 +10,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from tests.jobs import read
 from tests.odd_files import ODD, holder_of, is_told, spots
-from tests.surveyed_room import SURVEYED_ROOM
+from tests.surveyed_room import BESIDE_WINDOW, SURVEYED_ROOM
 
 from casewright.errors import JobFileError
 from casewright.job.layouts import layouts
@@ -19,7 +19,7 @@ from casewright.outputs.document import check_links
 from casewright.packet.survey_pages import survey_document
 from casewright.room.build import build
 
-_DATA: dict[str, Any] = tomlkit.parse(SURVEYED_ROOM).unwrap()
+_DATA: dict[str, Any] = tomlkit.parse(SURVEYED_ROOM + BESIDE_WINDOW).unwrap()
 _MEASURED = [path for path in spots(_DATA) if path[0] in ("wall", "corner", "way_in", "run")]
 _PLAUSIBLE = st.one_of(
     st.integers(0, 160),

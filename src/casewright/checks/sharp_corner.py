@@ -36,7 +36,9 @@ def _examine(room: Room) -> Iterator[Breach]:
         if wall is None or any(each.depth == "front" for each in wall.spec.widths):
             continue
         for corner in room.survey.corners.values():
-            ends = ((corner.spec.left, run.spec.right), (corner.spec.right, run.spec.left))
+            right = "" if run.spec.before else run.spec.right
+            left = "" if run.spec.after else run.spec.left
+            ends = ((corner.spec.left, right), (corner.spec.right, left))
             if (wall.spec.key, "wall") in ends and not corner.spec.outside:
                 yield from _beside(room, run, corner)
 

@@ -14,6 +14,7 @@ from casewright.layout.answers import LayoutAnswer, answers
 from casewright.layout.conflicts import LayoutConflict, conflicts
 from casewright.layout.tasks import EndFiller, Preferences, RunPlace, WallTask
 from casewright.room.model import Room, Run
+from casewright.room.on_walls import run_start
 from casewright.sources import INCH
 
 __all__ = ["RunLayout", "accepted", "layouts"]
@@ -125,7 +126,7 @@ def _centre(room: Room, run: Run, key: str) -> int | None:
         return None
     for placed in wall.things:
         if placed.spec.key == thing and placed.left is not None and placed.right is not None:
-            twice = placed.left.value + placed.right.value
+            twice = placed.left.value + placed.right.value - 2 * run_start(run, wall)
             return int(round_to(twice, _STEP[room.spec.unit], Way.NEAREST)[0]
                        // _STEP[room.spec.unit])  # fmt: skip
     return None

@@ -14,6 +14,7 @@ from casewright.job.drawer_sizes import check_drawer_boards
 from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter
 from casewright.job.row_sizes import check_rows
+from casewright.job.survey_edges import free_width
 from casewright.job.tables import BandTable, SheetTable
 from casewright.room.specs import RunSpec
 from casewright.stock import StockList
@@ -122,10 +123,11 @@ def _share(
     members = [cases[key] for key in run.cases if key in cases]
     sharing = [case for case in members if case.width is None]
     wall = content.walls.get(run.on)
-    read = [each.read for each in wall.width] if wall else [each.value for each in run.widths]
-    if not read or not sharing:
+    free = min((each.value for each in run.widths), default=None)
+    if wall is not None:
+        free = free_width(content.runs[run.key], wall)
+    if free is None or free <= 0 or not sharing:
         return
-    free = min(read)
     free -= style["filler"].value * [run.left, run.right].count("wall")
     free -= sum((case.width.value for case in members if case.width), Fraction(0))
     share = free / len(sharing)

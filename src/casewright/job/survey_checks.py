@@ -8,6 +8,7 @@ from casewright.dims import Unit, size_text
 from casewright.job.content import Content
 from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter
+from casewright.job.survey_edges import edges_of, free_width
 from casewright.job.tables import CornerTable, FixedTable, RunTable, WallTable
 from casewright.job.tables.survey import ReadingTable
 
@@ -51,6 +52,7 @@ def _fillers_and_centres(key: str, run: RunTable, content: Content, reporter: Re
         what = "only between two walls can one filler be told from the other"
         reporter.tell((*path, "left_filler"), what, "take it out")
     wall = content.walls.get(run.on or "")
+    _ends(path, run, wall, reporter)
     for case, thing in run.centre.items():
         where = (*path, "centre", case)
         if case not in run.cases:
@@ -65,6 +67,29 @@ def _fillers_and_centres(key: str, run: RunTable, content: Content, reporter: Re
                 reporter.unknown(where, thing, wall.fixed, what)
             else:
                 reporter.tell(where, what, f"write [wall.{run.on}.fixed.{thing}]")
+
+
+def _ends(path: KeyPath, run: RunTable, wall: WallTable | None, reporter: Reporter) -> None:
+    """What a run begins after and ends before is on its wall, with the edge it needs."""
+    known: list[Fraction] = []
+    for name, key, side in (("after", run.after, 1), ("before", run.before, 0)):
+        if key is None or (wall is None and run.on is not None):
+            continue
+        if wall is None:
+            reporter.tell((*path, name), "nothing is known of its wall", 'write on = "..."')
+        elif key not in wall.fixed:
+            want = sorted(wall.fixed) or [f"[wall.{run.on}.fixed.{key}]"]
+            reporter.unknown((*path, name), key, want, f"there is no {key} on wall {run.on}")
+        elif (edge := edges_of(wall, key)[side]) is None:
+            what = f"the {'right' if side else 'left'} edge of {key} is not known"
+            reporter.tell((*path, name), what, f"write its left and its width in [wall.{run.on}]")
+        else:
+            known.append(edge)
+    free = None if wall is None else free_width(run, wall)
+    if known and free is not None and free <= 0:
+        name = "before" if run.before is not None else "after"
+        what = "nothing is left of the wall between what it stands after and before"
+        reporter.tell((*path, name), what, "read the edges again, or swap the two")
 
 
 def _no_wall(path: KeyPath, word: str, content: Content, reporter: Reporter) -> None:

@@ -15,7 +15,7 @@ from casewright.geometry import Orientation
 from casewright.room.model import Filler, Run
 from casewright.room.specs import JobSpec, RunSpec
 from casewright.survey.survey import Survey
-from casewright.survey.walls import width_between
+from casewright.survey.walls import SurveyedWall, width_between
 
 __all__ = ["place_run", "run_width", "wall_width"]
 
@@ -40,11 +40,30 @@ def wall_width(house: House, spec: JobSpec, run: RunSpec, measured: Survey) -> D
     if not readings:
         return None
     place = _place(house, run)
+    if wall is not None and (run.after or run.before):
+        return place.let("wall", _between(wall, run, least(*readings)))
     if len(readings) == 1:
         return place.let("wall", readings[0])
     narrow = place.let("wall", least(*readings))
     place.let("wall_spread", greatest(*readings) - narrow)
     return narrow
+
+
+def _between(wall: SurveyedWall, run: RunSpec, width: Dim) -> Dim:
+    """From the right edge of one thing, or the wall's end, to the left edge of another.
+
+    Raises
+    ------
+    ValueError
+        When an edge is not known: the job file's checks refuse that first.
+    """
+    things = {thing.spec.key: thing for thing in wall.things}
+    end = things[run.before].left if run.before else width
+    start = things[run.after].right if run.after else None
+    if end is None or (run.after and start is None):
+        msg = f"run {run.key} stands between edges that are not known"
+        raise ValueError(msg)
+    return end if start is None else end - start
 
 
 def _heights(house: House, spec: JobSpec, run: RunSpec) -> tuple[Fraction, Fraction]:

@@ -39,6 +39,8 @@ class RunSpec:
         Place in the job file.
     on
         Key of the surveyed wall whose readings count instead of `widths`; empty: none.
+    after, before
+        Keys of what on the wall it begins after and ends before; empty: the wall's ends.
     left_filler
         Width of the left one of two fillers [mm]; None: both alike.
     centre
@@ -53,6 +55,8 @@ class RunSpec:
     right: RunEnd
     where: str = ""
     on: str = ""
+    after: str = ""
+    before: str = ""
     left_filler: Given | None = None
     centre: tuple[tuple[str, str], ...] = ()
 

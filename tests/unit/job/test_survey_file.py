@@ -7,10 +7,11 @@ from fractions import Fraction
 import pytest
 from tests.builders import INCH
 from tests.jobs import problem, read
-from tests.surveyed_room import SURVEYED_ROOM
+from tests.surveyed_room import BESIDE_WINDOW, SURVEYED_ROOM
 
 from casewright.job.editor_schema import job_schema
 from casewright.job.worked import work_out
+from casewright.room.on_walls import cases_on_walls
 
 
 def _changed(old: str, new: str) -> str:
@@ -51,6 +52,38 @@ def test_a_run_on_a_surveyed_wall_takes_its_readings() -> None:
     room = work_out(read(SURVEYED_ROOM)).room
     assert room.chain.nodes["run.below.wall"].value == 100 * INCH + INCH / 8
     assert room.runs[0].length.value == 100 * INCH + INCH / 8
+
+
+BESIDE = SURVEYED_ROOM + BESIDE_WINDOW
+
+
+def test_runs_beside_a_window_stand_between_its_casing_and_the_wall() -> None:
+    """To its left 30 1/8, the less of 30 1/4 read and 100 1/8 - 30 - 40.
+
+    Right of it 29 7/8: 100 1/8 less 70 1/4, the more of 30 1/4 + 40 and 100 1/8 - 30.
+    """
+    worked = work_out(read(BESIDE))
+    nodes = worked.room.chain.nodes
+    assert nodes["run.left_of_window.wall"].value / INCH == Fraction(241, 8)
+    assert nodes["run.beside_window.wall"].value / INCH == Fraction(239, 8)
+    [cups] = [each for each in cases_on_walls(worked.room) if each.case.key == "cups"]
+    assert cups.left / INCH == Fraction(281, 4)
+    in_the_way = [f.path for f in worked.findings if f.rule == "in the way"]
+    assert not {"cups", "tins"} & set(in_the_way)
+
+
+@pytest.mark.parametrize(
+    ("new", "want"),
+    [
+        ('before = "windw"', "did you mean big_window?"),
+        ('before = "big_window"\nafter = "outlet"', "swap the two"),
+        ('before = "cupboard"', "write big_window, drain or outlet"),
+    ],
+)
+def test_a_run_between_what_is_not_there_is_told(new: str, want: str) -> None:
+    """A name that is not on the wall, and two that leave nothing."""
+    found = problem(BESIDE.replace('before = "big_window"', new))
+    assert want in found.want
 
 
 def test_parts_wait_for_a_doubtful_width() -> None:

@@ -33,6 +33,12 @@ class RunTable(Table):
     """The wall it stands on, by its name under [wall.NAME], from end to end: then the readings
     there count, instead of those here."""
 
+    after: Key | None = None
+    """On a wall: it begins at the right edge of this thing there, not at the wall's end."""
+
+    before: Key | None = None
+    """On a wall: it ends at the left edge of this thing there."""
+
     centre: dict[Key, Key] = Field(default_factory=dict)
     """What is to stand on the middle of what: a case and a thing on the wall, sink = "window".
     `casewright layout` goes by it."""
