@@ -192,6 +192,7 @@ def test_an_inset_door_over_an_overlaid_one() -> None:
         ('kind = "base"\ntop_drawer = 7', "fronts in rows cover the whole face"),
         ('kind = "wall"\nfixed_shelves = [14]', "fixed shelves end where inset doors would lie"),
         ('kind = "wall"\ncrown = 2', "crown would lap over inset doors"),
+        ('kind = "base"\nroll_outs = 2', "roll-outs begin where inset doors would lie"),
     ],
 )
 def test_what_stands_in_the_way_of_inset_doors_is_told_at_its_line(more: str, says: str) -> None:
