@@ -19,6 +19,7 @@ from casewright.packet.words import plane_word, unfold
 __all__ = ["assembly_blocks"]
 
 _READ = 12.5  # room to write a diagonal: two doors stand on one line [mm]
+_ROWS = ("brad", "case screw")
 _DRY_FIT = Step(
     "Edges done and insides sanded? Then a dry fit: everything clamped without glue, both "
     "diagonals alike."
@@ -293,17 +294,17 @@ def _pairs(names: Sequence[str]) -> Iterator[Sequence[str]]:
 
 
 def _untold_rows(case: Case, step: AssemblyStep) -> Iterator[tuple[str, Dim]]:
-    """Rows of brads that a step drives and its marks do not place."""
-    if any(" brads " in words for words, _ in step.marks):
+    """Rows of brads and screws that a step drives and its marks do not place."""
+    if any(f" {kind}s " in words for words, _ in step.marks for kind in _ROWS):
         return
     parts = {part.path: part for part in case.parts}
     joints = {joint.path: joint for joint in case.joints}
     held = (each for path in step.joints for each in joints[path].fastenings)
-    for row in (each for each in held if each.kind == "brad"):
+    for row in (each for each in held if each.kind in _ROWS):
         if row.line is None or row.edge is None or row.pitch is None:
             continue
         (plane, off), through = row.line, parts[row.through[-1]]
-        into = f"{row.count} brads into the {parts[row.into].title}"
+        into = f"{row.count} {row.kind}s into the {parts[row.into].title}"
         yield (
             f"{into}, on a line from the {plane_word(through, plane)} of the {through.title}",
             off,

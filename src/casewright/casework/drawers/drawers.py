@@ -206,12 +206,12 @@ def _fix_slides(maker: Maker) -> None:
         for drawer in maker.drawers
         if drawer.front
     )  # fmt: skip
-    where = "sides" if marks else "pads"
-    where = "sides and pads" if marks and len(marks) < len(maker.drawers) else where
+    where = "both sides" if marks else "the pads"
+    where = "both sides and to the pads" if marks and len(marks) < len(maker.drawers) else where
     behind = maker.house.slide(maker.drawers[0].slides, "front")
     maker.step(
         "hang", "", None,
-        f"Screw the slides to the {where} by their pilot holes, level, pair by pair.",
+        f"Screw the slides to {where} by their pilot holes, level, pair by pair.",
         marks=(*marks, ("front ends of the slides behind the front edges", behind)),
     )  # fmt: skip
 
