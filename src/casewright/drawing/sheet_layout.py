@@ -32,9 +32,10 @@ _SIZES = (2.7, 2.3, 2.0)  # lettering of a piece's size, the largest that lies c
 _BESIDE, _BEFORE = (2.2, 1.9), tuple(Fraction(n, 16) for n in (6, 5, 8, 4))  # of a strip
 _SHORT = {"test piece": "test", "spare": "spare", "strip blank": "blank", "lip": "lip"}
 _SHARES = tuple(Fraction(n, 16) for n in (8, 6, 10, 4, 12, 3, 13, 2, 14))
-_REACHES = tuple((u * far, v * far) for far in (4.0, 6.0, 9.0, 12.0)
+_REACHES = tuple((u * far, v * far) for far in (4.0, 6.0, 9.0, 12.0, 16.0)
                  for u, v in ((0.7, 0.7), (-0.7, 0.7), (0.7, -0.7), (-0.7, -0.7),
-                              (0.2, 1.0), (0.2, -1.0), (-0.2, 1.0), (-0.2, -1.0)))  # fmt: skip
+                              (0.2, 1.0), (0.2, -1.0), (-0.2, 1.0), (-0.2, -1.0),
+                              (1.0, 0.0), (-1.0, 0.0)))  # fmt: skip
 _NOT_TRUE = "drawn wider than it is"
 _LONG_ON_PAPER = 130  # about how long a board is drawn [mm on paper]
 _NARROWEST = Fraction(9, 2)  # what a narrow piece takes across, to be lettered [mm on paper]
@@ -220,5 +221,5 @@ def _rings(
     for at in places:
         yield (Balloon(at, number, height=1.6),)
     for reach in _REACHES:
-        for at in places[::6]:
+        for at in places[::3]:
             yield (Balloon(at, number, reach, height=1.6),)
