@@ -85,3 +85,8 @@ def test_measuring_the_room(shop: Path, capsys: pytest.CaptureFixture[str]) -> N
     """Two figures swapped are found, and the form is written beside."""
     assert follow("survey.md", shop, capsys) == 1
     assert (shop / "out" / "corner" / "survey.pdf").read_bytes().startswith(b"%PDF")
+
+
+def test_something_comes_out_otherwise(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Thinner sheets, a spoiled back, and one that is too wide."""
+    assert follow("resolve.md", shop, capsys) >= 10

@@ -8,7 +8,7 @@ import pytest
 from tests.jobs import EXAMPLE_NAMES, example, loaded
 
 from casewright.facts import NO_FACTS
-from casewright.job.differences import differences
+from casewright.resolve.differences import differences
 from casewright.job.recorded import marked
 from casewright.job.recording import Said, draft
 from casewright.job.worked import work_out

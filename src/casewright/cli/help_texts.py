@@ -169,6 +169,17 @@ From then on check, parts, cut, packet and why go by it; --without-record leaves
 far from what the other numbers imply is asked about first. docs/record.md tells the rest.
 """
 
+RESOLVE = """Show what stays, what changes and why, and what is impossible now with its remedies.
+
+\b
+  casewright resolve kitchen.toml
+  casewright resolve kitchen.toml --accept
+  casewright record kitchen.toml withdrawn 3f2a91c0     take an acceptance back
+
+Compared is what the record says of real things now with what was last accepted, or with the
+design. Exit code 0: there is nothing to say yes to; 1: there is. docs/resolve.md tells the rest.
+"""
+
 CHANGED = """Say whether pages in the shop are stale, and what differs since they were printed.
 
 \b

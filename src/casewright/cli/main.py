@@ -266,6 +266,21 @@ def record(
     _leave(lambda: run_record(job, words or [], options, as_json=as_json), document)
 
 
+@app.command(short_help="What follows from what was read and cut.", help=help_texts.RESOLVE)
+def resolve(
+    job: Job,
+    accept: Annotated[
+        bool, typer.Option("--accept", help="Say yes: from now on only what comes after is told.")
+    ] = False,
+    as_json: AsJson = False,
+) -> None:
+    """Show what stays, what changes and why, and what is impossible now with its remedies."""
+    from casewright.cli.resolve import run_resolve
+
+    document = "resolve" if as_json else ""
+    _leave(lambda: run_resolve(job, accepts=accept, as_json=as_json), document)
+
+
 @app.command(short_help="What differs since a packet or a date.", help=help_texts.CHANGED)
 def changed(
     job: Job,

@@ -12,7 +12,6 @@ from casewright.cli.exits import CLEAN, FAILED_PROOF, OPEN
 from casewright.cli.printing import print_json, print_lines
 from casewright.cli.progress import working
 from casewright.cli.record_texts import change_lines, later_lines, list_lines, written_lines
-from casewright.job.differences import differences
 from casewright.job.load import LoadedJob, load_job
 from casewright.job.record_documents import list_document, written_document
 from casewright.job.recorded import (
@@ -29,6 +28,7 @@ from casewright.job.transfer import STANDARD, check_export, content_of, entries_
 from casewright.job.writer import this_writer
 from casewright.outputs.files import write_file
 from casewright.record import KINDS, Entry, Kind, RecordError, Standing, Store, as_of
+from casewright.resolve.differences import differences
 
 __all__ = ["RecordOptions", "run_record"]
 

@@ -8,13 +8,20 @@ from pathlib import Path
 
 from casewright.cli.count_texts import counted
 from casewright.dims import Unit, shop_text
-from casewright.job.differences import Difference
 from casewright.job.record_documents import chosen
 from casewright.record import Entry, damaged_files, standing
+from casewright.resolve.differences import Difference
 from casewright.room.model import Room
 from casewright.room.specs import JobSpec
 
-__all__ = ["change_lines", "entry_lines", "later_lines", "list_lines", "written_lines"]
+__all__ = [
+    "change_lines",
+    "change_text",
+    "entry_lines",
+    "later_lines",
+    "list_lines",
+    "written_lines",
+]
 
 _SHORT_ID = 8
 _OUTLINE = ("", "length", "blank_length", "width", "blank_width", "thickness")
@@ -68,12 +75,13 @@ def change_lines(found: Sequence[Difference], heading: str = "What follows") -> 
         return
     yield f"{heading}, in {counted(len(found), 'piece')}:"
     for each in found[:_MOST_CHANGES]:
-        yield f"  {each.mark:4}  {each.path}  {_change(each)}"
+        yield f"  {each.mark:4}  {each.path}  {change_text(each)}"
     if len(found) > _MOST_CHANGES:
         yield f"  and {len(found) - _MOST_CHANGES} more"
 
 
-def _change(each: Difference) -> str:
+def change_text(each: Difference) -> str:
+    """How a piece differs, in words."""
     size = " -> ".join(filter(None, (each.old, each.new)))
     words = [size] if each.what == "changed" else [f"{each.what}: {size}"]
     if each.features:

@@ -6,28 +6,22 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
-from casewright.facts import NO_FACTS
-from casewright.job.differences import Difference, differences
 from casewright.job.fingerprint import printed_fingerprint
 from casewright.job.load import LoadedJob, read_job
 from casewright.job.printed import Print, prints_in
 from casewright.job.recorded import (
-    marked,
     moment_of,
     read_entries,
     record_path,
+    room_with,
 )
 from casewright.record import (
     Entry,
     RecordError,
     Rescue,
     as_of,
-    facts_of,
-    held,
-    marks_of,
-    standing,
 )
-from casewright.room.build import build
+from casewright.resolve.differences import Difference, differences
 from casewright.room.model import Room
 
 __all__ = ["Changed", "changed_since"]
@@ -139,6 +133,4 @@ def _meant(
 
 def _room(job: LoadedJob, text: str | None, entries: tuple[Entry, ...]) -> Room:
     spec = job.spec if text is None else read_job(text, job.file.name)
-    found = held(standing(entries))
-    facts = facts_of(found, record_path(job.path).name) if found else NO_FACTS
-    return marked(build(spec, facts), marks_of(found))
+    return room_with(spec, entries, record_path(job.path).name)

@@ -6,9 +6,9 @@ from collections.abc import Iterable, Sequence
 from typing import Any
 
 from casewright.job.changed import Changed
-from casewright.job.differences import Difference
 from casewright.job.documents import head_json
 from casewright.record import Entry, entry_json, standing
+from casewright.resolve.differences import Difference
 from casewright.room.specs import JobSpec
 
 __all__ = ["changed_document", "chosen", "difference_json", "list_document", "written_document"]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
 from datetime import date, datetime, time, timedelta
 from pathlib import Path
@@ -32,11 +32,13 @@ from casewright.record import (
     standing,
     with_store,
 )
+from casewright.room.build import build
 from casewright.room.model import Room
+from casewright.room.specs import JobSpec
 
 __all__ = [
     "EMPTY", "Recorded", "Use", "entry_named", "is_kept", "marked", "moment_of", "read_entries",
-    "read_record", "record_path", "with_record", "work_out_recorded",
+    "read_record", "record_path", "room_with", "with_record", "work_out_recorded",
 ]  # fmt: skip
 
 _Result = TypeVar("_Result")
@@ -131,6 +133,19 @@ def read_record(job: Path, use: Use | None = None) -> Recorded:
         entries, rescue = read_entries(job)
         found = held(standing(as_of(entries, moment_of(moment, entries))))
     return _recorded(found, record_path(job).name, rescue)
+
+
+def room_with(spec: JobSpec, entries: Iterable[Entry], name: str) -> Room:
+    """A job built with what entries say, its parts marked; not proved.
+
+    Parameters
+    ----------
+    name
+        What origins call the record.
+    """
+    found = held(standing(entries))
+    facts = facts_of(found, name) if found else NO_FACTS
+    return marked(build(spec, facts), marks_of(found))
 
 
 def _recorded(found: tuple[Standing, ...], name: str, rescue: Rescue | None) -> Recorded:

@@ -108,8 +108,11 @@ class _Clerk:
                 entries = list(self._made())
             case "assembled" | "finished" | "hung":
                 entries = [*self._made_before(), *self._about_things()]
-            case "spoiled" | "accepted":
+            case "spoiled":
                 entries = self._about_things()
+            case "accepted":
+                want = "casewright resolve JOB --accept"
+                _refuse("a proposal is accepted where it is shown", want)
             case "offcut":
                 entries = [self._offcut()]
             case "minutes":

@@ -261,8 +261,6 @@ class _Reader:
                 self.fault(entry.path, what, "write all three")
             case "reading" | "cut" | "machined" | "assembled" | "finished" | "hung" | "spoiled":
                 self._needs_path(entry)
-            case "accepted":
-                self._needs_path(entry)
             case _:
                 pass
 

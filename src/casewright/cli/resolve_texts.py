@@ -1,0 +1,111 @@
+"""What `resolve` prints for people: a proposal in its three columns, one below the other."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from casewright.cli.count_texts import counted
+from casewright.cli.record_texts import change_text
+from casewright.dims import Unit, shop_text, size_text
+from casewright.resolve import Change, Conflict, FactChange, Kept, Proposal, Recut
+
+__all__ = ["proposal_lines"]
+
+_MOST = 40
+
+
+def proposal_lines(proposal: Proposal, unit: Unit) -> Iterator[str]:
+    """What stays, what is to be made otherwise and why, what is impossible now and what helps."""
+    yield from _kept(proposal, unit)
+    yield from _changes(proposal, unit)
+    yield from _impossible(proposal, unit)
+
+
+def _kept(proposal: Proposal, unit: Unit) -> Iterator[str]:
+    yield f"KEEP: {counted(len(proposal.kept), 'made piece')}"
+    yield from _shortened([_kept_line(each, unit) for each in proposal.kept])
+    if proposal.untouched:
+        yield f"  {counted(proposal.untouched, 'piece')} still to be made as planned"
+
+
+def _kept_line(kept: Kept, unit: Unit) -> str:
+    part = kept.part
+    sizes = {"length": part.blank.length, "width": part.blank.width}
+    size = " x ".join(shop_text(dim.value, unit) for dim in sizes.values())
+    other = " and ".join(
+        f"{shop_text(sizes[name].wanted, unit)} in {name}" for name in kept.otherwise
+    )
+    words = f"; cut now it would be {other}, the rest goes by it as it is" if other else ""
+    return f"  {part.mark:4}  {part.path}  {size}, {part.state}{words}"
+
+
+def _changes(proposal: Proposal, unit: Unit) -> Iterator[str]:
+    if not (proposal.changes or proposal.again):
+        yield "CHANGE: nothing"
+        return
+    yield f"CHANGE: {counted(len(proposal.changes) + len(proposal.again), 'piece')}"
+    groups: dict[tuple[FactChange, ...], list[Change]] = {}
+    for change in proposal.changes:
+        groups.setdefault(change.because, []).append(change)
+    for because, changes in groups.items():
+        yield f"  because {_because(because, unit)}:"
+        found = [change.difference for change in changes]
+        lines = [f"  {each.mark:4}  {each.path}  {change_text(each)}" for each in found]
+        yield from _shortened(lines)
+    if proposal.again:
+        yield "  because the piece was spoiled:"
+        yield from _shortened([_again(each, unit) for each in proposal.again])
+
+
+def _again(recut: Recut, unit: Unit) -> str:
+    part, offcut = recut.part, recut.offcut
+    size = " x ".join(shop_text(d.value, unit) for d in (part.blank.length, part.blank.width))
+    if offcut is None:
+        source = "no offcut on hand holds it; it goes onto the stock still to be cut"
+    else:
+        sides = " x ".join(shop_text(d, unit) for d in (offcut.length, offcut.width))
+        source = f"out of {offcut.path}, {sides}"
+    return f"  {part.mark:4}  {part.path}  cut it again, {size}, {source}"
+
+
+def _impossible(proposal: Proposal, unit: Unit) -> Iterator[str]:
+    if not proposal.conflicts:
+        yield "IMPOSSIBLE NOW: nothing"
+        return
+    yield f"IMPOSSIBLE NOW: {counted(len(proposal.conflicts), 'fit')}"
+    for conflict in proposal.conflicts:
+        yield from _conflict(conflict, unit)
+
+
+def _conflict(conflict: Conflict, unit: Unit) -> Iterator[str]:
+    fit = conflict.fit
+    name = fit.path.rpartition(".")[2].replace("_", " ")
+    least, most, now = (size_text(size, unit) for size in (fit.low, fit.high, fit.gap.value))
+    yield f"  STOP  {name} of {fit.owner} is {now}; it must be {least} to {most}"
+    if conflict.because:
+        yield f"        because {_because(conflict.because, unit)}"
+    for remedy in conflict.remedies:
+        costs = [f"about {remedy.minutes} min"] if remedy.minutes else []
+        costs += [remedy.stock] if remedy.stock else []
+        told = f" ({', '.join(costs)})" if costs else ""
+        yield f"        - {remedy.rung}: {remedy.says}{told}"
+
+
+def _because(changes: tuple[FactChange, ...], unit: Unit) -> str:
+    return "; ".join(_fact(change, unit) for change in changes[:3]) + (
+        f"; and {len(changes) - 3} more" if len(changes) > 3 else ""
+    )
+
+
+def _fact(change: FactChange, unit: Unit) -> str:
+    fine = change.path.endswith("thickness")
+    sizes = [size for size in (change.old, change.new) if size is not None]
+    text = " -> ".join(size_text(size, unit, calliper=fine) for size in sizes)
+    how = change.how or "no longer counted"
+    return f"{change.path} {text} ({how})"
+
+
+def _shortened(lines: list[str]) -> Iterator[str]:
+    yield from lines[:_MOST]
+    if len(lines) > _MOST:
+        yield f"  and {len(lines) - _MOST} more"

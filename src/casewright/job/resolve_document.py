@@ -1,0 +1,77 @@
+"""`resolve --json`: a proposal as data. See docs/documents.md."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from casewright.dims import Unit, length_json
+from casewright.job.documents import head_json
+from casewright.job.record_documents import difference_json
+from casewright.job.resolving import Resolved
+from casewright.record import Entry
+from casewright.resolve import Conflict, FactChange, Recut
+from casewright.room.specs import JobSpec
+
+__all__ = ["resolve_document"]
+
+_Json = dict[str, Any]
+
+
+def resolve_document(spec: JobSpec, resolved: Resolved, yes: Entry | None) -> _Json:
+    """What is kept, changed and impossible now, each with what it is because of."""
+    proposal, unit = resolved.proposal, spec.unit
+    return {
+        **head_json("resolve", spec),
+        "since": resolved.since.id if resolved.since else None,
+        "accepted": yes.id if yes else None,
+        "facts": [
+            {
+                "path": fact.path,
+                "old": None if fact.old is None else length_json(fact.old, unit),
+                "new": length_json(fact.new, unit),
+                "how": fact.how,
+            }
+            for fact in proposal.facts
+        ],
+        "kept": [
+            {"path": each.part.path, "state": each.part.state, "otherwise": list(each.otherwise)}
+            for each in proposal.kept
+        ],
+        "untouched": proposal.untouched,
+        "changes": [
+            {**difference_json(each.difference), "because": _paths(each.because)}
+            for each in proposal.changes
+        ],
+        "again": [_again(each, unit) for each in proposal.again],
+        "impossible": [_conflict(each, unit) for each in proposal.conflicts],
+    }
+
+
+def _again(recut: Recut, unit: Unit) -> _Json:
+    size = recut.part.blank
+    return {
+        "path": recut.part.path,
+        "length": length_json(size.length.value, unit),
+        "width": length_json(size.width.value, unit),
+        "offcut": recut.offcut.path if recut.offcut else None,
+    }
+
+
+def _conflict(conflict: Conflict, unit: Unit) -> _Json:
+    fit = conflict.fit
+    return {
+        "fit": fit.path,
+        "owner": fit.owner,
+        "gap": length_json(fit.gap.value, unit),
+        "low": length_json(fit.low, unit),
+        "high": length_json(fit.high, unit),
+        "because": _paths(conflict.because),
+        "remedies": [
+            {"rung": r.rung, "says": r.says, "minutes": r.minutes, "stock": r.stock}
+            for r in conflict.remedies
+        ],
+    }
+
+
+def _paths(changes: tuple[FactChange, ...]) -> list[str]:
+    return [change.path for change in changes]

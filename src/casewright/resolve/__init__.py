@@ -1,0 +1,24 @@
+"""What a fact changes, and what can be done about it."""
+
+from casewright.resolve.differences import Difference, differences
+from casewright.resolve.proposal import Change, Conflict, Kept, Proposal, propose
+from casewright.resolve.remedies import Remedy, Rung, remedies
+from casewright.resolve.sources import FactChange
+from casewright.resolve.spoiled import Offcut, Recut, recut
+
+__all__ = [
+    "Change",
+    "Conflict",
+    "Difference",
+    "FactChange",
+    "Kept",
+    "Offcut",
+    "Proposal",
+    "Recut",
+    "Remedy",
+    "Rung",
+    "differences",
+    "propose",
+    "recut",
+    "remedies",
+]

@@ -1,0 +1,133 @@
+"""Spoiled pieces cut again: out of the least of the offcuts on hand, else out of the stock."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from casewright.breakdown import common_unit, saw_kerf
+from casewright.casework.parts import Part
+from casewright.cutting.engine import Stop, solve
+from casewright.cutting.problem import PartDemand, Problem, StockItem
+from casewright.room.model import Room
+
+__all__ = ["Offcut", "Recut", "recut", "smallest_holding"]
+
+_WORK = Stop(nodes=20_000)
+"""A few pieces out of a few offcuts are proved with far less."""
+
+_STAGES = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Offcut:
+    """A piece of a stock that was kept.
+
+    Parameters
+    ----------
+    path
+        What it is called: offcut.3f2a91c0.
+    stock
+        Key of its stock.
+    length, width
+        Length along the grain [mm].
+    """
+
+    path: str
+    stock: str
+    length: Fraction
+    width: Fraction
+
+    @property
+    def area(self) -> Fraction:
+        """Area [mm squared]."""
+        return self.length * self.width
+
+    def holds(self, length: Fraction, width: Fraction, *, turns: bool) -> bool:
+        """Whether a piece comes out of it, along the grain or, where it may, across."""
+        along = length <= self.length and width <= self.width
+        return along or (turns and width <= self.length and length <= self.width)
+
+
+@dataclass(frozen=True, slots=True)
+class Recut:
+    """A spoiled piece, and what it is cut from.
+
+    Parameters
+    ----------
+    part
+        As it is to be cut now.
+    offcut
+        None: none on hand holds it, and it goes onto the stock still to be cut.
+    """
+
+    part: Part
+    offcut: Offcut | None
+
+
+def smallest_holding(
+    offcuts: Sequence[Offcut], stock: str, length: Fraction, width: Fraction, *, turns: bool
+) -> Offcut | None:
+    """The offcut of the least area that a piece comes out of, or None; the first of equal ones."""
+    fit = [o for o in offcuts if o.stock == stock and o.holds(length, width, turns=turns)]
+    return min(fit, key=lambda offcut: offcut.area, default=None)
+
+
+def recut(room: Room, lost: Sequence[Part], offcuts: Sequence[Offcut]) -> tuple[Recut, ...]:
+    """Where each spoiled piece is cut from, so that as many as can be come out of offcuts.
+
+    Of ways to cut them out, the one that uses up the least area of offcuts. Nothing that is cut
+    and no other piece is moved for it.
+
+    Parameters
+    ----------
+    lost
+        Pieces to be cut again.
+    offcuts
+        Those on hand, of any stock.
+    """
+    found: dict[str, Offcut] = {}
+    for stock in dict.fromkeys(part.stock for part in lost):
+        own = [part for part in lost if part.stock == stock]
+        found.update(_laid_out(room, own, [each for each in offcuts if each.stock == stock]))
+    return tuple(Recut(part, found.get(part.path)) for part in lost)
+
+
+def _laid_out(room: Room, lost: Sequence[Part], offcuts: Sequence[Offcut]) -> dict[str, Offcut]:
+    """By part, the offcut that it comes out of."""
+    sizes = {part.path: (part.blank.length.value, part.blank.width.value) for part in lost}
+    kerf = saw_kerf(room.spec.shop)
+    lengths = [size for pair in sizes.values() for size in pair]
+    lengths += [size for each in offcuts for size in (each.length, each.width)]
+    unit = common_unit([kerf, *lengths], room.spec.unit)
+    if not offcuts:
+        return {}
+    problem = Problem(
+        unit=unit.name,
+        kerf=unit.count(kerf),
+        stages=_STAGES,
+        stock=tuple(
+            StockItem(
+                each.path,
+                unit.count(each.length),
+                unit.count(each.width),
+                count=1,
+                price=max(1, round(each.area / 100)),
+            )
+            for each in offcuts
+        ),
+        parts=tuple(
+            PartDemand(
+                part.path,
+                unit.count(part.blank.length.value),
+                unit.count(part.blank.width.value),
+                rotate=not part.grain,
+            )
+            for part in lost
+        ),
+    )
+    solution = solve(problem, _WORK)
+    named = {each.path: each for each in offcuts}
+    of_sheet = {tree.sheet: named[tree.stock] for tree in solution.tree}
+    return {placed.part: of_sheet[placed.sheet] for placed in solution.placements}
