@@ -132,7 +132,8 @@ def _least_size(maker: Maker, leaf: LeafPlan) -> tuple[Dim, Dim]:
     A slab holds a cup beside its pull, and two cups above one another; a frame has rails.
     """
     cup, clear = maker.house.hinge("cup_diameter"), maker.style("hinge_clear")
-    width = maker.house.hinge("bore_high") + cup + maker.style("pull_edge")
+    pull = maker.style("pull_edge") + maker.house.pull("hole") / 2
+    width = maker.house.hinge("bore_high") + cup + pull
     height = 2 * (cup + clear)
     if leaf.front.construction != "slab":
         width = 2 * maker.style("stile") + cup
