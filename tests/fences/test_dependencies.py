@@ -70,7 +70,7 @@ def test_every_pin_is_checked_by_its_hash_and_names_no_address(kind: str) -> Non
 
 def test_what_is_asked_for_is_used() -> None:
     """A library that nothing imports is let go."""
-    tools = {"mypy", "ruff", "import-linter", "pytest"}
+    tools = {"mypy", "ruff", "import-linter", "pytest", "pytest-xdist"}
     renamed = {"fontpkg-ibm-plex-sans-condensed": "fontpkg_ibm_plex_sans_condensed"}
     folders = ("src", "tests", "benchmarks")
     text = "\n".join(
