@@ -8,7 +8,6 @@ from dataclasses import replace
 from casewright.breakdown import Breakdown, Nudge, break_down, find_nudges, moved
 from casewright.dims import shop_text
 from casewright.findings import Finding, Severity
-from casewright.job.collector import collector_at_rest
 from casewright.job.worked import WorkedJob, work_out
 
 __all__ = ["plan_job"]
@@ -17,9 +16,7 @@ __all__ = ["plan_job"]
 def plan_job(worked: WorkedJob) -> Breakdown:
     """Break a job down into cuts; what another depth would save is among the findings."""
     breakdown = break_down(worked.room)
-    with collector_at_rest():
-        found = tuple(_savings(worked, breakdown))
-    return replace(breakdown, findings=(*breakdown.findings, *found))
+    return replace(breakdown, findings=(*breakdown.findings, *_savings(worked, breakdown)))
 
 
 def _savings(worked: WorkedJob, breakdown: Breakdown) -> Iterator[Finding]:

@@ -16,7 +16,7 @@ __all__ = [
     "typeset_run",
 ]  # fmt: skip
 
-LIMIT = 300_000
+LIMIT = 240_000
 """Most weight that one process is given, unless it is a single block: some 22 pages, 100 MB."""
 
 _AT_ONCE = 2  # processes: each needs memory, and more cores would help little
