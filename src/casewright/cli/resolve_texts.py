@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from casewright.cli.count_texts import counted
 from casewright.cli.record_texts import change_text
 from casewright.dims import Unit, shop_text, size_text
-from casewright.resolve import Change, Conflict, FactChange, Kept, Proposal, Recut
+from casewright.resolve import Change, Conflict, FactChange, Kept, Misfit, Proposal, Recut, Remedy
 
 __all__ = ["proposal_lines"]
 
@@ -69,12 +69,15 @@ def _again(recut: Recut, unit: Unit) -> str:
 
 
 def _impossible(proposal: Proposal, unit: Unit) -> Iterator[str]:
-    if not proposal.conflicts:
+    if not (proposal.conflicts or proposal.misfits):
         yield "IMPOSSIBLE NOW: nothing"
         return
-    yield f"IMPOSSIBLE NOW: {counted(len(proposal.conflicts), 'fit')}"
+    count = len(proposal.conflicts) + len(proposal.misfits)
+    yield f"IMPOSSIBLE NOW: {counted(count, 'thing')}"
     for conflict in proposal.conflicts:
         yield from _conflict(conflict, unit)
+    for misfit in proposal.misfits:
+        yield from _misfit(misfit, unit)
 
 
 def _conflict(conflict: Conflict, unit: Unit) -> Iterator[str]:
@@ -84,7 +87,22 @@ def _conflict(conflict: Conflict, unit: Unit) -> Iterator[str]:
     yield f"  STOP  {name} of {fit.owner} is {now}; it must be {least} to {most}"
     if conflict.because:
         yield f"        because {_because(conflict.because, unit)}"
-    for remedy in conflict.remedies:
+    yield from _remedies(conflict.remedies)
+
+
+def _misfit(misfit: Misfit, unit: Unit) -> Iterator[str]:
+    part, dim = misfit.part, misfit.dim
+    yield (
+        f"  STOP  {part.mark} ({part.path}) is {size_text(dim.value, unit)} in {misfit.side}; "
+        f"what is made beside it wants {size_text(dim.wanted, unit)}"
+    )
+    for says in misfit.says:
+        yield f"        {says}"
+    yield from _remedies(misfit.remedies)
+
+
+def _remedies(remedies: tuple[Remedy, ...]) -> Iterator[str]:
+    for remedy in remedies:
         costs = [f"about {remedy.minutes} min"] if remedy.minutes else []
         costs += [remedy.stock] if remedy.stock else []
         told = f" ({', '.join(costs)})" if costs else ""

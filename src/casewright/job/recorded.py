@@ -10,6 +10,7 @@ from typing import TypeVar
 
 from casewright.casework.cases import Case
 from casewright.casework.parts import Part
+from casewright.dims import Chain
 from casewright.facts import NO_FACTS, Facts
 from casewright.findings import Finding, Severity
 from casewright.job.load import LoadedJob
@@ -135,17 +136,21 @@ def read_record(job: Path, use: Use | None = None) -> Recorded:
     return _recorded(found, record_path(job).name, rescue)
 
 
-def room_with(spec: JobSpec, entries: Iterable[Entry], name: str) -> Room:
+def room_with(
+    spec: JobSpec, entries: Iterable[Entry], name: str, *, designed: Chain | None = None
+) -> Room:
     """A job built with what entries say, its parts marked; not proved.
 
     Parameters
     ----------
     name
         What origins call the record.
+    designed
+        As for `build`.
     """
     found = held(standing(entries))
     facts = facts_of(found, name) if found else NO_FACTS
-    return marked(build(spec, facts), marks_of(found))
+    return marked(build(spec, facts, designed=designed), marks_of(found))
 
 
 def _recorded(found: tuple[Standing, ...], name: str, rescue: Rescue | None) -> Recorded:

@@ -9,7 +9,7 @@ from casewright.job.documents import head_json
 from casewright.job.record_documents import difference_json
 from casewright.job.resolving import Resolved
 from casewright.record import Entry
-from casewright.resolve import Conflict, FactChange, Recut
+from casewright.resolve import Conflict, FactChange, Misfit, Recut, Remedy
 from casewright.room.specs import JobSpec
 
 __all__ = ["resolve_document"]
@@ -44,6 +44,7 @@ def resolve_document(spec: JobSpec, resolved: Resolved, yes: Entry | None) -> _J
         ],
         "again": [_again(each, unit) for each in proposal.again],
         "impossible": [_conflict(each, unit) for each in proposal.conflicts],
+        "misfits": [_misfit(each, unit) for each in proposal.misfits],
     }
 
 
@@ -66,11 +67,26 @@ def _conflict(conflict: Conflict, unit: Unit) -> _Json:
         "low": length_json(fit.low, unit),
         "high": length_json(fit.high, unit),
         "because": _paths(conflict.because),
-        "remedies": [
-            {"rung": r.rung, "says": r.says, "minutes": r.minutes, "stock": r.stock}
-            for r in conflict.remedies
-        ],
+        "remedies": _remedies(conflict.remedies),
     }
+
+
+def _misfit(misfit: Misfit, unit: Unit) -> _Json:
+    size = misfit.dim
+    return {
+        "path": misfit.part.path,
+        "side": misfit.side,
+        "is": length_json(size.value, unit),
+        "wanted": length_json(size.wanted, unit),
+        "says": list(misfit.says),
+        "remedies": _remedies(misfit.remedies),
+    }
+
+
+def _remedies(remedies: tuple[Remedy, ...]) -> list[_Json]:
+    return [
+        {"rung": r.rung, "says": r.says, "minutes": r.minutes, "stock": r.stock} for r in remedies
+    ]
 
 
 def _paths(changes: tuple[FactChange, ...]) -> list[str]:

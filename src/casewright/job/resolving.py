@@ -63,8 +63,8 @@ def resolve(job: LoadedJob) -> Resolved:
     since = _last_accepted(entries)
     then = () if since is None else as_of(entries, since)
     with collector_at_rest():
-        after = room_with(job.spec, entries, name)
         before = room_with(job.spec, then, name)
+        after = room_with(job.spec, entries, name, designed=before.designed)
         found = held(standing(entries))
         gone = marks_of(held(standing(then))).spoiled
         marks = marks_of(found).spoiled

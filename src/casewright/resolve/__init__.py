@@ -1,8 +1,10 @@
 """What a fact changes, and what can be done about it."""
 
 from casewright.resolve.differences import Difference, differences
+from casewright.resolve.misfits import Misfit
+from casewright.resolve.moves import Remedy, Rung
 from casewright.resolve.proposal import Change, Conflict, Kept, Proposal, propose
-from casewright.resolve.remedies import Remedy, Rung, remedies
+from casewright.resolve.remedies import remedies
 from casewright.resolve.sources import FactChange
 from casewright.resolve.spoiled import Offcut, Recut, recut
 
@@ -12,6 +14,7 @@ __all__ = [
     "Difference",
     "FactChange",
     "Kept",
+    "Misfit",
     "Offcut",
     "Proposal",
     "Recut",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, fields, is_dataclass
+from functools import cache
 from typing import Any, Literal
 
 from casewright.casework.parts import Part
@@ -92,11 +93,16 @@ def _numbers(value: Any) -> Any:
     """What a cut or a row of holes is made to and how, without where the numbers come from."""
     if isinstance(value, Dim):
         return value.value
-    if is_dataclass(value):
-        return tuple(_numbers(getattr(value, field.name)) for field in fields(value))
     if isinstance(value, tuple):
-        return tuple(_numbers(each) for each in value)
+        return [_numbers(each) for each in value]
+    if names := _field_names(value.__class__):
+        return [_numbers(getattr(value, name)) for name in names]
     return value
+
+
+@cache
+def _field_names(kind: type) -> tuple[str, ...]:
+    return tuple(field.name for field in fields(kind)) if is_dataclass(kind) else ()
 
 
 def _size(part: Part, unit: Unit, *, with_stock: bool = True) -> str:

@@ -8,7 +8,9 @@ from dataclasses import dataclass
 from casewright.casework.parts import Part
 from casewright.dims import Fit
 from casewright.resolve.differences import Difference, differences
-from casewright.resolve.remedies import Remedy, remedies
+from casewright.resolve.misfits import Misfit, misfits
+from casewright.resolve.moves import Remedy
+from casewright.resolve.remedies import remedies
 from casewright.resolve.sources import FactChange, Sources
 from casewright.resolve.spoiled import Offcut, Recut, recut
 from casewright.room.model import Room
@@ -83,8 +85,8 @@ class Proposal:
         Pieces to be made otherwise.
     again
         Spoiled pieces, with where each is cut from.
-    conflicts
-        What is impossible now.
+    conflicts, misfits
+        What is impossible now: fits outside their bands, pieces that do not go together.
     """
 
     facts: tuple[FactChange, ...]
@@ -93,11 +95,12 @@ class Proposal:
     changes: tuple[Change, ...]
     again: tuple[Recut, ...]
     conflicts: tuple[Conflict, ...]
+    misfits: tuple[Misfit, ...]
 
     @property
     def is_empty(self) -> bool:
         """Whether there is nothing to say yes to."""
-        return not (self.changes or self.again or self.conflicts)
+        return not (self.changes or self.again or self.conflicts or self.misfits)
 
 
 def propose(
@@ -143,6 +146,7 @@ def propose(
             for fit in after.chain.fits.values()
             if not fit.holds
         ),
+        misfits=misfits(after, offcuts),
     )
 
 

@@ -21,7 +21,7 @@ from casewright.survey.survey import Survey, survey
 __all__ = ["build"]
 
 
-def build(spec: JobSpec, facts: Facts = NO_FACTS) -> Room:
+def build(spec: JobSpec, facts: Facts = NO_FACTS, *, designed: Chain | None = None) -> Room:
     """The whole job as a model. A pure function: the same input gives the same output.
 
     Parameters
@@ -30,12 +30,14 @@ def build(spec: JobSpec, facts: Facts = NO_FACTS) -> Room:
         The job, defaults filled in.
     facts
         Frozen sizes by path, on top of the readings typed in the job itself.
+    designed
+        That of another room of the same job, so that it is not built again; None: not at hand.
     """
     known = merged(spec.file_facts, facts)
     room = _built(spec, known)
     if not known:
         return room
-    return replace(room, designed=_built(spec, NO_FACTS).chain)
+    return replace(room, designed=designed or _built(spec, NO_FACTS).chain)
 
 
 def _built(spec: JobSpec, facts: Facts) -> Room:

@@ -1,0 +1,98 @@
+"""Made pieces that do not go together with what else is made: parallel ones that differ."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from casewright.casework.cases import Case
+from casewright.casework.parts import Part
+from casewright.casework.proof import Proof, as_findings
+from casewright.casework.proof.prove import GRID
+from casewright.casework.verification import verify
+from casewright.dims import Dim, Origin
+from casewright.facts import NO_FACTS, Fact
+from casewright.findings import Severity
+from casewright.resolve.moves import Move, Remedy, mended, sides_of
+from casewright.resolve.slopes import slope
+from casewright.resolve.spoiled import Offcut
+from casewright.room.build import build
+from casewright.room.model import Room
+
+__all__ = ["Misfit", "misfits", "with_size"]
+
+
+@dataclass(frozen=True, slots=True)
+class Misfit:
+    """A made piece that what it meets does not go together with.
+
+    Parameters
+    ----------
+    part
+        The piece.
+    side
+        Which of its sizes is to blame.
+    says
+        What does not hold because of it, in words.
+    dim
+        That size, as it is and as it is wanted.
+    remedies
+        Those that apply, the least work first.
+    """
+
+    part: Part
+    side: str
+    says: tuple[str, ...]
+    dim: Dim
+    remedies: tuple[Remedy, ...]
+
+
+def misfits(room: Room, offcuts: Sequence[Offcut] = ()) -> tuple[Misfit, ...]:
+    """The made pieces whose size is not the one wanted, and breaks the proof of their case.
+
+    A difference that assembly takes up is none. The outside of a case is judged by its fits, and
+    so is every piece that a fit rests on.
+
+    Parameters
+    ----------
+    offcuts
+        Those on hand.
+    """
+    return tuple(misfit for case in room.cases for misfit in _in_case(room, case, offcuts))
+
+
+def with_size(room: Room, dim: Dim, move: Move) -> Room:
+    """The room as it would be, were a made piece of another size."""
+    held = room.chain.facts
+    facts = {path: fact for path, fact in held.items() if isinstance(fact, Fact)}
+    facts[dim.path] = Fact(Origin("made", "tried"), cut=dim.value + move.by)
+    return build(replace(room.spec, file_facts=NO_FACTS), facts, designed=room.designed)
+
+
+def _in_case(room: Room, case: Case, offcuts: Sequence[Offcut]) -> Iterator[Misfit]:
+    own = f"{case.key}."
+    gaps = [fit.gap for path, fit in room.chain.fits.items() if path.startswith(own)]
+    moves = [
+        Move(part, side, dim, dim.wanted - dim.value)
+        for part in case.parts
+        if part.state != "planned"
+        for side, dim in sides_of(part)
+        if dim.value != dim.wanted and not any(slope(gap, dim) for gap in gaps)
+    ]
+    broken = _broken(room, case) if moves else ()
+    for move in moves if broken else ():
+        tried = with_size(room, move.dim, move)
+        left = _broken(tried, next(each for each in tried.cases if each.key == case.key))
+        mends = tuple(says for says in broken if says not in left)
+        if mends and len(left) < len(broken):
+            remedies = tuple(mended(room, (move,), offcuts))
+            yield Misfit(move.part, move.side, mends, move.dim, remedies)
+
+
+def _broken(room: Room, case: Case) -> tuple[str, ...]:
+    """What of a case does not go together, each once."""
+    grid = max(room.spec.style["cut_step"].value, GRID)
+    failures = verify(case, hardware=room.spec.hardware, grid=grid).failures
+    told = tuple(failure for failure in failures if failure.check != "size")
+    found = as_findings(Proof(told), unit=room.spec.unit)
+    return tuple(dict.fromkeys(each.says for each in found if each.severity is not Severity.NOTE))

@@ -1,0 +1,145 @@
+"""Laws of what follows from facts: nothing moves but what rests on a size that did."""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime
+from fractions import Fraction
+from itertools import permutations
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from tests.jobs import EXAMPLE_NAMES, example, read
+
+from casewright.casework.parts import Part
+from casewright.dims import Origin
+from casewright.facts import Fact, Facts
+from casewright.job.recorded import marked
+from casewright.record import Entry, facts_of, held, marks_of, standing
+from casewright.resolve import propose
+from casewright.room.build import build
+
+_BASES = """
+format = 1
+unit = "in"
+[stock.plywood]
+measured = "0.720"
+[case.left]
+kind = "base"
+width = "24"
+[case.right]
+kind = "base"
+width = "24"
+"""
+_SPEC = read(_BASES)
+_PLAIN = build(_SPEC)
+_READABLE = tuple(
+    path
+    for path in (
+        "stock.plywood.thickness",
+        "left.width",
+        "left.depth",
+        "left.height",
+        "right.width",
+    )
+    if path in _PLAIN.chain.nodes
+)
+_OFF = st.fractions(Fraction(-3, 2), Fraction(3, 2), max_denominator=10)
+_CUTS = st.lists(st.sampled_from([part.path for part in _PLAIN.parts]), unique=True, max_size=6)
+
+
+def _reading(path: str, off: Fraction) -> Facts:
+    origin = Origin("measured", "tape")
+    return {path: Fact(origin, built=_PLAIN.chain.nodes[path].value + off)}
+
+
+def _cut(paths: list[str]) -> tuple[Entry, ...]:
+    """Pieces cut to the sizes planned, one after the other."""
+    parts = {part.path: part for part in _PLAIN.parts}
+    return tuple(
+        Entry(
+            id=f"e{number}",
+            device="bench",
+            seq=number,
+            at=datetime(2026, 5, 12, tzinfo=UTC),
+            kind="cut",
+            path=path,
+            sizes=tuple(
+                sorted(
+                    (dim.path.removeprefix(f"{path}."), dim.value)
+                    for dim in (parts[path].blank.length, parts[path].blank.width)
+                )
+            ),
+        )
+        for number, path in enumerate(paths, 1)
+    )
+
+
+@pytest.mark.parametrize("name", EXAMPLE_NAMES)
+def test_a_reading_equal_to_the_design_changes_nothing(name: str) -> None:
+    spec = read(example(name))
+    plain = build(spec)
+    facts = {
+        path: Fact(Origin("measured", "calliper"), built=node.value)
+        for path, node in plain.chain.nodes.items()
+        if node.origin is not None and node.origin.kind == "made"
+    }
+    told = propose(plain, build(spec, facts))
+    assert told.is_empty
+    assert not told.facts
+
+
+@settings(max_examples=12, deadline=None)
+@given(_CUTS, st.sampled_from(_READABLE), _OFF)
+def test_what_is_cut_never_changes(paths: list[str], read_: str, off: Fraction) -> None:
+    """Its outline stays, and what rests on no reading stays as it was; what changes says why."""
+    found = held(standing(_cut(paths)))
+    facts = facts_of(found)
+    before = marked(build(_SPEC, facts), marks_of(found))
+    after = marked(build(_SPEC, {**facts, **_reading(read_, off)}), marks_of(found))
+    told = propose(before, after)
+    old = {part.path: part for part in before.parts}
+    for kept in told.kept:
+        for now, then in zip(_outline(kept.part), _outline(old[kept.part.path]), strict=True):
+            assert now == then
+    assert {kept.part.path for kept in told.kept} == set(paths)
+    for change in told.changes:
+        assert not (change.difference.old and change.difference.path in paths)
+        assert [fact.path for fact in change.because] == [read_]
+    if not off:
+        assert told.is_empty
+
+
+def _outline(part: Part) -> tuple[Fraction, Fraction]:
+    return part.blank.length.value, part.blank.width.value
+
+
+@settings(max_examples=8, deadline=None)
+@given(_CUTS, st.sampled_from(_READABLE), _OFF)
+def test_what_was_accepted_is_not_told_again(paths: list[str], read_: str, off: Fraction) -> None:
+    """Working it out twice is working it out once: against itself nothing changes."""
+    found = held(standing(_cut(paths)))
+    facts = {**facts_of(found), **_reading(read_, off)}
+    first, second = (marked(build(_SPEC, facts), marks_of(found)) for _ in range(2))
+    told = propose(first, second)
+    assert not told.changes
+    assert not told.facts
+
+
+def test_the_order_of_independent_readings_does_not_matter() -> None:
+    """Taken in one by one in any order they come to one room; each change names its own."""
+    readings = {path: _reading(path, Fraction(3, 4)) for path in _READABLE}
+    outcomes = set()
+    for order in permutations(_READABLE[:3]):
+        facts: dict[str, Fact] = {}
+        for path in order:
+            facts |= readings[path]
+        told = propose(_PLAIN, build(_SPEC, facts))
+        outcomes.add(
+            tuple(
+                (c.difference.path, c.difference.new, tuple(f.path for f in c.because))
+                for c in told.changes
+            )
+        )
+    assert len(outcomes) == 1
+    assert next(iter(outcomes))

@@ -1,0 +1,114 @@
+"""What is impossible, and what helps: sizes worked out by hand beside each."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from fractions import Fraction
+
+import pytest
+from tests.jobs import read
+
+from casewright.dims import Origin
+from casewright.facts import Fact
+from casewright.resolve import Offcut, Proposal, Remedy, propose
+from casewright.room.build import build
+from casewright.sources import INCH
+
+_SPEC = read("""
+format = 1
+unit = "in"
+[case.left]
+kind = "base"
+width = 24
+[case.right]
+kind = "base"
+width = 24
+[run.counter]
+cases = ["left", "right"]
+wall = ["50", "50 1/8"]
+""")
+_PLAIN = build(_SPEC)
+_DOORS = ("left.door_left.slab", "left.door_right.slab")
+
+
+def _cut(sizes: Mapping[str, Fraction], offcuts: tuple[Offcut, ...] = ()) -> Proposal:
+    """What follows once these numbers are cut to other sizes than planned, by so much [mm]."""
+    nodes = _PLAIN.chain.nodes
+    facts = {
+        path: Fact(Origin("made", "cut"), cut=nodes[path].value + off)
+        for path, off in sizes.items()
+    }
+    room = build(_SPEC, facts)
+    cases = tuple(
+        replace(
+            case,
+            parts=tuple(
+                replace(part, state="cut") if any(f.startswith(part.path) for f in facts) else part
+                for part in case.parts
+            ),
+        )
+        for case in room.cases
+    )
+    return propose(_PLAIN, replace(room, cases=cases), offcuts=offcuts)
+
+
+def _doors(off: Fraction) -> tuple[Remedy, ...]:
+    """What helps a pair of doors that lie apart by so much less than planned."""
+    told = _cut({f"{_DOORS[0]}.blank_width": off, f"{_DOORS[1]}.blank_width": Fraction(0)})
+    return told.conflicts[0].remedies if told.conflicts else ()
+
+
+def test_a_difference_inside_the_band_of_a_fit_is_absorbed() -> None:
+    told = _cut({f"{_DOORS[0]}.blank_width": Fraction(1), f"{_DOORS[1]}.blank_width": Fraction(0)})
+    assert not told.conflicts
+    assert not told.misfits
+
+
+@pytest.mark.parametrize(
+    ("off", "rungs"),
+    [
+        (2, ["adjust", "trim", "design anew"]),
+        (6, ["trim", "design anew"]),
+        (-2, ["adjust", "glue a strip", "recut smaller elsewhere", "recut", "design anew"]),
+        (-6, ["glue a strip", "recut smaller elsewhere", "recut", "design anew"]),
+    ],
+)
+def test_only_what_applies_is_told_the_least_work_first(off: int, rungs: list[str]) -> None:
+    """Side screws move a door by 2 mm (common practice, the usual hinge's data sheet)."""
+    assert [remedy.rung for remedy in _doors(Fraction(off))] == rungs
+
+
+def test_a_door_is_trimmed_to_the_next_mark_that_gives_the_planned_gap() -> None:
+    """Of the one door 6 mm over, the other gives as much: 7.6 marks of 1/32 in, so 8."""
+    says = next(remedy.says for remedy in _doors(Fraction(6)) if remedy.rung == "trim")
+    assert -(-Fraction(6) // (INCH / 32)) == 8
+    assert says == 'take 1/4" off the width of 11 (left.door_right.slab)'
+
+
+def test_a_box_too_wide_is_taken_up_by_its_filler() -> None:
+    told = _cut({"left.width": Fraction(3)})
+    rungs = [remedy.rung for remedy in told.conflicts[0].remedies]
+    assert told.conflicts[0].fit.path == "left.width_error"
+    assert rungs == ["move a filler", "design anew"]
+
+
+def test_a_stretcher_shorter_than_the_bottom_comes_out_of_the_smallest_offcut() -> None:
+    """The bottom governs; what was cut beside it and differs is told with its own remedies."""
+    offcuts = (
+        Offcut("offcut.wide", "plywood", Fraction(700), Fraction(200)),
+        Offcut("offcut.right", "plywood", Fraction(600), Fraction(110)),
+        Offcut("offcut.short", "plywood", Fraction(100), Fraction(110)),
+        Offcut("offcut.thin", "thin_plywood", Fraction(600), Fraction(105)),
+    )
+    sizes = {"left.bottom.length": Fraction(0), "left.rear_stretcher.length": Fraction(-6)}
+    (misfit,) = _cut(sizes, offcuts).misfits
+    assert misfit.part.path == "left.rear_stretcher"
+    assert [remedy.rung for remedy in misfit.remedies] == ["recut from an offcut"]
+    assert misfit.remedies[0].stock == "offcut.right"
+
+
+def test_a_stretcher_longer_than_the_bottom_is_trimmed_to_it() -> None:
+    sizes = {"left.bottom.length": Fraction(0), "left.rear_stretcher.length": INCH / 4}
+    (misfit,) = _cut(sizes).misfits
+    assert misfit.remedies[0].says == 'take 1/4" off the length of 5 (left.rear_stretcher)'
