@@ -8,13 +8,13 @@ import pytest
 from tests.jobs import EXAMPLE_NAMES, example, loaded
 
 from casewright.facts import NO_FACTS
-from casewright.resolve.differences import differences
 from casewright.job.recorded import marked
 from casewright.job.recording import Said, draft
 from casewright.job.worked import work_out
 from casewright.job.writer import Writer
 from casewright.record import Entry, facts_of, marks_of, standing
 from casewright.record.codec import LONGEST_BODY, body_of
+from casewright.resolve.differences import differences
 from casewright.room.build import build
 
 

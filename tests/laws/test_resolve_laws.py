@@ -14,7 +14,9 @@ from tests.jobs import EXAMPLE_NAMES, example, read
 from casewright.casework.parts import Part
 from casewright.dims import Origin
 from casewright.facts import Fact, Facts
+from casewright.findings import Severity
 from casewright.job.recorded import marked
+from casewright.job.worked import work_out
 from casewright.record import Entry, facts_of, held, marks_of, standing
 from casewright.resolve import propose
 from casewright.room.build import build
@@ -143,3 +145,23 @@ def test_the_order_of_independent_readings_does_not_matter() -> None:
         )
     assert len(outcomes) == 1
     assert next(iter(outcomes))
+
+
+@settings(max_examples=12, deadline=None)
+@given(
+    st.lists(st.sampled_from([part.path for part in _PLAIN.parts]), unique=True, min_size=1,
+             max_size=6),
+    st.sampled_from(["length", "width"]), st.sampled_from([-6, -2, 2, 6]),
+)  # fmt: skip
+def test_what_stops_the_work_is_named_as_impossible(paths: list[str], side: str, off: int) -> None:
+    """One of the pieces cut is off: where it does not go together any more, that is told."""
+    parts = {part.path: part for part in _PLAIN.parts}
+    dims = [d for p in paths for d in (parts[p].blank.length, parts[p].blank.width)]
+    facts = {dim.path: Fact(Origin("made", "cut"), cut=dim.value) for dim in dims}
+    wrong = parts[paths[0]].blank.length if side == "length" else parts[paths[0]].blank.width
+    facts[wrong.path] = Fact(Origin("made", "cut"), cut=wrong.value + off)
+    worked = work_out(_SPEC, facts)
+    stops = [found for found in worked.findings if found.severity is Severity.STOP]
+    found = held(standing(_cut(paths)))
+    told = propose(_PLAIN, marked(worked.room, marks_of(found)))
+    assert bool(told.conflicts or told.misfits) or not stops

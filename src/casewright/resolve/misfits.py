@@ -50,8 +50,8 @@ class Misfit:
 def misfits(room: Room, offcuts: Sequence[Offcut] = ()) -> tuple[Misfit, ...]:
     """The made pieces whose size is not the one wanted, and breaks the proof of their case.
 
-    A difference that assembly takes up is none. The outside of a case is judged by its fits, and
-    so is every piece that a fit rests on.
+    A difference that assembly takes up is none. The outside of a case is judged by its fits; a
+    piece that a fit rests on is told where the fit holds and the case still does not go together.
 
     Parameters
     ----------
@@ -70,29 +70,39 @@ def with_size(room: Room, dim: Dim, move: Move) -> Room:
 
 
 def _in_case(room: Room, case: Case, offcuts: Sequence[Offcut]) -> Iterator[Misfit]:
-    own = f"{case.key}."
-    gaps = [fit.gap for path, fit in room.chain.fits.items() if path.startswith(own)]
     moves = [
         Move(part, side, dim, dim.wanted - dim.value)
         for part in case.parts
         if part.state != "planned"
         for side, dim in sides_of(part)
-        if dim.value != dim.wanted and not any(slope(gap, dim) for gap in gaps)
+        if dim.value != dim.wanted
     ]
-    broken = _broken(room, case) if moves else ()
+    broken = _broken(room, case) if moves else {}
     for move in moves if broken else ():
+        judged = _judged(room, case, move.dim)
+        told = {says for says, grave in broken.items() if grave or not judged}
+        if not told or False in judged:
+            continue
         tried = with_size(room, move.dim, move)
         left = _broken(tried, next(each for each in tried.cases if each.key == case.key))
-        mends = tuple(says for says in broken if says not in left)
+        mends = tuple(says for says in broken if says in told and says not in left)
         if mends and len(left) < len(broken):
             remedies = tuple(mended(room, (move,), offcuts))
             yield Misfit(move.part, move.side, mends, move.dim, remedies)
 
 
-def _broken(room: Room, case: Case) -> tuple[str, ...]:
-    """What of a case does not go together, each once."""
+def _judged(room: Room, case: Case, dim: Dim) -> set[bool]:
+    """Whether the fits of a case that rest on a size hold; empty where none does."""
+    own = f"{case.key}."
+    fits = (fit for path, fit in room.chain.fits.items() if path.startswith(own))
+    return {fit.holds for fit in fits if slope(fit.gap, dim)}
+
+
+def _broken(room: Room, case: Case) -> dict[str, bool]:
+    """What of a case does not go together, and whether it stops the work."""
     grid = max(room.spec.style["cut_step"].value, GRID)
     failures = verify(case, hardware=room.spec.hardware, grid=grid).failures
     told = tuple(failure for failure in failures if failure.check != "size")
     found = as_findings(Proof(told), unit=room.spec.unit)
-    return tuple(dict.fromkeys(each.says for each in found if each.severity is not Severity.NOTE))
+    grave = [each for each in found if each.severity is not Severity.NOTE]
+    return {each.says: each.severity is Severity.STOP for each in grave}
