@@ -7,14 +7,18 @@ from fractions import Fraction
 from casewright.casework.features import Bores, Face, Plane
 from casewright.casework.maker import Maker
 from casewright.casework.setups import pocket_setup
-from casewright.casework.spacing import spaced
-from casewright.dims import Dim
+from casewright.casework.spacing import spread_along
+from casewright.dims import Dim, Place, Way
+from casewright.sources import INCH
 
 __all__ = ["bore_pockets"]
 
 # A pocket leaves the end at mid-thickness and rises at about 15 degrees: 15/56 stands for its
 # tangent (2 - sqrt 3 = 0.26795 against 0.26786), so half a thickness takes 28/15 of it.
 _RUN = Fraction(28, 15)
+
+_MARKS = {"in": INCH / 16, "mm": Fraction(1)}
+"""Pockets are marked to what is read at a glance [mm]: a hair beside makes no difference."""
 
 
 def bore_pockets(
@@ -50,20 +54,16 @@ def bore_pockets(
     for end in ends:
         crosses = end in ("l0", "l1")
         across = reach or (part.finished.width if crosses else part.finished.length)
-        row = spaced(
-            place.at("pockets"),
-            across - start if start else across,
-            maker.style("pocket_spacing"),
-            maker.style("pocket_edge"),
-            f"pockets toward {part.ends[('l0', 'l1', 'w0', 'w1').index(end)]}",
-        )
+        word = part.ends[("l0", "l1", "w0", "w1").index(end)]
+        stretch = across - start if start else across
+        row = _row(maker, place.at("pockets"), stretch, word, marked=crosses)
         if start:
             row = tuple(start + at for at in row)
         count = len(row)
         maker.machine(
             path,
             Bores(
-                path=f"{path}.pockets_{part.ends[('l0', 'l1', 'w0', 'w1').index(end)]}",
+                path=f"{path}.pockets_{word}",
                 kind="pocket",
                 face=face,
                 datum_l=end if crosses else along,
@@ -77,3 +77,24 @@ def bore_pockets(
             ),
         )
     return count
+
+
+def _row(maker: Maker, place: Place, across: Dim, word: str, *, marked: bool) -> tuple[Dim, ...]:
+    """Distances along an end [mm], evenly apart.
+
+    On marks of the tape where the part has a front and a back; a part that is the same from both
+    ends stays so.
+    """
+    edge, step, count = spread_along(
+        place, across, maker.style("pocket_spacing"), maker.style("pocket_edge"),
+        f"pockets toward {word}",
+    )  # fmt: skip
+    if marked:
+        edge, step = (_on_mark(maker, place, f"{word}_edge", edge),
+                      _on_mark(maker, place, f"{word}_step", step))  # fmt: skip
+    return tuple(edge + step * Fraction(n) if n else edge for n in range(count))
+
+
+def _on_mark(maker: Maker, place: Place, name: str, dim: Dim) -> Dim:
+    mark = _MARKS[maker.house.unit]
+    return place.rounded(name, dim, mark, Way.DOWN)[0] if dim.value % mark else dim

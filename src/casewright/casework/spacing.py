@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from casewright.dims import Dim, Place
 
-__all__ = ["spaced", "spread_along"]
+__all__ = ["spread_along"]
 
 
-def spaced(place: Place, length: Dim, most: Dim, edge: Dim, because: str) -> tuple[Dim, ...]:
+def spread_along(
+    place: Place, length: Dim, most: Dim, edge: Dim, because: str
+) -> tuple[Dim, Dim, int]:
     """Distances along an edge, the outer ones `edge` from its ends, no gap over `most`.
 
     On an edge too short for that, two at a quarter of its length from the ends.
@@ -20,19 +20,6 @@ def spaced(place: Place, length: Dim, most: Dim, edge: Dim, because: str) -> tup
         [mm].
     because
         The count in words, for `why`.
-
-    Returns
-    -------
-    At least two distances [mm], ascending.
-    """
-    edge, step, count = spread_along(place, length, most, edge, because)
-    return tuple(edge + step * Fraction(n) if n else edge for n in range(count))
-
-
-def spread_along(
-    place: Place, length: Dim, most: Dim, edge: Dim, because: str
-) -> tuple[Dim, Dim, int]:
-    """The same by its numbers.
 
     Returns
     -------
