@@ -46,6 +46,14 @@ def lifted_weight(room: Room, case: Case) -> Fraction:
     )
 
 
+def _left_off(case: Case) -> str:
+    """What does not hang or lie in the box yet: ' without doors and loose shelves'."""
+    loose = any(part.role == "shelf" for part in case.parts)
+    kinds = {"doors": bool(case.doors), "drawers": bool(case.drawers), "loose shelves": loose}
+    words = [word for word, is_there in kinds.items() if is_there]
+    return f" without {' and '.join(', '.join(words).rsplit(', ', 1))}" if words else ""
+
+
 def _examine(room: Room) -> Iterator[Breach]:
     for case in room.cases:
         weight = lifted_weight(room, case)
@@ -53,8 +61,8 @@ def _examine(room: Room) -> Iterator[Breach]:
             up = case.spec.kind == "wall"
             yield Breach(
                 case.key,
-                f"{case.spec.title} weighs about {kilograms(room, weight)} without doors and "
-                f"shelves, over the {kilograms(room, room.spec.shop.lift)} one person lifts here"
+                f"{case.spec.title} weighs about {kilograms(room, weight)}{_left_off(case)}, "
+                f"over the {kilograms(room, room.spec.shop.lift)} one person lifts here"
                 + ("; a ledger or a jack carries it while it is screwed on" if up else ""),
                 measured=kilograms(room, weight),
                 limit=kilograms(room, room.spec.shop.lift),

@@ -105,7 +105,7 @@ def _lacks_tool(room: Room, tool: str, lack: _Lack) -> Breach:
 
 
 def _may_be_screwed(room: Room, lack: _Lack) -> bool:
-    """Whether some of the parts belong to a case other than a bookcase, which has dadoes always."""
+    """Whether some of the parts belong to a case that is no bookcase: that has dadoes always."""
     cases = {case.spec.key: case.spec.kind for case in room.cases}
     return any(cases.get(path.partition(".")[0]) != "bookcase" for path in lack.parts)
 
