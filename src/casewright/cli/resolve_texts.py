@@ -61,11 +61,19 @@ def _again(recut: Recut, unit: Unit) -> str:
     part, offcut = recut.part, recut.offcut
     size = " x ".join(shop_text(d.value, unit) for d in (part.blank.length, part.blank.width))
     if offcut is None:
-        source = "no offcut on hand holds it; it goes onto the stock still to be cut"
+        source = f"no offcut on hand holds it; {_on_sheets(recut.sheets)}"
     else:
         sides = " x ".join(shop_text(d, unit) for d in (offcut.length, offcut.width))
         source = f"out of {offcut.path}, {sides}"
     return f"  {part.mark:4}  {part.path}  cut it again, {size}, {source}"
+
+
+def _on_sheets(more: int | None) -> str:
+    if more is None:
+        return "it goes onto the stock still to be cut"
+    if not more:
+        return "it fits onto the sheets still to be cut"
+    return f"beside what is still to be cut it takes {counted(more, 'more sheet')}"
 
 
 def _impossible(proposal: Proposal, unit: Unit) -> Iterator[str]:

@@ -55,6 +55,7 @@ def _again(recut: Recut, unit: Unit) -> _Json:
         "length": length_json(size.length.value, unit),
         "width": length_json(size.width.value, unit),
         "offcut": recut.offcut.path if recut.offcut else None,
+        "more_sheets": recut.sheets,
     }
 
 

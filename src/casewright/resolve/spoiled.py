@@ -10,6 +10,7 @@ from casewright.breakdown import common_unit, saw_kerf
 from casewright.casework.parts import Part
 from casewright.cutting.engine import Stop, solve
 from casewright.cutting.problem import PartDemand, Problem, StockItem
+from casewright.resolve.sheets_left import more_sheets
 from casewright.room.model import Room
 
 __all__ = ["Offcut", "Recut", "recut", "smallest_holding"]
@@ -60,10 +61,14 @@ class Recut:
         As it is to be cut now.
     offcut
         None: none on hand holds it, and it goes onto the stock still to be cut.
+    sheets
+        How many more sheets the pieces of this stock that no offcut holds take together, beside
+        what is still to be cut [-]; None where that is not known, or it has an offcut.
     """
 
     part: Part
     offcut: Offcut | None
+    sheets: int | None = None
 
 
 def smallest_holding(
@@ -91,7 +96,15 @@ def recut(room: Room, lost: Sequence[Part], offcuts: Sequence[Offcut]) -> tuple[
     for stock in dict.fromkeys(part.stock for part in lost):
         own = [part for part in lost if part.stock == stock]
         found.update(_laid_out(room, own, [each for each in offcuts if each.stock == stock]))
-    return tuple(Recut(part, found.get(part.path)) for part in lost)
+    others: dict[str, list[Part]] = {}
+    for part in lost:
+        if part.path not in found:
+            others.setdefault(part.stock, []).append(part)
+    sheets = {stock: more_sheets(room, stock, parts) for stock, parts in others.items()}
+    return tuple(
+        Recut(part, found.get(part.path), None if part.path in found else sheets[part.stock])
+        for part in lost
+    )
 
 
 def _laid_out(room: Room, lost: Sequence[Part], offcuts: Sequence[Offcut]) -> dict[str, Offcut]:
