@@ -201,8 +201,8 @@ def run_of(key: str, table: RunTable, origins: Origins) -> RunSpec:
         on=table.on or "",
         after=table.after or "",
         before=table.before or "",
-        left_filler=None if table.left_filler is None else origins.given(
-            table.left_filler, ("run", key, "left_filler")
-        ),
+        left_filler=None
+        if table.left_filler is None
+        else origins.given(table.left_filler, ("run", key, "left_filler")),
         centre=tuple(table.centre.items()),
     )

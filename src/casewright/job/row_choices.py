@@ -85,9 +85,7 @@ def _without_doors(
             reporter.tell((*base, "front", name), what, f"take {name} out")
 
 
-def _roll_outs(
-    base: KeyPath, case: CaseTable, kinds: Sequence[str], reporter: Reporter
-) -> None:
+def _roll_outs(base: KeyPath, case: CaseTable, kinds: Sequence[str], reporter: Reporter) -> None:
     """Roll-outs run behind doors, in place of shelves."""
     if not case.roll_outs:
         return

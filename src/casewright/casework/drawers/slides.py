@@ -173,9 +173,7 @@ def _height(maker: Maker, place: Place, opening: Opening, kind: SlideKind) -> Di
     return height
 
 
-def _bore(
-    maker: Maker, side: str, name: str, kind: SlideKind, sizes: tuple[Dim, Dim]
-) -> str:
+def _bore(maker: Maker, side: str, name: str, kind: SlideKind, sizes: tuple[Dim, Dim]) -> str:
     """The row of pilot holes of one slide, from the side's lower end and its front edge.
 
     Parameters
