@@ -6,12 +6,22 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from itertools import product
 
-from casewright.layout.one_wall import FillersAsked, LayoutDemand, WallLayout, lay_out
+from casewright.layout.costs import stray_seams
+from casewright.layout.demands import FillersAsked, LayoutDemand
+from casewright.layout.one_wall import lay_out
 from casewright.layout.tasks import WallTask
+from casewright.layout.wall_layout import WallLayout
+from casewright.layout.wall_order import order_kind
 
 __all__ = ["LayoutAnswer", "LayoutKind", "answers", "kind_of"]
 
 _MOST = 5
+_ORDERS = 2
+"""Other orders looked for beside the best."""
+
+_FAR_OFF = 200
+"""An answer is not worth a look that costs as much more than the best as if a middle stood so
+many half steps off what it is to stand on."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,11 +36,18 @@ class LayoutKind:
         Where the filler goes.
     widths
         How many different widths are built [-].
+    on_seams
+        Whether every seam stands on one of those it is best to stand on.
+    order
+        What the places look like, left to right or right to left; empty where their order is
+        given.
     """
 
     off: tuple[str, ...]
     fillers: FillersAsked | None
     widths: int
+    on_seams: bool
+    order: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,18 +67,23 @@ class LayoutAnswer:
     trade: tuple[str, ...]
 
 
-def kind_of(layout: WallLayout) -> LayoutKind:
-    """The kind of an answer."""
+def kind_of(asked: WallTask, layout: WallLayout) -> LayoutKind:
+    """The kind of an answer to a task."""
     task = layout.task
     off = tuple(
         place.key for n, place in enumerate(task.places) if layout.off_centre(n) not in (0, 1)
     )
-    fillers: FillersAsked | None = None
-    if task.left is not None and task.right is not None:
-        fillers = "left" if layout.left > layout.right else "right"
-        if abs(layout.left - layout.right) <= 1:
-            fillers = "equal"
-    return LayoutKind(off, fillers, len(_built(layout)))
+    order = order_kind(asked, layout.order)
+    on_seams = not stray_seams(task, layout.left, layout.widths)
+    return LayoutKind(off, _fillers(layout), len(_built(layout)), on_seams, order)
+
+
+def _fillers(layout: WallLayout) -> FillersAsked | None:
+    if layout.task.left is None or layout.task.right is None:
+        return None
+    if abs(layout.left - layout.right) <= 1:
+        return "equal"
+    return "left" if layout.left > layout.right else "right"
 
 
 def _built(layout: WallLayout) -> tuple[int, ...]:
@@ -78,12 +100,12 @@ def answers(task: WallTask, text: Callable[[int], str]) -> tuple[LayoutAnswer, .
     text
         How a number of steps is written: '33 1/2'.
     """
-    best: dict[LayoutKind, WallLayout] = {}
-    for demand in _demands(task):
-        found = lay_out(task, demand)
-        if found is None:
-            continue
-        kind = kind_of(found)
+    first = lay_out(task)
+    if first is None:
+        return ()
+    best = {kind_of(task, first): first}
+    for found in _others(task, first):
+        kind = kind_of(task, found)
         known = best.get(kind)
         if known is None or _rank(found) < _rank(known):
             best[kind] = found
@@ -91,6 +113,7 @@ def answers(task: WallTask, text: Callable[[int], str]) -> tuple[LayoutAnswer, .
     return tuple(
         LayoutAnswer(layout, kind, tuple(_trade(layout, kind, text)))
         for kind, layout in ordered[:_MOST]
+        if layout.cost <= first.cost + _FAR_OFF * task.preferences.off_centre
     )
 
 
@@ -98,8 +121,35 @@ def _rank(layout: WallLayout) -> tuple[int, tuple[int, ...]]:
     return layout.cost, (layout.left, *layout.widths)
 
 
+def _others(task: WallTask, first: WallLayout) -> Iterator[WallLayout]:
+    """The best that meets each demand which the best of all does not meet."""
+    orders = [first.order]
+    while task.is_free and len(orders) <= _ORDERS:
+        found = lay_out(task, LayoutDemand(unlike=tuple(orders)))
+        if found is None:
+            break
+        yield found
+        orders.append(found.order)
+    kind = kind_of(task, first)
+    for demand in _demands(task):
+        if not _meets(kind, first, demand):
+            found = lay_out(task, demand)
+            if found is not None:
+                yield found
+
+
+def _meets(kind: LayoutKind, layout: WallLayout, demand: LayoutDemand) -> bool:
+    """Whether an answer is as demanded already: then no better one is."""
+    centred = demand.on_centre is None or (demand.on_centre and not kind.off)
+    on_seams = kind.on_seams or not demand.on_seams
+    fillers = demand.fillers is None or demand.fillers == kind.fillers
+    pairs = zip(layout.task.places, layout.widths, strict=True)
+    free = {width for place, width in pairs if not place.opening and place.low < place.high}
+    return centred and fillers and on_seams and (not demand.one_width or len(free) <= 1)
+
+
 def _demands(task: WallTask) -> Iterator[LayoutDemand]:
-    """What is insisted on in turn: nothing first, which gives the best answer of all."""
+    """What is insisted on: one thing or two at a time, only one where the order is free."""
     centred: tuple[bool | None, ...] = (None,)
     if any(place.centre is not None for place in task.places):
         centred = (None, True, False)
@@ -108,21 +158,18 @@ def _demands(task: WallTask) -> Iterator[LayoutDemand]:
         ends = (None, "equal", "left", "right")
     free = sum(not place.opening and place.low < place.high for place in task.places)
     alike = (False, True) if free > 1 else (False,)
-    for on_centre, fillers, one_width in product(centred, ends, alike):
-        yield LayoutDemand(on_centre, fillers, one_width)
+    seams = (False, True) if task.seams else (False,)
+    for on_centre, fillers, one_width, on_seams in product(centred, ends, alike, seams):
+        asked = (on_centre is not None) + (fillers is not None) + one_width + on_seams
+        if asked <= (1 if task.is_free else 2):
+            yield LayoutDemand(on_centre, fillers, one_width, on_seams)
 
 
 def _trade(layout: WallLayout, kind: LayoutKind, text: Callable[[int], str]) -> Iterator[str]:
     task = layout.task
-    for number, place in enumerate(task.places):
-        if place.centre is None:
-            continue
-        off = layout.off_centre(number)
-        if place.key not in kind.off:
-            yield f"{place.key} on its centre"
-        else:
-            side = "right" if off > 0 else "left"
-            yield f"{place.key} {text(abs(off) // 2)} {side} of its centre"
+    if layout.order:
+        yield f"in the order {', '.join(place.key for place in task.places)}"
+    yield from _centres(layout, kind, text)
     built = _built(layout)
     if len(built) == 1:
         yield f"every case {text(built[0])}"
@@ -135,3 +182,24 @@ def _trade(layout: WallLayout, kind: LayoutKind, text: Callable[[int], str]) -> 
         yield f"fillers alike, {text(layout.left)}"
     elif kind.fillers is not None:
         yield f"fillers of {text(layout.left)} at the left and {text(layout.right)} at the right"
+
+
+def _centres(layout: WallLayout, kind: LayoutKind, text: Callable[[int], str]) -> Iterator[str]:
+    """What stands where it is to stand."""
+    task = layout.task
+    for number, place in enumerate(task.places):
+        if place.centre is None:
+            continue
+        off = layout.off_centre(number)
+        if place.key not in kind.off:
+            yield f"{place.key} on its centre"
+        else:
+            side = "right" if off > 0 else "left"
+            yield f"{place.key} {text(abs(off) // 2)} {side} of its centre"
+    stray = stray_seams(task, layout.left, layout.widths)
+    if task.seams:
+        yield _stray(stray) if stray else "every seam on one below"
+
+
+def _stray(count: int) -> str:
+    return f"{count} seam{'s' if count > 1 else ''} on none below"

@@ -9,11 +9,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from itertools import permutations
 from typing import Literal
 
 from casewright.layout.tasks import EndFiller, RunPlace, WallTask
 
 __all__ = ["LayoutConflict", "Relief", "conflicts", "relieved"]
+
+_TRIED = 7
 
 ReliefOf = Literal["wall", "place", "left filler", "right filler"]
 
@@ -79,7 +82,12 @@ class _Stretch:
 
 
 def conflicts(task: WallTask) -> tuple[LayoutConflict, ...]:
-    """Every stretch that cannot be filled, left to right; none when something fits."""
+    """Every stretch that cannot be filled, left to right; none when something fits.
+
+    Where the order is free: of the order that comes nearest to fitting.
+    """
+    if task.is_free:
+        task = min(_orders(task), key=_shortage)
     return tuple(
         LayoutConflict(
             each.start,
@@ -91,6 +99,25 @@ def conflicts(task: WallTask) -> tuple[LayoutConflict, ...]:
         for each in _stretches(task)
         if each.short
     )
+
+
+def _orders(task: WallTask) -> Iterator[WallTask]:
+    """Each order that keeps neighbours together; as listed first, and alone where nothing is held.
+
+    Of more places than are worth trying the order as listed.
+    """
+    listed = replace(task, is_free=False, beside=())
+    yield listed
+    if len(task.places) > _TRIED or all(place.start is None for place in task.places):
+        return
+    for places in permutations(task.places):
+        at = {place.key: n for n, place in enumerate(places)}
+        if all(abs(at[one] - at[other]) == 1 for one, other in task.beside):
+            yield replace(listed, places=places)
+
+
+def _shortage(task: WallTask) -> int:
+    return sum(abs(each.short) for each in _stretches(task))
 
 
 def _stretches(task: WallTask) -> Iterator[_Stretch]:

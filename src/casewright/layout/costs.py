@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import accumulate, pairwise
 
 from casewright.layout.tasks import WallTask
 
-__all__ = ["cost_of"]
+__all__ = ["cost_of", "stray_seams"]
 
 
 def cost_of(task: WallTask, left: int, widths: Sequence[int], right: int) -> int:
@@ -25,17 +26,39 @@ def cost_of(task: WallTask, left: int, widths: Sequence[int], right: int) -> int
     for place, width in built:
         cost += likes.wish * abs(width - place.wished) if place.wished is not None else 0
         cost += likes.orphan if width < likes.narrow else 0
-    half = len(built) // 2
-    for (_, one), (_, other) in zip(built[:half], built[::-1], strict=False):
-        cost += likes.mirror * abs(one - other)
+    cost += likes.mirror * _unlike_their_mirror(task, widths)
     if task.left is not None and task.right is not None:
         cost += likes.fillers * abs(left - right)
     for filler, width in ((task.left, left), (task.right, right)):
         if filler is not None and filler.wished is not None:
             cost += likes.filler_wish * abs(width - filler.wished)
+    cost += likes.seam * stray_seams(task, left, widths)
     start = left
     for place, width in zip(task.places, widths, strict=True):
         if place.centre is not None:
             cost += likes.off_centre * abs(2 * start + width - place.centre)
         start += width
     return cost
+
+
+def _unlike_their_mirror(task: WallTask, widths: Sequence[int]) -> int:
+    """By how much cases differ from the case as far from the other end [steps]."""
+    half = len(widths) // 2
+    pairs = zip(task.places[:half], widths, task.places[::-1], widths[::-1], strict=False)
+    return sum(
+        abs(width - other)
+        for place, width, opposite, other in pairs
+        if not place.opening and not opposite.opening
+    )
+
+
+def stray_seams(task: WallTask, left: int, widths: Sequence[int]) -> int:
+    """Seams between two cases that stand on none of the seams they are to stand on [-]."""
+    if not task.seams:
+        return 0
+    ends = accumulate(widths, initial=left)
+    inner = list(ends)[1:-1]
+    return sum(
+        seam not in task.seams and not one.opening and not other.opening
+        for seam, (one, other) in zip(inner, pairwise(task.places), strict=True)
+    )

@@ -75,6 +75,32 @@ class LayoutProgramme:
         """A sum of variables with their factors that must lie between two numbers."""
         self._rows.append((dict(terms), low, high))
 
+    def require_if(
+        self,
+        choice: int | None,
+        terms: Mapping[int, int],
+        *,
+        low: int | None = None,
+        high: int | None = None,
+        reach: int,
+    ) -> None:
+        """A sum that must lie between two numbers where a choice is yes.
+
+        Parameters
+        ----------
+        choice
+            None: always.
+        reach
+            As far as the sum can be outside where the choice is no.
+        """
+        if choice is None:
+            self.require(terms, low=low, high=high)
+            return
+        if high is not None:
+            self.require({**terms, choice: reach}, high=high + reach)
+        if low is not None:
+            self.require({**terms, choice: -reach}, low=low - reach)
+
     def distance(self, terms: Mapping[int, int], to: int, reach: int, *, cost: int) -> int:
         """A variable that is at least as large as a sum is far from a number.
 

@@ -25,6 +25,8 @@ class RunPlace:
     opening
         True for what is bought and not built: it counts neither as a width to build nor as one
         that mirrors another.
+    sort
+        What it is, drawers or doors: two of one sort and one width may change places unnoticed.
     """
 
     key: str
@@ -34,6 +36,7 @@ class RunPlace:
     start: int | None = None
     centre: int | None = None
     opening: bool = False
+    sort: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,6 +74,9 @@ class Preferences:
         For each step that a case, a filler is off a width asked for [points].
     orphan, narrow
         For each case narrower than so many steps [points], [steps].
+    seam
+        For each seam between two cases that stands on none of the seams it is to stand on
+        [points].
 
     Sources
     -------
@@ -85,6 +91,7 @@ class Preferences:
     filler_wish: int
     orphan: int
     narrow: int
+    seam: int = 0
 
     @classmethod
     def usual(cls, steps_per_inch: int) -> Preferences:
@@ -98,24 +105,31 @@ class Preferences:
         inch = steps_per_inch
         return cls(
             off_centre=50, width=8 * inch, mirror=5, fillers=3, wish=2, filler_wish=1,
-            orphan=20 * inch, narrow=12 * inch,
+            orphan=20 * inch, narrow=12 * inch, seam=4 * inch,
         )  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
 class WallTask:
-    """A run to be laid out between the two ends of a wall, in a sequence that is given.
+    """A run to be laid out between the two ends of a wall.
 
     Parameters
     ----------
     length
         Of the wall: its narrowest reading less what is not known of it [steps].
     places
-        Left to right.
+        Left to right; in any order where that is free.
     left, right
         Fillers at its ends; None where it begins or ends free of a wall, flush with the end.
     preferences
         What makes one answer better than another.
+    is_free
+        Whether the places may be put in another order.
+    beside
+        Keys of two places that must be neighbours, where the order is free.
+    seams
+        What the seams between cases are best to stand on, from the wall's left end [steps]: those
+        of the run below.
     """
 
     length: int
@@ -123,3 +137,6 @@ class WallTask:
     left: EndFiller | None
     right: EndFiller | None
     preferences: Preferences
+    is_free: bool = False
+    beside: tuple[tuple[str, str], ...] = ()
+    seams: tuple[int, ...] = ()

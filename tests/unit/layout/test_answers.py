@@ -58,6 +58,6 @@ def test_every_answer_is_of_its_kind_and_costs_no_less_than_the_best(task: WallT
     found, best = answers(task, str), lay_out(task)
     assert bool(found) == (best is not None)
     for answer in found:
-        assert kind_of(answer.layout) == answer.kind
+        assert kind_of(task, answer.layout) == answer.kind
         assert best is not None
         assert answer.layout.cost >= best.cost

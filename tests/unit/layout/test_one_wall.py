@@ -12,8 +12,9 @@ from hypothesis import settings
 from tests.unit.layout.walls import FILLER, USUAL, case, inches, tasks
 
 from casewright.layout.conflicts import conflicts, relieved
-from casewright.layout.one_wall import WallLayout, lay_out
+from casewright.layout.one_wall import lay_out
 from casewright.layout.tasks import RunPlace, WallTask
+from casewright.layout.wall_layout import WallLayout
 
 _Answer = tuple[int, tuple[int, ...], int]
 
@@ -49,14 +50,25 @@ def _cost(task: WallTask, answer: _Answer) -> int:
         if place.wished is not None:
             cost += likes.wish * abs(width - place.wished)
         cost += likes.orphan * (width < likes.narrow)
-    for n in range(len(built) // 2):
-        cost += likes.mirror * abs(built[n][1] - built[-1 - n][1])
+    for n in range(len(widths) // 2):
+        if not task.places[n].opening and not task.places[-1 - n].opening:
+            cost += likes.mirror * abs(widths[n] - widths[-1 - n])
     for filler, width in ((task.left, left), (task.right, right)):
         if filler and filler.wished is not None:
             cost += likes.filler_wish * abs(width - filler.wished)
     if task.left and task.right:
         cost += likes.fillers * abs(left - right)
-    return cost
+    return cost + likes.seam * _stray(task, answer)
+
+
+def _stray(task: WallTask, answer: _Answer) -> int:
+    """Seams between two cases that are on none of those they are to be on."""
+    left, widths, _ = answer
+    found = 0
+    for n in range(1, len(widths)):
+        free = task.places[n - 1].opening or task.places[n].opening
+        found += bool(task.seams) and left + sum(widths[:n]) not in task.seams and not free
+    return found
 
 
 def _answer(found: WallLayout) -> _Answer:

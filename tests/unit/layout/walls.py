@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 
 from hypothesis import strategies as st
 
 from casewright.layout.tasks import EndFiller, Preferences, RunPlace, WallTask
 
 SMALL = Preferences(
-    off_centre=50, width=16, mirror=5, fillers=3, wish=2, filler_wish=1, orphan=40, narrow=6
+    off_centre=50, width=16, mirror=5, fillers=3, wish=2, filler_wish=1, orphan=40, narrow=6,
+    seam=12,
 )  # fmt: skip
 
 _places = st.builds(
@@ -35,7 +37,9 @@ def tasks(draw: st.DrawFn) -> WallTask:
         start = sum(each.low for each in places[:held]) + draw(st.integers(0, 4))
         places[held] = replace(places[held], start=start)
     length = sum(p.low for p in places) + draw(st.integers(-2, 12))
-    return WallTask(max(length, 1), tuple(places), draw(_fillers), draw(_fillers), SMALL)
+    seams = tuple(draw(st.lists(st.integers(1, 40), max_size=3, unique=True)))
+    ends = draw(_fillers), draw(_fillers)
+    return WallTask(max(length, 1), tuple(places), *ends, SMALL, seams=seams)
 
 
 def inches(value: str) -> int:
@@ -52,3 +56,12 @@ def case(key: str, low: str = "9", high: str = "36") -> RunPlace:
 
 FILLER = EndFiller(inches("0 3/4"), inches("2"))
 USUAL = Preferences.usual(16)
+
+
+@st.composite
+def free_tasks(draw: st.DrawFn) -> WallTask:
+    """A wall of up to four places that may be put in any order, some of them neighbours."""
+    task = draw(tasks())
+    keys = [place.key for place in task.places]
+    beside = tuple(pairwise(keys))[: draw(st.integers(0, 2))]
+    return replace(task, is_free=True, beside=beside)
