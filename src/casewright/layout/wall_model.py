@@ -10,7 +10,7 @@ from casewright.layout.demands import LayoutDemand
 from casewright.layout.programme import LayoutProgramme, ProgrammeSolution
 from casewright.layout.tasks import EndFiller, RunPlace, WallTask
 from casewright.layout.wall_layout import WallLayout
-from casewright.layout.wall_order import BestOrder, GivenOrder, WallOrder
+from casewright.layout.wall_order import GivenOrder, LayoutOrder, WallOrder
 
 __all__ = ["WallModel", "is_given"]
 
@@ -37,7 +37,7 @@ class WallModel:
         self.right = self._filler(task.right)
         self.sequence: WallOrder = GivenOrder(task, self.widths)
         if task.is_free:
-            self.sequence = BestOrder(task, self.widths, self.programme, demand.unlike)
+            self.sequence = LayoutOrder(task, self.widths, self.programme, demand.unlike)
 
     def solved(self) -> ProgrammeSolution | None:
         """The solution of the programme."""

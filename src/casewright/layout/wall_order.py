@@ -10,7 +10,7 @@ from typing import Protocol
 from casewright.layout.programme import LayoutProgramme
 from casewright.layout.tasks import RunPlace, WallTask
 
-__all__ = ["BestOrder", "GivenOrder", "WallOrder", "order_kind"]
+__all__ = ["GivenOrder", "LayoutOrder", "WallOrder", "order_kind"]
 
 
 class WallOrder(Protocol):
@@ -49,7 +49,7 @@ class GivenOrder:
         return tuple(range(len(self.slots)))
 
 
-class BestOrder:
+class LayoutOrder:
     """Every place in one slot, every slot with one place.
 
     Places that differ in nothing but their names keep the order they are listed in: to swap
