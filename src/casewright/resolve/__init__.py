@@ -7,6 +7,8 @@ from casewright.resolve.proposal import Change, Conflict, Kept, Proposal, propos
 from casewright.resolve.remedies import remedies
 from casewright.resolve.sources import FactChange
 from casewright.resolve.spoiled import Offcut, Recut, recut
+from casewright.resolve.staying import Staying, stay
+from casewright.resolve.staying_model import Resize
 
 __all__ = [
     "Change",
@@ -19,9 +21,12 @@ __all__ = [
     "Proposal",
     "Recut",
     "Remedy",
+    "Resize",
     "Rung",
+    "Staying",
     "differences",
     "propose",
     "recut",
     "remedies",
+    "stay",
 ]

@@ -1,14 +1,16 @@
-"""How fast one number of the chain follows another."""
+"""How fast one number of the chain follows others."""
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Mapping
 from fractions import Fraction
 
 from casewright.dims import Dim
 
-__all__ = ["slope"]
+__all__ = ["Slopes", "slope"]
 
 _ONE, _ZERO = Fraction(1), Fraction(0)
+_Rates = Mapping[str, Fraction]
 
 
 def slope(of: Dim, by: Dim) -> Fraction:
@@ -17,23 +19,51 @@ def slope(of: Dim, by: Dim) -> Fraction:
     What is read or cut does not follow what it was worked out from. A size on the grid follows
     as its exact value does.
     """
-    known: dict[int, Fraction] = {}
-    stack = [of]
-    while stack:
-        node = stack[-1]
-        if id(node) in known:
-            stack.pop()
-            continue
-        if node is by:
-            known[id(node)] = _ONE
-            continue
-        args = [] if _is_fixed(node) else [arg for arg in node.args if isinstance(arg, Dim)]
-        waiting = [arg for arg in args if id(arg) not in known]
-        if waiting:
-            stack.extend(waiting)
-            continue
-        known[id(node)] = sum((rate * known[id(arg)] for arg, rate in _rates(node)), _ZERO)
-    return known[id(of)]
+    return Slopes((by,)).of(of).get(by.path, _ZERO) if of is not by else _ONE
+
+
+class Slopes:
+    """How fast numbers follow certain others, each of which is held where it is reached.
+
+    Parameters
+    ----------
+    by
+        Named numbers.
+    """
+
+    def __init__(self, by: Iterable[Dim]) -> None:
+        self._known: dict[int, _Rates] = {id(dim): {dim.path: _ONE} for dim in by}
+        self._seen: list[Dim] = list(by)  # ids are only good as long as what they name is there
+
+    def of(self, dim: Dim) -> _Rates:
+        """By path, how many mm a number moves by for one of each [-].
+
+        Of one of the numbers themselves: how it follows the others by its formula.
+        """
+        self._work_out(dim)
+        return self._sum(dim)
+
+    def _work_out(self, dim: Dim) -> None:
+        """The rates of all that a number is worked out from."""
+        stack = [arg for arg, _ in _rates(dim)]
+        while stack:
+            node = stack[-1]
+            if id(node) in self._known:
+                stack.pop()
+                continue
+            waiting = [arg for arg, _ in _rates(node) if id(arg) not in self._known]
+            if waiting:
+                stack.extend(waiting)
+                continue
+            self._seen.append(node)
+            self._known[id(node)] = self._sum(node)
+
+    def _sum(self, dim: Dim) -> _Rates:
+        found: dict[str, Fraction] = {}
+        for arg, rate in _rates(dim):
+            for path, own in self._known[id(arg)].items():
+                found[path] = found.get(path, _ZERO) + rate * own
+        return {path: rate for path, rate in found.items() if rate}
 
 
 def _is_fixed(node: Dim) -> bool:
