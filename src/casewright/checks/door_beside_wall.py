@@ -41,7 +41,7 @@ def _examine(room: Room) -> Iterator[Breach]:
 
 def _beside(run: Run, filler: Filler) -> list[Door]:
     """Doors of the end case that swing toward the wall and have a pull."""
-    left = filler.path.endswith("left")
+    left = filler.side == "left"
     case, side = (run.cases[0], "left") if left else (run.cases[-1], "right")
     own = [front for front in case.doors if front.hinge_side == side and front.pull]
     x = min if left else max
@@ -51,7 +51,7 @@ def _beside(run: Run, filler: Filler) -> list[Door]:
 
 def _reveal(run: Run, filler: Filler, door: Door) -> Fraction:
     """Edge of the box left bare beside a door, which the pull has as well [mm]."""
-    if filler.path.endswith("left"):
+    if filler.side == "left":
         return door.x.value
     return run.cases[-1].width.value - door.x.value - door.width.value
 

@@ -16,7 +16,7 @@ from casewright.drawing.pens import NEIGHBOUR, THIN, VISIBLE, Ink
 from casewright.drawing.running import Running, Stop
 from casewright.drawing.scene import Scene
 from casewright.drawing.shapes import Element, line, moved, rectangle
-from casewright.room.model import Run
+from casewright.room.model import Filler, Run
 
 __all__ = ["run_scene"]
 
@@ -64,15 +64,21 @@ def _floor_and_walls(run: Run, lift: Fraction) -> Iterator[Element]:
 
 def _fillers(run: Run, lift: Fraction) -> Iterator[Element]:
     for filler in run.fillers:
-        left = filler.path.endswith("left")
-        case = run.cases[0] if left else run.cases[-1]
+        case = run.cases[0] if filler.side == "left" else run.cases[-1]
         base = lift if case.spec.kind == "wall" else Fraction(0)
-        x0 = Fraction(0) if left else run.length.value - filler.width.value
+        x0 = _filler_start(run, filler)
         yield rectangle(
             (x0, base), (x0 + filler.width.value, base + case.height.value), THIN,
             fill=Ink.SHADE, hatch=SECTION,
             tag=Tag(path=filler.path, title=filler.part.title, target=filler.path),
         )  # fmt: skip
+
+
+def _filler_start(run: Run, filler: Filler) -> Fraction:
+    """Left edge of the gap that a filler closes, from the run's left datum [mm]."""
+    if filler.side == "left":
+        return filler.beyond.value
+    return run.length.value - filler.beyond.value - filler.width.value
 
 
 def _dimensions(run: Run, unit: Unit, lift: Fraction, bottom: Measure | None) -> Iterator[Element]:
@@ -89,12 +95,9 @@ def _dimensions(run: Run, unit: Unit, lift: Fraction, bottom: Measure | None) ->
                  measure_of(case.overall_width, unit), emphasis=True)
         )  # fmt: skip
     widths.extend(
-        Span(
-            Fraction(0) if f.path.endswith("left") else length - f.width.value,
-            f.width.value if f.path.endswith("left") else length,
-            measure_of(f.width, unit),
-        )
-        for f in run.fillers
+        Span(start, start + filler.width.value, measure_of(filler.width, unit))
+        for filler in run.fillers
+        for start in (_filler_start(run, filler),)
     )
     yield Dimensions("above", _top(run, lift), tuple(widths), offset_mm=9.0)
     heights: dict[tuple[Fraction, Fraction], Span] = {}

@@ -7,7 +7,9 @@ from pathlib import Path, PurePath
 
 from casewright.casework.specs import CaseSpec
 from casewright.errors import JobFileError, Location, Problem
+from casewright.job.as_built import as_built
 from casewright.job.content import Content, read_content, unit_in
+from casewright.job.corner_ends import check_corner_ends
 from casewright.job.moisture import moisture_of
 from casewright.job.origins import Origins
 from casewright.job.overlay_choices import check_overlay
@@ -115,6 +117,8 @@ def spec_of(data: dict[str, Plain], name: str, positions: Positions) -> JobSpec:
     for key, case in content.cases.items():
         check_overlay(key, case, content.doors, reporter)
     spec = _spec(content, Origins(name, positions, content.unit), reporter)
+    if spec is not None:
+        check_corner_ends(spec, reporter)
     if reporter.problems or spec is None:
         raise JobFileError(tuple(dict.fromkeys(reporter.problems)))
     return spec
@@ -149,7 +153,7 @@ def _job(heading: Heading, content: Content, origins: Origins, parts: _Parts) ->
         cases=tuple(cases.values()),
         runs=tuple(runs.values()),
         moisture=moisture_of(content.wood, origins),
-        file_facts=readings(content, origins),
+        file_facts=readings(content, origins) | as_built(content, origins),
         survey=survey_of(content, origins, shop),
         address=heading.address or "",
         wishes=tuple(heading.wishes),

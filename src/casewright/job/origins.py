@@ -74,6 +74,16 @@ class Origins:
         note = tool if len(values) == 1 else f"{tool}, {word} of {len(values)} readings"
         return self.measured(value, path, note)
 
+    def as_built(self, value: Fraction, path: KeyPath) -> Fact:
+        """A size read with a tape on what stands in the room."""
+        accuracy = TOOL_ACCURACY["tape"]
+        name = ".".join(str(step) for step in path)
+        return Fact(
+            self.measured(value, path, "tape, as built").origin,
+            built=value,
+            causes=(Cause(name, accuracy.sigma, accuracy.limit),),
+        )
+
     def reading(self, values: Sequence[Fraction], path: KeyPath) -> Fact:
         """A thickness read once or several times, as a fact: the mean counts."""
         mean = sum(values, Fraction(0)) / len(values)

@@ -247,10 +247,9 @@ def marked(room: Room, marks: Marks) -> Room:
     cases = {case.key: _marked_case(case, marks) for case in room.cases}
     runs = tuple(
         replace(
-            run,
+            run.with_parts(lambda part: _marked_part(part, marks)),
             cases=tuple(cases[case.key] for case in run.cases),
             plinths=tuple(replace(p, case=cases[p.case.key]) for p in run.plinths),
-            fillers=tuple(replace(f, part=_marked_part(f.part, marks)) for f in run.fillers),
         )
         for run in room.runs
     )

@@ -10,8 +10,9 @@ from casewright.dims import shop_text
 from casewright.drawing import measure_of
 from casewright.outputs.blocks import Block, CheckList, Heading, Paragraph, Step
 from casewright.outputs.document import Section
-from casewright.outputs.inlines import Inline, Link, PageNumber, Rich, Strong
+from casewright.outputs.inlines import Blank, Inline, Link, PageNumber, Rich, Strong
 from casewright.packet.words import unfold
+from casewright.room.fillers import GAP_HEIGHTS
 from casewright.room.model import Filler, Room, Run
 from casewright.room.wall_fixing import WallFixing, wall_fixings
 
@@ -174,9 +175,9 @@ def _last(room: Room) -> Iterator[Step]:
     if fillers:
         yield Step(
             "Fit the fillers: hold one plumb in front of its gap, scribe the wall onto it with "
-            "compasses set to the widest place, saw or plane to the line, and screw it on through "
-            "the side of the case, flush with the front edges.",
-            tuple(_filler(room, filler) for filler in fillers),
+            "compasses set to the widest place, saw or plane to the line, the back of the edge a "
+            "little under, and screw it on from inside the case, flush with the front edges.",
+            tuple(line for filler in fillers for line in _filler(room, filler)),
         )
     if any(case.doors for case in room.cases):
         yield Step(
@@ -192,9 +193,34 @@ def _last(room: Room) -> Iterator[Step]:
     yield Step(f"Go round once more: every wall screw in a stud{doors}, shelves in.")
 
 
-def _filler(room: Room, filler: Filler) -> Rich:
+def _filler(room: Room, filler: Filler) -> Iterator[Rich]:
+    """What a filler is cut to and why; three blanks where its gap was not read."""
     unit, part = room.spec.unit, filler.part
-    return (
-        f"{part.mark}, {part.title}: gap ", Strong(measure_of(filler.width, unit)),
-        " as planned, strip ", Strong(measure_of(part.finished.width, unit)), " wide",
-    )  # fmt: skip
+    own = room.chain.place(filler.path)
+    widest, taper = (room.chain.nodes[f"{own.path}.{name}"] for name in ("widest_gap", "taper"))
+    edge = next(word for word in part.ends[2:] if word != "case edge")
+    words: list[Inline] = [
+        f"{part.mark}, {part.title}: ", Strong(measure_of(part.finished.width, unit)),
+        " wide; its widest gap is ", Strong(measure_of(widest, unit)),
+        f", scribe the {edge}",
+    ]  # fmt: skip
+    if taper.value:
+        words += [", which tapers ", Strong(measure_of(taper, unit)), f" {_widening(filler)}"]
+    if filler.lip is not None:
+        words.append(f"; glue {filler.lip.mark} behind its case edge first, and screw through it")
+    yield tuple(words)
+    gaps: list[Inline] = ["Gap as read: " if filler.is_read else "Gap as planned: "]
+    for name, gap in zip(GAP_HEIGHTS, filler.gaps, strict=True):
+        gaps += [f" {name} ", Strong(measure_of(gap, unit))]
+        if gap.built is None:
+            gaps += [", read ", Blank()]
+    yield tuple(gaps)
+
+
+def _widening(filler: Filler) -> str:
+    low, middle, high = (gap.value for gap in filler.gaps)
+    if middle > max(low, high):
+        return "to both ends"
+    if middle < min(low, high):
+        return "to the middle"
+    return "toward the head" if low > high else "toward the foot"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from casewright.casework.build import build_case
@@ -13,6 +14,7 @@ from casewright.findings import Finding, Severity
 from casewright.room.model import Room, Run
 from casewright.room.plinths import run_plinths, shared_plinths
 from casewright.room.questions import ask
+from casewright.room.run_ends import waits_for
 from casewright.room.runs import place_run, run_width
 from casewright.room.specs import JobSpec, RunSpec
 from casewright.room.wall_fixing import name_wall_screws
@@ -45,15 +47,7 @@ def _built(spec: JobSpec, facts: Facts) -> Room:
     house = House(chain, spec.style, spec.stock, spec.hardware, spec.shop, spec.unit,
                   spec.moisture)  # fmt: skip
     measured = survey(chain, spec.survey, spec.unit)
-    runs_of = {key: run for run in spec.runs for key in run.cases}
-    shared = {run.key: _shared(house, spec, run, measured) for run in spec.runs}
-    carried = {key for groups in shared.values() for group in groups for key in group}
-    cases: dict[str, Case] = {}
-    for case_spec in spec.cases:
-        run = runs_of.get(case_spec.key)
-        width = run_width(house, spec, run, measured) if case_spec.width is None and run else None
-        own = case_spec.key not in carried
-        cases[case_spec.key] = build_case(house, case_spec, width, own_plinth=own)
+    shared, cases = _cases(house, spec, measured)
     runs: list[Run] = []
     findings = [f for case in cases.values() for f in case.findings]
     for run_spec in spec.runs:
@@ -76,15 +70,50 @@ def _built(spec: JobSpec, facts: Facts) -> Room:
     return ask(room)
 
 
+_Groups = dict[str, tuple[tuple[str, ...], ...]]
+
+
+def _cases(house: House, spec: JobSpec, measured: Survey) -> tuple[_Groups, dict[str, Case]]:
+    """Which cases of each run stand on one plinth, and all cases, in the order of the file.
+
+    Runs that keep out of a corner come after those that go into it.
+    """
+    runs_of = {key: run for run in spec.runs for key in run.cases}
+    shared: _Groups = {}
+    cases: dict[str, Case] = {}
+    waiting = {run.key: waits_for(spec, run) for run in spec.runs}
+    left = list(spec.cases)
+    while left:
+        ready = [key for key, others in waiting.items() if all(o in shared for o in others)]
+        for run in spec.runs:
+            if run.key in ready:
+                shared[run.key] = _shared(house, spec, run, measured, cases)
+                del waiting[run.key]
+        known = [c for c in left if c.key not in runs_of or runs_of[c.key].key in shared]
+        if not known:
+            msg = "each of some runs keeps out of the corner of another"
+            raise ValueError(msg)  # the job file's checks refuse that first
+        for each in known:
+            own = runs_of.get(each.key)
+            width = None
+            if each.width is None and own is not None:
+                width = run_width(house, spec, own, measured, cases)
+            carried = own is not None and any(each.key in group for group in shared[own.key])
+            cases[each.key] = build_case(house, each, width, own_plinth=not carried)
+        left = [each for each in left if each.key not in cases]
+    return shared, {each.key: cases[each.key] for each in spec.cases}
+
+
 def _shared(
-    house: House, spec: JobSpec, run: RunSpec, measured: Survey
+    house: House, spec: JobSpec, run: RunSpec, measured: Survey, cases: Mapping[str, Case]
 ) -> tuple[tuple[str, ...], ...]:
     """Which cases of a run stand on one plinth."""
     own = {case.key: case for case in spec.cases if case.key in run.cases}
     widths = {
-        key: case.width.value if case.width else run_width(house, spec, run, measured).value
+        key: case.width.value if case.width
+        else run_width(house, spec, run, measured, cases).value
         for key, case in own.items()
-    }
+    }  # fmt: skip
     return shared_plinths(house, run, own, widths)
 
 

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, replace
 
 from casewright.casework.cases import Case
 from casewright.casework.parts import Part
 from casewright.dims import Chain, Dim
 from casewright.findings import Finding, Question
-from casewright.room.specs import JobSpec, RunSpec
+from casewright.room.specs import JobSpec, RunSide, RunSpec
 from casewright.survey.survey import Survey
 
 __all__ = ["Filler", "Room", "Run", "RunPlinth"]
@@ -16,19 +17,47 @@ __all__ = ["Filler", "Room", "Run", "RunPlinth"]
 
 @dataclass(frozen=True, slots=True)
 class Filler:
-    """A strip between a run and a wall: cut wide, scribed on the day.
+    """A strip between a run and what it ends at: cut wide, scribed on the day.
 
     Parameters
     ----------
+    side
+        End of the run that it closes.
     width
-        Space it fills [mm].
+        Space it fills at its narrowest, as planned [mm].
     part
-        The piece as cut, scribe allowance included.
+        Its face as cut, scribe allowance included.
+    lip
+        The strip behind its case edge that is screwed to the case; None: the gap is too narrow.
+    gaps
+        Gap at the foot, half way up and at the head [mm]: as read, else as the wall was read.
+    beyond
+        From the end of the wall to the gap [mm]: nothing, or in a corner how deep the other run
+        stands.
     """
 
     path: str
+    side: RunSide
     width: Dim
     part: Part
+    lip: Part | None
+    gaps: tuple[Dim, ...]
+    beyond: Dim
+
+    @property
+    def parts(self) -> tuple[Part, ...]:
+        """Its face, and its lip where it has one."""
+        return (self.part,) if self.lip is None else (self.part, self.lip)
+
+    @property
+    def is_read(self) -> bool:
+        """Whether its gap was read beside the case."""
+        return all(gap.built is not None for gap in self.gaps)
+
+    def with_parts(self, change: Callable[[Part], Part]) -> Filler:
+        """The same with every part changed."""
+        lip = None if self.lip is None else change(self.lip)
+        return replace(self, part=change(self.part), lip=lip)
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,6 +103,15 @@ class Run:
     fillers: tuple[Filler, ...]
     plinths: tuple[RunPlinth, ...] = ()
 
+    @property
+    def own_parts(self) -> tuple[Part, ...]:
+        """Pieces that belong to no case of it: fillers and their lips."""
+        return tuple(part for filler in self.fillers for part in filler.parts)
+
+    def with_parts(self, change: Callable[[Part], Part]) -> Run:
+        """The same with every part that belongs to no case changed."""
+        return replace(self, fillers=tuple(each.with_parts(change) for each in self.fillers))
+
 
 @dataclass(frozen=True, slots=True)
 class Room:
@@ -113,4 +151,4 @@ class Room:
     def parts(self) -> tuple[Part, ...]:
         """Every physical piece, cases first, then fillers."""
         own = [part for case in self.cases for part in case.parts]
-        return (*own, *(f.part for run in self.runs for f in run.fillers))
+        return (*own, *(part for run in self.runs for part in run.own_parts))

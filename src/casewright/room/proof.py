@@ -14,6 +14,7 @@ from typing import NamedTuple
 from casewright.casework.cases import Case
 from casewright.casework.levels import extent
 from casewright.casework.proof import Failure, Proof
+from casewright.room.filler_proof import filler_failures
 from casewright.room.model import Run
 
 __all__ = ["prove_run"]
@@ -51,6 +52,7 @@ def _failures(run: Run, spacing: Fraction, grid: Fraction) -> Iterator[Failure]:
             says = f"{right.spec.title} does not begin where {left.spec.title} ends"
             yield Failure("size", (right.key, left.key), says, abs(one.high - other.low))
     yield from _closed(run, reaches)
+    yield from filler_failures(run)
     boxes = {case.key: start.value + case.left_frame.value
              for case, start in zip(run.cases, run.starts, strict=True)}  # fmt: skip
     carried: set[str] = set()
@@ -77,7 +79,7 @@ def _reach(case: Case, start: Fraction) -> _Reach:
 
 def _closed(run: Run, reaches: list[_Reach]) -> Iterator[Failure]:
     """Fillers and cases fill the run from end to end."""
-    widths = {filler.path.rpartition("_")[2]: filler.width.value for filler in run.fillers}
+    widths = {f.side: f.width.value + f.beyond.value for f in run.fillers}
     for off, case, side in (
         (reaches[0].low - widths.get("left", Fraction(0)), run.cases[0], "left"),
         (run.length.value - reaches[-1].high - widths.get("right", Fraction(0)),

@@ -75,9 +75,8 @@ def _marked(
     by_key = {case.key: case for case in cases}
     runs = tuple(
         replace(
-            run,
+            run.with_parts(mark),
             cases=tuple(by_key[case.key] for case in run.cases),
-            fillers=tuple(replace(each, part=mark(each.part)) for each in run.fillers),
             plinths=tuple(replace(p, case=by_key[p.case.key]) for p in run.plinths),
         )
         for run in room.runs

@@ -8,12 +8,12 @@ from fractions import Fraction
 from casewright.casework.cases import Case
 from casewright.casework.fronts import frame_stock
 from casewright.casework.house import House
-from casewright.casework.parts import Part, PlacedAt, Size
 from casewright.dims import Cause, Dim, Place, Way, greatest, least, total
 from casewright.findings import Finding, Severity
-from casewright.geometry import Orientation
+from casewright.room.fillers import FillerEnd, build_filler
 from casewright.room.model import Filler, Run
-from casewright.room.specs import JobSpec, RunSpec
+from casewright.room.run_ends import SIDES, corner_filler
+from casewright.room.specs import JobSpec, RunSide, RunSpec
 from casewright.survey.survey import Survey
 from casewright.survey.walls import SurveyedWall, width_between
 
@@ -88,11 +88,18 @@ def _own_readings(house: House, run: RunSpec) -> list[Dim]:
     ]  # fmt: skip
 
 
-def run_width(house: House, spec: JobSpec, run: RunSpec, measured: Survey) -> Dim:
+def run_width(
+    house: House, spec: JobSpec, run: RunSpec, measured: Survey, cases: Mapping[str, Case]
+) -> Dim:
     """Width of each case of a run that asks for equal shares [mm].
 
     The space left by cases of given width, by frames on finished ends and by the fillers wished
     for is shared out, rounded down on the cutting grid; the rest goes into the fillers.
+
+    Parameters
+    ----------
+    cases
+        Those built already: of a run in a corner the ones round it.
 
     Raises
     ------
@@ -109,9 +116,11 @@ def run_width(house: House, spec: JobSpec, run: RunSpec, measured: Survey) -> Di
     place = _place(house, run)
     free = wall
     filler = house.style_dim("filler")
-    for end in (run.left, run.right):
-        if end == "wall":
+    for side in SIDES:
+        if run.end(side) == "wall":
             free = free - filler
+        elif run.end(side) == "corner":
+            free = free - corner_filler(house, spec, run, side, cases).first_edge
     by_key = {case.key: case for case in spec.cases}
     sharing = 0
     for key in run.cases:
@@ -135,35 +144,56 @@ def place_run(
     """Put the cases of a run side by side; what the wall leaves over becomes fillers."""
     place = _place(house, run)
     members = tuple(cases[key] for key in run.cases)
-    widths = total(*(case.overall_width for case in members))
-    taken = place.let("cases_width", widths)
+    taken = place.let("cases_width", total(*(case.overall_width for case in members)))
     wall = wall_width(house, spec, run, measured)
-    left = right = house.zero
-    findings: list[Finding] = []
+    gaps = dict.fromkeys(SIDES, (house.zero, house.zero))
+    findings: tuple[Finding, ...] = ()
     if wall is not None:
-        ends = [e for e in ("left", "right") if getattr(run, e) == "wall"]
+        reaches = {
+            side: corner_filler(house, spec, run, side, cases)
+            for side in SIDES if run.end(side) == "corner"
+        }  # fmt: skip
+        for reach in reaches.values():
+            wall = wall - reach.first_edge
         rest = place.let("rest", wall - taken)
-        share = place.let("filler_space", rest / len(ends)) if ends else house.zero
-        left = share if run.left == "wall" else house.zero
-        right = share if run.right == "wall" else house.zero
-        if run.left_filler is not None and len(ends) == 2:
-            left = place.given("left_filler", run.left_filler)
-            right = place.let("right_filler", rest - left)
-            share = left if left.value < right.value else right
-        findings.extend(_space(house, run, rest, share, bool(ends)))
+        spaces, findings = _shares(house, run, rest)
+        gaps = {
+            side: (reaches[side].beyond, reaches[side].need + space)
+            if side in reaches else (house.zero, space)
+            for side, space in spaces.items()
+        }  # fmt: skip
     starts: list[Dim] = []
-    x = left
+    x = gaps["left"][0] + gaps["left"][1]
     for case in members:
         starts.append(place.let(f"start_{case.key}", x + house.zero))
         x = x + case.overall_width
     end = place.let("cases_end", x)
-    length = place.let("length", end + right)
+    length = place.let("length", end + gaps["right"][0] + gaps["right"][1])
+    edges = {"left": starts[0], "right": end}
     fillers = tuple(
-        _filler(house, spec, run, members, side, space)
-        for side, space in (("left", left), ("right", right))
+        _filler(house, spec, run, FillerEnd(
+            side, members[0] if side == "left" else members[-1], space, beyond, edges[side],
+        ), measured)
+        for side, (beyond, space) in gaps.items()
         if space.value > 0
-    )
-    return Run(run, members, tuple(starts), length, end, fillers), tuple(findings)
+    )  # fmt: skip
+    return Run(run, members, tuple(starts), length, end, fillers), findings
+
+
+def _shares(
+    house: House, run: RunSpec, rest: Dim
+) -> tuple[dict[RunSide, Dim], tuple[Finding, ...]]:
+    """What each end takes of what the cases leave: the walls, else the corners, alike."""
+    place = _place(house, run)
+    walls = [side for side in SIDES if run.end(side) == "wall"]
+    ends = walls or [side for side in SIDES if run.end(side) == "corner"]
+    share = place.let("filler_space", rest / len(ends)) if ends else house.zero
+    spaces = {side: share if side in ends else house.zero for side in SIDES}
+    if run.left_filler is not None and len(walls) == 2:
+        spaces["left"] = place.given("left_filler", run.left_filler)
+        spaces["right"] = place.let("right_filler", rest - spaces["left"])
+        share = min(spaces.values(), key=lambda space: space.value)
+    return spaces, tuple(_space(house, run, rest, share, bool(walls)))
 
 
 def _space(house: House, run: RunSpec, rest: Dim, share: Dim, closed: bool) -> list[Finding]:
@@ -197,41 +227,17 @@ def _space(house: House, run: RunSpec, rest: Dim, share: Dim, closed: bool) -> l
     return []
 
 
-def _filler(
-    house: House, spec: JobSpec, run: RunSpec, members: tuple[Case, ...], side: str, space: Dim
-) -> Filler:
-    place = _place(house, run).at(f"filler_{side}")
-    first = members[0] if side == "left" else members[-1]
-    step = house.style_dim("cut_step").value
-    wide = space + house.style_dim("scribe")
-    spread = house.chain.nodes.get(f"run.{run.key}.wall_spread")
-    if spread is not None:
-        wide = wide + spread
-    if step:
-        wide, _ = place.rounded("width_to_cut", wide, step, Way.UP)
-    stock = first.spec.box_stock
-    width = place.made("width", wide, house.causes(f"{place.path}.width", ""))
-    length = place.made("length", first.height, house.causes(f"{place.path}.length", ""))
-    thickness = place.follows("thickness", house.thickness(stock))
-    size = Size(length, width, thickness)
-    part = Part(
-        path=place.path,
-        mark=house.next_mark(),
-        case=f"run.{run.key}",
-        role="filler",
-        title=f"{side} filler",
-        hand=None,
-        stock=stock,
-        finished=size,
-        blank=size,
-        grain=True,
-        ends=("bottom", "top", "wall edge" if side == "left" else "case edge",
-              "case edge" if side == "left" else "wall edge"),
-        edges=(),
-        shows=("t1",),
-        features=(),
-        placed=PlacedAt(
-            house.zero, house.zero, first.depth, Orientation.of("+y +x -z")
-        ),
-    )  # fmt: skip
-    return Filler(place.path, space, part)
+def _filler(house: House, spec: JobSpec, run: RunSpec, end: FillerEnd, measured: Survey) -> Filler:
+    """A thing on the wall that the run ends at is as upright as its edge was read."""
+    wall = measured.walls.get(run.on)
+    heights: list[tuple[Fraction | None, Dim]]
+    if run.after if end.side == "left" else run.before:
+        return build_filler(house, run, end, (), None)
+    if wall is None:
+        nodes = house.chain.nodes
+        own = (nodes[f"run.{run.key}.wall_{n}"] for n, _ in enumerate(run.widths, start=1))
+        heights = [(None, dim) for dim in own]
+    else:
+        counted = width_between(wall, *_heights(house, spec, run))
+        heights = [(each.height, dim) for each, dim in wall.widths() if dim in counted]
+    return build_filler(house, run, end, heights, wall)

@@ -14,10 +14,11 @@ from casewright.stock import Moisture, StockList, usual_moisture
 from casewright.style import Style
 from casewright.survey.specs import NO_SURVEY, SurveySpec
 
-__all__ = ["JobSpec", "RunEnd", "RunSpec", "Unit"]
+__all__ = ["JobSpec", "RunEnd", "RunSide", "RunSpec", "Unit"]
 
 Unit = Literal["in", "mm"]
-RunEnd = Literal["wall", "open"]
+RunEnd = Literal["wall", "corner", "open"]
+RunSide = Literal["left", "right"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +35,8 @@ class RunSpec:
         Readings of the wall's width between the two ends [mm]; the least governs. Empty when the
         run is free at both ends.
     left, right
-        What stands at each end: a wall (a filler is cut) or open.
+        What stands at each end: a wall, or in an inside corner the fronts of the other run (a
+        filler is cut before either), or open.
     where
         Place in the job file.
     on
@@ -59,6 +61,10 @@ class RunSpec:
     before: str = ""
     left_filler: Given | None = None
     centre: tuple[tuple[str, str], ...] = ()
+
+    def end(self, side: RunSide) -> RunEnd:
+        """What stands at an end."""
+        return self.left if side == "left" else self.right
 
 
 @dataclass(frozen=True, slots=True)

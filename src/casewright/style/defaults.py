@@ -202,6 +202,8 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
     _key("filler", "1 1/2", "38", "filler wished for between a run and a wall"),
     _key("filler_least", "3/4", "19", "narrowest filler that can be scribed and fastened"),
     _key("scribe", "1/4", "6", "extra width left on a filler to scribe to the wall"),
+    _key("filler_lip", "2", "50", "width of the lip that a filler is screwed on by"),
+    _key("corner_clear", "1/4", "6", "air before the pulls of the other run in an inside corner"),
     _key("router_bite", "1/4", "6", "depth of one pass of the router", _PRACTICE),
     _key("strip_waste", "1/8", "3", "lost to jointing and planing for each milled strip"),
     _key("sheet_trim", "0", "0", "cut off each edge of a sheet before parts are laid out"),

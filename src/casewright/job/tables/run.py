@@ -14,6 +14,8 @@ __all__ = ["RunTable"]
 
 _Reading = Annotated[Length, Between("6", "600", "150", "15000")]
 
+_Gap = Annotated[Length, Between("1/8", "30", "3", "760")]
+
 
 class RunTable(Table):
     """Cases side by side along a wall, left to right."""
@@ -48,8 +50,16 @@ class RunTable(Table):
     alike."""
 
     left: RunEnd | None = None
-    """What stands at the left end: a wall, with a filler before it, or nothing. Default: wall
-    where there are readings, else open."""
+    """What stands at the left end: a wall, with a filler before it; in an inside corner the
+    fronts of the run on the wall round it, with a filler that clears its doors and pulls; or
+    nothing. Default: wall where there are readings, else open."""
 
     right: RunEnd | None = None
+    """The same at the right end."""
+
+    left_gap: Annotated[list[_Gap], Field(min_length=3, max_length=3)] | None = None
+    """The gap at the left end as read beside the hung case: low, middle and high. The filler is
+    cut for the widest."""
+
+    right_gap: Annotated[list[_Gap], Field(min_length=3, max_length=3)] | None = None
     """The same at the right end."""

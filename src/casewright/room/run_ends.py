@@ -1,0 +1,95 @@
+"""Ends of runs: what a run ends at, and in an inside corner how far it keeps out of it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from casewright.casework.cases import Case
+from casewright.casework.house import House
+from casewright.dims import Dim
+from casewright.room.specs import JobSpec, RunSide, RunSpec
+
+__all__ = ["SIDES", "CornerFiller", "corner_filler", "round_corner", "waits_for"]
+
+SIDES: tuple[RunSide, RunSide] = ("left", "right")
+
+
+@dataclass(frozen=True, slots=True)
+class CornerFiller:
+    """What stands round an inside corner before the end of a run [mm].
+
+    Parameters
+    ----------
+    beyond
+        Depth of the other run's box: from the wall to its front edges.
+    need
+        From there to the first case: bumper, door, pull and the air before it.
+    """
+
+    beyond: Dim
+    need: Dim
+
+    @property
+    def first_edge(self) -> Dim:
+        """From the wall to where the first case may begin [mm]."""
+        return self.beyond + self.need
+
+
+def round_corner(spec: JobSpec, run: RunSpec, side: RunSide) -> RunSpec | None:
+    """The run that goes into the inside corner at an end of another.
+
+    It stands on the wall that meets this one there, reaches that end of it, and hangs or stands
+    as this one does.
+    """
+    hung = {case.key: case.kind == "wall" for case in spec.cases}
+    for corner in spec.survey.corners:
+        here, there = (
+            (corner.right, corner.left) if side == "left" else (corner.left, corner.right)
+        )
+        if corner.outside or here != run.on or not run.on:
+            continue
+        for other in spec.runs:
+            far = other.right if side == "left" else other.left
+            stops = other.before if side == "left" else other.after
+            same = {hung.get(key) for key in other.cases} & {hung.get(key) for key in run.cases}
+            if other.on == there and far == "wall" and not stops and same:
+                return other
+    return None
+
+
+def waits_for(spec: JobSpec, run: RunSpec) -> tuple[str, ...]:
+    """Keys of the runs whose fronts must be known before this one is placed."""
+    others = (round_corner(spec, run, side) for side in SIDES if run.end(side) == "corner")
+    return tuple(other.key for other in others if other is not None)
+
+
+def corner_filler(
+    house: House, spec: JobSpec, run: RunSpec, side: RunSide, cases: Mapping[str, Case]
+) -> CornerFiller:
+    """How far out of an inside corner a run begins: X0 = D + bp + td + P + cl.
+
+    Source: common practice; with the depth D of the other run's case, bumper bp, door td, the
+    pull's projection P, and the air cl (style 'corner_clear').
+
+    Raises
+    ------
+    ValueError
+        When no run stands round the corner: the job file's checks refuse that first.
+    """
+    place = house.chain.place(f"run.{run.key}.corner_{side}")
+    nodes = house.chain.nodes
+    if f"{place.path}.beyond" in nodes:
+        return CornerFiller(nodes[f"{place.path}.beyond"], nodes[f"{place.path}.need"])
+    other = round_corner(spec, run, side)
+    if other is None:
+        msg = f"no run stands round the corner at the {side} end of {run.key}"
+        raise ValueError(msg)
+    case = cases[other.cases[-1] if side == "left" else other.cases[0]]
+    out = case.overall_depth - case.depth
+    if any(front.pull for front in case.fronts):
+        out = out + house.pull("projection")
+    return CornerFiller(
+        place.let("beyond", case.depth),
+        place.let("need", out + house.style_dim("corner_clear")),
+    )
