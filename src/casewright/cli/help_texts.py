@@ -174,6 +174,7 @@ RESOLVE = """Show what stays, what changes and why, and what is impossible now w
 \b
   casewright resolve kitchen.toml
   casewright resolve kitchen.toml --accept
+  casewright resolve kitchen.toml --fewest              as few pieces otherwise as can be
   casewright record kitchen.toml withdrawn 3f2a91c0     take an acceptance back
 
 Compared is what the record says of real things now with what was last accepted, or with the

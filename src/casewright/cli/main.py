@@ -272,13 +272,16 @@ def resolve(
     accept: Annotated[
         bool, typer.Option("--accept", help="Say yes: from now on only what comes after is told.")
     ] = False,
+    fewest: Annotated[
+        bool, typer.Option("--fewest", help="Change as few pieces as can be, every fit kept.")
+    ] = False,
     as_json: AsJson = False,
 ) -> None:
     """Show what stays, what changes and why, and what is impossible now with its remedies."""
     from casewright.cli.resolve import run_resolve
 
     document = "resolve" if as_json else ""
-    _leave(lambda: run_resolve(job, accepts=accept, as_json=as_json), document)
+    _leave(lambda: run_resolve(job, accepts=accept, fewest=fewest, as_json=as_json), document)
 
 
 @app.command(short_help="What differs since a packet or a date.", help=help_texts.CHANGED)

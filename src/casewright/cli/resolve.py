@@ -8,7 +8,7 @@ from casewright.cli.commands import tell_rescue
 from casewright.cli.exits import CLEAN, OPEN
 from casewright.cli.printing import print_json, print_lines
 from casewright.cli.progress import working
-from casewright.cli.resolve_texts import proposal_lines
+from casewright.cli.resolve_texts import has_kept, proposal_lines, staying_lines
 from casewright.job.load import load_job
 from casewright.job.resolve_document import resolve_document
 from casewright.job.resolving import Resolved, accept, resolve
@@ -18,18 +18,19 @@ from casewright.record import Entry
 __all__ = ["run_resolve"]
 
 
-def run_resolve(job: Path, *, accepts: bool, as_json: bool) -> int:
+def run_resolve(job: Path, *, accepts: bool, fewest: bool, as_json: bool) -> int:
     """`resolve`: 1 as long as there is something to say yes to."""
     loaded = load_job(job)
     with working("looking what follows"):
-        resolved = resolve(loaded)
+        resolved = resolve(loaded, fewest=fewest)
     tell_rescue(resolved.rescue)
-    is_open = not resolved.proposal.is_empty
+    is_open = not resolved.proposal.is_empty or has_kept(resolved.staying)
     yes = accept(loaded, resolved, this_writer()) if accepts and is_open else None
     if as_json:
         print_json(resolve_document(loaded.spec, resolved, yes))
     else:
         print(_since(resolved))
+        print_lines(staying_lines(resolved.staying))
         print_lines(proposal_lines(resolved.proposal, loaded.spec.unit))
         if accepts or is_open:
             print(_verdict(yes, is_open=is_open))

@@ -7,9 +7,19 @@ from collections.abc import Iterator
 from casewright.cli.count_texts import counted
 from casewright.cli.record_texts import change_text
 from casewright.dims import Unit, shop_text, size_text
-from casewright.resolve import Change, Conflict, FactChange, Kept, Misfit, Proposal, Recut, Remedy
+from casewright.resolve import (
+    Change,
+    Conflict,
+    FactChange,
+    Kept,
+    Misfit,
+    Proposal,
+    Recut,
+    Remedy,
+    Staying,
+)
 
-__all__ = ["proposal_lines"]
+__all__ = ["has_kept", "proposal_lines", "staying_lines"]
 
 _MOST = 40
 
@@ -19,6 +29,24 @@ def proposal_lines(proposal: Proposal, unit: Unit) -> Iterator[str]:
     yield from _kept(proposal, unit)
     yield from _changes(proposal, unit)
     yield from _impossible(proposal, unit)
+
+
+def has_kept(staying: Staying | None) -> bool:
+    """Whether pieces are cut as they were planned all the same."""
+    return staying is not None and bool(staying.kept)
+
+
+def staying_lines(staying: Staying | None) -> Iterator[str]:
+    """What is cut as it was planned all the same, where that was asked for."""
+    if staying is None:
+        return
+    kept = [each for each in staying.kept if each.is_changed]
+    if not kept:
+        yield "AS PLANNED: no piece can stay that would change"
+        return
+    proof = ", and no choice changes fewer" if staying.is_fewest else ""
+    yield f"AS PLANNED all the same: {counted(len(kept), 'piece')}; every fit is kept{proof}"
+    yield from _shortened([f"  {each.part.mark:4}  {each.part.path}" for each in kept])
 
 
 def _kept(proposal: Proposal, unit: Unit) -> Iterator[str]:

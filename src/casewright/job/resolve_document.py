@@ -9,7 +9,7 @@ from casewright.job.documents import head_json
 from casewright.job.record_documents import difference_json
 from casewright.job.resolving import Resolved
 from casewright.record import Entry
-from casewright.resolve import Conflict, FactChange, Misfit, Recut, Remedy
+from casewright.resolve import Conflict, FactChange, Misfit, Recut, Remedy, Staying
 from casewright.room.specs import JobSpec
 
 __all__ = ["resolve_document"]
@@ -37,6 +37,7 @@ def resolve_document(spec: JobSpec, resolved: Resolved, yes: Entry | None) -> _J
             {"path": each.part.path, "state": each.part.state, "otherwise": list(each.otherwise)}
             for each in proposal.kept
         ],
+        "as_planned": _as_planned(resolved.staying),
         "untouched": proposal.untouched,
         "changes": [
             {**difference_json(each.difference), "because": _paths(each.because)}
@@ -46,6 +47,14 @@ def resolve_document(spec: JobSpec, resolved: Resolved, yes: Entry | None) -> _J
         "impossible": [_conflict(each, unit) for each in proposal.conflicts],
         "misfits": [_misfit(each, unit) for each in proposal.misfits],
     }
+
+
+def _as_planned(staying: Staying | None) -> _Json | None:
+    """Pieces cut as they were planned all the same; null where that was not asked for."""
+    if staying is None:
+        return None
+    kept = [each.part.path for each in staying.kept if each.is_changed]
+    return {"kept": kept, "proved_fewest": staying.is_fewest}
 
 
 def _again(recut: Recut, unit: Unit) -> _Json:

@@ -4,26 +4,34 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from casewright.facts import merged
 from casewright.job.collector import collector_at_rest
 from casewright.job.load import LoadedJob
-from casewright.job.recorded import read_entries, record_path, room_with, with_record
+from casewright.job.recorded import marked, read_entries, record_path, room_with, with_record
 from casewright.job.writer import Writer
 from casewright.record import (
     Entry,
     Rescue,
+    Sizes,
     as_of,
+    facts_of,
     held,
     marks_of,
     offcuts_of,
     outer_paths,
     standing,
 )
-from casewright.resolve import Offcut, Proposal, propose
+from casewright.resolve import Offcut, Proposal, Staying, propose, stay
+from casewright.room.build import build
 from casewright.room.model import Room
 
 __all__ = ["Resolved", "accept", "resolve"]
+
+
+_AT_ONCE = 40
+"""Sizes that one entry tells of."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +48,8 @@ class Resolved:
         The acceptance that it is compared with; None: with the design.
     digest
         Of all that the record says of real things now.
+    staying
+        Pieces that are cut as they were planned all the same, where that was asked for.
     rescue
         What was done about damage, or None.
     """
@@ -49,10 +59,16 @@ class Resolved:
     since: Entry | None
     digest: str
     rescue: Rescue | None = None
+    staying: Staying | None = None
 
 
-def resolve(job: LoadedJob) -> Resolved:
+def resolve(job: LoadedJob, *, fewest: bool = False) -> Resolved:
     """What follows from what was read, cut and spoiled since it was last accepted.
+
+    Parameters
+    ----------
+    fewest
+        Whether as few pieces are to change as can be, rather than each go to its best size.
 
     An acceptance counts as long as the record still says of its time what it said then: a
     correction, a withdrawal or an entry that came in late puts what was accepted before it in
@@ -66,6 +82,10 @@ def resolve(job: LoadedJob) -> Resolved:
         before = room_with(job.spec, then, name)
         after = room_with(job.spec, entries, name, designed=before.designed)
         found = held(standing(entries))
+        staying = stay(before, after) if fewest else None
+        if staying is not None and staying.kept:
+            facts = merged(facts_of(found, name), staying.facts)
+            after = marked(build(job.spec, facts, designed=before.designed), marks_of(found))
         gone = marks_of(held(standing(then))).spoiled
         marks = marks_of(found).spoiled
         fresh = {path for path, place in marks.items() if gone.get(path) != place}
@@ -79,7 +99,7 @@ def resolve(job: LoadedJob) -> Resolved:
             ),
             offcuts=tuple(_offcut(entry) for entry in offcuts_of(found)),
         )
-    return Resolved(proposal, after, since, _digest(entries), rescue)
+    return Resolved(proposal, after, since, _digest(entries), rescue, staying)
 
 
 def accept(job: LoadedJob, resolved: Resolved, writer: Writer) -> Entry:
@@ -92,21 +112,34 @@ def accept(job: LoadedJob, resolved: Resolved, writer: Writer) -> Entry:
     RecordError
         When the record cannot be written.
     """
-    entry = Entry(
+    kept = _kept(resolved.staying)
+    bare = Entry(
         id=writer.new_id(),
         device=writer.device,
         seq=0,
         at=writer.now,
         kind="accepted",
         path="",
-        note=resolved.digest,
     )
-    (new, *_), _ = with_record(job.path, lambda store: store.add([entry]))
+    yes = replace(bare, note=resolved.digest)
+    if kept:
+        yes = replace(yes, path=f"as_planned.{yes.id[:8]}")
+    sizes = [
+        replace(bare, id=writer.new_id(), path=yes.path, sizes=kept[n : n + _AT_ONCE])
+        for n in range(0, len(kept), _AT_ONCE)
+    ]
+    (*_, new), _ = with_record(job.path, lambda store: store.add([*sizes, yes]))
     return new
 
 
+def _kept(staying: Staying | None) -> Sizes:
+    """Sizes that pieces are cut to all the same."""
+    kept = () if staying is None else staying.kept
+    return tuple(sorted((dim.path, size) for each in kept for dim, size in each.sizes))
+
+
 def _last_accepted(entries: tuple[Entry, ...]) -> Entry | None:
-    yes = [s.entry for s in standing(entries) if s.entry.kind == "accepted" and not s.entry.path]
+    yes = [s.entry for s in standing(entries) if s.entry.kind == "accepted" and s.entry.note]
     for entry in reversed(yes):
         if _digest(as_of(entries, entry)) == entry.note:
             return entry

@@ -5,6 +5,8 @@
   is corrected or withdrawn, or the piece is spoiled.
 - A spoiled piece is no longer there: what was read and marked before, on it and under its path,
   counts no more. What comes after is about the new piece.
+- A size that an accepted proposal keeps counts as one that is cut, until the piece is spoiled or
+  the acceptance filed under the same path, which names no size, is withdrawn.
 - Marks only add up: a piece has come as far as its furthest mark.
 """
 
@@ -37,11 +39,20 @@ def facts_of(found: Iterable[Standing], record: str = "record") -> Facts:
         What origins call the record.
     """
     facts: dict[str, Fact] = {}
-    for entry in _there(found):
-        if entry.kind not in ("reading", "cut", "machined"):
+    ordered = tuple(found)
+    gone = _spoiled(ordered)
+    agreed = {s.entry.path for s in ordered if s.entry.kind == "accepted" and not s.entry.sizes}
+    for each in _there(ordered):
+        entry = each.entry
+        if entry.kind not in ("reading", "cut", "machined", "accepted"):
             continue
+        if entry.kind == "accepted" and entry.path not in agreed:
+            continue
+        origin = _origin(entry, record)
         for name, size in entry.sizes:
-            path, origin = entry.number_path(name), _origin(entry, record)
+            path = entry.number_path(name)
+            if _is_gone(path, each.place, gone):
+                continue
             known = facts.get(path, Fact(origin))
             if entry.kind == "reading":
                 known = Fact(origin, known.cut, size, _causes(path, entry.u))
@@ -107,7 +118,7 @@ def marks_of(found: Iterable[Standing]) -> Marks:
 
 def offcuts_of(found: Iterable[Standing]) -> tuple[Entry, ...]:
     """The offcuts that are there, in the order in which they were kept."""
-    return tuple(entry for entry in _there(found) if entry.kind == "offcut")
+    return tuple(each.entry for each in _there(found) if each.entry.kind == "offcut")
 
 
 def outer_paths(path: str) -> Iterator[str]:
@@ -117,21 +128,32 @@ def outer_paths(path: str) -> Iterator[str]:
         path = path.rpartition(".")[0]
 
 
-def _there(found: Iterable[Standing]) -> Iterator[Entry]:
+def _there(found: Iterable[Standing]) -> Iterator[Standing]:
     """Entries about pieces that were not spoiled since, in order."""
     ordered = sorted(found, key=lambda each: (each.place, each.entry.order))
+    gone = _spoiled(ordered)
+    return (each for each in ordered if not _is_gone(each.entry.path, each.place, gone))
+
+
+def _spoiled(found: Iterable[Standing]) -> dict[str, Order]:
+    """When each piece was last spoiled."""
     spoiled: dict[str, Order] = {}
-    for each in ordered:
+    for each in sorted(found, key=lambda each: (each.place, each.entry.order)):
         if each.entry.kind == "spoiled":
             spoiled[each.entry.path] = each.place
-    for each in ordered:
-        gone = (spoiled.get(path) for path in outer_paths(each.entry.path))
-        if not any(place is not None and each.place < place for place in gone):
-            yield each.entry
+    return spoiled
+
+
+def _is_gone(path: str, place: Order, spoiled: Mapping[str, Order]) -> bool:
+    """Whether a piece, or what it lies in, was spoiled after a place in the order."""
+    gone = (spoiled.get(outer) for outer in outer_paths(path))
+    return any(after is not None and place < after for after in gone)
 
 
 def _origin(entry: Entry, record: str) -> Origin:
     day = f"{entry.at.day} {entry.at:%b %Y}"
+    if entry.kind == "accepted":
+        return Origin("chosen", f"kept as planned, {day}", where=record)
     words = [word for word in (entry.tool, day, entry.note) if word]
     kind = entry.kind if entry.kind != "reading" else ""
     note = ", ".join([kind, *words] if kind else words)

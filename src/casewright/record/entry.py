@@ -45,7 +45,8 @@ class Entry:
         The number, part, front or case it is about; empty for the job as a whole.
     sizes
         By the name of the number under `path`, sorted [mm]; one size under the empty name is
-        that of the number at `path` itself.
+        that of the number at `path` itself. Of a proposal that was accepted, by the paths of the
+        numbers: what pieces are cut to all the same, as they were planned.
     tool
         What was read or made with.
     u
@@ -84,4 +85,6 @@ class Entry:
 
     def number_path(self, name: str) -> str:
         """Path of the number that a size is of."""
+        if self.kind == "accepted":
+            return name
         return f"{self.path}.{name}" if name else self.path

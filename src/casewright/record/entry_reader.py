@@ -256,6 +256,8 @@ class _Reader:
                 self.fault(entry.path, what, "write what was read, under sizes")
             case "cut" if least <= 0:
                 self.fault(entry.path, "a piece is over 0 in length and width", "look again")
+            case "accepted" if least <= 0:
+                self.fault(entry.path, "a piece is over 0 in length and width", "look again")
             case "offcut" if not {"length", "width"} <= names or least <= 0 or not entry.stock:
                 what = "an offcut has a stock, a length and a width"
                 self.fault(entry.path, what, "write all three")

@@ -81,3 +81,20 @@ def test_a_proposal_is_accepted_where_it_is_shown(shop: Shop) -> None:
     code, says = shop.says("accepted", "upper")
     assert code == 2
     assert "casewright resolve" in says
+
+
+def test_as_few_pieces_change_as_can_be_until_it_is_taken_back(shop: Shop) -> None:
+    """Sizes stay as planned; a spoiled piece is cut at its best size again."""
+    planned = shop.part("upper.bottom")["blank"]["length"]
+    shop.says("reading", "stock.plywood.thickness", "0.700")
+    best = shop.part("upper.bottom")["blank"]["length"]
+    assert best != planned
+    told = _proposal(shop, "--fewest", "--accept")
+    assert "upper.bottom" in told["as_planned"]["kept"]
+    assert not [each for each in told["changes"] if each["path"] in told["as_planned"]["kept"]
+                and each["old"]]  # fmt: skip
+    assert shop.part("upper.bottom")["blank"]["length"] == planned
+    shop.says("spoiled", "upper.bottom")
+    assert shop.part("upper.bottom")["blank"]["length"] == best
+    shop.says("withdrawn", told["accepted"])
+    assert shop.part("upper.top")["blank"]["length"]["mm"] == best["mm"]
