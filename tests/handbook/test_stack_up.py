@@ -5,6 +5,8 @@ parts, worst case and root sum of squares. Printed, read in a secondary copy of 
 handbook: parts per million outside the limits for a centred process, by its capability.
 From memory, not seen in print while this was typed: ten parts of a textbook; the shares of the
 normal law within one, two and three standard deviations.
+The drawer between concealed slides is an example worked by hand: 9/64 of such drawers by geometry,
+the volume of two corners of a cube, and 13 % by the table of the normal law.
 Not printed anywhere: the comparisons with NumPy, which draws every physical deviation afresh and
 knows nothing of slopes.
 
@@ -27,9 +29,12 @@ from casewright.dims import (
     Dim,
     Origin,
     Place,
+    chance_of,
     chance_outside,
+    even_sum_below,
     greatest,
     least,
+    normal_chance,
     sampled,
     slack,
     total,
@@ -135,6 +140,69 @@ def test_printed_parts_per_million_outside_the_limits(
     gap = place().enter("gap", Q(0), TAPE, causes=(Cause("saw", Q(1), Q(3)),))
     limit = 3 * Q(capability)
     assert 1e6 * chance_outside(gap, -limit, limit) == pytest.approx(parts_per_million, rel=0.02)
+
+
+# -- a drawer between concealed slides: three even deviations of 0.5 mm either way
+
+
+def drawer(*, opening: Cause | None = None) -> Dim:
+    """How much narrower than its opening a drawer is beyond what its slides ask, aimed at -0.75.
+
+    Parameters
+    ----------
+    opening
+        How the opening strays when it is read, instead of three deviations that are not known.
+    """
+    if opening is not None:
+        return place().enter("play", Q("-0.75"), TAPE, causes=(opening,))
+    terms = tuple(Cause.even(name, Q(1, 2)) for name in ("opening", "box", "slides"))
+    return place().enter("play", Q("-0.75"), TAPE, causes=terms)
+
+
+BAND = (Q("-1.5"), Q(0))
+
+
+def test_a_drawer_by_the_law_of_even_deviations() -> None:
+    """9/64 are outside, 14 %: two corners of a cube, each (1.5 - 0.75)^3 / 6 of its volume."""
+    assert 2 * even_sum_below([Q(1, 2)] * 3, Q("-0.75")) == Q(9, 64)
+    assert chance_outside(drawer(), *BAND) == pytest.approx(9 / 64, rel=1e-12)
+
+
+def test_a_drawer_by_the_normal_approximation() -> None:
+    """Standard deviation 0.5, so 1.5 of them to either end: 13.36 % of the normal law."""
+    found = slack(drawer())
+    assert found.sigma_mm == pytest.approx(0.5)
+    assert found.worst == Q("1.5")
+    assert normal_chance(found, *BAND) == pytest.approx(0.1336, abs=5e-5)
+
+
+def test_a_drawer_made_to_its_measured_opening() -> None:
+    """Read to 0.2 mm, 3.75 standard deviations to either end: about 0.02 %."""
+    read = Cause("rule", Q(1, 5), Q(2, 5))
+    assert chance_outside(drawer(opening=read), *BAND) == pytest.approx(0.000177, abs=1e-6)
+
+
+def test_even_deviations_of_all_widths_agree_with_simulation() -> None:
+    """Evens of four widths alone, and with a normal one: to the error of 400,000 draws."""
+    halves = [Q(1, 2), Q(1, 2), Q(1, 5), Q(1, 20)]
+    evens = tuple(Cause.even(f"e{n}", half) for n, half in enumerate(halves))
+    rng = np.random.default_rng(21)
+    plain = sum(rng.uniform(-float(half), float(half), DRAWS) for half in halves)
+    for sigma in (Q(0), Q(1, 50), Q(3, 10)):
+        saw = (Cause("saw", sigma, 3 * sigma),) if sigma else ()
+        gap = place().enter("gap", Q(1), TAPE, causes=(*evens, *saw))
+        values = 1 + plain + rng.normal(0, float(sigma), DRAWS)
+        for low, high in ((Q("0.4"), Q("1.5")), (Q("0.9"), Q(3)), (Q("0.2"), Q("1.1"))):
+            outside = np.mean((values < float(low)) | (values > float(high)))
+            assert chance_outside(gap, low, high) == pytest.approx(outside, abs=0.004)
+
+
+def test_a_sum_of_many_even_deviations_is_nearly_normal() -> None:
+    """Twelve of half a millimetre, as once used to draw normal numbers: variance 1."""
+    terms = tuple(Cause.even(f"e{n}", Q(1, 2)) for n in range(12))
+    found = slack(place().enter("gap", Q(0), TAPE, causes=terms))
+    assert found.sigma_mm == pytest.approx(1)
+    assert chance_of(found, Q(-2), Q(2)) == pytest.approx(0.0455, abs=0.002)
 
 
 # -- against simulation

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import Literal
 
 from casewright.casework.specs import SlideKind
 from casewright.dims import Cause, Chain, Dim, Given, Origin, Unit, shop_text
 from casewright.hardware import HardwareList, SlideSheet, pocket_screw_length, screw_lengths
-from casewright.shop import Shop, ToolKind
+from casewright.shop import Shop, Tool, ToolKind
 from casewright.stock import (
     Board,
     EdgeBand,
@@ -25,6 +25,7 @@ __all__ = ["House"]
 
 _BATCH = (Fraction(3, 10), Fraction(6, 10))
 _WITHIN = (Fraction(1, 20), Fraction(1, 10))
+_HALF = Fraction(1, 2)
 
 
 @dataclass(slots=True)
@@ -49,7 +50,7 @@ class House:
     zero: Dim = field(init=False)
     _known: dict[str, Dim] = field(init=False, default_factory=dict)
     _marks: int = field(init=False, default=0)
-    _half: dict[ToolKind, tuple[Fraction, Fraction]] = field(init=False, default_factory=dict)
+    _causes: dict[ToolKind, tuple[Cause, Cause]] = field(init=False, default_factory=dict)
 
     def __post_init__(self) -> None:
         self.zero = Dim("", (), Fraction(0))
@@ -90,7 +91,7 @@ class House:
         if known is not None:
             return known
         goods = self.stock[key]
-        batch = Cause(path, *_BATCH, bias=True)
+        batch = Cause(path, *_BATCH, bias=True)  # it is one for all its pieces, and not known
         return self.enter(path, goods.thickness, () if isinstance(goods, EdgeBand) else (batch,))
 
     def painted_edge(self, key: str) -> Dim:
@@ -229,19 +230,21 @@ class House:
         It is made with the tool named, where something is known of it; else with the saw.
         """
         saw: ToolKind = "table saw" if self.shop.has("table saw") else "circular saw"
-        kind = tool if tool and tool in self.shop.tools else saw
-        own = Cause(path, *self._halves(kind))
-        if not setting:
-            return (own,)
-        used = self.shop.tools[kind]
-        return (Cause(f"setting {setting}", used.sigma, used.limit), own)
+        used = self.shop.tools[tool if tool and tool in self.shop.tools else saw]
+        shared, half = self._strays(used)
+        own = replace(half, key=path)
+        offset = used.offset()
+        return (
+            (replace(shared, key=f"setting {setting}"), own, *offset)
+            if setting
+            else (own, *offset)
+        )
 
-    def _halves(self, kind: ToolKind) -> tuple[Fraction, Fraction]:
-        """Half of how far a tool strays: what is a cut's own [mm]."""
-        known = self._half.get(kind)
+    def _strays(self, tool: Tool) -> tuple[Cause, Cause]:
+        """How far a tool strays, and half of it: what is a cut's own."""
+        known = self._causes.get(tool.kind)
         if known is None:
-            tool = self.shop.tools[kind]
-            known = self._half[kind] = (tool.sigma / 2, tool.limit / 2)
+            known = self._causes[tool.kind] = (tool.strays(""), tool.strays("", share=_HALF))
         return known
 
     def density(self, key: str) -> Fraction:

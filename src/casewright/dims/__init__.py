@@ -1,7 +1,8 @@
 """Lengths and the chain of dimensions: exact numbers that can say why they are what they are."""
 
-from casewright.dims.causes import Cause
+from casewright.dims.causes import Cause, Law
 from casewright.dims.chain import Branch, Chain, Fit, Frozen, Place
+from casewright.dims.chances import chance_of, chance_outside, even_sum_below, normal_chance
 from casewright.dims.dim import (
     Dim,
     DimensionKindError,
@@ -26,7 +27,7 @@ from casewright.dims.length_text import (
 )
 from casewright.dims.lengths import LONGEST_TEXT, parse_length
 from casewright.dims.rounding import HAIR, Way, round_to
-from casewright.dims.slack import Slack, Term, chance_outside, sampled, slack
+from casewright.dims.slack import Settled, Slack, Term, sampled, slack
 from casewright.dims.units import FINEST, PRECISION, Unit
 from casewright.dims.why import Why, explain, formula_text, why
 
@@ -43,17 +44,21 @@ __all__ = [
     "Fit",
     "Frozen",
     "Given",
+    "Law",
     "LengthJson",
     "MixedNumber",
     "Origin",
     "OriginKind",
     "Place",
+    "Settled",
     "Slack",
     "Term",
     "Unit",
     "Way",
     "Why",
+    "chance_of",
     "chance_outside",
+    "even_sum_below",
     "exact_text",
     "explain",
     "format_length",
@@ -62,6 +67,7 @@ __all__ = [
     "is_on_grid",
     "least",
     "length_json",
+    "normal_chance",
     "parse_length",
     "reading_text",
     "round_to",

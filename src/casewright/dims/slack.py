@@ -8,24 +8,25 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from casewright.dims.causes import Cause
+from casewright.dims.causes import Cause, Law
 from casewright.dims.dim import Dim
 
 if TYPE_CHECKING:
     from random import Random  # noqa: TID251 - only its type: a seeded one is passed in
 
-__all__ = ["Slack", "Term", "chance_outside", "contributions", "sampled", "slack"]
+__all__ = ["Settled", "Slack", "Term", "contributions", "nothing", "sampled", "slack"]
 
 _ZERO = Fraction(0)
 _ONE = Fraction(1)
 _MINUS = Fraction(-1)
 
-_Settled = Callable[[Dim], bool]
-"""Whether a dim is read before the thing in question is made, so that it strays no more."""
+Settled = Callable[[Dim], tuple[Cause, ...] | None]
+"""How far a reading of a dim strays that is taken before the thing in question is made, in place
+of how far the dim itself does; None for a dim that is not read then."""
 
 
-def _nothing(_: Dim) -> bool:
-    return False
+def nothing(_: Dim) -> None:
+    """Nothing is read."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,7 +94,7 @@ class Slack:
         return self.nominal + self.worst
 
 
-def _order(dim: Dim, settled: _Settled = _nothing) -> list[Dim]:
+def _order(dim: Dim, settled: Settled = nothing) -> list[Dim]:
     """Every dim whose deviation reaches this one, results before arguments."""
     order: list[Dim] = []
     seen: set[int] = set()
@@ -103,11 +104,11 @@ def _order(dim: Dim, settled: _Settled = _nothing) -> list[Dim]:
         if done:
             order.append(node)
             continue
-        if id(node) in seen or settled(node):
+        if id(node) in seen:
             continue
         seen.add(id(node))
         stack.append((node, True))
-        if node.flows:
+        if node.flows and settled(node) is None:
             stack.extend((a, False) for a in node.args if isinstance(a, Dim))
     order.reverse()
     return order
@@ -135,7 +136,7 @@ def _slopes(node: Dim) -> Iterator[tuple[Dim, Fraction]]:
             yield arg, _MINUS if op == "-" and index == 1 else _ONE
 
 
-def contributions(dim: Dim, *, settled: _Settled = _nothing) -> tuple[tuple[Term, ...], bool]:
+def contributions(dim: Dim, *, settled: Settled = nothing) -> tuple[tuple[Term, ...], bool]:
     """Every cause that reaches a dim, with its exact slope, and whether a near choice was met.
 
     Deviations stop at things cut to a number and start afresh there; equal keys are one cause.
@@ -143,7 +144,7 @@ def contributions(dim: Dim, *, settled: _Settled = _nothing) -> tuple[tuple[Term
     Parameters
     ----------
     settled
-        Dims that stray no more, because they are read first.
+        What is read first, and how far its reading strays.
     """
     order = _order(dim, settled)
     rate: dict[int, Fraction] = {id(dim): _ONE}
@@ -151,18 +152,19 @@ def contributions(dim: Dim, *, settled: _Settled = _nothing) -> tuple[tuple[Term
     causes: dict[str, Cause] = {}
     for node in order:
         slope = rate.get(id(node), _ZERO)
-        for cause in node.causes:
+        read = settled(node)
+        for cause in node.causes if read is None else read:
             known = sums.get(cause.key)
             sums[cause.key] = slope if known is None else known + slope
             causes[cause.key] = cause
-        if node.flows:
+        if node.flows and read is None:
             for arg, part in _slopes(node):
                 through = _times(slope, part)
                 known = rate.get(id(arg))
                 rate[id(arg)] = through if known is None else known + through
     terms = [Term(causes[key], value) for key, value in sums.items() if value]
     terms.sort(key=lambda t: (-t.worst, t.cause.key))
-    return tuple(terms), _has_close_choice(order)
+    return tuple(terms), _has_close_choice([node for node in order if settled(node) is None])
 
 
 def _times(slope: Fraction, part: Fraction) -> Fraction:
@@ -206,13 +208,13 @@ def _is_close(node: Dim, reach: dict[int, Fraction]) -> bool:
     )
 
 
-def slack(dim: Dim, *, settled: _Settled = _nothing) -> Slack:
+def slack(dim: Dim, *, settled: Settled = nothing) -> Slack:
     """Worst case by intervals and root-sum-square by causes.
 
     Parameters
     ----------
     settled
-        Dims that stray no more, because they are read first.
+        What is read first, and how far its reading strays.
 
     Sources
     -------
@@ -221,41 +223,15 @@ def slack(dim: Dim, *, settled: _Settled = _nothing) -> Slack:
     """
     terms, decided = contributions(dim, settled=settled)
     worst = sum((t.worst for t in terms), Fraction(0))
-    random_terms = [float(t.sigma) for t in terms if not t.cause.bias]
-    bias = sum(float(t.sigma) for t in terms if t.cause.bias)
-    return Slack(dim.value, worst, math.hypot(*random_terms), bias, terms, decided)
+    variance = sum((t.slope**2 * t.cause.variance for t in terms if not t.cause.bias), Fraction(0))
+    bias = sum((t.sigma for t in terms if t.cause.bias), Fraction(0))
+    return Slack(dim.value, worst, math.sqrt(variance), float(bias), terms, decided)
 
 
-def chance_outside(
-    dim: Dim, low: Fraction, high: Fraction, *, settled: _Settled = _nothing
-) -> float:
-    """Chance that the real gap leaves its band, normal law, bias taken at its worst side [-].
-
-    Parameters
-    ----------
-    low, high
-        The band [mm].
-    settled
-        Dims that stray no more, because they are read first.
-    """
-    found = slack(dim, settled=settled)
-    sigma = found.sigma_mm
-
-    def outside(shift: float) -> float:
-        middle = float(found.nominal) + shift
-        if sigma == 0:
-            return 0.0 if float(low) <= middle <= float(high) else 1.0
-        below = (float(low) - middle) / sigma
-        above = (float(high) - middle) / sigma
-        return 0.5 * math.erfc(-below / math.sqrt(2)) + 0.5 * math.erfc(above / math.sqrt(2))
-
-    return max(outside(-found.bias_mm), outside(found.bias_mm))
-
-
-def sampled(dim: Dim, draws: int, source: Random) -> list[float]:
+def sampled(dim: Dim, draws: int, source: Random, *, settled: Settled = nothing) -> list[float]:
     """Simulated values of the real thing [mm], for choices that lie close together.
 
-    Every cause is drawn once per sample from a normal law and shared by all that carry it.
+    Every cause is drawn once per sample from its law and shared by all that carry it.
 
     Parameters
     ----------
@@ -263,19 +239,32 @@ def sampled(dim: Dim, draws: int, source: Random) -> list[float]:
         Number of samples [-].
     source
         A seeded generator, so that results repeat.
+    settled
+        What is read first, and how far its reading strays.
     """
-    order = _order(dim)[::-1]
-    keys = sorted({cause.key for node in order for cause in node.causes})
+    order = _order(dim, settled)[::-1]
+    reads = {id(node): settled(node) for node in order}
+    causes = {id(node): node.causes if read is None else read
+              for node in order for read in (reads[id(node)],)}  # fmt: skip
+    laws = {cause.key: cause.law for found in causes.values() for cause in found}
     results: list[float] = []
     for _ in range(draws):
-        deviation = {key: source.gauss(0.0, 1.0) for key in keys}
+        deviation = {key: _drawn(laws[key], source) for key in sorted(laws)}
         values: dict[int, float] = {}
         for node in order:
-            own = sum(float(c.sigma) * deviation[c.key] for c in node.causes)
-            base = _evaluate(node, values) if node.flows and node.args else float(node.value)
-            values[id(node)] = base + own
+            own = sum(_scale_mm(cause) * deviation[cause.key] for cause in causes[id(node)])
+            flows = node.flows and node.args and reads[id(node)] is None
+            values[id(node)] = (_evaluate(node, values) if flows else float(node.value)) + own
         results.append(values[id(dim)])
     return results
+
+
+def _drawn(law: Law, source: Random) -> float:
+    return source.uniform(-1.0, 1.0) if law == "even" else source.gauss(0.0, 1.0)
+
+
+def _scale_mm(cause: Cause) -> float:
+    return float(cause.limit if cause.law == "even" else cause.sigma)
 
 
 def _evaluate(node: Dim, values: dict[int, float]) -> float:

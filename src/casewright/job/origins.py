@@ -94,5 +94,5 @@ class Origins:
         return Fact(
             Origin("measured", note, where=self.where(path)),
             built=mean,
-            causes=(Cause(name, max(accuracy.sigma, limit / 2), limit, bias=True),),
+            causes=(Cause(name, max(accuracy.sigma, limit / 2), limit, tool="calliper"),),
         )

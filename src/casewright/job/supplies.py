@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from casewright.dims import Given
+from casewright.dims import Cause, Given
 from casewright.facts import Fact
 from casewright.hardware import HardwareList, HingeSheet, PinSheet, PullSheet, ScrewSheet
 from casewright.job.content import Content, Goods
@@ -234,14 +234,19 @@ def shop_of(table: ShopTable, origins: Origins) -> Shop:
 def _tool(kind: ToolKind, table: ToolTable, origins: Origins) -> Tool:
     path: KeyPath = ("shop", "tool", kind)
     usual = TOOL_ACCURACY[kind]
-    sigma = usual.sigma if table.strays is None else table.strays
-    limit = 2 * sigma if table.at_most is None else table.at_most
+    if table.strays is None and table.at_most is not None:
+        known = Cause.even(kind, table.at_most)
+    else:
+        sigma = usual.sigma if table.strays is None else table.strays
+        known = Cause(kind, sigma, 2 * sigma if table.at_most is None else table.at_most)
     return Tool(
         kind,
-        sigma,
-        limit,
+        known.sigma,
+        known.limit,
         _kerf(table, path, origins),
         None if table.reach is None else origins.given(table.reach, (*path, "reach")),
+        law=known.law,
+        is_stated=table.strays is not None or table.at_most is not None,
     )
 
 

@@ -14,7 +14,6 @@ from __future__ import annotations
 
 from collections.abc import Container, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from types import MappingProxyType
 
 from casewright.dims import Cause, Origin
@@ -55,7 +54,7 @@ def facts_of(found: Iterable[Standing], record: str = "record") -> Facts:
                 continue
             known = facts.get(path, Fact(origin))
             if entry.kind == "reading":
-                known = Fact(origin, known.cut, size, _causes(path, entry.u))
+                known = Fact(origin, known.cut, size, _causes(path, entry))
             elif known.built is None:
                 known = Fact(origin, cut=size)
             else:
@@ -160,8 +159,8 @@ def _origin(entry: Entry, record: str) -> Origin:
     return Origin("measured" if entry.kind == "reading" else "made", note, where=record)
 
 
-def _causes(path: str, u: Fraction | None) -> tuple[Cause, ...]:
-    """How far a reading may be off: its own deviation, shared with nothing else."""
-    if not u:
+def _causes(path: str, entry: Entry) -> tuple[Cause, ...]:
+    """How far a reading may be off: its own deviation, shared by all that goes by it."""
+    if not entry.u:
         return ()
-    return (Cause(f"reading of {path}", u, _COVER * u, bias=True),)
+    return (Cause(f"reading of {path}", entry.u, _COVER * entry.u, tool=entry.tool),)

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
-from casewright.dims import Given
+from casewright.dims import Cause, Given, Law
+from casewright.shop.learning import Learned
 
 __all__ = ["Shop", "SurveyTool", "Tool", "ToolKind"]
 
@@ -35,6 +36,12 @@ class Tool:
         Width the blade takes [mm], None for tools without one.
     reach
         Greatest rip or crosscut it can do [mm], None where it does not limit.
+    law
+        How it strays between the limits: even where nothing but the limits is known.
+    is_stated
+        Whether the job says how far it strays: what the shop's readings show is then only told.
+    learned
+        What the shop's own readings show of it, or None while there are too few.
     """
 
     kind: ToolKind
@@ -42,6 +49,31 @@ class Tool:
     limit: Fraction
     kerf: Given | None = None
     reach: Given | None = None
+    law: Law = "normal"
+    is_stated: bool = False
+    learned: Learned | None = None
+
+    def strays(self, key: str, *, share: Fraction = Fraction(1)) -> Cause:
+        """How far a cut or a reading with it strays, as a cause of that key.
+
+        Parameters
+        ----------
+        share
+            Of all that it strays by [-].
+        """
+        known = self.learned
+        if known is None or self.is_stated:
+            sigma, limit = self.sigma * share, self.limit * share
+            return Cause(key, sigma, limit, law=self.law, tool=self.kind)
+        return Cause(key, known.sigma * share, known.limit * share, tool=self.kind)
+
+    def offset(self) -> tuple[Cause, ...]:
+        """What the shop's readings show it to be off by throughout: one cause for all its cuts."""
+        known = self.learned
+        if known is None or not known.offset:
+            return ()
+        off = abs(known.offset)
+        return (Cause(f"offset of the {self.kind}", off, off, bias=True, tool=self.kind),)
 
 
 @dataclass(frozen=True, slots=True)

@@ -100,6 +100,10 @@ _ALL = (
         "the law of propagation only; no figures are taken from it",
     ),
     Source(
+        "even-sums", "On the frequency distribution of means of samples (J. O. Irwin; P. Hall)",
+        "Biometrika 19", "1927", "from memory", "the law of a sum of even deviations; no figures",
+    ),
+    Source(
         "iso-128", "ISO 128-2, Technical product documentation: lines",
         "International Organization for Standardization", "", "standard",
         "line widths and the first kinds of lines read in a secondary copy, the rest from memory",

@@ -34,7 +34,7 @@ class ToolTable(Table):
     """How far its cuts or readings usually stray either way: one standard deviation."""
 
     at_most: _Strays | None = None
-    """How far they stray at most."""
+    """How far they stray at most. Alone: they lie anywhere up to that alike."""
 
 
 class ShopTable(Table):

@@ -1,0 +1,171 @@
+"""How likely each fit misses its band: made by the numbers, and with what it meets read first."""
+
+from __future__ import annotations
+
+from collections.abc import Container, Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from casewright.dims import Cause, Dim, Fit, Settled, Slack, Term, chance_outside, slack
+from casewright.room.model import Room
+from casewright.shop.gauges import gauge_for
+
+__all__ = ["Forecast", "Forecasts", "ShopReading", "fit_name"]
+
+_READ = ("stock",)
+"""What is bought is read too, though its number was chosen."""
+
+
+@dataclass(frozen=True, slots=True)
+class ShopReading:
+    """A reading that can be taken before something is made.
+
+    Parameters
+    ----------
+    dim
+        What is read.
+    tool
+        Kind of tool that reads it best, of those owned.
+    cause
+        How far the reading strays.
+    """
+
+    dim: Dim
+    tool: str
+    cause: Cause
+
+
+@dataclass(frozen=True, slots=True)
+class Forecast:
+    """What is to be expected of a fit.
+
+    Parameters
+    ----------
+    fit
+        The fit.
+    slack
+        How far its gap may stray, made by the numbers known now.
+    chance
+        Chance that it misses its band then [-].
+    read
+        What can be read before its owner is made, and helps.
+    read_chance
+        Chance that it misses its band with all that read [-].
+    """
+
+    fit: Fit
+    slack: Slack
+    chance: float
+    read: tuple[ShopReading, ...]
+    read_chance: float
+
+    @property
+    def main(self) -> Term | None:
+        """The cause that contributes most; None where nothing strays."""
+        return max(self.slack.terms, key=lambda term: (term.sigma, term.worst), default=None)
+
+    @property
+    def main_share(self) -> Fraction:
+        """Its share of the variance, what is systematic counted like the rest [-]."""
+        variance = sum((t.slope**2 * t.cause.variance for t in self.slack.terms), Fraction(0))
+        main = self.main
+        if main is None or not variance:
+            return Fraction(0)
+        return main.slope**2 * main.cause.variance / variance
+
+
+class Forecasts:
+    """The fits of a room, each seen from the day its owner is made."""
+
+    def __init__(self, room: Room) -> None:
+        self._room = room
+        nodes = room.chain.nodes
+        self._made = {id(dim): number for number, dim in enumerate(nodes.values())}
+        self._begun: dict[str, int] = {}
+        for number, path in enumerate(nodes):
+            while path and path not in self._begun:
+                self._begun[path] = number
+                path = path.rpartition(".")[0]
+
+    def all(self) -> Iterator[Forecast]:
+        """One for every fit, in the order of the chain."""
+        return (self.of(fit) for fit in self._room.chain.fits.values())
+
+    def of(self, fit: Fit) -> Forecast:
+        """What is to be expected of one fit."""
+        found = slack(fit.gap)
+        chance = chance_outside(fit.gap, fit.low, fit.high)
+        read = tuple(each for each in self.readings(fit) if _helps(each)) if chance else ()
+        with_them = self.chance(fit, read) if read else chance
+        if with_them >= chance:  # what shares a setting may cancel, what is read apart does not
+            return Forecast(fit, found, chance, (), chance)
+        return Forecast(fit, found, chance, read, with_them)
+
+    def chance(self, fit: Fit, read: tuple[ShopReading, ...]) -> float:
+        """Chance that a fit misses its band when some things are read before its owner is made."""
+        return chance_outside(fit.gap, fit.low, fit.high, settled=self._settled(fit, read))
+
+    def slack(self, fit: Fit, read: tuple[ShopReading, ...]) -> Slack:
+        """How far a gap may stray when some things are read before its owner is made."""
+        return slack(fit.gap, settled=self._settled(fit, read))
+
+    def readings(self, fit: Fit, *, without: Container[str] = ()) -> tuple[ShopReading, ...]:
+        """What real things met by a fit can be read before its owner is made, the last first.
+
+        Parameters
+        ----------
+        without
+            Paths that are not read.
+        """
+        found: list[ShopReading] = []
+        seen: set[int] = set()
+        stack = [fit.gap]
+        while stack:
+            node = stack.pop()
+            if id(node) in seen:
+                continue
+            seen.add(id(node))
+            own = self.reading(node) if self._is_before(node, fit) else None
+            if own is not None and node.path not in without:
+                found.append(own)
+            elif node.flows:
+                stack.extend(arg for arg in node.args if isinstance(arg, Dim))
+        return tuple(found)
+
+    def reading(self, dim: Dim) -> ShopReading | None:
+        """The best reading of a thing that was not read yet; None where there is none to take."""
+        if not _is_real(dim) or dim.built is not None:
+            return None
+        tool = gauge_for(self._room.spec.shop, dim.value)
+        if tool is None:
+            return None
+        return ShopReading(dim, tool.kind, tool.strays(f"reading of {dim.path}"))
+
+    def _is_before(self, dim: Dim, fit: Fit) -> bool:
+        begun = self._begun.get(fit.owner, 0)
+        return self._made.get(id(dim), begun) < begun
+
+    def _settled(self, fit: Fit, read: tuple[ShopReading, ...]) -> Settled:
+        known = {id(each.dim): (each.cause,) for each in read if self._is_before(each.dim, fit)}
+        return lambda dim: known.get(id(dim))
+
+
+def fit_name(fit: Fit) -> str:
+    """A fit in words: 'gap 1 of upper.door_right', 'error of the width of upper'."""
+    name = fit.path.rpartition(".")[2].removesuffix("_fit")
+    size, is_error, _ = name.partition("_error")
+    said = f"error of the {size}" if is_error else name
+    return f"{said.replace('_', ' ')} of {fit.owner}"
+
+
+def _is_real(dim: Dim) -> bool:
+    origin = dim.origin
+    if origin is None or dim.power != 1:
+        return False
+    return origin.kind == "made" or dim.path.partition(".")[0] in _READ
+
+
+def _helps(reading: ShopReading) -> bool:
+    """Whether a reading strays less than what it is of."""
+    own = slack(reading.dim)
+    return float(reading.cause.sigma) < own.sigma_mm + own.bias_mm
