@@ -18,6 +18,7 @@ __all__ = [
     "box_outlines",
     "cut_horizontal",
     "end_depth",
+    "front_edges",
     "underside_shows",
 ]
 
@@ -78,6 +79,8 @@ class Box:
         Case height of the sides' lower ends [mm].
     deck
         Case height of the bottom's underside [mm].
+    low
+        Case height that its face begins at [mm]: under a face frame's bottom rail, else the deck.
     head
         Case height of the sides' upper ends [mm].
     clear
@@ -88,6 +91,7 @@ class Box:
     right: Outline
     foot: Dim
     deck: Dim
+    low: Dim
     head: Dim
     clear: Dim
     seat: Seat
@@ -106,8 +110,17 @@ def _seat(maker: Maker, depth: Dim) -> Seat:
 
 
 def underside_shows(spec: CaseSpec, role: str) -> bool:
-    """Whether a board's lower face is seen from the room: a wall case's bottom without a skirt."""
-    return role == "bottom" and spec.kind == "wall" and spec.skirt is None
+    """Whether a board's lower face is seen from the room: a wall case's bottom without a skirt.
+
+    The bottom rail of a face frame hides it, too.
+    """
+    bare = spec.skirt is None and not spec.framed
+    return role == "bottom" and spec.kind == "wall" and bare
+
+
+def front_edges(spec: CaseSpec) -> tuple[Plane, ...]:
+    """Edges of a board of the box that are treated: its front one, where no frame covers it."""
+    return () if spec.framed else ("w0",)
 
 
 def _end_joint(maker: Maker, role: str, *, at_end: bool) -> EndJoint:
@@ -147,7 +160,7 @@ def _sides(maker: Maker, length: Dim, seat: Seat) -> tuple[Outline, Outline]:
             maker.spec.box_stock,
             length,
             seat.side_width,
-            edges=("w0",),
+            edges=front_edges(maker.spec),
             setting=f"{maker.spec.key} sides",
             way=Way.NEAREST,
         )
@@ -156,24 +169,35 @@ def _sides(maker: Maker, length: Dim, seat: Seat) -> tuple[Outline, Outline]:
     return left, right
 
 
-def box_outlines(maker: Maker, width: Dim, height: Dim, depth: Dim, foot: Dim, deck: Dim) -> Box:
+def box_outlines(
+    maker: Maker,
+    size: tuple[Dim, Dim, Dim],
+    foot: Dim,
+    deck: Dim,
+    *,
+    rise: Dim | None = None,
+) -> Box:
     """Cut the sides and the bottom, which is the datum for every other horizontal.
 
     Parameters
     ----------
-    width, height, depth
-        Outside size wanted [mm]; height from the floor for a case that stands.
+    size
+        Outside width, height and depth wanted [mm]; height from the floor for a case that stands.
     foot, deck
         Case heights wished for the sides' lower ends and the bottom's underside [mm]. A plinth
         makes up whatever the sides, once cut, leave of the height.
+    rise
+        How far the bottom's underside lies above that, behind the bottom rail of a face frame
+        [mm]; None without one.
     """
     spec = maker.spec
+    width, height, depth = size
     seat = _seat(maker, depth)
     if foot is not maker.zero:
         height = maker.on_grid("height", height)
     length = height if foot is maker.zero else height - foot
     left, right = _sides(maker, length, seat)
-    at_end = deck is foot or deck.value == foot.value
+    at_end = rise is None and (deck is foot or deck.value == foot.value)
     joint = _end_joint(maker, "bottom", at_end=at_end)
     into = end_depth(maker, joint)
     wanted = width - left.thickness - right.thickness
@@ -184,12 +208,15 @@ def box_outlines(maker: Maker, width: Dim, height: Dim, depth: Dim, foot: Dim, d
         on_it = deck is foot
         foot = maker.place.let("foot", height - left.length)
         deck = foot if on_it else deck
+    low = deck
+    if rise is not None:
+        deck = maker.place.let("deck", rise if low is maker.zero else low + rise)
     outline = maker.outline(
         "bottom",
         spec.box_stock,
         wanted,
         board_width,
-        edges=("w0",),
+        edges=front_edges(spec),
         setting=f"{spec.key} horizontals",
         length_way=Way.NEAREST,
     )
@@ -198,7 +225,7 @@ def box_outlines(maker: Maker, width: Dim, height: Dim, depth: Dim, foot: Dim, d
     )
     bottom = Board("bottom", "bottom", "bottom", outline, joint, deck)
     head = left.length if foot is maker.zero else foot + left.length
-    return Box(left, right, foot, deck, head, clear, seat, bottom, [bottom])
+    return Box(left, right, foot, deck, low, head, clear, seat, bottom, [bottom])
 
 
 def cut_horizontal(
@@ -210,7 +237,7 @@ def cut_horizontal(
     *,
     underside: Dim | None,
     width: Dim | None = None,
-    edges: tuple[Plane, ...] = ("w0",),
+    edges: tuple[Plane, ...] | None = None,
     below: Dim | None = None,
 ) -> Board:
     """Cut another horizontal to match the bottom.
@@ -221,6 +248,8 @@ def cut_horizontal(
         Case height of its lower face [mm]; None: flush with the sides' upper ends.
     width
         None: as the bottom, or up to a captured back.
+    edges
+        That are treated; None: the front one, where it shows.
     below
         Case height that an upright board's upper edge reaches, as it is cut [mm].
     """
@@ -233,7 +262,7 @@ def cut_horizontal(
         spec.box_stock,
         box.clear + 2 * into if into.value else box.clear,
         width or _board_width(maker, box, role),
-        edges=edges,
+        edges=front_edges(spec) if edges is None else edges,
         setting=f"{spec.key} horizontals",
         length_way=Way.NEAREST,
     )

@@ -7,9 +7,9 @@ from fractions import Fraction
 
 from casewright.casework.assembly import assemble_box, fit_shelves
 from casewright.casework.backs import BackCuts, Rear, add_back, machine_for_back
-from casewright.casework.box import Board, Box, box_outlines, cut_horizontal
+from casewright.casework.box import Board, Box, box_outlines, cut_horizontal, front_edges
 from casewright.casework.carcase import Carcase
-from casewright.casework.cases import Case
+from casewright.casework.cases import Case, FaceFrame
 from casewright.casework.drawers import (
     add_drawers,
     add_pads,
@@ -18,6 +18,16 @@ from casewright.casework.drawers import (
     hang_roll_outs,
     plan_slides,
     slide_length,
+)
+from casewright.casework.face_frames import (
+    FrameParts,
+    FramePlan,
+    add_face_frame,
+    bottom_rise,
+    cut_members,
+    frame_openings,
+    plan_frame,
+    planes_of,
 )
 from casewright.casework.fronts import (
     EndFrames,
@@ -34,6 +44,7 @@ from casewright.casework.levels import clear_heights, levels, overall_depth
 from casewright.casework.maker import Maker
 from casewright.casework.openings import find_openings
 from casewright.casework.outside import hold_outside
+from casewright.casework.packing import fit_pads
 from casewright.casework.plinths import Plinth, assemble_plinth, cut_plinth, place_plinth
 from casewright.casework.rails import (
     cut_nailers,
@@ -62,6 +73,11 @@ class _Wanted:
     foot: Dim
     deck: Dim
     on_plinth: bool
+    frame: FramePlan | None
+
+    @property
+    def size(self) -> tuple[Dim, Dim, Dim]:
+        return self.width, self.height, self.depth
 
 
 def build_case(
@@ -83,32 +99,32 @@ def build_case(
     """
     maker = Maker(spec, house, house.chain.place(spec.key))
     wanted = _wanted(maker, width)
-    box = box_outlines(maker, wanted.width, wanted.height, wanted.depth, wanted.foot, wanted.deck)
+    rise = bottom_rise(maker) if wanted.frame else None
+    box = box_outlines(maker, wanted.size, wanted.foot, wanted.deck, rise=rise)
     _cut_between(maker, box)
     depths = {board.name: machine_sides(maker, box, board) for board in box.boards}
-    if spec.toe == "notch" and spec.kind == "base":
-        notch_sides(maker, box)
+    notch_sides(maker, box)
     cuts = machine_for_back(maker, box)
-    carcase = _close(maker, box, cuts, depths, wanted)
+    members = cut_members(maker, box, wanted.frame) if wanted.frame else None
+    carcase = _close(maker, box, cuts, depths, members)
     _place_sides(maker, box, carcase)
     _place_boards(maker, box, carcase, depths)
     plinth = _own_plinth(maker, box, carcase) if wanted.on_plinth and own_plinth else None
     _join_all(maker, box)
-    frames = _furnish(maker, box, carcase, cuts, plinth)
+    frame, ends = _furnish(maker, box, carcase, cuts, plinth, members)
     parts = tuple(maker.parts.values())
     horizontals = levels(maker.place, parts)
-    asked = (wanted.width, wanted.height, wanted.depth)
     return Case(
         spec=spec,
         width=carcase.width,
         height=carcase.height,
         depth=carcase.depth,
-        wanted=asked,
+        wanted=wanted.size,
         standing=maker.zero if own_plinth else box.foot,
-        overall_width=frames.overall_width,
-        left_frame=frames.left,
+        overall_width=ends.overall_width if frame is None else frame.width,
+        left_frame=ends.left if frame is None else maker.place.let("frame_out", -frame.x),
         overall_depth=overall_depth(maker.place, parts, carcase.depth),
-        tolerance=hold_outside(maker, (carcase.width, carcase.height, carcase.depth), asked),
+        tolerance=hold_outside(maker, (carcase.width, carcase.height, carcase.depth), wanted.size),
         levels=horizontals,
         clear_heights=clear_heights(maker.place, horizontals),
         parts=parts,
@@ -119,6 +135,7 @@ def build_case(
         findings=tuple(maker.findings),
         questions=tuple(maker.questions),
         drawers=tuple(maker.drawers),
+        frame=frame,
     )
 
 
@@ -148,7 +165,12 @@ def _wanted(maker: Maker, width: Dim | None) -> _Wanted:
             foot = deck = maker.on_grid("toe_height", maker.style("toe_height"))
         case "base" | "plinth":
             pass
-    return _Wanted(width, height, depth, foot, deck, on_plinth)
+    frame = plan_frame(maker, width) if spec.framed else None
+    if frame is not None:
+        left, right = frame.beside
+        width = place.let("box_width", width - left - right)
+        depth = place.let("box_depth", depth - frame.thickness)
+    return _Wanted(width, height, depth, foot, deck, on_plinth, frame)
 
 
 def _cut_between(maker: Maker, box: Box) -> None:
@@ -169,7 +191,7 @@ def _cut_between(maker: Maker, box: Box) -> None:
         head = cut_horizontal(maker, box, "top", "top", "top", underside=None)
     cut_fixed(maker, box)
     cut_row_boards(maker, box)
-    if any(row.kind == "false front" for row in spec.rows):
+    if any(row.kind == "false front" for row in spec.rows) and not spec.framed:
         cut_front_rail(maker, box, box.head if head is None else head.underside)
     cut_nailers(maker, box, head)
     cut_rails(maker, box, head)
@@ -178,7 +200,11 @@ def _cut_between(maker: Maker, box: Box) -> None:
 
 
 def _close(
-    maker: Maker, box: Box, cuts: BackCuts, depths: dict[str, tuple[Dim, Dim]], wanted: _Wanted
+    maker: Maker,
+    box: Box,
+    cuts: BackCuts,
+    depths: dict[str, tuple[Dim, Dim]],
+    members: FrameParts | None,
 ) -> Carcase:
     place = maker.place
     left, right = depths["bottom"]
@@ -204,7 +230,10 @@ def _close(
         left_thickness=box.left.thickness,
         right_thickness=box.right.thickness,
         seat=cuts.seat,
-        openings=find_openings(maker, box, height),
+        openings=find_openings(maker, box, height)
+        if members is None
+        else frame_openings(maker, box, members),
+        frame=None if members is None else planes_of(maker, members, box, width, depth),
     )
 
 
@@ -215,7 +244,7 @@ def _place_sides(maker: Maker, box: Box, carcase: Carcase) -> None:
         ("left", box.left, "+y -z +x", maker.zero),
         ("right", box.right, "+y -z -x", carcase.width),
     ):
-        shows = ["w0"]
+        shows: list[str] = list(front_edges(spec))
         if open_inside:
             shows.append("t1")
         if hand in spec.finished:
@@ -304,8 +333,13 @@ def _join_edge(maker: Maker, board: Board, upper: bool, target: Board, inside: b
 
 
 def _furnish(
-    maker: Maker, box: Box, carcase: Carcase, cuts: BackCuts, plinth: Plinth | None
-) -> EndFrames:
+    maker: Maker,
+    box: Box,
+    carcase: Carcase,
+    cuts: BackCuts,
+    plinth: Plinth | None,
+    members: FrameParts | None,
+) -> tuple[FaceFrame | None, EndFrames]:
     plan = plan_hinges(maker, carcase)
     length = slide_length(maker, carcase)
     drawers = plan_slides(maker, carcase, length)
@@ -314,9 +348,9 @@ def _furnish(
         for opening in carcase.openings:
             if maker.spec.shelves and opening.name == "main":
                 pins[opening.name] = bore_pins(maker, box, opening, plan.hole_heights)
-    rear = Rear(
-        carcase.width, carcase.clear_width, carcase.left_thickness, box.deck, carcase.height
-    )
+    # Backs over the edges cover the whole case, those between the boards the clear inside.
+    deck = box.low if maker.spec.back in ("rabbeted", "applied") else box.deck
+    rear = Rear(carcase.width, carcase.clear_width, carcase.left_thickness, deck, carcase.height)
     back = add_back(maker, box, rear, cuts)
     if back is not None and maker.parts[back.path].placed.z is maker.zero:
         carcase = replace(carcase, seat=back.thickness)
@@ -328,14 +362,16 @@ def _furnish(
         assemble_plinth(maker, plinth, above="the box is")
     add_skirt(maker, box, carcase)
     add_nosings(maker, box, carcase)
+    fit_pads(maker, carcase)
     fit_shelves(maker)
+    frame = add_face_frame(maker, box, carcase, members) if members else None
     roll_outs = add_pads(maker, carcase, length, plan.heights)
     add_fronts(maker, carcase, plan)
     add_drawers(maker, carcase, (*drawers, *roll_outs))
     fit_between_rows(maker, carcase)
-    frames = add_finished_ends(maker, carcase)
+    ends = add_finished_ends(maker, carcase)
     hang_roll_outs(maker)
     hang_fronts(maker)
     hang_drawers(maker)
     hang_false_fronts(maker)
-    return frames
+    return frame, ends

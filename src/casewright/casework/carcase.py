@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from casewright.casework.specs import FrontSpec, RowKind
 from casewright.dims import Dim
 
-__all__ = ["Carcase", "Opening"]
+__all__ = ["Carcase", "FrameEdges", "Opening"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +47,32 @@ class Opening:
 
 
 @dataclass(frozen=True, slots=True)
+class FrameEdges:
+    """What the rest of a case needs to know of the face frame before its box.
+
+    Parameters
+    ----------
+    left, right
+        Case x of the inner edges of its stiles [mm].
+    front
+        Case z of its front [mm].
+    room
+        From the inside of the left and of the right side to these edges [mm].
+    pads
+        Thickness of the pads that bring hardware out there [mm]; None where a side needs none.
+    faces
+        Case x of the planes that hardware is screwed to: of the pads, or of the sides [mm].
+    """
+
+    left: Dim
+    right: Dim
+    front: Dim
+    room: tuple[Dim, Dim]
+    pads: tuple[Dim | None, Dim | None]
+    faces: tuple[Dim, Dim]
+
+
+@dataclass(frozen=True, slots=True)
 class Carcase:
     """The box as it results from its parts.
 
@@ -65,6 +91,8 @@ class Carcase:
         Plane z that a back's front face lies on [mm]: the rear of the clear inside.
     openings
         From the bottom up.
+    frame
+        The face frame before it; None where fronts lie on the edges of the box.
     """
 
     width: Dim
@@ -77,3 +105,9 @@ class Carcase:
     right_thickness: Dim
     seat: Dim
     openings: tuple[Opening, ...]
+    frame: FrameEdges | None = None
+
+    @property
+    def front(self) -> Dim:
+        """Plane z that its fronts lie against [mm]: of the face frame, or of the box."""
+        return self.depth if self.frame is None else self.frame.front

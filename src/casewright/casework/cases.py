@@ -13,7 +13,17 @@ from casewright.dims import Dim
 from casewright.findings import Finding, Question
 from casewright.geometry import Direction
 
-__all__ = ["AssemblyStep", "Case", "Door", "Drawer", "Face", "Front", "Hinge", "StepVerb"]
+__all__ = [
+    "AssemblyStep",
+    "Case",
+    "Door",
+    "Drawer",
+    "Face",
+    "FaceFrame",
+    "Front",
+    "Hinge",
+    "StepVerb",
+]
 
 StepVerb = Literal["lay", "join", "check square", "hold", "fit", "fasten", "hang"]
 
@@ -180,6 +190,33 @@ class Face:
 
 
 @dataclass(frozen=True, slots=True)
+class FaceFrame:
+    """The frame of stiles and rails before a box.
+
+    Parameters
+    ----------
+    path, title
+        Permanent name; name in words.
+    x, y, z
+        Its lower left back corner in case axes [mm].
+    width, height, thickness
+        Outside size [mm].
+    parts
+        Paths of its members.
+    """
+
+    path: str
+    title: str
+    x: Dim
+    y: Dim
+    z: Dim
+    width: Dim
+    height: Dim
+    thickness: Dim
+    parts: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class AssemblyStep:
     """One step of putting a case together.
 
@@ -234,7 +271,7 @@ class Case:
     standing
         Plane its sides stand on, in case axes y [mm]: nothing, or the top of its run's plinth.
     overall_width
-        With applied ends [mm].
+        With applied ends, or of the face frame [mm].
     left_frame
         How much of that stands out at the left of the box [mm].
     overall_depth
@@ -249,6 +286,8 @@ class Case:
         The model.
     findings, questions
         What building it brought up.
+    frame
+        The face frame before its box; None without one.
     """
 
     spec: CaseSpec
@@ -271,6 +310,12 @@ class Case:
     findings: tuple[Finding, ...] = field(default=())
     questions: tuple[Question, ...] = field(default=())
     drawers: tuple[Drawer, ...] = field(default=())
+    frame: FaceFrame | None = None
+
+    @property
+    def face_plane(self) -> Dim:
+        """Plane z that its fronts lie against [mm]: of its face frame, or of its box."""
+        return self.depth if self.frame is None else self.frame.z + self.frame.thickness
 
     @property
     def key(self) -> str:

@@ -148,6 +148,7 @@ class Maker:
         way: Way = Way.DOWN,
         length_way: Way | None = None,
         matched: bool = False,
+        planed: Dim | None = None,
     ) -> Outline:
         """Cut a piece.
 
@@ -167,12 +168,16 @@ class Maker:
             Which way the size goes onto the cutting grid.
         matched
             The length is marked from the pieces it meets, so it is kept off the grid.
+        planed
+            Thickness it is planed to [mm]; None: that of its stock.
         """
         place = self.place.at(name)
         house = self.house
-        thickness = place.follows(
-            "thickness", house.thickness(stock), house.own_thickness_cause(place.path)
-        )
+        own = house.own_thickness_cause(place.path)
+        if planed is None:
+            thickness = place.follows("thickness", house.thickness(stock), own)
+        else:
+            thickness = place.made("thickness", planed, own)
         treated = self._treatments(stock, edges, edge or self.spec.edge)
         finished_l, blank_l = self._cut(
             place, "length", length, treated, setting, None if matched else length_way or way

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from casewright.casework.box import Board, Box, cut_horizontal
+from casewright.casework.box import Board, Box, cut_horizontal, front_edges, underside_shows
 from casewright.casework.features import Plane
 from casewright.casework.maker import Maker
 from casewright.dims import Dim
@@ -25,7 +25,8 @@ def place_flat(maker: Maker, board: Board, x: Dim, front: Dim, *, show_down: boo
         Case z of its front edge [mm].
     """
     outline = board.outline
-    shows: tuple[Plane, ...] = ("w0", "t1") if maker.spec.front is None else ("w0",)
+    inside: tuple[Plane, ...] = ("t1",) if maker.spec.front is None else ()
+    shows = (*front_edges(maker.spec), *inside)
     if show_down:
         top = board.underside + outline.thickness
         maker.add(
@@ -34,7 +35,7 @@ def place_flat(maker: Maker, board: Board, x: Dim, front: Dim, *, show_down: boo
             group="horizontals",
         )  # fmt: skip
         return
-    under = board.role == "bottom" and maker.spec.kind == "wall" and maker.spec.skirt is None
+    under = underside_shows(maker.spec, board.role)
     maker.add(
         outline, role=board.role, title=board.title, lies="+x -z +y",
         at=(x, board.underside, front), ends=_FLAT_ENDS,

@@ -136,7 +136,8 @@ def _line(
 
 def cut_row_boards(maker: Maker, box: Box) -> None:
     """Boards between rows: whole ones where a row is open, rails where the job wants them."""
-    if not any(_wants_board(maker, pair) for pair in pairwise(maker.spec.rows)):
+    asked = any(_wants_board(maker, pair) for pair in pairwise(maker.spec.rows))
+    if not asked or maker.spec.framed:
         return
     thick, half = box.bottom.outline.thickness, maker.style("gap") / 2
     line, above, heights = _designed(maker, box)

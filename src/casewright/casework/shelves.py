@@ -100,6 +100,14 @@ def _pin_heights(maker: Maker, opening: Opening, skip: tuple[Dim, ...]) -> PinRo
     )
 
 
+def _front_line(maker: Maker) -> Dim:
+    """The front row back from the front edge of the box [mm]; behind pads for hinges."""
+    if not maker.spec.framed:
+        return maker.style("pin_line")
+    behind = maker.style("hinge_pad") + maker.house.pin("hole")
+    return maker.place.let("pin_line_behind_pads", behind)
+
+
 def bore_pins(maker: Maker, box: Box, opening: Opening, plates: tuple[Dim, ...]) -> PinRow:
     """Bore two rows of pin holes into each side, all from the sides' lower ends.
 
@@ -111,7 +119,7 @@ def bore_pins(maker: Maker, box: Box, opening: Opening, plates: tuple[Dim, ...])
     if not heights:
         return ()
     depth, inset = maker.house.pin("depth"), inset_by(maker, opening)
-    lines = {"front": maker.style("pin_line"), "back": maker.style("pin_line")}
+    lines = {"front": _front_line(maker), "back": maker.style("pin_line")}
     if inset is not None:
         back = lines["front"] + inset
         name = f"pins_{opening.name}_line_to_set"

@@ -16,6 +16,9 @@ __all__ = [
     "DrawerJoint",
     "DrawerSpec",
     "EdgeKind",
+    "FaceFixing",
+    "FaceJoint",
+    "FaceKind",
     "FrontSpec",
     "Hand",
     "JointKind",
@@ -34,6 +37,9 @@ JointKind = Literal["pocket screws", "dado", "rabbet"]
 DoorKind = Literal["slab", "applied frame", "glass frame", "frame and panel", "mitred frame"]
 OverlayKind = Literal["full", "partial", "inset"]
 EdgeKind = Literal["band", "lip", "painted"]
+FaceKind = Literal["frameless", "face frame"]
+FaceJoint = Literal["pocket screws", "tenons"]
+FaceFixing = Literal["pocket screws", "brads"]
 PocketKind = Literal["hidden", "plugged"]
 ToeKind = Literal["notch", "plinth", "none"]
 RowKind = Literal["doors", "drawer", "false front", "open"]
@@ -174,6 +180,15 @@ class CaseSpec:
         Style values set for this case alone, by style key.
     where
         Place in the job file, for messages.
+    face
+        frameless: fronts on the edges of the box; face frame: on a frame of stiles and rails, a
+        little wider than the box, before it.
+    face_stock, face_joint, face_fixing
+        Key of the boards of the frame; how its rails meet its stiles, and it the box.
+    mullion
+        Whether an upright of the frame parts each pair of doors.
+    scribes
+        Hands of the stiles that are wider, to be scribed to a wall.
     """
 
     key: str
@@ -207,6 +222,17 @@ class CaseSpec:
     drawer: DrawerSpec | None = None
     sink: bool = False
     roll_outs: int = 0
+    face: FaceKind = "frameless"
+    face_stock: str = ""
+    face_joint: FaceJoint = "pocket screws"
+    face_fixing: FaceFixing = "pocket screws"
+    mullion: bool = False
+    scribes: tuple[Hand, ...] = ()
+
+    @property
+    def framed(self) -> bool:
+        """Whether a face frame stands before the box."""
+        return self.face == "face frame"
 
 
 def front_spec(spec: CaseSpec, opening: str) -> FrontSpec | None:

@@ -12,10 +12,12 @@ __all__ = ["cut_toe_board", "notch_sides", "toe_setback"]
 
 
 def notch_sides(maker: Maker, box: Box) -> None:
-    """Cut the toe notch into the lower front corner of both sides."""
+    """Cut the toe notch into the lower front corner of both sides, where a case wants one."""
+    if maker.spec.toe != "notch" or maker.spec.kind != "base":
+        return
     for outline in (box.left, box.right):
         place = outline.place.at("notch_toe")
-        tall = maker.machined(place, "width", box.deck)
+        tall = maker.machined(place, "width", box.low)
         deep = maker.machined(place, "end", maker.style("toe_setback"))
         maker.machine(
             outline.path,

@@ -73,6 +73,23 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
     ),
     _key("inset_gap", "3/32", "2.5", "gap all round and between inset doors", _PRACTICE),
     _key("gap", "1/8", "3", "gap between neighbouring fronts", _PRACTICE),
+    _key("face_stile", "1 1/2", "40", "width of the stiles and mullions of a face frame"),
+    _key("face_rail", "1 1/2", "40", "width of the rails of a face frame"),
+    _key(
+        "face_overhang", "1/8", "3", "how far a face frame stands out beside its box", _PRACTICE
+    ),
+    _key(
+        "face_overlay", "1/2", "12", "how far a door of partial overlay lies over a face frame"
+    ),
+    _key(
+        "face_rise", "0", "0",
+        "how far the top of a face frame's bottom rail stands above the bottom of its box",
+    ),
+    _key("face_scribe", "3/4", "20", "how much wider a stile is that is scribed to a wall"),
+    _key(
+        "hinge_pad", "2 1/2", "65",
+        "width and length of the pads that bring hinges out to the edge of a face frame",
+    ),
     _key("top_reveal", "1/16", "1.5", "edge of a wall case left bare above its doors"),
     _key(
         "base_top_reveal",

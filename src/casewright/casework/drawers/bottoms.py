@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from casewright.casework.drawers.boxes import DrawerBox, bottom_band
 from casewright.casework.features import Bores, Cut, Plane
+from casewright.casework.fronts.face_edges import inset_by
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.setups import (
     bore_setup,
@@ -85,7 +86,8 @@ def bore_box_sides(maker: Maker, box: DrawerBox) -> None:
     behind = maker.zero
     if not box.plan.rolls_out:
         front = house.slide(kind, "front")
-        behind = box.place.let("slide_behind", maker.style("bumper") + front)
+        inset = inset_by(maker, box.plan.opening) is not None
+        behind = box.place.let("slide_behind", front if inset else maker.style("bumper") + front)
     line = house.slide(kind, "line")
     for side in (box.left, box.right):
         depth = least(house.slide(kind, "depth"), side.thickness * 2 / 3)

@@ -17,7 +17,7 @@ from casewright.casework.fronts.doors import (
     fit_gaps,
     gap_band,
 )
-from casewright.casework.fronts.face_edges import face_edges
+from casewright.casework.fronts.face_edges import face_edges, low_front, share_of
 from casewright.casework.fronts.leaves import LeafPlan, face_place, front_height
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
@@ -78,18 +78,19 @@ def _leaf(
 ) -> LeafPlan:
     """The front of a row across the whole case; too low for a frame it is a slab."""
     place = face_place(maker, opening)
-    width = place.let("leaf_width", carcase.width - 2 * maker.style("reveal"))
-    height = place.let("leaf_height", front_height(opening))
-    asked = next(row for row in maker.spec.rows if row.front is opening.front)
     front = opening.front
     if front is None:
         msg = f"{opening.name} has no front"
         raise ValueError(msg)
-    framed = front.construction != "slab"
+    edges = face_edges(maker, carcase, front)
+    width = place.let("leaf_width", edges.whole - 2 * edges.edge)
+    shared = share_of(maker, opening)
+    height = place.let("leaf_height", front_height(shared))
     least = 3 * maker.style("rail")
-    if framed and place.over(least, height, "a slab, the front is too low for a frame"):
-        front = asked.low or front
-    return LeafPlan(name, title, title, opening, front, None, width, height, role)
+    if front.construction != "slab":
+        place.over(least, height, "a slab, the front is too low for a frame")
+    front = low_front(maker, shared) or front
+    return LeafPlan(name, title, title, shared, front, None, width, height, role)
 
 
 def _front(maker: Maker, carcase: Carcase, leaf: LeafPlan) -> tuple[Construction, Front]:
@@ -99,7 +100,8 @@ def _front(maker: Maker, carcase: Carcase, leaf: LeafPlan) -> tuple[Construction
     width = place.follows("width", panel.width)
     height = place.follows("height", panel.height)
     thickness = place.follows("thickness", panel.thickness)
-    at = corner_of(maker, place, carcase, leaf, width)
+    inset = thickness if leaf.front.overlay == "inset" else None
+    at = corner_of(maker, place, carcase, leaf, width, inset)
     panel.put(at)
     front = Front(
         path=place.path, title=leaf.title, construction=leaf.front.construction, x=at.x, y=at.y,

@@ -8,15 +8,23 @@ from dataclasses import dataclass
 from casewright.casework.carcase import Carcase, Opening
 from casewright.casework.drawers.findings import no_length, too_low
 from casewright.casework.features import Bores
+from casewright.casework.fronts.face_edges import inset_by, share_of
 from casewright.casework.fronts.leaves import front_height
 from casewright.casework.levels import extent
 from casewright.casework.maker import Maker
+from casewright.casework.packing import slide_pad
+from casewright.casework.parts import Part
 from casewright.casework.setups import bore_setup
-from casewright.casework.specs import SlideKind
+from casewright.casework.specs import Hand, SlideKind
 from casewright.dims import Dim, Place, Way, greatest, least
 from casewright.hardware import LAST_HOLE
 
-__all__ = ["DrawerPlan", "plan_slides", "slide_length"]
+__all__ = ["DrawerPlan", "front_plane", "plan_slides", "slide_length"]
+
+_HANDS: tuple[Hand, Hand] = ("left", "right")
+
+_FIRST = 6
+"""Nearest that a slide's first screw comes to the front end of its pad (common practice) [mm]."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,13 +113,20 @@ def _rear(maker: Maker, carcase: Carcase, rows: list[Opening]) -> Dim:
     return greatest(*planes) if len(planes) > 1 else planes[0]
 
 
+def front_plane(maker: Maker, carcase: Carcase, opening: Opening) -> Dim:
+    """Plane z that slides lie back from [mm]: the front of the case, or behind an inset front."""
+    inset = inset_by(maker, opening)
+    return carcase.front if inset is None else carcase.front - inset
+
+
 def _longest(maker: Maker, carcase: Carcase, rows: list[Opening], kind: SlideKind) -> Dim | None:
     """The longest slides that the depth leaves room for; None, with a finding, where none do."""
     place = maker.place.at("drawers")
     house = maker.house
     rear = _rear(maker, carcase, rows)
     kept = house.slide(kind, "front") + house.slide(kind, "behind")
-    clear = carcase.depth - kept if rear is maker.zero else carcase.depth - rear - kept
+    front = front_plane(maker, carcase, rows[0])
+    clear = front - kept if rear is maker.zero else front - rear - kept
     room = place.let("slide_room", clear)
     for length in reversed(house.slide_row(kind, "lengths")):
         if not place.over(length, room, "slides of this length are too long for the case"):
@@ -136,14 +151,20 @@ def _planned(
         )  # fmt: skip
         line = marked if foot is maker.zero else foot + marked
         bottom = place.let("box_bottom", line - maker.house.slide(kind, "line"))
+        back = place.let("slides_back", carcase.depth - front_plane(maker, carcase, opening))
+        pads = [_pad(maker, carcase, hand, opening, (line, length)) for hand in _HANDS]
         left, right = (
-            _bore(maker, side, opening.name, kind, (marked, length))
-            for side in (carcase.left, carcase.right)
+            _bore(maker, side, opening.name, kind, (marked, length, back))
+            if pad is None
+            else _bore_pad(maker, pad, kind, opening.name, (length, back))
+            for side, pad in zip((carcase.left, carcase.right), pads, strict=True)
         )
-        title = opening.name.replace("_", " ")
+        wall, clear = _between(maker, carcase, place, pads)
+        inset = inset_by(maker, opening) is not None
+        plane = front_plane(maker, carcase, opening)
         yield DrawerPlan(
-            opening.name, title, opening, kind, length, bottom, height, (left, right),
-            carcase.left_thickness, carcase.clear_width, carcase.depth + maker.style("bumper"),
+            opening.name, opening.name.replace("_", " "), opening, kind, length, bottom, height,
+            (left, right), wall, clear, plane if inset else plane + maker.style("bumper"),
         )  # fmt: skip
 
 
@@ -163,7 +184,7 @@ def _height(maker: Maker, place: Place, opening: Opening, kind: SlideKind) -> Di
     clear = place.let("opening_height", opening.y1 - opening.y0)
     below = maker.house.slide(kind, "below") + maker.style("drawer_room") / 4
     room = greatest(maker.style("drawer_room"), below)
-    behind = front_height(opening) - maker.style("drawer_behind_front")
+    behind = front_height(share_of(maker, opening)) - maker.style("drawer_behind_front")
     height = place.let("box_height", least(clear - room, behind))
     over_line = maker.house.slide(kind, "line") + maker.style("drawer_room") / 2
     lowest = greatest(maker.style("drawer_least"), over_line)
@@ -173,20 +194,81 @@ def _height(maker: Maker, place: Place, opening: Opening, kind: SlideKind) -> Di
     return height
 
 
-def _bore(maker: Maker, side: str, name: str, kind: SlideKind, sizes: tuple[Dim, Dim]) -> str:
+def _pad(
+    maker: Maker, carcase: Carcase, hand: Hand, opening: Opening, sizes: tuple[Dim, Dim]
+) -> Part | None:
+    """A pad behind a face frame, as wide as there is room for under the slide's line."""
+    line, length = sizes
+    room = 2 * (line - opening.y0)
+    width = least(maker.style("roll_out_pad"), room)
+    return slide_pad(maker, carcase, hand, opening.name, (length, width, line))
+
+
+def _between(
+    maker: Maker, carcase: Carcase, place: Place, pads: list[Part | None]
+) -> tuple[Dim, Dim]:
+    """Case x of what the left slide is screwed to, and from there to the right one [mm]."""
+    wall, clear = carcase.left_thickness, carcase.clear_width
+    for number, pad in enumerate(pads):
+        if pad is not None:
+            clear = clear - pad.finished.thickness
+            wall = wall if number else wall + pad.finished.thickness
+    if clear is carcase.clear_width:
+        return wall, clear
+    return place.let("wall", wall), place.let("clear", clear)
+
+
+def _holes(maker: Maker, kind: SlideKind, length: Dim) -> list[Dim]:
+    most = length.value - LAST_HOLE
+    return [hole for hole in maker.house.slide_row(kind, "holes") if hole.value <= most]
+
+
+def _bore_pad(maker: Maker, pad: Part, kind: SlideKind, name: str, sizes: tuple[Dim, Dim]) -> str:
+    """The row of pilot holes of one slide along the middle of its pad; returns their path.
+
+    Parameters
+    ----------
+    sizes
+        Length of the slide, and how far its front stands back from the front of the box [mm].
+    """
+    house = maker.house
+    length, back = sizes
+    line = pad.finished.width / 2
+    ahead = back + house.slide(kind, "front")
+    # What lies against the frame itself is screwed to nothing.
+    holes = [hole for hole in _holes(maker, kind, length) if hole.value + ahead.value >= _FIRST]
+    depth = least(house.slide(kind, "depth"), pad.finished.thickness * 2 / 3)
+    path = f"{pad.path}.slide"
+    maker.machine(
+        pad.path,
+        Bores(
+            path=path, kind="slide", face="A", datum_l="l1", datum_w="w0",
+            places=tuple((ahead + hole, line) for hole in holes),
+            diameter=house.slide(kind, "hole"), depth=depth, asked_by=maker.path(name),
+            setup=bore_setup(
+                "drill", line=line, depth=depth, bit="twist bit",
+                bit_size=house.slide(kind, "hole"), check=ahead + holes[0],
+                check_words="from the front end to the first hole",
+            ),
+        ),
+    )  # fmt: skip
+    return path
+
+
+def _bore(maker: Maker, side: str, name: str, kind: SlideKind, sizes: tuple[Dim, Dim, Dim]) -> str:
     """The row of pilot holes of one slide, from the side's lower end and its front edge.
 
     Parameters
     ----------
     sizes
-        Height of the row from the side's lower end, and length of the slide [mm].
+        Height of the row from the side's lower end, length of the slide, and how far its front
+        stands back from the front of the box [mm].
     """
     house = maker.house
-    up, length = sizes
+    up, length, back = sizes
     front = house.slide(kind, "front")
-    most = length.value - LAST_HOLE
-    holes = [hole for hole in house.slide_row(kind, "holes") if hole.value <= most]
-    places = tuple((up, front + hole) for hole in holes)
+    front = back + front if back.value else front
+    places = tuple((up, front + hole) for hole in _holes(maker, kind, length))
     thickness = maker.parts[side].finished.thickness
     depth = least(house.slide(kind, "depth"), thickness * 2 / 3)
     path = f"{side}.slide_{name}"

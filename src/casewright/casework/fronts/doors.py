@@ -12,7 +12,7 @@ from casewright.casework.cases import Door, Face, Front
 from casewright.casework.fronts.applied import cut_applied
 from casewright.casework.fronts.constructions import Construction, Corner
 from casewright.casework.fronts.cups import bore_cups
-from casewright.casework.fronts.face_edges import FaceEdges, face_edges
+from casewright.casework.fronts.face_edges import FaceEdges, face_edges, share_of
 from casewright.casework.fronts.frame_and_panel import cut_frame_and_panel
 from casewright.casework.fronts.glass import cut_glass
 from casewright.casework.fronts.hinges import HingePlan, HungLeaf
@@ -127,10 +127,7 @@ def _front(maker: Maker, carcase: Carcase, hung: HungLeaf, door: Construction) -
     plate = hung.overlay.plate
     crank = hung.overlay.crank
     overlay = place.let("overlay", arm_constant(maker.house, crank) + bore - plate)
-    edge = face_edges(maker, carcase, leaf.front).edge.value
-    play = maker.house.hinge("side_play").value
-    bare = maker.zero - overlay if inset else hung.side_thickness - overlay
-    place.fit("reveal_as_bored", bare, edge - play, edge + play, place.path)
+    _fit_reveal(maker, carcase, place, hung, overlay)
     return Door(
         path=place.path,
         title=leaf.title,
@@ -153,6 +150,21 @@ def _front(maker: Maker, carcase: Carcase, hung: HungLeaf, door: Construction) -
     )
 
 
+def _fit_reveal(
+    maker: Maker, carcase: Carcase, place: Place, hung: HungLeaf, overlay: Dim
+) -> None:
+    """What the hinges, as bored, leave bare beside a door, within what their screws give."""
+    play = maker.house.hinge("side_play").value
+    if carcase.frame is not None:
+        off = hung.overlay.wanted - overlay
+        place.fit("reveal_as_bored", off, -play, play, place.path)
+        return
+    inset = hung.leaf.front.overlay == "inset"
+    edge = face_edges(maker, carcase, hung.leaf.front).edge.value
+    bare = maker.zero - overlay if inset else hung.side_thickness - overlay
+    place.fit("reveal_as_bored", bare, edge - play, edge + play, place.path)
+
+
 def corner_of(
     maker: Maker,
     place: Place,
@@ -170,12 +182,13 @@ def corner_of(
     """
     edges = face_edges(maker, carcase, leaf.front)
     if leaf.hinge is None:
-        x = (carcase.width - width) / 2
+        x = (edges.whole - width) / 2
+        x = x if edges.x0 is maker.zero else edges.x0 + x
     elif leaf.hinge == "left":
         x = edges.edge if edges.x0 is maker.zero else edges.x0 + edges.edge
     else:
         x = edges.x1 - edges.edge - width
-    z = carcase.depth + maker.style("bumper") if inset is None else carcase.depth - inset
+    z = carcase.front + maker.style("bumper") if inset is None else carcase.front - inset
     return Corner(place.let("x", x), place.let("y", leaf.bottom), place.let("z", z))
 
 
@@ -237,7 +250,8 @@ def fit_between_rows(maker: Maker, carcase: Carcase) -> None:
             continue
         place = face_place(maker, above)
         between = place.let("stack_gap", upper.y - lower.y - lower.height)
-        place.fit("stack_gap_fit", between, *gap_band(maker, maker.style("gap")), upper.path)
+        wanted = share_of(maker, below).top + share_of(maker, above).bottom
+        place.fit("stack_gap_fit", between, *gap_band(maker, wanted), upper.path)
 
 
 def _is_inset(opening: Opening) -> bool:

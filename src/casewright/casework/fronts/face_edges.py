@@ -1,15 +1,15 @@
-"""How the doors of an opening lie: over the box's edges, over part of them, or inside, flush."""
+"""How fronts lie: over the edges of the box or the face frame, over part of them, or inside."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from casewright.casework.carcase import Carcase, Opening
+from casewright.casework.carcase import Carcase, FrameEdges, Opening
 from casewright.casework.maker import Maker
-from casewright.casework.specs import FrontSpec
+from casewright.casework.specs import FrontSpec, OverlayKind
 from casewright.dims import Dim, greatest
 
-__all__ = ["FaceEdges", "face_edges", "inset_by", "planned_thickness", "share_of"]
+__all__ = ["FaceEdges", "face_edges", "inset_by", "low_front", "planned_thickness", "share_of"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,7 +19,8 @@ class FaceEdges:
     Parameters
     ----------
     x0, x1
-        Its ends in case axes [mm]: the outsides of the box, or the insides of its sides.
+        Its ends in case axes [mm]: the outsides of the box, or the insides of its sides; of a
+        face frame its outsides (of a stile of the usual width) or the edges of its opening.
     edge
         What is left bare at either end [mm]: a reveal, or the gap beside an inset door.
     gap
@@ -39,6 +40,8 @@ class FaceEdges:
 
 def face_edges(maker: Maker, carcase: Carcase, front: FrontSpec | None) -> FaceEdges:
     """Where the leaves of an opening begin and end across."""
+    if carcase.frame is not None:
+        return _frame_edges(maker, carcase.frame, "full" if front is None else front.overlay)
     match "full" if front is None else front.overlay:
         case "inset":
             inside, gap = carcase.left_thickness, maker.style("inset_gap")
@@ -48,6 +51,23 @@ def face_edges(maker: Maker, carcase: Carcase, front: FrontSpec | None) -> FaceE
         case _:
             edge = maker.style("reveal")
     return FaceEdges(maker.zero, carcase.width, edge, maker.style("gap"))
+
+
+def _frame_edges(maker: Maker, frame: FrameEdges, overlay: OverlayKind) -> FaceEdges:
+    """On a face frame; before a mullion two leaves are as far apart as it wants."""
+    stile, gap = maker.style("face_stile"), maker.style("gap")
+    mullion = stile if maker.spec.mullion else None
+    if overlay == "inset":
+        edge = maker.style("inset_gap")
+        between = edge if mullion is None else mullion + 2 * edge
+        return FaceEdges(frame.left, frame.right, edge, between)
+    reveal = maker.style("reveal")
+    if overlay == "partial":
+        cover = maker.style("face_overlay")
+        reveal = greatest(reveal, stile - cover)
+        if mullion is not None:
+            gap = greatest(gap, mullion - 2 * cover)
+    return FaceEdges(frame.left - stile, frame.right + stile, reveal, gap)
 
 
 def share_of(maker: Maker, opening: Opening) -> Opening:
@@ -62,9 +82,13 @@ def share_of(maker: Maker, opening: Opening) -> Opening:
     if front.overlay == "inset":
         gap = maker.style("inset_gap")
         return replace(opening, face_y0=opening.y0, face_y1=opening.y1, bottom=gap, top=gap)
-    # Of the side as it was made: its plates stay where they are, whatever the next sheet reads.
-    thick = maker.parts[maker.path("side_left")].finished.thickness
-    cover = thick - maker.style("partial_reveal")
+    if maker.spec.framed:
+        cover = maker.style("face_overlay")
+    else:
+        # Of the side as it was made: its plates stay where they are, whatever the next sheet
+        # reads.
+        thick = maker.parts[maker.path("side_left")].finished.thickness
+        cover = thick - maker.style("partial_reveal")
     low = opening.face_y0
     below = opening.y0 - low if low.path or low.op else opening.y0
     return replace(
@@ -86,9 +110,21 @@ def planned_thickness(maker: Maker, front: FrontSpec) -> Dim:
             return thickness(front.frame)
 
 
+def low_front(maker: Maker, opening: Opening) -> FrontSpec | None:
+    """How the front of a row is built: a drawer's or a false one too low for a frame is a slab."""
+    front = opening.front
+    if front is None or opening.row == "doors" or front.construction == "slab":
+        return front
+    low = opening.face_y0
+    tall = opening.face_y1.value - low.value - opening.bottom.value - opening.top.value
+    if tall >= 3 * maker.style("rail").value:
+        return front
+    return next((row.low for row in maker.spec.rows if row.front is front and row.low), front)
+
+
 def inset_by(maker: Maker, opening: Opening) -> Dim | None:
     """How far the inside of a box begins behind its front edge there [mm]; None: right at it."""
     front = opening.front
     if front is None or front.overlay != "inset":
         return None
-    return planned_thickness(maker, front)
+    return planned_thickness(maker, low_front(maker, share_of(maker, opening)) or front)

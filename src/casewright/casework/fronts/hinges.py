@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from casewright.casework.carcase import Carcase
 from casewright.casework.features import Bores
-from casewright.casework.fronts.face_edges import planned_thickness
+from casewright.casework.fronts.face_edges import face_edges, planned_thickness
 from casewright.casework.fronts.hinge_count import hinge_count
 from casewright.casework.fronts.hinge_heights import HingeSpot, hinge_spots
 from casewright.casework.fronts.kinds import inner_cut
@@ -16,7 +16,9 @@ from casewright.casework.fronts.leaves import LeafPlan, face_place, plan_leaves,
 from casewright.casework.fronts.overlay import Overlay, overlay_finding, solve_overlay
 from casewright.casework.fronts.warping import stays_flat
 from casewright.casework.maker import Maker
+from casewright.casework.packing import hinge_pad
 from casewright.casework.setups import bore_setup
+from casewright.casework.specs import Hand
 from casewright.dims import Dim, Place, Way, least
 from casewright.findings import Finding, Severity
 
@@ -140,7 +142,11 @@ def _ready(
         return None
     thickness = carcase.left_thickness if leaf.hinge == "left" else carcase.right_thickness
     place = maker.place.at(leaf.name)
-    wanted = place.let("overlay_wanted", _wanted(maker, leaf, thickness))
+    wanted = place.let(
+        "overlay_wanted",
+        _wanted(maker, leaf, thickness) if carcase.frame is None
+        else _wanted_on_frame(maker, carcase, leaf),
+    )  # fmt: skip
     overlay = solve_overlay(
         maker.house, place, wanted, low=low, high=high, step=maker.style("bore_step"),
         cranks=_arms(maker, leaf),
@@ -160,6 +166,17 @@ def _wanted(maker: Maker, leaf: LeafPlan, thickness: Dim) -> Dim:
             return thickness - maker.style("partial_reveal")
         case "full":
             return thickness - maker.style("reveal")
+
+
+def _wanted_on_frame(maker: Maker, carcase: Carcase, leaf: LeafPlan) -> Dim:
+    """How far a door is to lie over what its plates are screwed to: pads, or the sides [mm]."""
+    edges = face_edges(maker, carcase, leaf.front)
+    if carcase.frame is None:
+        return maker.zero
+    left, right = carcase.frame.faces
+    if leaf.hinge == "left":
+        return left - edges.x0 - edges.edge
+    return edges.x1 - edges.edge - right
 
 
 def _arms(maker: Maker, leaf: LeafPlan) -> tuple[Dim | None, ...]:
@@ -190,49 +207,77 @@ def _bored(
     side = carcase.left if leaf.hinge == "left" else carcase.right
     thickness = carcase.left_thickness if leaf.hinge == "left" else carcase.right_thickness
     plates = tuple(
-        _bore_plate(maker, side, thickness, f"plate_{leaf.opening.name}_{number}", leaf, spot)
+        _bore_plate(maker, carcase, side, f"plate_{leaf.opening.name}_{number}", leaf, spot)
         for number, spot in enumerate(spots, start=1)
     )
     return HungLeaf(leaf, thickness, overlay, plates)
 
 
 def _bore_plate(
-    maker: Maker, side: str, thickness: Dim, name: str, leaf: LeafPlan, spot: HingeSpot
+    maker: Maker, carcase: Carcase, side: str, name: str, leaf: LeafPlan, spot: HingeSpot
 ) -> Plate:
-    house = maker.house
-    place = house.chain.place(side).at(name)
+    half = maker.house.half_plate_pitch()
+    place = maker.house.chain.place(side).at(name)
     foot = maker.parts[side].placed.y
     from_end = _marked(maker, place, spot.height if foot is maker.zero else spot.height - foot,
                        spot)  # fmt: skip
     height = place.let("height", from_end if foot is maker.zero else foot + from_end)
-    half = house.half_plate_pitch()
-    line = house.hinge("plate_line")
-    if leaf.front.overlay == "inset":
-        exact = line + planned_thickness(maker, leaf.front)
-        line, _ = place.rounded("line_to_set", exact, _PLATE_STEP, Way.NEAREST)
+    line = _plate_line(maker, carcase, place, leaf)
     low, high = from_end - half, from_end + half
+    hand: Hand = "left" if leaf.hinge == "left" else "right"
+    pad = None if carcase.frame is None else hinge_pad(maker, carcase, hand, name, height)
+    if pad is None:
+        rows = ((low, line), (high, line))
+        path = _bore(maker, side, f"{side}.{name}", leaf, rows)
+    else:
+        middle = pad.finished.length / 2
+        rows = ((middle - half, line), (middle + half, line))
+        path = _bore(maker, pad.path, f"{pad.path}.plate", leaf, rows)
+    return Plate(path, side, height, from_end, (height - half, height + half), (low, high))
+
+
+def _plate_line(maker: Maker, carcase: Carcase, place: Place, leaf: LeafPlan) -> Dim:
+    """Plates back from the front edge of what they are screwed to [mm], as their jig is set.
+
+    Behind an inset door they lie farther back by its thickness, on pads behind a face frame less
+    far by the frame's.
+    """
+    line = maker.house.hinge("plate_line")
+    inset = leaf.front.overlay == "inset"
+    if not inset and carcase.frame is None:
+        return line
+    exact = line + planned_thickness(maker, leaf.front) if inset else line
+    if carcase.frame is not None:
+        exact = exact - maker.house.thickness(maker.spec.face_stock)
+    return place.rounded("line_to_set", exact, _PLATE_STEP, Way.NEAREST)[0]
+
+
+def _bore(
+    maker: Maker,
+    part: str,
+    path: str,
+    leaf: LeafPlan,
+    places: tuple[tuple[Dim, Dim], tuple[Dim, Dim]],
+) -> str:
+    """Bore the two holes of a plate into a side, or into the pad on it; returns their path."""
+    house = maker.house
+    thickness = maker.parts[part].finished.thickness
     depth = least(maker.style("plate_depth"), thickness * 2 / 3)
+    first = places[0]
     maker.machine(
-        side,
+        part,
         Bores(
-            path=place.path,
-            kind="hinge plate",
-            face="A",
-            datum_l="l0",
-            datum_w="w0",
-            places=((low, line), (high, line)),
-            diameter=house.hinge("plate_hole"),
-            depth=depth,
-            asked_by=maker.path(leaf.name),
-            pitch=house.hinge("plate_pitch"),
+            path=path, kind="hinge plate", face="A", datum_l="l0", datum_w="w0",
+            places=places, diameter=house.hinge("plate_hole"), depth=depth,
+            asked_by=maker.path(leaf.name), pitch=house.hinge("plate_pitch"),
             setup=bore_setup(
-                boring_tool(maker), line=line, depth=depth, bit="brad-point bit",
-                bit_size=house.hinge("plate_hole"), check=low,
+                boring_tool(maker), line=first[1], depth=depth, bit="brad-point bit",
+                bit_size=house.hinge("plate_hole"), check=first[0],
                 check_words="from the bottom end to the lower hole",
             ),
         ),
     )  # fmt: skip
-    return Plate(place.path, side, height, from_end, (height - half, height + half), (low, high))
+    return path
 
 
 def _marked(maker: Maker, place: Place, exact: Dim, spot: HingeSpot) -> Dim:

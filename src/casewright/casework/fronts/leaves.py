@@ -81,7 +81,7 @@ def plan_leaves(maker: Maker, carcase: Carcase, opening: Opening) -> tuple[LeafP
         return ()
     place = face_place(maker, opening)
     opening = share_of(maker, opening)
-    count = front.leaves or _count(maker, place, carcase)
+    count = front.leaves or (2 if maker.spec.mullion else _count(maker, place, carcase))
     edges = face_edges(maker, carcase, front)
     clear = edges.whole - 2 * edges.edge
     width = place.let("leaf_width", clear if count == 1 else (clear - edges.gap) / 2)

@@ -30,7 +30,7 @@ class Assembled:
     rows
         Bores of each part, by the part's path; parts without any are left out.
     works
-        Paths of what is put together apart from the box: fronts, and boxes of drawers.
+        Paths of what is put together apart from the box: fronts, boxes of drawers, a face frame.
     """
 
     model: Case
@@ -50,6 +50,8 @@ class Assembled:
             if bores:
                 rows[path] = tuple(row_of(solid, each, units) for each in bores)
         works = {front.path for front in case.fronts} | {drawer.path for drawer in case.drawers}
+        if case.frame is not None:
+            works.add(case.frame.path)
         return cls(case, units, solids, rows, frozenset(works))
 
     @property
@@ -64,8 +66,19 @@ class Assembled:
 
     @property
     def case_solids(self) -> list[Solid]:
-        """Parts of the box and of the frames on its ends: no fronts, no drawers."""
-        return [s for s in self.solids.values() if s.part.front not in self.works]
+        """Parts of the box, of the frames on its ends and before it: no fronts, no drawers."""
+        frame = None if self.model.frame is None else self.model.frame.path
+        return [
+            s for s in self.solids.values()
+            if s.part.front not in self.works or s.part.front == frame
+        ]  # fmt: skip
+
+    def plane_before(self, opening: str) -> int:
+        """Plane z that slides and plates lie back from: of the case, or behind an inset front."""
+        front = next((f for f in self.model.fronts if f.opening == opening), None)
+        if front is not None and front.z.value < self.model.face_plane.value:
+            return self.units.of(front.z)
+        return self.units.of(self.model.face_plane)
 
     def extent(self, solids: list[Solid]) -> Box:
         """The box that encloses some solids; an empty one for none."""

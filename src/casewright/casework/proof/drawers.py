@@ -178,7 +178,7 @@ def _check_room(
     """Under the box and behind the slides is the room that the sheet asks for."""
     length = case.units.length
     box = case.extent(own)
-    end = case.units.of(case.model.depth) - case.units.of(drawer.slide_length)
+    end = case.plane_before(drawer.opening) - case.units.of(drawer.slide_length)
     for solid in case.box_solids:
         other = solid.outer
         across = other.x0 < box.x1 and box.x0 < other.x1

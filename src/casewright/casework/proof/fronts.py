@@ -57,7 +57,7 @@ def _check_leaf(case: Assembled, front: Front) -> Iterator[Failure]:
         says = f"the parts of {front.title} do not fill the leaf"
         yield Failure("fronts", (front.path, *front.parts), says, case.units.length(off))
     yield from _check_members(case, front, box, own)
-    depth = case.units.of(case.model.depth)
+    depth = case.units.of(case.model.face_plane)
     if is_inset(case, front.opening):
         off = apart(box.z1, depth)
         if off:
@@ -77,12 +77,15 @@ def is_inset(case: Assembled, opening: str) -> bool:
 def _check_inset(case: Assembled, face: Face) -> Iterator[Failure]:
     """The face of inset doors is the clear opening: between the sides, from board to board."""
     of = case.units.of
-    boxes = [(s.part.role, s.outer) for s in case.box_solids]
+    framed = case.model.frame is not None
+    boxes = [(s.part.role, s.outer) for s in case.case_solids]
+    uprights = ("frame stile",) if framed else ("side",)
+    levels = ("frame rail",) if framed else _LEVEL
     planes = {
-        "left": [(of(face.x0), box.x1) for role, box in boxes if role == "side"],
-        "right": [(of(face.x1), box.x0) for role, box in boxes if role == "side"],
-        "bottom": [(of(face.y0), box.y1) for role, box in boxes if role in _LEVEL],
-        "top": [(of(face.y1), box.y0) for role, box in boxes if role in _LEVEL],
+        "left": [(of(face.x0), box.x1) for role, box in boxes if role in uprights],
+        "right": [(of(face.x1), box.x0) for role, box in boxes if role in uprights],
+        "bottom": [(of(face.y0), box.y1) for role, box in boxes if role in levels],
+        "top": [(of(face.y1), box.y0) for role, box in boxes if role in levels],
     }
     for word, pairs in planes.items():
         off = min((apart(own, plane) for own, plane in pairs), default=0)

@@ -92,7 +92,12 @@ def _check_notch(case: Assembled, solid: Solid, cut: Cut) -> Iterator[Failure]:
         if wall is None:
             continue
         axis = 2 * wall.facing.axis
-        off = min(apart(wall.at, cleared.outer[axis]), apart(wall.at, cleared.outer[axis + 1]))
+        flush = cleared.outer[axis : axis + 2]
+        frame = case.model.frame
+        if frame is not None and wall.facing.axis == 1:
+            # A toe board goes on up behind the face frame; the notch ends under it.
+            flush = (case.units.of(frame.y),)
+        off = min(apart(wall.at, plane) for plane in flush)
         if off:
             says = f"the notch is not flush with {cleared.part.title}"
             yield Failure("joints", (cut.path, solid.part.path), says, case.units.length(off))

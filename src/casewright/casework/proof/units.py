@@ -76,12 +76,19 @@ def _dims(case: Case) -> Iterator[Dim]:
     for drawer in case.drawers:
         yield from (drawer.x, drawer.y, drawer.z, drawer.width, drawer.height, drawer.depth)
         yield from (drawer.inside_width, drawer.slide_length)
+    yield from _frame_dims(case)
     for front in case.doors:
         yield from (front.bore_distance, front.plate_height, front.overlay)
         if front.crank is not None:
             yield front.crank
         for hinge in front.hinges:
             yield from (hinge.height, hinge.on_door)
+
+
+def _frame_dims(case: Case) -> Iterator[Dim]:
+    frame = case.frame
+    if frame is not None:
+        yield from (frame.x, frame.y, frame.z, frame.width, frame.height, frame.thickness)
 
 
 def _part_dims(part: Part) -> Iterator[Dim]:

@@ -1,0 +1,117 @@
+"""A face frame fastened to its box: glued, and screwed or bradded to every front edge."""
+
+from __future__ import annotations
+
+from casewright.casework.box import Board, Box
+from casewright.casework.brads import fastener_row, row_marks
+from casewright.casework.face_frames.members import FrameParts, Rail
+from casewright.casework.features import Plane
+from casewright.casework.joints import Fastening, Surface
+from casewright.casework.maker import Maker, Outline
+from casewright.casework.pockets import bore_pockets
+from casewright.casework.specs import Hand
+from casewright.dims import Dim
+
+__all__ = ["fasten_frame"]
+
+_HANDS: tuple[Hand, Hand] = ("left", "right")
+
+
+def fasten_frame(maker: Maker, box: Box, members: FrameParts) -> None:
+    """The frame on the front edges of the box, glued, and screwed or bradded."""
+    spec = maker.spec
+    # Where an end shows, its outside takes no pockets; where a shelf is fixed, its screws are in
+    # their way.
+    screwed = spec.face_fixing == "pocket screws" and not (spec.finished or spec.fixed_shelves)
+    joints = [
+        _on_side(maker, box, members, hand, screwed=screwed) for hand in _HANDS
+    ]  # fmt: skip
+    boards = {board.name: board for board in box.boards}
+    head = boards.get("top") or boards.get("front_stretcher")
+    behind: list[tuple[Board, Rail]] = [(box.bottom, members.rails[-1])]
+    if head is not None:
+        behind.append((head, members.rails[0]))
+    joints += [_on_board(maker, board, rail, screwed=screwed) for board, rail in behind]
+    how = "drive the pocket screws from outside the sides" if screwed else (
+        "brads through the frame into every edge, set and filled"
+    )  # fmt: skip
+    maker.step(
+        "fit", maker.path("frame"), "-z",
+        "Lay the box on its back; spread glue on its front edges; set the face frame on, its "
+        "bottom rail level with the bottom, as far out at either side as marked; clamp all "
+        f"round; {how}.",
+        joints=tuple(joints),
+        marks=(
+            ("frame out beside the left side", _out(maker)),
+            *row_marks(maker, joints),
+        ),
+        planes=_marked(maker) if screwed else (),
+        cautions=("heavy_lift", "clamp_screws" if screwed else "brad_points"),
+    )  # fmt: skip
+
+
+def _out(maker: Maker) -> Dim:
+    part = maker.parts[maker.path("frame.stile_left")]
+    return maker.place.at("frame").let("mark_out", -part.placed.x)
+
+
+def _marked(maker: Maker) -> tuple[tuple[Surface, Surface], ...]:
+    """The planes that its mark is measured between; rows of brads have none of their own."""
+    stile, side = maker.path("frame.stile_left"), maker.path("side_left")
+    return ((Surface(stile, "w0"), Surface(side, "t0")),)
+
+
+def _glue(part: str, into: str) -> Fastening:
+    return Fastening("glue", 1, None, (part,), into)
+
+
+def _on_side(maker: Maker, box: Box, members: FrameParts, hand: Hand, *, screwed: bool) -> str:
+    """A stile on the front edge of a side."""
+    side = box.left if hand == "left" else box.right
+    stile = members.left if hand == "left" else members.right
+    name = f"frame.joint_side_{hand}"
+    if screwed:
+        start, reach = _between_boards(maker, box, side)
+        count = bore_pockets(maker, side.path, "B", ("w0",), along="l0", start=start, reach=reach)
+        screw = maker.house.pocket_screw(maker.spec.box_stock)
+        held = Fastening("pocket screw", count, screw, (side.path,), stile.path)
+    else:
+        part = maker.parts[stile.path]
+        out = maker.zero - part.placed.x
+        if hand == "right":
+            out = part.placed.x - maker.parts[side.path].placed.x
+        held = _brads(maker, name, stile, side.path, ("w0", out + side.thickness / 2))
+    return maker.join(
+        name, "butt", (side.path, "w0"), (stile.path, "t0"),
+        fastenings=(held, _glue(stile.path, side.path)),
+    )  # fmt: skip
+
+
+def _between_boards(maker: Maker, box: Box, side: Outline) -> tuple[Dim, Dim]:
+    """Stretch of a side, from its lower end, that takes pockets: clear of the boards' screws."""
+    foot = box.foot
+    low = box.bottom.underside + box.bottom.outline.thickness
+    heads = [b.outline.thickness for b in box.boards if b.name in ("top", "front_stretcher")]
+    high = side.length - heads[0] if heads else side.length
+    return (low if foot is maker.zero else low - foot), high
+
+
+def _on_board(maker: Maker, board: Board, rail: Rail, *, screwed: bool) -> str:
+    """A rail on the front edge of the bottom or of what closes the top."""
+    outline, part = board.outline, maker.parts[rail.outline.path]
+    name = f"frame.joint_{board.name}"
+    held: tuple[Fastening, ...] = (_glue(part.path, outline.path),)
+    if not screwed:
+        up = board.underside if part.placed.y is maker.zero else board.underside - part.placed.y
+        row: tuple[Plane, Dim] = ("w0", up + outline.thickness / 2)
+        held = (_brads(maker, name, rail.outline, outline.path, row), *held)
+    return maker.join(name, "butt", (outline.path, "w0"), (part.path, "t0"), fastenings=held)
+
+
+def _brads(
+    maker: Maker, joint: str, member: Outline, into: str, line: tuple[Plane, Dim]
+) -> Fastening:
+    return fastener_row(
+        maker, joint, member.length, "brads along the frame", through=member.path, into=into,
+        screw=maker.house.screw("brad"), line=line,
+    )  # fmt: skip

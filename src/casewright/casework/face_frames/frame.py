@@ -1,0 +1,175 @@
+"""A face frame put together flat on the bench, then set before its box as one piece."""
+
+from __future__ import annotations
+
+from casewright.casework.assembly import join_part
+from casewright.casework.box import Box
+from casewright.casework.carcase import Carcase
+from casewright.casework.cases import FaceFrame
+from casewright.casework.face_frames.fixing import fasten_frame
+from casewright.casework.face_frames.members import FrameParts, Rail
+from casewright.casework.features import Plane
+from casewright.casework.fronts.constructions import upright
+from casewright.casework.joints import Fastening
+from casewright.casework.maker import Maker, Outline
+from casewright.casework.pockets import bore_pockets
+from casewright.casework.specs import Hand
+from casewright.dims import HAIR, Dim
+from casewright.sources import INCH
+
+__all__ = ["add_face_frame"]
+
+_TITLE = "face frame"
+
+
+def add_face_frame(maker: Maker, box: Box, carcase: Carcase, members: FrameParts) -> FaceFrame:
+    """Place, join and assemble the frame; fasten it to the box; declare its fits."""
+    place = maker.place.at("frame")
+    frame = carcase.frame
+    if frame is None:
+        msg = f"{maker.spec.key} has no face frame"
+        raise ValueError(msg)
+    left = place.let("x", frame.left - members.left.width)
+    _place(maker, carcase, members, left)
+    mullions = _mullions(maker, carcase, members)
+    _join(maker, members, mullions)
+    _assemble(maker, members, mullions)
+    fasten_frame(maker, box, members)
+    _fits(maker, carcase, members, left)
+    return FaceFrame(
+        path=place.path, title=_TITLE, x=left, y=members.low, z=carcase.depth,
+        width=members.width, height=place.follows("height", members.left.length),
+        thickness=place.follows("thickness", members.left.thickness),
+        parts=tuple(p.path for p in maker.parts.values() if p.front == place.path),
+    )  # fmt: skip
+
+
+def _place(maker: Maker, carcase: Carcase, members: FrameParts, left: Dim) -> None:
+    for hand, stile in (("left", members.left), ("right", members.right)):
+        x = left if hand == "left" else left + members.width
+        side: Hand = "left" if hand == "left" else "right"
+        maker.add(
+            stile, role="frame stile", title=f"{hand} stile of the {_TITLE}", lies=upright(side),
+            at=(x, members.low, carcase.depth), ends=("bottom", "top", "outer edge", "inner edge"),
+            hand=side, shows=("w1", "t1"), group="frame stiles", front=maker.path("frame"),
+        )  # fmt: skip
+    for rail in members.rails:
+        maker.add(
+            rail.outline, role="frame rail", title=f"{rail.title} of the {_TITLE}",
+            lies="+x +y +z", at=(left + members.left.width, rail.low, carcase.depth),
+            ends=("left", "right", "bottom", "top"), shows=("w0", "w1", "t1"),
+            group="frame rails", front=maker.path("frame"),
+        )  # fmt: skip
+
+
+def _mullions(
+    maker: Maker, carcase: Carcase, members: FrameParts
+) -> list[tuple[Outline, Rail, Rail]]:
+    """Uprights in the middle of each row of doors, with the rails they stand between."""
+    frame = carcase.frame
+    found = []
+    for number, opening in enumerate(reversed(carcase.openings)):
+        if frame is None or not maker.spec.mullion or opening.row != "doors":
+            continue
+        outline = maker.outline(
+            f"frame.mullion_{opening.name}", maker.spec.face_stock, opening.y1 - opening.y0,
+            maker.style("face_stile"), setting=f"{maker.spec.key} frame mullions", matched=True,
+        )  # fmt: skip
+        middle = frame.left + (frame.right - frame.left) / 2
+        x = outline.place.let("x", middle + outline.width / 2)
+        maker.add(
+            outline, role="mullion", title=f"mullion of the {_TITLE}", lies=upright(None),
+            at=(x, opening.y0, carcase.depth), ends=("bottom", "top", "right", "left"),
+            shows=("w0", "w1", "t1"), group="frame mullions", front=maker.path("frame"),
+        )  # fmt: skip
+        found.append((outline, members.rails[number], members.rails[number + 1]))
+    return found
+
+
+def _join(maker: Maker, members: FrameParts, mullions: list[tuple[Outline, Rail, Rail]]) -> None:
+    """Rails to stiles and mullions to rails, with pocket screws from behind."""
+    for rail in members.rails:
+        ends: tuple[tuple[Plane, Outline, Plane, str], ...] = (
+            ("l0", members.left, "w1", "left"), ("l1", members.right, "w1", "right"),
+        )  # fmt: skip
+        _screw(maker, rail.outline, ends)
+    for mullion, above, below in mullions:
+        _screw(maker, mullion, (
+            ("l0", below.outline, "w1", "bottom"), ("l1", above.outline, "w0", "top"),
+        ))  # fmt: skip
+
+
+def _screw(
+    maker: Maker, member: Outline, ends: tuple[tuple[Plane, Outline, Plane, str], ...]
+) -> None:
+    count = bore_pockets(maker, member.path, "B", ("l0", "l1"))
+    screw = maker.house.pocket_screw(maker.spec.face_stock)
+    for end, mate, edge, word in ends:
+        maker.join(
+            f"frame.joint_{member.path.rpartition('.')[2]}_{word}", "butt",
+            (member.path, end), (mate.path, edge),
+            fastenings=(
+                Fastening("pocket screw", count, screw, (member.path,), mate.path),
+                Fastening("glue", 1, None, (member.path,), mate.path),
+            ),
+        )  # fmt: skip
+
+
+def _assemble(
+    maker: Maker, members: FrameParts, mullions: list[tuple[Outline, Rail, Rail]]
+) -> None:
+    """Face down on a flat bench: left stile, rails, mullions, right stile, square."""
+    drive = "Spread glue thinly on the joint; clamp the faces flush; drive the pocket screws"
+    maker.step(
+        "lay", members.left.path, None,
+        f"Lay the left stile of the {_TITLE} face down on a flat bench, inner edge to the right.",
+    )  # fmt: skip
+    for rail in members.rails:
+        where = {
+            "top": "flush with the stile's upper end", "bottom": "flush with its lower end",
+        }.get(rail.name, "on its mark")  # fmt: skip
+        marks: tuple[tuple[str, Dim], ...] = ()
+        if rail.name.isdecimal():
+            up = rail.low if members.low is maker.zero else rail.low - members.low
+            marks = (("lower edge above the stile's lower end", rail.outline.place.let("up", up)),)
+        join_part(maker, rail.outline.path, "-x", f"{drive}: the {rail.title}, {where}.",
+                  "clamp_screws", marks=marks)  # fmt: skip
+    for mullion, _, _ in mullions:
+        out = maker.parts[mullion.path].placed.x - mullion.width
+        inner = maker.parts[members.left.path].placed.x + members.left.width
+        mark = mullion.place.let("mark_out", out - inner)
+        join_part(maker, mullion.path, "-x", f"{drive}: the mullion, on its mark.", "clamp_screws",
+                  marks=(("left edge from the inner edge of the left stile", mark),))  # fmt: skip
+    join_part(maker, members.right.path, "-x",
+              f"{drive}: the right stile, against all rails at once.", "clamp_screws")  # fmt: skip
+    maker.step(
+        "check square", "", None,
+        "Measure both diagonals of the frame. They must agree within "
+        f"{maker.house.spoken('1/32', '1')}; sand its joints flush, both faces, before it goes on "
+        "the box.",
+        check_words="diagonals",
+    )  # fmt: skip
+
+
+def _fits(maker: Maker, carcase: Carcase, members: FrameParts, left: Dim) -> None:
+    """What frames want of their boxes: joints that close, an opening that meets the bottom."""
+    place = maker.place.at("frame")
+    stile = members.left.path
+    out = place.let("right_out", left + members.width - carcase.width)
+    beside = members.plan.beside
+    # What the two sides get may differ by what rounding makes a frame wider than its box.
+    play = max(maker.style("face_overhang").value, maker.style("cut_step").value)
+    for name, real, wished in (("left", maker.zero - left, beside[0]), ("right", out, beside[1])):
+        low = wished.value - play
+        place.fit(f"{name}_joint", real, low, wished.value + play, stile)
+    error = place.let("width_error", members.width - members.plan.width)
+    step = max(maker.style("cut_step").value, maker.style("gap_tolerance").value)
+    place.fit("width_fit", error, -step, step, members.rails[0].outline.path)
+    lowest = members.rails[-1]
+    bottom = maker.parts[maker.path("bottom")]
+    top = bottom.placed.y + bottom.finished.thickness
+    wide = lowest.outline.width
+    rail = wide if lowest.low is maker.zero else lowest.low + wide
+    over = place.let("rail_over_bottom", rail - top)
+    most = maker.style("face_rise").value + maker.style("cut_step").value
+    place.fit("rail_over_bottom_fit", over, -HAIR * INCH / 64, max(most, INCH / 16), stile)

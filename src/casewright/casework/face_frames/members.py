@@ -1,0 +1,180 @@
+"""Stiles, rails and mullions of a face frame, cut to the box as it is."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from casewright.casework.box import Box
+from casewright.casework.carcase import FrameEdges
+from casewright.casework.face_frames.plan import FramePlan
+from casewright.casework.maker import Maker, Outline
+from casewright.casework.rows import row_names
+from casewright.dims import Dim, Way, least
+
+__all__ = ["FrameParts", "Rail", "cut_members", "outer_left", "planes_of"]
+
+
+@dataclass(frozen=True, slots=True)
+class Rail:
+    """A rail: its name in the frame, its title, and the case height of its lower edge [mm]."""
+
+    name: str
+    title: str
+    outline: Outline
+    low: Dim
+
+
+@dataclass(frozen=True, slots=True)
+class FrameParts:
+    """A frame whose members are cut but have no place yet.
+
+    Parameters
+    ----------
+    plan
+        As wished.
+    left, right
+        Its stiles.
+    rails
+        From the top down.
+    low
+        Case height of its lower end [mm].
+    width
+        Outside, as its members make it [mm].
+    """
+
+    plan: FramePlan
+    left: Outline
+    right: Outline
+    rails: tuple[Rail, ...]
+    low: Dim
+    width: Dim
+
+
+def cut_members(maker: Maker, box: Box, plan: FramePlan) -> FrameParts:
+    """Cut stiles as long as the box's face, rails between them: under each row one."""
+    stock, spec = maker.spec.face_stock, maker.spec
+    tall = box.head if box.low is maker.zero else box.head - box.low
+    left, right = (
+        maker.outline(
+            f"frame.stile_{hand}", stock, tall, width, setting=f"{spec.key} frame stiles",
+            way=Way.NEAREST, matched=True,
+        )
+        for hand, width in zip(("left", "right"), plan.stiles, strict=True)
+    )  # fmt: skip
+    names = ["top", *(str(n) for n in range(1, len(spec.rows))), "bottom"]
+    fitted = len(spec.finished) == 2
+    whole = plan.width
+    if fitted:
+        # Flush with what is on both ends: as wide as the box is, with these.
+        box_width = box.left.thickness + box.clear + box.right.thickness
+        whole = box_width + plan.beside[0] + plan.beside[1]
+    between = whole - left.width - right.width
+    cut = [
+        maker.outline(
+            f"frame.rail_{name}", stock, between, maker.style("face_rail"),
+            setting=f"{spec.key} frame rails", way=Way.NEAREST, matched=fitted,
+        )
+        for name in names
+    ]  # fmt: skip
+    width = maker.place.at("frame").follows("width", left.width + cut[0].length + right.width)
+    head = left.length if box.low is maker.zero else box.low + left.length
+    rails = _stacked(maker, box, names, cut, head)
+    return FrameParts(plan, left, right, rails, box.low, width)
+
+
+def _stacked(
+    maker: Maker, box: Box, names: list[str], cut: list[Outline], head: Dim
+) -> tuple[Rail, ...]:
+    """The rails with their heights: the rows' openings lie between them."""
+    place = maker.place.at("frame")
+    top = Rail("top", "top rail", cut[0], place.let("top_rail_low", head - cut[0].width))
+    bottom = Rail("bottom", "bottom rail", cut[-1], box.low)
+    rails, upper = [top], top.low
+    openings = _heights(maker, top, bottom, cut[1:-1])
+    for name, outline, height in zip(names[1:-1], cut[1:-1], openings, strict=False):
+        low = place.let(f"rail_{name}_low", upper - height - outline.width)
+        rails.append(Rail(name, f"rail under row {name}", outline, low))
+        upper = low
+    return (*rails, bottom)
+
+
+def _heights(maker: Maker, top: Rail, bottom: Rail, between: list[Outline]) -> list[Dim]:
+    """Heights of the rows' openings [mm], from the top down.
+
+    Those without a height of their own share what is left; where all have one, the lowest takes
+    it.
+    """
+    rows = maker.spec.rows
+    given = [
+        None if row.height is None else maker.number(f"{name}_height", row.height)
+        for row, name in zip(rows, row_names(rows), strict=True)
+    ]
+    if not given:
+        return []
+    if all(dim is not None for dim in given):
+        given[-1] = None
+    left = top.low - bottom.outline.width
+    left = left if bottom.low is maker.zero else left - bottom.low
+    for taken in (*(rail.width for rail in between), *(dim for dim in given if dim)):
+        left = left - taken
+    sharing = sum(dim is None for dim in given)
+    share = maker.place.let("row_share", left if sharing == 1 else left / sharing)
+    return [share if dim is None else dim for dim in given]
+
+
+def outer_left(maker: Maker, members: FrameParts, width: Dim) -> Dim:
+    """How far the frame stands out at the left of the box [mm].
+
+    What it is wider than planned is shared out, or goes to the end that is not finished.
+
+    Parameters
+    ----------
+    width
+        Of the box [mm].
+    """
+    left, right = members.plan.beside
+    place = maker.place.at("frame")
+    if "left" in maker.spec.finished:
+        return place.let("left_out", left)
+    spare = members.width - width - left - right
+    if "right" in maker.spec.finished:
+        return place.let("left_out", left + spare)
+    return place.let("left_out", left + spare / 2)
+
+
+def planes_of(maker: Maker, members: FrameParts, box: Box, width: Dim, depth: Dim) -> FrameEdges:
+    """The planes that fronts and hardware are laid out from.
+
+    Parameters
+    ----------
+    width, depth
+        Of the box as it is [mm].
+    """
+    place = maker.place.at("frame")
+    out = outer_left(maker, members, width)
+    left = place.let("inner_left", members.left.width - out)
+    right = place.let("inner_right", left + members.rails[0].outline.length)
+    side = width - box.right.thickness
+    room = (
+        place.let("pad_room_left", left - box.left.thickness),
+        place.let("pad_room_right", side - right),
+    )
+    one, other = (_pad(maker, each) for each in room)
+    return FrameEdges(
+        left=left,
+        right=right,
+        front=place.let("front", depth + members.left.thickness),
+        room=room,
+        pads=(one, other),
+        faces=(
+            box.left.thickness if one is None else box.left.thickness + one,
+            side if other is None else side - other,
+        ),
+    )
+
+
+def _pad(maker: Maker, room: Dim) -> Dim | None:
+    """A pad as thick as the room, or as the boards of the frame where these are thinner [mm]."""
+    if room.value <= 0:
+        return None
+    return least(room, maker.house.thickness(maker.spec.face_stock))

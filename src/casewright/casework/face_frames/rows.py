@@ -1,0 +1,57 @@
+"""Openings of a face frame, and what each one's fronts share out of it."""
+
+from __future__ import annotations
+
+from casewright.casework.box import Box
+from casewright.casework.carcase import Opening
+from casewright.casework.face_frames.members import FrameParts, Rail
+from casewright.casework.maker import Maker
+from casewright.casework.rows import row_names
+from casewright.casework.specs import FrontSpec, RowKind
+from casewright.dims import Dim
+
+__all__ = ["frame_openings"]
+
+
+def frame_openings(maker: Maker, box: Box, members: FrameParts) -> tuple[Opening, ...]:
+    """One opening for each row, between its rails, from the bottom up.
+
+    Faces meet on the middle of the rails between them.
+    """
+    spec = maker.spec
+    half = maker.style("gap") / 2
+    shelves = tuple(b.underside for b in box.boards if b.role == "fixed shelf")
+    asked: list[tuple[str, RowKind, FrontSpec | None]] = [
+        (name, row.kind, row.front)
+        for name, row in zip(row_names(spec.rows), spec.rows, strict=True)
+    ]
+    if not asked:
+        asked = [("main", "doors" if spec.front else "open", spec.front)]
+    last = len(asked) - 1
+    lines = [maker.place.let(f"row_{rail.name}_line", rail.low + rail.outline.width / 2)
+             for rail in members.rails[1:-1]]  # fmt: skip
+    found = []
+    for number, (name, kind, front) in enumerate(asked):
+        above, below = members.rails[number], members.rails[number + 1]
+        y0, y1 = _upper(maker, below), above.low
+        found.append(
+            Opening(
+                name, y0, y1,
+                face_y0=members.low if number == last else lines[number],
+                face_y1=_upper(maker, above) if number == 0 else lines[number - 1],
+                bottom=maker.style("bottom_reveal") if number == last else half,
+                top=_top(maker) if number == 0 else half,
+                shelves=tuple(s for s in shelves if y0.value < s.value < y1.value),
+                row=kind, front=front,
+            )
+        )  # fmt: skip
+    return tuple(reversed(found))
+
+
+def _upper(maker: Maker, rail: Rail) -> Dim:
+    width = rail.outline.width
+    return width if rail.low is maker.zero else rail.low + width
+
+
+def _top(maker: Maker) -> Dim:
+    return maker.style("base_top_reveal" if maker.spec.kind == "base" else "top_reveal")

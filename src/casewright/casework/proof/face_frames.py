@@ -1,0 +1,126 @@
+"""Face frames: flush and square, out beside the box, level with its bottom, pads at its edges."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from casewright.casework.proof.assembled import Assembled
+from casewright.casework.proof.failure import Failure
+from casewright.casework.proof.solids import Solid
+from casewright.casework.proof.units import apart
+from casewright.geometry import Box
+from casewright.geometry.box import Number
+from casewright.sources import INCH
+
+__all__ = ["check_face_frame"]
+
+_MEMBERS = ("frame stile", "frame rail", "mullion")
+
+# A bottom rail's top may stand above the bottom by so much (common practice) [mm].
+_ABOVE = INCH / 16
+# A pad may end so far short of the frame's edge [mm]: a slide still lies on both (common
+# practice).
+_SHORT = INCH / 32
+
+
+def check_face_frame(case: Assembled, grid: Fraction) -> Iterator[Failure]:
+    """Every way a frame is not the face of its box.
+
+    Parameters
+    ----------
+    grid
+        What rounding to the cutting grid may move a plane by [mm].
+    """
+    frame = case.model.frame
+    if frame is None:
+        return
+    own = [s for s in case.solids.values() if s.part.front == frame.path]
+    if {s.part.path for s in own} != set(frame.parts) or not own:
+        yield _failure(case, "it does not name its own members")
+        return
+    of = case.units.of
+    x, y, z = of(frame.x), of(frame.y), of(frame.z)
+    box = Box(x, x + of(frame.width), y, y + of(frame.height), z, z + of(frame.thickness))
+    off = max(apart(a, b) for a, b in zip(box, case.extent(own), strict=True))
+    if off:
+        yield _failure(case, "its members do not fill it", off)
+    yield from _check_members(case, own, box)
+    yield from _check_on_box(case, box, grid)
+    yield from _check_bottom(case, own, grid)
+    yield from _check_pads(case, own, grid)
+
+
+def _failure(case: Assembled, says: str, off: Number = 0) -> Failure:
+    frame = case.model.frame
+    path = case.model.key if frame is None else frame.path
+    return Failure("fronts", (path,), f"the face frame: {says}", case.units.length(off))
+
+
+def _check_members(case: Assembled, own: list[Solid], frame: Box) -> Iterator[Failure]:
+    """Two stiles of full height at its ends, rails from one to the other, one at either end."""
+    stiles = sorted((s.outer for s in own if s.part.role == "frame stile"), key=lambda b: b.x0)
+    rails = sorted((s.outer for s in own if s.part.role == "frame rail"), key=lambda b: b.y0)
+    if len(stiles) != 2 or len(rails) < 2 or any(s.part.role not in _MEMBERS for s in own):
+        yield _failure(case, "it has not two stiles and the rails between")
+        return
+    left, right = stiles
+    off = max(
+        apart(left.x0, frame.x0), apart(right.x1, frame.x1),
+        *(max(apart(b.y0, frame.y0), apart(b.y1, frame.y1)) for b in stiles),
+        apart(rails[0].y0, frame.y0), apart(rails[-1].y1, frame.y1),
+    )  # fmt: skip
+    if off:
+        yield _failure(case, "its members are not flush with its outside", off)
+    for solid in own:
+        off = max(apart(solid.outer.z0, frame.z0), apart(solid.outer.z1, frame.z1))
+        if off:
+            yield _failure(case, f"{solid.part.title} is not flush with its faces", off)
+
+
+def _check_on_box(case: Assembled, frame: Box, grid: Fraction) -> Iterator[Failure]:
+    """It lies on the front edges of the box and stands out beside both of its sides."""
+    box = case.extent(case.box_solids)
+    off = apart(frame.z0, case.units.of(case.model.depth))
+    if off:
+        yield _failure(case, "it does not lie on the front edges of the box", off)
+    within = case.units.up(grid)
+    for word, out in (("left", box.x0 - frame.x0), ("right", frame.x1 - box.x1)):
+        if out < -within:
+            yield _failure(case, f"the box stands out beside it at the {word}", -out)
+    off = apart(frame.y1, box.y1)
+    if off:
+        yield _failure(case, "it does not end with the top of the box", off)
+
+
+def _check_bottom(case: Assembled, own: list[Solid], grid: Fraction) -> Iterator[Failure]:
+    """The bottom rail hides the bottom, its top flush with the bottom's or a little above it."""
+    rails = [s.outer for s in own if s.part.role == "frame rail"]
+    bottoms = [s.outer for s in case.box_solids if s.part.role == "bottom"]
+    for bottom in bottoms:
+        rail = min(rails, key=lambda b: b.y0)
+        over = rail.y1 - bottom.y1
+        if over < 0:
+            yield _failure(case, "its bottom rail ends under the top of the bottom", -over)
+        elif over > case.units.up(max(_ABOVE, grid)):
+            yield _failure(case, "its bottom rail stands too far above the bottom", over)
+
+
+def _check_pads(case: Assembled, own: list[Solid], grid: Fraction) -> Iterator[Failure]:
+    """Pads on the sides end at the frame's edges: hardware lies as on a frameless box."""
+    stiles = {s.part.hand: s.outer for s in own if s.part.role == "frame stile"}
+    within = case.units.up(max(grid, _SHORT))
+    for solid in case.solids.values():
+        if solid.part.group != "frame pads":
+            continue
+        stile = stiles.get(solid.part.hand)
+        if stile is None:
+            continue
+        left = solid.part.hand == "left"
+        inner, outer = (stile.x1, solid.outer.x1) if left else (solid.outer.x0, stile.x0)
+        short = inner - outer
+        if short < 0 or short > within:
+            says = f"the {solid.part.title} does not end at the edge of the frame"
+            yield Failure(
+                "fronts", (solid.part.path,), says, case.units.length(apart(inner, outer))
+            )
