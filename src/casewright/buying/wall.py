@@ -9,6 +9,7 @@ from casewright.buying.line import BuyLine, packed
 from casewright.buying.pieces import pieces
 from casewright.buying.spares import (
     FIXED_SPARES,
+    FRAME_SCREWS_A_SEAM,
     JOINING_SCREWS_A_SEAM,
     SCREWS,
     SHIMS_A_CASE,
@@ -93,13 +94,38 @@ def _side(case: Case, hand: str) -> Fraction:
     return next(sides).finished.thickness.value
 
 
+def _stiles(left: Case, right: Case) -> tuple[Fraction, Fraction] | None:
+    """Widths of the two stiles that meet at a seam of face frames [mm]."""
+    found = [
+        part.finished.width.value
+        for case, hand in ((left, "right"), (right, "left"))
+        for part in case.parts
+        if part.role == "frame stile" and part.hand == hand
+    ]
+    return (found[0], found[1]) if len(found) == 2 else None
+
+
 def _joining_screws(room: Room) -> Iterator[BuyLine]:
     unit = room.spec.unit
     seams: dict[Fraction, list[tuple[str, str]]] = {}
+    framed: dict[Fraction, list[tuple[str, str]]] = {}
     for run in room.runs:
-        for left, right in zip(run.cases, run.cases[1:], strict=False):
+        for left, right in run.neighbours:
+            stiles = _stiles(left, right)
+            if stiles is not None:
+                screw = joining_screw_length(*stiles, unit)
+                framed.setdefault(screw, []).append((left.key, right.key))
+                continue
             screw = joining_screw_length(_side(left, "right"), _side(right, "left"), unit)
             seams.setdefault(screw, []).append((left.key, right.key))
+    for screw, pairs in sorted(framed.items()):
+        yield pieces(
+            "wall", f"joining screw {length(screw, unit)}", "joining_screw",
+            FRAME_SCREWS_A_SEAM * len(pairs), SCREWS,
+            paths=tuple(dict.fromkeys(key for pair in pairs for key in pair)),
+            why=f"{FRAME_SCREWS_A_SEAM} a seam x {counted(len(pairs), 'seam')} of two face "
+            "frames; stays inside two stiles, bored for first",
+        )  # fmt: skip
     for screw, pairs in sorted(seams.items()):
         yield pieces(
             "wall", f"joining screw {length(screw, unit)}", "joining_screw",

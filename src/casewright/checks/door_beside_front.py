@@ -23,7 +23,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
-from itertools import pairwise
 from typing import NamedTuple
 
 from casewright.casework.cases import Case, Door, Front
@@ -53,7 +52,7 @@ def _examine(room: Room) -> Iterator[Breach]:
     for case in room.cases:
         yield from _in_case(room, case)
     for run in room.runs:
-        for one, other in pairwise(run.cases):
+        for one, other in run.neighbours:
             # Rows of fronts over one another meet their neighbours alike: one word is enough.
             told = (list(_at_seam(room, seam)) for seam in _seams(room, one, other))
             yield from next((breaches for breaches in told if breaches), ())

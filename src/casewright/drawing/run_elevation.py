@@ -11,7 +11,7 @@ from casewright.drawing.dimension import Dimensions, Span
 from casewright.drawing.hatching import SECTION
 from casewright.drawing.marks import Tag
 from casewright.drawing.measure import Measure, measure_of
-from casewright.drawing.notes import Balloon
+from casewright.drawing.notes import Balloon, Text
 from casewright.drawing.pens import NEIGHBOUR, THIN, VISIBLE, Ink
 from casewright.drawing.running import Running, Stop
 from casewright.drawing.scene import Scene
@@ -42,6 +42,7 @@ def run_scene(run: Run, unit: Unit, wall_bottom: Measure) -> Scene:
         middle = (start.value + case.overall_width.value / 2, own + case.height.value / 2)
         tag = Tag(target=case.key, path=case.key, title=case.spec.title)
         elements.append(Balloon(middle, str(number), height=3.0, tag=tag))
+    elements.extend(_appliances(run, lift))
     elements.extend(_fillers(run, lift))
     elements.extend(_dimensions(run, unit, lift, wall_bottom if hangs else None))
     return Scene(tuple(elements), run.spec.title)
@@ -60,6 +61,17 @@ def _floor_and_walls(run: Run, lift: Fraction) -> Iterator[Element]:
         yield line((Fraction(0), Fraction(0)), (Fraction(0), high), NEIGHBOUR)
     if run.spec.right == "wall":
         yield line((length, Fraction(0)), (length, high), NEIGHBOUR)
+
+
+def _appliances(run: Run, lift: Fraction) -> Iterator[Element]:
+    """Appliances, broken lines, with their names."""
+    for each in run.appliances:
+        left, high = each.start.value, lift + each.spec.height.value
+        right = left + each.width.value
+        path = each.width.path
+        tag = Tag(path=path, title=each.spec.title, target=path)
+        yield rectangle((left, lift), (right, high), NEIGHBOUR, tag=tag)
+        yield Text(((left + right) / 2, (lift + high) / 2), each.spec.title, 2.5, tag=tag)
 
 
 def _fillers(run: Run, lift: Fraction) -> Iterator[Element]:
@@ -83,7 +95,12 @@ def _filler_start(run: Run, filler: Filler) -> Fraction:
 
 def _dimensions(run: Run, unit: Unit, lift: Fraction, bottom: Measure | None) -> Iterator[Element]:
     length = run.length.value
-    stops = [Stop(start.value, measure_of(start, unit)) for start in run.starts if start.value]
+    starts = [*run.starts, *(each.start for each in run.appliances)]
+    stops = [
+        Stop(start.value, measure_of(start, unit))
+        for start in sorted(starts, key=lambda start: start.value)
+        if start.value
+    ]
     if run.cases_end.value != length:
         stops.append(Stop(run.cases_end.value, measure_of(run.cases_end, unit)))
     stops.append(Stop(length, measure_of(run.length, unit), emphasis=True))
@@ -94,6 +111,10 @@ def _dimensions(run: Run, unit: Unit, lift: Fraction, bottom: Measure | None) ->
             Span(start.value, start.value + case.overall_width.value,
                  measure_of(case.overall_width, unit), emphasis=True)
         )  # fmt: skip
+    widths.extend(
+        Span(each.start.value, each.start.value + each.width.value, measure_of(each.width, unit))
+        for each in run.appliances
+    )
     widths.extend(
         Span(start, start + filler.width.value, measure_of(filler.width, unit))
         for filler in run.fillers

@@ -16,6 +16,7 @@ from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter, nearest
 from casewright.job.syntax import Plain
 from casewright.job.tables import (
+    ApplianceTable,
     BandTable,
     BoardTable,
     BoxesTable,
@@ -63,6 +64,7 @@ class Content:
     stock: dict[str, Goods] = field(default_factory=dict)
     cases: dict[str, CaseTable] = field(default_factory=dict)
     runs: dict[str, RunTable] = field(default_factory=dict)
+    appliances: dict[str, ApplianceTable] = field(default_factory=dict)
     walls: dict[str, WallTable] = field(default_factory=dict)
     corners: dict[str, CornerTable] = field(default_factory=dict)
     way_in: dict[str, PassageTable] = field(default_factory=dict)
@@ -109,6 +111,7 @@ class _Reader:
             stock=self._stock(),
             cases=self._entries(CaseTable, "case"),
             runs=self._entries(RunTable, "run"),
+            appliances=self._entries(ApplianceTable, "appliance"),
             walls=self._entries(WallTable, "wall"),
             corners=self._entries(CornerTable, "corner"),
             way_in=self._entries(PassageTable, "way_in"),

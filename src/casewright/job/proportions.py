@@ -67,10 +67,20 @@ def check_proportions(
 def _width(sizes: CaseSizes) -> None:
     if sizes.case.width is None:
         return
-    need = 2 * sizes.board + _ARM
+    need = 2 * sizes.board + _ARM + _beside_frame(sizes)
     if sizes.case.width.value < need:
         what = f"two sides of {sizes.text(sizes.board)} leave no room for a driver in this width"
         sizes.tell("width", what, sizes.at_least(need))
+
+
+def _beside_frame(sizes: CaseSizes) -> Fraction:
+    """What a face frame takes of the width [mm]: it stands out beside the box."""
+    if not sizes.case.framed:
+        return Fraction(0)
+    frame = 2 * sizes.value("face_overhang")
+    frame += len(sizes.case.scribes) * sizes.value("face_scribe")
+    ends = sizes.thickness(sizes.case.strip_stock) * len(sizes.case.finished)
+    return frame + ends
 
 
 def _height(sizes: CaseSizes) -> None:
@@ -91,6 +101,8 @@ def _depth(sizes: CaseSizes) -> None:
             need = max(need, sizes.back + _CLEAR + toe)
         elif sizes.case.toe == "plinth":
             need = max(need, toe + sizes.board + _ARM)
+    if sizes.case.framed:
+        need += sizes.thickness(sizes.case.face_stock)
     if sizes.case.depth.value < need:
         boards = (
             "back, stretchers and toe leave" if sizes.case.kind == "base" else "the back leaves"
@@ -130,6 +142,8 @@ def _share(
         return
     free -= style["filler"].value * [run.left, run.right].count("wall")
     free -= sum((case.width.value for case in members if case.width), Fraction(0))
+    tables = (content.appliances[key] for key, _ in run.appliances if key in content.appliances)
+    free -= sum((table.width for table in tables if table.width), Fraction(0))
     share = free / len(sharing)
     if share >= _LEAST_SHARE:
         return

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from casewright.job.content import Content, Goods
 from casewright.job.positions import KeyPath
@@ -27,8 +27,8 @@ from casewright.job.tables.table import LONGEST_KEY
 
 __all__ = ["RESERVED", "check_references"]
 
-RESERVED = ("boxes", "doors", "drawers", "hardware", "job", "plan", "run", "shop", "stock",
-            "style", "survey", "wood")  # fmt: skip
+RESERVED = ("appliance", "boxes", "doors", "drawers", "hardware", "job", "plan", "run", "shop",
+            "stock", "style", "survey", "wood")  # fmt: skip
 """Names no case may have: numbers of the whole job have them in their paths."""
 
 _CASE_WORDS = {"wall": "wall case", "base": "base case", "bookcase": "bookcase"}
@@ -36,7 +36,7 @@ _CASE_WORDS = {"wall": "wall case", "base": "base case", "bookcase": "bookcase"}
 _Fitting = tuple[type[Goods], ...]
 _BOX_GOODS: dict[str, _Fitting] = {
     "sheet": (SheetTable,), "back_sheet": (SheetTable,), "strips": (BoardTable,),
-    "band": (BandTable,),
+    "band": (BandTable,), "face_boards": (BoardTable,),
 }  # fmt: skip
 _DOOR_GOODS: dict[str, _Fitting] = {
     "slab": (SheetTable,), "strip": (BoardTable,), "frame": (BoardTable,),
@@ -161,12 +161,44 @@ def _members(content: Content, reporter: Reporter) -> None:
                 what = f"case {key} already stands in {'this run' if twice else placed[key]}"
                 want = f"take it out {'here' if twice else 'of one of the two'}"
                 reporter.tell(path, what, want)
-            elif key not in content.cases and ("case", key) not in content.lost:
-                reporter.unknown(path, key, _case_keys(content), f"there is no case {key}")
+            elif not _is_known(key, content):
+                what = f"there is no case {key}"
+                reporter.unknown(path, key, [*_case_keys(content), *content.appliances], what)
             placed.setdefault(key, run_key)
+    _appliances(content, placed, reporter)
     for key, case in content.cases.items():
         if case.width is None:
             _no_width(key, placed.get(key), content, reporter)
+
+
+def _appliances(content: Content, placed: Mapping[str, str], reporter: Reporter) -> None:
+    """Each stands in a run and has a name of its own; a filler is screwed to a case."""
+    for key in content.appliances:
+        path: KeyPath = ("appliance", key)
+        if key in content.cases:
+            what = f"a case is called {key} as well"
+            reporter.tell(path, what, "give one of the two another name", key=True)
+        elif key not in placed and not any(p[:1] == ("run",) for p in content.lost):
+            want = f"put {key} among the cases of the run it stands in, or take it out"
+            reporter.tell(path, f"appliance {key} stands in no run", want, key=True)
+    for run_key, run in content.runs.items():
+        usual = "wall" if run.wall or run.on else "open"
+        for number, name in ((0, "left"), (len(run.cases) - 1, "right")):
+            end = getattr(run, name) or usual
+            if run.cases[number] in content.appliances and end != "open":
+                what = (
+                    f"at its {name} end an appliance stands: nothing holds a filler"
+                )
+                want = f'write {name} = "open", or a case between it and the {end}'
+                reporter.tell(("run", run_key, "cases", number), what, want)
+        if not set(run.cases) - set(content.appliances):
+            what, want = "the run has appliances and no case", "put a case into it"
+            reporter.tell(("run", run_key, "cases"), what, want)
+
+
+def _is_known(key: str, content: Content) -> bool:
+    named = key in content.cases or key in content.appliances
+    return named or bool({("case", key), ("appliance", key), ("appliance",)} & content.lost)
 
 
 def _case_keys(content: Content) -> list[str]:

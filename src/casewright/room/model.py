@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from casewright.casework.cases import Case
 from casewright.casework.parts import Part
 from casewright.dims import Chain, Dim
 from casewright.findings import Finding, Question
-from casewright.room.specs import JobSpec, RunSide, RunSpec
+from casewright.room.specs import ApplianceSpec, JobSpec, RunSide, RunSpec
 from casewright.survey.survey import Survey
 
-__all__ = ["Filler", "Room", "Run", "RunPlinth"]
+__all__ = ["Appliance", "Filler", "Room", "Run", "RunPlinth"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,6 +81,23 @@ class RunPlinth:
 
 
 @dataclass(frozen=True, slots=True)
+class Appliance:
+    """An appliance in its place.
+
+    Parameters
+    ----------
+    width
+        Of the opening that its sheet asks for [mm].
+    start
+        Its left end from the run's left datum [mm].
+    """
+
+    spec: ApplianceSpec
+    width: Dim
+    start: Dim
+
+
+@dataclass(frozen=True, slots=True)
 class Run:
     """Cases placed along a wall.
 
@@ -90,9 +108,11 @@ class Run:
     length
         From the left datum to the right end of the last case or filler [mm].
     cases_end
-        From the left datum to the right end of the last case [mm].
+        From the left datum to the right end of the last case or appliance [mm].
     plinths
         Those that several of its cases share, left to right.
+    appliances
+        Those between its cases, left to right.
     """
 
     spec: RunSpec
@@ -102,6 +122,17 @@ class Run:
     cases_end: Dim
     fillers: tuple[Filler, ...]
     plinths: tuple[RunPlinth, ...] = ()
+    appliances: tuple[Appliance, ...] = ()
+
+    @property
+    def neighbours(self) -> tuple[tuple[Case, Case], ...]:
+        """Cases that stand side by side with no appliance between them, left to right."""
+        by_key = {case.key: case for case in self.cases}
+        return tuple(
+            (by_key[one], by_key[other])
+            for one, other in pairwise(self.spec.places)
+            if one in by_key and other in by_key
+        )
 
     @property
     def own_parts(self) -> tuple[Part, ...]:

@@ -33,9 +33,9 @@ def shared_plinths(
         Of every case of the run, by key; widths as asked for [mm].
     """
     groups: list[list[str]] = []
-    for key in run.cases:
-        spec = specs[key]
-        if not _is_on_plinth(spec):
+    for key in run.places:
+        spec = specs.get(key)
+        if spec is None or not _is_on_plinth(spec):
             groups.append([])
             continue
         last = groups[-1] if groups else []

@@ -44,14 +44,20 @@ def prove_run(run: Run, *, spacing: Fraction, grid: Fraction) -> Proof:
 
 
 def _failures(run: Run, spacing: Fraction, grid: Fraction) -> Iterator[Failure]:
-    reaches = [
-        _reach(case, start.value) for case, start in zip(run.cases, run.starts, strict=True)
-    ]
-    for (left, one), (right, other) in pairwise(zip(run.cases, reaches, strict=True)):
-        if one.high != other.low:
-            says = f"{right.spec.title} does not begin where {left.spec.title} ends"
-            yield Failure("size", (right.key, left.key), says, abs(one.high - other.low))
-    yield from _closed(run, reaches)
+    found = {
+        case.key: _reach(case, start.value)
+        for case, start in zip(run.cases, run.starts, strict=True)
+    }
+    for each in run.appliances:
+        found[each.spec.key] = _Reach(each.start.value, each.start.value + each.width.value)
+    titles = {case.key: case.spec.title for case in run.cases}
+    titles |= {each.spec.key: each.spec.title for each in run.appliances}
+    for left, right in pairwise(run.spec.places):
+        off = abs(found[left].high - found[right].low)
+        if off:
+            says = f"{titles[right]} does not begin where {titles[left]} ends"
+            yield Failure("size", (right, left), says, off)
+    yield from _closed(run, [found[key] for key in run.spec.places])
     yield from filler_failures(run)
     boxes = {case.key: start.value + case.left_frame.value
              for case, start in zip(run.cases, run.starts, strict=True)}  # fmt: skip

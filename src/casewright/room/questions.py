@@ -10,6 +10,7 @@ from casewright.casework.features import Cut
 from casewright.casework.parts import Part
 from casewright.dims import Dim
 from casewright.findings import Question
+from casewright.room.appliances import appliance_questions, open_appliances
 from casewright.room.arm_questions import arm_questions
 from casewright.room.model import Room
 from casewright.room.slide_questions import open_slides, slide_questions
@@ -30,7 +31,9 @@ def ask(room: Room) -> Room:
     doubtful = tuple(path for doubt in doubts for path in doubt.paths)
     wood = open_wood(room)
     slides = open_slides(room)
-    open_paths = tuple(dict.fromkeys((*unmeasured, *doubtful, *wood, *slides)))
+    open_paths = tuple(
+        dict.fromkeys((*unmeasured, *doubtful, *wood, *slides, *open_appliances(room)))
+    )
     waiting: dict[str, list[str]] = {slides.get(path, path): [] for path in open_paths}
     marked = _marked(room, _Reach(open_paths), waiting, slides)
     questions = [
@@ -49,6 +52,7 @@ def ask(room: Room) -> Room:
     questions.extend(_hardware(room, marked.cases))
     questions.extend(arm_questions(room, marked.cases))
     questions.extend(slide_questions(marked, waiting))
+    questions.extend(appliance_questions(room, waiting))
     return replace(marked, questions=(*room.questions, *questions))
 
 

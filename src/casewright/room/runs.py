@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
 from casewright.casework.cases import Case
@@ -10,8 +10,9 @@ from casewright.casework.fronts import frame_stock
 from casewright.casework.house import House
 from casewright.dims import Cause, Dim, Place, Way, greatest, least, total
 from casewright.findings import Finding, Severity
+from casewright.room.appliances import appliance_widths
 from casewright.room.fillers import FillerEnd, build_filler
-from casewright.room.model import Filler, Run
+from casewright.room.model import Appliance, Filler, Run
 from casewright.room.run_ends import SIDES, corner_filler
 from casewright.room.specs import JobSpec, RunSide, RunSpec
 from casewright.survey.survey import Survey
@@ -115,12 +116,10 @@ def run_width(
         raise ValueError(msg)
     place = _place(house, run)
     free = wall
-    filler = house.style_dim("filler")
-    for side in SIDES:
-        if run.end(side) == "wall":
-            free = free - filler
-        elif run.end(side) == "corner":
-            free = free - corner_filler(house, spec, run, side, cases).first_edge
+    for taken in _at_ends(house, spec, run, cases):
+        free = free - taken
+    for taken in appliance_widths(house, spec, run).values():
+        free = free - taken
     by_key = {case.key: case for case in spec.cases}
     sharing = 0
     for key in run.cases:
@@ -138,38 +137,36 @@ def run_width(
     return share
 
 
+def _at_ends(
+    house: House, spec: JobSpec, run: RunSpec, cases: Mapping[str, Case]
+) -> Iterator[Dim]:
+    """What fillers at walls are wished to take, and what corners do [mm]."""
+    for side in SIDES:
+        if run.end(side) == "wall":
+            yield house.style_dim("filler")
+        elif run.end(side) == "corner":
+            yield corner_filler(house, spec, run, side, cases).first_edge
+
+
 def place_run(
     house: House, spec: JobSpec, run: RunSpec, cases: Mapping[str, Case], measured: Survey
 ) -> tuple[Run, tuple[Finding, ...]]:
     """Put the cases of a run side by side; what the wall leaves over becomes fillers."""
     place = _place(house, run)
     members = tuple(cases[key] for key in run.cases)
-    taken = place.let("cases_width", total(*(case.overall_width for case in members)))
+    widths = {case.key: case.overall_width for case in members}
+    widths |= appliance_widths(house, spec, run)
+    taken = place.let("cases_width", total(*(widths[key] for key in run.places)))
     wall = wall_width(house, spec, run, measured)
-    gaps = dict.fromkeys(SIDES, (house.zero, house.zero))
-    findings: tuple[Finding, ...] = ()
-    if wall is not None:
-        reaches = {
-            side: corner_filler(house, spec, run, side, cases)
-            for side in SIDES if run.end(side) == "corner"
-        }  # fmt: skip
-        for reach in reaches.values():
-            wall = wall - reach.first_edge
-        rest = place.let("rest", wall - taken)
-        spaces, findings = _shares(house, run, rest)
-        gaps = {
-            side: (reaches[side].beyond, reaches[side].need + space)
-            if side in reaches else (house.zero, space)
-            for side, space in spaces.items()
-        }  # fmt: skip
-    starts: list[Dim] = []
+    gaps, findings = _gaps(house, spec, run, cases, wall, taken)
+    starts: dict[str, Dim] = {}
     x = gaps["left"][0] + gaps["left"][1]
-    for case in members:
-        starts.append(place.let(f"start_{case.key}", x + house.zero))
-        x = x + case.overall_width
+    for key in run.places:
+        starts[key] = place.let(f"start_{key}", x + house.zero)
+        x = x + widths[key]
     end = place.let("cases_end", x)
     length = place.let("length", end + gaps["right"][0] + gaps["right"][1])
-    edges = {"left": starts[0], "right": end}
+    edges = {"left": starts[run.places[0]], "right": end}
     fillers = tuple(
         _filler(house, spec, run, FillerEnd(
             side, members[0] if side == "left" else members[-1], space, beyond, edges[side],
@@ -177,7 +174,44 @@ def place_run(
         for side, (beyond, space) in gaps.items()
         if space.value > 0
     )  # fmt: skip
-    return Run(run, members, tuple(starts), length, end, fillers), findings
+    own = tuple(starts[key] for key in run.cases)
+    appliances = tuple(
+        Appliance(each, widths[each.key], starts[each.key])
+        for each in spec.appliances
+        if each.key in starts
+    )
+    return Run(run, members, own, length, end, fillers, appliances=appliances), findings
+
+
+_Gaps = Mapping[RunSide, tuple[Dim, Dim]]
+
+
+def _gaps(
+    house: House,
+    spec: JobSpec,
+    run: RunSpec,
+    cases: Mapping[str, Case],
+    wall: Dim | None,
+    taken: Dim,
+) -> tuple[_Gaps, tuple[Finding, ...]]:
+    """At each end, what stands round the corner, and from there to the first case [mm]."""
+    if wall is None:
+        return dict.fromkeys(SIDES, (house.zero, house.zero)), ()
+    reaches = {
+        side: corner_filler(house, spec, run, side, cases)
+        for side in SIDES
+        if run.end(side) == "corner"
+    }
+    for reach in reaches.values():
+        wall = wall - reach.first_edge
+    spaces, findings = _shares(house, run, _place(house, run).let("rest", wall - taken))
+    gaps = {
+        side: (reaches[side].beyond, reaches[side].need + space)
+        if side in reaches
+        else (house.zero, space)
+        for side, space in spaces.items()
+    }
+    return gaps, findings
 
 
 def _shares(

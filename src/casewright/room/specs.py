@@ -14,7 +14,7 @@ from casewright.stock import Moisture, StockList, usual_moisture
 from casewright.style import Style
 from casewright.survey.specs import NO_SURVEY, SurveySpec
 
-__all__ = ["JobSpec", "RunEnd", "RunSide", "RunSpec", "Unit"]
+__all__ = ["ApplianceSpec", "JobSpec", "RunEnd", "RunSide", "RunSpec", "Unit"]
 
 Unit = Literal["in", "mm"]
 RunEnd = Literal["wall", "corner", "open"]
@@ -47,6 +47,8 @@ class RunSpec:
         Width of the left one of two fillers [mm]; None: both alike.
     centre
         Keys of cases and of what on the wall each is to stand on the middle of.
+    appliances
+        Keys of its appliances, left to right, each with how many of its cases stand left of it.
     """
 
     key: str
@@ -61,10 +63,46 @@ class RunSpec:
     before: str = ""
     left_filler: Given | None = None
     centre: tuple[tuple[str, str], ...] = ()
+    appliances: tuple[tuple[str, int], ...] = ()
+
+    @property
+    def places(self) -> tuple[str, ...]:
+        """Keys of its cases and appliances, left to right."""
+        return tuple(
+            key
+            for number in range(len(self.cases) + 1)
+            for key in (
+                *(other for other, before in self.appliances if before == number),
+                *self.cases[number : number + 1],
+            )
+        )
 
     def end(self, side: RunSide) -> RunEnd:
         """What stands at an end."""
         return self.left if side == "left" else self.right
+
+
+@dataclass(frozen=True, slots=True)
+class ApplianceSpec:
+    """An appliance between the cases of a run.
+
+    Parameters
+    ----------
+    key, title
+        Permanent id; name in words.
+    width
+        That its sheet asks for [mm]; None: not known yet.
+    height
+        How high the appliance stands [mm].
+    where
+        Place in the job file.
+    """
+
+    key: str
+    title: str
+    width: Given | None
+    height: Given
+    where: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +117,7 @@ class JobSpec:
         in or mm: how lengths are read and written.
     paper
         letter or a4.
-    style, stock, hardware, shop, cases, runs
+    style, stock, hardware, shop, cases, runs, appliances
         The rest of the file.
     moisture
         Of solid wood, as it is cut and as the room makes it.
@@ -103,6 +141,7 @@ class JobSpec:
     moisture: Moisture = field(default_factory=usual_moisture)
     file_facts: Facts = field(default_factory=lambda: NO_FACTS)
     survey: SurveySpec = NO_SURVEY
+    appliances: tuple[ApplianceSpec, ...] = ()
     address: str = ""
     wishes: tuple[str, ...] = ()
     source: str = ""

@@ -7,6 +7,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from casewright.dims import Unit
+from casewright.job.tables.appliance import ApplianceTable
 from casewright.job.tables.boxes import BoxesTable, DoorsTable
 from casewright.job.tables.case import CaseTable
 from casewright.job.tables.hardware import HardwareTable
@@ -78,6 +79,9 @@ class JobFile(Heading):
 
     run: dict[Key, RunTable] = Field(default_factory=dict)
     """Runs: cases side by side along a wall."""
+
+    appliance: dict[Key, ApplianceTable] = Field(default_factory=dict)
+    """Appliances that stand between the cases of a run, each under its name there."""
 
     wall: dict[Key, WallTable] = Field(default_factory=dict)
     """Walls as measured, each under its name."""

@@ -21,7 +21,7 @@ class RunTable(Table):
     """Cases side by side along a wall, left to right."""
 
     cases: Annotated[list[Key], Field(min_length=1, max_length=60)]
-    """Keys of its cases, left to right."""
+    """Keys of its cases, left to right, and of the appliances beside them."""
 
     title: Line | None = None
     """What people call it. Default: the key, with spaces for _."""
