@@ -9,9 +9,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 __all__ = [
-    "BAND_WASTE", "BRADS", "BUMPERS_A_LEAF", "FIXED_SPARES", "GLUE_ML_PER_MM", "HINGES",
-    "JOINING_SCREWS_A_SEAM", "PINS_A_SHELF", "PLUGS", "PULLS", "RETAINERS", "SCREWS",
-    "SHELF_PINS", "SHIMS_A_CASE", "SHIMS_A_STUD", "Spare",
+    "BAND_WASTE", "BRADS", "BUMPERS_A_LEAF", "FIXED_SPARES", "FRAME_SCREWS_A_SEAM",
+    "GLUE_ML_PER_MM", "HINGES", "JOINING_SCREWS_A_SEAM", "PINS_A_SHELF", "PLUGS", "PULLS",
+    "RETAINERS", "SCREWS", "SHELF_PINS", "SHIMS_A_CASE", "SHIMS_A_STUD", "Spare",
 ]  # fmt: skip
 
 _FOOT = Fraction(3048, 10)
@@ -69,6 +69,7 @@ FIXED_SPARES = Spare(0, 0)
 PINS_A_SHELF = 4
 BUMPERS_A_LEAF = 2
 JOINING_SCREWS_A_SEAM = 4
+FRAME_SCREWS_A_SEAM = 3
 SHIMS_A_STUD = 2
 """A pair, from either side, at each crossing of a row of wall screws with a stud."""
 SHIMS_A_CASE = 8

@@ -203,6 +203,8 @@ class FaceFrame:
         Outside size [mm].
     parts
         Paths of its members.
+    openings
+        Between its stiles, and between its rails, from the bottom up: (name, width, height) [mm].
     """
 
     path: str
@@ -214,6 +216,7 @@ class FaceFrame:
     height: Dim
     thickness: Dim
     parts: tuple[str, ...]
+    openings: tuple[tuple[str, Dim, Dim], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -321,6 +324,12 @@ class Case:
     def key(self) -> str:
         """Permanent id."""
         return self.spec.key
+
+    @property
+    def lifted(self) -> tuple[Part, ...]:
+        """Parts of the box and of its face frame: what is lifted when fronts are off."""
+        frame = None if self.frame is None else self.frame.path
+        return tuple(part for part in self.parts if not part.front or part.front == frame)
 
     @property
     def doors(self) -> tuple[Door, ...]:

@@ -39,8 +39,8 @@ def lifted_weight(room: Room, case: Case) -> Fraction:
     return sum(
         (
             part.weight(getattr(room.spec.stock[part.stock], "density", Fraction(0)))
-            for part in case.parts
-            if not part.front and part.role not in _LOOSE
+            for part in case.lifted
+            if part.role not in _LOOSE
         ),
         Fraction(0),
     )

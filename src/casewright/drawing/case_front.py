@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from casewright.casework.cases import Case, Door
+from casewright.casework.cases import Case, Door, FaceFrame
 from casewright.dims.units import Unit
-from casewright.drawing.case_solids import Solid, case_solids, front_corners
+from casewright.drawing.case_solids import Solid, case_solids, front_corners, part_box
 from casewright.drawing.dimension import Dimensions, Span
 from casewright.drawing.marks import Tag
 from casewright.drawing.measure import Measure, measure_of
@@ -29,7 +29,10 @@ def open_scene(case: Case, unit: Unit) -> Scene:
     """Front with the doors off: clear openings, heights of shelves."""
     solids = case_solids(case, fronts=False)
     elements: list[Element] = list(_faces(solids))
-    elements.extend(_open_dimensions(case, solids, unit))
+    if case.frame is None:
+        elements.extend(_open_dimensions(case, solids, unit))
+    else:
+        elements.extend(_frame_dimensions(case, case.frame, unit))
     return Scene(tuple(elements), f"{case.spec.title}: doors removed")
 
 
@@ -64,9 +67,8 @@ def _swing(front: Door) -> Iterator[Polyline]:
 
 
 def _door_dimensions(case: Case, unit: Unit) -> Iterator[Element]:
-    width, height = case.width.value, case.height.value
-    zero = Fraction(0)
-    below = [Span(zero, width, measure_of(case.width, unit), emphasis=True)]
+    height, zero = case.height.value, Fraction(0)
+    below = [_overall(case, unit)]
     right = [Span(zero, height, measure_of(case.height, unit), emphasis=True)]
     columns: dict[Fraction, Span] = {}
     for front in case.fronts:
@@ -77,7 +79,33 @@ def _door_dimensions(case: Case, unit: Unit) -> Iterator[Element]:
             right.append(right_span)
     below.extend(columns.values())
     yield Dimensions("below", zero, tuple(below))
-    yield Dimensions("right", width, tuple(right))
+    yield Dimensions("right", below[0].end, tuple(right))
+
+
+def _overall(case: Case, unit: Unit) -> Span:
+    """Width over all: of the box, or of the face frame before it."""
+    if case.frame is None:
+        return Span(Fraction(0), case.width.value, measure_of(case.width, unit), emphasis=True)
+    x, wide = case.frame.x.value, case.frame.width
+    return Span(x, x + wide.value, measure_of(wide, unit), emphasis=True)
+
+
+def _frame_dimensions(case: Case, frame: FaceFrame, unit: Unit) -> Iterator[Element]:
+    """The openings of a face frame: between its stiles, and between its rails."""
+    members = [part_box(part) for part in case.parts if part.front == frame.path]
+    x0 = min(box.x1 for box in members if box.x0 == frame.x.value)
+    whole = _overall(case, unit)
+    inside = Span(x0, x0 + frame.openings[0][1].value, measure_of(frame.openings[0][1], unit))
+    yield Dimensions("below", Fraction(0), (inside, whole))
+    rails = [part_box(part) for part in case.parts
+             if part.front == frame.path and part.role == "frame rail"]  # fmt: skip
+    tops = sorted(box.y1 for box in rails)
+    spans = [
+        Span(low, low + tall.value, measure_of(tall, unit))
+        for low, (_, _, tall) in zip(tops, frame.openings, strict=False)
+    ]
+    tall = Span(Fraction(0), case.height.value, measure_of(case.height, unit), emphasis=True)
+    yield Dimensions("right", whole.end, (*spans, tall))
 
 
 def _open_dimensions(case: Case, solids: tuple[Solid, ...], unit: Unit) -> Iterator[Element]:

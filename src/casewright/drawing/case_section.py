@@ -65,6 +65,9 @@ def _dimensions(case: Case, front: Fraction, unit: Unit) -> Iterator[Element]:
     depth = case.depth.value
     face = front - depth
     below = [Span(face, front, measure_of(case.depth, unit), emphasis=True)]
+    if case.frame is not None:
+        plane = case.face_plane
+        below = [Span(front - plane.value, front, measure_of(plane, unit), emphasis=True)]
     if face:
         below.append(Span(Fraction(0), front, measure_of(case.overall_depth, unit)))
     yield Dimensions("below", Fraction(0), tuple(below))

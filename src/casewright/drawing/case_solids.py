@@ -32,8 +32,13 @@ def part_box(part: Part) -> Box:
 
 
 def case_solids(case: Case, *, fronts: bool) -> tuple[Solid, ...]:
-    """All parts as boxes, with or without those of the doors."""
-    return tuple(Solid(part, part_box(part)) for part in case.parts if fronts or not part.front)
+    """All parts as boxes, with or without those of the doors; a face frame stays on."""
+    frame = None if case.frame is None else case.frame.path
+    return tuple(
+        Solid(part, part_box(part))
+        for part in case.parts
+        if fronts or not part.front or part.front == frame
+    )
 
 
 def front_corners(solid: Solid) -> tuple[tuple[Fraction, Fraction], ...]:

@@ -93,6 +93,8 @@ def _door_way(part: Part, case: Case, unit: Fraction) -> tuple[Fraction, Fractio
     """Doors stand to the right of the box, leaf beside leaf, their frames off their panels."""
     if any(drawer.path == part.front for drawer in case.drawers):
         return _drawer_way(part, case, unit)
+    if case.frame is not None and part.front == case.frame.path:
+        return -case.width.value - unit / 2, -case.height.value / 2, Fraction(0)
     leaf = next((f for f in case.fronts if f.path == part.front), None)
     if leaf is None:
         outward = -3 * unit if part.placed.x.value <= 0 else 3 * unit

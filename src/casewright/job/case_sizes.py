@@ -85,9 +85,19 @@ class CaseSizes:
         path: KeyPath = ("case", self.case.key, name)
         self.reporter.tell(path, what, want)
 
+    def thickness(self, key: str) -> Fraction:
+        """Thickness of a stock, by the label or as read if that is more [mm]."""
+        return _thickest(self.stock[key])
+
     @property
     def deck(self) -> Fraction:
         """Underside of the bottom above the case's lower end [mm]."""
+        behind = self.value("face_rail") - self.value("face_rise") - self.board
+        return self.low + max(behind, Fraction(0)) if self.case.framed else self.low
+
+    @property
+    def low(self) -> Fraction:
+        """Where the face begins above the case's lower end [mm]."""
         case = self.case
         if case.kind == "wall":
             return case.skirt.value if case.skirt else Fraction(0)

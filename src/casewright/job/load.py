@@ -10,6 +10,7 @@ from casewright.errors import JobFileError, Location, Problem
 from casewright.job.as_built import as_built
 from casewright.job.content import Content, read_content, unit_in
 from casewright.job.corner_ends import check_corner_ends
+from casewright.job.face_choices import check_face
 from casewright.job.moisture import moisture_of
 from casewright.job.origins import Origins
 from casewright.job.overlay_choices import check_overlay
@@ -17,7 +18,7 @@ from casewright.job.positions import Positions, scan
 from casewright.job.problems import Reporter
 from casewright.job.proportions import check_proportions, check_supplies
 from casewright.job.references import check_references
-from casewright.job.requests import case_of, run_of, style_of
+from casewright.job.requests import appliance_of, case_of, run_of, style_of
 from casewright.job.room_survey import survey_of
 from casewright.job.supplies import hardware_list, readings, shop_of, stock_list, title_of
 from casewright.job.survey_checks import check_survey
@@ -25,7 +26,7 @@ from casewright.job.syntax import Plain, parse
 from casewright.job.tables import Heading
 from casewright.job.text import FileText, read_file
 from casewright.room.specs import JobSpec, RunSpec
-from casewright.stock import Sheet, Stock, StockList
+from casewright.stock import Board, Sheet, Stock, StockList
 from casewright.style import Style
 
 __all__ = ["LoadedJob", "load_job", "read_job", "spec_of"]
@@ -115,7 +116,8 @@ def spec_of(data: dict[str, Plain], name: str, positions: Positions) -> JobSpec:
     check_survey(content, reporter)
     check_supplies(content, reporter)
     for key, case in content.cases.items():
-        check_overlay(key, case, content.doors, reporter)
+        check_face(key, case, content, reporter)
+        check_overlay(key, case, content, reporter)
     spec = _spec(content, Origins(name, positions, content.unit), reporter)
     if spec is not None:
         check_corner_ends(spec, reporter)
@@ -130,7 +132,9 @@ def _spec(content: Content, origins: Origins, reporter: Reporter) -> JobSpec | N
     cases = {
         key: case_of(key, table, content, origins, style) for key, table in content.cases.items()
     }
-    runs = {key: run_of(key, table, origins) for key, table in content.runs.items()}
+    runs = {
+        key: run_of(key, table, origins, content.appliances) for key, table in content.runs.items()
+    }
     if reporter.judges_sizes:
         sound = {key: case for key, case in cases.items() if _has_stock(case, stock)}
         check_proportions(content, sound, runs, stock, style, reporter)
@@ -152,6 +156,9 @@ def _job(heading: Heading, content: Content, origins: Origins, parts: _Parts) ->
         shop=shop,
         cases=tuple(cases.values()),
         runs=tuple(runs.values()),
+        appliances=tuple(
+            appliance_of(key, table, origins, style) for key, table in content.appliances.items()
+        ),
         moisture=moisture_of(content.wood, origins),
         file_facts=readings(content, origins) | as_built(content, origins),
         survey=survey_of(content, origins, shop),
@@ -163,4 +170,5 @@ def _job(heading: Heading, content: Content, origins: Origins, parts: _Parts) ->
 
 def _has_stock(case: CaseSpec, stock: StockList) -> bool:
     """Whether the goods of a case's boards are known, so that its sizes can be judged."""
-    return all(isinstance(stock.get(key), Sheet) for key in (case.box_stock, case.back_stock))
+    sheets = all(isinstance(stock.get(key), Sheet) for key in (case.box_stock, case.back_stock))
+    return sheets and (not case.framed or isinstance(stock.get(case.face_stock), Board))

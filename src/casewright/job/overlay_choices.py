@@ -2,19 +2,22 @@
 
 from __future__ import annotations
 
+from casewright.job.content import Content
+from casewright.job.face_choices import has_face_frame
 from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter
 from casewright.job.requests import front_table
 from casewright.job.rows import written_rows
-from casewright.job.tables import CaseTable, DoorsTable
+from casewright.job.tables import CaseTable
 
 __all__ = ["check_overlay"]
 
 _FULL = 'write front = { overlay = "full" } for this case'
 
 
-def check_overlay(key: str, case: CaseTable, doors: DoorsTable, reporter: Reporter) -> None:
+def check_overlay(key: str, case: CaseTable, content: Content, reporter: Reporter) -> None:
     """Tell what stands in the way of doors that do not cover the whole face."""
+    framed, doors = has_face_frame(case, content), content.doors
     for name, upper in (("front", False), ("upper_front", True)):
         table = front_table(case, upper=upper)
         if table is None:
@@ -24,6 +27,8 @@ def check_overlay(key: str, case: CaseTable, doors: DoorsTable, reporter: Report
             continue
         own = getattr(case, name) is not None and table.overlay is not None
         path: KeyPath = ("case", key, name, "overlay") if own else ("doors", "overlay")
+        if framed:
+            continue
         if not upper and written_rows(key, case):
             what = f"{key}: fronts in rows cover the whole face"
             reporter.tell(path, what, f"{_FULL}, or take its rows out")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Container
 from dataclasses import replace
 from fractions import Fraction
 from typing import TypeVar
@@ -14,6 +15,7 @@ from casewright.job.positions import KeyPath
 from casewright.job.rows import drawer_of, rows_of
 from casewright.job.supplies import title_of
 from casewright.job.tables import (
+    ApplianceTable,
     BoxesTable,
     CaseTable,
     DoorsTable,
@@ -22,16 +24,26 @@ from casewright.job.tables import (
     SheetTable,
     StyleTable,
 )
-from casewright.room.specs import RunEnd, RunSpec
+from casewright.room.specs import ApplianceSpec, RunEnd, RunSpec
 from casewright.style import STYLE_KEYS, Style, default_style
 
-__all__ = ["USUAL_BOXES", "USUAL_DOORS", "case_of", "first", "front_table", "run_of", "style_of"]
+__all__ = [
+    "USUAL_BOXES",
+    "USUAL_DOORS",
+    "appliance_of",
+    "case_of",
+    "first",
+    "front_table",
+    "run_of",
+    "style_of",
+]
 
 _T = TypeVar("_T")
 
 USUAL_BOXES = BoxesTable(
     joint="pocket screws", back="rabbeted", pockets="hidden", sheet="plywood",
-    back_sheet="thin_plywood", strips="board", band="band",
+    back_sheet="thin_plywood", strips="board", band="band", face="frameless",
+    face_boards="board", face_fixing="pocket screws",
 )  # fmt: skip
 USUAL_DOORS = DoorsTable(
     construction="slab", slab="fibreboard", strip="strip", frame="board", glazing="glass",
@@ -86,7 +98,9 @@ def front_table(case: CaseTable, *, upper: bool) -> FrontTable | None:
     return None if asked.construction == "none" else asked
 
 
-def _front(case: CaseTable, doors: DoorsTable, *, upper: bool) -> FrontSpec | None:
+def _front(case: CaseTable, content: Content, *, upper: bool) -> FrontSpec | None:
+    doors = content.doors
+    framed = (case.face or content.boxes.face) == "face frame"
     table = front_table(case, upper=upper)
     if table is None:
         return None
@@ -105,7 +119,7 @@ def _front(case: CaseTable, doors: DoorsTable, *, upper: bool) -> FrontSpec | No
         pull=first(table.pull, doors.pull, usual.pull),
         edge=table.edge or doors.edge,
         panel=first(table.panel, doors.panel, usual.panel),
-        overlay=table.overlay or doors.overlay or "full",
+        overlay=table.overlay or doors.overlay or ("partial" if framed else "full"),
     )
 
 
@@ -172,8 +186,8 @@ def case_of(
         skirt=given("skirt"),
         crown=given("crown"),
         nosing=given("nosing"),
-        front=_front(table, content.doors, upper=False),
-        upper_front=_front(table, content.doors, upper=True),
+        front=_front(table, content, upper=False),
+        upper_front=_front(table, content, upper=True),
         box_stock=sheet,
         back_stock=first(table.back_sheet, boxes.back_sheet, usual.back_sheet),
         strip_stock=first(table.strips, boxes.strips, usual.strips),
@@ -181,16 +195,59 @@ def case_of(
         overrides=_style_values(table.style, (*base, "style"), f"case {key}", origins),
         where=origins.where(base),
     )
-    return _with_rows(spec, table, content, origins, style)
+    return _with_rows(_with_face(spec, table, boxes), table, content, origins, style)
 
 
-def run_of(key: str, table: RunTable, origins: Origins) -> RunSpec:
-    """One run."""
+def _with_face(spec: CaseSpec, table: CaseTable, boxes: BoxesTable) -> CaseSpec:
+    """A case with its face: frameless, or what its face frame is made of."""
+    usual = USUAL_BOXES
+    return replace(
+        spec,
+        face=first(table.face, boxes.face, usual.face),
+        face_stock=first(table.face_boards, boxes.face_boards, usual.face_boards),
+        face_fixing=first(table.face_fixing, boxes.face_fixing, usual.face_fixing),
+        mullion=bool(table.mullion),
+        scribes=tuple(dict.fromkeys(table.scribe)),
+    )
+
+
+def appliance_of(key: str, table: ApplianceTable, origins: Origins, style: Style) -> ApplianceSpec:
+    """One appliance."""
+    base: KeyPath = ("appliance", key)
+    given = {
+        name: origins.given(value, (*base, name))
+        for name in ("width", "height")
+        if (value := getattr(table, name)) is not None
+    }
+    return ApplianceSpec(
+        key=key,
+        title=title_of(key, table.title),
+        width=given.get("width"),
+        height=given.get("height") or style["base_height"],
+        where=origins.where(base),
+    )
+
+
+def run_of(
+    key: str, table: RunTable, origins: Origins, appliances: Container[str] = ()
+) -> RunSpec:
+    """One run.
+
+    Parameters
+    ----------
+    appliances
+        Keys of all appliances of the job.
+    """
     end: RunEnd = "wall" if table.wall or table.on else "open"
     return RunSpec(
         key=key,
         title=title_of(key, table.title),
-        cases=tuple(table.cases),
+        cases=tuple(key for key in table.cases if key not in appliances),
+        appliances=tuple(
+            (key, sum(other not in appliances for other in table.cases[:number]))
+            for number, key in enumerate(table.cases)
+            if key in appliances
+        ),
         widths=tuple(
             origins.measured(width, ("run", key, "wall", number), "tape")
             for number, width in enumerate(table.wall)

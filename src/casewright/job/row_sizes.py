@@ -22,8 +22,14 @@ _DRIVER, _HEAD = Fraction(90), Fraction(26)
 
 
 def _face(sizes: CaseSizes) -> Fraction:
-    """What the fronts of the rows share out, gaps and reveals taken off [mm]."""
+    """What the fronts of the rows share out, gaps and reveals taken off [mm].
+
+    In a face frame their openings do, its rails taken off.
+    """
     case, gap = sizes.case, sizes.value("gap")
+    if case.framed:
+        rails = (len(case.rows) + 1) * sizes.value("face_rail")
+        return case.height.value - sizes.low - rails
     high = case.height.value - sizes.value("base_top_reveal")
     if case.divider is not None:
         high = case.divider.value - gap / 2
@@ -50,8 +56,10 @@ def check_rows(sizes: CaseSizes) -> None:
         if total != face:
             last = rows[-1].height
             rest = face - total + (last.value if last else Fraction(0))
+            framed = sizes.case.framed
+            fronts, gaps = ("openings", "rails") if framed else ("fronts", "gaps")
             what = (
-                f"these fronts are {sizes.text(total)} together, the face without its gaps is "
+                f"these {fronts} are {sizes.text(total)} together, the face without its {gaps} is "
                 f"{sizes.text(face)}"
             )
             want = "leave out the height of one row"

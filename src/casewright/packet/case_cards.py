@@ -127,11 +127,16 @@ def _summary(room: Room, case: Case) -> Rich:
             f" (width × height × depth{doors}). Joints: {spec.joint}; back: {spec.back}; "
             f"edges: {spec.edge}."
         )
+    if case.frame is not None:
+        words += [
+            " Its face frame makes it ", Strong(measure_of(case.overall_width, unit)),
+            " wide and ", Strong(measure_of(case.face_plane, unit)), " deep.",
+        ]  # fmt: skip
     if case.standing.value:
         words += [" The lowest ", Strong(measure_of(case.standing, unit)),
                   " of the height is the plinth of its run."]  # fmt: skip
     weight = sum(
-        (part.weight(_density(room, part.stock)) for part in case.parts if not part.front),
+        (part.weight(_density(room, part.stock)) for part in case.lifted),
         Fraction(0),
     )
     words.append(

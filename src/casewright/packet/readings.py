@@ -85,12 +85,24 @@ def _box_row(case: Case, room: Room) -> Row:
 
 
 def _opening_row(case: Case, room: Room) -> Row:
+    if case.frame is not None:
+        return _frame_row(case, room)
     wide = room.chain.nodes.get(f"{case.key}.clear_width")
     heights: list[Inline] = []
     for clear in case.clear_heights:
         heights += ["    " if heights else "", *_read(clear.size, room)]
     width = _read(wide, room) if wide is not None else (Blank(),)
     return Row((_name(case), _within(case, room), width, tuple(heights)))
+
+
+def _frame_row(case: Case, room: Room) -> Row:
+    """The openings of a face frame: fronts and drawers go into these."""
+    openings = () if case.frame is None else case.frame.openings
+    heights: list[Inline] = []
+    for _, _, tall in openings:
+        heights += ["    " if heights else "", *_read(tall, room)]
+    width = [item for _, wide, _ in openings[:1] for item in _read(wide, room)]
+    return Row((_name(case), _within(case, room), tuple(width), tuple(heights)))
 
 
 def _name(case: Case) -> Rich:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from casewright.casework.assembly import join_part
 from casewright.casework.box import Box
-from casewright.casework.carcase import Carcase
+from casewright.casework.carcase import Carcase, Opening
 from casewright.casework.cases import FaceFrame
 from casewright.casework.face_frames.fixing import fasten_frame
 from casewright.casework.face_frames.members import FrameParts, Rail
@@ -41,7 +41,20 @@ def add_face_frame(maker: Maker, box: Box, carcase: Carcase, members: FrameParts
         width=members.width, height=place.follows("height", members.left.length),
         thickness=place.follows("thickness", members.left.thickness),
         parts=tuple(p.path for p in maker.parts.values() if p.front == place.path),
+        openings=tuple(_opening(maker, carcase, opening) for opening in carcase.openings),
     )  # fmt: skip
+
+
+def _opening(maker: Maker, carcase: Carcase, opening: Opening) -> tuple[str, Dim, Dim]:
+    """Its name, width and height [mm]."""
+    place = maker.place.at("frame")
+    frame = carcase.frame
+    wide = carcase.clear_width if frame is None else frame.right - frame.left
+    return (
+        opening.name,
+        place.let(f"{opening.name}_opening_width", wide),
+        place.let(f"{opening.name}_opening_height", opening.y1 - opening.y0),
+    )
 
 
 def _place(maker: Maker, carcase: Carcase, members: FrameParts, left: Dim) -> None:

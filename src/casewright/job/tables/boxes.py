@@ -4,7 +4,15 @@ from __future__ import annotations
 
 from typing import Literal
 
-from casewright.casework.specs import DoorKind, EdgeKind, JointKind, OverlayKind, PocketKind
+from casewright.casework.specs import (
+    DoorKind,
+    EdgeKind,
+    FaceFixing,
+    FaceKind,
+    JointKind,
+    OverlayKind,
+    PocketKind,
+)
 from casewright.job.tables.table import Key, Table
 
 __all__ = ["BoxesTable", "DoorPartsTable", "DoorsTable"]
@@ -42,6 +50,19 @@ class BoxesTable(Table):
     band: Key | None = None
     """Iron-on band. Default: band."""
 
+    face: FaceKind | None = None
+    """Frameless, its fronts on the edges of the box; or with a face frame before it: stiles and
+    rails a little wider than the box. Width and depth of the case are those over its frame.
+    Default: frameless."""
+
+    face_boards: Key | None = None
+    """Boards that a face frame is made of. Default: board."""
+
+    face_fixing: FaceFixing | None = None
+    """What holds a face frame to its box besides glue: pocket screws out of the sides, or brads
+    through its face. Where an end shows or a shelf is fixed it is brads. Default: pocket
+    screws."""
+
 
 class DoorPartsTable(Table):
     """What doors are made from and how they hang."""
@@ -68,7 +89,8 @@ class DoorPartsTable(Table):
 
     overlay: OverlayKind | None = None
     """How doors lie: over the edges of the box but for a reveal, over part of them only (the
-    style's partial_reveal stays bare), or inset, flush inside it. Default: full."""
+    style's partial_reveal stays bare; on a face frame they lie face_overlay over its edge), or
+    inset, flush inside it. Default: full; on a face frame partial."""
 
     pull: bool | None = None
     """Whether holes for pulls are bored. Default: true."""

@@ -116,7 +116,8 @@ class CaseTable(BoxesTable):
 
     rows: Annotated[list[Row], Field(min_length=1, max_length=12)] | None = None
     """What the face of a base case is parted into, from the top down, each with the height of its
-    fronts: ["drawer 6", "doors"]. Rows without a height share what is left."""
+    fronts, in a face frame of its opening: ["drawer 6", "doors"]. Rows without a height share what
+    is left."""
 
     rails: bool | None = None
     """Whether a rail between the sides parts each row from the next. Default: false."""
@@ -131,6 +132,19 @@ class CaseTable(BoxesTable):
     sink: bool | None = None
     """Whether a bowl hangs in a base case: no top, its back open with two rails, a false front
     over the doors. Default: false."""
+
+    mullion: bool | None = None
+    """Whether an upright of the face frame stands between the two doors of each pair. Default:
+    false."""
+
+    scribe: Annotated[
+        list[Hand],
+        BeforeValidator(
+            _finished, json_schema_input_type=Literal["left", "right", "both"] | list[Hand]
+        ),
+    ] = Field(default_factory=list)
+    """Sides at a wall: the face frame's stile there is wider by the style's face_scribe, to be
+    scribed to it."""
 
     style: StyleTable | None = None
     """Style values for this case alone."""

@@ -1,0 +1,79 @@
+"""What a case says of its face frame that cannot go together."""
+
+from __future__ import annotations
+
+from casewright.job.content import Content
+from casewright.job.positions import KeyPath
+from casewright.job.problems import Reporter
+from casewright.job.rows import written_rows
+from casewright.job.tables import CaseTable
+
+__all__ = ["check_face", "has_face_frame"]
+
+_OWN = ("face_boards", "face_fixing", "mullion", "scribe")
+_FRAMELESS = 'write face = "frameless" for this case'
+
+
+def has_face_frame(case: CaseTable, content: Content) -> bool:
+    """Whether a case has a face frame, of its own or as all have."""
+    return (case.face or content.boxes.face) == "face frame"
+
+
+def check_face(key: str, case: CaseTable, content: Content, reporter: Reporter) -> None:
+    """Tell what a case with a face frame cannot have, and words that mean nothing without one."""
+    base: KeyPath = ("case", key)
+    if not has_face_frame(case, content):
+        for name in _OWN:
+            if getattr(case, name):
+                what = f"this case has no face frame, so {name} means nothing"
+                reporter.tell((*base, name), what, 'take it out, or write face = "face frame"')
+        return
+    path: KeyPath = (*base, "face") if case.face is not None else ("boxes", "face")
+    if case.kind == "bookcase":
+        reporter.tell(path, f"{key}: a bookcase has no face frame", _FRAMELESS)
+        return
+    taken = {
+        "divider": "the rails of a frame part its rows: write rows instead",
+        "upper_front": "the rails of a frame part its rows: write rows instead",
+        "skirt": "its bottom rail reaches below the bottom: take skirt out",
+        "crown": _FRAMELESS,
+        "roll_outs": _FRAMELESS,
+        "rails": "a frame has a rail under every row: take rails out",
+    }
+    for name, want in taken.items():
+        if getattr(case, name):
+            reporter.tell((*base, name), f"a case with a face frame has no {name}", want)
+    _rows(key, case, path, reporter)
+    _mullion(base, case, reporter)
+    _scribe(base, case, reporter)
+
+
+def _rows(key: str, case: CaseTable, path: KeyPath, reporter: Reporter) -> None:
+    for kind, _, place in written_rows(key, case):
+        if kind == "open":
+            what = "behind a face frame no row is open"
+            reporter.tell(place, what, f"close it with doors or a drawer, or {_FRAMELESS}")
+
+
+def _mullion(base: KeyPath, case: CaseTable, reporter: Reporter) -> None:
+    """A mullion stands between the two doors of a pair."""
+    if not case.mullion:
+        return
+    front = case.front
+    if front is not None and front.leaves == 1:
+        what = "a mullion stands between two doors, and leaves says one"
+        reporter.tell((*base, "mullion"), what, "take it out, or write leaves = 2")
+    rows = [kind for kind, _, _ in written_rows(base[-1] if isinstance(base[-1], str) else "",
+                                                case)]  # fmt: skip
+    closed = front is None or front.construction != "none"
+    if not closed or (rows and "doors" not in rows):
+        what = "a mullion stands between two doors, and this case has none"
+        reporter.tell((*base, "mullion"), what, "take it out")
+
+
+def _scribe(base: KeyPath, case: CaseTable, reporter: Reporter) -> None:
+    """An end that shows is not at a wall."""
+    both = sorted(set(case.scribe) & set(case.finished))
+    if both:
+        what = f"the {both[0]} end shows, and its stile cannot be scribed to a wall as well"
+        reporter.tell((*base, "scribe"), what, "take it out of scribe or of finished")
