@@ -65,8 +65,8 @@ def _lines(run: RunLayout) -> Iterator[str]:
     yield f"{run.title}:"
     for number, answer in enumerate(run.answers, start=1):
         layout = answer.layout
-        widths = zip(run.cases, layout.widths, strict=True)
-        sizes = ", ".join(f"{key} {run.text(width)}" for key, width in widths)
+        widths = zip(layout.task.places, layout.widths, strict=True)
+        sizes = ", ".join(f"{place.key} {run.text(width)}" for place, width in widths)
         yield f"  {number}  {sizes}"
         yield f"     {'; '.join(answer.trade)}"
     if len(run.answers) == 1 and run.answers[0].layout.is_proved:

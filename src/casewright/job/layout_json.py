@@ -43,7 +43,12 @@ def _answer(run: RunLayout, answer: LayoutAnswer) -> _Json:
     return {
         "widths": [
             {"case": key, "width": _length(run, width), "start": _length(run, start)}
-            for key, width, start in zip(run.cases, layout.widths, layout.starts, strict=True)
+            for key, width, start in zip(
+                (place.key for place in layout.task.places),
+                layout.widths,
+                layout.starts,
+                strict=True,
+            )
         ],
         "fillers": {"left": _length(run, layout.left), "right": _length(run, layout.right)},
         "cost": layout.cost,

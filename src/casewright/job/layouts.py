@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
@@ -9,7 +10,7 @@ from fractions import Fraction
 from casewright.casework.fronts import frame_stock
 from casewright.casework.specs import CaseSpec
 from casewright.dims import Unit, Way, round_to, shop_text
-from casewright.job.edits import set_value
+from casewright.job.section_edits import put_section, set_names
 from casewright.layout.answers import LayoutAnswer, answers
 from casewright.layout.conflicts import LayoutConflict, conflicts
 from casewright.layout.tasks import EndFiller, Preferences, RunPlace, WallTask
@@ -38,7 +39,7 @@ class RunLayout:
     Parameters
     ----------
     cases
-        Keys of its cases, left to right.
+        Keys of its cases and appliances, as they are listed.
     free
         Those whose width is left open.
     answers
@@ -64,10 +65,14 @@ class RunLayout:
 
 
 def layouts(room: Room) -> Iterator[RunLayout]:
-    """Every run that closes against a wall and has a case whose width is free."""
+    """Every run that closes against a wall and has a case whose width is free.
+
+    A width that an accepted layout gave is free. A run over another goes by the seams that the
+    other has in the room.
+    """
     unit = room.spec.unit
     for run in room.runs:
-        free = tuple(case.key for case in run.cases if case.spec.width is None)
+        free = tuple(case.key for case in run.cases if _is_free(run, case.spec))
         wall = room.chain.nodes.get(f"run.{run.spec.key}.wall")
         if wall is None or not free or "wall" not in (run.spec.left, run.spec.right):
             continue
@@ -80,7 +85,7 @@ def layouts(room: Room) -> Iterator[RunLayout]:
         yield RunLayout(
             run.spec.key,
             run.spec.title,
-            run.spec.cases,
+            run.spec.places,
             free,
             answers(task, text),
             conflicts(task),
@@ -89,12 +94,14 @@ def layouts(room: Room) -> Iterator[RunLayout]:
         )
 
 
+def _is_free(run: Run, case: CaseSpec) -> bool:
+    return case.width is None or case.key in run.spec.solved
+
+
 def _task(room: Room, run: Run, wall: Fraction) -> WallTask:
     """In whole steps: sizes that are given count up to the next one, the wall down."""
     unit = room.spec.unit
     step = _STEP[unit]
-    low, high = (int(each // step) for each in _WIDTHS[unit])
-    places = tuple(_place(room, run, case.spec, (low, high)) for case in run.cases)
     framed = sum(
         (room.chain.nodes[f"stock.{frame_stock(case.spec)}.thickness"].value
          for case in run.cases for _ in case.spec.finished),
@@ -105,17 +112,52 @@ def _task(room: Room, run: Run, wall: Fraction) -> WallTask:
     band = EndFiller(_up(least, step), int(_WIDEST_FILLER[unit] // step), wished)
     return WallTask(
         int(wall // step) - _up(framed, step),
-        places,
+        tuple(_places(room, run)),
         band if run.spec.left == "wall" else None,
         band if run.spec.right == "wall" else None,
         Preferences.usual(_PER_INCH[unit]),
+        is_free=run.spec.is_free,
+        beside=run.spec.beside,
+        seams=tuple(_seams(room, run)),
     )
 
 
-def _place(room: Room, run: Run, case: CaseSpec, free: tuple[int, int]) -> RunPlace:
+def _places(room: Room, run: Run) -> Iterator[RunPlace]:
     step = _STEP[room.spec.unit]
-    low, high = free if case.width is None else (_up(case.width.value, step),) * 2
-    return RunPlace(case.key, low, high, centre=_centre(room, run, case.key))
+    free = tuple(int(each // step) for each in _WIDTHS[room.spec.unit])
+    cases = {case.key: case.spec for case in run.cases}
+    widths = {each.spec.key: each.width.value for each in run.appliances}
+    for key in run.spec.places:
+        case, centre = cases.get(key), _centre(room, run, key)
+        if case is None:
+            width = _up(widths[key], step)
+            yield RunPlace(key, width, width, centre=centre, opening=True, sort=key)
+            continue
+        low, high = free
+        if case.width is not None and not _is_free(run, case):
+            low = high = _up(case.width.value, step)
+        yield RunPlace(key, low, high, centre=centre, sort=_sort(case))
+
+
+def _sort(case: CaseSpec) -> str:
+    """What is seen of a case from across the room, whatever its width."""
+    rows = ", ".join(row.kind for row in case.rows)
+    return f"{case.kind} {rows}"
+
+
+def _seams(room: Room, run: Run) -> Iterator[int]:
+    """Seams of the run below, from this one's left datum, in steps of the grid."""
+    wall = room.survey.walls.get(run.spec.on)
+    below = next((each for each in room.runs if each.spec.key == run.spec.over), None)
+    if below is None or wall is None:
+        return
+    step = _STEP[room.spec.unit]
+    off = run_start(below, wall) - run_start(run, wall)
+    ends = [*below.starts, *(each.start for each in below.appliances), below.cases_end]
+    for at in sorted({off + end.value for end in ends}):
+        seam = int(round_to(at, step, Way.NEAREST)[0] // step)
+        if seam > 0:
+            yield seam
 
 
 def _centre(room: Room, run: Run, key: str) -> int | None:
@@ -137,7 +179,7 @@ def _up(size: Fraction, step: Fraction) -> int:
 
 
 def accepted(text: str, run: RunLayout, number: int) -> str:
-    """The text of a job file with an answer written into it.
+    """The text of a job file with an answer written into it, and what spoke for it.
 
     Parameters
     ----------
@@ -149,10 +191,18 @@ def accepted(text: str, run: RunLayout, number: int) -> str:
     EditError
         When a section cannot be edited.
     """
-    layout = run.answers[number - 1].layout
-    for key, width in zip(run.cases, layout.widths, strict=True):
-        if key in run.free:
-            text = set_value(text, ("case", key, "width"), run.text(width))
+    answer = run.answers[number - 1]
+    layout = answer.layout
+    keys = [place.key for place in layout.task.places]
+    widths = ", ".join(
+        f'{key} = "{run.text(width)}"'
+        for key, width in zip(keys, layout.widths, strict=True)
+        if key in run.free
+    )
+    lines = [f"widths = {{ {widths} }}"]
     if layout.task.left is not None and layout.task.right is not None:
-        text = set_value(text, ("run", run.key, "left_filler"), run.text(layout.left))
-    return text
+        lines.append(f'left_filler = "{run.text(layout.left)}"')
+    lines.append(f"because = {json.dumps('; '.join(answer.trade), ensure_ascii=False)}")
+    if keys != list(run.cases):
+        text = set_names(text, ("run", run.key, "cases"), keys)
+    return put_section(text, ("run", run.key, "solved"), tuple(lines))

@@ -20,6 +20,7 @@ from casewright.job.proportions import check_proportions, check_supplies
 from casewright.job.references import check_references
 from casewright.job.requests import appliance_of, case_of, run_of, style_of
 from casewright.job.room_survey import survey_of
+from casewright.job.run_layouts import check_run_layouts, with_solved_widths
 from casewright.job.supplies import hardware_list, readings, shop_of, stock_list, title_of
 from casewright.job.survey_checks import check_survey
 from casewright.job.syntax import Plain, parse
@@ -114,6 +115,7 @@ def spec_of(data: dict[str, Plain], name: str, positions: Positions) -> JobSpec:
     content = read_content(data, reporter)
     check_references(content, reporter)
     check_survey(content, reporter)
+    check_run_layouts(content, reporter)
     check_supplies(content, reporter)
     for key, case in content.cases.items():
         check_face(key, case, content, reporter)
@@ -135,6 +137,7 @@ def _spec(content: Content, origins: Origins, reporter: Reporter) -> JobSpec | N
     runs = {
         key: run_of(key, table, origins, content.appliances) for key, table in content.runs.items()
     }
+    cases = with_solved_widths(cases, content, origins)
     if reporter.judges_sizes:
         sound = {key: case for key, case in cases.items() if _has_stock(case, stock)}
         check_proportions(content, sound, runs, stock, style, reporter)

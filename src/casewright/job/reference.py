@@ -53,6 +53,7 @@ _SECTIONS = (
     ("case.NAME", "A case", "CaseTable"),
     ("case.NAME.front", "Doors of a case", "FrontTable"),
     ("run.NAME", "A run", "RunTable"),
+    ("run.NAME.solved", "A run as laid out", "SolvedTable"),
     ("appliance.NAME", "An appliance in a run", "ApplianceTable"),
     ("wall.NAME", "A wall as measured", "WallTable"),
     ("wall.NAME", "Its widths", "WidthTable"),

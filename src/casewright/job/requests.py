@@ -22,6 +22,7 @@ from casewright.job.tables import (
     FrontTable,
     RunTable,
     SheetTable,
+    SolvedTable,
     StyleTable,
 )
 from casewright.room.specs import ApplianceSpec, RunEnd, RunSpec
@@ -35,6 +36,7 @@ __all__ = [
     "first",
     "front_table",
     "run_of",
+    "solved_widths",
     "style_of",
 ]
 
@@ -258,8 +260,34 @@ def run_of(
         on=table.on or "",
         after=table.after or "",
         before=table.before or "",
-        left_filler=None
-        if table.left_filler is None
-        else origins.given(table.left_filler, ("run", key, "left_filler")),
+        left_filler=_left_filler(key, table, origins),
         centre=tuple(table.centre.items()),
+        is_free=table.order == "free",
+        beside=tuple(table.beside.items()),
+        over=table.over or "",
+        solved=frozenset(table.solved.widths) if table.solved else frozenset(),
     )
+
+
+def solved_widths(key: str, table: RunTable, origins: Origins) -> dict[str, Given]:
+    """By case, the widths that an accepted layout of a run gave."""
+    if table.solved is None:
+        return {}
+    return {
+        case: _as_solved(table.solved, width, ("run", key, "solved", "widths", case), origins)
+        for case, width in table.solved.widths.items()
+    }
+
+
+def _left_filler(key: str, table: RunTable, origins: Origins) -> Given | None:
+    """As the run says, else as the accepted layout gave it."""
+    path: KeyPath = ("run", key)
+    if table.left_filler is not None:
+        return origins.given(table.left_filler, (*path, "left_filler"))
+    if table.solved is None or table.solved.left_filler is None:
+        return None
+    return _as_solved(table.solved, table.solved.left_filler, (*path, "solved"), origins)
+
+
+def _as_solved(table: SolvedTable, value: Fraction, path: KeyPath, origins: Origins) -> Given:
+    return Given(value, Origin("solved", table.because or "layout", where=origins.where(path)))

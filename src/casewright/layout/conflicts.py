@@ -102,18 +102,19 @@ def conflicts(task: WallTask) -> tuple[LayoutConflict, ...]:
 
 
 def _orders(task: WallTask) -> Iterator[WallTask]:
-    """Each order that keeps neighbours together; as listed first, and alone where nothing is held.
-
-    Of more places than are worth trying the order as listed.
-    """
+    """Each order that may be, as listed where nothing is held or there are too many to try."""
     listed = replace(task, is_free=False, beside=())
-    yield listed
-    if len(task.places) > _TRIED or all(place.start is None for place in task.places):
-        return
-    for places in permutations(task.places):
-        at = {place.key: n for n, place in enumerate(places)}
-        if all(abs(at[one] - at[other]) == 1 for one, other in task.beside):
-            yield replace(listed, places=places)
+    found = False
+    if len(task.places) <= _TRIED and any(place.start is not None for place in task.places):
+        for places in permutations(task.places):
+            at = {place.key: n for n, place in enumerate(places)}
+            near = all(abs(at[one] - at[other]) == 1 for one, other in task.beside)
+            bare = (places[0].opening and task.left) or (places[-1].opening and task.right)
+            if near and not bare:
+                found = True
+                yield replace(listed, places=places)
+    if not found:
+        yield listed
 
 
 def _shortage(task: WallTask) -> int:

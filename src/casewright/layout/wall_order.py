@@ -84,6 +84,7 @@ class LayoutOrder:
                 programme.require_if(at, {slot: 1, width: -1}, low=0, high=0, reach=high - low)
         self._listed()
         self._neighbours()
+        self._held_at_ends()
         for order in unlike:
             looks = [_look(task.places[n]) for n in order]
             for same in (looks, looks[::-1]):
@@ -118,6 +119,13 @@ class LayoutOrder:
             for slot, at in enumerate(here):
                 near = [there[n] for n in (slot - 1, slot + 1) if 0 <= n < len(there)]
                 self.programme.require({at: 1, **dict.fromkeys(near, -1)}, high=0)
+
+    def _held_at_ends(self) -> None:
+        """A filler is screwed to a case: no opening stands where one is."""
+        for place, row in zip(self.task.places, self.at, strict=True):
+            for end, at in ((self.task.left, row[0]), (self.task.right, row[-1])):
+                if place.opening and end is not None:
+                    self.programme.require({at: 1}, high=0)
 
     def where(self, place: int) -> list[tuple[int, int | None]]:
         """Every slot."""

@@ -242,7 +242,7 @@ def _space(house: House, run: RunSpec, rest: Dim, share: Dim, closed: bool) -> l
                 measured=house.text(-rest),
                 limit=house.text(house.zero),
                 source="common practice",
-                remedies=("make a case narrower", "take a case out of the run"),
+                remedies=(*_anew(run), "make a case narrower", "take a case out of the run"),
             )
         ]
     if closed and share.value < least_width.value:
@@ -255,10 +255,21 @@ def _space(house: House, run: RunSpec, rest: Dim, share: Dim, closed: bool) -> l
                 measured=house.text(share),
                 limit=house.text(least_width),
                 source="common practice",
-                remedies=("make a case narrower", "leave out one case width so equal shares fit"),
+                remedies=(
+                    *_anew(run),
+                    "make a case narrower",
+                    "leave out one case width so equal shares fit",
+                ),
             )
         ]
     return []
+
+
+def _anew(run: RunSpec) -> tuple[str, ...]:
+    """Fillers take up what a wall was read anew by; beyond that the run is laid out anew."""
+    if not run.solved:
+        return ()
+    return (f"lay the run out anew: casewright layout JOB --run {run.key}",)
 
 
 def _filler(house: House, spec: JobSpec, run: RunSpec, end: FillerEnd, measured: Survey) -> Filler:

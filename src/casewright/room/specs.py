@@ -49,6 +49,14 @@ class RunSpec:
         Keys of cases and of what on the wall each is to stand on the middle of.
     appliances
         Keys of its appliances, left to right, each with how many of its cases stand left of it.
+    is_free
+        Whether a layout may put them in another order.
+    beside
+        Keys of two that must be neighbours then.
+    over
+        Key of the run on whose seams its own are best to stand; empty: none.
+    solved
+        Keys of the cases whose width an accepted layout gave.
     """
 
     key: str
@@ -64,6 +72,10 @@ class RunSpec:
     left_filler: Given | None = None
     centre: tuple[tuple[str, str], ...] = ()
     appliances: tuple[tuple[str, int], ...] = ()
+    is_free: bool = False
+    beside: tuple[tuple[str, str], ...] = ()
+    over: str = ""
+    solved: frozenset[str] = frozenset()
 
     @property
     def places(self) -> tuple[str, ...]:

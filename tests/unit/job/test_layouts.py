@@ -8,9 +8,10 @@ from pathlib import Path
 
 import pytest
 from tests.builders import INCH
-from tests.jobs import read
+from tests.jobs import problems, read
 from tests.unit.cli.test_commands import run
 
+from casewright.dims import Origin
 from casewright.job.layouts import RunLayout, accepted, layouts
 from casewright.room.build import build
 
@@ -54,7 +55,11 @@ def test_an_accepted_answer_is_what_the_room_then_is() -> None:
         [below] = room.runs
         assert below.length.value == 100 * INCH + INCH / 8
         assert below.fillers[0].width.value == answer.layout.left * INCH / 16
-        assert not list(layouts(room))
+        assert room.chain.nodes["pots.wanted_width"].origin == Origin(
+            "solved", "; ".join(answer.trade), where="kitchen.toml line 22"
+        )
+        again = list(layouts(room))
+        assert [each.free for each in again] == [("pots", "bins")]
 
 
 def test_the_sink_stands_under_the_middle_of_its_window() -> None:
@@ -102,8 +107,10 @@ def test_accepting_writes_the_file_and_needs_an_answer_that_is_there(
     assert file.read_text() == ROOM.format(sink="36")
     assert run("layout", file, "--accept", "1") == 0
     assert "left_filler" in file.read_text()
-    assert run("layout", file) == 0
-    assert "No run" in capsys.readouterr().out
+    written = file.read_text()
+    assert written.startswith(ROOM.format(sink="36"))
+    assert run("layout", file, "--accept", "1") == 0
+    assert file.read_text() == written
 
 
 def test_the_document_has_exact_widths_and_what_is_proved(
@@ -120,3 +127,100 @@ def test_the_document_has_exact_widths_and_what_is_proved(
     assert best["cost"] == best["bound"]
     parts = [*(each["width"] for each in best["widths"]), *best["fillers"].values()]
     assert sum(Fraction(each["mm"]) for each in parts) == 100 * INCH + INCH / 8
+
+
+FREE = """\
+format = 1
+unit = "in"
+[wall.w]
+width = ["140 1/4", "140 3/8"]
+[case.pots]
+kind = "base"
+[case.sink]
+kind = "base"
+width = 36
+[case.bins]
+kind = "base"
+[case.pans]
+kind = "base"
+[appliance.dishwasher]
+width = 24
+# low ones
+[run.below]
+cases = ["pots", "bins", "pans", "dishwasher", "sink"] # as they came to mind
+on = "w"
+order = "free"
+beside = { dishwasher = "sink" }
+[case.one]
+kind = "wall"
+[case.two]
+kind = "wall"
+[case.three]
+kind = "wall"
+[case.four]
+kind = "wall"
+[case.five]
+kind = "wall"
+[run.above]
+cases = ["one", "two", "three", "four", "five"]
+on = "w"
+over = "below"
+"""
+
+
+def test_a_wish_list_is_put_in_order_and_written_so() -> None:
+    """The dishwasher stands beside the sink, and notes stay where they were."""
+    below = next(each for each in layouts(build(read(FREE))) if each.key == "below")
+    for number, answer in enumerate(below.answers, start=1):
+        keys = [place.key for place in answer.layout.task.places]
+        assert abs(keys.index("dishwasher") - keys.index("sink")) == 1
+        text = accepted(FREE, below, number)
+        assert "# low ones\n" in text
+        assert "] # as they came to mind\n" in text
+        room = build(read(text))
+        [run_below, _] = room.runs
+        assert list(run_below.spec.places) == keys
+        assert run_below.length.value == INCH * 561 / 4
+
+
+def test_seams_above_go_by_those_below() -> None:
+    """An answer has its seam on one of the run below."""
+    found = {each.key: each for each in layouts(build(read(FREE)))}
+    told = [trade for answer in found["above"].answers for trade in answer.trade]
+    assert "every seam on one below" in told
+
+
+def test_a_new_reading_moves_the_filler_first_and_then_asks_for_another_layout() -> None:
+    """A quarter inch less at the right; then a wall that leaves no filler at all (by hand)."""
+    text = ROOM.format(sink="36")
+    text = accepted(text, _layout(text), 1)
+    room = build(read(text.replace('"100 1/8"', '"99 7/8"')))
+    [before], [after] = build(read(text)).runs, room.runs
+    assert [each.value for each in after.starts] == [each.value for each in before.starts]
+    right = [filler.width.value for run_ in (before, after) for filler in run_.fillers[1:]]
+    assert right[0] - right[1] == INCH / 4
+    narrow = build(read(text.replace('"100 1/8"', '"98"')))
+    [told] = [each for each in narrow.findings if each.rule in ("run too long", "narrow filler")]
+    assert "lay the run out anew: casewright layout JOB --run below" in told.remedies
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "says"),
+    [
+        ('beside = { dishwasher = "sink" }', 'beside = { dishwasher = "oven" }', "oven"),
+        ('order = "free"\n', "", "not free"),
+        ('beside = {', 'beside = { sink = "dishwasher",', "ring"),
+        ('beside = { dishwasher = "sink" }',
+         'beside = { dishwasher = "sink", pots = "sink", bins = "sink" }', "3 things"),
+        ('over = "below"', 'over = "beyond"', "beyond"),
+        ('over = "below"', 'over = "above"', "no other run"),
+        ('over = "below"', 'over = "below"\n[run.above.solved]\nwidths = { pots = 3 }', "pots"),
+        ('[case.one]', '[run.below.solved]\nwidths = { sink = 36 }\n[case.one]', "its own"),
+        ('order = "free"', 'order = "any"', "any"),
+    ],
+)  # fmt: skip
+def test_what_a_run_asks_of_its_layout_is_told_where_it_cannot_be(
+    old: str, new: str, says: str
+) -> None:
+    told = problems(FREE.replace(old, new))
+    assert any(says in f"{each.location.word} {each.what}" for each in told), told

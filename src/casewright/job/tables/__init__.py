@@ -14,7 +14,7 @@ from casewright.job.tables.hardware import (
 )
 from casewright.job.tables.job_file import Heading, JobFile
 from casewright.job.tables.rows import DrawersTable, WrittenRow
-from casewright.job.tables.run import RunTable
+from casewright.job.tables.run import RunTable, SolvedTable
 from casewright.job.tables.shop import ShopTable, ToolTable
 from casewright.job.tables.stock import (
     BandTable,
@@ -54,6 +54,7 @@ __all__ = [
     "SheetTable",
     "ShopTable",
     "SlideTable",
+    "SolvedTable",
     "StockTable",
     "StyleTable",
     "Table",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import Annotated, Literal
 
 from pydantic import Field
 
@@ -10,11 +10,28 @@ from casewright.job.lengths import Between, Length
 from casewright.job.tables.table import Key, Line, OneOrMore, Table
 from casewright.room.specs import RunEnd
 
-__all__ = ["RunTable"]
+__all__ = ["RunTable", "SolvedTable"]
 
 _Reading = Annotated[Length, Between("6", "600", "150", "15000")]
 
 _Gap = Annotated[Length, Between("1/8", "30", "3", "760")]
+
+
+class SolvedTable(Table):
+    """An answer of `casewright layout` that was accepted, written by it.
+
+    The widths hold until it is taken out or another answer is accepted; a new reading of the wall
+    moves the fillers first.
+    """
+
+    widths: Annotated[dict[Key, Length], Field(min_length=1, max_length=60)]
+    """Widths of the cases that have none of their own."""
+
+    left_filler: Annotated[Length, Between("0", "12", "0", "300")] | None = None
+    """Width of the left filler between two walls, unless the run says otherwise."""
+
+    because: Line | None = None
+    """What spoke for it."""
 
 
 class RunTable(Table):
@@ -44,6 +61,19 @@ class RunTable(Table):
     centre: dict[Key, Key] = Field(default_factory=dict)
     """What is to stand on the middle of what: a case and a thing on the wall, sink = "window".
     `casewright layout` goes by it."""
+
+    order: Literal["free"] | None = None
+    """If "free", `casewright layout` may put its cases and appliances in another order. Default:
+    they stand as listed."""
+
+    beside: dict[Key, Key] = Field(default_factory=dict)
+    """What must stand beside what, where the order is free: dishwasher = "sink"."""
+
+    over: Key | None = None
+    """Another run on the same wall: seams here are best to stand on its seams."""
+
+    solved: SolvedTable | None = None
+    """An answer of `casewright layout` that was accepted."""
 
     left_filler: Annotated[Length, Between("0", "12", "0", "300")] | None = None
     """Width of the left filler between two walls; the rest goes to the right. Default: both

@@ -1,0 +1,99 @@
+"""Accepted layouts put into cases, and what a run says about its layout that has no meaning."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from casewright.casework.specs import CaseSpec
+from casewright.job.content import Content
+from casewright.job.origins import Origins
+from casewright.job.positions import KeyPath
+from casewright.job.problems import Reporter
+from casewright.job.requests import solved_widths
+from casewright.job.tables import RunTable
+
+__all__ = ["check_run_layouts", "with_solved_widths"]
+
+_NEIGHBOURS = 2
+
+
+def with_solved_widths(
+    cases: dict[str, CaseSpec], content: Content, origins: Origins
+) -> dict[str, CaseSpec]:
+    """Cases with the widths that accepted layouts gave them."""
+    found = dict(cases)
+    for key, table in content.runs.items():
+        for case, width in solved_widths(key, table, origins).items():
+            if case in found:
+                found[case] = replace(found[case], width=width)
+    return found
+
+
+def check_run_layouts(content: Content, reporter: Reporter) -> None:
+    """Tell what a run asks of its layout that cannot be."""
+    for key, run in content.runs.items():
+        path: KeyPath = ("run", key)
+        _beside(path, run, reporter)
+        _over(path, run, content, reporter)
+        for case in run.solved.widths if run.solved else ():
+            where = (*path, "solved", "widths", case)
+            table = content.cases.get(case)
+            if case not in run.cases:
+                reporter.unknown(where, case, run.cases, f"case {case} is not in this run")
+            elif table is not None and table.width is not None:
+                what = f"case {case} has a width of its own"
+                reporter.tell(where, what, f"take it out here, or in [case.{case}]")
+
+
+def _beside(path: KeyPath, run: RunTable, reporter: Reporter) -> None:
+    if run.beside and run.order is None:
+        what = "the order of the run is not free, so that each has its neighbours already"
+        reporter.tell((*path, "beside"), what, 'write order = "free", or take it out')
+    met: dict[str, list[str]] = {}
+    for one, other in run.beside.items():
+        where = (*path, "beside", one)
+        for key in (one, other):
+            if key not in run.cases:
+                reporter.unknown(where, key, run.cases, f"{key} is not in this run")
+        if one == other:
+            reporter.tell(where, "nothing stands beside itself", "name two things")
+        elif _joins(met, one, other):
+            what = f"with the others, {one} beside {other} would close a ring"
+            reporter.tell(where, what, "take one of them out")
+        else:
+            met.setdefault(one, []).append(other)
+            met.setdefault(other, []).append(one)
+    for key, others in met.items():
+        if len(others) > _NEIGHBOURS:
+            what = f"{key} cannot stand beside {len(others)} things"
+            reporter.tell((*path, "beside"), what, "leave two of them")
+
+
+def _joins(met: dict[str, list[str]], one: str, other: str) -> bool:
+    """Whether two are joined already through their neighbours."""
+    seen, stack = set[str](), [one]
+    while stack:
+        key = stack.pop()
+        if key == other:
+            return True
+        if key not in seen:
+            seen.add(key)
+            stack.extend(met.get(key, ()))
+    return False
+
+
+def _over(path: KeyPath, run: RunTable, content: Content, reporter: Reporter) -> None:
+    if run.over is None:
+        return
+    where, other = (*path, "over"), content.runs.get(run.over)
+    others = [key for key in content.runs if key != path[1]]
+    if other is None and ("run", run.over) in content.lost:
+        return
+    if other is None or run.over == path[1]:
+        reporter.unknown(where, run.over, others, f"there is no other run {run.over}")
+    elif run.on is None or other.on != run.on:
+        what = f"{run.over} does not stand on the same wall"
+        reporter.tell(where, what, 'write on = "..." with that wall in both')
+    elif other.over is not None:
+        what = f"{run.over} goes by the seams of another run itself"
+        reporter.tell(where, what, "name the run at the bottom")

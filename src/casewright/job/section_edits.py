@@ -1,0 +1,98 @@
+"""Putting a section into a job file, and changing a list of names in it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from casewright.job.positions import KeyPath, Span, scan
+from casewright.job.splicing import (
+    blocks,
+    checked,
+    found_at,
+    line_end,
+    literal,
+    newline_of,
+    parsed,
+    refuse,
+)
+from casewright.job.syntax import dotted
+
+__all__ = ["put_section", "set_names"]
+
+
+def put_section(text: str, path: KeyPath, lines: tuple[str, ...]) -> str:
+    """Put a section behind the one that it belongs to, or in the place of the one that is there.
+
+    Parameters
+    ----------
+    path
+        From the top of the file: ("run", "sink_wall", "solved").
+    lines
+        What stands under its header.
+
+    Raises
+    ------
+    EditError
+        When what it belongs to is no section of its own, or the lines do more than fill it.
+    """
+    positions = scan(text)
+    data = parsed(positions)
+    newline = newline_of(text)
+    block = newline.join([f"[{dotted(path)}]", *lines]) + newline
+    new = found_at(parsed(scan(block)), path)
+    if found_at(data, path) is not None:
+        spans = blocks(positions, path)
+        if len(spans) != 1:
+            refuse(f"{dotted(path)} is written in several places", "edit the file by hand")
+        place = Span(spans[0].start, _end_of_text(text, spans[0]))
+    else:
+        outer = blocks(positions, path[:-1])
+        end = _end_of_text(text, outer[-1])
+        place = Span(end, end)
+        before = "" if text[:end].endswith("\n") else newline
+        after = "" if text[end:].startswith(("\n", "\r\n")) or not text[end:] else newline
+        block = f"{before}{newline}{block}{after}"
+    edited = text[: place.start] + block + text[place.end :]
+
+    def change(wanted: dict[str, Any]) -> None:
+        inner: Any = wanted
+        for step in path[:-1]:
+            inner = inner[step]
+        inner[path[-1]] = new
+
+    return checked(edited, data, change)
+
+
+def set_names(text: str, path: KeyPath, names: Sequence[str]) -> str:
+    """Put names into another order, each in the place of one that was there.
+
+    Raises
+    ------
+    EditError
+        When there is no list of as many names.
+    """
+    positions = scan(text)
+    data = parsed(positions)
+    spans = [positions.values.get((*path, number)) for number in range(len(names))]
+    known = [span for span in spans if span is not None]
+    if len(known) != len(names) or (*path, len(names)) in positions.values:
+        refuse(f"{dotted(path)} is no list of {len(names)} names", "edit the file by hand")
+    edited = text
+    for span, name in sorted(zip(known, names, strict=True), key=lambda pair: -pair[0].start):
+        new = literal(name, text[span.start : span.start + 1])
+        edited = edited[: span.start] + new + edited[span.end :]
+
+    def change(wanted: dict[str, Any]) -> None:
+        inner: Any = wanted
+        for step in path[:-1]:
+            inner = inner[step]
+        inner[path[-1]] = list(names)
+
+    return checked(edited, data, change)
+
+
+def _end_of_text(text: str, span: Span) -> int:
+    """Behind the last line of a section that has anything on it."""
+    kept = text[: span.end].rstrip("\r\n \t")
+    return line_end(text, len(kept))
