@@ -6,8 +6,8 @@ A paragraph that begins with a backspace keeps its lines.
 from __future__ import annotations
 
 __all__ = [
-    "CHANGED", "CHECK", "CUT", "DEMO", "LAYOUT", "NEW", "PACKET", "PARTS", "PROGRAM", "RECORD",
-    "SURVEY", "VERIFY", "WHY",
+    "CHANGED", "CHECK", "CUT", "DEMO", "FORECAST", "LAYOUT", "NEW", "PACKET", "PARTS", "PROGRAM",
+    "RECORD", "SURVEY", "VERIFY", "WHY",
 ]  # fmt: skip
 
 PROGRAM = """From a tape measure in a crooked room to cabinets that fit.
@@ -143,6 +143,18 @@ WHY = """Say why a number is what it is: its formula, and where each part of it 
   casewright why kitchen.toml plan.plywood.setting_4
 
 A path that is nearly right gets the nearest ones.
+"""
+
+FORECAST = """Say how likely each fit misses its band, and where measuring first is worth it.
+
+\b
+  casewright forecast kitchen.toml                    the likeliest to miss first
+  casewright forecast kitchen.toml sink.drawer_1      one thing, with all its causes
+  casewright forecast kitchen.toml --all
+
+A hold point is a stop before the next cut: what to measure, which readings are a go, which pieces
+wait, and how likely they miss without it and with it. It is passed once the reading is recorded.
+Exit code 0: none is open; 1: one is. docs/slack.md tells the rest.
 """
 
 RECORD = """Write down what was read, cut or done. Nothing is ever overwritten.

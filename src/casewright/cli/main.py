@@ -227,6 +227,26 @@ def why(
     _leave(lambda: run_why(job, path, use, as_json=as_json), "why" if as_json else "")
 
 
+@app.command(short_help="How likely each fit misses; what to measure.", help=help_texts.FORECAST)
+def forecast(
+    job: Job,
+    path: Annotated[
+        str, typer.Argument(metavar="PATH", help="Only what is made here, such as sink.drawer_1.")
+    ] = "",
+    everything: Annotated[
+        bool, typer.Option("--all", help="Every fit with all its causes.")
+    ] = False,
+    without_record: WithoutRecord = False,
+    as_of: AsOf = None,
+    as_json: AsJson = False,
+) -> None:
+    """Say how likely each fit misses its band, and where measuring first is worth it."""
+    from casewright.cli.forecast import run_forecast
+
+    use, document = _use(without_record, as_of), "forecast" if as_json else ""
+    _leave(lambda: run_forecast(job, path, use, everything=everything, as_json=as_json), document)
+
+
 @app.command(short_help="Write down what was read, cut or done.", help=help_texts.RECORD)
 def record(
     job: Job,

@@ -17,7 +17,7 @@ from casewright.dims.slack import Settled, Slack, nothing, sampled, slack
 
 __all__ = ["chance_of", "chance_outside", "even_sum_below", "normal_chance"]
 
-_DRAWS, _SEED = 4000, 1
+_DRAWS, _SEED = 2000, 1
 
 _MOST_EVENS = 8
 _SMALL = 0.1
@@ -44,7 +44,8 @@ def chance_outside(
         return chance_of(found, low, high)
     source = Random(_SEED)  # noqa: S311 - a simulation, no secret
     values = sampled(dim, _DRAWS, source, settled=settled)
-    return sum(not low <= value <= high for value in values) / _DRAWS
+    least_mm, most_mm = float(low), float(high)
+    return sum(not least_mm <= value <= most_mm for value in values) / _DRAWS
 
 
 def chance_of(found: Slack, low: Fraction, high: Fraction) -> float:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import operator
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
@@ -243,40 +244,42 @@ def sampled(dim: Dim, draws: int, source: Random, *, settled: Settled = nothing)
         What is read first, and how far its reading strays.
     """
     order = _order(dim, settled)[::-1]
-    reads = {id(node): settled(node) for node in order}
-    causes = {id(node): node.causes if read is None else read
-              for node in order for read in (reads[id(node)],)}  # fmt: skip
-    laws = {cause.key: cause.law for found in causes.values() for cause in found}
-    results: list[float] = []
-    for _ in range(draws):
-        deviation = {key: _drawn(laws[key], source) for key in sorted(laws)}
-        values: dict[int, float] = {}
-        for node in order:
-            own = sum(_scale_mm(cause) * deviation[cause.key] for cause in causes[id(node)])
-            flows = node.flows and node.args and reads[id(node)] is None
-            values[id(node)] = (_evaluate(node, values) if flows else float(node.value)) + own
-        results.append(values[id(dim)])
-    return results
+    drawn: dict[str, list[float]] = {}
+    values: dict[int, list[float]] = {}
+    for node in order:
+        read = settled(node)
+        flows = node.flows and node.args and read is None
+        now = _evaluate(node, values) if flows else [float(node.value)] * draws
+        for cause in node.causes if read is None else read:
+            if cause.key not in drawn:
+                drawn[cause.key] = _drawn(cause.law, draws, source)
+            scale = float(cause.limit if cause.law == "even" else cause.sigma)
+            now = [each + scale * by for each, by in zip(now, drawn[cause.key], strict=True)]
+        values[id(node)] = now
+    return values[id(dim)]
 
 
-def _drawn(law: Law, source: Random) -> float:
-    return source.uniform(-1.0, 1.0) if law == "even" else source.gauss(0.0, 1.0)
+def _drawn(law: Law, draws: int, source: Random) -> list[float]:
+    """Deviations of one cause, as shares of its limit or its standard deviation [-]."""
+    if law == "even":
+        return [source.uniform(-1.0, 1.0) for _ in range(draws)]
+    return [source.gauss(0.0, 1.0) for _ in range(draws)]
 
 
-def _scale_mm(cause: Cause) -> float:
-    return float(cause.limit if cause.law == "even" else cause.sigma)
-
-
-def _evaluate(node: Dim, values: dict[int, float]) -> float:
-    args = [values[id(a)] if isinstance(a, Dim) else float(a) for a in node.args]
-    if node.op == "least":
-        return min(args)
-    if node.op == "greatest":
-        return max(args)
-    if node.op == "-":
-        return args[0] - args[1]
-    if node.op == "*":
-        return args[0] * args[1]
-    if node.op == "/":
-        return args[0] / args[1]
-    return sum(args)
+def _evaluate(node: Dim, values: dict[int, list[float]]) -> list[float]:
+    """A formula, draw by draw."""
+    draws = len(next(values[id(arg)] for arg in node.args if isinstance(arg, Dim)))
+    args = [values[id(a)] if isinstance(a, Dim) else [float(a)] * draws for a in node.args]
+    match node.op:
+        case "least":
+            return list(map(min, *args)) if len(args) > 1 else args[0]
+        case "greatest":
+            return list(map(max, *args)) if len(args) > 1 else args[0]
+        case "-":
+            return list(map(operator.sub, *args))
+        case "*":
+            return list(map(operator.mul, *args))
+        case "/":
+            return list(map(operator.truediv, *args))
+        case _:
+            return list(map(sum, zip(*args, strict=True)))

@@ -16,6 +16,7 @@ from casewright.job.worked import WorkedJob
 from casewright.outputs.csv import Cell, csv_bytes
 from casewright.outputs.pdf import pdf_bytes
 from casewright.packet.packet import PacketContent, packet_document
+from casewright.resolve import hold_points
 
 __all__ = ["Purchases", "packet_files", "plan_purchases"]
 
@@ -81,6 +82,7 @@ def packet_files(purchases: Purchases) -> Mapping[str, bytes]:
         purchases.findings,
         purchases.questions,
         printed_fingerprint(room),
+        hold_points(room),
     )
     with collector_at_rest():
         document = packet_document(content)

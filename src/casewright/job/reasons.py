@@ -12,7 +12,7 @@ from casewright.job.numbers import chain_with
 from casewright.room.model import Room
 from casewright.sources import POUND
 
-__all__ = ["NoSuchPathError", "number_text", "reasons", "short_name"]
+__all__ = ["NoSuchPathError", "nearest_paths", "number_text", "reasons", "short_name"]
 
 _DENSITY = -3
 """Power of a length in a weight for each of its cubes."""
@@ -61,7 +61,7 @@ def reasons(room: Room, path: str) -> tuple[Why, ...]:
     if path not in chain.nodes:
         styles = (f"style.{key}" for key in room.spec.style.values)
         known = tuple(dict.fromkeys([*chain.nodes, *styles]))
-        raise NoSuchPathError(path, _nearest(path, known))
+        raise NoSuchPathError(path, nearest_paths(path, known))
 
     def show(dim: Dim) -> str:
         return f"{short_name(dim.path, path)} {number_text(dim.value, unit, dim.power, dim.path)}"
@@ -77,7 +77,7 @@ def reasons(room: Room, path: str) -> tuple[Why, ...]:
     )
 
 
-def _nearest(path: str, known: tuple[str, ...]) -> tuple[str, ...]:
+def nearest_paths(path: str, known: tuple[str, ...]) -> tuple[str, ...]:
     """Up to six paths like one that is not known, the likeliest first.
 
     The name of a part or a case leads to its own numbers, also when it is not quite right.

@@ -16,7 +16,7 @@ from casewright.outputs.blocks import Block, CheckList, Heading, Step
 from casewright.outputs.inlines import Blank, Inline, Rich, SignMark, Strong, Tick
 from casewright.packet.words import plane_word, unfold
 
-__all__ = ["assembly_blocks"]
+__all__ = ["Stop", "assembly_blocks"]
 
 _READ = 12.5  # room to write a diagonal: two doors stand on one line [mm]
 _ROWS = ("brad", "case screw")
@@ -46,20 +46,63 @@ class _Stage:
         return max(1, len(self.names))
 
 
-def assembly_blocks(case: Case, unit: Unit) -> Iterator[Block]:
+@dataclass(frozen=True, slots=True)
+class Stop:
+    """A stop between the steps: something is measured before what waits comes in.
+
+    Parameters
+    ----------
+    step
+        What is measured, with its blank.
+    parts
+        Paths of the pieces that wait.
+    """
+
+    step: Step
+    parts: tuple[str, ...]
+
+
+def assembly_blocks(case: Case, unit: Unit, stops: Sequence[Stop] = ()) -> Iterator[Block]:
     """Numbered steps under a heading for the box, for each kind of door, for hanging.
 
     A caution is said in full at the first step of each heading that it belongs to; the steps
     after it point there.
+
+    Parameters
+    ----------
+    stops
+        What is measured on the box; each comes before the first step that brings in what waits.
     """
     yield CheckList((_DRY_FIT,))
     number = 2
-    for stage in _alike(case, list(_stages(case))):
+    for stage in _stopped(_alike(case, list(_stages(case))), stops):
+        if isinstance(stage, Stop):
+            yield CheckList((stage.step,), number)
+            number += 1
+            continue
         if stage.title:
             yield Heading(stage.title, 3)
         steps = tuple(_told(case, stage, number, unit))
         yield CheckList(steps, number, stage.boxes)
         number += len(steps)
+
+
+def _stopped(stages: Sequence[_Stage], stops: Sequence[Stop]) -> Iterator[_Stage | Stop]:
+    """The stages with the stops where they belong; one in the middle of a stage cuts it in two."""
+    left = list(stops)
+    for stage in stages:
+        steps: list[AssemblyStep] = []
+        for step in stage.steps:
+            due = [stop for stop in left if step.part in stop.parts]
+            if due and steps and not stage.names:
+                yield _Stage(stage.title, tuple(steps))
+                steps = []
+            if not steps:
+                yield from due
+                left = [stop for stop in left if stop not in due]
+            steps.append(step)
+        yield replace(stage, steps=tuple(steps))
+    yield from left
 
 
 def _stages(case: Case) -> Iterator[_Stage]:
@@ -102,21 +145,24 @@ def _nameless(work: Front | Drawer, steps: Sequence[AssemblyStep]) -> tuple[Asse
     return tuple(replace(step, words=step.words.replace(name, word)) for step in steps)
 
 
-def _alike(case: Case, stages: Sequence[_Stage]) -> Iterator[_Stage]:
+def _alike(case: Case, stages: Sequence[_Stage]) -> list[_Stage]:
     """Doors that are made by the same steps as one stage, where the first of them stands."""
     groups: dict[object, list[_Stage]] = {}
     for number, stage in enumerate(stages):
         told = tuple((*_content(step), *_lengths(case, step)) for step in stage.steps)
         key = told if stage.names else number
         groups.setdefault(key, []).append(stage)
-    for group in groups.values():
-        names = tuple(name for stage in group for name in stage.names)
-        if len(names) < 2:
-            yield group[0]
-            continue
-        listed = f"{', '.join(names[:-1])} and {names[-1]}"
-        title = f"{_sentence(listed)}: made alike, a box to tick for each in this order"
-        yield _Stage(title, group[0].steps, names)
+    return [_as_one(group) for group in groups.values()]
+
+
+def _as_one(group: Sequence[_Stage]) -> _Stage:
+    """Stages of the same steps told once, with a box to tick for each."""
+    names = tuple(name for stage in group for name in stage.names)
+    if len(names) < 2:
+        return group[0]
+    listed = f"{', '.join(names[:-1])} and {names[-1]}"
+    title = f"{_sentence(listed)}: made alike, a box to tick for each in this order"
+    return _Stage(title, group[0].steps, names)
 
 
 def _content(step: AssemblyStep) -> tuple[object, ...]:

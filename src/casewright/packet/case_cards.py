@@ -19,6 +19,7 @@ from casewright.outputs.inlines import Inline, Link, PageNumber, Rich, Strong
 from casewright.packet.assembly_steps import assembly_blocks
 from casewright.packet.case_parts import door_table, drawer_table, part_tables
 from casewright.packet.door_sections import door_sections
+from casewright.packet.hold_pages import HoldPages
 from casewright.packet.part_heights import list_height, paragraph_height
 from casewright.packet.words import sizes
 from casewright.room.model import Room
@@ -35,15 +36,15 @@ _BETWEEN = 6.0  # tables beside each other [mm]
 _KINDS = {"wall": "Wall case", "base": "Base case", "bookcase": "Bookcase", "plinth": "Plinth"}
 
 
-def case_sections(room: Room, paper: Paper) -> tuple[Section, ...]:
+def case_sections(room: Room, paper: Paper, holds: HoldPages) -> tuple[Section, ...]:
     """One section a case."""
     return tuple(
-        Section(case.spec.title, tuple(_blocks(room, case, paper)), case.key)
+        Section(case.spec.title, tuple(_blocks(room, case, paper, holds)), case.key)
         for case in room.cases
     )
 
 
-def _blocks(room: Room, case: Case, paper: Paper) -> list[Block]:
+def _blocks(room: Room, case: Case, paper: Paper, holds: HoldPages) -> list[Block]:
     unit = room.spec.unit
     width = paper.text_width_mm
     summary, tables = _summary(room, case), part_tables(room, case)
@@ -71,7 +72,7 @@ def _blocks(room: Room, case: Case, paper: Paper) -> list[Block]:
     if case.drawers:
         blocks.append(Keep((Heading("Drawers", 3), drawer_table(room, case))))
     blocks.append(Heading("Putting it together", 2, f"assembly:{case.key}"))
-    blocks.extend(assembly_blocks(case, unit))
+    blocks.extend(assembly_blocks(case, unit, holds.stops(case)))
     return blocks
 
 

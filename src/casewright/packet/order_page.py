@@ -7,6 +7,7 @@ from casewright.outputs.blocks import CheckList, Paragraph, Step
 from casewright.outputs.document import Section
 from casewright.outputs.inlines import Blank, Inline, Link, PageNumber, Rich
 from casewright.packet.cut_places import cutting_places
+from casewright.packet.hold_pages import HoldPages
 from casewright.packet.key import key_blocks
 from casewright.packet.readings import BOXES, OPENINGS, STOCK, reading_blocks
 from casewright.packet.wall_page import HANGING
@@ -36,13 +37,14 @@ _HANGING = (
 )
 
 
-def order_section(room: Room, breakdown: Breakdown) -> Section:
+def order_section(room: Room, breakdown: Breakdown, holds: HoldPages) -> Section:
     """The stages of the job, each with the pages it is done from; then readings and key."""
     return Section(
         "Order of work, and how to read this packet",
         (
             Paragraph("Tick each stage. Do not pass a blank: what comes after it hangs on it."),
-            CheckList(tuple(_stages(room, breakdown))),
+            CheckList(tuple(_stages(room, breakdown, holds))),
+            *holds.blocks(),
             *reading_blocks(room),
             *key_blocks(),
         ),
@@ -50,7 +52,7 @@ def order_section(room: Room, breakdown: Breakdown) -> Section:
     )
 
 
-def _stages(room: Room, breakdown: Breakdown) -> list[Step]:
+def _stages(room: Room, breakdown: Breakdown, holds: HoldPages) -> list[Step]:
     first, doors = _cutting(room, breakdown)
     cards = _leads({"part-cards": "the part cards"})
     together = _leads({f"assembly:{case.key}": case.spec.title for case in room.cases})
@@ -60,6 +62,9 @@ def _stages(room: Room, breakdown: Breakdown) -> list[Step]:
     wait = "Cut nothing that is marked to wait."
     if any(case.fronts for case in room.cases):
         wait += f" Leave the pieces of {_hung(room)} until their openings are measured."
+    stop = holds.stage()
+    if stop is not None:
+        wait += " Leave what waits at a hold point, too."
     stages = [
         Step("Buy", (("From ", *_leads({"buy": "the buy list"}), "."),), (_LIFTING,)),
         Step("Measure the thickness of the sheets and boards", (_reading(STOCK),)),
@@ -74,6 +79,7 @@ def _stages(room: Room, breakdown: Breakdown) -> list[Step]:
             ((*together, "; ", *_leads({BOXES: "readings"})),),
         ),
     ]
+    stages += [] if stop is None else [stop]
     if any(case.fronts for case in room.cases):
         stages += [
             Step(f"Measure the openings before the {_hung(room)} are cut", (_reading(OPENINGS),)),

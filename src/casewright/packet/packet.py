@@ -13,11 +13,13 @@ from casewright.packet.case_cards import case_sections
 from casewright.packet.cover import cover_section, elevation_section
 from casewright.packet.cut_list import cut_list_section
 from casewright.packet.cut_sheets import cut_sheet_sections
+from casewright.packet.hold_pages import HoldPages
 from casewright.packet.labels import labels_section
 from casewright.packet.order_page import order_section
 from casewright.packet.part_cards import part_section
 from casewright.packet.survey_pages import survey_sections
 from casewright.packet.wall_page import wall_section
+from casewright.resolve import HoldPoint
 from casewright.room.model import Room
 
 __all__ = ["PacketContent", "packet_document"]
@@ -35,6 +37,8 @@ class PacketContent:
         All that is open, the gravest first.
     fingerprint
         Of the job.
+    points
+        Its hold points.
     """
 
     room: Room
@@ -43,6 +47,7 @@ class PacketContent:
     findings: tuple[Finding, ...]
     questions: tuple[Question, ...]
     fingerprint: str
+    points: tuple[HoldPoint, ...] = ()
 
 
 def packet_document(content: PacketContent) -> Document:
@@ -52,14 +57,15 @@ def packet_document(content: PacketContent) -> Document:
     paper = LETTER if spec.paper == "letter" else A4
     labels = LABELS_LETTER if spec.paper == "letter" else LABELS_A4
     elevations = elevation_section(room, paper)
+    holds = HoldPages(room, content.points)
     sections: list[Section] = [
-        order_section(room, content.breakdown),
+        order_section(room, content.breakdown, holds),
         *([] if elevations is None else [elevations]),
         buy_section(content.buying),
         cut_list_section(room, content.breakdown),
         *cut_sheet_sections(room, content.breakdown, paper),
         part_section(room, paper),
-        *case_sections(room, paper),
+        *case_sections(room, paper, holds),
         *survey_sections(room),
         wall_section(room),
         labels_section(room, content.breakdown, labels),

@@ -1,6 +1,7 @@
 """What a fact changes, and what can be done about it."""
 
 from casewright.resolve.differences import Difference, differences
+from casewright.resolve.hold_points import HoldPoint, Watched, hold_points
 from casewright.resolve.misfits import Misfit
 from casewright.resolve.moves import Remedy, Rung
 from casewright.resolve.proposal import Change, Conflict, Kept, Proposal, propose
@@ -15,6 +16,7 @@ __all__ = [
     "Conflict",
     "Difference",
     "FactChange",
+    "HoldPoint",
     "Kept",
     "Misfit",
     "Offcut",
@@ -24,7 +26,9 @@ __all__ = [
     "Resize",
     "Rung",
     "Staying",
+    "Watched",
     "differences",
+    "hold_points",
     "propose",
     "recut",
     "remedies",

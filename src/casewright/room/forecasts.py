@@ -95,19 +95,31 @@ class Forecasts:
         """What is to be expected of one fit."""
         found = slack(fit.gap)
         chance = chance_outside(fit.gap, fit.low, fit.high)
-        read = tuple(each for each in self.readings(fit) if _helps(each)) if chance else ()
+        read = self._helpful(fit) if chance else ()
         with_them = self.chance(fit, read) if read else chance
         if with_them >= chance:  # what shares a setting may cancel, what is read apart does not
             return Forecast(fit, found, chance, (), chance)
         return Forecast(fit, found, chance, read, with_them)
 
+    def _helpful(self, fit: Fit) -> tuple[ShopReading, ...]:
+        """The readings that stray less than what they are of, that of what strays most first."""
+        found = [(_spread_mm(each), each) for each in self.readings(fit)]
+        found = [each for each in found if each[0] > float(each[1].cause.sigma)]
+        return tuple(each for _, each in sorted(found, key=lambda e: (-e[0], e[1].dim.path)))
+
     def chance(self, fit: Fit, read: tuple[ShopReading, ...]) -> float:
         """Chance that a fit misses its band when some things are read before its owner is made."""
         return chance_outside(fit.gap, fit.low, fit.high, settled=self._settled(fit, read))
 
-    def slack(self, fit: Fit, read: tuple[ShopReading, ...]) -> Slack:
-        """How far a gap may stray when some things are read before its owner is made."""
-        return slack(fit.gap, settled=self._settled(fit, read))
+    def slack(self, fit: Fit, read: tuple[ShopReading, ...], *, always: bool = False) -> Slack:
+        """How far a gap may stray when some things are read before its owner is made.
+
+        Parameters
+        ----------
+        always
+            As if they were read, whenever they are made.
+        """
+        return slack(fit.gap, settled=self._settled(fit, read, always=always))
 
     def readings(self, fit: Fit, *, without: Container[str] = ()) -> tuple[ShopReading, ...]:
         """What real things met by a fit can be read before its owner is made, the last first.
@@ -145,17 +157,29 @@ class Forecasts:
         begun = self._begun.get(fit.owner, 0)
         return self._made.get(id(dim), begun) < begun
 
-    def _settled(self, fit: Fit, read: tuple[ShopReading, ...]) -> Settled:
-        known = {id(each.dim): (each.cause,) for each in read if self._is_before(each.dim, fit)}
+    def _settled(
+        self, fit: Fit, read: tuple[ShopReading, ...], *, always: bool = False
+    ) -> Settled:
+        known = {
+            id(each.dim): (each.cause,)
+            for each in read
+            if always or self._is_before(each.dim, fit)
+        }
         return lambda dim: known.get(id(dim))
 
 
-def fit_name(fit: Fit) -> str:
-    """A fit in words: 'gap 1 of upper.door_right', 'error of the width of upper'."""
+def fit_name(fit: Fit, *, owner: str | None = None) -> str:
+    """A fit in words: 'gap 1 of upper.door_right', 'error of the width of upper'.
+
+    Parameters
+    ----------
+    owner
+        Said instead of its own.
+    """
     name = fit.path.rpartition(".")[2].removesuffix("_fit")
     size, is_error, _ = name.partition("_error")
     said = f"error of the {size}" if is_error else name
-    return f"{said.replace('_', ' ')} of {fit.owner}"
+    return f"{said.replace('_', ' ')} of {fit.owner if owner is None else owner}"
 
 
 def _is_real(dim: Dim) -> bool:
@@ -165,7 +189,7 @@ def _is_real(dim: Dim) -> bool:
     return origin.kind == "made" or dim.path.partition(".")[0] in _READ
 
 
-def _helps(reading: ShopReading) -> bool:
-    """Whether a reading strays less than what it is of."""
+def _spread_mm(reading: ShopReading) -> float:
+    """How far what is read strays by itself [mm]."""
     own = slack(reading.dim)
-    return float(reading.cause.sigma) < own.sigma_mm + own.bias_mm
+    return own.sigma_mm + own.bias_mm

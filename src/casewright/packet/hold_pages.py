@@ -1,0 +1,135 @@
+"""Hold points on paper: what is measured before the next cut, go and no-go, and what waits."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+
+from casewright.casework.cases import Case
+from casewright.drawing import Measure
+from casewright.outputs.blocks import Block, Callout, Column, Heading, Row, Step, Table
+from casewright.outputs.inlines import Blank, Inline, Link, PageNumber, Rich, SignMark, Strong
+from casewright.packet.assembly_steps import Stop
+from casewright.packet.places import place_words
+from casewright.resolve import HoldPoint
+from casewright.room.forecast_words import chance_text, with_text
+from casewright.room.model import Room
+
+__all__ = ["HOLDS", "HoldPages"]
+
+HOLDS = "holds"
+"""Anchor of the table."""
+
+_COLUMNS = (
+    Column(""), Column("Measure", share=2.4), Column("Planned", share=1.0),
+    Column("Read", share=1.2), Column("Go", share=1.5), Column("No go: outside", share=1.5),
+    Column("Then cut", share=1.4), Column("Misses without, with it", share=1.6),
+)  # fmt: skip
+_FINE = {"in": 1000, "mm": 100}
+_PLAIN = {"in": 64, "mm": 10}
+_MOST_MARKS = 12
+
+
+class HoldPages:
+    """The hold points of a room, numbered, on the pages where they stand.
+
+    Parameters
+    ----------
+    room
+        The room.
+    points
+        In the order of making.
+    """
+
+    def __init__(self, room: Room, points: Sequence[HoldPoint]) -> None:
+        self._room, self._points = room, tuple(enumerate(points, 1))
+
+    def blocks(self) -> Iterator[Block]:
+        """The table of all of them, the passed ones among them, and what each answer means."""
+        if not self._points:
+            return
+        yield Heading("Hold points: measured before the next cut", 2, HOLDS)
+        yield Table(_COLUMNS, tuple(self._row(*each) for each in self._points), small=True)
+        yield Callout(
+            "measure first",
+            "Stop. A reading inside Go: cut what waits as it is printed. Any other: write it into "
+            "the record and print the packet again; what waits is then cut to new sizes. One that "
+            "is outside the last band: put right what was measured before anything is cut to it. "
+            "Misses are chances, from how far the tools stray.",
+            "At a hold point",
+        )
+
+    def stage(self) -> Step | None:
+        """The stop in the order of work; None where no hold point is open."""
+        open_ones = [number for number, point in self._points if point.read is None]
+        if not open_ones:
+            return None
+        word = "hold point" if len(open_ones) == 1 else "hold points"
+        listed = ", ".join(map(str, open_ones))
+        return Step(
+            (SignMark("measure first"), f" Stop at {word} {listed} before what waits is cut"),
+            (("", Link("Hold points", HOLDS), " p. ", PageNumber(HOLDS)),),
+        )
+
+    def stops(self, case: Case) -> tuple[Stop, ...]:
+        """The stops where a case stands clamped: what is read on it, and what waits."""
+        return tuple(
+            Stop(self._step(number, point), point.parts)
+            for number, point in self._points
+            if point.read is None and point.path.rpartition(".")[0] == case.key
+        )
+
+    def _row(self, number: int, point: HoldPoint) -> Row:
+        place = place_words(self._room, point.path)
+        what = f"{_name(point)}, {place}, {with_text(point.reading.tool)}"
+        read: Rich = Blank(15.0) if point.read is None else self._size(point, point.read)
+        first = point.watched[0]
+        odds = f"{chance_text(first.without)}, {chance_text(first.with_it)}"
+        waits = self._marks(point) if point.read is None else "passed"
+        return Row(
+            (
+                str(number),
+                what,
+                self._size(point, point.planned),
+                read,
+                self._band(point, point.go, "none: cut to the reading"),
+                self._band(point, point.sound, ""),
+                waits,
+                odds,
+            )
+        )
+
+    def _step(self, number: int, point: HoldPoint) -> Step:
+        planned = self._size(point, point.planned)
+        words: list[Inline] = [
+            SignMark("measure first"), f" Stop, hold point {number}: {_name(point)}, planned ",
+            Strong(planned), ", read ", Blank(),
+        ]  # fmt: skip
+        told: list[Inline] = [f"{with_text(point.reading.tool)}; "]
+        if point.go is not None:
+            go = self._band(point, point.go, "")
+            told += ["go ", *(go if isinstance(go, tuple) else (go,)), ": as printed; "]
+        told += ["any other: write it down first. Waiting: ", self._marks(point)]
+        return Step(tuple(words), (tuple(told),))
+
+    def _band(self, point: HoldPoint, band: tuple[Fraction, Fraction] | None, none: str) -> Rich:
+        if band is None:
+            return none
+        low, high = (self._size(point, end) for end in band)
+        return low if band[0] == band[1] else (low, " to ", high)
+
+    def _size(self, point: HoldPoint, value: Fraction) -> Measure:
+        unit = self._room.spec.unit
+        fine = point.reading.tool == "calliper"
+        return Measure(value, unit, precision=(_FINE if fine else _PLAIN)[unit])
+
+    def _marks(self, point: HoldPoint) -> str:
+        marks = {part.path: part.mark for part in self._room.parts}
+        found = [marks[path] for path in point.parts if path in marks]
+        more = len(found) - _MOST_MARKS
+        listed = ", ".join(found[:_MOST_MARKS])
+        return f"{listed} and {more} more" if more > 0 else listed
+
+
+def _name(point: HoldPoint) -> str:
+    return point.path.rpartition(".")[2].replace("_", " ")

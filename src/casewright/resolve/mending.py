@@ -1,0 +1,51 @@
+"""What mending a fit takes that is found out only when the pieces meet."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from casewright.casework.parts import Part
+from casewright.dims import Fit
+from casewright.room.model import Room
+
+__all__ = ["mending_minutes", "waiting_parts"]
+
+_MINUTES: Mapping[str, int] = MappingProxyType({
+    "drawer": 45, "front": 40, "box": 30, "back": 20, "shelf": 10, "filler": 15, "piece": 20,
+})  # fmt: skip
+"""By what does not fit: a glued drawer planed or packed on both sides, a front cut, edged and
+bored again, a box out of size made up for by its neighbours, a piece cut again. Touch time of one
+skilled person: common practice, from memory; stock comes on top."""
+
+
+def mending_minutes(room: Room, fit: Fit) -> int:
+    """About how long it takes to put a missed fit right [min]."""
+    return _MINUTES[_kind(room, fit.owner)]
+
+
+def waiting_parts(room: Room, owner: str) -> tuple[Part, ...]:
+    """The pieces of what a fit belongs to that are still to be cut."""
+    inside = f"{owner}."
+    return tuple(
+        part
+        for part in room.parts
+        if part.state == "planned"
+        and (owner in (part.path, part.front, part.case) or part.path.startswith(inside))
+    )
+
+
+def _kind(room: Room, owner: str) -> str:
+    for case in room.cases:
+        if owner == case.key:
+            return "box"
+        if any(_is_in(owner, drawer.path) for drawer in case.drawers):
+            return "drawer"
+        if any(_is_in(owner, front.path) for front in case.fronts):
+            return "front"
+    part = next((part for part in room.parts if part.path == owner), None)
+    return part.role if part is not None and part.role in _MINUTES else "piece"
+
+
+def _is_in(owner: str, path: str) -> bool:
+    return owner == path or owner.startswith(f"{path}.")
