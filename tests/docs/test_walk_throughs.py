@@ -90,3 +90,9 @@ def test_measuring_the_room(shop: Path, capsys: pytest.CaptureFixture[str]) -> N
 def test_something_comes_out_otherwise(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """Thinner sheets, a spoiled back, and one that is too wide."""
     assert follow("resolve.md", shop, capsys) >= 10
+
+
+def test_filling_a_wall(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """An answer is accepted, and what it gave is there for the run above."""
+    assert follow("layout.md", shop, capsys) == 5
+    assert "[run.below.solved]" in (shop / "kitchen.toml").read_text("utf-8")

@@ -136,7 +136,7 @@ def _reliefs(stretch: _Stretch) -> Iterator[Relief]:
     short = stretch.short
     yield Relief("wall", "", short)
     for place in stretch.places:
-        if short < 0 or place.low > short:
+        if not place.opening and (short < 0 or place.low > short):
             yield Relief("place", place.key, short)
     ends: tuple[tuple[ReliefOf, EndFiller | None], ...] = (
         ("left filler", stretch.left), ("right filler", stretch.right),
