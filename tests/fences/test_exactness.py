@@ -14,6 +14,7 @@ CHANCES = {
     "casewright.room.forecasts",
     "casewright.survey.adjustment", "casewright.survey.advice", "casewright.survey.angles",
     "casewright.survey.corner_doubts", "casewright.layout.programme",
+    "casewright.room.trims.saw_settings",
 }  # fmt: skip
 
 

@@ -81,7 +81,12 @@ class _Wanted:
 
 
 def build_case(
-    house: House, spec: CaseSpec, width: Dim | None = None, *, own_plinth: bool = True
+    house: House,
+    spec: CaseSpec,
+    width: Dim | None = None,
+    *,
+    height: Dim | None = None,
+    own_plinth: bool = True,
 ) -> Case:
     """Build the model of one case.
 
@@ -89,6 +94,8 @@ def build_case(
     ----------
     width
         Outside width [mm] where the run decides it; else the spec's own.
+    height
+        Outside height [mm] where a crown decides it; else the spec's own.
     own_plinth
         Whether a case on a plinth brings it along; not where its run's plinth carries it.
 
@@ -98,7 +105,7 @@ def build_case(
         When neither the spec nor the caller gives a width: a defect of the program.
     """
     maker = Maker(spec, house, house.chain.place(spec.key))
-    wanted = _wanted(maker, width)
+    wanted = _wanted(maker, width, height)
     rise = bottom_rise(maker) if wanted.frame else None
     box = box_outlines(maker, wanted.size, wanted.foot, wanted.deck, rise=rise)
     _cut_between(maker, box)
@@ -139,7 +146,7 @@ def build_case(
     )
 
 
-def _wanted(maker: Maker, width: Dim | None) -> _Wanted:
+def _wanted(maker: Maker, width: Dim | None, height: Dim | None) -> _Wanted:
     spec, place = maker.spec, maker.place
     if width is None:
         if spec.width is None:
@@ -148,7 +155,10 @@ def _wanted(maker: Maker, width: Dim | None) -> _Wanted:
         width = place.given("wanted_width", spec.width)
     else:
         width = place.let("wanted_width", width)
-    height = place.given("wanted_height", spec.height)
+    if height is None:
+        height = place.given("wanted_height", spec.height)
+    else:
+        height = place.let("wanted_height", height)
     depth = place.given("wanted_depth", spec.depth)
     zero = maker.zero
     on_plinth = spec.kind == "base" and spec.toe == "plinth"

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from casewright.facts import Fact
 from casewright.job.content import Content
 from casewright.job.origins import Origins
+from casewright.job.trims import trim_readings
 from casewright.room.fillers import GAP_HEIGHTS
 from casewright.room.run_ends import SIDES
 
@@ -14,8 +15,8 @@ __all__ = ["as_built"]
 
 
 def as_built(content: Content, origins: Origins) -> dict[str, Fact]:
-    """Gaps beside the cases of every run."""
-    return dict(_gaps(content, origins))
+    """Gaps beside the cases of every run, and the lengths of its trims."""
+    return dict(_gaps(content, origins)) | dict(trim_readings(content, origins))
 
 
 def _gaps(content: Content, origins: Origins) -> Iterator[tuple[str, Fact]]:

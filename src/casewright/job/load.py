@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path, PurePath
 
+from casewright.casework.house import House
 from casewright.casework.specs import CaseSpec
+from casewright.dims import Chain
 from casewright.errors import JobFileError, Location, Problem
 from casewright.job.as_built import as_built
 from casewright.job.content import Content, read_content, unit_in
 from casewright.job.corner_ends import check_corner_ends
+from casewright.job.crown_cases import reach_up
 from casewright.job.face_choices import check_face
 from casewright.job.moisture import moisture_of
 from casewright.job.origins import Origins
@@ -26,6 +29,8 @@ from casewright.job.survey_checks import check_survey
 from casewright.job.syntax import Plain, parse
 from casewright.job.tables import Heading
 from casewright.job.text import FileText, read_file
+from casewright.job.trim_checks import check_crowns, check_trims
+from casewright.job.trims import trims_of
 from casewright.room.specs import JobSpec, RunSpec
 from casewright.stock import Board, Sheet, Stock, StockList
 from casewright.style import Style
@@ -116,6 +121,7 @@ def spec_of(data: dict[str, Plain], name: str, positions: Positions) -> JobSpec:
     check_references(content, reporter)
     check_survey(content, reporter)
     check_run_layouts(content, reporter)
+    check_trims(content, reporter)
     check_supplies(content, reporter)
     for key, case in content.cases.items():
         check_face(key, case, content, reporter)
@@ -123,6 +129,7 @@ def spec_of(data: dict[str, Plain], name: str, positions: Positions) -> JobSpec:
     spec = _spec(content, Origins(name, positions, content.unit), reporter)
     if spec is not None:
         check_corner_ends(spec, reporter)
+        check_crowns(spec, reporter)
     if reporter.problems or spec is None:
         raise JobFileError(tuple(dict.fromkeys(reporter.problems)))
     return spec
@@ -135,9 +142,18 @@ def _spec(content: Content, origins: Origins, reporter: Reporter) -> JobSpec | N
         key: case_of(key, table, content, origins, style) for key, table in content.cases.items()
     }
     runs = {
-        key: run_of(key, table, origins, content.appliances) for key, table in content.runs.items()
+        key: replace(
+            run_of(key, table, origins, content.appliances),
+            trims=trims_of(key, table, content, origins),
+        )
+        for key, table in content.runs.items()
     }
     cases = with_solved_widths(cases, content, origins)
+    if any(run.trims.crown is not None and run.trims.crown.fitted for run in runs.values()):
+        shop = shop_of(content.shop, origins)
+        house = House(Chain(), style, stock, hardware_list(content.hardware, origins), shop,
+                      origins.unit)  # fmt: skip
+        cases = reach_up(cases, runs, house, survey_of(content, origins, shop), reporter)
     if reporter.judges_sizes:
         sound = {key: case for key, case in cases.items() if _has_stock(case, stock)}
         check_proportions(content, sound, runs, stock, style, reporter)

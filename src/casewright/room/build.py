@@ -17,6 +17,8 @@ from casewright.room.questions import ask
 from casewright.room.run_ends import waits_for
 from casewright.room.runs import place_run, run_width
 from casewright.room.specs import JobSpec, RunSpec
+from casewright.room.trims.build import build_trims
+from casewright.room.trims.crown_heights import height_under_crown
 from casewright.room.wall_fixing import name_wall_screws
 from casewright.survey.survey import Survey, survey
 
@@ -54,13 +56,14 @@ def _built(spec: JobSpec, facts: Facts) -> Room:
         placed, found = place_run(house, spec, run_spec, cases, measured)
         runs.append(run_plinths(house, placed, shared[run_spec.key]))
         findings.extend(found)
-    findings.extend(_lost_facts(chain, spec))
+    trimmed, found = build_trims(house, spec, runs, measured)
+    findings.extend((*found, *_lost_facts(chain, spec)))
     room = Room(
         spec=spec,
         chain=chain,
         designed=chain,
         cases=(*cases.values(), *(p.case for run in runs for p in run.plinths)),
-        runs=tuple(runs),
+        runs=trimmed,
         findings=tuple(findings),
         questions=tuple(q for case in cases.values() for q in case.questions),
         wall_bottom=house.style_dim("wall_bottom"),
@@ -99,7 +102,11 @@ def _cases(house: House, spec: JobSpec, measured: Survey) -> tuple[_Groups, dict
             if each.width is None and own is not None:
                 width = run_width(house, spec, own, measured, cases)
             carried = own is not None and any(each.key in group for group in shared[own.key])
-            cases[each.key] = build_case(house, each, width, own_plinth=not carried)
+            height = None
+            crown = own.trims.crown if own is not None else None
+            if own is not None and crown is not None and each.key in crown.fitted:
+                height = height_under_crown(house, own, crown, measured)
+            cases[each.key] = build_case(house, each, width, height=height, own_plinth=not carried)
         left = [each for each in left if each.key not in cases]
     return shared, {each.key: cases[each.key] for each in spec.cases}
 

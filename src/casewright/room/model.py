@@ -11,6 +11,7 @@ from casewright.casework.parts import Part
 from casewright.dims import Chain, Dim
 from casewright.findings import Finding, Question
 from casewright.room.specs import ApplianceSpec, JobSpec, RunSide, RunSpec
+from casewright.room.trims.model import Trim
 from casewright.survey.survey import Survey
 
 __all__ = ["Appliance", "Filler", "Room", "Run", "RunPlinth"]
@@ -109,10 +110,14 @@ class Run:
         From the left datum to the right end of the last case or filler [mm].
     cases_end
         From the left datum to the right end of the last case or appliance [mm].
+    lift
+        Lower ends of its cases above the floor [mm].
     plinths
         Those that several of its cases share, left to right.
     appliances
         Those between its cases, left to right.
+    trims
+        What is fitted to it once it stands.
     """
 
     spec: RunSpec
@@ -120,9 +125,11 @@ class Run:
     starts: tuple[Dim, ...]
     length: Dim
     cases_end: Dim
+    lift: Dim
     fillers: tuple[Filler, ...]
     plinths: tuple[RunPlinth, ...] = ()
     appliances: tuple[Appliance, ...] = ()
+    trims: tuple[Trim, ...] = ()
 
     @property
     def neighbours(self) -> tuple[tuple[Case, Case], ...]:
@@ -136,12 +143,19 @@ class Run:
 
     @property
     def own_parts(self) -> tuple[Part, ...]:
-        """Pieces that belong to no case of it: fillers and their lips."""
-        return tuple(part for filler in self.fillers for part in filler.parts)
+        """Pieces that belong to no case of it: fillers and trims."""
+        return (
+            *(part for filler in self.fillers for part in filler.parts),
+            *(part for trim in self.trims for part in trim.parts),
+        )
 
     def with_parts(self, change: Callable[[Part], Part]) -> Run:
         """The same with every part that belongs to no case changed."""
-        return replace(self, fillers=tuple(each.with_parts(change) for each in self.fillers))
+        return replace(
+            self,
+            fillers=tuple(each.with_parts(change) for each in self.fillers),
+            trims=tuple(each.with_parts(change) for each in self.trims),
+        )
 
 
 @dataclass(frozen=True, slots=True)

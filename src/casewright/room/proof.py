@@ -16,6 +16,7 @@ from casewright.casework.levels import extent
 from casewright.casework.proof import Failure, Proof
 from casewright.room.filler_proof import filler_failures
 from casewright.room.model import Run
+from casewright.room.trims.proof import trim_failures
 
 __all__ = ["prove_run"]
 
@@ -59,6 +60,7 @@ def _failures(run: Run, spacing: Fraction, grid: Fraction) -> Iterator[Failure]:
             yield Failure("size", (right, left), says, off)
     yield from _closed(run, [found[key] for key in run.spec.places])
     yield from filler_failures(run)
+    yield from trim_failures(run)
     boxes = {case.key: start.value + case.left_frame.value
              for case, start in zip(run.cases, run.starts, strict=True)}  # fmt: skip
     carried: set[str] = set()

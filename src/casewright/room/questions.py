@@ -14,6 +14,7 @@ from casewright.room.appliances import appliance_questions, open_appliances
 from casewright.room.arm_questions import arm_questions
 from casewright.room.model import Room
 from casewright.room.slide_questions import open_slides, slide_questions
+from casewright.room.trim_questions import held_pieces, open_trims, trim_questions
 from casewright.room.wood_questions import open_wood, wood_question
 from casewright.stock import EdgeBand
 from casewright.survey.doubts import Doubt
@@ -32,7 +33,9 @@ def ask(room: Room) -> Room:
     wood = open_wood(room)
     slides = open_slides(room)
     open_paths = tuple(
-        dict.fromkeys((*unmeasured, *doubtful, *wood, *slides, *open_appliances(room)))
+        dict.fromkeys(
+            (*unmeasured, *doubtful, *wood, *slides, *open_appliances(room), *open_trims(room))
+        )
     )
     waiting: dict[str, list[str]] = {slides.get(path, path): [] for path in open_paths}
     marked = _marked(room, _Reach(open_paths), waiting, slides)
@@ -53,6 +56,7 @@ def ask(room: Room) -> Room:
     questions.extend(arm_questions(room, marked.cases))
     questions.extend(slide_questions(marked, waiting))
     questions.extend(appliance_questions(room, waiting))
+    questions.extend(trim_questions(marked, waiting))
     return replace(marked, questions=(*room.questions, *questions))
 
 
@@ -66,9 +70,11 @@ def _marked(
     sheets
         The data sheet that a number stands in, by the number's path.
     """
+    held = held_pieces(room)
 
     def mark(part: Part) -> Part:
-        found = tuple(sorted({sheets.get(path, path) for path in _outline(part, reach)}))
+        paths = {sheets.get(path, path) for path in _outline(part, reach)}
+        found = tuple(sorted(paths.union(held.get(part.path, ()))))
         for path in found:
             waiting[path].append(part.path)
         return replace(part, waits_for=found) if found else part

@@ -180,7 +180,12 @@ def place_run(
         for each in spec.appliances
         if each.key in starts
     )
-    return Run(run, members, own, length, end, fillers, appliances=appliances), findings
+    hung = members[0].spec.kind == "wall"
+    lift = house.style_dim("wall_bottom") if hung else house.zero
+    return (
+        Run(run, members, own, length, end, lift, fillers, appliances=appliances),
+        findings,
+    )
 
 
 _Gaps = Mapping[RunSide, tuple[Dim, Dim]]

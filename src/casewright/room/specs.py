@@ -9,6 +9,7 @@ from casewright.casework.specs import CaseSpec
 from casewright.dims import Given
 from casewright.facts import NO_FACTS, Facts
 from casewright.hardware import HardwareList
+from casewright.room.trims.specs import NO_TRIMS, RunTrims
 from casewright.shop import Shop
 from casewright.stock import Moisture, StockList, usual_moisture
 from casewright.style import Style
@@ -57,6 +58,8 @@ class RunSpec:
         Key of the run on whose seams its own are best to stand; empty: none.
     solved
         Keys of the cases whose width an accepted layout gave.
+    trims
+        What is fitted to it once it stands.
     """
 
     key: str
@@ -88,6 +91,8 @@ class RunSpec:
                 *self.cases[number : number + 1],
             )
         )
+
+    trims: RunTrims = NO_TRIMS
 
     def end(self, side: RunSide) -> RunEnd:
         """What stands at an end."""

@@ -75,19 +75,19 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
     _key("gap", "1/8", "3", "gap between neighbouring fronts", _PRACTICE),
     _key("face_stile", "1 1/2", "40", "width of the stiles and mullions of a face frame"),
     _key("face_rail", "1 1/2", "40", "width of the rails of a face frame"),
+    _key("face_overhang", "1/8", "3", "how far a face frame stands out beside its box", _PRACTICE),
+    _key("face_overlay", "1/2", "12", "how far a door of partial overlay lies over a face frame"),
     _key(
-        "face_overhang", "1/8", "3", "how far a face frame stands out beside its box", _PRACTICE
-    ),
-    _key(
-        "face_overlay", "1/2", "12", "how far a door of partial overlay lies over a face frame"
-    ),
-    _key(
-        "face_rise", "0", "0",
+        "face_rise",
+        "0",
+        "0",
         "how far the top of a face frame's bottom rail stands above the bottom of its box",
     ),
     _key("face_scribe", "3/4", "20", "how much wider a stile is that is scribed to a wall"),
     _key(
-        "hinge_pad", "2 1/2", "65",
+        "hinge_pad",
+        "2 1/2",
+        "65",
         "width and length of the pads that bring hinges out to the edge of a face frame",
     ),
     _key("top_reveal", "1/16", "1.5", "edge of a wall case left bare above its doors"),
@@ -219,6 +219,11 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
     _key("filler", "1 1/2", "38", "filler wished for between a run and a wall"),
     _key("filler_least", "3/4", "19", "narrowest filler that can be scribed and fastened"),
     _key("scribe", "1/4", "6", "extra width left on a filler to scribe to the wall"),
+    _key("spring", "1/16", "1.5", "how much longer a trim is cut that is sprung in between walls"),
+    _key("light_rail", "1 1/2", "38", "height of a light rail"),
+    _key("scribe_moulding", "3/4", "19", "width of a scribe moulding"),
+    _key("frieze", "7/8", "22", "frieze that shows between cases and crown"),
+    _key("crown_air", "1/8", "3", "air over the backing of a crown, below the ceiling"),
     _key("filler_lip", "2", "50", "width of the lip that a filler is screwed on by"),
     _key("corner_clear", "1/4", "6", "air before the pulls of the other run in an inside corner"),
     _key("router_bite", "1/4", "6", "depth of one pass of the router", _PRACTICE),

@@ -8,6 +8,7 @@ from pydantic import Field
 
 from casewright.job.lengths import Between, Length
 from casewright.job.tables.table import Key, Line, OneOrMore, Table
+from casewright.job.tables.trims import CrownTable, LightRail, ScribeMouldingTable, ToeSkin
 from casewright.room.specs import RunEnd
 
 __all__ = ["RunTable", "SolvedTable"]
@@ -93,3 +94,15 @@ class RunTable(Table):
 
     right_gap: Annotated[list[_Gap], Field(min_length=3, max_length=3)] | None = None
     """The same at the right end."""
+
+    toe_skin: ToeSkin | None = None
+    """Thin sheet over its toe boards: true, or a table."""
+
+    light_rail: LightRail | None = None
+    """A strip under the front of its wall cases: true, or a table."""
+
+    scribe_moulding: ScribeMouldingTable | None = None
+    """Strips over the joints between its open ends and the wall behind."""
+
+    crown: CrownTable | None = None
+    """A crown over it, with backing and frieze."""

@@ -1,0 +1,87 @@
+"""Trims of runs from their tables, and what was read of them once they stood."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from fractions import Fraction
+
+from casewright.facts import Fact
+from casewright.job.content import Content
+from casewright.job.origins import Origins
+from casewright.job.positions import KeyPath
+from casewright.job.tables import RunTable
+from casewright.job.tables.table import Table
+from casewright.room.trims.specs import (
+    CrownSpec,
+    LightRailSpec,
+    RunTrims,
+    ScribeMouldingSpec,
+    ToeSkinSpec,
+)
+
+__all__ = ["USUAL_TRIMS", "trim_readings", "trims_of"]
+
+USUAL_TRIMS: Mapping[tuple[str, str], str] = {
+    ("toe_skin", "sheet"): "thin_plywood", ("light_rail", "boards"): "board",
+    ("scribe_moulding", "strips"): "strip", ("crown", "backing"): "plywood",
+}  # fmt: skip
+"""Stock of a trim where the file names none."""
+
+_READ = {
+    "toe_skin": {"as_built": "along"},
+    "light_rail": {"as_built": "along", "left_return": "return_left",
+                   "right_return": "return_right"},
+    "scribe_moulding": {"left_height": "high_left", "right_height": "high_right"},
+    "crown": {"as_built": "along", "left_return": "return_left", "right_return": "return_right"},
+}  # fmt: skip
+
+
+def trims_of(key: str, run: RunTable, content: Content, origins: Origins) -> RunTrims:
+    """The trims of one run."""
+    skin, rail, scribe = run.toe_skin, run.light_rail, run.scribe_moulding
+    return RunTrims(
+        toe_skin=None if skin is None else ToeSkinSpec(_stock(skin, "toe_skin", "sheet")),
+        light_rail=None if rail is None else LightRailSpec(_stock(rail, "light_rail", "boards")),
+        scribe_moulding=None if scribe is None else ScribeMouldingSpec(
+            _stock(scribe, "scribe_moulding", "strips"), tuple(dict.fromkeys(scribe.ends))
+        ),
+        crown=_crown(key, run, content, origins),
+    )  # fmt: skip
+
+
+def _stock(table: Table, trim: str, name: str) -> str:
+    named: str | None = getattr(table, name)
+    return named or USUAL_TRIMS[trim, name]
+
+
+def _crown(key: str, run: RunTable, content: Content, origins: Origins) -> CrownSpec | None:
+    table, base = run.crown, ("run", key, "crown")
+    if table is None:
+        return None
+    cases = ((each, content.cases.get(each)) for each in run.cases)
+    return CrownSpec(
+        stock=table.moulding,
+        backing=_stock(table, "crown", "backing"),
+        drop=origins.given(table.drop, (*base, "drop")),
+        projection=origins.given(table.projection, (*base, "projection")),
+        frieze=None if table.frieze is None else origins.given(table.frieze, (*base, "frieze")),
+        to_ceiling=table.to_ceiling,
+        fitted=tuple(each for each, case in cases if case is not None and case.height is None)
+        if table.sets_height
+        else (),
+        inside=table.inside,
+        left_corner="" if table.left_corner is None else f"{table.left_corner:f}",
+        right_corner="" if table.right_corner is None else f"{table.right_corner:f}",
+    )
+
+
+def trim_readings(content: Content, origins: Origins) -> Iterator[tuple[str, Fact]]:
+    """Lengths as built of every trim, by the path of the number they stand for."""
+    for key, run in content.runs.items():
+        for trim, names in _READ.items():
+            table: Table | None = getattr(run, trim)
+            for word, name in names.items() if table is not None else ():
+                value: Fraction | None = getattr(table, word)
+                path: KeyPath = ("run", key, trim, word)
+                if value is not None:
+                    yield f"run.{key}.{trim}.{name}", origins.as_built(value, path)

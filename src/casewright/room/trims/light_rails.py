@@ -1,0 +1,94 @@
+"""Light rails: strips on edge under the front of wall cases, with a return at each open end."""
+
+from __future__ import annotations
+
+from casewright.casework.house import House
+from casewright.dims import Dim, Place
+from casewright.room.model import Run
+from casewright.room.run_ends import SIDES
+from casewright.room.specs import RunSide
+from casewright.room.trims.model import SQUARE, EndCut, Trim, TrimPiece
+from casewright.room.trims.saw_settings import flat_setting
+from casewright.room.trims.specs import LightRailSpec
+from casewright.room.trims.stretches import (
+    TrimShape,
+    end_of,
+    joints_along,
+    longest_piece,
+    seams_of,
+    straight_pieces,
+    stretch,
+    trim_part,
+)
+
+__all__ = ["build_light_rail", "rail_end", "return_piece"]
+
+
+def build_light_rail(house: House, run: Run, spec: LightRailSpec) -> Trim:
+    """The rail, flush with the front edges of the cases; mitred where it turns back to the wall.
+
+    A return stands flush with the outer side of its case, which is square: both are mitred at
+    90 - a / 2, without bevel.
+    """
+    place = house.chain.place(f"run.{run.spec.key}.light_rail")
+    depth, high = run.cases[0].depth, house.style_dim("light_rail")
+    thick = house.thickness(spec.stock)
+    shape = TrimShape("light rail", "light rail", spec.stock, place.let("high", high),
+                  run.lift, depth - thick, hangs=True)  # fmt: skip
+    own = stretch(place, rail_end(run, "left"), rail_end(run, "right"))
+    joints = joints_along(place, own, seams_of(run), longest_piece(house, spec.stock))
+    turn = EndCut("outside mitre", 900, is_read=False, setting=flat_setting(house.zero.value))
+    ends = tuple(turn if run.spec.end(side) == "open" else SQUARE for side in SIDES)
+    front = straight_pieces(
+        house, place, shape, own, joints, (ends[0], ends[1]), scarf=bool(joints)
+    )
+    lengths, returns = [own.along], {}
+    for side in SIDES:
+        if run.spec.end(side) == "open":
+            back = place.follows(f"return_{side}", depth, how="as planned, until it is read")
+            lengths.append(back)
+            edge = own.start if side == "left" else own.start + own.along
+            returns[side] = return_piece(house, place, shape, (side, turn), edge, (back,))
+    pieces = (*_of(returns, "left"), *front, *_of(returns, "right"))
+    return Trim(place.path, "light rail", "light rail", tuple(lengths), pieces, own.start)
+
+
+def _of(returns: dict[RunSide, TrimPiece], side: RunSide) -> tuple[TrimPiece, ...]:
+    return (returns[side],) if side in returns else ()
+
+
+def rail_end(run: Run, side: RunSide) -> Dim:
+    """Where a front strip ends: at the wall, in a corner at the other run, else with the cases."""
+    beyond = next((f.beyond for f in run.fillers if f.side == side), None)
+    if beyond is None:
+        return end_of(run, side)
+    return beyond if side == "left" else run.length - beyond
+
+
+def return_piece(
+    house: House, place: Place, shape: TrimShape, turn: tuple[RunSide, EndCut], edge: Dim,
+    length: tuple[Dim, ...],
+) -> TrimPiece:  # fmt: skip
+    """A piece back to the wall along the outer side of an end case.
+
+    Parameters
+    ----------
+    turn
+        The end of the run, and how the piece's front end is cut.
+    edge
+        Plane of its outer face, from the run's left datum [mm].
+    length
+        Terms of its length from the wall.
+    """
+    side, cut = turn
+    own = place.at(f"{side}_return")
+    thick, left = house.thickness(shape.stock), side == "left"
+    front = length[0]
+    for each in length[1:]:
+        front = front + each
+    part = trim_part(
+        house, own, shape, length, edge + thick if left else edge - thick,
+        title=f"{side} return of the {shape.title}",
+        lies="+z +y -x" if left else "-z +y +x", z=house.zero if left else front,
+    )  # fmt: skip
+    return TrimPiece(part, SQUARE, cut) if left else TrimPiece(part, cut, SQUARE)

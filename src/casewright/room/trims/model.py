@@ -1,0 +1,110 @@
+"""What the trims of a run are made of."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from casewright.casework.parts import Part
+from casewright.dims import Dim
+from casewright.room.trims.saw_settings import CornerSetting, Spring
+
+__all__ = ["SQUARE", "EndCut", "EndKind", "Trim", "TrimKind", "TrimPiece"]
+
+TrimKind = Literal["toe skin", "light rail", "scribe moulding", "crown", "backing", "frieze"]
+EndKind = Literal["square", "inside mitre", "outside mitre", "cope", "scarf"]
+
+
+@dataclass(frozen=True, slots=True)
+class EndCut:
+    """How one end of a piece is cut.
+
+    Parameters
+    ----------
+    kind
+        A cope is cut as an inside mitre first, then sawn along the profile.
+    corner
+        Of the corner it turns [1/10 deg]; None: it turns none.
+    is_read
+        Whether that corner was read, or is taken as square.
+    setting
+        Of the saw; None: square, or a scarf at 45.
+    """
+
+    kind: EndKind
+    corner: int | None = None
+    is_read: bool = True
+    setting: CornerSetting | None = None
+
+    @property
+    def turns(self) -> bool:
+        """Whether it meets another piece round a corner."""
+        return self.corner is not None
+
+
+SQUARE = EndCut("square")
+
+
+@dataclass(frozen=True, slots=True)
+class TrimPiece:
+    """One piece of a trim.
+
+    Parameters
+    ----------
+    part
+        Its length is that of its long points.
+    left, right
+        How its ends are cut, as one stands before it.
+    """
+
+    part: Part
+    left: EndCut = SQUARE
+    right: EndCut = SQUARE
+
+
+@dataclass(frozen=True, slots=True)
+class Trim:
+    """One trim of a run.
+
+    Parameters
+    ----------
+    path
+        Permanent name: `run.below.toe_skin`.
+    title
+        In words: 'toe skin'.
+    open_lengths
+        Sizes that its pieces are cut to, each read once it stands [mm].
+    pieces
+        Left to right; returns first and last.
+    start
+        Left end of what it runs along, from the run's left datum [mm]; None: it stands upright.
+    sprung
+        How much longer it is cut than that [mm]; None: no longer.
+    spring
+        Of a moulding that stands off the wall; None: it does not.
+    """
+
+    path: str
+    kind: TrimKind
+    title: str
+    open_lengths: tuple[Dim, ...]
+    pieces: tuple[TrimPiece, ...]
+    start: Dim | None = None
+    sprung: Dim | None = None
+    spring: Spring | None = None
+
+    @property
+    def parts(self) -> tuple[Part, ...]:
+        """Its pieces as parts."""
+        return tuple(piece.part for piece in self.pieces)
+
+    @property
+    def is_read(self) -> bool:
+        """Whether everything it is cut to was read as it stands."""
+        return all(length.built is not None for length in self.open_lengths)
+
+    def with_parts(self, change: Callable[[Part], Part]) -> Trim:
+        """The same with every part changed."""
+        pieces = tuple(replace(piece, part=change(piece.part)) for piece in self.pieces)
+        return replace(self, pieces=pieces)

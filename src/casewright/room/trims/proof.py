@@ -1,0 +1,194 @@
+"""Proof of the trims of a run: their pieces meet each other, the cases, and what the run ends at.
+
+It works on sizes and placements as they are, never on the formulas that made them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+from itertools import pairwise
+
+from casewright.casework.features import Cut
+from casewright.casework.levels import extent
+from casewright.casework.parts import Part
+from casewright.casework.proof import Failure
+from casewright.room.model import Run
+from casewright.room.trims.model import Trim, TrimPiece
+
+__all__ = ["trim_failures"]
+
+
+def _low(part: Part, axis: int) -> Fraction:
+    return extent(part, axis)[0].value
+
+
+def _high(part: Part, axis: int) -> Fraction:
+    return extent(part, axis)[1].value
+
+
+def _along(trim: Trim) -> list[TrimPiece]:
+    """The pieces that run along the wall."""
+    return [piece for piece in trim.pieces if piece.part.placed.orientation.length.axis == 0]
+
+
+def _across(trim: Trim) -> list[Part]:
+    """The pieces that run back to the wall."""
+    return [part for part in trim.parts if part.placed.orientation.length.axis == 2]
+
+
+def trim_failures(run: Run) -> Iterator[Failure]:
+    """Everything about the trims of a run that does not meet."""
+    by_kind = {trim.kind: trim for trim in run.trims}
+    for trim in run.trims:
+        yield from _joined(trim)
+        yield from _ends(run, trim)
+        yield from _level(trim)
+    if "toe skin" in by_kind:
+        yield from _toe(run, by_kind["toe skin"])
+    if "light rail" in by_kind:
+        rail = by_kind["light rail"]
+        yield from _at(
+            rail, 1, run.lift.value, "does not meet the bottoms of the cases", high=True
+        )
+        front = run.cases[0].depth.value
+        yield from _at(rail, 2, front, "is not flush with the front edges", high=True)
+        yield from _turned(run, rail, flush=True)
+    if "crown" in by_kind:
+        yield from _crown(run, by_kind["crown"], by_kind["backing"], by_kind["frieze"])
+    if "scribe moulding" in by_kind:
+        yield from _scribed(run, by_kind["scribe moulding"])
+
+
+def _joined(trim: Trim) -> Iterator[Failure]:
+    """Each piece begins where the one before it ends; a scarf laps by a thickness."""
+    for one, other in pairwise(_along(trim)):
+        lap = one.part.finished.thickness.value if one.right.kind == "scarf" else 0
+        off = abs(_high(one.part, 0) - lap - _low(other.part, 0))
+        if off:
+            says = f"the {other.part.title} does not begin where the {one.part.title} ends"
+            yield Failure("size", (other.part.path, one.part.path), says, off)
+
+
+def _ends(run: Run, trim: Trim) -> Iterator[Failure]:
+    """It begins and ends where what it runs along does; a piece that turns goes past that."""
+    fronts = _along(trim)
+    if trim.start is None or not fronts:
+        return
+    start, along = trim.start.value, trim.open_lengths[0]
+    sprung = trim.sprung.value if trim.sprung is not None else Fraction(0)
+    first, last = fronts[0], fronts[-1]
+    for piece, cut, off in (
+        (first, first.left, start - _low(first.part, 0)),
+        (last, last.right, _high(last.part, 0) - start - along.value - sprung),
+    ):
+        if off < 0 or (off and not cut.turns):
+            says = f"the {piece.part.title} does not end with what it runs along"
+            yield Failure("size", (piece.part.path,), says, abs(off))
+    if along.built is None:
+        ends = ((run.spec.left, start, run.starts[0].value, 1),
+                (run.spec.right, start + along.value, run.cases_end.value, -1))  # fmt: skip
+        for end, edge, case, way in ends:
+            off = (case - edge) * way
+            if off < 0 or (off and end == "open"):
+                says = f"the {trim.title} does not end with the cases"
+                yield Failure("size", (trim.path,), says, abs(off))
+
+
+def _level(trim: Trim) -> Iterator[Failure]:
+    """All pieces but upright ones begin and end at the same heights."""
+    flat = [part for part in trim.parts if part.placed.orientation.length.axis != 1]
+    for one, other in pairwise(flat):
+        off = max(abs(_low(one, 1) - _low(other, 1)), abs(_high(one, 1) - _high(other, 1)))
+        if off:
+            says = f"the {other.title} is not level with the {one.title}"
+            yield Failure("size", (other.path, one.path), says, off)
+
+
+def _at(
+    trim: Trim, axis: int, plane: Fraction, says: str, *, high: bool = False
+) -> Iterator[Failure]:
+    """The pieces along the wall touch a plane."""
+    for part in (piece.part for piece in _along(trim)):
+        off = abs((_high if high else _low)(part, axis) - plane)
+        if off:
+            yield Failure("joints", (part.path,), f"the {part.title} {says}", off)
+
+
+def _toe(run: Run, skin: Trim) -> Iterator[Failure]:
+    case = run.cases[0]
+    bottom = next(level for level in case.levels if level.role == "bottom").low.value
+    yield from _at(skin, 1, bottom, "does not reach up to the bottoms", high=True)
+    notches = [
+        cut for part in case.parts if part.role == "side" for cut in part.features
+        if isinstance(cut, Cut) and cut.kind == "notch" and cut.end is not None
+    ]  # fmt: skip
+    for cut in notches[:1]:
+        plane = case.depth.value - (cut.end.value if cut.end is not None else 0)
+        yield from _at(skin, 2, plane, "does not lie on the toe boards")
+    for plinth in run.plinths:
+        yield from _at(skin, 2, plinth.case.depth.value, "does not lie on the plinth")
+
+
+def _turned(run: Run, trim: Trim, *, flush: bool) -> Iterator[Failure]:
+    """A return and the front piece reach equally far past the corner that they turn.
+
+    Parameters
+    ----------
+    flush
+        Whether the trim's outer faces are those of the cases; else its inner ones are.
+    """
+    fronts = _along(trim)
+    for part in _across(trim):
+        left = part.placed.orientation.length.sign > 0
+        front = fronts[0].part if left else fronts[-1].part
+        edge = (_low if left == flush else _high)(part, 0)
+        past = edge - _low(front, 0) if left else _high(front, 0) - edge
+        off = abs(past - (_high(part, 2) - (_high if flush else _low)(front, 2)))
+        if off:
+            says = f"the {part.title} and the {front.title} do not close their mitre"
+            yield Failure("joints", (part.path, front.path), says, off)
+        off = abs(edge - (run.starts[0].value if left else run.cases_end.value))
+        if off and not trim.open_lengths[0].built:
+            says = f"the {part.title} does not lie on the end of the run"
+            yield Failure("joints", (part.path,), says, off)
+        if _low(part, 2):
+            says = f"the {part.title} does not reach the wall"
+            yield Failure("size", (part.path,), says, abs(_low(part, 2)))
+
+
+def _crown(run: Run, crown: Trim, backing: Trim, frieze: Trim) -> Iterator[Failure]:
+    """Backing on the cases, flush with them; the frieze on it; the crown on that."""
+    case = run.cases[0]
+    top = run.lift.value + case.height.value
+    for trim in (backing, frieze):
+        yield from _at(trim, 1, top, "does not stand on the cases")
+    yield from _at(backing, 2, case.depth.value, "is not flush with the front edges", high=True)
+    yield from _at(frieze, 2, case.depth.value, "does not lie on the backing")
+    for part in _across(backing):
+        left = part.placed.orientation.length.sign > 0
+        edge = _low(part, 0) - run.starts[0].value if left else (
+            _high(part, 0) - run.cases_end.value)  # fmt: skip
+        behind = min((_low(piece.part, 2) for piece in _along(backing)), default=Fraction(0))
+        if (edge and not backing.open_lengths[0].built) or _high(part, 2) != behind:
+            says = f"the {part.title} does not close the corner of the backing"
+            yield Failure("joints", (part.path,), says, abs(edge))
+    face = max((_high(part, 2) for part in frieze.parts), default=Fraction(0))
+    yield from _at(crown, 2, face, "does not lie on the frieze board")
+    upper = min((_high(part, 1) for part in frieze.parts), default=Fraction(0))
+    for part in crown.parts:
+        if not top <= _low(part, 1) < upper:
+            says = f"nothing stands behind the foot of the {part.title}"
+            yield Failure("joints", (part.path, frieze.path), says)
+    yield from _turned(run, crown, flush=False)
+
+
+def _scribed(run: Run, trim: Trim) -> Iterator[Failure]:
+    for part in trim.parts:
+        left = part.placed.orientation.width.sign < 0
+        edge = run.starts[0].value if left else run.cases_end.value
+        off = max(abs((_high if left else _low)(part, 0) - edge), abs(_low(part, 2)),
+                  abs(_low(part, 1) - run.lift.value))  # fmt: skip
+        if off:
+            says = f"the {part.title} does not lie in the corner of case and wall"
+            yield Failure("joints", (part.path,), says, off)
