@@ -181,6 +181,17 @@ From then on check, parts, cut, packet and why go by it; --without-record leaves
 far from what the other numbers imply is asked about first. docs/record.md tells the rest.
 """
 
+SHEETS = """Say which sheets of a stock go together, and which cases are cut out of which.
+
+\b
+  casewright sheets kitchen.toml
+  casewright sheets kitchen.toml --accept
+
+Sheets are seldom of one thickness. Chalk a letter on each, read it with a calliper and write
+sheets = { a = "0.720", b = "0.703" } under its stock: each case is then cut out of sheets that
+are alike, so that one setting does for all its joints. Exit code 0: nothing to sort; 1: there is.
+"""
+
 RESOLVE = """Show what stays, what changes and why, and what is impossible now with its remedies.
 
 \b

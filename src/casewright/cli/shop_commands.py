@@ -72,6 +72,20 @@ def record(
     leave(lambda: run_record(job, words or [], options, as_json=as_json), document)
 
 
+@app.command(short_help="Which sheets go to which cases.", help=help_texts.SHEETS)
+def sheets(
+    job: Job,
+    accept: Annotated[
+        bool, typer.Option("--accept", help="Write the groups into the job file.")
+    ] = False,
+    as_json: AsJson = False,
+) -> None:
+    """Sort sheets of several thicknesses by case."""
+    from casewright.cli.sheets import run_sheets
+
+    leave(lambda: run_sheets(job, accepts=accept, as_json=as_json), "sheets" if as_json else "")
+
+
 @app.command(short_help="What follows from what was read and cut.", help=help_texts.RESOLVE)
 def resolve(
     job: Job,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from itertools import pairwise
 
+from casewright.casework.fronts import end_stock
 from casewright.casework.specs import CaseSpec
 from casewright.dims import Unit, shop_text
 from casewright.job.bays import check_bays, check_boards
@@ -27,6 +28,9 @@ _CLEAR = Fraction(40)
 
 _ARM = Fraction(235)
 """Least clear width of a case: a driver reaches its pocket screws from inside [mm]."""
+
+_POCKET, _DRIVER = Fraction(28, 15), Fraction(201)
+"""How far a pocket runs in, in thicknesses of its board; driver and bit behind it [mm]."""
 
 _ROWS = Fraction(100)
 """Least clear depth: two rows of pins, and pockets beside a nailer [mm]."""
@@ -67,7 +71,8 @@ def check_proportions(
 def _width(sizes: CaseSizes) -> None:
     if sizes.case.width is None:
         return
-    need = 2 * sizes.board + _ARM + _beside_frame(sizes)
+    arm = max(_ARM, _DRIVER + sizes.board * _POCKET)
+    need = 2 * sizes.board + arm + _beside_frame(sizes)
     if sizes.case.width.value < need:
         what = f"two sides of {sizes.text(sizes.board)} leave no room for a driver in this width"
         sizes.tell("width", what, sizes.at_least(need))
@@ -79,7 +84,7 @@ def _beside_frame(sizes: CaseSizes) -> Fraction:
         return Fraction(0)
     frame = 2 * sizes.value("face_overhang")
     frame += len(sizes.case.scribes) * sizes.value("face_scribe")
-    ends = sizes.thickness(sizes.case.strip_stock) * len(sizes.case.finished)
+    ends = sizes.thickness(end_stock(sizes.case)) * len(sizes.case.dressed)
     return frame + ends
 
 
@@ -182,12 +187,21 @@ def check_supplies(content: Content, reporter: Reporter) -> None:
     for key, goods in content.stock.items():
         if isinstance(goods, BandTable):
             continue
-        for number, reading in enumerate(goods.measured):
+        places: dict[KeyPath, Fraction] = {
+            ("stock", key, "measured", number): reading
+            for number, reading in enumerate(goods.measured)
+        }
+        if isinstance(goods, SheetTable):
+            places |= {("stock", key, "sheets", n): each for n, each in goods.sheets.items()}
+            if goods.measured and goods.sheets:
+                what = "the sheets are read one by one and all together"
+                reporter.tell(("stock", key, "measured"), what, "take measured or sheets out")
+        for place, reading in places.items():
             if not is_near_label(reading, goods.thickness):
                 text = shop_text(goods.thickness, content.unit)
                 what = f"this reading is far from the label's {text}"
                 want = "read it again, or put the right label into thickness"
-                reporter.tell(("stock", key, "measured", number), what, want)
+                reporter.tell(place, what, want)
         if isinstance(goods, SheetTable):
             _sizes_in_hand(key, goods, content.unit, reporter)
     bores = content.hardware.hinge.bore_distance

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from casewright.job.positions import KeyPath, Span, scan
+from casewright.job.positions import KeyPath, Positions, Span, scan
 from casewright.job.splicing import (
     blocks,
     checked,
@@ -18,7 +18,7 @@ from casewright.job.splicing import (
 )
 from casewright.job.syntax import dotted
 
-__all__ = ["put_section", "set_names"]
+__all__ = ["put_section", "set_names", "set_table"]
 
 
 def put_section(text: str, path: KeyPath, lines: tuple[str, ...]) -> str:
@@ -47,8 +47,7 @@ def put_section(text: str, path: KeyPath, lines: tuple[str, ...]) -> str:
             refuse(f"{dotted(path)} is written in several places", "edit the file by hand")
         place = Span(spans[0].start, _end_of_text(text, spans[0]))
     else:
-        outer = blocks(positions, path[:-1])
-        end = _end_of_text(text, outer[-1])
+        end = _end_of_outer(positions, path)
         place = Span(end, end)
         before = "" if text[:end].endswith("\n") else newline
         after = "" if text[end:].startswith(("\n", "\r\n")) or not text[end:] else newline
@@ -58,10 +57,40 @@ def put_section(text: str, path: KeyPath, lines: tuple[str, ...]) -> str:
     def change(wanted: dict[str, Any]) -> None:
         inner: Any = wanted
         for step in path[:-1]:
-            inner = inner[step]
+            inner = inner.setdefault(step, {})
         inner[path[-1]] = new
 
     return checked(edited, data, change)
+
+
+def set_table(text: str, path: KeyPath, lines: Sequence[str]) -> str:
+    """Replace a table that is written in braces or as a section of its own.
+
+    Parameters
+    ----------
+    lines
+        Its keys and values.
+
+    Raises
+    ------
+    EditError
+        When it is not there, or the lines do more than fill it.
+    """
+    positions = scan(text)
+    data = parsed(positions)
+    span = positions.values.get(path)
+    if span is None:
+        return put_section(text, path, tuple(lines))
+    inline = f"{{ {', '.join(lines)} }}"
+    new = found_at(parsed(scan(f"table = {inline}")), ("table",))
+
+    def change(wanted: dict[str, Any]) -> None:
+        inner: Any = wanted
+        for step in path[:-1]:
+            inner = inner[step]
+        inner[path[-1]] = new
+
+    return checked(f"{text[: span.start]}{inline}{text[span.end :]}", data, change)
 
 
 def set_names(text: str, path: KeyPath, names: Sequence[str]) -> str:
@@ -90,6 +119,18 @@ def set_names(text: str, path: KeyPath, names: Sequence[str]) -> str:
         inner[path[-1]] = list(names)
 
     return checked(edited, data, change)
+
+
+def _end_of_outer(positions: Positions, path: KeyPath) -> int:
+    """Behind what a new section belongs to, else behind its kin."""
+    known = [header for header, _ in positions.headers]
+    outer = [path[:-1]] if path[:-1] in known else []
+    outer = outer or [header for header in known if header[: len(path) - 1] == path[:-1]]
+    if not outer:
+        return _end_of_text(positions.text, Span(0, len(positions.text)))
+    last = max((span for header in outer for span in blocks(positions, header)),
+               key=lambda span: span.end)  # fmt: skip
+    return _end_of_text(positions.text, last)
 
 
 def _end_of_text(text: str, span: Span) -> int:

@@ -74,6 +74,7 @@ def _stock(key: str, goods: Goods, origins: Origins) -> Stock:
                 key, title, length, width, thickness, goods.grain == "length", goods.material,
                 _density(goods.material, goods.density), goods.stiffness,
                 _mean(goods, base, origins), goods.price, *_in_hand(goods, base, origins),
+                by_sheet=tuple(goods.sheets.items()),
             )  # fmt: skip
         case BoardTable():
             lengths = tuple(
@@ -99,10 +100,18 @@ def _stock(key: str, goods: Goods, origins: Origins) -> Stock:
 def _mean(
     goods: SheetTable | BoardTable | GlazingTable, base: KeyPath, origins: Origins
 ) -> Given | None:
-    if not goods.measured:
+    read, name = _read(goods)
+    if not read:
         return None
-    fact = origins.reading(goods.measured, (*base, "measured"))
+    fact = origins.reading(read, (*base, name))
     return Given(fact.built or goods.thickness, fact.origin)
+
+
+def _read(goods: SheetTable | BoardTable | GlazingTable) -> tuple[list[Fraction], str]:
+    """Thicknesses as read, and the key they stand under: sheet by sheet, or all together."""
+    if isinstance(goods, SheetTable) and goods.sheets:
+        return list(goods.sheets.values()), "sheets"
+    return goods.measured, "measured"
 
 
 def _in_hand(
@@ -121,9 +130,11 @@ def _in_hand(
 def readings(content: Content, origins: Origins) -> dict[str, Fact]:
     """Thicknesses read in the shop, as facts on `stock.<key>.thickness`."""
     return {
-        f"stock.{key}.thickness": origins.reading(goods.measured, ("stock", key, "measured"))
+        f"stock.{key}.thickness": origins.reading(read, ("stock", key, name))
         for key, goods in content.stock.items()
-        if not isinstance(goods, BandTable) and goods.measured
+        if not isinstance(goods, BandTable)
+        for read, name in (_read(goods),)
+        if read
     }
 
 

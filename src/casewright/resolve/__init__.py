@@ -6,6 +6,7 @@ from casewright.resolve.misfits import Misfit
 from casewright.resolve.moves import Remedy, Rung
 from casewright.resolve.proposal import Change, Conflict, Kept, Proposal, propose
 from casewright.resolve.remedies import remedies
+from casewright.resolve.sheet_groups import SheetGroup, assigned, grouped
 from casewright.resolve.sources import FactChange
 from casewright.resolve.spoiled import Offcut, Recut, recut
 from casewright.resolve.staying import Staying, stay
@@ -25,9 +26,12 @@ __all__ = [
     "Remedy",
     "Resize",
     "Rung",
+    "SheetGroup",
     "Staying",
     "Watched",
+    "assigned",
     "differences",
+    "grouped",
     "hold_points",
     "propose",
     "recut",

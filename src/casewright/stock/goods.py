@@ -40,6 +40,8 @@ class Sheet:
         Price a sheet as typed, with its date and source as text; None when not given.
     measured_length, measured_width
         Least readings of the sheets in hand [mm]; None: by the label still.
+    by_sheet
+        What is chalked on each sheet in hand, with its thickness [mm]; empty: not read apart.
     """
 
     key: str
@@ -55,6 +57,7 @@ class Sheet:
     price: str | None = None
     measured_length: Given | None = None
     measured_width: Given | None = None
+    by_sheet: tuple[tuple[str, Fraction], ...] = ()
 
     @property
     def length_in_hand(self) -> Given:

@@ -228,6 +228,12 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
     _key("corner_clear", "1/4", "6", "air before the pulls of the other run in an inside corner"),
     _key("router_bite", "1/4", "6", "depth of one pass of the router", _PRACTICE),
     _key("strip_waste", "1/8", "3", "lost to jointing and planing for each milled strip"),
+    _key(
+        "sheet_spread",
+        "1/128",
+        "0.2",
+        "greatest difference in thickness between sheets that go into one case",
+    ),
     _key("sheet_trim", "0", "0", "cut off each edge of a sheet before parts are laid out"),
     _key(
         "sheet_slack",
@@ -258,6 +264,7 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
         "most that it goes in before cables and pipes may be met",
         _PRACTICE,
     ),
+    _key("cable_zone", "2", "50", "beside an outlet, a switch or a pipe: no wall screw there"),
     _key("stud_spacing", "16", "400", "distance of the wall's studs until they are found", "irc"),
     _key("ceiling", "96", "2440", "height of the ceiling until it is measured, at its lowest"),
     _key("ledger", "3 1/2", "90", "width of the straight board that carries cases as they hang"),

@@ -50,17 +50,17 @@ from tests.unit.checks.surveyed_rooms import (
 
 from casewright.casework.specs import FrontSpec, OverlayKind
 from casewright.checks import RULES, check
-from casewright.checks.case_weight import lifted_weight
 from casewright.checks.hinge_number import hinges_wanted
 from casewright.dims import Origin
 from casewright.facts import Fact
 from casewright.findings import Severity
 from casewright.hardware import pocket_screw_length
 from casewright.room.build import build
+from casewright.room.lifting import lifted_weight
 from casewright.room.model import Room
 from casewright.shop import Tool, ToolKind
 from casewright.sources import SOURCES
-from casewright.stock import EdgeBand, Stock
+from casewright.stock import EdgeBand, Sheet, Stock
 
 Make = Callable[[], Room]
 NAMES = [rule.name for rule in RULES]
@@ -96,7 +96,18 @@ def _with_band(width: str) -> dict[str, Stock]:
     return goods
 
 
+def _one_by_one(*inches: str) -> Room:
+    """Sheets of the box's stock, read one by one."""
+    goods = stock()
+    sheet = goods["ply18"]
+    assert isinstance(sheet, Sheet)
+    by_sheet = tuple((f"sheet_{n}", length(text)) for n, text in enumerate(inches))
+    goods["ply18"] = replace(sheet, by_sheet=by_sheet)
+    return room_of(goods=goods)
+
+
 PASSES: dict[str, Make] = {
+    "sheets differ": lambda: _one_by_one("0.720", "0.722"),
     "fit band": room_of,
     "nailer missing": room_of,
     "wall screw bite": room_of,
@@ -137,6 +148,7 @@ PASSES: dict[str, Make] = {
 }
 
 FAILS: dict[str, Make] = {
+    "sheets differ": lambda: _one_by_one("0.720", "0.703"),
     "fit band": lambda: _cut_back("29"),
     "door beside front": lambda: side_by_side(between="1/64"),
     "pane size": lambda: with_pane("26", "50"),

@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from casewright.job.lengths import Between, Length
-from casewright.job.tables.table import Line, OneOrMore, Table
+from casewright.job.tables.table import Key, Line, OneOrMore, Table
 
 __all__ = ["BandTable", "BoardTable", "GlazingTable", "SheetTable", "Species", "StockTable"]
 
@@ -50,6 +50,11 @@ class SheetTable(_Goods):
         default_factory=list
     )
     """Thickness as read with a calliper: one reading, or several whose mean counts."""
+
+    sheets: Annotated[dict[Key, _Thick], Field(max_length=100)] = Field(default_factory=dict)
+    """Thickness of each sheet as read, by what is chalked on it, instead of `measured`:
+    sheets = { a = 0.720, b = 0.703 }. Their mean counts until `casewright sheets` sorts them by
+    case."""
 
     grain: Literal["length", "none"] = "length"
     """Whether the face has a direction, and which."""

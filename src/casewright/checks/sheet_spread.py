@@ -1,0 +1,54 @@
+"""Sheets of one stock that differ in thickness, and are not sorted by case yet.
+
+A dado, a rabbet or a groove takes one sheet's thickness. Where two sheets differ by more than the
+style's `sheet_spread`, joints of one case that are cut with one setting fit some of its boards
+and not others; so each case is best cut out of sheets that are alike.
+
+Passes
+------
+Sheets read as 0.720 and 0.722.
+
+Fails
+-----
+Sheets read as 0.720 and 0.703, in one stock.
+
+Sources
+-------
+Common practice; how much is this house's own judgement.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from casewright.checks.rule import Breach, Rule
+from casewright.checks.words import thickness
+from casewright.findings import Severity
+from casewright.room.model import Room
+from casewright.stock import Sheet
+
+__all__ = ["RULE"]
+
+
+def _examine(room: Room) -> Iterator[Breach]:
+    most = room.spec.style["sheet_spread"].value
+    for key, goods in room.spec.stock.items():
+        if not isinstance(goods, Sheet) or not goods.by_sheet:
+            continue
+        if f"stock.{key}.thickness" not in room.chain.nodes:
+            continue
+        readings = [value for _, value in goods.by_sheet]
+        spread = max(readings) - min(readings)
+        if spread > most:
+            thin, thick = thickness(room, min(readings)), thickness(room, max(readings))
+            yield Breach(
+                f"stock.{key}.thickness",
+                f"the sheets of {goods.title} are {thin} to {thick} thick, and reckoned with "
+                "their mean",
+                measured=thickness(room, spread),
+                limit=thickness(room, most),
+                remedies=("sort them by case: casewright sheets JOB",),
+            )
+
+
+RULE = Rule("sheets differ", Severity.CARE, __doc__ or "", "common practice", _examine)
