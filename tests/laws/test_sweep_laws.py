@@ -121,6 +121,15 @@ def _rows(writer: _Writer) -> None:
     writer.perhaps("drawer", f'{{ joint = "{joint}", slides = "{slides}" }}')
 
 
+def _frame(writer: _Writer) -> None:
+    """A face frame, with what it may have."""
+    writer.say("face", '"face frame"')
+    writer.perhaps("face_fixing", f'"{writer.one("pocket screws", "brads")}"')
+    if writer.chance():
+        writer.say("mullion", "true")
+    writer.perhaps("scribe", f'"{writer.one("left", "right")}"')
+
+
 def _case(writer: _Writer, key: str, kind: _Kind) -> None:
     writer.lines.append(f"[case.{key}]")
     writer.say("kind", f'"{kind}"')
@@ -132,7 +141,8 @@ def _case(writer: _Writer, key: str, kind: _Kind) -> None:
     writer.perhaps("edge", f'"{writer.one("band", "lip", "painted")}"')
     writer.perhaps("pockets", f'"{writer.one("hidden", "plugged")}"')
     rowed = kind == "base" and writer.chance()
-    if kind == "base" and not rowed and writer.chance():
+    framed = kind != "bookcase" and writer.draw(st.integers(0, 3)) == 0
+    if kind == "base" and not rowed and not framed and writer.chance():
         writer.say("roll_outs", str(writer.draw(st.integers(1, 4))))
     if rowed:
         _rows(writer)
@@ -142,8 +152,10 @@ def _case(writer: _Writer, key: str, kind: _Kind) -> None:
         writer.perhaps("toe", f'"{writer.one("notch", "plinth", "none")}"')
     writer.perhaps("finished", f'"{writer.one("left", "right", "both")}"')
     writer.perhaps("front", _front(writer))
-    if not rowed or writer.chance():
+    if not framed and (not rowed or writer.chance()):
         _heights(writer, kind)
+    if framed:
+        _frame(writer)
 
 
 @st.composite

@@ -52,7 +52,7 @@ from casewright.casework.rails import (
     place_flat,
     place_upright,
 )
-from casewright.casework.rows import cut_front_rail, cut_row_boards
+from casewright.casework.rows import cut_front_rail, cut_row_boards, wants_front_rail
 from casewright.casework.shelves import add_shelves, bore_pins, cut_fixed
 from casewright.casework.specs import CaseSpec
 from casewright.casework.strips_below import add_nosings, add_skirt
@@ -201,11 +201,14 @@ def _cut_between(maker: Maker, box: Box) -> None:
         head = cut_horizontal(maker, box, "top", "top", "top", underside=None)
     cut_fixed(maker, box)
     cut_row_boards(maker, box)
-    if any(row.kind == "false front" for row in spec.rows) and not spec.framed:
-        cut_front_rail(maker, box, box.head if head is None else head.underside)
+    if wants_front_rail(spec):
+        below = box.head if head is None else head.underside
+        if spec.framed:
+            below = maker.place.let("front_rail_top", box.head - maker.style("face_rail"))
+        cut_front_rail(maker, box, below)
     cut_nailers(maker, box, head)
     cut_rails(maker, box, head)
-    if box.deck.value > box.foot.value and spec.kind != "wall":
+    if box.low.value > box.foot.value and spec.kind != "wall":
         cut_toe_board(maker, box)
 
 
@@ -326,7 +329,7 @@ def _join_all(maker: Maker, box: Box) -> None:
         ("nailer_top", "w1", head, "t1"),
         ("nailer_bottom", "w0", box.bottom, "t1"),
         ("crown_stretcher", "w1", head, "t1"),
-        ("front_rail", "w1", front_head, "t1"),
+        ("front_rail", "w1", None if maker.spec.framed else front_head, "t1"),
         ("toe_board", "w1", box.bottom, "t0"),
     ):
         if name in by_name and target is not None:

@@ -10,10 +10,10 @@ from itertools import pairwise
 from casewright.casework.box import Board, Box, cut_horizontal
 from casewright.casework.carcase import Opening
 from casewright.casework.maker import Maker
-from casewright.casework.specs import RowSpec
+from casewright.casework.specs import CaseSpec, RowSpec
 from casewright.dims import Dim, least
 
-__all__ = ["cut_front_rail", "cut_row_boards", "part_into_rows", "row_names"]
+__all__ = ["cut_front_rail", "cut_row_boards", "part_into_rows", "row_names", "wants_front_rail"]
 
 _WORDS = {"drawer": "drawer", "false front": "false_front", "open": "open", "doors": "doors"}
 
@@ -150,6 +150,13 @@ def cut_row_boards(maker: Maker, box: Box) -> None:
             _cut_board(maker, box, number, line - thick / 2, whole=_is_whole(pair))
 
 
+def wants_front_rail(spec: CaseSpec) -> bool:
+    """Whether a rail on edge carries a false front; one that lies on a face frame needs none."""
+    falses = [row for row in spec.rows if row.kind == "false front"]
+    on_frame = spec.framed and any(r.front and r.front.overlay != "inset" for r in falses)
+    return bool(falses) and not on_frame
+
+
 def cut_front_rail(maker: Maker, box: Box, below: Dim) -> None:
     """A rail on edge in front, which a false front is screwed to; no higher than that.
 
@@ -158,6 +165,14 @@ def cut_front_rail(maker: Maker, box: Box, below: Dim) -> None:
     below
         Case height that its upper edge reaches [mm].
     """
+    if maker.spec.framed:
+        given = _heights(maker)[0]
+        wide = maker.style("sink_rail")
+        cut_horizontal(
+            maker, box, "front_rail", "rail", "front rail on edge", underside=None, below=below,
+            width=wide if given is None else least(wide, given), edges=(),
+        )  # fmt: skip
+        return
     _, _, heights = _designed(maker, box)
     most = heights[0]
     first = next(pairwise(maker.spec.rows), None)

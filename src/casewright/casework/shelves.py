@@ -8,7 +8,9 @@ from casewright.casework.box import Board, Box, cut_horizontal
 from casewright.casework.carcase import Carcase, Opening
 from casewright.casework.features import Bores
 from casewright.casework.fronts.face_edges import inset_by
+from casewright.casework.levels import extent
 from casewright.casework.maker import Maker
+from casewright.casework.packing import PAD_GROUP
 from casewright.casework.setups import bore_setup
 from casewright.dims import Dim, Way
 from casewright.findings import Finding, Severity
@@ -195,7 +197,7 @@ def add_shelves(
 
 
 def _clear_pins(maker: Maker, opening: Opening, pins: PinRow) -> PinRow:
-    """Pins on which a shelf runs into no nailer, no stretcher and nothing fixed."""
+    """Pins on which a shelf runs into no nailer, stretcher or pad and nothing fixed."""
     thick = maker.house.thickness(maker.spec.box_stock).value
     rise = maker.house.pin("hole").value / 2
     taken = [
@@ -203,6 +205,8 @@ def _clear_pins(maker: Maker, opening: Opening, pins: PinRow) -> PinRow:
         for part in maker.parts.values()
         if part.role in ("nailer", "stretcher") and part.placed.orientation.width.axis == 1
     ]
+    pads = [extent(p, 1) for p in maker.parts.values() if p.group == PAD_GROUP]
+    taken += [(low.value, high.value) for low, high in pads]
     ends = [(opening.y0.value - thick, opening.y0.value), (opening.y1.value, opening.y1.value + 1)]
     kept = [(low - rise - thick, high - rise) for low, high in taken + ends]
     return tuple(

@@ -22,7 +22,7 @@ from casewright.casework.fronts.leaves import LeafPlan, face_place, front_height
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.setups import bore_setup
-from casewright.dims import Dim, Place, Way
+from casewright.dims import Dim, Place, Way, least
 
 __all__ = ["add_drawer_front", "add_false_fronts", "hang_false_fronts"]
 
@@ -47,14 +47,27 @@ def add_false_fronts(maker: Maker, carcase: Carcase) -> None:
         title = opening.name.replace("_", " ")
         leaf = _leaf(maker, carcase, opening, opening.name, title, "false front")
         panel, front = _front(maker, carcase, leaf)
-        rail = maker.parts[maker.path("front_rail")]
+        rail = maker.parts[maker.path(_behind(opening, maker))]
         pull = bore_panel_pull(maker, leaf, panel, front.y, None)
         maker.fronts[-1] = replace(front, pull=pull)
         outline = Outline(
             rail.path, maker.house.chain.place(rail.path), rail.stock, rail.finished, rail.blank,
             rail.edges,
         )  # fmt: skip
-        _screw_on(maker, leaf, panel, outline, opening.name, maker.style("bumper"))
+        _screw_on(maker, leaf, panel, outline, opening.name, _air(maker, carcase, front, leaf))
+
+
+def _behind(opening: Opening, maker: Maker) -> str:
+    """The rail that a false front is screwed to: of the box, or of the face frame."""
+    backer = f"frame.backer_{opening.name}"
+    return backer if maker.path(backer) in maker.parts else "front_rail"
+
+
+def _air(maker: Maker, carcase: Carcase, front: Front, leaf: LeafPlan) -> Dim:
+    """Between a false front and what it is screwed to [mm]: its bumpers, or what is left."""
+    if leaf.front.overlay != "inset":
+        return maker.style("bumper")
+    return maker.place.at(leaf.name).let("air", front.z - carcase.depth)
 
 
 def hang_false_fronts(maker: Maker) -> None:
@@ -136,8 +149,10 @@ def _screw_on(
     length = maker.house.screw_for("front_screw", passed, slab.finished.thickness * 5 / 6)
     rows = _rows(maker, place, behind)
     count = 0
-    # Twice as far in on a rail, clear of the pockets in its ends.
-    along = maker.style("front_screw_end") * (1 if air is maker.zero else 2)
+    along = maker.style("front_screw_end")
+    if air is not maker.zero:
+        # Twice as far in on a rail, clear of the pockets in its ends.
+        along = least(2 * along, behind.length / 3)
     for end in ("l0", "l1"):
         places = tuple((along, row) for row in rows)
         count += len(places)

@@ -8,6 +8,7 @@ from casewright.casework.carcase import Carcase, Opening
 from casewright.casework.cases import FaceFrame
 from casewright.casework.face_frames.fixing import fasten_frame
 from casewright.casework.face_frames.members import FrameParts, Rail
+from casewright.casework.face_frames.plan import check_inset
 from casewright.casework.features import Plane
 from casewright.casework.fronts.constructions import upright
 from casewright.casework.joints import Fastening
@@ -29,6 +30,7 @@ def add_face_frame(maker: Maker, box: Box, carcase: Carcase, members: FrameParts
     if frame is None:
         msg = f"{maker.spec.key} has no face frame"
         raise ValueError(msg)
+    check_inset(maker, carcase.openings, members.left.thickness)
     left = place.let("x", frame.left - members.left.width)
     _place(maker, carcase, members, left)
     mullions = _mullions(maker, carcase, members)
@@ -66,9 +68,10 @@ def _place(maker: Maker, carcase: Carcase, members: FrameParts, left: Dim) -> No
             at=(x, members.low, carcase.depth), ends=("bottom", "top", "outer edge", "inner edge"),
             hand=side, shows=("w1", "t1"), group="frame stiles", front=maker.path("frame"),
         )  # fmt: skip
-    for rail in members.rails:
+    for rail in (*members.rails, *members.backers):
+        role = "backer" if rail in members.backers else "frame rail"
         maker.add(
-            rail.outline, role="frame rail", title=f"{rail.title} of the {_TITLE}",
+            rail.outline, role=role, title=f"{rail.title} of the {_TITLE}",
             lies="+x +y +z", at=(left + members.left.width, rail.low, carcase.depth),
             ends=("left", "right", "bottom", "top"), shows=("w0", "w1", "t1"),
             group="frame rails", front=maker.path("frame"),
@@ -101,7 +104,7 @@ def _mullions(
 
 def _join(maker: Maker, members: FrameParts, mullions: list[tuple[Outline, Rail, Rail]]) -> None:
     """Rails to stiles and mullions to rails, with pocket screws from behind."""
-    for rail in members.rails:
+    for rail in (*members.rails, *members.backers):
         ends: tuple[tuple[Plane, Outline, Plane, str], ...] = (
             ("l0", members.left, "w1", "left"), ("l1", members.right, "w1", "right"),
         )  # fmt: skip
@@ -137,12 +140,12 @@ def _assemble(
         "lay", members.left.path, None,
         f"Lay the left stile of the {_TITLE} face down on a flat bench, inner edge to the right.",
     )  # fmt: skip
-    for rail in members.rails:
+    for rail in (*members.rails, *members.backers):
         where = {
             "top": "flush with the stile's upper end", "bottom": "flush with its lower end",
         }.get(rail.name, "on its mark")  # fmt: skip
         marks: tuple[tuple[str, Dim], ...] = ()
-        if rail.name.isdecimal():
+        if rail.name not in ("top", "bottom"):
             up = rail.low if members.low is maker.zero else rail.low - members.low
             marks = (("lower edge above the stile's lower end", rail.outline.place.let("up", up)),)
         join_part(maker, rail.outline.path, "-x", f"{drive}: the {rail.title}, {where}.",

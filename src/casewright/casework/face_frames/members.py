@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 from casewright.casework.box import Box
 from casewright.casework.carcase import FrameEdges
@@ -36,6 +38,8 @@ class FrameParts:
         Its stiles.
     rails
         From the top down.
+    backers
+        Rails in the openings of false fronts, which these are screwed to.
     low
         Case height of its lower end [mm].
     width
@@ -46,6 +50,7 @@ class FrameParts:
     left: Outline
     right: Outline
     rails: tuple[Rail, ...]
+    backers: tuple[Rail, ...]
     low: Dim
     width: Dim
 
@@ -79,7 +84,24 @@ def cut_members(maker: Maker, box: Box, plan: FramePlan) -> FrameParts:
     width = maker.place.at("frame").follows("width", left.width + cut[0].length + right.width)
     head = left.length if box.low is maker.zero else box.low + left.length
     rails = _stacked(maker, box, names, cut, head)
-    return FrameParts(plan, left, right, rails, box.low, width)
+    backers = tuple(_backers(maker, rails, between))
+    return FrameParts(plan, left, right, rails, backers, box.low, width)
+
+
+def _backers(maker: Maker, rails: tuple[Rail, ...], length: Dim) -> Iterator[Rail]:
+    """A rail in the middle of each opening that a false front lies over."""
+    rows = maker.spec.rows
+    for name, row, (above, below) in zip(row_names(rows), rows, pairwise(rails), strict=False):
+        if row.kind != "false front" or row.front is None or row.front.overlay == "inset":
+            continue
+        low = below.outline.width if below.low is maker.zero else below.low + below.outline.width
+        tall = above.low - low
+        outline = maker.outline(
+            f"frame.backer_{name}", maker.spec.face_stock, length,
+            least(maker.style("stretcher"), tall), setting=f"{maker.spec.key} frame rails",
+        )  # fmt: skip
+        at = maker.place.at("frame").let(f"{name}_low", low + (tall - outline.width) / 2)
+        yield Rail(name, f"rail behind the {name.replace('_', ' ')}", outline, at)
 
 
 def _stacked(

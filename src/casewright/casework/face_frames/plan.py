@@ -5,13 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from casewright.casework.carcase import Opening
 from casewright.casework.fronts.ends import frame_stock
+from casewright.casework.fronts.face_edges import inset_by
 from casewright.casework.maker import Maker
 from casewright.casework.specs import Hand
 from casewright.dims import Dim, Way
 from casewright.findings import Finding, Severity
 
-__all__ = ["FramePlan", "bottom_rise", "plan_frame"]
+__all__ = ["FramePlan", "bottom_rise", "check_inset", "plan_frame"]
 
 _HANDS: tuple[Hand, Hand] = ("left", "right")
 
@@ -92,6 +94,39 @@ def _check_stile(maker: Maker, plan: FramePlan, hand: Hand) -> None:
     least = plan.beside[number] + side
     if maker.place.over(least, stile, f"the {hand} stile leaves the edge of its side bare"):
         maker.findings.append(_narrow(maker, "stile", stile, least))
+
+
+def check_inset(maker: Maker, openings: tuple[Opening, ...], thickness: Dim) -> None:
+    """An inset front no thicker than the frame it lies in, or its back stands in the box.
+
+    Parameters
+    ----------
+    thickness
+        Of the frame [mm].
+    """
+    text = maker.house.text
+    for opening in openings:
+        deep = inset_by(maker, opening)
+        if deep is None or deep.value <= thickness.value:
+            continue
+        maker.findings.append(
+            Finding(
+                rule="inset front",
+                severity=Severity.STOP,
+                path=maker.path(opening.name if opening.row != "doors" else "frame"),
+                says=f"an inset front of {text(deep)} is thicker than its face frame of "
+                f"{text(thickness)}: it would stand {text(deep - thickness)} into the box",
+                measured=text(deep),
+                limit=text(thickness),
+                source="common practice",
+                remedies=(
+                    f"fronts at least {text(deep - thickness)} thinner",
+                    f"face_boards of {text(deep)} or more",
+                    'overlay = "partial"',
+                ),
+            )
+        )
+        return
 
 
 def _narrow(maker: Maker, word: Literal["stile", "rail"], size: Dim, least: Dim) -> Finding:

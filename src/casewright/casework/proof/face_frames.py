@@ -4,18 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
+from itertools import pairwise
 
+from casewright.casework.cases import FaceFrame
 from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.failure import Failure
 from casewright.casework.proof.solids import Solid
 from casewright.casework.proof.units import apart
+from casewright.casework.specs import front_spec
 from casewright.geometry import Box
 from casewright.geometry.box import Number
 from casewright.sources import INCH
 
 __all__ = ["check_face_frame"]
 
-_MEMBERS = ("frame stile", "frame rail", "mullion")
+_MEMBERS = ("frame stile", "frame rail", "mullion", "backer")
 
 # A bottom rail's top may stand above the bottom by so much (common practice) [mm].
 _ABOVE = INCH / 16
@@ -46,6 +49,8 @@ def check_face_frame(case: Assembled, grid: Fraction) -> Iterator[Failure]:
     if off:
         yield _failure(case, "its members do not fill it", off)
     yield from _check_members(case, own, box)
+    yield from _check_openings(case, own, frame)
+    yield from _check_mullions(case, own, grid)
     yield from _check_on_box(case, box, grid)
     yield from _check_bottom(case, own, grid)
     yield from _check_pads(case, own, grid)
@@ -76,6 +81,48 @@ def _check_members(case: Assembled, own: list[Solid], frame: Box) -> Iterator[Fa
         off = max(apart(solid.outer.z0, frame.z0), apart(solid.outer.z1, frame.z1))
         if off:
             yield _failure(case, f"{solid.part.title} is not flush with its faces", off)
+
+
+def _check_openings(case: Assembled, own: list[Solid], frame: FaceFrame) -> Iterator[Failure]:
+    """Between its stiles and its rails are the openings that its fronts were cut to."""
+    of = case.units.of
+    stiles = sorted((s.outer for s in own if s.part.role == "frame stile"), key=lambda b: b.x0)
+    rails = sorted((s.outer for s in own if s.part.role == "frame rail"), key=lambda b: b.y0)
+    if len(rails) != len(frame.openings) + 1 or len(stiles) != 2:
+        yield _failure(case, "it has not a rail on either side of each row")
+        return
+    for (name, wide, tall), (below, above) in zip(frame.openings, pairwise(rails), strict=True):
+        off = max(apart(stiles[1].x0 - stiles[0].x1, of(wide)),
+                  apart(above.y0 - below.y1, of(tall)))  # fmt: skip
+        if off:
+            yield _failure(case, f"the opening of {name} is not as large as it says", off)
+
+
+def _overlay(case: Assembled, opening: str) -> str:
+    front = front_spec(case.model.spec, opening)
+    return "full" if front is None else front.overlay
+
+
+def _check_mullions(case: Assembled, own: list[Solid], grid: Fraction) -> Iterator[Failure]:
+    """A mullion stands in the middle; doors cover it as they cover the stiles, or clear it so."""
+    of = case.units.of
+    stiles = sorted((s.outer for s in own if s.part.role == "frame stile"), key=lambda b: b.x0)
+    for solid in (s for s in own if s.part.role == "mullion"):
+        box, off = solid.outer, case.units.up(grid)
+        if apart(box.x0 - stiles[0].x1, stiles[-1].x0 - box.x1):
+            yield _failure(case, f"the {solid.part.title} does not stand in its middle")
+        for door in case.model.doors:
+            y = of(door.y) + of(door.height) // 2
+            if not box.y0 < y < box.y1 or _overlay(case, door.opening) == "full":
+                continue
+            x0, x1 = of(door.x), of(door.x) + of(door.width)
+            left = door.hinge_side == "left"
+            cover = stiles[0].x1 - x0 if left else x1 - stiles[-1].x0
+            other = x1 - box.x0 if left else box.x1 - x0
+            if apart(cover, other) > off:
+                says = f"{door.title} does not lie over mullion and stile alike"
+                yield Failure("fronts", (door.path, solid.part.path), says,
+                              case.units.length(apart(cover, other)))  # fmt: skip
 
 
 def _check_on_box(case: Assembled, frame: Box, grid: Fraction) -> Iterator[Failure]:

@@ -19,6 +19,7 @@ _CLOSES = {
 def check_square(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
     """Works whose check for square is missing, too early or too late."""
     yield from _check_open(case, steps)
+    yield from _check_frame(case, steps)
     for path, solid in case.solids.items():
         frame = _CLOSES.get(solid.part.role)
         if frame is None:
@@ -48,6 +49,19 @@ def _check_open(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
     if last is not None and last + 1 not in checks:
         says = "nothing is checked for square when the last side is on"
         yield Failure("square", (case.model.key,), says)
+
+
+def _check_frame(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
+    """A face frame is checked as soon as its last member is on: the box is glued to it."""
+    frame = case.model.frame
+    if frame is None:
+        return
+    own = [move for move in steps if move.work == frame.path]
+    last = max((move.number for move in own if move.coming), default=None)
+    checks = [move.number for move in own if move.step.verb == "check square"]
+    if last is not None and last + 1 not in checks:
+        says = "nothing is checked for square when the face frame is together"
+        yield Failure("square", (frame.path,), says)
 
 
 def _role(move: Move) -> str:

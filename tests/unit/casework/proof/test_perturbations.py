@@ -32,11 +32,14 @@ from casewright.casework.cases import Case
 from casewright.casework.proof import prove
 from casewright.casework.replay import replay
 from casewright.casework.run_plinth import build_plinth, plinth_spec
+from casewright.casework.specs import RowSpec
 from casewright.stock import Board
 
 STRIP = stock("mm")["strip"]
 assert isinstance(STRIP, Board)
 THIN_BOARD = replace(STRIP, key="thin_board", species="red maple")
+
+PARTIAL = replace(SLAB, overlay="partial")
 
 KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
     "upper": ("in", {"front": replace(SLAB, edge="band"), "edge": "band"}),
@@ -95,6 +98,22 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
         "mm", drawer_base("mm", "false front 180", "doors", width="450", toe="none", sink=True,
                           back="open"),
     ),
+    "upper with a face frame": (
+        "in",
+        {
+            "front": PARTIAL, "width": "20", "height": "16", "mullion": True, "shelves": 0,
+            "scribes": ("left",), "face": "face frame", "face_stock": "board",
+        },
+    ),
+    "sink base with a face frame": (
+        "in",
+        drawer_base(
+            "in", width="18", height="24", sink=True, back="open", front=PARTIAL,
+            rows=(RowSpec("false front", given("6"), PARTIAL, PARTIAL),
+                  RowSpec("doors", None, PARTIAL, PARTIAL)),
+            face="face frame", face_stock="board",
+        ),
+    ),
     "bookcase": (
         "in",
         {
@@ -110,20 +129,34 @@ _LINE = "a pull may sit anywhere, as long as its holes are in line and apart by 
 _THROUGH = "it goes right through, so that it is the same from either face"
 _ROUTED = "the bearing on the frame decides it, whatever the number says"
 
+_ALONG = "a stile takes its screws anywhere along it"
+_JIG = "the jig's bit decides it; the screw holds all the same"
+_HIDDEN = "a false front hides it, its screws are in it"
+_BLOCK = "a pad for a hinge holds as well where it is a little larger or smaller"
+_BLIND = "any depth that stays blind takes the plate's screws"
+
 SURVIVORS = {
+    "backer: placed y": _HIDDEN,
+    "backer: width": _HIDDEN,
     "back: length": "its top end is open: brads hold it wherever it ends",
     "back: placed x": "an applied back is held in from the edges by more than the step",
     "back: placed y": "its lower end is open, or held in from the edge",
-    "back: pocket diameter": "the jig's bit decides it; the screw holds all the same",
+    "back: pocket diameter": _JIG,
     "back: pocket in the other face": "an inset back may be screwed from either face",
     "back: width": "an applied back is held in from the edges by more than the step",
     "both doors: pull all across": _LINE,
     "both doors: pull all along": _LINE,
     "both doors: pull in the other face": _THROUGH,
     "both drawer sides: finger in the other face": _THROUGH,
+    "both pads: hinge plate depth": _BLIND,
+    "both pads: length": _BLOCK,
     "both pads: width": _EDGE,
-    "both sides: hinge plate depth": "any depth that stays blind takes the plate's screws",
+    "both sides: hinge plate depth": _BLIND,
     "both sides: notch in the other face": _THROUGH,
+    "both sides: pocket all along": _ALONG,
+    "both sides: pocket diameter": _JIG,
+    "both sides: pocket in the other face": "from inside they hold the frame as well",
+    "both sides: pocket one along": _ALONG,
     "both sides: shelf pins all across": "the rows stay across from each other and level",
     "both stiles: rebate end": _ROUTED,
     "both stiles: rebate radius": "the air round the pane takes it up",
@@ -145,6 +178,9 @@ SURVIVORS = {
     "false front: turned end for end": "a front with its pull in the middle is the same",
     "fixed shelf: width": "it ends in front of a thick back without being joined to it",
     "nailer: width": _EDGE,
+    "pad: hinge plate depth": _BLIND,
+    "pad: length": _BLOCK,
+    "pad: width": _BLOCK,
     "plinth rail: length": "it ends under the box, out of sight",
     "plinth rail: thickness": "it is measured from its rear face; nothing meets its front",
     "plinth rail: turned end for end": "a plain rail is the same from both ends",
@@ -154,14 +190,16 @@ SURVIVORS = {
     "shelf: placed z": _FREE,
     "shelf: thickness": _FREE,
     "shelf: width": _FREE,
-    "side: hinge plate depth": "any depth that stays blind takes the plate's screws",
+    "side: hinge plate depth": _BLIND,
     "side: notch in the other face": _THROUGH,
+    "side: pocket in the other face": "from inside it holds the frame as well",
     "slab: pull in the other face": _THROUGH,
     "sleeper: placed x": "a sleeper carries the rails wherever it stands",
     "sleeper: width": "the rails carry the box; a sleeper keeps them apart",
     "spline: turned end for end": "a plain slip is the same from either end",
     "spline: turned over": "a plain slip is the same from either face",
     "spline: width": "a spline may end short of the panel; it is trimmed outside",
+    "step of pad: from the other side": "through an open back it comes in from there as well",
     "step of plinth rail: from the other side": "nothing stands above or below a ladder yet",
     "step of skirt: from the other side": "under the bottom it slides in from either side",
     "step of sleeper: from the other side": "nothing stands above or below a ladder yet",
