@@ -32,9 +32,6 @@ _ARM = Fraction(235)
 _POCKET, _DRIVER = Fraction(28, 15), Fraction(201)
 """How far a pocket runs in, in thicknesses of its board; driver and bit behind it [mm]."""
 
-_POCKET, _DRIVER = Fraction(28, 15), Fraction(201)
-"""How far a pocket runs in, in thicknesses of its board; driver and bit behind it [mm]."""
-
 _ROWS = Fraction(100)
 """Least clear depth: two rows of pins, and pockets beside a nailer [mm]."""
 
