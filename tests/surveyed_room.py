@@ -24,6 +24,8 @@ stations = [
 plumb = [{ of = "left", over = 48, off = "1/8", leans = "in" },
          { of = "face", over = 48, off = "1/4", leans = "out" }]
 studs = ["14 1/2", { read = "30 1/2", probed = true }, "46 1/2", "62 5/8"]
+hollows = [{ along = "14 1/2", height = 81, off = 0 },
+           { along = "30 1/2", height = 81, off = { read = "3/32", tool = "steel rule" } }]
 baseboard = { height = "5 1/4", thickness = "3/4" }
 
 [wall.window.fixed.big_window]

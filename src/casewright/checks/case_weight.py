@@ -21,29 +21,15 @@ the limit by the job's shop.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import kilograms
 from casewright.findings import Severity
+from casewright.room.lifting import lifted_weight
 from casewright.room.model import Room
 
-__all__ = ["RULE", "lifted_weight"]
-
-_LOOSE = ("shelf", "plinth rail", "sleeper")
-
-
-def lifted_weight(room: Room, case: Case) -> Fraction:
-    """Weight of the box as it is carried: no doors, loose shelves or plinth [kg]."""
-    return sum(
-        (
-            part.weight(getattr(room.spec.stock[part.stock], "density", Fraction(0)))
-            for part in case.lifted
-            if part.role not in _LOOSE
-        ),
-        Fraction(0),
-    )
+__all__ = ["RULE"]
 
 
 def _left_off(case: Case) -> str:

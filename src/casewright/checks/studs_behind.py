@@ -2,8 +2,9 @@
 
 A wall case hangs on two columns of screws. One that is narrower than the studs are apart has one
 stud behind it at the most, and perhaps none; all its weight then hangs on one column, and it can
-turn about it. Where studs were found those are counted, else as many as can be there. What a wall
-carries is not worked out here.
+turn about it. Where studs were found those are counted, but for those above or below an outlet, a
+switch or a pipe, where no screw is driven; else as many as can be there. What a wall carries is
+not worked out here.
 
 Passes
 ------
@@ -22,18 +23,16 @@ distance is style 'stud_spacing', usual spacing of wall framing by `irc`.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import length
 from casewright.findings import Severity
 from casewright.room.model import Room
 from casewright.room.on_walls import CasePlace, cases_on_walls
+from casewright.room.stud_columns import COLUMNS, free_studs, studs_behind
 from casewright.room.wall_fixing import wall_fixings
 
 __all__ = ["RULE"]
-
-_COLUMNS = 2
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -44,21 +43,16 @@ def _examine(room: Room) -> Iterator[Breach]:
     for fixing in wall_fixings(room):
         case = cases[fixing.case]
         before = on_walls.get(case.key)
-        found = None if before is None else _found(before)
-        studs = fixing.studs if found is None else len(found)
-        if case.spec.kind != "wall" or studs >= _COLUMNS:
+        free = None if before is None else free_studs(room, before)
+        studs = fixing.studs if free is None else len(free)
+        if case.spec.kind != "wall" or studs >= COLUMNS:
             continue
         behind = (
             f"has one stud behind it at the most, perhaps none: they stand {spacing} apart until "
             "they are found"
         )
-        if found is not None:
-            which = ", ".join(length(room, each) for each in found)
-            behind = (
-                f"has one stud behind it, {which} from the wall's left end"
-                if found
-                else "has none of the studs that were found behind it"
-            )
+        if before is not None:
+            behind = _behind(room, before)
         joined = ("screw it to its neighbours too, before they are let go",)
         yield Breach(
             case.key,
@@ -73,14 +67,17 @@ def _examine(room: Room) -> Iterator[Breach]:
         )
 
 
-def _found(before: CasePlace) -> list[Fraction]:
-    """Middles of the found studs that its sides lie beyond, from the wall's left end [mm]."""
-    case = before.case
-    left = before.left + case.left_frame.value
-    side = max(p.finished.thickness.value for p in case.parts if p.role == "side")
-    inside = (left + side, left + case.width.value - side)
-    middles = sorted(stud.value for stud in before.wall.studs)
-    return [middle for middle in middles if inside[0] <= middle <= inside[1]]
+def _behind(room: Room, before: CasePlace) -> str:
+    """Which studs there are, and which of them are left alone."""
+    found, free = studs_behind(before), free_studs(room, before)
+    if not found:
+        return "has none of the studs that were found behind it"
+    middles = [length(room, before.wall.studs[n].value) for n in found]
+    many = f"{len(found)} studs" if len(found) > 1 else "one stud"
+    words = f"has {many} behind it, {', '.join(middles)} from the wall's left end"
+    if len(free) < len(found):
+        words += f", {len(found) - len(free)} of them where a cable or a pipe may run"
+    return words
 
 
 RULE = Rule("studs behind", Severity.CARE, __doc__ or "", "common practice", _examine)

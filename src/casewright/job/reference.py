@@ -64,6 +64,7 @@ _SECTIONS = (
     ("wall.NAME", "Its floor and ceiling", "StationTable"),
     ("wall.NAME", "How it leans", "PlumbTable"),
     ("wall.NAME", "Its studs", "StudTable"),
+    ("wall.NAME", "How flat it is", "HollowTable"),
     ("wall.NAME.baseboard", "Its baseboard", "BaseboardTable"),
     ("wall.NAME.fixed.NAME", "What is on it", "FixedTable"),
     ("wall.NAME.fixed.NAME", "Heights of a counter", "TopTable"),
@@ -100,6 +101,7 @@ _ALSO = {
     "StationTable": 'In a list: `stations = [{ along = 20, down = "40 1/8", up = "66 1/4" }]`.',
     "PlumbTable": 'In a list: `plumb = [{ of = "left", over = 48, off = "1/8", leans = "in" }]`.',
     "StudTable": 'In a list: `studs = ["14 1/2", { read = "30 1/2", probed = true }]`.',
+    "HollowTable": 'In a list: `hollows = [{ along = "25 1/2", height = 81, off = "1/8" }]`.',
     "TopTable": 'In a list: `tops = [{ along = 2, down = "4 1/8" }]`.',
     "ReadingTable": "Wherever a reading stands, in place of the bare length: "
     '`left = { read = "30 1/4", tool = "laser" }`.',

@@ -13,6 +13,7 @@ from casewright.job.positions import KeyPath
 from casewright.job.supplies import title_of
 from casewright.job.tables import CornerTable, FixedTable, PassageTable, WallTable
 from casewright.job.tables.survey import (
+    HollowTable,
     PlumbTable,
     ReadingTable,
     StationTable,
@@ -26,6 +27,7 @@ from casewright.survey.specs import (
     Baseboard,
     CornerSpec,
     FixedThing,
+    Hollow,
     Passage,
     Plumb,
     Station,
@@ -107,6 +109,9 @@ class _Reader:
                 self.origins.given(board.thickness, (*path, "baseboard", "thickness")),
             ),
             where=self.origins.where(path),
+            hollows=tuple(
+                self.hollow(each, (*path, "hollows", n)) for n, each in enumerate(table.hollows)
+            ),
         )  # fmt: skip
 
     def width(self, table: WidthTable, path: KeyPath) -> WidthReading:
@@ -125,6 +130,10 @@ class _Reader:
             given = Given(-off.value, off.given.origin)
             off = Reading(given, off.accuracy, off.sure)
         return Plumb(table.of, table.over, off)
+
+    def hollow(self, table: HollowTable, path: KeyPath) -> Hollow:
+        """How far the wall lies behind a straight edge."""
+        return Hollow(table.along, table.height, self.reading(table.off, (*path, "off")))
 
     def thing(self, key: str, table: FixedTable, path: KeyPath) -> FixedThing:
         """What is on a wall."""

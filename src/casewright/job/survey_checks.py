@@ -113,6 +113,8 @@ class _Wall:
             self._inside(station.along, ("stations", n, "along"), "a station")
         for n, stud in enumerate(self.wall.studs):
             self._inside(stud.read, ("studs", n), "a stud")
+        for n, hollow in enumerate(self.wall.hollows):
+            self._inside(hollow.along, ("hollows", n, "along"), "a hollow")
         for key, thing in self.wall.fixed.items():
             self._thing(thing, ("fixed", key))
         self._rings()

@@ -10,9 +10,9 @@ from casewright.dims import Given
 from casewright.survey.readings import TAPE, Accuracy, Reading
 
 __all__ = [
-    "NO_SURVEY", "Baseboard", "CornerSpec", "Depth", "FixedKind", "FixedThing", "Passage",
-    "PassageKind", "Plumb", "PlumbOf", "Station", "Stud", "SurveySpec", "Swing", "TopReading",
-    "Triangle", "WallSpec", "WidthReading", "is_small",
+    "NO_SURVEY", "Baseboard", "CornerSpec", "Depth", "FixedKind", "FixedThing", "Hollow",
+    "Passage", "PassageKind", "Plumb", "PlumbOf", "Station", "Stud", "SurveySpec", "Swing",
+    "TopReading", "Triangle", "WallSpec", "WidthReading", "is_small",
 ]  # fmt: skip
 
 Depth = Literal["back", "front"]
@@ -121,6 +121,25 @@ class Stud:
 
 
 @dataclass(frozen=True, slots=True)
+class Hollow:
+    """How far the wall lies behind a straight edge laid along it.
+
+    Parameters
+    ----------
+    along
+        From the wall's left end [mm].
+    height
+        Of the straight edge above the floor [mm].
+    off
+        From the edge, or a string, back to the wall; nothing where it touches.
+    """
+
+    along: Fraction
+    height: Fraction
+    off: Reading
+
+
+@dataclass(frozen=True, slots=True)
 class TopReading:
     """Height of the top of what stands there, read at one place.
 
@@ -191,6 +210,7 @@ class WallSpec:
     things: tuple[FixedThing, ...] = ()
     baseboard: Baseboard | None = None
     where: str = ""
+    hollows: tuple[Hollow, ...] = ()
 
     def thing(self, key: str) -> FixedThing:
         """The fixed thing of that name.

@@ -69,6 +69,8 @@ def readings_of(wall: WallSpec) -> Iterator[tuple[str, Reading]]:
         yield f"plumb_{n}", plumb.lean
     for n, stud in enumerate(wall.studs, start=1):
         yield f"stud_{n}", stud.middle
+    for n, hollow in enumerate(wall.hollows, start=1):
+        yield f"hollow_{n}", hollow.off
     for thing in wall.things:
         yield from _given(f"fixed.{thing.key}", thing, _THING)
         for n, stand in enumerate(thing.tops, start=1):

@@ -15,8 +15,9 @@ from casewright.shop import SurveyTool
 from casewright.survey.specs import Depth, FixedKind, PassageKind, PlumbOf, Swing
 
 __all__ = [
-    "BaseboardTable", "CornerTable", "FixedTable", "PassageTable", "PlumbTable", "ReadingTable",
-    "StationTable", "StudTable", "TopTable", "TriangleTable", "WallTable", "WidthTable",
+    "BaseboardTable", "CornerTable", "FixedTable", "HollowTable", "PassageTable", "PlumbTable",
+    "ReadingTable", "StationTable", "StudTable", "TopTable", "TriangleTable", "WallTable",
+    "WidthTable",
 ]  # fmt: skip
 
 
@@ -135,6 +136,19 @@ class BaseboardTable(Table):
     """Out from the wall."""
 
 
+class HollowTable(Table):
+    """How far the wall lies behind a straight edge laid along it, at one place."""
+
+    along: _Place
+    """From the wall's left end; best at a stud."""
+
+    height: Annotated[Length, Between("0", "240", "0", "6000")]
+    """Of the straight edge above the floor: where nailers will be."""
+
+    off: Annotated[ReadingTable, _Wrapped, _ReadingBetween("0", "2", "0", "50")]
+    """From the straight edge back to the wall; 0 where it touches."""
+
+
 class TopTable(Table):
     """Height of a counter, or of what else stands there, at one place."""
 
@@ -221,6 +235,9 @@ class WallTable(Table):
 
     studs: Annotated[list[_StudEntry], Field(max_length=80)] = Field(default_factory=list)
     """Middles of the studs that were found, from the wall's left end."""
+
+    hollows: Annotated[list[HollowTable], Field(max_length=120)] = Field(default_factory=list)
+    """How flat it is where cases will be screwed to it, along a straight edge at one height."""
 
     baseboard: BaseboardTable | None = None
     """The board along its foot."""
