@@ -150,7 +150,9 @@ def _case(writer: _Writer, key: str, kind: _Kind) -> None:
         writer.perhaps("shelves", str(writer.draw(st.integers(0, 4))))
     if kind == "base":
         writer.perhaps("toe", f'"{writer.one("notch", "plinth", "none")}"')
-    writer.perhaps("finished", f'"{writer.one("left", "right", "both")}"')
+    if writer.chance():
+        writer.say("finished", f'"{writer.one("left", "right", "both")}"')
+        writer.perhaps("end", f'"{writer.one("applied frame", "skin", "flush", "plain")}"')
     writer.perhaps("front", _front(writer))
     if not framed and (not rowed or writer.chance()):
         _heights(writer, kind)

@@ -327,9 +327,9 @@ class Case:
 
     @property
     def lifted(self) -> tuple[Part, ...]:
-        """Parts of the box and of its face frame: what is lifted when fronts are off."""
-        frame = None if self.frame is None else self.frame.path
-        return tuple(part for part in self.parts if not part.front or part.front == frame)
+        """Parts of the box, of its ends and its face frame: what is lifted when fronts are off."""
+        off = {front.path for front in self.fronts} | {drawer.path for drawer in self.drawers}
+        return tuple(part for part in self.parts if part.front not in off)
 
     @property
     def doors(self) -> tuple[Door, ...]:

@@ -16,6 +16,7 @@ __all__ = [
     "DrawerJoint",
     "DrawerSpec",
     "EdgeKind",
+    "EndKind",
     "FaceFixing",
     "FaceJoint",
     "FaceKind",
@@ -37,6 +38,7 @@ JointKind = Literal["pocket screws", "dado", "rabbet"]
 DoorKind = Literal["slab", "applied frame", "glass frame", "frame and panel", "mitred frame"]
 OverlayKind = Literal["full", "partial", "inset"]
 EdgeKind = Literal["band", "lip", "painted"]
+EndKind = Literal["applied frame", "skin", "flush", "plain"]
 FaceKind = Literal["frameless", "face frame"]
 FaceJoint = Literal["pocket screws", "tenons"]
 FaceFixing = Literal["pocket screws", "brads"]
@@ -154,7 +156,10 @@ class CaseSpec:
     divider
         Height of the centreline of a fixed divider above the case's bottom edge [mm].
     finished
-        Ends that show and are dressed with an applied frame.
+        Ends that show.
+    end, end_stock
+        What is on them: an applied frame, a skin behind the doors, a board flush with the doors'
+        faces, or nothing but the side itself; and what a skin or a flush end is cut from.
     skirt
         Drop of the sides below the bottom, closed in front by a strip [mm].
     crown
@@ -228,6 +233,13 @@ class CaseSpec:
     face_fixing: FaceFixing = "pocket screws"
     mullion: bool = False
     scribes: tuple[Hand, ...] = ()
+    end: EndKind = "applied frame"
+    end_stock: str = ""
+
+    @property
+    def dressed(self) -> tuple[Hand, ...]:
+        """Ends that something is put on."""
+        return () if self.end == "plain" else self.finished
 
     @property
     def framed(self) -> bool:

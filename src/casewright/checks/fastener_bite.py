@@ -4,8 +4,8 @@ A fastener goes square to the joint: through the first piece, less whatever a da
 has taken away, then into the second. A point that comes out of a face that shows spoils the
 piece; one that comes out at all can hurt a hand. One that goes less deep than the thickness of
 what it holds hardly holds it; the screws of a drawer's front, which carry only its pull, and of a
-pad that is glued as well, want 10 mm of it. Pocket screws go in slanted: 'pocket screw length'
-looks at them.
+pad or a flush end that is glued as well, want 10 mm of it. Pocket screws go in slanted: 'pocket
+screw length' looks at them.
 
 Passes
 ------
@@ -159,10 +159,12 @@ def _judge(room: Room, driven: _Driven, more: int) -> Iterator[Breach]:
 def _least_bite(driven: _Driven) -> Fraction:
     """How deep it should go: as far as it comes through.
 
-    A front's screws carry only a pull, and those of a pad clamp it until its glue is dry.
+    A front's screws carry only a pull; those of a pad or behind a flush end clamp it until its
+    glue is dry.
     """
     through = driven.drive.through
-    light = driven.fastening.kind == "front screw" or driven.held.role == "pad"
+    glued = "pad" in driven.held.role or driven.into.role == "flush end"
+    light = driven.fastening.kind == "front screw" or glued
     return min(through, _FRONT_BITE) if light else through
 
 

@@ -46,6 +46,10 @@ def check_face(key: str, case: CaseTable, content: Content, reporter: Reporter) 
     _rows(key, case, path, reporter)
     _mullion(base, case, reporter)
     _scribe(base, case, reporter)
+    if case.finished and (case.end or content.boxes.end) == "flush":
+        what = "the stile of a face frame covers the edge of whatever is on an end: none is flush"
+        where: KeyPath = (*base, "end") if case.end else ("boxes", "end")
+        reporter.tell(where, what, f'write end = "skin" or "plain" for {key}')
 
 
 def _rows(key: str, case: CaseTable, path: KeyPath, reporter: Reporter) -> None:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from casewright.casework.fronts import frame_stock
+from casewright.casework.fronts import end_stock
 from casewright.casework.specs import CaseSpec
 from casewright.dims import Unit, Way, round_to, shop_text
 from casewright.job.section_edits import put_section, set_names
@@ -103,8 +103,8 @@ def _task(room: Room, run: Run, wall: Fraction) -> WallTask:
     unit = room.spec.unit
     step = _STEP[unit]
     framed = sum(
-        (room.chain.nodes[f"stock.{frame_stock(case.spec)}.thickness"].value
-         for case in run.cases for _ in case.spec.finished),
+        (room.chain.nodes[f"stock.{end_stock(case.spec)}.thickness"].value
+         for case in run.cases for _ in case.spec.dressed),
         Fraction(0),
     )  # fmt: skip
     least = room.spec.style["filler_least"].value

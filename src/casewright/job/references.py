@@ -37,6 +37,7 @@ _Fitting = tuple[type[Goods], ...]
 _BOX_GOODS: dict[str, _Fitting] = {
     "sheet": (SheetTable,), "back_sheet": (SheetTable,), "strips": (BoardTable,),
     "band": (BandTable,), "face_boards": (BoardTable,),
+    "end_sheet": (SheetTable,),
 }  # fmt: skip
 _DOOR_GOODS: dict[str, _Fitting] = {
     "slab": (SheetTable,), "strip": (BoardTable,), "frame": (BoardTable,),
@@ -131,7 +132,21 @@ def _choices(case: CaseTable, base: KeyPath, content: Content, reporter: Reporte
                 f"take it out; only a {' or a '.join(_CASE_WORDS[kind] for kind in kinds)} has one"
             )
             reporter.tell((*base, name), what, want)
+    _ends_of(case, base, content, reporter)
     _glass(case, base, content.doors, reporter)
+
+
+def _ends_of(case: CaseTable, base: KeyPath, content: Content, reporter: Reporter) -> None:
+    """Words for finished ends where none is, or a sheet for what is not cut from one."""
+    kind = case.end or content.boxes.end or "applied frame"
+    for name in ("end", "end_sheet"):
+        if getattr(case, name) is not None and not case.finished:
+            what = f"no end of this case shows, so {name} means nothing"
+            reporter.tell((*base, name), what, 'take it out, or write finished = "left"')
+    if case.end_sheet is not None and case.finished and kind in ("applied frame", "plain"):
+        what = f'nothing of a sheet is on an end that is "{kind}"'
+        want = 'take it out, or write end = "skin" or "flush"'
+        reporter.tell((*base, "end_sheet"), what, want)
 
 
 def _glass(case: CaseTable, base: KeyPath, doors: DoorsTable, reporter: Reporter) -> None:

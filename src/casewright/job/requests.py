@@ -7,7 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import TypeVar
 
-from casewright.casework.specs import CaseSpec, DoorKind, EdgeKind, FrontSpec
+from casewright.casework.specs import CaseSpec, DoorKind, EdgeKind, EndKind, FrontSpec
 from casewright.dims import Given, Origin
 from casewright.job.content import Content
 from casewright.job.origins import Origins
@@ -45,7 +45,7 @@ _T = TypeVar("_T")
 USUAL_BOXES = BoxesTable(
     joint="pocket screws", back="rabbeted", pockets="hidden", sheet="plywood",
     back_sheet="thin_plywood", strips="board", band="band", face="frameless",
-    face_boards="board", face_fixing="pocket screws",
+    face_boards="board", face_fixing="pocket screws", end="applied frame",
 )  # fmt: skip
 USUAL_DOORS = DoorsTable(
     construction="slab", slab="fibreboard", strip="strip", frame="board", glazing="glass",
@@ -201,13 +201,20 @@ def case_of(
 
 
 def _with_face(spec: CaseSpec, table: CaseTable, boxes: BoxesTable) -> CaseSpec:
-    """A case with its face: frameless, or what its face frame is made of."""
+    """A case with its outside: its face frame, if any, and what is on its finished ends."""
     usual = USUAL_BOXES
+    end: EndKind = first(table.end, boxes.end, usual.end)
     return replace(
         spec,
         face=first(table.face, boxes.face, usual.face),
         face_stock=first(table.face_boards, boxes.face_boards, usual.face_boards),
         face_fixing=first(table.face_fixing, boxes.face_fixing, usual.face_fixing),
+        end=end,
+        end_stock=first(
+            table.end_sheet,
+            boxes.end_sheet,
+            spec.box_stock if end == "flush" else spec.back_stock,
+        ),
         mullion=bool(table.mullion),
         scribes=tuple(dict.fromkeys(table.scribe)),
     )

@@ -144,7 +144,10 @@ def _summary(room: Room, case: Case) -> Rich:
         f" It weighs about {_weight(weight, unit)}{_without(case)}, from the density of its stock."
     )
     if spec.finished:
-        words.append(f" Finished end: {', '.join(spec.finished)}.")
+        kind = {"flush": "flush with the doors"}.get(spec.end, spec.end)
+        words.append(f" Finished end: {' and '.join(spec.finished)}, {kind}.")
+        if case.frame is None and spec.dressed:
+            words += [" With that it is ", Strong(measure_of(case.overall_width, unit)), " wide."]
     words += [" ", Link("Part cards", f"parts:{case.key}"), ", page ",
               PageNumber(f"parts:{case.key}"), "."]  # fmt: skip
     return tuple(words)

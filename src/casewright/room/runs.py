@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
 from casewright.casework.cases import Case
-from casewright.casework.fronts import frame_stock
+from casewright.casework.fronts import end_stock
 from casewright.casework.house import House
 from casewright.dims import Cause, Dim, Place, Way, greatest, least, total
 from casewright.findings import Finding, Severity
@@ -124,8 +124,8 @@ def run_width(
     sharing = 0
     for key in run.cases:
         given = by_key[key].width
-        for _ in by_key[key].finished:
-            free = free - house.thickness(frame_stock(by_key[key]))
+        for _ in by_key[key].dressed:
+            free = free - house.thickness(end_stock(by_key[key]))
         if given is None:
             sharing += 1
         else:

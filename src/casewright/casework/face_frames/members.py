@@ -67,7 +67,7 @@ def cut_members(maker: Maker, box: Box, plan: FramePlan) -> FrameParts:
         for hand, width in zip(("left", "right"), plan.stiles, strict=True)
     )  # fmt: skip
     names = ["top", *(str(n) for n in range(1, len(spec.rows))), "bottom"]
-    fitted = len(spec.finished) == 2
+    fitted = len(spec.dressed) == 2
     whole = plan.width
     if fitted:
         # Flush with what is on both ends: as wide as the box is, with these.
@@ -156,10 +156,10 @@ def outer_left(maker: Maker, members: FrameParts, width: Dim) -> Dim:
     """
     left, right = members.plan.beside
     place = maker.place.at("frame")
-    if "left" in maker.spec.finished:
+    if "left" in maker.spec.dressed:
         return place.let("left_out", left)
     spare = members.width - width - left - right
-    if "right" in maker.spec.finished:
+    if "right" in maker.spec.dressed:
         return place.let("left_out", left + spare)
     return place.let("left_out", left + spare / 2)
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from casewright.casework.carcase import Opening
-from casewright.casework.fronts.ends import frame_stock
+from casewright.casework.fronts.ends import end_stock
 from casewright.casework.fronts.face_edges import inset_by
 from casewright.casework.maker import Maker
 from casewright.casework.specs import Hand
@@ -57,8 +57,8 @@ def plan_frame(maker: Maker, width: Dim) -> FramePlan:
 
 
 def _beside(maker: Maker, hand: Hand) -> Dim:
-    if hand in maker.spec.finished:
-        return maker.house.thickness(frame_stock(maker.spec))
+    if hand in maker.spec.dressed:
+        return maker.house.thickness(end_stock(maker.spec))
     usual = maker.style("face_overhang")
     return usual + maker.style("face_scribe") if hand in maker.spec.scribes else usual
 

@@ -1,4 +1,4 @@
-"""A finished end: its side dressed with an applied frame that matches the doors."""
+"""A finished end: its side dressed with a frame that matches the doors, or with one board."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from casewright.casework.brads import row_marks
 from casewright.casework.carcase import Carcase
 from casewright.casework.cases import Front
+from casewright.casework.fronts.end_skins import cover_end
 from casewright.casework.fronts.strips import milled_from, strip_fastenings
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
@@ -16,19 +17,19 @@ from casewright.casework.specs import CaseSpec, Hand
 from casewright.dims import Dim, Place
 from casewright.findings import Finding, Severity
 
-__all__ = ["EndFrames", "add_finished_ends", "frame_stock"]
+__all__ = ["EndFrames", "add_finished_ends", "end_stock"]
 
 
 @dataclass(frozen=True, slots=True)
 class EndFrames:
-    """What the frames add to a case.
+    """What is on the ends of a case.
 
     Parameters
     ----------
     left, right
-        Thickness of the frame on each end [mm]; nothing where there is none.
+        Thickness of what is on each end [mm]; nothing where there is none.
     overall_width
-        Width of the case over its frames [mm].
+        Width of the case over its ends [mm].
     """
 
     left: Dim
@@ -60,22 +61,28 @@ class _End:
 def add_finished_ends(maker: Maker, carcase: Carcase) -> EndFrames:
     """Dress the ends that show. To be called after the doors, whose rails it lines up with.
 
-    The frame covers the side from its lower end, or from above the toe notch, to its top.
+    Frame, skin or flush end covers the side from its lower end, or from above the toe notch, to
+    its top.
     """
     added = dict.fromkeys(("left", "right"), maker.zero)
     total = carcase.width
-    for hand in maker.spec.finished:
+    for hand in maker.spec.dressed:
         end = _end(maker, carcase, hand)
-        stile = _dress(maker, carcase, end)
-        if stile is not None:
-            added[hand] = stile.thickness
-            total = total + stile.thickness
+        if maker.spec.end == "applied frame":
+            outer = _dress(maker, carcase, end)
+        else:
+            outer = cover_end(maker, carcase, hand, end.side, (end.low, end.high))
+        if outer is not None:
+            added[hand] = outer.thickness
+            total = total + outer.thickness
     overall = maker.place.let("overall_width", total)
     return EndFrames(added["left"], added["right"], overall)
 
 
-def frame_stock(spec: CaseSpec) -> str:
-    """Stock of the frame on a finished end: that of the doors' strips, where they have some."""
+def end_stock(spec: CaseSpec) -> str:
+    """Stock of what is on a finished end: a frame's is that of the doors' strips, if any."""
+    if spec.end != "applied frame":
+        return spec.end_stock
     front = spec.front
     if front is not None and front.construction == "applied frame":
         return front.strip
@@ -91,7 +98,7 @@ def _end(maker: Maker, carcase: Carcase, hand: Hand) -> _End:
         hand=hand,
         side=side,
         place=maker.place.at(f"end_{hand}"),
-        stock=frame_stock(maker.spec),
+        stock=end_stock(maker.spec),
         low=carcase.openings[0].face_y0 if notched else foot,
         high=length if foot is maker.zero else foot + length,
     )

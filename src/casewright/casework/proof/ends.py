@@ -1,26 +1,41 @@
-"""Frames on finished ends: flush with the side they dress, all in one plane."""
+"""What is on finished ends: flush with the side it covers, in one plane, no metal shows."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.failure import Failure
 from casewright.casework.proof.solids import Solid
 from casewright.casework.proof.units import apart
-from casewright.geometry import Box
+from casewright.geometry import Box, Direction, Number
 
 __all__ = ["check_ends"]
 
+_SEEN = (Direction.of("+z"), Direction.of("-y"))
+_BOARDS = ("end skin", "flush end")
+_METAL = ("brad", "staple", "case screw", "front screw", "pocket screw")
 
-def check_ends(case: Assembled) -> Iterator[Failure]:
-    """Frames on ends that leave a step at an edge or in their face."""
+
+def check_ends(case: Assembled, grid: Fraction) -> Iterator[Failure]:
+    """What leaves a step at an edge or in the face of an end, or shows metal there.
+
+    Parameters
+    ----------
+    grid
+        How far rounding to the cutting grid may leave a flush end behind the doors' faces [mm].
+    """
+    yield from _check_bare(case)
     names = {solid.part.front for solid in case.solids.values()} - case.works - {""}
     for name in sorted(names):
         own = [solid for solid in case.solids.values() if solid.part.front == name]
         side = _dressed(case, {solid.part.path for solid in own})
         if side is None:
             yield Failure("fronts", (name,), "a frame lies on no side")
+            continue
+        if own[0].part.role in _BOARDS:
+            yield from _check_board(case, own[0], side, grid)
             continue
         frame = case.extent(own)
         off = max(apart(frame.y1, side.outer.y1), apart(frame.z0, side.outer.z0),
@@ -29,6 +44,42 @@ def check_ends(case: Assembled) -> Iterator[Failure]:
             says = f"the frame is not flush with the edges of {side.part.title}"
             yield Failure("fronts", (name, side.part.path), says, case.units.length(off))
         yield from _check_members(case, own, frame)
+
+
+def _check_board(case: Assembled, solid: Solid, side: Solid, grid: Fraction) -> Iterator[Failure]:
+    """A skin ends with the box; a flush end in the plane of the fronts, but for the grid."""
+    box, units = solid.outer, case.units
+    fronts = [s for s in case.solids.values() if s.part.front in case.works]
+    plane: Number = units.of(case.model.depth)
+    play = 0
+    if solid.part.role == "flush end" and fronts:
+        plane, play = max(s.outer.z1 for s in fronts), units.up(grid)
+    before = apart(box.z1, plane)
+    off = max(apart(box.y1, side.outer.y1), apart(box.z0, 0), before if before > play else 0)
+    if off:
+        says = f"{solid.part.title} is not flush with the case"
+        yield Failure("fronts", (solid.part.path, side.part.path), says, units.length(off))
+    if any(solid.way(treated.edge) not in _SEEN for treated in solid.part.edges):
+        says = f"the edge of {solid.part.title} that shows is not the one that is treated"
+        yield Failure("fronts", (solid.part.path,), says)
+    yield from _check_no_metal(case, solid)
+
+
+def _check_bare(case: Assembled) -> Iterator[Failure]:
+    """Sides that show as they are have no metal in their outer face either."""
+    spec = case.model.spec
+    if spec.end == "plain":
+        for solid in case.solids.values():
+            if solid.part.role == "side" and solid.part.hand in spec.finished:
+                yield from _check_no_metal(case, solid)
+
+
+def _check_no_metal(case: Assembled, solid: Solid) -> Iterator[Failure]:
+    for joint in case.joints:
+        for held in joint.fastenings:
+            if held.through[:1] == (solid.part.path,) and held.kind in _METAL:
+                says = f"a {held.kind} goes in through the face of {solid.part.title}"
+                yield Failure("show", (joint.path, solid.part.path), says)
 
 
 def _dressed(case: Assembled, own: set[str]) -> Solid | None:

@@ -87,7 +87,7 @@ def _failures(
     yield from check_extents(case, grid)
     yield from check_fronts(case)
     yield from check_face_frame(case, grid)
-    yield from check_ends(case)
+    yield from check_ends(case, grid)
     yield from check_strips(case, grid)
     yield from check_housings(case)
     yield from check_mitres(case)

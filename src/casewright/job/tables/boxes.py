@@ -7,6 +7,7 @@ from typing import Literal
 from casewright.casework.specs import (
     DoorKind,
     EdgeKind,
+    EndKind,
     FaceFixing,
     FaceKind,
     JointKind,
@@ -49,6 +50,15 @@ class BoxesTable(Table):
 
     band: Key | None = None
     """Iron-on band. Default: band."""
+
+    end: EndKind | None = None
+    """What is on a finished end: an applied frame like the doors'; a skin of thin sheet behind the
+    doors; flush, a board that ends in the plane of the doors' faces, screwed on from inside; or
+    plain, the side itself, no metal through it. Default: applied frame."""
+
+    end_sheet: Key | None = None
+    """Stock of skins and flush ends. Default: thin_plywood for a skin, plywood for a flush
+    end."""
 
     face: FaceKind | None = None
     """Frameless, its fronts on the edges of the box; or with a face frame before it: stiles and

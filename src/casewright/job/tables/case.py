@@ -89,7 +89,7 @@ class CaseTable(BoxesTable):
             _finished, json_schema_input_type=Literal["left", "right", "both"] | list[Hand]
         ),
     ] = Field(default_factory=list)
-    """Ends that show in the room, dressed with an applied frame."""
+    """Ends that show in the room; end says what is put on them."""
 
     skirt: Annotated[Length, Between("1", "6", "25", "150")] | None = None
     """How far the sides reach below the bottom; a strip closes it in front."""

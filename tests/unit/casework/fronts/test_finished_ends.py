@@ -2,8 +2,29 @@
 
 from __future__ import annotations
 
-from tests.builders import APPLIED, GLASS, length, one_case
+from dataclasses import replace
+from fractions import Fraction
 
+import pytest
+from tests.builders import (
+    APPLIED,
+    GLASS,
+    SLAB,
+    Unit,
+    case_spec,
+    drawer_base,
+    given,
+    house,
+    length,
+    one_case,
+    plain_style,
+    stock,
+)
+
+from casewright.casework.build import build_case
+from casewright.casework.cases import Case
+from casewright.casework.parts import Part
+from casewright.casework.verification import verify
 from casewright.findings import Severity
 
 
@@ -92,3 +113,79 @@ def test_doors_are_hung_last() -> None:
     assert verbs[-2:] == ["hang", "hang"]
     assert verbs.count("hang") == 2
     assert all("lift_door" in step.cautions for step in case.assembly if step.verb == "hang")
+
+
+def _on_end(case: Case, hand: str) -> Part:
+    return next(p for p in case.parts if p.path.startswith(f"upper.end_{hand}."))
+
+
+@pytest.mark.parametrize(("unit", "depth", "door"), [("in", "23 1/4", "3/4"), ("mm", "580", "19")])
+def test_flush_end_is_as_wide_as_the_case_is_deep_with_its_door(
+    unit: Unit, depth: str, door: str
+) -> None:
+    """Width D + td (common practice), where the doors lie on the box without bumpers."""
+    goods = stock(unit)
+    slab = replace(goods["mdf"], key="ply_door", thickness=given(door, unit))
+    tall = "34 1/2" if unit == "in" else "870"
+    case = one_case(unit, kind="base", toe="none", height=tall,
+                    depth=depth, front=replace(SLAB, slab="ply_door"),
+                    finished=("left", "right"), end="flush", end_stock="ply18",
+                    goods=goods | {"ply_door": slab},
+                    style=plain_style(unit, bumper="0"))  # fmt: skip
+    for hand in ("left", "right"):
+        end = _on_end(case, hand)
+        assert end.finished.width.value == length(depth, unit) + length(door, unit)
+        assert end.finished.length.value == case.height.value
+
+
+@pytest.mark.parametrize("back", ["rabbeted", "applied", "grooved"])
+def test_skin_ends_with_the_case(back: str) -> None:
+    """Width D: behind the doors, over the edge of an applied back; its face has no metal."""
+    case = one_case("in", front=SLAB, finished=("right",), end="skin", end_stock="ply6", back=back)
+    skin = _on_end(case, "right")
+    assert skin.finished.width.value == case.depth.value
+    assert case.overall_width.value == case.width.value + length("7/32")
+    (joint,) = [j for j in case.joints if j.one.part == skin.path]
+    assert [held.kind for held in joint.fastenings] == ["glue"]
+
+
+def test_plain_end_is_the_side_itself() -> None:
+    """Nothing is put on; its outer face shows, and no brad goes through it."""
+    case = one_case("in", joint="dado", finished=("left",), end="plain")
+    side = case.part("upper.side_left")
+    assert "t0" in side.shows
+    assert case.overall_width.value == case.width.value
+    through = [f for j in case.joints for f in j.fastenings if side.path in f.through]
+    assert not through
+
+
+def test_screws_behind_a_flush_end_do_not_reach_its_face() -> None:
+    """They come from inside, through the side, and end inside the board."""
+    case = one_case("in", front=SLAB, finished=("left",), end="flush", end_stock="ply18")
+    (joint,) = [j for j in case.joints if j.path == "upper.end_left.joint"]
+    screws = [f for f in joint.fastenings if f.kind == "case screw"]
+    assert screws
+    assert {f.through for f in screws} == {("upper.side_left",)}
+    assert all(f.length and f.length.value < 2 * length("23/32") for f in screws)
+
+
+@pytest.mark.parametrize("end", ["skin", "flush", "plain"])
+@pytest.mark.parametrize("ply", ["17.8", "18.4"])
+def test_every_kind_of_end_proves(end: str, ply: str) -> None:
+    """Both hands, over drawers and doors, of sheets off the grid; the flush edge is forecast."""
+    for front in (SLAB, None):
+        case = one_case("mm", front=front, finished=("left", "right"), end=end,
+                        end_stock="ply18", goods=stock("mm", ply=ply))  # fmt: skip
+        assert verify(case).failures == ()
+    drawers = one_case("mm", **drawer_base("mm", "drawer", "drawer", finished=("left",), end=end,
+                                           end_stock="ply18"))  # fmt: skip
+    assert verify(drawers).failures == ()
+
+
+def test_what_a_hand_feels_at_a_flush_end_is_forecast() -> None:
+    """The step between the doors' faces and the edge of the end is a fit of its own."""
+    shared = house("in")
+    build_case(shared, case_spec("in", front=SLAB, finished=("left",), end="flush",
+                                 end_stock="ply18"))  # fmt: skip
+    fit = shared.chain.fits["upper.end_left_flush"]
+    assert Fraction(0) <= fit.gap.value < length("1/32")

@@ -76,6 +76,20 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
             "front": SLAB, "finished": ("left",), "shelves": 1,
         },
     ),
+    "upper between ends flush with its door": (
+        "in",
+        {
+            "front": SLAB, "finished": ("left", "right"), "end": "flush", "end_stock": "ply18",
+            "width": "15", "height": "16", "shelves": 0,
+        },
+    ),
+    "upper with a skin": (
+        "mm",
+        {
+            "finished": ("right",), "end": "skin", "end_stock": "ply6", "height": "400",
+            "shelves": 0,
+        },
+    ),
     "base on a plinth": (
         "in",
         {"kind": "base", "toe": "plinth", "height": "34 1/2", "depth": "23 1/4", "shelves": 0},
