@@ -65,6 +65,11 @@ def test_the_first_cabinet(shop: Path, capsys: pytest.CaptureFixture[str]) -> No
     assert (shop / "out" / "linen" / "packet.pdf").read_bytes().startswith(b"%PDF")
 
 
+def test_a_face_frame(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """A base with a frame: what it asks nothing for, and where its numbers come from."""
+    assert follow("frames.md", shop, capsys) == 3
+
+
 def test_cutting_alone(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """The example, its plan as JSON, and the names of all that stands in it."""
     assert follow("cutting.md", shop, capsys) == 2
