@@ -10,7 +10,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from casewright.room.trims.saw_settings import Spring, cosine_of, crown_setting, flat_setting
+from casewright.room.trims.saw_settings import (
+    Spring,
+    cosine_of,
+    crown_setting,
+    flat_setting,
+    stance,
+)
 
 
 def _spring(degrees: float) -> Spring:
@@ -61,6 +67,55 @@ def test_the_cut_lies_in_the_plane_that_halves_the_corner(spring: float, corner:
     out = wide * math.sin(sp) + thick * math.cos(sp)
     assert abs(math.degrees(up)) < 0.12
     assert abs(math.degrees(math.atan2(along, out)) - corner / 2) < 0.12
+
+
+_Vector = tuple[float, float, float]
+
+
+def _cross(a: _Vector, b: _Vector) -> _Vector:
+    return (
+        a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0],
+    )  # fmt: skip
+
+
+def _dot(a: _Vector, b: _Vector) -> float:
+    return sum(one * other for one, other in zip(a, b, strict=True))
+
+
+@given(st.floats(20, 70), st.floats(60, 165), st.booleans(), st.booleans())
+def test_every_end_laid_as_told_closes_its_corner(
+    spring: float, corner: float, inside: bool, right_end: bool
+) -> None:
+    """Fence edge, swing and side kept, in space: the cut halves the corner, the piece is left.
+
+    The saw: x to the right, y to the fence, z up; its blade tilts to the left. The room: x along
+    the wall, y up, z out of the wall, the corner at the origin.
+    """
+    laid = stance(inside=inside, right_end=right_end)
+    setting = crown_setting(_cosine(corner), _spring(spring))
+    m, b, sp = (math.radians(each) for each in (setting.mitre / 10, setting.bevel / 10, spring))
+    m = m if laid.swing == "right" else -m
+    line, left = (math.sin(m), -math.cos(m), 0.0), (-math.cos(m), -math.sin(m), 0.0)
+    blade = (left[0] * math.sin(b), left[1] * math.sin(b), math.cos(b))
+    normal = _cross(line, blade)
+    kept = left if laid.keep == "left" else (-left[0], -left[1], 0.0)
+    turned = 1.0 if laid.at_fence == "top" else -1.0
+
+    def in_place(v: _Vector) -> _Vector:
+        along, wide, thick = turned * v[0], turned * v[1], v[2]
+        return (
+            along,
+            wide * math.cos(sp) - thick * math.sin(sp),
+            wide * math.sin(sp) + thick * math.cos(sp),
+        )
+
+    half = math.radians(corner) / 2
+    toward = -1.0 if right_end == inside else 1.0
+    halves = (toward * math.cos(half), 0.0, math.sin(half))
+    cut = in_place(normal)
+    assert abs(math.degrees(_dot(cut, halves))) < 0.15
+    assert abs(math.degrees(cut[1])) < 0.15
+    assert (in_place(kept)[0] < 0) == right_end
 
 
 @given(st.floats(20, 70), st.floats(60, 165))

@@ -26,7 +26,11 @@ def lip_source(stock: StockList, key: str, width: Fraction) -> Board | None:
     width
         Of the lip: the board's thickness must hold it [mm].
     """
-    boards = [b for b in stock.values() if isinstance(b, Board) and b.thickness.value >= width]
+    boards = [
+        board
+        for board in stock.values()
+        if isinstance(board, Board) and not board.moulded and board.thickness.value >= width
+    ]
     named = [board for board in boards if board.key == key]
     return min(named or boards, key=lambda b: (b.thickness.value, b.key), default=None)
 

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from casewright.breakdown import Breakdown, StockPlan
 from casewright.buying.line import BuyLine
+from casewright.buying.trim_spare import trim_spare
 from casewright.buying.words import counted, length, thickness
 from casewright.dims import Unit
 from casewright.room.model import Room
@@ -43,13 +44,17 @@ def _sheets(room: Room, plan: StockPlan, goods: Sheet, breakdown: Breakdown) -> 
 def _boards(room: Room, plan: StockPlan, goods: Board) -> Iterator[BuyLine]:
     unit = room.spec.unit
     lengths = {item.id: plan.length(item.length) for item in plan.problem.stock}
-    for item, count in plan.counts.items():
+    spare = trim_spare(room, plan, lengths)
+    for item in dict.fromkeys((*plan.counts, *((spare.item,) if spare else ()))):
+        count = plan.counts.get(item, 0)
+        more = spare.count if spare is not None and item == spare.item else 0
+        sums = [f"{_contents(plan)} on {counted(plan.count, 'board')}; {plan.verdict}"]
+        why = "; ".join([*(sums if count else ()), *([spare.why] if spare and more else ())])
         yield BuyLine(
             "boards",
             f"{goods.title}, {_section(goods, unit)}, {length(lengths[item], unit)} long",
-            goods.key, "pieces", Fraction(count), Fraction(0), Fraction(1), count, "board",
-            f"{_contents(plan)} on {counted(plan.count, 'board')}; {plan.verdict}",
-            _parts(plan), note=goods.price or "straight, dry and free of knots",
+            goods.key, "pieces", Fraction(count), Fraction(more), Fraction(1), count + more,
+            "board", why, _parts(plan), note=goods.price or "straight, dry and free of knots",
         )  # fmt: skip
 
 

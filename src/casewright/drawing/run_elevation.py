@@ -13,6 +13,7 @@ from casewright.drawing.marks import Tag
 from casewright.drawing.measure import Measure, measure_of
 from casewright.drawing.notes import Balloon, Text
 from casewright.drawing.pens import NEIGHBOUR, THIN, VISIBLE, Ink
+from casewright.drawing.run_trims import top_of_trims, trim_elements
 from casewright.drawing.running import Running, Stop
 from casewright.drawing.scene import Scene
 from casewright.drawing.shapes import Element, line, moved, rectangle
@@ -44,12 +45,14 @@ def run_scene(run: Run, unit: Unit, wall_bottom: Measure) -> Scene:
         elements.append(Balloon(middle, str(number), height=3.0, tag=tag))
     elements.extend(_appliances(run, lift))
     elements.extend(_fillers(run, lift))
+    elements.extend(trim_elements(run))
     elements.extend(_dimensions(run, unit, lift, wall_bottom if hangs else None))
     return Scene(tuple(elements), run.spec.title)
 
 
 def _top(run: Run, lift: Fraction) -> Fraction:
-    return max(case.height.value + (lift if case.spec.kind == "wall" else 0) for case in run.cases)
+    tops = [case.height.value + (lift if case.spec.kind == "wall" else 0) for case in run.cases]
+    return max(*tops, top_of_trims(run))
 
 
 def _floor_and_walls(run: Run, lift: Fraction) -> Iterator[Element]:

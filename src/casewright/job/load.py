@@ -30,7 +30,7 @@ from casewright.job.syntax import Plain, parse
 from casewright.job.tables import Heading
 from casewright.job.text import FileText, read_file
 from casewright.job.trim_checks import check_crowns, check_trims
-from casewright.job.trims import trims_of
+from casewright.job.trims import moulded, trims_of
 from casewright.room.specs import JobSpec, RunSpec
 from casewright.stock import Board, Sheet, Stock, StockList
 from casewright.style import Style
@@ -149,6 +149,7 @@ def _spec(content: Content, origins: Origins, reporter: Reporter) -> JobSpec | N
         for key, table in content.runs.items()
     }
     cases = with_solved_widths(cases, content, origins)
+    stock |= moulded(runs.values(), stock)
     if any(run.trims.crown is not None and run.trims.crown.fitted for run in runs.values()):
         shop = shop_of(content.shop, origins)
         house = House(Chain(), style, stock, hardware_list(content.hardware, origins), shop,

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
 from fractions import Fraction
 
 from casewright.facts import Fact
@@ -11,6 +12,7 @@ from casewright.job.origins import Origins
 from casewright.job.positions import KeyPath
 from casewright.job.tables import RunTable
 from casewright.job.tables.table import Table
+from casewright.room.specs import RunSpec
 from casewright.room.trims.specs import (
     CrownSpec,
     LightRailSpec,
@@ -18,8 +20,9 @@ from casewright.room.trims.specs import (
     ScribeMouldingSpec,
     ToeSkinSpec,
 )
+from casewright.stock import Board, Stock, StockList
 
-__all__ = ["USUAL_TRIMS", "trim_readings", "trims_of"]
+__all__ = ["USUAL_TRIMS", "moulded", "trim_readings", "trims_of"]
 
 USUAL_TRIMS: Mapping[tuple[str, str], str] = {
     ("toe_skin", "sheet"): "thin_plywood", ("light_rail", "boards"): "board",
@@ -73,6 +76,16 @@ def _crown(key: str, run: RunTable, content: Content, origins: Origins) -> Crown
         left_corner="" if table.left_corner is None else f"{table.left_corner:f}",
         right_corner="" if table.right_corner is None else f"{table.right_corner:f}",
     )
+
+
+def moulded(runs: Iterable[RunSpec], stock: StockList) -> dict[str, Stock]:
+    """The mouldings among the boards of a job: what a crown is cut from."""
+    named = {run.trims.crown.stock for run in runs if run.trims.crown is not None}
+    return {
+        key: replace(board, moulded=True)
+        for key, board in stock.items()
+        if key in named and isinstance(board, Board)
+    }
 
 
 def trim_readings(content: Content, origins: Origins) -> Iterator[tuple[str, Fact]]:

@@ -18,6 +18,7 @@ from casewright.packet.labels import labels_section
 from casewright.packet.order_page import order_section
 from casewright.packet.part_cards import part_section
 from casewright.packet.survey_pages import survey_sections
+from casewright.packet.trim_pages import trim_section
 from casewright.packet.wall_page import wall_section
 from casewright.resolve import HoldPoint
 from casewright.room.model import Room
@@ -56,7 +57,7 @@ def packet_document(content: PacketContent) -> Document:
     spec = room.spec
     paper = LETTER if spec.paper == "letter" else A4
     labels = LABELS_LETTER if spec.paper == "letter" else LABELS_A4
-    elevations = elevation_section(room, paper)
+    elevations, trims = elevation_section(room, paper), trim_section(room, paper)
     holds = HoldPages(room, content.points)
     sections: list[Section] = [
         order_section(room, content.breakdown, holds),
@@ -68,6 +69,7 @@ def packet_document(content: PacketContent) -> Document:
         *case_sections(room, paper, holds),
         *survey_sections(room),
         wall_section(room),
+        *([] if trims is None else [trims]),
         labels_section(room, content.breakdown, labels),
     ]
     cover = cover_section(room, content.findings, content.questions, paper, sections=len(sections))

@@ -11,6 +11,7 @@ from casewright.drawing import measure_of
 from casewright.outputs.blocks import Block, CheckList, Heading, Paragraph, Step
 from casewright.outputs.document import Section
 from casewright.outputs.inlines import Blank, Inline, Link, PageNumber, Rich, Strong
+from casewright.packet.trim_pages import TRIMS
 from casewright.packet.words import unfold
 from casewright.room.fillers import GAP_HEIGHTS
 from casewright.room.model import Filler, Room, Run
@@ -179,6 +180,10 @@ def _last(room: Room) -> Iterator[Step]:
             "little under, and screw it on from inside the case, flush with the front edges.",
             tuple(line for filler in fillers for line in _filler(room, filler)),
         )
+    if any(run.trims for run in room.runs):
+        last = ". The crown before the doors; toe skins last, after the floor."
+        lead = "Read what the trims are cut to, and put them on: "
+        yield Step((lead, Link("trims", TRIMS), " p. ", PageNumber(TRIMS), last))
     if any(case.doors for case in room.cases):
         yield Step(
             "Hang the doors, and set them in this order: height, then side, then depth. Gaps are "

@@ -225,7 +225,8 @@ def _shares(
     """What each end takes of what the cases leave: the walls, else the corners, alike."""
     place = _place(house, run)
     walls = [side for side in SIDES if run.end(side) == "wall"]
-    ends = walls or [side for side in SIDES if run.end(side) == "corner"]
+    closed = "open" not in (run.left, run.right)
+    ends = walls or [side for side in SIDES if run.end(side) == "corner" and closed]
     share = place.let("filler_space", rest / len(ends)) if ends else house.zero
     spaces = {side: share if side in ends else house.zero for side in SIDES}
     if run.left_filler is not None and len(walls) == 2:

@@ -89,6 +89,8 @@ class Board:
         Which wood, by its key in `casewright.sources.MOVEMENT`; empty: nobody has said.
     sawn
         How its growth rings lie: flat-sawn boards move more.
+    moulded
+        Whether it has a profile, so that nothing is ripped or milled out of it.
     """
 
     key: str
@@ -101,6 +103,7 @@ class Board:
     price: str | None = None
     species: str = ""
     sawn: Literal["flat", "quarter"] = "flat"
+    moulded: bool = False
 
     @property
     def grain(self) -> bool:

@@ -34,6 +34,7 @@ def milling_source(strip: Board, stock: StockList, waste: Fraction) -> Board | N
         board
         for board in stock.values()
         if isinstance(board, Board)
+        and not board.moulded
         and board.thickness.value >= least
         and _may_be(board.species, strip.species)
     ]

@@ -223,6 +223,7 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
     _key("light_rail", "1 1/2", "38", "height of a light rail"),
     _key("scribe_moulding", "3/4", "19", "width of a scribe moulding"),
     _key("frieze", "7/8", "22", "frieze that shows between cases and crown"),
+    _key("knot_margin", "12", "300", "length of a trim board that a knot may cost", _PRACTICE),
     _key("crown_air", "1/8", "3", "air over the backing of a crown, below the ceiling"),
     _key("filler_lip", "2", "50", "width of the lip that a filler is screwed on by"),
     _key("corner_clear", "1/4", "6", "air before the pulls of the other run in an inside corner"),

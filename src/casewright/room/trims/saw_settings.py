@@ -11,11 +11,21 @@ import math
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
+from typing import Literal
 
 from casewright.dims import Dim
 
-__all__ = ["CornerSetting", "Spring", "corner_tenths", "cosine_of", "crown_setting",
-           "flat_setting", "spring_of"]  # fmt: skip
+__all__ = [
+    "CornerSetting",
+    "CornerStance",
+    "Spring",
+    "corner_tenths",
+    "cosine_of",
+    "crown_setting",
+    "flat_setting",
+    "spring_of",
+    "stance",
+]
 
 _FINE = 10**9
 """Digits to which a sine is kept before it is rounded further, so that no machine differs."""
@@ -55,6 +65,46 @@ class CornerSetting:
     mitre: int
     bevel: int
     nested: int
+
+
+@dataclass(frozen=True, slots=True)
+class CornerStance:
+    """How a crown lies flat on a saw whose blade tilts to the left, its face up.
+
+    Parameters
+    ----------
+    at_fence
+        The edge of the moulding at the fence: top or bottom.
+    swing
+        Which way the table is turned.
+    keep
+        On which side of the blade the piece is.
+    """
+
+    at_fence: Literal["top", "bottom"]
+    swing: Literal["left", "right"]
+    keep: Literal["left", "right"]
+
+
+def stance(*, inside: bool, right_end: bool) -> CornerStance:
+    """How to lay a crown for one of its ends.
+
+    Parameters
+    ----------
+    inside
+        Whether the corner is an inside one.
+    right_end
+        Whether it is the piece's right end, seen from the room.
+
+    Sources
+    -------
+    `common practice`; checked in space against the plane that halves the corner.
+    """
+    return CornerStance(
+        at_fence="top" if inside == right_end else "bottom",
+        swing="right" if inside == right_end else "left",
+        keep="left" if inside else "right",
+    )
 
 
 def spring_of(drop: Dim, projection: Dim) -> Spring:

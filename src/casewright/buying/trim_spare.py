@@ -1,0 +1,83 @@
+"""What is bought of trim boards beyond the plan: a margin, a knot, test pieces of corners."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from casewright.breakdown import StockPlan
+from casewright.buying.words import length
+from casewright.room.model import Room
+
+__all__ = ["TrimSpare", "trim_spare"]
+
+_MARGIN = Fraction(1, 10)
+"""Of the length of all trim from a stock (common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class TrimSpare:
+    """Boards on top of those that a plan uses.
+
+    Parameters
+    ----------
+    item
+        Which length, by its id in the plan.
+    count
+        How many [-].
+    why
+        The sum in words.
+    """
+
+    item: str
+    count: int
+    why: str
+
+
+def trim_spare(room: Room, plan: StockPlan, lengths: Mapping[str, Fraction]) -> TrimSpare | None:
+    """The boards that a margin over the trims of a stock takes; None where the plan leaves it.
+
+    One tenth of their length, one knot, and two test pieces for each corner that a crown turns.
+
+    Parameters
+    ----------
+    lengths
+        Of the boards that can be bought, by their ids in the plan [mm].
+    """
+    style = room.spec.style
+    trims = [trim for run in room.runs for trim in run.trims]
+    own = {part.path for trim in trims for part in trim.parts if part.path in plan.pieces}
+    if not own:
+        return None
+    whole = sum((plan.pieces[path].length for path in own), Fraction(0))
+    ends = sum(
+        cut.turns
+        for trim in trims if trim.kind == "crown"
+        for piece in trim.pieces if piece.part.path in own
+        for cut in (piece.left, piece.right)
+    )  # fmt: skip
+    tests = ends * style["test_piece_length"].value
+    margin = whole * _MARGIN + style["knot_margin"].value + tests
+    left = _left(plan, lengths, max(plan.pieces[path].width for path in own))
+    if left >= margin:
+        return None
+    item = min(lengths, key=lambda each: (lengths[each], each))
+    unit = room.spec.unit
+    tested = f", {ends} test pieces of corners" if ends else ""
+    knot = length(style["knot_margin"].value, unit)
+    why = (
+        f"for trims a tenth of {length(whole, unit)}, {knot} for a knot{tested} on top; "
+        f"the plan leaves {length(max(left, Fraction(0)), unit)}"
+    )
+    return TrimSpare(item, int(-(-(margin - left) // lengths[item])), why)
+
+
+def _left(plan: StockPlan, lengths: Mapping[str, Fraction], wide: Fraction) -> Fraction:
+    """Length of the widest trim that what the plan leaves over would make, by its face [mm]."""
+    faces = {item.id: plan.length(item.width) for item in plan.problem.stock}
+    bought = sum(
+        (lengths[item] * faces[item] * count for item, count in plan.counts.items()), Fraction(0)
+    )
+    used = sum((piece.length * piece.width for piece in plan.pieces.values()), Fraction(0))
+    return (bought - used) / wide

@@ -1,0 +1,180 @@
+"""Trims at the wall: what is read first, what each piece is cut to, and how the saw is set."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import suppress
+from fractions import Fraction
+
+from casewright.dims import Dim
+from casewright.drawing import ScaleError, View, measure_of, sheet
+from casewright.drawing.crown_section import crown_section_scene
+from casewright.outputs.blocks import (
+    Block,
+    CheckList,
+    Column,
+    Figure,
+    Heading,
+    Keep,
+    Paragraph,
+    Row,
+    Table,
+)
+from casewright.outputs.document import Paper, Section
+from casewright.outputs.inlines import Blank, Inline, Rich, Strong
+from casewright.packet.trim_steps import trim_steps
+from casewright.room.model import Room, Run
+from casewright.room.trim_questions import what_to_read
+from casewright.room.trims.corners import met_in_corner
+from casewright.room.trims.model import EndCut, Trim, TrimPiece
+from casewright.room.trims.saw_settings import stance
+
+__all__ = ["TRIMS", "trim_section"]
+
+TRIMS = "trims"
+"""Anchor of the section."""
+
+_TALL = 88.0  # room for a section [mm]
+_READ = (
+    Column("Read as built", share=4.0), Column("Planned", share=1.2), Column("Read", share=1.5),
+)  # fmt: skip
+_PIECES = (
+    Column("Mark", "centre"), Column("Piece", share=2.6), Column("Long points", share=1.2),
+    Column("Wide", share=1.0), Column("Left end", share=1.4), Column("Right end", share=1.4),
+)  # fmt: skip
+_CUTS = (
+    Column("Mark", "centre"), Column("End", share=0.9), Column("Corner", share=1.5),
+    Column("Mitre", share=0.8), Column("Bevel", share=0.8), Column("At the fence", share=1.1),
+    Column("Table to the", share=1.0), Column("Keep what is", share=1.2),
+)  # fmt: skip
+_FLAT = (
+    "Laid flat on the saw, face up, for a blade that tilts to the left; to a tenth of a degree, "
+    "which is finer than a saw is set. Nested against the fence instead, as it will stand: half "
+    "of what the corner lacks of 180, no bevel. A corner that was not read is taken as square: "
+    "write what you read and print this page again."
+)
+
+
+def trim_section(room: Room, paper: Paper) -> Section | None:
+    """Every trim of every run; None where there is none."""
+    runs = [run for run in room.runs if run.trims]
+    if not runs:
+        return None
+    words = (
+        "Trims are cut to what stands, never to the plan. Where a length is not read yet, the "
+        "planned one is printed beside a blank: read, write it in the job file, print again."
+    )
+    blocks: list[Block] = [Paragraph(words)]
+    for run in runs:
+        kinds = {trim.kind: trim for trim in run.trims}
+        if "crown" in kinds:
+            blocks += _crown(room, run, kinds["crown"], paper)
+        for trim in run.trims:
+            if trim.kind not in ("crown", "backing", "frieze"):
+                blocks += _plain(room, run, trim)
+    return Section("Trims", tuple(blocks), TRIMS)
+
+
+def _crown(room: Room, run: Run, crown: Trim, paper: Paper) -> Iterator[Block]:
+    behind = [trim for trim in run.trims if trim.kind in ("backing", "frieze")]
+    unit = room.spec.unit
+    yield Heading(f"{run.spec.title}: crown", 2, f"{TRIMS}:{crown.path}")
+    numbers = [room.chain.nodes.get(f"{crown.path}.{name}") for name in
+               ("drop", "projection", "frieze")]  # fmt: skip
+    drop, out, frieze = numbers
+    if drop is not None and out is not None and frieze is not None:
+        with suppress(ScaleError):
+            scene = crown_section_scene(run, crown, (drop, out, frieze), unit)
+            words = f"Section of the crown, spring {_degrees(crown.spring.tenths)}" if (
+                crown.spring) else "Section of the crown"  # fmt: skip
+            drawn = sheet([[View(scene, words)]], paper.text_width_mm, _TALL, unit,
+                          at_most=Fraction(1), bar=False)  # fmt: skip
+            yield Figure(drawn, alternative=words)
+    yield Table(_READ, tuple(_readings(room, run, crown)), small=True)
+    pieces = [piece for trim in (*behind, crown) for piece in trim.pieces]
+    yield Table(_PIECES, tuple(_piece(room, crown, piece) for piece in pieces), small=True)
+    cuts = tuple(_cuts(crown))
+    if cuts:
+        yield Keep((Heading("Cut table", 3), Table(_CUTS, cuts, small=True),
+                    Paragraph(_FLAT, soft=True)))  # fmt: skip
+    yield CheckList(tuple(trim_steps(room, run, crown)))
+
+
+def _plain(room: Room, run: Run, trim: Trim) -> Iterator[Block]:
+    yield Heading(f"{run.spec.title}: {trim.title}", 2, f"{TRIMS}:{trim.path}")
+    yield Table(_READ, tuple(_readings(room, run, trim)), small=True)
+    yield Table(_PIECES, tuple(_piece(room, trim, each) for each in trim.pieces), small=True)
+    yield CheckList(tuple(trim_steps(room, run, trim)))
+
+
+def _readings(room: Room, run: Run, trim: Trim) -> Iterator[Row]:
+    unit = room.spec.unit
+    for length in trim.open_lengths:
+        words = what_to_read(trim, length.path)
+        planned = room.designed.nodes.get(length.path, length)
+        read: Rich = Blank(20.0) if length.built is None else Strong(measure_of(length, unit))
+        yield Row((f"{words[:1].upper()}{words[1:]}", _planned(planned, length, unit), read))
+    if trim.kind != "crown":
+        return
+    for side in ("left", "right"):
+        inside = met_in_corner(room.spec, run.spec, "left" if side == "left" else "right")
+        cut = _turning(trim, side)
+        if cut is None or cut.corner is None:
+            continue
+        kind = "inside corner" if inside is not None else "corner of the return"
+        read = Strong(_degrees(cut.corner)) if cut.is_read else Blank(20.0)
+        yield Row((f"The {kind} at the {side} end", "90.0°", read))
+
+
+def _planned(planned: Dim, length: Dim, unit: str) -> Rich:
+    dim = length if length.built is None else planned
+    return measure_of(dim, "in" if unit == "in" else "mm") if length.built is None else ""
+
+
+def _turning(trim: Trim, side: str) -> EndCut | None:
+    """How the front piece turns at an end."""
+    front = [p for p in trim.pieces if p.part.placed.orientation.length.axis == 0]
+    cut = front[0].left if side == "left" else front[-1].right
+    return cut if cut.turns else None
+
+
+def _piece(room: Room, trim: Trim, piece: TrimPiece) -> Row:
+    part, unit = piece.part, room.spec.unit
+    size: tuple[Inline, ...] = (Strong(measure_of(part.finished.length, unit)),)
+    if not _is_known(trim, piece):
+        size = (measure_of(part.finished.length, unit), "  ", Blank(14.0))
+    return Row(
+        (part.mark, part.title, size, measure_of(part.finished.width, unit),
+         _end(piece.left), _end(piece.right)),
+    )  # fmt: skip
+
+
+def _is_known(trim: Trim, piece: TrimPiece) -> bool:
+    """Whether everything the piece is cut to was read."""
+    paths = {length.path for length in trim.open_lengths if length.built is None}
+    return not paths.intersection(piece.part.waits_for)
+
+
+def _end(cut: EndCut) -> str:
+    return {"scarf": "scarf, 45°", "cope": "mitre, then cope"}.get(cut.kind, cut.kind)
+
+
+def _cuts(crown: Trim) -> Iterator[Row]:
+    for piece in crown.pieces:
+        for cut, right in ((piece.left, False), (piece.right, True)):
+            if cut.setting is None or cut.corner is None:
+                continue
+            laid = stance(inside=cut.kind != "outside mitre", right_end=right)
+            corner = _degrees(cut.corner)
+            yield Row(
+                (
+                    piece.part.mark, "right" if right else "left",
+                    f"{corner} as read" if cut.is_read else f"{corner}, not read",
+                    Strong(_degrees(cut.setting.mitre)), Strong(_degrees(cut.setting.bevel)),
+                    f"{laid.at_fence} edge", laid.swing, f"{laid.keep} of the blade",
+                )
+            )  # fmt: skip
+
+
+def _degrees(tenths: int) -> str:
+    return f"{tenths // 10}.{tenths % 10}°"

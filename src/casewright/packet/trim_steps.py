@@ -1,0 +1,108 @@
+"""How trims are put on, step by step, each caution at the step where it belongs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from casewright.casework.cautions import CAUTIONS
+from casewright.dims import Dim
+from casewright.drawing import measure_of
+from casewright.outputs.blocks import Step
+from casewright.outputs.inlines import Strong
+from casewright.room.model import Room, Run
+from casewright.room.trims.model import Trim
+
+__all__ = ["trim_steps"]
+
+_HIGH = (
+    "Work from a platform or two steps with a plank, not from a chair; long pieces are held up by "
+    "a helper or a prop until they are nailed. Look for cables before nailing into the wall."
+)
+_COPE = "A coping saw or a file on a clamped piece: cut away from the hand that holds it."
+_NAILER = (
+    "A nailer's point turns in the wood: keep the other hand a nail's length away. Eyes protected."
+)
+
+
+def trim_steps(room: Room, run: Run, trim: Trim) -> Iterator[Step]:
+    """The steps of one trim."""
+    match trim.kind:
+        case "crown":
+            yield from _crown(room, run, trim)
+        case "light rail":
+            yield from _light_rail(trim)
+        case "scribe moulding":
+            yield Step(
+                "Hold each strip upright against the case end, scribe the wall onto its edge, "
+                "plane to the line with the back of the edge a little under, and pin it on.",
+                (), (_NAILER,),
+            )  # fmt: skip
+        case _:
+            yield from _toe_skin(room, run, trim)
+
+
+def _crown(room: Room, run: Run, crown: Trim) -> Iterator[Step]:
+    unit = room.spec.unit
+    foot: Dim | None = room.chain.nodes.get(f"{crown.path}.frieze")
+    yield Step(
+        "Screw the backing down onto the cases, its face flush with their front edges, along the "
+        "whole run without a gap; glue and pin the frieze board on it. Shim to a straight line.",
+        (), (_HIGH,),
+    )  # fmt: skip
+    if foot is not None:
+        words = (
+            " over the cases, level all along. Where the ceiling waves, the moulding is bent or "
+            "scribed to it, or the line is lowered: never follow a wave with the foot."
+        )
+        line = "Draw the line of the crown's foot on the frieze board, "
+        yield Step((line, Strong(measure_of(foot, unit)), words))
+    yield Step("Read the lengths and corners above and write them in the job file. A corner: set "
+               "a sliding bevel to it, or read a triangle in it.")  # fmt: skip
+    if any(cut.turns for piece in crown.pieces for cut in (piece.left, piece.right)):
+        yield Step(
+            "Cut both hands of every corner on test pieces a foot (300 mm) long, and try them in "
+            "place. Do not cut the crown before a test pair closes at front and back.",
+            ("Mark foot and head on the back of every piece.",),
+            (CAUTIONS["mitre_saw"],),
+        )  # fmt: skip
+    yield Step(
+        "Cut the pieces, longest first, each end by the table; a long piece supported level with "
+        "the saw's table at its far end.",
+        (), (CAUTIONS["mitre_saw"],),
+    )  # fmt: skip
+    if any(cut.kind == "cope" for piece in crown.pieces for cut in (piece.left, piece.right)):
+        yield Step("Cope: saw along the edge of the mitre that shows, the back undercut; file "
+                   "until it sits on the other crown. It is cut first, while it can be cut again.",
+                   (), (_COPE,))  # fmt: skip
+    if any(piece.right.kind == "scarf" for piece in crown.pieces):
+        yield Step("Scarf: both ends at 45 degrees, glued and pinned over a stud or a seam of the "
+                   "backing; the upper piece points away from the door.")  # fmt: skip
+    yield Step("Nail it through the foot into the backing and through the head into the ceiling's "
+               "framing, from a corner outward. Glue outside mitres. Caulk last.",
+               (), (_HIGH, _NAILER))  # fmt: skip
+
+
+def _light_rail(rail: Trim) -> Iterator[Step]:
+    turns = any(cut.turns for piece in rail.pieces for cut in (piece.left, piece.right))
+    how = ": outside corners mitred, 45.0° at square ones, no bevel" if turns else ""
+    yield Step(
+        f"Cut it to what was read{how}. Screw it up from inside the cases through their bottoms, "
+        "flush with the front edges; returns last.",
+        (), (CAUTIONS["mitre_saw"],) if turns else (),
+    )  # fmt: skip
+
+
+def _toe_skin(room: Room, run: Run, skin: Trim) -> Iterator[Step]:
+    wall = room.survey.walls.get(run.spec.on)
+    fall = wall.fall if wall is not None else None
+    notes = () if fall is None or not fall.value else (
+        ("The floor falls ", Strong(measure_of(fall, room.spec.unit)),
+         " here: the skin is that much higher than the toe space."),
+    )  # fmt: skip
+    sprung = " It is a little long: bow it, set both ends, and press it flat." if (
+        skin.sprung is not None) else ""  # fmt: skip
+    yield Step(
+        "After the floor is laid: scribe the lower edge to it, cut to length, glue and pin the "
+        f"skin to the toe boards.{sprung}",
+        notes, (_NAILER,),
+    )  # fmt: skip
