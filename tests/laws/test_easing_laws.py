@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import replace
+from graphlib import CycleError, TopologicalSorter
 
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
@@ -100,6 +101,28 @@ def test_work_counted_sheet_by_sheet_is_the_work_of_the_order(
     guides = sum(card.method == "straightedge" for card in plan.cards)
     if twice == 0 or guides == len(plan.cards):
         assert total == work.total - work.parts * model.rates.label
+
+
+@_FEW
+@given(_grouped(), _models())
+def test_a_setting_is_made_once_where_an_order_allows_it(
+    problem: Problem, model: WorkModel
+) -> None:
+    """Settings that need each other's pieces in no circle are made once each (graphlib)."""
+    plan = plan_cuts(problem, solve(problem, _SHORT), model.limits)
+    setting = {step.piece.name: (step.method, step.setting) for step in plan.steps}
+    needs: dict[object, set[object]] = {}
+    for step in plan.steps:
+        for leaf in step.leaves:
+            own, after = setting[step.piece.name], setting.get(leaf.name)
+            if after not in (None, own):
+                needs.setdefault(after, set()).add(own)
+    try:
+        TopologicalSorter(needs).prepare()
+    except CycleError:
+        return
+    cards = [(card.method, card.setting) for card in plan.cards if card.method != "straightedge"]
+    assert len(cards) == len(set(cards))
 
 
 def _named(node: Node, numbers: dict[str, int]) -> Node:

@@ -6,16 +6,13 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from casewright.cutting.cut_order import order_cuts
 from casewright.cutting.methods import Caution, Limits, Method
 from casewright.cutting.problem import Problem
 from casewright.cutting.sawing import Edge, Job, jobs_of
 from casewright.cutting.solution import Direction, Leaf, Rect, SheetTree, Solution, Use
 
 __all__ = ["Card", "CutPlan", "Piece", "Sheet", "Step", "plan_cuts"]
-
-_RANK: dict[Method, int] = {"straightedge": 0, "fence": 1, "carrier": 2, "sled": 3}
-
-_Key = tuple[int, int, int]
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,7 +129,7 @@ def plan_cuts(problem: Problem, solution: Solution, limits: Limits | None = None
 
     Sheets that are too heavy or too large for the saws are broken down first, one after the
     other, with the straightedge. Then fence settings from wide to narrow, then stops from long
-    to short, each setting once for all sheets if the pieces allow it.
+    to short, each setting once for all sheets if the pieces allow it (`order_cuts`).
 
     Parameters
     ----------
@@ -148,8 +145,7 @@ def plan_cuts(problem: Problem, solution: Solution, limits: Limits | None = None
     jobs: list[Job] = []
     for tree in solution.tree:
         jobs += jobs_of(tree, problem.kerf, limits or Limits(), len(jobs))
-    orders = [_order(jobs, is_patient=patient) for patient in (False, True)]
-    order = min(orders, key=lambda order: len(list(_runs(order, jobs))))
+    order = order_cuts(problem, jobs)
     sheets = tuple(_sheet(tree) for tree in solution.tree)
     steps = tuple(_steps(order, jobs, sheets))
     cards = tuple(
@@ -157,40 +153,6 @@ def plan_cuts(problem: Problem, solution: Solution, limits: Limits | None = None
         for number, run in enumerate(_steps_by_card(steps), 1)
     )
     return CutPlan(sheets, steps, cards)
-
-
-def _key(job: Job) -> _Key:
-    """What is set up together; guides are laid sheet by sheet."""
-    return _RANK[job.method], job.sheet if job.method == "straightedge" else 0, -job.setting
-
-
-def _order(jobs: Sequence[Job], *, is_patient: bool) -> list[int]:
-    """Places of the jobs in an order that works; patience waits until a setting is complete."""
-    after: dict[int | None, list[int]] = {}
-    for index, job in enumerate(jobs):
-        after.setdefault(job.before, []).append(index)
-    to_come = Counter(_key(job) for job in jobs)
-    ready: dict[_Key, list[int]] = {}
-    order: list[int] = []
-
-    def open_up(before: int | None) -> None:
-        for index in after.get(before, ()):
-            ready.setdefault(_key(jobs[index]), []).append(index)
-
-    def urgency(key: _Key) -> tuple[bool, _Key]:
-        waits = is_patient and key[0] > 0 and len(ready[key]) < to_come[key]
-        return waits, key
-
-    open_up(None)
-    while ready:
-        key = min(ready, key=urgency)
-        while ready.get(key):
-            index = ready[key].pop(0)
-            to_come[key] -= 1
-            order.append(index)
-            open_up(index)
-        del ready[key]
-    return order
 
 
 def _runs(order: Sequence[int], jobs: Sequence[Job]) -> Iterator[list[int]]:
