@@ -7,7 +7,7 @@ from __future__ import annotations
 
 __all__ = [
     "CHANGED", "CHECK", "CUT", "DEMO", "FORECAST", "LAYOUT", "NEW", "PACKET", "PARTS", "PROGRAM",
-    "RECORD", "SURVEY", "VERIFY", "WHY",
+    "RECORD", "SETUP", "SURVEY", "VERIFY", "WHY",
 ]  # fmt: skip
 
 PROGRAM = """From a tape measure in a crooked room to cabinets that fit.
@@ -202,6 +202,17 @@ RESOLVE = """Show what stays, what changes and why, and what is impossible now w
 
 Compared is what the record says of real things now with what was last accepted, or with the
 design. Exit code 0: there is nothing to say yes to; 1: there is. docs/resolve.md tells the rest.
+"""
+
+SETUP = """Say how a tool is set for a cut, and what to move when a test piece is off.
+
+\b
+  casewright setup kitchen.toml sink.door_left.stile_left.lap_top
+  casewright setup kitchen.toml sink.door_left.stile_left.lap_top lap 1/32 proud
+  casewright setup kitchen.toml 12.rabbet_back depth 13/32
+
+The first tells the setting and what can be measured; the others bring the move, such as raise the
+blade 1/64, and keep the test piece in the record. Exit code 1: there is something to move.
 """
 
 CHANGED = """Say whether pages in the shop are stale, and what differs since they were printed.

@@ -107,7 +107,7 @@ def _says(entry: Entry, unit: Unit) -> str:
     if entry.kind == "accepted":
         kept = {name.rpartition(".")[0] for name, _ in entry.sizes}
         return f"accepted, {counted(len(kept), 'piece')} kept as planned" if kept else "accepted"
-    size = _size_text(entry, unit)
+    size = "" if entry.kind == "tested" else _size_text(entry, unit)
     minutes = f"{entry.minutes} min" if entry.minutes else ""
     path = "" if entry.kind == "offcut" else entry.path
     words = " ".join(filter(None, (entry.kind, path, entry.stock, size, minutes)))

@@ -72,6 +72,25 @@ def record(
     leave(lambda: run_record(job, words or [], options, as_json=as_json), document)
 
 
+@app.command(short_help="A test piece measured: what to move.", help=help_texts.SETUP)
+def setup(
+    job: Job,
+    cut: Annotated[
+        str, typer.Argument(metavar="CUT", help="A cut or holes, such as 12.rabbet_back.")
+    ],
+    words: Annotated[
+        list[str] | None,
+        typer.Argument(metavar="WHAT SIZE", help="As measured: depth 13/32; lap 1/32 proud."),
+    ] = None,
+    as_json: AsJson = False,
+) -> None:
+    """Say how a tool is set for a cut, and what to move when a test piece is off."""
+    from casewright.cli.setup import run_setup
+
+    document = "setup" if as_json else ""
+    leave(lambda: run_setup(job, cut, words or [], as_json=as_json), document)
+
+
 @app.command(short_help="Which sheets go to which cases.", help=help_texts.SHEETS)
 def sheets(
     job: Job,

@@ -25,6 +25,13 @@ __all__ = ["Drafts", "Said", "draft"]
 
 _BETWEEN = re.compile(r"\s*[x×*]\s*", re.IGNORECASE)
 _HALF = Fraction(1, 2)
+_TOLD_ELSEWHERE: Mapping[Kind, tuple[str, str]] = {
+    "accepted": ("a proposal is accepted where it is shown", "casewright resolve JOB --accept"),
+    "tested": (
+        "a test piece is told where the tool is set up", "casewright setup JOB CUT WHAT SIZE"
+    ),
+    "printed": ("the packet notes itself when it is printed", "casewright packet JOB"),
+}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,9 +117,6 @@ class _Clerk:
                 entries = [*self._made_before(), *self._about_things()]
             case "spoiled":
                 entries = self._about_things()
-            case "accepted":
-                want = "casewright resolve JOB --accept"
-                _refuse("a proposal is accepted where it is shown", want)
             case "offcut":
                 entries = [self._offcut()]
             case "minutes":
@@ -122,7 +126,7 @@ class _Clerk:
             case "withdrawn":
                 entries = [self._withdrawn()]
             case _:
-                _refuse("the packet notes itself when it is printed", "casewright packet JOB")
+                _refuse(*_TOLD_ELSEWHERE[self.said.kind])
         checked = tuple(self._checked(entry) for entry in entries)
         return Drafts(checked, tuple(self.doubts))
 

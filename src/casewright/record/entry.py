@@ -11,7 +11,7 @@ __all__ = ["HELD_KINDS", "KINDS", "MARKS", "Entry", "Kind", "Order", "Sizes"]
 
 Kind = Literal[
     "reading", "cut", "machined", "assembled", "finished", "hung", "spoiled", "offcut",
-    "minutes", "note", "accepted", "printed", "withdrawn",
+    "minutes", "note", "tested", "accepted", "printed", "withdrawn",
 ]  # fmt: skip
 KINDS: tuple[Kind, ...] = get_args(Kind)
 

@@ -251,7 +251,7 @@ class _Reader:
             if not getattr(entry, field):
                 self.fault(entry.path, what, want)
         match entry.kind:
-            case "reading" | "cut" if not names:
+            case "reading" | "cut" | "tested" if not names:
                 what = f"a {entry.kind} without a size"
                 self.fault(entry.path, what, "write what was read, under sizes")
             case "cut" if least <= 0:
@@ -261,7 +261,10 @@ class _Reader:
             case "offcut" if not {"length", "width"} <= names or least <= 0 or not entry.stock:
                 what = "an offcut has a stock, a length and a width"
                 self.fault(entry.path, what, "write all three")
-            case "reading" | "cut" | "machined" | "assembled" | "finished" | "hung" | "spoiled":
+            case (
+                "reading" | "cut" | "machined" | "assembled" | "finished" | "hung" | "spoiled"
+                | "tested"
+            ):  # fmt: skip
                 self._needs_path(entry)
             case _:
                 pass

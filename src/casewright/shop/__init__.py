@@ -1,9 +1,11 @@
-"""Tools the shop owns: their reach and how true they cut, read and are set."""
+"""Tools the shop owns: their reach, how true they cut and read, and how they are set."""
 
+from casewright.shop.coach import Axis, Lean, Setting, TestCut, leans, move_words
 from casewright.shop.gauges import gauge_for
 from casewright.shop.learning import LEAST_PAIRS, Learned, learned
 from casewright.shop.tools import Shop, SurveyTool, Tool, ToolKind
 
 __all__ = [
-    "LEAST_PAIRS", "Learned", "Shop", "SurveyTool", "Tool", "ToolKind", "gauge_for", "learned",
+    "LEAST_PAIRS", "Axis", "Lean", "Learned", "Setting", "Shop", "SurveyTool", "TestCut", "Tool",
+    "ToolKind", "gauge_for", "leans", "learned", "move_words",
 ]  # fmt: skip
