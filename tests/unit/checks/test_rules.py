@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import replace
 from fractions import Fraction
 from typing import Any
@@ -11,184 +10,36 @@ import pytest
 from tests.builders import (
     APPLIED,
     GLASS,
-    INCH,
     PANEL,
     SLAB,
     Unit,
-    drawer_base,
     given,
     length,
     stock,
 )
+from tests.unit.checks.examples import FAILS, PASSES, in_shop, read_as
 from tests.unit.checks.rooms import (
-    BASE,
     BOOKCASE,
-    beside_wall,
     changed,
     found_in,
     framed,
     leaf,
     only_case,
-    over_counter,
     room_of,
-    side_by_side,
-    soft_stock,
     with_leaf,
-    with_pane,
-    without,
-)
-from tests.unit.checks.surveyed_rooms import (
-    DOOR,
-    WINDOW,
-    before_wall,
-    beside_door,
-    corner,
-    falling,
-    round_corner,
-    under,
 )
 
 from casewright.casework.specs import FrontSpec, OverlayKind
 from casewright.checks import RULES, check
 from casewright.checks.hinge_number import hinges_wanted
-from casewright.dims import Origin
-from casewright.facts import Fact
 from casewright.findings import Severity
 from casewright.hardware import pocket_screw_length
 from casewright.room.build import build
 from casewright.room.lifting import lifted_weight
-from casewright.room.model import Room
 from casewright.shop import Tool, ToolKind
 from casewright.sources import SOURCES
-from casewright.stock import EdgeBand, Sheet, Stock
 
-Make = Callable[[], Room]
 NAMES = [rule.name for rule in RULES]
-
-
-def _cut_back(width: str) -> Room:
-    fact = Fact(Origin("measured", "tape"), cut=length(width))
-    return room_of(facts={"upper.back.width": fact})
-
-
-def _read(label: str, inches: Fraction) -> Room:
-    fact = Fact(Origin("measured", "calliper"), built=inches * INCH)
-    return room_of(goods=stock(ply=label), facts={"stock.ply18.thickness": fact})
-
-
-def _left_open(room: Room) -> Room:
-    """Bored to be plugged, but nobody plugs."""
-    return changed(room, spec=replace(only_case(room).spec, pockets="hidden"))
-
-
-def _in_shop(room: Room, *lost: ToolKind) -> Room:
-    """The same job in a shop that lacks some tools."""
-    shop = room.spec.shop
-    tools = {kind: tool for kind, tool in shop.tools.items() if kind not in lost}
-    return build(replace(room.spec, shop=replace(shop, tools=tools)))
-
-
-def _with_band(width: str) -> dict[str, Stock]:
-    goods = stock()
-    band = goods["band"]
-    assert isinstance(band, EdgeBand)
-    goods["band"] = replace(band, width=given(width, "mm"))
-    return goods
-
-
-def _one_by_one(*inches: str) -> Room:
-    """Sheets of the box's stock, read one by one."""
-    goods = stock()
-    sheet = goods["ply18"]
-    assert isinstance(sheet, Sheet)
-    by_sheet = tuple((f"sheet_{n}", length(text)) for n, text in enumerate(inches))
-    goods["ply18"] = replace(sheet, by_sheet=by_sheet)
-    return room_of(goods=goods)
-
-
-PASSES: dict[str, Make] = {
-    "sheets differ": lambda: _one_by_one("0.720", "0.722"),
-    "fit band": room_of,
-    "nailer missing": room_of,
-    "wall screw bite": room_of,
-    "fastener bite": lambda: room_of(screws={"back_brad": "3/4"}),
-    "pocket screw length": room_of,
-    "open pockets": lambda: room_of(pockets="plugged"),
-    "cut depth": room_of,
-    "hinge number": lambda: with_leaf(leaf("16 3/8", "38 15/16", ("3 1/2", "35"))),
-    "hinge spread": lambda: with_leaf(leaf("16 3/8", "38 15/16", ("3 1/2", "35 7/16"))),
-    "hinge beside shelf": lambda: with_leaf(leaf("16", "39", ("3 1/2", "35"))),
-    "leaf size": lambda: with_leaf(leaf("16 3/8", "38 15/16")),
-    "drawer bottom": lambda: room_of(**drawer_base("in", "drawer", "drawer")),
-    "shelf sag": lambda: room_of(width="24"),
-    "long shelf": lambda: room_of(width="30", goods=soft_stock()),
-    "narrow rip": room_of,
-    "band width": lambda: room_of(edge="band"),
-    "sheet thickness": lambda: _read("3/4", Fraction("0.703")),
-    "case weight": room_of,
-    "tool missing": room_of,
-    "fit forecast": lambda: room_of(front=SLAB),
-    "tip over": lambda: room_of(**BASE),
-    "door beside wall": lambda: beside_wall("34 1/2"),
-    "door beside front": side_by_side,
-    "pane size": lambda: with_pane("18", "40"),
-    "over counter": lambda: over_counter("54"),
-    "studs behind": room_of,
-    "small part": lambda: room_of(front=GLASS),
-    "tilt up": lambda: room_of(**BOOKCASE),
-    "toe space": lambda: room_of(**BASE),
-    "wood movement": lambda: framed("yellow-poplar", "8"),
-    "floor fall": lambda: before_wall("base", falling('"40 1/2"')),
-    "under ceiling": lambda: before_wall("wall", under(96)),
-    "in the way": lambda: before_wall("base", WINDOW),
-    "way in": lambda: before_wall("base", more=DOOR),
-    "sharp corner": lambda: before_wall("base", more=corner("60 1/4")),
-    "door swing": lambda: before_wall("base", more=beside_door(30)),
-    "inside corner": lambda: round_corner("90"),
-}
-
-FAILS: dict[str, Make] = {
-    "sheets differ": lambda: _one_by_one("0.720", "0.703"),
-    "fit band": lambda: _cut_back("29"),
-    "door beside front": lambda: side_by_side(between="1/64"),
-    "pane size": lambda: with_pane("26", "50"),
-    "nailer missing": lambda: without(room_of(), "nailer"),
-    "wall screw bite": lambda: room_of(screws={"wall_screw": "2"}),
-    "fastener bite": lambda: room_of(screws={"back_brad": "1/4"}),
-    "pocket screw length": lambda: room_of(screws={"pocket_screw": "1 1/2"}),
-    "open pockets": lambda: _left_open(room_of(pockets="plugged")),
-    "cut depth": lambda: room_of(overrides={"rabbet_depth": given("1/2")}),
-    "hinge number": lambda: with_leaf(leaf("16", "41", ("3 1/2", "37"))),
-    "hinge spread": lambda: with_leaf(leaf("20", "24", ("4 1/2", "19 1/2"))),
-    "hinge beside shelf": lambda: with_leaf(leaf("16", "39", ("1 3/4", "35"))),
-    "leaf size": lambda: with_leaf(leaf("24", "39")),
-    "shelf sag": lambda: room_of(width="44"),
-    "drawer bottom": lambda: room_of(**drawer_base("in", "drawer", "drawer", width="36")),
-    "long shelf": lambda: room_of(width="40", goods=soft_stock()),
-    "narrow rip": lambda: room_of(
-        kind="bookcase", shelves=3, height="60", depth="12", nosing="1 1/2", key="upper"
-    ),
-    "case weight": lambda: room_of(width="60"),
-    "band width": lambda: room_of(edge="band", goods=_with_band("16")),
-    "sheet thickness": lambda: _read("3/4", Fraction("0.603")),
-    "tip over": lambda: room_of(**BOOKCASE),
-    "door beside wall": lambda: beside_wall("33 3/4"),
-    "over counter": lambda: over_counter("50"),
-    "studs behind": lambda: room_of(width="15"),
-    "small part": lambda: room_of(width="15", front=replace(GLASS, leaves=2)),
-    "tilt up": lambda: room_of(**BASE | {"height": "94", "depth": "24"}),
-    "toe space": lambda: room_of(**BASE, overrides={"toe_height": given("2")}),
-    "fit forecast": lambda: room_of(front=SLAB, overrides={"gap_tolerance": given("1/64")}),
-    "tool missing": lambda: _in_shop(room_of(), "pocket-hole jig"),
-    "wood movement": lambda: framed("northern red oak", "6"),
-    "floor fall": lambda: before_wall("base", falling("41")),
-    "under ceiling": lambda: before_wall("wall", under(80)),
-    "in the way": lambda: before_wall("wall", WINDOW),
-    "way in": lambda: before_wall("long", more=DOOR),
-    "sharp corner": lambda: before_wall("base", more=corner("59")),
-    "door swing": lambda: before_wall("base", more=beside_door(12)),
-    "inside corner": lambda: round_corner("80", inner='"slab"'),
-}
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -332,7 +183,7 @@ def test_findings_read_sizes_on_a_tape_and_thicknesses_with_a_calliper() -> None
     [wide] = found_in("leaf size", with_leaf(leaf("23.719", "39", ("3 1/2", "35 1/2"))))
     assert wide.measured == '~23 23/32"'
     assert "23.719" not in wide.says
-    [thin] = found_in("sheet thickness", _read("3/4", Fraction("0.603")))
+    [thin] = found_in("sheet thickness", read_as("3/4", Fraction("0.603")))
     assert thin.measured == '0.603"'
 
 
@@ -359,7 +210,7 @@ def test_what_the_shop_cannot_make_stops_the_work(
 ) -> None:
     """Every set-up names a tool; one that nobody owns is told with a way to do without."""
     assert not found_in("tool missing", room_of(**makes))
-    found = found_in("tool missing", _in_shop(room_of(**makes), lost))
+    found = found_in("tool missing", in_shop(room_of(**makes), lost))
     assert {finding.limit for finding in found} == tools
     assert all(finding.severity is Severity.STOP for finding in found)
     assert any(remedy in each for finding in found for each in finding.remedies)
@@ -367,13 +218,13 @@ def test_what_the_shop_cannot_make_stops_the_work(
 
 def test_no_pocket_screws_are_offered_for_a_bookcase() -> None:
     """Nothing hides their pockets there: its shelves sit in dadoes whatever is asked for."""
-    (found,) = found_in("tool missing", _in_shop(room_of(back="applied", **BOOKCASE), "router"))
+    (found,) = found_in("tool missing", in_shop(room_of(back="applied", **BOOKCASE), "router"))
     assert not any("pocket screws" in remedy for remedy in found.remedies)
 
 
 def test_a_remedy_needs_no_tool_that_is_lacking_too() -> None:
     """Without a router dadoes are no way out of a missing jig."""
-    found = found_in("tool missing", _in_shop(room_of(), "pocket-hole jig", "router"))
+    found = found_in("tool missing", in_shop(room_of(), "pocket-hole jig", "router"))
     told = [each for finding in found if finding.limit == "pocket-hole jig"
             for each in finding.remedies]  # fmt: skip
     assert told
@@ -393,7 +244,7 @@ def test_a_router_in_its_table_is_a_router() -> None:
 
 def test_a_cut_narrower_than_every_bit_is_told() -> None:
     """A groove for a thin back is routed where there is no table saw: with which bit?"""
-    room = _in_shop(room_of(back="grooved", goods=stock(thin="1/8")), "table saw")
+    room = in_shop(room_of(back="grooved", goods=stock(thin="1/8")), "table saw")
     [found] = found_in("tool missing", room)
     assert "no straight bit" in found.says
     assert found.limit

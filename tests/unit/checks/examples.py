@@ -1,0 +1,179 @@
+"""A room that keeps and a room that breaks each rule."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from fractions import Fraction
+
+from tests.builders import (
+    GLASS,
+    INCH,
+    SLAB,
+    drawer_base,
+    given,
+    length,
+    stock,
+)
+from tests.unit.checks.rooms import (
+    BASE,
+    BOOKCASE,
+    beside_wall,
+    changed,
+    framed,
+    leaf,
+    only_case,
+    over_counter,
+    room_of,
+    side_by_side,
+    soft_stock,
+    with_leaf,
+    with_pane,
+    without,
+)
+from tests.unit.checks.surveyed_rooms import (
+    DOOR,
+    WINDOW,
+    before_wall,
+    beside_door,
+    corner,
+    falling,
+    round_corner,
+    under,
+)
+
+from casewright.dims import Origin
+from casewright.facts import Fact
+from casewright.room.build import build
+from casewright.room.model import Room
+from casewright.shop import ToolKind
+from casewright.stock import EdgeBand, Sheet, Stock
+
+__all__ = ["FAILS", "PASSES", "in_shop", "read_as"]
+
+Make = Callable[[], Room]
+
+
+def _cut_back(width: str) -> Room:
+    fact = Fact(Origin("measured", "tape"), cut=length(width))
+    return room_of(facts={"upper.back.width": fact})
+
+
+def read_as(label: str, inches: Fraction) -> Room:
+    fact = Fact(Origin("measured", "calliper"), built=inches * INCH)
+    return room_of(goods=stock(ply=label), facts={"stock.ply18.thickness": fact})
+
+
+def _left_open(room: Room) -> Room:
+    """Bored to be plugged, but nobody plugs."""
+    return changed(room, spec=replace(only_case(room).spec, pockets="hidden"))
+
+
+def in_shop(room: Room, *lost: ToolKind) -> Room:
+    """The same job in a shop that lacks some tools."""
+    shop = room.spec.shop
+    tools = {kind: tool for kind, tool in shop.tools.items() if kind not in lost}
+    return build(replace(room.spec, shop=replace(shop, tools=tools)))
+
+
+def _with_band(width: str) -> dict[str, Stock]:
+    goods = stock()
+    band = goods["band"]
+    assert isinstance(band, EdgeBand)
+    goods["band"] = replace(band, width=given(width, "mm"))
+    return goods
+
+
+def _one_by_one(*inches: str) -> Room:
+    """Sheets of the box's stock, read one by one."""
+    goods = stock()
+    sheet = goods["ply18"]
+    assert isinstance(sheet, Sheet)
+    by_sheet = tuple((f"sheet_{n}", length(text)) for n, text in enumerate(inches))
+    goods["ply18"] = replace(sheet, by_sheet=by_sheet)
+    return room_of(goods=goods)
+
+
+PASSES: dict[str, Make] = {
+    "sheets differ": lambda: _one_by_one("0.720", "0.722"),
+    "fit band": room_of,
+    "nailer missing": room_of,
+    "wall screw bite": room_of,
+    "fastener bite": lambda: room_of(screws={"back_brad": "3/4"}),
+    "pocket screw length": room_of,
+    "open pockets": lambda: room_of(pockets="plugged"),
+    "cut depth": room_of,
+    "hinge number": lambda: with_leaf(leaf("16 3/8", "38 15/16", ("3 1/2", "35"))),
+    "hinge spread": lambda: with_leaf(leaf("16 3/8", "38 15/16", ("3 1/2", "35 7/16"))),
+    "hinge beside shelf": lambda: with_leaf(leaf("16", "39", ("3 1/2", "35"))),
+    "leaf size": lambda: with_leaf(leaf("16 3/8", "38 15/16")),
+    "drawer bottom": lambda: room_of(**drawer_base("in", "drawer", "drawer")),
+    "shelf sag": lambda: room_of(width="24"),
+    "long shelf": lambda: room_of(width="30", goods=soft_stock()),
+    "narrow rip": room_of,
+    "band width": lambda: room_of(edge="band"),
+    "sheet thickness": lambda: read_as("3/4", Fraction("0.703")),
+    "case weight": room_of,
+    "tool missing": room_of,
+    "fit forecast": lambda: room_of(front=SLAB),
+    "tip over": lambda: room_of(**BASE),
+    "door beside wall": lambda: beside_wall("34 1/2"),
+    "door beside front": side_by_side,
+    "pane size": lambda: with_pane("18", "40"),
+    "over counter": lambda: over_counter("54"),
+    "studs behind": room_of,
+    "small part": lambda: room_of(front=GLASS),
+    "tilt up": lambda: room_of(**BOOKCASE),
+    "toe space": lambda: room_of(**BASE),
+    "wood movement": lambda: framed("yellow-poplar", "8"),
+    "floor fall": lambda: before_wall("base", falling('"40 1/2"')),
+    "under ceiling": lambda: before_wall("wall", under(96)),
+    "in the way": lambda: before_wall("base", WINDOW),
+    "way in": lambda: before_wall("base", more=DOOR),
+    "sharp corner": lambda: before_wall("base", more=corner("60 1/4")),
+    "door swing": lambda: before_wall("base", more=beside_door(30)),
+    "inside corner": lambda: round_corner("90"),
+}
+
+FAILS: dict[str, Make] = {
+    "sheets differ": lambda: _one_by_one("0.720", "0.703"),
+    "fit band": lambda: _cut_back("29"),
+    "door beside front": lambda: side_by_side(between="1/64"),
+    "pane size": lambda: with_pane("26", "50"),
+    "nailer missing": lambda: without(room_of(), "nailer"),
+    "wall screw bite": lambda: room_of(screws={"wall_screw": "2"}),
+    "fastener bite": lambda: room_of(screws={"back_brad": "1/4"}),
+    "pocket screw length": lambda: room_of(screws={"pocket_screw": "1 1/2"}),
+    "open pockets": lambda: _left_open(room_of(pockets="plugged")),
+    "cut depth": lambda: room_of(overrides={"rabbet_depth": given("1/2")}),
+    "hinge number": lambda: with_leaf(leaf("16", "41", ("3 1/2", "37"))),
+    "hinge spread": lambda: with_leaf(leaf("20", "24", ("4 1/2", "19 1/2"))),
+    "hinge beside shelf": lambda: with_leaf(leaf("16", "39", ("1 3/4", "35"))),
+    "leaf size": lambda: with_leaf(leaf("24", "39")),
+    "shelf sag": lambda: room_of(width="44"),
+    "drawer bottom": lambda: room_of(**drawer_base("in", "drawer", "drawer", width="36")),
+    "long shelf": lambda: room_of(width="40", goods=soft_stock()),
+    "narrow rip": lambda: room_of(
+        kind="bookcase", shelves=3, height="60", depth="12", nosing="1 1/2", key="upper"
+    ),
+    "case weight": lambda: room_of(width="60"),
+    "band width": lambda: room_of(edge="band", goods=_with_band("16")),
+    "sheet thickness": lambda: read_as("3/4", Fraction("0.603")),
+    "tip over": lambda: room_of(**BOOKCASE),
+    "door beside wall": lambda: beside_wall("33 3/4"),
+    "over counter": lambda: over_counter("50"),
+    "studs behind": lambda: room_of(width="15"),
+    "small part": lambda: room_of(width="15", front=replace(GLASS, leaves=2)),
+    "tilt up": lambda: room_of(**BASE | {"height": "94", "depth": "24"}),
+    "toe space": lambda: room_of(**BASE, overrides={"toe_height": given("2")}),
+    "fit forecast": lambda: room_of(front=SLAB, overrides={"gap_tolerance": given("1/64")}),
+    "tool missing": lambda: in_shop(room_of(), "pocket-hole jig"),
+    "wood movement": lambda: framed("northern red oak", "6"),
+    "floor fall": lambda: before_wall("base", falling("41")),
+    "under ceiling": lambda: before_wall("wall", under(80)),
+    "in the way": lambda: before_wall("wall", WINDOW),
+    "way in": lambda: before_wall("long", more=DOOR),
+    "sharp corner": lambda: before_wall("base", more=corner("59")),
+    "door swing": lambda: before_wall("base", more=beside_door(12)),
+    "inside corner": lambda: round_corner("80", inner='"slab"'),
+}
