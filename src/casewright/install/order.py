@@ -1,0 +1,100 @@
+"""The order in which cases go to their walls, and what each lift weighs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from casewright.casework.cases import Case
+from casewright.install.places import WallPlace
+from casewright.room.lifting import lifted_weight
+from casewright.room.model import Room, Run
+from casewright.survey.walls import SurveyedWall
+
+__all__ = ["Lift", "hanging_order"]
+
+
+@dataclass(frozen=True, slots=True)
+class Lift:
+    """One case to its place.
+
+    Parameters
+    ----------
+    weight
+        Without doors, drawers and loose shelves [kg]: shown, never a permission to lift.
+    because
+        Why it comes now: 'in the corner', 'beside the last'.
+    """
+
+    place: WallPlace
+    weight: Fraction
+    because: str
+
+    @property
+    def case(self) -> Case:
+        """The case."""
+        return self.place.case
+
+
+def hanging_order(room: Room, wall: SurveyedWall, places: Sequence[WallPlace]) -> tuple[Lift, ...]:
+    """Cases of a wall in the order in which they go up.
+
+    Those that hang come before those that stand, while nothing is in the way; a row begins in
+    its corner, one that stands else at the highest floor, one that hangs else at its first end;
+    from there it goes on to either side (common practice).
+    """
+    found: list[Lift] = []
+    for hung in (True, False):
+        rows: dict[str, list[WallPlace]] = {}
+        for place in places:
+            if place.is_hung is hung:
+                rows.setdefault(place.run.spec.key, []).append(place)
+        for row in rows.values():
+            for place, because in _row(room, wall, row):
+                found.append(Lift(place, lifted_weight(room, place.case), because))
+    return tuple(found)
+
+
+def _row(room: Room, wall: SurveyedWall, row: list[WallPlace]) -> Iterator[tuple[WallPlace, str]]:
+    """A row from where it begins, out to either side."""
+    first, because = _first(room, wall, row)
+    yield row[first], because
+    for place in row[first + 1 :]:
+        yield place, "beside the last, to the right"
+    for place in reversed(row[:first]):
+        yield place, "beside the first, to the left"
+
+
+def _first(room: Room, wall: SurveyedWall, row: list[WallPlace]) -> tuple[int, str]:
+    run = row[0].run
+    for corner in room.survey.spec.corners:
+        if wall.spec.key not in (corner.left, corner.right) or corner.outside:
+            continue
+        at_left = corner.right == wall.spec.key
+        other = corner.left if at_left else corner.right
+        if _reaches(run, at_left=at_left) and any(r.spec.on == other for r in room.runs):
+            return (0 if at_left else len(row) - 1), f"in the corner: {corner.title}"
+    high = _highest(wall, row[0].left.value, row[-1].right.value)
+    if not row[0].is_hung and high is not None:
+        over = [n for n, place in enumerate(row) if place.left.value <= high <= place.right.value]
+        if over:
+            return over[0], "over the highest floor of its row"
+    return 0, "first of its row"
+
+
+def _highest(wall: SurveyedWall, left: Fraction, right: Fraction) -> Fraction | None:
+    """Where the floor is highest between two places along the wall [mm]; None: not read there."""
+    read = [
+        (down.value, station.along)
+        for n, station in enumerate(wall.spec.stations, start=1)
+        if left <= station.along <= right
+        and (down := wall.read.get(f"station_{n}.down")) is not None
+    ]
+    return min(read)[1] if read else None
+
+
+def _reaches(run: Run, *, at_left: bool) -> bool:
+    """Whether a run goes to that end of its wall."""
+    stops = run.spec.after if at_left else run.spec.before
+    return run.spec.end("left" if at_left else "right") != "open" and not stops

@@ -1,0 +1,79 @@
+"""Where each case of a wall goes, from the wall's datums, on the chain."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from casewright.casework.cases import Case
+from casewright.dims import Dim
+from casewright.install.numbers import Numbers
+from casewright.room.model import Run
+from casewright.room.on_walls import CasePlace, cases_on_walls
+from casewright.survey.walls import SurveyedWall
+
+__all__ = ["WallPlace", "places_on"]
+
+
+@dataclass(frozen=True, slots=True)
+class WallPlace:
+    """A case before its wall, its edges on the chain.
+
+    Parameters
+    ----------
+    before
+        The same in bare numbers.
+    left, right
+        Of its outside, frames on finished ends included, from the wall's left end [mm].
+    bottom, top
+        Above the highest floor [mm].
+    """
+
+    before: CasePlace
+    left: Dim
+    right: Dim
+    bottom: Dim
+    top: Dim
+
+    @property
+    def case(self) -> Case:
+        """The case itself."""
+        return self.before.case
+
+    @property
+    def run(self) -> Run:
+        """The run it belongs to."""
+        return self.before.run
+
+    @property
+    def is_hung(self) -> bool:
+        """Whether it hangs on the wall alone."""
+        return self.case.spec.kind == "wall"
+
+
+def places_on(numbers: Numbers, wall: SurveyedWall) -> tuple[WallPlace, ...]:
+    """Every case before a wall, those that hang first, then from left to right."""
+    found = tuple(_places(numbers, wall))
+    return tuple(sorted(found, key=lambda place: (not place.is_hung, place.left.value)))
+
+
+def _places(numbers: Numbers, wall: SurveyedWall) -> Iterator[WallPlace]:
+    own = numbers.wall(wall.spec.key)
+    for before in cases_on_walls(numbers.room):
+        if before.wall is not wall:
+            continue
+        run, case = before.run, before.case
+        place = own.at(run.spec.key).at(case.key)
+        begins = next(
+            (t.right for t in wall.things if t.spec.key == run.spec.after and t.right is not None),
+            numbers.zero,
+        )
+        left = place.let("left", begins + run.starts[run.cases.index(case)])
+        bottom = numbers.room.wall_bottom if case.spec.kind == "wall" else numbers.zero
+        yield WallPlace(
+            before,
+            left,
+            place.let("right", left + case.overall_width),
+            bottom,
+            place.let("top", bottom + case.height),
+        )
