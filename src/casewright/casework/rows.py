@@ -10,10 +10,17 @@ from itertools import pairwise
 from casewright.casework.box import Board, Box, cut_horizontal
 from casewright.casework.carcase import Opening
 from casewright.casework.maker import Maker
-from casewright.casework.specs import CaseSpec, RowSpec
-from casewright.dims import Dim, least
+from casewright.casework.specs import CaseSpec, OverlayKind, RowSpec
+from casewright.dims import Dim, greatest, least
 
-__all__ = ["cut_front_rail", "cut_row_boards", "part_into_rows", "row_names", "wants_front_rail"]
+__all__ = [
+    "cut_front_rail",
+    "cut_row_boards",
+    "part_into_rows",
+    "row_names",
+    "rows_overlay",
+    "wants_front_rail",
+]
 
 _WORDS = {"drawer": "drawer", "false front": "false_front", "open": "open", "doors": "doors"}
 
@@ -67,6 +74,19 @@ def _heights(maker: Maker) -> tuple[Dim | None, ...]:
     return tuple(given)
 
 
+def rows_overlay(spec: CaseSpec) -> OverlayKind:
+    """How the fronts of a case's rows lie: all alike."""
+    return next((row.front.overlay for row in spec.rows if row.front), "full")
+
+
+def edge_reveals(maker: Maker, bottom: Dim, top: Dim) -> tuple[Dim, Dim]:
+    """What the rows leave bare at the lower and the upper end of their face [mm]."""
+    if not maker.spec.rows or rows_overlay(maker.spec) != "partial":
+        return bottom, top
+    bare = maker.style("partial_reveal")
+    return greatest(bottom, bare), greatest(top, bare)
+
+
 def _share(maker: Maker, heights: tuple[Dim | None, ...], low: Dim, high: Dim) -> Dim:
     """What each row without a height of its own takes [mm].
 
@@ -96,6 +116,8 @@ def part_into_rows(maker: Maker, box: Box, bay: Opening) -> tuple[Opening, ...]:
     rows = maker.spec.rows
     if not rows:
         return (bay,)
+    bottom, top = edge_reveals(maker, bay.bottom, bay.top)
+    bay = replace(bay, bottom=bottom, top=top)
     given, names = _heights(maker), row_names(rows)
     low, high = _raised(bay.face_y0, bay.bottom), bay.face_y1 - bay.top
     share = maker.place.let("row_share", _share(maker, given, low, high))
@@ -140,6 +162,9 @@ def cut_row_boards(maker: Maker, box: Box) -> None:
     if not asked or maker.spec.framed:
         return
     thick, half = box.bottom.outline.thickness, maker.style("gap") / 2
+    if rows_overlay(maker.spec) == "inset":
+        _cut_between_inset(maker, box)
+        return
     line, above, heights = _designed(maker, box)
     for number, (height, pair) in enumerate(
         zip(heights, pairwise(maker.spec.rows), strict=False), start=1
@@ -148,6 +173,31 @@ def cut_row_boards(maker: Maker, box: Box) -> None:
         above = half
         if _wants_board(maker, pair):
             _cut_board(maker, box, number, line - thick / 2, whole=_is_whole(pair))
+
+
+def _cut_between_inset(maker: Maker, box: Box) -> None:
+    """A board between every two inset fronts: each fills its opening but for a gap all round."""
+    thick, air = box.bottom.outline.thickness, 2 * maker.style("inset_gap")
+    given = _heights(maker)
+    ceiling = _inner_head(box)
+    clear = ceiling - box.bottom.underside - thick - (len(given) - 1) * thick - len(given) * air
+    for dim in given:
+        clear = clear if dim is None else clear - dim
+    sharing = sum(dim is None for dim in given)
+    share = maker.place.let("inset_share", clear if sharing == 1 else clear / Fraction(sharing))
+    under = ceiling
+    pairs = pairwise(maker.spec.rows)
+    for number, (height, pair) in enumerate(zip(given, pairs, strict=False), start=1):
+        under = under - (share if height is None else height) - air - thick
+        _cut_board(maker, box, number, under, whole=_is_whole(pair))
+
+
+def _inner_head(box: Box) -> Dim:
+    """Underside of what closes the opening that the rows share: a divider, or the stretchers."""
+    divider = next((b for b in box.boards if b.role == "divider"), None)
+    if divider is not None:
+        return divider.underside
+    return next((b.underside for b in box.boards if b.name == "front_stretcher"), box.head)
 
 
 def wants_front_rail(spec: CaseSpec) -> bool:
@@ -173,6 +223,13 @@ def cut_front_rail(maker: Maker, box: Box, below: Dim) -> None:
             width=wide if given is None else least(wide, given), edges=(),
         )  # fmt: skip
         return
+    if maker.spec.lid == "hinged":
+        deck = box.bottom.underside + box.bottom.outline.thickness
+        cut_horizontal(
+            maker, box, "front_rail", "rail", "inner front", underside=deck,
+            width=below - deck, edges=(),
+        )  # fmt: skip
+        return
     _, _, heights = _designed(maker, box)
     most = heights[0]
     first = next(pairwise(maker.spec.rows), None)
@@ -191,8 +248,9 @@ def _designed(maker: Maker, box: Box) -> tuple[Dim, Dim, tuple[Dim, ...]]:
     divider = next((b for b in box.boards if b.role == "divider"), None)
     thick, half = box.bottom.outline.thickness, maker.style("gap") / 2
     line = box.head if divider is None else divider.underside + thick / 2
-    above = maker.style("base_top_reveal") if divider is None else half
-    given, low = _heights(maker), _raised(box.deck, maker.style("bottom_reveal"))
+    bottom, top = edge_reveals(maker, maker.style("bottom_reveal"), maker.style("base_top_reveal"))
+    above = top if divider is None else half
+    given, low = _heights(maker), _raised(box.deck, bottom)
     share = _share(maker, given, low, line - above)
     return line, above, tuple(share if height is None else height for height in given)
 

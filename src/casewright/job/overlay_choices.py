@@ -29,11 +29,21 @@ def check_overlay(key: str, case: CaseTable, content: Content, reporter: Reporte
         path: KeyPath = ("case", key, name, "overlay") if own else ("doors", "overlay")
         if framed:
             continue
-        if not upper and written_rows(key, case):
-            what = f"{key}: fronts in rows cover the whole face"
-            reporter.tell(path, what, f"{_FULL}, or take its rows out")
-        elif overlay == "inset":
+        if overlay == "inset":
             _inset(key, case, path, reporter)
+            if not upper:
+                _inset_rows(key, case, path, reporter)
+
+
+def _inset_rows(key: str, case: CaseTable, path: KeyPath, reporter: Reporter) -> None:
+    """Inset fronts close against a board above and below; a false one has nothing behind it."""
+    rows = written_rows(key, case)
+    if rows and case.rails is False:
+        what = "inset fronts close against rails: without one there is a hole between two rows"
+        reporter.tell(("case", key, "rails"), what, "take it out, or write rails = true")
+    if any(kind == "false front" for kind, _, _ in rows):
+        what = f"{key}: the rail of a false front lies where an inset one would"
+        reporter.tell(path, what, f'{_FULL}, or face = "face frame"')
 
 
 def _inset(key: str, case: CaseTable, path: KeyPath, reporter: Reporter) -> None:

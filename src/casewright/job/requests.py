@@ -147,8 +147,10 @@ def _with_rows(
     kinds = {row.kind for row in rows}
     closed = not rows or "doors" in kinds
     bare = table.shelves is None and (table.sink or rolls or not closed)
+    spec = replace(spec, rows=rows)
     return replace(
-        spec, rows=rows, row_rails=bool(table.rails), sink=bool(table.sink), roll_outs=rolls,
+        spec, row_rails=bool(table.rails) or rows_overlay(spec) == "inset",
+        sink=bool(table.sink), roll_outs=rolls,
         drawer=drawer_of(table, content) if "drawer" in kinds or rolls else None,
         back="open" if table.sink else spec.back, shelves=0 if bare else spec.shelves,
     )  # fmt: skip

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from casewright.casework.rows import rows_overlay
 from casewright.casework.specs import RowKind
 from casewright.job.case_sizes import CaseSizes
 from casewright.job.positions import KeyPath
@@ -30,12 +31,21 @@ def _face(sizes: CaseSizes) -> Fraction:
     if case.framed:
         rails = (len(case.rows) + 1) * sizes.value("face_rail")
         return case.height.value - sizes.low - rails
-    high = case.height.value - sizes.value("base_top_reveal")
+    overlay = rows_overlay(case)
+    if overlay == "inset":
+        head = sizes.board if case.divider is None else sizes.board / 2
+        clear = (case.height.value if case.divider is None else case.divider.value) - head
+        if case.divider is not None and case.toe == "plinth":
+            clear += sizes.deck
+        clear -= sizes.deck + sizes.board + (len(case.rows) - 1) * sizes.board
+        return clear - 2 * len(case.rows) * sizes.value("inset_gap")
+    bare = sizes.value("partial_reveal") if overlay == "partial" else Fraction(0)
+    high = case.height.value - max(sizes.value("base_top_reveal"), bare)
     if case.divider is not None:
         high = case.divider.value - gap / 2
         if case.toe == "plinth":
             high += sizes.deck
-    low = sizes.deck + sizes.value("bottom_reveal")
+    low = sizes.deck + max(sizes.value("bottom_reveal"), bare)
     return high - low - (len(case.rows) - 1) * gap
 
 

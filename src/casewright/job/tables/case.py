@@ -120,7 +120,8 @@ class CaseTable(BoxesTable):
     is left."""
 
     rails: bool | None = None
-    """Whether a rail between the sides parts each row from the next. Default: false."""
+    """Whether a rail between the sides parts each row from the next. Default: false; between inset
+    fronts there always is one."""
 
     drawer: DrawersTable | None = None
     """How the drawers of this case are built. Default: as in [drawers]."""
