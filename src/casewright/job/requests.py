@@ -7,6 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import TypeVar
 
+from casewright.casework.rows import rows_overlay
 from casewright.casework.specs import CaseSpec, DoorKind, EdgeKind, EndKind, FrontSpec
 from casewright.dims import Given, Origin
 from casewright.job.content import Content
