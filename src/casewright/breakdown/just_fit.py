@@ -47,6 +47,8 @@ def just_fits(
              "width": not (kerf_is_known and sheet.measured_width)}  # fmt: skip
     for tree in solution.tree:
         item = items[tree.stock]
+        if item.count is not None:  # an offcut was read as it lay there
+            continue
         mine = [place for place in places if place.sheet == tree.sheet]
         parts = tuple(dict.fromkeys(place.part for place in mine))
         far_x, far_y = max(p.rect.x1 for p in mine), max(p.rect.y1 for p in mine)

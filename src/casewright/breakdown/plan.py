@@ -9,7 +9,7 @@ from typing import Literal
 
 from casewright.breakdown.numbers import NO_NUMBERS, PlanNumbers
 from casewright.breakdown.pieces import Piece
-from casewright.breakdown.solving import Layout, Offered, Sawn
+from casewright.breakdown.solving import NEW_SHEET, Layout, Offered, Sawn
 from casewright.breakdown.units import WholeUnit
 from casewright.cutting.problem import Problem
 from casewright.cutting.solution import Placement, SheetTree, Solution
@@ -138,8 +138,13 @@ class StockPlan:
 
     @property
     def count(self) -> int:
-        """Sheets, boards or strips used [-]."""
-        return len(self.solution.tree)
+        """Sheets, boards or strips used, offcuts on hand apart [-]."""
+        return sum(not self.offered[tree.stock].kept for tree in self.solution.tree)
+
+    @property
+    def offcuts(self) -> tuple[str, ...]:
+        """Offcuts on hand that are used."""
+        return tuple(t.stock for t in self.solution.tree if self.offered[t.stock].kept)
 
     @property
     def counts(self) -> Mapping[str, int]:
@@ -153,6 +158,10 @@ class StockPlan:
     def verdict(self) -> str:
         """What is known of the plan, in words: of boards to a quarter of the longest."""
         solution = self.solution
+        if any(item.kept for item in self.offered.values()) and solution.gap:
+            sheets = solution.gap // NEW_SHEET
+            most = f"{sheets} sheet{'s' if sheets > 1 else ''}" if sheets else "no whole sheet"
+            return f"at most {most} more than needed" if sheets else f"{most} more than needed"
         if solution.bound.measure == "sheets" or not solution.gap:
             return solution.verdict
         boards, quarters = divmod(-(-4 * solution.gap // self._longest), 4)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from casewright.breakdown.desk import Desk
@@ -12,6 +12,7 @@ from casewright.breakdown.plan import StockPlan
 from casewright.breakdown.set_ups import test_pieces
 from casewright.breakdown.solving import Offered, lay_out, saw
 from casewright.casework.parts import Part
+from casewright.dims import Given, Origin
 from casewright.stock import Sheet
 
 __all__ = ["plan_sheets"]
@@ -35,6 +36,7 @@ def plan_sheets(desk: Desk, sheet: Sheet, parts: Sequence[Part]) -> StockPlan:
             desk.given(f"stock.{sheet.key}.length", sheet.length_in_hand),
             desk.given(f"stock.{sheet.key}.width", sheet.width_in_hand),
         ),
+        *_kept(desk, sheet),
     )
     trim = style["sheet_trim"].value
     layout = lay_out(desk, sheet, offered, (*pieces, *tests), trim=trim)
@@ -51,3 +53,15 @@ def plan_sheets(desk: Desk, sheet: Sheet, parts: Sequence[Part]) -> StockPlan:
         just_fit=tuple(just_fits(layout, sawn.solution, sheet, slack, kerf_is_known=not saws)),
         from_offcuts=tuple(test for test in tests if test.id in left),
     )
+
+
+def _kept(desk: Desk, sheet: Sheet) -> Iterator[Offered]:
+    """The offcuts of a sheet that are on hand."""
+    for offcut in desk.room.offcuts:
+        if offcut.stock == sheet.key:
+            origin = Origin("measured", "kept in the record")
+            length, width = (
+                desk.given(f"{offcut.path}.{name}", Given(size, origin))
+                for name, size in (("length", offcut.length), ("width", offcut.width))
+            )
+            yield Offered(offcut.path, length, width, kept=True)

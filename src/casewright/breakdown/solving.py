@@ -27,6 +27,7 @@ from casewright.dims import Dim
 from casewright.stock import Board, Sheet
 
 __all__ = [
+    "NEW_SHEET",
     "Layout",
     "Offered",
     "PlanDefectError",
@@ -54,11 +55,14 @@ class Offered:
         Name in the problem.
     length, width
         Grain along the length.
+    kept
+        Whether it is an offcut: there is one, and it counts as far less than a new sheet.
     """
 
     id: str
     length: Dim
     width: Dim
+    kept: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,7 +131,6 @@ def lay_out(
     keeps = (style["offcut_long"].value, style["offcut_short"].value)
     unit = common_unit(_lengths(offered, pieces, (kerf, trim, *keeps)), room.spec.unit)
     edge = unit.count(trim)
-    several = len({item.length.value for item in offered}) > 1
     problem = Problem(
         unit=unit.name,
         kerf=unit.count(kerf),
@@ -137,10 +140,11 @@ def lay_out(
                 item.id,
                 unit.count(item.length.value),
                 unit.count(item.width.value),
-                price=unit.count(item.length.value) if several else 1,
+                count=1 if item.kept else None,
+                price=price,
                 trim=Trim(edge, edge, edge, edge),
             )
-            for item in offered
+            for item, price in zip(offered, _prices(offered, unit), strict=True)
         ),
         parts=tuple(
             PartDemand(
@@ -158,6 +162,26 @@ def lay_out(
     solution = _solved(problem, desk.short if lengths_only else desk.stop, lengths_only)
     stock = {item.id: item for item in offered}
     return Layout(unit, problem, solution, model, stock, lengths_only)
+
+
+NEW_SHEET = 1000
+"""Price of a new sheet where offcuts are offered beside it."""
+
+
+def _prices(offered: Sequence[Offered], unit: WholeUnit) -> list[int]:
+    """Of boards their length; of sheets one each; of an offcut a fifth of what its area costs."""
+    if any(item.kept for item in offered):
+        whole = max(_area(item) for item in offered if not item.kept)
+        return [
+            max(1, round(NEW_SHEET * _area(item) / whole / 5)) if item.kept else NEW_SHEET
+            for item in offered
+        ]
+    several = len({item.length.value for item in offered}) > 1
+    return [unit.count(item.length.value) if several else 1 for item in offered]
+
+
+def _area(item: Offered) -> Fraction:
+    return item.length.value * item.width.value
 
 
 def _lengths(

@@ -20,7 +20,7 @@ def stock_lines(room: Room, breakdown: Breakdown) -> Iterator[BuyLine]:
     """A line for each sheet stock, and for each length of board."""
     for plan in breakdown.wanted:
         goods = room.spec.stock[plan.stock]
-        if isinstance(goods, Sheet):
+        if isinstance(goods, Sheet) and plan.count:
             yield _sheets(room, plan, goods, breakdown)
         elif isinstance(goods, Board) and plan.kind == "boards":
             yield from _boards(room, plan, goods)
@@ -31,7 +31,8 @@ def _sheets(room: Room, plan: StockPlan, goods: Sheet, breakdown: Breakdown) -> 
     size = f"{length(goods.length.value, unit)} x {length(goods.width.value, unit)}"
     held = {entry.part for entry in breakdown.waiting}
     waiting = sum(piece in held for piece in plan.pieces)
-    why = f"{_contents(plan)} on {counted(plan.count, 'sheet')}; {plan.verdict}"
+    kept = f" and {counted(len(plan.offcuts), 'offcut')} on hand" if plan.offcuts else ""
+    why = f"{_contents(plan)} on {counted(plan.count, 'sheet')}{kept}; {plan.verdict}"
     if waiting:
         why += f"; {waiting} of the parts still wait for an answer"
     return BuyLine(

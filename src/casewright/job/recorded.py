@@ -36,6 +36,7 @@ from casewright.record import (
 from casewright.room.build import build
 from casewright.room.model import Room
 from casewright.room.specs import JobSpec
+from casewright.stock import Offcut
 
 __all__ = [
     "EMPTY", "Recorded", "Use", "entry_named", "is_kept", "marked", "moment_of", "read_entries",
@@ -150,7 +151,8 @@ def room_with(
     """
     found = held(standing(entries))
     facts = facts_of(found, name) if found else NO_FACTS
-    return marked(build(spec, facts, designed=designed), marks_of(found))
+    room = marked(build(spec, facts, designed=designed), marks_of(found))
+    return replace(room, offcuts=on_hand(offcuts_of(found)))
 
 
 def _recorded(found: tuple[Standing, ...], name: str, rescue: Rescue | None) -> Recorded:
@@ -215,8 +217,14 @@ def work_out_recorded(job: LoadedJob, recorded: Recorded) -> WorkedJob:
     """
     worked = work_out_job(job, recorded.facts)
     lost = tuple(_lost_marks(worked.room, recorded.marks))
-    room = marked(worked.room, recorded.marks)
+    room = replace(marked(worked.room, recorded.marks), offcuts=on_hand(recorded.offcuts))
     return replace(worked, room=room, findings=(*worked.findings, *lost))
+
+
+def on_hand(entries: Iterable[Entry]) -> tuple[Offcut, ...]:
+    """Offcuts that were kept, by their entries."""
+    sizes = ((entry, dict(entry.sizes)) for entry in entries)
+    return tuple(Offcut(e.path, e.stock, size["length"], size["width"]) for e, size in sizes)
 
 
 def _lost_marks(room: Room, marks: Marks) -> Iterator[Finding]:

@@ -9,7 +9,14 @@ from dataclasses import dataclass, replace
 from casewright.facts import merged
 from casewright.job.collector import collector_at_rest
 from casewright.job.load import LoadedJob
-from casewright.job.recorded import marked, read_entries, record_path, room_with, with_record
+from casewright.job.recorded import (
+    marked,
+    on_hand,
+    read_entries,
+    record_path,
+    room_with,
+    with_record,
+)
 from casewright.job.writer import Writer
 from casewright.record import (
     Entry,
@@ -23,7 +30,7 @@ from casewright.record import (
     outer_paths,
     standing,
 )
-from casewright.resolve import Offcut, Proposal, Staying, propose, stay
+from casewright.resolve import Proposal, Staying, propose, stay
 from casewright.room.build import build
 from casewright.room.model import Room
 
@@ -97,7 +104,7 @@ def resolve(job: LoadedJob, *, fewest: bool = False) -> Resolved:
                 for part in after.parts
                 if part.state == "planned" and fresh.intersection(outer_paths(part.path))
             ),
-            offcuts=tuple(_offcut(entry) for entry in offcuts_of(found)),
+            offcuts=on_hand(offcuts_of(found)),
         )
     return Resolved(proposal, after, since, _digest(entries), rescue, staying)
 
@@ -150,8 +157,3 @@ def _digest(entries: Iterable[Entry]) -> str:
     """Twelve characters that change whenever the record says something else of real things."""
     stands = (s.entry.id for s in held(standing(entries)) if s.entry.kind != "accepted")
     return hashlib.sha256("\n".join(sorted(stands)).encode()).hexdigest()[:12]
-
-
-def _offcut(entry: Entry) -> Offcut:
-    sizes = dict(entry.sizes)
-    return Offcut(entry.path, entry.stock, sizes["length"], sizes["width"])

@@ -143,9 +143,9 @@ def _from(
     words: list[Inline] = [f"{noun if len(found) == 1 else _NOUNS[noun]} "]
     for name, target in found:
         words += [", "] if len(words) > 1 else []
-        words.append(Link(name.split()[1], target))
+        words.append(Link(name.split()[1].rstrip(","), target))
     return tuple(words)
 
 
 def _number(place: tuple[str, str]) -> int:
-    return int(place[0].split()[1])
+    return int(place[0].split()[1].rstrip(","))

@@ -38,8 +38,9 @@ def sheet_anchor(plan: StockPlan, tree: SheetTree) -> str:
 
 
 def sheet_name(plan: StockPlan, tree: SheetTree) -> str:
-    """'sheet 2', 'strip 14'."""
-    return f"{_NOUNS[plan.kind]} {tree.sheet + 1}"
+    """'sheet 2', 'strip 14', 'sheet 3, offcut 1f2e3d4c'."""
+    kept = f", {tree.stock.replace('.', ' ')}" if plan.offered[tree.stock].kept else ""
+    return f"{_NOUNS[plan.kind]} {tree.sheet + 1}{kept}"
 
 
 @dataclass(frozen=True, slots=True)

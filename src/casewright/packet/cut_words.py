@@ -33,8 +33,9 @@ _BASE = "; a base that this saw has trimmed shows the line"
 def plan_summary(plan: StockPlan) -> str:
     """How many, how sure that is, cuts, settings, time, and what more stock would save."""
     cuts, settings = len(plan.order.steps), len(plan.order.cards)
+    kept = f" and {_counted(len(plan.offcuts), 'offcut')} on hand" if plan.offcuts else ""
     words = (
-        f"{_counted(plan.count, _noun(plan))} ({plan.verdict}); {_counted(cuts, 'cut')} at "
+        f"{_counted(plan.count, _noun(plan))}{kept} ({plan.verdict}); {_counted(cuts, 'cut')} at "
         f"{_counted(settings, 'setting')}, about {time_words(work_minutes(plan.work))} at the "
         "saws for someone in practice."
     )

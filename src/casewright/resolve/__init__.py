@@ -8,7 +8,7 @@ from casewright.resolve.proposal import Change, Conflict, Kept, Proposal, propos
 from casewright.resolve.remedies import remedies
 from casewright.resolve.sheet_groups import SheetGroup, assigned, grouped
 from casewright.resolve.sources import FactChange
-from casewright.resolve.spoiled import Offcut, Recut, recut
+from casewright.resolve.spoiled import Recut, recut
 from casewright.resolve.staying import Staying, stay
 from casewright.resolve.staying_model import Resize
 
@@ -20,7 +20,6 @@ __all__ = [
     "HoldPoint",
     "Kept",
     "Misfit",
-    "Offcut",
     "Proposal",
     "Recut",
     "Remedy",

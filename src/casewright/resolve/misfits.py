@@ -15,9 +15,9 @@ from casewright.facts import NO_FACTS, Fact
 from casewright.findings import Severity
 from casewright.resolve.moves import Move, Remedy, mended, sides_of
 from casewright.resolve.slopes import slope
-from casewright.resolve.spoiled import Offcut
 from casewright.room.build import build
 from casewright.room.model import Room
+from casewright.stock import Offcut
 
 __all__ = ["Misfit", "misfits", "with_size"]
 

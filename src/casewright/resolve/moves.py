@@ -9,8 +9,9 @@ from typing import Literal
 
 from casewright.casework.parts import Part
 from casewright.dims import Dim, size_text
-from casewright.resolve.spoiled import Offcut, smallest_holding
+from casewright.resolve.spoiled import smallest_holding
 from casewright.room.model import Room
+from casewright.stock import Offcut
 
 __all__ = ["MINUTES", "Move", "Remedy", "Rung", "Side", "mended", "sides_of"]
 

@@ -12,8 +12,9 @@ from casewright.resolve.misfits import Misfit, misfits
 from casewright.resolve.moves import Remedy
 from casewright.resolve.remedies import remedies
 from casewright.resolve.sources import FactChange, Sources
-from casewright.resolve.spoiled import Offcut, Recut, recut
+from casewright.resolve.spoiled import Recut, recut
 from casewright.room.model import Room
+from casewright.stock import Offcut
 
 __all__ = ["Change", "Conflict", "Kept", "Proposal", "propose"]
 

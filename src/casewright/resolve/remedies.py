@@ -15,8 +15,8 @@ from casewright.dims import Dim, Fit, Way, round_to, size_text
 from casewright.resolve.misfits import with_size
 from casewright.resolve.moves import MINUTES, Move, Remedy, mended, sides_of
 from casewright.resolve.slopes import slope
-from casewright.resolve.spoiled import Offcut
 from casewright.room.model import Room
+from casewright.stock import Offcut
 
 _THICKEST_SHIM = Fraction(6)
 """Common practice: what is shimmed more shows [mm]."""

@@ -12,43 +12,14 @@ from casewright.cutting.engine import Stop, solve
 from casewright.cutting.problem import PartDemand, Problem, StockItem
 from casewright.resolve.sheets_left import more_sheets
 from casewright.room.model import Room
+from casewright.stock import Offcut
 
-__all__ = ["Offcut", "Recut", "recut", "smallest_holding"]
+__all__ = ["Recut", "recut", "smallest_holding"]
 
 _WORK = Stop(nodes=20_000)
 """A few pieces out of a few offcuts are proved with far less."""
 
 _STAGES = 3
-
-
-@dataclass(frozen=True, slots=True)
-class Offcut:
-    """A piece of a stock that was kept.
-
-    Parameters
-    ----------
-    path
-        What it is called: offcut.3f2a91c0.
-    stock
-        Key of its stock.
-    length, width
-        Length along the grain [mm].
-    """
-
-    path: str
-    stock: str
-    length: Fraction
-    width: Fraction
-
-    @property
-    def area(self) -> Fraction:
-        """Area [mm squared]."""
-        return self.length * self.width
-
-    def holds(self, length: Fraction, width: Fraction, *, turns: bool) -> bool:
-        """Whether a piece comes out of it, along the grain or, where it may, across."""
-        along = length <= self.length and width <= self.width
-        return along or (turns and width <= self.length and length <= self.width)
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,6 +12,7 @@ from casewright.dims import Chain, Dim
 from casewright.findings import Finding, Question
 from casewright.room.specs import ApplianceSpec, JobSpec, RunSide, RunSpec
 from casewright.room.trims.model import Trim
+from casewright.stock import Offcut
 from casewright.survey.survey import Survey
 
 __all__ = ["Appliance", "Filler", "Room", "Run", "RunPlinth"]
@@ -175,6 +176,8 @@ class Room:
         Underside of the wall cases above the finished floor.
     survey
         The room as measured.
+    offcuts
+        What was kept of sheets and is on hand.
     """
 
     spec: JobSpec
@@ -186,6 +189,7 @@ class Room:
     questions: tuple[Question, ...]
     wall_bottom: Dim
     survey: Survey
+    offcuts: tuple[Offcut, ...] = ()
 
     @property
     def boxes(self) -> tuple[Case, ...]:

@@ -3,6 +3,7 @@
 from casewright.stock.goods import Board, EdgeBand, Glazing, Sheet, Stock, StockList
 from casewright.stock.milling import THINNEST_SOLD, milling_source, strips_in_thickness
 from casewright.stock.moisture import Moisture, usual_moisture
+from casewright.stock.offcut import Offcut
 
 __all__ = [
     "THINNEST_SOLD",
@@ -10,6 +11,7 @@ __all__ = [
     "EdgeBand",
     "Glazing",
     "Moisture",
+    "Offcut",
     "Sheet",
     "Stock",
     "StockList",

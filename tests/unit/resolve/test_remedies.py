@@ -11,9 +11,10 @@ from tests.jobs import read
 
 from casewright.dims import Origin
 from casewright.facts import Fact
-from casewright.resolve import Offcut, Proposal, Remedy, propose
+from casewright.resolve import Proposal, Remedy, propose
 from casewright.room.build import build
 from casewright.sources import INCH
+from casewright.stock import Offcut
 
 _SPEC = read("""
 format = 1
