@@ -17,7 +17,7 @@ from casewright.drawing.shapes import Element, Polyline, circle, line, rectangle
 from casewright.survey.fixed_things import PlacedThing
 from casewright.survey.form import FormStation, FormWidth, SurveyForm
 
-__all__ = ["thing_marks", "wall_scene"]
+__all__ = ["outline_elements", "stud_elements", "thing_box", "thing_marks", "wall_scene"]
 
 _LEVEL, _CEILING = Fraction(1016), Fraction(2438)  # where nothing was read yet [mm]
 _SMALL = Fraction(100)  # an outlet of which only the middle is known [mm]
@@ -42,8 +42,8 @@ def wall_scene(form: SurveyForm, unit: Unit) -> Scene:
     level = form.wall.floor.value if form.wall.floor is not None else _LEVEL
     rise = form.wall.ceiling.value if form.wall.ceiling is not None else _CEILING - _LEVEL
     elements = [
-        *_outline(form, level, rise),
-        *_studs(form, level + rise),
+        *outline_elements(form, level, rise),
+        *stud_elements(form, level + rise),
         *_things(form),
         *_width_marks(form.widths, form.length),
         *_level_line(form, level),
@@ -52,7 +52,7 @@ def wall_scene(form: SurveyForm, unit: Unit) -> Scene:
     return Scene(tuple(elements), f"{form.wall.spec.title} as measured")
 
 
-def _outline(form: SurveyForm, level: Fraction, rise: Fraction) -> Iterator[Element]:
+def outline_elements(form: SurveyForm, level: Fraction, rise: Fraction) -> Iterator[Element]:
     """Floor and ceiling through what was read, and both ends."""
     back = [each for each in form.stations if each.depth == "back"]
     floor = _profile(back, "down", form.length, level)
@@ -79,7 +79,8 @@ def _profile(
     return [(Fraction(0), read[0][1]), *read, (length, read[-1][1])]
 
 
-def _studs(form: SurveyForm, high: Fraction) -> Iterator[Element]:
+def stud_elements(form: SurveyForm, high: Fraction) -> Iterator[Element]:
+    """Middles of the studs, a dot on those that were probed."""
     for stud, found in zip(form.wall.studs, form.wall.spec.studs, strict=True):
         yield line((stud.value, Fraction(0)), (stud.value, high), CENTRE, ink=Ink.SOFT)
         if found.probed:
@@ -91,7 +92,7 @@ def _things(form: SurveyForm) -> Iterator[Element]:
     for thing in form.wall.things:
         if thing.left is None or thing.right is None:
             continue
-        x0, x1, y0, y1 = _box(thing)
+        x0, x1, y0, y1 = thing_box(thing)
         pen = VISIBLE if thing.spec.built else HIDDEN
         yield rectangle((x0, y0), (x1, y1), pen)
         small = x1 - x0 < 3 * _SMALL or y1 - y0 < 3 * _SMALL
@@ -101,7 +102,7 @@ def _things(form: SurveyForm) -> Iterator[Element]:
         yield Choice(rings, hides_lines=True)
 
 
-def _box(thing: PlacedThing) -> tuple[Fraction, Fraction, Fraction, Fraction]:
+def thing_box(thing: PlacedThing) -> tuple[Fraction, Fraction, Fraction, Fraction]:
     """Left, right, lower and upper edge as drawn; a small square where they are not known."""
     left = thing.left.value if thing.left is not None else Fraction(0)
     right = thing.right.value if thing.right is not None else left

@@ -27,6 +27,8 @@ class WallPlace:
         Of its outside, frames on finished ends included, from the wall's left end [mm].
     bottom, top
         Above the highest floor [mm].
+    out
+        From the wall to its fronts, doors and nosings included [mm].
     """
 
     before: CasePlace
@@ -34,6 +36,7 @@ class WallPlace:
     right: Dim
     bottom: Dim
     top: Dim
+    out: Dim
 
     @property
     def case(self) -> Case:
@@ -76,4 +79,5 @@ def _places(numbers: Numbers, wall: SurveyedWall) -> Iterator[WallPlace]:
             place.let("right", left + case.overall_width),
             bottom,
             place.let("top", bottom + case.height),
+            place.let("out", case.overall_depth),
         )

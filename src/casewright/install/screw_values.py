@@ -12,8 +12,8 @@ from typing import NamedTuple
 from casewright.sources import INCH, POUND, WOOD_SCREWS
 
 __all__ = [
-    "DURATION", "GRAVITIES", "LEAST_DIAMETERS", "Member", "ScrewValue", "lateral_reference_lb",
-    "screw_value", "withdrawal_lb_per_in", "yield_loads_lb",
+    "DURATION", "GRAVITIES", "LEAST_DIAMETERS", "Member", "ScrewValue", "bearing_strength_psi",
+    "lateral_reference_lb", "screw_value", "withdrawal_lb_per_in", "yield_loads_lb",
 ]  # fmt: skip
 
 GRAVITIES = (0.36, 0.42, 0.50)

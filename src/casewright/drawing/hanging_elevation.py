@@ -1,0 +1,177 @@
+"""A wall as cases go to it: studs, screws, what is off limits, every mark from one datum."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from fractions import Fraction
+
+from casewright.dims.units import Unit
+from casewright.drawing.choice import Choice
+from casewright.drawing.hatching import Hatch
+from casewright.drawing.marks import Tag
+from casewright.drawing.measure import Measure, measure_of
+from casewright.drawing.notes import Text
+from casewright.drawing.pens import CENTRE, FINE, HIDDEN, THIN, VISIBLE, Ink
+from casewright.drawing.running import Running, Stop
+from casewright.drawing.scene import Scene
+from casewright.drawing.shapes import Element, circle, line, rectangle
+from casewright.drawing.wall_elevation import outline_elements, stud_elements, thing_box
+from casewright.install.hanging import WallHanging
+from casewright.install.marks import Mark
+from casewright.install.places import WallPlace
+from casewright.install.stud_map import CaseScrews
+from casewright.survey.form import SurveyForm, survey_form
+
+__all__ = ["hanging_scene"]
+
+_LEVEL, _CEILING = Fraction(1016), Fraction(2438)  # where nothing was read yet [mm]
+_OFF = Hatch(spacing_mm=2.2, angle_deg=45)
+_NAME = 2.3
+_SCREW, _CROSS = Fraction(9), Fraction(16)  # radius of a screw, arm of a cross [mm of model]
+_LINE = 1.5  # from line to line, in heights of lettering
+
+
+def hanging_scene(hang: WallHanging, unit: Unit) -> Scene:
+    """Elevation of a wall for the day of hanging; heights from the highest floor of the room.
+
+    Above it the marks of what hangs in bold, of studs and of what is on the wall; below it those
+    of what stands. To the left heights above the floor, to the right from the level line.
+    """
+    form = survey_form(hang.wall, unit)
+    level = next((h.above_floor.value for h in hang.heights if _is_line(h.says)), _LEVEL)
+    rise = form.wall.ceiling.value if form.wall.ceiling is not None else _CEILING - _LEVEL
+    top = level + rise
+    elements: list[Element] = [
+        *outline_elements(form, level, rise),
+        *(_strip(strip.left, strip.right, top) for strip in hang.strips),
+        *_cases(hang.places),
+        *stud_elements(form, top),
+        *(each for case in hang.screws for each in _screws(case)),
+        *_things(form),
+        *_level_line(hang, form, level),
+        *_names(hang.places),
+        *_dimensions(hang, unit, form, top),
+    ]
+    return Scene(tuple(elements), f"{hang.wall.spec.title} on the day of hanging")
+
+
+def _is_line(says: str) -> bool:
+    return says.startswith("level line")
+
+
+def _strip(left: Fraction, right: Fraction, top: Fraction) -> Element:
+    """Where no wall screw is driven."""
+    return rectangle((left, Fraction(0)), (right, top), FINE, hatch=_OFF)
+
+
+def _cases(places: Iterable[WallPlace]) -> Iterator[Element]:
+    for place in places:
+        tag = Tag(target=place.case.key, path=place.case.key, title=place.case.spec.title)
+        low = (place.left.value, place.bottom.value)
+        yield rectangle(low, (place.right.value, place.top.value), VISIBLE, tag=tag)
+
+
+def _names(places: Iterable[WallPlace]) -> Iterator[Element]:
+    """Titles of cases, where they hide least."""
+    for place in places:
+        x = (place.left.value + place.right.value) / 2
+        y = (place.bottom.value + place.top.value) / 2
+        title = place.case.spec.title
+        tag = Tag(target=place.case.key, path=place.case.key, title=title)
+        words = title.split()
+        first = (len(words) - 1) / 2
+        yield Choice(
+            [
+                tuple(
+                    Text((x, y), word, _NAME, weight=600, ground=Ink.PAPER, tag=tag,
+                         shift_mm=(0.0, shift + (first - n) * _LINE * _NAME))
+                    for n, word in enumerate(words)
+                )
+                for shift in (0.0, 5.0, -5.0, 10.0, -10.0)
+            ],
+            hides_lines=True,
+        )  # fmt: skip
+
+
+def _screws(case: CaseScrews) -> Iterator[Element]:
+    """The boards that screws go through, a dot for each screw, a cross where none may go."""
+    place = case.place
+    for _, low, high in case.rows:
+        yield rectangle((place.left.value, low.value), (place.right.value, high.value), HIDDEN)
+    for screw in case.screws:
+        x = screw.stud.value
+        for y in (screw.low.value, screw.high.value):
+            if screw.strip is None:
+                yield circle((x, y), _SCREW, THIN, fill=Ink.INK, keep_clear=True)
+                continue
+            for sign in (1, -1):
+                yield line((x - _CROSS, y - sign * _CROSS), (x + _CROSS, y + sign * _CROSS),
+                           VISIBLE, ink=Ink.LOOK)  # fmt: skip
+
+
+def _things(form: SurveyForm) -> Iterator[Element]:
+    for thing in form.wall.things:
+        if thing.left is None or thing.right is None:
+            continue
+        x0, x1, y0, y1 = thing_box(thing)
+        yield rectangle((x0, y0), (x1, y1), VISIBLE if thing.spec.built else HIDDEN)
+        at = ((x0 + x1) / 2, (y0 + y1) / 2)
+        words = [
+            (Text(at, thing.spec.title, 2.0, ink=Ink.SOFT, ground=Ink.PAPER,
+                  shift_mm=(0.0, shift)),)
+            for shift in (4.0, -4.0, 0.0, 8.0, -8.0)
+        ]  # fmt: skip
+        yield Choice(words, hides_lines=True)
+
+
+def _level_line(hang: WallHanging, form: SurveyForm, level: Fraction) -> Iterator[Element]:
+    if any(_is_line(mark.says) for mark in hang.heights):
+        yield line((Fraction(0), level), (form.length, level), CENTRE)
+        words = [
+            (Text((form.length * n / 12, level), "level line", 2.0, ink=Ink.SOFT,
+                  ground=Ink.PAPER),)
+            for n in (11, 1, 6, 9, 3)
+        ]  # fmt: skip
+        yield Choice(words, hides_lines=True)
+
+
+def _stops(marks: Iterable[Mark], unit: Unit) -> tuple[Stop, ...]:
+    stops: dict[Fraction, Stop] = {}
+    for mark in marks:
+        if mark.at.value:
+            bold = mark.kind == "case"
+            stops[mark.at.value] = Stop(mark.at.value, measure_of(mark.at, unit), emphasis=bold)
+    return tuple(stops.values())
+
+
+def _dimensions(
+    hang: WallHanging, unit: Unit, form: SurveyForm, top: Fraction
+) -> Iterator[Element]:
+    zero = Fraction(0)
+    above = _stops((m for m in hang.marks if m.band != "standing" and m.kind != "wall"), unit)
+    below = _stops((m for m in hang.marks if m.band == "standing" or m.kind == "wall"), unit)
+    low = min(zero, *(-shim.shim.value for shim in hang.floor_shims), zero)
+    if above:
+        yield Running("above", top, zero, above)
+    if below:
+        yield Running("below", low, zero, below)
+    heights = tuple(
+        Stop(mark.above_floor.value, measure_of(mark.above_floor, unit),
+             emphasis=not _is_line(mark.says))
+        for mark in hang.heights
+    )  # fmt: skip
+    if heights:
+        yield Running("left", zero, zero, heights)
+    level = next((m.above_floor.value for m in hang.heights if _is_line(m.says)), None)
+    if level is not None:
+        yield Running("right", form.length, level, tuple(_from_line(hang, unit, level)))
+
+
+def _from_line(hang: WallHanging, unit: Unit, level: Fraction) -> Iterator[Stop]:
+    """Heights from the level line, with the way to go."""
+    for mark in hang.heights:
+        if mark.from_line is None or not mark.from_line.value:
+            continue
+        value, path = mark.from_line.value, mark.from_line.path
+        way = "up" if value > 0 else "down"
+        yield Stop(level + value, Measure(abs(value), unit, path), note=way)

@@ -1,0 +1,154 @@
+"""A story stick on paper: full-size strips to cut out and tape to a lath, with every mark."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from casewright.dims import format_length
+from casewright.dims.units import Unit
+from casewright.drawing.marks import Area, Tag
+from casewright.drawing.measure import Measure
+from casewright.drawing.notes import Text
+from casewright.drawing.pens import DIMENSION, NEIGHBOUR, THIN, TICK, VISIBLE, Ink
+from casewright.drawing.scales import check_bar, check_bar_width
+from casewright.drawing.scene import Plot, Scene, plot
+from casewright.drawing.shapes import Element, line, rectangle
+
+__all__ = ["StickMark", "stick_plots", "strip_length"]
+
+_WIDE, _BETWEEN = 42.0, 3.5  # of a strip, between two [mm]
+_HEAD, _BAR = 7.0, 9.0  # for the number of a strip, for the check bar [mm]
+_STEP: dict[Unit, Fraction] = {"in": Fraction(254, 10), "mm": Fraction(10)}
+_NUMBER, _WORDS = 3.0, 2.0  # heights of lettering [mm]
+_LINE = 1.45  # from line to line, in heights of lettering
+_LETTERS = 22  # of a line of words
+_SHORT, _LONG = 2.0, 3.5  # ticks of the rule along the edge [mm]
+_RULE = 1.4  # height of its figures [mm]
+
+
+@dataclass(frozen=True, slots=True)
+class StickMark:
+    """A mark of a story stick.
+
+    Parameters
+    ----------
+    measure
+        From the stick's end [mm].
+    says
+        What is there.
+    bold
+        What decides where cases go: a seam, not a stud.
+    """
+
+    measure: Measure
+    says: str
+    bold: bool = False
+
+
+def strip_length(room_mm: float, unit: Unit) -> Fraction:
+    """Length of a strip in a room of so many millimetres: whole inches or centimetres [mm].
+
+    Examples
+    --------
+    >>> strip_length(245.4, "in") / Fraction(254, 10), strip_length(263, "mm")
+    (Fraction(9, 1), Fraction(240, 1))
+    """
+    step = _STEP[unit]
+    return Fraction(room_mm - _HEAD - _BAR) // step * step
+
+
+def stick_plots(
+    marks: Sequence[StickMark], length: Fraction, unit: Unit, area_mm: tuple[float, float]
+) -> Iterator[Plot]:
+    """The stick page by page, strip beside strip, each with a check bar.
+
+    A strip ends where the next begins; the rule along its edge goes on from one to the next.
+
+    Parameters
+    ----------
+    length
+        Of the stick [mm].
+    area_mm
+        Room for the drawing on a page, wide and high [mm].
+    """
+    wide, high = area_mm
+    long = strip_length(high, unit)
+    count = -(-length // long)
+    across = max(1, int((wide + _BETWEEN) // (_WIDE + _BETWEEN)))
+    for first in range(0, count, across):
+        elements: list[Element] = []
+        numbers = range(first, min(first + across, count))
+        for n in numbers:
+            x = (n - first) * (_WIDE + _BETWEEN)
+            low = n * long
+            elements.extend(_strip((x, low, min(long, length - low)), (n + 1, count), unit))
+            here = [
+                m for m in marks
+                if low <= m.measure.value < low + long
+                or (n + 1 == count and m.measure.value == low + long)
+            ]  # fmt: skip
+            elements.extend(_marks(here, x, low, float(long)))
+        title = f"strips {first + 1} to {numbers[-1] + 1} of {count}"
+        drawn = plot(Scene(tuple(elements), title), 1)
+        yield _with_bar(drawn, unit)
+
+
+def _with_bar(drawn: Plot, unit: Unit) -> Plot:
+    area = drawn.area
+    bar = check_bar(unit, (area.x0, area.y0 - _BAR + 1.0))
+    right = max(area.x1, area.x0 + check_bar_width(unit) + 2.0)
+    whole = Area(area.x0, area.y0 - _BAR, right, area.y1)
+    return replace(drawn, groups=(*drawn.groups, bar), area=whole)
+
+
+def _strip(
+    at: tuple[float, Fraction, Fraction], number: tuple[int, int], unit: Unit
+) -> Iterator[Element]:
+    """Outline to cut along, its number, and the rule along its left edge."""
+    x, low, long = at
+    n, count = number
+    yield rectangle((x, 0.0), (x + _WIDE, float(long)), NEIGHBOUR)
+    begins = format_length(low, unit, with_unit=True)
+    words = f"strip {n} of {count}, from {begins}"
+    yield Text((x + _WIDE / 2, float(long)), words, _WORDS, shift_mm=(0.0, 3.6))
+    step = _STEP[unit]
+    for k in range(int(long // step) + 1):
+        y, whole = float(k * step), (low + k * step) / step
+        tall = _LONG if whole % (12 if unit == "in" else 10) == 0 else _SHORT
+        yield line((x, y), (x + tall, y), DIMENSION)
+        if k and k * step < long:
+            yield Text((x + tall + 0.6, y), f"{int(whole)}", _RULE, anchor="start", ink=Ink.SOFT)
+
+
+def _marks(marks: Sequence[StickMark], x: float, low: Fraction, long: float) -> Iterator[Element]:
+    """A line across the strip for each mark; its words over it, or moved off the next."""
+    free = 0.0
+    for mark in sorted(marks, key=lambda each: each.measure.value):
+        y = float(mark.measure.value - low)
+        ink = Ink.INK if mark.bold else Ink.SOFT
+        tag = Tag(path=mark.measure.path, title=mark.measure.text)
+        yield line((x, y), (x + _WIDE, y), VISIBLE if mark.bold else THIN, ink=ink)
+        lines = _wrapped(mark.says)
+        tall = _NUMBER * 1.9 + _LINE * _WORDS * len(lines)
+        top = long - tall - 0.5
+        foot = min(max(y + 0.8, free), max(top, free))
+        free = foot + tall
+        if foot > y + 1.0 or foot < y:
+            yield line((x + 5.0, y), (x + 8.0, foot + _NUMBER), TICK, ink=ink)
+        yield Text((x + 9.0, foot + _NUMBER * 0.95), mark.measure, _NUMBER,
+                   anchor="start", weight=600 if mark.bold else 500, tag=tag)  # fmt: skip
+        for k, words in enumerate(reversed(lines)):
+            up = foot + _NUMBER * 1.9 + _LINE * _WORDS * (k + 0.5)
+            yield Text((x + 9.0, up), words, _WORDS, anchor="start", ink=ink)
+
+
+def _wrapped(words: str) -> list[str]:
+    """Words in lines that a strip holds."""
+    lines = [""]
+    for word in words.split():
+        if lines[-1] and len(lines[-1]) + 1 + len(word) > _LETTERS:
+            lines.append("")
+        lines[-1] = f"{lines[-1]} {word}".strip()
+    return lines
