@@ -6,10 +6,14 @@ from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.dims import Fit, format_length, size_text
+from casewright.room.lifting import Effort
 from casewright.room.model import Room
 from casewright.sources import INCH, POUND
 
-__all__ = ["about", "by_unit", "gap", "kilograms", "length", "style_value", "thickness"]
+__all__ = [
+    "about", "by_unit", "effort_words", "gap", "helped_words", "kilograms", "length",
+    "style_value", "thickness",
+]  # fmt: skip
 
 
 def length(room: Room, value: Fraction) -> str:
@@ -51,3 +55,31 @@ def by_unit(room: Room, inches: str, millimetres: str) -> Fraction:
 def style_value(room: Room, case: Case, key: str) -> Fraction:
     """A style value [mm]: the case's own where it sets one, else the job's."""
     return (case.spec.overrides.get(key) or room.spec.style[key]).value
+
+
+def effort_words(room: Room, effort: Effort) -> str:
+    """What the lifting equation says of a lift, with what it was reckoned from."""
+    task = effort.worst
+    high = f"{_rounded(room, task.height)} above the floor" if task.height else "at the floor"
+    place = f"hands {high} and {_rounded(room, task.out)} from the ankles"
+    if effort.limit is None or effort.index is None:
+        return f"with the {place} the lifting equation gives no limit at all"
+    return (
+        f"the lifting equation recommends at most {kilograms(room, effort.limit)} there, an index "
+        f"of {float(effort.index):.1f}: {place}, moved {_rounded(room, task.rise)}, no handles, "
+        "no twist, once in five minutes"
+    )
+
+
+def helped_words(effort: Effort) -> str:
+    """What a helper does to the index: as if each had half."""
+    if effort.index is None:
+        return "a helper that day"
+    return f"a helper that day: with half each the index is {float(effort.index / 2):.1f}"
+
+
+def _rounded(room: Room, value: Fraction) -> str:
+    """A rough length: to the inch, or to the centimetre."""
+    unit = room.spec.unit
+    whole = round(value / INCH) if unit == "in" else round(value / 10)
+    return f"{whole} {'in' if unit == 'in' else 'cm'}"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from casewright.buying import BuyLine
-from casewright.outputs.blocks import Block, Column, Paragraph, Row, Table
+from casewright.outputs.blocks import Block, Caution, Column, Paragraph, Row, Table
 from casewright.outputs.document import Section
 from casewright.outputs.inlines import Rich, Strong, Tick
 
@@ -15,6 +15,14 @@ _COLUMNS = (
     Column("", "centre"), Column("Buy", "right"), Column("Unit", share=1.5),
     Column("What", share=4.0), Column("Why so many", share=4.2),
 )  # fmt: skip
+
+_EMISSION = (
+    "Plywood and fibreboard are glued, and many glues give off formaldehyde into the room. Ask "
+    "for the panel's emission label: in the USA TSCA Title VI (at most 0.05 ppm from hardwood "
+    "plywood, 0.11 from fibreboard, 0.13 from fibreboard up to 8 mm), elsewhere the class that "
+    "local law asks for. Keep the label with the packet, and air the room."
+)
+"""Limits of 40 CFR 770.10, read in a secondary copy."""
 
 
 def buy_section(lines: tuple[BuyLine, ...]) -> Section:
@@ -26,6 +34,8 @@ def buy_section(lines: tuple[BuyLine, ...]) -> Section:
         ),
         Table(_COLUMNS, tuple(_rows(lines)), small=True),
     ]
+    if any(line.aisle == "sheets" for line in lines):
+        blocks.insert(1, Caution(_EMISSION, "Glue in sheets"))
     return Section("Buy", tuple(blocks), "buy")
 
 

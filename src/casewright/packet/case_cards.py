@@ -11,6 +11,7 @@ from casewright.dims.units import Unit
 from casewright.drawing import Plot, ScaleError, View, measure_of, sheet
 from casewright.drawing.case_front import closed_scene, open_scene
 from casewright.drawing.case_section import section_scene
+from casewright.drawing.measure import Measure
 from casewright.drawing.plinth_plan import plinth_scene
 from casewright.drawing.pulled_apart import pulled_apart_scene
 from casewright.outputs.blocks import Beside, Block, Figure, Heading, Keep, Paragraph, Table
@@ -22,6 +23,7 @@ from casewright.packet.door_sections import door_sections
 from casewright.packet.hold_pages import HoldPages
 from casewright.packet.part_heights import list_height, paragraph_height
 from casewright.packet.words import sizes
+from casewright.room.lifting import case_effort
 from casewright.room.model import Room
 from casewright.sources import POUND
 
@@ -143,6 +145,10 @@ def _summary(room: Room, case: Case) -> Rich:
     words.append(
         f" It weighs about {_weight(weight, unit)}{_without(case)}, from the density of its stock."
     )
+    if not case.is_plinth:
+        words.append(_lifted(room, case))
+    if spec.lid is not None:
+        words += _lid_words(case, unit)
     if spec.finished:
         kind = {"flush": "flush with the doors"}.get(spec.end, spec.end)
         words.append(f" Finished end: {' and '.join(spec.finished)}, {kind}.")
@@ -151,6 +157,29 @@ def _summary(room: Room, case: Case) -> Rich:
     words += [" ", Link("Part cards", f"parts:{case.key}"), ", page ",
               PageNumber(f"parts:{case.key}"), "."]  # fmt: skip
     return tuple(words)
+
+
+def _lifted(room: Room, case: Case) -> str:
+    """What the lifting equation says of the bare box: for planning, never a permission."""
+    effort = case_effort(room, case)
+    bare = _weight(effort.weight, room.spec.unit)
+    if effort.limit is None or effort.index is None:
+        return (
+            f" Bare, {bare}, it is too deep to be lifted close to the body: do not lift it alone."
+        )
+    most = _weight(effort.limit, room.spec.unit)
+    return (
+        f" Bare, {bare}, its lifting index is {float(effort.index):.1f}: the lifting equation "
+        f"recommends at most {most} where it is held worst. Over 1 plan for help."
+    )
+
+
+def _lid_words(case: Case, unit: Unit) -> list[Inline]:
+    """How high a seat stands without its cushion."""
+    lid = next(part for part in case.parts if part.role == "lid")
+    top = case.height.value + lid.finished.thickness.value
+    high = Strong(Measure(top, unit, f"{lid.path}.top"))
+    return [f" Window seat: its lid, {case.spec.lid}, is ", high, " above the floor, bare."]
 
 
 def _without(case: Case) -> str:

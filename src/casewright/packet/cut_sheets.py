@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from casewright.breakdown import Breakdown, SawCard, StockPlan, saw_cards
+from casewright.casework.cautions import CAUTIONS
 from casewright.cutting.solution import SheetTree
 from casewright.drawing import Plot, largest, measure_of
 from casewright.drawing.sheet_layout import sheet_scene
@@ -96,6 +97,7 @@ def _cuts(room: Room, plan: StockPlan, paper: Paper) -> Iterator[Block]:
         first, *others = _start(cards)
         yield Keep((Heading("At the saw, in this order", 2), first))
         yield from others
+        yield Caution(CAUTIONS["dust"], "Dust")
     noun = plan.kind.removesuffix("s")
     yield Table(saw_columns(unit), saw_rows(cards, noun, unit), small=True)
     if plan.from_offcuts:

@@ -1,15 +1,56 @@
-"""What is lifted when a case goes to its wall."""
+"""What is lifted, how, and what the lifting equation makes of it."""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 
 from casewright.casework.cases import Case
+from casewright.dims import Unit
 from casewright.room.model import Room
+from casewright.sources import INCH, LiftingTask, hands_from_ankles, weight_limit
 
-__all__ = ["lifted_weight"]
+__all__ = ["STRENUOUS", "Effort", "case_effort", "effort_of", "lifted_weight"]
+
+STRENUOUS = 3
+"""Lifting index over which the manual warns of nearly everybody: page 5, from memory [-]."""
 
 _LOOSE = ("shelf", "plinth rail", "sleeper")
+_STAND = {"in": 36 * INCH, "mm": Fraction(900)}
+"""Where a wall case rests on its way up: a counter, or a stand as high (common practice) [mm]."""
+_LEAST_RISE = {"in": 10 * INCH, "mm": Fraction(250)}
+"""What the equation takes for a load that is shifted more than raised [mm]."""
+
+
+@dataclass(frozen=True, slots=True)
+class Effort:
+    """A lift by one person, at the worst place of its way.
+
+    Parameters
+    ----------
+    weight
+        [kg].
+    limit
+        The recommended weight limit there [kg]; None: it is held too far from the body, or too
+        high, for the equation to give one.
+    worst
+        That place.
+    """
+
+    weight: Fraction
+    limit: Fraction | None
+    worst: LiftingTask
+
+    @property
+    def is_strenuous(self) -> bool:
+        """Whether it is over three times the limit, or there is none."""
+        return self.index is None or self.index > STRENUOUS
+
+    @property
+    def index(self) -> Fraction | None:
+        """The lifting index: weight over limit [-]."""
+        return None if self.limit is None else self.weight / self.limit
 
 
 def lifted_weight(room: Room, case: Case) -> Fraction:
@@ -22,3 +63,44 @@ def lifted_weight(room: Room, case: Case) -> Fraction:
         ),
         Fraction(0),
     )
+
+
+def case_effort(room: Room, case: Case) -> Effort:
+    """The box lifted to its place, hands under its lower edge, its shallow side to the body.
+
+    A case that stands is raised just off the floor; one that hangs goes from the floor onto a
+    stand as high as a counter, and from there to the height it hangs at.
+    """
+    unit = room.spec.unit
+    hangs = case.spec.kind == "wall"
+    stops = (_STAND[unit], room.wall_bottom.value) if hangs else (_LEAST_RISE[unit],)
+    deep = min(case.width.value, case.depth.value)
+    return effort_of(lifted_weight(room, case), deep, (Fraction(0), *stops), unit)
+
+
+def effort_of(weight: Fraction, deep: Fraction, stops: tuple[Fraction, ...], unit: Unit) -> Effort:
+    """A lift from stop to stop, straight before the body, without handles, once in five minutes.
+
+    Parameters
+    ----------
+    weight
+        [kg].
+    deep
+        Of the load, away from the body [mm].
+    stops
+        Heights of the hands on the way, the first one first [mm].
+    """
+    worst: tuple[Fraction, LiftingTask] | None = None
+    for start, end in pairwise(stops):
+        for height in (start, end):
+            out = hands_from_ankles(deep, height, unit)
+            task = LiftingTask(out, height, abs(end - start))
+            limit = weight_limit(task, unit)
+            if limit is None:
+                return Effort(weight, None, task)
+            if worst is None or limit < worst[0]:
+                worst = limit, task
+    if worst is None:
+        msg = "a lift needs two heights"
+        raise ValueError(msg)
+    return Effort(weight, *worst)

@@ -12,6 +12,12 @@ from casewright.sources.densities import (
 from casewright.sources.fibreboard import FIBREBOARD, FibreboardTolerance
 from casewright.sources.hardwood import QUARTERS, QuarterSize
 from casewright.sources.inch import FOOT, INCH
+from casewright.sources.lifting import (
+    LiftingTask,
+    hands_from_ankles,
+    lifting_multipliers,
+    weight_limit,
+)
 from casewright.sources.plywood import (
     PLYWOOD_PANEL,
     PLYWOOD_THICKNESS,
@@ -65,6 +71,7 @@ __all__ = [
     "FibreboardTolerance",
     "HardwoodTally",
     "How",
+    "LiftingTask",
     "Movement",
     "PanelTolerance",
     "PlywoodFace",
@@ -81,8 +88,11 @@ __all__ = [
     "board_feet",
     "dressed_section",
     "equilibrium_moisture",
+    "hands_from_ankles",
     "hardwood_tally",
+    "lifting_multipliers",
     "plywood_band",
     "source",
+    "weight_limit",
     "wood_density",
 ]

@@ -113,6 +113,11 @@ _ALL = (
         "the trade's definition; read in a secondary copy",
     ),
     Source(
+        "niosh-lifting", "Applications Manual for the Revised NIOSH Lifting Equation",
+        "National Institute for Occupational Safety and Health, USA",
+        "Publication 94-110, revised 2021", "standard", _SECONDARY,
+    ),
+    Source(
         "system-32", "The 32 mm system of cabinet holes", "", "", "common practice", _SECONDARY,
     ),
     Source(

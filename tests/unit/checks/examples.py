@@ -84,6 +84,14 @@ def _with_band(width: str) -> dict[str, Stock]:
     return goods
 
 
+def _of_fibreboard() -> dict[str, Stock]:
+    goods = stock(ply="3/4")
+    sheet = goods["ply18"]
+    assert isinstance(sheet, Sheet)
+    goods["ply18"] = replace(sheet, material="fibreboard", density=Fraction(770))
+    return goods
+
+
 def _one_by_one(*inches: str) -> Room:
     """Sheets of the box's stock, read one by one."""
     goods = stock()
@@ -114,6 +122,7 @@ PASSES: dict[str, Make] = {
     "band width": lambda: room_of(edge="band"),
     "sheet thickness": lambda: read_as("3/4", Fraction("0.703")),
     "case weight": room_of,
+    "sheet weight": room_of,
     "tool missing": room_of,
     "fit forecast": lambda: room_of(front=SLAB),
     "tip over": lambda: room_of(**BASE),
@@ -157,6 +166,7 @@ FAILS: dict[str, Make] = {
         kind="bookcase", shelves=3, height="60", depth="12", nosing="1 1/2", key="upper"
     ),
     "case weight": lambda: room_of(width="60"),
+    "sheet weight": lambda: room_of(goods=_of_fibreboard()),
     "band width": lambda: room_of(edge="band", goods=_with_band("16")),
     "sheet thickness": lambda: read_as("3/4", Fraction("0.603")),
     "tip over": lambda: room_of(**BOOKCASE),
