@@ -16,7 +16,7 @@ from casewright.findings import Severity
 from casewright.job.load import read_job
 from casewright.job.worked import work_out
 
-_Kind = Literal["wall", "base", "bookcase"]
+_Kind = Literal["wall", "base", "tall", "bookcase"]
 _FRONTS = ("slab", "applied frame", "glass frame", "frame and panel", "mitred frame", "none")
 # Box, thin back, slab, slab under strips, board, strip, glass: as read with a calliper.
 _STOCK = {
@@ -83,6 +83,7 @@ def _heights(writer: _Writer, kind: _Kind) -> None:
         if writer.chance():
             writer.say("divider", writer.length(12, 40))
             writer.perhaps("upper_front", _front(writer))
+            writer.perhaps("upper_shelves", str(writer.draw(st.integers(0, 3))))
         else:
             writer.perhaps("fixed_shelves", f"[{writer.length(3, 40)}]")
     if kind == "wall":
@@ -93,9 +94,10 @@ def _heights(writer: _Writer, kind: _Kind) -> None:
         writer.perhaps("crown", writer.length(1, 4))
 
 
-def _rows(writer: _Writer) -> None:
-    """Rows of a base case: drawers, a drawer over doors, rows by name, a sink."""
-    match writer.one("drawers", "top_drawer", "rows", "sink"):
+def _rows(writer: _Writer, kind: _Kind) -> None:
+    """Rows of a case behind a toe space: drawers, a drawer over doors, rows by name, a sink."""
+    bowl = ("sink",) if kind == "base" else ()
+    match writer.one("drawers", "top_drawer", "rows", *bowl):
         case "drawers":
             writer.say("drawers", str(writer.draw(st.integers(1, 5))))
             writer.perhaps("top_drawer", writer.length(4, 9))
@@ -142,13 +144,15 @@ def _case(writer: _Writer, key: str, kind: _Kind) -> None:
     writer.perhaps("pockets", f'"{writer.one("hidden", "plugged")}"')
     rowed = kind == "base" and writer.chance()
     framed = kind != "bookcase" and writer.draw(st.integers(0, 3)) == 0
-    if kind == "base" and not rowed and not framed and writer.chance():
+    stands = kind in ("base", "tall")
+    rowed = rowed or (kind == "tall" and writer.chance())
+    if stands and not rowed and not framed and writer.chance():
         writer.say("roll_outs", str(writer.draw(st.integers(1, 4))))
     if rowed:
-        _rows(writer)
+        _rows(writer, kind)
     else:
         writer.perhaps("shelves", str(writer.draw(st.integers(0, 4))))
-    if kind == "base":
+    if stands:
         writer.perhaps("toe", f'"{writer.one("notch", "plinth", "none")}"')
     if writer.chance():
         writer.say("finished", f'"{writer.one("left", "right", "both")}"')
@@ -171,7 +175,7 @@ def _jobs(draw: st.DrawFn) -> str:
     for name, size in zip(_NAMES, _STOCK[unit], strict=True):
         writer.lines += [f"[stock.{name}]", f'measured = "{size}"']
     writer.lines.append(_HINGE)
-    kind: _Kind = draw(st.sampled_from(("wall", "base", "bookcase")))
+    kind: _Kind = draw(st.sampled_from(("wall", "base", "tall", "bookcase")))
     keys = "abc"[: draw(st.integers(1, 3))]
     for key in keys:
         _case(writer, key, kind)

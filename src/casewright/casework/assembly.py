@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Literal
 
 from casewright.casework.box import Board, Box
@@ -13,7 +14,7 @@ from casewright.casework.naming import the
 from casewright.dims import Dim
 from casewright.geometry import Direction, Orientation
 
-__all__ = ["assemble_box", "fit_shelves", "join_part"]
+__all__ = ["assemble_box", "fit_shelves", "join_part", "warn_of_tipping"]
 
 _PLANES: tuple[tuple[Plane, Plane], ...] = (("l0", "l1"), ("w0", "w1"), ("t0", "t1"))
 _GLUE = "Spread glue thinly on the joint"
@@ -147,6 +148,13 @@ def assemble_box(maker: Maker, box: Box) -> None:
         }[maker.spec.back]
         cautions = ("clamp_screws",) if maker.spec.back == "inset" else ("brad_points",)
         join_part(maker, back, "+z", words, *cautions)
+
+
+def warn_of_tipping(maker: Maker) -> None:
+    """Put the caution of a tall case to every step that hangs something before its foot."""
+    for number, step in enumerate(maker.steps):
+        if step.verb == "hang":
+            maker.steps[number] = replace(step, cautions=(*step.cautions, "tall_tips"))
 
 
 def fit_shelves(maker: Maker) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from casewright.casework.assembly import assemble_box, fit_shelves
+from casewright.casework.assembly import assemble_box, fit_shelves, warn_of_tipping
 from casewright.casework.backs import BackCuts, Rear, add_back, machine_for_back
 from casewright.casework.box import Board, Box, box_outlines, cut_horizontal, front_edges
 from casewright.casework.carcase import Carcase
@@ -161,7 +161,7 @@ def _wanted(maker: Maker, width: Dim | None, height: Dim | None) -> _Wanted:
         height = place.let("wanted_height", height)
     depth = place.given("wanted_depth", spec.depth)
     zero = maker.zero
-    on_plinth = spec.kind == "base" and spec.toe == "plinth"
+    on_plinth = spec.has_toe and spec.toe == "plinth"
     foot = deck = zero
     match spec.kind:
         case "wall":
@@ -169,11 +169,11 @@ def _wanted(maker: Maker, width: Dim | None, height: Dim | None) -> _Wanted:
             deck = zero if drop is None else maker.on_grid("skirt_drop", drop)
         case "bookcase":
             deck = maker.on_grid("bookcase_toe_height", maker.style("bookcase_toe_height"))
-        case "base" if spec.toe == "notch":
+        case "base" | "tall" if spec.toe == "notch":
             deck = maker.on_grid("toe_height", maker.style("toe_height"))
-        case "base" if on_plinth:
+        case "base" | "tall" if on_plinth:
             foot = deck = maker.on_grid("toe_height", maker.style("toe_height"))
-        case "base" | "plinth":
+        case "base" | "tall" | "plinth":
             pass
     frame = plan_frame(maker, width) if spec.framed else None
     if frame is not None:
@@ -359,7 +359,7 @@ def _furnish(
     pins = {}
     if maker.spec.kind != "bookcase":
         for opening in carcase.openings:
-            if maker.spec.shelves and opening.name == "main":
+            if maker.spec.shelves_in(opening.name):
                 pins[opening.name] = bore_pins(maker, box, opening, plan.hole_heights)
     # Backs over the edges cover the whole case, those between the boards the clear inside.
     deck = box.low if maker.spec.back in ("rabbeted", "applied") else box.deck
@@ -387,4 +387,6 @@ def _furnish(
     hang_fronts(maker)
     hang_drawers(maker)
     hang_false_fronts(maker)
+    if maker.spec.kind == "tall":
+        warn_of_tipping(maker)
     return frame, ends

@@ -78,6 +78,10 @@ CAUTIONS: Mapping[str, str] = MappingProxyType(
             "A brad can turn in the grain and come out sideways: keep hands two brad lengths "
             "from the muzzle; eyes protected."
         ),
+        "tall_tips": (
+            "A tall case tips forward as soon as doors or roll-outs hang in front of its foot: "
+            "screw it to the studs first, then hang them, and open one roll-out at a time."
+        ),
         "heavy_lift": (
             "Heavy and awkward: lift with a helper or a cart. Weights shown are for planning, "
             "not a permission."

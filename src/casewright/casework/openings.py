@@ -81,6 +81,6 @@ def _top(maker: Maker) -> Dim:
     """
     spec, place = maker.spec, maker.place
     if spec.crown is None:
-        return maker.style("base_top_reveal" if spec.kind == "base" else "top_reveal")
+        return maker.style("base_top_reveal" if spec.has_toe else "top_reveal")
     lap = place.given("crown_lap", spec.crown)
     return place.let("crown_drop", lap + maker.style("gap"))

@@ -157,7 +157,7 @@ def add_shelves(
     maker: Maker, carcase: Carcase, opening: Opening, pins: PinRow, hinges: tuple[Dim, ...]
 ) -> None:
     """Cut the adjustable shelves of an opening and lay them on the pins, evenly spread."""
-    count = maker.spec.shelves
+    count = maker.spec.shelves_in(opening.name)
     if not count:
         return
     if not pins:
@@ -171,8 +171,9 @@ def add_shelves(
     heights = _spread(maker, opening, _clear_pins(maker, opening, pins), hinges, count)
     if len(heights) < count:
         maker.findings.append(_no_room(maker, opening, len(heights)))
+    word, called = ("upper_shelf", "upper shelf") if opening.name == "upper" else ("shelf",) * 2
     for number, height in enumerate(heights, start=1):
-        name = f"shelf.{number}"
+        name = f"{word}.{number}"
         outline = maker.outline(
             name, maker.spec.box_stock, carcase.clear_width - 2 * side,
             carcase.depth - carcase.seat - setback, edges=("w0",),
@@ -181,17 +182,17 @@ def add_shelves(
         x = carcase.left_thickness + side
         y = height + maker.house.pin("hole") / 2
         maker.add(
-            outline, role="shelf", title=f"shelf {number}", lies="+x -z +y",
+            outline, role="shelf", title=f"{called} {number}", lies="+x -z +y",
             at=(x, y, carcase.depth - setback), ends=("left", "right", "front", "back"),
             shows=("w0",) if maker.spec.front else ("w0", "t1"), group="shelves",
         )  # fmt: skip
         right = outline.place.let("right_air", carcase.clear_width - side - outline.length)
-        maker.join(f"air_shelf_{number}_left", "loose", (outline.path, "l0"),
+        maker.join(f"air_{word}_{number}_left", "loose", (outline.path, "l0"),
                    (carcase.left, "t1"), gap=side)  # fmt: skip
-        maker.join(f"air_shelf_{number}_right", "loose", (outline.path, "l1"),
+        maker.join(f"air_{word}_{number}_right", "loose", (outline.path, "l1"),
                    (carcase.right, "t1"), gap=right)  # fmt: skip
         maker.place.fit(
-            f"shelf_{number}_air", carcase.clear_width - outline.length, Fraction(1, 2),
+            f"{word}_{number}_air", carcase.clear_width - outline.length, Fraction(1, 2),
             Fraction(5), outline.path,
         )  # fmt: skip
 
@@ -242,11 +243,12 @@ def _spread(
 
 
 def _no_room(maker: Maker, opening: Opening, most: int) -> Finding:
+    word = "upper_shelves" if opening.name == "upper" else "shelves"
     return Finding(
         rule="shelf room",
         severity=Severity.STOP,
         path=maker.path("shelf"),
         says=f"the {opening.name} opening has no room for every adjustable shelf asked for",
         source="common practice",
-        remedies=(f"set shelves = {most}", "make the case taller"),
+        remedies=(f"set {word} = {most}", "make the case taller"),
     )

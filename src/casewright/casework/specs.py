@@ -9,6 +9,7 @@ from typing import Literal
 from casewright.dims import Given
 
 __all__ = [
+    "TOE_KINDS",
     "BackKind",
     "CaseKind",
     "CaseSpec",
@@ -32,7 +33,9 @@ __all__ = [
     "front_spec",
 ]
 
-CaseKind = Literal["wall", "base", "bookcase", "plinth"]
+CaseKind = Literal["wall", "base", "tall", "bookcase", "plinth"]
+TOE_KINDS: tuple[CaseKind, ...] = ("base", "tall")
+"""Cases that stand behind a toe space, and whose face may be parted into rows."""
 BackKind = Literal["rabbeted", "grooved", "applied", "inset", "open"]
 JointKind = Literal["pocket screws", "dado", "rabbet"]
 DoorKind = Literal["slab", "applied frame", "glass frame", "frame and panel", "mitred frame"]
@@ -141,7 +144,7 @@ class CaseSpec:
     title
         What people call it.
     kind
-        wall, base or bookcase; or plinth, for one that several cases of a run share.
+        wall, base, tall or bookcase; or plinth, for one that several cases of a run share.
     width
         Outside width [mm]; None: an equal share of its run.
     height, depth
@@ -150,6 +153,8 @@ class CaseSpec:
         Construction choices.
     shelves
         Number of adjustable shelves in the main opening (in the lower one under a divider).
+    upper_shelves
+        Number of adjustable shelves above the divider.
     fixed_shelves
         Heights of the top faces of fixed shelves above the case's bottom edge [mm]. In a
         bookcase empty: its shelves are spread evenly, `shelves` of them.
@@ -227,6 +232,7 @@ class CaseSpec:
     drawer: DrawerSpec | None = None
     sink: bool = False
     roll_outs: int = 0
+    upper_shelves: int = 0
     face: FaceKind = "frameless"
     face_stock: str = ""
     face_joint: FaceJoint = "pocket screws"
@@ -235,6 +241,15 @@ class CaseSpec:
     scribes: tuple[Hand, ...] = ()
     end: EndKind = "applied frame"
     end_stock: str = ""
+
+    @property
+    def has_toe(self) -> bool:
+        """Whether it is of a kind that stands behind a toe space."""
+        return self.kind in TOE_KINDS
+
+    def shelves_in(self, opening: str) -> int:
+        """How many adjustable shelves were asked for in an opening, by its name."""
+        return {"main": self.shelves, "upper": self.upper_shelves}.get(opening, 0)
 
     @property
     def dressed(self) -> tuple[Hand, ...]:

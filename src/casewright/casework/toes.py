@@ -13,7 +13,7 @@ __all__ = ["cut_toe_board", "notch_sides", "toe_setback"]
 
 def notch_sides(maker: Maker, box: Box) -> None:
     """Cut the toe notch into the lower front corner of both sides, where a case wants one."""
-    if maker.spec.toe != "notch" or maker.spec.kind != "base":
+    if maker.spec.toe != "notch" or not maker.spec.has_toe:
         return
     for outline in (box.left, box.right):
         place = outline.place.at("notch_toe")

@@ -34,7 +34,7 @@ def _examine(room: Room) -> Iterator[Breach]:
         ("deep", "toe_setback", by_unit(room, "2", "50")),
     )
     for case in room.boxes:
-        if case.spec.kind != "base" or case.spec.toe == "none":
+        if not case.spec.has_toe or case.spec.toe == "none":
             continue
         for word, key, least in limits:
             size = style_value(room, case, key)

@@ -99,8 +99,9 @@ def _height(sizes: CaseSizes) -> None:
 
 def _depth(sizes: CaseSizes) -> None:
     need = sizes.back + sizes.board + _ROWS
-    if sizes.case.kind == "base":
-        need = sizes.back + 2 * sizes.value("stretcher") + _BETWEEN
+    if sizes.case.has_toe:
+        if sizes.case.kind == "base":
+            need = sizes.back + 2 * sizes.value("stretcher") + _BETWEEN
         toe = sizes.value("toe_setback") + sizes.board
         if sizes.case.toe == "notch":
             need = max(need, sizes.back + _CLEAR + toe)

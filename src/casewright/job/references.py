@@ -31,7 +31,12 @@ RESERVED = ("appliance", "boxes", "doors", "drawers", "hardware", "job", "plan",
             "stock", "style", "survey", "wood")  # fmt: skip
 """Names no case may have: numbers of the whole job have them in their paths."""
 
-_CASE_WORDS = {"wall": "wall case", "base": "base case", "bookcase": "bookcase"}
+_CASE_WORDS = {
+    "wall": "wall case",
+    "base": "base case",
+    "tall": "tall case",
+    "bookcase": "bookcase",
+}
 
 _Fitting = tuple[type[Goods], ...]
 _BOX_GOODS: dict[str, _Fitting] = {
@@ -116,6 +121,9 @@ def _choices(case: CaseTable, base: KeyPath, content: Content, reporter: Reporte
         what = "there is no opening above: the case has no divider"
         want = "write divider = ... (its height), or take upper_front out"
         reporter.tell((*base, "upper_front"), what, want)
+    if case.upper_shelves and case.divider is None:
+        what = "there is no opening above: the case has no divider"
+        reporter.tell((*base, "upper_shelves"), what, "write divider = ..., or shelves = ...")
     for name in ("divider", "fixed_shelves"):
         if case.kind == "bookcase" and getattr(case, name):
             what = f"a bookcase has no {name}: its shelves are fixed and evenly spread"
@@ -123,8 +131,8 @@ def _choices(case: CaseTable, base: KeyPath, content: Content, reporter: Reporte
     if case.kind == "bookcase" and case.joint == "pocket screws":
         what = "nothing hides pockets in a bookcase: its shelves sit in dadoes"
         reporter.tell((*base, "joint"), what, 'take it out, or write joint = "dado"')
-    for name, kinds in (("toe", ("base",)), ("skirt", ("wall",)), ("nosing", ("bookcase",)),
-                        ("crown", ("wall", "bookcase"))):  # fmt: skip
+    for name, kinds in (("toe", ("base", "tall")), ("skirt", ("wall",)), ("nosing", ("bookcase",)),
+                        ("crown", ("wall", "tall", "bookcase"))):  # fmt: skip
         value = getattr(case, name)
         if value is not None and value != "none" and case.kind not in kinds:
             what = f"a {_CASE_WORDS[case.kind]} has no {name}"

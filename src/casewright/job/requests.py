@@ -8,7 +8,14 @@ from fractions import Fraction
 from typing import TypeVar
 
 from casewright.casework.rows import rows_overlay
-from casewright.casework.specs import CaseSpec, DoorKind, EdgeKind, EndKind, FrontSpec
+from casewright.casework.specs import (
+    TOE_KINDS,
+    CaseSpec,
+    DoorKind,
+    EdgeKind,
+    EndKind,
+    FrontSpec,
+)
 from casewright.dims import Given, Origin
 from casewright.job.content import Content
 from casewright.job.origins import Origins
@@ -52,7 +59,7 @@ USUAL_DOORS = DoorsTable(
     construction="slab", slab="fibreboard", strip="strip", frame="board", glazing="glass",
     panel="thin_plywood",    pull=True, hinge="left",
 )  # fmt: skip
-_SHELVES = {"wall": 2, "base": 1, "bookcase": 5}
+_SHELVES = {"wall": 2, "base": 1, "tall": 3, "bookcase": 5}
 
 
 def style_of(table: StyleTable, origins: Origins) -> Style:
@@ -157,6 +164,20 @@ def _with_rows(
     )  # fmt: skip
 
 
+def _fixed_shelves(table: CaseTable, base: KeyPath, origins: Origins) -> tuple[Given, ...]:
+    """Heights of the fixed shelves, lowest first."""
+    rising = sorted(enumerate(table.fixed_shelves), key=lambda pair: pair[1])
+    return tuple(
+        origins.given(height, (*base, "fixed_shelves", number)) for number, height in rising
+    )
+
+
+def _upper_shelves(table: CaseTable) -> int:
+    """Shelves above the divider; a tall case has one where nothing is said."""
+    usual = 1 if table.kind == "tall" and table.divider is not None else 0
+    return usual if table.upper_shelves is None else table.upper_shelves
+
+
 def case_of(
     key: str, table: CaseTable, content: Content, origins: Origins, style: Style
 ) -> CaseSpec:
@@ -180,12 +201,10 @@ def case_of(
         back=first(table.back, boxes.back, usual.back),
         edge=table.edge or boxes.edge or _usual_edge(content, sheet),
         pockets=first(table.pockets, boxes.pockets, usual.pockets),
-        toe=table.toe or ("notch" if table.kind == "base" else "none"),
+        toe=table.toe or ("notch" if table.kind in TOE_KINDS else "none"),
         shelves=_SHELVES[table.kind] if table.shelves is None else table.shelves,
-        fixed_shelves=tuple(
-            origins.given(height, (*base, "fixed_shelves", number))
-            for number, height in sorted(enumerate(table.fixed_shelves), key=lambda pair: pair[1])
-        ),
+        upper_shelves=_upper_shelves(table),
+        fixed_shelves=_fixed_shelves(table, base, origins),
         divider=given("divider"),
         finished=tuple(dict.fromkeys(table.finished)),
         skirt=given("skirt"),

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 from itertools import pairwise
 
+from casewright.casework.specs import TOE_KINDS
 from casewright.job.content import Content
 from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter
@@ -37,8 +38,9 @@ def check_row_choices(key: str, case: CaseTable, reporter: Reporter) -> None:
     """Tell rows that a case cannot have, and keys that mean nothing beside them."""
     base: KeyPath = ("case", key)
     for name in ("rows", "drawers", "top_drawer", "sink", "roll_outs"):
-        if getattr(case, name) and case.kind != "base":
-            what = f"only a base case has {name}"
+        where = ("base",) if name == "sink" else TOE_KINDS
+        if getattr(case, name) and case.kind not in where:
+            what = f"only a {' or '.join(where)} case has {name}"
             reporter.tell((*base, name), what, 'take it out, or write kind = "base"')
             return
     for name in ("drawers", "top_drawer"):

@@ -23,8 +23,8 @@ unit = "{unit}"
 name = "{name}"
 
 # One section for each case. The name behind the dot is permanent: numbers and readings hang on
-# it. kind is "wall", "base" or "bookcase"; a base case may have drawers = 3, or over its doors a
-# top_drawer = {drawer}, or sink = true. What you leave out has a default, and
+# it. kind is "wall", "base", "tall" or "bookcase"; a base case may have drawers = 3, or over its
+# doors a top_drawer = {drawer}, or sink = true. What you leave out has a default, and
 #     casewright why {file} upper.width
 # says which, and who decided it.
 

@@ -24,9 +24,12 @@ _GOODS: dict[str, dict[str, tuple[tuple[type[Goods], ...], str]]] = {
               "backing": ((SheetTable, BoardTable), "sheet or board")},
 }  # fmt: skip
 _KINDS: dict[str, tuple[tuple[str, ...], str]] = {
-    "toe_skin": (("base",), "only base cases have a toe space"),
+    "toe_skin": (("base", "tall"), "only base and tall cases have a toe space"),
     "light_rail": (("wall",), "only wall cases have their bottoms in sight"),
-    "crown": (("wall", "bookcase"), "only wall cases and bookcases have a crown"),
+    "crown": (
+        ("wall", "tall", "bookcase"),
+        "only wall cases, tall cases and bookcases have a crown",
+    ),
 }
 
 

@@ -35,7 +35,13 @@ _APART_LEAST = 50.0  # under which a case pulled apart is too small to read [mm]
 _TITLE, _CARD, _ROUND, _SPARE = 13.0, 6.5, 3.5, 0.5  # headings, round a figure, of a page [mm]
 _BETWEEN = 6.0  # tables beside each other [mm]
 
-_KINDS = {"wall": "Wall case", "base": "Base case", "bookcase": "Bookcase", "plinth": "Plinth"}
+_KINDS = {
+    "wall": "Wall case",
+    "base": "Base case",
+    "tall": "Tall case",
+    "bookcase": "Bookcase",
+    "plinth": "Plinth",
+}
 
 
 def case_sections(room: Room, paper: Paper, holds: HoldPages) -> tuple[Section, ...]:

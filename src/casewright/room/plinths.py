@@ -52,7 +52,7 @@ def shared_plinths(
 
 
 def _is_on_plinth(spec: CaseSpec) -> bool:
-    return spec.kind == "base" and spec.toe == "plinth"
+    return spec.has_toe and spec.toe == "plinth"
 
 
 def _ladder(house: House, spec: CaseSpec) -> tuple[object, ...]:

@@ -57,6 +57,8 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
     _key("wall_height", "30", "760", "height of a wall case"),
     _key("wall_depth", "12", "305", "depth of a wall case, back included, doors excluded"),
     _key("wall_bottom", "54", "1370", "bottom of wall cases above the finished floor"),
+    _key("tall_height", "90", "2280", "height of a tall case from the floor"),
+    _key("tall_depth", "23 1/4", "580", "depth of a tall case, back included, doors excluded"),
     _key("base_height", "34 1/2", "870", "height of a base case from the floor, counter excluded"),
     _key("base_depth", "23 1/4", "580", "depth of a base case, back included, doors excluded"),
     _key("bookcase_height", "84", "2100", "height of a bookcase from the floor"),

@@ -54,4 +54,4 @@ def _upper(maker: Maker, rail: Rail) -> Dim:
 
 
 def _top(maker: Maker) -> Dim:
-    return maker.style("base_top_reveal" if maker.spec.kind == "base" else "top_reveal")
+    return maker.style("base_top_reveal" if maker.spec.has_toe else "top_reveal")

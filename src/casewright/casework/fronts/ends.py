@@ -93,7 +93,7 @@ def _end(maker: Maker, carcase: Carcase, hand: Hand) -> _End:
     side = maker.parts[carcase.left if hand == "left" else carcase.right]
     foot = side.placed.y
     length = side.finished.length
-    notched = maker.spec.kind == "base" and maker.spec.toe == "notch"
+    notched = maker.spec.has_toe and maker.spec.toe == "notch"
     return _End(
         hand=hand,
         side=side,

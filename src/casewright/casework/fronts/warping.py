@@ -36,7 +36,7 @@ def _part_height(maker: Maker, leaf: LeafPlan) -> tuple[str, ...]:
     if maker.spec.divider is not None or leaf.opening.name != "main":
         return (f"two cases over one another: {doors}",)
     middle = leaf.bottom + leaf.height / 2
-    on_plinth = maker.spec.kind == "base" and maker.spec.toe == "plinth"
+    on_plinth = maker.spec.has_toe and maker.spec.toe == "plinth"
     height = middle - maker.style("toe_height") if on_plinth else middle
     return (f"divider = {house.text(height)}: {doors}", "thicker doors, or a straightener in each")
 

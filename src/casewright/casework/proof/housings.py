@@ -106,7 +106,7 @@ def _check_notch(case: Assembled, solid: Solid, cut: Cut) -> Iterator[Failure]:
 def _check_toe(case: Assembled) -> Iterator[Failure]:
     """A case that asks for a toe notch has one in both sides."""
     spec = case.model.spec
-    if spec.kind != "base" or spec.toe != "notch":
+    if not spec.has_toe or spec.toe != "notch":
         return
     for solid in case.solids.values():
         part = solid.part

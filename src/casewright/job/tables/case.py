@@ -48,8 +48,9 @@ def _finished(value: Any) -> Any:
 class CaseTable(BoxesTable):
     """One case. Its key is its permanent name; give another title to call it otherwise."""
 
-    kind: Literal["wall", "base", "bookcase"]
-    """What it is: hung on the wall, standing under a counter, or a bookcase from the floor."""
+    kind: Literal["wall", "base", "tall", "bookcase"]
+    """What it is: hung on the wall, standing under a counter, tall (a pantry, or round an
+    appliance: from the floor, with a top), or a bookcase from the floor."""
 
     title: Line | None = None
     """What people call it. Default: the key, with spaces for _."""
@@ -58,21 +59,24 @@ class CaseTable(BoxesTable):
     """Outside width. Left out in a run with readings of its wall: an equal share."""
 
     height: Annotated[Length, Between("4", "108", "100", "2750")] | None = None
-    """Outside height, toe included. Default: the style's wall_height, base_height or
-    bookcase_height."""
+    """Outside height, toe included. Default: the style's wall_height, base_height,
+    tall_height or bookcase_height."""
 
     depth: Annotated[Length, Between("3", "48", "75", "1200")] | None = None
-    """Outside depth, back included, doors excluded. Default: the style's wall_depth, base_depth
-    or bookcase_depth."""
+    """Outside depth, back included, doors excluded. Default: the style's wall_depth, base_depth,
+    tall_depth or bookcase_depth."""
 
     toe: ToeKind | None = None
-    """Toe space of a base case: notched into the sides, a separate plinth, or none. Neighbours
-    of a run share a plinth of one height and setback, as far as a sheet is long. Default:
-    notch."""
+    """Toe space of a base or tall case: notched into the sides, a separate plinth, or none.
+    Neighbours of a run share a plinth of one height and setback, as far as a sheet is long.
+    Default: notch."""
 
     shelves: Annotated[int, Field(ge=0, le=20)] | None = None
     """Adjustable shelves; in a bookcase fixed ones, evenly spread. Default: 2 in a wall case, 1
-    in a base case, 5 in a bookcase."""
+    in a base case, 3 in a tall one, 5 in a bookcase."""
+
+    upper_shelves: Annotated[int, Field(ge=0, le=20)] | None = None
+    """Adjustable shelves above the divider. Default: 1 in a tall case, else none."""
 
     fixed_shelves: list[Annotated[Length, Between("1", "108", "25", "2750")]] = Field(
         default_factory=list
@@ -108,16 +112,16 @@ class CaseTable(BoxesTable):
     """Doors above the divider. Default: as in front."""
 
     drawers: Annotated[int, Field(ge=1, le=10)] | None = None
-    """Drawers one over the other, in a base case without doors. Their fronts are of one height,
-    the topmost as high as top_drawer says."""
+    """Drawers one over the other, in a base or tall case without doors. Their fronts are of one
+    height, the topmost as high as top_drawer says."""
 
     top_drawer: Annotated[Length, Between("2", "40", "50", "1000")] | None = None
     """Height of the topmost drawer's front. Without drawers: one drawer over the doors."""
 
     rows: Annotated[list[Row], Field(min_length=1, max_length=12)] | None = None
-    """What the face of a base case is parted into, from the top down, each with the height of its
-    fronts, in a face frame of its opening: ["drawer 6", "doors"]. Rows without a height share what
-    is left."""
+    """What the face of a base or tall case is parted into, from the top down, each with the height
+    of its fronts, in a face frame of its opening: ["drawer 6", "doors"]. Rows without a height
+    share what is left."""
 
     rails: bool | None = None
     """Whether a rail between the sides parts each row from the next. Default: false; between inset
@@ -127,8 +131,8 @@ class CaseTable(BoxesTable):
     """How the drawers of this case are built. Default: as in [drawers]."""
 
     roll_outs: Annotated[int, Field(ge=1, le=8)] | None = None
-    """Drawers behind the doors of a base case, on pads that keep them clear of the open doors.
-    Default: none."""
+    """Drawers behind the doors of a base or tall case, on pads that keep them clear of the open
+    doors. Default: none."""
 
     sink: bool | None = None
     """Whether a bowl hangs in a base case: no top, its back open with two rails, a false front

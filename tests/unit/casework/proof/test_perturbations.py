@@ -76,6 +76,14 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
             "front": SLAB, "finished": ("left",), "shelves": 1,
         },
     ),
+    "tall": (
+        "in",
+        {
+            "key": "tall", "kind": "tall", "toe": "notch", "width": "16", "height": "90",
+            "depth": "23 1/4", "divider": "54", "front": SLAB, "upper_front": SLAB, "shelves": 0,
+            "upper_shelves": 1,
+        },
+    ),
     "upper between ends flush with its door": (
         "in",
         {

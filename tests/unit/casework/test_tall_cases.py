@@ -1,0 +1,104 @@
+"""Tall cases against worked constructions of the trade, in inches and millimetres.
+
+Source: a set of trade constructions whose formulas and sizes were re-derived by placing the
+parts in space (`PANTRY`); common practice, no publication. Figures transcribed.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+from typing import Any
+
+import pytest
+from tests.builders import (
+    INCH,
+    SLAB,
+    Unit,
+    case_spec,
+    given,
+    hardware,
+    house,
+    length,
+    plain_style,
+    stock,
+)
+
+from casewright.casework.build import build_case
+from casewright.casework.cases import Case
+from casewright.casework.specs import DrawerSpec
+from casewright.casework.verification import verify
+
+PANTRY: dict[Unit, dict[str, str]] = {
+    "in": {
+        "side_left": "90 x 23 1/4", "side_right": "90 x 23 1/4", "bottom": "28 9/16 x 23 1/32",
+        "divider": "28 9/16 x 23 1/32", "top": "28 9/16 x 23 1/32", "back": "86 x 29 5/16",
+        "door_left.slab": "49 15/16 x 14 7/8", "door_right.slab": "49 15/16 x 14 7/8",
+        "upper_door_left.slab": "35 13/16 x 14 7/8", "upper_door_right.slab": "35 13/16 x 14 7/8",
+    },
+    "mm": {
+        "side_left": "2280 x 580", "side_right": "2280 x 580", "bottom": "724.4 x 573.8",
+        "divider": "724.4 x 573.8", "top": "724.4 x 573.8", "back": "2180 x 742.4",
+        "door_left.slab": "1268.5 x 377", "door_right.slab": "1268.5 x 377",
+        "upper_door_left.slab": "905.5 x 377", "upper_door_right.slab": "905.5 x 377",
+    },
+}  # fmt: skip
+
+
+def _tall(unit: Unit, **changes: Any) -> dict[str, Any]:
+    inch = unit == "in"
+    return {
+        "key": "tall", "kind": "tall", "toe": "notch", "shelves": 0, "front": SLAB,
+        "width": "30" if inch else "760", "height": "90" if inch else "2280",
+        "depth": "23 1/4" if inch else "580",
+        "drawer": DrawerSpec("rabbet", "side-mount", "drawer_ply", "ply6"), **changes,
+    }  # fmt: skip
+
+
+def _built(unit: Unit, **changes: Any) -> Case:
+    """To the sizes of the worked example: nothing rounded, slides without play."""
+    sheets = hardware(unit)
+    sheets = replace(sheets, slide=replace(sheets.slide, play=given("0", unit)))
+    numbers = house(unit, style=plain_style(unit, cut_step="0"), sheets=sheets, goods=stock(unit))
+    case = build_case(numbers, case_spec(unit, **changes))
+    assert verify(case, hardware=sheets, grid=Fraction(0)).failures == ()
+    return case
+
+
+def _check(case: Case, unit: Unit, expected: dict[str, str]) -> None:
+    scale = INCH if unit == "in" else Fraction(1)
+    for name, text in expected.items():
+        size = case.part(f"{case.key}.{name}").finished
+        long, wide = (length(each, "mm") for each in text.split(" x "))
+        assert (size.length.value / scale, size.width.value / scale) == (long, wide), name
+
+
+@pytest.mark.parametrize("unit", ["in", "mm"])
+def test_pantry_has_two_pairs_of_doors_on_a_fixed_shelf(unit: Unit) -> None:
+    """The middle of the fixed shelf 54 in or 1370 mm up; roll-outs below, padded."""
+    middle = "54" if unit == "in" else "1370"
+    asked = _tall(
+        unit, divider=given(middle, unit), upper_front=SLAB, upper_shelves=2, roll_outs=3
+    )
+    case = _built(unit, **asked)
+    _check(case, unit, PANTRY[unit])
+    outside = length("26 1/16" if unit == "in" else "661", unit)
+    assert [drawer.width.value for drawer in case.drawers] == [outside] * 3
+    assert [p.title for p in case.parts if p.role == "shelf"] == ["upper shelf 1", "upper shelf 2"]
+
+
+def test_shelves_above_the_divider_lie_above_it() -> None:
+    """And those of the lower opening below: each opening has pins of its own."""
+    asked = _tall("in", divider=given("54"), upper_front=SLAB, shelves=2, upper_shelves=1)
+    case = _built("in", **asked)
+    middle = case.part("tall.divider").placed.y.value
+    low = [case.part(f"tall.shelf.{n}").placed.y.value for n in (1, 2)]
+    assert max(low) < middle < case.part("tall.upper_shelf.1").placed.y.value
+
+
+def test_a_tall_case_says_that_it_tips_before_anything_that_swings_is_hung() -> None:
+    """Doors and roll-outs pull its weight forward while no wall holds it."""
+    asked = _tall("in", divider=given("54"), upper_front=SLAB, roll_outs=2)
+    hung = [step for step in _built("in", **asked).assembly if step.verb == "hang"]
+    assert hung
+    assert all("tall_tips" in step.cautions for step in hung)
