@@ -28,6 +28,7 @@ from casewright.cutting import (
 from casewright.cutting.pattern import kinds_of
 from casewright.cutting.sheet_work import WorkCounter
 from casewright.cutting.solution import Leaf, Node
+from casewright.cutting.work_count import WorkCount
 
 _SHORT = Stop(500)
 _FEW = settings(max_examples=80, deadline=None, suppress_health_check=[HealthCheck.too_slow])
@@ -95,12 +96,18 @@ def test_work_counted_sheet_by_sheet_is_the_work_of_the_order(
     counter = WorkCounter(problem, kinds_of(problem.parts), model)
     numbers = {name: k for k, kind in enumerate(counter.kinds) for name, _ in kind.copies}
     trees = [replace(tree, root=_named(tree.root, numbers)) for tree in solution.tree]
-    total = counter.total([counter.tree_work(tree) for tree in trees])
+    tally = WorkCount(counter.kinds, model.rates)
+    for tree in trees:
+        tally.add(counter.tree_work(tree))
+    total = tally.value
     plan = plan_cuts(problem, solution, model.limits)
     twice = len(plan.cards) - len({(card.method, card.setting) for card in plan.cards})
     guides = sum(card.method == "straightedge" for card in plan.cards)
     if twice == 0 or guides == len(plan.cards):
         assert total == work.total - work.parts * model.rates.label
+    for tree in trees:
+        tally.take(counter.tree_work(tree))
+    assert tally.value == 0
 
 
 @_FEW

@@ -61,7 +61,7 @@ TIGHT = Oversize()
 
 @dataclass(slots=True)
 class Strip:
-    """Spots along u; `dv` is their greatest side along v, `du` the sum of the others.
+    """Spots along u, longest first; `dv` is their greatest side along v, `du` the others' sum.
 
     `over` tells how much wider it is cut at first.
     """
@@ -72,15 +72,16 @@ class Strip:
     over: Oversize = TIGHT
 
     def add(self, slot: Slot) -> None:
-        """Put one more part at the end."""
+        """Put one more part to the others."""
         self.slots.append(slot)
+        self.slots.sort(key=lambda slot: (-slot.du, -slot.dv, slot.kind))
         self.du += slot.du
         self.dv = max(self.dv, slot.dv)
 
 
 @dataclass(slots=True)
 class Panel:
-    """Rows across u; `du` is the longest, `dv` their sum.
+    """Rows across u, widest first; `du` is the longest, `dv` their sum.
 
     `over` tells how much longer it is cut at first.
     """
@@ -93,6 +94,7 @@ class Panel:
     def measure(self) -> None:
         """Take the sizes from the strips; empty strips go."""
         self.strips = [strip for strip in self.strips if strip.slots]
+        self.strips.sort(key=lambda strip: (-strip.dv, -strip.du))
         self.du = max((strip.du for strip in self.strips), default=0)
         self.dv = sum(strip.dv for strip in self.strips)
 
@@ -111,7 +113,7 @@ class Space(NamedTuple):
 
 @dataclass(slots=True)
 class Pattern:
-    """One sheet: place of its stock in the problem, whether u runs along its width, its panels.
+    """One sheet: place of its stock, whether u runs along its width, its panels, longest first.
 
     `u` and `v` are the grown sides of the usable ground, `du` what the panels take of it; `free`
     is the ground that no part lies on, `spaces` where parts may still go.
@@ -131,6 +133,7 @@ class Pattern:
         for panel in self.panels:
             panel.measure()
         self.panels = [panel for panel in self.panels if panel.strips]
+        self.panels.sort(key=lambda panel: -panel.du)
         self.du = sum(panel.du for panel in self.panels)
         self.free = self.u * self.v - sum(
             slot.du * slot.dv
@@ -278,8 +281,8 @@ class _Reader:
         return [Panel([self._strip(part) for part in self._v(node)]) for node in self._u(root)]
 
     def _strip(self, node: Node) -> Strip:
-        strip = Strip()
-        for part in self._u(node):
+        strip, inner = Strip(), self._v(node)
+        for part in self._u(inner[0] if len(inner) == 1 else node):
             inner = self._v(part)
             if len(inner) == 1 and isinstance(inner[0], Leaf):
                 strip.add(self._slot(inner[0]))

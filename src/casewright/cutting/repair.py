@@ -11,22 +11,22 @@ from casewright.cutting.pattern import Kind, Panel, Pattern, Slot, Strip, new_pa
 from casewright.cutting.problem import Problem
 from casewright.cutting.rates import Rates
 
-__all__ = ["Manner", "Repair", "manners_of", "sizes_of"]
+__all__ = ["Manner", "Repair", "Size", "manners_of", "sizes_of"]
 
-_Size = tuple[bool, int]
+Size = tuple[bool, int]
 """Whether a size is ripped, and the grown size."""
 
 Manner = tuple[bool, int, bool]
 """How a part is cut: in a pattern across the sheet, its size along u, trimmed along v."""
 
-_SKIP = 100
+_SKIP = 20
 """One good place in so many is passed over."""
 
 _SIDE = 4
 """Ground beside a short strip counts one part in so many: other parts may still go there."""
 
 
-def sizes_of(pattern: Pattern) -> Iterator[_Size]:
+def sizes_of(pattern: Pattern) -> Iterator[Size]:
     """The sizes that a sheet is cut to: the settings it takes, whatever the saw."""
     along_v, along_u = not pattern.swapped, pattern.swapped
     for panel in pattern.panels:
@@ -87,7 +87,7 @@ class Repair:
     kinds: tuple[Kind, ...]
     rates: Rates
     patterns: list[Pattern]
-    sizes: Counter[_Size]
+    sizes: Counter[Size]
     manners: Counter[tuple[int, Manner | None]]
     waste: int
     most: int

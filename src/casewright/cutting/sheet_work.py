@@ -53,6 +53,9 @@ class SheetWork:
         of the kind, turned or not, and how many ways lead to it.
     first
         The first cut, to which the piece still has to be brought; None: it is not cut.
+    heads, orders
+        Settings that need no piece from another; and pairs of which the second needs one that the
+        first gives. The straightedge is passed over.
     """
 
     own: int
@@ -60,6 +63,8 @@ class SheetWork:
     groups: frozenset[_Grouped] = frozenset()
     lays: tuple[tuple[int, bool, int], ...] = ()
     first: Job | None = None
+    heads: frozenset[SetUp] = frozenset()
+    orders: frozenset[tuple[SetUp, SetUp]] = frozenset()
 
 
 _Key = tuple[object, ...]
@@ -67,12 +72,15 @@ _Key = tuple[object, ...]
 _Frame = tuple[int, bool]
 """Place of the stock in the problem, and whether the pattern lies across it."""
 
+_MOST_KNOWN = 50_000
+"""Sheets, and pieces of them, of which the work is remembered."""
+
 _NOTHING = SheetWork(0, frozenset())
 
 
 @dataclass(frozen=True, slots=True)
 class WorkCounter:
-    """Counts the work of sheets; what is the same on many sheets is counted once.
+    """Counts the work of sheets, each by itself (`WorkCount` adds them up).
 
     Parameters
     ----------
@@ -89,6 +97,8 @@ class WorkCounter:
 
     def pattern_work(self, pattern: Pattern) -> SheetWork:
         """The share of a sheet."""
+        if len(self._known) > _MOST_KNOWN:
+            self._known.clear()
         contents = tuple(_key(panel) for panel in pattern.panels)
         key = (pattern.stock, pattern.swapped, contents)
         found = self._known.get(key)
@@ -105,26 +115,6 @@ class WorkCounter:
         """The share of a cut tree whose parts are named by the numbers of their kinds."""
         stock = next(i for i, item in enumerate(self.problem.stock) if item.id == tree.stock)
         return self._brought(self._stub_work(tree.root, {}, stock))
-
-    def total(self, works: Sequence[SheetWork]) -> int:
-        """The work of a plan of these sheets."""
-        rates = self.model.rates
-        set_ups: set[SetUp] = set().union(*(work.set_ups for work in works))
-        total = sum(work.own for work in works)
-        total += sum(rates.stop if method == "sled" else rates.fence for method, _ in set_ups)
-        settings: Counter[int] = Counter()
-        ways: dict[int, set[tuple[tuple[Direction, SetUp], ...]]] = {}
-        lies: dict[str, set[bool]] = {}
-        for work in works:
-            for kind, turned, way in work.groups:
-                ways.setdefault(kind, set()).add(way)
-                lies.setdefault(self.kinds[kind].group or "", set()).add(turned)
-            for kind, turned, count in work.lays:
-                settings[kind] += count
-                lies.setdefault(self.kinds[kind].group or "", set()).add(turned)
-        settings.update({kind: len(found) for kind, found in ways.items()})
-        total += rates.split_group * sum(count - 1 for count in settings.values())
-        return total + rates.flip * sum(len(turned) > 1 for turned in lies.values())
 
     def _piece_work(
         self, ground: Ground, divided: tuple[Axis, list[tuple[int, Content]]], frame: _Frame
@@ -157,13 +147,12 @@ class WorkCounter:
             return inner.get(root.part) or self._part_work(root, {})
         jobs = jobs_of(SheetTree(0, "", root), self.problem.kerf, self.model.limits)
         own = -self._kept(root, stock)
-        set_ups: set[SetUp] = set()
+        chain = _Chain()
         groups: set[_Grouped] = set()
         lays: list[tuple[int, bool, int]] = []
         for job in jobs:
             own += self._cutting(job)
-            if job.method != "straightedge":
-                set_ups.add((job.method, job.setting))
+            chain.add(job)
             if job.before is not None:
                 own += self._handling(job, jobs[job.before])
             for side in (job.low, job.high):
@@ -172,15 +161,17 @@ class WorkCounter:
                 ways = _ways_to(job, jobs)
                 left = inner.get(side.part) or self._part_work(side, ways)
                 own += left.own
-                set_ups |= left.set_ups
                 lays += left.lays
+                chain.lead_to(left)
                 if left.first is not None:
                     own += self._handling(left.first, job)
                 groups.update((k, t, _sorted({**ways, **dict(way)})) for k, t, way in left.groups)
         guided = {one for one in groups if any(setting < 0 for _, (_, setting) in one[2])}
         lays += ((k, t, n) for (k, t), n in Counter(one[:2] for one in guided).items())
-        sets = frozenset(set_ups), frozenset(groups - guided)
-        return SheetWork(own, *sets, tuple(lays), jobs[0])
+        return SheetWork(
+            own, frozenset(chain.set_ups), frozenset(groups - guided), tuple(lays), jobs[0],
+            frozenset(chain.heads), frozenset(chain.orders),
+        )  # fmt: skip
 
     def _part_work(self, leaf: Leaf, ways: _Ways) -> SheetWork:
         kind = self.kinds[int(leaf.part)]
@@ -225,6 +216,40 @@ class WorkCounter:
             elif self.model.load.half is not None and area > self.model.load.half:
                 work += self.model.rates.half_lift
         return work
+
+
+@dataclass(slots=True)
+class _Chain:
+    """Settings of a piece, and which of them comes before which; `_last` is that of each cut."""
+
+    set_ups: set[SetUp] = field(default_factory=set)
+    heads: set[SetUp] = field(default_factory=set)
+    orders: set[tuple[SetUp, SetUp]] = field(default_factory=set)
+    _last: list[SetUp | None] = field(default_factory=list)
+
+    def add(self, job: Job) -> None:
+        """The next cut."""
+        before = None if job.before is None else self._last[job.before]
+        if job.method == "straightedge":
+            self._last.append(before)
+            return
+        own = job.method, job.setting
+        self._link(before, own)
+        self.set_ups.add(own)
+        self._last.append(own)
+
+    def lead_to(self, left: SheetWork) -> None:
+        """What the last cut leaves is cut further."""
+        for head in left.heads:
+            self._link(self._last[-1], head)
+        self.set_ups |= left.set_ups
+        self.orders |= left.orders
+
+    def _link(self, before: SetUp | None, after: SetUp) -> None:
+        if before is None:
+            self.heads.add(after)
+        elif before != after:
+            self.orders.add((before, after))
 
 
 def _ways_to(job: Job, jobs: Sequence[Job]) -> _Ways:

@@ -21,6 +21,7 @@ from casewright.cutting import (
     walk,
     work_of,
 )
+from casewright.cutting.pattern import pattern_of
 
 FOOT = 384**2
 """A square foot [1/32 in squared]."""
@@ -80,3 +81,11 @@ def test_waste_is_left_at_the_edge_too(kerf: int) -> None:
     for placed in solution.placements:
         assert placed.rect.x1 + 2 * kerf <= 3_072
         assert placed.rect.y1 + 2 * kerf <= 1_536
+
+
+def test_a_plan_cut_wide_can_be_read_again() -> None:
+    """Its sheets are still panels and strips, so that they can be eased further."""
+    problem = _problem(1_104, 744, 16)
+    solution = _eased(problem)
+    patterns = [pattern_of(problem, tree, lambda _: 0) for tree in solution.tree]
+    assert [pattern is not None for pattern in patterns] == [True] * 4

@@ -1,0 +1,134 @@
+"""Sheets whose work is being eased: how each is cut, and what all of them ask for."""
+
+from __future__ import annotations
+
+import random  # noqa: TID251 - only for the type: the caller seeds it
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from typing import NamedTuple
+
+from casewright.cutting.pattern import Pattern
+from casewright.cutting.repair import Manner, Size, manners_of, sizes_of
+from casewright.cutting.rough_cuts import WAYS, OversizeWay, cut_wide
+from casewright.cutting.sheet_work import SheetWork, WorkCounter
+from casewright.cutting.work_count import WorkCount
+
+__all__ = ["PlanSheets"]
+
+
+class _Sheet(NamedTuple):
+    """A sheet without first cuts wide of the line, its way and what it is with it, its work."""
+
+    pattern: Pattern
+    way: OversizeWay
+    cut: Pattern
+    work: SheetWork
+
+
+class PlanSheets:
+    """Sheets of a plan that may be changed for others.
+
+    Parameters
+    ----------
+    counter, count
+        Count the work; the sheets that stay as they are stand in the count already.
+    patterns
+        The sheets.
+
+    Attributes
+    ----------
+    patterns
+        The sheets without first cuts wide of the line.
+    sizes, manners
+        How often each size is cut, and each kind of part in each manner.
+    """
+
+    def __init__(
+        self, counter: WorkCounter, count: WorkCount, patterns: Sequence[Pattern]
+    ) -> None:
+        self._counter, self._count = counter, count
+        self._sheets: list[_Sheet] = []
+        self.sizes: Counter[Size] = Counter()
+        self.manners: Counter[tuple[int, Manner | None]] = Counter()
+        for pattern in patterns:
+            sheet = self._cheapest(pattern, WAYS)
+            self._sheets.append(sheet)
+            count.add(sheet.work)
+            self.recount((), (pattern,), self.sizes, self.manners)
+        self.patterns = list(patterns)
+
+    @property
+    def work(self) -> int:
+        """What all sheets ask for, labels apart [hundredths of a minute]."""
+        return self._count.value
+
+    @property
+    def cut(self) -> list[Pattern]:
+        """The sheets as they are cut."""
+        return [sheet.cut for sheet in self._sheets]
+
+    def recount(
+        self,
+        old: Sequence[Pattern],
+        new: Sequence[Pattern],
+        sizes: Counter[Size],
+        manners: Counter[tuple[int, Manner | None]],
+    ) -> None:
+        """Count some sheets in the place of others."""
+        for pattern in old:
+            sizes.subtract(sizes_of(pattern))
+            manners.subtract(manners_of(pattern))
+        for pattern in new:
+            sizes.update(sizes_of(pattern))
+            manners.update(manners_of(pattern))
+
+    def change(self, changed: Mapping[int, Pattern], most: int, rng: random.Random) -> bool:
+        """Take other sheets for some, if all then ask for no more than `most`; whether it did.
+
+        Parameters
+        ----------
+        changed
+            By place, places past the last for new ones; sheets with nothing on them go.
+        rng
+            Offers each sheet one more way.
+        """
+        last, count = len(self._sheets), self._count
+        old = [self._sheets[index] for index in changed if index < last]
+        for sheet in old:
+            count.take(sheet.work)
+        fresh: dict[int, _Sheet] = {}
+        for index, pattern in sorted(changed.items()):
+            if pattern.panels:
+                ways = rng.choice(WAYS), rng.choice(WAYS)
+                if index < last:
+                    ways = self._sheets[index].way, ways[1]
+                fresh[index] = self._cheapest(pattern, ways)
+                count.add(fresh[index].work)
+        if count.value > most:
+            for sheet in fresh.values():
+                count.take(sheet.work)
+            for sheet in old:
+                count.add(sheet.work)
+            return False
+        patterns = [sheet.pattern for sheet in fresh.values()]
+        self.recount([sheet.pattern for sheet in old], patterns, self.sizes, self.manners)
+        stay = {index: s for index, s in enumerate(self._sheets) if index not in changed}
+        self._sheets = [sheet for _, sheet in sorted((stay | fresh).items())]
+        self.patterns = [sheet.pattern for sheet in self._sheets]
+        return True
+
+    def _cheapest(self, pattern: Pattern, ways: Sequence[OversizeWay]) -> _Sheet:
+        """A sheet in the way that adds the least work."""
+        best: tuple[int, _Sheet] | None = None
+        for way in ways:
+            cut = cut_wide(pattern, way, self._counter.problem.kerf)
+            if best is not None and cut is pattern:
+                continue
+            work = self._counter.pattern_work(cut)
+            price = self._count.price(work)
+            if best is None or price < best[0]:
+                best = price, _Sheet(pattern, way, cut, work)
+        if best is None:
+            msg = "there is always a way"
+            raise AssertionError(msg)
+        return best[1]
