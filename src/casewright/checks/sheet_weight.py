@@ -56,9 +56,8 @@ def _examine(room: Room) -> Iterator[Breach]:
         measured=weight,
         limit="" if effort.limit is None else kilograms(room, effort.limit * STRENUOUS),
         remedies=(
-            "have the yard make the first cut of the sawing order, where it cuts true",
-            "slide it off the car onto a stand and break it down there with a guided saw",
-            "a helper, or a panel carrier and a cart",
+            "a helper or a cart that day, or break it down where it comes off the car",
+            "half sheets, where the yard has them",
         ),
     )
 
@@ -70,4 +69,4 @@ def _to_the_saw(room: Room, goods: Sheet) -> Effort:
     return effort_of(weight, thick, stops, room.spec.unit)
 
 
-RULE = Rule("sheet weight", Severity.CARE, __doc__ or "", "niosh-lifting", _examine)
+RULE = Rule("sheet weight", Severity.NOTE, __doc__ or "", "niosh-lifting", _examine)

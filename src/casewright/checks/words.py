@@ -65,9 +65,9 @@ def effort_words(room: Room, effort: Effort) -> str:
     if effort.limit is None or effort.index is None:
         return f"with the {place} the lifting equation gives no limit at all"
     return (
-        f"the lifting equation recommends at most {kilograms(room, effort.limit)} there, an index "
-        f"of {float(effort.index):.1f}: {place}, moved {_rounded(room, task.rise)}, no handles, "
-        "no twist, once in five minutes"
+        f"the lifting equation recommends at most {kilograms(room, effort.limit)}, which makes an "
+        f"index of {float(effort.index):.1f} ({place}, moved {_rounded(room, task.rise)}, no "
+        "handles, no twist, once in five minutes)"
     )
 
 
