@@ -39,8 +39,20 @@ from casewright.room.specs import JobSpec
 from casewright.stock import Offcut
 
 __all__ = [
-    "EMPTY", "Recorded", "Use", "entry_named", "is_kept", "marked", "moment_of", "read_entries",
-    "read_record", "record_path", "room_with", "with_record", "work_out_recorded",
+    "EMPTY",
+    "Recorded",
+    "Use",
+    "entry_named",
+    "is_kept",
+    "marked",
+    "moment_of",
+    "on_hand",
+    "read_entries",
+    "read_record",
+    "record_path",
+    "room_with",
+    "with_record",
+    "work_out_recorded",
 ]  # fmt: skip
 
 _Result = TypeVar("_Result")

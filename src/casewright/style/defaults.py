@@ -61,6 +61,11 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
     _key("tall_depth", "23 1/4", "580", "depth of a tall case, back included, doors excluded"),
     _key("base_height", "34 1/2", "870", "height of a base case from the floor, counter excluded"),
     _key("base_depth", "23 1/4", "580", "depth of a base case, back included, doors excluded"),
+    _key("seat_height", "18 1/2", "470", "height of a window seat, its cushion pressed down"),
+    _key("seat_cushion", "3", "80", "thickness of that cushion, pressed down"),
+    _key("seat_depth", "18", "460", "depth of a window seat's box"),
+    _key("lid_overhang", "3/4", "20", "how far a lid stands out before its box"),
+    _key("lid_screws", "8", "200", "distance of the screws that hold a fixed lid, at most"),
     _key("bookcase_height", "84", "2100", "height of a bookcase from the floor"),
     _key("bookcase_depth", "12", "300", "depth of a bookcase, back included"),
     _key("toe_height", "4", "100", "height of the toe space"),
@@ -85,6 +90,7 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
         "0",
         "how far the top of a face frame's bottom rail stands above the bottom of its box",
     ),
+    _key("strip_proud", "1/16", "1.5", "how far a face strip stands proud until it is trimmed"),
     _key("face_scribe", "3/4", "20", "how much wider a stile is that is scribed to a wall"),
     _key(
         "hinge_pad",
@@ -229,6 +235,8 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
     _key("crown_air", "1/8", "3", "air over the backing of a crown, below the ceiling"),
     _key("filler_lip", "2", "50", "width of the lip that a filler is screwed on by"),
     _key("corner_clear", "1/4", "6", "air before the pulls of the other run in an inside corner"),
+    _key("jig_margin", "3/4", "20", "of a template, beyond its farthest hole"),
+    _key("jig_square", "8", "200", "longest leg of an assembly square"),
     _key("router_bite", "1/4", "6", "depth of one pass of the router", _PRACTICE),
     _key("strip_waste", "1/8", "3", "lost to jointing and planing for each milled strip"),
     _key(

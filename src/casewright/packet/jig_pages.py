@@ -1,0 +1,123 @@
+"""Jigs of the job's own: what to make before the work begins, full size where a page holds it."""
+
+from __future__ import annotations
+
+from casewright.dims import Dim
+from casewright.drawing import Plot, Scene, largest, measure_of
+from casewright.drawing.jig_views import corner_scene, full_size, square_scene, template_scene
+from casewright.jigs import Jigs, MarkingStick, Spacer, Square, Template
+from casewright.outputs.blocks import Block, Column, Figure, Heading, Keep, Paragraph, Row, Table
+from casewright.outputs.document import Paper, Section
+from casewright.outputs.inlines import Inline, Strong
+from casewright.room.model import Room
+
+__all__ = ["JIGS", "jig_section"]
+
+JIGS = "jigs"
+"""Anchor of the section."""
+
+_HEAD_MM = 28.0  # what stands over a drawing
+_SMALL_MM = 92.0  # height of one that is not to full size
+_SQUARE_MM = 62.0
+_HOW = (
+    "A number that is set once cannot be set wrong the second time. All of these come out of "
+    "offcuts: thin sheet for plates, a straight lath for sticks. Drawings named full size are "
+    "printed without scaling: lay a rule on the bar first. Write on each what it is for, an arrow "
+    "to the end its stop is at, and try it on an offcut before it touches a door."
+)
+_CORNER = (
+    "Panes are rounded at their corners to lie in the rebate. Cut this corner out, lay it on each "
+    "corner of the pane and mark round it. Glass is cut and rounded by whoever sells it; plastic "
+    "is sawn and filed, its edges taken off: gloves and goggles on."
+)
+
+
+def jig_section(room: Room, jigs: Jigs, paper: Paper) -> Section | None:
+    """The section; None where nothing is worth making."""
+    if not jigs.has_any:
+        return None
+    unit = room.spec.unit
+    drawn = [(t, *_as_large_as_may_be(template_scene(t, unit), room, paper))
+             for t in jigs.templates]  # fmt: skip
+    blocks: list[Block] = [Paragraph(_HOW)]
+    blocks.extend(_spacer(room, spacer) for spacer in jigs.spacers)
+    blocks.extend(_square(room, square, paper) for square in jigs.squares)
+    blocks.extend(_corner(room, radius, panes) for radius, panes in jigs.rounding)
+    blocks.extend(_stick(room, stick) for stick in jigs.sticks)
+    for size in (False, True):  # those that fill a page come last
+        blocks.extend(_template(room, t, view, is_full=full)
+                      for t, view, full in drawn if full is size)  # fmt: skip
+    return Section("Jigs of this job", tuple(blocks), JIGS)
+
+
+def _pieces(count: int, noun: str = "piece") -> str:
+    return f"{count} {noun}{'' if count == 1 else 's'}"
+
+
+def _corner(room: Room, radius: Dim, panes: tuple[str, ...]) -> Block:
+    unit = room.spec.unit
+    drawn = full_size(corner_scene(radius, unit), unit)
+    heading = Heading(f"Corner of panes, full size, for {_pieces(len(panes), 'pane')}", 3)
+    figure = Figure(drawn, alternative="corner to round, full size")
+    return Keep((heading, Paragraph(_CORNER), figure))
+
+
+def _template(room: Room, template: Template, view: Plot, *, is_full: bool) -> Block:
+    size = "full size" if is_full else "not to full size"
+    title = f"{template.title}, {size}, for {_pieces(len(template.uses))}"
+    how: tuple[Inline, ...] = (f"{template.how} For {_named(room, template.uses)}.",)
+    if template.pitch is not None:
+        pitch = measure_of(template.pitch, room.spec.unit)
+        how = (*how, " Told are the middles of the plates; the two holes of each lie ", pitch,
+               " apart.")  # fmt: skip
+    figure = Figure(view, alternative=f"{template.title}, {size}")
+    return Keep((Heading(title, 3, template.path), Paragraph(how), figure))
+
+
+def _as_large_as_may_be(scene: Scene, room: Room, paper: Paper) -> tuple[Plot, bool]:
+    """Full size with its check bar where a page holds it; else smaller."""
+    unit = room.spec.unit
+    whole = full_size(scene, unit)
+    wide, high = whole.area.x1 - whole.area.x0, whole.area.y1 - whole.area.y0
+    if wide <= paper.text_width_mm and high <= paper.text_height_mm - _HEAD_MM:
+        return whole, True
+    return largest(scene, paper.text_width_mm, _SMALL_MM, unit), False
+
+
+def _named(room: Room, paths: tuple[str, ...]) -> str:
+    """Marks of some pieces, in their order."""
+    marks = {part.path: part.mark for part in room.parts}
+    found = sorted((marks[path] for path in paths), key=lambda mark: (len(mark), mark))
+    return ", ".join(found)
+
+
+def _stick(room: Room, stick: MarkingStick) -> Block:
+    unit = room.spec.unit
+    rows = [Row((mark.says, Strong(measure_of(mark.at, unit)))) for mark in stick.marks]
+    rows.append(Row(("length of the stick", measure_of(stick.length, unit))))
+    columns = (Column("Line"), Column("From its end", "size"))
+    return Keep(
+        (
+            Heading(f"{stick.title}, for {_pieces(len(stick.uses))}", 3, stick.path),
+            Paragraph(f"{stick.how} For {_named(room, stick.uses)}."),
+            Table(columns, tuple(rows), small=True),
+        )
+    )
+
+
+def _spacer(room: Room, spacer: Spacer) -> Block:
+    thick = measure_of(spacer.thickness, room.spec.unit)
+    words = (f"{_pieces(spacer.count, 'strip')}, each ", Strong(thick), f" thick. {spacer.how}")
+    return Keep((Heading(spacer.title, 3, spacer.path), Paragraph(words)))
+
+
+def _square(room: Room, square: Square, paper: Paper) -> Block:
+    drawn = largest(square_scene(square, room.spec.unit), paper.text_width_mm, _SQUARE_MM,
+                    room.spec.unit)  # fmt: skip
+    return Keep(
+        (
+            Heading(square.title, 3, square.path),
+            Paragraph(square.how),
+            Figure(drawn, alternative=square.title),
+        )
+    )

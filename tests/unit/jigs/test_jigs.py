@@ -1,0 +1,137 @@
+"""Jigs of the job's own: each serves every piece it is named for; sizes by hand."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+from tests.builders import INCH
+from tests.jobs import EXAMPLE_NAMES, example, read
+
+from casewright.casework.features import Bores
+from casewright.dims import Chain, Dim
+from casewright.jigs import Jigs, jigs
+from casewright.room.build import build
+from casewright.room.model import Room
+
+BASES = """
+format = 1
+unit = "in"
+[stock.plywood]
+measured = "0.720"
+[style]
+gap = "1/8"
+[hardware.pull]
+centres = "96 mm"
+[case.left]
+kind = "base"
+width = 30
+[case.right]
+kind = "base"
+width = 30
+[case.pans]
+kind = "base"
+width = 18
+rows = ["drawer 6", "drawer", "drawer"]
+"""
+
+
+def _made(text: str) -> tuple[Room, Jigs]:
+    room = build(read(text))
+    return room, jigs(room, room.chain)
+
+
+def _places(room: Room, path: str, kind: str) -> list[tuple[Fraction, Fraction]]:
+    part = next(part for part in room.parts if part.path == path)
+    bores = [f for f in part.features if isinstance(f, Bores) and f.kind == kind]
+    return sorted((a.value, b.value) for f in bores for a, b in f.places)
+
+
+@pytest.mark.parametrize("name", EXAMPLE_NAMES)
+def test_every_hole_of_a_template_is_one_of_every_piece_it_serves(name: str) -> None:
+    """Drilled through it, each piece has the holes of its own card, and no others of the sort."""
+    room, made = _made(example(name))
+    for template in made.templates:
+        kind = "pull" if template.path.startswith("jig.pulls") else "hinge plate"
+        holes = sorted((hole.along.value, hole.across.value) for hole in template.holes)
+        assert len(template.uses) > 1
+        for path in template.uses:
+            assert _places(room, path, kind) == holes
+        for hole in template.holes:
+            assert hole.along.value < template.length.value
+            assert hole.across.value < template.width.value
+
+
+def test_four_doors_and_four_sides() -> None:
+    """Pulls 2 1/2 from the end, 1 1/4 from the edge, their second hole 96 mm on; plates 37 mm in."""
+    _, made = _made(BASES)
+    pulls, plates = made.templates
+    assert len(pulls.uses) == 4
+    assert [(h.along.value, h.across.value) for h in pulls.holes] == [
+        (INCH * 5 / 2, INCH * 5 / 4), (INCH * 5 / 2 + 96, INCH * 5 / 4),
+    ]  # fmt: skip
+    assert pulls.length.value == INCH * 5 / 2 + 96 + INCH * 3 / 4
+    assert len(plates.uses) == 4
+    assert {hole.across.value for hole in plates.holes} == {Fraction(37)}
+    for middle, (low, high) in zip(
+        plates.middles, zip(plates.holes[::2], plates.holes[1::2], strict=True), strict=True
+    ):
+        assert 2 * middle.value == low.along.value + high.along.value
+        assert high.along.value - low.along.value == 32
+
+
+def test_slides_are_marked_off_one_stick() -> None:
+    """Three drawers: three lines that both sides share."""
+    room, made = _made(BASES)
+    [stick] = made.sticks
+    assert stick.uses == ("pans.side_left", "pans.side_right")
+    for path in stick.uses:
+        rows = {row for row, _ in _places(room, path, "slide")}
+        assert [mark.at.value for mark in stick.marks] == sorted(rows)
+
+
+@pytest.mark.parametrize("name", EXAMPLE_NAMES)
+def test_a_square_is_square_and_goes_into_the_smallest_box(name: str) -> None:
+    """Euclid I.47 in whole numbers; half of the least width and depth holds it."""
+    room, made = _made(example(name))
+    for square in made.squares:
+        long, short, across = (d.value for d in (square.long, square.short, square.across))
+        assert long**2 + short**2 == across**2
+        assert long > 0
+        assert all(2 * long <= side.value for box in room.boxes for side in (box.width, box.depth))
+        grid = INCH / 4 if room.spec.unit == "in" else Fraction(5)
+        assert all(not size % grid for size in (long, short, across))
+
+
+def test_spacers_are_as_thick_as_the_gap() -> None:
+    _, made = _made(BASES)
+    [spacer] = made.spacers
+    assert spacer.thickness.value == INCH / 8
+
+
+@pytest.mark.parametrize("name", EXAMPLE_NAMES)
+def test_every_number_leads_to_an_origin_and_is_entered_once(name: str) -> None:
+    """Asked for twice, the jigs are the same."""
+    room = build(read(example(name)))
+    first, again = jigs(room, room.chain), jigs(room, room.chain)
+    assert first == again
+    for path, node in room.chain.nodes.items():
+        if path.startswith("jig."):
+            assert _origins(node, room.chain)
+
+
+def _origins(node: Dim, chain: Chain) -> bool:
+    stack, found = [node], False
+    while stack:
+        each = stack.pop()
+        found = found or each.origin is not None
+        stack.extend(arg for arg in each.args if isinstance(arg, Dim))
+    return found and chain.nodes[node.path] is node
+
+
+def test_a_room_without_fronts_has_squares_alone() -> None:
+    _, made = _made('format = 1\nunit = "in"\n[case.shelf]\nkind = "bookcase"\nwidth = 30\n')
+    assert made.has_any
+    assert not made.templates
+    assert not made.spacers
+    assert len(made.squares) == 1
