@@ -120,7 +120,7 @@ def underside_shows(spec: CaseSpec, role: str) -> bool:
 
 def front_edges(spec: CaseSpec) -> tuple[Plane, ...]:
     """Edges of a board of the box that are treated: its front one, where no frame covers it."""
-    return () if spec.framed else ("w0",)
+    return () if spec.covered else ("w0",)
 
 
 def _end_joint(maker: Maker, role: str, *, at_end: bool) -> EndJoint:

@@ -7,7 +7,8 @@ from fractions import Fraction
 
 from casewright.casework.assembly import assemble_box, fit_shelves, warn_of_tipping
 from casewright.casework.backs import BackCuts, Rear, add_back, machine_for_back
-from casewright.casework.box import Board, Box, box_outlines, cut_horizontal, front_edges
+from casewright.casework.board_joints import join_all
+from casewright.casework.box import Box, box_outlines, cut_horizontal, front_edges
 from casewright.casework.carcase import Carcase
 from casewright.casework.cases import Case, FaceFrame
 from casewright.casework.drawers import (
@@ -22,13 +23,14 @@ from casewright.casework.drawers import (
 from casewright.casework.face_frames import (
     FrameParts,
     FramePlan,
-    add_face_frame,
     bottom_rise,
     cut_members,
     frame_openings,
     plan_frame,
     planes_of,
 )
+from casewright.casework.face_strips import with_strips
+from casewright.casework.faces import add_face
 from casewright.casework.fronts import (
     EndFrames,
     add_finished_ends,
@@ -38,8 +40,7 @@ from casewright.casework.fronts import (
     plan_hinges,
 )
 from casewright.casework.house import House
-from casewright.casework.joinery import join_board, machine_sides
-from casewright.casework.joints import Fastening
+from casewright.casework.joinery import machine_sides
 from casewright.casework.levels import clear_heights, levels, overall_depth
 from casewright.casework.maker import Maker
 from casewright.casework.openings import find_openings
@@ -54,7 +55,7 @@ from casewright.casework.rails import (
 )
 from casewright.casework.rows import cut_front_rail, cut_row_boards, wants_front_rail
 from casewright.casework.shelves import add_shelves, bore_pins, cut_fixed
-from casewright.casework.specs import CaseSpec
+from casewright.casework.specs import CaseSpec, Hand
 from casewright.casework.strips_below import add_nosings, add_skirt
 from casewright.casework.toes import cut_toe_board, notch_sides, toe_setback
 from casewright.dims import Cause, Dim
@@ -87,6 +88,7 @@ def build_case(
     *,
     height: Dim | None = None,
     own_plinth: bool = True,
+    seams: tuple[Hand, ...] = (),
 ) -> Case:
     """Build the model of one case.
 
@@ -98,6 +100,8 @@ def build_case(
         Outside height [mm] where a crown decides it; else the spec's own.
     own_plinth
         Whether a case on a plinth brings it along; not where its run's plinth carries it.
+    seams
+        Sides at which its run covers the edges of two boxes with one strip.
 
     Raises
     ------
@@ -113,12 +117,12 @@ def build_case(
     notch_sides(maker, box)
     cuts = machine_for_back(maker, box)
     members = cut_members(maker, box, wanted.frame) if wanted.frame else None
-    carcase = _close(maker, box, cuts, depths, members)
+    carcase = with_strips(maker, _close(maker, box, cuts, depths, members))
     _place_sides(maker, box, carcase)
     _place_boards(maker, box, carcase, depths)
     plinth = _own_plinth(maker, box, carcase) if wanted.on_plinth and own_plinth else None
-    _join_all(maker, box)
-    frame, ends = _furnish(maker, box, carcase, cuts, plinth, members)
+    join_all(maker, box)
+    frame, ends = _furnish(maker, box, carcase, cuts, plinth, (members, seams))
     parts = tuple(maker.parts.values())
     horizontals = levels(maker.place, parts)
     return Case(
@@ -128,8 +132,8 @@ def build_case(
         depth=carcase.depth,
         wanted=wanted.size,
         standing=maker.zero if own_plinth else box.foot,
-        overall_width=ends.overall_width if frame is None else frame.width,
-        left_frame=ends.left if frame is None else maker.place.let("frame_out", -frame.x),
+        overall_width=frame.width if frame and members else ends.overall_width,
+        left_frame=maker.place.let("frame_out", -frame.x) if frame and members else ends.left,
         overall_depth=overall_depth(maker.place, parts, carcase.depth),
         tolerance=hold_outside(maker, (carcase.width, carcase.height, carcase.depth), wanted.size),
         levels=horizontals,
@@ -176,6 +180,8 @@ def _wanted(maker: Maker, width: Dim | None, height: Dim | None) -> _Wanted:
         case "base" | "tall" | "plinth":
             pass
     frame = plan_frame(maker, width) if spec.framed else None
+    if spec.face == "strips":
+        depth = place.let("box_depth", depth - maker.house.thickness(spec.face_stock))
     if frame is not None:
         left, right = frame.beside
         width = place.let("box_width", width - left - right)
@@ -319,39 +325,13 @@ def _stand_on(maker: Maker, box: Box, plinth: Plinth) -> None:
             maker.join(f"stand_{hand}_{word}", "loose", (side.path, "l0"), (rail.path, "w1"))
 
 
-def _join_all(maker: Maker, box: Box) -> None:
-    for board in box.boards:
-        join_board(maker, box, board)
-    by_name = {board.name: board for board in box.boards}
-    head = by_name.get("top") or by_name.get("rear_stretcher")
-    front_head = by_name.get("front_stretcher")
-    for name, edge, target, plane in (
-        ("nailer_top", "w1", head, "t1"),
-        ("nailer_bottom", "w0", box.bottom, "t1"),
-        ("crown_stretcher", "w1", head, "t1"),
-        ("front_rail", "w1", None if maker.spec.framed else front_head, "t1"),
-        ("toe_board", "w1", box.bottom, "t0"),
-    ):
-        if name in by_name and target is not None:
-            _join_edge(maker, by_name[name], edge == "w1", target, plane == "t1")
-
-
-def _join_edge(maker: Maker, board: Board, upper: bool, target: Board, inside: bool) -> None:
-    path, other = board.outline.path, target.outline.path
-    maker.join(
-        f"joint_{board.name}_edge", "butt",
-        (path, "w1" if upper else "w0"), (other, "t1" if inside else "t0"),
-        fastenings=(Fastening("glue", 1, None, (path,), other),),
-    )  # fmt: skip
-
-
 def _furnish(
     maker: Maker,
     box: Box,
     carcase: Carcase,
     cuts: BackCuts,
     plinth: Plinth | None,
-    members: FrameParts | None,
+    face: tuple[FrameParts | None, tuple[Hand, ...]],
 ) -> tuple[FaceFrame | None, EndFrames]:
     plan = plan_hinges(maker, carcase)
     length = slide_length(maker, carcase)
@@ -377,7 +357,7 @@ def _furnish(
     add_nosings(maker, box, carcase)
     fit_pads(maker, carcase)
     fit_shelves(maker)
-    frame = add_face_frame(maker, box, carcase, members) if members else None
+    frame = add_face(maker, box, carcase, *face)
     roll_outs = add_pads(maker, carcase, length, plan.heights)
     add_fronts(maker, carcase, plan)
     add_drawers(maker, carcase, (*drawers, *roll_outs))

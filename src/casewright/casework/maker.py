@@ -145,7 +145,7 @@ class Maker:
         edges: tuple[Plane, ...] = (),
         edge: EdgeKind | None = None,
         setting: str = "",
-        way: Way = Way.DOWN,
+        way: Way | None = Way.DOWN,
         length_way: Way | None = None,
         matched: bool = False,
         planed: Dim | None = None,
@@ -165,7 +165,7 @@ class Maker:
         setting
             Pieces that name the same setting are cut in one and share its deviation.
         way, length_way
-            Which way the size goes onto the cutting grid.
+            Which way the size goes onto the cutting grid; None: a width marked from its edge.
         matched
             The length is marked from the pieces it meets, so it is kept off the grid.
         planed

@@ -16,6 +16,7 @@ from casewright.dims import Dim, greatest, least
 __all__ = [
     "cut_front_rail",
     "cut_row_boards",
+    "edge_reveals",
     "part_into_rows",
     "row_names",
     "rows_overlay",

@@ -42,7 +42,7 @@ DoorKind = Literal["slab", "applied frame", "glass frame", "frame and panel", "m
 OverlayKind = Literal["full", "partial", "inset"]
 EdgeKind = Literal["band", "lip", "painted"]
 EndKind = Literal["applied frame", "skin", "flush", "plain"]
-FaceKind = Literal["frameless", "face frame"]
+FaceKind = Literal["frameless", "face frame", "strips"]
 FaceJoint = Literal["pocket screws", "tenons"]
 FaceFixing = Literal["pocket screws", "brads"]
 PocketKind = Literal["hidden", "plugged"]
@@ -192,7 +192,7 @@ class CaseSpec:
         Place in the job file, for messages.
     face
         frameless: fronts on the edges of the box; face frame: on a frame of stiles and rails, a
-        little wider than the box, before it.
+        little wider than the box, before it; strips: on strips over the edges of the box.
     face_stock, face_joint, face_fixing
         Key of the boards of the frame; how its rails meet its stiles, and it the box.
     mullion
@@ -255,6 +255,11 @@ class CaseSpec:
     def dressed(self) -> tuple[Hand, ...]:
         """Ends that something is put on."""
         return () if self.end == "plain" else self.finished
+
+    @property
+    def covered(self) -> bool:
+        """Whether something covers the front edges of its box."""
+        return self.face != "frameless"
 
     @property
     def framed(self) -> bool:

@@ -39,7 +39,7 @@ _NAMES = {"pocket": "pocket holes", "shelf pins": "shelf pin holes", "hinge cup"
           "hinge plate": "hinge plate holes", "pull": "pull holes", "notch": "notches",
           "rabbet": "rabbets", "dado": "dadoes", "groove": "grooves", "lap": "laps",
           "rebate": "rebates", "tongue": "tongues", "mitre": "mitres", "slot": "slots for splines",
-          "finger": "box joints",
+          "finger": "box joints", "trim": "face strips trimmed flush",
           "slide": "slide holes", "slide hook": "hook holes", "front screw": "holes for fronts",
           "pull play": "pull holes"}  # fmt: skip
 _SHOWN = 3
@@ -141,7 +141,9 @@ def _lacks_bit(room: Room) -> Iterator[Breach]:
     for part in room.parts:
         for feature in part.features:
             setup, width = feature.setup, getattr(feature, "width", None)
-            if setup.tool != "router" or setup.bit_size is not None or not isinstance(width, Dim):
+            if setup.tool != "router" or setup.bit_size is not None or feature.kind == "trim":
+                continue  # a flush-trim bit follows its bearing
+            if not isinstance(width, Dim):
                 continue
             text = thickness(room, width.value)
             if text in seen:

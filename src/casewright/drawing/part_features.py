@@ -72,7 +72,7 @@ def feature_elements(frame: PartFrame, feature: Feature) -> Iterator[Element]:
 
 def _cut(frame: PartFrame, cut: Cut) -> Iterator[Element]:
     if cut.kind in ("notch", "mitre"):
-        return
+        return  # the outline shows them
     if cut.kind == "slot":
         yield _slot(frame, cut)
         return

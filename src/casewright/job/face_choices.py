@@ -10,7 +10,7 @@ from casewright.job.tables import CaseTable
 
 __all__ = ["check_face", "has_face_frame"]
 
-_OWN = ("face_boards", "face_fixing", "mullion", "scribe")
+_OWN = ("face_fixing", "mullion", "scribe")
 _FRAMELESS = 'write face = "frameless" for this case'
 
 
@@ -22,6 +22,8 @@ def has_face_frame(case: CaseTable, content: Content) -> bool:
 def check_face(key: str, case: CaseTable, content: Content, reporter: Reporter) -> None:
     """Tell what a case with a face frame cannot have, and words that mean nothing without one."""
     base: KeyPath = ("case", key)
+    if (case.face or content.boxes.face) == "strips":
+        _strips(key, case, content, reporter)
     if not has_face_frame(case, content):
         for name in _OWN:
             if getattr(case, name):
@@ -50,6 +52,30 @@ def check_face(key: str, case: CaseTable, content: Content, reporter: Reporter) 
         what = "the stile of a face frame covers the edge of whatever is on an end: none is flush"
         where: KeyPath = (*base, "end") if case.end else ("boxes", "end")
         reporter.tell(where, what, f'write end = "skin" or "plain" for {key}')
+
+
+def _strips(key: str, case: CaseTable, content: Content, reporter: Reporter) -> None:
+    """Strips cover sides, bottom and top; what else ends at the front would stay bare."""
+    base: KeyPath = ("case", key)
+    path: KeyPath = (*base, "face") if case.face is not None else ("boxes", "face")
+    if case.kind == "bookcase" or case.sink:
+        what = "a bookcase" if case.kind == "bookcase" else "a sink base"
+        reporter.tell(path, f"{key}: {what} has no face strips", _FRAMELESS)
+        return
+    for name in ("divider", "upper_front", "fixed_shelves", "skirt", "crown", "rails", "finished"):
+        if getattr(case, name):
+            what = f"a case with face strips has no {name}: its edge would stay bare"
+            reporter.tell((*base, name), what, f"take it out, or {_FRAMELESS}")
+    own = None if case.front is None else case.front.overlay
+    inset = (own or content.doors.overlay) == "inset"
+    rows = written_rows(key, case)
+    for kind, _, place in rows:
+        if kind in ("open", "false front"):
+            what = f"a row that is {kind} has a board whose edge face strips leave bare"
+            reporter.tell(place, what, _FRAMELESS)
+    if rows and inset:
+        what = f"{key}: between inset rows stand rails, whose edges face strips leave bare"
+        reporter.tell(path, what, _FRAMELESS)
 
 
 def _rows(key: str, case: CaseTable, path: KeyPath, reporter: Reporter) -> None:

@@ -191,4 +191,4 @@ def _job(heading: Heading, content: Content, origins: Origins, parts: _Parts) ->
 def _has_stock(case: CaseSpec, stock: StockList) -> bool:
     """Whether the goods of a case's boards are known, so that its sizes can be judged."""
     sheets = all(isinstance(stock.get(key), Sheet) for key in (case.box_stock, case.back_stock))
-    return sheets and (not case.framed or isinstance(stock.get(case.face_stock), Board))
+    return sheets and (not case.covered or isinstance(stock.get(case.face_stock), Board))

@@ -107,7 +107,7 @@ def _depth(sizes: CaseSizes) -> None:
             need = max(need, sizes.back + _CLEAR + toe)
         elif sizes.case.toe == "plinth":
             need = max(need, toe + sizes.board + _ARM)
-    if sizes.case.framed:
+    if sizes.case.covered:
         need += sizes.thickness(sizes.case.face_stock)
     if sizes.case.depth.value < need:
         boards = (

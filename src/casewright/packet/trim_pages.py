@@ -102,7 +102,8 @@ def _crown(room: Room, run: Run, crown: Trim, paper: Paper) -> Iterator[Block]:
 
 def _plain(room: Room, run: Run, trim: Trim) -> Iterator[Block]:
     yield Heading(f"{run.spec.title}: {trim.title}", 2, f"{TRIMS}:{trim.path}")
-    yield Table(_READ, tuple(_readings(room, run, trim)), small=True)
+    if trim.open_lengths:
+        yield Table(_READ, tuple(_readings(room, run, trim)), small=True)
     yield Table(_PIECES, tuple(_piece(room, trim, each) for each in trim.pieces), small=True)
     yield CheckList(tuple(trim_steps(room, run, trim)))
 

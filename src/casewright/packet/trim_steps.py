@@ -19,6 +19,10 @@ _HIGH = (
     "a helper or a prop until they are nailed. Look for cables before nailing into the wall."
 )
 _COPE = "A coping saw or a file on a clamped piece: cut away from the hand that holds it."
+_TRIMMER = (
+    "The bit is open on both sides: both hands on the trimmer, move it against the way the bit "
+    "turns, and stop it before you lift it off. Eyes and ears protected."
+)
 _NAILER = (
     "A nailer's point turns in the wood: keep the other hand a nail's length away. Eyes protected."
 )
@@ -36,6 +40,14 @@ def trim_steps(room: Room, run: Run, trim: Trim) -> Iterator[Step]:
                 "Hold each strip upright against the case end, scribe the wall onto its edge, "
                 "plane to the line with the back of the edge a little under, and pin it on.",
                 (), (_NAILER,),
+            )  # fmt: skip
+        case "seam strip":
+            yield Step(
+                "When the boxes are screwed together, their fronts flush: glue each strip over "
+                "both edges of its seam, as far proud of the inside of one box as of the other, "
+                "brads in the middle of either edge. When the glue is dry, trim it flush with the "
+                "inside of both, the bearing on the box and the brads out of the bit's way.",
+                (), (_NAILER, _TRIMMER),
             )  # fmt: skip
         case _:
             yield from _toe_skin(room, run, trim)

@@ -207,6 +207,8 @@ def _cut_size(cut: Cut, unit: Unit) -> Rich:
         return "45°, the long point at the datum edge"
     if cut.kind == "finger":
         return (measure_of(cut.width, unit), " wide, right through")
+    if cut.kind == "trim":
+        return ("what stands ", measure_of(cut.width, unit), " proud, when the glue is dry")
     if cut.kind == "notch" and cut.end is not None:
         toe = cut.asked_by.endswith(".toe_board")
         between, last = (" high × ", " deep") if toe else (" long × ", " high")

@@ -16,6 +16,7 @@ from casewright.room.plinths import run_plinths, shared_plinths
 from casewright.room.questions import ask
 from casewright.room.run_ends import waits_for
 from casewright.room.runs import place_run, run_width
+from casewright.room.seam_strips import seams_at
 from casewright.room.specs import JobSpec, RunSpec
 from casewright.room.trims.build import build_trims
 from casewright.room.trims.crown_heights import height_under_crown
@@ -106,7 +107,10 @@ def _cases(house: House, spec: JobSpec, measured: Survey) -> tuple[_Groups, dict
             crown = own.trims.crown if own is not None else None
             if own is not None and crown is not None and each.key in crown.fitted:
                 height = height_under_crown(house, own, crown, measured)
-            cases[each.key] = build_case(house, each, width, height=height, own_plinth=not carried)
+            seams = seams_at(spec, own).get(each.key, ()) if own is not None else ()
+            cases[each.key] = build_case(
+                house, each, width, height=height, own_plinth=not carried, seams=seams
+            )
         left = [each for each in left if each.key not in cases]
     return shared, {each.key: cases[each.key] for each in spec.cases}
 

@@ -124,7 +124,8 @@ def run_width(
     sharing = 0
     for key in run.cases:
         given = by_key[key].width
-        for _ in by_key[key].dressed:
+        # A face frame is as wide as its case, whatever is on its ends.
+        for _ in () if by_key[key].framed else by_key[key].dressed:
             free = free - house.thickness(end_stock(by_key[key]))
         if given is None:
             sharing += 1

@@ -40,7 +40,7 @@ class FaceEdges:
 
 def face_edges(maker: Maker, carcase: Carcase, front: FrontSpec | None) -> FaceEdges:
     """Where the leaves of an opening begin and end across."""
-    if carcase.frame is not None:
+    if carcase.frame is not None and maker.spec.framed:
         return _frame_edges(maker, carcase.frame, "full" if front is None else front.overlay)
     match "full" if front is None else front.overlay:
         case "inset":

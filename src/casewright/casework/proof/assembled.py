@@ -50,7 +50,7 @@ class Assembled:
             if bores:
                 rows[path] = tuple(row_of(solid, each, units) for each in bores)
         works = {front.path for front in case.fronts} | {drawer.path for drawer in case.drawers}
-        if case.frame is not None:
+        if case.frame is not None and case.spec.framed:
             works.add(case.frame.path)
         return cls(case, units, solids, rows, frozenset(works))
 

@@ -14,7 +14,7 @@ from casewright.geometry.box import Number
 
 __all__ = ["check_cuts"]
 
-_THROUGH = ("notch", "finger")
+_THROUGH = ("notch", "finger", "trim")
 
 
 def check_cuts(case: Assembled) -> Iterator[Failure]:

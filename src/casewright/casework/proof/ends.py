@@ -27,7 +27,9 @@ def check_ends(case: Assembled, grid: Fraction) -> Iterator[Failure]:
         How far rounding to the cutting grid may leave a flush end behind the doors' faces [mm].
     """
     yield from _check_bare(case)
-    names = {solid.part.front for solid in case.solids.values()} - case.works - {""}
+    strips = case.model.frame
+    faces = {solid.part.front for solid in case.solids.values()} - case.works - {""}
+    names = faces - ({strips.path} if strips is not None else set())
     for name in sorted(names):
         own = [solid for solid in case.solids.values() if solid.part.front == name]
         side = _dressed(case, {solid.part.path for solid in own})

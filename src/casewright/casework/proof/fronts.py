@@ -77,7 +77,7 @@ def is_inset(case: Assembled, opening: str) -> bool:
 def _check_inset(case: Assembled, face: Face) -> Iterator[Failure]:
     """The face of inset doors is the clear opening: between the sides, from board to board."""
     of = case.units.of
-    framed = case.model.frame is not None
+    framed = case.model.spec.framed
     boxes = [(s.part.role, s.outer) for s in case.case_solids]
     uprights = ("frame stile",) if framed else ("side",)
     levels = ("frame rail",) if framed else _LEVEL

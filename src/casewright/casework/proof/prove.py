@@ -15,6 +15,7 @@ from casewright.casework.proof.edges import check_edges
 from casewright.casework.proof.ends import check_ends
 from casewright.casework.proof.extents import check_extents
 from casewright.casework.proof.face_frames import check_face_frame
+from casewright.casework.proof.face_strips import check_face_strips
 from casewright.casework.proof.failure import Failure, Proof
 from casewright.casework.proof.fasteners import check_fasteners
 from casewright.casework.proof.fronts import check_fronts
@@ -87,6 +88,7 @@ def _failures(
     yield from check_extents(case, grid)
     yield from check_fronts(case)
     yield from check_face_frame(case, grid)
+    yield from check_face_strips(case, grid)
     yield from check_ends(case, grid)
     yield from check_strips(case, grid)
     yield from check_housings(case)

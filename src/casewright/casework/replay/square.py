@@ -54,7 +54,7 @@ def _check_open(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
 def _check_frame(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
     """A face frame is checked as soon as its last member is on: the box is glued to it."""
     frame = case.model.frame
-    if frame is None:
+    if frame is None or not case.model.spec.framed:
         return
     own = [move for move in steps if move.work == frame.path]
     last = max((move.number for move in own if move.coming), default=None)

@@ -61,12 +61,13 @@ class BoxesTable(Table):
     end."""
 
     face: FaceKind | None = None
-    """Frameless, its fronts on the edges of the box; or with a face frame before it: stiles and
-    rails a little wider than the box. Width and depth of the case are those over its frame.
-    Default: frameless."""
+    """Frameless, its fronts on the edges of the box; with a face frame before it: stiles and rails
+    a little wider than the box; or frameless with strips of solid wood over its edges, trimmed
+    flush with its inside, one strip for both edges where two cases of a run meet. Width and depth
+    of the case are those over its face. Default: frameless."""
 
     face_boards: Key | None = None
-    """Boards that a face frame is made of. Default: board."""
+    """Boards that a face frame or face strips are made of. Default: board."""
 
     face_fixing: FaceFixing | None = None
     """What holds a face frame to its box besides glue: pocket screws out of the sides, or brads

@@ -8,6 +8,7 @@ from dataclasses import replace
 from casewright.casework.house import House
 from casewright.findings import Finding
 from casewright.room.model import Run
+from casewright.room.seam_strips import build_seam_strips
 from casewright.room.specs import JobSpec
 from casewright.room.trims.crowns import build_crown
 from casewright.room.trims.light_rails import build_light_rail
@@ -28,7 +29,8 @@ def build_trims(
     findings: list[Finding] = []
     for run in runs:
         asked = run.spec.trims
-        trims: list[Trim] = []
+        strips = build_seam_strips(house, spec, run)
+        trims: list[Trim] = [] if strips is None else [strips]
         crowns, found = build_crown(house, spec, run, by_key, measured)
         trims.extend(crowns)
         findings.extend(found)

@@ -12,7 +12,9 @@ from casewright.room.trims.saw_settings import CornerSetting, Spring
 
 __all__ = ["SQUARE", "EndCut", "EndKind", "Trim", "TrimKind", "TrimPiece"]
 
-TrimKind = Literal["toe skin", "light rail", "scribe moulding", "crown", "backing", "frieze"]
+TrimKind = Literal[
+    "toe skin", "light rail", "scribe moulding", "crown", "backing", "frieze", "seam strip"
+]  # fmt: skip
 EndKind = Literal["square", "inside mitre", "outside mitre", "cope", "scarf"]
 
 

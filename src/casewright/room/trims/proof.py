@@ -56,6 +56,8 @@ def trim_failures(run: Run) -> Iterator[Failure]:
         yield from _turned(run, rail, flush=True)
     if "crown" in by_kind:
         yield from _crown(run, by_kind["crown"], by_kind["backing"], by_kind["frieze"])
+    if "seam strip" in by_kind:
+        yield from _on_seams(run, by_kind["seam strip"])
     if "scribe moulding" in by_kind:
         yield from _scribed(run, by_kind["scribe moulding"])
 
@@ -183,6 +185,37 @@ def _crown(run: Run, crown: Trim, backing: Trim, frieze: Trim) -> Iterator[Failu
             says = f"nothing stands behind the foot of the {part.title}"
             yield Failure("joints", (part.path, frieze.path), says)
     yield from _turned(run, crown, flush=False)
+
+
+def _on_seams(run: Run, strips: Trim) -> Iterator[Failure]:
+    """On the front edges of two boxes, proud inside of both, and trimmed flush with both."""
+    starts = {case.key: start.value for case, start in zip(run.cases, run.starts, strict=True)}
+    seams = [(left, right) for left, right in run.neighbours
+             if left.spec.face == right.spec.face == "strips"]  # fmt: skip
+    for part in strips.parts:
+        low, high = _low(part, 0), _high(part, 0)
+        met = next((pair for pair in seams if low < starts[pair[1].key] < high), None)
+        if met is None or part.placed.z.value != met[0].depth.value:
+            says = f"the {part.title} does not lie on the edges of two boxes"
+            yield Failure("joints", (part.path,), says)
+            continue
+        left, right = met
+        sides = [next(p for p in case.parts if p.role == "side" and p.hand == hand)
+                 for case, hand in ((left, "right"), (right, "left"))]  # fmt: skip
+        inside = (starts[left.key] + _low(sides[0], 0), starts[right.key] + _high(sides[1], 0))
+        trims = {cut.datum: cut.width.value for cut in part.features if isinstance(cut, Cut)}
+        off = max(abs(low + trims.get("w1", Fraction(0)) - inside[0]),
+                  abs(high - trims.get("w0", Fraction(0)) - inside[1]))  # fmt: skip
+        if off or len(trims) != 2:
+            says = f"the {part.title} is not trimmed flush with the inside of both boxes"
+            yield Failure("joints", (part.path,), says, off)
+        face = left.frame
+        base = run.lift.value + (face.y.value if face is not None else 0)
+        off = max(abs(_low(part, 1) - base), abs(_high(part, 1) - run.lift.value
+                                                 - left.height.value))  # fmt: skip
+        if off:
+            says = f"the {part.title} is not as tall as the faces beside it"
+            yield Failure("size", (part.path,), says, off)
 
 
 def _scribed(run: Run, trim: Trim) -> Iterator[Failure]:

@@ -37,6 +37,7 @@ _ENDS: Mapping[str, tuple[str, str, str, str]] = {
     "-z +y +x": ("front", "rear", *_EDGES),
     "+y -z -x": ("bottom", "top", "front edge", "wall edge"),
     "+y +z +x": ("bottom", "top", "wall edge", "front edge"),
+    "+y -x +z": ("bottom", "top", "right edge", "left edge"),
 }
 """Words for the ends of a piece, by how it lies."""
 

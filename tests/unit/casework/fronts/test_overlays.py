@@ -189,7 +189,7 @@ def test_an_inset_door_over_an_overlaid_one() -> None:
 @pytest.mark.parametrize(
     ("more", "says"),
     [
-        ('kind = "base"\ntop_drawer = 7', "fronts in rows cover the whole face"),
+        ('kind = "base"\nsink = true', "the rail of a false front lies where an inset one would"),
         ('kind = "wall"\nfixed_shelves = [14]', "fixed shelves end where inset doors would lie"),
         ('kind = "wall"\ncrown = 2', "crown would lap over inset doors"),
         ('kind = "base"\nroll_outs = 2', "roll-outs begin where inset doors would lie"),

@@ -136,6 +136,13 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
             face="face frame", face_stock="board",
         ),
     ),
+    "upper with face strips": (
+        "mm",
+        {
+            "front": SLAB, "width": "400", "height": "400", "shelves": 0, "face": "strips",
+            "face_stock": "board",
+        },
+    ),
     "bookcase": (
         "in",
         {
@@ -170,6 +177,7 @@ SURVIVORS = {
     "both doors: pull all along": _LINE,
     "both doors: pull in the other face": _THROUGH,
     "both drawer sides: finger in the other face": _THROUGH,
+    "both face strips: trim in the other face": _THROUGH,
     "both pads: hinge plate depth": _BLIND,
     "both pads: length": _BLOCK,
     "both pads: width": _EDGE,
@@ -198,6 +206,7 @@ SURVIVORS = {
     "drawer side: finger in the other face": _THROUGH,
     "false front: pull in the other face": _THROUGH,
     "false front: turned end for end": "a front with its pull in the middle is the same",
+    "face strip: trim in the other face": _THROUGH,
     "fixed shelf: width": "it ends in front of a thick back without being joined to it",
     "nailer: width": _EDGE,
     "pad: hinge plate depth": _BLIND,
