@@ -142,7 +142,10 @@ def _case(writer: _Writer, key: str, kind: _Kind) -> None:
     writer.perhaps("back", f'"{writer.one("rabbeted", "grooved", "applied", "inset")}"')
     writer.perhaps("edge", f'"{writer.one("band", "lip", "painted")}"')
     writer.perhaps("pockets", f'"{writer.one("hidden", "plugged")}"')
-    rowed = kind == "base" and writer.chance()
+    seat = kind == "base" and writer.draw(st.integers(0, 4)) == 0
+    if seat:
+        writer.say("lid", f'"{writer.one("hinged", "fixed")}"')
+    rowed = kind == "base" and not seat and writer.chance()
     framed = kind != "bookcase" and writer.draw(st.integers(0, 3)) == 0
     stands = kind in ("base", "tall")
     rowed = rowed or (kind == "tall" and writer.chance())

@@ -11,6 +11,7 @@ from casewright.buying.consumables import consumables
 from casewright.buying.door_hardware import door_hardware
 from casewright.buying.edges import edges
 from casewright.buying.fasteners import fasteners
+from casewright.buying.lids import lid_goods
 from casewright.buying.line import Aisle, BuyLine
 from casewright.buying.panes import panes
 from casewright.buying.slides import slide_lines
@@ -41,6 +42,7 @@ def buy_list(room: Room, breakdown: Breakdown) -> tuple[BuyLine, ...]:
         *edges(room),
         *panes(room),
         *door_hardware(room),
+        *lid_goods(room),
         *slide_lines(room),
         *fasteners(room),
         *wall_goods(room),

@@ -265,26 +265,28 @@ def _applied_back(maker: Maker, box: Box, rear: Rear) -> Outline:
 
 
 def _inset_back(maker: Maker, box: Box, rear: Rear, seat: Dim) -> Outline:
-    top = next(b for b in box.boards if b.name in ("top", "rear_stretcher"))
+    top = next((b for b in box.boards if b.name in ("top", "rear_stretcher")), None)
+    head = box.head if top is None else top.underside
     deck = rear.deck + box.bottom.outline.thickness
     back = maker.outline(
         "back",
         maker.spec.box_stock,
-        top.underside - deck,
+        head - deck,
         rear.clear_width,
         way=Way.DOWN,
     )
     play = maker.place.let("back_play", rear.clear_width - back.width)
-    rise = maker.place.let("back_rise", top.underside - deck - back.length)
+    rise = maker.place.let("back_rise", head - deck - back.length)
     x = rear.left_thickness + back.width
     against = any(board.role in ("divider", "fixed shelf") for board in box.boards)
     _place(maker, back, x, deck, seat - back.thickness if against else maker.zero)
     screwed = all(board.joint == "butt" for board in box.boards)
     count = bore_pockets(maker, back.path, "B", ("w0", "w1"), along="l0") if screwed else 0
     zero = maker.zero
+    above = () if top is None else (("top", "l1", top.outline.path, "t1", rise),)
     meets: tuple[tuple[str, Plane, str, Plane, Dim], ...] = (
         ("bottom", "l0", box.bottom.outline.path, "t1", zero),
-        ("top", "l1", top.outline.path, "t1", rise),
+        *above,
         ("right", "w0", box.right.path, "t1", play),
         ("left", "w1", box.left.path, "t1", zero),
     )

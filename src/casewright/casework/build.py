@@ -42,6 +42,7 @@ from casewright.casework.fronts import (
 from casewright.casework.house import House
 from casewright.casework.joinery import machine_sides
 from casewright.casework.levels import clear_heights, levels, overall_depth
+from casewright.casework.lids import add_lid, seat_box_height
 from casewright.casework.maker import Maker
 from casewright.casework.openings import find_openings
 from casewright.casework.outside import hold_outside
@@ -159,10 +160,7 @@ def _wanted(maker: Maker, width: Dim | None, height: Dim | None) -> _Wanted:
         width = place.given("wanted_width", spec.width)
     else:
         width = place.let("wanted_width", width)
-    if height is None:
-        height = place.given("wanted_height", spec.height)
-    else:
-        height = place.let("wanted_height", height)
+    height = _wanted_height(maker, height)
     depth = place.given("wanted_depth", spec.depth)
     zero = maker.zero
     on_plinth = spec.has_toe and spec.toe == "plinth"
@@ -189,11 +187,20 @@ def _wanted(maker: Maker, width: Dim | None, height: Dim | None) -> _Wanted:
     return _Wanted(width, height, depth, foot, deck, on_plinth, frame)
 
 
+def _wanted_height(maker: Maker, height: Dim | None) -> Dim:
+    """As the run gives it, as the seat and its cushion leave it, or as asked for [mm]."""
+    if height is None and maker.spec.seated:
+        height = seat_box_height(maker)
+    if height is None:
+        return maker.place.given("wanted_height", maker.spec.height)
+    return maker.place.let("wanted_height", height)
+
+
 def _cut_between(maker: Maker, box: Box) -> None:
     """Everything that goes between the sides, matched to the bottom."""
     spec = maker.spec
     head = None
-    if spec.kind == "base" and not spec.sink:
+    if spec.kind == "base" and not spec.topless:
         wide = maker.style("stretcher")
         cut_horizontal(
             maker, box, "front_stretcher", "stretcher", "front stretcher",
@@ -203,7 +210,7 @@ def _cut_between(maker: Maker, box: Box) -> None:
             maker, box, "rear_stretcher", "stretcher", "rear stretcher",
             underside=None, width=wide, edges=(),
         )  # fmt: skip
-    elif not spec.sink:
+    elif not spec.topless:
         head = cut_horizontal(maker, box, "top", "top", "top", underside=None)
     cut_fixed(maker, box)
     cut_row_boards(maker, box)
@@ -358,6 +365,7 @@ def _furnish(
     fit_pads(maker, carcase)
     fit_shelves(maker)
     frame = add_face(maker, box, carcase, *face)
+    add_lid(maker, carcase)
     roll_outs = add_pads(maker, carcase, length, plan.heights)
     add_fronts(maker, carcase, plan)
     add_drawers(maker, carcase, (*drawers, *roll_outs))

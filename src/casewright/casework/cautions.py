@@ -90,6 +90,10 @@ CAUTIONS: Mapping[str, str] = MappingProxyType(
             "Cut edges of glass slice skin: gloves, and carry panes upright. Doors within reach "
             "take tempered glass or plastic, as local codes ask."
         ),
+        "lid_falls": (
+            "A lid that falls hurts heads and fingers, and can shut a child in: fit stays that "
+            "hold it at any angle before anyone uses it, leave air holes, and no catch or lock."
+        ),
         "lift_door": "Support the door's weight until the last hinge is on.",
         "dust": "Fine dust harms lungs: extraction and a mask, fibreboard above all.",
     }

@@ -21,7 +21,7 @@ def plinth_spec(first: CaseSpec, key: str, title: str) -> CaseSpec:
     return replace(
         first, key=key, title=title, kind="plinth", toe="none", joint="pocket screws", shelves=0,
         fixed_shelves=(), divider=None, finished=(), skirt=None, crown=None, nosing=None,
-        front=None, upper_front=None,
+        front=None, upper_front=None, lid=None,
     )  # fmt: skip
 
 

@@ -24,6 +24,7 @@ __all__ = [
     "FrontSpec",
     "Hand",
     "JointKind",
+    "LidKind",
     "OverlayKind",
     "PocketKind",
     "RowKind",
@@ -45,6 +46,7 @@ EndKind = Literal["applied frame", "skin", "flush", "plain"]
 FaceKind = Literal["frameless", "face frame", "strips"]
 FaceJoint = Literal["pocket screws", "tenons"]
 FaceFixing = Literal["pocket screws", "brads"]
+LidKind = Literal["hinged", "fixed"]
 PocketKind = Literal["hidden", "plugged"]
 ToeKind = Literal["notch", "plinth", "none"]
 RowKind = Literal["doors", "drawer", "false front", "open"]
@@ -182,6 +184,10 @@ class CaseSpec:
         How the boxes of its drawers are built; None where it has none.
     roll_outs
         Number of drawers behind its doors.
+    lid, lid_stock
+        Whether it is a window seat, and its lid hinged or fixed; what the lid is cut from.
+    seated
+        Whether the height of its box follows from that of the seat: cushion and lid come off.
     sink
         Whether a bowl hangs in it: no top, its back open.
     box_stock, back_stock, strip_stock, band_stock
@@ -241,6 +247,14 @@ class CaseSpec:
     scribes: tuple[Hand, ...] = ()
     end: EndKind = "applied frame"
     end_stock: str = ""
+    lid: LidKind | None = None
+    lid_stock: str = ""
+    seated: bool = False
+
+    @property
+    def topless(self) -> bool:
+        """Whether it is open at the top: a bowl hangs in it, or a lid is hinged over it."""
+        return self.sink or self.lid == "hinged"
 
     @property
     def has_toe(self) -> bool:

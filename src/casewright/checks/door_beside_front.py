@@ -3,7 +3,7 @@
 Two fronts side by side need air for paint, damp weather and the hinge's adjustment: not under
 1/16 in, or 1.5 mm. And a door opened to a right angle stands out a little past its closed edge;
 how far is the hinge's own affair, the sheet in its box tells (`stand_off`). At a seam where both
-doors are hinged, both may be open at once.
+doors are hinged, both may be open at once. The edge of a flush end is a neighbour like any front.
 
 Passes
 ------
@@ -26,6 +26,7 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from casewright.casework.cases import Case, Door, Front
+from casewright.casework.specs import Hand
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import by_unit, length
 from casewright.findings import Severity
@@ -64,6 +65,30 @@ def _in_case(room: Room, case: Case) -> Iterator[Breach]:
         narrowest = min((gap.value for gap in face.gaps), default=least)
         if narrowest < least:
             yield _rubs(room, face.leaves[-1], narrowest, "gap")
+    if case.spec.end == "flush":
+        told = (list(_at_end(room, case, hand)) for hand in case.spec.finished)
+        yield from next((breaches for breaches in told if breaches), ())
+
+
+def _at_end(room: Room, case: Case, hand: Hand) -> Iterator[Breach]:
+    """The outermost doors hinged beside a flush end."""
+    out = room.spec.hardware.hinge.stand_off.value
+    for front in _outermost(case, right=hand == "right"):
+        past = case.width.value - front.x.value - front.width.value
+        air = front.x.value if hand == "left" else past
+        if isinstance(front, Door) and front.hinge_side == hand and air < out:
+            yield Breach(
+                front.path,
+                f"{length(room, air)} lies between {front.path} and the flush end beside it; at a "
+                f"right angle the door stands out {length(room, out)} by the hinge's sheet",
+                measured=length(room, air),
+                limit=length(room, out),
+                remedies=(
+                    "a greater reveal for this case",
+                    "the door hinged on its other side",
+                    'a skin instead: end = "skin"',
+                ),
+            )
 
 
 def _seams(room: Room, one: Case, other: Case) -> Iterator[_Seam]:

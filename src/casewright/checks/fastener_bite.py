@@ -1,11 +1,11 @@
 """Brads and screws driven straight: where their points end.
 
-A fastener goes square to the joint: through the first piece, less whatever a dado or rabbet
-has taken away, then into the second. A point that comes out of a face that shows spoils the
-piece; one that comes out at all can hurt a hand. One that goes less deep than the thickness of
-what it holds hardly holds it; the screws of a drawer's front, which carry only its pull, and of a
-pad or a flush end that is glued as well, want 10 mm of it. Pocket screws go in slanted: 'pocket
-screw length' looks at them.
+A fastener goes square to the joint: through the first piece, less whatever a dado or rabbet has
+taken away, then into the second. A point that comes out of a face that shows spoils the piece;
+one that comes out at all can hurt a hand. One that goes less deep than the thickness of what it
+holds hardly holds it; the screws of a drawer's front, which carry only its pull, of a lid that is
+fixed, and of a pad or a flush end that is glued as well, want 10 mm of it. Pocket screws go in
+slanted: 'pocket screw length' looks at them.
 
 Passes
 ------
@@ -159,11 +159,11 @@ def _judge(room: Room, driven: _Driven, more: int) -> Iterator[Breach]:
 def _least_bite(driven: _Driven) -> Fraction:
     """How deep it should go: as far as it comes through.
 
-    A front's screws carry only a pull; those of a pad or behind a flush end clamp it until its
-    glue is dry.
+    A front's screws carry only a pull, a lid's hold it down; those of a pad or behind a flush end
+    clamp it until its glue is dry.
     """
     through = driven.drive.through
-    glued = "pad" in driven.held.role or driven.into.role == "flush end"
+    glued = driven.held.role == "pad" or driven.into.role in ("flush end", "lid")
     light = driven.fastening.kind == "front screw" or glued
     return min(through, _FRONT_BITE) if light else through
 

@@ -24,6 +24,7 @@ from casewright.job.references import check_references
 from casewright.job.requests import appliance_of, case_of, run_of, style_of
 from casewright.job.room_survey import survey_of
 from casewright.job.run_layouts import check_run_layouts, with_solved_widths
+from casewright.job.seats import check_seat
 from casewright.job.supplies import hardware_list, readings, shop_of, stock_list, title_of
 from casewright.job.survey_checks import check_survey
 from casewright.job.syntax import Plain, parse
@@ -126,6 +127,7 @@ def spec_of(data: dict[str, Plain], name: str, positions: Positions) -> JobSpec:
     for key, case in content.cases.items():
         check_face(key, case, content, reporter)
         check_overlay(key, case, content, reporter)
+        check_seat(key, case, content, reporter)
     spec = _spec(content, Origins(name, positions, content.unit), reporter)
     if spec is not None:
         check_corner_ends(spec, reporter)

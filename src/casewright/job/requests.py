@@ -21,6 +21,7 @@ from casewright.job.content import Content
 from casewright.job.origins import Origins
 from casewright.job.positions import KeyPath
 from casewright.job.rows import drawer_of, rows_of
+from casewright.job.seats import as_seat
 from casewright.job.supplies import title_of
 from casewright.job.tables import (
     ApplianceTable,
@@ -219,7 +220,8 @@ def case_of(
         overrides=_style_values(table.style, (*base, "style"), f"case {key}", origins),
         where=origins.where(base),
     )
-    return _with_rows(_with_face(spec, table, boxes), table, content, origins, style)
+    spec = as_seat(_with_face(spec, table, boxes), table, content, style)
+    return _with_rows(spec, table, content, origins, style)
 
 
 def _with_face(spec: CaseSpec, table: CaseTable, boxes: BoxesTable) -> CaseSpec:

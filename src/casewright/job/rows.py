@@ -33,6 +33,8 @@ def _written(base: KeyPath, table: CaseTable) -> Iterator[_Written]:
     elif table.top_drawer is not None:
         yield "drawer", table.top_drawer, (*base, "top_drawer")
         yield "doors", None, (*base, "top_drawer")
+    elif table.lid == "hinged":
+        yield "false front", None, (*base, "lid")
     elif table.sink:
         yield "false front", None, (*base, "sink")
         yield "doors", None, (*base, "sink")
@@ -60,7 +62,7 @@ def rows_of(
     panel, low = _panels(table, content, front)
     for kind, height, path in written_rows(key, table):
         given = None if height is None else origins.given(height, path)
-        if kind == "false front" and given is None and table.rows is None:
+        if kind == "false front" and given is None and table.rows is None and table.sink:
             given = false_front
         own, plain = (front, None) if kind == "doors" else (panel, low)
         if kind == "false front" and panel is not None and low is not None:

@@ -122,6 +122,8 @@ def test_a_slip_of_the_pen_names_the_cure(line: str, word: str, column: int, wan
          'take it out, or write end = "skin" or "flush"'),
         ('finished = "left"\nend = "flush"\nface = "face frame"', (7, 7), '"flush"',
          'write end = "skin" or "plain" for upper'),
+        ('lid = "hinged"', (6, 7), '"hinged"', 'take lid out, or write kind = "base"'),
+        ('lid_sheet = "plywood"', (6, 13), '"plywood"', 'take it out, or write lid = "hinged"'),
         ("[shop]\nlift = 25", (7, 8), "25", 'write one such as "25 kg" or "55 lb"'),
         ('[shop]\ntools = ["router"]', (7, 9), '["router"]',
          'add "table saw" or "circular saw"'),

@@ -22,6 +22,7 @@ from casewright.casework.proof.fronts import check_fronts
 from casewright.casework.proof.hands import check_hands
 from casewright.casework.proof.hinges import check_hinges
 from casewright.casework.proof.housings import check_housings
+from casewright.casework.proof.lids import check_lid
 from casewright.casework.proof.mitres import check_mitres
 from casewright.casework.proof.overlaps import check_overlaps
 from casewright.casework.proof.panels import check_panels
@@ -90,6 +91,7 @@ def _failures(
     yield from check_face_frame(case, grid)
     yield from check_face_strips(case, grid)
     yield from check_ends(case, grid)
+    yield from check_lid(case, grid)
     yield from check_strips(case, grid)
     yield from check_housings(case)
     yield from check_mitres(case)

@@ -6,12 +6,12 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Field
 
-from casewright.casework.specs import DoorKind, Hand, ToeKind
+from casewright.casework.specs import DoorKind, Hand, LidKind, ToeKind
 from casewright.job.lengths import Between, Length
 from casewright.job.tables.boxes import BoxesTable, DoorPartsTable
 from casewright.job.tables.rows import DrawersTable, Row
 from casewright.job.tables.style import StyleTable
-from casewright.job.tables.table import Line
+from casewright.job.tables.table import Key, Line
 
 __all__ = ["CaseTable", "FrontKind", "FrontTable"]
 
@@ -137,6 +137,14 @@ class CaseTable(BoxesTable):
     sink: bool | None = None
     """Whether a bowl hangs in a base case: no top, its back open with two rails, a false front
     over the doors. Default: false."""
+
+    lid: LidKind | None = None
+    """Makes a base case a window seat: "hinged", a chest with a lid; or "fixed", a board over
+    drawers, doors or an open face. Its height follows from the style's seat_height and
+    seat_cushion, unless written: then that of the box, toe included. Default: none."""
+
+    lid_sheet: Key | None = None
+    """Sheet that the lid is cut from. Default: the sheet of the box."""
 
     mullion: bool | None = None
     """Whether an upright of the face frame stands between the two doors of each pair. Default:

@@ -24,6 +24,7 @@ from tests.builders import (
     house,
     one_case,
     plain_style,
+    rows,
     stock,
 )
 from tests.perturbation import perturbations
@@ -135,6 +136,14 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
                   RowSpec("doors", None, PARTIAL, PARTIAL)),
             face="face frame", face_stock="board",
         ),
+    ),
+    "window seat": (
+        "in",
+        {
+            "kind": "base", "toe": "none", "back": "inset", "lid": "hinged", "lid_stock": "ply18",
+            "rows": rows("in", "false front"), "front": SLAB, "shelves": 0, "seated": True,
+            "depth": "14", "width": "24",
+        },
     ),
     "upper with face strips": (
         "mm",

@@ -1,0 +1,41 @@
+"""Lids: over the whole box, flush with its back, as far from either side."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from casewright.casework.proof.assembled import Assembled
+from casewright.casework.proof.failure import Failure
+from casewright.casework.proof.units import apart
+
+__all__ = ["check_lid"]
+
+
+def check_lid(case: Assembled, grid: Fraction) -> Iterator[Failure]:
+    """A lid that is missing, does not cover its box, or stands out beside it.
+
+    Parameters
+    ----------
+    grid
+        How far rounding to the cutting grid may leave it out of the middle [mm].
+    """
+    lids = [solid for solid in case.solids.values() if solid.part.role == "lid"]
+    wanted = case.model.spec.lid is not None
+    if len(lids) != wanted:
+        yield Failure("parts", (case.model.key,), "a seat has one lid, other cases have none")
+    units = case.units
+    width, depth = units.of(case.model.width), units.of(case.model.depth)
+    for solid in lids:
+        box = solid.outer
+        if box.y0 != units.of(case.model.height):
+            says = "the lid does not lie on its box"
+            off = apart(box.y0, units.of(case.model.height))
+            yield Failure("fronts", (solid.part.path,), says, units.length(off))
+        if box.z0 or box.z1 < depth:
+            says = "the lid does not reach from the back of its box to its front"
+            yield Failure("fronts", (solid.part.path,), says, units.length(apart(box.z0, 0)))
+        left, right = box.x0, width - box.x1
+        if min(left, right) < 0 or apart(left, right) > units.up(grid):
+            says = "the lid is not in the middle of its box"
+            yield Failure("fronts", (solid.part.path,), says, units.length(apart(left, right)))

@@ -1,0 +1,89 @@
+"""Window seats in the job file: base cases with a lid."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from casewright.casework.specs import CaseSpec
+from casewright.dims import Given, Origin
+from casewright.job.content import Content
+from casewright.job.face_choices import has_face_frame
+from casewright.job.positions import KeyPath
+from casewright.job.problems import Reporter
+from casewright.job.tables import CaseTable, SheetTable
+from casewright.style import Style
+
+__all__ = ["as_seat", "check_seat"]
+
+_NOT_UNDER_HINGED = ("rows", "drawers", "top_drawer", "roll_outs", "shelves", "fixed_shelves",
+                     "divider")  # fmt: skip
+
+
+def as_seat(spec: CaseSpec, table: CaseTable, content: Content, style: Style) -> CaseSpec:
+    """A base case as the seat that it is to be, where it has a lid.
+
+    Where no height is written, that of the box follows from the seat's, its cushion and its lid;
+    by the lid's label here, as it was read when the case is built.
+    """
+    if table.lid is None:
+        return spec
+    lid = table.lid_sheet or spec.box_stock
+    spec = replace(
+        spec, lid=table.lid, lid_stock=lid, shelves=table.shelves or 0,
+        depth=style["seat_depth"] if table.depth is None else spec.depth,
+    )  # fmt: skip
+    goods = content.stock.get(lid)
+    if table.height is not None or not isinstance(goods, SheetTable):
+        return spec
+    high, cushion = (
+        (spec.overrides.get(key) or style[key]).value for key in ("seat_height", "seat_cushion")
+    )
+    origin = Origin("chosen", "height of the seat less its cushion and its lid")
+    return replace(spec, height=Given(high - cushion - goods.thickness, origin), seated=True)
+
+
+def check_seat(key: str, case: CaseTable, content: Content, reporter: Reporter) -> None:
+    """Tell a lid on what cannot have one, and what cannot be under it."""
+    base: KeyPath = ("case", key)
+    if case.lid is None:
+        if case.lid_sheet is not None:
+            what = "this case has no lid, so lid_sheet means nothing"
+            reporter.tell((*base, "lid_sheet"), what, 'take it out, or write lid = "hinged"')
+        return
+    _sheet(base, case, content, reporter)
+    if case.kind != "base":
+        what = "only a base case can be a window seat"
+        reporter.tell((*base, "lid"), what, 'take lid out, or write kind = "base"')
+        return
+    if case.sink:
+        reporter.tell((*base, "sink"), "no bowl hangs in a window seat", "take sink or lid out")
+    if has_face_frame(case, content):
+        what = "a window seat has no face frame"
+        reporter.tell((*base, "lid"), what, 'write face = "frameless" for this case')
+    if case.lid == "hinged":
+        _hinged(base, case, reporter)
+        if (case.back or content.boxes.back) == "grooved":
+            what = "a captured back wants a top to slide under, and a chest has none"
+            where: KeyPath = (*base, "back") if case.back else ("boxes", "back")
+            reporter.tell(where, what, f'write back = "inset" for {key}: hinges bite in its edge')
+
+
+def _hinged(base: KeyPath, case: CaseTable, reporter: Reporter) -> None:
+    for name in _NOT_UNDER_HINGED:
+        if getattr(case, name):
+            what = f"a chest under a hinged lid is one space: it has no {name.replace('_', ' ')}"
+            reporter.tell((*base, name), what, 'take it out, or write lid = "fixed"')
+    if case.front is not None and case.front.construction == "none":
+        what = "a chest under a hinged lid has a front"
+        reporter.tell((*base, "front"), what, 'take front out, or write lid = "fixed"')
+
+
+def _sheet(base: KeyPath, case: CaseTable, content: Content, reporter: Reporter) -> None:
+    key = case.lid_sheet
+    if key is None or ("stock", key) in content.lost:
+        return
+    sheets = [each for each, goods in content.stock.items() if isinstance(goods, SheetTable)]
+    if key not in sheets:
+        known = key in content.stock
+        what = f"{key} is no sheet" if known else f"there is no stock {key}"
+        reporter.unknown((*base, "lid_sheet"), key, sheets, what)
