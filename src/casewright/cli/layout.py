@@ -74,6 +74,9 @@ def _lines(run: RunLayout) -> Iterator[str]:
     for conflict in run.conflicts:
         yield f"  STOP  {_conflict(run, conflict)}"
         for relief in conflict.reliefs:
+            if relief.of == "another":
+                yield "        - one more case in the run"
+                continue
             what = {"wall": "the wall", "place": relief.key}.get(relief.of, f"the {relief.of}")
             way = "longer" if (relief.of == "wall") == (relief.steps > 0) else "narrower"
             way = "wider" if relief.of != "wall" and relief.steps < 0 else way

@@ -16,6 +16,7 @@ from casewright.layout.conflicts import LayoutConflict, conflicts
 from casewright.layout.tasks import EndFiller, Preferences, RunPlace, WallTask
 from casewright.room.model import Room, Run
 from casewright.room.on_walls import run_start
+from casewright.room.specs import RunSide
 from casewright.sources import INCH
 
 __all__ = ["RunLayout", "accepted", "layouts"]
@@ -74,7 +75,8 @@ def layouts(room: Room) -> Iterator[RunLayout]:
     for run in room.runs:
         free = tuple(case.key for case in run.cases if _is_free(run, case.spec))
         wall = room.chain.nodes.get(f"run.{run.spec.key}.wall")
-        if wall is None or not free or "wall" not in (run.spec.left, run.spec.right):
+        closed = {"wall", "corner"} & {run.spec.left, run.spec.right}
+        if wall is None or not free or not closed:
             continue
         task = _task(room, run, wall.value)
         step = _STEP[unit]
@@ -107,19 +109,35 @@ def _task(room: Room, run: Run, wall: Fraction) -> WallTask:
          for case in run.cases for _ in case.spec.dressed),
         Fraction(0),
     )  # fmt: skip
-    least = room.spec.style["filler_least"].value
-    wished = int(room.spec.style["filler"].value // step)
-    band = EndFiller(_up(least, step), int(_WIDEST_FILLER[unit] // step), wished)
+    low, high = (int(each // step) for each in _WIDTHS[unit])
     return WallTask(
         int(wall // step) - _up(framed, step),
         tuple(_places(room, run)),
-        band if run.spec.left == "wall" else None,
-        band if run.spec.right == "wall" else None,
+        _end(room, run, "left"),
+        _end(room, run, "right"),
         Preferences.usual(_PER_INCH[unit]),
         is_free=run.spec.is_free,
         beside=run.spec.beside,
         seams=tuple(_seams(room, run)),
+        another=(low, high),
     )
+
+
+def _end(room: Room, run: Run, side: RunSide) -> EndFiller | None:
+    """The filler before a wall; in a corner what clears the other run, and more if it must."""
+    unit = room.spec.unit
+    step, style = _STEP[unit], room.spec.style
+    widest = int(_WIDEST_FILLER[unit] // step)
+    if run.spec.end(side) == "wall":
+        wished = int(style["filler"].value // step)
+        return EndFiller(_up(style["filler_least"].value, step), widest, wished)
+    if run.spec.end(side) == "open":
+        return None
+    nodes, path = room.chain.nodes, f"run.{run.spec.key}.corner_{side}"
+    least = _up(nodes[f"{path}.beyond"].value + nodes[f"{path}.need"].value, step)
+    other = run.spec.right if side == "left" else run.spec.left
+    more = 0 if other == "wall" else widest
+    return EndFiller(least, least + more, least, in_corner=True)
 
 
 def _places(room: Room, run: Run) -> Iterator[RunPlace]:
@@ -200,7 +218,7 @@ def accepted(text: str, run: RunLayout, number: int) -> str:
         if key in run.free
     )
     lines = [f"widths = {{ {widths} }}"]
-    if layout.task.left is not None and layout.task.right is not None:
+    if layout.task.has_like_fillers:
         lines.append(f'left_filler = "{run.text(layout.left)}"')
     lines.append(f"because = {json.dumps('; '.join(answer.trade), ensure_ascii=False)}")
     if keys != list(run.cases):

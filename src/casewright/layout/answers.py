@@ -79,7 +79,7 @@ def kind_of(asked: WallTask, layout: WallLayout) -> LayoutKind:
 
 
 def _fillers(layout: WallLayout) -> FillersAsked | None:
-    if layout.task.left is None or layout.task.right is None:
+    if not layout.task.has_like_fillers:
         return None
     if abs(layout.left - layout.right) <= 1:
         return "equal"
@@ -154,7 +154,7 @@ def _demands(task: WallTask) -> Iterator[LayoutDemand]:
     if any(place.centre is not None for place in task.places):
         centred = (None, True, False)
     ends: tuple[FillersAsked | None, ...] = (None,)
-    if task.left is not None and task.right is not None:
+    if task.has_like_fillers:
         ends = (None, "equal", "left", "right")
     free = sum(not place.opening and place.low < place.high for place in task.places)
     alike = (False, True) if free > 1 else (False,)

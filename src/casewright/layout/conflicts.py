@@ -18,7 +18,7 @@ __all__ = ["LayoutConflict", "Relief", "conflicts", "relieved"]
 
 _TRIED = 7
 
-ReliefOf = Literal["wall", "place", "left filler", "right filler"]
+ReliefOf = Literal["wall", "place", "left filler", "right filler", "another"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +31,8 @@ class Relief:
         What it is; the place's name for a place, or for the one whose start moves the wall's.
     steps
         By how much: narrower for places and fillers, longer for the wall; below 0 the other way
-        round, where a stretch is too long to be filled [steps].
+        round, where a stretch is too long to be filled. Of another case: what it is to fill with
+        the rest [steps].
     """
 
     of: ReliefOf
@@ -75,10 +76,19 @@ class _Stretch:
     def short(self) -> int:
         """0 when it can be filled."""
         room = self.end - self.start
+        least, most = self._filled()
+        return max(least - room, 0) or min(most - room, 0)
+
+    def takes(self, another: tuple[int, int]) -> bool:
+        """Whether one more place of a band would fill it."""
+        least, most = self._filled()
+        return least + another[0] <= self.end - self.start <= most + another[1]
+
+    def _filled(self) -> tuple[int, int]:
+        """The least and the most that can be filled [steps]."""
         bands = [(each.low, each.high) for each in self.places]
         bands += [(each.low, each.high) for each in (self.left, self.right) if each is not None]
-        least, most = (sum(band[n] for band in bands) for n in (0, 1))
-        return max(least - room, 0) or min(most - room, 0)
+        return sum(band[0] for band in bands), sum(band[1] for band in bands)
 
 
 def conflicts(task: WallTask) -> tuple[LayoutConflict, ...]:
@@ -94,7 +104,7 @@ def conflicts(task: WallTask) -> tuple[LayoutConflict, ...]:
             each.end,
             tuple(place.key for place in each.places),
             each.short,
-            tuple(_reliefs(each)),
+            tuple(_reliefs(each, task.another)),
         )
         for each in _stretches(task)
         if each.short
@@ -132,8 +142,10 @@ def _stretches(task: WallTask) -> Iterator[_Stretch]:
     yield _Stretch(start, task.length, tuple(held), left, task.right)
 
 
-def _reliefs(stretch: _Stretch) -> Iterator[Relief]:
+def _reliefs(stretch: _Stretch, another: tuple[int, int] | None) -> Iterator[Relief]:
     short = stretch.short
+    if another is not None and short < 0 and stretch.takes(another):
+        yield Relief("another", "", short)
     yield Relief("wall", "", short)
     for place in stretch.places:
         if not place.opening and (short < 0 or place.low > short):
@@ -151,6 +163,10 @@ def relieved(task: WallTask, found: LayoutConflict, relief: Relief) -> WallTask:
 
     A longer wall moves what stands right of the stretch along with it.
     """
+    if relief.of == "another" and task.another is not None:
+        last = max((n for n, p in enumerate(task.places) if p.key in found.places), default=-1)
+        more = RunPlace("another", *task.another)
+        return replace(task, places=(*task.places[: last + 1], more, *task.places[last + 1 :]))
     if relief.of == "wall":
         places = tuple(
             replace(place, start=place.start + relief.steps)

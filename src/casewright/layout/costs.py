@@ -27,7 +27,7 @@ def cost_of(task: WallTask, left: int, widths: Sequence[int], right: int) -> int
         cost += likes.wish * abs(width - place.wished) if place.wished is not None else 0
         cost += likes.orphan if width < likes.narrow else 0
     cost += likes.mirror * _unlike_their_mirror(task, widths)
-    if task.left is not None and task.right is not None:
+    if task.has_like_fillers:
         cost += likes.fillers * abs(left - right)
     for filler, width in ((task.left, left), (task.right, right)):
         if filler is not None and filler.wished is not None:

@@ -49,11 +49,14 @@ class EndFiller:
         Its band [steps].
     wished
         Width asked for, if any [steps].
+    in_corner
+        Whether it clears the run round a corner: then it need not be like the other one.
     """
 
     low: int
     high: int
     wished: int | None = None
+    in_corner: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,6 +130,8 @@ class WallTask:
         Whether the places may be put in another order.
     beside
         Keys of two places that must be neighbours, where the order is free.
+    another
+        Least and greatest width of a case that could be put in as well [steps]; None: not told.
     seams
         What the seams between cases are best to stand on, from the wall's left end [steps]: those
         of the run below.
@@ -140,3 +145,10 @@ class WallTask:
     is_free: bool = False
     beside: tuple[tuple[str, str], ...] = ()
     seams: tuple[int, ...] = ()
+    another: tuple[int, int] | None = None
+
+    @property
+    def has_like_fillers(self) -> bool:
+        """Whether there are two fillers that should be alike."""
+        ends = (self.left, self.right)
+        return all(each is not None and not each.in_corner for each in ends)

