@@ -101,3 +101,10 @@ def test_filling_a_wall(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """An answer is accepted, and what it gave is there for the run above."""
     assert follow("layout.md", shop, capsys) == 5
     assert "[run.below.solved]" in (shop / "kitchen.toml").read_text("utf-8")
+
+
+def test_what_is_fitted_at_last(
+    shop: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A crown: heights under it, what is asked, a reading, and what follows."""
+    assert follow("trims.md", shop, capsys) == 4

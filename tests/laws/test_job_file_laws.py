@@ -17,7 +17,12 @@ from casewright.job.load import load_job
 
 _TEXTS = [
     (files("casewright.job") / "examples" / name).read_text()
-    for name in ("garden_room.toml", "paint_store_metric.toml", "bookcase.toml")
+    for name in (
+        "garden_room.toml",
+        "paint_store_metric.toml",
+        "bookcase.toml",
+        "gallery_trims.toml",
+    )
 ]
 _DATA = [tomlkit.parse(text).unwrap() for text in _TEXTS]
 _FEW = settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])

@@ -82,8 +82,9 @@ def _fillers(run: Run, lift: Fraction) -> Iterator[Element]:
         case = run.cases[0] if filler.side == "left" else run.cases[-1]
         base = lift if case.spec.kind == "wall" else Fraction(0)
         x0 = _filler_start(run, filler)
+        top = base + case.height.value
         yield rectangle(
-            (x0, base), (x0 + filler.width.value, base + case.height.value), THIN,
+            (x0, top - filler.part.finished.length.value), (x0 + filler.width.value, top), THIN,
             fill=Ink.SHADE, hatch=SECTION,
             tag=Tag(path=filler.path, title=filler.part.title, target=filler.path),
         )  # fmt: skip

@@ -21,6 +21,7 @@ def filler_failures(run: Run) -> Iterator[Failure]:
         case = run.cases[0] if left else run.cases[-1]
         edge = run.starts[0].value if left else run.cases_end.value
         yield from _face(filler, case, edge, run.length.value)
+        yield from _tall(filler.part, case, run)
         if filler.lip is not None:
             yield from _lip(filler.part, filler.lip, edge, left=left)
 
@@ -40,10 +41,18 @@ def _face(filler: Filler, case: Case, edge: Fraction, length: Fraction) -> Itera
     if off:
         says = f"{part.title} is not flush with the front of its case"
         yield Failure("fronts", (part.path, case.key), says, off)
-    tall = extent(part, 1)[1].value - extent(part, 1)[0].value - case.height.value
-    if tall:
-        says = f"{part.title} is not as long as its case is high"
-        yield Failure("size", (part.path, case.key), says, abs(tall))
+
+
+def _tall(part: Part, case: Case, run: Run) -> Iterator[Failure]:
+    """From the foot of its case, or over a toe skin from its bottom, to its head."""
+    low, high = (end.value - run.lift.value for end in extent(part, 1))
+    skin = any(trim.kind == "toe skin" for trim in run.trims)
+    bottoms = [level.low.value for level in case.levels if level.role == "bottom"]
+    foot = bottoms[0] if skin and bottoms else Fraction(0)
+    off = max(abs(high - case.height.value), abs(low - foot))
+    if off:
+        says = f"{part.title} does not begin and end with its case"
+        yield Failure("size", (part.path, case.key), says, off)
 
 
 def _lip(face: Part, lip: Part, edge: Fraction, *, left: bool) -> Iterator[Failure]:

@@ -82,7 +82,9 @@ def build_filler(
     wide, step = widest + house.style_dim("scribe"), house.style_dim("cut_step").value
     if step:
         wide, _ = place.rounded("width_to_cut", wide, step, Way.UP)
-    face = _piece(house, end, place, (end.case.height, wide))
+    foot = _foot(end, run)
+    height = end.case.height if foot is None else end.case.height - foot
+    face = _piece(house, end, place, (height, wide), foot)
     place.fit("scribe_left", face.finished.width - widest, Fraction(0), wide.value, face.path)
     lip = _lip(house, end, place, face, narrowest)
     return Filler(place.path, end.side, end.space, face, lip, gaps, end.beyond)
@@ -96,7 +98,7 @@ def _gaps(
     What the wall is wider there than at its narrowest may all be at this end.
     """
     if not widths or end.beyond.value:
-        return tuple(end.space + lean for lean in leans)
+        return tuple(end.space + lean if lean.value else end.space for lean in leans)
     narrow = least(*(dim for _, dim in widths))
     if all(height is not None for height, _ in widths):
         widths = tuple(sorted(widths, key=lambda row: row[0] or 0))
@@ -105,7 +107,7 @@ def _gaps(
     start = len(dims) // 3
     parts = (dims[:count], dims[start : start + count], dims[-count:])
     return tuple(
-        end.space + greatest(lean, *(dim - narrow for dim in part))
+        end.space + greatest(*((lean,) if lean.value else ()), *(dim - narrow for dim in part))
         for part, lean in zip(parts, leans, strict=True)
     )
 
@@ -124,7 +126,16 @@ def _leans(house: House, end: FillerEnd, wall: SurveyedWall | None) -> tuple[Dim
     return zero, zero, zero
 
 
-def _piece(house: House, end: FillerEnd, place: Place, size: tuple[Dim, Dim]) -> Part:
+def _foot(end: FillerEnd, run: RunSpec) -> Dim | None:
+    """Where it begins over a toe skin that goes on to the wall; None: with its case."""
+    if run.trims.toe_skin is None:
+        return None
+    return next((level.low for level in end.case.levels if level.role == "bottom"), None)
+
+
+def _piece(
+    house: House, end: FillerEnd, place: Place, size: tuple[Dim, Dim], foot: Dim | None
+) -> Part:
     """The face of a filler: its case edge at the case, the rest of it over the gap and beyond."""
     left = end.side == "left"
     own = _size(house, end, place, size)
@@ -146,7 +157,7 @@ def _piece(house: House, end: FillerEnd, place: Place, size: tuple[Dim, Dim]) ->
         features=(),
         placed=PlacedAt(
             end.case_edge if left else end.case_edge + own.width,
-            end.lift(house),
+            end.lift(house) if foot is None else end.lift(house) + foot,
             end.case.depth - own.thickness,
             Orientation.of("+y -x +z"),
         ),

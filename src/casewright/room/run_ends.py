@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from casewright.casework.cases import Case
 from casewright.casework.house import House
-from casewright.dims import Dim
+from casewright.dims import Dim, greatest
 from casewright.room.specs import JobSpec, RunSide, RunSpec
 
 __all__ = ["SIDES", "CornerFiller", "corner_filler", "round_corner", "waits_for"]
@@ -70,7 +70,8 @@ def corner_filler(
     """How far out of an inside corner a run begins: X0 = D + bp + td + P + cl.
 
     Source: common practice; with the depth D of the other run's case, bumper bp, door td, the
-    pull's projection P, and the air cl (style 'corner_clear').
+    pull's projection P, and the air cl (style 'corner_clear'). Its own door, open at a right
+    angle, must clear the other box with its pull likewise.
 
     Raises
     ------
@@ -89,7 +90,16 @@ def corner_filler(
     out = case.overall_depth - case.depth
     if any(front.pull for front in case.fronts):
         out = out + house.pull("projection")
+    if _has_pull(spec, run.cases[0] if side == "left" else run.cases[-1]):
+        out = greatest(out, house.pull("projection") + house.hinge("stand_off"))
     return CornerFiller(
         place.let("beyond", case.depth),
         place.let("need", out + house.style_dim("corner_clear")),
     )
+
+
+def _has_pull(spec: JobSpec, key: str) -> bool:
+    """Whether a case has a front with a pull, which an open door turns to the corner."""
+    case = next(case for case in spec.cases if case.key == key)
+    fronts = (case.front, case.upper_front, *(row.front for row in case.rows))
+    return any(front is not None and front.pull for front in fronts)

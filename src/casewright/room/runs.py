@@ -161,12 +161,12 @@ def place_run(
     wall = wall_width(house, spec, run, measured)
     gaps, findings = _gaps(house, spec, run, cases, wall, taken)
     starts: dict[str, Dim] = {}
-    x = gaps["left"][0] + gaps["left"][1]
+    x = _whole(gaps["left"])
     for key in run.places:
         starts[key] = place.let(f"start_{key}", x + house.zero)
         x = x + widths[key]
     end = place.let("cases_end", x)
-    length = place.let("length", end + gaps["right"][0] + gaps["right"][1])
+    length = place.let("length", end + _whole(gaps["right"]))
     edges = {"left": starts[run.places[0]], "right": end}
     fillers = tuple(
         _filler(house, spec, run, FillerEnd(
@@ -218,6 +218,12 @@ def _gaps(
         for side, space in spaces.items()
     }
     return gaps, findings
+
+
+def _whole(gap: tuple[Dim, Dim]) -> Dim:
+    """What stands round a corner and the gap before it, as one."""
+    beyond, space = gap
+    return beyond + space if beyond.value else space
 
 
 def _shares(

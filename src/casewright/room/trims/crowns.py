@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from casewright.casework.house import House
-from casewright.dims import Dim, Origin, Place, total
+from casewright.dims import Dim, Origin, Place, greatest, total
 from casewright.findings import Finding, Severity
 from casewright.room.model import Run
 from casewright.room.run_ends import SIDES
@@ -91,9 +91,11 @@ def build_crown(
     start, end = (_edge(house, run, runs, side, ends[side]) for side in SIDES)
     own = stretch(place, start, end)
     made = _Crown(house, place, run, asked, ends, own, heights, drop, projection)
-    moulding = _moulding(made, measured)
+    behind = _behind(made)
+    faces = (part.placed.z + part.finished.thickness for part in behind[1].parts)
+    moulding = _moulding(made, greatest(*faces), measured)
     trims = (
-        *_behind(made),
+        *behind,
         Trim(place.path, "crown", "crown", moulding[0], moulding[1], own.start, spring=spring),
     )
     return trims, tuple(_low(made))
@@ -107,12 +109,20 @@ def _edge(house: House, run: Run, runs: Mapping[str, Run], side: RunSide, end: C
     return end_of(run, side) if end.kind == "return" else rail_end(run, side)
 
 
-def _moulding(made: _Crown, measured: Survey) -> tuple[tuple[Dim, ...], tuple[TrimPiece, ...]]:
-    """Lengths to be read, and the pieces: a return at each open end, the front between them."""
-    house, place, run = made.house, made.place, made.run
+def _moulding(
+    made: _Crown, face: Dim, measured: Survey
+) -> tuple[tuple[Dim, ...], tuple[TrimPiece, ...]]:
+    """Lengths to be read, and the pieces: a return at each open end, the front between them.
+
+    Parameters
+    ----------
+    face
+        Of the frieze boards, from the wall.
+    """
+    house, place = made.house, made.place
     width = board_width(house, made.spec.stock)
     shape = TrimShape("crown", "crown", made.spec.stock, width, made.heights.top - made.drop,
-                  crown_plane(house, run), rips=False)  # fmt: skip
+                      face, rips=False)  # fmt: skip
     over = {side: _over(made, side) for side in SIDES}
     most = longest_piece(house, made.spec.stock) - total(house.zero, *over["left"], *over["right"])
     joints = joints_along(place, made.own, _held(made, measured), most)
@@ -122,15 +132,13 @@ def _moulding(made: _Crown, measured: Survey) -> tuple[tuple[Dim, ...], tuple[Tr
         longer=(over["left"], over["right"]),
     )  # fmt: skip
     lengths: list[Dim] = [made.own.along]
-    thick = house.thickness(made.spec.stock)
     returns: dict[RunSide, TrimPiece] = {}
     for side in SIDES:
         if made.ends[side].kind == "return":
-            back = place.follows(f"return_{side}", crown_plane(house, run) + house.zero,
-                                 how="as planned, until it is read as built")  # fmt: skip
+            how = "as planned, until it is read as built"
+            back = place.follows(f"return_{side}", face, how=how)
             lengths.append(back)
-            end = made.own.start + made.own.along
-            edge = made.own.start - thick if side == "left" else end + thick
+            edge = made.own.start if side == "left" else made.own.start + made.own.along
             returns[side] = return_piece(
                 house, place, shape, (side, made.ends[side].cut), edge, (back, *over[side])
             )
@@ -165,20 +173,20 @@ def _behind(made: _Crown) -> tuple[Trim, Trim]:
     depth, air = run.cases[0].depth, made.heights.frieze + made.drop
     high = place.let("behind", air - house.style_dim("crown_air"))
     backing, frieze = place.at("backing"), place.at("frieze_board")
-    thick = house.thickness(made.spec.backing)
     y = made.heights.cases_top
-    shape = TrimShape("backing", "crown backing", made.spec.backing, high, y, depth - thick)
+    shape = TrimShape("backing", "crown backing", made.spec.backing, high, y, depth, flush=True)
     joints = joints_along(backing, own, seams_of(run), longest_piece(house, made.spec.backing))
-    pieces = list(straight_pieces(house, backing, shape, own, joints))
+    front = straight_pieces(house, backing, shape, own, joints)
+    pieces = list(front)
     for side in SIDES:
         if made.ends[side].kind == "return":
             left = side == "left"
-            x = own.start if left else own.start + own.along
+            behind = front[0 if left else -1].part.placed.z
             part = trim_part(
-                house, backing.at(side), shape, (depth - thick,), x + thick if left else x - thick,
+                house, backing.at(side), shape, (behind,),
+                own.start if left else own.start + own.along,
                 title=f"{side} end of the crown backing",
-                lies="+z +y -x" if left else "-z +y +x",
-                z=house.zero if left else depth - thick,
+                lies="+z +y -x" if left else "-z +y +x", z=house.zero if left else behind,
             )  # fmt: skip
             pieces.insert(0 if left else len(pieces), TrimPiece(part))
     board = frieze_stock(run)

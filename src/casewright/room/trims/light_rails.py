@@ -32,9 +32,8 @@ def build_light_rail(house: House, run: Run, spec: LightRailSpec) -> Trim:
     """
     place = house.chain.place(f"run.{run.spec.key}.light_rail")
     depth, high = run.cases[0].depth, house.style_dim("light_rail")
-    thick = house.thickness(spec.stock)
     shape = TrimShape("light rail", "light rail", spec.stock, place.let("high", high),
-                  run.lift, depth - thick, hangs=True)  # fmt: skip
+                  run.lift, depth, hangs=True, flush=True)  # fmt: skip
     own = stretch(place, rail_end(run, "left"), rail_end(run, "right"))
     joints = joints_along(place, own, seams_of(run), longest_piece(house, spec.stock))
     turn = EndCut("outside mitre", 900, is_read=False, setting=flat_setting(house.zero.value))
@@ -76,18 +75,18 @@ def return_piece(
     turn
         The end of the run, and how the piece's front end is cut.
     edge
-        Plane of its outer face, from the run's left datum [mm].
+        End of the cases, from the run's left datum [mm].
     length
         Terms of its length from the wall.
     """
     side, cut = turn
     own = place.at(f"{side}_return")
-    thick, left = house.thickness(shape.stock), side == "left"
+    left = side == "left"
     front = length[0]
     for each in length[1:]:
         front = front + each
     part = trim_part(
-        house, own, shape, length, edge + thick if left else edge - thick,
+        house, own, shape, length, edge,
         title=f"{side} return of the {shape.title}",
         lies="+z +y -x" if left else "-z +y +x", z=house.zero if left else front,
     )  # fmt: skip

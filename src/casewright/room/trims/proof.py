@@ -148,7 +148,10 @@ def _turned(run: Run, trim: Trim, *, flush: bool) -> Iterator[Failure]:
         front = fronts[0].part if left else fronts[-1].part
         edge = (_low if left == flush else _high)(part, 0)
         past = edge - _low(front, 0) if left else _high(front, 0) - edge
-        off = abs(past - (_high(part, 2) - (_high if flush else _low)(front, 2)))
+        side = "left" if left else "right"
+        read = next(d for d in trim.open_lengths if d.path.endswith(f"return_{side}"))
+        face = (_high if flush else _low)(front, 2) if read.built is None else read.built
+        off = abs(past - (_high(part, 2) - face))
         if off:
             says = f"the {part.title} and the {front.title} do not close their mitre"
             yield Failure("joints", (part.path, front.path), says, off)
@@ -173,7 +176,8 @@ def _crown(run: Run, crown: Trim, backing: Trim, frieze: Trim) -> Iterator[Failu
         left = part.placed.orientation.length.sign > 0
         edge = _low(part, 0) - run.starts[0].value if left else (
             _high(part, 0) - run.cases_end.value)  # fmt: skip
-        behind = min((_low(piece.part, 2) for piece in _along(backing)), default=Fraction(0))
+        fronts = _along(backing)
+        behind = _low((fronts[0] if left else fronts[-1]).part, 2)
         if (edge and not backing.open_lengths[0].built) or _high(part, 2) != behind:
             says = f"the {part.title} does not close the corner of the backing"
             yield Failure("joints", (part.path,), says, abs(edge))

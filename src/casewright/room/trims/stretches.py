@@ -40,6 +40,8 @@ _ENDS: Mapping[str, tuple[str, str, str, str]] = {
     "+y -x +z": ("bottom", "top", "right edge", "left edge"),
 }
 """Words for the ends of a piece, by how it lies."""
+_OUTWARD = ("+z +y -x", "-z +y +x")
+"""How returns lie, at the left and at the right."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +63,8 @@ class TrimRun:
 def stretch(place: Place, start: Dim, end: Dim) -> TrimRun:
     """A length along a run, `along`, which a reading replaces."""
     how = "as planned, until it is read as built"
-    return TrimRun(place.let("start", start), place.follows("along", end - start, how=how))
+    along = end - start if start.value else end
+    return TrimRun(place.let("start", start), place.follows("along", along, how=how))
 
 
 def seams_of(run: Run) -> tuple[Dim, ...]:
@@ -144,6 +147,9 @@ class TrimShape:
     y, z
         Where its lower rear corner lies in the run's axes [mm]; `y` of its upper edge where it
         hangs from there.
+    flush
+        Whether `z` is that of its front face, and a return's outer face lies in the end of the
+        cases; else its rear face does.
     """
 
     role: str
@@ -154,11 +160,12 @@ class TrimShape:
     z: Dim
     rips: bool = True
     hangs: bool = False
+    flush: bool = False
 
 
 def trim_part(
     house: House, place: Place, shape: TrimShape, length: Sequence[Dim], x: Dim, *,
-    title: str = "", lies: str = "+x +y +z", z: Dim | None = None,
+    title: str = "", lies: str = "+x +y +z", z: Dim | None = None, scarf: bool = False,
 ) -> Part:  # fmt: skip
     """One piece, cut to a length that is the sum of what is given.
 
@@ -167,11 +174,17 @@ def trim_part(
     length
         Terms of its length [mm].
     x
-        Where it begins [mm].
+        Where it begins; of a return the end of the cases [mm].
     lies, z
         Where it does not lie as the others do.
+    scarf
+        Whether it is longer by its thickness, for a joint at 45 degrees.
     """
-    long = place.made("length", total(*length), house.causes(f"{place.path}.length", ""))
+    thickness = place.follows(
+        "thickness", house.thickness(shape.stock), house.own_thickness_cause(place.path)
+    )
+    whole = total(*length, thickness) if scarf else total(*length)
+    long = place.made("length", whole, house.causes(f"{place.path}.length", ""))
     if shape.rips:
         wide, step = shape.width, house.style_dim("cut_step").value
         if step and wide.value % step:
@@ -179,11 +192,12 @@ def trim_part(
         width = place.made("width", wide, house.causes(f"{place.path}.width", ""))
     else:
         width = place.follows("width", shape.width)
-    thickness = place.follows(
-        "thickness", house.thickness(shape.stock), house.own_thickness_cause(place.path)
-    )
     size = Size(long, width, thickness)
     y = shape.y - width if shape.hangs else shape.y
+    if shape.flush and lies in _OUTWARD:
+        x = x + thickness if lies.endswith("-x") else x - thickness
+    elif shape.flush and z is None:
+        z = shape.z - thickness
     return Part(
         path=place.path,
         mark=house.next_mark(),
@@ -220,7 +234,6 @@ def straight_pieces(
         Whether a joint is a scarf at 45, which takes the thickness of a piece more; else a butt.
     """
     stops = [None, *joints, own.along]
-    lap = [house.thickness(shape.stock)] if scarf else []
     joint = EndCut("scarf") if scarf else SQUARE
     pieces: list[TrimPiece] = []
     last = len(stops) - 1
@@ -228,13 +241,14 @@ def straight_pieces(
         if high is None:
             continue
         length = [high if low is None else high - low, *(longer[0] if number == 1 else ()),
-                  *(longer[1] if number == last else lap)]  # fmt: skip
+                  *(longer[1] if number == last else ())]  # fmt: skip
         x = own.start if low is None else own.start + low
         for extra in longer[0] if number == 1 else ():
             x = x - extra
         part = trim_part(
             house, place.at("piece" if last == 1 else f"piece_{number}"), shape, length, x,
             title=shape.title if last == 1 else f"{shape.title} {number}",
+            scarf=scarf and number < last,
         )  # fmt: skip
         pieces.append(TrimPiece(part, ends[0] if number == 1 else joint,
                                 ends[1] if number == last else joint))  # fmt: skip

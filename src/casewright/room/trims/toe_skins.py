@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from casewright.casework.cases import Case
+from casewright.casework.features import Cut
 from casewright.casework.house import House
 from casewright.dims import Dim, Place
 from casewright.room.model import Run
@@ -46,6 +47,11 @@ def build_toe_skin(house: House, run: Run, spec: ToeSkinSpec, wall: SurveyedWall
 
 
 def _setback(house: House, place: Place, case: Case) -> Dim:
+    """How far its rear face stands back: the notch as cut, else the style's."""
+    cuts = (cut for part in case.parts if part.role == "side" for cut in part.features)
+    for cut in cuts:
+        if isinstance(cut, Cut) and cut.kind == "notch" and cut.end is not None:
+            return cut.end
     given = case.spec.overrides.get("toe_setback")
     return house.style_dim("toe_setback") if given is None else place.given("setback", given)
 
