@@ -160,6 +160,7 @@ def _fits(
         least, most = swell.value, 2 * held - shrink.value
         if side.value > most:
             tell_loose(maker, leaf, groove, side + shrink)
+    maker.board_fit(maker.place.at(leaf.name).at("groove"), groove.width, pieces[0].thickness)
     place.fit("side_play_fit", side, least, most, pieces[-1].path)
     place.fit("end_play_fit", end, Fraction(0), held, pieces[-1].path)
 

@@ -47,7 +47,8 @@ def plan_groove(maker: Maker, leaf: LeafPlan) -> PanelGroove:
     house, front = maker.house, leaf.front
     setting = f"{maker.spec.key} {leaf.opening.name} grooves"
     wide = house.thickness(front.panel) + maker.style("dado_clearance")
-    width = place.made("width", wide, house.causes(f"{place.path}.width", f"{setting} width"))
+    # Set up with a scrap of the panel: only the cut's own straying is left.
+    width = maker.machined(place, "width", wide, tool="router")
     depth = place.made(
         "depth", groove_depth(maker), house.causes(f"{place.path}.depth", f"{setting} depth")
     )

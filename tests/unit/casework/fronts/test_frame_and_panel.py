@@ -192,3 +192,19 @@ def test_it_proves_in_either_hand_of_boards_of_any_thickness(
         case = one_case(unit, goods=goods, width=width, front=front)
         assert prove(case, hardware=hardware(unit)).failures == ()
         assert replay(case).failures == ()
+
+
+def test_a_panel_goes_into_its_grooves_and_is_not_loose_there() -> None:
+    """In thickness, width and height the fit is declared; a thicker panel breaks the first."""
+    made = house()
+    build_case(made, case_spec(front=PANEL, shelves=0, width="18"))
+    fits = {path.partition("door.")[2]: fit for path, fit in made.chain.fits.items()}
+    for name in ("groove.board_play_fit", "panel_room.side_play_fit", "panel_room.end_play_fit"):
+        assert fits[name].holds, name
+        assert fits[name].gap.value > 0
+    read = Fact(Origin("measured", "calliper"), built=length("1/4"))
+    known = house(facts={"upper.door.panel.thickness": read})
+    build_case(known, case_spec(front=PANEL, shelves=0, width="18"))
+    tight = known.chain.fits["upper.door.groove.board_play_fit"]
+    assert not tight.holds
+    assert tight.gap.value < 0
