@@ -92,9 +92,19 @@ def test_measuring_the_room(shop: Path, capsys: pytest.CaptureFixture[str]) -> N
     assert (shop / "out" / "corner" / "survey.pdf").read_bytes().startswith(b"%PDF")
 
 
+def test_the_day_of_hanging(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """A case with one stud behind it is told, a bite and a shim are explained."""
+    assert follow("hanging.md", shop, capsys) == 3
+
+
 def test_something_comes_out_otherwise(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """Thinner sheets, a spoiled back, and one that is too wide."""
     assert follow("resolve.md", shop, capsys) >= 10
+
+
+def test_a_window_seat(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """The height of its box follows from the cushion and the lid."""
+    assert follow("ends-and-seats.md", shop, capsys) == 1
 
 
 def test_filling_a_wall(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:

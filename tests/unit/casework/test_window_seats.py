@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
+from importlib.resources import as_file, files
 from typing import Any
 
 import pytest
@@ -31,6 +32,9 @@ from tests.builders import (
 from casewright.casework.cases import Case
 from casewright.casework.specs import RowSpec
 from casewright.casework.verification import verify
+from casewright.findings import Severity
+from casewright.job.load import load_job
+from casewright.job.worked import work_out
 
 CHEST_ROW = (RowSpec("false front", None, SLAB, SLAB),)
 BOX: dict[Unit, dict[str, str]] = {
@@ -130,3 +134,11 @@ def test_any_seat_proves(
     case = seat(unit, lid, **changes)
     if not any(finding.severity.value == "stop" for finding in case.findings):
         assert verify(case, hardware=hardware(unit)).failures == ()
+
+
+def test_the_gallery_of_ends_and_seats_can_be_built() -> None:
+    """Every case of it proves, and nothing in it stops the work."""
+    with as_file(files("casewright.job") / "examples" / "gallery_rooms.toml") as path:
+        worked = work_out(load_job(path).spec)
+    assert worked.failures == ()
+    assert not [found for found in worked.findings if found.severity is Severity.STOP]

@@ -51,15 +51,16 @@ def check_ends(case: Assembled, grid: Fraction) -> Iterator[Failure]:
 
 
 def _check_board(case: Assembled, solid: Solid, side: Solid, grid: Fraction) -> Iterator[Failure]:
-    """A skin ends with the box; a flush end in the plane of the fronts, but for the grid."""
+    """A skin ends with the box, a flush end in the plane of the fronts: but for the grid."""
     box, units = solid.outer, case.units
     fronts = [s for s in case.solids.values() if s.part.front in case.works]
     plane: Number = units.of(case.model.depth)
-    play = 0
     if solid.part.role == "flush end" and fronts:
-        plane, play = max(s.outer.z1 for s in fronts), units.up(grid)
+        plane = max(s.outer.z1 for s in fronts)
     before = apart(box.z1, plane)
-    off = max(apart(box.y1, side.outer.y1), apart(box.z0, 0), before if before > play else 0)
+    if before <= units.up(grid):
+        before = 0
+    off = max(apart(box.y1, side.outer.y1), apart(box.z0, 0), before)
     if off:
         says = f"{solid.part.title} is not flush with the case"
         yield Failure("fronts", (solid.part.path, side.part.path), says, units.length(off))

@@ -172,7 +172,10 @@ def test_screws_behind_a_flush_end_do_not_reach_its_face() -> None:
 @pytest.mark.parametrize("end", ["skin", "flush", "plain"])
 @pytest.mark.parametrize("ply", ["17.8", "18.4"])
 def test_every_kind_of_end_proves(end: str, ply: str) -> None:
-    """Both hands, over drawers and doors, of sheets off the grid; the flush edge is forecast."""
+    """Both hands, over drawers and doors, over an applied back, of sheets off the grid."""
+    applied = one_case("mm", front=SLAB, finished=("left", "right"), end=end, end_stock="ply6",
+                       back="applied", goods=stock("mm", ply=ply, thin="5.7"))  # fmt: skip
+    assert verify(applied).failures == ()
     for front in (SLAB, None):
         case = one_case("mm", front=front, finished=("left", "right"), end=end,
                         end_stock="ply18", goods=stock("mm", ply=ply))  # fmt: skip
