@@ -72,7 +72,7 @@ def _appliances(run: Run, lift: Fraction) -> Iterator[Element]:
         left, high = each.start.value, lift + each.spec.height.value
         right = left + each.width.value
         path = each.width.path
-        tag = Tag(path=path, title=each.spec.title, target=path)
+        tag = Tag(path=path, title=each.spec.title)
         yield rectangle((left, lift), (right, high), NEIGHBOUR, tag=tag)
         yield Text(((left + right) / 2, (lift + high) / 2), each.spec.title, 2.5, tag=tag)
 

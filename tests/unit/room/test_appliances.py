@@ -6,6 +6,10 @@ import pytest
 from tests.builders import INCH
 from tests.jobs import problems, read
 
+from casewright.drawing import measure_of
+from casewright.drawing.notes import Text
+from casewright.drawing.run_elevation import run_scene
+from casewright.drawing.shapes import Polyline
 from casewright.room.build import build
 from casewright.room.proof import prove_run
 
@@ -81,3 +85,13 @@ def test_its_width_is_asked_for_and_what_it_sizes_waits() -> None:
 def test_what_cannot_be_is_told_at_its_line(old: str, new: str, says: str) -> None:
     told = problems(GIVEN.replace(old, new))
     assert any(says in f"{each.location.word} {each.what}" for each in told), told
+
+
+def test_it_is_drawn_in_its_place_and_leads_to_no_page() -> None:
+    """An outline with its name, its seams and its width; it has no card of its own."""
+    room = build(read(GIVEN))
+    scene = run_scene(room.runs[0], room.spec.unit, measure_of(room.wall_bottom, "in"))
+    drawn = [each for each in scene.elements if isinstance(each, Text | Polyline)]
+    own = [each for each in drawn if each.tag.path == "appliance.dishwasher.width"]
+    assert any(isinstance(each, Text) and each.content == "dishwasher" for each in own)
+    assert not any(each.tag.target for each in own)
