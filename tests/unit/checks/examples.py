@@ -7,6 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from tests.builders import (
+    APPLIED,
     GLASS,
     INCH,
     SLAB,
@@ -123,6 +124,7 @@ PASSES: dict[str, Make] = {
     "sheet thickness": lambda: read_as("3/4", Fraction("0.703")),
     "case weight": room_of,
     "sheet weight": room_of,
+    "metal in path": lambda: room_of(front=APPLIED),
     "tool missing": room_of,
     "fit forecast": lambda: room_of(front=SLAB),
     "tip over": lambda: room_of(**BASE),
@@ -166,6 +168,7 @@ FAILS: dict[str, Make] = {
         kind="bookcase", shelves=3, height="60", depth="12", nosing="1 1/2", key="upper"
     ),
     "case weight": lambda: room_of(width="60"),
+    "metal in path": lambda: room_of(front=APPLIED, height="22"),
     "sheet weight": lambda: room_of(goods=_of_fibreboard()),
     "band width": lambda: room_of(edge="band", goods=_with_band("16")),
     "sheet thickness": lambda: read_as("3/4", Fraction("0.603")),

@@ -1,0 +1,149 @@
+"""Brads and screws where a bit or a cutter goes.
+
+A brad in the way of a bit chips it, throws it off its line, and the hole is spoilt; one that ends
+in a hole keeps a pin, a plate's screw or a pull's screw from going in. What is bored or trimmed
+once parts are together meets the metal that holds them: cups, plates, slides, pins and pulls, and
+the edges that are trimmed flush. Brads wander: 1/8 in (3 mm) beside the cutter is kept free. The
+remedy is always the same: that one brad an inch along its row.
+
+Passes
+------
+A door of 39 in with frame strips nailed on a slab: brads lie between the holes of its pull.
+
+Fails
+-----
+The same door 22 in high, where the second brad stands on the line of the pull's upper hole.
+
+Sources
+-------
+`common practice`: an inch along the row. How far a brad wanders is from memory. Each row is taken
+to be driven where the card says.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from casewright.casework.features import Bores, Cut, Feature
+from casewright.casework.parts import Part
+from casewright.checks.rods import Row, Span, outer_box, own_axes, row_of_rods, span_along
+from casewright.checks.rule import Breach, Rule
+from casewright.checks.words import by_unit, length
+from casewright.findings import Severity
+from casewright.geometry import Box
+from casewright.room.model import Room
+
+__all__ = ["RULE"]
+
+_ALONG = (("to the right", "to the left"), ("higher", "lower"), ("farther front", "farther back"))
+"""Words for a way along the three axes of a case, up and down them."""
+
+_ENDS = (("left", "right"), ("lower", "upper"), ("rear", "front"))
+
+_NAMES = {"hinge cup": "cup", "pull": "hole for the pull", "hinge plate": "hole for a hinge plate",
+          "shelf pins": "hole for a shelf pin", "slide": "hole for a slide"}  # fmt: skip
+
+
+def _examine(room: Room) -> Iterator[Breach]:
+    free = by_unit(room, "1/8", "3")
+    for case in room.cases:
+        parts = {part.path: part for part in case.parts}
+        worked = {
+            path for path, part in parts.items() if any(_may_meet(part, f) for f in part.features)
+        }
+        for joint in case.joints:
+            for held in joint.fastenings:
+                met = {*held.through, held.into} & worked if held.line is not None else ()
+                row = row_of_rods(joint, held, parts) if met else None
+                if row is not None:
+                    yield from _in_row(room, row, [parts[path] for path in sorted(met)], free)
+
+
+def _may_meet(part: Part, feature: Feature) -> bool:
+    """Whether a bit goes there at or after assembly: a hole, a rebate routed in a whole frame."""
+    if isinstance(feature, Bores):
+        return feature.kind != "pocket"
+    return feature.kind == "rebate" and bool(part.front) and feature.runs == "l"
+
+
+def _in_row(room: Room, row: Row, parts: list[Part], free: Fraction) -> Iterator[Breach]:
+    """One word for the first feature that the row runs into: the same hole may go on through."""
+    for part in parts:
+        own = own_axes(part, row.box)
+        for feature in part.features:
+            if not _may_meet(part, feature):
+                continue
+            spans = [span_along(part, box, row.along) for box in _met(feature, part, own, free)]
+            hit = next((at for span in spans if (at := row.nearest(span)) is not None), None)
+            if hit is not None:
+                yield _breach(room, row, hit, (part, feature), spans)
+                return
+
+
+def _met(feature: Feature, part: Part, row: Box, free: Fraction) -> Iterator[Box]:
+    """Holes and rebates that a row's metal comes near, in part axes [mm]: a hole as a square."""
+    if isinstance(feature, Cut):
+        cut = _rebate(feature, part)
+        if cut.meets(row):
+            yield cut
+        return
+    size = part.finished
+    thick, far_l, far_w = size.thickness.value, feature.datum_l == "l1", feature.datum_w == "w1"
+    deep = thick if feature.depth is None else feature.depth.value
+    low, high = (thick - deep, thick) if feature.face == "A" else (Fraction(0), deep)
+    if high <= row.z0 or row.z1 <= low:
+        return
+    reach = feature.diameter.value / 2 + free
+    for along, across in feature.places:
+        y = size.width.value - across.value if far_w else across.value
+        if not row.y0 - reach < y < row.y1 + reach:
+            continue
+        x = size.length.value - along.value if far_l else along.value
+        if row.x0 - reach < x < row.x1 + reach:
+            yield Box(x - reach, x + reach, y - reach, y + reach, low, high)
+
+
+def _rebate(cut: Cut, part: Part) -> Box:
+    """A rebate along a frame's member, in part axes [mm]."""
+    wide, thick = part.finished.width.value, part.finished.thickness.value
+    low = wide - cut.at.value - cut.width.value if cut.datum[1] == "1" else cut.at.value
+    start = Fraction(0) if cut.start is None else cut.start.value
+    end = part.finished.length.value if cut.end is None else cut.end.value
+    deep = cut.depth.value
+    under = (thick - deep, thick) if cut.face == "A" else (Fraction(0), deep)
+    return Box(start, end, low, low + cut.width.value, *under)
+
+
+def _breach(
+    room: Room, row: Row, at: Fraction, struck: tuple[Part, Feature], spans: list[Span]
+) -> Breach:
+    part, feature = struck
+    name = row.held.kind
+    low, high = outer_box(part)[2 * row.along : 2 * row.along + 2]
+    end, _ = _ENDS[row.along]
+    place = length(room, min(at - low, high - at))
+    nearer = end if at - low <= high - at else _ENDS[row.along][1]
+    return Breach(
+        feature.path,
+        f"a {name} of {row.joint.path} runs where the {_NAMES.get(feature.kind, feature.kind)} of "
+        f"the {part.title} goes, {place} from its {nearer} end",
+        measured=place,
+        limit=f"{length(room, by_unit(room, '1/8', '3'))} beside the cutter",
+        remedies=(_way_out(room, row, at, spans), f"no {name} there: glue and a clamp hold"),
+    )
+
+
+def _way_out(room: Room, row: Row, at: Fraction, spans: list[Span]) -> str:
+    """The next place for the brad that is free: an inch at a time, down first."""
+    inch = by_unit(room, "1", "25")
+    up, down = _ALONG[row.along]
+    for times in (1, 2, 3):
+        for word, sign in ((down, -1), (up, 1)):
+            place = at + sign * times * inch
+            if not any(low < place + row.half and place - row.half < high for low, high in spans):
+                return f"drive that {row.held.kind} {length(room, times * inch)} {word}"
+    return f"leave that {row.held.kind} out"
+
+
+RULE = Rule("metal in path", Severity.CARE, __doc__ or "", "common practice", _examine)
