@@ -178,7 +178,7 @@ def _appliances(room: Room, stands: Mapping[str, _Stand]) -> Iterator[Element]:
         for each in run.appliances:
             left = float(begins + each.start.value)
             wide = float(each.width.value)
-            tag = Tag(path=each.width.path, title=each.spec.title, target=each.width.path)
+            tag = Tag(path=each.width.path, title=each.spec.title)
             yield Polyline(_outline(stand, (left, left + wide), (0.0, deep)), NEIGHBOUR,
                            closed=True, tag=tag)  # fmt: skip
             yield Text(stand.at(left + wide / 2, deep / 2), each.spec.title, _NAME, tag=tag)
