@@ -29,7 +29,7 @@ def open_scene(case: Case, unit: Unit) -> Scene:
     """Front with the doors off: clear openings, heights of shelves."""
     solids = case_solids(case, fronts=False)
     elements: list[Element] = list(_faces(solids))
-    if case.frame is None:
+    if case.frame is None or not case.spec.framed:
         elements.extend(_open_dimensions(case, solids, unit))
     else:
         elements.extend(_frame_dimensions(case, case.frame, unit))
@@ -84,7 +84,7 @@ def _door_dimensions(case: Case, unit: Unit) -> Iterator[Element]:
 
 def _overall(case: Case, unit: Unit) -> Span:
     """Width over all: of the box, or of the face frame before it."""
-    if case.frame is None:
+    if case.frame is None or not case.spec.framed:
         return Span(Fraction(0), case.width.value, measure_of(case.width, unit), emphasis=True)
     x, wide = case.frame.x.value, case.frame.width
     return Span(x, x + wide.value, measure_of(wide, unit), emphasis=True)

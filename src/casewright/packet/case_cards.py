@@ -137,9 +137,10 @@ def _summary(room: Room, case: Case) -> Rich:
             f"edges: {spec.edge}."
         )
     if case.frame is not None:
+        wide = [Strong(measure_of(case.overall_width, unit)), " wide and "]
         words += [
-            " Its face frame makes it ", Strong(measure_of(case.overall_width, unit)),
-            " wide and ", Strong(measure_of(case.face_plane, unit)), " deep.",
+            f" Its {case.frame.title} make{'s' if spec.framed else ''} it ",
+            *(wide if spec.framed else ()), Strong(measure_of(case.face_plane, unit)), " deep.",
         ]  # fmt: skip
     if case.standing.value:
         words += [" The lowest ", Strong(measure_of(case.standing, unit)),

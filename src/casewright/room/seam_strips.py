@@ -115,6 +115,6 @@ def _trims(
 
 def _boards(case: Case) -> tuple[Dim, Dim]:
     """Thickness of what closes a box below and above [mm]."""
-    by_name = {part.path.rpartition(".")[2]: part for part in case.parts}
-    head = by_name.get("top") or by_name["front_stretcher"]
-    return by_name["bottom"].finished.thickness, head.finished.thickness
+    own = {part.path: part for part in case.parts}
+    head = own.get(f"{case.key}.top") or own[f"{case.key}.front_stretcher"]
+    return own[f"{case.key}.bottom"].finished.thickness, head.finished.thickness

@@ -16,6 +16,7 @@ from tests.builders import (
     SLAB,
     Unit,
     case_spec,
+    drawer_base,
     hardware,
     job,
     length,
@@ -26,6 +27,7 @@ from tests.builders import (
 from tests.jobs import HEAD, problems
 
 from casewright.casework.cases import Case
+from casewright.casework.features import Cut
 from casewright.casework.verification import verify
 from casewright.room.build import build
 from casewright.room.model import Room
@@ -106,6 +108,19 @@ def test_doors_hang_as_on_a_frameless_box() -> None:
         assert (one.plate_height.value, one.x.value) == (other.plate_height.value, other.x.value)
         assert one.z.value == other.z.value
     assert plain.depth.value - strips.depth.value == thick
+
+
+def test_a_seam_strip_is_trimmed_between_the_boards_of_its_boxes() -> None:
+    """Beside drawers, too, whose bottoms are thinner than the box's: from board to board."""
+    changes = drawer_base("in", "drawer", "drawer")
+    cases = [case_spec(**{**changes, **STRIPS, "key": key}) for key in ("one", "two")]
+    run = RunSpec("row", "row", ("one", "two"), (), "open", "open")
+    room = build(job(*cases, runs=(run,)))
+    (trim,) = room.runs[0].trims
+    cuts = [f for f in trim.parts[0].features if isinstance(f, Cut)]
+    ends = [(c.start and c.start.value, c.end and c.end.value) for c in cuts]
+    assert ends == [(length("23/32"), length("30 1/2") - length("23/32"))] * 2
+    assert list(trim_failures(room.runs[0])) == []
 
 
 @pytest.mark.parametrize("change", [{"height": "31"}, {"depth": "13"}, {"face": "frameless"}])

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 from itertools import pairwise
 
+from casewright.casework.cases import Case
 from casewright.casework.features import Cut
 from casewright.casework.levels import extent
 from casewright.casework.parts import Part
@@ -213,6 +214,7 @@ def _on_seams(run: Run, strips: Trim) -> Iterator[Failure]:
         if off or len(trims) != 2:
             says = f"the {part.title} is not trimmed flush with the inside of both boxes"
             yield Failure("joints", (part.path,), says, off)
+        yield from _trimmed_between(part, run.lift.value, (left, right))
         face = left.frame
         base = run.lift.value + (face.y.value if face is not None else 0)
         off = max(abs(_low(part, 1) - base), abs(_high(part, 1) - run.lift.value
@@ -220,6 +222,26 @@ def _on_seams(run: Run, strips: Trim) -> Iterator[Failure]:
         if off:
             says = f"the {part.title} is not as tall as the faces beside it"
             yield Failure("size", (part.path,), says, off)
+
+
+def _trimmed_between(
+    part: Part, lift: Fraction, cases: tuple[Case, Case]
+) -> Iterator[Failure]:
+    """Either edge is trimmed from the bottom of its box to what closes its top."""
+    foot = _low(part, 1)
+    cuts = {cut.datum: cut for cut in part.features if isinstance(cut, Cut)}
+    for case, edge in zip(cases, ("w1", "w0"), strict=True):
+        cut = cuts.get("w1" if edge == "w1" else "w0")
+        if cut is None or cut.start is None or cut.end is None:
+            continue
+        box = [p for p in case.parts if not p.front]
+        floor = next(_high(p, 1) for p in box if p.role == "bottom")
+        ceiling = max(_low(p, 1) for p in box if p.role in ("top", "stretcher"))
+        off = max(abs(foot + cut.start.value - lift - floor),
+                  abs(foot + cut.end.value - lift - ceiling))  # fmt: skip
+        if off:
+            says = f"the {part.title} is not trimmed all along the openings beside it"
+            yield Failure("joints", (part.path, case.key), says, off)
 
 
 def _scribed(run: Run, trim: Trim) -> Iterator[Failure]:
