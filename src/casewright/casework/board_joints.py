@@ -22,6 +22,7 @@ def join_all(maker: Maker, box: Box) -> None:
         ("nailer_bottom", "w0", box.bottom, "t1"),
         ("crown_stretcher", "w1", head, "t1"),
         ("front_rail", "w1", None if maker.spec.framed else front_head, "t1"),
+        ("front_rail", "w0", box.bottom if maker.spec.lid == "hinged" else None, "t1"),
         ("toe_board", "w1", box.bottom, "t0"),
     ):
         if name in by_name and target is not None:
