@@ -21,7 +21,7 @@ _RANK: dict[Method, int] = {"straightedge": 0, "fence": 1, "carrier": 2, "sled":
 _GUIDE = 0
 """Rank of the straightedge, which is laid anew for each cut and keeps no saw set."""
 
-_MOST = 400_000
+_MOST = 100_000
 """Blocks handled in looking ahead, after which the order is made without."""
 
 _Key = tuple[int, int]

@@ -120,17 +120,20 @@ class _Easing:
 
     def run(self, stop: Stop) -> Solution:
         """Round after round, each from the best plan so far, until some bring nothing."""
+        if stop.is_asked():
+            return self.solution
         best, least, quiet = self.solution, self._work(self.solution), 0
-        calmest, sheets = self.patterns, self._start(self.patterns)
+        calmest, sheets = self.patterns, self._start(self.patterns, stop)
         patterns, cut = sheets.patterns, sheets.cut
         while True:
-            plan = self._solution(settle(self.counter, cut, self._count()))
+            cut = settle(self.counter, cut, self._count(), stop.is_asked)
+            plan = self._solution(cut)
             work = self._work(plan)
             if work < least:
                 best, least, calmest, quiet = plan, work, patterns, 0
             if not self.patterns or quiet == _QUIET or stop.reached(self.nodes):
                 return best
-            sheets = self._start(calmest)
+            sheets = self._start(calmest, stop)
             patterns, cut = self._round(sheets, min(stop.nodes, self.nodes + self.round), stop)
             self.round *= 2
             quiet += 1
@@ -142,8 +145,8 @@ class _Easing:
             count.add(self.counter.tree_work(_by_kind(tree, self.kind_of)))
         return count
 
-    def _start(self, patterns: Sequence[Pattern]) -> PlanSheets:
-        return PlanSheets(self.counter, self._count(), patterns)
+    def _start(self, patterns: Sequence[Pattern], stop: Stop) -> PlanSheets:
+        return PlanSheets(self.counter, self._count(), patterns, stop.is_asked)
 
     def _round(
         self, sheets: PlanSheets, end: int, stop: Stop

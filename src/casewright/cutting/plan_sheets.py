@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random  # noqa: TID251 - only for the type: the caller seeds it
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import NamedTuple
 
 from casewright.cutting.pattern import Pattern
@@ -34,6 +34,8 @@ class PlanSheets:
         Count the work; the sheets that stay as they are stand in the count already.
     patterns
         The sheets.
+    is_over
+        Whether to look at no more ways of cutting them; asked for every sheet.
 
     Attributes
     ----------
@@ -44,14 +46,18 @@ class PlanSheets:
     """
 
     def __init__(
-        self, counter: WorkCounter, count: WorkCount, patterns: Sequence[Pattern]
+        self,
+        counter: WorkCounter,
+        count: WorkCount,
+        patterns: Sequence[Pattern],
+        is_over: Callable[[], bool],
     ) -> None:
         self._counter, self._count = counter, count
         self._sheets: list[_Sheet] = []
         self.sizes: Counter[Size] = Counter()
         self.manners: Counter[tuple[int, Manner | None]] = Counter()
         for pattern in patterns:
-            sheet = self._cheapest(pattern, WAYS)
+            sheet = self._cheapest(pattern, WAYS[:1] if is_over() else WAYS)
             self._sheets.append(sheet)
             count.add(sheet.work)
             self.recount((), (pattern,), self.sizes, self.manners)

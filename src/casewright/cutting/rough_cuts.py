@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from itertools import product
 from typing import NamedTuple
 
@@ -81,7 +81,12 @@ def _room(row: _Row, spare: int, by: int) -> int:
     return min(len(row), spare // by - 1)
 
 
-def settle(counter: WorkCounter, patterns: Sequence[Pattern], count: WorkCount) -> list[Pattern]:
+def settle(
+    counter: WorkCounter,
+    patterns: Sequence[Pattern],
+    count: WorkCount,
+    is_over: Callable[[], bool],
+) -> list[Pattern]:
     """Cut each piece to the line, or wide of it, as is less work.
 
     Parameters
@@ -91,6 +96,8 @@ def settle(counter: WorkCounter, patterns: Sequence[Pattern], count: WorkCount) 
     patterns, count
         Sheets that may be cut so, and the work of those that stay as they are; counts the sheets
         in the end.
+    is_over
+        Whether to leave the others as they are; asked for every sheet.
 
     Returns
     -------
@@ -104,6 +111,8 @@ def settle(counter: WorkCounter, patterns: Sequence[Pattern], count: WorkCount) 
     while count.value < least:
         least = count.value
         for index, pattern in enumerate(patterns):
+            if is_over():
+                return patterns
             for piece, over in _choices(pattern, counter.problem.kerf):
                 was, piece.over = piece.over, over
                 before, work = count.value, counter.pattern_work(pattern)

@@ -30,6 +30,10 @@ _FIRST = 20_000
 _SHEETS, _EASED = 0.7, 0.9
 """Shares of the time after which the sheets, and then the work of their plan, are left alone."""
 
+_ORDERS = 3
+"""Finishing takes as long as putting the cuts in order so often: to judge the last plan, and to
+tell and check it."""
+
 _IDLE = 2
 """Rounds of easing without a gain after which there is hardly one left."""
 
@@ -91,11 +95,12 @@ def cut(task: CutTask, patience: Patience, tell: Tell) -> CutAnswer:
         return _answer(task, solution, None, patience.ending)
     solution = _fewest(task.problem, patience, tell)
     trade = None
-    if solution.tree and not patience.is_over:
-        solution = _eased(task, solution, patience, tell)
-    if solution.tree and not patience.is_over:
+    finish = _finish(task, solution, patience)
+    if solution.tree and not patience.is_over and patience.left() > finish:
+        solution = _eased(task, solution, patience, finish, tell)
+    if solution.tree and not patience.is_over and patience.left() > finish:
         tell("looking at what more stock would save")
-        stop = patience.stop(patience.work // _EASING)
+        stop = patience.stop(patience.work // _EASING, spare=finish)
         trade = weigh(task.problem, solution, task.model, stop)
         solution = trade.fewest.solution
     return _answer(task, solution, trade, patience.ending)
@@ -213,15 +218,27 @@ def _placed(plan: Solution) -> int:
     return sum(placed.rect.area for placed in plan.placements)
 
 
-def _eased(task: CutTask, solution: Solution, patience: Patience, tell: Tell) -> Solution:
+def _finish(task: CutTask, solution: Solution, patience: Patience) -> float:
+    """How long it takes, where time is limited, to judge a plan and to finish it [s]."""
+    if patience.seconds is None:
+        return 0
+    began = patience.spent
+    plan_cuts(task.problem, solution, task.model.limits)
+    return _ORDERS * (patience.spent - began)
+
+
+def _eased(
+    task: CutTask, solution: Solution, patience: Patience, finish: float, tell: Tell
+) -> Solution:
     """The plan with less work, looked for once with counted work or for a share of the time."""
     tell(f"{len(solution.tree)} sheets, looking for less work")
     if patience.seconds is None:
         stop = patience.stop(patience.work // _EASING)
         return ease(task.problem, solution, task.model, stop)
     idle, nodes, seed = 0, _FIRST, 0
-    while idle < _IDLE and patience.left(_EASED) > 0 and not patience.asked():
-        eased = ease(task.problem, solution, task.model, patience.stop(nodes, _EASED), seed)
+    while idle < _IDLE and not patience.stop(nodes, _EASED, finish).is_asked():
+        stop = patience.stop(nodes, _EASED, finish)
+        eased = ease(task.problem, solution, task.model, stop, seed)
         idle = idle + 1 if eased is solution else 0
         solution, nodes, seed = eased, 2 * nodes, seed + 1
     return solution

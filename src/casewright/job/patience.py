@@ -62,9 +62,12 @@ class Patience:
         """What is left of a share of the time; None asked for: no end of it [s]."""
         return float("inf") if self.seconds is None else self.seconds * share - self.spent
 
-    def stop(self, nodes: int, share: float = 1) -> Stop:
-        """A stop after so many places, at the end of a share of the time, or when asked."""
-        return Stop(nodes, lambda: self.asked() or self.left(share) <= 0)
+    def stop(self, nodes: int, share: float = 1, spare: float = 0) -> Stop:
+        """A stop after so many places, at the end of a share of the time, or when asked.
+
+        `spare` [s] is wanted for what comes after it.
+        """
+        return Stop(nodes, lambda: self.asked() or min(self.left(share), self.left() - spare) <= 0)
 
     @property
     def is_over(self) -> bool:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import sys
 from dataclasses import dataclass, field
+from types import FrameType
 
 import pytest
 from tests.cut_files import part, problem
@@ -77,6 +79,25 @@ def test_a_proved_plan_does_not_use_up_the_time() -> None:
     assert found.ending is Ending.CONTENT
     assert found.solution.status is Status.PROVED
     assert clock.now < 3600 / 2
+
+
+def test_a_problem_of_many_parts_keeps_to_its_time() -> None:
+    """Finishing needs time too: by a clock that counts calls, little goes on after the end."""
+    many = _task(*((200 + 397 * n % 1799, 80 + 211 * n % 619) for n in range(400)))
+    calls = 0
+
+    def count(frame: FrameType, event: str, _: object) -> None:
+        nonlocal calls
+        calls += event == "call"
+
+    before = sys.getprofile()
+    sys.setprofile(count)
+    try:
+        found = cut(many, Patience(seconds=1.0, clock=lambda: calls / 1_000_000), lambda _: None)
+    finally:
+        sys.setprofile(before)
+    assert len(found.solution.placements) == 400
+    assert calls < 1.1 * 1_000_000
 
 
 def test_who_asks_gets_the_first_plan() -> None:
