@@ -5,6 +5,7 @@ from __future__ import annotations
 from casewright.checks import (
     band_width,
     case_weight,
+    ceiling_wave,
     cut_depth,
     door_beside_front,
     door_beside_wall,
@@ -89,6 +90,7 @@ RULES: tuple[Rule, ...] = (
     sharp_corner.RULE,
     door_swing.RULE,
     floor_fall.RULE,
+    ceiling_wave.RULE,
     toe_space.RULE,
     over_counter.RULE,
 )

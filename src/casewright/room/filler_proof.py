@@ -37,7 +37,7 @@ def _face(filler: Filler, case: Case, edge: Fraction, length: Fraction) -> Itera
     short = low - wall if left else wall - high
     if short > 0:
         yield Failure("size", (part.path,), f"{part.title} does not reach across its gap", short)
-    off = abs(extent(part, 2)[1].value - case.depth.value)
+    off = abs(extent(part, 2)[1].value - case.face_plane.value)
     if off:
         says = f"{part.title} is not flush with the front of its case"
         yield Failure("fronts", (part.path, case.key), says, off)

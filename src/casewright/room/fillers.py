@@ -158,7 +158,7 @@ def _piece(
         placed=PlacedAt(
             end.case_edge if left else end.case_edge + own.width,
             end.lift(house) if foot is None else end.lift(house) + foot,
-            end.case.depth - own.thickness,
+            end.case.face_plane - own.thickness,
             Orientation.of("+y -x +z"),
         ),
     )  # fmt: skip

@@ -87,13 +87,14 @@ def corner_filler(
         msg = f"no run stands round the corner at the {side} end of {run.key}"
         raise ValueError(msg)
     case = cases[other.cases[-1] if side == "left" else other.cases[0]]
-    out = case.overall_depth - case.depth
+    face = case.face_plane
+    out = case.overall_depth - face
     if any(front.pull for front in case.fronts):
         out = out + house.pull("projection")
     if _has_pull(spec, run.cases[0] if side == "left" else run.cases[-1]):
         out = greatest(out, house.pull("projection") + house.hinge("stand_off"))
     return CornerFiller(
-        place.let("beyond", case.depth),
+        place.let("beyond", face),
         place.let("need", out + house.style_dim("corner_clear")),
     )
 

@@ -33,6 +33,7 @@ from tests.unit.checks.rooms import (
     without,
 )
 from tests.unit.checks.surveyed_rooms import (
+    CROWN,
     DOOR,
     WINDOW,
     before_wall,
@@ -41,6 +42,7 @@ from tests.unit.checks.surveyed_rooms import (
     falling,
     round_corner,
     under,
+    waving,
 )
 
 from casewright.dims import Origin
@@ -138,6 +140,7 @@ PASSES: dict[str, Make] = {
     "toe space": lambda: room_of(**BASE),
     "wood movement": lambda: framed("yellow-poplar", "8"),
     "floor fall": lambda: before_wall("base", falling('"40 1/2"')),
+    "ceiling wave": lambda: before_wall("wall", waving("56 1/8"), CROWN),
     "under ceiling": lambda: before_wall("wall", under(96)),
     "in the way": lambda: before_wall("base", WINDOW),
     "way in": lambda: before_wall("base", more=DOOR),
@@ -183,6 +186,7 @@ FAILS: dict[str, Make] = {
     "tool missing": lambda: in_shop(room_of(), "pocket-hole jig"),
     "wood movement": lambda: framed("northern red oak", "6"),
     "floor fall": lambda: before_wall("base", falling("41")),
+    "ceiling wave": lambda: before_wall("wall", waving("56 3/8"), CROWN),
     "under ceiling": lambda: before_wall("wall", under(80)),
     "in the way": lambda: before_wall("wall", WINDOW),
     "way in": lambda: before_wall("long", more=DOOR),

@@ -60,6 +60,25 @@ def falling(fall: str) -> str:
     return f'stations = [{{ along = 0, down = "40" }}, {low}]\n'
 
 
+CROWN = """
+[stock.crown]
+kind = "board"
+thickness = "11/16"
+width = "3 5/8"
+lengths = [96, 144]
+[run.r.crown]
+moulding = "crown"
+drop = "2 7/8"
+projection = "2 1/4"
+"""
+
+
+def waving(up: str) -> str:
+    """A ceiling that rises from 56 over the level line to so much."""
+    high = f'{{ along = 40, down = 40, up = "{up}" }}'
+    return f"stations = [{{ along = 0, down = 40, up = 56 }}, {high}]\n"
+
+
 def under(ceiling: int) -> str:
     """A ceiling so high over the floor."""
     return f"stations = [{{ along = 0, whole = {ceiling} }}]\n"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
@@ -15,7 +16,7 @@ from tests.jobs import problems, read
 
 from casewright.breakdown import break_down
 from casewright.casework.parts import Part
-from casewright.dims import Dim
+from casewright.dims import Dim, chance_outside, slack
 from casewright.findings import Severity
 from casewright.job.worked import WorkedJob, work_out
 from casewright.room.model import Run
@@ -249,3 +250,108 @@ def test_a_crown_that_goes_lower_than_the_ceiling_leaves_stops() -> None:
     stops = [f for f in work_out(read(text)).findings if f.severity is Severity.STOP]
     assert [f.rule for f in stops] == ["crown too high"]
     assert stops[0].remedies[0] == 'make the cases 1 1/4" lower'
+
+
+def test_that_a_crown_finds_room_is_forecast() -> None:
+    """With the ceiling read by tape and cases that stray, a frieze of 7/8 is hardly used up."""
+    room = worked(UPPERS).room
+    fit = room.chain.fits["run.up.crown.frieze_left"]
+    forecast = slack(fit.gap)
+    assert {term.cause.key for term in forecast.terms} & {
+        "survey.wall.w.station_2.up", "survey.wall.w.station_1.down",
+    }  # fmt: skip
+    assert chance_outside(fit.gap, fit.low, fit.high) < 0.001
+
+
+CORNER = """format = 1
+unit = "in"
+[stock.crown]
+kind = "board"
+thickness = "11/16"
+width = "3 5/8"
+lengths = [144]
+[stock.plywood]
+thickness = "{thick}"
+[wall.a]
+width = 60
+[wall.b]
+width = 60
+[corner.c]
+walls = ["a", "b"]
+triangle = {{ left = 36, right = 48, across = "{across}/16" }}
+[case.into]
+kind = "wall"
+height = 30
+width = "{wide}"
+front = "none"
+[case.out]
+kind = "wall"
+height = 30
+width = 20
+[run.into]
+cases = ["into"]
+on = "{first}"
+{far} = "open"
+[run.out]
+cases = ["out"]
+on = "{second}"
+{near} = "corner"
+{other} = "open"
+[run.into.crown]
+moulding = "crown"
+drop = "{drop}"
+projection = "2 1/4"
+inside = "{inside}"
+[run.out.crown]
+moulding = "crown"
+drop = "{drop}"
+projection = "2 1/4"
+inside = "{inside}"
+"""
+
+
+@settings(max_examples=15, deadline=None)
+@given(
+    st.booleans(), st.integers(59 * 16, 61 * 16), st.sampled_from(["coped", "mitred"]),
+    st.sampled_from(["1/2", "23/32", "3/4"]), st.sampled_from(["2 7/8", "2", "3 1/2"]),
+)  # fmt: skip
+def test_crowns_meet_in_a_corner_at_either_hand(
+    mirrored: bool, across: int, inside: str, thick: str, drop: str
+) -> None:
+    """One goes through and the other is coped, or both are mitred; both end at one line.
+
+    The faces that they run along end where they cross: each as far from the corner of the room
+    as the other stands out from its wall (plane geometry, a square corner).
+    """
+    far, near = ("right", "left") if mirrored else ("left", "right")
+    text = CORNER.format(
+        first="b" if mirrored else "a", second="a" if mirrored else "b", far=far,
+        near="right" if mirrored else "left", other=near if not mirrored else "left",
+        across=across, inside=inside, thick=thick, drop=drop, wide="59 1/2",
+    )  # fmt: skip
+    found = worked(text)
+    runs = {run.spec.key: run for run in found.room.runs}
+    crowns = {key: next(t for t in run.trims if t.kind == "crown") for key, run in runs.items()}
+    planes = {key: found.room.chain.nodes[f"run.{key}.crown.plane"].value for key in runs}
+    for key, other in (("into", "out"), ("out", "into")):
+        start = crowns[key].start
+        assert start is not None
+        at_left = (key == "out") != mirrored
+        edge = start.value if at_left else (
+            runs[key].length.value - start.value - crowns[key].open_lengths[0].value
+        )  # fmt: skip
+        assert edge == planes[other]
+    cuts = {key: [c for p in t.pieces for c in (p.left, p.right)] for key, t in crowns.items()}
+    kinds = {key: {cut.kind for cut in each} for key, each in cuts.items()}
+    if inside == "coped":
+        assert "cope" in kinds["out"]
+        assert kinds["into"] == {"square", "outside mitre"}
+    else:
+        assert all("inside mitre" in each for each in kinds.values())
+    [angle] = {
+        cut.corner for each in cuts.values() for cut in each
+        if cut.kind in ("cope", "inside mitre")
+    }  # fmt: skip
+    assert angle is not None
+    cosine = (36**2 + 48**2 - (across / 16) ** 2) / (2 * 36 * 48)
+    assert abs(angle / 10 - math.degrees(math.acos(cosine))) <= 0.0501

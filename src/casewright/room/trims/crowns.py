@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from fractions import Fraction
 
 from casewright.casework.house import House
 from casewright.dims import Dim, Origin, Place, greatest, total
@@ -46,7 +47,7 @@ def crown_plane(house: House, run: Run) -> Dim:
     known = house.chain.nodes.get(path)
     if known is not None:
         return known
-    plane = run.cases[0].depth + house.thickness(frieze_stock(run))
+    plane = run.cases[0].face_plane + house.thickness(frieze_stock(run))
     return house.chain.register(path, plane)
 
 
@@ -82,6 +83,9 @@ def build_crown(
     first = run.cases[0]
     top = run.lift + first.height
     heights = crown_heights(house, run.spec, asked, top, measured)
+    if heights.frieze.value >= 0:
+        most = heights.top.value
+        place.fit("frieze_left", heights.frieze, Fraction(0), most, place.path)
     drop, projection = house.chain.nodes[f"{place.path}.drop"], place.given(
         "projection", asked.projection
     )  # fmt: skip
@@ -170,7 +174,7 @@ def _held(made: _Crown, measured: Survey) -> tuple[Dim, ...]:
 def _behind(made: _Crown) -> tuple[Trim, Trim]:
     """Backing on the cases, flush with their front edges, and the frieze board before it."""
     house, place, run, own = made.house, made.place, made.run, made.own
-    depth, air = run.cases[0].depth, made.heights.frieze + made.drop
+    depth, air = run.cases[0].face_plane, made.heights.frieze + made.drop
     high = place.let("behind", air - house.style_dim("crown_air"))
     backing, frieze = place.at("backing"), place.at("frieze_board")
     y = made.heights.cases_top

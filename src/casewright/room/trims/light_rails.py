@@ -31,7 +31,7 @@ def build_light_rail(house: House, run: Run, spec: LightRailSpec) -> Trim:
     90 - a / 2, without bevel.
     """
     place = house.chain.place(f"run.{run.spec.key}.light_rail")
-    depth, high = run.cases[0].depth, house.style_dim("light_rail")
+    depth, high = run.cases[0].face_plane, house.style_dim("light_rail")
     shape = TrimShape("light rail", "light rail", spec.stock, place.let("high", high),
                   run.lift, depth, hangs=True, flush=True)  # fmt: skip
     own = stretch(place, rail_end(run, "left"), rail_end(run, "right"))

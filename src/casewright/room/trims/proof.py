@@ -52,7 +52,7 @@ def trim_failures(run: Run) -> Iterator[Failure]:
         yield from _at(
             rail, 1, run.lift.value, "does not meet the bottoms of the cases", high=True
         )
-        front = run.cases[0].depth.value
+        front = run.cases[0].face_plane.value
         yield from _at(rail, 2, front, "is not flush with the front edges", high=True)
         yield from _turned(run, rail, flush=True)
     if "crown" in by_kind:
@@ -171,8 +171,10 @@ def _crown(run: Run, crown: Trim, backing: Trim, frieze: Trim) -> Iterator[Failu
     top = run.lift.value + case.height.value
     for trim in (backing, frieze):
         yield from _at(trim, 1, top, "does not stand on the cases")
-    yield from _at(backing, 2, case.depth.value, "is not flush with the front edges", high=True)
-    yield from _at(frieze, 2, case.depth.value, "does not lie on the backing")
+    yield from _at(
+        backing, 2, case.face_plane.value, "is not flush with the front edges", high=True
+    )
+    yield from _at(frieze, 2, case.face_plane.value, "does not lie on the backing")
     for part in _across(backing):
         left = part.placed.orientation.length.sign > 0
         edge = _low(part, 0) - run.starts[0].value if left else (
