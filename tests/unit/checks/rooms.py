@@ -7,7 +7,18 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
-from tests.builders import GLASS, PANEL, SLAB, Unit, case_spec, given, job, plain_style, stock
+from tests.builders import (
+    GLASS,
+    PANEL,
+    SLAB,
+    Unit,
+    case_spec,
+    drawer_base,
+    given,
+    job,
+    plain_style,
+    stock,
+)
 
 from casewright.casework.cases import Case, Door, Front, Hinge
 from casewright.casework.specs import FrontSpec, Hand
@@ -143,6 +154,15 @@ def with_pane(width: str, height: str, glazing: str = "glass", *, thick: str = "
         material="tempered glass" if glazing == "glass" else "acrylic",
     )  # fmt: skip
     return room_of(width=width, height=height, front=replace(GLASS, leaves=1), goods=goods)
+
+
+def with_hinge_moved(up: str) -> Room:
+    """A base with two roll-outs, the lowest hinge of its left door so much higher [in]."""
+    room = room_of(**drawer_base("in", roll_outs=2))
+    door, *others = only_case(room).doors
+    first, *rest = door.hinges
+    raised = replace(first, height=Dim("", (), first.height.value + given(up).value))
+    return changed(room, fronts=(replace(door, hinges=(raised, *rest)), *others))
 
 
 def over_counter(wall_bottom: str) -> Room:
