@@ -22,7 +22,7 @@ from casewright.room.model import Room
 from casewright.room.wall_fixing import WallFixing, wall_fixings
 from casewright.sources import INCH
 
-__all__ = ["joining_screw_length", "ledger_length", "wall_goods"]
+__all__ = ["joining_screw_length", "ledger_length", "seam_screw", "wall_goods"]
 
 _LEDGER_BOARD: dict[Unit, Fraction] = {"in": 96 * INCH, "mm": Fraction(2400)}
 _STEP: dict[Unit, Fraction] = {"in": Fraction(254, 40), "mm": Fraction(5)}
@@ -105,19 +105,28 @@ def _stiles(left: Case, right: Case) -> tuple[Fraction, Fraction] | None:
     return (found[0], found[1]) if len(found) == 2 else None
 
 
+def seam_screw(left: Case, right: Case, unit: Unit) -> tuple[Fraction, bool]:
+    """The screw that joins two neighbours, and whether it goes through face frames.
+
+    Returns
+    -------
+    Its length [mm]: inside the two stiles that meet there, else inside the two sides.
+    """
+    stiles = _stiles(left, right)
+    if stiles is not None:
+        return joining_screw_length(*stiles, unit), True
+    return joining_screw_length(_side(left, "right"), _side(right, "left"), unit), False
+
+
 def _joining_screws(room: Room) -> Iterator[BuyLine]:
     unit = room.spec.unit
     seams: dict[Fraction, list[tuple[str, str]]] = {}
     framed: dict[Fraction, list[tuple[str, str]]] = {}
     for run in room.runs:
         for left, right in run.neighbours:
-            stiles = _stiles(left, right)
-            if stiles is not None:
-                screw = joining_screw_length(*stiles, unit)
-                framed.setdefault(screw, []).append((left.key, right.key))
-                continue
-            screw = joining_screw_length(_side(left, "right"), _side(right, "left"), unit)
-            seams.setdefault(screw, []).append((left.key, right.key))
+            screw, through_frames = seam_screw(left, right, unit)
+            found = framed if through_frames else seams
+            found.setdefault(screw, []).append((left.key, right.key))
     for screw, pairs in sorted(framed.items()):
         yield pieces(
             "wall", f"joining screw {length(screw, unit)}", "joining_screw",

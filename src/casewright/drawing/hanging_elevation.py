@@ -8,7 +8,7 @@ from fractions import Fraction
 from casewright.dims.units import Unit
 from casewright.drawing.choice import Choice
 from casewright.drawing.hatching import Hatch
-from casewright.drawing.marks import Tag
+from casewright.drawing.marks import Anchor, Tag
 from casewright.drawing.measure import Measure, measure_of
 from casewright.drawing.notes import Text
 from casewright.drawing.pens import CENTRE, FINE, HIDDEN, THIN, VISIBLE, Ink
@@ -115,11 +115,15 @@ def _things(form: SurveyForm) -> Iterator[Element]:
             continue
         x0, x1, y0, y1 = thing_box(thing)
         yield rectangle((x0, y0), (x1, y1), VISIBLE if thing.spec.built else HIDDEN)
-        at = ((x0 + x1) / 2, (y0 + y1) / 2)
+        middle = (y0 + y1) / 2
+        sides: list[tuple[Fraction, Anchor, float]] = [(x1, "start", 1.5), (x0, "end", -1.5)]
+        if x0 + x1 > form.length:
+            sides.reverse()
         words = [
-            (Text(at, thing.spec.title, 2.0, ink=Ink.SOFT, ground=Ink.PAPER,
-                  shift_mm=(0.0, shift)),)
-            for shift in (4.0, -4.0, 0.0, 8.0, -8.0)
+            (Text((x, middle), thing.spec.title, 2.0, anchor=anchor, ink=Ink.SOFT,
+                  ground=Ink.PAPER, shift_mm=(aside, up)),)
+            for x, anchor, aside in sides
+            for up in (0.0, 4.0, -4.0)
         ]  # fmt: skip
         yield Choice(words, hides_lines=True)
 

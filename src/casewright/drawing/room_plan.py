@@ -108,7 +108,7 @@ def _outline(
 
 def _wall(wall: SurveyedWall, stand: _Stand, begins: float, unit: Unit) -> Iterator[Element]:
     whole = _outline(stand, (begins, stand.length), (-_THICK, 0.0))
-    yield Polyline(whole, CUT, closed=True, fill=Ink.SHADE, keep_clear=True)
+    yield Polyline(whole, CUT, closed=True, fill=Ink.SHADE)
     turned = math.degrees(stand.turn)
     upright = turned if -90 < turned <= 90 else turned + 180
     words = (wall.spec.title,)
@@ -133,7 +133,7 @@ def _thing(thing: PlacedThing, stand: _Stand) -> Iterator[Element]:
             yield from _swing(stand, (left, right), 0.0, thing.spec.swing)
         return
     if left == right:
-        yield Arc(stand.at(left, 0.0), 25, VISIBLE, fill=Ink.PAPER, keep_clear=True)
+        yield Arc(stand.at(left, 0.0), 25, VISIBLE, fill=Ink.PAPER)
         return
     out = float(thing.spec.out.value) if thing.spec.out is not None else 25.0
     pen = VISIBLE if thing.spec.built else HIDDEN

@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from casewright.dims import format_length
 from casewright.dims.units import Unit
+from casewright.drawing.inscription import Inscription
 from casewright.drawing.marks import Area, Tag
 from casewright.drawing.measure import Measure
 from casewright.drawing.notes import Text
@@ -15,6 +16,7 @@ from casewright.drawing.pens import DIMENSION, NEIGHBOUR, THIN, TICK, VISIBLE, I
 from casewright.drawing.scales import check_bar, check_bar_width
 from casewright.drawing.scene import Plot, Scene, plot
 from casewright.drawing.shapes import Element, line, rectangle
+from casewright.drawing.spread import spread
 
 __all__ = ["StickMark", "stick_plots", "strip_length"]
 
@@ -24,6 +26,8 @@ _STEP: dict[Unit, Fraction] = {"in": Fraction(254, 10), "mm": Fraction(10)}
 _NUMBER, _WORDS = 3.0, 2.0  # heights of lettering [mm]
 _LINE = 1.45  # from line to line, in heights of lettering
 _LETTERS = 22  # of a line of words
+_OFF = 0.8  # from a line to what is written at it [mm]
+_WORDS_AT = 9.0  # from the edge of a strip [mm]
 _SHORT, _LONG = 2.0, 3.5  # ticks of the rule along the edge [mm]
 _RULE = 1.4  # height of its figures [mm]
 
@@ -83,12 +87,12 @@ def stick_plots(
         for n in numbers:
             x = (n - first) * (_WIDE + _BETWEEN)
             low = n * long
-            elements.extend(_strip((x, low, min(long, length - low)), (n + 1, count), unit))
             here = [
                 m for m in marks
                 if low <= m.measure.value < low + long
                 or (n + 1 == count and m.measure.value == low + long)
             ]  # fmt: skip
+            elements.extend(_strip((x, low, long), (n + 1, count), unit, here))
             elements.extend(_marks(here, x, low, float(long)))
         title = f"strips {first + 1} to {numbers[-1] + 1} of {count}"
         drawn = plot(Scene(tuple(elements), title), 1)
@@ -104,8 +108,9 @@ def _with_bar(drawn: Plot, unit: Unit) -> Plot:
 
 
 def _strip(
-    at: tuple[float, Fraction, Fraction], number: tuple[int, int], unit: Unit
-) -> Iterator[Element]:
+    at: tuple[float, Fraction, Fraction], number: tuple[int, int], unit: Unit,
+    marks: Sequence[StickMark],
+) -> Iterator[Element]:  # fmt: skip
     """Outline to cut along, its number, and the rule along its left edge."""
     x, low, long = at
     n, count = number
@@ -114,34 +119,70 @@ def _strip(
     words = f"strip {n} of {count}, from {begins}"
     yield Text((x + _WIDE / 2, float(long)), words, _WORDS, shift_mm=(0.0, 3.6))
     step = _STEP[unit]
-    for k in range(int(long // step) + 1):
+    for k in range(1, int(long // step)):
         y, whole = float(k * step), (low + k * step) / step
         tall = _LONG if whole % (12 if unit == "in" else 10) == 0 else _SHORT
         yield line((x, y), (x + tall, y), DIMENSION)
-        if k and k * step < long:
+        if all(abs(float(mark.measure.value - low) - y) > _RULE for mark in marks):
             yield Text((x + tall + 0.6, y), f"{int(whole)}", _RULE, anchor="start", ink=Ink.SOFT)
 
 
 def _marks(marks: Sequence[StickMark], x: float, low: Fraction, long: float) -> Iterator[Element]:
     """A line across the strip for each mark; its words over it, or moved off the next."""
-    free = 0.0
-    for mark in sorted(marks, key=lambda each: each.measure.value):
-        y = float(mark.measure.value - low)
+    ordered = sorted(marks, key=lambda each: each.measure.value)
+    ys = [float(mark.measure.value - low) for mark in ordered]
+    for mark, y in zip(ordered, ys, strict=True):
         ink = Ink.INK if mark.bold else Ink.SOFT
-        tag = Tag(path=mark.measure.path, title=mark.measure.text)
         yield line((x, y), (x + _WIDE, y), VISIBLE if mark.bold else THIN, ink=ink)
-        lines = _wrapped(mark.says)
-        tall = _NUMBER * 1.9 + _LINE * _WORDS * len(lines)
-        top = long - tall - 0.5
-        foot = min(max(y + 0.8, free), max(top, free))
-        free = foot + tall
-        if foot > y + 1.0 or foot < y:
-            yield line((x + 5.0, y), (x + 8.0, foot + _NUMBER), TICK, ink=ink)
-        yield Text((x + 9.0, foot + _NUMBER * 0.95), mark.measure, _NUMBER,
-                   anchor="start", weight=600 if mark.bold else 500, tag=tag)  # fmt: skip
-        for k, words in enumerate(reversed(lines)):
-            up = foot + _NUMBER * 1.9 + _LINE * _WORDS * (k + 0.5)
-            yield Text((x + 9.0, up), words, _WORDS, anchor="start", ink=ink)
+    labels = [_Label.of(mark) for mark in ordered]
+    wished = [y + _OFF + label.tall / 2 for y, label in zip(ys, labels, strict=True)]
+    middles = spread(wished, [label.tall / 2 for label in labels], _OFF)
+    over = max((m + label.tall / 2 - long for m, label in zip(middles, labels, strict=True)),
+               default=0.0)  # fmt: skip
+    if over > 0 and middles[0] - over > labels[0].tall / 2:
+        middles = [middle - over for middle in middles]
+    for label, y, middle in zip(labels, ys, middles, strict=True):
+        foot = middle - label.tall / 2
+        if abs(foot - y - _OFF) > _OFF:
+            yield line((x + 4.0, y), (x + _WORDS_AT - 1.0, middle), TICK, ink=Ink.SOFT)
+        yield from label.elements(x + _WORDS_AT, foot)
+
+
+@dataclass(frozen=True, slots=True)
+class _Label:
+    """What is written at a mark.
+
+    Parameters
+    ----------
+    number
+        Height of the number with its fraction [mm].
+    """
+
+    mark: StickMark
+    lines: tuple[str, ...]
+    number: float
+
+    @classmethod
+    def of(cls, mark: StickMark) -> _Label:
+        """Its lines and their height."""
+        number = Inscription(mark.measure, _NUMBER).extent
+        return cls(mark, tuple(_wrapped(mark.says)), number)
+
+    @property
+    def tall(self) -> float:
+        """Of all of it [mm]."""
+        return self.number + _OFF + _LINE * _WORDS * len(self.lines)
+
+    def elements(self, x: float, foot: float) -> Iterator[Element]:
+        """The number, and the words over it."""
+        mark = self.mark
+        tag = Tag(path=mark.measure.path, title=mark.measure.text)
+        yield Text((x, foot + self.number / 2), mark.measure, _NUMBER, anchor="start",
+                   weight=600 if mark.bold else 500, ground=Ink.PAPER, tag=tag)  # fmt: skip
+        for k, words in enumerate(reversed(self.lines)):
+            up = foot + self.number + _OFF + _LINE * _WORDS * (k + 0.5)
+            ink = Ink.INK if mark.bold else Ink.SOFT
+            yield Text((x, up), words, _WORDS, anchor="start", ink=ink, ground=Ink.PAPER)
 
 
 def _wrapped(words: str) -> list[str]:

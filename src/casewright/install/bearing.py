@@ -7,12 +7,14 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 
-from casewright.dims import Dim
+from casewright.dims import Dim, Origin
 from casewright.install.numbers import Numbers
 from casewright.install.places import WallPlace
 from casewright.survey.walls import SurveyedWall
 
 __all__ = ["Contact", "WallShim", "contact", "wall_shims"]
+
+_READ = Origin("chosen", "where the straight edge was read from")
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +31,8 @@ class WallShim:
 
     Parameters
     ----------
+    run
+        Key of the run it is behind.
     at
         From the wall's left end [mm].
     height
@@ -37,7 +41,8 @@ class WallShim:
         0 where it bears [mm].
     """
 
-    at: Fraction
+    run: str
+    at: Dim
     height: Fraction
     shim: Dim
 
@@ -114,5 +119,6 @@ def wall_shims(
                 wide = line.right - line.left
                 edge = a if not wide else a + (b - a) * ((x - line.left) / wide)
                 shim = own.at(key).let(f"wall_shim_{level}_{n}", off - edge)
-                found.append(WallShim(x, height, shim))
+                at = own.at(key).enter(f"wall_shim_at_{level}_{n}", x, _READ)
+                found.append(WallShim(key, at, height, shim))
     return tuple(found)

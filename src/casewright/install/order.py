@@ -14,6 +14,8 @@ from casewright.survey.walls import SurveyedWall
 
 __all__ = ["Lift", "hanging_order"]
 
+_TALL = "tall"
+
 
 @dataclass(frozen=True, slots=True)
 class Lift:
@@ -24,7 +26,7 @@ class Lift:
     weight
         Without doors, drawers and loose shelves [kg]: shown, never a permission to lift.
     because
-        Why it comes now: 'in the corner', 'beside the last'.
+        Why it comes now: 'in the corner', 'on to the right'.
     """
 
     place: WallPlace
@@ -40,15 +42,20 @@ class Lift:
 def hanging_order(room: Room, wall: SurveyedWall, places: Sequence[WallPlace]) -> tuple[Lift, ...]:
     """Cases of a wall in the order in which they go up.
 
-    Those that hang come before those that stand, while nothing is in the way; a row begins in
-    its corner, one that stands else at the highest floor, one that hangs else at its first end;
-    from there it goes on to either side (common practice).
+    Tall ones come first, since rows end at them; then those that hang, while nothing is in the
+    way; then those that stand. A row begins in its corner, one that stands else at the highest
+    floor, one that hangs else at its first end; from there it goes on to either side (common
+    practice).
     """
-    found: list[Lift] = []
+    found = [
+        Lift(place, lifted_weight(room, place.case), "tall: the rows end at it")
+        for place in places
+        if place.case.spec.kind == _TALL
+    ]
     for hung in (True, False):
         rows: dict[str, list[WallPlace]] = {}
         for place in places:
-            if place.is_hung is hung:
+            if place.is_hung is hung and place.case.spec.kind != _TALL:
                 rows.setdefault(place.run.spec.key, []).append(place)
         for row in rows.values():
             for place, because in _row(room, wall, row):
@@ -61,9 +68,9 @@ def _row(room: Room, wall: SurveyedWall, row: list[WallPlace]) -> Iterator[tuple
     first, because = _first(room, wall, row)
     yield row[first], because
     for place in row[first + 1 :]:
-        yield place, "beside the last, to the right"
+        yield place, "on to the right"
     for place in reversed(row[:first]):
-        yield place, "beside the first, to the left"
+        yield place, "on to the left"
 
 
 def _first(room: Room, wall: SurveyedWall, row: list[WallPlace]) -> tuple[int, str]:

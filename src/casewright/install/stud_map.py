@@ -11,6 +11,7 @@ from casewright.casework.parts import Part
 from casewright.dims import Dim, Given, Origin, greatest, shop_text
 from casewright.hardware import WALL_SCREWS
 from casewright.install.bearing import WallShim
+from casewright.install.leaning import lean_shims
 from casewright.install.numbers import Numbers
 from casewright.install.places import WallPlace
 from casewright.room.stud_columns import COLUMNS, OffLimits, free_studs, off_limits, studs_behind
@@ -35,12 +36,15 @@ class WallScrew:
         Title of the board they go through.
     low, high
         Above the highest floor [mm].
+    up
+        The same from the board's lower edge [mm].
     stud
         Middle of the stud, from the wall's left end [mm].
     inside
         The same from the inner face of the case's left side [mm].
     shim
-        Behind the board there, as read, else as reckoned with [mm].
+        Behind the board there, as read, else as reckoned with; the lean of the wall included
+        [mm].
     length, bite
         Of a screw, and how far it goes into the stud [mm].
     strip
@@ -50,6 +54,7 @@ class WallScrew:
     row: str
     low: Dim
     high: Dim
+    up: tuple[Dim, Dim]
     stud: Dim
     inside: Dim
     shim: Dim
@@ -89,6 +94,7 @@ def case_screws(
     Two screws a row and stud, a quarter of the board's width from its edges (common practice).
     """
     rows = tuple(_rows(numbers, place, fixing))
+    shims = [shim for shim in shims if shim.run == place.run.spec.key]
     screws = tuple(_screws(numbers, place, fixing, (rows, shims)))
     return CaseScrews(place, _hold(numbers, place), rows, screws)
 
@@ -141,6 +147,7 @@ def _screws(
         (p.finished.thickness for p in place.case.parts if p.role == "side"),
         key=lambda dim: dim.value,
     )
+    leans = lean_shims(numbers, place, rows)
     depth = own.let("screw_through_case", _case_depth(place, fixing))
     for column, number in enumerate(studs_behind(place.before), start=1):
         stud = wall.studs[number]
@@ -148,12 +155,15 @@ def _screws(
         for n, (title, low, high) in enumerate(rows, start=1):
             at = own.at(f"screw_{column}_{n}")
             shim = _shim(numbers, (low, high), stud.value, shims)
+            if n - 1 in leans:
+                shim = at.let("shim", shim + leans[n - 1])
             before = at.let("before_stud", depth + shim + numbers.style("wallboard"))
             length = _length(numbers, at.path, before.value, fixing)
             quarter = (high - low) / 4
+            up = (at.let("up_low", quarter), at.let("up_high", high - low - quarter))
             yield WallScrew(
-                title, at.let("low", low + quarter), at.let("high", high - quarter), stud, inside,
-                shim, length, at.let("bite", length - before),
+                title, at.let("low", low + quarter), at.let("high", high - quarter), up, stud,
+                inside, shim, length, at.let("bite", length - before),
                 next((strip for strip in strips if strip.holds(stud.value)), None),
             )  # fmt: skip
 
@@ -174,7 +184,7 @@ def _shim(
 ) -> Dim:
     """As read at that stud along the straight edge nearest the row, else as reckoned with."""
     middle = (row[0].value + row[1].value) / 2
-    read = [shim for shim in shims if shim.at == stud]
+    read = [shim for shim in shims if shim.at.value == stud]
     if not read:
         return numbers.style("wall_shim")
     return min(read, key=lambda shim: abs(shim.height - middle)).shim

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from casewright.breakdown import Desk, break_down
 from casewright.dims import Chain
+from casewright.install.hanging import hanging
+from casewright.install.numbers import ROOT
 from casewright.room.model import Room
 
 __all__ = ["chain_with", "hangs_on_plans"]
@@ -21,11 +23,16 @@ def chain_with(room: Room, path: str) -> Chain:
 
     The model knows what its parts are made from. A default that no part took up yet is looked
     up in the style; sheets, boards and settings of the saw come from the cutting plans, which
-    are made only when one of them is asked for.
+    are made only when one of them is asked for; marks, shims and screws come from the day of
+    hanging.
     """
     if hangs_on_plans(room, path):
         return break_down(room).chain
     root, _, key = path.partition(".")
+    if root == ROOT:
+        desk = Desk(room)
+        hanging(room, desk.chain)
+        return desk.chain
     if path not in room.chain.nodes and root == "style" and key in room.spec.style.values:
         desk = Desk(room)
         desk.style(key)

@@ -9,6 +9,7 @@ from casewright.breakdown import Breakdown
 from casewright.buying import COLUMNS, BuyLine, buy_list, buy_rows
 from casewright.drawing import Measure
 from casewright.findings import Finding, Question
+from casewright.install.hanging import Hanging, hanging
 from casewright.job.collector import collector_at_rest
 from casewright.job.fingerprint import printed_fingerprint
 from casewright.job.nudges import plan_job
@@ -37,6 +38,8 @@ class Purchases:
     ----------
     findings, questions
         Those of the job and those that cutting brought up.
+    day
+        Of hanging; its numbers stand on the chain of the breakdown.
     """
 
     worked: WorkedJob
@@ -44,6 +47,7 @@ class Purchases:
     buying: tuple[BuyLine, ...]
     findings: tuple[Finding, ...]
     questions: tuple[Question, ...]
+    day: Hanging
 
     @property
     def is_clean(self) -> bool:
@@ -60,6 +64,7 @@ def plan_purchases(worked: WorkedJob) -> Purchases:
         buy_list(worked.room, breakdown),
         (*worked.findings, *breakdown.findings),
         (*worked.questions, *breakdown.questions),
+        hanging(worked.room, breakdown.chain),
     )
 
 
@@ -83,6 +88,7 @@ def packet_files(purchases: Purchases) -> Mapping[str, bytes]:
         purchases.questions,
         printed_fingerprint(room),
         hold_points(room),
+        purchases.day,
     )
     with collector_at_rest():
         document = packet_document(content)

@@ -5,12 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
+from casewright.buying.wall import seam_screw
 from casewright.casework.cases import Case
 from casewright.dims import shop_text
 from casewright.drawing import measure_of
+from casewright.install.hanging import Hanging
 from casewright.outputs.blocks import Block, CheckList, Heading, Paragraph, Step
 from casewright.outputs.document import Section
 from casewright.outputs.inlines import Blank, Inline, Link, PageNumber, Rich, Strong
+from casewright.packet.hanging_pages import sheet_anchor
 from casewright.packet.trim_pages import TRIMS
 from casewright.packet.words import unfold
 from casewright.room.fillers import GAP_HEIGHTS
@@ -42,8 +45,14 @@ _ASSUMED = (
 )
 
 
-def wall_section(room: Room) -> Section:
-    """Every case to its wall: those that hang, then those that stand, then fillers and doors."""
+def wall_section(room: Room, day: Hanging) -> Section:
+    """Every case to its wall: those that hang, then those that stand, then fillers and doors.
+
+    Parameters
+    ----------
+    day
+        Of hanging: its sheets are led to.
+    """
     fixings = {fixing.case: fixing for fixing in wall_fixings(room)}
     hung = [case for case in room.boxes if case.spec.kind == "wall"]
     standing = [case for case in room.boxes if case.spec.kind != "wall"]
@@ -51,7 +60,7 @@ def wall_section(room: Room) -> Section:
     blocks: list[Block] = [Paragraph(f"Planned for studs {studs}{_ASSUMED}")]
     number = 1
     for title, steps in (
-        ("First", (_studs(),)),
+        ("First", (_studs(day),)),
         ("Cases that hang", tuple(_hung(room, hung, fixings)) if hung else ()),
         ("Cases that stand", tuple(_standing(room, standing, fixings)) if standing else ()),
         ("Last", tuple(_last(room))),
@@ -62,11 +71,18 @@ def wall_section(room: Room) -> Section:
     return Section("At the wall", tuple(blocks), HANGING)
 
 
-def _studs() -> Step:
+def _studs(day: Hanging) -> Step:
+    sheets = tuple(
+        unfold(
+            Link(hang.wall.spec.title, sheet_anchor(key)), " p. ", PageNumber(sheet_anchor(key)),
+            ": its marks, studs, screws, shims and lifts",
+        )
+        for key, hang in day.walls.items()
+    )  # fmt: skip
     return Step(
         "Clear the wall. Find both edges of every stud at three heights and mark the middles; "
         "where a case will hide the hole, probe with a thin nail.",
-        (),
+        sheets,
         (_WALL,),
     )
 
@@ -86,7 +102,7 @@ def _hung(room: Room, cases: list[Case], fixings: Mapping[str, WallFixing]) -> I
         tuple(_rows(room, cases, fixings)),
         (_LIFT,),
     )
-    yield from _joined([run for run in room.runs if run.cases[0].spec.kind == "wall"])
+    yield from _joined(room, [run for run in room.runs if run.cases[0].spec.kind == "wall"])
     yield Step("Take the ledger off and fill its holes.")
 
 
@@ -120,7 +136,7 @@ def _standing(room: Room, cases: list[Case], fixings: Mapping[str, WallFixing]) 
         tuple(_rows(room, cases, fixings)),
         (_TIP,),
     )
-    yield from _joined([run for run in room.runs if run.cases[0].spec.kind != "wall"])
+    yield from _joined(room, [run for run in room.runs if run.cases[0].spec.kind != "wall"])
 
 
 def _rows(room: Room, cases: list[Case], fixings: Mapping[str, WallFixing]) -> Iterator[Rich]:
@@ -152,7 +168,7 @@ def _links(cases: list[Case]) -> tuple[Inline, ...]:
     return tuple(found)
 
 
-def _joined(runs: list[Run]) -> Iterator[Step]:
+def _joined(room: Room, runs: list[Run]) -> Iterator[Step]:
     rows = [run for run in runs if len(run.cases) > 1]
     if rows:
         yield Step(
@@ -160,10 +176,21 @@ def _joined(runs: list[Run]) -> Iterator[Step]:
             "joining screws, where plates or shelves hide them. Then its wall screws, and so on "
             "to the end.",
             tuple(
-                unfold(_place(run), ": seams as on its elevation, each measured from one end")
+                unfold(_place(run), ": seams as on its elevation, each measured from one end",
+                       _seam_screws(room, run))
                 for run in rows
             ),
-        )
+        )  # fmt: skip
+
+
+def _seam_screws(room: Room, run: Run) -> str:
+    """Which screws join its seams: they stay inside the two boards that meet there."""
+    unit = room.spec.unit
+    lengths = {seam_screw(*pair, unit)[0] for pair in run.neighbours}
+    if not lengths:
+        return ""
+    sizes = " and ".join(shop_text(each, unit, with_unit=True) for each in sorted(lengths))
+    return f"; joining screws of {sizes}"
 
 
 def _place(run: Run) -> tuple[Inline, ...]:
@@ -194,8 +221,27 @@ def _last(room: Room) -> Iterator[Step]:
             "Run the drawers in, lowest first: a loaded one pulls a loose case over. Set each "
             "front even with its neighbours before its last screws are driven.",
         )
-    doors = ", no door that rubs" if any(case.fronts for case in room.cases) else ""
-    yield Step(f"Go round once more: every wall screw in a stud{doors}, shelves in.")
+    yield Step(
+        "Caulk last of all, in a thin line: along the scribed edges of fillers and between "
+        "finished ends and the wall, never where something moves. What is wider than a finger "
+        "can smooth gets a strip or a cord behind it first.",
+    )
+    yield Step("Go round once more:", tuple(_once_more(room)))
+
+
+def _once_more(room: Room) -> Iterator[str]:
+    """What is looked at before tools are put away (common practice)."""
+    inch = room.spec.unit == "in"
+    yield "every wall screw in a stud, every case that hangs on two columns of them or on its rail"
+    yield f"tops level to {'1/16 in over 4 ft' if inch else '1 mm per metre'}, diagonals equal"
+    if any(case.doors for case in room.cases):
+        yield f"no door rubs, neighbouring gaps alike to {'1/32 in' if inch else '1 mm'}"
+    if any(case.drawers for case in room.cases):
+        yield "drawers run, stay shut, and stop before they come out"
+    yield "what is tall or stands alone is screwed to studs: pull at its upper edge"
+    if any(run.appliances for run in room.runs):
+        yield "appliances as their sheets ask: clearances, anti-tip bracket; the trade connects"
+    yield "shelves in, on all of their pins"
 
 
 def _filler(room: Room, filler: Filler) -> Iterator[Rich]:

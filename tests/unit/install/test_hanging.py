@@ -12,9 +12,10 @@ from tests.jobs import read
 
 from casewright.breakdown import Desk
 from casewright.install.bearing import Contact, contact
-from casewright.install.hanging import WallHanging, hanging
+from casewright.install.hanging import Hanging, WallHanging, hanging
 from casewright.install.stud_map import CaseScrews
 from casewright.room.build import build
+from casewright.room.model import Room
 from casewright.room.wall_fixing import wall_fixings
 from casewright.sources import INCH
 
@@ -85,9 +86,13 @@ left = "corner"
 
 
 @cache
+def hung_room(text: str) -> tuple[Room, Hanging]:
+    room = build(read(text))
+    return room, hanging(room, Desk(room).chain)
+
+
 def north() -> WallHanging:
-    room = build(read(WALL))
-    return hanging(room, Desk(room).chain).walls["north"]
+    return hung_room(WALL)[1].walls["north"]
 
 
 def of(key: str) -> CaseScrews:
@@ -150,7 +155,7 @@ def test_screws_go_through_the_board_inside_the_case() -> None:
         for screw in case.screws:
             low, high = rows[screw.row]
             assert low < screw.low.value < screw.high.value < high
-        fixing = next(f for f in wall_fixings(build(read(WALL))) if f.case == _key(case))
+        fixing = next(f for f in wall_fixings(hung_room(WALL)[0]) if f.case == _key(case))
         studs = {screw.stud.value for screw in case.screws}
         assert len(case.screws) == len(studs) * len(fixing.rows)
 
@@ -172,7 +177,7 @@ def test_each_screw_is_as_long_as_its_own_hollow_asks() -> None:
     sixteenth = Fraction(1, 16)
     assert shims == {4: 5 * sixteenth, 20: 0, 36: 2 * sixteenth, 52: 0, 68: 3 * sixteenth}
     for case in north().screws:
-        fixing = next(f for f in wall_fixings(build(read(WALL))) if f.case == _key(case))
+        fixing = next(f for f in wall_fixings(hung_room(WALL)[0]) if f.case == _key(case))
         for screw in case.screws:
             whole = fixing.case_depth + screw.shim.value + fixing.wallboard + screw.bite.value
             assert whole == screw.length.value
@@ -192,6 +197,53 @@ def test_a_row_begins_in_its_corner_and_hangs_before_it_stands() -> None:
     order = [lift.case.key for lift in north().lifts]
     assert order == ["cups", "plates", "spice", "pans", "sink"]
     assert all(lift.weight > 0 for lift in north().lifts)
+
+
+LEANING = """\
+format = 1
+unit = "in"
+[wall.north]
+width = "60"
+studs = [4, 20, 36, 52]
+plumb = [{ of = "face", over = 48, off = "1/2", leans = "LEANS" }]
+[case.cups]
+kind = "wall"
+width = 30
+[case.pantry]
+kind = "tall"
+width = 24
+[run.over]
+cases = ["cups"]
+on = "north"
+left = "open"
+right = "open"
+[run.tall]
+cases = ["pantry"]
+on = "north"
+left = "open"
+right = "open"
+"""
+
+
+@pytest.mark.parametrize(("leans", "lower"), [("in", True), ("out", False)])
+def test_a_leaning_wall_is_shimmed_where_it_falls_back(leans: str, *, lower: bool) -> None:
+    """1/2 over 48 is 1/96 for each inch of height between the row that bears and the other."""
+    wall = hung_room(LEANING.replace("LEANS", leans))[1].walls["north"]
+    case = next(each for each in wall.screws if each.place.case.key == "cups")
+    (top, *_), (bottom, *_) = case.rows
+    middles = {title: (low + high).value / 2 for title, low, high in case.rows}
+    assert middles[top] > middles[bottom]
+    usual = INCH / 16
+    for screw in case.screws:
+        away = middles[top] - middles[screw.row] if lower else middles[screw.row] - 54 * INCH
+        assert screw.shim.value == usual + away / 96
+        assert screw.bite.value < screw.length.value
+
+
+def test_tall_cases_come_first() -> None:
+    """Both rows end at them."""
+    lifts = hung_room(LEANING.replace("LEANS", "in"))[1].walls["north"].lifts
+    assert [lift.case.key for lift in lifts] == ["pantry", "cups"]
 
 
 walls = st.lists(st.integers(0, 40), min_size=2, max_size=12)

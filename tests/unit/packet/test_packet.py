@@ -38,7 +38,7 @@ def packet(name: str) -> Document:
     return packet_document(
         PacketContent(
             room, made.breakdown, made.buying, made.findings, made.questions,
-            fingerprint(room.spec),
+            fingerprint(room.spec), day=made.day,
         )
     )  # fmt: skip
 

@@ -1,0 +1,238 @@
+"""The day of hanging on paper: a sheet for each wall, in the order of what is done there."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import suppress
+from fractions import Fraction
+
+from casewright.checks.words import kilograms
+from casewright.dims import Dim, Unit
+from casewright.drawing import ScaleError, largest, measure_of
+from casewright.drawing.hanging_elevation import hanging_scene
+from casewright.install.hanging import Hanging, WallHanging
+from casewright.install.levelling import FloorShim
+from casewright.install.stud_map import CaseScrews, WallScrew
+from casewright.outputs.blocks import (
+    Block,
+    Callout,
+    Caution,
+    Column,
+    Figure,
+    Heading,
+    Keep,
+    Paragraph,
+    Row,
+    Table,
+)
+from casewright.outputs.document import Paper, Section
+from casewright.outputs.inlines import Blank, Inline, Link, PageNumber, Rich, SignMark, Strong
+from casewright.packet.screw_table import screw_blocks
+from casewright.packet.words import unfold
+from casewright.room.model import Room
+
+__all__ = ["hanging_sections", "sheet_anchor"]
+
+_TALL_MM = 138.0
+_KEY = (
+    "Every distance runs from one datum: along the wall from its left end, up from the level line "
+    "or the highest floor. Bold above: sides and seams of what hangs; below: of what stands; the "
+    "rest are studs and what is on the wall. Dots: wall screws, through the boards in broken "
+    "lines. Hatched: cables and pipes may run there, up and down; no screw."
+)
+_CABLES = (
+    "Cables and pipes run up, down and across from outlets, switches and taps, and a bite over "
+    "the limit may meet them in the stud. Switch the circuit off, probe with a thin nail, and ask "
+    "the trade where you cannot tell. Gas, wiring and ventilation are for licensed trades; local "
+    "codes come first. Eyes protected."
+)
+_LIFT = (
+    "A weight shown is no permission to lift. The ledger or a jack carries a case and a helper "
+    "steadies it until its last screw is in; nobody holds it up meanwhile. Doors, drawers and "
+    "loose shelves stay off, and what is not screwed to the wall yet can tip."
+)
+_SCREWS = (
+    Column("Through the", share=1.2), Column("Stud, from the wall's left", "size"),
+    Column("Inside, from the left side", "size"),
+    Column("Up from the board's lower edge", "right"),
+    Column("Behind it", "size"), Column("Screw", "size"), Column("Bites", "size"),
+)  # fmt: skip
+_LIFTS = (
+    Column(""), Column("Case", share=1.4), Column("Weight", "right"), Column("Why now", share=2.0),
+    Column("Page", "right"),
+)  # fmt: skip
+
+
+def sheet_anchor(wall: str) -> str:
+    """Anchor of a wall's sheet."""
+    return f"hanging:{wall}"
+
+
+def hanging_sections(room: Room, day: Hanging, paper: Paper) -> tuple[Section, ...]:
+    """A sheet for each wall that cases go to."""
+    return tuple(
+        Section(
+            f"Hanging: {hang.wall.spec.title}",
+            tuple(_sheet(room, hang, paper)),
+            sheet_anchor(key),
+        )
+        for key, hang in day.walls.items()
+    )
+
+
+def _sheet(room: Room, hang: WallHanging, paper: Paper) -> Iterator[Block]:
+    unit = room.spec.unit
+    with suppress(ScaleError):
+        plot = largest(hanging_scene(hang, unit), paper.text_width_mm, _TALL_MM, unit)
+        yield Figure(plot, alternative=f"{hang.wall.spec.title}: marks, studs and wall screws")
+    yield Paragraph(_KEY, soft=True)
+    yield from _asked(hang)
+    yield Keep((Heading("Lifts, in order", 3), Caution(_LIFT), _lifts(room, hang)))
+    yield from _screws(hang, unit)
+    yield from _levels(hang, unit)
+    yield from _behind(hang, unit)
+    yield from screw_blocks(room, hang)
+
+
+def _asked(hang: WallHanging) -> Iterator[Block]:
+    """What must be there before anything is hung."""
+    if not hang.wall.spec.studs:
+        yield Callout(
+            "ask",
+            "No studs were found yet: find both edges of each at three heights, write their "
+            "middles into the job and print this sheet again. Until then nothing is screwed here.",
+            "Studs",
+        )
+    for case in hang.screws:
+        if case.asks_for_rail:
+            yield Callout("ask", _rail(case), f"A rail for {case.place.case.spec.title}")
+
+
+def _rail(case: CaseScrews) -> str:
+    count = "one stud" if case.hold == "one column" else "no stud"
+    boards = " and ".join(dict.fromkeys(title for title, _, _ in case.rows))
+    return (
+        f"It has {count} behind it that screws may go into; a wall case is asked to hang on two. "
+        f"Before it goes up, fasten blocking between studs, or a rail across two of them flush "
+        f"with the wall's board, behind the {boards}. Until then it does not count as hung."
+    )
+
+
+def _lifts(room: Room, hang: WallHanging) -> Table:
+    rows = [
+        Row(
+            (
+                str(n), Link(lift.case.spec.title, lift.case.key), kilograms(room, lift.weight),
+                lift.because, PageNumber(lift.case.key),
+            )
+        )
+        for n, lift in enumerate(hang.lifts, start=1)
+    ]  # fmt: skip
+    return Table(_LIFTS, tuple(rows))
+
+
+def _screws(hang: WallHanging, unit: Unit) -> Iterator[Block]:
+    rows = [row for case in hang.screws for row in _case_rows(case, unit)]
+    if not rows:
+        return
+    yield Keep((Heading("Wall screws, two at each place", 3), Caution(_CABLES)))
+    yield Paragraph(
+        "Bore for them from inside, before the case is lifted. Behind it: the shim between case "
+        "and wall, as read or as reckoned with, the wall's lean included; where it is less, the "
+        "screw bites deeper.",
+        soft=True,
+    )
+    yield Table(_SCREWS, tuple(rows), small=True)
+
+
+def _case_rows(case: CaseScrews, unit: Unit) -> Iterator[Row]:
+    if not case.screws:
+        return
+    title = case.place.case.spec.title
+    yield Row(((Strong(title), _held(case)),))
+    for screw in case.screws:
+        yield Row(tuple(_cells(screw, unit)))
+
+
+def _held(case: CaseScrews) -> str:
+    words = {
+        "two columns": ": screws at two studs or more",
+        "one column": ": one stud, a rail is asked for",
+        "no column": ": no stud, a rail is asked for",
+        "studs not found": ": studs not found yet",
+        "stands": ": stands on the floor; join it to its neighbours too",
+    }
+    return words[case.hold]
+
+
+def _cells(screw: WallScrew, unit: Unit) -> Iterator[Rich]:
+    yield screw.row
+    yield Strong(measure_of(screw.stud, unit))
+    yield measure_of(screw.inside, unit)
+    if screw.strip is not None:
+        yield (SignMark("look"), " none here")
+        yield from (screw.strip.thing.spec.title, "", "")
+        return
+    low, high = (measure_of(dim, unit) for dim in screw.up)
+    yield (low, " and ", high)
+    yield measure_of(screw.shim, unit)
+    yield measure_of(screw.length, unit)
+    yield measure_of(screw.bite, unit)
+
+
+def _levels(hang: WallHanging, unit: Unit) -> Iterator[Block]:
+    """Shims under the row that stands."""
+    shims: dict[Fraction, dict[str, FloorShim]] = {}
+    for shim in hang.floor_shims:
+        shims.setdefault(shim.at.value, {})[shim.depth] = shim
+    if not shims:
+        return
+    depths = sorted({shim.depth for shim in hang.floor_shims})
+    columns = (
+        Column("Sides of", share=2.0), Column("From the wall's left", "size"),
+        *(Column(f"Shim at the {depth}", "size") for depth in depths), Column("As set", share=1.0),
+    )  # fmt: skip
+    rows = []
+    for at in sorted(shims):
+        known = shims[at]
+        one = next(iter(known.values()))
+        cells: list[Rich] = [one.says, measure_of(one.at, unit)]
+        cells += [_or_none(known[d].shim if d in known else None, unit) for d in depths]
+        rows.append(Row((*cells, Blank())))
+    yield Keep(
+        (
+            Heading("Under the cases that stand", 3),
+            Paragraph(
+                "All of them are set level with the highest floor of the room, which gets none. "
+                "Shim under sides only; level from left to right and from front to rear, then "
+                "look at the diagonals again."
+            ),
+            Table(columns, tuple(rows), small=True),
+        )
+    )
+
+
+def _or_none(dim: Dim | None, unit: Unit) -> Rich:
+    return "" if dim is None else Strong(measure_of(dim, unit))
+
+
+def _behind(hang: WallHanging, unit: Unit) -> Iterator[Block]:
+    """Shims behind rows, where the wall was read along a straight edge."""
+    if not hang.wall_shims:
+        return
+    bears = [shim for shim in hang.wall_shims if not shim.shim.value]
+    words: list[Inline] = ["A straight row bears where the table shows 0; everywhere else "]
+    words.append("the shim goes in before the screw is tightened, or the case is racked.")
+    columns = (Column("From the wall's left", "size"), Column("Shim", "size"), Column("", share=1))
+    rows = [
+        Row((measure_of(shim.at, unit), Strong(measure_of(shim.shim, unit)),
+             "bears" if shim in bears else ""))
+        for shim in hang.wall_shims
+    ]  # fmt: skip
+    yield Keep(
+        (
+            Heading("Behind the cases", 3),
+            Paragraph(unfold(*words)),
+            Table(columns, tuple(rows), small=True),
+        )
+    )

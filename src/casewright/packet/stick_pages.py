@@ -1,0 +1,108 @@
+"""Running marks and story sticks on paper: along each wall and up it, full size."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from casewright.drawing import Measure, measure_of
+from casewright.drawing.story_stick import StickMark, stick_plots
+from casewright.install.hanging import Hanging, WallHanging
+from casewright.outputs.blocks import (
+    Block,
+    Column,
+    Figure,
+    Heading,
+    Keep,
+    Paragraph,
+    Row,
+    Table,
+)
+from casewright.outputs.document import Paper, Section
+from casewright.outputs.inlines import Rich, Strong
+from casewright.room.model import Room
+
+__all__ = ["STICKS", "stick_section"]
+
+STICKS = "sticks"
+"""Anchor of the section."""
+
+_HEADING_MM = 26.0  # what stands over the strips of a page
+_HOW = (
+    "Everything is marked from one datum, never from the mark before: hook the tape once and call "
+    "out every number, or cut out the strips on the next pages and make two story sticks. Print "
+    "them at full size, without fitting to the page, and measure the bar first."
+)
+_ALONG = (
+    "Cut out the strips, join them end to end on a straight lath, and check it with a tape. "
+    "Lay it on the level line with its 0 at the wall's left end."
+)
+_UP = "Join these likewise. Stand the stick on end with its level line on the wall's."
+
+
+def stick_section(room: Room, day: Hanging, paper: Paper) -> Section | None:
+    """Lists of marks, then two sticks for each wall; None without a wall."""
+    walls = tuple(day.walls.values())
+    if not walls:
+        return None
+    blocks: list[Block] = [Paragraph(_HOW)]
+    for hang in walls:
+        blocks.extend(_lists(room, hang))
+    for hang in walls:
+        blocks.extend(_wall(room, hang, paper))
+    return Section("Marks and story sticks", tuple(blocks), STICKS)
+
+
+def _lists(room: Room, hang: WallHanging) -> Iterator[Block]:
+    """All marks of a wall, for who marks it from a tape."""
+    unit = room.spec.unit
+    title = hang.wall.spec.title
+    along = tuple(
+        Row((Strong(measure_of(m.at, unit)) if m.kind == "case" else measure_of(m.at, unit),
+             m.says))
+        for m in hang.marks
+    )  # fmt: skip
+    yield Heading(f"Along {title}", 3)
+    yield Table((Column("From its left end", "size"), Column("", share=1)), along, small=True)
+    up = []
+    for mark in hang.heights:
+        cells: list[Rich] = [Strong(measure_of(mark.above_floor, unit))]
+        if mark.from_line is None:
+            cells.append("")
+        elif not mark.from_line.value:
+            cells.append("0")
+        else:
+            line = Measure(abs(mark.from_line.value), unit, mark.from_line.path)
+            cells.append((line, " up" if mark.from_line.value > 0 else " down"))
+        up.append(Row((*cells, mark.says)))
+    columns = (
+        Column("Above the highest floor", "size"), Column("From the level line", "right"),
+        Column("", share=1),
+    )  # fmt: skip
+    yield Keep((Heading(f"Up {title}", 3), Table(columns, tuple(up), small=True)))
+
+
+def _wall(room: Room, hang: WallHanging, paper: Paper) -> Iterator[Block]:
+    unit = room.spec.unit
+    along = [
+        StickMark(measure_of(mark.at, unit), mark.says, bold=mark.kind == "case")
+        for mark in hang.marks
+    ]
+    up = [
+        StickMark(measure_of(mark.above_floor, unit), mark.says, bold=True)
+        for mark in hang.heights
+    ]
+    title = hang.wall.spec.title
+    area = (paper.text_width_mm, paper.text_height_mm - _HEADING_MM)
+    for words, how, marks in ((f"Along {title}", _ALONG, along), (f"Up {title}", _UP, up)):
+        length = max((mark.measure.value for mark in marks), default=None)
+        if not length:
+            continue
+        for n, plot in enumerate(stick_plots(marks, length, unit, area)):
+            text = how if not n else "Goes on from the page before."
+            yield Keep(
+                (
+                    Heading(f"{words}: {plot.title}", 3),
+                    Paragraph(text, soft=bool(n)),
+                    Figure(plot, alternative=f"{words}, full size, {plot.title}"),
+                )
+            )

@@ -1,0 +1,68 @@
+"""Before anything is bought: the plan of the room, and marks to tape the cases onto it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import suppress
+
+from casewright.drawing import ScaleError, largest, measure_of
+from casewright.drawing.room_plan import plan_scene
+from casewright.install.hanging import Hanging, WallHanging
+from casewright.outputs.blocks import Block, Column, Figure, Heading, Keep, Paragraph, Row, Table
+from casewright.outputs.document import Paper, Section
+from casewright.outputs.inlines import Link, PageNumber, Strong
+from casewright.packet.stick_pages import STICKS
+from casewright.room.model import Room
+
+__all__ = ["TAPE", "tape_section"]
+
+TAPE = "tape"
+"""Anchor of the section."""
+
+_TALL_MM = 112.0
+_HOW = (
+    "Before a sheet is bought, let everybody who will live with it stand in the room and see it: "
+    "masking tape on the floor along the front of each case that stands, on the wall round each "
+    "that hangs. Hook the tape measure at the wall's left end and set every mark in one go, "
+    "without moving it; heights are above the highest floor. Open the doors in the air, walk past "
+    "one another, reach for the highest shelf. Then change what has to change, and print again."
+)
+_COLUMNS = (
+    Column("Case", share=1.6), Column("From the wall's left end", "size"), Column("to", "size"),
+    Column("From the floor", "size"), Column("to", "size"), Column("Out from the wall", "size"),
+)  # fmt: skip
+
+
+def tape_section(room: Room, day: Hanging, paper: Paper) -> Section | None:
+    """Plan of the room and a table for each wall; None without a surveyed wall with cases."""
+    if not day.walls:
+        return None
+    blocks: list[Block] = []
+    with suppress(ScaleError):
+        plot = largest(plan_scene(room, room.spec.unit), paper.text_width_mm, _TALL_MM,
+                       room.spec.unit)  # fmt: skip
+        blocks.append(Figure(plot, alternative=f"{room.spec.name}, plan"))
+    blocks.append(Paragraph(_HOW))
+    for hang in day.walls.values():
+        blocks.extend(_wall(room, hang))
+    sticks = ("The same marks at full size, to cut out and glue on a lath: ",
+              Link("story sticks", STICKS), " p. ", PageNumber(STICKS), ".")  # fmt: skip
+    blocks.append(Paragraph(sticks, soft=True))
+    return Section("Taped out, before anything is bought", tuple(blocks), TAPE)
+
+
+def _wall(room: Room, hang: WallHanging) -> Iterator[Block]:
+    unit = room.spec.unit
+    rows = [
+        Row(
+            (
+                Link(place.case.spec.title, place.case.key),
+                Strong(measure_of(place.left, unit)), Strong(measure_of(place.right, unit)),
+                measure_of(place.bottom, unit), measure_of(place.top, unit),
+                measure_of(place.out, unit),
+            )
+        )
+        for place in hang.places
+    ]  # fmt: skip
+    title = f"{hang.wall.spec.title}: running marks"
+    yield Keep((Heading(title, 3), Table(_COLUMNS, tuple(rows), small=True)))

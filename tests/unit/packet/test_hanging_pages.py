@@ -1,0 +1,148 @@
+"""The day of hanging on paper."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+from functools import cache
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from tests.unit.install.test_hanging import WALL, hung_room
+
+from casewright.drawing import Measure, Plot
+from casewright.drawing.marks import Stroke
+from casewright.drawing.room_plan import plan_scene
+from casewright.drawing.scene import plot
+from casewright.drawing.story_stick import StickMark, stick_plots, strip_length
+from casewright.outputs.blocks import Block, Callout, Caution, Keep, Table
+from casewright.outputs.document import LETTER, Section
+from casewright.outputs.inlines import rich_text
+from casewright.packet.hanging_pages import hanging_sections
+from casewright.packet.stick_pages import stick_section
+from casewright.packet.tape_page import tape_section
+from casewright.sources import INCH
+
+MM = 25.4
+
+
+@cache
+def sheet() -> Section:
+    room, day = hung_room(WALL)
+    return next(each for each in hanging_sections(room, day, LETTER) if "north" in each.title)
+
+
+def flat(blocks: tuple[Block, ...]) -> Iterator[Block]:
+    for block in blocks:
+        if isinstance(block, Keep):
+            yield from flat(block.blocks)
+        else:
+            yield block
+
+
+def rows(section: Section) -> list[str]:
+    return [
+        " ".join(rich_text(cell) for cell in row.cells)
+        for block in flat(section.blocks)
+        if isinstance(block, Table)
+        for row in block.rows
+    ]
+
+
+def test_a_case_without_two_columns_is_never_called_held() -> None:
+    """It asks for a rail or blocking instead, by name."""
+    asked = {b.title for b in flat(sheet().blocks) if isinstance(b, Callout) and b.sign == "ask"}
+    assert asked == {"A rail for plates", "A rail for spice"}
+    heads = [row for row in rows(sheet()) if ": " in row]
+    assert "cups: screws at two studs or more" in heads
+    assert "plates: one stud, a rail is asked for" in heads
+    assert "spice: one stud, a rail is asked for" in heads
+
+
+def test_no_screw_is_told_where_a_cable_may_run() -> None:
+    """The stud at 52 under the outlet has a row, and no length in it."""
+    barred = [row for row in rows(sheet()) if "none here" in row]
+    assert barred
+    assert all("kettle" in row and "52" in row and "2 1/2" not in row for row in barred)
+
+
+def test_cautions_stand_where_the_step_is() -> None:
+    """Lifting beside the lifts, cables beside the screws; both defer to codes and trades."""
+    cautions = [rich_text(b.text) for b in flat(sheet().blocks) if isinstance(b, Caution)]
+    assert any("no permission to lift" in text for text in cautions)
+    assert any("licensed trades" in text and "local codes" in text for text in cautions)
+
+
+def test_marks_to_tape_out_name_every_case() -> None:
+    """Each case of each wall has a row with its edges."""
+    room, day = hung_room(WALL)
+    section = tape_section(room, day, LETTER)
+    assert section is not None
+    titles = {row.split()[0] for row in rows(section)}
+    assert titles == {"cups", "plates", "spice", "sink", "pans", "east"}
+
+
+def test_a_room_without_walls_has_no_such_pages() -> None:
+    """Nothing is made up for cases that stand nowhere yet."""
+    room, day = hung_room('format = 1\nunit = "in"\n[case.upper]\nkind = "wall"\nwidth = 30\n')
+    assert hanging_sections(room, day, LETTER) == ()
+    assert tape_section(room, day, LETTER) is None
+    assert stick_section(room, day, LETTER) is None
+
+
+def _lines(drawn: Plot) -> set[float]:
+    """Heights of the lines that cross a whole strip [mm on paper]."""
+    found = set()
+    for group in drawn.groups:
+        for mark in group.marks:
+            if isinstance(mark, Stroke) and len(mark.points) == 2:
+                (x0, y0), (x1, y1) = mark.points
+                if y0 == y1 and y0 >= 0 and x1 - x0 > 40:  # the check bar lies below
+                    found.add(round(y0, 6))
+    return found
+
+
+@given(st.lists(st.fractions(0, 100, max_denominator=16), min_size=1, max_size=12, unique=True))
+def test_a_stick_is_true_to_size(places: list[Fraction]) -> None:
+    """Each mark lies on its strip as far up as it is from where the strip begins, and once."""
+    marks = [StickMark(Measure(at * INCH, "in", f"m{n}"), "seam") for n, at in enumerate(places)]
+    end = max(places) * INCH
+    if not end:
+        return
+    long = strip_length(200, "in")
+    drawn = list(stick_plots(marks, end, "in", (186, 200)))
+    found = {y for each in drawn for y in _lines(each)}
+    wanted = {
+        round(float(at * INCH - min(at * INCH // long, -(-end // long) - 1) * long), 6)
+        for at in places
+    }
+    assert found == wanted
+    assert all(each.area.height <= 200 for each in drawn)
+
+
+@pytest.mark.parametrize("height", [150.0, 199.9, 245.4])
+def test_strips_end_at_whole_inches(height: float) -> None:
+    """So that the rule along the edge goes on from one to the next."""
+    assert strip_length(height, "in") % INCH == 0
+    assert strip_length(height, "mm") % 10 == 0
+
+
+def test_the_plan_joins_walls_at_their_corner() -> None:
+    """North runs 120 in to the right, east 90 in down from its right end: 120 by 90 in all.
+
+    Two wall thicknesses and the names beside the walls are all that comes on top.
+    """
+    room, _ = hung_room(WALL)
+    drawn = plot(plan_scene(room, "in"), 10)
+    assert drawn.area.width == pytest.approx(120 * MM / 10 + 50, abs=50)
+    assert drawn.area.height == pytest.approx(90 * MM / 10 + 50, abs=50)
+    assert drawn.area.width > 120 * MM / 10
+    assert drawn.area.height > 90 * MM / 10
+
+
+def test_rows_are_whole() -> None:
+    """Every row of every table has as many cells as its head, or is a heading alone."""
+    for block in flat(sheet().blocks):
+        if isinstance(block, Table):
+            assert {len(row.cells) for row in block.rows} <= {1, len(block.columns)}
