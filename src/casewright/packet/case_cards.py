@@ -136,24 +136,11 @@ def _summary(room: Room, case: Case) -> Rich:
             f" (width × height × depth{doors}). Joints: {spec.joint}; back: {spec.back}; "
             f"edges: {spec.edge}."
         )
-    if case.frame is not None:
-        wide = [Strong(measure_of(case.overall_width, unit)), " wide and "]
-        words += [
-            f" Its {case.frame.title} make{'s' if spec.framed else ''} it ",
-            *(wide if spec.framed else ()), Strong(measure_of(case.face_plane, unit)), " deep.",
-        ]  # fmt: skip
+    words += _face_words(case, unit)
     if case.standing.value:
         words += [" The lowest ", Strong(measure_of(case.standing, unit)),
                   " of the height is the plinth of its run."]  # fmt: skip
-    weight = sum(
-        (part.weight(_density(room, part.stock)) for part in case.lifted),
-        Fraction(0),
-    )
-    words.append(
-        f" It weighs about {_weight(weight, unit)}{_without(case)}, from the density of its stock."
-    )
-    if not case.is_plinth:
-        words.append(_lifted(room, case))
+    words.append(_weighs(room, case))
     if spec.lid is not None:
         words += _lid_words(case, unit)
     if spec.finished:
@@ -164,6 +151,15 @@ def _summary(room: Room, case: Case) -> Rich:
     words += [" ", Link("Part cards", f"parts:{case.key}"), ", page ",
               PageNumber(f"parts:{case.key}"), "."]  # fmt: skip
     return tuple(words)
+
+
+def _weighs(room: Room, case: Case) -> str:
+    """What it weighs as it stands, and as it is lifted."""
+    weight = sum((part.weight(_density(room, part.stock)) for part in case.lifted), Fraction(0))
+    return (
+        f" It weighs about {_weight(weight, room.spec.unit)}{_without(case)}, from the density of "
+        f"its stock.{'' if case.is_plinth else _lifted(room, case)}"
+    )
 
 
 def _lifted(room: Room, case: Case) -> str:
@@ -187,6 +183,17 @@ def _lid_words(case: Case, unit: Unit) -> list[Inline]:
     top = case.height.value + lid.finished.thickness.value
     high = Strong(Measure(top, unit, f"{lid.path}.top"))
     return [f" Window seat: its lid, {case.spec.lid}, is ", high, " above the floor, bare."]
+
+
+def _face_words(case: Case, unit: Unit) -> list[Inline]:
+    """How large a face frame, or face strips, make a case."""
+    if case.frame is None:
+        return []
+    wide = [Strong(measure_of(case.overall_width, unit)), " wide and "]
+    return [
+        f" Its {case.frame.title} make{'s' if case.spec.framed else ''} it ",
+        *(wide if case.spec.framed else ()), Strong(measure_of(case.face_plane, unit)), " deep.",
+    ]  # fmt: skip
 
 
 def _without(case: Case) -> str:
