@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from casewright.casework.appliance_rows import add_cleats, fit_appliances
 from casewright.casework.assembly import assemble_box, fit_shelves, warn_of_tipping
 from casewright.casework.backs import BackCuts, Rear, add_back, machine_for_back
 from casewright.casework.board_joints import join_all
@@ -363,6 +364,8 @@ def _furnish(
     add_skirt(maker, box, carcase)
     add_nosings(maker, box, carcase)
     fit_pads(maker, carcase)
+    add_cleats(maker, carcase)
+    fit_appliances(maker, carcase)
     fit_shelves(maker)
     frame = add_face(maker, box, carcase, *face)
     add_lid(maker, carcase)

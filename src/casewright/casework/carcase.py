@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from casewright.casework.specs import FrontSpec, RowKind
+from casewright.casework.specs import ApplianceOpening, FrontSpec, RowKind
 from casewright.dims import Dim
 
 __all__ = ["Carcase", "FrameEdges", "Opening"]
@@ -32,6 +32,8 @@ class Opening:
         What closes it.
     front
         How its fronts are built; None where it is open.
+    appliance
+        What stands in it; None: nothing.
     """
 
     name: str
@@ -44,6 +46,7 @@ class Opening:
     shelves: tuple[Dim, ...] = ()
     row: RowKind = "doors"
     front: FrontSpec | None = None
+    appliance: ApplianceOpening | None = None
 
 
 @dataclass(frozen=True, slots=True)

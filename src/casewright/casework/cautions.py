@@ -82,6 +82,11 @@ CAUTIONS: Mapping[str, str] = MappingProxyType(
             "A tall case tips forward as soon as doors or roll-outs hang in front of its foot: "
             "screw it to the studs first, then hang them, and open one roll-out at a time."
         ),
+        "deck_load": (
+            "This deck carries an appliance of 150 lb (70 kg) and more: every screw and all the "
+            "glue, no shortcut. The appliance goes in by two people or a lift, only once the case "
+            "is screwed to the studs; its wiring or gas belongs to the licensed trade."
+        ),
         "heavy_lift": (
             "Heavy and awkward: lift with a helper or a cart. Weights shown are for planning, "
             "not a permission."

@@ -33,7 +33,16 @@ CutFace = Literal[Face, Edge, MitredEnd]
 """What a cut is made into: a face, a long edge, or the slanting face of a mitred end."""
 
 CutKind = Literal[
-    "rabbet", "dado", "groove", "notch", "lap", "rebate", "finger", "tongue", "mitre", "slot",
+    "rabbet",
+    "dado",
+    "groove",
+    "notch",
+    "lap",
+    "rebate",
+    "finger",
+    "tongue",
+    "mitre",
+    "slot",
     "trim",
 ]
 BoreKind = Literal[

@@ -7,6 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 
+from casewright.casework.appliance_rows import appliance_height, room_for_cleats
 from casewright.casework.box import Board, Box, cut_horizontal
 from casewright.casework.carcase import Opening
 from casewright.casework.maker import Maker
@@ -23,7 +24,13 @@ __all__ = [
     "wants_front_rail",
 ]
 
-_WORDS = {"drawer": "drawer", "false front": "false_front", "open": "open", "doors": "doors"}
+_WORDS = {
+    "drawer": "drawer",
+    "false front": "false_front",
+    "open": "open",
+    "doors": "doors",
+    "appliance": "appliance",
+}
 
 
 def row_names(rows: tuple[RowSpec, ...]) -> tuple[str, ...]:
@@ -66,12 +73,19 @@ def _heights(maker: Maker) -> tuple[Dim | None, ...]:
     Where all are given the lowest takes what is left of the face, as it was built.
     """
     rows = maker.spec.rows
-    given = [
-        None if row.height is None else maker.number(f"{name}_height", row.height)
-        for row, name in zip(rows, row_names(rows), strict=True)
-    ]
+    given: list[Dim | None] = []
+    above: RowSpec | None = None
+    for row, name in zip(rows, row_names(rows), strict=True):
+        if row.appliance is not None:
+            under = above is not None and above.appliance is not None
+            last = len(given) == len(rows) - 1
+            given.append(appliance_height(maker, row, name, lowest=last, under_deck=under))
+        else:
+            asked = row.height
+            given.append(None if asked is None else maker.number(f"{name}_height", asked))
+        above = row
     if all(dim is not None for dim in given):
-        given[-1] = None
+        given[max(n for n, row in enumerate(rows) if row.appliance is None)] = None
     return tuple(given)
 
 
@@ -139,9 +153,10 @@ def part_into_rows(maker: Maker, box: Box, bay: Opening) -> tuple[Opening, ...]:
         inside = tuple(s for s in bay.shelves if floor.value < s.value < clear.value)
         found.append(
             replace(bay, name=name, y0=floor, y1=clear, face_y0=low, face_y1=line, bottom=under,
-                    top=above, shelves=inside, row=row.kind, front=row.front)
+                    top=above, shelves=inside, row=row.kind, front=row.front,
+                    appliance=row.appliance)
         )  # fmt: skip
-        line, clear, above = low, next_clear, half
+        line, clear, above = low, room_for_cleats(maker, row, next_clear), half
     return tuple(reversed(found))
 
 
@@ -262,7 +277,7 @@ def _wants_board(maker: Maker, pair: tuple[RowSpec, RowSpec]) -> bool:
 
 def _is_whole(pair: tuple[RowSpec, RowSpec]) -> bool:
     """Whether a row that is open meets another there: a whole board parts the two."""
-    return "open" in (pair[0].kind, pair[1].kind)
+    return bool({"open", "appliance"} & {pair[0].kind, pair[1].kind})
 
 
 def _cut_board(maker: Maker, box: Box, number: int, underside: Dim, *, whole: bool) -> None:

@@ -10,6 +10,7 @@ from casewright.dims import Given
 
 __all__ = [
     "TOE_KINDS",
+    "ApplianceOpening",
     "BackKind",
     "CaseKind",
     "CaseSpec",
@@ -49,7 +50,7 @@ FaceFixing = Literal["pocket screws", "brads"]
 LidKind = Literal["hinged", "fixed"]
 PocketKind = Literal["hidden", "plugged"]
 ToeKind = Literal["notch", "plinth", "none"]
-RowKind = Literal["doors", "drawer", "false front", "open"]
+RowKind = Literal["doors", "drawer", "false front", "open", "appliance"]
 DrawerJoint = Literal["butt", "rabbet", "dado", "box joint"]
 SlideKind = Literal["side-mount", "undermount"]
 Hand = Literal["left", "right"]
@@ -114,25 +115,47 @@ class DrawerSpec:
 
 
 @dataclass(frozen=True, slots=True)
+class ApplianceOpening:
+    """The opening that an appliance's own sheet asks for.
+
+    Parameters
+    ----------
+    key, title
+        Permanent id; name in words.
+    width, height, depth
+        Clear [mm]; None: not known yet.
+    """
+
+    key: str
+    title: str
+    width: Given | None
+    height: Given | None
+    depth: Given | None
+
+
+@dataclass(frozen=True, slots=True)
 class RowSpec:
     """One row of a face.
 
     Parameters
     ----------
     kind
-        doors, a drawer, a false front, or open.
+        doors, a drawer, a false front, open, or an appliance.
     height
         Of its fronts [mm]; None: an equal share of what the others leave.
     front
         How its fronts are built; None where it is open.
     low
         How a front is built that is too low for a frame.
+    appliance
+        What stands in it; None: nothing.
     """
 
     kind: RowKind
     height: Given | None
     front: FrontSpec | None
     low: FrontSpec | None = None
+    appliance: ApplianceOpening | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -81,6 +81,7 @@ def _way(part: Part, case: Case) -> tuple[Fraction, Fraction, Fraction]:
         "stretcher": (none, unit, none),
         "shelf": (none, none, unit),
         "pad": (none, none, case.depth.value),
+        "cleat": (none, none, case.depth.value),
         "nosing": (none, none, unit),
         "nailer": (unit / 3, none, -case.depth.value / 2),
     }

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from casewright.job.appliance_choices import appliance_rows, check_appliance_rows
 from casewright.job.content import Content, Goods
 from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter
@@ -71,6 +72,7 @@ def check_references(content: Content, reporter: Reporter) -> None:
             check_drawer_goods(case.drawer, (*base, "drawer"), content, reporter)
         _choices(case, base, content, reporter)
         check_row_choices(key, case, reporter)
+    check_appliance_rows(content, reporter)
     _members(content, reporter)
     _ends(content, reporter)
 
@@ -196,14 +198,21 @@ def _members(content: Content, reporter: Reporter) -> None:
 
 def _appliances(content: Content, placed: Mapping[str, str], reporter: Reporter) -> None:
     """Each stands in a run and has a name of its own; a filler is screwed to a case."""
+    in_rows = {
+        name for key, case in content.cases.items() for name, _ in appliance_rows(key, case)
+    }
     for key in content.appliances:
         path: KeyPath = ("appliance", key)
         if key in content.cases:
             what = f"a case is called {key} as well"
             reporter.tell(path, what, "give one of the two another name", key=True)
-        elif key not in placed and not any(p[:1] == ("run",) for p in content.lost):
+        elif (
+            key not in placed
+            and key not in in_rows
+            and not any(p[:1] == ("run",) for p in content.lost)
+        ):
             want = f"put {key} among the cases of the run it stands in, or take it out"
-            reporter.tell(path, f"appliance {key} stands in no run", want, key=True)
+            reporter.tell(path, f"appliance {key} stands in no run and in no case", want, key=True)
     for run_key, run in content.runs.items():
         usual = "wall" if run.wall or run.on else "open"
         for number, name in ((0, "left"), (len(run.cases) - 1, "right")):

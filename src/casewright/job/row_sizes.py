@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from casewright.casework.appliance_rows import usual_opening
 from casewright.casework.rows import rows_overlay
 from casewright.casework.specs import RowKind
 from casewright.job.case_sizes import CaseSizes
@@ -14,7 +15,7 @@ __all__ = ["check_rows"]
 
 _LEAST: dict[RowKind, Fraction] = {
     "doors": Fraction(150), "drawer": Fraction(75), "false front": Fraction(50),
-    "open": Fraction(60),
+    "open": Fraction(60), "appliance": Fraction(150),
 }  # fmt: skip
 """Least heights of rows [mm]."""
 
@@ -49,17 +50,34 @@ def _face(sizes: CaseSizes) -> Fraction:
     return high - low - (len(case.rows) - 1) * gap
 
 
+def _height(sizes: CaseSizes, number: int) -> Fraction | None:
+    """What a row takes of the face, where that is known [mm]."""
+    rows = sizes.case.rows
+    row = rows[number]
+    if row.appliance is None:
+        return None if row.height is None else row.height.value
+    asked, gap = row.appliance.height, sizes.value("gap")
+    clear = usual_opening("height", sizes.unit) if asked is None else asked.value
+    clear += sizes.value("appliance_air")
+    if number and rows[number - 1].appliance:
+        clear += sizes.value("deck_cleat")
+    if number == len(rows) - 1:
+        return clear + sizes.board * 3 / 2 - gap / 2 - sizes.value("bottom_reveal")
+    return clear + sizes.board - gap
+
+
 def check_rows(sizes: CaseSizes) -> None:
     """Tell heights that do not go into the face, and rows that are left too little."""
     rows = sizes.case.rows
-    if not rows:
+    if all(row.appliance for row in rows):
         return
     written = written_rows(sizes.case.key, sizes.content.cases[sizes.case.key])
     face = _face(sizes)
     given = [(row, path) for row, (_, _, path) in zip(rows, written, strict=True)]
     _check_false_front(sizes, written[0][2])
-    total = sum((row.height.value for row in rows if row.height), Fraction(0))
-    sharing = [row for row in rows if row.height is None]
+    heights = [_height(sizes, number) for number in range(len(rows))]
+    total = sum((height for height in heights if height is not None), Fraction(0))
+    sharing = [row for row, height in zip(rows, heights, strict=True) if height is None]
     base: KeyPath = ("case", sizes.case.key)
     where = next((path for row, path in reversed(given) if row.height), (*base, "drawers"))
     if not sharing:
@@ -110,9 +128,10 @@ def _check_boards_between(sizes: CaseSizes, share: Fraction, where: KeyPath) -> 
     case = sizes.case
     free, whole_above = -sizes.board, False
     for number, row in enumerate(case.rows):
-        free += row.height.value if row.height else share
+        height = _height(sizes, number)
+        free += share if height is None else height
         last = number == len(case.rows) - 1
-        whole = not last and "open" in (row.kind, case.rows[number + 1].kind)
+        whole = not last and bool({"open", "appliance"} & {row.kind, case.rows[number + 1].kind})
         if not (whole or last or case.row_rails):
             continue
         need = _DRIVER

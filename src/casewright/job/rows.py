@@ -6,11 +6,19 @@ from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
 
-from casewright.casework.specs import DoorKind, DrawerSpec, FrontSpec, RowKind, RowSpec
+from casewright.casework.specs import (
+    ApplianceOpening,
+    DoorKind,
+    DrawerSpec,
+    FrontSpec,
+    RowKind,
+    RowSpec,
+)
 from casewright.dims import Given
 from casewright.job.content import Content
 from casewright.job.origins import Origins
 from casewright.job.positions import KeyPath
+from casewright.job.supplies import title_of
 from casewright.job.tables import CaseTable, DrawersTable
 
 __all__ = ["drawer_of", "rows_of", "written_rows"]
@@ -67,8 +75,28 @@ def rows_of(
         own, plain = (front, None) if kind == "doors" else (panel, low)
         if kind == "false front" and panel is not None and low is not None:
             own, plain = replace(panel, pull=False), replace(low, pull=False)
+        if kind == "appliance":
+            rows.append(RowSpec(kind, None, None, None, _opening(table, path, content, origins)))
+            continue
         rows.append(RowSpec(kind, given, None if kind == "open" else own, plain))
     return tuple(rows)
+
+
+def _opening(
+    table: CaseTable, path: KeyPath, content: Content, origins: Origins
+) -> ApplianceOpening:
+    """What the sheet of the appliance in a row asks for, as far as it is known."""
+    number = path[-1]
+    key = table.rows[number].appliance if table.rows and isinstance(number, int) else ""
+    known = content.appliances.get(key)
+    width, height, depth = (
+        None
+        if (value := getattr(known, name, None)) is None
+        else origins.given(value, ("appliance", key, name))
+        for name in ("width", "height", "depth")
+    )
+    return ApplianceOpening(key, title_of(key, known.title if known else None), width, height,
+                            depth)  # fmt: skip
 
 
 def _panels(

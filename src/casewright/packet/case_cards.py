@@ -29,6 +29,7 @@ from casewright.sources import POUND
 
 __all__ = ["case_sections"]
 
+_VIEWS_OF_TALL = 120.0  # the same for a case from floor to ceiling [mm]
 _VIEWS_TALL, _APART_TALL = 68.0, 84.0  # room for the drawings above the parts [mm]
 _VIEWS_MOST = 100.0  # room for the upper ones where the tables leave it [mm]
 _APART_LEAST = 50.0  # under which a case pulled apart is too small to read [mm]
@@ -63,8 +64,9 @@ def _blocks(room: Room, case: Case, paper: Paper, holds: HoldPages) -> list[Bloc
     if case.drawers:
         below.insert(0, below[0] + _CARD + list_height(drawer_table(room, case), width))
     page = paper.text_height_mm - _SPARE - _TITLE - paragraph_height(summary, width) - 2 * _ROUND
-    tall = max(_VIEWS_TALL, min(page - below[0] - _APART_TALL, _VIEWS_MOST))
-    views = sheet([_views(case, unit)], width, tall, unit, bar=False)
+    least = _VIEWS_OF_TALL if case.spec.kind == "tall" else _VIEWS_TALL
+    tall = max(least, min(page - below[0] - _APART_TALL, _VIEWS_MOST))
+    views = _views_within(case, width, (tall, _VIEWS_MOST, page), unit)
     left = [page - views.area.height - each for each in below]
     apart = _apart(case, width, left, unit)
     words = f"{case.spec.title} pulled apart, every part with its mark"
@@ -82,6 +84,15 @@ def _blocks(room: Room, case: Case, paper: Paper, holds: HoldPages) -> list[Bloc
     blocks.append(Heading("Putting it together", 2, f"assembly:{case.key}"))
     blocks.extend(assembly_blocks(case, unit, holds.stops(case)))
     return blocks
+
+
+def _views_within(case: Case, width_mm: float, talls: Sequence[float], unit: Unit) -> Plot:
+    """The views as low as they can be read: each height in turn, until they fit."""
+    *some, last = talls
+    for tall in some:
+        with suppress(ScaleError):
+            return sheet([_views(case, unit)], width_mm, tall, unit, bar=False)
+    return sheet([_views(case, unit)], width_mm, last, unit, bar=False)
 
 
 def _apart(case: Case, width_mm: float, left_mm: Sequence[float], unit: Unit) -> Plot:

@@ -1,18 +1,25 @@
-"""Room for appliances in a run: how wide, and the question where nobody has said."""
+"""Room for appliances in runs and in cases: the questions where nobody has said how much."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 
+from casewright.casework.cases import Case
 from casewright.casework.house import House
+from casewright.casework.specs import ApplianceOpening
 from casewright.dims import Dim, Given, Origin
 from casewright.findings import Question
 from casewright.room.model import Room
 from casewright.room.specs import JobSpec, RunSpec
 from casewright.sources import INCH
 
-__all__ = ["appliance_questions", "appliance_widths", "open_appliances"]
+__all__ = [
+    "appliance_questions",
+    "appliance_widths",
+    "held_for_appliances",
+    "open_appliances",
+]
 
 _USUAL: Mapping[str, Fraction] = {"in": 24 * INCH, "mm": Fraction(600)}
 """Common practice: what most built-in appliances ask for [mm]."""
@@ -35,9 +42,40 @@ def appliance_widths(house: House, spec: JobSpec, run: RunSpec) -> dict[str, Dim
 
 def open_appliances(room: Room) -> tuple[str, ...]:
     """Paths of the widths that nobody has given yet."""
-    return tuple(
-        f"appliance.{each.key}.width" for each in room.spec.appliances if each.width is None
-    )
+    in_rows = {opening.key for _, opening in _openings(room)}
+    return (
+        *(f"appliance.{each.key}.width" for each in room.spec.appliances
+          if each.width is None and each.key not in in_rows),
+        *(f"appliance.{opening.key}.{name}" for _, opening in _openings(room)
+          for name in _missing(opening)),
+    )  # fmt: skip
+
+
+def _openings(room: Room) -> Iterator[tuple[Case, ApplianceOpening]]:
+    """Appliances that stand in the rows of cases."""
+    for case in room.cases:
+        for row in case.spec.rows:
+            if row.appliance is not None:
+                yield case, row.appliance
+
+
+def _missing(opening: ApplianceOpening) -> tuple[str, ...]:
+    return tuple(name for name in ("width", "height", "depth") if getattr(opening, name) is None)
+
+
+def held_for_appliances(room: Room) -> dict[str, tuple[str, ...]]:
+    """By the path of a part what its case waits for: the width or depth that an appliance asks.
+
+    Neither is in the size of any part: they decide whether the case is wide and deep enough.
+    """
+    held: dict[str, tuple[str, ...]] = {}
+    for case, opening in _openings(room):
+        asked = tuple(
+            f"appliance.{opening.key}.{name}" for name in _missing(opening) if name != "height"
+        )
+        for part in case.parts if asked else ():
+            held[part.path] = (*held.get(part.path, ()), *asked)
+    return held
 
 
 def appliance_questions(room: Room, waiting: Mapping[str, Sequence[str]]) -> Iterator[Question]:
@@ -48,7 +86,11 @@ def appliance_questions(room: Room, waiting: Mapping[str, Sequence[str]]) -> Ite
     waiting
         Parts sized by it, by its path.
     """
+    yield from _row_questions(room, waiting)
+    in_rows = {opening.key for _, opening in _openings(room)}
     for each in room.spec.appliances:
+        if each.key in in_rows:
+            continue
         path = f"appliance.{each.key}.width"
         if each.width is None:
             yield Question(
@@ -58,4 +100,19 @@ def appliance_questions(room: Room, waiting: Mapping[str, Sequence[str]]) -> Ite
                 "only a usual one",
                 waiting=tuple(waiting.get(path, ())),
                 how=f'under [appliance.{each.key}] write width = "..."',
+            )
+
+
+def _row_questions(room: Room, waiting: Mapping[str, Sequence[str]]) -> Iterator[Question]:
+    """One for each size of an opening in a case that its appliance's sheet has not given yet."""
+    for case, opening in _openings(room):
+        for name in _missing(opening):
+            path = f"appliance.{opening.key}.{name}"
+            yield Question(
+                path=path,
+                needs=f"the {name} of the opening that the sheet of {opening.title} asks for",
+                because=f"{case.spec.title} is built round it, and the number here is only a "
+                "usual one",
+                waiting=tuple(waiting.get(path, ())),
+                how=f'under [appliance.{opening.key}] write {name} = "..."',
             )

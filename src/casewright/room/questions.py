@@ -10,7 +10,11 @@ from casewright.casework.features import Cut
 from casewright.casework.parts import Part
 from casewright.dims import Dim
 from casewright.findings import Question
-from casewright.room.appliances import appliance_questions, open_appliances
+from casewright.room.appliances import (
+    appliance_questions,
+    held_for_appliances,
+    open_appliances,
+)
 from casewright.room.arm_questions import arm_questions
 from casewright.room.model import Room
 from casewright.room.slide_questions import open_slides, slide_questions
@@ -70,7 +74,7 @@ def _marked(
     sheets
         The data sheet that a number stands in, by the number's path.
     """
-    held = held_pieces(room)
+    held = held_pieces(room) | held_for_appliances(room)
 
     def mark(part: Part) -> Part:
         paths = {sheets.get(path, path) for path in _outline(part, reach)}

@@ -216,6 +216,18 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
         "pull_play", "3", "how much wider a pull's holes are in a drawer's box than in its front"
     ),
     _key("roll_out_height", "4", "100", "height of a roll-out's box"),
+    _key(
+        "appliance_air",
+        "1/16",
+        "1.5",
+        "how much higher than its sheet asks an opening for an appliance in a case is built",
+    ),
+    _key(
+        "appliance_play", "1/8", "3", "by how much such an opening may exceed what the sheet asks"
+    ),
+    _key(
+        "deck_cleat", "1 1/2", "40", "height of the cleats under a deck that carries an appliance"
+    ),
     _key("roll_out_pad", "2", "50", "width of the pads that roll-outs run on"),
     _key("false_front", "7", "180", "height of the false front of a sink base"),
     _key("sink_rail", "6", "150", "height of the rail on edge behind it"),

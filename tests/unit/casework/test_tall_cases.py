@@ -1,7 +1,7 @@
 """Tall cases against worked constructions of the trade, in inches and millimetres.
 
 Source: a set of trade constructions whose formulas and sizes were re-derived by placing the
-parts in space (`PANTRY`); common practice, no publication. Figures transcribed.
+parts in space (`PANTRY`, `TALL_OVEN`); common practice, no publication. Figures transcribed.
 """
 
 from __future__ import annotations
@@ -21,13 +21,15 @@ from tests.builders import (
     house,
     length,
     plain_style,
+    rows,
     stock,
 )
 
 from casewright.casework.build import build_case
 from casewright.casework.cases import Case
-from casewright.casework.specs import DrawerSpec
+from casewright.casework.specs import ApplianceOpening, DrawerSpec, RowSpec
 from casewright.casework.verification import verify
+from casewright.findings import Severity
 
 PANTRY: dict[Unit, dict[str, str]] = {
     "in": {
@@ -45,6 +47,38 @@ PANTRY: dict[Unit, dict[str, str]] = {
 }  # fmt: skip
 
 
+OVEN: dict[Unit, dict[str, str]] = {
+    "in": {
+        "side_left": "90 x 23 1/4", "bottom": "28 9/16 x 23 1/4",
+        "row_board.2": "28 9/16 x 23 1/4",
+        "row_board.1": "28 9/16 x 23 1/4", "top": "28 9/16 x 23 1/4",
+    },
+    "mm": {
+        "side_left": "2280 x 580", "bottom": "724.4 x 580", "row_board.2": "724.4 x 580",
+        "row_board.1": "724.4 x 580", "top": "724.4 x 580",
+    },
+}  # fmt: skip
+# Deck's top, upper end of the opening, clear height above the board over it.
+OVEN_ZONES: dict[Unit, tuple[str, str, str]] = {
+    "in": ("17 7/16", "45 15/16", "42 5/8"), "mm": ("435.6", "1155.6", "1088.8"),
+}  # fmt: skip
+
+
+def _oven(unit: Unit, **sizes: str) -> ApplianceOpening:
+    inch = unit == "in"
+    usual = {"width": "28 1/2" if inch else "720", "height": "28 1/2" if inch else "720",
+             "depth": "22 1/2" if inch else "560"}  # fmt: skip
+    known = {name: given(size, unit) for name, size in (usual | sizes).items()}
+    return ApplianceOpening("oven", "wall oven", **known)
+
+
+def _tower(unit: Unit, low: str, oven: ApplianceOpening, **changes: Any) -> dict[str, Any]:
+    """Doors over an oven over a drawer with a front of that height."""
+    doors, drawer = rows(unit, "doors", f"drawer {low}")
+    return _tall(unit, rows=(doors, RowSpec("appliance", None, None, None, oven), drawer),
+                 **changes)  # fmt: skip
+
+
 def _tall(unit: Unit, **changes: Any) -> dict[str, Any]:
     inch = unit == "in"
     return {
@@ -59,7 +93,12 @@ def _built(unit: Unit, **changes: Any) -> Case:
     """To the sizes of the worked example: nothing rounded, slides without play."""
     sheets = hardware(unit)
     sheets = replace(sheets, slide=replace(sheets.slide, play=given("0", unit)))
-    numbers = house(unit, style=plain_style(unit, cut_step="0"), sheets=sheets, goods=stock(unit))
+    numbers = house(
+        unit,
+        style=plain_style(unit, cut_step="0", appliance_air="0"),
+        sheets=sheets,
+        goods=stock(unit),
+    )
     case = build_case(numbers, case_spec(unit, **changes))
     assert verify(case, hardware=sheets, grid=Fraction(0)).failures == ()
     return case
@@ -102,3 +141,56 @@ def test_a_tall_case_says_that_it_tips_before_anything_that_swings_is_hung() -> 
     hung = [step for step in _built("in", **asked).assembly if step.verb == "hang"]
     assert hung
     assert all("tall_tips" in step.cautions for step in hung)
+
+
+@pytest.mark.parametrize("unit", ["in", "mm"])
+def test_oven_case_is_a_stack_of_zones(unit: Unit) -> None:
+    """A drawer zone 12 in or 300 mm clear, the opening of the sheet, doors over it.
+
+    The drawer's front takes the zone, the bottom and half of the deck, less half a gap.
+    """
+    low = "13 1/64" if unit == "in" else "325.2"
+    case = _built(unit, **_tower(unit, low, _oven(unit), back="open"))
+    _check(case, unit, OVEN[unit])
+    low_deck, high = case.part("tall.row_board.2"), case.part("tall.row_board.1")
+    top = case.part("tall.top")
+    deck, opening, left = (length(text, unit) for text in OVEN_ZONES[unit])
+    assert low_deck.placed.y.value + low_deck.finished.thickness.value == deck
+    assert high.placed.y.value == opening
+    over = high.placed.y.value + high.finished.thickness.value
+    assert top.placed.y.value - top.finished.thickness.value - over == left
+
+
+@pytest.mark.parametrize("unit", ["in", "mm"])
+def test_a_deck_lies_on_cleats_screwed_to_both_sides(unit: Unit) -> None:
+    """And the drawer under it ends below them."""
+    case = _built(unit, **_tower(unit, "13" if unit == "in" else "330", _oven(unit)))
+    deck = case.part("tall.row_board.2")
+    cleats = [part for part in case.parts if part.role == "cleat"]
+    assert [part.hand for part in cleats] == ["left", "right"]
+    assert {p.placed.y.value + p.finished.width.value for p in cleats} == {deck.placed.y.value}
+    (drawer,) = case.drawers
+    assert drawer.y.value + drawer.height.value < min(p.placed.y.value for p in cleats)
+    held = [f.kind for joint in case.joints if ".joint_cleat_left" in joint.path
+            for f in joint.fastenings]  # fmt: skip
+    assert held == ["case screw", "glue", "glue"]
+
+
+def test_an_oven_that_does_not_go_in_stops_with_what_is_missing() -> None:
+    """1/16 too wide for the case; or deeper than it is."""
+    for sizes, lacks, word in (({"width": "28 5/8"}, "1/16", "wider"),
+                               ({"depth": "24"}, "31/32", "deeper")):  # fmt: skip
+        asked = _tower("in", "13", _oven("in", **sizes))
+        case = build_case(house("in"), case_spec("in", **asked))
+        (found,) = [f for f in case.findings if f.severity is Severity.STOP]
+        assert found.rule == "appliance opening"
+        assert lacks in found.says
+        assert word in found.remedies[0]
+
+
+def test_the_opening_of_an_oven_is_a_fit() -> None:
+    """Its clear height, as built, against what the sheet asks for."""
+    numbers = house("in")
+    build_case(numbers, case_spec("in", **_tower("in", "13", _oven("in"))))
+    fits = set(numbers.chain.fits)
+    assert {"tall.appliance.width_fit", "tall.appliance.height_fit"} <= fits

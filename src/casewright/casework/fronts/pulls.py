@@ -53,6 +53,9 @@ def _first(
     if maker.spec.kind == "wall" or leaf.opening.name == "upper":
         return "l0", end
     reach = maker.style("pull_reach")
+    lowest = at.y + end + centres
+    if place.over(lowest, reach, "the pull at the door's lower end, all of it is high up"):
+        return "l0", end
     top = at.y + door.height - end
     if place.over(top, reach, "the pull lower than the door's top, to be in reach"):
         return "l0", reach - at.y - centres

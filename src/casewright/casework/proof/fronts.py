@@ -15,6 +15,7 @@ from casewright.geometry import Box
 
 __all__ = ["check_fronts", "is_inset"]
 
+_BARE = ("open", "appliance")
 _LEVEL = ("bottom", "top", "stretcher", "divider", "fixed shelf")
 
 
@@ -176,7 +177,7 @@ def _check_seams(case: Assembled) -> Iterator[Failure]:
     of = case.units.of
     over = (face for face in case.model.faces if not is_inset(case, face.opening))
     faces = sorted(over, key=lambda face: of(face.y0))
-    open_rows = sum(row.kind == "open" for row in case.model.spec.rows)
+    open_rows = sum(row.kind in _BARE for row in case.model.spec.rows)
     for lower, upper in pairwise(faces):
         leaves = (*lower.leaves, *upper.leaves)
         off = max(abs(of(lower.x0) - of(upper.x0)), abs(of(lower.x1) - of(upper.x1)))
@@ -195,11 +196,11 @@ def _check_boards_between(case: Assembled, faces: list[Face]) -> Iterator[Failur
     """A divider, or a board between rows, lies behind the middle of a gap between two faces."""
     of = case.units.of
     tops, bottoms = [2 * of(f.y1) for f in faces], [2 * of(f.y0) for f in faces]
-    is_open = any(row.kind == "open" for row in case.model.spec.rows)
+    is_open = any(row.kind in _BARE for row in case.model.spec.rows)
     for path, solid in case.solids.items():
         box = solid.outer
         middle = box.y0 + box.y1
-        between = solid.part.role == "divider" or ".row_board." in path
+        between = solid.part.role == "divider" or _has_front_beside(case, path)
         if not between or not faces or not min(bottoms) < middle < max(tops):
             continue
         off = [min(apart(middle, line) for line in lines) for lines in (tops, bottoms)]
@@ -207,3 +208,13 @@ def _check_boards_between(case: Assembled, faces: list[Face]) -> Iterator[Failur
         if miss:
             says = f"the fronts do not meet on the middle of the {solid.part.title}"
             yield Failure("fronts", (path,), says, case.units.length(miss) / 2)
+
+
+def _has_front_beside(case: Assembled, path: str) -> bool:
+    """Whether it is a board between rows, one of which has a front."""
+    _, found, number = path.rpartition(".row_board.")
+    if not found or not number.isdigit():
+        return False
+    above = int(number)
+    rows = case.model.spec.rows[above - 1 : above + 1]
+    return any(row.kind not in _BARE for row in rows)

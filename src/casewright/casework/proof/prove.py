@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from casewright.casework.cases import Case
+from casewright.casework.proof.appliances import check_appliances
 from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.bores import check_bores
 from casewright.casework.proof.contacts import check_joints
@@ -88,6 +89,7 @@ def _failures(
     yield from check_joints(case)
     yield from check_extents(case, grid)
     yield from check_fronts(case)
+    yield from check_appliances(case)
     yield from check_face_frame(case, grid)
     yield from check_face_strips(case, grid)
     yield from check_ends(case, grid)

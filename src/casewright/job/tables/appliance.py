@@ -1,4 +1,4 @@
-"""Room for an appliance between the cases of a run."""
+"""Room for an appliance, in a run or in a tall case."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ __all__ = ["ApplianceTable"]
 
 
 class ApplianceTable(Table):
-    """Room for an appliance between the cases of a run."""
+    """Room for an appliance: between the cases of a run, or in a row of a tall case."""
 
     title: Line | None = None
     """What people call it. Default: the key, with spaces for _."""
@@ -21,4 +21,9 @@ class ApplianceTable(Table):
     missing it is asked for, and what is sized by it waits."""
 
     height: Annotated[Length, Between("6", "108", "150", "2800")] | None = None
-    """How high the appliance stands, for the drawings. Default: as high as a base case."""
+    """How high the appliance stands, for the drawings. Default: as high as a base case. In a row
+    of a tall case: clear height of the opening that its sheet asks for; while it is missing it is
+    asked for, and the case waits."""
+
+    depth: Annotated[Length, Between("6", "48", "150", "1200")] | None = None
+    """In a row of a tall case: clear depth of the opening that its sheet asks for."""

@@ -18,16 +18,27 @@ from casewright.job.tables.table import Key, Table
 
 __all__ = ["DrawersTable", "Row", "WrittenRow"]
 
-_KINDS: tuple[RowKind, ...] = ("doors", "drawer", "false front", "open")
-_SAY = 'write "drawer 7", "drawer", "doors", "false front 7" or "open 12"'
+_KINDS: tuple[RowKind, ...] = ("doors", "drawer", "false front", "open", "appliance")
+_SAY = 'write "drawer 7", "drawer", "doors", "false front 7", "open 12" or "appliance oven"'
 
 
 @dataclass(frozen=True, slots=True)
 class WrittenRow:
-    """A row as written: what it is, and the height of its fronts [mm] where one is given."""
+    """A row as written.
+
+    Parameters
+    ----------
+    kind
+        What it is.
+    height
+        Of its fronts [mm], where one is given.
+    appliance
+        Key of the appliance that it holds, if any.
+    """
 
     kind: RowKind
     height: Fraction | None
+    appliance: str = ""
 
 
 def _row(value: object, info: ValidationInfo) -> WrittenRow:
@@ -37,9 +48,18 @@ def _row(value: object, info: ValidationInfo) -> WrittenRow:
     kind = next((each for each in _KINDS if f"{text} ".startswith(f"{each} ")), None)
     if kind is None:
         refuse("this is no row", _SAY)
+    if kind == "appliance":
+        return WrittenRow(kind, None, _appliance(text))
     if text == kind:
         return WrittenRow(kind, None)
     return WrittenRow(kind, _height(value, value.index(kind) + len(kind) + 1, info))
+
+
+def _appliance(text: str) -> str:
+    key = text.removeprefix("appliance").strip()
+    if not key or not key.replace("_", "").replace("-", "").isalnum():
+        refuse("no appliance is named here", 'write "appliance oven", and [appliance.oven]')
+    return key
 
 
 def _height(text: str, start: int, info: ValidationInfo) -> Fraction:
@@ -57,7 +77,7 @@ Row: TypeAlias = Annotated[
     PlainValidator(_row),
     WithJsonSchema({
         "type": "string",
-        "examples": ["drawer 7", "drawer", "doors", "false front 7", "open 12"],
+        "examples": ["drawer 7", "drawer", "doors", "false front 7", "open 12", "appliance oven"],
     }),
 ]  # fmt: skip
 """What a row is, then the height of its front if it has one of its own: 'drawer 7'."""

@@ -33,7 +33,7 @@ from casewright.casework.cases import Case
 from casewright.casework.proof import prove
 from casewright.casework.replay import replay
 from casewright.casework.run_plinth import build_plinth, plinth_spec
-from casewright.casework.specs import RowSpec
+from casewright.casework.specs import ApplianceOpening, RowSpec
 from casewright.stock import Board
 
 STRIP = stock("mm")["strip"]
@@ -75,6 +75,19 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
         {
             "kind": "base", "toe": "notch", "width": "800", "height": "870", "depth": "580",
             "front": SLAB, "finished": ("left",), "shelves": 1,
+        },
+    ),
+    "round an oven": (
+        "in",
+        {
+            "key": "tower", "kind": "tall", "toe": "notch", "width": "30", "height": "72",
+            "depth": "23 1/4", "shelves": 0,
+            "rows": (
+                RowSpec("open", None, None),
+                RowSpec("appliance", None, None, None, ApplianceOpening(
+                    "oven", "oven", given("28 1/2"), given("28 1/2"), given("22 1/2"))),
+                RowSpec("open", given("12"), None),
+            ),
         },
     ),
     "tall": (
@@ -170,6 +183,7 @@ _ROUTED = "the bearing on the frame decides it, whatever the number says"
 _ALONG = "a stile takes its screws anywhere along it"
 _JIG = "the jig's bit decides it; the screw holds all the same"
 _HIDDEN = "a false front hides it, its screws are in it"
+_CLEAT = "a cleat carries as well where it is a little thicker or thinner"
 _BLOCK = "a pad for a hinge holds as well where it is a little larger or smaller"
 _BLIND = "any depth that stays blind takes the plate's screws"
 
@@ -188,6 +202,7 @@ SURVIVORS = {
     "both drawer sides: finger in the other face": _THROUGH,
     "both face strips: trim in the other face": _THROUGH,
     "both pads: hinge plate depth": _BLIND,
+    "both cleats: thickness": _CLEAT,
     "both pads: length": _BLOCK,
     "both pads: width": _EDGE,
     "both sides: hinge plate depth": _BLIND,
@@ -219,6 +234,7 @@ SURVIVORS = {
     "fixed shelf: width": "it ends in front of a thick back without being joined to it",
     "nailer: width": _EDGE,
     "pad: hinge plate depth": _BLIND,
+    "cleat: thickness": _CLEAT,
     "pad: length": _BLOCK,
     "pad: width": _BLOCK,
     "plinth rail: length": "it ends under the box, out of sight",

@@ -1,0 +1,237 @@
+"""Rows that hold an appliance: as high as its sheet asks for, on a deck that cleats carry."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from fractions import Fraction
+
+from casewright.casework.brads import fastener_row
+from casewright.casework.carcase import Carcase, Opening
+from casewright.casework.joints import Fastening, Surface
+from casewright.casework.maker import Maker, Outline
+from casewright.casework.parts import Part
+from casewright.casework.specs import ApplianceOpening, Hand, RowSpec
+from casewright.dims import Dim, Given, Origin, Unit, Way
+from casewright.findings import Finding, Severity
+from casewright.sources import INCH
+
+__all__ = [
+    "add_cleats",
+    "appliance_height",
+    "fit_appliances",
+    "room_for_cleats",
+    "usual_opening",
+]
+
+_HANDS: tuple[Hand, Hand] = ("left", "right")
+_USUAL: Mapping[str, Mapping[str, Fraction]] = {
+    "width": {"in": Fraction(57, 2) * INCH, "mm": Fraction(560)},
+    "height": {"in": Fraction(57, 2) * INCH, "mm": Fraction(590)},
+    "depth": {"in": 23 * INCH, "mm": Fraction(550)},
+}
+"""Usual openings for an oven (common practice, from memory), until its sheet is at hand [mm]."""
+
+
+def usual_opening(name: str, unit: Unit) -> Fraction:
+    """A usual width, height or depth of an opening [mm]."""
+    return _USUAL[name][unit]
+
+
+def _number(maker: Maker, appliance: ApplianceOpening, name: str) -> Dim:
+    """A size of the opening that the appliance's sheet asks for [mm]; a usual one until then."""
+    known = maker.house.chain.nodes.get(f"appliance.{appliance.key}.{name}")
+    if known is not None:
+        return known
+    asked: Given | None = getattr(appliance, name)
+    if asked is None:
+        asked = Given(
+            usual_opening(name, maker.house.unit),
+            Origin("chosen", "a usual size, to be asked for"),
+        )
+    return maker.house.chain.place(f"appliance.{appliance.key}").given(name, asked)
+
+
+def appliance_height(
+    maker: Maker, row: RowSpec, name: str, *, lowest: bool, under_deck: bool
+) -> Dim:
+    """What an appliance takes of the face [mm], as a front of that height would.
+
+    The opening is clear between the board under it and the one over it. The lines of the face run
+    through the middle of boards between rows, and along the underside of the case's bottom.
+
+    Parameters
+    ----------
+    lowest
+        Whether it stands on the case's bottom.
+    under_deck
+        Whether it stands under another one, and so under that one's cleats.
+
+    Raises
+    ------
+    ValueError
+        When the row holds no appliance: a defect of the program.
+    """
+    if row.appliance is None:
+        msg = f"{name} holds no appliance"
+        raise ValueError(msg)
+    known = maker.house.chain.nodes.get(maker.path(f"{name}_height"))
+    if known is not None:
+        return known
+    clear = _number(maker, row.appliance, "height") + maker.style("appliance_air")
+    if under_deck:
+        clear = clear + maker.style("deck_cleat")
+    board, gap = maker.house.thickness(maker.spec.box_stock), maker.style("gap")
+    if lowest:
+        below = maker.style("bottom_reveal")
+        return maker.place.let(f"{name}_height", clear + board * 3 / 2 - gap / 2 - below)
+    return maker.place.let(f"{name}_height", clear + board - gap)
+
+
+def room_for_cleats(maker: Maker, row: RowSpec, underside: Dim) -> Dim:
+    """Underside of what stands over the row below [mm]: of a deck, or of the cleats under it."""
+    return underside - maker.style("deck_cleat") if row.kind == "appliance" else underside
+
+
+def add_cleats(maker: Maker, carcase: Carcase) -> None:
+    """Two cleats under every deck that carries an appliance, screwed to the sides.
+
+    A deck that lies on a plinth or on the floor is carried by it.
+    """
+    for opening in carcase.openings:
+        if opening.appliance is None:
+            continue
+        deck = next(
+            part
+            for part in maker.parts.values()
+            if part.role in ("fixed shelf", "bottom")
+            and (part.placed.y + part.finished.thickness).value == opening.y0.value
+        )
+        low = maker.parts[carcase.left].placed.y
+        height = maker.style("deck_cleat")
+        if deck.placed.y.value - height.value < low.value:
+            maker.place.over(
+                height, deck.placed.y, f"no cleats: the {deck.title} lies on its foot"
+            )
+            continue
+        for hand in _HANDS:
+            _cleat(maker, carcase, opening, deck, hand)
+
+
+def _cleat(maker: Maker, carcase: Carcase, opening: Opening, deck: Part, hand: Hand) -> None:
+    name = opening.name
+    behind = maker.style("toe_setback") if deck.role == "bottom" else maker.zero
+    length = deck.finished.width - (behind + deck.finished.thickness if behind.value else behind)
+    outline = maker.outline(
+        f"{name}.cleat_{hand}", maker.spec.strip_stock, length, maker.style("deck_cleat"),
+        setting=f"{maker.spec.key} cleats", way=Way.NEAREST, length_way=Way.DOWN,
+    )  # fmt: skip
+    left = hand == "left"
+    x = carcase.left_thickness if left else carcase.width - carcase.right_thickness
+    rear = deck.placed.z - deck.finished.width
+    maker.add(
+        outline, role="cleat", title=f"{hand} cleat of the {deck.title}",
+        lies="+z +y +x" if left else "+z +y -x", at=(x, deck.placed.y - outline.width, rear),
+        ends=("back", "front", "bottom", "top"), hand=hand, shows=("l1", "t1"), group="cleats",
+    )  # fmt: skip
+    _fasten(maker, carcase, outline, deck, hand, name)
+
+
+def _fasten(
+    maker: Maker, carcase: Carcase, cleat: Outline, deck: Part, hand: Hand, name: str
+) -> None:
+    """Glued to the deck, glued and screwed to the side; its step."""
+    side = maker.parts[carcase.left if hand == "left" else carcase.right]
+    held = fastener_row(
+        maker, f"{name}.joint_cleat_{hand}", cleat.length, "screws along a cleat",
+        through=cleat.path, into=side.path,
+        screw=maker.house.screw_for(
+            "drawer_screw", cleat.thickness, side.finished.thickness * 5 / 6
+        ),
+        line=("w0", cleat.width / 2), kind="case screw",
+    )  # fmt: skip
+    to_side = maker.join(
+        f"{name}.joint_cleat_{hand}", "face", (cleat.path, "t0"), (side.path, "t1"),
+        fastenings=(held, Fastening("glue", 1, None, (cleat.path,), side.path)),
+    )  # fmt: skip
+    to_deck = maker.join(
+        f"{name}.joint_cleat_{hand}_deck", "butt", (cleat.path, "w1"), (deck.path, "t0"),
+        fastenings=(Fastening("glue", 1, None, (cleat.path,), deck.path),),
+    )  # fmt: skip
+    part = maker.parts[cleat.path]
+    up = part.placed.y if side.placed.y is maker.zero else part.placed.y - side.placed.y
+    front = carcase.depth - part.placed.z - cleat.length
+    maker.step(
+        "fit", cleat.path, "-z",
+        f"Spread glue on its face and its upper edge; push the {part.title} up against the "
+        "deck, clamp, and drive its screws.",
+        joints=(to_side, to_deck),
+        marks=(
+            ("lower edge above the bottom ends of the sides", cleat.place.let("mark_up", up)),
+            ("front end behind the front edges of the sides",
+             cleat.place.let("mark_behind", front)),
+        ),
+        planes=((Surface(cleat.path, "w0"), Surface(side.path, "l0")),
+                (Surface(cleat.path, "l1"), Surface(side.path, "w0"))),
+        cautions=("clamp_screws", "deck_load"),
+    )  # fmt: skip
+
+
+def fit_appliances(maker: Maker, carcase: Carcase) -> None:
+    """Each opening, as it was built, against what the appliance's sheet asks for."""
+    play = maker.style("appliance_play").value
+    for opening in carcase.openings:
+        if opening.appliance is None:
+            continue
+        place = maker.place.at(opening.name)
+        air = {
+            "width": carcase.clear_width - _number(maker, opening.appliance, "width"),
+            "height": opening.y1 - opening.y0 - _number(maker, opening.appliance, "height"),
+            "depth": carcase.depth - carcase.seat - _number(maker, opening.appliance, "depth"),
+        }
+        for name, gap in air.items():
+            left = place.let(f"{name}_air", gap)
+            if left.value < 0:
+                maker.findings.append(
+                    _too_small(maker, opening.appliance, place.path, name, -left)
+                )
+            elif name == "width" and place.over(left, maker.style("appliance_play"),
+                                                "more room beside an appliance than its trim may "
+                                                "cover"):  # fmt: skip
+                maker.findings.append(_too_wide(maker, opening.appliance, place.path, left))
+            elif name != "depth":
+                place.fit(f"{name}_fit", left, Fraction(0), play, place.path)
+
+
+def _too_small(
+    maker: Maker, appliance: ApplianceOpening, path: str, name: str, lacks: Dim
+) -> Finding:
+    text, word = maker.house.text, {"width": "wider", "height": "taller", "depth": "deeper"}[name]
+    return Finding(
+        rule="appliance opening",
+        severity=Severity.STOP,
+        path=path,
+        says=f"the opening for {appliance.title} lacks {text(lacks)} of the {name} that the "
+        "appliance's sheet asks for",
+        measured=text(_number(maker, appliance, name) - lacks),
+        limit=text(_number(maker, appliance, name)),
+        source=f"the sheet of {appliance.title}",
+        remedies=(f"a case {text(lacks)} {word}", f"another appliance, or its {name} read again"),
+    )
+
+
+def _too_wide(maker: Maker, appliance: ApplianceOpening, path: str, left: Dim) -> Finding:
+    text = maker.house.text
+    return Finding(
+        rule="appliance opening",
+        severity=Severity.CARE,
+        path=path,
+        says=f"the opening for {appliance.title} is {text(left)} wider than its sheet asks for: "
+        "its trim may not cover the gaps",
+        measured=text(left),
+        limit=text(maker.style("appliance_play")),
+        source=f"the sheet of {appliance.title}",
+        remedies=(
+            f"a case {text(left)} narrower",
+            f"a strip of {text(left / 2)} beside it at each side, behind its trim",
+        ),
+    )

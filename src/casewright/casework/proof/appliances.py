@@ -1,0 +1,35 @@
+"""Rows that hold an appliance: nothing stands in the height that its sheet asks for."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from casewright.casework.proof.assembled import Assembled
+from casewright.casework.proof.failure import Failure
+from casewright.geometry import Box
+
+__all__ = ["check_appliances"]
+
+
+def check_appliances(case: Assembled) -> Iterator[Failure]:
+    """From the deck up, between the sides and before the back, the box of air is empty."""
+    rows, key = case.model.spec.rows, case.model.key
+    for number, row in enumerate(rows, start=1):
+        if row.appliance is None or row.appliance.height is None:
+            continue
+        name = "bottom" if number == len(rows) else f"row_board.{number}"
+        deck = case.solids.get(f"{key}.{name}")
+        if deck is None:
+            yield Failure("size", (key,), f"nothing carries {row.appliance.title}")
+            continue
+        room = deck.outer
+        low, tall = room.y1, case.units.down(row.appliance.height.value)
+        air = Box(room.x0, room.x1, low, low + tall, room.z0, room.z1)
+        for solid in case.box_solids:
+            if solid is not deck and any(piece.meets(air) for piece in solid.pieces):
+                common = solid.outer.common(air)
+                yield Failure(
+                    "size", (solid.part.path, deck.part.path),
+                    f"{solid.part.title} stands in the opening for {row.appliance.title}",
+                    case.units.length(min(common.x1 - common.x0, common.y1 - common.y0)),
+                )  # fmt: skip

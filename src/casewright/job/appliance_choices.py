@@ -1,0 +1,61 @@
+"""What a case says of the appliances in its rows that cannot go together."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import chain
+
+from casewright.job.content import Content
+from casewright.job.positions import KeyPath
+from casewright.job.problems import Reporter
+from casewright.job.tables import CaseTable
+
+__all__ = ["appliance_rows", "check_appliance_rows"]
+
+
+def appliance_rows(key: str, case: CaseTable) -> Iterator[tuple[str, KeyPath]]:
+    """Keys of the appliances in a case's rows, each with its place in the file."""
+    for number, row in enumerate(case.rows or ()):
+        if row.kind == "appliance":
+            yield row.appliance, ("case", key, "rows", number)
+
+
+def check_appliance_rows(content: Content, reporter: Reporter) -> None:
+    """Tell appliances that are not known, stand twice, or stand where they cannot."""
+    in_runs = set(chain.from_iterable(run.cases for run in content.runs.values()))
+    seen: set[str] = set()
+    for key, case in content.cases.items():
+        rows = tuple(appliance_rows(key, case))
+        for appliance, path in rows:
+            if {("appliance", appliance), ("appliance",)} & content.lost:
+                continue
+            if appliance not in content.appliances:
+                what = f"there is no appliance {appliance}"
+                reporter.unknown(path, appliance, list(content.appliances), what)
+            elif appliance in seen | in_runs:
+                what = f"appliance {appliance} stands elsewhere already"
+                reporter.tell(path, what, "give each its own [appliance....]")
+            seen.add(appliance)
+        if rows:
+            _where(key, case, content, rows[0][1], reporter)
+
+
+def _where(key: str, case: CaseTable, content: Content, path: KeyPath, reporter: Reporter) -> None:
+    """An appliance stands between boards of a frameless tall case, never under its top."""
+    kinds = [row.kind for row in case.rows or ()]
+    overlay = case.front.overlay if case.front and case.front.overlay else content.doors.overlay
+    if case.kind != "tall":
+        reporter.tell(path, "only a tall case holds an appliance in a row",
+                      'write kind = "tall", or put the appliance into a run')  # fmt: skip
+    elif (case.face or content.boxes.face or "frameless") != "frameless":
+        reporter.tell(path, "behind a frame on the face no row holds an appliance",
+                      'write face = "frameless"')  # fmt: skip
+    elif overlay not in (None, "full"):
+        reporter.tell(path, f"beside an appliance fronts are of full overlay, not {overlay}",
+                      'write overlay = "full" in front')  # fmt: skip
+    elif set(kinds) == {"appliance"}:
+        reporter.tell(("case", key, "rows"), "nothing makes up the height of the stack",
+                      'write a "drawer" or "doors" above or below')  # fmt: skip
+    elif kinds[0] == "appliance" and case.divider is None:
+        reporter.tell(path, "under the top stands its nailer, in an appliance's way",
+                      'begin the rows with "doors"')  # fmt: skip
