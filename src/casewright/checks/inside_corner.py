@@ -3,7 +3,7 @@
 Two runs cannot both go into a corner. The one that does not begins as far out as the other's
 fronts and their pulls reach into the room, and a little more; else doors and drawers beside the
 corner strike the pulls round it. And a door of the run that goes into the corner does not open
-where the other run's boxes stand before it.
+where the other run's boxes stand before it; nor does a drawer there come out.
 
 Passes
 ------
@@ -25,7 +25,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 from typing import NamedTuple
 
-from casewright.casework.cases import Door
+from casewright.casework.cases import Door, Front
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import by_unit, length
 from casewright.findings import Severity
@@ -47,8 +47,8 @@ class _Beside(NamedTuple):
         """Of the case."""
         return self.place.case.spec.key
 
-    def from_corner(self, front: Door) -> Fraction:
-        """How far the nearer edge of a door is from the corner [mm]."""
+    def from_corner(self, front: Front) -> Fraction:
+        """How far the nearer edge of a front is from the corner [mm]."""
         case = self.place.case
         if self.at_right:
             return self.out + case.overall_width.value - front.x.value - front.width.value
@@ -100,6 +100,7 @@ def _judge(room: Room, one: _Beside, other: _Beside) -> Iterator[Breach]:
         return
     for own, round_it in ((one, other), (other, one)):
         yield from _shut_in(room, own, round_it)
+        yield from _blocked(room, own, round_it)
         need = _reach(room, round_it)
         # A case that goes into the corner itself is not asked to keep out of it.
         if round_it.depth <= own.out < need and own.place.case.fronts:
@@ -130,6 +131,31 @@ def _shut_in(room: Room, own: _Beside, round_it: _Beside) -> Iterator[Breach]:
                 remedies=(
                     f"end the run {length(room, round_it.depth)} before the corner",
                     "open shelves in the corner",
+                ),
+                severity=Severity.STOP,
+            )
+            return
+
+
+def _blocked(room: Room, own: _Beside, round_it: _Beside) -> Iterator[Breach]:
+    """The lowest drawer that comes out only as far as the case before it."""
+    case = own.place.case
+    fronts = {front.path: front for front in case.fronts}
+    for drawer in case.drawers:
+        front = fronts.get(drawer.front)
+        if front is None or own.from_corner(front) >= round_it.depth:
+            continue
+        space = max(round_it.out - front.z.value - front.thickness.value, Fraction(0))
+        if space < drawer.slide_length.value:
+            yield Breach(
+                drawer.path,
+                f"{drawer.title} of {case.spec.title} comes out {length(room, space)} of its "
+                f"{length(room, drawer.slide_length.value)}: {round_it.path} stands before it",
+                measured=length(room, space),
+                limit=length(room, drawer.slide_length.value),
+                remedies=(
+                    f"end the run {length(room, round_it.depth)} before the corner",
+                    "doors hinged away from the corner, or open shelves there",
                 ),
                 severity=Severity.STOP,
             )

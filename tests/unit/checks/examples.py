@@ -40,6 +40,7 @@ from tests.unit.checks.surveyed_rooms import (
     before_wall,
     beside_door,
     corner,
+    drawers_beside,
     falling,
     round_corner,
     under,
@@ -149,6 +150,7 @@ PASSES: dict[str, Make] = {
     "sharp corner": lambda: before_wall("base", more=corner("60 1/4")),
     "door swing": lambda: before_wall("base", more=beside_door(30)),
     "inside corner": lambda: round_corner("90"),
+    "opens beside": lambda: drawers_beside("39"),
 }
 
 FAILS: dict[str, Make] = {
@@ -196,4 +198,5 @@ FAILS: dict[str, Make] = {
     "sharp corner": lambda: before_wall("base", more=corner("59")),
     "door swing": lambda: before_wall("base", more=beside_door(12)),
     "inside corner": lambda: round_corner("80", inner='"slab"'),
+    "opens beside": lambda: drawers_beside("36 1/2"),
 }

@@ -139,3 +139,32 @@ def counter(down: str) -> str:
         'stations = [{ along = 0, down = 40 }]\n[wall.w.fixed.old]\nkind = "counter"\nleft = 0\n'
         f"width = 50\ntops = [{{ along = 2, down = 5 }}, {{ along = 40, down = {down} }}]\n"
     )
+
+
+@cache
+def drawers_beside(
+    wide: str, thing: str = "door", *, at: int = 26, more: str = "", front: str = "drawers = 3"
+) -> Room:
+    """A base of 36 that ends before a corner, and something on the wall round it.
+
+    Parameters
+    ----------
+    wide
+        Width of its wall.
+    thing, at
+        What is on the wall round the corner, 32 wide, 80 high, and how far out of the corner.
+    more
+        What else is told of it.
+    front
+        What closes the base.
+    """
+    return build(
+        read(
+            f'format = 1\nunit = "in"\n[case.a]\nkind = "base"\nwidth = 36\n{front}\n'
+            '[run.r]\ncases = ["a"]\non = "w"\nleft = "open"\nright = "wall"\n'
+            f'[wall.w]\nwidth = "{wide}"\n[wall.side]\nwidth = 90\n'
+            f'[wall.side.fixed.thing]\nkind = "{thing}"\nleft = {at}\nwidth = 32\n'
+            f"bottom = 0\nheight = 80\n{more}\n"
+            '[corner.c]\nwalls = ["w", "side"]\n'
+        )
+    )

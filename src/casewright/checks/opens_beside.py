@@ -1,0 +1,150 @@
+"""Doors and drawers beside a corner that strike what stands out from the wall round it.
+
+Casings of windows and doors, radiators, pipes and appliances stand out from their wall. A drawer
+beside the corner is pulled past them, and a door hinged there swings its pull against them, when
+they stand out farther than the filler keeps the front away. Things whose edges or heights nobody
+has read are passed over. A casing is reckoned 3/4 in (19 mm) where it was not measured; of
+other things nothing is known until `out` is told.
+
+Passes
+------
+Drawers with a filler of 3 in beside a corner, round which a door casing stands out 3/4.
+
+Fails
+-----
+The same drawers with a filler of 1/2 in.
+
+Sources
+-------
+`common practice`: the thickness of a casing; 1/8 in, or 3 mm, of air; a pull's projection and how
+far an open door stands out by their sheets.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+from typing import NamedTuple
+
+from casewright.casework.cases import Door, Front
+from casewright.checks.rule import Breach, Rule
+from casewright.checks.words import by_unit, length
+from casewright.findings import Severity
+from casewright.room.model import Room
+from casewright.room.on_walls import CasePlace, cases_on_walls
+from casewright.survey.fixed_things import PlacedThing
+
+__all__ = ["RULE"]
+
+
+class _Stands(NamedTuple):
+    """Something on the wall round a corner: from where to where out of it, and how thick [mm]."""
+
+    thing: PlacedThing
+    near: Fraction
+    far: Fraction
+    out: Fraction
+
+
+class _Opens(NamedTuple):
+    """A front beside a corner: how far it comes out, and what air it leaves at the wall [mm]."""
+
+    front: Front
+    plane: Fraction
+    reach: Fraction
+    air: Fraction
+
+
+def _examine(room: Room) -> Iterator[Breach]:
+    places = list(cases_on_walls(room))
+    for corner in room.survey.corners.values():
+        if corner.spec.outside:
+            continue
+        for on, beside, at_right in ((corner.spec.left, corner.spec.right, True),
+                                     (corner.spec.right, corner.spec.left, False)):  # fmt: skip
+            things = list(_things(room, beside, at_right=not at_right))
+            own = [place for place in places if place.wall.spec.key == on] if things else []
+            for place in own:
+                yield from _judge(room, place, things, at_right=at_right)
+
+
+def _things(room: Room, key: str, *, at_right: bool) -> Iterator[_Stands]:
+    """What stands out from a wall, from its end at the corner on."""
+    wall = room.survey.walls.get(key)
+    if wall is None or wall.width is None:
+        return
+    for thing in wall.things:
+        if thing.left is None or thing.right is None:
+            continue
+        cased = thing.spec.kind in ("window", "door")
+        given = thing.spec.out
+        out = given.value if given is not None else by_unit(room, "3/4", "19") if cased else None
+        if out is None:
+            continue
+        ends = (thing.left.value, thing.right.value)
+        if at_right:
+            ends = (wall.width.value - ends[1], wall.width.value - ends[0])
+        yield _Stands(thing, *ends, out)
+
+
+def _judge(
+    room: Room, place: CasePlace, things: list[_Stands], *, at_right: bool
+) -> Iterator[Breach]:
+    width = place.wall.width
+    if at_right and width is None:
+        return
+    for front in place.case.fronts:
+        opens = _opens(room, place, front, at_right=at_right)
+        struck = [] if opens is None else [t for t in things if _strikes(room, place, opens, t)]
+        if opens is not None and struck:
+            yield _breach(room, place, opens, max(struck, key=lambda each: each.out))
+            return
+
+
+def _opens(room: Room, place: CasePlace, front: Front, *, at_right: bool) -> _Opens | None:
+    case, wall = place.case, place.wall.width
+    if at_right:
+        edge = place.left + front.x.value + front.width.value
+        air = (Fraction(0) if wall is None else wall.value) - edge
+    else:
+        air = place.left + front.x.value
+    plane = front.z.value + front.thickness.value
+    drawer = next((each for each in case.drawers if each.front == front.path), None)
+    if drawer is not None:
+        return _Opens(front, plane, drawer.slide_length.value, air)
+    if isinstance(front, Door) and (front.hinge_side == "right") == at_right:
+        sheet = room.spec.hardware
+        pull = sheet.pull.projection.value if front.pull else Fraction(0)
+        return _Opens(front, plane, front.width.value, air - pull - sheet.hinge.stand_off.value)
+    return None
+
+
+def _strikes(room: Room, place: CasePlace, opens: _Opens, stands: _Stands) -> bool:
+    low = place.bottom + opens.front.y.value
+    high = low + opens.front.height.value
+    bottom, top = stands.thing.bottom, stands.thing.top
+    beside = stands.near < opens.plane + opens.reach and opens.plane < stands.far
+    level = (top is None or low < top.value) and (bottom is None or bottom.value < high)
+    return beside and level and opens.air < stands.out + by_unit(room, "1/8", "3")
+
+
+def _breach(room: Room, place: CasePlace, opens: _Opens, stands: _Stands) -> Breach:
+    need = stands.out + by_unit(room, "1/8", "3")
+    what = "its pull" if isinstance(opens.front, Door) else "it"
+    kept = f"{length(room, opens.air)} off that wall" if opens.air > 0 else "against that wall"
+    return Breach(
+        opens.front.path,
+        f"the {opens.front.title} of {place.case.spec.title} opens past "
+        f"{stands.thing.spec.title}, which stands out {length(room, stands.out)} from the wall "
+        f"round the corner; {what} comes {kept}",
+        measured=length(room, max(opens.air, Fraction(0))),
+        limit=length(room, need),
+        remedies=(
+            f"a filler wider by {length(room, need - opens.air)}",
+            "a front that does not open there, or a door hinged on its other side",
+            "a knob or a pull that stands out less",
+        ),
+    )
+
+
+RULE = Rule("opens beside", Severity.CARE, __doc__ or "", "common practice", _examine)
