@@ -13,7 +13,8 @@ CHANCES = {
     "casewright.dims.chances", "casewright.dims.slack", "casewright.room.forecast_words",
     "casewright.room.forecasts",
     "casewright.survey.adjustment", "casewright.survey.advice", "casewright.survey.angles",
-    "casewright.survey.corner_doubts", "casewright.layout.programme",
+    "casewright.survey.corner_advice", "casewright.survey.corner_doubts",
+    "casewright.layout.programme",
     "casewright.room.trims.saw_settings",
 }  # fmt: skip
 

@@ -14,6 +14,7 @@ from casewright.job.recorded import Use, read_record
 from casewright.job.survey_json import survey_json
 from casewright.job.surveying import SurveySheet, survey_files, survey_sheets
 from casewright.outputs.files import check_folder, write_folder
+from casewright.packet.corner_table import next_of_corners
 from casewright.room.build import build
 from casewright.room.model import Room
 
@@ -55,6 +56,8 @@ def _lines(room: Room, sheets: tuple[SurveySheet, ...]) -> Iterator[str]:
             yield f"  MISSING  {each}"
         if sheet.next_reading:
             yield f"  NEXT  {sheet.next_reading}"
+    for words in next_of_corners(room.survey, room.spec.unit).values():
+        yield f"NEXT  {words}"
     for doubt in room.survey.doubts:
         if doubt.paths[0].startswith("survey.corner."):
             yield f"  ASK   read again: {doubt.again}: {doubt.says}"

@@ -8,6 +8,7 @@ from typing import Any
 from casewright.dims import Dim, Unit, length_json
 from casewright.job.documents import head_json
 from casewright.job.surveying import survey_sheets, walls_to_survey
+from casewright.packet.corner_table import next_of_corners
 from casewright.room.model import Room
 from casewright.survey.angles import angle_of
 from casewright.survey.corners import SurveyedCorner
@@ -23,6 +24,7 @@ def survey_json(room: Room) -> _Json:
     """Walls with their readings and what counts of them, corners, doubts."""
     unit = room.spec.unit
     sheets = {sheet.key: sheet for sheet in survey_sheets(room)}
+    next_ = next_of_corners(room.survey, unit)
     return {
         **head_json("survey", room.spec),
         "walls": [
@@ -33,7 +35,10 @@ def survey_json(room: Room) -> _Json:
             }
             for wall in walls_to_survey(room)
         ],
-        "corners": [_corner(corner) for corner in room.survey.corners.values()],
+        "corners": [
+            {**_corner(corner), "next": next_.get(corner.spec.key)}
+            for corner in room.survey.corners.values()
+        ],
         "doubts": [_doubt(doubt) for doubt in room.survey.doubts],
     }
 

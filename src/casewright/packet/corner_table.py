@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
+from math import isfinite
 
 from casewright.dims import Unit, format_length, size_text
 from casewright.drawing import measure_of
@@ -11,10 +12,12 @@ from casewright.outputs.blocks import Block, Callout, Column, Heading, Paragraph
 from casewright.outputs.inlines import Blank, Rich, Strong
 from casewright.sources import INCH
 from casewright.survey.angles import angle_of, departure_mm
+from casewright.survey.corner_advice import CornerAdvice, advise_corner
 from casewright.survey.corners import SurveyedCorner
+from casewright.survey.readings import TAPE
 from casewright.survey.survey import Survey
 
-__all__ = ["corner_blocks"]
+__all__ = ["corner_blocks", "next_of_corners"]
 
 _DEPTH: dict[Unit, Fraction] = {"in": 24 * INCH, "mm": Fraction(600)}
 _CORNERS = (
@@ -26,6 +29,7 @@ _WAY_IN = (
     Column("On the way in", share=1.6), Column("Clear width", share=1.0),
     Column("Clear height", share=1.0), Column("Landing to turn on", share=1.0),
 )  # fmt: skip
+_TRIANGLE: dict[Unit, str] = {"in": "48 and 36", "mm": "1200 and 900"}
 _HOW = (
     "Mark three units along one wall and four along the other, the longer the better: five across "
     "is square. Or read the diagonal from the far end of the one wall to the far end of the other."
@@ -41,11 +45,51 @@ def corner_blocks(survey: Survey, unit: Unit) -> tuple[Block, ...]:
             Callout("ask", f"{doubt.says[:1].upper()}{doubt.says[1:]}.", "Read again")
             for doubt in doubts
         ),
+        *(
+            Callout("measure first", f"{words[:1].upper()}{words[1:]}.", "Read next")
+            for words in next_of_corners(survey, unit).values()
+        ),
         Heading("Corners", 3),
         Table(_CORNERS, tuple(_corner_rows(survey, unit)), small=True),
         Heading("The way in", 3),
         Table(_WAY_IN, tuple(_passage_rows(survey, unit)), small=True),
     )
+
+
+def next_of_corners(survey: Survey, unit: Unit) -> dict[str, str]:
+    """By corner, the further reading that would tell most of it, in words."""
+    found: dict[str, str] = {}
+    doubtful = {path for doubt in survey.doubts for path in doubt.paths}
+    for key, corner in survey.corners.items():
+        walls = (survey.walls.get(corner.spec.left), survey.walls.get(corner.spec.right))
+        left, right = (wall.width.value if wall and wall.width else None for wall in walls)
+        if any(path.startswith(f"survey.corner.{key}.") for path in doubtful):
+            continue
+        advice = advise_corner(corner, (left, right), TAPE, _DEPTH[unit])
+        if advice is not None:
+            found[key] = _next_words(corner, advice, unit)
+    return found
+
+
+def _next_words(corner: SurveyedCorner, advice: CornerAdvice, unit: Unit) -> str:
+    title = corner.spec.title
+    what = f"the diagonal of both walls of the {title}, from far end to far end"
+    if advice.read == "triangle":
+        what = (
+            f"a triangle in the {title}, {_TRIANGLE[unit]} along the walls, and what lies across"
+        )
+    after = _about(2 * advice.after_mm, unit)
+    known = "known only by eye"
+    if isfinite(advice.before_mm):
+        known = f"known to {_about(2 * advice.before_mm, unit)} either way"
+    deep = size_text(_DEPTH[unit], unit)
+    return f"{what}: {deep} out, where the wall is, is {known} now, to {after} after it"
+
+
+def _about(value_mm: float, unit: Unit) -> str:
+    step = INCH / 32 if unit == "in" else Fraction(1, 2)
+    value = max(1, round(Fraction(value_mm) / step)) * step
+    return format_length(value, unit, precision=32 if unit == "in" else 10, with_unit=True)
 
 
 def _corner_rows(survey: Survey, unit: Unit) -> Iterator[Row]:

@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 
 from casewright.survey.angles import Angle, angle_of
+from casewright.survey.corner_advice import WANDER_DEGREES
 from casewright.survey.corners import SurveyedCorner
 from casewright.survey.doubts import Doubt
 from casewright.survey.specs import CornerSpec, SurveySpec
@@ -13,9 +14,6 @@ from casewright.survey.specs import CornerSpec, SurveySpec
 __all__ = ["corner_doubts"]
 
 _SIGMAS = 3
-_WANDER_DEGREES = 0.3
-"""How far walls that are not flat turn an angle from one reading to the other (own judgement)."""
-
 _LEAST_WALLS = 3
 
 
@@ -55,7 +53,7 @@ def _two_ways(corner: SurveyedCorner) -> Iterator[Doubt]:
 
 def _within(angles: Sequence[Angle]) -> float:
     """How far angles may be off together before they are doubted [deg]."""
-    wander = _WANDER_DEGREES * math.sqrt(len(angles))
+    wander = WANDER_DEGREES * math.sqrt(len(angles))
     return _SIGMAS * math.hypot(wander, *(each.sigma_degrees for each in angles))
 
 
