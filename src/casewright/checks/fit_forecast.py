@@ -26,34 +26,42 @@ from fractions import Fraction
 
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import gap
+from casewright.dims import Fit
 from casewright.findings import Severity
 from casewright.room.forecasts import Forecasts, fit_name
 from casewright.room.model import Room
 
 __all__ = ["RULE"]
 
-_TOLD, _GRAVE = Fraction(1, 10), Fraction(1, 2)
+_TOLD, _GRAVE = Fraction(1, 10), 5
 
 
 def _examine(room: Room) -> Iterator[Breach]:
+    """One word for all fits of a kind with the same band and the same chance."""
+    alike: dict[tuple[str, str, str, int], list[Fit]] = {}
     for forecast in Forecasts(room).all():
         fit, chance = forecast.fit, forecast.read_chance
         if not fit.holds or chance < _TOLD:
             continue
+        kind = fit.path.rpartition(".")[2]
         low, high = gap(room, fit, fit.low), gap(room, fit, fit.high)
+        alike.setdefault((kind, low, high, _in_ten(chance)), []).append(fit)
+    for (_, low, high, tenths), fits in alike.items():
+        first, more = fits[0], len(fits) - 1
+        others = f", and {more} more like it," if more else ""
         yield Breach(
-            fit.path,
-            f"{fit_name(fit)} is planned as {gap(room, fit, fit.gap.value)}; made with these "
-            f"tools, about {_in_ten(chance)} in 10 come out under {low} or over {high}, even if "
+            first.path,
+            f"{fit_name(first)}{others} is planned as {gap(room, first, first.gap.value)}; made "
+            f"with these tools, about {tenths} in 10 come out under {low} or over {high}, even if "
             "what it meets is read first",
-            measured=f"{_in_ten(chance)} in 10",
+            measured=f"{tenths} in 10",
             limit=f"{low} to {high}",
             remedies=(
                 "cut a little full and fit it by hand",
                 "check the setting on a test piece before the row is cut",
                 "a wider tolerance or clearance in the style",
             ),
-            severity=Severity.CARE if chance >= _GRAVE else None,
+            severity=Severity.CARE if tenths >= _GRAVE else None,
         )
 
 
