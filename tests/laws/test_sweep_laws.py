@@ -129,6 +129,8 @@ def _frame(writer: _Writer) -> None:
     writer.perhaps("face_fixing", f'"{writer.one("pocket screws", "brads")}"')
     if writer.chance():
         writer.say("mullion", "true")
+    else:
+        writer.perhaps("face_joint", '"tenons"')
     writer.perhaps("scribe", f'"{writer.one("left", "right")}"')
 
 
@@ -145,7 +147,11 @@ def _case(writer: _Writer, key: str, kind: _Kind) -> None:
     seat = kind == "base" and writer.draw(st.integers(0, 4)) == 0
     if seat:
         writer.say("lid", f'"{writer.one("hinged", "fixed")}"')
-    rowed = kind == "base" and not seat and writer.chance()
+    blind = kind == "base" and not seat and writer.draw(st.integers(0, 5)) == 0
+    if blind:
+        writer.say("blind", f'"{writer.one("left", "right")}"')
+        writer.perhaps("corner_depth", writer.length(14, 28))
+    rowed = kind == "base" and not seat and not blind and writer.chance()
     framed = kind != "bookcase" and writer.draw(st.integers(0, 3)) == 0
     stands = kind in ("base", "tall")
     rowed = rowed or (kind == "tall" and writer.chance())

@@ -11,7 +11,7 @@ from casewright.dims import Dim, Unit, reading_text
 
 __all__ = ["test_pieces"]
 
-_CUTS = ("rabbet", "dado", "groove", "lap", "rebate", "tongue", "slot")
+_CUTS = ("rabbet", "dado", "groove", "lap", "rebate", "tongue", "slot", "mortise")
 _BORES = ("pocket", "hinge cup")
 
 

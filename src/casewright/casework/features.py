@@ -43,7 +43,7 @@ CutKind = Literal[
     "tongue",
     "mitre",
     "slot",
-    "trim",
+    "trim", "mortise",
 ]
 BoreKind = Literal[
     "shelf pins", "hinge cup", "hinge plate", "pull", "pocket", "slide", "slide hook",

@@ -14,6 +14,7 @@ __all__ = [
     "edge_groove_setup",
     "finger_setup",
     "mitre_setup",
+    "mortise_setup",
     "notch_setup",
     "pocket_setup",
     "rear_notch_setup",
@@ -79,6 +80,13 @@ def edge_groove_setup(house: House, place: Place, *, at: Dim, width: Dim, depth:
         passes=_passes(place, width, kerf, "passes of the blade for the groove"),
         check=far.size, check_words=far.words, cautions=("saw_on_edge",),
     )  # fmt: skip
+
+
+def mortise_setup(house: House, place: Place, *, at: Dim, width: Dim, depth: Dim) -> Setup:
+    """A mortise in the edge of a stile: a router with an edge guide on face A."""
+    words = "from face A to the mortise's far wall"
+    far = _Check(place.let("face_to_far_wall", at + width), words)
+    return _routed(house, place, at=at, width=width, depth=depth, far=far)
 
 
 def mitre_setup(house: House, *, long: Dim) -> Setup:

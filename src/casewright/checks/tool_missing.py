@@ -40,8 +40,12 @@ _NAMES = {"pocket": "pocket holes", "shelf pins": "shelf pin holes", "hinge cup"
           "rabbet": "rabbets", "dado": "dadoes", "groove": "grooves", "lap": "laps",
           "rebate": "rebates", "tongue": "tongues", "mitre": "mitres", "slot": "slots for splines",
           "finger": "box joints", "trim": "face strips trimmed flush",
+          "mortise": "mortises",
           "slide": "slide holes", "slide hook": "hook holes", "front screw": "holes for fronts",
           "pull play": "pull holes"}  # fmt: skip
+_INSTEAD = {
+    "shelf pins": "shelves = 0, or fixed shelves", "mortise": 'face_joint = "pocket screws"',
+}  # fmt: skip
 _SHOWN = 3
 _SCREWS = 'joint = "pocket screws"'
 
@@ -127,8 +131,8 @@ def _other_ways(shop: Shop, work: _Work, parts: dict[str, Part]) -> Iterator[str
             yield 'back = "applied"'
         case "lap" | "rebate" | "groove" | "tongue" | "mitre" | "slot":
             yield 'construction = "applied frame" or "slab"'
-        case "shelf pins":
-            yield "shelves = 0, or fixed shelves"
+        case "shelf pins" | "mortise":
+            yield _INSTEAD[work.kind]
         case "notch" | "finger":
             yield 'toe = "plinth"' if work.kind == "notch" else 'joint = "rabbet" in [drawers]'
         case _:

@@ -21,7 +21,7 @@ class Stack(NamedTuple):
 
 
 Piece = str | Stack
-_FITTED = ("dado", "rabbet", "groove", "lap", "rebate", "tongue")
+_FITTED = ("dado", "rabbet", "groove", "lap", "rebate", "tongue", "mortise")
 _FRACTION = re.compile(r"(?:(?<=\d) )?(\d+)/(\d+)")
 
 

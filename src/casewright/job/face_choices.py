@@ -10,7 +10,7 @@ from casewright.job.tables import CaseTable
 
 __all__ = ["check_face", "has_face_frame"]
 
-_OWN = ("face_fixing", "mullion", "scribe")
+_OWN = ("face_joint", "face_fixing", "mullion", "scribe")
 _FRAMELESS = 'write face = "frameless" for this case'
 
 
@@ -46,7 +46,7 @@ def check_face(key: str, case: CaseTable, content: Content, reporter: Reporter) 
         if getattr(case, name):
             reporter.tell((*base, name), f"a case with a face frame has no {name}", want)
     _rows(key, case, path, reporter)
-    _mullion(base, case, reporter)
+    _mullion(base, case, content, reporter)
     _scribe(base, case, reporter)
     if case.finished and (case.end or content.boxes.end) == "flush":
         what = "the stile of a face frame covers the edge of whatever is on an end: none is flush"
@@ -85,10 +85,15 @@ def _rows(key: str, case: CaseTable, path: KeyPath, reporter: Reporter) -> None:
             reporter.tell(place, what, f"close it with doors or a drawer, or {_FRAMELESS}")
 
 
-def _mullion(base: KeyPath, case: CaseTable, reporter: Reporter) -> None:
+def _mullion(base: KeyPath, case: CaseTable, content: Content, reporter: Reporter) -> None:
     """A mullion stands between the two doors of a pair."""
     if not case.mullion:
         return
+    if (case.face_joint or content.boxes.face_joint) == "tenons":
+        what = "a mullion is screwed between the rails, and these have tenons"
+        reporter.tell(
+            (*base, "mullion"), what, 'take it out, or write face_joint = "pocket screws"'
+        )
     front = case.front
     if front is not None and front.leaves == 1:
         what = "a mullion stands between two doors, and leaves says one"

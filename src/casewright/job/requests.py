@@ -54,7 +54,8 @@ _T = TypeVar("_T")
 USUAL_BOXES = BoxesTable(
     joint="pocket screws", back="rabbeted", pockets="hidden", sheet="plywood",
     back_sheet="thin_plywood", strips="board", band="band", face="frameless",
-    face_boards="board", face_fixing="pocket screws", end="applied frame",
+    face_boards="board", face_joint="pocket screws", face_fixing="pocket screws",
+    end="applied frame",
 )  # fmt: skip
 USUAL_DOORS = DoorsTable(
     construction="slab", slab="fibreboard", strip="strip", frame="board", glazing="glass",
@@ -232,6 +233,7 @@ def _with_face(spec: CaseSpec, table: CaseTable, boxes: BoxesTable) -> CaseSpec:
         spec,
         face=first(table.face, boxes.face, usual.face),
         face_stock=first(table.face_boards, boxes.face_boards, usual.face_boards),
+        face_joint=first(table.face_joint, boxes.face_joint, usual.face_joint),
         face_fixing=first(table.face_fixing, boxes.face_fixing, usual.face_fixing),
         end=end,
         end_stock=first(

@@ -90,6 +90,7 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
         "0",
         "how far the top of a face frame's bottom rail stands above the bottom of its box",
     ),
+    _key("face_tenon", "1", "25", "length of the tenons of a face frame", _PRACTICE),
     _key("strip_proud", "1/16", "1.5", "how far a face strip stands proud until it is trimmed"),
     _key("face_scribe", "3/4", "20", "how much wider a stile is that is scribed to a wall"),
     _key(

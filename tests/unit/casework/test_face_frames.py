@@ -228,3 +228,31 @@ def test_frames_follow_the_box_as_it_was_built() -> None:
     assert case.frame.width.value == length("33")
     assert -case.frame.x.value == length("1/16")
     assert not [f for f in prove(case, hardware=hardware()).failures if "frame" in f.says]
+
+
+@pytest.mark.parametrize(
+    ("unit", "width", "stile", "tenon", "rail"),
+    [("in", "30", "1 7/16", "1", "29 1/8"), ("mm", "750", "35.6", "25", "728.8")],
+)
+def test_rails_with_tenons(unit: Unit, width: str, stile: str, tenon: str, rail: str) -> None:
+    """A rail is as long as its frame is wide, less two stiles, and two tenons more.
+
+    Source: the same set of constructions (`JOINTS`), its stiles two boards wide; transcribed.
+    """
+    case = one_case(
+        unit, width=width, face_joint="tenons", front=replace(SLAB, overlay="partial"),
+        style=plain_style(unit, cut_step="0", face_stile=stile, face_tenon=tenon), **FRAME,
+    )  # fmt: skip
+    part = case.part("upper.frame.rail_top")
+    assert part.finished.length.value == length(rail, unit)
+    assert not any(f.kind == "pocket" for f in part.features)
+    assert {f.kind for f in case.part("upper.frame.stile_left").features} == {"mortise"}
+    assert verify(case, hardware=hardware(unit)).holds
+
+
+@pytest.mark.parametrize("more", [{}, {"scribes": ("right",)}, {"finished": ("left",)}])
+def test_tenoned_stiles_are_alike_from_their_inner_edges(more: dict[str, Any]) -> None:
+    """Mortises of a wider stile are as deep and lie as high as those of its twin."""
+    asked = _rows("in", "inset", "drawer 6", "doors")
+    case = one_case(**asked, face_joint="tenons", **more)
+    assert verify(case, hardware=hardware()).holds

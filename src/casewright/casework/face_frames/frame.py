@@ -9,6 +9,7 @@ from casewright.casework.cases import FaceFrame
 from casewright.casework.face_frames.fixing import fasten_frame
 from casewright.casework.face_frames.members import FrameParts, Rail
 from casewright.casework.face_frames.plan import check_inset
+from casewright.casework.face_frames.tenons import Tenon, TenonSeat, cut_tenon
 from casewright.casework.features import Plane
 from casewright.casework.fronts.constructions import upright
 from casewright.casework.joints import Fastening
@@ -20,6 +21,8 @@ from casewright.sources import INCH
 
 __all__ = ["add_face_frame"]
 
+_LEFT: Hand = "left"
+_RIGHT: Hand = "right"
 _TITLE = "face frame"
 
 
@@ -72,10 +75,16 @@ def _place(maker: Maker, carcase: Carcase, members: FrameParts, left: Dim) -> No
         role = "backer" if rail in members.backers else "frame rail"
         maker.add(
             rail.outline, role=role, title=f"{rail.title} of the {_TITLE}",
-            lies="+x +y +z", at=(left + members.left.width, rail.low, carcase.depth),
+            lies="+x +y +z", at=(_rail_x(members, left), rail.low, carcase.depth),
             ends=("left", "right", "bottom", "top"), shows=("w0", "w1", "t1"),
             group="frame rails", front=maker.path("frame"),
         )  # fmt: skip
+
+
+def _rail_x(members: FrameParts, left: Dim) -> Dim:
+    """Case x of the left end of its rails, tenons included [mm]."""
+    inner = left + members.left.width
+    return inner if members.tenon is None else inner - members.tenon.long
 
 
 def _mullions(
@@ -103,7 +112,11 @@ def _mullions(
 
 
 def _join(maker: Maker, members: FrameParts, mullions: list[tuple[Outline, Rail, Rail]]) -> None:
-    """Rails to stiles and mullions to rails, with pocket screws from behind."""
+    """Rails to stiles by pocket screws from behind, or tenons; mullions to rails by screws."""
+    if members.tenon is not None:
+        for rail in (*members.rails, *members.backers):
+            _tenon(maker, members, rail, members.tenon)
+        return
     for rail in (*members.rails, *members.backers):
         ends: tuple[tuple[Plane, Outline, Plane, str], ...] = (
             ("l0", members.left, "w1", "left"), ("l1", members.right, "w1", "right"),
@@ -113,6 +126,22 @@ def _join(maker: Maker, members: FrameParts, mullions: list[tuple[Outline, Rail,
         _screw(maker, mullion, (
             ("l0", below.outline, "w1", "bottom"), ("l1", above.outline, "w0", "top"),
         ))  # fmt: skip
+
+
+def _tenon(maker: Maker, members: FrameParts, rail: Rail, tenon: Tenon) -> None:
+    """Both ends of a rail into the stiles: right at an end of these where it lies there."""
+    word = rail.outline.path.rpartition(".")[2]
+    low = None
+    if rail.low is not members.low:
+        up = rail.low if members.low is maker.zero else rail.low - members.low
+        low = rail.outline.place.let("from_end", up)
+    wide = rail.outline.width
+    high = None if rail.name == "top" else wide if low is None else low + wide
+    one, other = (
+        TenonSeat(stile, hand, low, high)
+        for stile, hand in ((members.left, _LEFT), (members.right, _RIGHT))
+    )
+    cut_tenon(maker, rail.outline, word, tenon, (one, other))
 
 
 def _screw(
@@ -135,7 +164,11 @@ def _assemble(
     maker: Maker, members: FrameParts, mullions: list[tuple[Outline, Rail, Rail]]
 ) -> None:
     """Face down on a flat bench: left stile, rails, mullions, right stile, square."""
+    screwed = ("clamp_screws",) if members.tenon is None else ()
     drive = "Spread glue thinly on the joint; clamp the faces flush; drive the pocket screws"
+    if members.tenon is not None:
+        drive = "Glue on the tenons' cheeks; push the shoulders home and clamp across"
+        _hold(maker, members.tenon)
     maker.step(
         "lay", members.left.path, None,
         f"Lay the left stile of the {_TITLE} face down on a flat bench, inner edge to the right.",
@@ -149,7 +182,7 @@ def _assemble(
             up = rail.low if members.low is maker.zero else rail.low - members.low
             marks = (("lower edge above the stile's lower end", rail.outline.place.let("up", up)),)
         join_part(maker, rail.outline.path, "-x", f"{drive}: the {rail.title}, {where}.",
-                  "clamp_screws", marks=marks)  # fmt: skip
+                  *screwed, marks=marks)  # fmt: skip
     for mullion, _, _ in mullions:
         out = maker.parts[mullion.path].placed.x - mullion.width
         inner = maker.parts[members.left.path].placed.x + members.left.width
@@ -157,13 +190,24 @@ def _assemble(
         join_part(maker, mullion.path, "-x", f"{drive}: the mullion, on its mark.", "clamp_screws",
                   marks=(("left edge from the inner edge of the left stile", mark),))  # fmt: skip
     join_part(maker, members.right.path, "-x",
-              f"{drive}: the right stile, against all rails at once.", "clamp_screws")  # fmt: skip
+              f"{drive}: the right stile, against all rails at once.", *screwed)  # fmt: skip
     maker.step(
         "check square", "", None,
         "Measure both diagonals of the frame. They must agree within "
         f"{maker.house.spoken('1/32', '1')}; sand its joints flush, both faces, before it goes on "
         "the box.",
         check_words="diagonals",
+    )  # fmt: skip
+
+
+def _hold(maker: Maker, tenon: Tenon) -> None:
+    """Stop before the mortises are cut into good wood."""
+    maker.step(
+        "hold", "", None,
+        "Hold: rout a mortise and cut a tenon in scraps of the same boards first. They go "
+        "together by hand, faces flush, and hold when lifted. Square the ends of the mortises "
+        "with a chisel, or round the tenons' edges.",
+        check=tenon.thick, check_words="thickness of the tenon",
     )  # fmt: skip
 
 

@@ -9,6 +9,7 @@ from itertools import pairwise
 from casewright.casework.box import Box
 from casewright.casework.carcase import FrameEdges
 from casewright.casework.face_frames.plan import FramePlan
+from casewright.casework.face_frames.tenons import Tenon, plan_tenon
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.rows import row_names
 from casewright.dims import Dim, Way, least
@@ -42,8 +43,12 @@ class FrameParts:
         Rails in the openings of false fronts, which these are screwed to.
     low
         Case height of its lower end [mm].
+    between
+        From stile to stile, as the rails make it [mm].
     width
         Outside, as its members make it [mm].
+    tenon
+        On the rails' ends; None where these are screwed.
     """
 
     plan: FramePlan
@@ -52,7 +57,9 @@ class FrameParts:
     rails: tuple[Rail, ...]
     backers: tuple[Rail, ...]
     low: Dim
+    between: Dim
     width: Dim
+    tenon: Tenon | None
 
 
 def cut_members(maker: Maker, box: Box, plan: FramePlan) -> FrameParts:
@@ -73,7 +80,10 @@ def cut_members(maker: Maker, box: Box, plan: FramePlan) -> FrameParts:
         # Flush with what is on both ends: as wide as the box is, with these.
         box_width = box.left.thickness + box.clear + box.right.thickness
         whole = box_width + plan.beside[0] + plan.beside[1]
+    tenon = plan_tenon(maker, least(left.width, right.width))
     between = whole - left.width - right.width
+    if tenon is not None:
+        between = between + 2 * tenon.long
     cut = [
         maker.outline(
             f"frame.rail_{name}", stock, between, maker.style("face_rail"),
@@ -81,11 +91,15 @@ def cut_members(maker: Maker, box: Box, plan: FramePlan) -> FrameParts:
         )
         for name in names
     ]  # fmt: skip
-    width = maker.place.at("frame").follows("width", left.width + cut[0].length + right.width)
+    frame = maker.place.at("frame")
+    clear = frame.let(
+        "between", cut[0].length if tenon is None else cut[0].length - 2 * tenon.long
+    )
+    width = frame.follows("width", left.width + clear + right.width)
     head = left.length if box.low is maker.zero else box.low + left.length
     rails = _stacked(maker, box, names, cut, head)
     backers = tuple(_backers(maker, rails, between))
-    return FrameParts(plan, left, right, rails, backers, box.low, width)
+    return FrameParts(plan, left, right, rails, backers, box.low, clear, width, tenon)
 
 
 def _backers(maker: Maker, rails: tuple[Rail, ...], length: Dim) -> Iterator[Rail]:
@@ -175,7 +189,7 @@ def planes_of(maker: Maker, members: FrameParts, box: Box, width: Dim, depth: Di
     place = maker.place.at("frame")
     out = outer_left(maker, members, width)
     left = place.let("inner_left", members.left.width - out)
-    right = place.let("inner_right", left + members.rails[0].outline.length)
+    right = place.let("inner_right", left + members.between)
     side = width - box.right.thickness
     room = (
         place.let("pad_room_left", left - box.left.thickness),

@@ -49,6 +49,7 @@ def check_face_frame(case: Assembled, grid: Fraction) -> Iterator[Failure]:
     if off:
         yield _failure(case, "its members do not fill it", off)
     yield from _check_members(case, own, box)
+    yield from _check_mortises(case, own)
     yield from _check_openings(case, own, frame)
     yield from _check_mullions(case, own, grid)
     yield from _check_on_box(case, box, grid)
@@ -81,6 +82,18 @@ def _check_members(case: Assembled, own: list[Solid], frame: Box) -> Iterator[Fa
         off = max(apart(solid.outer.z0, frame.z0), apart(solid.outer.z1, frame.z1))
         if off:
             yield _failure(case, f"{solid.part.title} is not flush with its faces", off)
+
+
+def _check_mortises(case: Assembled, own: list[Solid]) -> Iterator[Failure]:
+    """A mortise is as long as the rail is wide that goes in: beside it would be a hole."""
+    rails = [s.outer for s in own if s.part.role in ("frame rail", "backer")]
+    for solid in (s for s in own if s.part.role == "frame stile"):
+        for path, hollow in solid.cuts.items():
+            room = solid.box(hollow)
+            off = min(max(apart(room.y0, b.y0), apart(room.y1, b.y1)) for b in rails)
+            if off:
+                says = f"a mortise of the {solid.part.title} is not as long as its rail is wide"
+                yield Failure("joints", (path, solid.part.path), says, case.units.length(off))
 
 
 def _check_openings(case: Assembled, own: list[Solid], frame: FaceFrame) -> Iterator[Failure]:

@@ -85,6 +85,8 @@ def _features(case: Assembled, path: str) -> set[tuple[object, ...]]:
     """
     solid = case.solids[path]
     thick = solid.size[2]
+    # Stiles of a frame are alike from their inner edges, however wide.
+    inner = solid.size[1] if solid.part.role == "frame stile" else 0
     features: set[tuple[object, ...]] = set()
     for cut in solid.part.features:
         if isinstance(cut, Cut) and cut.mitred_end is not None:
@@ -94,7 +96,8 @@ def _features(case: Assembled, path: str) -> set[tuple[object, ...]]:
             depth = _depth(box.z0, box.z1, thick)
             if cut.edge is not None:
                 depth = (cut.edge, thick - box.z1)
-            features.add((cut.kind, box[:4], depth, cut.radius and cut.radius.value))
+            plan = (box.x0, box.x1, box.y0 - inner, box.y1 - inner)
+            features.add((cut.kind, plan, depth, cut.radius and cut.radius.value))
     for row in case.rows.get(path, ()):
         if row.bores.kind not in _OWN:
             features.update(

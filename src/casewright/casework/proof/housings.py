@@ -18,7 +18,7 @@ __all__ = ["check_housings"]
 # A joint that is looser than this between wall and board does not hold glue (common practice:
 # a dado is cut 0.1 to 0.2 over the board).
 _LOOSE = Fraction(1)
-_FILLED = ("dado", "groove", "rabbet", "lap", "tongue", "finger")
+_FILLED = ("dado", "groove", "rabbet", "lap", "tongue", "finger", "mortise")
 
 
 def check_housings(case: Assembled) -> Iterator[Failure]:

@@ -9,6 +9,7 @@ from casewright.casework.specs import (
     EdgeKind,
     EndKind,
     FaceFixing,
+    FaceJoint,
     FaceKind,
     JointKind,
     OverlayKind,
@@ -68,6 +69,10 @@ class BoxesTable(Table):
 
     face_boards: Key | None = None
     """Boards that a face frame or face strips are made of. Default: board."""
+
+    face_joint: FaceJoint | None = None
+    """How the rails of a face frame meet its stiles: pocket screws from behind, or tenons in
+    mortises. Default: pocket screws."""
 
     face_fixing: FaceFixing | None = None
     """What holds a face frame to its box besides glue: pocket screws out of the sides, or brads

@@ -141,6 +141,13 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
             "scribes": ("left",), "face": "face frame", "face_stock": "board",
         },
     ),
+    "upper with a tenoned face frame": (
+        "in",
+        {
+            "front": PARTIAL, "width": "16", "height": "14", "shelves": 0, "face": "face frame",
+            "face_stock": "board", "face_joint": "tenons",
+        },
+    ),
     "sink base with a face frame": (
         "in",
         drawer_base(
