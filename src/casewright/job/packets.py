@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from casewright.breakdown import Breakdown
@@ -10,6 +10,7 @@ from casewright.buying import COLUMNS, BuyLine, buy_list, buy_rows
 from casewright.drawing import Measure
 from casewright.findings import Finding, Question
 from casewright.install.hanging import Hanging, hanging
+from casewright.jigs import jigs
 from casewright.job.collector import collector_at_rest
 from casewright.job.fingerprint import printed_fingerprint
 from casewright.job.nudges import plan_job
@@ -62,10 +63,16 @@ def plan_purchases(worked: WorkedJob) -> Purchases:
         worked,
         breakdown,
         buy_list(worked.room, breakdown),
-        (*worked.findings, *breakdown.findings),
+        (*worked.findings, *_not_told(worked, breakdown)),
         (*worked.questions, *breakdown.questions),
         hanging(worked.room, breakdown.chain),
     )
+
+
+def _not_told(worked: WorkedJob, breakdown: Breakdown) -> Iterator[Finding]:
+    """What only the cutting found: a part that no sheet takes was told of by the checks."""
+    told = {(finding.rule, finding.path) for finding in worked.findings}
+    return (each for each in breakdown.findings if (each.rule, each.path) not in told)
 
 
 def packet_files(purchases: Purchases) -> Mapping[str, bytes]:
@@ -89,6 +96,7 @@ def packet_files(purchases: Purchases) -> Mapping[str, bytes]:
         printed_fingerprint(room),
         hold_points(room),
         purchases.day,
+        jigs(room, purchases.breakdown.chain),
     )
     with collector_at_rest():
         document = packet_document(content)

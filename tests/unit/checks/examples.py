@@ -151,6 +151,7 @@ PASSES: dict[str, Make] = {
     "door swing": lambda: before_wall("base", more=beside_door(30)),
     "inside corner": lambda: round_corner("90"),
     "opens beside": lambda: drawers_beside("39"),
+    "larger than stock": lambda: room_of(**BOOKCASE),
 }
 
 FAILS: dict[str, Make] = {
@@ -199,4 +200,5 @@ FAILS: dict[str, Make] = {
     "door swing": lambda: before_wall("base", more=beside_door(12)),
     "inside corner": lambda: round_corner("80", inner='"slab"'),
     "opens beside": lambda: drawers_beside("36 1/2"),
+    "larger than stock": lambda: room_of(**BOOKCASE | {"height": "104"}),
 }
