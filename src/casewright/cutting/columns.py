@@ -7,6 +7,7 @@ sheet can be worth more than the pricing finds, and this alone makes the bound.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import replace
 from fractions import Fraction
 from math import ceil
 
@@ -66,6 +67,7 @@ class Columns:
         rate = max(Fraction(b.price * self._scale, b.area) for b in self.bins)
         self.values = tuple(int(s.du * s.dv * rate) for s in tasks[0].shapes)
         self._known: dict[Column, None] = {}
+        self._least: dict[int, int] = {}
         self._start()
 
     @property
@@ -82,12 +84,40 @@ class Columns:
             self._solver.addRow(count, highspy.kHighsInf, 0, [], [])
         self._rows: dict[int, int] = {}
         for b in self.bins:
-            if b.count is not None:
+            if b.count is not None or self.is_priced:
                 self._rows[b.index] = len(self.wanted) + len(self._rows)
-                self._solver.addRow(-highspy.kHighsInf, b.count, 0, [], [])
+                self._solver.addRow(-highspy.kHighsInf, _up_to(b.count), 0, [], [])
         dear = _DEAR * max(1, *(b.price for b in self.bins))
         for row in range(len(self.wanted)):
             self._solver.addCol(dear, 0, highspy.kHighsInf, 1, [row], [1])
+
+    @property
+    def is_priced(self) -> bool:
+        """Whether stock differs in price."""
+        return len({b.price for b in self.bins}) > 1
+
+    def cap(self, money: int) -> bool:
+        """Look at plans alone that cost no more than this, where stock differs in price.
+
+        None of them takes more of a stock than the money buys, nor less of it than the bound
+        leaves when there is no more of all the others. The bound then holds for such plans.
+
+        Returns
+        -------
+        Whether that leaves less to choose from than before.
+        """
+        before = self.bins, dict(self._least)
+        for index in self._rows if self.is_priced else ():
+            b = self.bins[index]
+            if not b.price:
+                continue
+            most = min(money // b.price, money if b.count is None else b.count)
+            self.bins = (*self.bins[:index], replace(b, count=most), *self.bins[index + 1 :])
+            others = [(o.price, o.count) for o in self.bins if o.index != index]
+            if all(count is not None or not price for price, count in others):
+                rest = self.bound - sum(price * (count or 0) for price, count in others)
+                self._least[index] = min(most, max(self._least.get(index, 0), -(-rest // b.price)))
+        return (self.bins, self._least) != before
 
     def offer(self, columns: Iterable[Column]) -> bool:
         """Let the mix use more sheets; whether any was new."""
@@ -133,7 +163,9 @@ class Columns:
         for row, count in enumerate(wanted):
             self._solver.changeRowBounds(row, count, highspy.kHighsInf)
         for index, row in self._rows.items():
-            self._solver.changeRowBounds(row, -highspy.kHighsInf, stock[index] or 0)
+            most = stock[index]
+            most = self.bins[index].count if most is None else most
+            self._solver.changeRowBounds(row, -highspy.kHighsInf, _up_to(most))
         self._solver.run()
         if afresh and self.offer(self._price(self._duals())):
             self._solver.run()
@@ -142,6 +174,14 @@ class Columns:
             (round(share * 1000), column) for share, column in zip(found, self._known, strict=True)
         ]
 
+    def _all_wanted(self) -> None:
+        """Mix for all parts from all stock again."""
+        for row, count in enumerate(self.wanted):
+            self._solver.changeRowBounds(row, count, highspy.kHighsInf)
+        for index, row in self._rows.items():
+            most = _up_to(self.bins[index].count)
+            self._solver.changeRowBounds(row, self._least.get(index, 0), most)
+
     def raise_to(self, target: int, most: int | None = None) -> int:
         """Raise the bound until it reaches a target or can rise no more, with so many nodes.
 
@@ -149,6 +189,7 @@ class Columns:
         -------
         The best bound so far.
         """
+        self._all_wanted()
         self.offer(self._price(self.values))
         while self.bound < target and not self._is_over():
             if most is not None and self.nodes > most:
@@ -192,18 +233,29 @@ class Columns:
     def _bound(self, values: Sequence[int], worths: Sequence[int]) -> Fraction:
         """The most that these values prove: each sheet holds at most its worth of parts.
 
-        Scaled so that some stock is worth just its price; stock that there is only so much of may
-        be worth more, which is taken off for every piece of it.
+        Scaled so that some stock is worth just its price, or not at all; stock that there is only
+        so much of may be worth more, which is taken off for every piece of it. Stock of which
+        some is taken in any case may be worth less, which is put on for those.
         """
         total = sum(n * value for n, value in zip(self.wanted, values, strict=True))
         pairs = list(zip(self.bins, worths, strict=True))
         best = Fraction(0)
-        for price, most in {(b.price, worth) for b, worth in pairs if worth}:
+        scales = {(b.price, worth) for b, worth in pairs if worth} | {(1, self._scale)}
+        for price, most in scales:
             share = Fraction(price, most)
-            over = [(b.count, max(Fraction(0), w * share - b.price)) for b, w in pairs]
-            if all(count is not None or not rent for count, rent in over):
-                best = max(best, total * share - sum((n or 0) * rent for n, rent in over))
+            rents = [(b, worth * share - b.price) for b, worth in pairs]
+            if any(b.count is None and rent > 0 for b, rent in rents):
+                continue
+            paid = sum(
+                rent * ((b.count or 0) if rent > 0 else self._least.get(b.index, 0))
+                for b, rent in rents
+            )
+            best = max(best, total * share - paid)
         return best
 
     def _rounded(self, cost: Fraction) -> int:
         return lift(self.bins, ceil(cost))
+
+
+def _up_to(count: int | None) -> float:
+    return highspy.kHighsInf if count is None else count

@@ -26,6 +26,9 @@ _NARROW = 16
 
 _SCOPES: dict[int | None, str] = {2: "two-stage cutting", 3: "three-stage cutting"}
 _SHARE = 2
+_AGAIN = 20
+"""Shares of the work that go into the first bound, and into one when a cheaper plan was found."""
+
 _SOON = 8
 """Share of the work after which the bound is looked at even if searches are narrow still."""
 
@@ -222,6 +225,7 @@ class _Tries:
         if not self.has_looked:
             self.has_looked = True
             self._look(least)
+        self._raise(least)
         dive = self.dive
         while dive and dive.can_fix(least - 1, few=few) and not self.is_over():
             if least <= self.bound.value:
@@ -230,6 +234,7 @@ class _Tries:
             if layers is not None:
                 least = sum(found.price for _, found in layers)
                 framed = tuple((self.deepest[place], found) for place, found in layers)
+                self._raise(least)
                 yield _Made(framed, least, complete=True)
             elif dive.nodes > most:
                 break
@@ -248,10 +253,22 @@ class _Tries:
         self.columns = columns
         for found in self.plans:
             columns.offer_plan(found)
-        value = columns.raise_to(least, most)
+        columns.raise_to(least, most)
+        self._prove(least)
+        self.dive = SheetDive(self._tasks(self.deepest), columns, self.is_over, self.seed)
+
+    def _raise(self, least: int) -> None:
+        """Look for a better bound on plans that cost less than the best one, for money."""
+        columns = self.columns
+        if columns is not None and self.bound.value < least and columns.cap(least - 1):
+            columns.raise_to(least, columns.nodes + self.stop.nodes // _AGAIN)
+            self._prove(least)
+
+    def _prove(self, least: int) -> None:
+        """Take over the bound of the columns: all plans cost that much, or as much as the best."""
+        value = min(least, self.columns.bound) if self.columns else 0
         if value > self.bound.value and self.stages in _SCOPES:
             self.bound = replace(self.bound, value=value, scope=_SCOPES[self.stages])
-        self.dive = SheetDive(self._tasks(self.deepest), columns, self.is_over, self.seed)
 
     def _tasks(self, frames: Sequence[Frame]) -> list[Task]:
         return [search.task for frame, search in self.searches if frame in frames]

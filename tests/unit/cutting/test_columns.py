@@ -78,6 +78,20 @@ def test_no_bound_is_above_what_a_plan_costs(cut: tuple[Task, int]) -> None:
     task, cost = cut
     columns = Columns([task], lambda: columns.nodes > 20_000)
     assert columns.raise_to(999) <= cost
+    columns.cap(cost)
+    assert columns.raise_to(999) <= cost
+
+
+def test_plans_that_cost_less_are_looked_at_alone() -> None:
+    """Three strips of 9 from sheets of 20 at 100, or two and none from five offcuts of 4 at 10.
+
+    By fractions a sheet and a half: 150. But one sheet holds two, and the offcuts none: 200.
+    """
+    stock = (Bin(0, 20, 20, price=100), Bin(1, 20, 4, price=10, count=5))
+    columns = Columns([Task(stock, (Shape(20, 9, 3, False),), 0, panels=True)], lambda: False)
+    assert columns.raise_to(200) == 150
+    assert columns.cap(199)
+    assert columns.raise_to(200) >= 200
 
 
 def test_many_rows_of_one_height_are_priced() -> None:
