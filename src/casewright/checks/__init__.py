@@ -32,6 +32,7 @@ from casewright.checks import (
     over_counter,
     pane_size,
     pocket_screw_length,
+    read_as_built,
     sharp_corner,
     sheet_spread,
     sheet_thickness,
@@ -97,6 +98,7 @@ RULES: tuple[Rule, ...] = (
     door_swing.RULE,
     floor_fall.RULE,
     ceiling_wave.RULE,
+    read_as_built.RULE,
     toe_space.RULE,
     over_counter.RULE,
 )

@@ -212,7 +212,10 @@ def _gaps(
         wall = wall - reach.first_edge
     spaces, findings = _shares(house, run, _place(house, run).let("rest", wall - taken))
     gaps = {
-        side: (reaches[side].beyond, reaches[side].need + space)
+        side: (
+            reaches[side].beyond,
+            reaches[side].need + space if space.value else reaches[side].need,
+        )
         if side in reaches
         else (house.zero, space)
         for side, space in spaces.items()

@@ -73,6 +73,16 @@ projection = "2 1/4"
 """
 
 
+def read_gap(gap: str) -> Room:
+    """A base case beside a wall 1 1/2 away, whose gap was read as that, low, middle and high."""
+    text = (
+        'format = 1\nunit = "in"\n[case.a]\nkind = "base"\nwidth = 36\n'
+        f'[run.r]\ncases = ["a"]\nwall = "37 1/2"\nleft = "open"\nright_gap = ["{gap}", '
+        f'"{gap}", "{gap}"]\n'
+    )
+    return build(read(text))
+
+
 def waving(up: str) -> str:
     """A ceiling that rises from 56 over the level line to so much."""
     high = f'{{ along = 40, down = 40, up = "{up}" }}'

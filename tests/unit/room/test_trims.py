@@ -16,7 +16,8 @@ from tests.jobs import problems, read
 
 from casewright.breakdown import break_down
 from casewright.casework.parts import Part
-from casewright.dims import Dim, chance_outside, slack
+from casewright.dims import Dim, Origin, chance_outside, slack
+from casewright.facts import Fact
 from casewright.findings import Severity
 from casewright.job.worked import WorkedJob, work_out
 from casewright.room.model import Run
@@ -223,6 +224,8 @@ def test_the_pieces_of_every_trim_sum_to_the_run(
             for cut in (front[0].left, front[-1].right)
             if one.kind == "crown" and cut.turns
         )
+        longest = length("144" if one.kind in ("crown", "light rail") else "96")
+        assert max(sizes(one)) <= longest, one.path
         whole = sum(p.part.finished.length.value for p in front)
         assert whole - laps - over == one.open_lengths[0].value, one.path
         returns = len(one.pieces) - len(front)
@@ -355,3 +358,14 @@ def test_crowns_meet_in_a_corner_at_either_hand(
     assert angle is not None
     cosine = (36**2 + 48**2 - (across / 16) ** 2) / (2 * 36 * 48)
     assert abs(angle / 10 - math.degrees(math.acos(cosine))) <= 0.0501
+
+
+def test_a_piece_cut_too_short_for_what_was_read_is_told() -> None:
+    """Sawn a quarter short: named with what is lacking; sawn long it is only trimmed."""
+    text = LOW.replace("toe_skin = true", 'toe_skin = { as_built = "59 7/8" }')
+    path = "run.low.toe_skin.piece"
+    for cut, lacks in (("59 11/16", True), ("60", False)):
+        fact = Fact(Origin("measured", "tape"), cut=length(cut))
+        found = work_out(read(text), {f"{path}.length": fact}).findings
+        short = [f for f in found if f.rule == "fit band" and f.path == f"{path}.left_to_trim"]
+        assert bool(short) == lacks, cut

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from fractions import Fraction
 
 from casewright.casework.house import House
+from casewright.dims import Dim
 from casewright.findings import Finding
 from casewright.room.model import Run
 from casewright.room.seam_strips import build_seam_strips
@@ -15,9 +17,13 @@ from casewright.room.trims.light_rails import build_light_rail
 from casewright.room.trims.model import Trim
 from casewright.room.trims.scribe_mouldings import build_scribe_moulding
 from casewright.room.trims.toe_skins import build_toe_skin
+from casewright.sources import INCH
 from casewright.survey.survey import Survey
 
 __all__ = ["build_trims"]
+
+_OPEN = {"in": INCH / 32, "mm": Fraction(4, 5)}
+"""Widest joint of a trim that is filled [mm]."""
 
 
 def build_trims(
@@ -42,4 +48,26 @@ def build_trims(
             wall = measured.walls.get(run.spec.on)
             trims.append(build_toe_skin(house, run, asked.toe_skin, wall))
         done.append(replace(run, trims=tuple(trims)) if trims else run)
+        for trim in trims:
+            _hold(house, trim)
     return tuple(done), tuple(findings)
+
+
+def _hold(house: House, trim: Trim) -> None:
+    """Declare that each piece is long enough for what was read; what is too long is trimmed.
+
+    A joint that opens no more than 1/32 in, or 0.8 mm, is filled (common practice). Where a trim
+    is joined along the run the pieces are marked at the joint.
+    """
+    if not trim.open_lengths or not trim.is_read:
+        return
+    open_ = _OPEN[house.unit]
+    along = [part for part in trim.parts if part.placed.orientation.length.axis == 0]
+    for part in trim.parts:
+        if part in along and len(along) > 1:
+            continue
+        length = part.finished.length
+        wanted = length.args[0]
+        if isinstance(wanted, Dim):
+            place = house.chain.place(part.path)
+            place.fit("left_to_trim", length - wanted, -open_, 16 * open_, part.path)

@@ -128,7 +128,8 @@ def _moulding(
     shape = TrimShape("crown", "crown", made.spec.stock, width, made.heights.top - made.drop,
                       face, rips=False)  # fmt: skip
     over = {side: _over(made, side) for side in SIDES}
-    most = longest_piece(house, made.spec.stock) - total(house.zero, *over["left"], *over["right"])
+    lap = house.thickness(made.spec.stock)
+    most = longest_piece(house, made.spec.stock) - total(lap, *over["left"], *over["right"])
     joints = joints_along(place, made.own, _held(made, measured), most)
     ends = (made.ends["left"].cut, made.ends["right"].cut)
     front = straight_pieces(

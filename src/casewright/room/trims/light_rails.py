@@ -35,7 +35,8 @@ def build_light_rail(house: House, run: Run, spec: LightRailSpec) -> Trim:
     shape = TrimShape("light rail", "light rail", spec.stock, place.let("high", high),
                   run.lift, depth, hangs=True, flush=True)  # fmt: skip
     own = stretch(place, rail_end(run, "left"), rail_end(run, "right"))
-    joints = joints_along(place, own, seams_of(run), longest_piece(house, spec.stock))
+    most = longest_piece(house, spec.stock) - house.thickness(spec.stock)
+    joints = joints_along(place, own, seams_of(run), most)
     turn = EndCut("outside mitre", 900, is_read=False, setting=flat_setting(house.zero.value))
     ends = tuple(turn if run.spec.end(side) == "open" else SQUARE for side in SIDES)
     front = straight_pieces(

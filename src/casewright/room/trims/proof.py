@@ -226,9 +226,7 @@ def _on_seams(run: Run, strips: Trim) -> Iterator[Failure]:
             yield Failure("size", (part.path,), says, off)
 
 
-def _trimmed_between(
-    part: Part, lift: Fraction, cases: tuple[Case, Case]
-) -> Iterator[Failure]:
+def _trimmed_between(part: Part, lift: Fraction, cases: tuple[Case, Case]) -> Iterator[Failure]:
     """Either edge is trimmed from the bottom of its box to what closes its top."""
     foot = _low(part, 1)
     cuts = {cut.datum: cut for cut in part.features if isinstance(cut, Cut)}

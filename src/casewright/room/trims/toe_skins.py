@@ -5,6 +5,7 @@ from __future__ import annotations
 from casewright.casework.cases import Case
 from casewright.casework.features import Cut
 from casewright.casework.house import House
+from casewright.casework.levels import extent
 from casewright.dims import Dim, Place
 from casewright.room.model import Run
 from casewright.room.specs import RunSide
@@ -35,12 +36,15 @@ def build_toe_skin(house: House, run: Run, spec: ToeSkinSpec, wall: SurveyedWall
     toe = next(level for level in first.levels if level.role == "bottom").low
     fall = wall.fall if wall is not None and wall.fall is not None else house.zero
     setback = _setback(house, place, first)
+    plane = _plane(run, setback)
     own = stretch(place, _end(house, run, "left", setback), _end(house, run, "right", setback))
     shape = TrimShape("toe skin", "toe skin", spec.stock, place.let("high", toe + fall), toe,
-                  first.depth - setback, hangs=True)  # fmt: skip
-    joints = joints_along(place, own, seams_of(run), longest_piece(house, spec.stock))
+                  plane, hangs=True)  # fmt: skip
     held = "open" not in (run.spec.left, run.spec.right)
     sprung = house.style_dim("spring") if held else None
+    most = longest_piece(house, spec.stock)
+    most = most if sprung is None else most - sprung
+    joints = joints_along(place, own, seams_of(run), most)
     longer = ((), () if sprung is None else (sprung,))
     pieces = straight_pieces(house, place, shape, own, joints, longer=longer)
     return Trim(place.path, "toe skin", "toe skin", (own.along,), pieces, own.start, sprung)
@@ -54,6 +58,14 @@ def _setback(house: House, place: Place, case: Case) -> Dim:
             return cut.end
     given = case.spec.overrides.get("toe_setback")
     return house.style_dim("toe_setback") if given is None else place.given("setback", given)
+
+
+def _plane(run: Run, setback: Dim) -> Dim:
+    """Plane z of what it lies on: the front rail of a plinth, else the toe boards."""
+    first = run.cases[0]
+    parts = run.plinths[0].case.parts if run.plinths else first.parts
+    rails = [extent(part, 2)[1] for part in parts if part.role == "plinth rail"]
+    return max(rails, key=lambda dim: dim.value, default=first.depth - setback)
 
 
 def _end(house: House, run: Run, side: RunSide, setback: Dim) -> Dim:
