@@ -251,7 +251,7 @@ def appliance_of(key: str, table: ApplianceTable, origins: Origins, style: Style
     base: KeyPath = ("appliance", key)
     given = {
         name: origins.given(value, (*base, name))
-        for name in ("width", "height")
+        for name in ("width", "height", "clear_above")
         if (value := getattr(table, name)) is not None
     }
     return ApplianceSpec(
@@ -262,6 +262,8 @@ def appliance_of(key: str, table: ApplianceTable, origins: Origins, style: Style
         where=origins.where(base),
     )
 
+        cooks=bool(table.cooks),
+        clear_above=given.get("clear_above"),
 
 def run_of(
     key: str, table: RunTable, origins: Origins, appliances: Container[str] = ()

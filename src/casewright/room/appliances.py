@@ -87,6 +87,7 @@ def appliance_questions(room: Room, waiting: Mapping[str, Sequence[str]]) -> Ite
         Parts sized by it, by its path.
     """
     yield from _row_questions(room, waiting)
+    yield from _cooking_questions(room)
     in_rows = {opening.key for _, opening in _openings(room)}
     for each in room.spec.appliances:
         if each.key in in_rows:
@@ -100,6 +101,19 @@ def appliance_questions(room: Room, waiting: Mapping[str, Sequence[str]]) -> Ite
                 "only a usual one",
                 waiting=tuple(waiting.get(path, ())),
                 how=f'under [appliance.{each.key}] write width = "..."',
+            )
+
+
+def _cooking_questions(room: Room) -> Iterator[Question]:
+    """What has to stay free above each appliance that is cooked on."""
+    for each in room.spec.appliances:
+        if each.cooks and each.clear_above is None:
+            yield Question(
+                path=f"appliance.{each.key}.clear_above",
+                needs=f"the height that stays free above {each.title}, from its own sheet",
+                because="wood over a flame or a hot plate burns; until it is known the code's "
+                "figure for wood that nothing protects is kept",
+                how=f'under [appliance.{each.key}] write clear_above = "..."',
             )
 
 

@@ -113,6 +113,10 @@ class ApplianceSpec:
         How high the appliance stands [mm].
     where
         Place in the job file.
+    cooks
+        Whether it is cooked on.
+    clear_above
+        What its sheet wants free above it then [mm]; None: not known yet.
     """
 
     key: str
@@ -120,6 +124,8 @@ class ApplianceSpec:
     width: Given | None
     height: Given
     where: str = ""
+    cooks: bool = False
+    clear_above: Given | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -145,7 +145,8 @@ _ALL = (
     ),
     Source(
         "irc", "International Residential Code", "International Code Council", "", "standard",
-        "stud spacing read in a secondary copy; local code governs",
+        "stud spacing, clearances over cooking, places for safety glass read in secondary copies, "
+        "parts of them from memory; local code governs",
     ),
     Source("common practice", "Common practice of the trade", "", "", "common practice"),
 )  # fmt: skip

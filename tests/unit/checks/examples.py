@@ -39,6 +39,7 @@ from tests.unit.checks.surveyed_rooms import (
     WINDOW,
     before_wall,
     beside_door,
+    cooking,
     corner,
     drawers_beside,
     falling,
@@ -154,6 +155,7 @@ PASSES: dict[str, Make] = {
     "inside corner": lambda: round_corner("90"),
     "opens beside": lambda: drawers_beside("39"),
     "larger than stock": lambda: room_of(**BOOKCASE),
+    "over cooking": lambda: cooking(above=30),
 }
 
 FAILS: dict[str, Make] = {
@@ -203,5 +205,6 @@ FAILS: dict[str, Make] = {
     "door swing": lambda: before_wall("base", more=beside_door(12)),
     "inside corner": lambda: round_corner("80", inner='"slab"'),
     "opens beside": lambda: drawers_beside("36 1/2"),
+    "over cooking": cooking,
     "larger than stock": lambda: room_of(**BOOKCASE | {"height": "104"}),
 }

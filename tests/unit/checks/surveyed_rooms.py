@@ -178,3 +178,30 @@ def drawers_beside(
             '[corner.c]\nwalls = ["w", "side"]\n'
         )
     )
+
+
+@cache
+def cooking(sheet: str = "", *, bottom: int = 54, above: int = 72, cooks: str = "true") -> Room:
+    """A base of 36, a cooktop of 30 beside it, a wall case from the wall's left end on.
+
+    Parameters
+    ----------
+    sheet
+        What is told of the cooktop besides.
+    bottom
+        Height of wall cases.
+    above
+        Width of the wall case.
+    cooks
+        Whether it is cooked on.
+    """
+    return build(
+        read(
+            f'format = 1\nunit = "in"\n[style]\nwall_bottom = {bottom}\n[case.a]\nkind = "base"\n'
+            f'width = 36\n[case.b]\nkind = "base"\nwidth = 24\n[case.c]\nkind = "wall"\n'
+            f"width = {above}\n[appliance.top]\nwidth = 30\ncooks = {cooks}\n{sheet}"
+            '[run.r]\ncases = ["a", "top", "b"]\non = "w"\nleft = "open"\nright = "open"\n'
+            '[run.s]\ncases = ["c"]\non = "w"\nleft = "open"\nright = "open"\n'
+            "[wall.w]\nwidth = 120\n"
+        )
+    )

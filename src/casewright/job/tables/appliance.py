@@ -27,3 +27,10 @@ class ApplianceTable(Table):
 
     depth: Annotated[Length, Between("6", "48", "150", "1200")] | None = None
     """In a row of a tall case: clear depth of the opening that its sheet asks for."""
+
+    cooks: bool | None = None
+    """Whether it is cooked on: a cooktop, a range. Default: false."""
+
+    clear_above: Annotated[Length, Between("18", "60", "450", "1500")] | None = None
+    """Of what is cooked on: the least height that its own sheet wants free above it, up to wood.
+    While it is missing it is asked for."""

@@ -1,0 +1,108 @@
+"""Wall cases too near over a surface that is cooked on.
+
+Grease flares up, and wood over a burner chars long before it burns. What has to stay free stands
+in the appliance's own sheet; while nobody has given it, the code's 30 in (762 mm) up to wood that
+nothing protects is kept. Under 24 in (610 mm), the code's figure for what is protected or does not
+burn, no sheet is followed here. The surface is reckoned as high as the appliance, or as a counter
+1 1/2 in (40 mm) thick on the base cases beside it where that is higher. A hood and its own sheet
+come on top of this, and so does the local code.
+
+Passes
+------
+No wall case over the cooktop: a hood hangs there, by its own sheet.
+
+Fails
+-----
+A wall case 54 in above the floor over a cooktop in a counter of 36: 18 in.
+
+Sources
+-------
+`irc`: M1901.1, 30 in to unprotected and 24 in to protected or noncombustible material above, read
+in a secondary copy.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from casewright.casework.cases import Case
+from casewright.checks.rule import Breach, Rule
+from casewright.checks.words import by_unit, length
+from casewright.findings import Severity
+from casewright.room.model import Appliance, Room, Run
+from casewright.room.on_walls import run_start
+from casewright.sources import INCH
+
+__all__ = ["RULE"]
+
+_BARE, _PROTECTED = 30 * INCH, 24 * INCH
+"""Free height over a cooking surface: up to bare wood, and up to what is protected [mm]."""
+
+
+def _examine(room: Room) -> Iterator[Breach]:
+    for run in room.runs:
+        for each in run.appliances:
+            if each.spec.cooks:
+                yield from _above(room, run, each)
+
+
+def _above(room: Room, run: Run, cooking: Appliance) -> Iterator[Breach]:
+    begins = _begins(room, run)
+    left = begins + cooking.start.value
+    right = left + cooking.width.value
+    surface = _surface(room, run, cooking)
+    free = room.wall_bottom.value - surface
+    sheet = cooking.spec.clear_above
+    least = _BARE if sheet is None else max(sheet.value, _PROTECTED)
+    if free >= least:
+        return
+    for other in room.runs:
+        if other.spec.on != run.spec.on or not (run.spec.on or other.spec.over == run.spec.key):
+            continue
+        for case, start in zip(other.cases, other.starts, strict=True):
+            at = _begins(room, other) + start.value
+            over = at < right and left < at + case.overall_width.value
+            if case.spec.kind == "wall" and over:
+                yield _breach(room, case, cooking, (free, least))
+
+
+def _begins(room: Room, run: Run) -> Fraction:
+    wall = room.survey.walls.get(run.spec.on)
+    return Fraction(0) if wall is None else run_start(run, wall)
+
+
+def _surface(room: Room, run: Run, cooking: Appliance) -> Fraction:
+    """Height of the surface above the floor [mm]."""
+    beside = [case.height.value for case in run.cases if case.spec.kind == "base"]
+    counter = max(beside, default=Fraction(0)) + by_unit(room, "3/2", "40")
+    return max(cooking.spec.height.value, counter if beside else Fraction(0))
+
+
+def _breach(
+    room: Room, case: Case, cooking: Appliance, heights: tuple[Fraction, Fraction]
+) -> Breach:
+    free, least = heights
+    given = cooking.spec.clear_above
+    if given is None:
+        asks = f"until its sheet says more or less, {length(room, least)} is kept"
+    elif given.value < least:
+        asks = f"its sheet wants {length(room, given.value)}, the code never less than this"
+    else:
+        asks = "its own sheet wants more"
+    return Breach(
+        case.key,
+        f"{case.spec.title} hangs {length(room, free)} over {cooking.spec.title}, and "
+        f"{length(room, least)} has to stay free: {asks}",
+        measured=length(room, free),
+        limit=length(room, least),
+        remedies=(
+            "no case over it: a hood, by its own sheet",
+            f"a lower case there, hung {length(room, least - free)} higher",
+            *((f"clear_above under [appliance.{cooking.spec.key}], from its own sheet",)
+              if given is None else ()),
+        ),
+    )  # fmt: skip
+
+
+RULE = Rule("over cooking", Severity.STOP, __doc__ or "", "irc", _examine)

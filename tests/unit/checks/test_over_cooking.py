@@ -1,0 +1,46 @@
+"""What hangs over a cooktop, against the code's two figures and the cooktop's own sheet."""
+
+from __future__ import annotations
+
+import pytest
+from tests.unit.checks.rooms import found_in
+from tests.unit.checks.surveyed_rooms import cooking
+
+from casewright.findings import Severity
+
+
+@pytest.mark.parametrize(
+    ("sheet", "limit"),
+    [
+        ("", '30"'),  # IRC M1901.1, unprotected, read in a secondary copy
+        ("clear_above = 26\n", '26"'),
+        ("clear_above = 20\n", '24"'),  # the same, protected or noncombustible: the floor
+        ("clear_above = 36\n", '36"'),
+    ],
+)
+def test_the_sheet_counts_and_the_code_is_its_floor(sheet: str, limit: str) -> None:
+    """Wall cases at 54 over a counter at 36 leave 18 in."""
+    [found] = found_in("over cooking", cooking(sheet))
+    assert (found.measured, found.limit) == ('18"', limit)
+    assert found.severity is Severity.STOP
+    assert "safe" not in found.says
+
+
+def test_hung_as_high_as_is_asked_nothing_is_found() -> None:
+    """36 and 30: hung at 66."""
+    assert not found_in("over cooking", cooking(bottom=66))
+    assert found_in("over cooking", cooking(bottom=65))
+
+
+def test_a_case_beside_it_is_not_over_it() -> None:
+    """The cooktop stands from 36 to 66 in along the wall; a case of 30 ends before it."""
+    assert not found_in("over cooking", cooking(above=30))
+
+
+def test_what_nobody_gave_is_asked_for() -> None:
+    """The free height over what is cooked on; of a dishwasher nothing."""
+    asked = {question.path for question in cooking().questions}
+    assert "appliance.top.clear_above" in asked
+    given = cooking("clear_above = 30\n")
+    assert "appliance.top.clear_above" not in {question.path for question in given.questions}
+    assert not found_in("over cooking", cooking(cooks="false"))
