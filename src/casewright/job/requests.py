@@ -260,10 +260,10 @@ def appliance_of(key: str, table: ApplianceTable, origins: Origins, style: Style
         width=given.get("width"),
         height=given.get("height") or style["base_height"],
         where=origins.where(base),
-    )
-
         cooks=bool(table.cooks),
         clear_above=given.get("clear_above"),
+    )
+
 
 def run_of(
     key: str, table: RunTable, origins: Origins, appliances: Container[str] = ()
