@@ -113,8 +113,12 @@ def test_filling_a_wall(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert "[run.below.solved]" in (shop / "kitchen.toml").read_text("utf-8")
 
 
-def test_what_is_fitted_at_last(
-    shop: Path, capsys: pytest.CaptureFixture[str]
-) -> None:
+def test_what_is_fitted_at_last(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """A crown: heights under it, what is asked, a reading, and what follows."""
     assert follow("trims.md", shop, capsys) == 4
+
+
+def test_measuring_before_the_next_cut(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """A forecast, a hold point passed by its reading, and a blade that is lowered."""
+    assert follow("slack.md", shop, capsys) >= 7
+    assert (shop / "kitchen.record").exists()

@@ -19,19 +19,22 @@ from casewright.job.load import load_job
 from casewright.job.numbers import hangs_on_plans
 from casewright.job.reasons import reasons
 from casewright.job.recorded import Use, read_record, work_out_recorded
+from casewright.job.reminders import with_reminder
 from casewright.job.worked import WorkedJob
 from casewright.record import Rescue
 
 __all__ = ["has_failed", "load_and_work_out", "run_check", "run_parts", "run_why", "tell_rescue"]
 
 
-def load_and_work_out(job: Path, use: Use | None = None) -> WorkedJob:
+def load_and_work_out(job: Path, use: Use | None = None, *, reminds: bool = False) -> WorkedJob:
     """A job file read and worked out with its record, with a sign of life.
 
     Parameters
     ----------
     use
         Which state of the record, or none of it.
+    reminds
+        Whether an open proposal is told among the findings.
 
     Raises
     ------
@@ -44,7 +47,8 @@ def load_and_work_out(job: Path, use: Use | None = None) -> WorkedJob:
     recorded = read_record(job, use)
     tell_rescue(recorded.rescue)
     with working("working out every part"):
-        return work_out_recorded(loaded, recorded)
+        worked = work_out_recorded(loaded, recorded)
+        return with_reminder(worked, loaded) if reminds and use is None else worked
 
 
 def tell_rescue(rescue: Rescue | None) -> None:
@@ -64,7 +68,7 @@ def has_failed(worked: WorkedJob, *, as_json: bool) -> bool:
 
 def run_check(job: Path, use: Use | None = None, *, as_json: bool) -> int:
     """`check`: errors of the file, or else findings, questions and the proof."""
-    worked = load_and_work_out(job, use)
+    worked = load_and_work_out(job, use, reminds=True)
     if as_json:
         print_json(check_document(worked))
     else:
@@ -101,5 +105,5 @@ def run_why(job: Path, path: str, use: Use | None = None, *, as_json: bool) -> i
     if as_json:
         print_json(why_document(spec, nodes))
     else:
-        print_lines(why_lines(nodes, spec.unit))
+        print_lines(why_lines(nodes, spec.unit, spec.shop))
     return CLEAN

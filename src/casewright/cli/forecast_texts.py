@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from fractions import Fraction
 
 from casewright.cli.count_texts import counted
 from casewright.dims import Unit, size_text
@@ -13,6 +12,7 @@ from casewright.room.forecast_words import (
     bound_text,
     cause_text,
     chance_text,
+    fine_text,
     main_text,
     spread_text,
     tool_text,
@@ -78,9 +78,7 @@ def _fit_lines(group: Sequence[Forecast], unit: Unit, *, causes: bool) -> Iterat
     if causes:
         for term in found.terms:
             adds = "adds" if term.cause.bias else "strays"
-            sigma, worst = (
-                size_text(Fraction(size), unit, calliper=True) for size in (term.sigma, term.worst)
-            )
+            sigma, worst = (fine_text(size, unit) for size in (term.sigma, term.worst))
             yield f"        - {cause_text(term.cause)}: {adds} {sigma}, at most {worst}"
     elif forecast.main is not None:
         yield f"        most of it: {main_text(forecast)}"

@@ -101,6 +101,7 @@ PACKET = """Make the shop packet: packet.pdf, and the parts, buy list and hardwa
 \b
   casewright packet kitchen.toml               into out/kitchen
   casewright packet kitchen.toml --out shop    into shop
+  casewright packet kitchen.toml --left        no page for what is cut, machined, assembled
 
 Open questions and findings stand on its cover. All of it is written, or nothing: a failed proof
 leaves the folder as it was.

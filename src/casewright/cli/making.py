@@ -56,24 +56,25 @@ def _note(job: Path, worked: WorkedJob) -> None:
         print(f"The record does not know of this packet. {error}", file=sys.stderr)
 
 
-def run_packet(job: Path, out: Path | None, use: Use | None = None) -> int:
-    """`packet`: the whole packet into a folder, or nothing at all."""
+def run_packet(
+    job: Path, out: Path | None, use: Use | None = None, *, left_only: bool = False
+) -> int:
+    """`packet`: the whole packet into a folder, or nothing at all; or what is left to do."""
     folder = out or Path("out") / job.stem
     check_folder(folder)
-    worked = load_and_work_out(job, use)
+    worked = load_and_work_out(job, use, reminds=True)
     if has_failed(worked, as_json=False):
         print("No packet was made: the parts do not go together.", file=sys.stderr)
         return FAILED_PROOF
     with working("planning the cuts"):
         purchases = plan_purchases(worked)
     with working("drawing and printing"):
-        files = packet_files(purchases)
+        files = packet_files(purchases, left_only=left_only)
     with alone(job.parent):
         write_folder(folder, files)
     if use is None:
         _note(job, worked)
-    print(folder / "packet.pdf")
-    for name in sorted(set(files) - {"packet.pdf"}):
+    for name in sorted(files, key=lambda name: (not name.endswith(".pdf"), name)):
         print(folder / name)
     opened, found = len(purchases.questions), len(purchases.findings)
     if opened or found:

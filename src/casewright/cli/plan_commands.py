@@ -134,6 +134,9 @@ def packet(
         Path | None,
         typer.Option(help="Folder for the packet; otherwise out/ and the job file's name."),
     ] = None,
+    left: Annotated[
+        bool, typer.Option("--left", help="Pages only for what is left to do.")
+    ] = False,
     without_record: WithoutRecord = False,
     as_of: AsOf = None,
 ) -> None:
@@ -141,7 +144,7 @@ def packet(
     from casewright.cli.making import run_packet
 
     use = use_of(without_record, as_of)
-    leave(lambda: run_packet(job, out, use))
+    leave(lambda: run_packet(job, out, use, left_only=left))
 
 
 @app.command(short_help="What the free widths of a run could be.", help=help_texts.LAYOUT)

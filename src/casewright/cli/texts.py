@@ -9,6 +9,8 @@ from casewright.dims import Origin, Unit, Why, shop_text
 from casewright.findings import Finding, Question
 from casewright.job.reasons import number_text, short_name
 from casewright.job.worked import WorkedJob
+from casewright.room.forecast_words import cause_text, fine_text, tool_text
+from casewright.shop import Shop
 from casewright.sources import SOURCES
 
 __all__ = ["check_lines", "origin_text", "parts_lines", "why_lines"]
@@ -81,8 +83,14 @@ def _text(value: object, unit: Unit) -> str:
     return shop_text(value, unit)  # type: ignore[arg-type]
 
 
-def why_lines(nodes: tuple[Why, ...], unit: Unit) -> Iterator[str]:
-    """The chain under a number: each once, indented by how far down it stands."""
+def why_lines(nodes: tuple[Why, ...], unit: Unit, shop: Shop | None = None) -> Iterator[str]:
+    """The chain under a number: each once, indented by how far down it stands.
+
+    Parameters
+    ----------
+    shop
+        Whose tools make it; None: how far it strays is not told.
+    """
     asked = nodes[0].path
     by_path = {node.path: node for node in nodes}
     told = {asked}
@@ -93,6 +101,8 @@ def why_lines(nodes: tuple[Why, ...], unit: Unit) -> Iterator[str]:
         fresh = [child for child in children if child.path not in told]
         told.update(child.path for child in fresh)
         yield from _node_lines(node, depth, asked, unit)
+        if depth == 0 and shop is not None:
+            yield from _strays_lines(node, shop, unit)
         leaves = [child for child in fresh if not child.args]
         width = max((len(short_name(leaf.path, asked)) for leaf in leaves), default=0)
         for leaf in leaves:
@@ -112,6 +122,18 @@ def _node_lines(node: Why, depth: int, asked: str, unit: Unit) -> Iterator[str]:
     origin = f"   {origin_text(node.origin)}" if node.origin else ""
     yield f"{pad}{name}{formula} = {_value(node, unit)}{origin}"
     yield from _notes(node, f"{pad}  ", unit, all_branches=depth == 0)
+
+
+def _strays_lines(node: Why, shop: Shop, unit: Unit) -> Iterator[str]:
+    """How far it strays from its number, and what the shop's readings say of its tool."""
+    if not node.causes:
+        return
+    told = (f"{fine_text(cause.sigma, unit)} by {cause_text(cause)}" for cause in node.causes)
+    yield f"  strays {', '.join(told)}"
+    for tool in dict.fromkeys(cause.tool for cause in node.causes):
+        says = tool_text(shop, tool, unit)
+        if says:
+            yield f"  {says}"
 
 
 def _leaf_lines(leaf: Why, depth: int, column: tuple[str, int], unit: Unit) -> Iterator[str]:

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
 
+from casewright.dims.causes import Cause
 from casewright.dims.chain import Branch, Chain
 from casewright.dims.dim import Dim, Origin
 
@@ -29,7 +30,7 @@ class Why:
     origin
         Where the formula ends, or None.
     causes
-        Keys of its own deviations.
+        Its own deviations.
     branches
         Decisions taken at its very place, in words.
     """
@@ -44,7 +45,7 @@ class Why:
     built: Fraction | None
     power: int
     origin: Origin | None
-    causes: tuple[str, ...]
+    causes: tuple[Cause, ...]
     branches: tuple[str, ...]
 
 
@@ -141,7 +142,7 @@ def explain(
         built=dim.built,
         power=dim.power,
         origin=dim.origin,
-        causes=tuple(c.key for c in dim.causes),
+        causes=dim.causes,
         branches=branches,
     )
 

@@ -251,6 +251,16 @@ def _node(node: Why, unit: Unit) -> _Json:
             "source": origin.source,
             "where": origin.where,
         },
-        "causes": list(node.causes),
+        "causes": [cause.key for cause in node.causes],
+        "strays": [
+            {
+                "key": cause.key,
+                "tool": cause.tool,
+                "sigma": length_json(cause.sigma, unit),
+                "limit": length_json(cause.limit, unit),
+                "systematic": cause.bias,
+            }
+            for cause in node.causes
+        ],
         "branches": list(node.branches),
     }

@@ -12,7 +12,8 @@ from casewright.room.specs import JobSpec
 
 __all__ = ["fingerprint", "printed_fingerprint"]
 
-_PLACES = ("where",)
+_LEFT_OUT = ("where", "learned")
+"""Places in the file; and what the record's readings say of tools, which are told as facts."""
 
 
 def fingerprint(spec: JobSpec) -> str:
@@ -46,7 +47,7 @@ def _members(value: Any) -> list[tuple[str, Any]]:
     return [
         (each.name, getattr(value, each.name))
         for each in fields(value)
-        if each.name not in _PLACES
+        if each.name not in _LEFT_OUT
     ]
 
 

@@ -75,8 +75,13 @@ def _not_told(worked: WorkedJob, breakdown: Breakdown) -> Iterator[Finding]:
     return (each for each in breakdown.findings if (each.rule, each.path) not in told)
 
 
-def packet_files(purchases: Purchases) -> Mapping[str, bytes]:
+def packet_files(purchases: Purchases, *, left_only: bool = False) -> Mapping[str, bytes]:
     """The packet's files: packet.pdf, parts.csv, buy.csv, hardware.csv.
+
+    Parameters
+    ----------
+    left_only
+        Pages only for what is left to do by the marks of the record.
 
     Raises
     ------
@@ -97,6 +102,7 @@ def packet_files(purchases: Purchases) -> Mapping[str, bytes]:
         hold_points(room),
         purchases.day,
         jigs(room, purchases.breakdown.chain),
+        left_only=left_only,
     )
     with collector_at_rest():
         document = packet_document(content)

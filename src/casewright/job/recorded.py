@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
 from datetime import date, datetime, time, timedelta
 from pathlib import Path
 from typing import TypeVar
@@ -13,6 +13,7 @@ from casewright.casework.parts import Part
 from casewright.dims import Chain
 from casewright.facts import NO_FACTS, Facts
 from casewright.findings import Finding, Severity
+from casewright.job.learning import learned_of, with_learned
 from casewright.job.load import LoadedJob
 from casewright.job.trial import work_out_job
 from casewright.job.worked import WorkedJob
@@ -36,6 +37,7 @@ from casewright.record import (
 from casewright.room.build import build
 from casewright.room.model import Room
 from casewright.room.specs import JobSpec
+from casewright.shop import Learned
 from casewright.stock import Offcut
 
 __all__ = [
@@ -73,12 +75,15 @@ class Recorded:
         Those that are there.
     rescue
         What was done about damage, or None.
+    learned
+        By kind of tool, what pieces cut and read say of it.
     """
 
     facts: Facts
     marks: Marks
     offcuts: tuple[Entry, ...] = ()
     rescue: Rescue | None = None
+    learned: Mapping[str, Learned] = field(default_factory=dict)
 
 
 EMPTY = Recorded(NO_FACTS, NO_MARKS)
@@ -168,7 +173,8 @@ def room_with(
 
 
 def _recorded(found: tuple[Standing, ...], name: str, rescue: Rescue | None) -> Recorded:
-    return Recorded(facts_of(found, name), marks_of(found), offcuts_of(found), rescue)
+    facts, marks = facts_of(found, name), marks_of(found)
+    return Recorded(facts, marks, offcuts_of(found), rescue, learned_of(found))
 
 
 def moment_of(text: str, entries: tuple[Entry, ...]) -> datetime | Entry:
@@ -227,6 +233,7 @@ def work_out_recorded(job: LoadedJob, recorded: Recorded) -> WorkedJob:
     JobFileError
         As `work_out_job` does.
     """
+    job = replace(job, spec=with_learned(job.spec, recorded.learned))
     worked = work_out_job(job, recorded.facts)
     lost = tuple(_lost_marks(worked.room, recorded.marks))
     room = replace(marked(worked.room, recorded.marks), offcuts=on_hand(recorded.offcuts))

@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import NoReturn
 
+from casewright.casework.parts import Part
 from casewright.dims import parse_length
 from casewright.errors import LengthError, Location, Problem
 from casewright.facts import Facts
@@ -148,15 +149,16 @@ class _Clerk:
         if given is not None and self.said.kind != "cut":
             _refuse("--size goes with a piece that is cut", "leave it out")
         for part in dict.fromkeys(parts):
-            sizes = all_sizes(self.room, part)
+            sizes, tool = all_sizes(self.room, part), ""
             if self.said.kind == "cut":
                 planned = cut_sizes(part)
                 names = [dim.path.removeprefix(f"{part.path}.") for dim in
                          (part.blank.length, part.blank.width)]  # fmt: skip
                 sizes = tuple(sorted(zip(names, given, strict=True))) if given else planned
+                tool = "" if given else _cut_with(part)
                 for name, size in sizes if given else ():
                     self._weigh(f"{part.path}.{name}", size, None)
-            yield self._entry(part.path, sizes=sizes)
+            yield self._entry(part.path, sizes=sizes, tool=self.said.tool or tool)
 
     def _made_before(self) -> Iterator[Entry]:
         """What goes together was cut and machined: where that is not marked yet, it is now."""
@@ -289,6 +291,13 @@ class _Clerk:
                 _refuse(f"entry {old.id[:8]} is about another thing ({about})", want)
             entry = replace(entry, path=old.path)
         return read_entry(json.loads(body_of(entry)), self.room.spec.unit, "")
+
+
+def _cut_with(part: Part) -> str:
+    """The tool that the numbers of a piece count on; empty where it is not one."""
+    dims = (part.blank.length, part.blank.width)
+    tools = {cause.tool for dim in dims for cause in dim.causes}
+    return tools.pop() if len(tools) == 1 else ""
 
 
 def _problem(error: LengthError) -> Problem:

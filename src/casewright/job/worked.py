@@ -18,6 +18,7 @@ from casewright.casework.verification import verify
 from casewright.checks import check
 from casewright.facts import NO_FACTS, Facts
 from casewright.findings import Finding, Question, Severity
+from casewright.job.as_read import told_as_read, without_play
 from casewright.job.collector import collector_at_rest
 from casewright.room.build import build
 from casewright.room.model import Room
@@ -87,7 +88,8 @@ def _worked(spec: JobSpec, facts: Facts) -> WorkedJob:
     for case in room.cases:
         proof = Proof(verify(case, hardware=spec.hardware, grid=max(step, GRID)).failures)
         if facts:
-            found.extend(as_findings(proof, unit=spec.unit))
+            found.extend(as_findings(without_play(room, case, proof), unit=spec.unit))
+            found.extend(told_as_read(room, case))
         elif proof.failures:
             told, untold = _told(case, proof)
             found.extend(told)

@@ -62,7 +62,9 @@ class Stop:
     parts: tuple[str, ...]
 
 
-def assembly_blocks(case: Case, unit: Unit, stops: Sequence[Stop] = ()) -> Iterator[Block]:
+def assembly_blocks(
+    case: Case, unit: Unit, stops: Sequence[Stop] = (), *, left_only: bool = False
+) -> Iterator[Block]:
     """Numbered steps under a heading for the box, for each kind of door, for hanging.
 
     A caution is said in full at the first step of each heading that it belongs to; the steps
@@ -72,10 +74,15 @@ def assembly_blocks(case: Case, unit: Unit, stops: Sequence[Stop] = ()) -> Itera
     ----------
     stops
         What is measured on the box; each comes before the first step that brings in what waits.
+    left_only
+        Whether what is put together already is left out.
     """
-    yield CheckList((_DRY_FIT,))
-    number = 2
-    for stage in _stopped(_alike(case, list(_stages(case))), stops):
+    stages = [each for each in _stages(case) if not (left_only and _is_done(case, each))]
+    number = 1
+    if any(not stage.names for stage in stages if stage.title != "Hanging"):
+        yield CheckList((_DRY_FIT,))
+        number = 2
+    for stage in _stopped(_alike(case, stages), stops):
         if isinstance(stage, Stop):
             yield CheckList((stage.step,), number)
             number += 1
@@ -85,6 +92,13 @@ def assembly_blocks(case: Case, unit: Unit, stops: Sequence[Stop] = ()) -> Itera
         steps = tuple(_told(case, stage, number, unit))
         yield CheckList(steps, number, stage.boxes)
         number += len(steps)
+
+
+def _is_done(case: Case, stage: _Stage) -> bool:
+    """Whether all that comes in at its steps is put together already."""
+    apart = {part.path for part in case.parts if part.state in ("planned", "cut", "machined")}
+    parts = {step.part for step in stage.steps} & {part.path for part in case.parts}
+    return bool(parts) and not parts & apart
 
 
 def _stopped(stages: Sequence[_Stage], stops: Sequence[Stop]) -> Iterator[_Stage | Stop]:

@@ -45,15 +45,27 @@ _KINDS = {
 }
 
 
-def case_sections(room: Room, paper: Paper, holds: HoldPages) -> tuple[Section, ...]:
-    """One section a case."""
+def case_sections(
+    room: Room, paper: Paper, holds: HoldPages, *, left_only: bool = False
+) -> tuple[Section, ...]:
+    """One section a case.
+
+    Parameters
+    ----------
+    left_only
+        Whether steps are told only for what is not put together yet.
+    """
     return tuple(
-        Section(case.spec.title, tuple(_blocks(room, case, paper, holds)), case.key)
+        Section(
+            case.spec.title,
+            (*_blocks(room, case, paper), *_steps(room, case, holds, left_only)),
+            case.key,
+        )
         for case in room.cases
     )
 
 
-def _blocks(room: Room, case: Case, paper: Paper, holds: HoldPages) -> list[Block]:
+def _blocks(room: Room, case: Case, paper: Paper) -> list[Block]:
     unit = room.spec.unit
     width = paper.text_width_mm
     summary, tables = _summary(room, case), part_tables(room, case)
@@ -81,8 +93,6 @@ def _blocks(room: Room, case: Case, paper: Paper, holds: HoldPages) -> list[Bloc
         blocks.extend(door_sections(room, case, width))
     if case.drawers:
         blocks.append(Keep((Heading("Drawers", 3), drawer_table(room, case))))
-    blocks.append(Heading("Putting it together", 2, f"assembly:{case.key}"))
-    blocks.extend(assembly_blocks(case, unit, holds.stops(case)))
     return blocks
 
 
@@ -93,6 +103,11 @@ def _views_within(case: Case, width_mm: float, talls: Sequence[float], unit: Uni
         with suppress(ScaleError):
             return sheet([_views(case, unit)], width_mm, tall, unit, bar=False)
     return sheet([_views(case, unit)], width_mm, last, unit, bar=False)
+
+
+def _steps(room: Room, case: Case, holds: HoldPages, left_only: bool) -> list[Block]:
+    steps = assembly_blocks(case, room.spec.unit, holds.stops(case), left_only=left_only)
+    return [Heading("Putting it together", 2, f"assembly:{case.key}"), *steps]
 
 
 def _apart(case: Case, width_mm: float, left_mm: Sequence[float], unit: Unit) -> Plot:

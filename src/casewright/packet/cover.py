@@ -44,6 +44,7 @@ def cover_section(
     paper: Paper,
     *,
     sections: int,
+    title: str,
 ) -> Section:
     """First page: open questions and findings, then the room and where everything is.
 
@@ -51,10 +52,12 @@ def cover_section(
     ----------
     sections
         That the contents list [-].
+    title
+        What it is the cover of.
     """
     spec = room.spec
     kinds = f"{len(room.boxes)} case{'s' if len(room.boxes) != 1 else ''}, {len(room.parts)} parts"
-    words = f"Shop packet: {kinds}. Every size is worked out; nothing is left to add up."
+    words = f"{title}: {kinds}. Every size is worked out; nothing is left to add up."
     blocks: list[Block] = [
         Heading(spec.name, 1),
         Paragraph(f"{spec.address.rstrip('.')}. {words}" if spec.address else words),

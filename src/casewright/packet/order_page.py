@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
+
 from casewright.breakdown import Breakdown
+from casewright.casework.cases import Case
 from casewright.outputs.blocks import CheckList, Paragraph, Step
 from casewright.outputs.document import Section
 from casewright.outputs.inlines import Blank, Inline, Link, PageNumber, Rich
@@ -11,6 +14,7 @@ from casewright.packet.hold_pages import HoldPages
 from casewright.packet.key import key_blocks
 from casewright.packet.readings import BOXES, OPENINGS, STOCK, reading_blocks
 from casewright.packet.wall_page import HANGING
+from casewright.packet.what_is_left import Left
 from casewright.room.model import Room
 
 __all__ = ["order_section"]
@@ -37,57 +41,79 @@ _HANGING = (
 )
 
 
-def order_section(room: Room, breakdown: Breakdown, holds: HoldPages) -> Section:
-    """The stages of the job, each with the pages it is done from; then readings and key."""
+def order_section(left: Left, breakdown: Breakdown, holds: HoldPages) -> Section:
+    """The stages of the job, each with the pages it is done from; then readings and key.
+
+    Of what is left only the stages at which something is to be done.
+    """
     return Section(
         "Order of work, and how to read this packet",
         (
             Paragraph("Tick each stage. Do not pass a blank: what comes after it hangs on it."),
-            CheckList(tuple(_stages(room, breakdown, holds))),
+            CheckList(tuple(_stages(left, breakdown, holds))),
             *holds.blocks(),
-            *reading_blocks(room),
+            *reading_blocks(left.floor),
             *key_blocks(),
         ),
         "order",
     )
 
 
-def _stages(room: Room, breakdown: Breakdown, holds: HoldPages) -> list[Step]:
-    first, doors = _cutting(room, breakdown)
+def _stages(left: Left, breakdown: Breakdown, holds: HoldPages) -> Iterator[Step]:
     cards = _leads({"part-cards": "the part cards"})
-    together = _leads({f"assembly:{case.key}": case.spec.title for case in room.cases})
-    many = len(room.cases) > 1
-    box = "one box" if many else "the box"
-    after = "write it down, then put the others together" if many else "write it down"
+    if left.saw.parts or not left.is_part:
+        yield from _at_the_saw(left.saw, breakdown, holds)
+    if left.bench.parts or not left.is_part:
+        yield Step("Machine the parts: rabbets, dadoes, pockets, holes", (("From ", *cards, "."),))
+        yield Step("Band, lip or fill the edges; sand the insides", (), (_DUST,))
+    boxes = [case for case in left.floor.cases if not left.is_part or _is_open(case)]
+    if boxes:
+        yield _together(boxes)
+    stop = holds.stage()
+    if stop is not None:
+        yield stop
+    room = left.floor
+    if any(case.fronts for case in room.cases):
+        _, doors = _cutting(left.saw, breakdown)
+        yield Step(f"Measure the openings before the {_hung(room)} are cut", (_reading(OPENINGS),))
+        yield Step(f"Cut, put together, bore and fit the {_hung(room)}", (doors or cards,))
+    yield _finish(left.wall)
+    if left.wall.cases:
+        hang = any(case.spec.kind == "wall" for case in left.wall.boxes)
+        words = "Hang and set" if hang else "Set in place"
+        yield Step(words, (_placing(left.wall),), (_HANGING,))
+
+
+def _at_the_saw(room: Room, breakdown: Breakdown, holds: HoldPages) -> Iterator[Step]:
+    first, _ = _cutting(room, breakdown)
     wait = "Cut nothing that is marked to wait."
     if any(case.fronts for case in room.cases):
         wait += f" Leave the pieces of {_hung(room)} until their openings are measured."
-    stop = holds.stage()
-    if stop is not None:
+    if holds.stage() is not None:
         wait += " Leave what waits at a hold point, too."
-    stages = [
-        Step("Buy", (("From ", *_leads({"buy": "the buy list"}), "."),), (_LIFTING,)),
-        Step("Measure the thickness of the sheets and boards", (_reading(STOCK),)),
-        Step(
-            "Cut by setting, and label every piece as it comes off the saw",
-            ((*first, ", ", *_leads({"labels": "labels"})), wait),
-        ),
-        Step("Machine the parts: rabbets, dadoes, pockets, holes", (("From ", *cards, "."),)),
-        Step("Band, lip or fill the edges; sand the insides", (), (_DUST,)),
-        Step(
-            f"Put {box} together first and measure it; {after}",
-            ((*together, "; ", *_leads({BOXES: "readings"})),),
-        ),
-    ]
-    stages += [] if stop is None else [stop]
-    if any(case.fronts for case in room.cases):
-        stages += [
-            Step(f"Measure the openings before the {_hung(room)} are cut", (_reading(OPENINGS),)),
-            Step(f"Cut, put together, bore and fit the {_hung(room)}", (doors or cards,)),
-        ]
-    hang = any(case.spec.kind == "wall" for case in room.boxes)
-    last = Step("Hang and set" if hang else "Set in place", (_placing(room),), (_HANGING,))
-    return [*stages, _finish(room), last]
+    yield Step("Buy", (("From ", *_leads({"buy": "the buy list"}), "."),), (_LIFTING,))
+    yield Step("Measure the thickness of the sheets and boards", (_reading(STOCK),))
+    yield Step(
+        "Cut by setting, and label every piece as it comes off the saw",
+        ((*first, ", ", *_leads({"labels": "labels"})), wait),
+    )
+
+
+def _is_open(case: Case) -> bool:
+    """Whether something of its box is not put together yet."""
+    apart = ("planned", "cut", "machined")
+    return any(part.state in apart and not part.front for part in case.parts)
+
+
+def _together(cases: Sequence[Case]) -> Step:
+    many = len(cases) > 1
+    box = "one box" if many else "the box"
+    after = "write it down, then put the others together" if many else "write it down"
+    pages = _leads({f"assembly:{case.key}": case.spec.title for case in cases})
+    return Step(
+        f"Put {box} together first and measure it; {after}",
+        ((*pages, "; ", *_leads({BOXES: "readings"})),),
+    )
 
 
 def _hung(room: Room) -> str:

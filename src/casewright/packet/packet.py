@@ -8,7 +8,16 @@ from casewright.breakdown import Breakdown
 from casewright.buying import BuyLine
 from casewright.findings import Finding, Question
 from casewright.install.hanging import Hanging
-from casewright.outputs.document import A4, LABELS_A4, LABELS_LETTER, LETTER, Document, Section
+from casewright.jigs import Jigs
+from casewright.outputs.document import (
+    A4,
+    LABELS_A4,
+    LABELS_LETTER,
+    LETTER,
+    Document,
+    Paper,
+    Section,
+)
 from casewright.packet.buy_page import buy_section
 from casewright.packet.case_cards import case_sections
 from casewright.packet.cover import cover_section, elevation_section
@@ -16,6 +25,7 @@ from casewright.packet.cut_list import cut_list_section
 from casewright.packet.cut_sheets import cut_sheet_sections
 from casewright.packet.hanging_pages import hanging_sections
 from casewright.packet.hold_pages import HoldPages
+from casewright.packet.jig_pages import jig_section
 from casewright.packet.labels import labels_section
 from casewright.packet.order_page import order_section
 from casewright.packet.part_cards import part_section
@@ -24,6 +34,7 @@ from casewright.packet.survey_pages import survey_sections
 from casewright.packet.tape_page import tape_section
 from casewright.packet.trim_pages import trim_section
 from casewright.packet.wall_page import wall_section
+from casewright.packet.what_is_left import Left, all_of, left_of, without_dead_ends
 from casewright.resolve import HoldPoint
 from casewright.room.model import Room
 
@@ -46,6 +57,10 @@ class PacketContent:
         Its hold points.
     day
         Of hanging; None: its pages are left out.
+    jigs
+        What is worth making before the work begins.
+    left_only
+        Whether it is for what is left to do only.
     """
 
     room: Room
@@ -56,6 +71,8 @@ class PacketContent:
     fingerprint: str
     points: tuple[HoldPoint, ...] = ()
     day: Hanging | None = None
+    jigs: Jigs | None = None
+    left_only: bool = False
 
 
 def packet_document(content: PacketContent) -> Document:
@@ -63,31 +80,15 @@ def packet_document(content: PacketContent) -> Document:
     room = content.room
     spec = room.spec
     paper = LETTER if spec.paper == "letter" else A4
-    labels = LABELS_LETTER if spec.paper == "letter" else LABELS_A4
-    elevations, trims = elevation_section(room, paper), trim_section(room, paper)
-    holds = HoldPages(room, content.points)
-    day = content.day or Hanging({})
-    taped, sticks = tape_section(room, day, paper), stick_section(room, day, paper)
-    sections: list[Section] = [
-        order_section(room, content.breakdown, holds),
-        *([] if elevations is None else [elevations]),
-        *([] if taped is None else [taped]),
-        buy_section(content.buying),
-        cut_list_section(room, content.breakdown),
-        *cut_sheet_sections(room, content.breakdown, paper),
-        part_section(room, paper),
-        *case_sections(room, paper, holds),
-        *survey_sections(room),
-        *hanging_sections(room, day, paper),
-        wall_section(room, day),
-        *([] if trims is None else [trims]),
-        *([] if sticks is None else [sticks]),
-        labels_section(room, content.breakdown, labels),
-    ]
-    cover = cover_section(room, content.findings, content.questions, paper, sections=len(sections))
+    left = left_of(room) if content.left_only else all_of(room)
+    sections = _sections(content, left, paper)
+    title = "Shop packet of what is left to do" if left.is_part else "Shop packet"
+    cover = cover_section(
+        room, content.findings, content.questions, paper, sections=len(sections), title=title
+    )
     unit = "inches" if spec.unit == "in" else "millimetres"
-    return Document(
-        title="Shop packet",
+    document = Document(
+        title=title,
         job=spec.name,
         fingerprint=content.fingerprint,
         unit=spec.unit,
@@ -95,3 +96,38 @@ def packet_document(content: PacketContent) -> Document:
         sections=(cover, *sections),
         unit_note=f"Sizes in {unit}; a size in another unit says so",
     )
+    return without_dead_ends(document) if left.is_part else document
+
+
+def _sections(content: PacketContent, left: Left, paper: Paper) -> list[Section]:
+    """All but the cover; of what is left only those that still have something on them."""
+    breakdown, points = content.breakdown, content.points
+    day = content.day or Hanging({})
+    if left.is_part:
+        points = tuple(point for point in points if point.read is None)
+    holds = HoldPages(content.room, points)
+    found = [order_section(left, breakdown, holds), elevation_section(left.wall, paper)]
+    found.append(tape_section(left.wall, day, paper))
+    if left.saw.parts or not left.is_part:
+        found += [buy_section(content.buying), cut_list_section(left.bench, breakdown)]
+        found += cut_sheet_sections(left.saw, breakdown, paper)
+    if left.bench.parts or not left.is_part:
+        found.append(jig_section(content.room, content.jigs, paper) if content.jigs else None)
+        found.append(part_section(left.bench, paper))
+    found += case_sections(left.floor, paper, holds, left_only=left.is_part)
+    if left.wall.cases or not left.is_part:
+        found += survey_sections(content.room)
+        found += _at_the_wall(left.wall, day, paper)
+    if left.saw.parts or not left.is_part:
+        labels = LABELS_LETTER if content.room.spec.paper == "letter" else LABELS_A4
+        found.append(labels_section(left.saw, breakdown, labels))
+    return [section for section in found if section is not None]
+
+
+def _at_the_wall(room: Room, day: Hanging, paper: Paper) -> list[Section | None]:
+    return [
+        *hanging_sections(room, day, paper),
+        wall_section(room, day),
+        trim_section(room, paper),
+        stick_section(room, day, paper),
+    ]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from casewright.dims import Cause, Fit, Unit, size_text
+from casewright.dims import Cause, Fit, Unit, reading_text, size_text
 from casewright.room.forecasts import Forecast
 from casewright.shop import Shop
 
@@ -12,6 +12,7 @@ __all__ = [
     "bound_text",
     "cause_text",
     "chance_text",
+    "fine_text",
     "main_text",
     "spread_text",
     "tool_text",
@@ -62,12 +63,17 @@ def main_text(forecast: Forecast) -> str:
     return f"{round(100 * forecast.main_share)} % {cause_text(main.cause)}"
 
 
+def fine_text(size: Fraction, unit: Unit) -> str:
+    """How far something strays, to what a calliper shows: '0.008"', '0.2 mm'."""
+    return reading_text(size, unit, calliper=True, with_unit=True).removeprefix("~")
+
+
 def spread_text(forecast: Forecast, unit: Unit) -> str:
     """How far a gap strays, one standard deviation: '0.018"', with what is systematic."""
     found = forecast.slack
-    words = size_text(Fraction(found.sigma_mm), unit, calliper=True)
+    words = fine_text(Fraction(found.sigma_mm), unit)
     if found.bias_mm:
-        off = size_text(Fraction(found.bias_mm), unit, calliper=True)
+        off = fine_text(Fraction(found.bias_mm), unit)
         words += f" about a middle that may be {off} off"
     return words
 
@@ -91,10 +97,10 @@ def tool_text(shop: Shop, kind: str, unit: Unit) -> str:
     known = tool.learned if tool else None
     if tool is None or known is None:
         return ""
-    strays, said = (size_text(s, unit, calliper=True) for s in (known.sigma, tool.sigma))
+    strays, said = (fine_text(size, unit) for size in (known.sigma, tool.sigma))
     words = f"{kind}: {known.count} of your pieces that were read stray by {strays}"
     if known.offset:
         way = "over" if known.offset > 0 else "under"
-        off = size_text(abs(known.offset), unit, calliper=True)
+        off = fine_text(abs(known.offset), unit)
         words += f" about a middle {off} {way} their numbers"
     return f"{words}; {'the job says' if tool.is_stated else 'taken instead of the usual'} {said}"

@@ -65,7 +65,7 @@ def test_the_packet_is_noted_with_its_job_file(
     job: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Once for each thing that is printed, however often it is."""
-    monkeypatch.setattr(making, "packet_files", lambda _: {"packet.pdf": b"%PDF"})
+    monkeypatch.setattr(making, "packet_files", lambda _, left_only: {"packet.pdf": b"%PDF"})
     for _ in range(2):
         assert run("packet", job, "--out", tmp_path) in (0, 1)  # beside the job file itself
     entries, rescue = read_entries(job)
@@ -79,7 +79,7 @@ def test_the_packet_is_noted_with_its_job_file(
 def test_a_packet_made_without_the_record_is_not_noted(
     job: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(making, "packet_files", lambda _: {"packet.pdf": b"%PDF"})
+    monkeypatch.setattr(making, "packet_files", lambda _, left_only: {"packet.pdf": b"%PDF"})
     run("packet", job, "--out", tmp_path / "out", "--without-record")
     assert not record_path(job).exists()
 

@@ -1,0 +1,69 @@
+"""A box that was read as it stands: its pieces meet, and no piece is to blame within its band."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from functools import cache
+
+import pytest
+from tests.jobs import example, read
+
+from casewright.dims import Origin
+from casewright.facts import Fact
+from casewright.findings import Severity
+from casewright.job.worked import WorkedJob, work_out
+from casewright.room.build import build
+from casewright.room.specs import JobSpec
+from casewright.sources import INCH
+
+RULE = Origin("measured", "steel rule")
+
+
+@cache
+def spec() -> JobSpec:
+    """Boxes of drawers and doors."""
+    return read(example("gallery"))
+
+
+@cache
+def planned(path: str) -> Fraction:
+    """A number by design, the sheets measured."""
+    return build(spec()).chain.nodes[path].value
+
+
+def read_off(path: str, sixty_fourths: int) -> WorkedJob:
+    """The job with one size of a box read so far off."""
+    built = planned(path) + sixty_fourths * INCH / 64
+    return work_out(spec(), {path: Fact(RULE, built=built)})
+
+
+@pytest.mark.parametrize("name", ["trays.clear_width", "pans.width", "cutlery.height"])
+@pytest.mark.parametrize("off", [-2, -1, 1, 2])
+def test_within_its_band_a_reading_stops_nothing(name: str, off: int) -> None:
+    """1/32 off either way, where 1/16 is allowed: at most a note of the box itself."""
+    worked = read_off(name, off)
+    assert worked.holds
+    grave = [f for f in worked.findings if f.severity is not Severity.NOTE]
+    assert not grave, [finding.says for finding in grave]
+    told = [f for f in worked.findings if f.rule == "box as read"]
+    assert bool(told) == (abs(off) * INCH / 64 > Fraction(1, 2))
+
+
+@pytest.mark.parametrize("off", [-6, 6])
+def test_outside_its_band_it_stops(off: int) -> None:
+    """3/32 off: the joints do not close, and that is said."""
+    worked = read_off("trays.clear_width", off)
+    assert [f for f in worked.findings if f.severity is Severity.STOP]
+
+
+def test_a_piece_that_is_cut_short_is_told_all_the_same() -> None:
+    """The bottom of one box 1/8 short, the opening of it read 1/64 off."""
+    path = "trays.bottom.length"
+    facts = {
+        path: Fact(Origin("made", "cut"), cut=planned(path) - INCH / 8),
+        "pans.clear_width": Fact(RULE, built=planned("pans.clear_width") + INCH / 64),
+    }
+    findings = work_out(spec(), facts).findings
+    grave = [f for f in findings if f.severity is not Severity.NOTE]
+    assert any(finding.path.startswith("trays") for finding in grave)
+    assert not any(finding.path.startswith("pans") for finding in grave)
