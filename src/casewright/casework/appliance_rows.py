@@ -10,7 +10,7 @@ from casewright.casework.carcase import Carcase, Opening
 from casewright.casework.joints import Fastening, Surface
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.parts import Part
-from casewright.casework.specs import ApplianceOpening, Hand, RowSpec
+from casewright.casework.specs import ApplianceOpening, CaseKind, Hand, RowSpec
 from casewright.dims import Dim, Given, Origin, Unit, Way
 from casewright.findings import Finding, Severity
 from casewright.sources import INCH
@@ -18,6 +18,7 @@ from casewright.sources import INCH
 __all__ = [
     "add_cleats",
     "appliance_height",
+    "appliance_number",
     "fit_appliances",
     "room_for_cleats",
     "usual_opening",
@@ -32,12 +33,20 @@ _USUAL: Mapping[str, Mapping[str, Fraction]] = {
 """Usual openings for an oven (common practice, from memory), until its sheet is at hand [mm]."""
 
 
-def usual_opening(name: str, unit: Unit) -> Fraction:
-    """A usual width, height or depth of an opening [mm]."""
-    return _USUAL[name][unit]
+_COLD: Mapping[str, Mapping[str, Fraction]] = {
+    "width": {"in": Fraction(143, 4) * INCH, "mm": Fraction(908)},
+    "height": {"in": 70 * INCH, "mm": Fraction(1780)},
+    "depth": {"in": 24 * INCH, "mm": Fraction(610)},
+}
+"""The same for a refrigerator."""
 
 
-def _number(maker: Maker, appliance: ApplianceOpening, name: str) -> Dim:
+def usual_opening(name: str, unit: Unit, kind: CaseKind = "tall") -> Fraction:
+    """A usual width, height or depth [mm]: of the opening in a tall case, or of a refrigerator."""
+    return (_COLD if kind == "surround" else _USUAL)[name][unit]
+
+
+def appliance_number(maker: Maker, appliance: ApplianceOpening, name: str) -> Dim:
     """A size of the opening that the appliance's sheet asks for [mm]; a usual one until then."""
     known = maker.house.chain.nodes.get(f"appliance.{appliance.key}.{name}")
     if known is not None:
@@ -45,7 +54,7 @@ def _number(maker: Maker, appliance: ApplianceOpening, name: str) -> Dim:
     asked: Given | None = getattr(appliance, name)
     if asked is None:
         asked = Given(
-            usual_opening(name, maker.house.unit),
+            usual_opening(name, maker.house.unit, maker.spec.kind),
             Origin("chosen", "a usual size, to be asked for"),
         )
     return maker.house.chain.place(f"appliance.{appliance.key}").given(name, asked)
@@ -77,7 +86,7 @@ def appliance_height(
     known = maker.house.chain.nodes.get(maker.path(f"{name}_height"))
     if known is not None:
         return known
-    clear = _number(maker, row.appliance, "height") + maker.style("appliance_air")
+    clear = appliance_number(maker, row.appliance, "height") + maker.style("appliance_air")
     if under_deck:
         clear = clear + maker.style("deck_cleat")
     board, gap = maker.house.thickness(maker.spec.box_stock), maker.style("gap")
@@ -184,9 +193,13 @@ def fit_appliances(maker: Maker, carcase: Carcase) -> None:
             continue
         place = maker.place.at(opening.name)
         air = {
-            "width": carcase.clear_width - _number(maker, opening.appliance, "width"),
-            "height": opening.y1 - opening.y0 - _number(maker, opening.appliance, "height"),
-            "depth": carcase.depth - carcase.seat - _number(maker, opening.appliance, "depth"),
+            "width": carcase.clear_width - appliance_number(maker, opening.appliance, "width"),
+            "height": opening.y1
+            - opening.y0
+            - appliance_number(maker, opening.appliance, "height"),
+            "depth": carcase.depth
+            - carcase.seat
+            - appliance_number(maker, opening.appliance, "depth"),
         }
         for name, gap in air.items():
             left = place.let(f"{name}_air", gap)
@@ -212,8 +225,8 @@ def _too_small(
         path=path,
         says=f"the opening for {appliance.title} lacks {text(lacks)} of the {name} that the "
         "appliance's sheet asks for",
-        measured=text(_number(maker, appliance, name) - lacks),
-        limit=text(_number(maker, appliance, name)),
+        measured=text(appliance_number(maker, appliance, name) - lacks),
+        limit=text(appliance_number(maker, appliance, name)),
         source=f"the sheet of {appliance.title}",
         remedies=(f"a case {text(lacks)} {word}", f"another appliance, or its {name} read again"),
     )

@@ -152,8 +152,9 @@ def assemble_box(maker: Maker, box: Box) -> None:
 
 def warn_of_tipping(maker: Maker) -> None:
     """Put the caution of a tall case to every step that hangs something before its foot."""
+    tall = maker.spec.kind in ("tall", "surround")
     for number, step in enumerate(maker.steps):
-        if step.verb == "hang":
+        if tall and step.verb == "hang":
             maker.steps[number] = replace(step, cautions=(*step.cautions, "tall_tips"))
 
 

@@ -59,6 +59,7 @@ from casewright.casework.rows import cut_front_rail, cut_row_boards, wants_front
 from casewright.casework.shelves import add_shelves, bore_pins, cut_fixed
 from casewright.casework.specs import CaseSpec, Hand
 from casewright.casework.strips_below import add_nosings, add_skirt
+from casewright.casework.surrounds import add_floor_cleat, opening_height
 from casewright.casework.toes import cut_toe_board, notch_sides, toe_setback
 from casewright.dims import Cause, Dim
 
@@ -133,7 +134,7 @@ def build_case(
         height=carcase.height,
         depth=carcase.depth,
         wanted=wanted.size,
-        standing=maker.zero if own_plinth else box.foot,
+        standing=box.foot if spec.between_panels or not own_plinth else maker.zero,
         overall_width=frame.width if frame and members else ends.overall_width,
         left_frame=maker.place.let("frame_out", -frame.x) if frame and members else ends.left,
         overall_depth=overall_depth(maker.place, parts, carcase.depth),
@@ -163,21 +164,8 @@ def _wanted(maker: Maker, width: Dim | None, height: Dim | None) -> _Wanted:
         width = place.let("wanted_width", width)
     height = _wanted_height(maker, height)
     depth = place.given("wanted_depth", spec.depth)
-    zero = maker.zero
+    foot, deck = _lower_ends(maker)
     on_plinth = spec.has_toe and spec.toe == "plinth"
-    foot = deck = zero
-    match spec.kind:
-        case "wall":
-            drop = None if spec.skirt is None else place.given("skirt_drop", spec.skirt)
-            deck = zero if drop is None else maker.on_grid("skirt_drop", drop)
-        case "bookcase":
-            deck = maker.on_grid("bookcase_toe_height", maker.style("bookcase_toe_height"))
-        case "base" | "tall" if spec.toe == "notch":
-            deck = maker.on_grid("toe_height", maker.style("toe_height"))
-        case "base" | "tall" if on_plinth:
-            foot = deck = maker.on_grid("toe_height", maker.style("toe_height"))
-        case "base" | "tall" | "plinth":
-            pass
     frame = plan_frame(maker, width) if spec.framed else None
     if spec.face == "strips":
         depth = place.let("box_depth", depth - maker.house.thickness(spec.face_stock))
@@ -195,6 +183,26 @@ def _wanted_height(maker: Maker, height: Dim | None) -> Dim:
     if height is None:
         return maker.place.given("wanted_height", maker.spec.height)
     return maker.place.let("wanted_height", height)
+
+
+def _lower_ends(maker: Maker) -> tuple[Dim, Dim]:
+    """Case heights wished for the sides' lower ends and for the bottom's underside [mm]."""
+    spec, place, zero = maker.spec, maker.place, maker.zero
+    match spec.kind:
+        case "wall":
+            drop = None if spec.skirt is None else place.given("skirt_drop", spec.skirt)
+            return zero, zero if drop is None else maker.on_grid("skirt_drop", drop)
+        case "bookcase":
+            toe = maker.style("bookcase_toe_height")
+            return zero, maker.on_grid("bookcase_toe_height", toe)
+        case "surround":
+            over = opening_height(maker)
+            return over, over
+        case "base" | "tall" if spec.toe != "none":
+            toe = maker.on_grid("toe_height", maker.style("toe_height"))
+            return (toe if spec.toe == "plinth" else zero), toe
+        case _:
+            return zero, zero
 
 
 def _cut_between(maker: Maker, box: Box) -> None:
@@ -374,10 +382,10 @@ def _furnish(
     add_drawers(maker, carcase, (*drawers, *roll_outs))
     fit_between_rows(maker, carcase)
     ends = add_finished_ends(maker, carcase)
+    add_floor_cleat(maker, carcase)
     hang_roll_outs(maker)
     hang_fronts(maker)
     hang_drawers(maker)
     hang_false_fronts(maker)
-    if maker.spec.kind == "tall":
-        warn_of_tipping(maker)
+    warn_of_tipping(maker)
     return frame, ends

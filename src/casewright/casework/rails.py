@@ -80,7 +80,7 @@ def cut_nailers(maker: Maker, box: Box, below: Board | None) -> list[Board]:
             below=below.underside if below else box.head, width=width, edges=(),
         )
     ]  # fmt: skip
-    if maker.spec.kind == "wall" or is_open:
+    if maker.spec.kind in ("wall", "surround") or is_open:
         deck = box.deck + box.bottom.outline.thickness
         nailers.append(
             cut_horizontal(

@@ -35,7 +35,7 @@ __all__ = [
     "front_spec",
 ]
 
-CaseKind = Literal["wall", "base", "tall", "bookcase", "plinth"]
+CaseKind = Literal["wall", "base", "tall", "bookcase", "surround", "plinth"]
 TOE_KINDS: tuple[CaseKind, ...] = ("base", "tall")
 """Cases that stand behind a toe space, and whose face may be parted into rows."""
 BackKind = Literal["rabbeted", "grooved", "applied", "inset", "open"]
@@ -207,6 +207,8 @@ class CaseSpec:
         How the boxes of its drawers are built; None where it has none.
     roll_outs
         Number of drawers behind its doors.
+    appliance
+        What stands under it and between its panels, in a surround.
     lid, lid_stock
         Whether it is a window seat, and its lid hinged or fixed; what the lid is cut from.
     seated
@@ -261,6 +263,7 @@ class CaseSpec:
     drawer: DrawerSpec | None = None
     sink: bool = False
     roll_outs: int = 0
+    appliance: ApplianceOpening | None = None
     upper_shelves: int = 0
     face: FaceKind = "frameless"
     face_stock: str = ""
@@ -283,6 +286,11 @@ class CaseSpec:
     def has_toe(self) -> bool:
         """Whether it is of a kind that stands behind a toe space."""
         return self.kind in TOE_KINDS
+
+    @property
+    def between_panels(self) -> bool:
+        """Whether its box is carried by panels that reach the floor."""
+        return self.kind == "surround"
 
     def shelves_in(self, opening: str) -> int:
         """How many adjustable shelves were asked for in an opening, by its name."""

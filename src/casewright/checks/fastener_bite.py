@@ -165,7 +165,8 @@ def _least_bite(driven: _Driven) -> Fraction:
     through = driven.drive.through
     glued = driven.held.role == "pad" or driven.into.role in ("flush end", "lid")
     light = driven.fastening.kind == "front screw" or glued
-    return min(through, _FRONT_BITE) if light or driven.held.role == "cleat" else through
+    clamps = driven.held.role == "cleat" or driven.into.role == "end skin"
+    return min(through, _FRONT_BITE) if light or clamps else through
 
 
 RULE = Rule("fastener bite", Severity.CARE, __doc__ or "", "common practice", _examine)

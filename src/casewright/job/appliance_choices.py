@@ -15,6 +15,8 @@ __all__ = ["appliance_rows", "check_appliance_rows"]
 
 def appliance_rows(key: str, case: CaseTable) -> Iterator[tuple[str, KeyPath]]:
     """Keys of the appliances in a case's rows, each with its place in the file."""
+    if case.appliance is not None:
+        yield case.appliance, ("case", key, "appliance")
     for number, row in enumerate(case.rows or ()):
         if row.kind == "appliance":
             yield row.appliance, ("case", key, "rows", number)
@@ -36,7 +38,9 @@ def check_appliance_rows(content: Content, reporter: Reporter) -> None:
                 what = f"appliance {appliance} stands elsewhere already"
                 reporter.tell(path, what, "give each its own [appliance....]")
             seen.add(appliance)
-        if rows:
+        if case.kind == "surround" or case.appliance is not None:
+            _surround(key, case, content, reporter)
+        elif rows:
             _where(key, case, content, rows[0][1], reporter)
 
 
@@ -59,3 +63,23 @@ def _where(key: str, case: CaseTable, content: Content, path: KeyPath, reporter:
     elif kinds[0] == "appliance" and case.divider is None:
         reporter.tell(path, "under the top stands its nailer, in an appliance's way",
                       'begin the rows with "doors"')  # fmt: skip
+
+
+def _surround(key: str, case: CaseTable, content: Content, reporter: Reporter) -> None:
+    """A surround stands round an appliance, between two panels of sheet; nothing else does."""
+    base: KeyPath = ("case", key)
+    if case.kind != "surround":
+        reporter.tell((*base, "appliance"), "only a surround stands round an appliance",
+                      'write kind = "surround", or put the appliance into a run')  # fmt: skip
+    elif case.appliance is None:
+        reporter.tell((*base, "kind"), "a surround stands round an appliance, and none is named",
+                      'write appliance = "...", and its [appliance....]')  # fmt: skip
+    elif (case.face or content.boxes.face or "frameless") != "frameless":
+        reporter.tell((*base, "kind"), "a surround has no frame on its face",
+                      'write face = "frameless"')  # fmt: skip
+    elif case.end in ("applied frame", "plain"):
+        reporter.tell((*base, "end"), f'the panels of a surround are no "{case.end}"',
+                      'write end = "skin", behind the doors, or "flush" with them')  # fmt: skip
+    elif case.front is not None and case.front.construction == "none":
+        reporter.tell((*base, "front"), "nothing hides the screws in the sides of a surround",
+                      "take it out: doors hide them")  # fmt: skip

@@ -82,14 +82,14 @@ def _top_bay(sizes: CaseSizes) -> Fraction:
 
 def _bottom_bay(sizes: CaseSizes) -> Fraction:
     """What the bay over the bottom must hold."""
-    if sizes.case.kind != "wall" or sizes.case.back == "inset":
+    if sizes.case.kind not in ("wall", "surround") or sizes.case.back == "inset":
         return _between(sizes)
     return _between(sizes) + _nailer(sizes)
 
 
 def _one_bay(sizes: CaseSizes) -> None:
     need = _top_bay(sizes)
-    if sizes.case.kind == "wall":
+    if sizes.case.kind in ("wall", "surround"):
         need = max(need, 2 * _nailer(sizes) + _PASS)
     need += sizes.deck + 2 * sizes.board
     if sizes.case.height.value < need:
@@ -121,7 +121,7 @@ def _heights_inside(sizes: CaseSizes) -> None:
         inside.append((case.divider.value, "divider"))
     inside.sort()
     # Heights are measured from the box's own lower end: on a plinth, from its top.
-    foot = sizes.deck if case.toe == "plinth" else Fraction(0)
+    foot = sizes.deck if case.toe == "plinth" or case.between_panels else Fraction(0)
     low, ceiling = sizes.deck - foot + sizes.board, case.height.value - foot - sizes.board
     need, need_above = _bottom_bay(sizes), _top_bay(sizes)
     for number, (middle, key) in enumerate(inside):

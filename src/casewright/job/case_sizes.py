@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from casewright.casework.appliance_rows import usual_opening
 from casewright.casework.specs import CaseSpec
 from casewright.dims import Unit, Way, round_to, shop_text
 from casewright.job.content import Content
@@ -101,6 +102,10 @@ class CaseSizes:
         case = self.case
         if case.kind == "wall":
             return case.skirt.value if case.skirt else Fraction(0)
+        if case.appliance is not None:
+            high = case.appliance.height
+            usual = usual_opening("height", self.unit, case.kind)
+            return self.value("surround_top_air") + (usual if high is None else high.value)
         if case.kind == "bookcase":
             return self.value("bookcase_toe_height")
         return self.value("toe_height") if case.toe != "none" else Fraction(0)

@@ -37,6 +37,7 @@ _CASE_WORDS = {
     "base": "base case",
     "tall": "tall case",
     "bookcase": "bookcase",
+    "surround": "surround",
 }
 
 _Fitting = tuple[type[Goods], ...]
@@ -134,7 +135,7 @@ def _choices(case: CaseTable, base: KeyPath, content: Content, reporter: Reporte
         what = "nothing hides pockets in a bookcase: its shelves sit in dadoes"
         reporter.tell((*base, "joint"), what, 'take it out, or write joint = "dado"')
     for name, kinds in (("toe", ("base", "tall")), ("skirt", ("wall",)), ("nosing", ("bookcase",)),
-                        ("crown", ("wall", "tall", "bookcase"))):  # fmt: skip
+                        ("crown", ("wall", "tall", "bookcase", "surround"))):  # fmt: skip
         value = getattr(case, name)
         if value is not None and value != "none" and case.kind not in kinds:
             what = f"a {_CASE_WORDS[case.kind]} has no {name}"
@@ -150,7 +151,7 @@ def _ends_of(case: CaseTable, base: KeyPath, content: Content, reporter: Reporte
     """Words for finished ends where none is, or a sheet for what is not cut from one."""
     kind = case.end or content.boxes.end or "applied frame"
     for name in ("end", "end_sheet"):
-        if getattr(case, name) is not None and not case.finished:
+        if getattr(case, name) is not None and not (case.finished or case.kind == "surround"):
             what = f"no end of this case shows, so {name} means nothing"
             reporter.tell((*base, name), what, 'take it out, or write finished = "left"')
     if case.end_sheet is not None and case.finished and kind in ("applied frame", "plain"):

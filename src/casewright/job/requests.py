@@ -15,12 +15,13 @@ from casewright.casework.specs import (
     EdgeKind,
     EndKind,
     FrontSpec,
+    Hand,
 )
 from casewright.dims import Given, Origin
 from casewright.job.content import Content
 from casewright.job.origins import Origins
 from casewright.job.positions import KeyPath
-from casewright.job.rows import drawer_of, rows_of
+from casewright.job.rows import appliance_opening, drawer_of, rows_of
 from casewright.job.seats import as_seat
 from casewright.job.supplies import title_of
 from casewright.job.tables import (
@@ -61,7 +62,7 @@ USUAL_DOORS = DoorsTable(
     construction="slab", slab="fibreboard", strip="strip", frame="board", glazing="glass",
     panel="thin_plywood",    pull=True, hinge="left",
 )  # fmt: skip
-_SHELVES = {"wall": 2, "base": 1, "tall": 3, "bookcase": 5}
+_SHELVES = {"wall": 2, "base": 1, "tall": 3, "bookcase": 5, "surround": 0}
 
 
 def style_of(table: StyleTable, origins: Origins) -> Style:
@@ -174,6 +175,11 @@ def _fixed_shelves(table: CaseTable, base: KeyPath, origins: Origins) -> tuple[G
     )
 
 
+def _finished(table: CaseTable) -> tuple[Hand, ...]:
+    """Ends that show; in a surround a panel stands at both."""
+    return ("left", "right") if table.kind == "surround" else tuple(dict.fromkeys(table.finished))
+
+
 def _upper_shelves(table: CaseTable) -> int:
     """Shelves above the divider; a tall case has one where nothing is said."""
     usual = 1 if table.kind == "tall" and table.divider is not None else 0
@@ -208,7 +214,7 @@ def case_of(
         upper_shelves=_upper_shelves(table),
         fixed_shelves=_fixed_shelves(table, base, origins),
         divider=given("divider"),
-        finished=tuple(dict.fromkeys(table.finished)),
+        finished=_finished(table),
         skirt=given("skirt"),
         crown=given("crown"),
         nosing=given("nosing"),
@@ -222,13 +228,25 @@ def case_of(
         where=origins.where(base),
     )
     spec = as_seat(_with_face(spec, table, boxes), table, content, style)
+    spec = _round_appliance(spec, table, content, origins)
     return _with_rows(spec, table, content, origins, style)
+
+
+def _round_appliance(
+    spec: CaseSpec, table: CaseTable, content: Content, origins: Origins
+) -> CaseSpec:
+    """A surround, with what it stands round."""
+    if table.appliance is None:
+        return spec
+    return replace(spec, appliance=appliance_opening(table.appliance, content, origins))
 
 
 def _with_face(spec: CaseSpec, table: CaseTable, boxes: BoxesTable) -> CaseSpec:
     """A case with its outside: its face frame, if any, and what is on its finished ends."""
     usual = USUAL_BOXES
-    end: EndKind = first(table.end, boxes.end, usual.end)
+    panels = table.kind == "surround"
+    shared = None if panels and boxes.end in ("applied frame", "plain") else boxes.end
+    end: EndKind = first(table.end, shared, "skin" if panels else usual.end)
     return replace(
         spec,
         face=first(table.face, boxes.face, usual.face),
@@ -239,7 +257,7 @@ def _with_face(spec: CaseSpec, table: CaseTable, boxes: BoxesTable) -> CaseSpec:
         end_stock=first(
             table.end_sheet,
             boxes.end_sheet,
-            spec.box_stock if end == "flush" else spec.back_stock,
+            spec.box_stock if end == "flush" or panels else spec.back_stock,
         ),
         mullion=bool(table.mullion),
         scribes=tuple(dict.fromkeys(table.scribe)),

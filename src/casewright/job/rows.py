@@ -21,7 +21,7 @@ from casewright.job.positions import KeyPath
 from casewright.job.supplies import title_of
 from casewright.job.tables import CaseTable, DrawersTable
 
-__all__ = ["drawer_of", "rows_of", "written_rows"]
+__all__ = ["appliance_opening", "drawer_of", "rows_of", "written_rows"]
 
 _Written = tuple[RowKind, Fraction | None, KeyPath]
 
@@ -85,9 +85,13 @@ def rows_of(
 def _opening(
     table: CaseTable, path: KeyPath, content: Content, origins: Origins
 ) -> ApplianceOpening:
-    """What the sheet of the appliance in a row asks for, as far as it is known."""
     number = path[-1]
     key = table.rows[number].appliance if table.rows and isinstance(number, int) else ""
+    return appliance_opening(key, content, origins)
+
+
+def appliance_opening(key: str, content: Content, origins: Origins) -> ApplianceOpening:
+    """What the sheet of an appliance in a case asks for, as far as it is known."""
     known = content.appliances.get(key)
     width, height, depth = (
         None

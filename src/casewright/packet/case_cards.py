@@ -41,6 +41,7 @@ _KINDS = {
     "base": "Base case",
     "tall": "Tall case",
     "bookcase": "Bookcase",
+    "surround": "Surround",
     "plinth": "Plinth",
 }
 
@@ -76,7 +77,7 @@ def _blocks(room: Room, case: Case, paper: Paper) -> list[Block]:
     if case.drawers:
         below.insert(0, below[0] + _CARD + list_height(drawer_table(room, case), width))
     page = paper.text_height_mm - _SPARE - _TITLE - paragraph_height(summary, width) - 2 * _ROUND
-    least = _VIEWS_OF_TALL if case.spec.kind == "tall" else _VIEWS_TALL
+    least = _VIEWS_OF_TALL if case.spec.kind in ("tall", "surround") else _VIEWS_TALL
     tall = max(least, min(page - below[0] - _APART_TALL, _VIEWS_MOST))
     views = _views_within(case, width, (tall, _VIEWS_MOST, page), unit)
     left = [page - views.area.height - each for each in below]
@@ -135,6 +136,15 @@ def _tables_height(tables: Beside, width_mm: float) -> float:
     )
 
 
+def _standing_words(case: Case, unit: Unit) -> list[Inline]:
+    """What is under its box, where the box does not stand on the floor."""
+    if not case.standing.value:
+        return []
+    around = case.spec.appliance
+    what = "is the plinth of its run" if around is None else f"stays open for {around.title}"
+    return [" The lowest ", Strong(measure_of(case.standing, unit)), f" of the height {what}."]
+
+
 def _views(case: Case, unit: Unit) -> list[View]:
     if case.is_plinth:
         return [View(plinth_scene(case, unit), "From above, front below")]
@@ -163,9 +173,7 @@ def _summary(room: Room, case: Case) -> Rich:
             f"edges: {spec.edge}."
         )
     words += _face_words(case, unit)
-    if case.standing.value:
-        words += [" The lowest ", Strong(measure_of(case.standing, unit)),
-                  " of the height is the plinth of its run."]  # fmt: skip
+    words += _standing_words(case, unit)
     words.append(_weighs(room, case))
     if spec.lid is not None:
         words += _lid_words(case, unit)

@@ -52,8 +52,10 @@ def open_appliances(room: Room) -> tuple[str, ...]:
 
 
 def _openings(room: Room) -> Iterator[tuple[Case, ApplianceOpening]]:
-    """Appliances that stand in the rows of cases."""
+    """Appliances that stand in the rows of cases, or that cases stand round."""
     for case in room.cases:
+        if case.spec.appliance is not None:
+            yield case, case.spec.appliance
         for row in case.spec.rows:
             if row.appliance is not None:
                 yield case, row.appliance

@@ -229,6 +229,15 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
     _key(
         "deck_cleat", "1 1/2", "40", "height of the cleats under a deck that carries an appliance"
     ),
+    _key(
+        "surround_side_air",
+        "1/4",
+        "6",
+        "air beside a refrigerator, its hinges included, unless its sheet asks for more",
+    ),
+    _key("surround_top_air", "1", "25", "air over a refrigerator, unless its sheet asks for more"),
+    _key("surround_height", "91 1/2", "2330", "height of a surround from the floor"),
+    _key("surround_depth", "25", "635", "depth of a surround's box and panels"),
     _key("roll_out_pad", "2", "50", "width of the pads that roll-outs run on"),
     _key("false_front", "7", "180", "height of the false front of a sink base"),
     _key("sink_rail", "6", "150", "height of the rail on edge behind it"),

@@ -1,7 +1,8 @@
 """Tall cases against worked constructions of the trade, in inches and millimetres.
 
 Source: a set of trade constructions whose formulas and sizes were re-derived by placing the
-parts in space (`PANTRY`, `TALL_OVEN`); common practice, no publication. Figures transcribed.
+parts in space (`PANTRY`, `TALL_OVEN`, `FRIDGE`); common practice, no
+publication. Figures transcribed.
 """
 
 from __future__ import annotations
@@ -30,6 +31,7 @@ from casewright.casework.cases import Case
 from casewright.casework.specs import ApplianceOpening, DrawerSpec, RowSpec
 from casewright.casework.verification import verify
 from casewright.findings import Severity
+from casewright.stock import Sheet, Stock
 
 PANTRY: dict[Unit, dict[str, str]] = {
     "in": {
@@ -89,7 +91,7 @@ def _tall(unit: Unit, **changes: Any) -> dict[str, Any]:
     }  # fmt: skip
 
 
-def _built(unit: Unit, **changes: Any) -> Case:
+def _built(unit: Unit, goods: dict[str, Stock] | None = None, **changes: Any) -> Case:
     """To the sizes of the worked example: nothing rounded, slides without play."""
     sheets = hardware(unit)
     sheets = replace(sheets, slide=replace(sheets.slide, play=given("0", unit)))
@@ -97,7 +99,7 @@ def _built(unit: Unit, **changes: Any) -> Case:
         unit,
         style=plain_style(unit, cut_step="0", appliance_air="0"),
         sheets=sheets,
-        goods=stock(unit),
+        goods=goods or stock(unit),
     )
     case = build_case(numbers, case_spec(unit, **changes))
     assert verify(case, hardware=sheets, grid=Fraction(0)).failures == ()
@@ -194,3 +196,62 @@ def test_the_opening_of_an_oven_is_a_fit() -> None:
     build_case(numbers, case_spec("in", **_tower("in", "13", _oven("in"))))
     fits = set(numbers.chain.fits)
     assert {"tall.appliance.width_fit", "tall.appliance.height_fit"} <= fits
+
+
+FRIDGE: dict[Unit, dict[str, str]] = {
+    "in": {
+        "end_left.skin": "91 1/2 x 25", "end_right.skin": "91 1/2 x 25",
+        "side_left": "20 1/2 x 25",
+        "top": "34 13/16 x 24 25/32", "bottom": "34 13/16 x 24 25/32",
+    },
+    "mm": {
+        "end_left.skin": "2330 x 635", "end_right.skin": "2330 x 635", "side_left": "525 x 635",
+        "top": "884.4 x 628.8", "bottom": "884.4 x 628.8",
+    },
+}  # fmt: skip
+
+
+def _surround(unit: Unit, **changes: Any) -> dict[str, Any]:
+    """36 1/4 in or 920 mm between panels of the box's sheet, 3/4 in or 19 mm in the example."""
+    inch = unit == "in"
+    sizes = ("35 3/4", "70", "24") if inch else ("908", "1780", "600")
+    cold = ApplianceOpening("cold", "refrigerator", *(given(size, unit) for size in sizes))
+    return {
+        "key": "cold", "kind": "surround", "appliance": cold, "front": SLAB, "shelves": 0,
+        "finished": ("left", "right"), "end": "skin", "end_stock": "mdf",
+        "width": "36 1/4" if inch else "920", "height": "91 1/2" if inch else "2330",
+        "depth": "25" if inch else "635", **changes,
+    }  # fmt: skip
+
+
+@pytest.mark.parametrize("unit", ["in", "mm"])
+def test_surround_is_a_deep_box_between_panels_to_the_floor(unit: Unit) -> None:
+    """Of the example's panels of 3/4 in or 19 mm the overall width is 37 3/4 in or 958 mm."""
+    mdf = stock(unit)["mdf"]
+    assert isinstance(mdf, Sheet)
+    panel = replace(mdf, thickness=given("3/4" if unit == "in" else "19", unit))
+    case = _built(unit, goods=stock(unit) | {"mdf": panel}, **_surround(unit))
+    _check(case, unit, FRIDGE[unit])
+    assert case.overall_width.value == length("37 3/4" if unit == "in" else "958", unit)
+    assert case.part("cold.end_left.skin").placed.y.value == 0
+    assert case.part("cold.side_left").placed.y.value == length("71" if unit == "in" else "1805",
+                                                                unit)  # fmt: skip
+
+
+def test_the_feet_of_the_panels_are_held_at_the_floor() -> None:
+    """By a board between them, as long as the opening is wide, pocket screws from behind."""
+    case = _built("in", **_surround("in"))
+    cleat = case.part("cold.floor_cleat")
+    assert cleat.finished.length.value == case.width.value
+    assert cleat.placed.y.value == cleat.placed.z.value == 0
+    (step,) = [step for step in case.assembly if step.part == cleat.path]
+    assert "tall_tips" in step.cautions
+    assert len(step.joints) == 2
+
+
+def test_a_refrigerator_wider_than_its_opening_stops_with_what_is_missing() -> None:
+    """With its air at both sides: 1/4 in is missing."""
+    case = build_case(house("in"), case_spec("in", **_surround("in", width="36")))
+    (found,) = [f for f in case.findings if f.severity is Severity.STOP]
+    assert '1/4" is missing' in found.says
+    assert '1/4" greater' in found.remedies[0]

@@ -51,7 +51,7 @@ def cover_end(
         _declare_flush(maker, carcase, hand, outline)
     board = maker.add(
         outline, role="flush end" if flush else "end skin",
-        title=f"{hand} flush end" if flush else f"skin of the {hand} end",
+        title=_title(maker.spec, hand),
         lies="+y -z -x" if left else "+y +z +x",
         at=(
             maker.zero if left else carcase.width,
@@ -64,6 +64,12 @@ def cover_end(
     )  # fmt: skip
     _fix(maker, hand, side, board)
     return outline
+
+
+def _title(spec: CaseSpec, hand: Hand) -> str:
+    if spec.between_panels:
+        return f"{hand} panel"
+    return f"{hand} flush end" if spec.end == "flush" else f"skin of the {hand} end"
 
 
 def _front_plane(maker: Maker, carcase: Carcase) -> Dim:
@@ -85,7 +91,7 @@ def _declare_flush(maker: Maker, carcase: Carcase, hand: Hand, outline: Outline)
 
 def end_screws(spec: CaseSpec) -> bool:
     """Whether it is screwed on from inside: a flush end, where doors or drawers hide it."""
-    return spec.end == "flush" and bool(spec.front or spec.rows)
+    return (spec.end == "flush" or spec.between_panels) and bool(spec.front or spec.rows)
 
 
 def _fix(maker: Maker, hand: Hand, side: Part, board: Part) -> None:
@@ -114,9 +120,10 @@ def _rows(maker: Maker, joint: str, side: Part, board: Part) -> list[Fastening]:
     most = board.finished.thickness * _POINT
     screw = maker.house.screw_for("drawer_screw", side.finished.thickness, most)
     edges: tuple[tuple[str, Plane], ...] = (("front", "w0"), ("back", "w1"))
+    long = side.finished.length if maker.spec.between_panels else board.finished.length
     return [
         fastener_row(
-            maker, f"{joint}_{word}", board.finished.length, "screws behind an end",
+            maker, f"{joint}_{word}", long, "screws behind an end",
             through=side.path, into=board.path, screw=screw,
             line=(edge, side.finished.width / _QUARTER), kind="case screw",
         )

@@ -99,9 +99,16 @@ def _end(maker: Maker, carcase: Carcase, hand: Hand) -> _End:
         side=side,
         place=maker.place.at(f"end_{hand}"),
         stock=end_stock(maker.spec),
-        low=carcase.openings[0].face_y0 if notched else foot,
+        low=_lower_end(maker, carcase, foot, notched=notched),
         high=length if foot is maker.zero else foot + length,
     )
+
+
+def _lower_end(maker: Maker, carcase: Carcase, foot: Dim, *, notched: bool) -> Dim:
+    """Case height that what is on an end begins at [mm]: a panel of a surround at the floor."""
+    if maker.spec.between_panels:
+        return maker.zero
+    return carcase.openings[0].face_y0 if notched else foot
 
 
 def _dress(maker: Maker, carcase: Carcase, end: _End) -> Outline | None:

@@ -13,6 +13,9 @@ from casewright.geometry.box import Number
 
 __all__ = ["check_extents"]
 
+_AT_FLOOR = "floor cleat"
+"""What stands on the floor under a box that panels carry."""
+
 
 def check_extents(case: Assembled, grid: Fraction) -> Iterator[Failure]:
     """Width, height and depth against the parts' far faces, and against what was asked for.
@@ -24,7 +27,7 @@ def check_extents(case: Assembled, grid: Fraction) -> Iterator[Failure]:
     """
     model, units = case.model, case.units
     key = model.key
-    box = case.extent(case.box_solids)
+    box = case.extent([s for s in case.box_solids if s.part.role != _AT_FLOOR])
     sizes = (model.width, model.height, model.depth)
     for axis, (word, size, wanted) in enumerate(
         zip(("width", "height", "depth"), sizes, model.wanted, strict=True)
@@ -42,6 +45,16 @@ def check_extents(case: Assembled, grid: Fraction) -> Iterator[Failure]:
             yield Failure("size", (key,), f"the {word} is not the one asked for", off)
     yield from _check_sides(case)
     yield from _check_overall(case)
+    yield from _check_floor(case)
+
+
+def _check_floor(case: Assembled) -> Iterator[Failure]:
+    """What holds the feet of panels stands on the floor, against the wall."""
+    for path, solid in case.solids.items():
+        off = max(apart(solid.outer.y0, 0), apart(solid.outer.z0, 0))
+        if solid.part.role == _AT_FLOOR and off:
+            says = f"{solid.part.title} does not stand on the floor at the wall"
+            yield Failure("size", (path,), says, case.units.length(off))
 
 
 def _check_sides(case: Assembled) -> Iterator[Failure]:

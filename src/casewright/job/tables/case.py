@@ -48,9 +48,10 @@ def _finished(value: Any) -> Any:
 class CaseTable(BoxesTable):
     """One case. Its key is its permanent name; give another title to call it otherwise."""
 
-    kind: Literal["wall", "base", "tall", "bookcase"]
+    kind: Literal["wall", "base", "tall", "bookcase", "surround"]
     """What it is: hung on the wall, standing under a counter, tall (a pantry, or round an
-    appliance: from the floor, with a top), or a bookcase from the floor."""
+    appliance: from the floor, with a top), a bookcase from the floor, or
+    a surround: a deep box over a refrigerator, between panels that reach the floor."""
 
     title: Line | None = None
     """What people call it. Default: the key, with spaces for _."""
@@ -60,16 +61,20 @@ class CaseTable(BoxesTable):
 
     height: Annotated[Length, Between("4", "108", "100", "2750")] | None = None
     """Outside height, toe included. Default: the style's wall_height, base_height,
-    tall_height or bookcase_height."""
+    tall_height, bookcase_height or surround_height."""
 
     depth: Annotated[Length, Between("3", "48", "75", "1200")] | None = None
     """Outside depth, back included, doors excluded. Default: the style's wall_depth, base_depth,
-    tall_depth or bookcase_depth."""
+    tall_depth, bookcase_depth or surround_depth."""
 
     toe: ToeKind | None = None
     """Toe space of a base or tall case: notched into the sides, a separate plinth, or none.
     Neighbours of a run share a plinth of one height and setback, as far as a sheet is long.
     Default: notch."""
+
+    appliance: Key | None = None
+    """The refrigerator that a surround stands round, by its key in [appliance]. Width of such a
+    case is the clear width between its panels."""
 
     shelves: Annotated[int, Field(ge=0, le=20)] | None = None
     """Adjustable shelves; in a bookcase fixed ones, evenly spread. Default: 2 in a wall case, 1

@@ -77,6 +77,15 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
             "front": SLAB, "finished": ("left",), "shelves": 1,
         },
     ),
+    "surround": (
+        "in",
+        {
+            "key": "cold", "kind": "surround", "width": "36 1/4", "height": "91 1/2",
+            "depth": "25", "shelves": 0, "finished": ("left", "right"), "end": "skin",
+            "end_stock": "ply18", "appliance": ApplianceOpening(
+                "cold", "cold", given("35 3/4"), given("70"), given("24")),
+        },
+    ),
     "round an oven": (
         "in",
         {
@@ -242,6 +251,7 @@ SURVIVORS = {
     "nailer: width": _EDGE,
     "pad: hinge plate depth": _BLIND,
     "cleat: thickness": _CLEAT,
+    "floor cleat: width": "a floor cleat holds as well where it is higher or lower",
     "pad: length": _BLOCK,
     "pad: width": _BLOCK,
     "plinth rail: length": "it ends under the box, out of sight",
@@ -262,6 +272,7 @@ SURVIVORS = {
     "spline: turned end for end": "a plain slip is the same from either end",
     "spline: turned over": "a plain slip is the same from either face",
     "spline: width": "a spline may end short of the panel; it is trimmed outside",
+    "step of floor cleat: from the other side": "it comes in through the opening as well",
     "step of pad: from the other side": "through an open back it comes in from there as well",
     "step of plinth rail: from the other side": "nothing stands above or below a ladder yet",
     "step of skirt: from the other side": "under the bottom it slides in from either side",
