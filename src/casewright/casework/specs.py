@@ -76,6 +76,9 @@ class FrontSpec:
     edge
         What is done to a slab's edges; None: fibreboard is filled and painted, other slabs get
         what the box gets.
+    mid_rail
+        Height of the middle of a rail that parts its panel in two, above the door's lower end
+        [mm]; None: one panel. Of a frame and panel alone.
     overlay
         full: over the edges of the box but for a reveal; partial: over a part of them; inset:
         inside, flush with them.
@@ -92,6 +95,7 @@ class FrontSpec:
     edge: EdgeKind | None = None
     panel: str = ""
     overlay: OverlayKind = "full"
+    mid_rail: Given | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -171,6 +171,10 @@ def _glass(case: CaseTable, base: KeyPath, doors: DoorsTable, reporter: Reporter
         if table is None or front_table(case, upper=upper) is None:
             continue
         construction = first(table.construction, doors.construction, "slab")
+        if table.mid_rail is not None and construction != "frame and panel":
+            what = f"a {construction} door has no mid rail"
+            want = 'take it out, or write construction = "frame and panel"'
+            reporter.tell((*base, name, "mid_rail"), what, want)
         for part in (*_DOOR_GOODS, "edge"):
             if getattr(table, part) is not None and part not in uses[construction]:
                 what = f"a {construction} door has no {part}"

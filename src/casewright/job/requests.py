@@ -111,7 +111,9 @@ def front_table(case: CaseTable, *, upper: bool) -> FrontTable | None:
     return None if asked.construction == "none" else asked
 
 
-def _front(case: CaseTable, content: Content, *, upper: bool) -> FrontSpec | None:
+def _front(
+    case: CaseTable, content: Content, origins: Origins, base: KeyPath, *, upper: bool
+) -> FrontSpec | None:
     doors = content.doors
     framed = (case.face or content.boxes.face) == "face frame"
     table = front_table(case, upper=upper)
@@ -132,6 +134,9 @@ def _front(case: CaseTable, content: Content, *, upper: bool) -> FrontSpec | Non
         pull=first(table.pull, doors.pull, usual.pull),
         edge=table.edge or doors.edge,
         panel=first(table.panel, doors.panel, usual.panel),
+        mid_rail=None if table.mid_rail is None
+        else origins.given(table.mid_rail, (*base, "upper_front" if upper else "front",
+                                            "mid_rail")),
         overlay=table.overlay or doors.overlay or ("partial" if framed else "full"),
     )
 
@@ -218,8 +223,8 @@ def case_of(
         skirt=given("skirt"),
         crown=given("crown"),
         nosing=given("nosing"),
-        front=_front(table, content, upper=False),
-        upper_front=_front(table, content, upper=True),
+        front=_front(table, content, origins, base, upper=False),
+        upper_front=_front(table, content, origins, base, upper=True),
         box_stock=sheet,
         back_stock=first(table.back_sheet, boxes.back_sheet, usual.back_sheet),
         strip_stock=first(table.strips, boxes.strips, usual.strips),

@@ -2,19 +2,40 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from casewright.casework.fronts.constructions import Corner
 from casewright.casework.fronts.frame_panel import PanelRoom, add_panel
 from casewright.casework.fronts.frame_steps import close_frame, hold_for_test_joint, lay_panel
-from casewright.casework.fronts.frames import Frame, FrameLeaf, place_rail, place_stile
-from casewright.casework.fronts.leaves import LeafPlan
-from casewright.casework.fronts.panel_groove import PanelGroove, groove_members, plan_groove
+from casewright.casework.fronts.frames import (
+    Frame,
+    FrameLeaf,
+    Level,
+    place_rail,
+    place_stile,
+)
+from casewright.casework.fronts.leaves import LeafPlan, tell
+from casewright.casework.fronts.panel_groove import (
+    PanelGroove,
+    groove_members,
+    groove_mid_rail,
+    plan_groove,
+)
 from casewright.casework.fronts.tongues import Tongue, cut_tongue, join_tongue, plan_tongue
-from casewright.casework.maker import Maker
+from casewright.casework.maker import Maker, Outline
+from casewright.casework.wood import is_solid
 from casewright.dims import Dim, Way
+from casewright.findings import Finding, Severity
 
-__all__ = ["FrameAndPanelDoor", "cut_frame_and_panel"]
+__all__ = ["FrameAndPanelDoor", "MidRail", "cut_frame_and_panel"]
+
+
+@dataclass(frozen=True, slots=True)
+class MidRail:
+    """A rail between two panels, as cut, and its lower edge above the door's lower end [mm]."""
+
+    rail: Outline
+    low: Dim
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,6 +44,7 @@ class FrameAndPanelDoor(FrameLeaf):
 
     groove: PanelGroove
     tongue: Tongue
+    mid: MidRail | None = None
 
     @property
     def width(self) -> Dim:
@@ -51,19 +73,44 @@ class FrameAndPanelDoor(FrameLeaf):
             low = (at.x + frame.left.width - self.tongue.long, at.y, z)
             high = (right - frame.right.width + self.tongue.long, at.y + self.height, z)
             place_rail(maker, leaf, rail, level, low if level == "bottom" else high)
-        groove_members(maker, leaf, frame, self.groove)
-        for level, rail in frame.rails:
+        if self.mid is not None:
+            z = at.z + self.thickness - self.mid.rail.thickness
+            left = at.x + frame.left.width - self.tongue.long
+            place_rail(maker, leaf, self.mid.rail, "middle", (left, at.y + self.mid.low, z))
+            groove_mid_rail(maker, leaf, self.mid.rail, self.groove)
+        groove_members(maker, leaf, frame, self.groove, parted=self.mid is not None)
+        for level, rail in self._rails:
             cut_tongue(maker, leaf, rail, level, self.tongue)
         self._assemble(at)
 
-    def _room(self, at: Corner) -> PanelRoom:
+    @property
+    def _rails(self) -> tuple[tuple[Level, Outline], ...]:
+        """Bottom, middle where there is one, top."""
+        if self.mid is None:
+            return self.frame.rails
+        bottom, top = self.frame.rails
+        return (bottom, ("middle", self.mid.rail), top)
+
+    def _rooms(self, at: Corner) -> tuple[tuple[Frame, PanelRoom], ...]:
+        """Each panel's room, with the members round it; from the bottom up."""
         frame, deep = self.frame, self.groove.depth
-        tall = frame.left.length - frame.bottom.width - frame.top.width
-        return PanelRoom(
-            wide=self._sight_width + 2 * deep,
-            tall=tall + 2 * deep,
-            left=at.x + frame.left.width - deep,
-            bottom=at.y + frame.bottom.width - deep,
+        wide = self._sight_width + 2 * deep
+        left = at.x + frame.left.width - deep
+        bottom = at.y + frame.bottom.width - deep
+        tall = frame.left.length - frame.top.width
+        if self.mid is None:
+            return ((frame, PanelRoom(wide, tall - frame.bottom.width + 2 * deep, left, bottom)),)
+        mid, low = self.mid.rail, self.mid.low
+        high = low + mid.width
+        return (
+            (
+                replace(frame, top=mid),
+                PanelRoom(wide, low - frame.bottom.width + 2 * deep, left, bottom, "lower"),
+            ),
+            (
+                replace(frame, bottom=mid),
+                PanelRoom(wide, tall - high + 2 * deep, left, at.y + high - deep, "upper"),
+            ),
         )
 
     def _assemble(self, at: Corner) -> None:
@@ -72,13 +119,77 @@ class FrameAndPanelDoor(FrameLeaf):
             (level, hand): join_tongue(
                 maker, leaf, (rail, level, stile, hand), self.tongue, self.groove
             )
-            for level, rail in frame.rails
+            for level, rail in self._rails
             for hand, stile in frame.stiles
         }
-        panel = add_panel(maker, leaf, frame, self.groove, self._room(at), at)
+        panels = [
+            add_panel(maker, leaf, members, self.groove, room, at)
+            for members, room in self._rooms(at)
+        ]
         hold_for_test_joint(maker, leaf, self.tongue)
-        lay_panel(maker, leaf, panel)
-        close_frame(maker, leaf, frame, panel, corners)
+        lay_panel(maker, leaf, panels[0])
+        close_frame(maker, leaf, (frame, self._rails), panels, corners)
+
+
+def _mid_rail(maker: Maker, leaf: LeafPlan, frame: Frame) -> MidRail | None:
+    """A rail between two panels, cut as the others; None, with a finding, where it has no room."""
+    given = leaf.front.mid_rail
+    if given is None:
+        return None
+    if is_solid(maker.house, leaf.front.panel):
+        tell(maker, _of_boards(maker, leaf))
+        return None
+    place = maker.place.at(leaf.name)
+    middle, wide = maker.number(f"{leaf.name}.mid_rail_middle", given), maker.style("rail")
+    low = place.let("mid_rail_low", middle - wide / 2)
+    least = frame.bottom.width + maker.style("drawer_least")
+    most = frame.left.length - frame.top.width - maker.style("drawer_least") - wide
+    if place.over(least, low, "no mid rail, too near the bottom rail") or place.over(
+        low, most, "no mid rail, too near the top rail"
+    ):
+        tell(maker, _no_room(maker, leaf, frame, (middle, least + wide / 2, most + wide / 2)))
+        return None
+    rail = maker.outline(
+        f"{leaf.name}.rail_middle", leaf.front.frame, frame.bottom.length, wide,
+        setting=f"{maker.spec.key} {leaf.opening.name} frame rails", length_way=Way.CLOSE,
+    )  # fmt: skip
+    return MidRail(rail, low)
+
+
+def _no_room(maker: Maker, leaf: LeafPlan, frame: Frame, heights: tuple[Dim, Dim, Dim]) -> Finding:
+    """A mid rail too near an end.
+
+    Parameters
+    ----------
+    heights
+        As asked for, the least and the most [mm].
+    """
+    text = maker.house.text
+    middle, least, most = heights
+    return Finding(
+        rule="mid rail",
+        severity=Severity.STOP,
+        path=maker.path(leaf.name),
+        says=f"a mid rail {text(middle)} up leaves no room for a panel on either side of it in a "
+        f"door of {text(frame.left.length)}",
+        measured=text(middle),
+        limit=f"{text(least)} to {text(most)}",
+        source="common practice",
+        remedies=(f"a height between {text(least)} and {text(most)}", "no mid rail"),
+    )
+
+
+def _of_boards(maker: Maker, leaf: LeafPlan) -> Finding:
+    """Panels glued up of boards are laid one at a time; a mid rail is put between sheets."""
+    return Finding(
+        rule="mid rail",
+        severity=Severity.STOP,
+        path=maker.path(leaf.name),
+        says=f"a mid rail parts panels of a sheet, and those of the {leaf.called} are glued up of "
+        "boards",
+        source="common practice",
+        remedies=("a panel of a sheet", "no mid rail"),
+    )
 
 
 def cut_frame_and_panel(maker: Maker, leaf: LeafPlan) -> FrameAndPanelDoor:
@@ -102,4 +213,5 @@ def cut_frame_and_panel(maker: Maker, leaf: LeafPlan) -> FrameAndPanelDoor:
         for word in ("bottom", "top")
     )  # fmt: skip
     tongue = plan_tongue(maker, leaf, groove)
-    return FrameAndPanelDoor(maker, leaf, Frame(left, right, bottom, top), groove, tongue)
+    frame = Frame(left, right, bottom, top)
+    return FrameAndPanelDoor(maker, leaf, frame, groove, tongue, _mid_rail(maker, leaf, frame))

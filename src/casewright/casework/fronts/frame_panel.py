@@ -7,6 +7,7 @@ from fractions import Fraction
 from functools import reduce
 from itertools import pairwise
 from operator import add
+from typing import Literal
 
 from casewright.casework.features import Plane
 from casewright.casework.fronts.constructions import Corner
@@ -43,12 +44,19 @@ class PanelRoom:
         [mm].
     left, bottom
         Where it begins, in case axes x and y [mm].
+    half
+        lower or upper, beside a mid rail; else empty.
     """
 
     wide: Dim
     tall: Dim
     left: Dim
     bottom: Dim
+    half: Literal["", "lower", "upper"] = ""
+
+    def named(self, leaf: LeafPlan) -> str:
+        """What its numbers and joints are named for."""
+        return f"{leaf.name}.upper" if self.half == "upper" else leaf.name
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,17 +85,18 @@ def add_panel(
 
     Solid wood gets room to swell from the day it is made to the dampest month.
     """
-    place = maker.place.at(leaf.name).at("panel_room")
+    name = room.named(leaf)
+    place = maker.place.at(name).at("panel_room")
     relief, free = maker.style("tongue_relief"), maker.style("panel_clearance")
-    air = _held(maker, leaf, groove, relief + free)
+    air = _held(maker, leaf, groove, relief + free, name)
     across = air
     if is_solid(maker.house, leaf.front.panel):
         swell = season_change(maker.house, room.wide, leaf.front.panel, "swell")
         half = place.let("swell", swell) / 2 if swell.value else swell
         if swell.value and place.over(half, free, _SWELLS):
-            across = _held(maker, leaf, groove, relief + half)
+            across = _held(maker, leaf, groove, relief + half, name)
     pieces = panel_outlines(
-        maker, leaf, room.tall - 2 * air, room.wide - 2 * place.let("air_wanted", across)
+        maker, leaf, room.tall - 2 * air, room.wide - 2 * place.let("air_wanted", across), name
     )
     width = reduce(add, (piece.width for piece in pieces))
     side = place.let("air_side", (room.wide - width) / 2)
@@ -97,21 +106,21 @@ def add_panel(
         room.bottom + end,
         at.z + frame.left.thickness - groove.at - pieces[0].thickness,
     )
-    _place(maker, leaf, pieces, corner)
-    _fits(maker, leaf, pieces, groove, (room.wide - width, room.tall - pieces[0].length))
+    _place(maker, leaf, pieces, corner, room.half)
+    _fits(maker, leaf, pieces, groove, name, (room.wide - width, room.tall - pieces[0].length))
     seams = tuple(
         maker.join(
-            f"{leaf.name}.seam_{number}", "butt", (one.path, "w0"), (other.path, "w1"),
+            f"{name}.seam_{number}", "butt", (one.path, "w0"), (other.path, "w1"),
             fastenings=(Fastening("glue", 1, None, (one.path,), other.path),),
         )
         for number, (one, other) in enumerate(pairwise(pieces), start=1)
     )  # fmt: skip
-    return Panel(pieces, seams, _seats(maker, leaf, pieces, frame, side, end))
+    return Panel(pieces, seams, _seats(maker, room, name, pieces, frame, (side, end)))
 
 
-def _held(maker: Maker, leaf: LeafPlan, groove: PanelGroove, air: Dim) -> Dim:
+def _held(maker: Maker, leaf: LeafPlan, groove: PanelGroove, air: Dim, name: str) -> Dim:
     """The air wanted beside a panel, or as much as leaves it in its grooves."""
-    place = maker.place.at(leaf.name).at("panel_room")
+    place = maker.place.at(name).at("panel_room")
     origin = Origin("cited", "how deep a panel lies in its groove at least", "common practice")
     held = maker.house.enter("rule.panel_held", Given(_HELD, origin))
     most = greatest(groove.depth - held, groove.depth / 2)
@@ -122,10 +131,14 @@ def _held(maker: Maker, leaf: LeafPlan, groove: PanelGroove, air: Dim) -> Dim:
 
 
 def _place(
-    maker: Maker, leaf: LeafPlan, pieces: tuple[Outline, ...], corner: tuple[Dim, Dim, Dim]
+    maker: Maker,
+    leaf: LeafPlan,
+    pieces: tuple[Outline, ...],
+    corner: tuple[Dim, Dim, Dim],
+    half: str,
 ) -> None:
     x, y, z = corner
-    title = f"panel of the {leaf.title}"
+    title = f"{half} panel of the {leaf.title}".strip()
     source = (
         milled_from(maker, leaf.front.panel) if is_solid(maker.house, leaf.front.panel) else ""
     )
@@ -144,10 +157,11 @@ def _fits(
     leaf: LeafPlan,
     pieces: tuple[Outline, ...],
     groove: PanelGroove,
+    name: str,
     play: tuple[Dim, Dim],
 ) -> None:
     """Play in all: never tight when it has swollen, never out of a groove when it has shrunk."""
-    place = maker.place.at(leaf.name).at("panel_room")
+    place = maker.place.at(name).at("panel_room")
     held = groove.depth.value - _HELD
     side, end = (place.let(name, gap) for name, gap in zip(("side_play", "end_play"), play,
                                                            strict=True))  # fmt: skip
@@ -160,15 +174,21 @@ def _fits(
         least, most = swell.value, 2 * held - shrink.value
         if side.value > most:
             tell_loose(maker, leaf, groove, side + shrink)
-    maker.board_fit(maker.place.at(leaf.name).at("groove"), groove.width, pieces[0].thickness)
+    maker.board_fit(maker.place.at(name).at("groove"), groove.width, pieces[0].thickness)
     place.fit("side_play_fit", side, least, most, pieces[-1].path)
     place.fit("end_play_fit", end, Fraction(0), held, pieces[-1].path)
 
 
 def _seats(
-    maker: Maker, leaf: LeafPlan, pieces: tuple[Outline, ...], frame: Frame, side: Dim, end: Dim
+    maker: Maker,
+    room: PanelRoom,
+    name: str,
+    pieces: tuple[Outline, ...],
+    frame: Frame,
+    air_at: tuple[Dim, Dim],
 ) -> dict[str, tuple[str, ...]]:
     """The panel lies against the front walls of its grooves, with air at its edges."""
+    side, end = air_at
     edges: tuple[tuple[str, Outline, Plane, Dim, tuple[Outline, ...]], ...] = (
         ("left", frame.left, "w1", side, pieces[:1]),
         ("right", frame.right, "w0", side, pieces[-1:]),
@@ -177,11 +197,14 @@ def _seats(
     )
     found: dict[str, tuple[str, ...]] = {}
     for word, member, edge, air, met in edges:
-        slot = f"{member.path}.groove"
-        for piece, name in zip(met, panel_names(f"{leaf.name}.panel_{word}", met), strict=True):
-            seat = maker.join(name, "groove", (piece.path, "t1"), (member.path, "t1", slot))
+        # Over the lower panel lies the mid rail, its lower edge grooved for that.
+        under = room.half == "lower" and word == "top"
+        slot = f"{member.path}.groove_low" if under else f"{member.path}.groove"
+        floor: Plane = "w1" if under else "w0"
+        for piece, joint in zip(met, panel_names(f"{name}.panel_{word}", met), strict=True):
+            seat = maker.join(joint, "groove", (piece.path, "t1"), (member.path, "t1", slot))
             free = maker.join(
-                f"{name}_air", "loose", (piece.path, edge), (member.path, "w0", slot), gap=air
+                f"{joint}_air", "loose", (piece.path, edge), (member.path, floor, slot), gap=air
             )
             found[word] = (*found.get(word, ()), seat, free)
     return found

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from casewright.casework.fronts.frame_panel import Panel
 from casewright.casework.fronts.frames import Frame, Level
 from casewright.casework.fronts.leaves import LeafPlan
 from casewright.casework.fronts.tongues import Tongue
-from casewright.casework.maker import Maker
+from casewright.casework.maker import Maker, Outline
 from casewright.casework.specs import Hand
 from casewright.casework.wood import is_solid
 
@@ -61,30 +61,48 @@ def panel_glue(maker: Maker, leaf: LeafPlan) -> str:
 def close_frame(
     maker: Maker,
     leaf: LeafPlan,
-    frame: Frame,
-    panel: Panel,
+    members: tuple[Frame, Sequence[tuple[Level, Outline]]],
+    panels: Sequence[Panel],
     corners: Mapping[tuple[Level, Hand], tuple[str, ...]],
 ) -> None:
-    """Rails onto the panel, then the stiles over tongues and panel.
+    """Rails onto the panels, then the stiles over tongues and panels.
 
     Parameters
     ----------
+    members
+        The frame, and all its rails from the bottom up.
+    panels
+        One, or the lower and the upper one.
     corners
         Paths of the joints at each corner.
     """
     glue = panel_glue(maker, leaf)
-    for level, rail in frame.rails:
+    frame, rails = members
+    for level, rail in rails:
+        panel = panels[-1] if level == "top" else panels[0]
+        side = "top" if level == "middle" else level
         maker.step(
             "fit", rail.path, "+y" if level == "bottom" else "-y",
-            f"Push the {level} rail onto the panel, {glue}.", joints=panel.seats[level],
+            f"Push the {level} rail onto the panel, {glue}.", joints=panel.seats[side],
         )  # fmt: skip
+        if level == "middle":
+            above = panels[-1]
+            maker.step(
+                "fit", above.pieces[0].path, "-y",
+                "Set the upper panel into the groove of the middle rail, its edges sealed or "
+                "painted first.",
+                joints=above.seats["bottom"],
+            )  # fmt: skip
     for hand, stile in frame.stiles:
         maker.step(
             "fit", stile.path, "+x" if hand == "left" else "-x",
             f"Glue on the tongues' cheeks only; push the {hand} stile onto both tongues and the "
             "panel, its ends flush with the rails; clamp across the rails until the shoulders "
             "close.",
-            joints=(*corners["bottom", hand], *corners["top", hand], *panel.seats[hand]),
+            joints=(
+                *(path for level, _ in rails for path in corners[level, hand]),
+                *(path for panel in panels for path in panel.seats[hand]),
+            ),
         )  # fmt: skip
     maker.step(
         "check square", "", None,

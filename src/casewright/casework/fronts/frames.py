@@ -13,7 +13,7 @@ from casewright.dims import Dim
 
 __all__ = ["Frame", "FrameLeaf", "Level", "place_rail", "place_stile"]
 
-Level = Literal["bottom", "top"]
+Level = Literal["bottom", "middle", "top"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,9 +108,10 @@ def place_rail(
     at
         Case position of its outer corner: at the left of the bottom rail, the right of the top.
     """
-    low = level == "bottom"
+    low = level != "top"
     maker.add(
-        rail, role="rail", title=f"{level} rail of the {leaf.title}",
+        rail, role="mid rail" if level == "middle" else "rail",
+        title=f"{level} rail of the {leaf.title}",
         lies="+x +y +z" if low else "-x -y +z", at=at,
         ends=("left" if low else "right", "right" if low else "left", "outer edge", "inner edge"),
         shows=("w0", "w1", "t1"), group=f"{leaf.opening.name} rails",

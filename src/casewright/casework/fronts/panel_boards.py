@@ -19,27 +19,31 @@ __all__ = ["panel_names", "panel_outlines", "tell_airy", "tell_loose"]
 _RESAWN = Fraction(76)  # height of a 10 in blade over the table, about 3 in (common practice)
 
 
-def panel_outlines(maker: Maker, leaf: LeafPlan, tall: Dim, wide: Dim) -> tuple[Outline, ...]:
+def panel_outlines(
+    maker: Maker, leaf: LeafPlan, tall: Dim, wide: Dim, name: str
+) -> tuple[Outline, ...]:
     """Cut a panel's pieces: as many equal boards as it takes, the last one fills up.
 
     Parameters
     ----------
     tall, wide
         Size of the whole panel [mm].
+    name
+        Of what it belongs to: the leaf, or its upper half over a mid rail.
     """
     key = leaf.front.panel
     goods = maker.house.stock[key]
     setting = f"{maker.spec.key} {leaf.opening.name} panels"
     if not isinstance(goods, Board):
-        return (maker.outline(f"{leaf.name}.panel", key, tall, wide, setting=setting),)
+        return (maker.outline(f"{name}.panel", key, tall, wide, setting=setting),)
     count = _count(maker, leaf, goods, wide)
     _check_resaw(maker, leaf, goods)
     boards: list[Outline] = []
     for number in range(count):
         cut = [board.width for board in boards]
         share = wide / count if number < count - 1 or not cut else wide - reduce(add, cut)
-        name = f"{leaf.name}.panel_{number + 1}" if count > 1 else f"{leaf.name}.panel"
-        boards.append(maker.outline(name, key, tall, share, setting=setting))
+        board = f"{name}.panel_{number + 1}" if count > 1 else f"{name}.panel"
+        boards.append(maker.outline(board, key, tall, share, setting=setting))
     return tuple(boards)
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from casewright.casework.features import Cut
+from casewright.casework.features import Cut, Edge
 from casewright.casework.fronts.frames import Frame
 from casewright.casework.fronts.leaves import LeafPlan, tell
 from casewright.casework.maker import Maker, Outline
@@ -13,7 +13,7 @@ from casewright.casework.setups import edge_groove_setup
 from casewright.dims import Dim, Given, Origin, Way
 from casewright.findings import Finding, Severity
 
-__all__ = ["PanelGroove", "groove_depth", "groove_members", "plan_groove"]
+__all__ = ["PanelGroove", "groove_depth", "groove_members", "groove_mid_rail", "plan_groove"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,19 +90,34 @@ def _check_walls(maker: Maker, leaf: LeafPlan, at: Dim, width: Dim) -> None:
     )
 
 
-def groove_members(maker: Maker, leaf: LeafPlan, frame: Frame, groove: PanelGroove) -> None:
-    """Cut the groove into the inner edge of every member, right along it."""
+def groove_members(
+    maker: Maker, leaf: LeafPlan, frame: Frame, groove: PanelGroove, *, parted: bool = False
+) -> None:
+    """Cut the groove into the inner edge of every member, right along it.
+
+    Parameters
+    ----------
+    parted
+        Whether a mid rail parts the panel, so that another one meets the top rail.
+    """
     sides = ("left", "right", "bottom", "top")
     for side, member in zip(sides, frame.members, strict=True):
-        _cut(maker, maker.path(f"{leaf.name}.panel_{side}"), member, groove)
+        name = f"{leaf.name}.upper" if parted and side == "top" else leaf.name
+        _cut(maker, maker.path(f"{name}.panel_{side}"), member, groove)
 
 
-def _cut(maker: Maker, seat: str, member: Outline, groove: PanelGroove) -> None:
-    place = member.place.at("groove")
+def groove_mid_rail(maker: Maker, leaf: LeafPlan, rail: Outline, groove: PanelGroove) -> None:
+    """Cut the groove into both edges of a mid rail, for the panels below and above it."""
+    _cut(maker, maker.path(f"{leaf.name}.panel_top"), rail, groove, "w0")
+    _cut(maker, maker.path(f"{leaf.name}.upper.panel_bottom"), rail, groove)
+
+
+def _cut(maker: Maker, seat: str, member: Outline, groove: PanelGroove, edge: Edge = "w1") -> None:
+    place = member.place.at("groove" if edge == "w1" else "groove_low")
     maker.machine(
         member.path,
         Cut(
-            path=place.path, kind="groove", face="w1", runs="l", datum="t1", at=groove.at,
+            path=place.path, kind="groove", face=edge, runs="l", datum="t1", at=groove.at,
             width=groove.width, depth=groove.depth, start=None, end=None, asked_by=seat,
             setup=edge_groove_setup(
                 maker.house, place, at=groove.at, width=groove.width, depth=groove.depth

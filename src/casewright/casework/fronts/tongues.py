@@ -125,7 +125,7 @@ def _cheek(face: Literal["A", "B"], end: Plane) -> str:
 
 def _hand(level: Level, end: Plane) -> Hand:
     """The side a rail's end is at: the top rail lies turned end for end."""
-    return "left" if (level == "bottom") == (end == "l0") else "right"
+    return "left" if (level != "top") == (end == "l0") else "right"
 
 
 def _joint(leaf: LeafPlan, level: Level, hand: Hand) -> str:

@@ -25,6 +25,10 @@ class FrontTable(DoorPartsTable):
     """Slab, strips on a slab, a half-lapped frame with glass, a frame and panel, a mitred frame
     with a panel, or none. Default: as in [doors]."""
 
+    mid_rail: Annotated[Length, Between("6", "96", "150", "2400")] | None = None
+    """Height of the middle of a rail that parts the panel of a frame and panel in two, above the
+    door's lower end. Default: one panel."""
+
     leaves: Literal[1, 2] | None = None
     """Doors side by side. Default: one, or two where one would be wider than the style's
     widest_single_door."""

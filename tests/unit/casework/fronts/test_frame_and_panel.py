@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
+from typing import Literal
 
 import pytest
 from tests.builders import PANEL, Unit, case_spec, given, hardware, house, length, one_case
@@ -208,3 +209,40 @@ def test_a_panel_goes_into_its_grooves_and_is_not_loose_there() -> None:
     tight = known.chain.fits["upper.door.groove.board_play_fit"]
     assert not tight.holds
     assert tight.gap.value < 0
+
+
+@UNITS
+@pytest.mark.parametrize("leaves", [1, 2])
+def test_a_mid_rail_parts_the_panel_in_two(unit: Unit, leaves: Literal[1, 2]) -> None:
+    """Either panel by the sums of a whole one: clear height, two tongues less their clearance.
+
+    Source: a set of worked constructions of the trade (`D_TG`), applied to either half; common
+    practice, no publication. Tongue, relief and clearance are the style's.
+    """
+    middle, rail, tongue, air = (
+        ("24", "2 1/2", "3/8", "1/32") if unit == "in" else ("600", "65", "10", "1")
+    )
+    front = replace(PANEL, mid_rail=given(middle, unit), leaves=leaves)
+    style = style_of(unit, cut_step="0", rail=rail, tongue=tongue, panel_clearance=air)
+    case = one_case(unit, front=front, shelves=0, width="20" if unit == "in" else "500",
+                    style=style)  # fmt: skip
+    name = "door" if leaves == 1 else "door_left"
+    tall = case.part(f"upper.{name}.stile_left").finished.length.value
+    half, clear = length(rail, unit) / 2, 2 * (length(tongue, unit) - length(air, unit))
+    below = length(middle, unit) - half - length(rail, unit)
+    above = tall - length(middle, unit) - half - length(rail, unit)
+    sizes = [case.part(f"upper.{name}{word}.panel").finished for word in ("", ".upper")]
+    assert [size.length.value for size in sizes] == [below + clear, above + clear]
+    assert sizes[0].width.value == sizes[1].width.value
+    assert prove(case, hardware=hardware(unit)).holds
+    assert replay(case).holds
+
+
+def test_a_mid_rail_without_room_is_told_with_the_heights_that_have_some() -> None:
+    """Too near an end, or between panels that are glued up of boards."""
+    for middle in ("6", "36"):
+        case = one_case(front=replace(PANEL, mid_rail=given(middle)), shelves=0, width="20")
+        (found,) = (f for f in case.findings if f.rule == "mid rail")
+        assert found.severity is Severity.STOP
+        assert " to " in found.limit
+        assert not any(part.role == "mid rail" for part in case.parts)
