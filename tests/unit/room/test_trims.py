@@ -370,3 +370,17 @@ def test_a_piece_cut_too_short_for_what_was_read_is_told() -> None:
         found = work_out(read(text), {f"{path}.length": fact}).findings
         short = [f for f in found if f.rule == "fit band" and f.path == f"{path}.left_to_trim"]
         assert bool(short) == lacks, cut
+
+
+def test_corners_ask_for_a_mitre_saw() -> None:
+    """A shop without one is told what would do; with one, or without a corner, nothing is said."""
+    tools = '"table saw", "mitre saw", "pocket-hole jig", "pin jig", "hinge jig"'
+    owned = f"[shop]\ntools = [{tools}]\n"
+    for text, told in (
+        (UPPERS, True),
+        (UPPERS.replace("[wall.w]", owned + "[wall.w]"), False),
+        (UPPERS.replace('left = "open"\n', "").replace(
+            'scribe_moulding = { ends = "left" }\n', ""), False),
+    ):  # fmt: skip
+        rules = {f.rule for f in work_out(read(text)).findings}
+        assert ("no mitre saw" in rules) == told

@@ -102,7 +102,7 @@ def build_crown(
         *behind,
         Trim(place.path, "crown", "crown", moulding[0], moulding[1], own.start, spring=spring),
     )
-    return trims, tuple(_low(made))
+    return trims, (*_low(made), *_without_saw(made))
 
 
 def _edge(house: House, run: Run, runs: Mapping[str, Run], side: RunSide, end: CrownEnd) -> Dim:
@@ -228,3 +228,25 @@ def _low(made: _Crown) -> list[Finding]:
             ),
         )
     ]  # fmt: skip
+
+
+def _without_saw(made: _Crown) -> list[Finding]:
+    """Corners to cut, and no saw whose table turns."""
+    turns = any(end.cut.turns for end in made.ends.values())
+    if not turns or made.house.shop.has("mitre saw"):
+        return []
+    run = made.run.spec
+    return [
+        Finding(
+            rule="no mitre saw",
+            severity=Severity.CARE,
+            path=f"run.{run.key}.crown",
+            says=f"the crown of {run.title} turns corners, and the shop has no mitre saw",
+            source="common practice",
+            remedies=(
+                "a mitre saw borrowed for the day, its blade tilting to the left",
+                "a mitre box and a hand saw, the piece nested in it as it will stand",
+                "the table saw's mitre gauge and tilted blade, at the settings of the cut table",
+            ),
+        )
+    ]

@@ -184,7 +184,8 @@ def trim_part(
         "thickness", house.thickness(shape.stock), house.own_thickness_cause(place.path)
     )
     whole = total(*length, thickness) if scarf else total(*length)
-    long = place.made("length", whole, house.causes(f"{place.path}.length", ""))
+    causes = house.causes(f"{place.path}.length", "", "mitre saw")
+    long = place.made("length", whole, causes)
     if shape.rips:
         wide, step = shape.width, house.style_dim("cut_step").value
         if step and wide.value % step:
