@@ -72,6 +72,8 @@ def _front(writer: _Writer) -> str:
         more.append("leaves = 2")
     if writer.chance():
         more.append("pull = false")
+    if construction == "frame and panel" and writer.chance():
+        more.append(f"mid_rail = {writer.length(6, 40)}")
     if writer.chance():
         more.append(f'overlay = "{writer.one("full", "partial", "inset")}"')
     return f"{{ {', '.join(more)} }}"

@@ -47,6 +47,13 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
     "upper with captured back": (
         "mm", {"joint": "dado", "back": "grooved", "front": APPLIED, "width": "450"},
     ),
+    "upper with a mid rail in its door": (
+        "in",
+        {
+            "front": replace(PANEL, mid_rail=given("8")), "width": "14", "height": "17",
+            "shelves": 0,
+        },
+    ),
     "upper with mitred doors": ("in", {"front": MITRED, "width": "18", "shelves": 0}),
     "upper with inset doors": (
         "mm", {"front": replace(SLAB, overlay="inset"), "width": "700", "shelves": 1},
