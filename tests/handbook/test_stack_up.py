@@ -338,3 +338,13 @@ def test_sampling_agrees_with_slack_where_nothing_is_chosen() -> None:
     found = slack(gap)
     assert drawn.mean() == pytest.approx(float(found.nominal), abs=0.03)
     assert drawn.std() == pytest.approx(found.sigma_mm, rel=0.03)
+
+
+def test_a_band_that_no_draw_leaves_is_not_drawn_for() -> None:
+    """Three close readings in a band ten standard deviations wide: as good as none is outside."""
+    dim = least(*close_readings())
+    assert chance_outside(dim, dim.value - 10, dim.value + 10) < 1e-9
+    near = chance_outside(dim, dim.value - 1, dim.value + 1)
+    drawn = np.array(sampled(dim, 40_000, seeded(13)))
+    outside = np.mean(np.abs(drawn - float(dim.value)) > 1)
+    assert near == pytest.approx(outside, abs=0.03)

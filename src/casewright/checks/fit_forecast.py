@@ -39,9 +39,12 @@ _TOLD, _GRAVE = Fraction(1, 10), 5
 def _examine(room: Room) -> Iterator[Breach]:
     """One word for all fits of a kind with the same band and the same chance."""
     alike: dict[tuple[str, str, str, int], list[Fit]] = {}
-    for forecast in Forecasts(room).all():
-        fit, chance = forecast.fit, forecast.read_chance
-        if not fit.holds or chance < _TOLD:
+    forecasts = Forecasts(room)
+    for fit in room.chain.fits.values():
+        if not fit.holds or forecasts.chance(fit, ()) < _TOLD:
+            continue
+        chance = forecasts.of(fit).read_chance
+        if chance < _TOLD:
             continue
         kind = fit.path.rpartition(".")[2]
         low, high = gap(room, fit, fit.low), gap(room, fit, fit.high)

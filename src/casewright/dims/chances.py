@@ -18,6 +18,7 @@ from casewright.dims.slack import Settled, Slack, nothing, sampled, slack
 __all__ = ["chance_of", "chance_outside", "even_sum_below", "normal_chance"]
 
 _DRAWS, _SEED = 2000, 1
+_FAR = 5
 
 _MOST_EVENS = 8
 _SMALL = 0.1
@@ -30,7 +31,8 @@ def chance_outside(
 ) -> float:
     """Chance that the real gap leaves its band [-].
 
-    Where candidates of a `least` or `greatest` lie close, it is simulated, with a fixed seed.
+    Where candidates of a `least` or `greatest` lie close, it is simulated, with a fixed seed; not
+    where the band is so wide that no draw would be outside.
 
     Parameters
     ----------
@@ -40,12 +42,18 @@ def chance_outside(
         As for `slack`.
     """
     found = slack(dim, settled=settled)
-    if not found.decided:
+    if not found.decided or _is_far_inside(found, low, high):
         return chance_of(found, low, high)
     source = Random(_SEED)  # noqa: S311 - a simulation, no secret
     values = sampled(dim, _DRAWS, source, settled=settled)
     least_mm, most_mm = float(low), float(high)
     return sum(not least_mm <= value <= most_mm for value in values) / _DRAWS
+
+
+def _is_far_inside(found: Slack, low: Fraction, high: Fraction) -> bool:
+    """Whether both ends are five standard deviations off: a choice moves it by one at the most."""
+    room = float(min(found.nominal - low, high - found.nominal))
+    return room > found.bias_mm + _FAR * found.sigma_mm
 
 
 def chance_of(found: Slack, low: Fraction, high: Fraction) -> float:

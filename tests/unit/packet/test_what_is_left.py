@@ -133,3 +133,22 @@ def test_open_hold_points_are_in_and_moot_ones_are_not() -> None:
     """Once the drawers are cut, measuring before they are cut comes too late."""
     assert "Stop at hold point 1" in stages(left({}))
     assert "hold point" not in stages(left({"": "cut"}))
+
+
+def test_a_stop_stands_before_the_step_that_brings_in_what_waits() -> None:
+    """The back waits for the opening: it is measured before the back goes on."""
+    room = worked().room
+    document = packet_document(
+        PacketContent(room, plan_job(worked()), (), (), (), "0" * 12, hold_points(room))
+    )
+    (section,) = [s for s in document.sections if s.title == "pans"]
+    told = [
+        rich_text(step.text)
+        for block in section.blocks
+        if isinstance(block, CheckList)
+        for step in block.steps
+    ]
+    stop = next(n for n, words in enumerate(told) if "Stop, hold point 1" in words)
+    back = next(n for n, words in enumerate(told) if words.startswith("Lay the back"))
+    assert stop < back
+    assert "clear width" in told[stop]
