@@ -49,6 +49,7 @@ from casewright.checks import (
     wall_screw_bite,
     way_in,
     wood_movement,
+    work_aisle,
 )
 from casewright.checks.rule import Breach, Rule
 from casewright.findings import Finding
@@ -103,6 +104,7 @@ RULES: tuple[Rule, ...] = (
     read_as_built.RULE,
     toe_space.RULE,
     over_counter.RULE,
+    work_aisle.RULE,
 )
 """Every rule, the ones that stop the work first."""
 

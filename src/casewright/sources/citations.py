@@ -148,6 +148,10 @@ _ALL = (
         "stud spacing, clearances over cooking, places for safety glass read in secondary copies, "
         "parts of them from memory; local code governs",
     ),
+    Source(
+        "kitchen-planning", "Kitchen planning guidelines of a trade association of the USA", "",
+        "", "common practice", _SECONDARY,
+    ),
     Source("common practice", "Common practice of the trade", "", "", "common practice"),
 )  # fmt: skip
 

@@ -43,6 +43,7 @@ from tests.unit.checks.surveyed_rooms import (
     corner,
     drawers_beside,
     falling,
+    galley,
     read_gap,
     round_corner,
     under,
@@ -156,6 +157,7 @@ PASSES: dict[str, Make] = {
     "opens beside": lambda: drawers_beside("39"),
     "larger than stock": lambda: room_of(**BOOKCASE),
     "over cooking": lambda: cooking(above=30),
+    "work aisle": lambda: galley("92"),
 }
 
 FAILS: dict[str, Make] = {
@@ -206,5 +208,6 @@ FAILS: dict[str, Make] = {
     "inside corner": lambda: round_corner("80", inner='"slab"'),
     "opens beside": lambda: drawers_beside("36 1/2"),
     "over cooking": cooking,
+    "work aisle": lambda: galley("84"),
     "larger than stock": lambda: room_of(**BOOKCASE | {"height": "104"}),
 }

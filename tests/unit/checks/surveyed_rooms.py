@@ -205,3 +205,26 @@ def cooking(sheet: str = "", *, bottom: int = 54, above: int = 72, cooks: str = 
             "[wall.w]\nwidth = 120\n"
         )
     )
+
+
+@cache
+def galley(wide: str, *, second: str = "", unit: str = "in") -> Room:
+    """Two bases of 36 that face each other over a room so wide [in].
+
+    Parameters
+    ----------
+    second
+        What else is told of the second run: after what it begins.
+    """
+    return build(
+        read(
+            f'format = 1\nunit = "{unit}"\n[case.a]\nkind = "base"\nwidth = "36 in"\n'
+            'front = "none"\n[case.b]\nkind = "base"\nwidth = "36 in"\nfront = "none"\n'
+            '[run.r]\ncases = ["a"]\non = "w"\nleft = "open"\nright = "wall"\n'
+            f'[run.s]\ncases = ["b"]\non = "e"\nleft = "open"\nright = "open"\n{second}'
+            f'[wall.w]\nwidth = "37 1/2 in"\n[wall.n]\nwidth = "{wide} in"\n'
+            '[wall.e]\nwidth = "100 in"\n'
+            '[wall.e.fixed.old]\nkind = "tall case"\nleft = "0 in"\nwidth = "40 in"\n'
+            '[corner.c]\nwalls = ["w", "n"]\n[corner.d]\nwalls = ["n", "e"]\n'
+        )
+    )
