@@ -172,7 +172,7 @@ def test_every_sixteenth_that_matters_is_caught(unit: Unit, name: str) -> None:
         assert bool(told) != ((name, number) == ("part", 4)), (name, number, told)
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=12, deadline=None)
 @examples(
     st.lists(st.integers(2 * 64, 4 * 64), min_size=1, max_size=5),
     st.sampled_from(["left", "right"]),
