@@ -21,6 +21,7 @@ _TEXTS = [
         "garden_room.toml",
         "paint_store_metric.toml",
         "bookcase.toml",
+        "gallery_tall.toml",
         "gallery_trims.toml",
     )
 ]

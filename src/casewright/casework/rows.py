@@ -187,6 +187,9 @@ def cut_row_boards(maker: Maker, box: Box) -> None:
     ):
         line = line - above - height - half
         above = half
+        if _holds_appliance(pair):
+            # Where it is marked on the sides it stays, whatever sheet comes next.
+            line = maker.place.made(f"row_{number}_mark", line)
         if _wants_board(maker, pair):
             _cut_board(maker, box, number, line - thick / 2, whole=_is_whole(pair))
 
@@ -273,6 +276,10 @@ def _designed(maker: Maker, box: Box) -> tuple[Dim, Dim, tuple[Dim, ...]]:
 
 def _wants_board(maker: Maker, pair: tuple[RowSpec, RowSpec]) -> bool:
     return maker.spec.row_rails or _is_whole(pair)
+
+
+def _holds_appliance(pair: tuple[RowSpec, RowSpec]) -> bool:
+    return any(row.appliance is not None for row in pair)
 
 
 def _is_whole(pair: tuple[RowSpec, RowSpec]) -> bool:

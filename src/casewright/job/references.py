@@ -203,18 +203,13 @@ def _members(content: Content, reporter: Reporter) -> None:
 
 def _appliances(content: Content, placed: Mapping[str, str], reporter: Reporter) -> None:
     """Each stands in a run and has a name of its own; a filler is screwed to a case."""
-    in_rows = {
-        name for key, case in content.cases.items() for name, _ in appliance_rows(key, case)
-    }
     for key in content.appliances:
         path: KeyPath = ("appliance", key)
         if key in content.cases:
             what = f"a case is called {key} as well"
             reporter.tell(path, what, "give one of the two another name", key=True)
-        elif (
-            key not in placed
-            and key not in in_rows
-            and not any(p[:1] == ("run",) for p in content.lost)
+        elif _stands_nowhere(key, content, placed) and not any(
+            p[:1] == ("run",) for p in content.lost
         ):
             want = f"put {key} among the cases of the run it stands in, or take it out"
             reporter.tell(path, f"appliance {key} stands in no run and in no case", want, key=True)
@@ -229,6 +224,13 @@ def _appliances(content: Content, placed: Mapping[str, str], reporter: Reporter)
         if not set(run.cases) - set(content.appliances):
             what, want = "the run has appliances and no case", "put a case into it"
             reporter.tell(("run", run_key, "cases"), what, want)
+
+
+def _stands_nowhere(key: str, content: Content, placed: Mapping[str, str]) -> bool:
+    """Whether neither a run nor a case has it; one with a depth may wait for its case."""
+    in_cases = {name for each, case in content.cases.items()
+                for name, _ in appliance_rows(each, case)}  # fmt: skip
+    return key not in placed and key not in in_cases and content.appliances[key].depth is None
 
 
 def _is_known(key: str, content: Content) -> bool:

@@ -24,7 +24,8 @@ _TOWER = '[case.tower]\nkind = "tall"\nwidth = 30\nrows = ["doors", "appliance o
         (_OVEN + _TOWER + 'front = { overlay = "inset" }', "full overlay, not inset", "full"),
         (_OVEN + _TOWER.replace("oven", "oven\", \"appliance oven", 1), "elsewhere", "own"),
         (_OVEN + _TOWER.replace('"drawer"', '"drawer 60"'), "is left for each row", "higher"),
-        (_OVEN + '[case.a]\nkind = "tall"\nwidth = 30', "stands in no run and in no case", "put"),
+        ('[appliance.oven]\nwidth = 30\n[case.a]\nkind = "tall"\nwidth = 30',
+         "stands in no run and in no case", "put"),
     ],
 )  # fmt: skip
 def test_what_cannot_be_is_told_with_what_would_be_right(
