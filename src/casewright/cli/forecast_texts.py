@@ -7,7 +7,8 @@ from collections.abc import Iterable, Iterator, Sequence
 from casewright.cli.count_texts import counted
 from casewright.dims import Unit, size_text
 from casewright.job.forecasting import Outlook
-from casewright.resolve import HoldPoint
+from casewright.record import Entry
+from casewright.resolve import HoldPoint, hold_points
 from casewright.room.forecast_words import (
     bound_text,
     cause_text,
@@ -21,7 +22,7 @@ from casewright.room.forecast_words import (
 from casewright.room.forecasts import Forecast, fit_name
 from casewright.room.model import Room
 
-__all__ = ["forecast_lines"]
+__all__ = ["answer_lines", "forecast_lines"]
 
 _TOLD = 0.001
 """Fits that miss less often are only counted [-]."""
@@ -129,6 +130,23 @@ def _one_point(number: int, point: HoldPoint, room: Room) -> Iterator[str]:
         if point.sound is not None:
             yield f"        NO GO under {ends[-2]} or over {ends[-1]}: put it right first"
     yield f"        {_risk(point)}"
+
+
+def answer_lines(room: Room, entries: Iterable[Entry]) -> Iterator[str]:
+    """What readings mean for the hold points that were open before them: go, write, or no go."""
+    readings = (e for e in entries if e.kind == "reading")
+    read = {e.number_path(name): size for e in readings for name, size in e.sizes}
+    points = hold_points(room) if read else ()
+    for point in points:
+        value = read.get(point.path)
+        if value is None or point.read is not None or not point.parts:
+            continue
+        if point.sound is not None and not point.sound[0] <= value <= point.sound[1]:
+            yield f"NO GO: put {point.path} right before {_marks(point, room)} are cut"
+        elif point.go is not None and point.go[0] <= value <= point.go[1]:
+            yield f"GO: {_marks(point, room)} may be cut as they are printed"
+        else:
+            yield f"Cut {_marks(point, room)} to the new sizes: print the packet again"
 
 
 def _risk(point: HoldPoint) -> str:

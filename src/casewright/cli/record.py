@@ -9,6 +9,7 @@ from typing import NoReturn
 
 from casewright.cli.commands import has_failed, tell_rescue
 from casewright.cli.exits import CLEAN, FAILED_PROOF, OPEN
+from casewright.cli.forecast_texts import answer_lines
 from casewright.cli.printing import print_json, print_lines
 from casewright.cli.progress import working
 from casewright.cli.record_texts import change_lines, later_lines, list_lines, written_lines
@@ -115,6 +116,7 @@ def _write(
         print_lines(written_lines(new, before.room))
         print_lines(later_lines(later))
         print_lines(change_lines(found))
+        print_lines(answer_lines(before.room, new))
     return CLEAN
 
 

@@ -61,6 +61,18 @@ def test_a_recorded_reading_passes_the_hold_point(
     assert 'passed, read 22 5/8", planned 22 19/32"' in capsys.readouterr().out
 
 
+@pytest.mark.parametrize(
+    ("size", "says"),
+    [("22 19/32", "GO: 1"), ("22 5/8", "to the new sizes"), ("22 11/16", "NO GO: put trays")],
+)
+def test_a_reading_is_answered_with_go_or_no_go(
+    size: str, says: str, job: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """As planned; 1/32 off; 3/32 off, where the box may stray by 1/16."""
+    run("record", job, "reading", "trays.clear_width", size, "--tool", "steel rule", "--sure")
+    assert says in capsys.readouterr().out
+
+
 def test_the_document_has_band_worst_spread_chance_and_causes(
     job: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
