@@ -44,6 +44,7 @@ from tests.unit.checks.surveyed_rooms import (
     drawers_beside,
     falling,
     galley,
+    glass_beside,
     read_gap,
     round_corner,
     under,
@@ -158,6 +159,7 @@ PASSES: dict[str, Make] = {
     "larger than stock": lambda: room_of(**BOOKCASE),
     "over cooking": lambda: cooking(above=30),
     "work aisle": lambda: galley("92"),
+    "safety glass": lambda: glass_beside(90),
 }
 
 FAILS: dict[str, Make] = {
@@ -209,5 +211,6 @@ FAILS: dict[str, Make] = {
     "opens beside": lambda: drawers_beside("36 1/2"),
     "over cooking": cooking,
     "work aisle": lambda: galley("84"),
+    "safety glass": lambda: glass_beside(40),
     "larger than stock": lambda: room_of(**BOOKCASE | {"height": "104"}),
 }

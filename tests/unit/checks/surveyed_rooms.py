@@ -228,3 +228,23 @@ def galley(wide: str, *, second: str = "", unit: str = "in") -> Room:
             '[corner.c]\nwalls = ["w", "n"]\n[corner.d]\nwalls = ["n", "e"]\n'
         )
     )
+
+
+@cache
+def glass_beside(door: int, *, width: int = 36, height: int = 39, bottom: int = 54) -> Room:
+    """A wall case with glass doors at the left end of a wall, and a room's door so far along it.
+
+    Parameters
+    ----------
+    width, height, bottom
+        Of the case, and how high it hangs [in].
+    """
+    return build(
+        read(
+            f'format = 1\nunit = "in"\n[style]\nwall_bottom = {bottom}\n[case.a]\n'
+            f'kind = "wall"\nwidth = {width}\nheight = {height}\nfront = "glass frame"\n'
+            '[run.r]\ncases = ["a"]\non = "w"\nleft = "open"\nright = "open"\n'
+            f'[wall.w]\nwidth = 150\n[wall.w.fixed.door]\nkind = "door"\nleft = {door}\n'
+            "width = 32\n"
+        )
+    )

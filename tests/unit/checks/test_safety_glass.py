@@ -1,0 +1,31 @@
+"""Places where the code asks for a category of glass: IRC R308.4, by secondary copies."""
+
+from __future__ import annotations
+
+import pytest
+from tests.unit.checks.rooms import found_in
+from tests.unit.checks.surveyed_rooms import glass_beside
+
+
+@pytest.mark.parametrize(("door", "asked"), [(40, True), (56, True), (64, False)])
+def test_within_24_in_of_a_door(door: int, *, asked: bool) -> None:
+    """The pane of the right door ends some 2 in before the case does, at 34."""
+    told = found_in("safety glass", glass_beside(door))
+    assert bool(told) == asked
+    assert all(finding.limit == "category I" for finding in told)
+
+
+def test_a_pane_that_begins_60_in_up_is_passed_over() -> None:
+    """Its frame takes 2 1/4 in: hung at 58 it begins at 60 1/4, hung at 54 at 56 1/4."""
+    assert found_in("safety glass", glass_beside(40))
+    assert not found_in("safety glass", glass_beside(40, bottom=58))
+
+
+@pytest.mark.parametrize(
+    ("height", "bottom", "asked"),
+    [(60, 14, True), (60, 18, False), (20, 14, False)],
+)
+def test_a_wide_pane_low_down(height: int, bottom: int, *, asked: bool) -> None:
+    """Over 9 sq ft, from under 18 to over 36 in: two leaves of 30, their panes 25 1/2 wide."""
+    told = found_in("safety glass", glass_beside(110, width=60, height=height, bottom=bottom))
+    assert [finding.limit for finding in told] == ["category II"] * asked
