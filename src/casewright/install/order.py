@@ -80,7 +80,7 @@ def _first(room: Room, wall: SurveyedWall, row: list[WallPlace]) -> tuple[int, s
             continue
         at_left = corner.right == wall.spec.key
         other = corner.left if at_left else corner.right
-        if _reaches(run, at_left=at_left) and any(r.spec.on == other for r in room.runs):
+        if _reaches(run, at_left=at_left) and _has_row(room, other, hung=row[0].is_hung):
             return (0 if at_left else len(row) - 1), f"in the corner: {corner.title}"
     high = _highest(wall, row[0].left.value, row[-1].right.value)
     if not row[0].is_hung and high is not None:
@@ -88,6 +88,14 @@ def _first(room: Room, wall: SurveyedWall, row: list[WallPlace]) -> tuple[int, s
         if over:
             return over[0], "over the highest floor of its row"
     return 0, "first of its row"
+
+
+def _has_row(room: Room, wall: str, *, hung: bool) -> bool:
+    """Whether cases of the same sort go to a wall."""
+    return any(
+        run.spec.on == wall and any((case.spec.kind == "wall") is hung for case in run.cases)
+        for run in room.runs
+    )
 
 
 def _highest(wall: SurveyedWall, left: Fraction, right: Fraction) -> Fraction | None:

@@ -17,10 +17,12 @@ from casewright.install.places import WallPlace
 from casewright.room.stud_columns import COLUMNS, OffLimits, free_studs, off_limits, studs_behind
 from casewright.room.wall_fixing import WallFixing
 
-__all__ = ["CaseScrews", "Hold", "WallScrew", "case_screws"]
+__all__ = ["CaseScrews", "Depth", "Hold", "WallScrew", "case_screws"]
 
 Hold = Literal["two columns", "one column", "no column", "studs not found", "stands"]
 """What is known of the studs behind a case: never that it is held."""
+
+Depth = Literal["right", "too shallow", "too deep"]
 
 _UP = 1
 """The axis y of a case."""
@@ -47,6 +49,9 @@ class WallScrew:
         [mm].
     length, bite
         Of a screw, and how far it goes into the stud [mm].
+    depth
+        Whether it bites as style 'wall_bite' and 'wall_bite_most' ask: where it goes in too deep a
+        cable or a pipe may be met.
     strip
         The strip off limits that the stud stands in: no screw here; None: none.
     """
@@ -60,6 +65,7 @@ class WallScrew:
     shim: Dim
     length: Dim
     bite: Dim
+    depth: Depth
     strip: OffLimits | None
 
 
@@ -164,8 +170,16 @@ def _screws(
             yield WallScrew(
                 title, at.let("low", low + quarter), at.let("high", high - quarter), up, stud,
                 inside, shim, length, at.let("bite", length - before),
+                _depth(numbers, length.value - before.value),
                 next((strip for strip in strips if strip.holds(stud.value)), None),
             )  # fmt: skip
+
+
+def _depth(numbers: Numbers, bite: Fraction) -> Depth:
+    style = numbers.room.spec.style
+    if bite < style["wall_bite"].value:
+        return "too shallow"
+    return "too deep" if bite > style["wall_bite_most"].value else "right"
 
 
 def _case_depth(place: WallPlace, fixing: WallFixing) -> Dim:
@@ -191,11 +205,11 @@ def _shim(
 
 
 def _length(numbers: Numbers, path: str, before: Fraction, fixing: WallFixing) -> Dim:
-    """The case's own screw where it bites as it should, else the longest sold that does."""
+    """The job's screw; else the usual one where it bites right, or the longest sold that does."""
     spec = numbers.room.spec
     own = numbers.chain.nodes[f"{fixing.case}.wall_screw"]
     low, high = spec.style["wall_bite"].value, spec.style["wall_bite_most"].value
-    if low <= own.value - before <= high:
+    if not spec.hardware.wall_screw.placeholder or low <= own.value - before <= high:
         return own
     fit = [size for size in WALL_SCREWS[spec.unit] if low <= size - before <= high]
     if not fit:

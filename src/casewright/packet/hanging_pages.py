@@ -51,6 +51,11 @@ _LIFT = (
     "steadies it until its last screw is in; nobody holds it up meanwhile. Doors, drawers and "
     "loose shelves stay off, and what is not screwed to the wall yet can tip."
 )
+_DEPTHS = {
+    "too deep": "In so deep a cable or a pipe may be met in the stud: find what runs in the wall "
+    "before driving it, or take a shorter screw.",
+    "too shallow": "It holds too little: take a longer screw, or fasten a rail first.",
+}
 _SCREWS = (
     Column("Through the", share=1.2), Column("Stud, from the wall's left", "size"),
     Column("Inside, from the left side", "size"),
@@ -103,6 +108,14 @@ def _asked(hang: WallHanging) -> Iterator[Block]:
             "middles into the job and print this sheet again. Until then nothing is screwed here.",
             "Studs",
         )
+    for depth, words in _DEPTHS.items():
+        titles = [
+            case.place.case.spec.title
+            for case in hang.screws
+            if any(screw.depth == depth and screw.strip is None for screw in case.screws)
+        ]
+        if titles:
+            yield Callout("look", words, f"{', '.join(titles)}: a screw bites {depth}")
     for case in hang.screws:
         if case.asks_for_rail:
             yield Callout("ask", _rail(case), f"A rail for {case.place.case.spec.title}")
@@ -177,7 +190,8 @@ def _cells(screw: WallScrew, unit: Unit) -> Iterator[Rich]:
     yield (low, " and ", high)
     yield measure_of(screw.shim, unit)
     yield measure_of(screw.length, unit)
-    yield measure_of(screw.bite, unit)
+    bite = measure_of(screw.bite, unit)
+    yield bite if screw.depth == "right" else (SignMark("look"), " ", bite)
 
 
 def _levels(hang: WallHanging, unit: Unit) -> Iterator[Block]:

@@ -37,11 +37,10 @@ _TIP = (
     "A case that is not yet screwed to the wall can tip: leave its doors and drawers off and "
     "nothing in it."
 )
-_ASSUMED = (
-    " from middle to middle, until they are found. What a wall carries is not worked out "
-    "here: it depends on the studs, the screws and what is put in. Where a case has fewer than "
-    "two studs behind it, fasten a rail across studs first, or join it to its neighbours. Local "
-    "codes and the screw maker's tables come first."
+_CARRIES = (
+    "What a wall carries is not worked out here: it depends on the studs, the screws and what is "
+    "put in. Where a case has fewer than two studs behind it, fasten a rail across studs first, "
+    "or join it to its neighbours. Local codes and the screw maker's tables come first."
 )
 
 
@@ -56,8 +55,7 @@ def wall_section(room: Room, day: Hanging) -> Section:
     fixings = {fixing.case: fixing for fixing in wall_fixings(room)}
     hung = [case for case in room.boxes if case.spec.kind == "wall"]
     standing = [case for case in room.boxes if case.spec.kind != "wall"]
-    studs = shop_text(room.spec.style["stud_spacing"].value, room.spec.unit, with_unit=True)
-    blocks: list[Block] = [Paragraph(f"Planned for studs {studs}{_ASSUMED}")]
+    blocks: list[Block] = [Paragraph(f"{_planned(room, day)}{_CARRIES}")]
     number = 1
     for title, steps in (
         ("First", (_studs(day),)),
@@ -69,6 +67,20 @@ def wall_section(room: Room, day: Hanging) -> Section:
             blocks += [Heading(title, 3), CheckList(steps, number)]
             number += len(steps)
     return Section("At the wall", tuple(blocks), HANGING)
+
+
+def _planned(room: Room, day: Hanging) -> str:
+    """What screws are counted by where studs are still to be found."""
+    known = {
+        place.case.key
+        for hang in day.walls.values()
+        if hang.wall.spec.studs
+        for place in hang.places
+    }
+    if all(case.key in known for case in room.boxes):
+        return ""
+    studs = shop_text(room.spec.style["stud_spacing"].value, room.spec.unit, with_unit=True)
+    return f"Planned for studs {studs} from middle to middle, where they are not found yet. "
 
 
 def _studs(day: Hanging) -> Step:

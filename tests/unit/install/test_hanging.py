@@ -196,6 +196,9 @@ def test_a_row_begins_in_its_corner_and_hangs_before_it_stands() -> None:
     """What hangs first, then the base row from the right, where the other run goes."""
     order = [lift.case.key for lift in north().lifts]
     assert order == ["cups", "plates", "spice", "pans", "sink"]
+    because = {lift.case.key: lift.because for lift in north().lifts}
+    assert because["pans"].startswith("in the corner")
+    assert because["cups"] == "first of its row"
     assert all(lift.weight > 0 for lift in north().lifts)
 
 

@@ -60,6 +60,16 @@ def test_a_case_without_two_columns_is_never_called_held() -> None:
     assert "spice: one stud, a rail is asked for" in heads
 
 
+@pytest.mark.parametrize(("screw", "says"), [("2", "too shallow"), ("3 1/2", "deep")])
+def test_a_screw_that_bites_wrongly_is_pointed_at(screw: str, says: str) -> None:
+    """A screw that the job names is not changed behind its back."""
+    named = f'[hardware.wall_screw]\nlength = "{screw}"\n'
+    room, day = hung_room(WALL + named)
+    made = hanging_sections(room, day, LETTER)[0]
+    found = [b.title for b in flat(made.blocks) if isinstance(b, Callout) and b.sign == "look"]
+    assert any(title.endswith(says) for title in found)
+
+
 def test_no_screw_is_told_where_a_cable_may_run() -> None:
     """The stud at 52 under the outlet has a row, and no length in it."""
     barred = [row for row in rows(sheet()) if "none here" in row]
