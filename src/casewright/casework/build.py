@@ -8,6 +8,7 @@ from fractions import Fraction
 from casewright.casework.appliance_rows import add_cleats, fit_appliances
 from casewright.casework.assembly import assemble_box, fit_shelves, warn_of_tipping
 from casewright.casework.backs import BackCuts, Rear, add_back, machine_for_back
+from casewright.casework.blind_corner import add_blind_filler, add_blind_panel
 from casewright.casework.board_joints import join_all
 from casewright.casework.box import Box, box_outlines, cut_horizontal, front_edges
 from casewright.casework.carcase import Carcase
@@ -341,6 +342,15 @@ def _stand_on(maker: Maker, box: Box, plinth: Plinth) -> None:
             maker.join(f"stand_{hand}_{word}", "loose", (side.path, "l0"), (rail.path, "w1"))
 
 
+def _fit_inside(maker: Maker, carcase: Carcase) -> None:
+    """What goes in by the front, in this order: nothing passes a blind panel."""
+    fit_pads(maker, carcase)
+    add_cleats(maker, carcase)
+    fit_appliances(maker, carcase)
+    fit_shelves(maker)
+    add_blind_panel(maker, carcase)
+
+
 def _furnish(
     maker: Maker,
     box: Box,
@@ -371,16 +381,14 @@ def _furnish(
         assemble_plinth(maker, plinth, above="the box is")
     add_skirt(maker, box, carcase)
     add_nosings(maker, box, carcase)
-    fit_pads(maker, carcase)
-    add_cleats(maker, carcase)
-    fit_appliances(maker, carcase)
-    fit_shelves(maker)
+    _fit_inside(maker, carcase)
     frame = add_face(maker, box, carcase, *face)
     add_lid(maker, carcase)
     roll_outs = add_pads(maker, carcase, length, plan.heights)
     add_fronts(maker, carcase, plan)
     add_drawers(maker, carcase, (*drawers, *roll_outs))
     fit_between_rows(maker, carcase)
+    add_blind_filler(maker, carcase)
     ends = add_finished_ends(maker, carcase)
     add_floor_cleat(maker, carcase)
     hang_roll_outs(maker)

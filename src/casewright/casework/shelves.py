@@ -12,7 +12,7 @@ from casewright.casework.levels import extent
 from casewright.casework.maker import Maker
 from casewright.casework.packing import PAD_GROUP
 from casewright.casework.setups import bore_setup
-from casewright.dims import Dim, Way
+from casewright.dims import Dim, Way, greatest
 from casewright.findings import Finding, Severity
 
 __all__ = ["PinRow", "add_shelves", "bookcase_heights", "bore_pins", "cut_fixed"]
@@ -165,6 +165,8 @@ def add_shelves(
         return
     side = maker.style("shelf_side_clearance")
     setback = maker.style("shelf_setback" if maker.spec.kind == "wall" else "base_shelf_setback")
+    if maker.spec.blind is not None:
+        setback = greatest(setback, maker.house.thickness(maker.spec.box_stock))
     inset = inset_by(maker, opening)
     if inset is not None:
         setback = maker.place.let(f"setback_{opening.name}", setback + inset)

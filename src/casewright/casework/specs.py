@@ -213,6 +213,9 @@ class CaseSpec:
         Number of drawers behind its doors.
     appliance
         What stands under it and between its panels, in a surround.
+    blind, corner_depth
+        Side that stands blind in an inside corner, behind the fronts of the run round it; depth of
+        that run [mm], None: as deep as base cases are.
     lid, lid_stock
         Whether it is a window seat, and its lid hinged or fixed; what the lid is cut from.
     seated
@@ -277,6 +280,8 @@ class CaseSpec:
     scribes: tuple[Hand, ...] = ()
     end: EndKind = "applied frame"
     end_stock: str = ""
+    blind: Hand | None = None
+    corner_depth: Given | None = None
     lid: LidKind | None = None
     lid_stock: str = ""
     seated: bool = False

@@ -40,6 +40,7 @@ __all__ = ["RULE", "Drive", "drive_of"]
 _STRAIGHT = ("brad", "staple", "case screw", "front screw")
 _FRONT_BITE = Fraction(10)
 """What a washer-head screw wants of a front's wood [mm]."""
+_HELD_LIGHTLY = ("flush end", "lid", "blind filler")
 _OPPOSITE: Mapping[Plane, Plane] = {
     "l0": "l1", "l1": "l0", "w0": "w1", "w1": "w0", "t0": "t1", "t1": "t0",
 }  # fmt: skip
@@ -159,11 +160,11 @@ def _judge(room: Room, driven: _Driven, more: int) -> Iterator[Breach]:
 def _least_bite(driven: _Driven) -> Fraction:
     """How deep it should go: as far as it comes through.
 
-    A front's screws carry only a pull, a lid's hold it down; those of a pad or behind a flush end
-    clamp it until its glue is dry.
+    A front's screws carry only a pull, a lid's or a filler's hold it down; those of a pad or
+    behind a flush end clamp it until its glue is dry.
     """
     through = driven.drive.through
-    glued = driven.held.role == "pad" or driven.into.role in ("flush end", "lid")
+    glued = driven.held.role == "pad" or driven.into.role in _HELD_LIGHTLY
     light = driven.fastening.kind == "front screw" or glued
     clamps = driven.held.role == "cleat" or driven.into.role == "end skin"
     return min(through, _FRONT_BITE) if light or clamps else through

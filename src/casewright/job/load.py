@@ -10,6 +10,7 @@ from casewright.casework.specs import CaseSpec
 from casewright.dims import Chain
 from casewright.errors import JobFileError, Location, Problem
 from casewright.job.as_built import as_built
+from casewright.job.blind_corners import check_blind_corner
 from casewright.job.content import Content, read_content, unit_in
 from casewright.job.corner_ends import check_corner_ends
 from casewright.job.crown_cases import reach_up
@@ -127,6 +128,7 @@ def spec_of(data: dict[str, Plain], name: str, positions: Positions) -> JobSpec:
     for key, case in content.cases.items():
         check_face(key, case, content, reporter)
         check_overlay(key, case, content, reporter)
+        check_blind_corner(key, case, content, reporter)
         check_seat(key, case, content, reporter)
     spec = _spec(content, Origins(name, positions, content.unit), reporter)
     if spec is not None:

@@ -9,6 +9,7 @@ from casewright.casework.fronts import end_stock
 from casewright.casework.specs import CaseSpec
 from casewright.dims import Unit, shop_text
 from casewright.job.bays import check_bays, check_boards
+from casewright.job.blind_corners import check_blind_width
 from casewright.job.case_sizes import CaseSizes, is_near_label
 from casewright.job.content import Content
 from casewright.job.drawer_sizes import check_drawer_boards
@@ -63,6 +64,7 @@ def check_proportions(
         check_bays(sizes)
         check_rows(sizes)
         check_drawer_boards(sizes)
+        check_blind_width(sizes)
     for run in runs.values():
         _share(run, cases, style, reporter, content)
         _side_by_side(run, cases, style, reporter)

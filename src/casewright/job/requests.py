@@ -18,6 +18,7 @@ from casewright.casework.specs import (
     Hand,
 )
 from casewright.dims import Given, Origin
+from casewright.job.blind_corners import as_blind_corner
 from casewright.job.content import Content
 from casewright.job.origins import Origins
 from casewright.job.positions import KeyPath
@@ -232,8 +233,8 @@ def case_of(
         overrides=_style_values(table.style, (*base, "style"), f"case {key}", origins),
         where=origins.where(base),
     )
-    spec = as_seat(_with_face(spec, table, boxes), table, content, style)
-    spec = _round_appliance(spec, table, content, origins)
+    spec = as_blind_corner(_with_face(spec, table, boxes), table, origins)
+    spec = _round_appliance(as_seat(spec, table, content, style), table, content, origins)
     return _with_rows(spec, table, content, origins, style)
 
 

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field, replace
 from itertools import pairwise
 
 from casewright.casework.cases import Case
@@ -119,6 +119,8 @@ class Run:
         Those between its cases, left to right.
     trims
         What is fitted to it once it stands.
+    pulled_off
+        Ends where a blind corner base stands off the corner wall, and how far [mm].
     """
 
     spec: RunSpec
@@ -131,6 +133,7 @@ class Run:
     plinths: tuple[RunPlinth, ...] = ()
     appliances: tuple[Appliance, ...] = ()
     trims: tuple[Trim, ...] = ()
+    pulled_off: Mapping[RunSide, Dim] = field(default_factory=dict)
 
     @property
     def neighbours(self) -> tuple[tuple[Case, Case], ...]:

@@ -88,6 +88,7 @@ def _reach(case: Case, start: Fraction) -> _Reach:
 def _closed(run: Run, reaches: list[_Reach]) -> Iterator[Failure]:
     """Fillers and cases fill the run from end to end."""
     widths = {f.side: f.width.value + f.beyond.value for f in run.fillers}
+    widths |= {side: off.value for side, off in run.pulled_off.items()}
     for off, case, side in (
         (reaches[0].low - widths.get("left", Fraction(0)), run.cases[0], "left"),
         (run.length.value - reaches[-1].high - widths.get("right", Fraction(0)),

@@ -7,10 +7,11 @@ from dataclasses import dataclass
 
 from casewright.casework.cases import Case
 from casewright.casework.house import House
+from casewright.casework.specs import CaseSpec
 from casewright.dims import Dim, greatest
 from casewright.room.specs import JobSpec, RunSide, RunSpec
 
-__all__ = ["SIDES", "CornerFiller", "corner_filler", "round_corner", "waits_for"]
+__all__ = ["SIDES", "CornerFiller", "corner_filler", "pull_off", "round_corner", "waits_for"]
 
 SIDES: tuple[RunSide, RunSide] = ("left", "right")
 
@@ -56,6 +57,26 @@ def round_corner(spec: JobSpec, run: RunSpec, side: RunSide) -> RunSpec | None:
             if other.on == there and far == "wall" and not stops and same:
                 return other
     return None
+
+
+def pull_off(house: House, run: RunSpec, end: CaseSpec, side: RunSide) -> Dim | None:
+    """How far a blind corner base at an end stands off the corner wall [mm]; None: none is there.
+
+    Nothing is seen of that gap, so that no filler closes it.
+
+    Parameters
+    ----------
+    end
+        The case at that end.
+    """
+    if end.blind != side or run.end(side) != "wall":
+        return None
+    given = end.overrides.get("blind_pull_off")
+    if given is None:
+        return house.style_dim("blind_pull_off")
+    place = house.chain.place(f"run.{run.key}")
+    known = house.chain.nodes.get(f"{place.path}.pull_off_{side}")
+    return known or place.given(f"pull_off_{side}", given)
 
 
 def waits_for(spec: JobSpec, run: RunSpec) -> tuple[str, ...]:

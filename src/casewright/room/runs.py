@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Container, Iterator, Mapping
 from fractions import Fraction
 
 from casewright.casework.cases import Case
@@ -13,7 +13,7 @@ from casewright.findings import Finding, Severity
 from casewright.room.appliances import appliance_widths
 from casewright.room.fillers import FillerEnd, build_filler
 from casewright.room.model import Appliance, Filler, Run
-from casewright.room.run_ends import SIDES, corner_filler
+from casewright.room.run_ends import SIDES, corner_filler, pull_off
 from casewright.room.specs import JobSpec, RunSide, RunSpec
 from casewright.survey.survey import Survey
 from casewright.survey.walls import SurveyedWall, width_between
@@ -142,8 +142,12 @@ def _at_ends(
     house: House, spec: JobSpec, run: RunSpec, cases: Mapping[str, Case]
 ) -> Iterator[Dim]:
     """What fillers at walls are wished to take, and what corners do [mm]."""
+    by_key = {case.key: case for case in spec.cases}
     for side in SIDES:
-        if run.end(side) == "wall":
+        off = pull_off(house, run, by_key[run.cases[0 if side == "left" else -1]], side)
+        if off is not None:
+            yield off
+        elif run.end(side) == "wall":
             yield house.style_dim("filler")
         elif run.end(side) == "corner":
             yield corner_filler(house, spec, run, side, cases).first_edge
@@ -176,16 +180,24 @@ def place_run(
         if space.value > 0
     )  # fmt: skip
     own = tuple(starts[key] for key in run.cases)
-    appliances = tuple(
-        Appliance(each, widths[each.key], starts[each.key])
-        for each in spec.appliances
-        if each.key in starts
-    )
     hung = members[0].spec.kind == "wall"
     lift = house.style_dim("wall_bottom") if hung else house.zero
     return (
-        Run(run, members, own, length, end, lift, fillers, appliances=appliances),
+        Run(run, members, own, length, end, lift, fillers,
+            appliances=_appliances(spec, widths, starts),
+            pulled_off=_blind(house, run, cases) if wall is not None else {}),
         findings,
+    )  # fmt: skip
+
+
+def _appliances(
+    spec: JobSpec, widths: Mapping[str, Dim], starts: Mapping[str, Dim]
+) -> tuple[Appliance, ...]:
+    """Those that stand in a run, in the openings they were given."""
+    return tuple(
+        Appliance(each, widths[each.key], starts[each.key])
+        for each in spec.appliances
+        if each.key in starts
     )
 
 
@@ -210,31 +222,43 @@ def _gaps(
     }
     for reach in reaches.values():
         wall = wall - reach.first_edge
-    spaces, findings = _shares(house, run, _place(house, run).let("rest", wall - taken))
+    blind = _blind(house, run, cases)
+    for off in blind.values():
+        wall = wall - off
+    spaces, findings = _shares(house, run, _place(house, run).let("rest", wall - taken), blind)
     gaps = {
         side: (
             reaches[side].beyond,
             reaches[side].need + space if space.value else reaches[side].need,
         )
         if side in reaches
-        else (house.zero, space)
+        else (blind.get(side, house.zero), space)
         for side, space in spaces.items()
     }
     return gaps, findings
 
 
+def _blind(house: House, run: RunSpec, cases: Mapping[str, Case]) -> dict[RunSide, Dim]:
+    """Ends where a blind corner base stands off the corner wall, and how far [mm]."""
+    ends = {"left": cases[run.cases[0]], "right": cases[run.cases[-1]]}
+    found = {side: pull_off(house, run, ends[side].spec, side) for side in SIDES}
+    return {side: off for side, off in found.items() if off is not None}
+
+
 def _whole(gap: tuple[Dim, Dim]) -> Dim:
     """What stands round a corner and the gap before it, as one."""
     beyond, space = gap
+    if not space.value:
+        return beyond
     return beyond + space if beyond.value else space
 
 
 def _shares(
-    house: House, run: RunSpec, rest: Dim
+    house: House, run: RunSpec, rest: Dim, blind: Container[RunSide]
 ) -> tuple[dict[RunSide, Dim], tuple[Finding, ...]]:
     """What each end takes of what the cases leave: the walls, else the corners, alike."""
     place = _place(house, run)
-    walls = [side for side in SIDES if run.end(side) == "wall"]
+    walls = [side for side in SIDES if run.end(side) == "wall" and side not in blind]
     closed = "open" not in (run.left, run.right)
     ends = walls or [side for side in SIDES if run.end(side) == "corner" and closed]
     share = place.let("filler_space", rest / len(ends)) if ends else house.zero

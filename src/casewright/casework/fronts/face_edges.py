@@ -9,7 +9,10 @@ from casewright.casework.maker import Maker
 from casewright.casework.specs import FrontSpec, OverlayKind
 from casewright.dims import Dim, greatest
 
-__all__ = ["FaceEdges", "face_edges", "inset_by", "low_front", "planned_thickness", "share_of"]
+__all__ = [
+    "FaceEdges", "blind_edge", "face_edges", "inset_by", "low_front", "planned_thickness",
+    "share_of",
+]  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +53,37 @@ def face_edges(maker: Maker, carcase: Carcase, front: FrontSpec | None) -> FaceE
             edge = maker.style("partial_reveal")
         case _:
             edge = maker.style("reveal")
+    if maker.spec.blind is not None:
+        return _beside_blind(maker, carcase, edge)
     return FaceEdges(maker.zero, carcase.width, edge, maker.style("gap"))
+
+
+def _beside_blind(maker: Maker, carcase: Carcase, edge: Dim) -> FaceEdges:
+    """In a blind corner a door begins a gap beyond the filler, as it would beside another."""
+    gap = maker.style("gap")
+    begins = blind_edge(maker) + gap - edge
+    if maker.spec.blind == "left":
+        return FaceEdges(begins, carcase.width, edge, gap)
+    return FaceEdges(maker.zero, carcase.width - begins, edge, gap)
+
+
+def blind_edge(maker: Maker) -> Dim:
+    """From the outside of a blind corner base, on its blind side, to where its mouth begins [mm].
+
+    X0 - q, with X0 = D2 + bp + td + P2 + cl (common practice).
+    """
+    known = maker.house.chain.nodes.get(maker.path("blind_edge"))
+    if known is not None:
+        return known
+    front, given = maker.spec.front, maker.spec.corner_depth
+    deep = maker.style("base_depth") if given is None else maker.number("corner_depth", given)
+    first = deep + maker.style("bumper")
+    if front is not None:
+        first = first + planned_thickness(maker, front)
+        if front.pull:
+            first = first + maker.house.pull("projection")
+    first = maker.place.let("first_edge", first + maker.style("corner_clear"))
+    return maker.place.let("blind_edge", first - maker.style("blind_pull_off"))
 
 
 def _frame_edges(maker: Maker, frame: FrameEdges, overlay: OverlayKind) -> FaceEdges:

@@ -8,6 +8,7 @@ from fractions import Fraction
 from casewright.casework.cases import Case
 from casewright.casework.proof.appliances import check_appliances
 from casewright.casework.proof.assembled import Assembled
+from casewright.casework.proof.blind_corners import check_blind_corner
 from casewright.casework.proof.bores import check_bores
 from casewright.casework.proof.contacts import check_joints
 from casewright.casework.proof.cuts import check_cuts
@@ -93,6 +94,7 @@ def _failures(
     yield from check_face_frame(case, grid)
     yield from check_face_strips(case, grid)
     yield from check_ends(case, grid)
+    yield from check_blind_corner(case)
     yield from check_lid(case, grid)
     yield from check_strips(case, grid)
     yield from check_housings(case)

@@ -147,6 +147,14 @@ class CaseTable(BoxesTable):
     """Whether a bowl hangs in a base case: no top, its back open with two rails, a false front
     over the doors. Default: false."""
 
+    blind: Hand | None = None
+    """Side of a base case that goes blind into an inside corner, behind the fronts of the run
+    round it: the case stands blind_pull_off from the corner wall, a panel and a filler close it
+    as far as those fronts and their pulls reach, and one door the rest. Default: none."""
+
+    corner_depth: Annotated[Length, Between("8", "36", "200", "920")] | None = None
+    """Depth of the cases of that run. Default: the style's base_depth."""
+
     lid: LidKind | None = None
     """Makes a base case a window seat: "hinged", a chest with a lid; or "fixed", a board over
     drawers, doors or an open face. Its height follows from the style's seat_height and

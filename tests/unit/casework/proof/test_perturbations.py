@@ -173,6 +173,13 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
             face="face frame", face_stock="board",
         ),
     ),
+    "blind corner base": (
+        "mm",
+        {
+            "kind": "base", "toe": "none", "blind": "right", "width": "1050", "height": "500",
+            "depth": "580", "shelves": 0, "front": replace(SLAB, leaves=1, hinge="left"),
+        },
+    ),
     "window seat": (
         "in",
         {
@@ -219,6 +226,8 @@ SURVIVORS = {
     "back: pocket diameter": _JIG,
     "back: pocket in the other face": "an inset back may be screwed from either face",
     "back: width": "an applied back is held in from the edges by more than the step",
+    "blind filler: thickness": "it stands on the panel; its face is a hair behind the doors'",
+    "blind filler: turned end for end": "a plain strip is the same from both ends",
     "both doors: pull all across": _LINE,
     "both doors: pull all along": _LINE,
     "both doors: pull in the other face": _THROUGH,

@@ -1,0 +1,146 @@
+"""A blind corner base: pulled off the corner wall, half its front closed behind the other run.
+
+X0 = D2 + bp + td + P2 + cl is how far out of the corner its door may begin: the depth of the
+run round the corner, its bumper, door, pull and the air before that. The box stands q off the
+corner wall, so that nothing there need be scribed. Source: common practice.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from casewright.casework.brads import fastener_row, row_marks
+from casewright.casework.carcase import Carcase
+from casewright.casework.cases import Front
+from casewright.casework.features import Plane
+from casewright.casework.fronts.face_edges import blind_edge
+from casewright.casework.joints import Fastening
+from casewright.casework.maker import Maker
+from casewright.casework.parts import Part
+from casewright.dims import Dim, Way
+
+__all__ = ["add_blind_filler", "add_blind_panel"]
+
+_POINT = Fraction(5, 6)
+"""How far into the filler the screws behind it may go (common practice)."""
+
+
+def add_blind_panel(maker: Maker, carcase: Carcase) -> None:
+    """Close the blind part of the front, from the side's inner face to where the door begins.
+
+    It goes in last, over the shelves: they do not pass through what is left of the mouth.
+    """
+    hand = maker.spec.blind
+    if hand is None:
+        return
+    opening = carcase.openings[0]
+    left = hand == "left"
+    thick = carcase.left_thickness if left else carcase.right_thickness
+    outline = maker.outline(
+        "blind", maker.spec.box_stock, opening.y1 - opening.y0, blind_edge(maker) - thick,
+        edges=("w1",) if left else ("w0",), edge="painted", setting=f"{maker.spec.key} blind",
+        way=Way.DOWN, matched=True,
+    )  # fmt: skip
+    x = thick + outline.width if left else carcase.width - thick
+    panel = maker.add(
+        outline, role="blind panel", title="blind panel", lies="+y -x +z",
+        at=(x, opening.y0, carcase.depth - outline.thickness),
+        ends=("bottom", "top", *_edge_words(left)), shows=("t1",),
+    )  # fmt: skip
+    side = carcase.left if left else carcase.right
+    edge: Plane = "w1" if left else "w0"
+    joints = (
+        _brad(maker, panel, (side, "t1", edge), _middle(panel)),
+        _brad(maker, panel, (maker.path("bottom"), "t1", "l0"), _middle(panel)),
+        _glue(maker, panel, (maker.path("front_stretcher"), "t1", "l1")),
+    )
+    maker.step(
+        "fit", panel.path, "-z",
+        "With the shelves on their pins, set the blind panel in glue against the "
+        f"{hand} side, flush in front; brads through the side and up through the bottom, set.",
+        joints=joints, marks=row_marks(maker, joints), cautions=("brad_points",),
+    )  # fmt: skip
+
+
+def _edge_words(left: bool) -> tuple[str, str]:
+    return ("mouth edge", "side edge") if left else ("side edge", "mouth edge")
+
+
+def _middle(panel: Part) -> Dim:
+    """Brads run along the middle of the panel's thickness [mm]."""
+    return panel.finished.thickness / 2
+
+
+def _glue(maker: Maker, panel: Part, to: tuple[str, Plane, Plane]) -> str:
+    path, plane, own = to
+    glue = Fastening("glue", 1, None, (panel.path,), path)
+    return maker.join(f"joint_blind_{own}", "butt", (panel.path, own), (path, plane),
+                      fastenings=(glue,))  # fmt: skip
+
+
+def _brad(maker: Maker, panel: Part, to: tuple[str, Plane, Plane], line: Dim) -> str:
+    path, plane, own = to
+    name = f"joint_blind_{own}"
+    along = panel.finished.width if own == "l0" else panel.finished.length
+    row = fastener_row(
+        maker, name, along, "brads round the blind panel", through=path, into=panel.path,
+        screw=maker.house.screw("brad"), line=("w0", line),
+    )  # fmt: skip
+    glue = Fastening("glue", 1, None, (panel.path,), path)
+    return maker.join(name, "butt", (panel.path, own), (path, plane), fastenings=(glue, row))
+
+
+def add_blind_filler(maker: Maker, carcase: Carcase) -> None:
+    """The strip beside the door, in its plane: it clears the pulls of the run round the corner.
+
+    P2 + cl wide; what is beyond it is behind that run's fronts.
+    """
+    hand = maker.spec.blind
+    front = next((front for front in maker.fronts), None)
+    if hand is None or front is None:
+        return
+    asked = maker.spec.front
+    stock = asked.slab if asked and asked.construction in ("slab", "applied frame") else None
+    stock = stock or (asked.frame if asked else maker.spec.strip_stock)
+    wide = maker.style("corner_clear")
+    if front.pull:
+        wide = maker.house.pull("projection") + wide
+    outline = maker.outline(
+        "blind_filler", stock, front.height, wide, setting=f"{maker.spec.key} filler",
+        way=Way.NEAREST, matched=True,
+    )  # fmt: skip
+    left = hand == "left"
+    panel = maker.parts[maker.path("blind")]
+    mouth = panel.placed.x if left else panel.placed.x - panel.finished.width
+    x = mouth if left else mouth + outline.width
+    part = maker.add(
+        outline, role="blind filler", title="filler beside the door", lies="+y -x +z",
+        at=(x, front.y, carcase.depth), ends=("bottom", "top", *_filler_words(left)),
+        shows=("l0", "l1", "t1", "w0" if left else "w1"), front=outline.path,
+    )  # fmt: skip
+    _screw_filler(maker, part, front)
+
+
+def _filler_words(left: bool) -> tuple[str, str]:
+    return ("door edge", "corner edge") if left else ("corner edge", "door edge")
+
+
+def _screw_filler(maker: Maker, part: Part, front: Front) -> None:
+    panel = maker.parts[maker.path("blind")]
+    left = maker.spec.blind == "left"
+    screw = maker.house.screw_for(
+        "drawer_screw", panel.finished.thickness, part.finished.thickness * _POINT
+    )
+    row = fastener_row(
+        maker, "joint_blind_filler", part.finished.length, "screws behind the filler",
+        through=panel.path, into=part.path, screw=screw,
+        line=("w0" if left else "w1", part.finished.width / 2), kind="case screw",
+    )  # fmt: skip
+    joint = maker.join("joint_blind_filler", "face", (part.path, "t0"), (panel.path, "t1"),
+                       fastenings=(row,))  # fmt: skip
+    maker.step(
+        "fit", part.path, "-z",
+        f"Set the filler on the blind panel, its edge even with the mouth and its ends with those "
+        f"of the {front.title}; screws from inside through the panel.",
+        joints=(joint,), marks=row_marks(maker, (joint,)), cautions=("clamp_screws",),
+    )  # fmt: skip

@@ -1,0 +1,115 @@
+"""Blind corner bases in the job file."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+
+from casewright.casework.specs import CaseSpec
+from casewright.job.case_sizes import CaseSizes
+from casewright.job.content import Content
+from casewright.job.face_choices import has_face_frame
+from casewright.job.origins import Origins
+from casewright.job.positions import KeyPath
+from casewright.job.problems import Reporter
+from casewright.job.tables import CaseTable
+
+__all__ = ["as_blind_corner", "check_blind_corner", "check_blind_width"]
+
+_MOUTH = Fraction(235)
+"""Least clear mouth beside the blind part: an arm and a driver [mm]."""
+
+_PANEL = Fraction(75)
+"""Least width of the blind part behind the other run [mm]."""
+
+_NOT_BESIDE = ("rows", "drawers", "top_drawer", "roll_outs", "sink", "lid", "divider",
+               "fixed_shelves", "mullion")  # fmt: skip
+
+
+def as_blind_corner(spec: CaseSpec, table: CaseTable, origins: Origins) -> CaseSpec:
+    """A base case as the blind corner that it is to be: one door, hinged away from the corner."""
+    if table.blind is None or spec.front is None:
+        return spec
+    deep = table.corner_depth
+    hinge = "right" if table.blind == "left" else "left"
+    return replace(
+        spec, blind=table.blind,
+        front=replace(spec.front, leaves=1, hinge="right" if hinge == "right" else "left"),
+        corner_depth=None
+        if deep is None
+        else origins.given(deep, ("case", spec.key, "corner_depth")),
+    )  # fmt: skip
+
+
+def check_blind_corner(key: str, case: CaseTable, content: Content, reporter: Reporter) -> None:
+    """Tell a blind side on what cannot have one, and what cannot stand beside it."""
+    base: KeyPath = ("case", key)
+    if case.blind is None:
+        if case.corner_depth is not None:
+            what = "this case stands in no corner, so corner_depth means nothing"
+            reporter.tell((*base, "corner_depth"), what, 'take it out, or write blind = "left"')
+        return
+    if case.kind != "base":
+        what = "only a base case can be a blind corner"
+        reporter.tell((*base, "blind"), what, 'take blind out, or write kind = "base"')
+        return
+    for name in _NOT_BESIDE:
+        if getattr(case, name):
+            what = (
+                f"behind the blind part of a corner there is no room for {name.replace('_', ' ')}"
+            )
+            reporter.tell((*base, name), what, "take it out: the case has one door and shelves")
+    if has_face_frame(case, content) or (case.face or content.boxes.face) == "strips":
+        what = "a blind corner base is frameless"
+        reporter.tell((*base, "blind"), what, 'write face = "frameless" for this case')
+    if case.blind in case.finished:
+        what = f"the {case.blind} end stands in the corner and does not show"
+        reporter.tell((*base, "finished"), what, f"take {case.blind} out of finished or of blind")
+    if case.width is None:
+        what = "a blind corner base has a width of its own"
+        reporter.tell((*base, "blind"), what, "write width = ...")
+    _front(base, case, content, reporter)
+
+
+def _front(base: KeyPath, case: CaseTable, content: Content, reporter: Reporter) -> None:
+    front = case.front
+    if front is not None and front.construction == "none":
+        what = "a blind corner base has a door"
+        reporter.tell((*base, "front"), what, "take front out")
+        return
+    overlay = (front.overlay if front else None) or content.doors.overlay
+    if overlay in ("inset", "partial"):
+        what = "the door of a blind corner lies over the edges of its box"
+        reporter.tell((*base, "blind"), what, 'write front = { overlay = "full" } for this case')
+    if front is not None and front.leaves == 2:
+        what = "a blind corner base has one door"
+        reporter.tell((*base, "front", "leaves"), what, "take leaves out")
+    if front is not None and front.hinge == case.blind:
+        what = "a door hinged at the corner does not open before the other run"
+        reporter.tell((*base, "front", "hinge"), what, "take hinge out: it hangs on the far side")
+
+
+def check_blind_width(sizes: CaseSizes) -> None:
+    """Tell a case too narrow for what is behind the other run and for a door beside that."""
+    case = sizes.case
+    if case.blind is None or case.width is None or case.front is None:
+        return
+    deep = case.corner_depth.value if case.corner_depth else sizes.value("base_depth")
+    front = case.front
+    door = front.slab if front.construction in ("slab", "applied frame") else front.frame
+    first = deep + sizes.value("bumper") + sizes.thickness(door) + sizes.value("corner_clear")
+    if front.construction == "applied frame":
+        first += sizes.thickness(front.strip)
+    if front.pull:
+        first += sizes.content.hardware.pull.projection or Fraction(30)
+    behind = first - sizes.value("blind_pull_off")
+    need = behind + sizes.board + _MOUTH
+    if case.width.value < need:
+        what = (
+            f"the run round the corner hides {sizes.text(behind)} of this case, and what is left "
+            "is no door"
+        )
+        sizes.tell("width", what, sizes.at_least(need))
+    if behind - sizes.board < _PANEL:
+        what = f"only {sizes.text(behind)} of this case stand behind the run round the corner"
+        sizes.tell("blind", what, "a plain base case, or less of blind_pull_off under [style]")
