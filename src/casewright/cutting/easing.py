@@ -38,7 +38,7 @@ _CIRCLE = 1000
 """What two settings that need each other's pieces count as [hundredths of a minute]: one is made
 twice, and often parts that belong together are spread over both (measured)."""
 
-_WARM, _COLD = 150, 10
+_WARM, _COLD = 300, 10
 """Hundredths of a minute by which a plan may be worse and still be followed, first and last."""
 
 _ROUND, _FEW = 1000, 8
