@@ -267,6 +267,8 @@ def _filler(room: Room, filler: Filler) -> Iterator[Rich]:
         " wide; its widest gap is ", Strong(measure_of(widest, unit)),
         f", scribe the {edge}",
     ]  # fmt: skip
+    if filler.beyond.value:
+        words.append(", so that doors and pulls round the corner clear each other")
     if taper.value:
         words += [", which tapers ", Strong(measure_of(taper, unit)), f" {_widening(filler)}"]
     if filler.lip is not None:
