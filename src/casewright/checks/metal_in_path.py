@@ -50,14 +50,19 @@ def _examine(room: Room) -> Iterator[Breach]:
     for case in room.cases:
         parts = {part.path: part for part in case.parts}
         worked = {
-            path for path, part in parts.items() if any(_may_meet(part, f) for f in part.features)
+            part.path: features
+            for part in case.parts
+            if (features := [each for each in part.features if _may_meet(part, each)])
         }
         for joint in case.joints:
             for held in joint.fastenings:
-                met = {*held.through, held.into} & worked if held.line is not None else ()
+                if held.line is None:
+                    continue
+                met = [path for path in (*held.through, held.into) if path in worked]
                 row = row_of_rods(joint, held, parts) if met else None
                 if row is not None:
-                    yield from _in_row(room, row, [parts[path] for path in sorted(met)], free)
+                    both = [(parts[path], worked[path]) for path in met]
+                    yield from _in_row(room, row, both, free)
 
 
 def _may_meet(part: Part, feature: Feature) -> bool:
@@ -67,13 +72,13 @@ def _may_meet(part: Part, feature: Feature) -> bool:
     return feature.kind == "rebate" and bool(part.front) and feature.runs == "l"
 
 
-def _in_row(room: Room, row: Row, parts: list[Part], free: Fraction) -> Iterator[Breach]:
+def _in_row(
+    room: Room, row: Row, worked: list[tuple[Part, list[Feature]]], free: Fraction
+) -> Iterator[Breach]:
     """One word for the first feature that the row runs into: the same hole may go on through."""
-    for part in parts:
+    for part, features in worked:
         own = own_axes(part, row.box)
-        for feature in part.features:
-            if not _may_meet(part, feature):
-                continue
+        for feature in features:
             spans = [span_along(part, box, row.along) for box in _met(feature, part, own, free)]
             hit = next((at for span in spans if (at := row.nearest(span)) is not None), None)
             if hit is not None:
@@ -95,12 +100,16 @@ def _met(feature: Feature, part: Part, row: Box, free: Fraction) -> Iterator[Box
     if high <= row.z0 or row.z1 <= low:
         return
     reach = feature.diameter.value / 2 + free
+    x0, x1, y0, y1 = row.x0 - reach, row.x1 + reach, row.y0 - reach, row.y1 + reach
+    line, y, beside = None, Fraction(0), False
     for along, across in feature.places:
-        y = size.width.value - across.value if far_w else across.value
-        if not row.y0 - reach < y < row.y1 + reach:
+        if across is not line:  # holes of a column share their line
+            line, y = across, size.width.value - across.value if far_w else across.value
+            beside = y0 < y < y1
+        if not beside:
             continue
         x = size.length.value - along.value if far_l else along.value
-        if row.x0 - reach < x < row.x1 + reach:
+        if x0 < x < x1:
             yield Box(x - reach, x + reach, y - reach, y + reach, low, high)
 
 
