@@ -28,9 +28,19 @@ def _sheet(key: str, high: int) -> RowSpec:
     ply=st.sampled_from(("17.3", "17.8", "18.3")),
     toe=st.sampled_from(("notch", "plinth", "none")),
     low=st.sampled_from(("drawer", "doors")),
+    built=st.tuples(
+        st.sampled_from(("pocket screws", "dado")),
+        st.sampled_from(("rabbeted", "grooved", "inset", "applied")),
+    ),
 )
 def test_zones_sum_to_the_height_and_each_oven_has_its_room(
-    unit: Unit, size: tuple[int, int, int], high: list[int], ply: str, toe: str, low: str
+    unit: Unit,
+    size: tuple[int, int, int],
+    high: list[int],
+    ply: str,
+    toe: str,
+    low: str,
+    built: tuple[str, str],
 ) -> None:
     """Boards and what is clear between them fill the case from its bottom to its top."""
     doors, lower = rows(unit, "doors", low)
@@ -38,7 +48,7 @@ def test_zones_sum_to_the_height_and_each_oven_has_its_room(
     text = str(Fraction(ply) / Fraction(254, 10)) if unit == "in" else ply
     width, height, depth = (Given(Fraction(mm), Origin("chosen", "drawn")) for mm in size)
     asked = {**drawer_base(unit), "key": "tall", "kind": "tall", "width": width, "height": height,
-             "depth": depth, "toe": toe, "front": SLAB,
+             "depth": depth, "toe": toe, "front": SLAB, "joint": built[0], "back": built[1],
              "rows": (doors, *stack, lower)}  # fmt: skip
     case = build_case(house(unit, goods=stock(unit, ply=text)), case_spec(unit, **asked))
     assert verify(case, hardware=hardware(unit)).failures == ()

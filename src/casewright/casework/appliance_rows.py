@@ -104,7 +104,7 @@ def room_for_cleats(maker: Maker, row: RowSpec, underside: Dim) -> Dim:
 def add_cleats(maker: Maker, carcase: Carcase) -> None:
     """Two cleats under every deck that carries an appliance, screwed to the sides.
 
-    A deck that lies on a plinth or on the floor is carried by it.
+    The case's bottom lies on its plinth or on the floor, which carries it.
     """
     for opening in carcase.openings:
         if opening.appliance is None:
@@ -115,12 +115,7 @@ def add_cleats(maker: Maker, carcase: Carcase) -> None:
             if part.role in ("fixed shelf", "bottom")
             and (part.placed.y + part.finished.thickness).value == opening.y0.value
         )
-        low = maker.parts[carcase.left].placed.y
-        height = maker.style("deck_cleat")
-        if deck.placed.y.value - height.value < low.value:
-            maker.place.over(
-                height, deck.placed.y, f"no cleats: the {deck.title} lies on its foot"
-            )
+        if deck.role == "bottom":
             continue
         for hand in _HANDS:
             _cleat(maker, carcase, opening, deck, hand)
@@ -128,10 +123,9 @@ def add_cleats(maker: Maker, carcase: Carcase) -> None:
 
 def _cleat(maker: Maker, carcase: Carcase, opening: Opening, deck: Part, hand: Hand) -> None:
     name = opening.name
-    behind = maker.style("toe_setback") if deck.role == "bottom" else maker.zero
-    length = deck.finished.width - (behind + deck.finished.thickness if behind.value else behind)
     outline = maker.outline(
-        f"{name}.cleat_{hand}", maker.spec.strip_stock, length, maker.style("deck_cleat"),
+        f"{name}.cleat_{hand}", maker.spec.strip_stock, deck.finished.width,
+        maker.style("deck_cleat"),
         setting=f"{maker.spec.key} cleats", way=Way.NEAREST, length_way=Way.DOWN,
     )  # fmt: skip
     left = hand == "left"

@@ -140,7 +140,9 @@ def part_into_rows(maker: Maker, box: Box, bay: Opening) -> tuple[Opening, ...]:
     half = maker.style("gap") / 2
     boards = {board.name: board for board in box.boards}
     found: list[Opening] = []
-    line, clear, above = bay.face_y1, bay.y1, bay.top
+    hung = boards.get("crown_stretcher")
+    ceiling = bay.y1 if hung is None or maker.spec.divider is not None else hung.underside
+    line, clear, above = bay.face_y1, ceiling, bay.top
     for number, (row, name) in enumerate(zip(rows, names, strict=True), start=1):
         last = number == len(rows)
         low, under, floor = bay.face_y0, bay.bottom, bay.y0

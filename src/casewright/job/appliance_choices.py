@@ -63,6 +63,9 @@ def _where(key: str, case: CaseTable, content: Content, path: KeyPath, reporter:
     elif kinds[0] == "appliance" and case.divider is None:
         reporter.tell(path, "under the top stands its nailer, in an appliance's way",
                       'begin the rows with "doors"')  # fmt: skip
+    elif kinds[-1] == "appliance" and (case.toe or "notch") == "notch":
+        reporter.tell(path, "over a toe space nothing carries a bottom with an appliance on it",
+                      'write toe = "plinth", or end the rows with a "drawer"')  # fmt: skip
 
 
 def _surround(key: str, case: CaseTable, content: Content, reporter: Reporter) -> None:

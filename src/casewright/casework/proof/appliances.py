@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.failure import Failure
-from casewright.geometry import Box
+from casewright.geometry import Box, Number
 
 __all__ = ["check_appliances"]
 
@@ -24,7 +24,9 @@ def check_appliances(case: Assembled) -> Iterator[Failure]:
             continue
         room = deck.outer
         low, tall = room.y1, case.units.down(row.appliance.height.value)
-        air = Box(room.x0, room.x1, low, low + tall, room.z0, room.z1)
+        x0, x1 = _between_sides(case)
+        backs = (s.outer.z1 for s in case.box_solids if s.part.role == "back")
+        air = Box(x0, x1, low, low + tall, max((room.z0, *backs)), room.z1)
         for solid in case.box_solids:
             if solid is not deck and any(piece.meets(air) for piece in solid.pieces):
                 common = solid.outer.common(air)
@@ -33,3 +35,9 @@ def check_appliances(case: Assembled) -> Iterator[Failure]:
                     f"{solid.part.title} stands in the opening for {row.appliance.title}",
                     case.units.length(min(common.x1 - common.x0, common.y1 - common.y0)),
                 )  # fmt: skip
+
+
+def _between_sides(case: Assembled) -> tuple[Number, Number]:
+    """Where the clear inside begins and ends; a deck in dadoes reaches beyond it."""
+    sides = [solid.outer for solid in case.box_solids if solid.part.role == "side"]
+    return min(side.x1 for side in sides), max(side.x0 for side in sides)
