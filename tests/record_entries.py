@@ -56,8 +56,8 @@ def histories(draw: st.DrawFn, *, most: int = 9) -> list[Entry]:
         at = DAWN.astimezone(zone) + timedelta(minutes=draw(st.integers(0, 40)))
         sizes = draw(st.dictionaries(st.sampled_from(("length", "width", "x.y")), _OVER))
         more: dict[str, Any] = {"sizes": tuple(sorted(sizes.items()))}
-        if kind in ("reading", "cut") and not sizes:
-            more["sizes"] = (("", draw(_SIZE if kind == "reading" else _OVER)),)
+        if kind in ("reading", "cut", "tested") and not sizes:
+            more["sizes"] = (("", draw(_OVER if kind == "cut" else _SIZE)),)
         if kind == "offcut":
             more["sizes"] = (("length", draw(_OVER)), ("width", draw(_OVER)))
             more["stock"] = "plywood"

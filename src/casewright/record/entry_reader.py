@@ -252,7 +252,7 @@ class _Reader:
                 self.fault(entry.path, what, want)
         match entry.kind:
             case "reading" | "cut" | "tested" if not names:
-                what = f"a {entry.kind} without a size"
+                what = f"a {entry.kind.replace('tested', 'test piece')} without a size"
                 self.fault(entry.path, what, "write what was read, under sizes")
             case "cut" if least <= 0:
                 self.fault(entry.path, "a piece is over 0 in length and width", "look again")
