@@ -44,7 +44,8 @@ def cover_end(
         treated = ("l0", *treated)
     outline = maker.outline(
         f"end_{hand}.{'flush' if flush else 'skin'}", maker.spec.end_stock, tall,
-        _front_plane(maker, carcase), edges=treated, edge=None if flush or maker.spec.between_panels else "painted",
+        _front_plane(maker, carcase), edges=treated,
+        edge=None if flush or maker.spec.between_panels else "painted",
         setting=f"{maker.spec.key} ends", matched=True,
     )  # fmt: skip
     if flush:
