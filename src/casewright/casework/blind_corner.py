@@ -100,8 +100,8 @@ def add_blind_filler(maker: Maker, carcase: Carcase) -> None:
     if hand is None or front is None:
         return
     asked = maker.spec.front
-    stock = asked.slab if asked and asked.construction in ("slab", "applied frame") else None
-    stock = stock or (asked.frame if asked else maker.spec.strip_stock)
+    slab = asked is not None and asked.construction == "slab"
+    stock = asked.slab if asked is not None and slab else maker.spec.strip_stock
     wide = maker.style("corner_clear")
     if front.pull:
         wide = maker.house.pull("projection") + wide

@@ -8,8 +8,11 @@ from fractions import Fraction
 from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.failure import Failure
 from casewright.casework.proof.units import apart
+from casewright.geometry import Direction
 
 __all__ = ["check_lid"]
+
+_TO_THE_WALL = Direction.of("-z")
 
 
 def check_lid(case: Assembled, grid: Fraction) -> Iterator[Failure]:
@@ -35,6 +38,9 @@ def check_lid(case: Assembled, grid: Fraction) -> Iterator[Failure]:
         if box.z0 or box.z1 < depth:
             says = "the lid does not reach from the back of its box to its front"
             yield Failure("fronts", (solid.part.path,), says, units.length(apart(box.z0, 0)))
+        if any(solid.way(treated.edge) == _TO_THE_WALL for treated in solid.part.edges):
+            says = "the edge of the lid that is treated lies at the wall"
+            yield Failure("fronts", (solid.part.path,), says)
         left, right = box.x0, width - box.x1
         if min(left, right) < 0 or apart(left, right) > units.up(grid):
             says = "the lid is not in the middle of its box"
