@@ -88,10 +88,11 @@ _ALIKE = {"light_rail": ("depth",), "crown": ("depth", "height", "kind"), "toe_s
 
 def _toe_spaces(run: RunTable, content: Content) -> Iterator[tuple[str, str]]:
     cases = {key: content.cases[key] for key in run.cases if key in content.cases}
-    between = [key for key in run.cases if key in content.appliances]
-    if between:
-        what = f"{between[0]} stands in the way of one toe skin along this run"
-        yield what, "part the run there, or take the toe skin out"
+    read = len(run.toe_skin.as_built) if run.toe_skin is not None else 0
+    stretches = _stretches(run, content)
+    if read not in (0, stretches):
+        what = f"the toe space has {stretches} stretches between appliances, {read} are read here"
+        yield what, "write one length for each in as_built, from the left"
     bare = [key for key, case in cases.items() if case.toe == "none"]
     if bare:
         yield f"case {bare[0]} has no toe space", 'take toe = "none" out, or the toe skin'
@@ -104,6 +105,12 @@ def _toe_spaces(run: RunTable, content: Content) -> Iterator[tuple[str, str]]:
             "the toe spaces of this run differ, and one toe skin goes along all of them",
             "give them one toe_height and one toe_setback, or part the run there",
         )
+
+
+def _stretches(run: RunTable, content: Content) -> int:
+    """How many times cases stand side by side with no appliance between them."""
+    kinds = [key in content.appliances for key in run.cases]
+    return sum(not own and (not n or kinds[n - 1]) for n, own in enumerate(kinds))
 
 
 def _heights(key: str, run: RunTable, content: Content, reporter: Reporter) -> None:

@@ -94,7 +94,11 @@ def trim_readings(content: Content, origins: Origins) -> Iterator[tuple[str, Fac
         for trim, names in _READ.items():
             table: Table | None = getattr(run, trim)
             for word, name in names.items() if table is not None else ():
-                value: Fraction | None = getattr(table, word)
                 path: KeyPath = ("run", key, trim, word)
-                if value is not None:
-                    yield f"run.{key}.{trim}.{name}", origins.as_built(value, path)
+                given: Fraction | list[Fraction] | None = getattr(table, word)
+                if isinstance(given, list):
+                    for n, value in enumerate(given):
+                        own = trim if not n else f"{trim}_{n + 1}"
+                        yield f"run.{key}.{own}.{name}", origins.as_built(value, (*path, n))
+                elif given is not None:
+                    yield f"run.{key}.{trim}.{name}", origins.as_built(given, path)

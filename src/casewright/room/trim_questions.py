@@ -78,5 +78,14 @@ def trim_questions(room: Room, waiting: Mapping[str, Sequence[str]]) -> Iterator
             needs=f"measure {what_to_read(trim, path)}, for the {trim.title} of {run.spec.title}",
             because="it is cut to what stands, not to what was planned; buy it now, cut it then",
             waiting=tuple(waiting[path]),
-            how=f'under [{table}] write {key} = "..."',
+            how=_how(run, table, key),
         )
+
+
+def _how(run: Run, table: str, key: str) -> str:
+    """Where the length is written; of several skins of a run all in one list."""
+    skins = sum(trim.kind == "toe skin" for trim in run.trims)
+    if ".toe_skin" in table and skins > 1:
+        each = ", ".join(['"..."'] * skins)
+        return f"under [run.{run.spec.key}.toe_skin] write {key} = [{each}], from the left"
+    return f'under [{table}] write {key} = "..."'

@@ -95,3 +95,33 @@ def test_it_is_drawn_in_its_place_and_leads_to_no_page() -> None:
     own = [each for each in drawn if each.tag.path == "appliance.dishwasher.width"]
     assert any(isinstance(each, Text) and each.content == "dishwasher" for each in own)
     assert not any(each.tag.target for each in own)
+
+
+SKINNED = GIVEN + "toe_skin = true\n"
+
+
+def test_a_toe_skin_ends_beside_an_appliance_and_goes_on_beyond_it() -> None:
+    """Pots and sink, then the bins: two skins, each asked for by itself, both as they are read."""
+    room = build(read(SKINNED))
+    [below] = room.runs
+    skins = [trim for trim in below.trims if trim.kind == "toe skin"]
+    assert [trim.title for trim in skins] == ["toe skin 1", "toe skin 2"]
+    assert prove_run(below, spacing=24 * INCH, grid=INCH / 32).holds
+    edge = below.appliances[0].start.value
+    assert skins[0].start is not None
+    assert skins[1].start is not None
+    assert skins[0].start.value + skins[0].open_lengths[0].value == edge
+    assert skins[1].start.value == edge + 24 * INCH
+    asked = [q for q in room.questions if ".toe_skin" in q.path]
+    assert [q.path for q in asked] == ["run.below.toe_skin.along", "run.below.toe_skin_2.along"]
+    assert all('write as_built = ["...", "..."], from the left' in q.how for q in asked)
+    both = SKINNED.replace("toe_skin = true", 'toe_skin = { as_built = ["76 1/8", "40 1/8"] }')
+    done = build(read(both))
+    found = [trim for trim in done.runs[0].trims if trim.kind == "toe skin"]
+    assert [trim.open_lengths[0].value / INCH for trim in found] == [76.125, 40.125]
+    assert not [q for q in done.questions if ".toe_skin" in q.path]
+
+
+def test_one_length_for_two_stretches_is_refused() -> None:
+    told = problems(SKINNED.replace("toe_skin = true", 'toe_skin = { as_built = "76 1/8" }'))
+    assert any("2 stretches between appliances, 1 are read" in each.what for each in told)

@@ -45,8 +45,11 @@ class ToeSkinTable(Table):
     sheet: Key | None = None
     """Sheet it is ripped from. Default: thin_plywood."""
 
-    as_built: _Built | None = None
-    """Its length as read along the toe space, once the floor is laid. Until then it is asked for,
+    as_built: Annotated[list[_Built], Field(max_length=60), OneOrMore(_Built)] = Field(
+        default_factory=list
+    )
+    """Its length as read along the toe space, once the floor is laid; where appliances stand
+    between the cases a list, a length for each stretch from the left. Until then it is asked for,
     and the skin is not cut."""
 
 

@@ -16,7 +16,7 @@ from casewright.room.trims.crowns import build_crown
 from casewright.room.trims.light_rails import build_light_rail
 from casewright.room.trims.model import Trim
 from casewright.room.trims.scribe_mouldings import build_scribe_moulding
-from casewright.room.trims.toe_skins import build_toe_skin
+from casewright.room.trims.toe_skins import build_toe_skins
 from casewright.sources import INCH
 from casewright.survey.survey import Survey
 
@@ -46,7 +46,7 @@ def build_trims(
             trims.append(build_scribe_moulding(house, run, asked.scribe_moulding))
         if asked.toe_skin is not None:
             wall = measured.walls.get(run.spec.on)
-            trims.append(build_toe_skin(house, run, asked.toe_skin, wall))
+            trims.extend(build_toe_skins(house, run, asked.toe_skin, wall))
         done.append(replace(run, trims=tuple(trims)) if trims else run)
         for trim in trims:
             _hold(house, trim)

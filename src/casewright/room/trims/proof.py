@@ -15,6 +15,7 @@ from casewright.casework.levels import extent
 from casewright.casework.parts import Part
 from casewright.casework.proof import Failure
 from casewright.room.model import Run
+from casewright.room.specs import RunEnd
 from casewright.room.trims.model import Trim, TrimPiece
 
 __all__ = ["trim_failures"]
@@ -45,8 +46,9 @@ def trim_failures(run: Run) -> Iterator[Failure]:
         yield from _joined(trim)
         yield from _ends(run, trim)
         yield from _level(trim)
-    if "toe skin" in by_kind:
-        yield from _toe(run, by_kind["toe skin"])
+    for trim in run.trims:
+        if trim.kind == "toe skin":
+            yield from _toe(run, trim)
     if "light rail" in by_kind:
         rail = by_kind["light rail"]
         yield from _at(
@@ -89,8 +91,8 @@ def _ends(run: Run, trim: Trim) -> Iterator[Failure]:
             says = f"the {piece.part.title} does not end with what it runs along"
             yield Failure("size", (piece.part.path,), says, abs(off))
     if along.built is None:
-        ends = ((run.spec.left, start, run.starts[0].value, 1),
-                (run.spec.right, start + along.value, run.cases_end.value, -1))  # fmt: skip
+        (left, low), (right, high) = _what_it_runs_along(run, start, start + along.value)
+        ends = ((left, start, low, 1), (right, start + along.value, high, -1))
         for end, edge, case, way in ends:
             off = (case - edge) * way
             # In an inside corner a crown ends where it meets that of the other run.
@@ -98,6 +100,21 @@ def _ends(run: Run, trim: Trim) -> Iterator[Failure]:
             if (off < 0 and not may_stop) or (off and end == "open"):
                 says = f"the {trim.title} does not end with the cases"
                 yield Failure("size", (trim.path,), says, abs(off))
+
+
+def _what_it_runs_along(
+    run: Run, low: Fraction, high: Fraction
+) -> tuple[tuple[RunEnd, Fraction], tuple[RunEnd, Fraction]]:
+    """What the cases behind a trim end at on either side, and where; an appliance is open."""
+    reach = [
+        (start.value, start.value + case.overall_width.value, case.key)
+        for case, start in zip(run.cases, run.starts, strict=True)
+    ]
+    behind = [each for each in reach if each[0] < high and each[1] > low] or reach
+    places = run.spec.places
+    left: RunEnd = run.spec.left if behind[0][2] == places[0] else "open"
+    right: RunEnd = run.spec.right if behind[-1][2] == places[-1] else "open"
+    return (left, behind[0][0]), (right, behind[-1][1])
 
 
 def _level(trim: Trim) -> Iterator[Failure]:

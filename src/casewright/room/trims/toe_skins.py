@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from dataclasses import dataclass
+
 from casewright.casework.cases import Case
 from casewright.casework.features import Cut
 from casewright.casework.house import House
@@ -22,32 +25,89 @@ from casewright.room.trims.stretches import (
 )
 from casewright.survey.walls import SurveyedWall
 
-__all__ = ["build_toe_skin"]
+__all__ = ["build_toe_skins"]
 
 
-def build_toe_skin(house: House, run: Run, spec: ToeSkinSpec, wall: SurveyedWall | None) -> Trim:
-    """The skin along the toe space, from wall to wall or to the outside of the end cases.
+def build_toe_skins(
+    house: House, run: Run, spec: ToeSkinSpec, wall: SurveyedWall | None
+) -> tuple[Trim, ...]:
+    """The skins along the toe space, from wall to wall or to the outside of the end cases.
 
-    It is ripped as high as the toe space and the fall of the floor, and scribed to the floor.
-    Between two walls it is cut a little long and sprung in (common practice).
+    Where an appliance stands between cases, one skin ends and the next begins: it has a foot of
+    its own. They are ripped as high as the toe space and the fall of the floor, and scribed to the
+    floor. Between two walls a skin is cut a little long and sprung in (common practice).
     """
+    groups = _stretches(run)
+    return tuple(_skin(house, run, spec, wall, at) for at in _spans(house, run, groups))
+
+
+@dataclass(frozen=True, slots=True)
+class _Span:
+    """Cases side by side with no appliance between them, and where the skin before them ends."""
+
+    number: int
+    of: int
+    cases: tuple[Case, ...]
+    left: Dim
+    right: Dim
+    held: bool
+
+    @property
+    def name(self) -> str:
+        """The first has the name of the run's only one."""
+        return "toe_skin" if self.number == 1 else f"toe_skin_{self.number}"
+
+    @property
+    def title(self) -> str:
+        """Numbered where there are several."""
+        return "toe skin" if self.of == 1 else f"toe skin {self.number}"
+
+
+def _stretches(run: Run) -> list[list[str]]:
+    """Keys of cases side by side, an entry for each stretch between appliances."""
+    cases = {case.key for case in run.cases}
+    groups: list[list[str]] = [[]]
+    for key in run.spec.places:
+        if key in cases:
+            groups[-1].append(key)
+        else:
+            groups.append([])
+    return [group for group in groups if group]
+
+
+def _spans(house: House, run: Run, groups: list[list[str]]) -> Iterator[_Span]:
     place = house.chain.place(f"run.{run.spec.key}.toe_skin")
-    first = run.cases[0]
+    setback = _setback(house, place, run.cases[0])
+    at = {case.key: (case, start) for case, start in zip(run.cases, run.starts, strict=True)}
+    places = run.spec.places
+    for number, group in enumerate(groups, start=1):
+        first, last = group[0], group[-1]
+        ends = {"left": first == places[0], "right": last == places[-1]}
+        case, start = at[last]
+        left = _end(house, run, "left", setback) if ends["left"] else at[first][1]
+        right = start + case.overall_width
+        right = _end(house, run, "right", setback) if ends["right"] else right
+        held = all(ends[side] and run.spec.end(side) != "open" for side in ("left", "right"))
+        cases = tuple(at[key][0] for key in group)
+        yield _Span(number, len(groups), cases, left, right, held)
+
+
+def _skin(house: House, run: Run, spec: ToeSkinSpec, wall: SurveyedWall | None, at: _Span) -> Trim:
+    place = house.chain.place(f"run.{run.spec.key}.{at.name}")
+    first = at.cases[0]
     toe = next(level for level in first.levels if level.role == "bottom").low
     fall = wall.fall if wall is not None and wall.fall is not None else house.zero
-    setback = _setback(house, place, first)
-    plane = _plane(run, setback)
-    own = stretch(place, _end(house, run, "left", setback), _end(house, run, "right", setback))
-    shape = TrimShape("toe skin", "toe skin", spec.stock, place.let("high", toe + fall), toe,
+    plane = _plane(run, _setback(house, place, first))
+    own = stretch(place, at.left, at.right)
+    shape = TrimShape("toe skin", at.title, spec.stock, place.let("high", toe + fall), toe,
                   plane, hangs=True)  # fmt: skip
-    held = "open" not in (run.spec.left, run.spec.right)
-    sprung = house.style_dim("spring") if held else None
+    sprung = house.style_dim("spring") if at.held else None
     most = longest_piece(house, spec.stock)
     most = most if sprung is None else most - sprung
     joints = joints_along(place, own, seams_of(run), most)
     longer = ((), () if sprung is None else (sprung,))
     pieces = straight_pieces(house, place, shape, own, joints, longer=longer)
-    return Trim(place.path, "toe skin", "toe skin", (own.along,), pieces, own.start, sprung)
+    return Trim(place.path, "toe skin", at.title, (own.along,), pieces, own.start, sprung)
 
 
 def _setback(house: House, place: Place, case: Case) -> Dim:
