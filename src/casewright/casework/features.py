@@ -43,7 +43,8 @@ CutKind = Literal[
     "tongue",
     "mitre",
     "slot",
-    "trim", "mortise",
+    "trim",
+    "mortise",
 ]
 BoreKind = Literal[
     "shelf pins", "hinge cup", "hinge plate", "pull", "pocket", "slide", "slide hook",

@@ -135,9 +135,11 @@ def _front(
         pull=first(table.pull, doors.pull, usual.pull),
         edge=table.edge or doors.edge,
         panel=first(table.panel, doors.panel, usual.panel),
-        mid_rail=None if table.mid_rail is None
-        else origins.given(table.mid_rail, (*base, "upper_front" if upper else "front",
-                                            "mid_rail")),
+        mid_rail=None
+        if table.mid_rail is None
+        else origins.given(
+            table.mid_rail, (*base, "upper_front" if upper else "front", "mid_rail")
+        ),
         overlay=table.overlay or doors.overlay or ("partial" if framed else "full"),
     )
 

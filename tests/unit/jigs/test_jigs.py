@@ -63,7 +63,7 @@ def test_every_hole_of_a_template_is_one_of_every_piece_it_serves(name: str) -> 
 
 
 def test_four_doors_and_four_sides() -> None:
-    """Pulls 2 1/2 from the end, 1 1/4 from the edge, their second hole 96 mm on; plates 37 mm in."""
+    """Pulls 2 1/2 from the end and 1 1/4 from the edge, plates 37 mm in from the front."""
     _, made = _made(BASES)
     pulls, plates = made.templates
     assert len(pulls.uses) == 4
