@@ -211,11 +211,11 @@ class CaseSpec:
         How the boxes of its drawers are built; None where it has none.
     roll_outs
         Number of drawers behind its doors.
-    appliance
-        What stands under it and between its panels, in a surround.
     blind, corner_depth
         Side that stands blind in an inside corner, behind the fronts of the run round it; depth of
         that run [mm], None: as deep as base cases are.
+    appliance
+        What stands under it and between its panels, in a surround.
     lid, lid_stock
         Whether it is a window seat, and its lid hinged or fixed; what the lid is cut from.
     seated
