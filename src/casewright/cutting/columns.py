@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from math import ceil
+from typing import Any
 
 import highspy
 import numpy as np
@@ -257,5 +258,6 @@ class Columns:
         return lift(self.bins, ceil(cost))
 
 
-def _up_to(count: int | None) -> float:
+def _up_to(count: int | None) -> Any:
+    """A bound as the solver takes it."""
     return highspy.kHighsInf if count is None else count
