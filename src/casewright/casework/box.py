@@ -210,7 +210,10 @@ def box_outlines(
         deck = foot if on_it else deck
     low = deck
     if rise is not None:
-        deck = maker.place.let("deck", rise if low is maker.zero else low + rise)
+        # Marked on the sides before anything is cut to it, and kept whatever the next sheet is.
+        deck = maker.place.made(
+            "deck", rise if low is maker.zero else low + rise, how="marked on both sides"
+        )
     outline = maker.outline(
         "bottom",
         spec.box_stock,
