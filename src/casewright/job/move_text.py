@@ -9,6 +9,8 @@ from casewright.dims import Unit, format_length, is_on_grid, size_text
 __all__ = ["move_size"]
 
 _FRACTION = {"in": 128, "mm": 20}
+_PARTS = {"in": 128, "mm": 100}
+"""What a move is written in: twentieths of a millimetre are decimals."""
 
 
 def move_size(off: Fraction, unit: Unit) -> str:
@@ -21,5 +23,5 @@ def move_size(off: Fraction, unit: Unit) -> str:
     """
     size = abs(off)
     if is_on_grid(size, unit, _FRACTION[unit]):
-        return format_length(size, unit, precision=_FRACTION[unit])
+        return format_length(size, unit, precision=_PARTS[unit])
     return size_text(size, unit, calliper=True).removeprefix("~")
