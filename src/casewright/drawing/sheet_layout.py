@@ -27,6 +27,7 @@ _Place = tuple[Fraction, Fraction]
 _Box = tuple[Fraction, Fraction, Fraction, Fraction]
 
 _ROOMY_MM = 150
+_SHORT_CUT = 16  # a cut shorter than this part of its sheet is a short one [-]
 _TIGHT_MM = 45
 _SIZES = (2.7, 2.3, 2.0)  # lettering of a piece's size, the largest that lies clear [mm on paper]
 _BESIDE, _BEFORE = (2.2, 1.9), tuple(Fraction(n, 16) for n in (6, 5, 8, 4))  # of a strip
@@ -60,16 +61,21 @@ def sheet_scene(plan: StockPlan, tree: SheetTree, unit: Unit, *, grain: bool) ->
         drawn, words = _leaf(wide, leaf, names.get(leaf.rect, ""), unit)
         elements.extend(drawn)
         lettering.extend(words)
+    bound: list[Element] = []  # rings of short cuts have the least choice of place
     for step in steps:
         cut, ring = _pass(wide, step)
         elements.append(cut)
-        lettering.append(ring)
+        box = wide.box(step.piece.rect)
+        short = (box[2] - box[0] if step.direction == "rip" else box[3] - box[1]) < (
+            whole[2] - whole[0]
+        ) / _SHORT_CUT
+        (bound if short else lettering).append(ring)
     elements.append(Sign("datum", (whole[2] / 2, whole[1]), toward_deg=270, size_mm=3.0))
     elements.append(Sign("datum", (whole[0], whole[3] / 2), toward_deg=180, size_mm=3.0))
     if grain:
         elements.append(GrainArrow((whole[2] / 2, whole[3]), 16.0, shift_mm=(0.0, 3.0)))
     elements.extend(_size(wide, tree, whole, unit))
-    return Scene((*elements, *lettering), f"{plan.stock} {tree.sheet + 1}")
+    return Scene((*elements, *bound, *lettering), f"{plan.stock} {tree.sheet + 1}")
 
 
 @dataclass(frozen=True, slots=True)
