@@ -83,16 +83,22 @@ def _cut(frame: PartFrame, cut: Cut, along: _Axis, across: _Axis) -> None:
     if cut.at.value and _is_told(frame, cut):
         axis.stop(near, at) if from_datum else axis.span(far, whole, at)
     run = across if cut.runs == "w" else along
+    _ends(frame, cut, run)
+
+
+def _ends(frame: PartFrame, cut: Cut, run: _Axis) -> None:
+    """Where a cut begins and ends along its run, as far as it does not go right through."""
     for end in (cut.start, cut.end):
         if end is not None and end.value:
             run.stop(end.value, measure_of(end, frame.unit))
 
 
 def _slanted_or_in_edge(frame: PartFrame, cut: Cut, along: _Axis, across: _Axis) -> None:
-    """The short point of a mitred part; how deep a groove in an edge is, all that shows of it."""
+    """The short point of a mitred part; how deep a cut in an edge is, and where it stops."""
     if cut.edge is not None:
         _, _, w0, w1 = frame.cut_span(cut)
         across.span(w0, w1, measure_of(cut.depth, frame.unit))
+        _ends(frame, cut, along)
     elif cut.kind == "mitre" and cut.mitred_end == "l0":
         near, far = frame.width, frame.length - frame.width
         path = f"{frame.part.path}.short_point"

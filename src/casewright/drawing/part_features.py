@@ -89,16 +89,21 @@ def _cut(frame: PartFrame, cut: Cut) -> Iterator[Element]:
 
 
 def _edge_groove(frame: PartFrame, cut: Cut) -> Element:
-    """The floor of a groove in an edge: hidden, from end to end."""
+    """A cut in an edge, hidden: its floor, and the walls in which it stops short of an end."""
     l0, l1, w0, w1 = frame.cut_span(cut)
-    floor = w0 if cut.edge == "w1" else w1
+    floor, mouth = (w0, w1) if cut.edge == "w1" else (w1, w0)
     mitred = {
         c.mitred_end for c in frame.part.features if isinstance(c, Cut) and c.kind == "mitre"
     }
     near = l0 + (floor if "l0" in mitred else 0)
     far = l1 - (floor if "l1" in mitred else 0)
     tag = Tag(path=cut.path, title=cut.kind)
-    return line(frame.point(near, floor), frame.point(far, floor), HIDDEN, tag=tag)
+    places = [(near, floor), (far, floor)]
+    if l0 > 0:
+        places.insert(0, (near, mouth))
+    if l1 < frame.length:
+        places.append((far, mouth))
+    return Polyline(tuple(frame.point(*place) for place in places), HIDDEN, tag=tag)
 
 
 def _slot(frame: PartFrame, cut: Cut) -> Element:

@@ -26,8 +26,10 @@ __all__ = ["edge_cut_notes", "feature_letters_on", "part_signs"]
 _LETTER = 2.2  # height of a feature's letter [mm on paper]
 _WORD = 2.2  # height of the name of an edge
 _IN, _OUT = 2.3, 2.4  # from an edge to the middle of its name, inside and outside
+_FAR_OUT = tuple(_OUT + more for more in (9.0, 12.0, 15.0, 18.0, 21.0))  # past the dimensions
 _INSETS = tuple(_IN + more for more in (0.0, 2.0, 5.0, 8.0, 12.0))
 _LENGTHWISE = _INSETS[:3]
+_EDGE_INSETS = (_IN, _IN + 1.5, -_OUT, *(-out for out in _FAR_OUT))
 _SIGNS = ((4.5, 5.5), (3.4, 3.6))  # heights of the signs of the face and of the hand
 _GRAIN = (14.0, 9.0, 6.5)
 _HALF = Fraction(1, 2)
@@ -176,12 +178,12 @@ def _edge_words(frame: PartFrame, plane: Edge) -> Iterator[Sequence[Element]]:
     inward = _INWARD[frame.side(plane)]
     across = Fraction(0) if plane == "w0" else frame.width
     places = [frame.point(frame.length * share, across) for share in _ALONG]
-    for inset, at in product((_IN, _IN + 1.5, -_OUT), places):
+    for inset, at in product(_EDGE_INSETS, places):
         yield (_word(inward, name, at, inset),)
 
 
 def _end_words(frame: PartFrame, plane: Edge) -> Iterator[Sequence[Element]]:
-    """The name of an end across it; where the part is too narrow, along it, else outside."""
+    """The name of an end across it; in a narrow part along it, else outside, past all sizes."""
     name = f"{_end_name(frame, plane).removesuffix(' end')} end"
     inward = _INWARD[frame.side(plane)]
     end = Fraction(0) if plane == "l0" else frame.length
@@ -194,6 +196,8 @@ def _end_words(frame: PartFrame, plane: Edge) -> Iterator[Sequence[Element]]:
     for at in places:
         yield (_word(inward, name, at, -_OUT),)
     yield from _beyond_corner(frame, plane, name)
+    for out, at in product(_FAR_OUT, places):
+        yield (_word(inward, name, at, -out),)
 
 
 def _beyond_corner(frame: PartFrame, plane: Edge, name: str) -> Iterator[Sequence[Element]]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from fractions import Fraction
-from itertools import count
+from itertools import count, product
 from typing import NamedTuple
 
 from casewright.casework.parts import Part
@@ -20,7 +20,7 @@ _LARGEST = Fraction(4)
 _LONG = (30, 172)  # least and largest length of the part itself [mm on paper]
 _LEAST_ROUND = 15.0  # least room of a row of views besides the parts [mm on paper]
 _ROW = 45  # room of a row of views besides the parts, about [mm]
-_SMALL_TALL = 50.0
+_SMALL_TALL = (50.0, 70.0)  # heights of a small drawing: usual, and where that is too crowded
 _FULL, _STEP = Fraction(1), Fraction(3, 4)  # lettering where nothing else helps
 _MANY = 4  # marks under a view
 
@@ -104,9 +104,10 @@ def small_figure(part: Part, width_mm: float, unit: Unit) -> Plot:
     long = float(part.finished.length.value)  # it lies, and so needs at least this much width
 
     def fitting(reduction: Fraction) -> Iterator[Plot]:
-        wide, tall = width_mm / float(reduction), _SMALL_TALL / float(reduction)
-        for scale in (each for each in scales if long <= wide * float(each)):
-            drawn = plot_within(scene, scale, wide, tall)
+        wide = width_mm / float(reduction)
+        fit = [each for each in scales if long <= wide * float(each)]
+        for tall, scale in product(_SMALL_TALL, fit):
+            drawn = plot_within(scene, scale, wide, tall / float(reduction))
             if drawn is not None:
                 yield drawn if reduction == _FULL else drawn.reduced(reduction)
 
