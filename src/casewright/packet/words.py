@@ -217,8 +217,8 @@ def _cut_size(cut: Cut, unit: Unit) -> Rich:
         measure_of(cut.width, unit), " wide × ", measure_of(cut.depth, unit), " deep",
     )  # fmt: skip
     if cut.start is not None or cut.end is not None:
-        start = "from the datum" if cut.start is None else measure_of(cut.start, unit)
-        end = "to the far side" if cut.end is None else measure_of(cut.end, unit)
+        start = "the datum" if cut.start is None else measure_of(cut.start, unit)
+        end = "the far side" if cut.end is None else measure_of(cut.end, unit)
         found = (*found, ", runs from ", start, " to ", end)
     return found
 
