@@ -8,7 +8,6 @@ with what was meant, so that an edit either does just that or refuses.
 from __future__ import annotations
 
 import re
-from typing import Any
 
 from casewright.job.positions import KeyPath, Positions, Span, scan
 from casewright.job.splicing import (
@@ -18,6 +17,7 @@ from casewright.job.splicing import (
     literal,
     newline_of,
     parsed,
+    put_at,
     refuse,
 )
 from casewright.job.syntax import dotted
@@ -54,13 +54,7 @@ def set_value(text: str, path: KeyPath, value: str | int | bool) -> str:
     else:
         edited = _with_new_key(positions, path, value)
 
-    def change(wanted: dict[str, Any]) -> None:
-        inner: Any = wanted
-        for step in path[:-1]:
-            inner = inner[step]
-        inner[path[-1]] = value
-
-    return checked(edited, data, change)
+    return checked(edited, data, put_at(path, value))
 
 
 def _with_new_key(positions: Positions, path: KeyPath, value: str | int | bool) -> str:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Any
 
 from casewright.job.positions import KeyPath, Positions, Span, scan
 from casewright.job.splicing import (
@@ -14,6 +13,7 @@ from casewright.job.splicing import (
     literal,
     newline_of,
     parsed,
+    put_at,
     refuse,
 )
 from casewright.job.syntax import dotted
@@ -54,13 +54,7 @@ def put_section(text: str, path: KeyPath, lines: tuple[str, ...]) -> str:
         block = f"{before}{newline}{block}{after}"
     edited = text[: place.start] + block + text[place.end :]
 
-    def change(wanted: dict[str, Any]) -> None:
-        inner: Any = wanted
-        for step in path[:-1]:
-            inner = inner.setdefault(step, {})
-        inner[path[-1]] = new
-
-    return checked(edited, data, change)
+    return checked(edited, data, put_at(path, new))
 
 
 def set_table(text: str, path: KeyPath, lines: Sequence[str]) -> str:
@@ -84,13 +78,7 @@ def set_table(text: str, path: KeyPath, lines: Sequence[str]) -> str:
     inline = f"{{ {', '.join(lines)} }}"
     new = found_at(parsed(scan(f"table = {inline}")), ("table",))
 
-    def change(wanted: dict[str, Any]) -> None:
-        inner: Any = wanted
-        for step in path[:-1]:
-            inner = inner[step]
-        inner[path[-1]] = new
-
-    return checked(f"{text[: span.start]}{inline}{text[span.end :]}", data, change)
+    return checked(f"{text[: span.start]}{inline}{text[span.end :]}", data, put_at(path, new))
 
 
 def set_names(text: str, path: KeyPath, names: Sequence[str]) -> str:
@@ -112,13 +100,7 @@ def set_names(text: str, path: KeyPath, names: Sequence[str]) -> str:
         new = literal(name, text[span.start : span.start + 1])
         edited = edited[: span.start] + new + edited[span.end :]
 
-    def change(wanted: dict[str, Any]) -> None:
-        inner: Any = wanted
-        for step in path[:-1]:
-            inner = inner[step]
-        inner[path[-1]] = list(names)
-
-    return checked(edited, data, change)
+    return checked(edited, data, put_at(path, list(names)))
 
 
 def _end_of_outer(positions: Positions, path: KeyPath) -> int:

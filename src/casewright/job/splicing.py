@@ -11,7 +11,7 @@ from casewright.job.syntax import Plain, dotted, parse
 
 __all__ = [
     "EditError", "blocks", "cases_in", "checked", "found_at", "line_end", "literal", "newline_of",
-    "parsed", "refuse", "runs_in",
+    "parsed", "put_at", "refuse", "runs_in",
 ]  # fmt: skip
 
 
@@ -95,6 +95,18 @@ def _copy(value: Any) -> Any:
     if isinstance(value, dict):
         return {key: _copy(inner) for key, inner in value.items()}
     return [_copy(inner) for inner in value] if isinstance(value, list) else value
+
+
+def put_at(path: KeyPath, value: Any) -> Callable[[dict[str, Any]], None]:
+    """A change for `checked`: a value at a path; tables that are not there yet are made."""
+
+    def change(wanted: dict[str, Any]) -> None:
+        inner: Any = wanted
+        for step in path[:-1]:
+            inner = inner.setdefault(step, {}) if isinstance(inner, dict) else inner[step]
+        inner[path[-1]] = value
+
+    return change
 
 
 def found_at(data: Plain, path: KeyPath) -> Plain:
