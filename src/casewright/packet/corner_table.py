@@ -10,6 +10,7 @@ from casewright.dims import Unit, format_length, size_text
 from casewright.drawing import measure_of
 from casewright.outputs.blocks import Block, Callout, Column, Heading, Paragraph, Row, Table
 from casewright.outputs.inlines import Blank, Rich, Strong
+from casewright.packet.words import about_text
 from casewright.sources import INCH
 from casewright.survey.angles import angle_of, departure_mm
 from casewright.survey.corner_advice import CornerAdvice, advise_corner
@@ -78,18 +79,12 @@ def _next_words(corner: SurveyedCorner, advice: CornerAdvice, unit: Unit) -> str
         what = (
             f"a triangle in the {title}, {_TRIANGLE[unit]} along the walls, and what lies across"
         )
-    after = _about(2 * advice.after_mm, unit)
+    after = about_text(2 * advice.after_mm, unit)
     known = "known only by eye"
     if isfinite(advice.before_mm):
-        known = f"known to {_about(2 * advice.before_mm, unit)} either way"
+        known = f"known to {about_text(2 * advice.before_mm, unit)} either way"
     deep = size_text(_DEPTH[unit], unit)
     return f"{what}: {deep} out, where the wall is, is {known} now, to {after} after it"
-
-
-def _about(value_mm: float, unit: Unit) -> str:
-    step = INCH / 32 if unit == "in" else Fraction(1, 2)
-    value = max(1, round(Fraction(value_mm) / step)) * step
-    return format_length(value, unit, precision=32 if unit == "in" else 10, with_unit=True)
 
 
 def _corner_rows(survey: Survey, unit: Unit) -> Iterator[Row]:

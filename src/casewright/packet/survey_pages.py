@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import suppress
-from fractions import Fraction
 
-from casewright.dims import Dim, Unit, format_length, size_text
+from casewright.dims import Dim, Unit, size_text
 from casewright.drawing import ScaleError, largest, measure_of
 from casewright.drawing.wall_elevation import thing_marks, wall_scene
 from casewright.outputs.blocks import (
@@ -24,8 +23,8 @@ from casewright.outputs.blocks import (
 from casewright.outputs.document import A4, LETTER, Document, Section
 from casewright.outputs.inlines import Blank, Inline, Rich, Small, Strong
 from casewright.packet.corner_table import corner_blocks
+from casewright.packet.words import about_text
 from casewright.room.model import Room
-from casewright.sources import INCH
 from casewright.survey.advice import Advice, advise
 from casewright.survey.fixed_things import PlacedThing
 from casewright.survey.form import SurveyForm, asks_heights, survey_form
@@ -194,15 +193,9 @@ def advice_on(room: Room, wall: SurveyedWall) -> Advice | None:
 def advice_text(advice: Advice, wall: SurveyedWall, unit: Unit) -> str:
     """The reading in words, and what it would do: two standard deviations before and after."""
     words = reading_words(advice.next_reading, wall.spec, unit)
-    before, after = (_about(2 * each, unit) for each in (advice.before_mm, advice.after_mm))
+    before, after = (about_text(2 * each, unit) for each in (advice.before_mm, advice.after_mm))
     known = "known only by eye" if advice.before_mm > _EYE_MM else f"known to {before} either way"
     return f"{words}: {known} now, to {after} after it"
-
-
-def _about(value_mm: float, unit: Unit) -> str:
-    step = INCH / 32 if unit == "in" else Fraction(1, 2)
-    value = max(1, round(Fraction(value_mm) / step)) * step
-    return format_length(value, unit, precision=32 if unit == "in" else 10, with_unit=True)
 
 
 def _read(dim: Dim | None, unit: Unit) -> Rich:
