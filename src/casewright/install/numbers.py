@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from casewright.dims import Chain, Dim, Origin, Place
 from casewright.room.model import Room
+from casewright.room.style_numbers import style_number
 
 __all__ = ["ROOT", "Numbers"]
 
@@ -35,10 +36,7 @@ class Numbers:
 
     def style(self, key: str) -> Dim:
         """A style value, `style.<key>`."""
-        known = self.chain.nodes.get(f"style.{key}")
-        if known is not None:
-            return known
-        return self.chain.place("style").given(key, self.room.spec.style[key])
+        return style_number(self.room, self.chain, key)
 
     @property
     def zero(self) -> Dim:

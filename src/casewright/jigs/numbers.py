@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from casewright.dims import Chain, Dim, Place, Way
 from casewright.room.model import Room
+from casewright.room.style_numbers import style_number
 
 __all__ = ["ROOT", "JigNumbers"]
 
@@ -43,5 +44,4 @@ class JigNumbers:
 
     def style(self, key: str) -> Dim:
         """A style value, `style.<key>`."""
-        known = self.chain.nodes.get(f"style.{key}")
-        return known or self.chain.place("style").given(key, self.room.spec.style[key])
+        return style_number(self.room, self.chain, key)
