@@ -27,7 +27,12 @@ longer be told from the one with it [-]."""
 
 
 def chance_outside(
-    dim: Dim, low: Fraction, high: Fraction, *, settled: Settled = nothing
+    dim: Dim,
+    low: Fraction,
+    high: Fraction,
+    *,
+    settled: Settled = nothing,
+    found: Slack | None = None,
 ) -> float:
     """Chance that the real gap leaves its band [-].
 
@@ -40,8 +45,11 @@ def chance_outside(
         The band [mm].
     settled
         As for `slack`.
+    found
+        Its slack with that settled, where it is known already.
     """
-    found = slack(dim, settled=settled)
+    if found is None:
+        found = slack(dim, settled=settled)
     if not found.decided or _is_far_inside(found, low, high):
         return chance_of(found, low, high)
     source = Random(_SEED)  # noqa: S311 - a simulation, no secret

@@ -94,7 +94,7 @@ class Forecasts:
     def of(self, fit: Fit) -> Forecast:
         """What is to be expected of one fit."""
         found = slack(fit.gap)
-        chance = chance_outside(fit.gap, fit.low, fit.high)
+        chance = chance_outside(fit.gap, fit.low, fit.high, found=found)
         read = self._helpful(fit) if chance else ()
         with_them = self.chance(fit, read) if read else chance
         if with_them >= chance:  # what shares a setting may cancel, what is read apart does not
