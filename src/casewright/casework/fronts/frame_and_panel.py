@@ -53,12 +53,6 @@ class FrameAndPanelDoor(FrameLeaf):
         return frame.left.width + self._sight_width + frame.right.width
 
     @property
-    def pieces(self) -> tuple[str, ...]:
-        """Paths of its parts."""
-        own = self.maker.path(self.leaf.name)
-        return tuple(path for path, part in self.maker.parts.items() if part.front == own)
-
-    @property
     def _sight_width(self) -> Dim:
         return self.frame.bottom.length - 2 * self.tongue.long
 

@@ -60,6 +60,12 @@ class FrameLeaf:
         return self.frame.left.thickness
 
     @property
+    def pieces(self) -> tuple[str, ...]:
+        """Paths of its parts."""
+        own = self.maker.path(self.leaf.name)
+        return tuple(path for path, part in self.maker.parts.items() if part.front == own)
+
+    @property
     def cup_part(self) -> str:
         """The stile at the hinges."""
         frame = self.frame

@@ -37,12 +37,6 @@ class MitreDoor(FrameLeaf):
         """Outside width [mm]."""
         return self.frame.bottom.length
 
-    @property
-    def pieces(self) -> tuple[str, ...]:
-        """Paths of its parts."""
-        own = self.maker.path(self.leaf.name)
-        return tuple(path for path, part in self.maker.parts.items() if part.front == own)
-
     def put(self, at: Corner) -> None:
         """Place the frame round its panel, mitre and slot its ends, tell the steps."""
         maker, leaf, frame = self.maker, self.leaf, self.frame
