@@ -6,12 +6,16 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 
-from casewright.casework.cases import Case
+from casewright.casework.cases import Case, Door
+from casewright.casework.parts import Part
 from casewright.dims import Unit
 from casewright.room.model import Room
 from casewright.sources import INCH, LiftingTask, hands_from_ankles, weight_limit
 
-__all__ = ["STRENUOUS", "Effort", "case_effort", "effort_of", "lifted_weight"]
+__all__ = [
+    "STRENUOUS", "Effort", "case_effort", "effort_of", "leaf_effort", "lid_effort",
+    "lifted_weight",
+]  # fmt: skip
 
 STRENUOUS = 3
 """Lifting index over which the manual warns of nearly everybody: page 5, from memory [-]."""
@@ -76,6 +80,29 @@ def case_effort(room: Room, case: Case) -> Effort:
     stops = (_STAND[unit], room.wall_bottom.value) if hangs else (_LEAST_RISE[unit],)
     deep = min(case.width.value, case.depth.value)
     return effort_of(lifted_weight(room, case), deep, (Fraction(0), *stops), unit)
+
+
+def leaf_effort(room: Room, case: Case, door: Door, weight: Fraction) -> Effort:
+    """A door lifted off the floor to its hinges, upright, its face to the body.
+
+    It stands on its lower end first, and is held by both edges, a third of its height up.
+
+    Parameters
+    ----------
+    weight
+        Of the leaf [kg].
+    """
+    foot = room.wall_bottom.value if case.spec.kind == "wall" else Fraction(0)
+    grip = door.height.value / 3
+    stops = grip, foot + door.y.value + grip
+    return effort_of(weight, door.thickness.value, stops, room.spec.unit)
+
+
+def lid_effort(room: Room, case: Case, lid: Part, weight: Fraction) -> Effort:
+    """A lid lifted off a bench or a stand onto its box, flat, by its ends."""
+    unit, size = room.spec.unit, lid.finished
+    stops = _STAND[unit], case.height.value + size.thickness.value
+    return effort_of(weight, size.width.value, stops, unit)
 
 
 def effort_of(weight: Fraction, deep: Fraction, stops: tuple[Fraction, ...], unit: Unit) -> Effort:

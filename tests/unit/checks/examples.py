@@ -93,6 +93,16 @@ def _with_band(width: str) -> dict[str, Stock]:
     return goods
 
 
+def heavy_door(thick: str, width: str, height: str) -> Room:
+    """One door of fibreboard so thick before a tall box."""
+    goods = stock()
+    sheet = goods["mdf"]
+    assert isinstance(sheet, Sheet)
+    goods["mdf"] = replace(sheet, thickness=given(thick))
+    tall = BASE | {"height": height, "depth": "12", "width": width}
+    return room_of(goods=goods, front=replace(SLAB, leaves=1), **tall)
+
+
 def _of_fibreboard() -> dict[str, Stock]:
     goods = stock(ply="3/4")
     sheet = goods["ply18"]
@@ -132,6 +142,7 @@ PASSES: dict[str, Make] = {
     "sheet thickness": lambda: read_as("3/4", Fraction("0.703")),
     "case weight": room_of,
     "sheet weight": room_of,
+    "leaf weight": lambda: heavy_door("3/4", "16", "34 1/2"),
     "metal in path": lambda: room_of(front=APPLIED),
     "hardware meets": lambda: with_hinge_moved("0"),
     "tool missing": room_of,
@@ -184,6 +195,7 @@ FAILS: dict[str, Make] = {
         kind="bookcase", shelves=3, height="60", depth="12", nosing="1 1/2", key="upper"
     ),
     "case weight": lambda: room_of(width="60"),
+    "leaf weight": lambda: heavy_door("1", "30", "84"),
     "metal in path": lambda: room_of(front=APPLIED, height="22"),
     "hardware meets": lambda: with_hinge_moved("2"),
     "sheet weight": lambda: room_of(goods=_of_fibreboard()),

@@ -21,6 +21,7 @@ from casewright.casework.fronts.mitred_frame import cut_mitred
 from casewright.casework.fronts.overlay import arm_constant
 from casewright.casework.fronts.pulls import bore_pull
 from casewright.casework.fronts.slab import SlabDoor, cut_slab
+from casewright.casework.fronts.weights import weight_words
 from casewright.casework.maker import Maker
 from casewright.casework.specs import Hand, front_spec
 from casewright.dims import HAIR, Dim, Place, greatest
@@ -268,8 +269,8 @@ def _hang(maker: Maker, front: Door) -> None:
         "hang",
         front.path,
         "-z",
-        f"Press the {count} hinges into the {front.title}, screw them down, and clip it on its "
-        f"plates at the {front.hinge_side} side. Set its height first, then its side reveal, "
-        f"{depth}.",
+        f"Press the {count} hinges into the {front.title}{weight_words(maker, front.path)} screw "
+        f"them down, and clip it on its plates at the {front.hinge_side} side. Set its height "
+        f"first, then its side reveal, {depth}.",
         cautions=("lift_door", "glass_edges") if glazed else ("lift_door",),
     )

@@ -11,7 +11,7 @@ from casewright.casework.plain_numbers import plain_number
 from casewright.dims import Dim, Origin
 from casewright.sources import POUND
 
-__all__ = ["leaf_weight", "pounds"]
+__all__ = ["leaf_weight", "pounds", "weight_words"]
 
 _PER_CUBIC_MILLIMETRE = Fraction(1, 1_000_000_000)
 
@@ -65,3 +65,20 @@ def _inside_area(maker: Maker, leaf: LeafPlan, lap: Dim) -> Dim:
     """What fills a frame, with what of it lies behind or in the frame."""
     wide = leaf.width - 2 * maker.style("stile") + lap
     return wide * (leaf.height - 2 * maker.style("rail") + lap)
+
+
+def weight_words(maker: Maker, leaf: str) -> str:
+    """What a leaf weighs, to be told where it is lifted: ', about 12 lb (5 kg),'.
+
+    Parameters
+    ----------
+    leaf
+        Its path.
+    """
+    weight = maker.house.chain.nodes.get(f"{leaf}.weight")
+    if weight is None:
+        return ","
+    kilos = f"{round(weight.value)} kg"
+    if maker.house.unit == "mm":
+        return f", about {kilos},"
+    return f", about {round(weight.value / POUND)} lb ({kilos}),"
