@@ -23,46 +23,25 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
+from casewright.checks.words import length
 from casewright.findings import Severity
 from casewright.room.model import Room
-from casewright.room.on_walls import CasePlace, cases_on_walls
+from casewright.room.on_walls import CasePlace, cases_on_walls, thing_edges
 from casewright.survey.fixed_things import PlacedThing
-from casewright.survey.specs import FixedKind, is_small
+from casewright.survey.specs import is_small
 
 __all__ = ["RULE"]
-
-_FROM_FLOOR: tuple[FixedKind, ...] = ("door", "base case", "tall case", "radiator", "appliance")
 
 
 def _examine(room: Room) -> Iterator[Breach]:
     for each in cases_on_walls(room):
         for thing in each.wall.things:
-            edges = _edges(room, thing)
+            edges = thing_edges(room, thing)
             if edges is not None and _meet(each, edges):
                 yield _breach(room, each, thing, edges)
 
 
 _Edges = tuple[Fraction, Fraction, Fraction, Fraction]
-
-
-def _edges(room: Room, thing: PlacedThing) -> _Edges | None:
-    """Left, right, lower and upper edge; None while one of them is not known."""
-    if thing.left is None or thing.right is None or thing.spec.kind == "counter":
-        return None
-    low = thing.bottom.value if thing.bottom is not None else None
-    high = thing.top.value if thing.top is not None else None
-    if low is None and thing.spec.kind in _FROM_FLOOR:
-        low = Fraction(0)
-    if high is None and thing.spec.kind == "soffit" and room.survey.clear is not None:
-        high = room.survey.clear.value
-    if is_small(thing.spec.kind):
-        box = by_unit(room, "4", "100")
-        low = low if low is not None else (None if high is None else high - box)
-        high = high if high is not None else (None if low is None else low + box)
-    if low is None or high is None:
-        return None
-    return thing.left.value, thing.right.value, low, high
 
 
 def _meet(each: CasePlace, edges: _Edges) -> bool:

@@ -10,6 +10,7 @@ from casewright.cli.commands import tell_rescue
 from casewright.cli.exits import BAD_INPUT, CLEAN, OPEN
 from casewright.cli.printing import print_json, print_lines
 from casewright.cli.progress import working
+from casewright.dims import shop_text
 from casewright.job.layout_json import layout_json
 from casewright.job.layouts import RunLayout, accepted, layouts
 from casewright.job.load import LoadedJob, load_job
@@ -71,6 +72,11 @@ def _lines(run: RunLayout) -> Iterator[str]:
         yield f"     {'; '.join(answer.trade)}"
     if len(run.answers) == 1 and run.answers[0].layout.is_proved:
         yield "     no answer of another kind"
+    for thing in run.in_it:
+        left, right = (shop_text(each, run.unit) for each in (thing.left, thing.right))
+        yield f"  STOP  {thing.title} stands in it, from {left} to {right} along the wall"
+        yield f'        - a run that ends before it, with before = "{thing.key}", '
+        yield f'          and one that begins after it, with after = "{thing.key}"'
     for conflict in run.conflicts:
         yield f"  STOP  {_conflict(run, conflict)}"
         for relief in conflict.reliefs:

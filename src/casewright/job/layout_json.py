@@ -28,6 +28,14 @@ def layout_json(spec: JobSpec, runs: Iterable[RunLayout]) -> _Json:
                 "free": list(run.free),
                 "answers": [_answer(run, each) for each in run.answers],
                 "conflicts": [_conflict(run, each) for each in run.conflicts],
+                "stands_in": [
+                    {
+                        "thing": each.key,
+                        "left": length_json(each.left, run.unit),
+                        "right": length_json(each.right, run.unit),
+                    }
+                    for each in run.in_it
+                ],
             }
             for run in runs
         ],

@@ -10,6 +10,7 @@ from fractions import Fraction
 from casewright.casework.fronts import end_stock
 from casewright.casework.specs import CaseSpec
 from casewright.dims import Unit, Way, round_to, shop_text
+from casewright.job.layout_walls import StandsIn, kept_clear, standing_in
 from casewright.job.section_edits import put_section, set_names
 from casewright.layout.answers import LayoutAnswer, answers
 from casewright.layout.conflicts import LayoutConflict, conflicts
@@ -49,6 +50,8 @@ class RunLayout:
         Why nothing fits.
     step
         Of the grid [mm].
+    in_it
+        What stands on the wall where its cases would: then it has no answers.
     """
 
     key: str
@@ -59,6 +62,7 @@ class RunLayout:
     conflicts: tuple[LayoutConflict, ...]
     step: Fraction
     unit: Unit
+    in_it: tuple[StandsIn, ...] = ()
 
     def text(self, steps: int) -> str:
         """Steps as the job writes a length."""
@@ -80,6 +84,7 @@ def layouts(room: Room) -> Iterator[RunLayout]:
             continue
         task = _task(room, run, wall.value)
         step = _STEP[unit]
+        in_it = tuple(standing_in(room, run))
 
         def text(steps: int, step: Fraction = step) -> str:
             return shop_text(steps * step, unit)
@@ -89,10 +94,11 @@ def layouts(room: Room) -> Iterator[RunLayout]:
             run.spec.title,
             run.spec.places,
             free,
-            answers(task, text),
-            conflicts(task),
+            () if in_it else answers(task, text),
+            () if in_it else conflicts(task),
             step,
             unit,
+            in_it,
         )
 
 
@@ -120,6 +126,7 @@ def _task(room: Room, run: Run, wall: Fraction) -> WallTask:
         beside=run.spec.beside,
         seams=tuple(_seams(room, run)),
         another=(low, high),
+        clear=tuple(kept_clear(room, run, step)),
     )
 
 
@@ -128,6 +135,10 @@ def _end(room: Room, run: Run, side: RunSide) -> EndFiller | None:
     unit = room.spec.unit
     step, style = _STEP[unit], room.spec.style
     widest = int(_WIDEST_FILLER[unit] // step)
+    blind = _blind_off(room, run, side)
+    if blind is not None:
+        off = _up(blind, step)
+        return EndFiller(off, off, in_corner=True)
     if run.spec.end(side) == "wall":
         wished = int(style["filler"].value // step)
         return EndFiller(_up(style["filler_least"].value, step), widest, wished)
@@ -154,7 +165,24 @@ def _places(room: Room, run: Run) -> Iterator[RunPlace]:
         low, high = free
         if case.width is not None and not _is_free(run, case):
             low = high = _up(case.width.value, step)
-        yield RunPlace(key, low, high, centre=centre, sort=_sort(case))
+        at_end = case.blind if run.spec.is_free else None
+        yield RunPlace(key, low, high, centre=centre, sort=_sort(case), at_end=at_end)
+
+
+def _blind_off(room: Room, run: Run, side: RunSide) -> Fraction | None:
+    """How far a blind corner base stands off the corner wall at an end; None: none does.
+
+    Where the order is free it belongs there, wherever it is listed.
+    """
+    if side in run.pulled_off:
+        return run.pulled_off[side].value
+    if not run.spec.is_free or run.spec.end(side) != "wall":
+        return None
+    for case in run.cases:
+        if case.spec.blind == side:
+            own = case.spec.overrides.get("blind_pull_off")
+            return own.value if own else room.spec.style["blind_pull_off"].value
+    return None
 
 
 def _sort(case: CaseSpec) -> str:

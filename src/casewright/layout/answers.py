@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from itertools import product
 
-from casewright.layout.costs import stray_seams
+from casewright.layout.costs import clashes, stray_seams
 from casewright.layout.demands import FillersAsked, LayoutDemand
 from casewright.layout.one_wall import lay_out
 from casewright.layout.tasks import WallTask
@@ -41,6 +41,8 @@ class LayoutKind:
     order
         What the places look like, left to right or right to left; empty where their order is
         given.
+    met
+        Keys of what was to be kept clear and has a side of a case before it.
     """
 
     off: tuple[str, ...]
@@ -48,6 +50,7 @@ class LayoutKind:
     widths: int
     on_seams: bool
     order: tuple[int, ...] = ()
+    met: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +78,8 @@ def kind_of(asked: WallTask, layout: WallLayout) -> LayoutKind:
     )
     order = order_kind(asked, layout.order)
     on_seams = not stray_seams(task, layout.left, layout.widths)
-    return LayoutKind(off, _fillers(layout), len(_built(layout)), on_seams, order)
+    met = tuple(sorted(set(clashes(task, layout.left, layout.widths))))
+    return LayoutKind(off, _fillers(layout), len(_built(layout)), on_seams, order, met)
 
 
 def _fillers(layout: WallLayout) -> FillersAsked | None:
@@ -175,6 +179,8 @@ def _trade(layout: WallLayout, kind: LayoutKind, text: Callable[[int], str]) -> 
         yield f"every case {text(built[0])}"
     elif built:
         yield f"{len(built)} widths of cases: {', '.join(text(each) for each in built)}"
+    if kind.met:
+        yield f"a side of a case before {' and '.join(kind.met)}"
     narrow = [each for each in built if each < task.preferences.narrow]
     if narrow:
         yield f"a narrow case of {text(narrow[-1])}"

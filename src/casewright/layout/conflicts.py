@@ -120,7 +120,9 @@ def _orders(task: WallTask) -> Iterator[WallTask]:
             at = {place.key: n for n, place in enumerate(places)}
             near = all(abs(at[one] - at[other]) == 1 for one, other in task.beside)
             bare = (places[0].opening and task.left) or (places[-1].opening and task.right)
-            if near and not bare:
+            ends = {"left": places[0], "right": places[-1]}
+            held = all(p.at_end is None or ends[p.at_end] is p for p in places)
+            if near and held and not bare:
                 found = True
                 yield replace(listed, places=places)
     if not found:

@@ -7,7 +7,7 @@ from itertools import accumulate, pairwise
 
 from casewright.layout.tasks import WallTask
 
-__all__ = ["cost_of", "stray_seams"]
+__all__ = ["clashes", "cost_of", "stray_seams"]
 
 
 def cost_of(task: WallTask, left: int, widths: Sequence[int], right: int) -> int:
@@ -33,6 +33,7 @@ def cost_of(task: WallTask, left: int, widths: Sequence[int], right: int) -> int
         if filler is not None and filler.wished is not None:
             cost += likes.filler_wish * abs(width - filler.wished)
     cost += likes.seam * stray_seams(task, left, widths)
+    cost += likes.clash * len(clashes(task, left, widths))
     start = left
     for place, width in zip(task.places, widths, strict=True):
         if place.centre is not None:
@@ -62,3 +63,15 @@ def stray_seams(task: WallTask, left: int, widths: Sequence[int]) -> int:
         seam not in task.seams and not one.opening and not other.opening
         for seam, (one, other) in zip(inner, pairwise(task.places), strict=True)
     )
+
+
+def clashes(task: WallTask, left: int, widths: Sequence[int]) -> tuple[str, ...]:
+    """Keys of what is to be kept clear and has a side of a case before it, once for each side."""
+    edges = accumulate(widths, initial=left)
+    bare = [place.opening for place in task.places]
+    sides = [
+        at
+        for at, one, other in zip(edges, (True, *bare), (*bare, True), strict=True)
+        if not (one and other)
+    ]
+    return tuple(each.key for each in task.clear for at in sides if each.low < at < each.high)

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
-__all__ = ["EndFiller", "Preferences", "RunPlace", "WallTask"]
+__all__ = ["EndFiller", "KeepClear", "Preferences", "RunPlace", "WallTask"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,6 +28,8 @@ class RunPlace:
         that mirrors another.
     sort
         What it is, drawers or doors: two of one sort and one width may change places unnoticed.
+    at_end
+        The end of the run that it belongs to, where the order is free: that of its corner.
     """
 
     key: str
@@ -37,6 +40,7 @@ class RunPlace:
     centre: int | None = None
     opening: bool = False
     sort: str = ""
+    at_end: Literal["left", "right"] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +64,21 @@ class EndFiller:
 
 
 @dataclass(frozen=True, slots=True)
+class KeepClear:
+    """A stretch of the wall that no side of a case is to stand before: pipes, an outlet.
+
+    Parameters
+    ----------
+    low, high
+        A side may stand at either, not between them, from the wall's left end [steps].
+    """
+
+    key: str
+    low: int
+    high: int
+
+
+@dataclass(frozen=True, slots=True)
 class Preferences:
     """What an answer costs, in whole points: the less the better.
 
@@ -80,6 +99,8 @@ class Preferences:
     seam
         For each seam between two cases that stands on none of the seams it is to stand on
         [points].
+    clash
+        For each side of a case that stands before what is to be kept clear [points].
 
     Sources
     -------
@@ -95,6 +116,7 @@ class Preferences:
     orphan: int
     narrow: int
     seam: int = 0
+    clash: int = 0
 
     @classmethod
     def usual(cls, steps_per_inch: int) -> Preferences:
@@ -108,7 +130,7 @@ class Preferences:
         inch = steps_per_inch
         return cls(
             off_centre=50, width=8 * inch, mirror=5, fillers=3, wish=2, filler_wish=1,
-            orphan=20 * inch, narrow=12 * inch, seam=4 * inch,
+            orphan=20 * inch, narrow=12 * inch, seam=4 * inch, clash=60 * inch,
         )  # fmt: skip
 
 
@@ -135,6 +157,8 @@ class WallTask:
     seams
         What the seams between cases are best to stand on, from the wall's left end [steps]: those
         of the run below.
+    clear
+        What no side of a case is to stand before.
     """
 
     length: int
@@ -146,6 +170,7 @@ class WallTask:
     beside: tuple[tuple[str, str], ...] = ()
     seams: tuple[int, ...] = ()
     another: tuple[int, int] | None = None
+    clear: tuple[KeepClear, ...] = ()
 
     @property
     def has_like_fillers(self) -> bool:

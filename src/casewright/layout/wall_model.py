@@ -51,6 +51,7 @@ class WallModel:
         self._alike()
         self._mirrored()
         self._seams()
+        self._kept_clear()
         self._fillers()
         return self.programme.solve()
 
@@ -201,6 +202,28 @@ class WallModel:
                 self.programme.require_if(here, before, low=seam, high=seam, reach=reach)
                 some[here] = 1
             self.programme.require(some, low=1)
+
+    def _kept_clear(self) -> None:
+        """Each side of a case ends before what is to be kept clear, or begins behind it."""
+        count = len(self.widths)
+        for slot in range(count + 1 if self.task.clear else 0):
+            beside = tuple(each for each in (slot - 1, slot) if 0 <= each < count)
+            opened, number = self._opened(*beside)
+            if number == len(beside):
+                continue
+            before = self._before(slot)
+            for each in self.task.clear:
+                ends, begins = self.programme.choice(), self.programme.choice()
+                met = self.programme.choice(cost=self.task.preferences.clash)
+                reach = max(each.high, self.task.length)
+                self.programme.require_if(ends, before, high=each.low, reach=reach)
+                self.programme.require_if(begins, before, low=each.high, reach=reach)
+                some = {ends: 1, begins: 1, met: 1}
+                if opened:
+                    bare = self.programme.choice()
+                    self.programme.require({bare: -len(beside), **opened}, low=-number)
+                    some[bare] = 1
+                self.programme.require(some, low=1)
 
     def _fillers(self) -> None:
         for number, filler in ((self.left, self.task.left), (self.right, self.task.right)):

@@ -121,11 +121,14 @@ class LayoutOrder:
                 self.programme.require({at: 1, **dict.fromkeys(near, -1)}, high=0)
 
     def _held_at_ends(self) -> None:
-        """A filler is screwed to a case: no opening stands where one is."""
+        """A filler is screwed to a case: no opening stands where one is. Each corner its case."""
         for place, row in zip(self.task.places, self.at, strict=True):
             for end, at in ((self.task.left, row[0]), (self.task.right, row[-1])):
                 if place.opening and end is not None:
                     self.programme.require({at: 1}, high=0)
+            if place.at_end is not None:
+                at = row[0 if place.at_end == "left" else -1]
+                self.programme.require({at: 1}, low=1)
 
     def where(self, place: int) -> list[tuple[int, int | None]]:
         """Every slot."""

@@ -8,9 +8,19 @@ from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.room.model import Room, Run
+from casewright.sources import INCH
+from casewright.survey.fixed_things import PlacedThing
+from casewright.survey.specs import FixedKind, is_small
 from casewright.survey.walls import SurveyedWall
 
-__all__ = ["CasePlace", "cases_on_walls", "run_start"]
+__all__ = ["CasePlace", "cases_on_walls", "run_start", "thing_edges"]
+
+_FROM_FLOOR: tuple[FixedKind, ...] = (
+    "door", "base case", "tall case", "radiator", "appliance", "chimney",
+)  # fmt: skip
+_TO_CEILING: tuple[FixedKind, ...] = ("soffit", "chimney")
+_BOX = {"in": 4 * INCH, "mm": Fraction(100)}
+"""How high what is small counts where one height was read [mm]."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,3 +63,30 @@ def cases_on_walls(room: Room) -> Iterator[CasePlace]:
             left = begins + start.value
             right = left + case.overall_width.value
             yield CasePlace(case, run, wall, left, right, low, low + case.height.value)
+
+
+def thing_edges(
+    room: Room, thing: PlacedThing
+) -> tuple[Fraction, Fraction, Fraction, Fraction] | None:
+    """Left, right, lower and upper edge of what is in the way of cases [mm].
+
+    Returns
+    -------
+    None while one of them is not known, and for a counter, under which cases go.
+    """
+    if thing.left is None or thing.right is None or thing.spec.kind == "counter":
+        return None
+    low = thing.bottom.value if thing.bottom is not None else None
+    high = thing.top.value if thing.top is not None else None
+    if low is None and thing.spec.kind in _FROM_FLOOR:
+        low = Fraction(0)
+    if high is None and thing.spec.kind in _TO_CEILING:
+        clear = room.survey.clear
+        high = room.spec.style["ceiling"].value if clear is None else clear.value
+    if is_small(thing.spec.kind):
+        box = _BOX[room.spec.unit]
+        low = low if low is not None else (None if high is None else high - box)
+        high = high if high is not None else (None if low is None else low + box)
+    if low is None or high is None:
+        return None
+    return thing.left.value, thing.right.value, low, high

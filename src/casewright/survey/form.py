@@ -22,7 +22,7 @@ __all__ = ["FormStation", "FormWidth", "SurveyForm", "asks_heights", "missing", 
 
 _NEAR_ALONG = Fraction(305)
 _USUAL_WIDTH = Fraction(3048)
-_ON_FLOOR: tuple[FixedKind, ...] = ("door", "base case", "tall case", "counter")
+_ON_FLOOR: tuple[FixedKind, ...] = ("door", "base case", "tall case", "counter", "chimney")
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,7 +154,7 @@ def _read(wall: SurveyedWall, row: Station) -> tuple[Dim | None, Dim | None, Dim
 
 def asks_heights(kind: FixedKind) -> tuple[bool, bool]:
     """Whether a thing's lower and its upper edge are asked for."""
-    return kind not in _ON_FLOOR, kind != "counter"
+    return kind not in _ON_FLOOR, kind not in ("counter", "chimney")
 
 
 def missing(form: SurveyForm, unit: Unit) -> Iterator[str]:

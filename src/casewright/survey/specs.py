@@ -20,6 +20,7 @@ Depth = Literal["back", "front"]
 
 FixedKind = Literal[
     "window", "door", "outlet", "switch", "pipe", "gas", "vent", "soffit", "radiator",
+    "chimney",
     "base case", "wall case", "tall case", "counter", "appliance",
 ]  # fmt: skip
 _SMALL: tuple[FixedKind, ...] = ("outlet", "switch", "pipe", "gas", "vent")

@@ -224,3 +224,97 @@ def test_what_a_run_asks_of_its_layout_is_told_where_it_cannot_be(
 ) -> None:
     told = problems(FREE.replace(old, new))
     assert any(says in f"{each.location.word} {each.what}" for each in told), told
+
+
+PIPES = """\
+format = 1
+unit = "in"
+[wall.w]
+width = "92"
+[wall.w.fixed.water]
+kind = "pipe"
+title = "water"
+left = 43
+width = 6
+bottom = 10
+height = 8
+[case.a]
+kind = "base"
+[case.b]
+kind = "base"
+[case.c]
+kind = "base"
+[run.below]
+cases = ["a", "b", "c"]
+on = "w"
+"""
+
+
+def test_no_side_of_a_case_stands_before_pipes() -> None:
+    """Water from 30 to 36: two cases would meet there in the middle, so one is wider."""
+    two = PIPES.replace(', "c"]', "]").replace('[case.c]\nkind = "base"\n', "")
+    two = two.replace('width = "92"', 'width = "66"').replace("left = 43", "left = 30")
+    found = _layout(two)
+    best = found.answers[0].layout
+    seam = best.starts[1] * INCH / 16
+    assert not 30 * INCH - 18 < seam < 36 * INCH + 18
+    assert best.widths[0] != best.widths[1]
+    assert "before" not in " ".join(found.answers[0].trade)
+
+
+def test_what_cannot_be_kept_clear_is_said() -> None:
+    """Both widths are given, and where they meet are the pipes (by hand)."""
+    text = PIPES.replace("[case.a]\n", "[case.a]\nwidth = 36\n")
+    text = text.replace("[case.c]\n", "[case.c]\nwidth = 36\n").replace("left = 43", "left = 35")
+    told = " ".join(_layout(text).answers[0].trade)
+    assert "a side of a case before water" in told
+
+
+def test_a_chimney_in_the_run_parts_it(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """No case stands before it: one run ends there and another begins."""
+    file = tmp_path / "kitchen.toml"
+    file.write_text(PIPES.replace('"pipe"', '"chimney"').replace("bottom = 10\nheight = 8\n", ""))
+    assert run("layout", file) == 1
+    told = capsys.readouterr().out
+    assert "STOP  water stands in it, from 43 to 49 along the wall" in told
+    assert 'before = "water"' in told
+    parted = file.read_text().replace(
+        '["a", "b", "c"]\non = "w"',
+        '["a"]\non = "w"\nbefore = "water"\n[run.rest]\ncases = ["b", "c"]\non = "w"\n'
+        'after = "water"',
+    )
+    file.write_text(parted)
+    run("layout", file)
+    told = capsys.readouterr().out
+    assert "STOP  at most 40 can be filled, 43 is there" in told
+    assert "b 20" in told
+
+
+def test_a_blind_corner_base_goes_to_its_corner_and_stands_off_it() -> None:
+    """Listed anywhere: 3 in from the corner wall without a filler, which what is free makes up."""
+    text = """\
+format = 1
+unit = "in"
+[wall.w]
+width = "110"
+[case.corner]
+kind = "base"
+width = 42
+blind = "right"
+[case.a]
+kind = "base"
+[case.b]
+kind = "base"
+[run.below]
+cases = ["a", "b", "corner"]
+on = "w"
+order = "free"
+"""
+    found = _layout(text)
+    assert found.answers
+    for number, answer in enumerate(found.answers, start=1):
+        assert answer.layout.task.places[-1].key == "corner"
+        room = build(read(accepted(text, found, number)))
+        assert room.runs[0].length.value == 110 * INCH
+        assert [each.side for each in room.runs[0].fillers] == ["left"]
+        assert not [each for each in room.findings if each.rule == "narrow filler"]

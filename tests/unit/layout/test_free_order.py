@@ -24,7 +24,10 @@ def _orders(task: WallTask) -> Iterator[WallTask]:
     for places in permutations(task.places):
         at = {place.key: n for n, place in enumerate(places)}
         bare = (places[0].opening and task.left) or (places[-1].opening and task.right)
-        if not bare and all(abs(at[one] - at[other]) == 1 for one, other in task.beside):
+        held = all(
+            p.at_end is None or places[0 if p.at_end == "left" else -1] is p for p in places
+        )
+        if held and not bare and all(abs(at[one] - at[other]) == 1 for one, other in task.beside):
             yield replace(task, places=places, is_free=False, beside=())
 
 

@@ -58,7 +58,22 @@ def _cost(task: WallTask, answer: _Answer) -> int:
             cost += likes.filler_wish * abs(width - filler.wished)
     if task.left and task.right:
         cost += likes.fillers * abs(left - right)
-    return cost + likes.seam * _stray(task, answer)
+    return cost + likes.seam * _stray(task, answer) + likes.clash * _met(task, answer)
+
+
+def _met(task: WallTask, answer: _Answer) -> int:
+    """Sides of cases that stand before what is to be kept clear."""
+    at, found = answer[0], 0
+    for place, width in zip(task.places, answer[1], strict=True):
+        sides = {at, at + width} if not place.opening else set[int]()
+        at += width
+        found += sum(t.low < x < t.high for t in task.clear for x in sides)
+    # A seam between two cases is one place, however many sides meet there.
+    inner = [answer[0] + sum(answer[1][:n]) for n in range(1, len(answer[1]))]
+    for n, x in enumerate(inner, start=1):
+        if not task.places[n - 1].opening and not task.places[n].opening:
+            found -= sum(t.low < x < t.high for t in task.clear)
+    return found
 
 
 def _stray(task: WallTask, answer: _Answer) -> int:

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from dataclasses import replace
 from itertools import pairwise
+from typing import Literal
 
 from hypothesis import strategies as st
 
-from casewright.layout.tasks import EndFiller, Preferences, RunPlace, WallTask
+from casewright.layout.tasks import EndFiller, KeepClear, Preferences, RunPlace, WallTask
 
 SMALL = Preferences(
     off_centre=50, width=16, mirror=5, fillers=3, wish=2, filler_wish=1, orphan=40, narrow=6,
-    seam=12,
+    seam=12, clash=70,
 )  # fmt: skip
 
 _places = st.builds(
@@ -19,6 +20,8 @@ _places = st.builds(
     st.integers(2, 8), st.integers(0, 5), st.none() | st.integers(2, 12),
     st.none() | st.integers(0, 60), st.booleans(),
 )  # fmt: skip
+_ends: st.SearchStrategy[Literal["left", "right"]] = st.sampled_from(("left", "right"))
+_pipes = st.lists(st.tuples(st.integers(0, 30), st.integers(1, 6)), max_size=2)
 _bands = st.tuples(st.integers(1, 2), st.integers(0, 2), st.none() | st.integers(0, 4))
 _fillers = st.none() | _bands.map(lambda row: EndFiller(row[0], row[0] + row[1], row[2]))
 
@@ -39,7 +42,12 @@ def tasks(draw: st.DrawFn) -> WallTask:
     length = sum(p.low for p in places) + draw(st.integers(-2, 12))
     seams = tuple(draw(st.lists(st.integers(1, 40), max_size=3, unique=True)))
     ends = draw(_fillers), draw(_fillers)
-    return WallTask(max(length, 1), tuple(places), *ends, SMALL, seams=seams, another=(2, 6))
+    clear = tuple(
+        KeepClear(f"t{n}", low, low + wide) for n, (low, wide) in enumerate(draw(_pipes))
+    )
+    return WallTask(
+        max(length, 1), tuple(places), *ends, SMALL, seams=seams, another=(2, 6), clear=clear
+    )
 
 
 def inches(value: str) -> int:
@@ -64,4 +72,7 @@ def free_tasks(draw: st.DrawFn) -> WallTask:
     task = draw(tasks())
     keys = [place.key for place in task.places]
     beside = tuple(pairwise(keys))[: draw(st.integers(0, 2))]
+    if draw(st.booleans()):
+        end = draw(_ends)
+        task = replace(task, places=(*task.places[:-1], replace(task.places[-1], at_end=end)))
     return replace(task, is_free=True, beside=beside)
