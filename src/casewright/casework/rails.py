@@ -5,6 +5,7 @@ from __future__ import annotations
 from casewright.casework.box import Board, Box, cut_horizontal, front_edges, underside_shows
 from casewright.casework.features import Plane
 from casewright.casework.maker import Maker
+from casewright.casework.rows import wants_front_rail
 from casewright.dims import Dim
 
 __all__ = ["cut_nailers", "cut_rails", "place_flat", "place_upright"]
@@ -92,10 +93,10 @@ def cut_nailers(maker: Maker, box: Box, below: Board | None) -> list[Board]:
 
 
 def cut_rails(maker: Maker, box: Box, top: Board | None) -> list[Board]:
-    """The front stretcher under a crown, where asked for."""
+    """The front stretcher under a crown; where a rail on edge stands there, it carries the crown."""
     rails = []
     spec = maker.spec
-    if spec.crown is not None and top is not None:
+    if spec.crown is not None and top is not None and not wants_front_rail(spec):
         width = maker.style("crown_stretcher")
         rails.append(
             cut_horizontal(

@@ -255,3 +255,16 @@ def test_a_refrigerator_wider_than_its_opening_stops_with_what_is_missing() -> N
     (found,) = [f for f in case.findings if f.severity is Severity.STOP]
     assert '1/4" is missing' in found.says
     assert '1/4" greater' in found.remedies[0]
+
+
+def test_a_rail_on_edge_behind_a_false_front_carries_the_crown() -> None:
+    """The rail stands where a stretcher under the crown would: one board does both."""
+    case = build_case(
+        house("in"),
+        case_spec("in", kind="tall", toe="notch", width="18", height="84", depth="23 1/4",
+                  shelves=0, crown="1", front=SLAB, rows=rows("in", "false front 6", "doors")),
+    )  # fmt: skip
+    names = {part.path for part in case.parts}
+    assert "upper.front_rail" in names
+    assert "upper.crown_stretcher" not in names
+    assert verify(case, hardware=hardware("in")).failures == ()
