@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 
 from casewright.dims import Given
@@ -43,6 +43,8 @@ class SlideSheet:
         Diameter and depth of the pilot holes [mm].
     placeholder
         True when nobody has typed the sheet of the slides in hand: asked for before boring.
+    load
+        What a pair carries, drawer included [kg]; None: nobody has said.
     """
 
     key: str
@@ -59,6 +61,7 @@ class SlideSheet:
     hole: Given
     depth: Given
     placeholder: bool
+    load: Fraction | None = field(default=None, kw_only=True)
 
 
 @dataclass(frozen=True, slots=True)

@@ -139,7 +139,7 @@ def _weight(value: object) -> Fraction:
     number = Fraction(match[1])
     kilograms = number if match[2] == "kg" else number * POUND
     if not 1 <= kilograms <= 200:
-        refuse("nobody lifts that", 'write "1 kg" to "200 kg"')
+        refuse("this weight is out of reason", 'write "1 kg" to "200 kg"')
     return kilograms
 
 

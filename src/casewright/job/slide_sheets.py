@@ -45,6 +45,7 @@ def _common(
         "title": table.title or key,
         **{name: _number(table, base, name, origins) for name in _NUMBERS},
         **{name: _row(table, base, name, origins) for name in _ROWS},
+        "load": table.load,
         "placeholder": not all(origins.in_file((*base, name)) for name in proof),
     }
 

@@ -149,6 +149,11 @@ _ALL = (
         "parts of them from memory; local code governs",
     ),
     Source(
+        "kcma", "ANSI/KCMA A161.1, Performance and construction standard for cabinets",
+        "Kitchen Cabinet Manufacturers Association, USA", "2012, 2017, 2022", "standard",
+        _SECONDARY,
+    ),
+    Source(
         "kitchen-planning", "Kitchen planning guidelines of a trade association of the USA", "",
         "", "common practice", _SECONDARY,
     ),

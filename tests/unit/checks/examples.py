@@ -56,6 +56,7 @@ from casewright.facts import Fact
 from casewright.room.build import build
 from casewright.room.model import Room
 from casewright.shop import ToolKind
+from casewright.sources import POUND
 from casewright.stock import EdgeBand, Sheet, Stock
 
 __all__ = ["FAILS", "PASSES", "in_shop", "read_as"]
@@ -103,6 +104,15 @@ def heavy_door(thick: str, width: str, height: str) -> Room:
     return room_of(goods=goods, front=replace(SLAB, leaves=1), **tall)
 
 
+def drawers_on(pounds: int | None, width: str = "24") -> Room:
+    """Three drawers in a base so wide on slides that carry so much, or on usual ones."""
+    room = room_of(**drawer_base("in", "drawer", "drawer", "drawer", width=width))
+    sheets = room.spec.hardware
+    load = None if pounds is None else pounds * POUND
+    slide = replace(sheets.slide, load=load)
+    return build(replace(room.spec, hardware=replace(sheets, slide=slide)))
+
+
 def _of_fibreboard() -> dict[str, Stock]:
     goods = stock(ply="3/4")
     sheet = goods["ply18"]
@@ -135,6 +145,7 @@ PASSES: dict[str, Make] = {
     "hinge beside shelf": lambda: with_leaf(leaf("16", "39", ("3 1/2", "35"))),
     "leaf size": lambda: with_leaf(leaf("16 3/8", "38 15/16")),
     "drawer bottom": lambda: room_of(**drawer_base("in", "drawer", "drawer")),
+    "drawer load": lambda: drawers_on(100),
     "shelf sag": lambda: room_of(width="24"),
     "long shelf": lambda: room_of(width="30", goods=soft_stock()),
     "narrow rip": room_of,
@@ -190,6 +201,7 @@ FAILS: dict[str, Make] = {
     "leaf size": lambda: with_leaf(leaf("24", "39")),
     "shelf sag": lambda: room_of(width="44"),
     "drawer bottom": lambda: room_of(**drawer_base("in", "drawer", "drawer", width="36")),
+    "drawer load": lambda: drawers_on(50),
     "long shelf": lambda: room_of(width="40", goods=soft_stock()),
     "narrow rip": lambda: room_of(
         kind="bookcase", shelves=3, height="60", depth="12", nosing="1 1/2", key="upper"

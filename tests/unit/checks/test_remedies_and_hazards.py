@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from fractions import Fraction
 
 import pytest
-from tests.builders import SLAB, Unit, case_spec, given, job, plain_style
+from tests.builders import SLAB, Unit, case_spec, given, job, length, plain_style
+from tests.unit.checks.examples import drawers_on
 from tests.unit.checks.rooms import (
     BASE,
     BOOKCASE,
@@ -16,6 +18,7 @@ from tests.unit.checks.rooms import (
     without,
 )
 
+from casewright.checks.drawer_load import full_drawer
 from casewright.findings import Severity
 from casewright.room.build import build
 from casewright.room.model import Room
@@ -106,3 +109,24 @@ def test_the_usual_heights_leave_the_usual_space_over_a_counter() -> None:
         assert not found_in("over counter", build(job(base, case_spec(unit), unit=unit)))
     [found] = found_in("over counter", over_counter("50"))
     assert (found.measured, found.limit) == ('14"', '18"')
+
+
+def test_a_full_drawer_by_the_load_that_drawers_are_tested_with() -> None:
+    """15 lb on a square foot (ANSI/KCMA A161.1, section 7.1): 2 x 1.5 ft carry 45 lb.
+
+    12 in high and to the rim: 24 x 18 x 12 in are 0.0850 m3, 25.5 kg at 300 kg/m3.
+    """
+    flat = full_drawer(length("24"), length("18"), length("4"))
+    assert flat == 45 * Fraction(45359237, 10**8)
+    deep = full_drawer(length("24"), length("18"), length("12"))
+    assert round(float(deep), 1) == 25.5
+
+
+def test_slides_whose_sheet_is_not_in_hand_make_a_note() -> None:
+    """Usual ones carry 100 lb (from memory): a base 42 wide holds more when full."""
+    [note] = found_in("drawer load", drawers_on(None, "42"))
+    assert note.severity is Severity.NOTE
+    assert note.limit.startswith("100 lb")
+    [care] = found_in("drawer load", drawers_on(100, "42"))
+    assert care.severity is Severity.CARE
+    assert not found_in("drawer load", drawers_on(150, "42"))

@@ -6,7 +6,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from casewright.job.lengths import Between, Length
+from casewright.job.lengths import Between, Length, Weight
 from casewright.job.tables.table import Line, Table
 
 __all__ = [
@@ -158,6 +158,10 @@ class SlideTable(Table):
 
     depth: Annotated[Length, Between("1/8", "3/4", "3", "19")] | None = None
     """Depth of the pilot holes, at most two thirds of the board."""
+
+    load: Weight | None = None
+    """What a pair carries by its sheet, the drawer included. Left out, a usual one is reckoned
+    with where a drawer may be too heavy."""
 
 
 class UndermountTable(SlideTable):
