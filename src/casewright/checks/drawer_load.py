@@ -29,6 +29,7 @@ from fractions import Fraction
 
 from casewright.casework.cases import Case, Drawer
 from casewright.casework.specs import SlideKind
+from casewright.checks.front_weights import front_weights
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import kilograms
 from casewright.findings import Severity
@@ -72,7 +73,7 @@ def _examine(room: Room) -> Iterator[Breach]:
 
 def _judge(room: Room, case: Case) -> Iterator[Breach]:
     """One breach for each kind of slides of a case: its heaviest drawer."""
-    own = _weights(room, case)
+    own = front_weights(room, case)
     heaviest: dict[SlideKind, tuple[Fraction, Fraction, Drawer]] = {}
     for drawer in case.drawers:
         held = full_drawer(drawer.inside_width.value, drawer.depth.value, drawer.height.value)
@@ -86,16 +87,6 @@ def _judge(room: Room, case: Case) -> Iterator[Breach]:
         carries = _USUAL[kind] if given is None else given
         if held + empty > carries:
             yield _breach(room, drawer, (held, empty, carries), given is not None)
-
-
-def _weights(room: Room, case: Case) -> dict[str, Fraction]:
-    """Weight of each drawer's box and of each front, by its path [kg]."""
-    found: dict[str, Fraction] = {}
-    for part in case.parts:
-        if part.front:
-            density = getattr(room.spec.stock[part.stock], "density", Fraction(0))
-            found[part.front] = found.get(part.front, Fraction(0)) + part.weight(density)
-    return found
 
 
 def _breach(

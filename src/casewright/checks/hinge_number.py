@@ -21,14 +21,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
-from casewright.casework.cases import Case, Door
+from casewright.checks.front_weights import front_weights
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import kilograms, length
 from casewright.findings import Severity
 from casewright.room.model import Room
 from casewright.sources import INCH, POUND
 
-__all__ = ["RULE", "front_weight", "heaviest", "hinges_wanted"]
+__all__ = ["RULE", "heaviest", "hinges_wanted"]
 
 _TALLEST = tuple(n * INCH for n in (40, 60, 80))
 
@@ -64,23 +64,13 @@ def heaviest(hinges: int) -> Fraction:
     return 15 * (hinges - 1) * POUND
 
 
-def front_weight(room: Room, case: Case, front: Door) -> Fraction:
-    """Weight of a leaf from its parts [kg]."""
-    own = set(front.parts)
-    return sum(
-        (
-            part.weight(getattr(room.spec.stock[part.stock], "density", Fraction(0)))
-            for part in case.parts
-            if part.path in own
-        ),
-        Fraction(0),
-    )
-
-
 def _examine(room: Room) -> Iterator[Breach]:
     for case in room.cases:
+        if not case.doors:
+            continue
+        weights = front_weights(room, case)
         for front in case.doors:
-            weight = front_weight(room, case, front)
+            weight = weights.get(front.path, Fraction(0))
             wanted = hinges_wanted(front.height.value, weight)
             if len(front.hinges) < wanted:
                 yield Breach(

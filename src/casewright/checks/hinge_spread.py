@@ -26,7 +26,8 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from casewright.casework.cases import Case, Door
-from casewright.checks.hinge_number import front_weight, heaviest
+from casewright.checks.front_weights import front_weights
+from casewright.checks.hinge_number import heaviest
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import length
 from casewright.findings import Severity
@@ -59,7 +60,8 @@ def _is_low_and_light(room: Room, case: Case, front: Door, spread: Fraction) -> 
     end = case.spec.overrides.get("hinge_end", room.spec.style["hinge_end"])
     if front.height.value - 2 * end.value >= front.width.value:
         return False
-    pull = front_weight(room, case, front) * front.width.value / spread
+    weight = front_weights(room, case).get(front.path, Fraction(0))
+    pull = weight * front.width.value / spread
     return 0 < pull <= heaviest(len(front.hinges))
 
 

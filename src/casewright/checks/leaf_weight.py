@@ -28,7 +28,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from casewright.casework.cases import Case
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import effort_words, helped_words, kilograms
 from casewright.findings import Severity
@@ -43,30 +42,18 @@ _LIGHT = 15 * POUND
 
 def _examine(room: Room) -> Iterator[Breach]:
     for case in room.boxes:
-        if not case.fronts and case.spec.lid is None:
-            continue
-        weights = _weights(room, case)
         for door in case.doors:
-            weight = weights.get(door.path, Fraction(0))
-            if weight > _LIGHT:
-                effort = leaf_effort(room, case, door, weight)
+            node = room.chain.nodes.get(f"{door.path}.weight")
+            if node is not None and node.value > _LIGHT:
+                effort = leaf_effort(room, case, door, node.value)
                 ways = (helped_words(effort), "blocks or a jack under it while the hinges go in")
                 yield from _judge(room, door.path, f"the {door.title}", effort, ways)
-        lid = next((part for part in case.parts if part.role == "lid"), None)
-        if lid is not None and weights[lid.front] > _LIGHT:
-            effort = lid_effort(room, case, lid, weights[lid.front])
-            ways = helped_words(effort), "lower it onto its box end by end, never hold it open"
-            yield from _judge(room, lid.path, "the lid", effort, ways)
-
-
-def _weights(room: Room, case: Case) -> dict[str, Fraction]:
-    """Weight of each front and of a lid, by its path [kg]."""
-    found: dict[str, Fraction] = {}
-    for part in case.parts:
-        if part.front:
-            density = getattr(room.spec.stock[part.stock], "density", Fraction(0))
-            found[part.front] = found.get(part.front, Fraction(0)) + part.weight(density)
-    return found
+        for lid in case.parts if case.spec.lid is not None else ():
+            if lid.role == "lid":
+                density = getattr(room.spec.stock[lid.stock], "density", Fraction(0))
+                effort = lid_effort(room, case, lid, lid.weight(density))
+                ways = helped_words(effort), "lower it onto its box end by end"
+                yield from _judge(room, lid.path, "the lid", effort, ways)
 
 
 def _judge(
@@ -74,7 +61,7 @@ def _judge(
 ) -> Iterator[Breach]:
     most = room.spec.shop.lift
     over = effort.weight > most
-    if over or effort.is_strenuous:
+    if effort.weight > _LIGHT and (over or effort.is_strenuous):
         yield Breach(
             path,
             f"{name} weighs about {kilograms(room, effort.weight)}"
