@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from casewright.cli.count_texts import counted
 from casewright.dims import Unit, size_text
 from casewright.job.forecasting import Outlook
+from casewright.packet.words import mark_list
 from casewright.record import Entry
 from casewright.resolve import HoldPoint, hold_points
 from casewright.room.forecast_words import (
@@ -100,12 +101,12 @@ def _point_lines(points: Iterable[HoldPoint], room: Room) -> Iterator[str]:
         yield "HOLD POINTS: none; nothing is worth measuring before the next cut"
         return
     yield "HOLD POINTS: measure before the next cut"
-    for number, point in enumerate(points, 1):
-        yield from _one_point(number, point, room)
+    for point in points:
+        yield from _one_point(point, room)
 
 
-def _one_point(number: int, point: HoldPoint, room: Room) -> Iterator[str]:
-    unit = room.spec.unit
+def _one_point(point: HoldPoint, room: Room) -> Iterator[str]:
+    unit, number = room.spec.unit, point.number
     planned, *ends = (
         size_text(value, unit, calliper=point.reading.tool == "calliper")
         for value in (point.planned, *(point.go or ()), *(point.sound or ()))
@@ -163,7 +164,7 @@ def _risk(point: HoldPoint) -> str:
 
 def _marks(point: HoldPoint, room: Room) -> str:
     marks = {part.path: part.mark for part in room.parts}
-    return ", ".join(marks[path] for path in point.parts if path in marks)
+    return mark_list(marks[path] for path in point.parts if path in marks)
 
 
 def _tool_lines(room: Room) -> Iterator[str]:

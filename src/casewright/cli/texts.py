@@ -9,6 +9,7 @@ from casewright.dims import Origin, Unit, Why, shop_text
 from casewright.findings import Finding, Question
 from casewright.job.reasons import number_text, short_name
 from casewright.job.worked import WorkedJob
+from casewright.resolve import hold_points, readings_awaited
 from casewright.room.forecast_words import cause_text, fine_text, tool_text
 from casewright.shop import Shop
 from casewright.sources import SOURCES
@@ -53,10 +54,14 @@ def check_lines(worked: WorkedJob) -> Iterator[str]:
 def parts_lines(worked: WorkedJob) -> Iterator[str]:
     """Under the name of each stock a line for every piece: mark, what to cut, state, path.
 
-    A star where it waits. The path, which may be long, stands last: so lines seldom fold.
+    A star where it waits for an answer, a plus where it waits for a reading. The path, which may
+    be long, stands last: so lines seldom fold.
     """
     room = worked.room
-    rows = {part.path: _part_row(part, room.spec.unit) for part in room.parts}
+    read = readings_awaited(hold_points(room))
+    rows = {
+        part.path: _part_row(part, room.spec.unit, waits=part.path in read) for part in room.parts
+    }
     is_begun = any(row[2] for row in rows.values())
     heads = ("mark", "length x width", "state" if is_begun else "", "part")
     wide = [max(len(row[n]) for row in (heads, *rows.values())) for n in range(3)]
@@ -71,12 +76,15 @@ def parts_lines(worked: WorkedJob) -> Iterator[str]:
         yield from (line(rows[part.path]) for part in room.parts if part.stock == stock)
     if any(part.waits_for for part in room.parts):
         yield "* not to be cut yet: `casewright check` says what it waits for"
+    if read:
+        yield "+ waits at a hold point: `casewright forecast` says what is measured first"
 
 
-def _part_row(part: Part, unit: Unit) -> tuple[str, str, str, str]:
+def _part_row(part: Part, unit: Unit, *, waits: bool) -> tuple[str, str, str, str]:
     size = f"{_text(part.blank.length.value, unit)} x {_text(part.blank.width.value, unit)}"
     state = "" if part.state == "planned" else part.state
-    return (f"{part.mark}{'*' if part.waits_for else ''}", size, state, part.path)
+    mark = f"{part.mark}{'*' if part.waits_for else ''}{'+' if waits else ''}"
+    return (mark, size, state, part.path)
 
 
 def _text(value: object, unit: Unit) -> str:

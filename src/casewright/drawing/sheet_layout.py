@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import product
@@ -43,11 +43,27 @@ _NARROWEST = Fraction(9, 2)  # what a narrow piece takes across, to be lettered 
 _WIDEST = 75  # what a board is at most stretched to across [mm on paper]
 
 
-def sheet_scene(plan: StockPlan, tree: SheetTree, unit: Unit, *, grain: bool) -> Scene:
+def _waits_for_nothing(_: str) -> str:
+    return ""
+
+
+def sheet_scene(
+    plan: StockPlan,
+    tree: SheetTree,
+    unit: Unit,
+    *,
+    grain: bool,
+    waits: Callable[[str], str] = _waits_for_nothing,
+) -> Scene:
     """One sheet with its parts and the saw's passes, numbered in the order of work.
 
     Boards are drawn wider than they are, so that their strips can be lettered; their width then
     stands underlined, as what is not to scale does (ISO 129).
+
+    Parameters
+    ----------
+    waits
+        What a piece waits for in very few words, by its id; empty for most.
     """
     wide = _Wide(plan, _stretch(plan, tree))
     whole = wide.box(tree.root.rect)
@@ -58,7 +74,7 @@ def sheet_scene(plan: StockPlan, tree: SheetTree, unit: Unit, *, grain: bool) ->
     names = {leaf.rect: leaf.name for step in steps for leaf in step.leaves}
     lettering: list[Element] = []
     for leaf in leaves(tree.root):
-        drawn, words = _leaf(wide, leaf, names.get(leaf.rect, ""), unit)
+        drawn, words = _leaf(wide, leaf, names.get(leaf.rect, ""), unit, waits)
         elements.extend(drawn)
         lettering.extend(words)
     bound: list[Element] = []  # rings of short cuts have the least choice of place
@@ -115,7 +131,9 @@ def _size(wide: _Wide, tree: SheetTree, whole: _Box, unit: Unit) -> Iterator[Ele
     yield Dimensions("right", whole[2], (Span(whole[1], whole[3], across, to_scale=true),))
 
 
-def _leaf(wide: _Wide, leaf: Leaf, name: str, unit: Unit) -> tuple[list[Element], list[Element]]:
+def _leaf(
+    wide: _Wide, leaf: Leaf, name: str, unit: Unit, waits: Callable[[str], str]
+) -> tuple[list[Element], list[Element]]:
     """A leaf of the plan, and its lettering."""
     box = wide.box(leaf.rect)
     low, high = (box[0], box[1]), (box[2], box[3])
@@ -128,7 +146,7 @@ def _leaf(wide: _Wide, leaf: Leaf, name: str, unit: Unit) -> tuple[list[Element]
     piece = wide.plan.pieces[leaf.part]
     tag = Tag(path=piece.id, title=piece.title, target=piece.id if piece.kind == "part" else "")
     drawn = rectangle(low, high, THIN, fill=Ink.PAPER, tag=tag)
-    return [drawn], [Choice(_label(piece, box, unit))]
+    return [drawn], [Choice(_label(piece, box, unit, waits(piece.id)))]
 
 
 def _keep(box: _Box, words: Content) -> Iterator[Sequence[Element]]:
@@ -141,20 +159,24 @@ def _keep(box: _Box, words: Content) -> Iterator[Sequence[Element]]:
     yield ()
 
 
-def _label(piece: Piece, box: _Box, unit: Unit) -> Iterator[Sequence[Element]]:
-    """Places of the mark of a piece: with its size, alone, at last beside it with a line to it."""
+def _label(piece: Piece, box: _Box, unit: Unit, waits: str) -> Iterator[Sequence[Element]]:
+    """Places of the mark of a piece: with its size, alone, at last beside it with a line to it.
+
+    What it waits for is told with it wherever it stands.
+    """
     x0, y0, x1, y1 = box
     long, wide = x1 - x0, y1 - y0
     turned = 90.0 if wide > long * Fraction(3, 2) else 0.0
     middle = ((x0 + x1) / 2, (y0 + y1) / 2)
     name = piece.mark or _SHORT.get(piece.kind, "")
-    words: Content = (measure_of(piece.long, unit), " × ", measure_of(piece.wide, unit))
+    size = (measure_of(piece.long, unit), " × ", measure_of(piece.wide, unit))
+    words: Content = (f"{waits}: ", *size) if waits else size
     if min(long, wide) > _ROOMY_MM and max(long, wide) > 2 * _ROOMY_MM:
-        for size in _SIZES:
-            yield _over_and_under(middle, (name, words), size, turned)
+        for height in _SIZES:
+            yield _over_and_under(middle, (name, words), height, turned)
     if piece.mark and max(long, wide) > 2 * _ROOMY_MM:
         yield from _beside(box, (name, words), turned)
-    yield from _marks(name, box, turned)
+    yield from _marks(f"{name} {waits}".rstrip(), box, turned)
 
 
 def _over_and_under(

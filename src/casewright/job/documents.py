@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any
 
 from casewright.casework.features import Bores, Cut, Feature, Setup
@@ -12,6 +13,7 @@ from casewright.findings import Finding, Question
 from casewright.job.fingerprint import fingerprint
 from casewright.job.reasons import number_text
 from casewright.job.worked import WorkedJob
+from casewright.resolve import hold_points, readings_awaited
 from casewright.room.specs import JobSpec
 
 __all__ = [
@@ -122,9 +124,10 @@ def question_json(question: Question) -> _Json:
 def parts_document(worked: WorkedJob) -> _Json:
     """`parts --json`: one entry for every physical piece."""
     spec = worked.room.spec
+    read = readings_awaited(hold_points(worked.room))
     return {
         **head_json("parts", spec),
-        "parts": [_part(part, spec.unit) for part in worked.room.parts],
+        "parts": [_part(part, spec.unit, read.get(part.path, ())) for part in worked.room.parts],
     }
 
 
@@ -136,7 +139,7 @@ def _size(size: Size, unit: Unit) -> _Json:
     }
 
 
-def _part(part: Part, unit: Unit) -> _Json:
+def _part(part: Part, unit: Unit, read: Sequence[str]) -> _Json:
     placed = part.placed
     return {
         "path": part.path,
@@ -165,6 +168,7 @@ def _part(part: Part, unit: Unit) -> _Json:
         },
         "state": part.state,
         "waits_for": list(part.waits_for),
+        "reads_first": list(read),
     }
 
 

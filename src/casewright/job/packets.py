@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from casewright.breakdown import Breakdown
@@ -18,7 +18,7 @@ from casewright.job.worked import WorkedJob
 from casewright.outputs.csv import Cell, csv_bytes
 from casewright.outputs.pdf import pdf_bytes
 from casewright.packet.packet import PacketContent, packet_document
-from casewright.resolve import hold_points
+from casewright.resolve import HoldPoint, hold_points, readings_awaited
 
 __all__ = ["Purchases", "packet_files", "plan_purchases"]
 
@@ -92,6 +92,7 @@ def packet_files(purchases: Purchases, *, left_only: bool = False) -> Mapping[st
         msg = "no packet is made when the proof of assembly fails"
         raise ValueError(msg)
     room = purchases.worked.room
+    points = hold_points(room)
     content = PacketContent(
         room,
         purchases.breakdown,
@@ -99,7 +100,7 @@ def packet_files(purchases: Purchases, *, left_only: bool = False) -> Mapping[st
         purchases.findings,
         purchases.questions,
         printed_fingerprint(room),
-        hold_points(room),
+        points,
         purchases.day,
         jigs(room, purchases.breakdown.chain),
         left_only=left_only,
@@ -109,14 +110,15 @@ def packet_files(purchases: Purchases, *, left_only: bool = False) -> Mapping[st
     hardware = tuple(line for line in purchases.buying if line.aisle in _HARDWARE)
     return {
         "packet.pdf": pdf_bytes(document),
-        "parts.csv": csv_bytes(_PART_COLUMNS, _part_rows(purchases)),
+        "parts.csv": csv_bytes(_PART_COLUMNS, _part_rows(purchases, points)),
         "buy.csv": csv_bytes(COLUMNS, buy_rows(purchases.buying)),
         "hardware.csv": csv_bytes(COLUMNS, buy_rows(hardware)),
     }
 
 
-def _part_rows(purchases: Purchases) -> list[tuple[Cell, ...]]:
+def _part_rows(purchases: Purchases, points: Sequence[HoldPoint]) -> list[tuple[Cell, ...]]:
     room = purchases.worked.room
+    read = readings_awaited(points)
     unit = room.spec.unit
     rows: list[tuple[Cell, ...]] = []
     for part in room.parts:
@@ -133,7 +135,7 @@ def _part_rows(purchases: Purchases) -> list[tuple[Cell, ...]]:
                 *(Measure(dim.value, unit, dim.path) for dim in lengths),
                 "length" if part.grain else "any",
                 " ".join(f"{edge.kind} {edge.edge}" for edge in part.edges),
-                " ".join(part.waits_for),
+                " ".join((*part.waits_for, *read.get(part.path, ()))),
                 part.state,
             )
         )

@@ -8,6 +8,7 @@ from itertools import groupby
 from casewright.casework.features import Cut
 from casewright.casework.parts import Part
 from casewright.outputs.inlines import Inline, Link, Rich, SignMark, Strong
+from casewright.packet.hold_marks import HoldMarks
 from casewright.packet.part_groups import PartGroup
 from casewright.packet.places import place_words
 from casewright.packet.words import edge_words, mark_list, place_titles, sizes
@@ -33,15 +34,19 @@ def card_heading(group: PartGroup) -> str:
     return f"{marks}: {count}" if len(marks) <= _LONG_LIST else count
 
 
-def card_facts(group: PartGroup, room: Room, at: str = "") -> Rich:
+def card_facts(group: PartGroup, room: Room, at: str = "", holds: HoldMarks | None = None) -> Rich:
     """What the pieces wait for, their sizes and stock, and which they are, in one paragraph.
 
     Parameters
     ----------
     at
         Key of the place the card stands under, which then need not be named again.
+    holds
+        What pieces wait for that go by a reading; None: none does.
     """
-    found = [*_waiting(group.first, room), *_sizes(group.first, room)]
+    found = list(_waiting(group.first, room))
+    found += holds.in_full(group.pieces) if holds else ()
+    found += _sizes(group.first, room)
     for pieces in sorted((group.parts, group.mirrored), key=_left_first):
         if not pieces:
             continue

@@ -20,6 +20,7 @@ from casewright.outputs.inlines import Inline, Link, PageNumber, Rich, Strong
 from casewright.packet.assembly_steps import assembly_blocks
 from casewright.packet.case_parts import door_table, drawer_table, part_tables
 from casewright.packet.door_sections import door_sections
+from casewright.packet.hold_marks import HoldMarks
 from casewright.packet.hold_pages import HoldPages
 from casewright.packet.part_heights import list_height, paragraph_height
 from casewright.packet.words import sizes
@@ -59,17 +60,17 @@ def case_sections(
     return tuple(
         Section(
             case.spec.title,
-            (*_blocks(room, case, paper), *_steps(room, case, holds, left_only)),
+            (*_blocks(room, case, paper, holds.marks), *_steps(room, case, holds, left_only)),
             case.key,
         )
         for case in room.cases
     )
 
 
-def _blocks(room: Room, case: Case, paper: Paper) -> list[Block]:
+def _blocks(room: Room, case: Case, paper: Paper, holds: HoldMarks) -> list[Block]:
     unit = room.spec.unit
     width = paper.text_width_mm
-    summary, tables = _summary(room, case), part_tables(room, case)
+    summary, tables = _summary(room, case), part_tables(room, case, holds)
     below = [_tables_height(tables, width)]
     if case.doors:
         doors = door_table(case, unit)

@@ -12,6 +12,7 @@ from casewright.drawing import measure_of
 from casewright.outputs.blocks import Beside, Column, Row, Table
 from casewright.outputs.inlines import Inline, PageNumbers, Rich
 from casewright.packet.alike import card_targets, mark_links, piece_groups, shared_title
+from casewright.packet.hold_marks import HoldMarks
 from casewright.packet.words import sizes
 from casewright.room.model import Room
 
@@ -35,12 +36,19 @@ _DRAWERS = (
 )  # fmt: skip
 
 
-def part_tables(room: Room, case: Case) -> Beside:
-    """Parts by stock in two columns; like ones in a row, each mark leads to its card."""
+def part_tables(room: Room, case: Case, holds: HoldMarks | None = None) -> Beside:
+    """Parts by stock in two columns; like ones in a row, each mark leads to its card.
+
+    Parameters
+    ----------
+    holds
+        What pieces wait for that go by a reading; None: none does.
+    """
+    holds = holds or HoldMarks(room)
     stacks: list[list[Row]] = []
     for key in dict.fromkeys(part.stock for part in case.parts):
         parts = [part for part in case.parts if part.stock == key]
-        rows = (_part_row(group, room.spec.unit) for group in piece_groups(parts))
+        rows = (_part_row(group, room.spec.unit, holds) for group in piece_groups(parts))
         stacks.append([Row((room.spec.stock[key].title,)), *rows])
     half = sum(map(len, stacks)) / 2
     left: list[Row] = []
@@ -52,12 +60,13 @@ def part_tables(room: Room, case: Case) -> Beside:
     return Beside(((tables[0],), tuple(tables[1:])))
 
 
-def _part_row(group: Sequence[Part], unit: Unit) -> Row:
+def _part_row(group: Sequence[Part], unit: Unit, holds: HoldMarks) -> Row:
     size = group[0].finished
+    waits = holds.sign(*(part.path for part in group))
     count = f"{len(group)} × " if len(group) > 1 else ""
     return Row(
         (
-            mark_links(group),
+            (*mark_links(group), "  ", *waits) if waits else mark_links(group),
             f"{count}{shared_title([part.title for part in group])}",
             sizes(size.length, size.width, unit=unit),
             PageNumbers(card_targets(group)),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 from casewright.breakdown import Breakdown
 from casewright.casework.parts import Part
@@ -12,6 +13,7 @@ from casewright.outputs.document import Section
 from casewright.outputs.inlines import Inline, Link, PageNumber, PageNumbers, Rich, SignMark
 from casewright.packet.alike import card_targets, mark_links, piece_groups, shared_title
 from casewright.packet.cut_places import rough_lengths, sheet_places
+from casewright.packet.hold_marks import HoldMarks
 from casewright.packet.words import edge_words, place_titles, sizes, unfold
 from casewright.room.model import Room
 from casewright.stock import Glazing
@@ -28,13 +30,20 @@ _EDGES = 4
 _NOUNS = {"sheet": "sheets", "board": "boards", "strip": "strips"}
 
 
-def cut_list_section(room: Room, breakdown: Breakdown) -> Section:
-    """Every physical piece once."""
+def cut_list_section(room: Room, breakdown: Breakdown, holds: HoldMarks | None = None) -> Section:
+    """Every physical piece once.
+
+    Parameters
+    ----------
+    holds
+        What pieces wait for that go by a reading; None: none does.
+    """
+    holds = holds or HoldMarks(room)
     rough = rough_lengths(breakdown)
     words = (
         "Length first, then width: the size to cut to. Edges that are banded or lipped bring a "
         "piece to its finished size. Grain runs along the length unless a line says otherwise. "
-        "Cut nothing that waits for an answer."
+        "Cut nothing that waits for an answer, or at a hold point for its reading."
     )
     if rough:
         words += " Strips are cut long, and sawn to their finished length when they are fitted."
@@ -44,7 +53,7 @@ def cut_list_section(room: Room, breakdown: Breakdown) -> Section:
         parts = [part for part in room.parts if part.stock == key]
         count = f"{len(parts)} piece{'s' if len(parts) != 1 else ''}"
         blocks.append(Heading(f"{room.spec.stock[key].title}: {count}", 2))
-        blocks.append(_table(tuple(_rows(room, parts, places, rough))))
+        blocks.append(_table(tuple(_rows(room, parts, _Shown(places, rough, holds)))))
     return Section("Cut list", tuple(blocks), "cut-list")
 
 
@@ -57,38 +66,38 @@ def _table(rows: tuple[Row, ...]) -> Table:
     return Table(columns, bare, small=True)
 
 
-def _rows(
-    room: Room,
-    parts: Sequence[Part],
-    places: Mapping[str, tuple[str, str]],
-    rough: Mapping[str, Dim],
-) -> Iterator[Row]:
+@dataclass(frozen=True, slots=True)
+class _Shown:
+    """By path of a piece: the sheet it comes out of, its rough length, what it waits for."""
+
+    places: Mapping[str, tuple[str, str]]
+    rough: Mapping[str, Dim]
+    holds: HoldMarks
+
+
+def _rows(room: Room, parts: Sequence[Part], shown: _Shown) -> Iterator[Row]:
     """Widest first, then longest: as the fence is set."""
 
     def by_size(group: list[Part]) -> tuple[object, ...]:
         return (-group[0].blank.width.value, -group[0].blank.length.value)
 
     for group in sorted(piece_groups(parts), key=by_size):
-        yield _row(room, group, places, rough)
+        yield _row(room, group, shown)
 
 
-def _row(
-    room: Room,
-    group: Sequence[Part],
-    places: Mapping[str, tuple[str, str]],
-    rough: Mapping[str, Dim],
-) -> Row:
+def _row(room: Room, group: Sequence[Part], shown: _Shown) -> Row:
     first, unit = group[0], room.spec.unit
-    long = rough.get(first.path, first.blank.length)
+    long = shown.rough.get(first.path, first.blank.length)
+    waits = shown.holds.short(*(part.path for part in group))
     return Row(
         (
             str(len(group)),
             sizes(long, first.blank.width, unit=unit, strong=True),
-            _what(room, group),
+            (_what(room, group), "  ", *waits) if waits else _what(room, group),
             mark_links(group, "cut:"),
             _edges(room, group),
-            _finished(room, first, is_rough=first.path in rough),
-            _from(room, group, places),
+            _finished(room, first, is_rough=first.path in shown.rough),
+            _from(room, group, shown.places),
             PageNumbers(card_targets(group)),
         )
     )

@@ -10,24 +10,20 @@ from casewright.drawing import Measure
 from casewright.outputs.blocks import Block, Callout, Column, Heading, Row, Step, Table
 from casewright.outputs.inlines import Blank, Inline, Link, PageNumber, Rich, SignMark, Strong
 from casewright.packet.assembly_steps import Stop
+from casewright.packet.hold_marks import HOLDS, HoldMarks, point_measure, point_name
 from casewright.packet.places import place_words
+from casewright.packet.words import mark_list
 from casewright.resolve import HoldPoint
 from casewright.room.forecast_words import chance_text, with_text
 from casewright.room.model import Room
 
-__all__ = ["HOLDS", "HoldPages"]
-
-HOLDS = "holds"
-"""Anchor of the table."""
+__all__ = ["HoldPages"]
 
 _COLUMNS = (
     Column(""), Column("Measure", share=2.4), Column("Planned", share=1.0),
     Column("Read", share=1.2), Column("Go", share=1.5), Column("No go: outside", share=1.5),
     Column("Then cut", share=1.4), Column("Misses without, with it", share=1.6),
 )  # fmt: skip
-_FINE = {"in": 1000, "mm": 100}
-_PLAIN = {"in": 64, "mm": 10}
-_MOST_MARKS = 12
 
 
 class HoldPages:
@@ -42,14 +38,15 @@ class HoldPages:
     """
 
     def __init__(self, room: Room, points: Sequence[HoldPoint]) -> None:
-        self._room, self._points = room, tuple(enumerate(points, 1))
+        self._room, self._points = room, tuple(points)
+        self.marks = HoldMarks(room, points)
 
     def blocks(self) -> Iterator[Block]:
         """The table of all of them, the passed ones among them, and what each answer means."""
         if not self._points:
             return
         yield Heading("Hold points: measured before the next cut", 2, HOLDS)
-        yield Table(_COLUMNS, tuple(self._row(*each) for each in self._points), small=True)
+        yield Table(_COLUMNS, tuple(map(self._row, self._points)), small=True)
         yield Callout(
             "measure first",
             "Stop. A reading inside Go: cut what waits as it is printed. Any other: write it into "
@@ -61,7 +58,7 @@ class HoldPages:
 
     def stage(self) -> Step | None:
         """The stop in the order of work; None where no hold point is open."""
-        open_ones = [number for number, point in self._points if point.read is None]
+        open_ones = [point.number for point in self._points if point.read is None]
         if not open_ones:
             return None
         word = "hold point" if len(open_ones) == 1 else "hold points"
@@ -74,21 +71,21 @@ class HoldPages:
     def stops(self, case: Case) -> tuple[Stop, ...]:
         """The stops where a case stands clamped: what is read on it, and what waits."""
         return tuple(
-            Stop(self._step(number, point), point.parts)
-            for number, point in self._points
+            Stop(self._step(point), point.parts)
+            for point in self._points
             if point.read is None and point.path.rpartition(".")[0] == case.key
         )
 
-    def _row(self, number: int, point: HoldPoint) -> Row:
+    def _row(self, point: HoldPoint) -> Row:
         place = place_words(self._room, point.path)
-        what = f"{_name(point)}, {place}, {with_text(point.reading.tool)}"
+        what = f"{point_name(point)}, {place}, {with_text(point.reading.tool)}"
         read: Rich = Blank(15.0) if point.read is None else self._size(point, point.read)
         first = point.watched[0]
         odds = f"{chance_text(first.without)}, {chance_text(first.with_it)}"
         waits = self._marks(point) if point.read is None else "passed"
         return Row(
             (
-                str(number),
+                str(point.number),
                 what,
                 self._size(point, point.planned),
                 read,
@@ -99,11 +96,11 @@ class HoldPages:
             )
         )
 
-    def _step(self, number: int, point: HoldPoint) -> Step:
+    def _step(self, point: HoldPoint) -> Step:
         planned = self._size(point, point.planned)
         words: list[Inline] = [
-            SignMark("measure first"), f" Stop, hold point {number}: {_name(point)}, planned ",
-            Strong(planned), ", read ", Blank(),
+            SignMark("measure first"), f" Stop, hold point {point.number}: {point_name(point)}, ",
+            "planned ", Strong(planned), ", read ", Blank(),
         ]  # fmt: skip
         told: list[Inline] = [f"{with_text(point.reading.tool)}; "]
         if point.go is not None:
@@ -119,17 +116,8 @@ class HoldPages:
         return low if band[0] == band[1] else (low, " to ", high)
 
     def _size(self, point: HoldPoint, value: Fraction) -> Measure:
-        unit = self._room.spec.unit
-        fine = point.reading.tool == "calliper"
-        return Measure(value, unit, precision=(_FINE if fine else _PLAIN)[unit])
+        return point_measure(self._room, point, value)
 
     def _marks(self, point: HoldPoint) -> str:
         marks = {part.path: part.mark for part in self._room.parts}
-        found = [marks[path] for path in point.parts if path in marks]
-        more = len(found) - _MOST_MARKS
-        listed = ", ".join(found[:_MOST_MARKS])
-        return f"{listed} and {more} more" if more > 0 else listed
-
-
-def _name(point: HoldPoint) -> str:
-    return point.path.rpartition(".")[2].replace("_", " ")
+        return mark_list(marks[path] for path in point.parts if path in marks)

@@ -11,6 +11,7 @@ from casewright.outputs.blocks import Label, Labels, LabelSheet
 from casewright.outputs.document import Section
 from casewright.outputs.inlines import Inline, PageNumber, Rich
 from casewright.packet.cut_places import rough_lengths
+from casewright.packet.hold_marks import HoldMarks
 from casewright.packet.wall_page import HANGING
 from casewright.packet.words import edge_words, place_titles, plane_word, sizes, unfold
 from casewright.room.model import Room
@@ -21,11 +22,20 @@ __all__ = ["labels_section"]
 _ON_THE_LEAF = ("hinge cup", "pull")
 
 
-def labels_section(room: Room, breakdown: Breakdown, sheet: LabelSheet) -> Section:
-    """A label for every piece, in the order of the cut list."""
+def labels_section(
+    room: Room, breakdown: Breakdown, sheet: LabelSheet, holds: HoldMarks | None = None
+) -> Section:
+    """A label for every piece, in the order of the cut list.
+
+    Parameters
+    ----------
+    holds
+        What pieces wait for that go by a reading; None: none does.
+    """
+    holds = holds or HoldMarks(room)
     titles, rough = place_titles(room), rough_lengths(breakdown)
     labels = tuple(
-        _label(room, part, titles[part.case], rough.get(part.path)) for part in room.parts
+        _label(room, part, titles[part.case], rough.get(part.path), holds) for part in room.parts
     )
     size = "4 × 1 in" if room.spec.paper == "letter" else "99.1 × 33.9 mm"
     note = (
@@ -35,7 +45,7 @@ def labels_section(room: Room, breakdown: Breakdown, sheet: LabelSheet) -> Secti
     return Section("Labels", (Labels(sheet, labels, note=note),), "labels", plain=True)
 
 
-def _label(room: Room, part: Part, case: str, rough: Dim | None) -> Label:
+def _label(room: Room, part: Part, case: str, rough: Dim | None, holds: HoldMarks) -> Label:
     unit = room.spec.unit
     goods = room.spec.stock[part.stock]
     verb = "order " if isinstance(goods, Glazing) else "cut "
@@ -49,9 +59,13 @@ def _label(room: Room, part: Part, case: str, rough: Dim | None) -> Label:
         goods.title,
         edge_words(part),
     )
+    if reading := holds.on_label(part.path):
+        aside += (reading,)
     signs: list[SignKind] = [] if part.hand is None else [part.hand]
     if part.waits_for:
         signs.append("ask")
+    if reading:
+        signs.append("measure first")
     return Label(
         part.mark, part.title, lines, tuple(signs), toward=plane_word(part, "w0"),
         target=part.path, aside=aside, after=_next(room, part),

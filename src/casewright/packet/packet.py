@@ -109,18 +109,19 @@ def _sections(content: PacketContent, left: Left, paper: Paper) -> list[Section]
     found = [order_section(left, breakdown, holds), elevation_section(left.wall, paper)]
     found.append(tape_section(left.wall, day, paper))
     if left.saw.parts or not left.is_part:
-        found += [buy_section(content.buying), cut_list_section(left.bench, breakdown)]
-        found += cut_sheet_sections(left.saw, breakdown, paper)
+        found.append(buy_section(content.buying))
+        found.append(cut_list_section(left.bench, breakdown, holds.marks))
+        found += cut_sheet_sections(left.saw, breakdown, paper, holds.marks)
     if left.bench.parts or not left.is_part:
         found.append(jig_section(content.room, content.jigs, paper) if content.jigs else None)
-        found.append(part_section(left.bench, paper))
+        found.append(part_section(left.bench, paper, holds.marks))
     found += case_sections(left.floor, paper, holds, left_only=left.is_part)
     if left.wall.cases or not left.is_part:
         found += survey_sections(content.room)
         found += _at_the_wall(left.wall, day, paper)
     if left.saw.parts or not left.is_part:
         labels = LABELS_LETTER if content.room.spec.paper == "letter" else LABELS_A4
-        found.append(labels_section(left.saw, breakdown, labels))
+        found.append(labels_section(left.saw, breakdown, labels, holds.marks))
     return [section for section in found if section is not None]
 
 

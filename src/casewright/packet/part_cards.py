@@ -27,6 +27,7 @@ from casewright.outputs.inlines import Inline, Rich, SignMark, Strong, rich_text
 from casewright.packet.card_pages import Card, filled
 from casewright.packet.card_words import card_facts, card_heading, pieces_words
 from casewright.packet.feature_rows import FEATURES, feature_rows
+from casewright.packet.hold_marks import HoldMarks
 from casewright.packet.part_figures import GroupFigures, small_figure
 from casewright.packet.part_groups import PartGroup, group_parts
 from casewright.packet.part_heights import paragraph_height, table_height
@@ -54,23 +55,32 @@ _PLAIN = (
 )  # fmt: skip
 
 
-def part_section(room: Room, paper: Paper) -> Section:
-    """Cards of worked parts by case, then parts with pockets only, then plain ones."""
+def part_section(room: Room, paper: Paper, holds: HoldMarks | None = None) -> Section:
+    """Cards of worked parts by case, then parts with pockets only, then plain ones.
+
+    Parameters
+    ----------
+    holds
+        What pieces wait for that go by a reading; None: none does.
+    """
+    holds = holds or HoldMarks(room)
     groups = group_parts(room.parts)
     plain = [group for group in groups if not group.first.features]
     pockets = [group for group in groups if _has_pockets_only(group)]
     worked = [group for group in groups if group not in plain and group not in pockets]
-    blocks = list(_worked_cards(worked, room, paper))
+    blocks = list(_worked_cards(worked, room, paper, holds))
     if pockets:
         blocks.append(Heading("Pockets only", 2, "parts with pockets"))
-        blocks.extend(_pocket_cards(pockets, room, paper.text_width_mm))
+        blocks.extend(_pocket_cards(pockets, room, paper.text_width_mm, holds))
     if plain:
         blocks.append(Heading("Nothing to machine", 2, "plain parts"))
-        blocks.append(Table(_PLAIN, tuple(_plain_rows(plain, room)), small=True))
+        blocks.append(Table(_PLAIN, tuple(_plain_rows(plain, room, holds)), small=True))
     return Section("Part cards", tuple(blocks), "part-cards")
 
 
-def _worked_cards(groups: Sequence[PartGroup], room: Room, paper: Paper) -> Iterator[Block]:
+def _worked_cards(
+    groups: Sequence[PartGroup], room: Room, paper: Paper, holds: HoldMarks
+) -> Iterator[Block]:
     """Cards under the names of their cases, drawn as large as their pages let them be."""
     cards: list[Card] = []
     before: dict[int, list[Block]] = {}
@@ -80,7 +90,11 @@ def _worked_cards(groups: Sequence[PartGroup], room: Room, paper: Paper) -> Iter
         place = before.setdefault(len(cards), [])
         if own:
             place.append(Heading(title, 2, f"parts:{key}"))
-            made = sorted((_card(g, room, paper, taken + _CASE) for g in own), key=_is_small)
+            facts = [card_facts(group, room, key, holds) for group in own]
+            sets = zip(own, facts, strict=True)
+            made = sorted(
+                (_card(*each, room, paper, taken + _CASE) for each in sets), key=_is_small
+            )
             cards.append(replace(made[0], besides=made[0].besides + taken + _CASE))
             cards += made[1:]
             taken = 0.0
@@ -106,18 +120,19 @@ def _is_small(card: Card) -> bool:
     return card.kept and card.drawn.area.height < _SMALL
 
 
-def _card(group: PartGroup, room: Room, paper: Paper, taken: float) -> Card:
+def _card(group: PartGroup, facts: Rich, room: Room, paper: Paper, taken: float) -> Card:
     """Heading, facts, drawing and table on a part of a page where they fit, or on a page.
 
     Else the table runs on to the next page; else the drawing has a page of its own, too.
 
     Parameters
     ----------
+    facts
+        What stands under its heading.
     taken
         Height of what stands above it on its page at least [mm].
     """
     unit, wide = room.spec.unit, paper.text_width_mm
-    facts = card_facts(group, room, group.first.case)
     rows = tuple(feature_rows(group.first, unit))
     cautions = _cautions(group.first)
     tail: list[Block] = [Paragraph(cautions)] if cautions else []
@@ -145,7 +160,9 @@ def _cautions(part: Part) -> tuple[Inline, ...]:
     return tuple(chain.from_iterable(cautions))
 
 
-def _pocket_cards(groups: Sequence[PartGroup], room: Room, width_mm: float) -> Iterator[Block]:
+def _pocket_cards(
+    groups: Sequence[PartGroup], room: Room, width_mm: float, holds: HoldMarks
+) -> Iterator[Block]:
     """Small cards, two beside each other, under the set-up that bores them all."""
     unit = room.spec.unit
     half = (width_mm - _BETWEEN) / 2
@@ -163,14 +180,16 @@ def _pocket_cards(groups: Sequence[PartGroup], room: Room, width_mm: float) -> I
             )
         )
         for left, right in zip(alike[::2], [*alike[1::2], None], strict=False):
-            cards = [tuple(_small_card(each, room, half)) for each in (left, right) if each]
+            cards = [tuple(_small_card(each, room, half, holds)) for each in (left, right) if each]
             yield Keep((Beside((cards[0], cards[1] if len(cards) > 1 else ())),))
 
 
-def _small_card(group: PartGroup, room: Room, width_mm: float) -> Iterator[Block]:
+def _small_card(
+    group: PartGroup, room: Room, width_mm: float, holds: HoldMarks
+) -> Iterator[Block]:
     part = group.first
     yield Heading(card_heading(group), 3)
-    yield Paragraph(unfold(f"{_pockets(part)} ", card_facts(group, room)))
+    yield Paragraph(unfold(f"{_pockets(part)} ", card_facts(group, room, holds=holds)))
     yield Figure(small_figure(part, width_mm, room.spec.unit))
 
 
@@ -185,7 +204,7 @@ def _pockets(part: Part) -> str:
     return f"{pockets[:1].upper()}{pockets[1:]}, face {face}."
 
 
-def _plain_rows(groups: Iterable[PartGroup], room: Room) -> Iterator[Row]:
+def _plain_rows(groups: Iterable[PartGroup], room: Room, holds: HoldMarks) -> Iterator[Row]:
     """Rows by stock and by what it is milled from; the same piece once."""
 
     def stock(group: PartGroup) -> str:
@@ -196,14 +215,16 @@ def _plain_rows(groups: Iterable[PartGroup], room: Room) -> Iterator[Row]:
     for title, same in groupby(sorted(groups, key=stock), key=stock):
         yield Row((title,))
         for group in same:
-            yield _plain_row(group, room)
+            yield _plain_row(group, room, holds)
 
 
-def _plain_row(group: PartGroup, room: Room) -> Row:
+def _plain_row(group: PartGroup, room: Room, holds: HoldMarks) -> Row:
     part, unit = group.first, room.spec.unit
     size = part.finished
     roles = dict.fromkeys(each.role for each in group.pieces)
-    waits = (" (waits: see the questions)",) if part.waits_for else ()
+    waits: list[Inline] = [" (waits: see the questions)"] if part.waits_for else []
+    if reading := holds.short(*(each.path for each in group.pieces)):
+        waits += ["  ", *reading]
     return Row(
         (
             str(len(group.pieces)),

@@ -11,6 +11,7 @@ from casewright.dims.units import Unit
 from casewright.drawing import measure_of
 from casewright.outputs.blocks import Column, Row
 from casewright.outputs.inlines import Blank, Inline, Link, Rich, SignMark, Strong, Tick
+from casewright.packet.hold_marks import HoldMarks
 from casewright.packet.words import mark_list, sizes, unfold
 
 __all__ = ["saw_columns", "saw_rows"]
@@ -44,7 +45,9 @@ def saw_columns(unit: Unit) -> tuple[Column, ...]:
     )  # fmt: skip
 
 
-def saw_rows(cards: Sequence[SawCard], noun: str, unit: Unit) -> tuple[Row, ...]:
+def saw_rows(
+    cards: Sequence[SawCard], noun: str, unit: Unit, holds: HoldMarks | None = None
+) -> tuple[Row, ...]:
     """Settings in order; those that make a single cut one after another share a heading.
 
     What can hurt is said in full at the first cut it belongs to and pointed at from the next.
@@ -53,8 +56,10 @@ def saw_rows(cards: Sequence[SawCard], noun: str, unit: Unit) -> tuple[Row, ...]
     ----------
     noun
         What a whole piece of the stock is called: sheet, board, strip.
+    holds
+        What pieces wait for that go by a reading; None: none does.
     """
-    teller = _Teller(noun, unit)
+    teller = _Teller(noun, unit, holds)
     return tuple(row for run in _runs(cards) for row in teller.rows(run))
 
 
@@ -70,8 +75,8 @@ def _runs(cards: Sequence[SawCard]) -> Iterator[list[SawCard]]:
 class _Teller:
     """Tells cuts one after another and remembers what it has warned of."""
 
-    def __init__(self, noun: str, unit: Unit) -> None:
-        self._noun = noun
+    def __init__(self, noun: str, unit: Unit, holds: HoldMarks | None) -> None:
+        self._noun, self._holds = noun, holds
         self._unit = unit
         self._warned: dict[str, int] = {}
 
@@ -133,6 +138,8 @@ class _Teller:
                 name = f"{given.piece.mark} {given.piece.title}".strip()
                 target = given.piece.id if given.piece.kind == "part" else ""
                 yield (Link(name, target) if target else name, " ", *self._size(given))
+                if self._holds and (waits := self._holds.short(given.piece.id)):
+                    yield ("  ", *waits)
             elif given.use == "offcut":
                 yield ("keep, mark ", Strong(given.name), ": ", *self._size(given))
             elif given.use == "waste":

@@ -1,7 +1,7 @@
 """What a fact changes, and what can be done about it."""
 
 from casewright.resolve.differences import Difference, differences
-from casewright.resolve.hold_points import HoldPoint, Watched, hold_points
+from casewright.resolve.hold_points import HoldPoint, Watched, hold_points, readings_awaited
 from casewright.resolve.misfits import Misfit
 from casewright.resolve.moves import Remedy, Rung
 from casewright.resolve.proposal import Change, Conflict, Kept, Proposal, propose
@@ -33,6 +33,7 @@ __all__ = [
     "grouped",
     "hold_points",
     "propose",
+    "readings_awaited",
     "recut",
     "remedies",
     "stay",

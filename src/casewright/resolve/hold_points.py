@@ -7,19 +7,19 @@ most worthwhile is taken first, and the next ones are weighed with it done.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from casewright.dims import Fit
 from casewright.facts import Fact
 from casewright.resolve.go_bands import Band, go_band, sound_band
-from casewright.resolve.mending import mending_minutes, waiting_parts
+from casewright.resolve.mending import following_parts, mending_minutes, waiting_parts
 from casewright.room.build import build
 from casewright.room.forecasts import Forecasts, ShopReading
 from casewright.room.model import Room
 
-__all__ = ["HoldPoint", "Watched", "hold_points"]
+__all__ = ["HoldPoint", "Watched", "hold_points", "readings_awaited"]
 
 _COST_MINUTES = 8
 """To read one thing in two places, write it down and set the saw up once more: common practice,
@@ -62,7 +62,7 @@ class HoldPoint:
     watched
         The fits it looks after, those that gain most first.
     parts
-        Paths of the pieces that wait for it.
+        Paths of the pieces that wait for it: those of the fits, and all that are cut to it.
     go
         Readings with which these pieces may be cut as they are printed [mm]; None: with none, they
         are cut to the reading.
@@ -70,6 +70,8 @@ class HoldPoint:
         Readings with which what is read is itself right [mm]; None: nothing says.
     read
         What was read [mm]; None while it is open.
+    number
+        By which it goes, from 1 in the order of making; 0 before it has one [-].
     """
 
     reading: ShopReading
@@ -78,6 +80,7 @@ class HoldPoint:
     go: Band | None
     sound: Band | None
     read: Fraction | None = None
+    number: int = 0
 
     @property
     def path(self) -> str:
@@ -114,7 +117,17 @@ def hold_points(room: Room) -> tuple[HoldPoint, ...]:
             reading = replace(point.reading, dim=real)
             found[point.path] = replace(point, reading=reading, read=real.built)
     order = {path: number for number, path in enumerate(room.chain.nodes)}
-    return tuple(sorted(found.values(), key=lambda point: order[point.path]))
+    in_order = sorted(found.values(), key=lambda point: order[point.path])
+    return tuple(replace(point, number=number) for number, point in enumerate(in_order, 1))
+
+
+def readings_awaited(points: Iterable[HoldPoint]) -> Mapping[str, tuple[str, ...]]:
+    """By path of each piece that waits at open hold points, what is read there."""
+    found: dict[str, tuple[str, ...]] = {}
+    for point in points:
+        for path in point.parts if point.read is None else ():
+            found[path] = (*found.get(path, ()), point.path)
+    return found
 
 
 def _unread(room: Room) -> Room | None:
@@ -169,8 +182,9 @@ class _Search:
             for path in gains:
                 if touched.intersection(fit.path for fit in self._fits[path]):
                     gains[path] = self._gain(path)
+        waiting = following_parts(self._room, [reading.dim for reading, _ in found])
         for reading, watched in found:
-            yield self._point(reading, watched)
+            yield self._point(reading, watched, waiting.get(reading.dim.path, ()))
 
     def _gain(self, path: str) -> float:
         return sum(each.saved_minutes for each in self._watched(path))
@@ -186,15 +200,18 @@ class _Search:
                 found.append(Watched(fit, self._minutes[fit.path], before, after))
         return tuple(sorted(found, key=lambda each: (-each.saved_minutes, each.fit.path)))
 
-    def _point(self, reading: ShopReading, watched: tuple[Watched, ...]) -> HoldPoint:
+    def _point(
+        self, reading: ShopReading, watched: tuple[Watched, ...], follow: tuple[str, ...]
+    ) -> HoldPoint:
         unit, forecasts = self._room.spec.unit, self._forecasts
         fits = [(e.fit, forecasts.slack(e.fit, tuple(self._chosen))) for e in watched]
         own = [(fit, forecasts.slack(fit, (reading,), always=True)) for fit in self._own(reading)]
-        parts = [part.path for fit, _ in fits for part in waiting_parts(self._room, fit.owner)]
+        wait = {part.path for fit, _ in fits for part in waiting_parts(self._room, fit.owner)}
+        wait.update(follow)
         return HoldPoint(
             reading,
             watched,
-            tuple(dict.fromkeys(parts)),
+            tuple(part.path for part in self._room.parts if part.path in wait),
             go_band(reading, fits, unit),
             sound_band(reading, own, unit),
         )

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from types import MappingProxyType
 
 from casewright.casework.parts import Part
-from casewright.dims import Fit
+from casewright.dims import Dim, Fit
+from casewright.resolve.moves import sides_of
+from casewright.resolve.slopes import Slopes
 from casewright.room.model import Room
 
-__all__ = ["mending_minutes", "waiting_parts"]
+__all__ = ["following_parts", "mending_minutes", "waiting_parts"]
 
 _MINUTES: Mapping[str, int] = MappingProxyType({
     "drawer": 45, "front": 40, "box": 30, "back": 20, "shelf": 10, "filler": 15, "piece": 20,
@@ -33,6 +35,21 @@ def waiting_parts(room: Room, owner: str) -> tuple[Part, ...]:
         if part.state == "planned"
         and (owner in (part.path, part.front, part.case) or part.path.startswith(inside))
     )
+
+
+def following_parts(room: Room, read: Iterable[Dim]) -> Mapping[str, tuple[str, ...]]:
+    """By path of each number that is read, the pieces still to be cut whose size follows it.
+
+    A piece follows the nearest ones that it rests on, in the order of the parts.
+    """
+    slopes = Slopes(read)
+    found: dict[str, list[str]] = {}
+    for part in room.parts:
+        if part.state == "planned":
+            paths = {path: None for _, dim in sides_of(part) for path in slopes.of(dim)}
+            for path in paths:
+                found.setdefault(path, []).append(part.path)
+    return {path: tuple(parts) for path, parts in found.items()}
 
 
 def _kind(room: Room, owner: str) -> str:

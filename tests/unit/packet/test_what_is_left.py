@@ -11,9 +11,10 @@ from tests.jobs import loaded
 from casewright.casework.parts import Part
 from casewright.job.nudges import plan_job
 from casewright.job.worked import WorkedJob, work_out
-from casewright.outputs.blocks import CheckList, Heading
+from casewright.outputs.blocks import CheckList, Heading, Labels
 from casewright.outputs.document import Document, check_links
 from casewright.outputs.inlines import rich_text
+from casewright.packet.hold_marks import HoldMarks
 from casewright.packet.packet import PacketContent, packet_document
 from casewright.resolve import hold_points
 
@@ -152,3 +153,47 @@ def test_a_stop_stands_before_the_step_that_brings_in_what_waits() -> None:
     back = next(n for n, words in enumerate(told) if words.startswith("Lay the back"))
     assert stop < back
     assert "clear width" in told[stop]
+
+
+def shown_at(document: Document, anchor: str) -> str:
+    """All words of a section that speak of hold points."""
+    (section,) = [s for s in document.sections if s.anchor == anchor]
+    return repr([block for block in section.blocks if "hold" in repr(block)])
+
+
+def test_a_piece_that_waits_for_a_reading_says_so_with_a_blank_wherever_it_is_shown() -> None:
+    """Cut list, part cards and label of a drawer's end; none of a piece that does not wait."""
+    room = worked().room
+    points = hold_points(room)
+    marks = HoldMarks(room, points)
+    waits = "pans.drawer_1.back_end"
+    assert [point.number for point in marks.points(waits)] == [1]
+    assert not marks.points("pans.side_left")
+    document = packet_document(
+        PacketContent(room, plan_job(worked()), (), (), (), "0" * 12, points)
+    )
+    for anchor in ("cut-list", "part-cards", "labels"):
+        told = shown_at(document, anchor)
+        assert "Blank(" in told
+        assert "measure first" in told
+    (labels,) = [
+        block
+        for section in document.sections
+        for block in section.blocks
+        if isinstance(block, Labels)
+    ]
+    signed = {label.target for label in labels.labels if "measure first" in label.signs}
+    assert signed == set(points[0].parts)
+
+
+def test_what_waits_at_a_hold_point_is_all_that_is_cut_to_its_reading() -> None:
+    """A drawer's back end goes by the opening as its front end does, and so does its bottom."""
+    (point,) = [each for each in hold_points(worked().room) if each.path == "pans.clear_width"]
+    drawer = {f"pans.drawer_1.{name}" for name in ("front_end", "back_end", "bottom")}
+    assert drawer <= set(point.parts)
+    assert not {"pans.drawer_1.side_left", "pans.bottom", "upper.back"} & set(point.parts)
+
+
+def test_what_is_read_passes_its_hold_point_on_every_page() -> None:
+    points = [replace(point, read=point.planned) for point in hold_points(worked().room)]
+    assert not HoldMarks(worked().room, points).points("pans.drawer_1.back_end")
