@@ -22,6 +22,7 @@ from casewright.checks import (
     hinge_spread,
     in_the_way,
     inside_corner,
+    landing,
     larger_than_stock,
     leaf_size,
     leaf_weight,
@@ -111,6 +112,7 @@ RULES: tuple[Rule, ...] = (
     toe_space.RULE,
     over_counter.RULE,
     work_aisle.RULE,
+    landing.RULE,
 )
 """Every rule, the ones that stop the work first."""
 

@@ -45,6 +45,7 @@ from tests.unit.checks.surveyed_rooms import (
     falling,
     galley,
     glass_beside,
+    landing,
     read_gap,
     round_corner,
     under,
@@ -181,6 +182,7 @@ PASSES: dict[str, Make] = {
     "larger than stock": lambda: room_of(**BOOKCASE),
     "over cooking": lambda: cooking(above=30),
     "work aisle": lambda: galley("92"),
+    "landing": cooking,
     "safety glass": lambda: glass_beside(90),
 }
 
@@ -235,6 +237,7 @@ FAILS: dict[str, Make] = {
     "opens beside": lambda: drawers_beside("36 1/2"),
     "over cooking": cooking,
     "work aisle": lambda: galley("84"),
+    "landing": lambda: landing(11),
     "safety glass": lambda: glass_beside(40),
     "larger than stock": lambda: room_of(**BOOKCASE | {"height": "104"}),
 }

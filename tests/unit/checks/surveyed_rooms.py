@@ -248,3 +248,29 @@ def glass_beside(door: int, *, width: int = 36, height: int = 39, bottom: int = 
             "width = 32\n"
         )
     )
+
+
+@cache
+def landing(
+    beside: int, what: str = "cooks = true", *, right: str = "open", sink: str = ""
+) -> Room:
+    """A base of 36, something 30 wide, a base so wide [in].
+
+    Parameters
+    ----------
+    what
+        What is told of the thing between: cooked on, or higher than the counter.
+    right
+        What stands at the right end, where a wall is 110 in from the other one.
+    sink
+        What is told of the last base, which may hold a bowl.
+    """
+    wall = "" if right == "open" else "wall = 110\n"
+    return build(
+        read(
+            'format = 1\nunit = "in"\n[case.a]\nkind = "base"\nwidth = 36\n[case.b]\n'
+            f'kind = "base"\nwidth = {beside}\n{sink}[appliance.top]\n'
+            f"width = 30\n{what}\n"
+            f'[run.r]\ncases = ["a", "top", "b"]\nleft = "open"\nright = "{right}"\n{wall}'
+        )
+    )
