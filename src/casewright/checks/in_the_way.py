@@ -37,15 +37,19 @@ def _examine(room: Room) -> Iterator[Breach]:
     for each in cases_on_walls(room):
         for thing in each.wall.things:
             edges = thing_edges(room, thing)
-            if edges is not None and _meet(each, edges):
+            if edges is not None and _meet(room, each, edges):
                 yield _breach(room, each, thing, edges)
 
 
 _Edges = tuple[Fraction, Fraction, Fraction, Fraction]
 
 
-def _meet(each: CasePlace, edges: _Edges) -> bool:
+def _meet(room: Room, each: CasePlace, edges: _Edges) -> bool:
+    """Whether they share more than what parts are rounded by."""
     left, right, low, high = edges
+    grid = room.spec.style["cut_step"].value
+    if left < right:
+        left, right = left + grid, right - grid
     along = each.left < right and left < each.right if left < right else (
         each.left < left < each.right
     )  # fmt: skip

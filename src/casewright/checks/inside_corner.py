@@ -103,7 +103,8 @@ def _judge(room: Room, one: _Beside, other: _Beside) -> Iterator[Breach]:
         yield from _blocked(room, own, round_it)
         need = _reach(room, round_it)
         # A case that goes into the corner itself is not asked to keep out of it.
-        if round_it.depth <= own.out < need and own.place.case.fronts:
+        near = round_it.out < own.depth + _travel(own)
+        if round_it.depth <= own.out < need and own.place.case.fronts and near:
             yield Breach(
                 own.path,
                 f"{own.path} begins {length(room, own.out)} out of the corner; the fronts and "
@@ -130,6 +131,7 @@ def _shut_in(room: Room, own: _Beside, round_it: _Beside) -> Iterator[Breach]:
                 measured=length(room, space),
                 remedies=(
                     f"end the run {length(room, round_it.depth)} before the corner",
+                    *_blind(own),
                     "open shelves in the corner",
                 ),
                 severity=Severity.STOP,
@@ -155,11 +157,19 @@ def _blocked(room: Room, own: _Beside, round_it: _Beside) -> Iterator[Breach]:
                 limit=length(room, drawer.slide_length.value),
                 remedies=(
                     f"end the run {length(room, round_it.depth)} before the corner",
+                    *_blind(own),
                     "doors hinged away from the corner, or open shelves there",
                 ),
                 severity=Severity.STOP,
             )
             return
+
+
+def _travel(own: _Beside) -> Fraction:
+    """How far what opens of a case comes out before it [mm]."""
+    case = own.place.case
+    slides = (drawer.slide_length.value for drawer in case.drawers)
+    return max((*slides, *(door.width.value for door in case.doors)), default=Fraction(0))
 
 
 def _swing_squared(door: Door, covered: Fraction, *, at_right: bool) -> Fraction:
@@ -171,6 +181,13 @@ def _swing_squared(door: Door, covered: Fraction, *, at_right: bool) -> Fraction
     wide = door.width.value
     hinged_there = (door.hinge_side == "right") == at_right
     return wide**2 - (Fraction(0) if hinged_there else (wide - covered) ** 2)
+
+
+def _blind(own: _Beside) -> tuple[str, ...]:
+    """A case made for the corner, where there is one of its kind."""
+    if own.place.case.spec.kind != "base":
+        return ()
+    return (f'a blind corner base: blind = "{"right" if own.at_right else "left"}"',)
 
 
 def _reach(room: Room, beside: _Beside) -> Fraction:

@@ -39,12 +39,16 @@ _Met = tuple[StandsIn, bool]
 
 
 def _things(room: Room, run: Run) -> Iterator[_Met]:
-    """What lies behind a run or in its way, and whether it is small enough for a case to hide."""
+    """What lies behind a run or in its way, and whether it is small enough for a case to hide.
+
+    Where one case is higher than another, the lowest counts: what stands before which of them is
+    seen once they have their places.
+    """
     wall = room.survey.walls.get(run.spec.on)
     if wall is None:
         return
     low = run.lift.value
-    high = max(low + case.height.value for case in run.cases)
+    high = min(low + case.height.value for case in run.cases)
     begins = run_start(run, wall)
     ends = begins + room.chain.nodes[f"run.{run.spec.key}.wall"].value
     for thing in wall.things:

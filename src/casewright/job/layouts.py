@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from casewright.casework.fronts import end_stock
@@ -17,6 +17,7 @@ from casewright.layout.conflicts import LayoutConflict, conflicts
 from casewright.layout.tasks import EndFiller, Preferences, RunPlace, WallTask
 from casewright.room.model import Room, Run
 from casewright.room.on_walls import run_start
+from casewright.room.run_ends import SIDES
 from casewright.room.specs import RunSide
 from casewright.sources import INCH
 
@@ -121,13 +122,21 @@ def _task(room: Room, run: Run, wall: Fraction) -> WallTask:
         tuple(_places(room, run)),
         _end(room, run, "left"),
         _end(room, run, "right"),
-        Preferences.usual(_PER_INCH[unit]),
+        _likes(room, run),
         is_free=run.spec.is_free,
         beside=run.spec.beside,
         seams=tuple(_seams(room, run)),
         another=(low, high),
         clear=tuple(kept_clear(room, run, step)),
     )
+
+
+def _likes(room: Room, run: Run) -> Preferences:
+    """The usual preferences; a run with one end in a corner has no middle to mirror about."""
+    likes = Preferences.usual(_PER_INCH[room.spec.unit])
+    ends = {run.spec.end(side) == "corner" or _blind_off(room, run, side) is not None
+            for side in SIDES}  # fmt: skip
+    return likes if len(ends) == 1 else replace(likes, mirror=0)
 
 
 def _end(room: Room, run: Run, side: RunSide) -> EndFiller | None:
@@ -141,7 +150,9 @@ def _end(room: Room, run: Run, side: RunSide) -> EndFiller | None:
         return EndFiller(off, off, in_corner=True)
     if run.spec.end(side) == "wall":
         wished = int(style["filler"].value // step)
-        return EndFiller(_up(style["filler_least"].value, step), widest, wished)
+        # Each case is cut to the grid, and comes out up to half a step wider than asked for.
+        spare = style["cut_step"].value * len(run.cases) / 2
+        return EndFiller(_up(style["filler_least"].value + spare, step), widest, wished)
     if run.spec.end(side) == "open":
         return None
     nodes, path = room.chain.nodes, f"run.{run.spec.key}.corner_{side}"

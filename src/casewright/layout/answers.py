@@ -188,6 +188,18 @@ def _trade(layout: WallLayout, kind: LayoutKind, text: Callable[[int], str]) -> 
         yield f"fillers alike, {text(layout.left)}"
     elif kind.fillers is not None:
         yield f"fillers of {text(layout.left)} at the left and {text(layout.right)} at the right"
+    else:
+        yield from _one_filler(task, layout, text)
+
+
+def _one_filler(task: WallTask, layout: WallLayout, text: Callable[[int], str]) -> Iterator[str]:
+    """The filler at the only wall that a run ends at."""
+    for side, end, width in (
+        ("left", task.left, layout.left),
+        ("right", task.right, layout.right),
+    ):
+        if end is not None and not end.in_corner:
+            yield f"a filler of {text(width)} at the {side}"
 
 
 def _centres(layout: WallLayout, kind: LayoutKind, text: Callable[[int], str]) -> Iterator[str]:
