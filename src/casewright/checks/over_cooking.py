@@ -4,8 +4,9 @@ Grease flares up, and wood over a burner chars long before it burns. What has to
 in the appliance's own sheet; while nobody has given it, the code's 30 in (762 mm) up to wood that
 nothing protects is kept. Under 24 in (610 mm), the code's figure for what is protected or does not
 burn, no sheet is followed here. The surface is reckoned as high as the appliance, or as a counter
-1 1/2 in (40 mm) thick on the base cases beside it where that is higher. A hood and its own sheet
-come on top of this, and so does the local code.
+1 1/2 in (40 mm) thick on the base cases beside it where that is higher. Wall cases of which nobody
+has said where they hang are told of too. A hood and its own sheet come on top of this, and so does
+the local code.
 
 Passes
 ------
@@ -24,6 +25,7 @@ in a secondary copy.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
 
 from casewright.casework.cases import Case
@@ -41,31 +43,60 @@ _BARE, _PROTECTED = 30 * INCH, 24 * INCH
 
 
 def _examine(room: Room) -> Iterator[Breach]:
+    in_runs = {case.key for run in room.runs for case in run.cases}
     for run in room.runs:
         for each in run.appliances:
             if each.spec.cooks:
                 yield from _above(room, run, each)
+                loose = [case for case in room.boxes if case.key not in in_runs]
+                loose += [c for r in room.runs if not (run.spec.on and r.spec.on) for c in r.cases]
+                yield from _anywhere(room, run, each, loose)
 
 
 def _above(room: Room, run: Run, cooking: Appliance) -> Iterator[Breach]:
     begins = _begins(room, run)
-    grid = room.spec.style["cut_step"].value  # where they meet parts may be rounded over it
-    left = begins + cooking.start.value + grid
-    right = left + cooking.width.value - 2 * grid
-    surface = _surface(room, run, cooking)
-    free = room.wall_bottom.value - surface
-    sheet = cooking.spec.clear_above
-    least = _BARE if sheet is None else max(sheet.value, _PROTECTED)
+    left = begins + cooking.start.value
+    right = left + cooking.width.value
+    free, least = _heights(room, run, cooking)
     if free >= least:
         return
     for other in room.runs:
-        if other.spec.on != run.spec.on or not (run.spec.on or other.spec.over == run.spec.key):
+        if not run.spec.on or other.spec.on != run.spec.on:
             continue
         for case, start in zip(other.cases, other.starts, strict=True):
             at = _begins(room, other) + start.value
             over = at < right and left < at + case.overall_width.value
             if case.spec.kind == "wall" and over:
-                yield _breach(room, case, cooking, (free, least))
+                says = f"{case.spec.title} hangs {length(room, free)} over {cooking.spec.title}"
+                yield _breach(room, case, says, cooking, (free, least))
+
+
+def _anywhere(room: Room, run: Run, cooking: Appliance, cases: list[Case]) -> Iterator[Breach]:
+    """One word for all wall cases that may hang over it."""
+    hung = [case for case in cases if case.spec.kind == "wall"]
+    free, least = _heights(room, run, cooking)
+    if free >= least or not hung:
+        return
+    names = ", ".join(case.spec.title for case in hung)
+    says = (
+        f"nobody has said where {names} hang{'' if len(hung) > 1 else 's'}: over {cooking.spec.title} it would leave "
+        f"{length(room, free)}"
+    )
+    yield replace(
+        _breach(room, hung[0], says, cooking, (free, least)),
+        remedies=(
+            "on = the wall that it hangs on, in both runs",
+            f"hang it anywhere but over {cooking.spec.title}",
+        ),
+        severity=Severity.CARE,
+    )
+
+
+def _heights(room: Room, run: Run, cooking: Appliance) -> tuple[Fraction, Fraction]:
+    """What is free under the wall cases, and what has to be [mm]."""
+    sheet = cooking.spec.clear_above
+    least = _BARE if sheet is None else max(sheet.value, _PROTECTED)
+    return room.wall_bottom.value - _surface(room, run, cooking), least
 
 
 def _begins(room: Room, run: Run) -> Fraction:
@@ -81,7 +112,7 @@ def _surface(room: Room, run: Run, cooking: Appliance) -> Fraction:
 
 
 def _breach(
-    room: Room, case: Case, cooking: Appliance, heights: tuple[Fraction, Fraction]
+    room: Room, case: Case, says: str, cooking: Appliance, heights: tuple[Fraction, Fraction]
 ) -> Breach:
     free, least = heights
     given = cooking.spec.clear_above
@@ -93,8 +124,7 @@ def _breach(
         asks = "its own sheet wants more"
     return Breach(
         case.key,
-        f"{case.spec.title} hangs {length(room, free)} over {cooking.spec.title}, and "
-        f"{length(room, least)} has to stay free: {asks}",
+        f"{says}, and {length(room, least)} has to stay free: {asks}",
         measured=length(room, free),
         limit=length(room, least),
         remedies=(

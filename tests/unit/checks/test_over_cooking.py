@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import pytest
+from tests.jobs import read
 from tests.unit.checks.rooms import found_in
 from tests.unit.checks.surveyed_rooms import cooking
 
 from casewright.findings import Severity
+from casewright.room.build import build
 
 
 @pytest.mark.parametrize(
@@ -44,3 +46,29 @@ def test_what_nobody_gave_is_asked_for() -> None:
     given = cooking("clear_above = 30\n")
     assert "appliance.top.clear_above" not in {question.path for question in given.questions}
     assert not found_in("over cooking", cooking(cooks="false"))
+
+
+_RANGE = (
+    'format = 1\nunit = "in"\n[case.a]\nkind = "base"\nwidth = 36\n[case.c]\nkind = "wall"\n'
+    "width = 30\n[appliance.range]\nwidth = 30\ncooks = true\n[wall.w]\nwidth = 120\n"
+    '[wall.e]\nwidth = 120\n[run.below]\ncases = ["a", "range"]\nright = "open"\n'
+)
+
+
+@pytest.mark.parametrize(
+    ("runs", "told"),
+    [
+        ("", Severity.CARE),
+        ('on = "w"\n', Severity.CARE),
+        ('[run.r]\ncases = ["c"]\n', Severity.CARE),
+        ('[run.r]\ncases = ["c"]\non = "w"\n', Severity.CARE),
+        ('on = "w"\n[run.r]\ncases = ["c"]\non = "e"\n', None),
+    ],
+)
+def test_a_case_of_which_nobody_says_where_it_hangs_is_told_of(
+    runs: str, told: Severity | None
+) -> None:
+    """In no run, or on no wall; what hangs on another wall, or beside it, is not."""
+    found = found_in("over cooking", build(read(_RANGE + runs)))
+    assert [each.severity for each in found] == ([] if told is None else [told])
+    assert all(each.path == "c" for each in found)
