@@ -79,8 +79,8 @@ def _anywhere(room: Room, run: Run, cooking: Appliance, cases: list[Case]) -> It
         return
     names = ", ".join(case.spec.title for case in hung)
     says = (
-        f"nobody has said where {names} hang{'' if len(hung) > 1 else 's'}: over {cooking.spec.title} it would leave "
-        f"{length(room, free)}"
+        f"nobody has said where {names} hang{'' if len(hung) > 1 else 's'}: "
+        f"over {cooking.spec.title} it would leave {length(room, free)}"
     )
     yield replace(
         _breach(room, hung[0], says, cooking, (free, least)),
