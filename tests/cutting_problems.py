@@ -8,12 +8,14 @@ from casewright.cutting import (
     Defect,
     Keep,
     Limits,
+    Match,
     PartDemand,
     Problem,
     StockItem,
     Trim,
     board_problem,
 )
+from casewright.cutting.problem import MatchWay
 
 IN = 32
 """Counts of 1/32 in to an inch."""
@@ -85,7 +87,7 @@ def _stock(draw: st.DrawFn, name: str) -> StockItem:
 
 @st.composite
 def problems(draw: st.DrawFn) -> Problem:
-    """Sheets and parts: trims, defects, finite counts, prices, grain, groups, any kerf."""
+    """Sheets and parts: trims, defects, counts, prices, grain, groups, matches, any kerf."""
     kerf = draw(st.sampled_from([0, 1, 3, 4]))
     stock = tuple(draw(_stock(f"s{n}")) for n in range(draw(st.integers(1, 2))))
     parts = tuple(
@@ -100,7 +102,25 @@ def problems(draw: st.DrawFn) -> Problem:
         for n in range(draw(st.integers(0, 7)))
     )
     stages = draw(st.sampled_from([2, 3, 4, None]))
-    return Problem("mm", kerf, stages, stock, parts, (Keep(20, 5),))
+    fixed = [part.id for part in parts if not part.rotate]
+    matches = draw(_matches(fixed)) if draw(st.booleans()) else ()
+    return Problem("mm", kerf, stages, stock, parts, (Keep(20, 5),), matches)
+
+
+@st.composite
+def _matches(draw: st.DrawFn, parts: list[str]) -> tuple[Match, ...]:
+    """One or two matches of some of these parts, perhaps one within the other."""
+    both: list[MatchWay] = ["across", "along"]
+    ways = st.sampled_from(both)
+    first, second = parts[:2], parts[2 : draw(st.integers(2, 4))]
+    if len(first) < 2:
+        return ()
+    one = Match("one", draw(ways), tuple(first))
+    if not second:
+        return (one,)
+    if draw(st.booleans()):
+        return (Match("both", draw(ways), (one, *second)),)
+    return one, Match("two", draw(ways), tuple(second))
 
 
 @st.composite

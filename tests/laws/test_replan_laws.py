@@ -52,7 +52,9 @@ def _edits(draw: st.DrawFn) -> tuple[Problem, Solution, Problem, frozenset[int]]
         parts.append(PartDemand("fresh", draw(st.integers(8, 30)), draw(st.integers(8, 20))))
     sheets = range(len(plan.tree))
     cut = draw(st.sets(st.sampled_from(sheets))) if sheets else set()
-    return before, plan, replace(before, parts=tuple(parts)), frozenset(cut)
+    stay = {part.id for part in parts if part in before.parts}
+    matches = tuple(match for match in before.matches if stay.issuperset(match.parts))
+    return before, plan, replace(before, parts=tuple(parts), matches=matches), frozenset(cut)
 
 
 def _cuts(node: Node) -> list[tuple[object, ...]]:

@@ -144,6 +144,7 @@ _REASONS = {
     Reason.TOO_LARGE: "larger than any",
     Reason.AGAINST_GRAIN: "fits only with its grain across",
     Reason.DEFECTS: "fits only over a defect of",
+    Reason.MATCHED: "with its neighbours, through which its grain is to run, larger than any",
     Reason.NO_STOCK: "more than there are of",
 }
 

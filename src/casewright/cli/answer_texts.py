@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from casewright.breakdown import CAUTION_WORDS, METHOD_WORDS
 from casewright.cli.count_texts import Tape, counted
+from casewright.cutting.problem import Match
 from casewright.cutting.solution import Reason, Rect, Status, Unplaced, leaves
 from casewright.cutting.steps import Piece, Step
 from casewright.job.bare_cutting import CutAnswer
@@ -105,17 +106,20 @@ def _movement_lines(answer: CutAnswer) -> Iterator[str]:
 
 
 def _unplaced_line(answer: CutAnswer, entry: Unplaced, tape: Tape) -> str:
+    miss = _miss_text(remedy_of(answer.task.problem, entry), tape)
     fixes = {
         Reason.AGAINST_GRAIN: 'it fits if it may be turned: "rotate": true',
         Reason.DEFECTS: f"it fits a {_noun(answer)} without that defect",
         Reason.NO_STOCK: "it needs more stock, or a larger piece of it",
-        Reason.TOO_LARGE: _miss_text(remedy_of(answer.task.problem, entry), tape),
+        Reason.TOO_LARGE: miss,
+        Reason.MATCHED: f"together {miss}",
     }
     reason = entry.reason
     return f"LEFT OVER  {entry.count} of {entry.part}: {reason.value}; {fixes[reason]}"
 
 
 def _miss_text(miss: Remedy, tape: Tape) -> str:
+    """By how much a part is too large; nothing where that is not what is wrong."""
     over = [
         f"{tape.text(by)} too {word}"
         for by, word in ((miss.over_length, "long"), (miss.over_width, "wide"))
@@ -168,3 +172,24 @@ def _sheet_lines(answer: CutAnswer, tape: Tape) -> Iterator[str]:
             elif leaf.use == "offcut":
                 name = kept.get((tree.sheet, leaf.rect), f"{tree.sheet + 1}")
                 yield f"  left, to keep: {name}  {at}"
+        yield from _match_lines(answer, tree.sheet)
+
+
+def _match_lines(answer: CutAnswer, sheet: int) -> Iterator[str]:
+    """The matches of a sheet; their parts stay in the order in which they lie."""
+    parts = {placed.part for placed in answer.solution.placements if placed.sheet == sheet}
+    counts = {part.id: part.count for part in answer.task.problem.parts}
+    for match in answer.task.problem.matches:
+        if parts.intersection(match.parts):
+            yield f"  the grain runs through {match.id}: {_row_text(match, counts)}"
+
+
+def _row_text(match: Match, counts: Mapping[str, int]) -> str:
+    names: list[str] = []
+    for one in match.of:
+        if isinstance(one, Match):
+            names.append(f"({_row_text(one, counts)})")
+        else:
+            names += (f"{one}.{copy}" for copy in range(1, counts[one] + 1))
+    way = "side by side from the bottom" if match.way == "across" else "in line from the left"
+    return f"{', '.join(names)} {way}"

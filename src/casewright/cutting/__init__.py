@@ -15,6 +15,7 @@ from casewright.cutting.problem import (
     Defect,
     Fault,
     Keep,
+    Match,
     PartDemand,
     Problem,
     ProblemError,
@@ -54,7 +55,7 @@ from casewright.cutting.work import Work, work_of
 
 __all__ = [
     "Bound", "Breach", "Card", "Caution", "Choice", "CutPlan", "Defect", "Direction", "Edge",
-    "Fault", "Keep", "Leaf", "Limits", "Load", "Measure", "Method", "Misstep",
+    "Fault", "Keep", "Leaf", "Limits", "Load", "Match", "Measure", "Method", "Misstep",
     "Movement", "Node", "PartDemand", "Piece", "Placement", "Problem", "ProblemError",
     "Progress", "Rates", "Reason", "Rect", "Replan", "SettingCard", "Sheet", "SheetTree",
     "Slip", "Solution", "Split", "Status", "Step", "StockItem", "Stop", "Trade", "Trim",

@@ -14,6 +14,7 @@ from casewright.cutting.board_solver import BoardPlan, plan_task
 from casewright.cutting.board_task import UNCUT, BoardTask, Counts, Kind, UsedBoard
 from casewright.cutting.engine import Progress, Stop
 from casewright.cutting.outcome import solution_of
+from casewright.cutting.plain import Plain
 from casewright.cutting.problem import Fault, PartDemand, Problem, ProblemError, StockItem
 from casewright.cutting.solution import (
     Bound,
@@ -105,6 +106,14 @@ def solve_boards(
     """
     _check_widths(problem)
     stop = stop or Stop()
+    if problem.matches:
+        plain = Plain(problem)
+
+        def tell(made: Progress) -> None:
+            if watch is not None:
+                watch(Progress(plain.outer(made.solution), made.nodes))
+
+        return plain.outer(solve_boards(plain.inner, stop, seed, tell))
     sound, unplaced = _sort_out(problem)
     if not sound.parts:
         return solution_of(problem, (), unplaced, Bound(0))
@@ -147,6 +156,11 @@ def _check_widths(problem: Problem) -> None:
         Fault(f'part "{part.id}"', "rotate", "allowed", "forbidden for boards")
         for part in problem.parts
         if part.rotate
+    ]
+    faults += [
+        Fault(f'match "{match.id}"', "way", "across", "along: boards are cut to length alone")
+        for match in problem.matches
+        if match.size({part.id: part for part in problem.parts}, 0)[1] > width
     ]
     if faults:
         raise ProblemError(faults)

@@ -19,10 +19,12 @@ A problem::
         ],
         "parts": [{"id": "side", "l": 1104, "w": 744, "count": 2, "rotate": false, "group": "a"}],
         "keep": [{"long": 768, "short": 128}],
+        "matches": [{"id": "front", "way": "along", "of": ["drawer", "door"]}],
     }
 
 `stages` may be "free"; `trim` is one number for all edges or an object with `left`, `right`,
-`bottom`, `top`; `count`, `price`, `trim`, `defects`, `rotate`, `group` and `keep` may be left out.
+`bottom`, `top`; in `of` may stand ids of parts and objects with `way` and `of` again. `count`,
+`price`, `trim`, `defects`, `rotate`, `group`, `keep` and `matches` may be left out.
 """
 
 from __future__ import annotations
@@ -30,13 +32,16 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping
 from hashlib import sha256
-from typing import Any
+from typing import Any, cast, get_args
 
 from casewright.cutting.json_reader import JsonReader
 from casewright.cutting.problem import (
+    MOST_NESTED,
     Defect,
     Fault,
     Keep,
+    Match,
+    MatchWay,
     PartDemand,
     Problem,
     ProblemError,
@@ -96,6 +101,31 @@ class _Reader(JsonReader):
         self.known(row, where, ("long", "short"))
         return Keep(self.whole(row, where, "long", None), self.whole(row, where, "short", None))
 
+    def match(self, row: Mapping[str, Any], where: str) -> Match:
+        self.known(row, where, ("id", "way", "of"))
+        return self.joined(row, where, self.text(row, where, "id"), 1)
+
+    def joined(self, row: Mapping[str, Any], where: str, name: str, depth: int) -> Match:
+        way, of = row.get("way"), row.get("of")
+        if way not in get_args(MatchWay):
+            self.fault(where, "way", way, f"one of {', '.join(get_args(MatchWay))}")
+            way = "across"
+        if not isinstance(of, list):
+            self.fault(where, "of", of, "a list of parts")
+            of = []
+        found: list[str | Match] = []
+        for index, one in enumerate(of):
+            at = f"{where}.of[{index}]"
+            if isinstance(one, str):
+                found.append(one)
+            elif isinstance(one, Mapping) and depth <= MOST_NESTED:
+                self.known(one, at, ("way", "of"))
+                found.append(self.joined(one, at, "", depth + 1))
+            else:
+                want = f"the id of a part, or a match, at most {MOST_NESTED} deep"
+                self.fault(at, "entry", one, want)
+        return Match(name, cast("MatchWay", way), tuple(found))
+
     def stages(self, data: Mapping[str, Any]) -> int | None:
         if data.get("stages", 3) in ("free", None):
             return None
@@ -118,7 +148,18 @@ def read_problem(data: object, also: tuple[str, ...] = ()) -> Problem:
     if not isinstance(data, Mapping):
         raise ProblemError([Fault("problem", "document", type(data).__name__, "an object")])
     reader = _Reader()
-    known = ("schema", "job", "fingerprint", "unit", "kerf", "stages", "stock", "parts", "keep")
+    known = (
+        "schema",
+        "job",
+        "fingerprint",
+        "unit",
+        "kerf",
+        "stages",
+        "stock",
+        "parts",
+        "keep",
+        "matches",
+    )
     reader.known(data, "problem", (*known, *also))
     unit = reader.text(data, "problem", "unit")
     kerf = reader.whole(data, "problem", "kerf", None)
@@ -126,9 +167,10 @@ def read_problem(data: object, also: tuple[str, ...] = ()) -> Problem:
     stock = reader.rows(data, "problem", "stock", reader.stock)
     parts = reader.rows(data, "problem", "parts", reader.part)
     keep = reader.rows({"keep": [], **data}, "problem", "keep", reader.keep)
+    matches = reader.rows({"matches": [], **data}, "problem", "matches", reader.match)
     if reader.faults:
         raise ProblemError(reader.faults)
-    return Problem(unit, kerf, stages, stock, parts, keep)
+    return Problem(unit, kerf, stages, stock, parts, keep, matches)
 
 
 def write_problem(problem: Problem) -> dict[str, Any]:
@@ -150,7 +192,7 @@ def write_problem(problem: Problem) -> dict[str, Any]:
         }
         for part in problem.parts
     ]  # fmt: skip
-    return {
+    found: dict[str, Any] = {
         "unit": problem.unit,
         "kerf": problem.kerf,
         "stages": "free" if problem.stages is None else problem.stages,
@@ -158,6 +200,14 @@ def write_problem(problem: Problem) -> dict[str, Any]:
         "parts": parts,
         "keep": [{"long": size.long, "short": size.short} for size in problem.keep],
     }
+    if problem.matches:
+        found["matches"] = [{"id": match.id, **_joined(match)} for match in problem.matches]
+    return found
+
+
+def _joined(match: Match) -> dict[str, Any]:
+    of = [one if isinstance(one, str) else _joined(one) for one in match.of]
+    return {"way": match.way, "of": of}
 
 
 def fingerprint(problem: Problem) -> str:

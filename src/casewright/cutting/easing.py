@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import random  # noqa: TID251 - seeded by the caller
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
+from functools import partial
 
 from casewright.cutting.engine import Stop
 from casewright.cutting.exchange import exchange
 from casewright.cutting.outcome import solution_of
 from casewright.cutting.pattern import Kind, Pattern, kinds_of, pattern_of, tree_of
+from casewright.cutting.plain import Plain, is_plain
 from casewright.cutting.plan_sheets import PlanSheets
 from casewright.cutting.problem import Problem
 from casewright.cutting.rates import WorkModel
@@ -87,17 +89,40 @@ def ease(
     Schrimpf et al. 2000, ruin and recreate; Christiaens and Vanden Berghe 2020, places passed
     over at random.
     """
-    search = _Easing(problem, solution, model, seed, more)
-    return search.run(stop or Stop())
+    if is_plain(problem):
+        judge = partial(_work, problem, model)
+        return _Easing(problem, solution, model, seed, more, judge).run(stop or Stop())
+    plain = Plain.of_plan(problem, solution.tree)
+    if plain.kept(solution.tree) < {match.id for match in problem.matches}:
+        return solution
+    inner = plain.within(solution)
+
+    def judged(found: Solution) -> int:
+        return _work(problem, model, plain.outer(found))
+
+    eased = _Easing(plain.inner, inner, model, seed, more, judged).run(stop or Stop())
+    return solution if eased is inner else plain.outer(eased, solution.bound)
+
+
+def _work(problem: Problem, model: WorkModel, solution: Solution) -> int:
+    """What a plan asks for, counted on its order of work [hundredths of a minute]."""
+    plan = plan_cuts(problem, solution, model.limits)
+    return work_of(problem, solution, plan, model).total
 
 
 class _Easing:
     """One search."""
 
     def __init__(
-        self, problem: Problem, solution: Solution, model: WorkModel, seed: int, more: int
+        self,
+        problem: Problem,
+        solution: Solution,
+        model: WorkModel,
+        seed: int,
+        more: int,
+        judge: Callable[[Solution], int],
     ) -> None:
-        self.problem, self.solution, self.model = problem, solution, model
+        self.problem, self.solution, self.model, self.judge = problem, solution, model, judge
         self.rng = random.Random(seed)  # noqa: S311 - to look about, not for secrets
         self.kinds = kinds_of(problem.parts)
         self.kind_of = {part: k for k, kind in enumerate(self.kinds) for part, _ in kind.copies}
@@ -122,13 +147,13 @@ class _Easing:
         """Round after round, each from the best plan so far, until some bring nothing."""
         if stop.is_asked():
             return self.solution
-        best, least, quiet = self.solution, self._work(self.solution), 0
+        best, least, quiet = self.solution, self.judge(self.solution), 0
         calmest, sheets = self.patterns, self._start(self.patterns, stop)
         patterns, cut = sheets.patterns, sheets.cut
         while True:
             cut = settle(self.counter, cut, self._count(), stop.is_asked)
             plan = self._solution(cut)
-            work = self._work(plan)
+            work = self.judge(plan)
             if work < least:
                 best, least, calmest, quiet = plan, work, patterns, 0
             if not self.patterns or quiet == _QUIET or stop.reached(self.nodes):
@@ -161,10 +186,6 @@ class _Easing:
             if changed and sheets.change(changed, most, self.rng) and sheets.work < lowest:
                 lowest, calmest = sheets.work, (sheets.patterns, sheets.cut)
         return calmest
-
-    def _work(self, solution: Solution) -> int:
-        plan = plan_cuts(self.problem, solution, self.model.limits)
-        return work_of(self.problem, solution, plan, self.model).total
 
     def _change(self, sheets: PlanSheets) -> dict[int, Pattern] | None:
         """Some sheets changed, by place; None when it did not come to that."""

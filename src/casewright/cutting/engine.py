@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 from itertools import islice
 from typing import NamedTuple
 
@@ -12,6 +13,7 @@ from casewright.cutting.columns import Columns
 from casewright.cutting.first_plan import first_plan
 from casewright.cutting.frame import Frame, trees_of
 from casewright.cutting.outcome import lower_bound, solution_of, sort_out
+from casewright.cutting.plain import Plain, is_plain, plain_ways
 from casewright.cutting.problem import Problem
 from casewright.cutting.searches import AnySearch, search_for
 from casewright.cutting.shapes import Found, Task
@@ -132,6 +134,35 @@ def solve(
     The plan. The same problem, stop and seed give the same plan.
     """
     stop = stop or Stop()
+    if is_plain(problem):
+        return _solve(problem, stop, seed, watch)
+    best: Solution | None = None
+    ways = plain_ways(problem)
+    some = replace(stop, nodes=stop.nodes // len(ways))
+    for plain in ways:
+        tell = partial(_told_of, plain, watch) if watch is not None and best is None else None
+        inner = _solve(plain.inner, some, seed, tell)
+        found = plain.outer(inner, None if best is None else best.bound)
+        if best is None or _full(found) <= _full(best):
+            best = found
+    if best is None:
+        msg = "there is always a way"
+        raise AssertionError(msg)
+    return best
+
+
+def _told_of(plain: Plain, watch: Callable[[Progress], None], made: Progress) -> None:
+    watch(Progress(plain.outer(made.solution), made.nodes))
+
+
+def _full(solution: Solution) -> tuple[int, int]:
+    """The more is placed, and the less it costs, the less."""
+    return -sum(placed.rect.area for placed in solution.placements), solution.cost
+
+
+def _solve(
+    problem: Problem, stop: Stop, seed: int, watch: Callable[[Progress], None] | None
+) -> Solution:
     sound, unplaced = sort_out(problem)
     if not sound.parts:
         return solution_of(problem, (), unplaced, Bound(0))

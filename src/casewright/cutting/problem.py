@@ -6,14 +6,16 @@ length lies along the stock's length unless the part is turned.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from itertools import chain
+from typing import Literal
 
 from casewright.errors import CasewrightError
 
 __all__ = [
-    "LARGEST", "MOST_PIECES", "Defect", "Fault", "Keep", "PartDemand", "Problem", "ProblemError",
-    "StockItem", "Trim",
+    "LARGEST", "MOST_NESTED", "MOST_PIECES", "Defect", "Fault", "Keep", "Match", "MatchWay",
+    "PartDemand", "Problem", "ProblemError", "StockItem", "Trim",
 ]  # fmt: skip
 
 LARGEST = 10**9
@@ -21,6 +23,12 @@ LARGEST = 10**9
 
 MOST_PIECES = 100_000
 """Greatest number of pieces that a problem may ask for."""
+
+MOST_NESTED = 8
+"""Greatest number of matches within each other."""
+
+MatchWay = Literal["across", "along"]
+"""across: side by side, across the stock's grain; along: end to end, in line with it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,6 +150,45 @@ class PartDemand:
 
 
 @dataclass(frozen=True, slots=True)
+class Match:
+    """Parts through which the grain runs: cut out of one piece, in their order, a kerf apart.
+
+    Parameters
+    ----------
+    id
+        Opaque name; that of a match within another tells nothing.
+    way
+        How they lie.
+    of
+        Ids of parts, with all their copies, or matches, from the lower left corner on.
+    """
+
+    id: str
+    way: MatchWay
+    of: tuple[str | Match, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Ids of all its parts, in order."""
+        own = ((one,) if isinstance(one, str) else one.parts for one in self.of)
+        return tuple(chain.from_iterable(own))
+
+    def size(self, parts: Mapping[str, PartDemand], kerf: int) -> tuple[int, int]:
+        """Length and width of the piece that its parts are cut out of [unit]."""
+        sizes: list[tuple[int, int]] = []
+        for one in self.of:
+            if isinstance(one, str):
+                sizes += [(parts[one].length, parts[one].width)] * parts[one].count
+            else:
+                sizes.append(one.size(parts, kerf))
+        kerfs = kerf * (len(sizes) - 1)
+        lengths, widths = zip(*sizes, strict=True)
+        if self.way == "across":
+            return max(lengths), sum(widths) + kerfs
+        return sum(lengths) + kerfs, max(widths)
+
+
+@dataclass(frozen=True, slots=True)
 class Keep:
     """The smallest leftover worth keeping: its long and its short side [unit]."""
 
@@ -169,6 +216,8 @@ class Problem:
         What there is and what is wanted.
     keep
         Leftovers at least this large are offcuts, the others waste.
+    matches
+        Parts that are cut out of one piece; dividing that piece counts no stage.
 
     Raises
     ------
@@ -182,6 +231,7 @@ class Problem:
     stock: tuple[StockItem, ...]
     parts: tuple[PartDemand, ...]
     keep: tuple[Keep, ...] = field(default=())
+    matches: tuple[Match, ...] = field(default=())
 
     def __post_init__(self) -> None:
         faults = list(_faults(self))
@@ -209,6 +259,7 @@ def _faults(problem: Problem) -> Iterator[Fault]:
     for size in problem.keep:
         yield from _whole(size.long, 1, "keep", "long side")
         yield from _whole(size.short, 1, "keep", "short side")
+    yield from _match_faults(problem)
     pieces = sum(part.count for part in problem.parts)
     if pieces > MOST_PIECES:
         yield Fault("problem", "number of pieces", str(pieces), f"at most {MOST_PIECES}")
@@ -249,3 +300,37 @@ def _part_faults(part: PartDemand, kerf: int) -> Iterator[Fault]:
     small = min(part.length, part.width)
     if 0 < small < kerf:
         yield Fault(where, "smaller side", str(small), f"at least the kerf, {kerf}: same unit?")
+
+
+def _match_faults(problem: Problem) -> Iterator[Fault]:
+    parts = {part.id: part for part in problem.parts}
+    yield from _repeats("match", [match.id for match in problem.matches])
+    seen: set[str] = set()
+    for match in problem.matches:
+        where, faults = f'match "{match.id}"', 0
+        for fault in _members_faults(where, match, parts, seen):
+            faults += 1
+            yield fault
+        if not faults and max(match.size(parts, problem.kerf)) > LARGEST:
+            yield Fault(where, "size", "too large", f"at most {LARGEST} in all")
+
+
+def _members_faults(
+    where: str, match: Match, parts: Mapping[str, PartDemand], seen: set[str], depth: int = 1
+) -> Iterator[Fault]:
+    if not match.of:
+        yield Fault(where, "of", "empty", "parts of the problem")
+    for one in match.of:
+        if isinstance(one, Match):
+            if depth < MOST_NESTED:
+                yield from _members_faults(where, one, parts, seen, depth + 1)
+            else:
+                yield Fault(where, "of", "nested too deep", f"at most {MOST_NESTED} deep")
+        elif one not in parts:
+            yield Fault(where, "of", f'"{one}"', "ids of parts of the problem")
+        elif one in seen:
+            yield Fault(where, "of", f'"{one}" once more', "each part in one place alone")
+        elif parts[one].rotate:
+            yield Fault(where, "of", f'"{one}", which may turn', "parts whose grain is fixed")
+        else:
+            seen.add(one)

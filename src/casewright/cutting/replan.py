@@ -10,6 +10,7 @@ from typing import NamedTuple
 
 from casewright.cutting.engine import Stop, solve
 from casewright.cutting.outcome import lower_bound, solution_of, sort_out
+from casewright.cutting.plain import Plain, is_plain
 from casewright.cutting.problem import Fault, Problem, ProblemError
 from casewright.cutting.solution import (
     Bound,
@@ -101,9 +102,34 @@ def replan(
     Raises
     ------
     ProblemError
-        When a cut sheet cannot stand in the problem: its stock is not there, or has another size.
+        When a cut sheet cannot stand in the problem: its stock is not there, or has another size;
+        or when a part of a match is cut without the others.
     """
-    return _Replanning(problem, last, frozenset(cut), stop or Stop(), seed).run()
+    done, stop = frozenset(cut), stop or Stop()
+    if is_plain(problem):
+        return _Replanning(problem, last, done, stop, seed).run()
+    plain = Plain.of_plan(problem, last.tree)
+    _refuse_parted(problem, plain, [tree for tree in last.tree if tree.sheet in done])
+    within = replace(last, tree=plain.trees_within(last.tree))
+    made = _Replanning(plain.inner, within, done, stop, seed).run()
+    solution = plain.outer(made.solution)
+    return Replan(solution, made.origins, _movement(last, solution, made.origins))
+
+
+def _refuse_parted(problem: Problem, plain: Plain, done: Sequence[SheetTree]) -> None:
+    """Matched parts that are cut already, but not in one piece, can be matched no more."""
+    kept = plain.kept(done)
+    gone = {leaf.part for tree in done for leaf in leaves(tree.root) if leaf.use == "part"}
+    faults = [
+        Fault(
+            f'match "{match.id}"', "of", "cut already in part, not in one piece",
+            "without what is cut",
+        )
+        for match in problem.matches
+        if match.id not in kept and gone.intersection(match.parts)
+    ]  # fmt: skip
+    if faults:
+        raise ProblemError(faults)
 
 
 @dataclass(frozen=True, slots=True)

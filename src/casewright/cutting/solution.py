@@ -158,6 +158,7 @@ class Reason(Enum):
     TOO_LARGE = "larger than any stock"
     AGAINST_GRAIN = "fits only when turned against the grain"
     DEFECTS = "fits only over a defect"
+    MATCHED = "larger than any stock where its match stays in one piece"
     NO_STOCK = "no stock left"
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import groupby
 
-from casewright.cutting.problem import Problem, StockItem
+from casewright.cutting.problem import Match, Problem, StockItem
 from casewright.cutting.solution import Leaf, Node, Rect, SheetTree, Split
 from casewright.cutting.violations import Breach, Violation
 
@@ -23,8 +23,9 @@ def tree_violations(problem: Problem, item: StockItem, tree: SheetTree) -> Itera
     if tree.root.rect != whole:
         says = f"the tree begins with {tree.root.rect}, the stock is {whole}"
         yield Violation(Breach.TREE, says, tree.sheet)
+    matched = {part: match for match in problem.matches for part in match.parts}
     for path, leaf in _paths(tree.root):
-        stages = _stages(path, leaf, item)
+        stages = _stages(*_to_match(path, leaf, matched.get(leaf.part)), item)
         if problem.stages is not None and stages > problem.stages:
             says = f"{leaf.part or leaf.use} takes {stages} stages, allowed are {problem.stages}"
             yield Violation(Breach.STAGES, says, tree.sheet, leaf.part)
@@ -83,7 +84,20 @@ def _split_faults(split: Split, kerf: int) -> Iterator[str]:
         yield f"{rect} has pieces that no cut leaves: {'; '.join(str(p.rect) for p in pieces)}"
 
 
-def _stages(path: _Path, leaf: Leaf, item: StockItem) -> int:
+def _to_match(path: _Path, leaf: Leaf, match: Match | None) -> tuple[_Path, Node]:
+    """The way to a part; of a matched one to the piece that its match is cut out of."""
+    if match is None:
+        return path, leaf
+    for depth in range(len(path) - 1, -1, -1):
+        held = [end.part for _, end in _paths(path[depth])]
+        if not set(held) <= set(match.parts):
+            break
+        if set(held) == set(match.parts):
+            return path[:depth], path[depth]
+    return path, leaf
+
+
+def _stages(path: _Path, leaf: Node, item: StockItem) -> int:
     """Changes of direction on the way to a part, plus one.
 
     Not counted: cuts that only take off the stock's trims, and a last trim to size.
@@ -94,7 +108,7 @@ def _stages(path: _Path, leaf: Leaf, item: StockItem) -> int:
     return len(runs) - is_trim
 
 
-def _trims_to_size(split: Split, part: Leaf) -> bool:
+def _trims_to_size(split: Split, part: Node) -> bool:
     others = [piece for piece in split.pieces if piece is not part]
     return len(others) < len(split.pieces) and all(
         isinstance(piece, Leaf) and piece.use != "part" for piece in others

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
+from casewright.cutting.match_verifier import match_violations
 from casewright.cutting.problem import PartDemand, Problem, StockItem
 from casewright.cutting.solution import (
     Direction,
@@ -30,13 +31,15 @@ def verify(problem: Problem, solution: Solution) -> tuple[Violation, ...]:
     """Everything wrong with a plan; nothing when it can be cut as it stands.
 
     Every part is placed once or listed as unplaced; sizes, grain, edge trims, defects and the
-    kerf are kept; no two parts overlap; the cut trees are guillotine cuts in the allowed number
-    of stages and give just the placed parts; stock, cost, bound, status and cards add up.
+    kerf are kept; no two parts overlap; matched parts lie in their order; the cut trees are
+    guillotine cuts in the allowed number of stages and give just the placed parts; stock, cost,
+    bound, status and cards add up.
     """
     return (
         *_count_violations(problem, solution),
         *_stock_violations(problem, solution),
         *_sheet_violations(problem, solution),
+        *match_violations(problem, solution),
         *_tree_matches(solution),
         *_value_violations(problem, solution),
         *_card_violations(solution),

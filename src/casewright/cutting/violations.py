@@ -21,6 +21,7 @@ class Breach(Enum):
     OVERLAP = "two parts overlap"
     KERF = "two parts lie closer than the kerf"
     DEFECT = "a part lies on a defect"
+    MATCH = "matched parts do not lie beside each other in their order"
     STOCK_COUNT = "more sheets are used than there are"
     TREE = "the cuts do not give the pieces"
     PLACEMENT = "the cut tree and the placements differ"

@@ -11,9 +11,10 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from enum import Enum
 
-from casewright.cutting.methods import Limits
-from casewright.cutting.problem import Problem
-from casewright.cutting.solution import Rect
+from casewright.cutting.match_verifier import match_faults
+from casewright.cutting.methods import Limits, Method
+from casewright.cutting.problem import MatchWay, Problem
+from casewright.cutting.solution import Direction, Rect
 from casewright.cutting.steps import CutPlan, Step
 
 __all__ = ["Misstep", "Slip", "Walk", "walk"]
@@ -33,6 +34,8 @@ class Slip(Enum):
     NARROW = "a narrow rip by hand"
     TRAPPED = "a loose offcut between blade and fence"
     CARD = "the step is not on its card, or the card is set otherwise"
+    MATCH = "matched parts do not come out of one piece in their order"
+    PARTED = "matched parts of one size come off several settings"
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,6 +85,7 @@ def walk(problem: Problem, plan: CutPlan, limits: Limits | None = None) -> Walk:
     missteps: list[Misstep] = []
     pieces = dict(_stock(problem, plan, missteps))
     labels = {sheet.piece.name: sheet.piece.part for sheet in plan.sheets}
+    copies: dict[str, tuple[str, int]] = {}
     cards = {number: card for card in plan.cards for number in card.steps}
     for step in plan.steps:
         card = cards.get(step.number)
@@ -93,8 +97,38 @@ def walk(problem: Problem, plan: CutPlan, limits: Limits | None = None) -> Walk:
             continue
         missteps += _unsafe(step, rect, limits or Limits())
         missteps += _saw(step, rect, problem.kerf, pieces)
-        labels |= {leaf.name: leaf.part for leaf in step.leaves if leaf.use == "part"}
+        done = [leaf for leaf in step.leaves if leaf.use == "part"]
+        labels |= {leaf.name: leaf.part for leaf in done}
+        copies |= {leaf.name: (leaf.part, leaf.copy) for leaf in done}
+    if problem.matches:
+        sheets = {leaf.name: step.sheet for step in plan.steps for leaf in step.leaves}
+        there = {
+            copy: (sheets[name], pieces[name]) for name, copy in copies.items() if name in pieces
+        }
+        missteps += _unmatched(problem, plan, there)
     return _result(problem, pieces, labels, missteps)
+
+
+def _unmatched(
+    problem: Problem, plan: CutPlan, there: Mapping[tuple[str, int], tuple[int, Rect]]
+) -> Iterator[Misstep]:
+    """Matches that the cuts do not give, or not in one setting for parts of one size."""
+    for name, _, says in match_faults(problem, there):
+        yield Misstep(Slip.MATCH, 0, f'match "{name}": {says}')
+    of = {part: match for match in problem.matches for part in match.parts}
+    cards: dict[tuple[str, Method, int], set[int]] = {}
+    for step in plan.steps:
+        first = step.leaves[0] if step.leaves else step.piece
+        match = of.get(first.part) if first.use == "part" else None
+        is_laid = step.method == "straightedge"  # which is laid anew for each cut
+        if match is not None and step.direction == _WAYS[match.way] and not is_laid:
+            cards.setdefault((match.id, step.method, step.setting), set()).add(step.card)
+    for (name, method, setting), found in cards.items():
+        if len(found) > 1:
+            yield Misstep(Slip.PARTED, 0, f'match "{name}": {method} {setting}')
+
+
+_WAYS: Mapping[MatchWay, Direction] = {"across": "rip", "along": "crosscut"}
 
 
 def _stock(problem: Problem, plan: CutPlan, missteps: list[Misstep]) -> Iterator[tuple[str, Rect]]:

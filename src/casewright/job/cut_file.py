@@ -48,8 +48,10 @@ class CutTask:
         widths = {item.width for item in self.problem.stock}
         widths |= {item.usable_width for item in self.problem.stock}
         widths |= {part.width for part in self.problem.parts}
-        parts = self.problem.parts
-        return bool(parts) and len(widths) == 1 and not any(part.rotate for part in parts)
+        parts = {part.id: part for part in self.problem.parts}
+        widths |= {match.size(parts, 0)[1] for match in self.problem.matches}
+        is_turned = any(part.rotate for part in parts.values())
+        return bool(parts) and len(widths) == 1 and not is_turned
 
 
 def read_problem(path: Path, stages: Stages | None = None) -> CutTask:

@@ -21,7 +21,7 @@ class Remedy(NamedTuple):
     length, width
         The most that a part may measure along and across that stock [unit].
     over_length, over_width
-        By how much the part is larger, as it would lie [unit].
+        By how much the part, or the piece of its match, is larger, as it would lie [unit].
     """
 
     stock: str = ""
@@ -37,8 +37,12 @@ def remedy_of(problem: Problem, entry: Unplaced) -> Remedy:
     Nothing is missing where the part would fit, if it might be turned, if the defect were not
     there, or if there were more of the stock.
     """
-    part = next(part for part in problem.parts if part.id == entry.part)
-    if entry.reason is not Reason.TOO_LARGE:
+    parts = {part.id: part for part in problem.parts}
+    part = parts[entry.part]
+    if entry.reason is Reason.MATCHED:
+        match = next(match for match in problem.matches if entry.part in match.parts)
+        part = PartDemand(match.id, *match.size(parts, problem.kerf))
+    elif entry.reason is not Reason.TOO_LARGE:
         return Remedy()
     return min(_misses(problem, part), key=lambda miss: (sum(miss[3:]), max(miss[3:])))
 
