@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from casewright.checks import (
+    accessible_reach,
     band_width,
     case_weight,
     ceiling_wave,
@@ -113,6 +114,7 @@ RULES: tuple[Rule, ...] = (
     over_counter.RULE,
     work_aisle.RULE,
     landing.RULE,
+    accessible_reach.RULE,
 )
 """Every rule, the ones that stop the work first."""
 

@@ -3,9 +3,9 @@
 Where two runs stand on opposite walls one works between them, opens a drawer and bends down before
 it. Planning guidelines ask for 42 in (1070 mm) from front to front for one who works there alone,
 and for 48 in (1220 mm) for more; the accessible-design standard asks for 40 in (1015 mm) between
-opposite runs open at both ends, 60 in (1525 mm) where they close in a U. Only runs on surveyed
-walls that are joined by one wall with two inside corners are looked at. Somebody in a wheelchair,
-and the code of the place, may ask for more.
+opposite runs open at both ends, 60 in (1525 mm) where they close in a U; where the job says
+`accessible = true` these 60 are asked for. Only runs on surveyed walls that are joined by one wall
+with two inside corners are looked at. The code of the place may ask for more.
 
 Passes
 ------
@@ -17,8 +17,7 @@ The same two in a room 84 in wide.
 
 Sources
 -------
-`kitchen-planning`: 42 and 48 in. The 2010 ADA Standards, 804.2: 40 and 60 in. All read in
-secondary copies.
+`kitchen-planning`: 42 and 48 in. `ada`, 804.2: 40 and 60 in. All read in secondary copies.
 """
 
 from __future__ import annotations
@@ -35,6 +34,9 @@ from casewright.room.model import Room
 from casewright.room.on_walls import CasePlace, cases_on_walls
 
 __all__ = ["RULE"]
+
+
+_WHO = {True: "the accessible-design standard asks", False: "planning guidelines ask"}
 
 
 class _Stands(NamedTuple):
@@ -90,13 +92,14 @@ def _judge(
         return
     one, other = max(facing, key=lambda pair: pair[0].out + pair[1].out)
     free = wall.width.value - one.out - other.out
-    least = by_unit(room, "42", "1070")
+    accessible = room.spec.accessible
+    least = by_unit(room, *(("60", "1525") if accessible else ("42", "1070")))
     if free < least:
         yield Breach(
             one.case.key,
             f"{length(room, max(free, Fraction(0)))} lie between the fronts of "
-            f"{one.case.spec.title} and {other.case.spec.title}; planning guidelines ask for "
-            f"{length(room, least)}",
+            f"{one.case.spec.title} and {other.case.spec.title}; "
+            f"{_WHO[accessible]} for {length(room, least)}",
             measured=length(room, max(free, Fraction(0))),
             limit=length(room, least),
             remedies=("shallower cases on one of the walls", "one run instead of two"),

@@ -191,6 +191,7 @@ def _job(heading: Heading, content: Content, origins: Origins, parts: _Parts) ->
         source=origins.name,
     )
 
+        accessible=bool(heading.accessible),
 
 def _has_stock(case: CaseSpec, stock: StockList) -> bool:
     """Whether the goods of a case's boards are known, so that its sizes can be judged."""

@@ -153,6 +153,8 @@ class JobSpec:
     """
 
     name: str
+    accessible
+        Whether somebody in a wheelchair is to work there.
     unit: Unit
     paper: Literal["letter", "a4"]
     style: Style
@@ -168,3 +170,4 @@ class JobSpec:
     address: str = ""
     wishes: tuple[str, ...] = ()
     source: str = ""
+    accessible: bool = False

@@ -149,6 +149,10 @@ _ALL = (
         "parts of them from memory; local code governs",
     ),
     Source(
+        "ada", "ADA Standards for Accessible Design", "US Department of Justice", "2010",
+        "standard", _SECONDARY,
+    ),
+    Source(
         "kcma", "ANSI/KCMA A161.1, Performance and construction standard for cabinets",
         "Kitchen Cabinet Manufacturers Association, USA", "2012, 2017, 2022", "standard",
         _SECONDARY,

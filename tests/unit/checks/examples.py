@@ -46,6 +46,7 @@ from tests.unit.checks.surveyed_rooms import (
     galley,
     glass_beside,
     landing,
+    reached,
     read_gap,
     round_corner,
     under,
@@ -183,6 +184,7 @@ PASSES: dict[str, Make] = {
     "over cooking": lambda: cooking(above=30),
     "work aisle": lambda: galley("92"),
     "landing": cooking,
+    "accessible reach": lambda: reached("32 1/2"),
     "safety glass": lambda: glass_beside(90),
 }
 
@@ -238,6 +240,7 @@ FAILS: dict[str, Make] = {
     "over cooking": cooking,
     "work aisle": lambda: galley("84"),
     "landing": lambda: landing(11),
+    "accessible reach": lambda: reached("34 1/2"),
     "safety glass": lambda: glass_beside(40),
     "larger than stock": lambda: room_of(**BOOKCASE | {"height": "104"}),
 }

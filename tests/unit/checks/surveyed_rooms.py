@@ -274,3 +274,20 @@ def landing(
             f'[run.r]\ncases = ["a", "top", "b"]\nleft = "open"\nright = "{right}"\n{wall}'
         )
     )
+
+
+@cache
+def reached(height: str, *, more: str = "", accessible: str = "true") -> Room:
+    """A base of drawers so high and 36 in wide, for somebody in a wheelchair.
+
+    Parameters
+    ----------
+    more
+        Other cases.
+    """
+    return build(
+        read(
+            f'format = 1\nunit = "in"\naccessible = {accessible}\n[case.a]\nkind = "base"\n'
+            f'width = 36\ndrawers = 3\nheight = "{height}"\n{more}'
+        )
+    )

@@ -46,6 +46,10 @@ class Heading(Table):
     paper: Literal["letter", "a4"] | None = None
     """Paper of the packet. Default: letter in an inch job, a4 in a metric one."""
 
+    accessible: bool | None = None
+    """Whether somebody in a wheelchair is to work there: reach, counters and aisles are then held
+    against the accessible-design standard. Default: false."""
+
 
 class JobFile(Heading):
     """A job: cabinets for one room, built by one person."""
