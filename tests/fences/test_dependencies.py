@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import re
 from collections import Counter
 
@@ -31,12 +32,20 @@ def _debian_packages() -> set[str]:
     return {name for name in named if not name.startswith("python3")}
 
 
+def _page_packages() -> set[str]:
+    text = (ROOT / "src/casewright/web/page/package.json").read_text("utf-8")
+    asked = json.loads(text)
+    named = {*asked["dependencies"], *asked["devDependencies"]}
+    return {name for name in named if not name.startswith("@types/")}
+
+
 def test_every_dependency_has_one_reason_and_every_reason_a_dependency() -> None:
     """docs/dependencies.md and what is installed name the same things."""
     text = (ROOT / "docs" / "dependencies.md").read_text("utf-8")
     explained = Counter(re.findall(r"^### (\S+)$", text, re.MULTILINE))
     used: set[str] = {canonicalize_name(asked.name) for asked in _asked_for("dev")}
-    used |= {*_pins("installer"), *_pins("pins"), *_debian_packages()}
+    used |= {*_pins("installer"), *_pins("pins"), *_pins("node"), *_debian_packages()}
+    used |= _page_packages()
     assert explained == Counter(used)
 
 
@@ -57,7 +66,7 @@ def test_development_runs_on_the_same_versions_as_the_user() -> None:
     assert _pins("run").items() <= _pins("dev").items()
 
 
-@pytest.mark.parametrize("kind", ["installer", "pins", "run", "dev"])
+@pytest.mark.parametrize("kind", ["installer", "pins", "node", "run", "dev"])
 def test_every_pin_is_checked_by_its_hash_and_names_no_address(kind: str) -> None:
     """What is installed is what was published, wherever it is fetched from."""
     text = (ROOT / "requirements" / f"{kind}.txt").read_text("utf-8")

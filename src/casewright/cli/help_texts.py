@@ -226,3 +226,13 @@ CHANGED = """Say whether pages in the shop are stale, and what differs since the
 The fingerprint stands at the foot of every page. Each packet that is printed is noted in the
 record with the job file as it was. Exit code 0: nothing printed has changed; 1: pages are stale.
 """
+
+SERVE = """Serve the pages of a job: the wall at the desk, the next cut on the phone in the shop.
+
+\b
+  casewright serve kitchen.toml              on this machine alone
+  casewright serve kitchen.toml --network    phones at home may join, by the code it prints
+
+What you change on a page is written into the job file, comments kept; what you change in an editor
+shows on the page. Entries from the shop go into the record. Stop it with Ctrl+C.
+"""

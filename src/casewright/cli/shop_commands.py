@@ -136,3 +136,19 @@ def changed(
     from casewright.cli.changed import run_changed
 
     leave(lambda: run_changed(job, since, as_json=as_json), "changed" if as_json else "")
+
+
+@app.command(short_help="Pages for the desk and the phone.", help=help_texts.SERVE)
+def serve(
+    job: Job,
+    port: Annotated[
+        int, typer.Option(min=0, max=65535, help="Where it is found; 0 takes any that is free.")
+    ] = 8417,
+    network: Annotated[
+        bool, typer.Option("--network", help="Let devices of the home network join by a code.")
+    ] = False,
+) -> None:
+    """Serve the pages of a job until stopped."""
+    from casewright.cli.serving import run_serve
+
+    leave(lambda: run_serve(job, port, network=network))

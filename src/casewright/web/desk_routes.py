@@ -1,0 +1,54 @@
+"""Requests of the desk: the job, its drawings, its numbers."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from fastapi import APIRouter, Query
+from starlette.responses import Response
+
+from casewright.errors import CasewrightError, Location, Problem
+from casewright.web.drawings import drawn
+from casewright.web.numbers import why_view
+from casewright.web.schema import JobView, Short, WhyView
+from casewright.web.site import Site
+from casewright.web.views import job_view
+
+__all__ = ["NoDrawingError", "desk_routes"]
+
+_SVG = "image/svg+xml"
+
+
+class NoDrawingError(CasewrightError):
+    """There is no drawing of that name."""
+
+    @property
+    def problems(self) -> tuple[Problem, ...]:
+        """The name."""
+        return (Problem(Location("", word=str(self)), "there is no such drawing", "go back"),)
+
+
+def desk_routes(site: Site) -> APIRouter:
+    """Requests of the desk."""
+    routes = APIRouter(prefix="/api")
+
+    @routes.get("/job")
+    def job() -> JobView:
+        """The job as a page shows it first."""
+        site.live.wait_for(1, 60)
+        return job_view(site.live, site.editor, site.page.build)
+
+    @routes.get("/drawings/{name}", response_class=Response)
+    def drawing(name: Short, version: Annotated[int, Query(ge=0)] = 0) -> Response:
+        """A drawing as SVG, of a version or a newer one."""
+        found = drawn(site.snapshot(at_least=version).worked.room, name)
+        if found is None:
+            raise NoDrawingError(name)
+        return Response(found, media_type=_SVG)
+
+    @routes.get("/why")
+    def why(path: Annotated[Short, Query()]) -> WhyView:
+        """A number and all that it rests on."""
+        return why_view(site.snapshot(), path)
+
+    return routes

@@ -1,0 +1,48 @@
+"""Drawings by name, as SVG: the same hand as on paper."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from casewright.drawing.measure import measure_of
+from casewright.drawing.room_overview import room_overview
+from casewright.drawing.room_plan import plan_scene
+from casewright.drawing.run_elevation import run_scene
+from casewright.drawing.scene import Scene, plot
+from casewright.outputs.svg import svg_text
+from casewright.room.model import Room
+
+__all__ = ["drawing_names", "drawn"]
+
+_SCALE = Fraction(15)
+"""Of elevations on a screen: figures then are large enough beside the cases [-]."""
+
+_PLAN_SCALE = Fraction(30)
+
+
+def drawing_names(room: Room) -> Iterator[str]:
+    """What can be drawn of a room."""
+    if room.cases:
+        yield "overview"
+    if room.survey.walls:
+        yield "plan"
+    for run in room.runs:
+        yield f"run.{run.spec.key}"
+
+
+def drawn(room: Room, name: str) -> str | None:
+    """A drawing as SVG, or None when there is none of that name."""
+    unit = room.spec.unit
+    scene: Scene | None = None
+    scale = _SCALE
+    if name == "overview" and room.cases:
+        scene, scale = room_overview(room), _PLAN_SCALE
+    elif name == "plan" and room.survey.walls:
+        scene, scale = plan_scene(room, unit), _PLAN_SCALE
+    elif name.startswith("run."):
+        runs = {run.spec.key: run for run in room.runs}
+        run = runs.get(name.removeprefix("run."))
+        if run is not None:
+            scene = run_scene(run, unit, measure_of(room.wall_bottom, unit))
+    return None if scene is None else svg_text(plot(scene, scale), with_ids=False)

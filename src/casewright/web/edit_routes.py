@@ -1,0 +1,45 @@
+"""Requests that change the job file."""
+
+from __future__ import annotations
+
+from fastapi import APIRouter
+
+from casewright.job.load import load_job
+from casewright.web.drawings import drawn
+from casewright.web.numbers import with_number
+from casewright.web.schema import Edited, NewNumber
+from casewright.web.site import Site
+
+__all__ = ["edit_routes"]
+
+
+def edit_routes(site: Site) -> APIRouter:
+    """Requests that change the job file."""
+    routes = APIRouter(prefix="/api")
+
+    @routes.post("/numbers")
+    def number(new: NewNumber) -> Edited:
+        """Change a number in the job file."""
+        version, saved = site.editor.edit(
+            new.digest, lambda snapshot: with_number(snapshot, new.path, new.key, new.value)
+        )
+        return _edited(site, version, saved.file.digest, new.shows)
+
+    @routes.post("/undo")
+    def undo() -> Edited:
+        """Take the last edit back."""
+        return _edited(site, site.editor.undo(), load_job(site.live.path).file.digest, "")
+
+    @routes.post("/redo")
+    def redo() -> Edited:
+        """Make the edit taken back last again."""
+        return _edited(site, site.editor.redo(), load_job(site.live.path).file.digest, "")
+
+    return routes
+
+
+def _edited(site: Site, version: int, digest: str, shows: str) -> Edited:
+    drawing = ""
+    if shows:
+        drawing = drawn(site.snapshot(at_least=version).worked.room, shows) or ""
+    return Edited(version=version, digest=digest, drawing=drawing)

@@ -1,0 +1,141 @@
+"""The job as all pages see it: worked out anew whenever its file or its record changes.
+
+One thread works, step by step, and lets a step's result go when something newer was written
+meanwhile. Requests read the last standing, which is never changed, only replaced.
+"""
+
+from __future__ import annotations
+
+import threading
+from collections.abc import Callable
+from dataclasses import replace
+from pathlib import Path
+
+from casewright.errors import CasewrightError, Location, Problem
+from casewright.job.load import load_job
+from casewright.job.packets import Purchases
+from casewright.job.recorded import read_record, record_path, work_out_recorded
+from casewright.web.planner import Planner
+from casewright.web.snapshot import Snapshot, Standing
+from casewright.web.watching import Stamp, stamp
+
+__all__ = ["LiveJob"]
+
+
+class LiveJob:
+    """Keeps a job worked out.
+
+    Parameters
+    ----------
+    path
+        The job file.
+    told
+        Called from the working thread whenever more is known.
+    """
+
+    def __init__(self, path: Path, told: Callable[[Standing], None]) -> None:
+        self.path = path
+        self._told = told
+        self._planner = Planner(path, self._planned)
+        self._seen: Stamp = ()
+        self._standing = Standing(0)
+        self._changed = threading.Condition()
+        self._version = 1
+        self._stopping = False
+        self._thread = threading.Thread(target=self._work, name="working out", daemon=True)
+
+    @property
+    def watched(self) -> tuple[Path, ...]:
+        """Files that a change of the job shows in."""
+        return (self.path, record_path(self.path))
+
+    @property
+    def standing(self) -> Standing:
+        """What is known now."""
+        return self._standing
+
+    @property
+    def version(self) -> int:
+        """Of what was written last."""
+        return self._version
+
+    def start(self) -> None:
+        """Begin to work."""
+        self._thread.start()
+
+    def stop(self) -> None:
+        """End after the step that is being worked on."""
+        with self._changed:
+            self._stopping = True
+            self._changed.notify_all()
+        self._planner.stop()
+
+    def look_again(self) -> int:
+        """Something was written: work out anew.
+
+        Returns
+        -------
+        The version that what was written will have.
+        """
+        with self._changed:
+            self._seen = stamp(self.watched)
+            self._version += 1
+            self._changed.notify_all()
+            return self._version
+
+    def note_change(self) -> None:
+        """The files were seen to change: work out anew, unless a page of ours wrote them."""
+        if stamp(self.watched) != self._seen:
+            self.look_again()
+
+    def wait_for(self, version: int, seconds: float) -> Standing:
+        """The standing once a version or a newer one is worked out, or after so long."""
+        with self._changed:
+            self._changed.wait_for(
+                lambda: self._standing.version >= version or self._stopping, seconds
+            )
+            return self._standing
+
+    def _work(self) -> None:
+        while True:
+            with self._changed:
+                self._changed.wait_for(
+                    lambda: self._stopping or self._standing.version != self._version
+                )
+                if self._stopping:
+                    return
+                version = self._version
+            self._work_out(version)
+
+    def _work_out(self, version: int) -> None:
+        last = self._standing.snapshot
+        try:
+            loaded = load_job(self.path)
+            recorded = read_record(self.path)
+            worked = work_out_recorded(loaded, recorded)
+        except CasewrightError as error:
+            self._put(Standing(version, last, error.problems))
+            return
+        except OSError as error:
+            problem = Problem(Location(self.path.name), str(error.strerror or error), "try again")
+            self._put(Standing(version, last, (problem,)))
+            return
+        self._put(Standing(version, Snapshot(version, loaded, recorded, worked)))
+        if self._version == version and not worked.failures:
+            self._planner.ask(version)
+
+    def _planned(self, version: int, digest: str, purchases: Purchases) -> None:
+        """Cuts were planned: of use while nothing newer is worked out."""
+        with self._changed:
+            snapshot = self._standing.snapshot
+            if snapshot is None or self._standing.version != version:
+                return
+            if snapshot.version != version or snapshot.loaded.file.digest != digest:
+                return
+        self._put(Standing(version, replace(snapshot, purchases=purchases)))
+
+    def _put(self, standing: Standing) -> None:
+        with self._changed:
+            self._standing = standing
+            self._changed.notify_all()
+        self._told(standing)

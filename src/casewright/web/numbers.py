@@ -1,0 +1,148 @@
+"""Numbers on the page: why each is what it is, and where in the job file it can be changed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from casewright.dims import Unit, Why
+from casewright.job.edits import set_value
+from casewright.job.load import LoadedJob
+from casewright.job.positions import KeyPath, Positions, scan
+from casewright.job.reasons import number_text, reasons
+from casewright.job.section_edits import put_section
+from casewright.job.splicing import found_at, literal, parsed, refuse
+from casewright.job.syntax import dotted
+from casewright.style import STYLE_KEYS
+from casewright.web.schema import WhyNode, WhyView
+from casewright.web.snapshot import Snapshot
+
+__all__ = ["why_view", "with_number"]
+
+_CASE_SIZES = ("width", "height", "depth")
+_STYLES = frozenset(key.name for key in STYLE_KEYS)
+
+
+def why_view(snapshot: Snapshot, path: str) -> WhyView:
+    """A number and all that it rests on.
+
+    Raises
+    ------
+    NoSuchPathError
+        With the nearest paths.
+    """
+    room = snapshot.worked.room
+    nodes = reasons(room, path)
+    places = _Places(snapshot.loaded)
+    return WhyView(nodes=tuple(_node(node, room.spec.unit, places) for node in nodes))
+
+
+def _node(node: Why, unit: Unit, places: _Places) -> WhyNode:
+    numbers = (node.built, node.cut, node.wanted, node.designed)
+    value = next((number for number in numbers if number is not None), None)
+    origin = node.origin
+    key = places.key(node)
+    return WhyNode(
+        path=node.path,
+        value="" if value is None else number_text(value, unit, node.power, node.path),
+        formula=node.formula,
+        rests_on=node.args,
+        origin="" if origin is None else ": ".join(filter(None, (origin.kind, origin.note))),
+        where="" if origin is None else origin.where,
+        key="" if key is None else dotted(key),
+        typed=places.typed(key),
+    )
+
+
+class _Places:
+    """Where numbers stand in a job file, or would."""
+
+    def __init__(self, loaded: LoadedJob) -> None:
+        self.positions: Positions = scan(loaded.file.text)
+        self.data = parsed(self.positions)
+        self.name = loaded.file.name
+        self.cases = {case.key for case in loaded.spec.cases}
+
+    def key(self, node: Why) -> KeyPath | None:
+        """The key that sets a number, or None when none does by itself."""
+        if node.origin is None:
+            return None
+        steps = node.path.split(".")
+        return self._written(node.origin.where, steps[-1]) or self._usual(steps)
+
+    def _written(self, where: str, name: str) -> KeyPath | None:
+        """The value on the line that an origin names; of several, the one called like it."""
+        found = [
+            path
+            for path in self.positions.values
+            if where and where == f"{self.name} line {self.positions.line(path)}"
+            and isinstance(found_at(self.data, path), str | int)
+        ]  # fmt: skip
+        named = [path for path in found if path[-1] == name]
+        chosen = named or found
+        return chosen[0] if len(chosen) == 1 else None
+
+    def _usual(self, steps: list[str]) -> KeyPath | None:
+        """Where a number would stand that the house chose."""
+        match steps:
+            case [case, size] if case in self.cases and size in _CASE_SIZES:
+                return ("case", case, size)
+            case ["style", name] if name in _STYLES:
+                return ("style", name)
+            case _:
+                return None
+
+    def typed(self, key: KeyPath | None) -> str:
+        """What the file says there; empty when nothing."""
+        value = None if key is None else found_at(self.data, key)
+        return str(value) if isinstance(value, str | int) else ""
+
+
+def with_number(snapshot: Snapshot, path: str, key: str, value: str) -> str:
+    """The text of the job file with a number changed.
+
+    Parameters
+    ----------
+    path
+        Of the number on the chain, or empty when `key` names its place.
+    key
+        Dotted place in the file, or empty.
+    value
+        As typed.
+
+    Raises
+    ------
+    EditError
+        When no single place sets this number.
+    NoSuchPathError
+        When there is no such number.
+    """
+    loaded = snapshot.loaded
+    place = _asked(snapshot, path, key)
+    if place is None:
+        refuse(f"{path or key} follows from other numbers", "change one of those it rests on")
+    text = loaded.file.text
+    if place[0] == "style" and len(place) == 2 and not _has_section(text, ("style",)):
+        return put_section(text, ("style",), ("[style]", f"{place[1]} = {literal(value)}"))
+    old = found_at(parsed(scan(text)), place)
+    counts = isinstance(old, int) and value.strip().isdecimal()
+    return set_value(text, place, int(value) if counts else value)
+
+
+def _asked(snapshot: Snapshot, path: str, key: str) -> KeyPath | None:
+    places = _Places(snapshot.loaded)
+    known = {dotted(each): each for each in places.positions.values}
+    if key in known:
+        return known[key]
+    nodes = reasons(snapshot.worked.room, path) if path else ()
+    return next(_leaves(nodes, places), None)
+
+
+def _leaves(nodes: tuple[Why, ...], places: _Places) -> Iterator[KeyPath]:
+    """The place of the number itself, when it has one."""
+    key = places.key(nodes[0]) if nodes else None
+    if key is not None:
+        yield key
+
+
+def _has_section(text: str, path: KeyPath) -> bool:
+    return any(header == path for header, _ in scan(text).headers)

@@ -1,0 +1,31 @@
+/** News from the server: one stream a tab. */
+import type { Steps } from "./api";
+import { reachable, refresh, steps } from "./state";
+
+let build = "";
+
+interface Told extends Steps {
+  build?: string;
+}
+
+/** Listen until the page is closed; the browser joins again by itself when the stream breaks. */
+export function listen(): void {
+  const stream = new EventSource("/api/events");
+  stream.addEventListener("steps", (event) => {
+    const told = JSON.parse((event as MessageEvent<string>).data) as Told;
+    if (told.build !== undefined) {
+      if (build !== "" && told.build !== build) location.reload();
+      build = told.build;
+    }
+    steps.value = { version: told.version, drawn: told.drawn, checked: told.checked, planned: told.planned };
+    void refresh();
+  });
+  stream.addEventListener("missed", () => void refresh());
+  stream.addEventListener("open", () => {
+    reachable.value = true;
+  });
+  stream.addEventListener("error", () => {
+    reachable.value = false;
+    if (stream.readyState === EventSource.CLOSED) setTimeout(listen, 2000);
+  });
+}

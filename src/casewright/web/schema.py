@@ -1,0 +1,241 @@
+"""What pages and server say to each other, as types; the page's own are generated from these."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import BaseModel, ConfigDict, StringConstraints
+
+from casewright.errors import Problem
+from casewright.findings import Finding, Question
+from casewright.web.snapshot import Standing
+
+__all__ = [
+    "Answer",
+    "CaseView",
+    "Edited",
+    "EntryAnswer",
+    "EntryIn",
+    "FindingView",
+    "JobView",
+    "Joining",
+    "NewNumber",
+    "ProblemView",
+    "QuestionView",
+    "Refusal",
+    "RunView",
+    "Sheet",
+    "Short",
+    "Steps",
+    "WhyNode",
+    "WhyView",
+]  # fmt: skip
+
+Short = Annotated[str, StringConstraints(max_length=200)]
+Sheet = Annotated[str, StringConstraints(max_length=4000)]
+
+
+class Answer(BaseModel):
+    """An answer of the server."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid")
+
+
+class ProblemView(Answer):
+    """Something that is wrong: where, what, and what would be right."""
+
+    file: str
+    line: int
+    column: int
+    word: str
+    what: str
+    want: str
+
+    @classmethod
+    def of(cls, problem: Problem) -> ProblemView:
+        """A problem as the page shows it."""
+        at = problem.location
+        return cls(file=at.file, line=at.line, column=at.column, word=at.word,
+                   what=problem.what, want=problem.want)  # fmt: skip
+
+
+class Refusal(Answer):
+    """Why something was not done; nothing was changed."""
+
+    what: str
+    want: str = ""
+    problems: tuple[ProblemView, ...] = ()
+
+
+class FindingView(Answer):
+    """Something that is bad, risky or needs care."""
+
+    rule: str
+    severity: Literal["stop", "care", "note"]
+    path: str
+    says: str
+    measured: str
+    limit: str
+    source: str
+    remedies: tuple[str, ...]
+
+    @classmethod
+    def of(cls, finding: Finding) -> FindingView:
+        """A finding as the page shows it."""
+        return cls(rule=finding.rule, severity=finding.severity.value, path=finding.path,
+                   says=finding.says, measured=finding.measured, limit=finding.limit,
+                   source=finding.source, remedies=finding.remedies)  # fmt: skip
+
+
+class QuestionView(Answer):
+    """Something that is missing."""
+
+    path: str
+    needs: str
+    because: str
+    waiting: tuple[str, ...]
+    how: str
+
+    @classmethod
+    def of(cls, question: Question) -> QuestionView:
+        """A question as the page shows it."""
+        return cls(path=question.path, needs=question.needs, because=question.because,
+                   waiting=question.waiting, how=question.how)  # fmt: skip
+
+
+class Steps(Answer):
+    """Which version each kind of result is of; one that is older than `version` is pending."""
+
+    version: int
+    drawn: int
+    checked: int
+    planned: int
+
+    @classmethod
+    def of(cls, standing: Standing) -> Steps:
+        """How far a standing has come."""
+        snapshot = standing.snapshot
+        done = snapshot.version if snapshot else 0
+        planned = done if snapshot and snapshot.purchases else 0
+        return cls(version=standing.version, drawn=done, checked=done, planned=planned)
+
+
+class CaseView(Answer):
+    """A case by name."""
+
+    key: str
+    title: str
+    kind: str
+
+
+class RunView(Answer):
+    """A run by name, with what stands in it, left to right."""
+
+    key: str
+    title: str
+    wall: str | None
+    cases: tuple[str, ...]
+
+
+class JobView(Answer):
+    """The job as a page needs it first."""
+
+    name: str
+    file: str
+    unit: Literal["in", "mm"]
+    build: str
+    steps: Steps
+    pages: tuple[str, ...]
+    runs: tuple[RunView, ...]
+    cases: tuple[CaseView, ...]
+    problems: tuple[ProblemView, ...]
+    findings: tuple[FindingView, ...]
+    questions: tuple[QuestionView, ...]
+    sheets: int | None
+    can_undo: bool
+    can_redo: bool
+    digest: str
+
+
+class WhyNode(Answer):
+    """A number, and what it rests on."""
+
+    path: str
+    value: str
+    formula: str
+    rests_on: tuple[str, ...]
+    origin: str
+    where: str
+    key: str
+    typed: str
+
+
+class WhyView(Answer):
+    """Why a number is what it is: the number asked for first, then all it rests on."""
+
+    nodes: tuple[WhyNode, ...]
+
+
+class NewNumber(BaseModel):
+    """A number to be written into the job file.
+
+    `path` is that of a number on the chain; `key` names the place in the file instead, dotted.
+    `digest` is of the file that the page shows; when the file is another by now, it is refused.
+    """
+
+    model_config = ConfigDict(extra="forbid")
+
+    path: Short = ""
+    key: Short = ""
+    value: Short
+    digest: Short
+    shows: Short = ""
+
+
+class Edited(Answer):
+    """What came of an edit: the version it has, and the drawing asked for, drawn anew."""
+
+    version: int
+    digest: str
+    drawing: str
+
+
+class EntryIn(BaseModel):
+    """What happened in the shop, as `casewright record` takes it, with an id of its own.
+
+    Sent twice, it is kept once.
+    """
+
+    model_config = ConfigDict(extra="forbid")
+
+    id: Annotated[str, StringConstraints(pattern=r"^[0-9a-f]{32}$")]
+    kind: Short
+    words: Annotated[list[Sheet], "as typed"]
+    size: Short = ""
+    tool: Short = ""
+    within: Short = ""
+    note: Sheet = ""
+    corrects: Short = ""
+    sure: bool = False
+    device: Short = ""
+
+
+class EntryAnswer(Answer):
+    """What became of an entry.
+
+    kept: it stands. there: it was sent before. doubted: it is hard to believe, and waits to be
+    sent again with `sure`. refused: it has no meaning.
+    """
+
+    id: str
+    became: Literal["kept", "there", "doubted", "refused"]
+    says: tuple[str, ...] = ()
+    want: str = ""
+
+
+class Joining(Answer):
+    """How another device joins."""
+
+    addresses: tuple[str, ...]
+    code: str
+    joined: bool

@@ -1,0 +1,75 @@
+"""The job as a page is shown it first: names, pages, what was found, how far it is worked out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from casewright.room.model import Room
+from casewright.web.editing import Editor
+from casewright.web.live_job import LiveJob
+from casewright.web.schema import (
+    CaseView,
+    FindingView,
+    JobView,
+    ProblemView,
+    QuestionView,
+    RunView,
+    Steps,
+)
+from casewright.web.snapshot import Standing
+
+__all__ = ["job_view"]
+
+
+def job_view(live: LiveJob, editor: Editor, build: str) -> JobView:
+    """What a page shows first.
+
+    Parameters
+    ----------
+    build
+        Which build of the page is served.
+    """
+    standing = live.standing
+    snapshot = standing.snapshot
+    text = snapshot.loaded.file.text if snapshot else ""
+    room = snapshot.worked.room if snapshot else None
+    purchases = snapshot.purchases if snapshot else None
+    return JobView(
+        name=room.spec.name if room else live.path.stem,
+        file=live.path.name,
+        unit=room.spec.unit if room else "in",
+        build=build,
+        steps=Steps.of(standing),
+        pages=tuple(_pages(standing)),
+        runs=tuple(_runs(room)) if room else (),
+        cases=tuple(
+            CaseView(key=case.key, title=case.spec.title, kind=case.spec.kind)
+            for case in room.boxes
+        ) if room else (),
+        problems=tuple(map(ProblemView.of, standing.problems)),
+        findings=tuple(map(FindingView.of, snapshot.findings)) if snapshot else (),
+        questions=tuple(map(QuestionView.of, snapshot.questions)) if snapshot else (),
+        sheets=sum(plan.count for plan in purchases.breakdown.plans) if purchases else None,
+        can_undo=editor.can_undo(text),
+        can_redo=editor.can_redo(text),
+        digest=snapshot.loaded.file.digest if snapshot else "",
+    )  # fmt: skip
+
+
+def _runs(room: Room) -> Iterator[RunView]:
+    for run in room.runs:
+        spec = run.spec
+        yield RunView(key=spec.key, title=spec.title, wall=spec.on or None, cases=spec.cases)
+
+
+def _pages(standing: Standing) -> Iterator[str]:
+    """Pages that have something on them, in the order of the work."""
+    snapshot = standing.snapshot
+    if snapshot is None:
+        return
+    room = snapshot.worked.room
+    if room.survey.walls:
+        yield "survey"
+    if room.runs:
+        yield "layout"
+    yield "cases"

@@ -1,0 +1,98 @@
+"""Jobs served to a real browser, Debian's Chromium, with a fresh profile."""
+
+from __future__ import annotations
+
+import shutil
+import threading
+import time
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+import pytest
+import uvicorn
+from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
+
+from casewright.job.starter import starter_text
+from casewright.web.application import application
+from casewright.web.built_page import BuiltPage
+from casewright.web.page_build import built_page_folder
+
+DESK = {"width": 1366, "height": 850}
+PHONE = {"width": 390, "height": 780}
+_FLAGS = (
+    "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-sync",
+    "--disable-background-networking", "--disable-component-update",
+)  # fmt: skip
+
+
+@contextmanager
+def serving(job: Path, port: int = 0) -> Iterator[str]:
+    """A job served as `casewright serve` does; where it is found."""
+    app = application(job, BuiltPage.read(built_page_folder()))
+    config = uvicorn.Config(app, port=port, log_level="error", timeout_graceful_shutdown=1)
+    server = uvicorn.Server(config)
+    thread = threading.Thread(target=server.run, daemon=True)
+    thread.start()
+    while not server.started:
+        time.sleep(0.02)
+    port = server.servers[0].sockets[0].getsockname()[1]
+    try:
+        yield f"http://127.0.0.1:{port}"
+    finally:
+        app.state.site.news.close()
+        server.should_exit = True
+        thread.join(10)
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """One browser for all tests of a process."""
+    where = shutil.which("chromium")
+    assert where is not None, "the tests of the page need Debian's chromium"
+    with sync_playwright() as play:
+        started = play.chromium.launch(executable_path=where, args=_FLAGS)
+        yield started
+        started.close()
+
+
+@pytest.fixture
+def job(tmp_path: Path) -> Path:
+    """The short job file that `casewright new` writes."""
+    path = tmp_path / "kitchen.toml"
+    path.write_text(starter_text(path.name, "in"), "utf-8")
+    return path
+
+
+@pytest.fixture
+def served(job: Path) -> Iterator[str]:
+    """Where the short job is found."""
+    with serving(job) as address:
+        yield address
+
+
+@pytest.fixture
+def opened(browser: Browser) -> Iterator[Callable[..., Page]]:
+    """Opens pages, each a device of its own; whatever it asks elsewhere or complains of fails."""
+    contexts: list[BrowserContext] = []
+    complaints: list[str] = []
+
+    def new_page(address: str, size: dict[str, int] = DESK, **options: object) -> Page:
+        context = browser.new_context(viewport=size, **options)  # type: ignore[arg-type]
+        contexts.append(context)
+        page = context.new_page()
+        page.on("console", lambda m: complaints.append(m.text) if m.type == "error" else None)
+        page.on("pageerror", lambda error: complaints.append(str(error)))
+        page.on("request", lambda r: _note_stranger(r.url, complaints))
+        page.goto(address)
+        return page
+
+    yield new_page
+    for context in contexts:
+        context.close()
+    assert not complaints, complaints
+
+
+def _note_stranger(url: str, complaints: list[str]) -> None:
+    if not url.startswith(("http://127.0.0.1:", "data:", "blob:")):
+        complaints.append(f"asked elsewhere: {url}")

@@ -1,0 +1,103 @@
+"""The desk asks: drawings, numbers, edits that keep the rest of the file as it is."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from starlette.testclient import TestClient
+
+from casewright.web.guard import MARK
+
+
+def _digest(desk: TestClient) -> str:
+    digest: str = desk.get("/api/job").json()["digest"]
+    return digest
+
+
+def test_a_number_is_changed_where_it_stands(desk: TestClient, job: Path) -> None:
+    """One line of the file differs; the rest keeps its comments."""
+    before = job.read_text("utf-8")
+    case = desk.get("/api/job").json()["cases"][0]["key"]
+    new = {"path": f"{case}.width", "value": "30 1/2", "digest": _digest(desk)}
+    answer = desk.post("/api/numbers", json=new)
+    assert answer.status_code == 200
+    after = job.read_text("utf-8")
+    differs = [
+        (old, now)
+        for old, now in zip(before.splitlines(), after.splitlines(), strict=True)
+        if old != now
+    ]
+    assert len(differs) == 1
+    assert "30 1/2" in differs[0][1]
+    why = desk.get("/api/why", params={"path": f"{case}.width"}).json()["nodes"][0]
+    assert why["typed"] == "30 1/2"
+    assert desk.post("/api/undo").status_code == 200
+    assert job.read_text("utf-8") == before
+    assert desk.post("/api/redo").status_code == 200
+    assert job.read_text("utf-8") == after
+
+
+def test_an_edit_never_goes_over_somebody_elses(desk: TestClient, job: Path) -> None:
+    """The file was changed in an editor since the page was drawn."""
+    case = desk.get("/api/job").json()["cases"][0]["key"]
+    new = {"path": f"{case}.width", "value": "30", "digest": _digest(desk)}
+    theirs = job.read_text("utf-8") + "\n# mine\n"
+    job.write_text(theirs, "utf-8")
+    answer = desk.post("/api/numbers", json=new)
+    assert answer.status_code == 409
+    assert job.read_text("utf-8") == theirs
+
+
+def test_a_size_without_meaning_is_told_and_changes_nothing(desk: TestClient, job: Path) -> None:
+    """The same words as on the command line."""
+    before = job.read_text("utf-8")
+    case = desk.get("/api/job").json()["cases"][0]["key"]
+    new = {"path": f"{case}.width", "value": "thirty", "digest": _digest(desk)}
+    answer = desk.post("/api/numbers", json=new)
+    assert answer.status_code == 422
+    assert "thirty" in answer.text
+    assert job.read_text("utf-8") == before
+
+
+def test_text_of_the_file_stays_text(desk: TestClient, job: Path) -> None:
+    """A name that looks like a script comes back as data."""
+    new = {"key": "name", "value": "<script>x</script>", "digest": _digest(desk)}
+    assert desk.post("/api/numbers", json=new).status_code == 200
+    assert "<script>" in job.read_text("utf-8")
+    drawing = desk.get("/api/drawings/overview", params={"version": 2})
+    assert "&lt;script&gt;" in drawing.text
+    assert "<script" not in drawing.text
+    assert drawing.headers["content-type"].startswith("image/svg+xml")
+
+
+def test_an_entry_sent_twice_is_kept_once(desk: TestClient) -> None:
+    """A phone that heard no answer sends again."""
+    case = desk.get("/api/job").json()["cases"][0]["key"]
+    entry = {"id": "a" * 32, "kind": "note", "words": [case, "door side is proud"]}
+    first = desk.post("/api/entries", json=[entry]).json()
+    assert [each["became"] for each in first] == ["kept"]
+    again = desk.post("/api/entries", json=[entry, {**entry, "id": "b" * 32}]).json()
+    assert [each["became"] for each in again] == ["there", "kept"]
+
+
+def test_an_entry_that_is_hard_to_believe_waits(desk: TestClient) -> None:
+    """It is doubted, and kept when it is said to be so."""
+    case = desk.get("/api/job").json()["cases"][0]["key"]
+    entry = {"id": "c" * 32, "kind": "reading", "words": [f"{case}.width", "12"]}
+    (doubted,) = desk.post("/api/entries", json=[entry]).json()
+    assert doubted["became"] == "doubted"
+    assert doubted["says"]
+    (kept,) = desk.post("/api/entries", json=[{**entry, "sure": True}]).json()
+    assert kept["became"] == "kept"
+
+
+def test_a_request_without_meaning_is_no_failure(desk: TestClient) -> None:
+    """It is told what is wrong, in one shape."""
+    for path, body in (
+        ("/api/entries", {"not": "a list"}),
+        ("/api/numbers", []),
+        ("/api/entries", [{"id": "short", "kind": "note", "words": []}]),
+    ):
+        answer = desk.post(path, json=body, headers={MARK: "1"})
+        assert answer.status_code == 422
+        assert answer.json()["what"]

@@ -1,0 +1,101 @@
+"""The door: what has no business here is refused before it is looked at."""
+
+from __future__ import annotations
+
+import httpx2
+import pytest
+from starlette.testclient import TestClient
+from tests.unit.web.conftest import AT_HOME
+
+from casewright.web.guard import MARK, MOST_BYTES
+
+
+def test_a_name_that_is_not_ours_is_refused(desk: TestClient) -> None:
+    """DNS rebinding: a stranger's name that points here gets nothing (OWASP, common practice)."""
+    assert desk.get("/api/job", headers={"host": "stranger.example"}).status_code == 421
+    assert desk.get("/api/job", headers={"host": "localhost:8417"}).status_code == 200
+
+
+@pytest.mark.parametrize(
+    "headers",
+    [
+        {"sec-fetch-site": "cross-site"},
+        {"sec-fetch-site": "same-site"},
+        {"origin": "https://stranger.example"},
+        {"origin": "null"},
+    ],
+)
+def test_a_page_of_another_site_is_refused(desk: TestClient, headers: dict[str, str]) -> None:
+    """Fetch metadata (W3C) and Origin (RFC 6454) tell who asks."""
+    assert desk.post("/api/undo", headers=headers).status_code == 403
+    assert desk.get("/api/job", headers=headers).status_code == 403
+
+
+def test_a_form_of_another_site_cannot_change_anything(desk: TestClient) -> None:
+    """A change needs a header that no form can send (Fetch standard: no simple request)."""
+    del desk.headers[MARK]
+    assert desk.post("/api/undo").status_code == 403
+    assert desk.get("/api/job").status_code == 200
+
+
+def test_what_is_too_large_is_refused(desk: TestClient) -> None:
+    """By its length as told, and by what comes where none is told."""
+    body = b"[" + b" " * MOST_BYTES + b"]"
+    assert desk.post("/api/entries", content=body).status_code == 413
+
+    def bits() -> object:
+        yield body
+
+    assert desk.post("/api/entries", content=bits()).status_code == 413  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(
+    "path",
+    ["/assets/../kitchen.toml", "/assets/%2e%2e/kitchen.toml", "/assets//etc/passwd",
+     "/..%2fkitchen.toml", "/kitchen.toml", "/kitchen.record"],
+)  # fmt: skip
+def test_no_path_leads_out_of_the_page(desk: TestClient, path: str) -> None:
+    """Only what was built is served; every other address shows the page itself."""
+    answer = desk.get(path)
+    assert answer.status_code == 404 or b"<title>front</title>" in answer.content
+
+
+def test_answers_forbid_everything_from_elsewhere(desk: TestClient) -> None:
+    """Content Security Policy level 3: scripts of ours alone, no frame, no other place."""
+    for path in ("/", "/api/job", "/assets/page.js", "/api/nothing"):
+        policy = desk.get(path).headers["content-security-policy"]
+        assert "default-src 'none'" in policy
+        assert "script-src 'self';" in policy
+        assert "unsafe" not in policy
+        assert "frame-ancestors 'none'" in policy
+
+
+def at_home(desk: TestClient) -> TestClient:
+    """A phone on the home network."""
+    return TestClient(
+        desk.app, "http://192.168.7.2:8417", client=AT_HOME, headers={MARK: "1"}
+    )  # fmt: skip
+
+
+def test_a_phone_joins_by_the_code_that_the_desk_shows(desk: TestClient) -> None:
+    """Until then it is told nothing of the job."""
+    phone = at_home(desk)
+    assert phone.get("/api/job").status_code == 401
+    assert phone.get("/api/join").json() == {"addresses": [], "code": "", "joined": False}
+    shown = desk.get("/api/join").json()
+    assert phone.post("/api/join", json={"code": "wrong"}).status_code == 403
+    joined = phone.post("/api/join", json={"code": shown["code"].lower()})
+    assert joined.status_code == 200
+    assert "httponly" in joined.headers["set-cookie"].lower()
+    assert "samesite=strict" in joined.headers["set-cookie"].lower()
+    assert phone.get("/api/job").json()["name"] == desk.get("/api/job").json()["name"]
+
+
+def test_guessing_changes_the_code(desk: TestClient) -> None:
+    """After five wrong ones the right one is another."""
+    phone, code = at_home(desk), desk.get("/api/join").json()["code"]
+    for _ in range(5):
+        phone.post("/api/join", json={"code": "AAAAAA"})
+    assert desk.get("/api/join").json()["code"] != code
+    answer: httpx2.Response = phone.post("/api/join", json={"code": code})
+    assert answer.status_code == 403
