@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.casework.parts import Part
@@ -13,11 +14,14 @@ from casewright.casework.verification import verify
 from casewright.dims import Dim, Origin
 from casewright.facts import NO_FACTS, Fact
 from casewright.findings import Severity
-from casewright.resolve.moves import Move, Remedy, mended, sides_of
+from casewright.resolve.moves import Move, Remedy, mended, packed_up, sides_of
 from casewright.resolve.slopes import slope
 from casewright.room.build import build
 from casewright.room.model import Room
 from casewright.stock import Offcut
+
+_HUNG = ("wall", "plinth")
+"""Kinds of case that stand on nothing of their own."""
 
 __all__ = ["Misfit", "misfits", "with_size"]
 
@@ -61,11 +65,11 @@ def misfits(room: Room, offcuts: Sequence[Offcut] = ()) -> tuple[Misfit, ...]:
     return tuple(misfit for case in room.cases for misfit in _in_case(room, case, offcuts))
 
 
-def with_size(room: Room, dim: Dim, move: Move) -> Room:
-    """The room as it would be, were a made piece of another size."""
+def with_size(room: Room, dim: Dim, size: Fraction) -> Room:
+    """The room as it would be, were a made piece of this size [mm]."""
     held = room.chain.facts
     facts = {path: fact for path, fact in held.items() if isinstance(fact, Fact)}
-    facts[dim.path] = Fact(Origin("made", "tried"), cut=dim.value + move.by)
+    facts[dim.path] = Fact(Origin("made", "tried"), cut=size)
     return build(replace(room.spec, file_facts=NO_FACTS), facts, designed=room.designed)
 
 
@@ -83,12 +87,35 @@ def _in_case(room: Room, case: Case, offcuts: Sequence[Offcut]) -> Iterator[Misf
         told = {says for says, grave in broken.items() if grave or not judged}
         if not told or False in judged:
             continue
-        tried = with_size(room, move.dim, move)
+        tried = with_size(room, move.dim, move.dim.value + move.by)
         left = _broken(tried, next(each for each in tried.cases if each.key == case.key))
         mends = tuple(says for says in broken if says in told and says not in left)
         if mends and len(left) < len(broken):
-            remedies = tuple(mended(room, (move,), offcuts))
-            yield Misfit(move.part, move.side, mends, move.dim, remedies)
+            found = (*_partners(room, case, move, mends), *mended(room, (move,), offcuts))
+            yield Misfit(move.part, move.side, mends, move.dim, found)
+
+
+def _partners(room: Room, case: Case, move: Move, mends: Sequence[str]) -> Iterator[Remedy]:
+    """A piece too short or narrow: what stands beside it is packed up, or made to match."""
+    if move.by < 0:
+        return
+    if move.side == "length" and move.part.role == "side" and case.spec.kind not in _HUNG:
+        yield from packed_up(room, move)
+    if move.part.state not in ("cut", "machined"):
+        return
+    for part in case.parts:
+        if part is move.part or part.role != move.part.role or part.state != move.part.state:
+            continue
+        dim = dict(sides_of(part))[move.side]
+        size = dict(sides_of(move.part))[move.side].value
+        if dim.value <= size:
+            continue
+        tried = with_size(room, dim, size)
+        left = _broken(tried, next(each for each in tried.cases if each.key == case.key))
+        known = room.chain.fits
+        fits = tried.chain.fits.items()
+        if not set(mends) & set(left) and all(f.holds or not known[p].holds for p, f in fits):
+            yield from mended(room, (Move(part, move.side, dim, size - dim.value),), ())
 
 
 def _judged(room: Room, case: Case, dim: Dim) -> set[bool]:

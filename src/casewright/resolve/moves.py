@@ -13,19 +13,26 @@ from casewright.resolve.spoiled import smallest_holding
 from casewright.room.model import Room
 from casewright.stock import Offcut
 
-__all__ = ["MINUTES", "Move", "Remedy", "Rung", "Side", "mended", "sides_of"]
+__all__ = [
+    "MINUTES", "THICKEST_SHIM", "Move", "Remedy", "Rung", "Side", "mended", "packed_up",
+    "sides_of",
+]  # fmt: skip
 
 Side = Literal["length", "width"]
 Rung = Literal[
-    "adjust", "shim", "trim", "move a filler", "re-band", "glue a strip",
+    "adjust", "shim", "scribe", "trim", "move a filler", "re-band", "glue a strip",
     "recut smaller elsewhere", "recut from an offcut", "recut", "design anew",
 ]  # fmt: skip
 
 MINUTES: dict[Rung, int] = {
-    "adjust": 6, "shim": 5, "trim": 5, "move a filler": 0, "re-band": 12, "glue a strip": 40,
-    "recut smaller elsewhere": 8, "recut from an offcut": 8, "recut": 8, "design anew": 0,
+    "adjust": 6, "shim": 5, "scribe": 15, "trim": 5, "move a filler": 0, "re-band": 12,
+    "glue a strip": 40, "recut smaller elsewhere": 8, "recut from an offcut": 8, "recut": 8,
+    "design anew": 0,
 }  # fmt: skip
 """Touch time of one skilled person: common practice, from memory; gluing with its clamps."""
+
+THICKEST_SHIM = Fraction(6)
+"""Common practice: what is shimmed more shows [mm]."""
 
 _THICKEST_BAND = Fraction(3)
 """Common practice: edge band is sold up to 3 mm [mm]."""
@@ -58,12 +65,30 @@ class Remedy:
 
 @dataclass(frozen=True, slots=True)
 class Move:
-    """A made piece that would have to be longer or wider by `by` (shorter when negative) [mm]."""
+    """A made piece that would have to be longer or wider by `by` (shorter when negative) [mm].
+
+    Parameters
+    ----------
+    alike
+        Made pieces that are off as it is, and go with it: the other end of a drawer.
+    """
 
     part: Part
     side: Side
     dim: Dim
     by: Fraction
+    alike: tuple[Part, ...] = ()
+
+    @property
+    def count(self) -> int:
+        """How many pieces it takes [-]."""
+        return 1 + len(self.alike)
+
+    @property
+    def names(self) -> str:
+        """The pieces by their marks and paths: '11 (pans.drawer_1.front_end) and 12 (...)'."""
+        *others, last = (_name(part) for part in (self.part, *self.alike))
+        return f"{', '.join(others)} and {last}" if others else last
 
     @property
     def size(self) -> tuple[Fraction, Fraction]:
@@ -92,14 +117,22 @@ def mended(room: Room, moves: Sequence[Move], offcuts: Sequence[Offcut]) -> Iter
     bench = _Bench(room, offcuts)
     for move in moves:
         if move.by < 0:
-            says = f"take {bench.text(-move.by)} off the {move.side} of {_name(move.part)}"
-            yield Remedy("trim", says, MINUTES["trim"])
+            yield bench.shorten(move)
     for move in moves:
         if move.by > 0:
             yield from bench.lengthen(move)
     for move in moves:
         if move.by > 0:
             yield from bench.cut_again(move)
+
+
+def packed_up(room: Room, move: Move) -> Iterator[Remedy]:
+    """A side that is too short stands on a shim, where that does not show."""
+    if 0 < move.by <= THICKEST_SHIM:
+        by = size_text(move.by, room.spec.unit)
+        yield Remedy(
+            "shim", f"stand {move.names} on a shim, {by} thick", MINUTES["shim"], "a shim"
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,36 +142,43 @@ class _Bench:
     room: Room
     offcuts: Sequence[Offcut]
 
+    def shorten(self, move: Move) -> Remedy:
+        says = f"take {self.text(-move.by)} off the {move.side} of {move.names}"
+        return Remedy("trim", says, MINUTES["trim"] * move.count)
+
     def lengthen(self, move: Move) -> Iterator[Remedy]:
         planes = ("w0", "w1") if move.side == "width" else ("l0", "l1")
         banded = [edge for edge in move.part.edges if edge.kind == "band" and edge.edge in planes]
         thick = banded[0].thickness.value + move.by if banded else None
         if thick is not None and thick <= _THICKEST_BAND:
-            says = f"band {_name(move.part)} anew, {self.text(thick)} thick"
-            yield Remedy("re-band", says, MINUTES["re-band"], "edge band")
+            says = f"band {move.names} anew, at least {self.text(thick)} thick"
+            yield Remedy("re-band", says, MINUTES["re-band"] * move.count, "edge band")
         if move.side == "width" and move.part.blank.thickness.value >= _THINNEST_GLUED:
             says = (
-                f"glue a strip to an edge of {_name(move.part)} and rip it to "
-                f"{self.text(move.size[1])}"
+                f"glue a strip to an edge of {move.names} and rip "
+                f"{'each' if move.alike else 'it'} to {self.text(move.size[1])}"
             )
-            yield Remedy("glue a strip", says, MINUTES["glue a strip"], "a strip of that stock")
+            minutes = MINUTES["glue a strip"] * move.count
+            yield Remedy("glue a strip", says, minutes, "a strip of that stock")
 
     def cut_again(self, move: Move) -> Iterator[Remedy]:
         part, (length, width) = move.part, move.size
         size = f"{self.text(length)} x {self.text(width)}"
         goods = self.room.spec.stock[part.stock].title
+        used = f"{move.count} of {size}" if move.alike else size
         other = self._smaller(part)
         if other is not None:
-            says = f"cut {_name(other)} out of {_name(part)}, and that one again, {size}"
-            stock = f"{size} of {goods}, less what {_name(other)} would take"
-            yield Remedy("recut smaller elsewhere", says, MINUTES["recut"], stock)
+            again = f"these again, {size} each" if move.alike else f"that one again, {size}"
+            says = f"cut {_name(other)} out of {move.names}, and {again}"
+            stock = f"{used} of {goods}, less what {_name(other)} would take"
+            yield Remedy("recut smaller elsewhere", says, MINUTES["recut"] * move.count, stock)
         offcut = smallest_holding(self.offcuts, part.stock, length, width, turns=not part.grain)
-        if offcut is not None:
+        if offcut is not None and not move.alike:
             says = f"cut {_name(part)} again, {size}, out of {offcut.path}"
             yield Remedy("recut from an offcut", says, MINUTES["recut"], offcut.path)
         else:
-            says = f"cut {_name(part)} again, {size}"
-            yield Remedy("recut", says, MINUTES["recut"], f"{size} of {goods}")
+            says = f"cut {move.names} again, {size}"
+            yield Remedy("recut", says, MINUTES["recut"] * move.count, f"{used} of {goods}")
 
     def _smaller(self, part: Part) -> Part | None:
         """The largest piece still to be cut that comes out of a made one."""

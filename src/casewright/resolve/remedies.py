@@ -1,8 +1,8 @@
 """What can be done about a fit that real things no longer keep, the least work first.
 
-The order is common practice: adjust, shim, trim, move a filler, re-band, glue a strip, recut the
-piece smaller elsewhere, recut from an offcut or from new stock, design anew. Only those are told
-that apply, with the size by which; each that moves a piece is tried on the model first.
+The order is common practice: adjust, shim, scribe, trim, move a filler, re-band, glue a strip,
+recut the piece smaller elsewhere, recut from an offcut or from new stock, design anew. Only those
+are told that apply, with the size by which; each that moves a piece is tried on the model first.
 """
 
 from __future__ import annotations
@@ -11,15 +11,13 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from casewright.casework.cases import Door
+from casewright.casework.parts import Part
 from casewright.dims import Dim, Fit, Way, round_to, size_text
 from casewright.resolve.misfits import with_size
-from casewright.resolve.moves import MINUTES, Move, Remedy, mended, sides_of
+from casewright.resolve.moves import MINUTES, THICKEST_SHIM, Move, Remedy, Side, mended, sides_of
 from casewright.resolve.slopes import slope
 from casewright.room.model import Room
 from casewright.stock import Offcut
-
-_THICKEST_SHIM = Fraction(6)
-"""Common practice: what is shimmed more shows [mm]."""
 
 __all__ = ["remedies"]
 
@@ -53,8 +51,10 @@ class _Ladder:
         yield from self._adjust()
         yield from self._shim()
         others = tuple(mended(self.room, self.moves, self.offcuts))
+        fillers = {remedy.rung: remedy for remedy in reversed(tuple(self._fillers()))}
+        yield from (each for each in (fillers.get("scribe"),) if each)
         yield from (each for each in others if each.rung == "trim")
-        yield from self._move_filler()
+        yield from (each for each in (fillers.get("move a filler"),) if each)
         yield from (each for each in others if each.rung != "trim")
         yield self._design_anew()
 
@@ -71,8 +71,8 @@ class _Ladder:
             for side, dim in sides_of(part):
                 rate = slope(self.fit.gap, dim)
                 tries = (dim.wanted - dim.value, self._on_grid(dim, rate)) if rate else ()
-                moves = (Move(part, side, dim, by) for by in tries if by)
-                move = next((move for move in moves if self._mends(move)), None)
+                moves = (self._tried(part, side, dim, by) for by in tries if by)
+                move = next((move for move in moves if move is not None), None)
                 if move is not None:
                     yield move
 
@@ -84,13 +84,17 @@ class _Ladder:
         size = round_to(dim.value + by, step, way)[0] if step else dim.value + by
         return size - dim.value
 
-    def _mends(self, move: Move) -> bool:
-        """Whether the fit holds with the piece at its new size, and no fit fails for it."""
-        tried = with_size(self.room, move.dim, move).chain.fits
+    def _tried(self, part: Part, side: Side, dim: Dim, by: Fraction) -> Move | None:
+        """The move, when the fit holds with the piece at its new size, and no fit fails for it."""
+        tried = with_size(self.room, dim, dim.value + by)
         known = self.room.chain.fits
-        return tried[self.fit.path].holds and all(
-            fit.holds or (path in known and not known[path].holds) for path, fit in tried.items()
+        fits = tried.chain.fits
+        mends = fits[self.fit.path].holds and all(
+            fit.holds or (path in known and not known[path].holds) for path, fit in fits.items()
         )
+        if not mends:
+            return None
+        return Move(part, side, dim, by, tuple(_alike(self.room, tried, part, (side, by))))
 
     @property
     def _is_front(self) -> bool:
@@ -105,12 +109,22 @@ class _Ladder:
             yield Remedy("adjust", says, MINUTES["adjust"])
 
     def _shim(self) -> Iterator[Remedy]:
-        is_gap = self.fit.low >= 0 and not self.fit.path.endswith("_error") and not self._is_front
-        if is_gap and -_THICKEST_SHIM <= self.lack < 0:
+        name = self.fit.path.rpartition(".")[2]
+        is_gap = (self.fit.low >= 0 and not name.endswith("_error")) or name.startswith("under_")
+        if is_gap and not self._is_front and -THICKEST_SHIM <= self.lack < 0:
             says = f"fill the gap with a shim, {self._text(-self.lack)} thick"
             yield Remedy("shim", says, MINUTES["shim"], "a strip of veneer or card")
+        if name == "height_error" and 0 < self.lack <= THICKEST_SHIM and self._stands():
+            says = f"stand it on shims, {self._text(-self.fit.gap.value)} thick"
+            yield Remedy("shim", says, MINUTES["shim"], "shims")
 
-    def _move_filler(self) -> Iterator[Remedy]:
+    def _stands(self) -> bool:
+        """Whether the fit is of a case that stands on the floor."""
+        case = next((case for case in self.room.cases if case.key == self.fit.owner), None)
+        return case is not None and case.spec.kind not in ("wall", "plinth")
+
+    def _fillers(self) -> Iterator[Remedy]:
+        """A filler takes up what its boxes came out at: planned, it is cut so; cut, scribed so."""
         if not self.fit.path.endswith(".width_error"):
             return
         for run in self.room.runs:
@@ -123,7 +137,13 @@ class _Ladder:
                         f"{self._text(filler.part.blank.width.value)}"
                     )
                     yield Remedy("move a filler", says, 0)
-                    return
+                elif self.room.chain.fits[f"{filler.path}.scribe_left"].holds:
+                    widest = max(gap.value for gap in filler.gaps)
+                    says = (
+                        f"keep the box as it is: {filler.path} takes it up, scribed to the wall "
+                        f"at {self._text(widest)} where the gap is widest"
+                    )
+                    yield Remedy("scribe", says, MINUTES["scribe"])
 
     def _design_anew(self) -> Remedy:
         owner = self.fit.owner
@@ -139,3 +159,21 @@ class _Ladder:
 
     def _text(self, size: Fraction) -> str:
         return size_text(size, self.room.spec.unit)
+
+
+def _alike(room: Room, tried: Room, moved: Part, move_by: tuple[Side, Fraction]) -> Iterator[Part]:
+    """Made pieces beside a moved one that are of its size, and off by as much once it is moved."""
+    new = {part.path: part for part in tried.parts}
+    beside, size = moved.path.rpartition(".")[0], _size(moved)
+    for part in room.parts:
+        if part is moved or part.state != moved.state or part.stock != moved.stock:
+            continue
+        if part.path.rpartition(".")[0] == beside and _size(part) == size:
+            side, by = move_by
+            now, then = dict(sides_of(part))[side], dict(sides_of(new[part.path]))[side]
+            if then.wanted - now.value == by:
+                yield part
+
+
+def _size(part: Part) -> tuple[Fraction, Fraction]:
+    return part.blank.length.value, part.blank.width.value

@@ -9,6 +9,7 @@ from fractions import Fraction
 import pytest
 from tests.jobs import read
 
+from casewright.casework.parts import Part
 from casewright.dims import Origin
 from casewright.facts import Fact
 from casewright.resolve import Proposal, Remedy, propose
@@ -25,6 +26,10 @@ width = 24
 [case.right]
 kind = "base"
 width = 24
+[case.pans]
+kind = "base"
+width = 24
+drawers = 3
 [run.counter]
 cases = ["left", "right"]
 wall = ["50", "50 1/8"]
@@ -41,17 +46,17 @@ def _cut(sizes: Mapping[str, Fraction], offcuts: tuple[Offcut, ...] = ()) -> Pro
         for path, off in sizes.items()
     }
     room = build(_SPEC, facts)
-    cases = tuple(
-        replace(
-            case,
-            parts=tuple(
-                replace(part, state="cut") if any(f.startswith(part.path) for f in facts) else part
-                for part in case.parts
-            ),
-        )
-        for case in room.cases
+
+    def marked(part: Part) -> Part:
+        is_cut = any(fact.startswith(f"{part.path}.") for fact in facts)
+        return replace(part, state="cut") if is_cut else part
+
+    cases = tuple(replace(case, parts=tuple(map(marked, case.parts))) for case in room.cases)
+    runs = tuple(
+        replace(run, fillers=tuple(replace(f, part=marked(f.part)) for f in run.fillers))
+        for run in room.runs
     )
-    return propose(_PLAIN, replace(room, cases=cases), offcuts=offcuts)
+    return propose(_PLAIN, replace(room, cases=cases, runs=runs), offcuts=offcuts)
 
 
 def _doors(off: Fraction) -> tuple[Remedy, ...]:
@@ -113,3 +118,74 @@ def test_a_stretcher_longer_than_the_bottom_is_trimmed_to_it() -> None:
     sizes = {"left.bottom.length": Fraction(0), "left.rear_stretcher.length": INCH / 4}
     (misfit,) = _cut(sizes).misfits
     assert misfit.remedies[0].says == 'take 1/4" off the length of 5 (left.rear_stretcher)'
+
+
+_FILLERS = ("run.counter.filler_left.width", "run.counter.filler_right.width")
+_SIDES = ("right.side_left", "right.side_right")
+_ENDS = ("pans.drawer_1.front_end.length", "pans.drawer_1.back_end.length")
+
+
+@pytest.mark.parametrize(
+    ("sizes", "path", "rungs", "says"),
+    [
+        pytest.param(
+            {"left.width": 3, **dict.fromkeys(_FILLERS, 0)},
+            "left.width_error",
+            ["scribe", "design anew"],
+            "scribed to the wall",
+            id="a box too wide between fillers that are cut",
+        ),
+        pytest.param(
+            dict.fromkeys((f"{side}.blank_width" for side in _SIDES), -2),
+            "right.depth_error",
+            ["re-band", "glue a strip", "recut smaller elsewhere", "recut", "design anew"],
+            " (right.side_right) anew, at least",
+            id="banded sides 2 mm narrow",
+        ),
+        pytest.param(
+            dict.fromkeys((f"{side}.length" for side in _SIDES), -3),
+            "right.height_error",
+            ["shim", "recut smaller elsewhere", "recut", "design anew"],
+            "stand it on shims, 3 mm thick",
+            id="sides 3 mm short",
+        ),
+        pytest.param(
+            dict.fromkeys(_ENDS, -3),
+            "pans.drawer_1.slide_fit",
+            ["shim", "recut smaller elsewhere", "recut", "design anew"],
+            "fill the gap with a shim",
+            id="a drawer 3 mm narrow",
+        ),
+        pytest.param(
+            dict.fromkeys(_ENDS, 3),
+            "pans.drawer_1.slide_fit",
+            ["trim", "design anew"],
+            " (pans.drawer_1.front_end) and ",
+            id="a drawer 3 mm wide: both of its ends",
+        ),
+    ],
+)
+def test_each_remedy_where_it_is_right(
+    sizes: dict[str, int], path: str, rungs: list[str], says: str
+) -> None:
+    """Common practice; the order is that of the least work."""
+    told = _cut({name: Fraction(off) for name, off in sizes.items()})
+    (conflict,) = [each for each in told.conflicts if each.fit.path == path]
+    assert [remedy.rung for remedy in conflict.remedies] == rungs
+    assert any(says in remedy.says for remedy in conflict.remedies)
+    assert all(r.minutes > 0 for r in conflict.remedies if r.rung != "design anew")
+
+
+@pytest.mark.parametrize(
+    ("off", "first"), [(INCH / 32, ["shim", "trim"]), (Fraction(6), ["shim"])]
+)
+def test_a_side_shorter_than_the_other_is_packed_up_or_the_other_trimmed(
+    off: Fraction, first: list[str]
+) -> None:
+    """Trimmed only where the case keeps its height within its band, 1/16 in: not by 6 mm."""
+    sizes = {"right.side_left.length": Fraction(0), "right.side_right.length": -off}
+    (misfit,) = _cut(sizes).misfits
+    assert misfit.part.path == "right.side_right"
+    rungs = [remedy.rung for remedy in misfit.remedies]
+    assert rungs[: len(first)] == first
+    assert ("trim" in rungs) == ("trim" in first)
