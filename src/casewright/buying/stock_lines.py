@@ -11,7 +11,7 @@ from casewright.buying.trim_spare import trim_spare
 from casewright.buying.words import counted, length, thickness
 from casewright.dims import Unit
 from casewright.room.model import Room
-from casewright.stock import Board, Sheet
+from casewright.stock import EMISSION_LABELS, Board, Sheet
 
 __all__ = ["stock_lines"]
 
@@ -38,8 +38,15 @@ def _sheets(room: Room, plan: StockPlan, goods: Sheet, breakdown: Breakdown) -> 
     return BuyLine(
         "sheets", f"{goods.title}, {size}", goods.key, "pieces", Fraction(plan.count),
         Fraction(0), Fraction(1), plan.count, "sheet", why, _parts(plan),
-        note=goods.price or "measure the thickness on arrival, at six places over all of them",
+        note=_note(goods),
     )  # fmt: skip
+
+
+def _note(goods: Sheet) -> str:
+    """What to look for: the class on its label, and the price or what is measured first."""
+    label = f'with "{goods.emission}" on its label; ' if goods.emission in EMISSION_LABELS else ""
+    measure = "measure the thickness on arrival, at six places over all of them"
+    return label + (goods.price or measure)
 
 
 def _boards(room: Room, plan: StockPlan, goods: Board) -> Iterator[BuyLine]:

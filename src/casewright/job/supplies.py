@@ -74,7 +74,7 @@ def _stock(key: str, goods: Goods, origins: Origins) -> Stock:
                 key, title, length, width, thickness, goods.grain == "length", goods.material,
                 _density(goods.material, goods.density), goods.stiffness,
                 _mean(goods, base, origins), goods.price, *_in_hand(goods, base, origins),
-                by_sheet=tuple(goods.sheets.items()),
+                by_sheet=tuple(goods.sheets.items()), emission=goods.emission,
             )  # fmt: skip
         case BoardTable():
             lengths = tuple(

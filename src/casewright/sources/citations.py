@@ -149,6 +149,10 @@ _ALL = (
         "parts of them from memory; local code governs",
     ),
     Source(
+        "tsca-vi", "TSCA Title VI, Formaldehyde standards for composite wood products",
+        "US Environmental Protection Agency", "40 CFR 770", "standard", _SECONDARY,
+    ),
+    Source(
         "ada", "ADA Standards for Accessible Design", "US Department of Justice", "2010",
         "standard", _SECONDARY,
     ),

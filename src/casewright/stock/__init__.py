@@ -1,14 +1,25 @@
 """What can be bought: sheets, boards, banding, panels of glass or plastic."""
 
-from casewright.stock.goods import Board, EdgeBand, Glazing, Sheet, Stock, StockList
+from casewright.stock.goods import (
+    EMISSION_LABELS,
+    Board,
+    EdgeBand,
+    Emission,
+    Glazing,
+    Sheet,
+    Stock,
+    StockList,
+)
 from casewright.stock.milling import THINNEST_SOLD, milling_source, strips_in_thickness
 from casewright.stock.moisture import Moisture, usual_moisture
 from casewright.stock.offcut import Offcut
 
 __all__ = [
+    "EMISSION_LABELS",
     "THINNEST_SOLD",
     "Board",
     "EdgeBand",
+    "Emission",
     "Glazing",
     "Moisture",
     "Offcut",

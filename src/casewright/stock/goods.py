@@ -9,7 +9,26 @@ from typing import Literal
 
 from casewright.dims import Given
 
-__all__ = ["Board", "EdgeBand", "Glazing", "Sheet", "Stock", "StockList"]
+__all__ = [
+    "EMISSION_LABELS",
+    "Board",
+    "EdgeBand",
+    "Emission",
+    "Glazing",
+    "Sheet",
+    "Stock",
+    "StockList",
+]
+
+Emission = Literal[
+    "TSCA Title VI", "CARB 2", "E1", "E2", "no added formaldehyde", "none on its label",
+]  # fmt: skip
+"""How much formaldehyde a panel may give off, by its label."""
+
+EMISSION_LABELS: frozenset[Emission | None] = frozenset(
+    ("TSCA Title VI", "CARB 2", "E1", "no added formaldehyde")
+)
+"""Classes to ask for."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +61,8 @@ class Sheet:
         Least readings of the sheets in hand [mm]; None: by the label still.
     by_sheet
         What is chalked on each sheet in hand, with its thickness [mm]; empty: not read apart.
+    emission
+        Its emission class by its label; None: nobody has said.
     """
 
     key: str
@@ -58,6 +79,7 @@ class Sheet:
     measured_length: Given | None = None
     measured_width: Given | None = None
     by_sheet: tuple[tuple[str, Fraction], ...] = ()
+    emission: Emission | None = None
 
     @property
     def length_in_hand(self) -> Given:

@@ -363,3 +363,14 @@ def test_slides_in_pairs_and_longer_screws_for_the_pulls_of_drawers() -> None:
         if fastening.kind == "front screw"
     )
     assert _line(lines, "front_screw").need == held == 12
+
+
+def test_the_label_to_ask_for_stands_beside_the_sheet(room: Room) -> None:
+    """A class that is to be asked for; E2 is found by a rule instead."""
+    for emission, told in (("TSCA Title VI", True), ("E2", False)):
+        goods = dict(room.spec.stock)
+        sheet = goods["ply18"]
+        assert isinstance(sheet, Sheet)
+        goods["ply18"] = replace(sheet, emission=emission)
+        changed = replace(room, spec=replace(room.spec, stock=goods))
+        assert (emission in _line(_list(changed), "ply18").note) == told

@@ -59,7 +59,7 @@ from casewright.room.build import build
 from casewright.room.model import Room
 from casewright.shop import ToolKind
 from casewright.sources import POUND
-from casewright.stock import EdgeBand, Sheet, Stock
+from casewright.stock import EdgeBand, Emission, Sheet, Stock
 
 __all__ = ["FAILS", "PASSES", "in_shop", "read_as"]
 
@@ -104,6 +104,15 @@ def heavy_door(thick: str, width: str, height: str) -> Room:
     goods["mdf"] = replace(sheet, thickness=given(thick))
     tall = BASE | {"height": height, "depth": "12", "width": width}
     return room_of(goods=goods, front=replace(SLAB, leaves=1), **tall)
+
+
+def labelled(emission: Emission, key: str = "ply18") -> Room:
+    """An upper out of sheets of that class."""
+    goods = stock()
+    sheet = goods[key]
+    assert isinstance(sheet, Sheet)
+    goods[key] = replace(sheet, emission=emission)
+    return room_of(goods=goods)
 
 
 def drawers_on(pounds: int | None, width: str = "24") -> Room:
@@ -155,6 +164,7 @@ PASSES: dict[str, Make] = {
     "sheet thickness": lambda: read_as("3/4", Fraction("0.703")),
     "case weight": room_of,
     "sheet weight": room_of,
+    "emission class": lambda: labelled("TSCA Title VI"),
     "leaf weight": lambda: heavy_door("3/4", "16", "34 1/2"),
     "metal in path": lambda: room_of(front=APPLIED),
     "hardware meets": lambda: with_hinge_moved("0"),
@@ -211,6 +221,7 @@ FAILS: dict[str, Make] = {
         kind="bookcase", shelves=3, height="60", depth="12", nosing="1 1/2", key="upper"
     ),
     "case weight": lambda: room_of(width="60"),
+    "emission class": lambda: labelled("E2"),
     "leaf weight": lambda: heavy_door("1", "30", "84"),
     "metal in path": lambda: room_of(front=APPLIED, height="22"),
     "hardware meets": lambda: with_hinge_moved("2"),

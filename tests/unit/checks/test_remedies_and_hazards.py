@@ -7,7 +7,7 @@ from fractions import Fraction
 
 import pytest
 from tests.builders import SLAB, Unit, case_spec, given, job, length, plain_style
-from tests.unit.checks.examples import drawers_on
+from tests.unit.checks.examples import drawers_on, labelled
 from tests.unit.checks.rooms import (
     BASE,
     BOOKCASE,
@@ -130,3 +130,10 @@ def test_slides_whose_sheet_is_not_in_hand_make_a_note() -> None:
     [care] = found_in("drawer load", drawers_on(100, "42"))
     assert care.severity is Severity.CARE
     assert not found_in("drawer load", drawers_on(150, "42"))
+
+
+def test_a_label_without_a_class_is_told_only_of_sheets_that_are_used() -> None:
+    """Nothing of an upper without doors is cut from fibreboard."""
+    assert found_in("emission class", labelled("none on its label"))
+    assert not found_in("emission class", labelled("none on its label", "mdf"))
+    assert not found_in("emission class", labelled("no added formaldehyde"))

@@ -8,6 +8,7 @@ from pydantic import Field
 
 from casewright.job.lengths import Between, Length
 from casewright.job.tables.table import Key, Line, OneOrMore, Table
+from casewright.stock import Emission
 
 __all__ = ["BandTable", "BoardTable", "GlazingTable", "SheetTable", "Species", "StockTable"]
 
@@ -68,6 +69,10 @@ class SheetTable(_Goods):
     stiffness: Annotated[int, Field(ge=500, le=20000)] | None = None
     """Bending modulus along the grain in MPa, from a data sheet. Without it no sag is worked
     out."""
+
+    emission: Emission | None = None
+    """How much formaldehyde it may give off, by the class on its label. Left out, the buy list
+    says what to ask for."""
 
 
 class BoardTable(_Goods):
