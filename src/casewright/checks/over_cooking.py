@@ -55,8 +55,9 @@ def _examine(room: Room) -> Iterator[Breach]:
 
 def _above(room: Room, run: Run, cooking: Appliance) -> Iterator[Breach]:
     begins = _begins(room, run)
-    left = begins + cooking.start.value
-    right = left + cooking.width.value
+    grid = room.spec.style["cut_step"].value  # where they meet, parts may be rounded over it
+    left = begins + cooking.start.value + grid
+    right = left + cooking.width.value - 2 * grid
     free, least = _heights(room, run, cooking)
     if free >= least:
         return
