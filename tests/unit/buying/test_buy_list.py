@@ -36,7 +36,7 @@ from casewright.facts import Fact
 from casewright.room.build import build
 from casewright.room.model import Room
 from casewright.room.specs import RunSpec
-from casewright.stock import Sheet
+from casewright.stock import Emission, Sheet
 
 UPPER: dict[str, Any] = {"key": "up", "front": SLAB}
 STACK: dict[str, Any] = {
@@ -367,7 +367,8 @@ def test_slides_in_pairs_and_longer_screws_for_the_pulls_of_drawers() -> None:
 
 def test_the_label_to_ask_for_stands_beside_the_sheet(room: Room) -> None:
     """A class that is to be asked for; E2 is found by a rule instead."""
-    for emission, told in (("TSCA Title VI", True), ("E2", False)):
+    labels: tuple[tuple[Emission, bool], ...] = (("TSCA Title VI", True), ("E2", False))
+    for emission, told in labels:
         goods = dict(room.spec.stock)
         sheet = goods["ply18"]
         assert isinstance(sheet, Sheet)
