@@ -23,6 +23,7 @@ _TEXTS = [
         "bookcase.toml",
         "gallery_tall.toml",
         "gallery_trims.toml",
+        "gallery_appliances.toml",
     )
 ]
 _DATA = [tomlkit.parse(text).unwrap() for text in _TEXTS]

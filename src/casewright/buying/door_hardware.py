@@ -33,11 +33,11 @@ def door_hardware(room: Room) -> Iterator[BuyLine]:
         yield from _hinges(room, doors)
         yield from _plates(room, doors)
     yield from _pulls(room)
-    leaves = tuple(front.path for front in fronts)
-    bumpers = BUMPERS_A_LEAF * len(fronts)
+    leaves = tuple(front.path for case in room.boxes for front in case.fronts)
+    bumpers = BUMPERS_A_LEAF * len(leaves)
     yield pieces(
         "door hardware", "clear stick-on bumper", "bumper", bumpers, FIXED_SPARES,
-        paths=leaves, why=f"{BUMPERS_A_LEAF} a leaf x {counted(len(fronts), 'leaf', 'leaves')}",
+        paths=leaves, why=f"{BUMPERS_A_LEAF} a leaf x {counted(len(leaves), 'leaf', 'leaves')}",
     )  # fmt: skip
     yield from _retainers(room)
 
@@ -109,9 +109,11 @@ def _fronts_of(fronts: list[Front]) -> str:
     """'4 doors and 3 drawers'."""
     doors = sum(isinstance(front, Door) for front in fronts)
     words = [counted(doors, "door")] if doors else []
-    if len(fronts) > doors:
-        words.append(counted(len(fronts) - doors, "drawer"))
-    return " and ".join(words)
+    panels = sum(front.opening == "panel" for front in fronts)
+    drawers = len(fronts) - doors - panels
+    words += [counted(drawers, "drawer")] if drawers else []
+    words += [counted(panels, "panel")] if panels else []
+    return ", ".join(words[:-1]) + (" and " if words[1:] else "") + "".join(words[-1:])
 
 
 def _retainers(room: Room) -> Iterator[BuyLine]:

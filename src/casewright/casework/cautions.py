@@ -87,6 +87,11 @@ CAUTIONS: Mapping[str, str] = MappingProxyType(
             "glue, no shortcut. The appliance goes in by two people or a lift, only once the case "
             "is screwed to the studs; its wiring or gas belongs to the licensed trade."
         ),
+        "appliance_panel": (
+            "Power, water and drain of an appliance belong to the licensed trade: nothing is "
+            "connected or moved for a panel. Its door springs shut or drops while the panel is "
+            "off: block it, fingers out of its hinges; tighten its springs as its sheet says."
+        ),
         "heavy_lift": (
             "Heavy and awkward: lift with a helper or a cart. Weights shown are for planning, "
             "not a permission."

@@ -48,7 +48,7 @@ CutKind = Literal[
 ]
 BoreKind = Literal[
     "shelf pins", "hinge cup", "hinge plate", "pull", "pocket", "slide", "slide hook",
-    "front screw", "pull play",
+    "front screw", "pull play", "panel screw",
 ]  # fmt: skip
 
 

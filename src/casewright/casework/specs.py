@@ -27,6 +27,7 @@ __all__ = [
     "JointKind",
     "LidKind",
     "OverlayKind",
+    "PanelSheet",
     "PocketKind",
     "RowKind",
     "RowSpec",
@@ -35,7 +36,7 @@ __all__ = [
     "front_spec",
 ]
 
-CaseKind = Literal["wall", "base", "tall", "bookcase", "surround", "plinth"]
+CaseKind = Literal["wall", "base", "tall", "bookcase", "surround", "plinth", "panel"]
 TOE_KINDS: tuple[CaseKind, ...] = ("base", "tall")
 """Cases that stand behind a toe space, and whose face may be parted into rows."""
 BackKind = Literal["rabbeted", "grooved", "applied", "inset", "open"]
@@ -138,6 +139,43 @@ class ApplianceOpening:
 
 
 @dataclass(frozen=True, slots=True)
+class PanelSheet:
+    """What an appliance's own sheet says of the panel on its front.
+
+    Parameters
+    ----------
+    front
+        How the panel is built.
+    free_below
+        Height above the floor that stays free of it: a vent, the kick [mm].
+    least_height, most_height, most_width, least_thickness, most_thickness
+        Limits [mm]; None: not known, or none.
+    most_weight
+        [kg]; None: not known, or none.
+    screw_rows
+        Heights of the screws of its brackets below its upper edge [mm]; none: not known.
+    screws_apart, screw_depth
+        Between the two screws of a row, both sides of the middle, and how far they go in [mm];
+        None: not known.
+    no_limit
+        What the sheet sets no limit to: height, width, thickness, weight.
+    """
+
+    front: FrontSpec
+    free_below: Given | None = None
+    least_height: Given | None = None
+    most_height: Given | None = None
+    most_width: Given | None = None
+    least_thickness: Given | None = None
+    most_thickness: Given | None = None
+    most_weight: Given | None = None
+    screw_rows: tuple[Given, ...] = ()
+    screws_apart: Given | None = None
+    screw_depth: Given | None = None
+    no_limit: frozenset[str] = frozenset()
+
+
+@dataclass(frozen=True, slots=True)
 class RowSpec:
     """One row of a face.
 
@@ -173,7 +211,8 @@ class CaseSpec:
     title
         What people call it.
     kind
-        wall, base, tall or bookcase; or plinth, for one that several cases of a run share.
+        wall, base, tall, bookcase or surround; or plinth, for one that several cases of a run
+        share; or panel, for the front of an appliance.
     width
         Outside width [mm]; None: an equal share of its run.
     height, depth
@@ -216,6 +255,8 @@ class CaseSpec:
         that run [mm], None: as deep as base cases are.
     appliance
         What stands under it and between its panels, in a surround.
+    panel
+        What its appliance's sheet says of it, where it is a panel.
     lid, lid_stock
         Whether it is a window seat, and its lid hinged or fixed; what the lid is cut from.
     seated
@@ -285,6 +326,12 @@ class CaseSpec:
     lid: LidKind | None = None
     lid_stock: str = ""
     seated: bool = False
+    panel: PanelSheet | None = None
+
+    @property
+    def is_box(self) -> bool:
+        """Whether it is a case: no plinth that several stand on, no panel of an appliance."""
+        return self.kind not in ("plinth", "panel")
 
     @property
     def topless(self) -> bool:

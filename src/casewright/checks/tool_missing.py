@@ -42,7 +42,7 @@ _NAMES = {"pocket": "pocket holes", "shelf pins": "shelf pin holes", "hinge cup"
           "finger": "box joints", "trim": "face strips trimmed flush",
           "mortise": "mortises",
           "slide": "slide holes", "slide hook": "hook holes", "front screw": "holes for fronts",
-          "pull play": "pull holes"}  # fmt: skip
+          "pull play": "pull holes", "panel screw": "pilot holes"}  # fmt: skip
 _INSTEAD = {
     "shelf pins": "shelves = 0, or fixed shelves", "mortise": 'face_joint = "pocket screws"',
 }  # fmt: skip

@@ -69,7 +69,7 @@ def _standing(room: Room) -> Iterator[_Standing]:
         yield _run(run, lift)
     placed = {case.key for run in room.runs for case in run.cases}
     for case in room.cases:
-        if case.key not in placed and not case.is_plinth:
+        if case.key not in placed and case.spec.is_box:
             yield _Standing(
                 "", "", case.overall_width.value, (_placed(case, Fraction(0), lift),), ()
             )

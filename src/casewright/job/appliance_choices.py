@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from itertools import chain
 
 from casewright.job.content import Content
+from casewright.job.panels import check_panels
 from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter
 from casewright.job.tables import CaseTable
@@ -42,6 +43,7 @@ def check_appliance_rows(content: Content, reporter: Reporter) -> None:
             _surround(key, case, content, reporter)
         elif rows:
             _where(key, case, content, rows[0][1], reporter)
+    check_panels(content, seen, reporter)
 
 
 def _where(key: str, case: CaseTable, content: Content, path: KeyPath, reporter: Reporter) -> None:

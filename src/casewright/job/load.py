@@ -181,7 +181,8 @@ def _job(heading: Heading, content: Content, origins: Origins, parts: _Parts) ->
         cases=tuple(cases.values()),
         runs=tuple(runs.values()),
         appliances=tuple(
-            appliance_of(key, table, origins, style) for key, table in content.appliances.items()
+            appliance_of(key, table, content, origins, style)
+            for key, table in content.appliances.items()
         ),
         moisture=moisture_of(content.wood, origins),
         file_facts=readings(content, origins) | as_built(content, origins),
@@ -189,9 +190,9 @@ def _job(heading: Heading, content: Content, origins: Origins, parts: _Parts) ->
         address=heading.address or "",
         wishes=tuple(heading.wishes),
         source=origins.name,
+        accessible=bool(heading.accessible),
     )
 
-        accessible=bool(heading.accessible),
 
 def _has_stock(case: CaseSpec, stock: StockList) -> bool:
     """Whether the goods of a case's boards are known, so that its sizes can be judged."""

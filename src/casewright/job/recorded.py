@@ -273,11 +273,7 @@ def marked(room: Room, marks: Marks) -> Room:
         return room
     cases = {case.key: _marked_case(case, marks) for case in room.cases}
     runs = tuple(
-        replace(
-            run.with_parts(lambda part: _marked_part(part, marks)),
-            cases=tuple(cases[case.key] for case in run.cases),
-            plinths=tuple(replace(p, case=cases[p.case.key]) for p in run.plinths),
-        )
+        run.with_parts(lambda part: _marked_part(part, marks)).with_cases(cases)
         for run in room.runs
     )
     return replace(room, cases=tuple(cases.values()), runs=runs)

@@ -21,6 +21,7 @@ from casewright.dims import Given, Origin
 from casewright.job.blind_corners import as_blind_corner
 from casewright.job.content import Content
 from casewright.job.origins import Origins
+from casewright.job.panels import panel_sheet
 from casewright.job.positions import KeyPath
 from casewright.job.rows import appliance_opening, drawer_of, rows_of
 from casewright.job.seats import as_seat
@@ -272,7 +273,9 @@ def _with_face(spec: CaseSpec, table: CaseTable, boxes: BoxesTable) -> CaseSpec:
     )
 
 
-def appliance_of(key: str, table: ApplianceTable, origins: Origins, style: Style) -> ApplianceSpec:
+def appliance_of(
+    key: str, table: ApplianceTable, content: Content, origins: Origins, style: Style
+) -> ApplianceSpec:
     """One appliance."""
     base: KeyPath = ("appliance", key)
     given = {
@@ -288,6 +291,7 @@ def appliance_of(key: str, table: ApplianceTable, origins: Origins, style: Style
         where=origins.where(base),
         cooks=bool(table.cooks),
         clear_above=given.get("clear_above"),
+        panel=panel_sheet(key, table, content, origins, USUAL_DOORS),
     )
 
 

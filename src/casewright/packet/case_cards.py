@@ -22,6 +22,7 @@ from casewright.packet.case_parts import door_table, drawer_table, part_tables
 from casewright.packet.door_sections import door_sections
 from casewright.packet.hold_marks import HoldMarks
 from casewright.packet.hold_pages import HoldPages
+from casewright.packet.panel_words import panel_summary
 from casewright.packet.part_heights import list_height, paragraph_height
 from casewright.packet.words import sizes
 from casewright.room.lifting import case_effort
@@ -84,12 +85,10 @@ def _blocks(room: Room, case: Case, paper: Paper, holds: HoldMarks) -> list[Bloc
     left = [page - views.area.height - each for each in below]
     apart = _apart(case, width, left, unit)
     words = f"{case.spec.title} pulled apart, every part with its mark"
-    blocks: list[Block] = [
-        Paragraph(summary),
-        Figure(views, alternative=case.spec.title),
-        Figure(apart, alternative=words),
-        tables,
-    ]
+    blocks: list[Block] = [Paragraph(summary), Figure(views, alternative=case.spec.title)]
+    if len(case.parts) > 1:  # one piece alone cannot be pulled apart
+        blocks.append(Figure(apart, alternative=words))
+    blocks.append(tables)
     if case.doors:
         blocks.append(Keep((Heading("Doors", 3), door_table(case, unit))))
         blocks.extend(door_sections(room, case, width))
@@ -149,6 +148,8 @@ def _standing_words(case: Case, unit: Unit) -> list[Inline]:
 def _views(case: Case, unit: Unit) -> list[View]:
     if case.is_plinth:
         return [View(plinth_scene(case, unit), "From above, front below")]
+    if case.spec.panel is not None:
+        return [View(closed_scene(case, unit), "Front, in its opening")]
     section = View(section_scene(case, unit), "Section, from the right")
     if not case.fronts:
         return [View(open_scene(case, unit), "Front"), section]
@@ -161,6 +162,8 @@ def _views(case: Case, unit: Unit) -> list[View]:
 
 def _summary(room: Room, case: Case) -> Rich:
     spec, unit = case.spec, room.spec.unit
+    if spec.panel is not None:
+        return panel_summary(room, case)
     words: list[Inline] = [
         f"{_KINDS[spec.kind]}, outside ",
         *sizes(case.width, case.height, case.depth, unit=unit, strong=True),

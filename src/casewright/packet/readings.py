@@ -41,8 +41,12 @@ def reading_blocks(room: Room) -> Iterator[Block]:
     )
     yield Table(_STOCK, tuple(_stock_rows(room)), small=True)
     yield Heading(_boxes_title(room), 3, BOXES)
-    yield Table(_BOXES, tuple(_box_row(case, room) for case in room.cases), small=True)
-    openings = tuple(_opening_row(case, room) for case in room.cases if case.fronts)
+    yield Table(
+        _BOXES,
+        tuple(_box_row(case, room) for case in room.cases if case.spec.panel is None),
+        small=True,
+    )
+    openings = tuple(_opening_row(case, room) for case in room.boxes if case.fronts)
     if openings:
         yield Heading(
             "Each opening, before its doors and drawers are cut"

@@ -233,6 +233,14 @@ def _last(room: Room) -> Iterator[Step]:
             "Run the drawers in, lowest first: a loaded one pulls a loose case over. Set each "
             "front even with its neighbours before its last screws are driven.",
         )
+    panels = [case for case in room.cases if case.spec.panel is not None]
+    if panels:
+        yield Step(
+            "Hang the panels of the appliances once the trade has connected them and their feet "
+            "are set, by each maker's own sheet: brackets first, then the face into the plane of "
+            "the doors beside it.",
+            (unfold(_links(panels)),),
+        )
     yield Step(
         "Caulk last of all, in a thin line: along the scribed edges of fillers and between "
         "finished ends and the wall, never where something moves. What is wider than a finger "

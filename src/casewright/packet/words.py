@@ -64,7 +64,7 @@ def plane_word(part: Part, plane: Plane) -> str:
 
 _CUTS = {"finger": "slot of the box joint", "tongue": "cheek of the tongue",
          "mitre": "mitre", "slot": "slot for a spline in the mitre"}  # fmt: skip
-_LISTED = ("slide", "front screw", "pull play")
+_LISTED = ("slide", "front screw", "pull play", "panel screw")
 """Holes that are told by each of their distances."""
 
 
@@ -115,6 +115,7 @@ def feature_name(part: Part, feature: Feature) -> str:
             "slide hook": "hook hole",
             "front screw": f"{count} holes for the screws of the front",
             "pull play": f"{count} holes, with play, for the screws of the pull",
+            "panel screw": f"{count} pilot holes for the appliance's screws",
         }
         return names.get(feature.kind, feature.kind)
     along = "along the length" if feature.runs == "l" else "across the width"

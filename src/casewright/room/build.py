@@ -12,6 +12,7 @@ from casewright.dims import Chain
 from casewright.facts import NO_FACTS, Facts, merged
 from casewright.findings import Finding, Severity
 from casewright.room.model import Room, Run
+from casewright.room.panels import run_panels
 from casewright.room.plinths import run_plinths, shared_plinths
 from casewright.room.questions import ask
 from casewright.room.run_ends import waits_for
@@ -52,10 +53,14 @@ def _built(spec: JobSpec, facts: Facts) -> Room:
     measured = survey(chain, spec.survey, spec.unit)
     shared, cases = _cases(house, spec, measured)
     runs: list[Run] = []
+    panels: list[Case] = []
     findings = [f for case in cases.values() for f in case.findings]
     for run_spec in spec.runs:
         placed, found = place_run(house, spec, run_spec, cases, measured)
-        runs.append(run_plinths(house, placed, shared[run_spec.key]))
+        placed, own = run_panels(house, run_plinths(house, placed, shared[run_spec.key]))
+        runs.append(placed)
+        panels.extend(own)
+        findings.extend(f for panel in own for f in panel.findings)
         findings.extend(found)
     trimmed, found = build_trims(house, spec, runs, measured)
     findings.extend((*found, *_lost_facts(chain, spec)))
@@ -63,7 +68,7 @@ def _built(spec: JobSpec, facts: Facts) -> Room:
         spec=spec,
         chain=chain,
         designed=chain,
-        cases=(*cases.values(), *(p.case for run in runs for p in run.plinths)),
+        cases=(*cases.values(), *(p.case for run in runs for p in run.plinths), *panels),
         runs=trimmed,
         findings=tuple(findings),
         questions=tuple(q for case in cases.values() for q in case.questions),

@@ -92,11 +92,14 @@ class Appliance:
         Of the opening that its sheet asks for [mm].
     start
         Its left end from the run's left datum [mm].
+    panel
+        The panel on its front; None: it has none.
     """
 
     spec: ApplianceSpec
     width: Dim
     start: Dim
+    panel: Case | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,6 +156,18 @@ class Run:
             *(part for trim in self.trims for part in trim.parts),
         )
 
+    def with_cases(self, cases: Mapping[str, Case]) -> Run:
+        """The same with its cases, plinths and panels taken from others, by their keys."""
+        return replace(
+            self,
+            cases=tuple(cases[case.key] for case in self.cases),
+            plinths=tuple(replace(p, case=cases[p.case.key]) for p in self.plinths),
+            appliances=tuple(
+                each if each.panel is None else replace(each, panel=cases[each.panel.key])
+                for each in self.appliances
+            ),
+        )
+
     def with_parts(self, change: Callable[[Part], Part]) -> Run:
         """The same with every part that belongs to no case changed."""
         return replace(
@@ -174,7 +189,8 @@ class Room:
         The same build without any facts, for `why`; the same object as `chain` when there are
         none.
     cases
-        In the order of the file, then the plinths that several share. `runs` place some of them.
+        In the order of the file, then the plinths that several share and the panels of
+        appliances. `runs` place some of them.
     wall_bottom
         Underside of the wall cases above the finished floor.
     survey
@@ -196,8 +212,8 @@ class Room:
 
     @property
     def boxes(self) -> tuple[Case, ...]:
-        """The cases without the plinths that several share."""
-        return tuple(case for case in self.cases if not case.is_plinth)
+        """The cases without the plinths that several share and the panels of appliances."""
+        return tuple(case for case in self.cases if case.spec.is_box)
 
     @property
     def parts(self) -> tuple[Part, ...]:

@@ -17,6 +17,7 @@ from casewright.room.appliances import (
 )
 from casewright.room.arm_questions import arm_questions
 from casewright.room.model import Room
+from casewright.room.panels import held_panels, open_panels, panel_questions
 from casewright.room.slide_questions import open_slides, slide_questions
 from casewright.room.trim_questions import held_pieces, open_trims, trim_questions
 from casewright.room.wood_questions import open_wood, wood_question
@@ -38,7 +39,15 @@ def ask(room: Room) -> Room:
     slides = open_slides(room)
     open_paths = tuple(
         dict.fromkeys(
-            (*unmeasured, *doubtful, *wood, *slides, *open_appliances(room), *open_trims(room))
+            (
+                *unmeasured,
+                *doubtful,
+                *wood,
+                *slides,
+                *open_appliances(room),
+                *open_panels(room),
+                *open_trims(room),
+            )
         )
     )
     waiting: dict[str, list[str]] = {slides.get(path, path): [] for path in open_paths}
@@ -60,6 +69,7 @@ def ask(room: Room) -> Room:
     questions.extend(arm_questions(room, marked.cases))
     questions.extend(slide_questions(marked, waiting))
     questions.extend(appliance_questions(room, waiting))
+    questions.extend(panel_questions(room, waiting))
     questions.extend(trim_questions(marked, waiting))
     return replace(marked, questions=(*room.questions, *questions))
 
@@ -74,7 +84,7 @@ def _marked(
     sheets
         The data sheet that a number stands in, by the number's path.
     """
-    held = held_pieces(room) | held_for_appliances(room)
+    held = held_pieces(room) | held_for_appliances(room) | held_panels(room)
 
     def mark(part: Part) -> Part:
         paths = {sheets.get(path, path) for path in _outline(part, reach)}
@@ -87,14 +97,7 @@ def _marked(
         replace(case, parts=tuple(mark(part) for part in case.parts)) for case in room.cases
     )
     by_key = {case.key: case for case in cases}
-    runs = tuple(
-        replace(
-            run.with_parts(mark),
-            cases=tuple(by_key[case.key] for case in run.cases),
-            plinths=tuple(replace(p, case=by_key[p.case.key]) for p in run.plinths),
-        )
-        for run in room.runs
-    )
+    runs = tuple(run.with_parts(mark).with_cases(by_key) for run in room.runs)
     return replace(room, cases=cases, runs=runs)
 
 

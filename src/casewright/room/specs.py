@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Literal
 
-from casewright.casework.specs import CaseSpec
+from casewright.casework.specs import CaseSpec, PanelSheet
 from casewright.dims import Given
 from casewright.facts import NO_FACTS, Facts
 from casewright.hardware import HardwareList
@@ -117,6 +117,8 @@ class ApplianceSpec:
         Whether it is cooked on.
     clear_above
         What its sheet wants free above it then [mm]; None: not known yet.
+    panel
+        What its sheet says of a panel on its front; None: it gets none.
     """
 
     key: str
@@ -126,6 +128,7 @@ class ApplianceSpec:
     where: str = ""
     cooks: bool = False
     clear_above: Given | None = None
+    panel: PanelSheet | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,11 +153,11 @@ class JobSpec:
         The room as measured.
     address, wishes
         Free text for the cover.
+    accessible
+        Whether somebody in a wheelchair is to work there.
     """
 
     name: str
-    accessible
-        Whether somebody in a wheelchair is to work there.
     unit: Unit
     paper: Literal["letter", "a4"]
     style: Style
@@ -169,5 +172,5 @@ class JobSpec:
     appliances: tuple[ApplianceSpec, ...] = ()
     address: str = ""
     wishes: tuple[str, ...] = ()
-    source: str = ""
     accessible: bool = False
+    source: str = ""

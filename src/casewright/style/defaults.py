@@ -236,6 +236,8 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
         "air beside a refrigerator, its hinges included, unless its sheet asks for more",
     ),
     _key("surround_top_air", "1", "25", "air over a refrigerator, unless its sheet asks for more"),
+    _key("panel_pull", "3", "75", "middle of the pull of an appliance's panel below its top"),
+    _key("panel_pilot", "3/32", "2.5", "diameter of the holes for the screws of its brackets"),
     _key("surround_height", "91 1/2", "2330", "height of a surround from the floor"),
     _key("surround_depth", "25", "635", "depth of a surround's box and panels"),
     _key("roll_out_pad", "2", "50", "width of the pads that roll-outs run on"),

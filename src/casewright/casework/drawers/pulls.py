@@ -22,6 +22,7 @@ def bore_panel_pull(
     panel: Construction,
     bottom: Dim,
     box: DrawerBox | None,
+    up: Dim | None = None,
 ) -> str:
     """Bore for one pull in the middle, or for two at the quarters of a wide front.
 
@@ -33,7 +34,9 @@ def bore_panel_pull(
     bottom
         Case height of the front's lower end [mm].
     box
-        Of the drawer; None for a false front.
+        Of the drawer; None for a front without one.
+    up
+        Height of the pull above the front's lower end [mm]; None: in the middle.
 
     Returns
     -------
@@ -47,7 +50,7 @@ def bore_panel_pull(
     if place.over(centres, room, "no pull, it is too long for the front"):
         tell(maker, _too_long(maker, leaf, panel))
         return ""
-    middle = place.let("pull_height", panel.height / 2)
+    middle = place.let("pull_height", panel.height / 2 if up is None else up)
     holes = _holes(maker, place, panel.width)
     slab = maker.parts[panel.pull_parts[0]]
     # The front has its datum edge on its right, the front of the box its datum end.

@@ -38,6 +38,8 @@ class LeafPlan:
         Finished size wanted [mm], not yet on the cutting grid.
     role
         What it is when it is of one piece.
+    way
+        Which way the size of its slab goes onto the cutting grid.
     """
 
     name: str
@@ -49,6 +51,7 @@ class LeafPlan:
     width: Dim
     height: Dim
     role: str = "door"
+    way: Way = Way.CLOSE
 
     @property
     def to_mark(self) -> str:

@@ -9,7 +9,7 @@ from casewright.casework.fronts.constructions import Corner, edge_words, upright
 from casewright.casework.fronts.leaves import LeafPlan
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.specs import EdgeKind
-from casewright.dims import Dim, Way
+from casewright.dims import Dim
 from casewright.stock import Sheet
 
 __all__ = ["SlabDoor", "SlabLeaf", "cut_slab", "place_slab"]
@@ -80,7 +80,7 @@ class SlabDoor(SlabLeaf):
 
 
 def cut_slab(maker: Maker, leaf: LeafPlan) -> Outline:
-    """Cut a slab; its blank is smaller by what the edges add, and goes down onto the grid."""
+    """Cut a slab, whose blank is smaller by what the edges add."""
     return maker.outline(
         f"{leaf.name}.slab",
         leaf.front.slab,
@@ -89,7 +89,7 @@ def cut_slab(maker: Maker, leaf: LeafPlan) -> Outline:
         edges=EDGES,
         edge=_edge(maker, leaf),
         setting=f"{maker.spec.key} {leaf.opening.name} leaves",
-        way=Way.CLOSE,
+        way=leaf.way,
     )
 
 

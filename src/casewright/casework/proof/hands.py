@@ -16,6 +16,8 @@ __all__ = ["check_hands"]
 _TO_THE_WALL = Direction.of("-z")
 # Hinges and pulls sit where the doors want them, so that these need not be the same in a pair.
 _OWN = ("hinge cup", "hinge plate", "pull")
+# Its brackets and its pull know top from bottom: its step marks the bottom end first.
+_MARKED = ("pull", "panel screw")
 
 
 def check_hands(case: Assembled) -> Iterator[Failure]:
@@ -39,7 +41,8 @@ def check_hands(case: Assembled) -> Iterator[Failure]:
 def _check_turned(case: Assembled, solid: Solid) -> Iterator[Failure]:
     """A part without a hand is the same from either end."""
     part, length = solid.part, solid.size[0]
-    if not part.features:
+    marked = case.model.spec.panel is not None
+    if not part.features or (marked and all(f.kind in _MARKED for f in part.features)):
         return
     cuts = {(box.x0, box.x1, *box[2:]) for box in solid.cuts.values()}
     turned = {(length - x1, length - x0, *rest) for x0, x1, *rest in cuts}

@@ -25,7 +25,8 @@ def check_panels(case: Assembled) -> Iterator[Failure]:
     for front in case.model.fronts:
         if front.path in doors:
             continue
-        if front.path not in screwed:
+        # Brackets of the appliance's own hold its panel.
+        if front.path not in screwed and case.model.spec.panel is None:
             yield Failure("fronts", (front.path,), f"nothing holds the {front.title}")
         yield from _check_pull(case, front)
 
@@ -58,7 +59,10 @@ def _check_screws(case: Assembled, joint: Joint, held: Fastening) -> Iterator[Fa
 
 
 def _check_pull(case: Assembled, front: Front) -> Iterator[Failure]:
-    """Holes of the pulls lie at the middle of the front's height, even to both sides."""
+    """Holes of the pulls lie at the middle of the front's height, even to both sides.
+
+    Those of an appliance's panel lie in one line above the middle.
+    """
     of = case.units.of
     points = []
     for path in front.parts:
@@ -69,6 +73,8 @@ def _check_pull(case: Assembled, front: Front) -> Iterator[Failure]:
     if not points:
         return
     middle = 2 * of(front.y) + of(front.height)
+    if case.model.spec.panel is not None:
+        middle = max(middle, 2 * points[0][1])
     centre = 2 * of(front.x) + of(front.width)
     xs = sorted(x for x, _ in points)
     off = max(

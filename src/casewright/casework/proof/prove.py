@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from casewright.casework.cases import Case
+from casewright.casework.proof.appliance_panels import check_appliance_panel
 from casewright.casework.proof.appliances import check_appliances
 from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.blind_corners import check_blind_corner
@@ -88,7 +89,9 @@ def _failures(
     yield from check_overlaps(case)
     yield from check_bores(case)
     yield from check_joints(case)
-    yield from check_extents(case, grid)
+    if model.spec.panel is None:
+        yield from check_extents(case, grid)
+    yield from check_appliance_panel(case)
     yield from check_fronts(case)
     yield from check_appliances(case)
     yield from check_face_frame(case, grid)

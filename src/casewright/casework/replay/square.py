@@ -41,7 +41,7 @@ def check_square(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
 
 def _check_open(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
     """A box whose back stays open is checked as soon as its last side is on."""
-    if case.model.spec.back != "open" or case.model.is_plinth:
+    if case.model.spec.back != "open" or not case.model.spec.is_box:
         return
     own = [move for move in steps if not move.work]
     last = max((move.number for move in own if _role(move) == "side"), default=None)

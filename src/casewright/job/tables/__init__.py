@@ -1,6 +1,6 @@
 """The tables of a job file: which keys each may have, and what may stand there."""
 
-from casewright.job.tables.appliance import ApplianceTable
+from casewright.job.tables.appliance import AppliancePanelTable, ApplianceTable
 from casewright.job.tables.boxes import BoxesTable, DoorsTable
 from casewright.job.tables.case import CaseTable, FrontTable
 from casewright.job.tables.hardware import (
@@ -29,6 +29,7 @@ from casewright.job.tables.table import Key, Line, Table
 from casewright.job.tables.wood import WoodTable
 
 __all__ = [
+    "AppliancePanelTable",
     "ApplianceTable",
     "BandTable",
     "BoardTable",

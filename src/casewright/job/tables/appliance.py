@@ -1,13 +1,95 @@
-"""Room for an appliance, in a run or in a tall case."""
+"""Room for an appliance, in a run or in a tall case, and the panel on its front."""
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import Annotated, Any, Literal
 
-from casewright.job.lengths import Between, Length
-from casewright.job.tables.table import Line, Table
+from pydantic import BeforeValidator, Field
 
-__all__ = ["ApplianceTable"]
+from casewright.casework.specs import EdgeKind
+from casewright.job.lengths import Between, Length, Weight
+from casewright.job.tables.table import Key, Line, Table
+
+__all__ = ["AppliancePanelTable", "ApplianceTable", "PanelKind"]
+
+PanelKind = Literal["slab", "applied frame"]
+_High = Annotated[Length, Between("4", "96", "100", "2400")]
+_Thick = Annotated[Length, Between("1/4", "2", "6", "50")]
+
+
+class AppliancePanelTable(Table):
+    """The panel on an appliance's front: how it is built, what the appliance's sheet says of it.
+
+    Whatever limit is missing is asked for.
+    """
+
+    construction: PanelKind | None = None
+    """One slab, or a slab with strips on it: the brackets want one flat back. Default: as the
+    doors, a slab where those are neither."""
+
+    slab: Key | None = None
+    """Sheet that it is cut from. Default: as the doors' slab."""
+
+    strip: Key | None = None
+    """Thin strips of an applied frame. Default: as the doors'."""
+
+    edge: EdgeKind | None = None
+    """What is done to its edges. Default: as the doors'."""
+
+    pull: bool | None = None
+    """Whether holes for a pull are bored, the style's panel_pull below its top. Default: true."""
+
+    free_below: Annotated[Length, Between("1", "24", "25", "600")] | None = None
+    """Height above the floor that its sheet keeps free of the panel: a vent, a grille, the kick.
+    Default: nothing beyond the line that the doors beside it begin at."""
+
+    least_height: _High | None = None
+    """Least height of a panel, by its sheet. Default: no limit."""
+
+    most_height: _High | None = None
+    """Greatest height of a panel, by its sheet."""
+
+    most_width: _High | None = None
+    """Greatest width of a panel, by its sheet."""
+
+    least_thickness: _Thick | None = None
+    """Least thickness of a panel, by its sheet. Default: no limit."""
+
+    most_thickness: _Thick | None = None
+    """Greatest thickness of a panel, by its sheet."""
+
+    most_weight: Weight | None = None
+    """Greatest weight of a panel, by its sheet."""
+
+    no_limit: Annotated[
+        list[Literal["height", "width", "thickness", "weight"]], Field(max_length=4)
+    ] = Field(default_factory=list)
+    """What its sheet sets no greatest limit to."""
+
+    screw_rows: (
+        Annotated[
+            list[Annotated[Length, Between("1/2", "96", "12", "2400")]],
+            Field(min_length=1, max_length=6),
+        ]
+        | None
+    ) = None
+    """How far below its upper edge the screws of the brackets sit, two in each row."""
+
+    screws_apart: Annotated[Length, Between("2", "48", "50", "1200")] | None = None
+    """Between the two screws of a row, which sit alike from both sides."""
+
+    screw_depth: Annotated[Length, Between("1/4", "1 1/2", "6", "40")] | None = None
+    """How deep the screws go into the panel."""
+
+
+def _panel(value: Any) -> Any:
+    return {"construction": value} if isinstance(value, str) else value
+
+
+_Panel = Annotated[
+    AppliancePanelTable | None,
+    BeforeValidator(_panel, json_schema_input_type=PanelKind | AppliancePanelTable),
+]
 
 
 class ApplianceTable(Table):
@@ -34,3 +116,7 @@ class ApplianceTable(Table):
     clear_above: Annotated[Length, Between("18", "60", "450", "1500")] | None = None
     """Of what is cooked on: the least height that its own sheet wants free above it, up to wood.
     While it is missing it is asked for."""
+
+    panel: _Panel = None
+    """A panel on its front, in line with the doors beside it: a construction, or a table with what
+    its sheet says. Of an appliance in a run of base cases. Default: none."""

@@ -27,6 +27,7 @@ from tests.builders import (
     rows,
     stock,
 )
+from tests.panels import panel
 from tests.perturbation import perturbations
 
 from casewright.casework.cases import Case
@@ -218,6 +219,9 @@ _BLOCK = "a pad for a hinge holds as well where it is a little larger or smaller
 _BLIND = "any depth that stays blind takes the plate's screws"
 
 SURVIVORS = {
+    "appliance panel: panel screw diameter": "a pilot hole a little off still takes its screw",
+    "appliance panel: pull all along": _LINE,
+    "appliance panel: pull in the other face": _THROUGH,
     "backer: placed y": _HIDDEN,
     "backer: width": _HIDDEN,
     "back: length": "its top end is open: brads hold it wherever it ends",
@@ -291,6 +295,7 @@ SURVIVORS = {
     "spline: turned over": "a plain slip is the same from either face",
     "spline: width": "a spline may end short of the panel; it is trimmed outside",
     "step of floor cleat: from the other side": "it comes in through the opening as well",
+    "step of hang: from the other side": "behind a panel no part of its own stands",
     "step of pad: from the other side": "through an open back it comes in from there as well",
     "step of plinth rail: from the other side": "nothing stands above or below a ladder yet",
     "step of skirt: from the other side": "under the bottom it slides in from either side",
@@ -305,10 +310,16 @@ SURVIVORS = {
 
 
 LADDER = "ladder under a row"
+WASHER = "panel of a dishwasher"
+BUILT = (LADDER, WASHER)
+"""What is no case by itself."""
 
 
 def _case(kind: str) -> Case:
-    """A case of a kind; or the ladder that three of them share."""
+    """A case of a kind; the ladder that three of them share; or the panel of a dishwasher."""
+    if kind == WASHER:
+        return panel("in", {"Wo": "10", "hu": "14"}, made=house("in"),
+                     screw_rows=(given("4"),), screws_apart=given("6"))  # fmt: skip
     if kind != LADDER:
         unit, changes = KINDS[kind]
         return one_case(unit, **changes)
@@ -338,7 +349,7 @@ def _survivors(kind: str) -> dict[str, list[str]]:
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("kind", [*KINDS, LADDER])
+@pytest.mark.parametrize("kind", [*KINDS, *BUILT])
 def test_whatever_affects_a_fit_is_caught(kind: str) -> None:
     """Each kind holds as built; whatever is off by 1/16 in is caught or affects no fit."""
     case = _case(kind)
@@ -351,5 +362,5 @@ def test_whatever_affects_a_fit_is_caught(kind: str) -> None:
 @pytest.mark.slow
 def test_no_reason_outlives_its_survivor() -> None:
     """Every entry of the table is needed by some kind of case."""
-    seen = {key for kind in (*KINDS, LADDER) for key in _survivors(kind)}
+    seen = {key for kind in (*KINDS, *BUILT) for key in _survivors(kind)}
     assert sorted(set(SURVIVORS) - seen) == []

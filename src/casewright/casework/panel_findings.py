@@ -1,0 +1,219 @@
+"""What an appliance's sheet does not let its panel be, with the numbers and what would help."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from casewright.casework.cases import Front
+from casewright.casework.maker import Maker
+from casewright.casework.specs import PanelSheet
+from casewright.dims import Dim, Given
+from casewright.findings import Finding, Severity
+from casewright.sources import POUND
+
+__all__ = ["panel_findings"]
+
+_RULE = "appliance panel"
+_LEFT = Fraction(1, 6)
+"""Of the thickness of what a screw is driven into, left before its point (common practice)."""
+
+
+def panel_findings(
+    maker: Maker, sheet: PanelSheet, weight: Dim, front: Front
+) -> Iterator[Finding]:
+    """Limits of the sheet that the panel does not keep, and what they take from its looks.
+
+    Parameters
+    ----------
+    weight
+        Of the panel [kg].
+    """
+    yield from _no_room(maker)
+    yield from _height(maker, sheet, front)
+    yield from _width(maker, sheet, front)
+    yield from _thickness(maker, sheet, front)
+    yield from _weight(maker, sheet, weight)
+    yield from _screws(maker, sheet, front)
+
+
+def _finding(
+    maker: Maker, severity: Severity, says: str, sizes: tuple[str, str], *remedies: str
+) -> Finding:
+    measured, limit = sizes
+    source = f"the sheet of {maker.spec.title}"
+    return Finding(_RULE, severity, maker.spec.key, says, measured, limit, source, remedies)
+
+
+def _no_room(maker: Maker) -> Iterator[Finding]:
+    """Lines, gaps and limits that leave less than can be made."""
+    text, nodes = maker.house.text, maker.house.chain.nodes
+    for word in ("width", "height"):
+        wanted = f"wanted_{word}"
+        left, least = nodes[maker.path(f"{wanted}_left")], nodes[maker.path(f"least_{wanted}")]
+        if left.value < least.value:
+            yield _finding(
+                maker, Severity.STOP,
+                f"no room for {maker.spec.title}: what is left of its {word} is {text(left)}, and "
+                f"less than {text(least)} is not made",
+                (text(left), text(least)),
+                f"{text(least - left)} more of {word} for it", "no panel on this appliance",
+            )  # fmt: skip
+
+
+def _height(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Finding]:
+    text, title = maker.house.text, maker.spec.title
+    least = sheet.least_height
+    if least is not None and front.height.value < least.value:
+        low = maker.number("least_height", least)
+        yield _finding(
+            maker, Severity.STOP,
+            f"{title} would be {text(front.height)} high, and the sheet wants at least "
+            f"{text(low)}: {text(low - front.height)} is missing",
+            (text(front.height), text(low)),
+            f"a toe space {text(low - front.height)} lower beside it",
+            "another appliance, or its sheet read again",
+        )  # fmt: skip
+    between = maker.house.chain.nodes[maker.path("between_lines")]
+    most = sheet.most_height
+    if most is not None and most.value < between.value:
+        high = maker.number("most_height", most)
+        yield _finding(
+            maker, Severity.CARE,
+            f"{title} ends {text(between - high)} above the line of the fronts beside it: its "
+            f"sheet lets it be {text(high)} high, from line to line it is {text(between)}",
+            (text(between), text(high)),
+            f"a toe space {text(between - high)} higher beside it",
+            "leave the step: the toe board shows below it",
+        )  # fmt: skip
+
+
+def _width(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Finding]:
+    most = sheet.most_width
+    between = maker.house.chain.nodes[maker.path("between_gaps")]
+    if most is None or most.value >= between.value:
+        return
+    text, wide = maker.house.text, maker.number("most_width", most)
+    less = between - wide
+    yield _finding(
+        maker, Severity.CARE,
+        f"{maker.spec.title} is {text(less)} narrower than its opening and gaps want: its sheet "
+        f"lets it be {text(wide)} wide",
+        (text(between), text(wide)),
+        f"an opening {text(less)} narrower, if the appliance still goes in",
+        f"a strip {text(less / 2)} wide on the edge of the case at each side",
+    )  # fmt: skip
+
+
+def _thickness(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Finding]:
+    text, thick = maker.house.text, front.thickness
+    for name, word, short in (
+        ("least_thickness", "at least", 1),
+        ("most_thickness", "at most", -1),
+    ):
+        given = getattr(sheet, name)
+        if given is None or (given.value - thick.value) * short <= 0:
+            continue
+        limit = maker.number(name, given)
+        off = limit - thick if short > 0 else thick - limit
+        yield _finding(
+            maker, Severity.STOP,
+            f"{maker.spec.title} is {text(thick)} thick, and its sheet wants {word} {text(limit)}",
+            (text(thick), text(limit)),
+            f"a sheet {text(off)} {'thicker' if short > 0 else 'thinner'} for its slab",
+            "the thickness of the sheet read again",
+        )  # fmt: skip
+
+
+def _weight(maker: Maker, sheet: PanelSheet, weight: Dim) -> Iterator[Finding]:
+    most = sheet.most_weight
+    if most is None or weight.value <= most.value:
+        return
+    share = round((1 - most.value / weight.value) * 100 + Fraction(1, 2))
+    yield _finding(
+        maker, Severity.STOP,
+        f"{maker.spec.title} would weigh {_kilograms(maker, weight.value)}, and the springs of "
+        f"its door carry {_kilograms(maker, most.value)} by its sheet",
+        (_kilograms(maker, weight.value), _kilograms(maker, most.value)),
+        f"a slab {share} % lighter: thinner, or of a lighter sheet",
+        "springs for a heavier panel, where its maker has them",
+    )  # fmt: skip
+
+
+def _kilograms(maker: Maker, weight: Fraction) -> str:
+    kilos = f"{_tenths(weight)} kg"
+    return kilos if maker.house.unit == "mm" else f"{_tenths(weight / POUND)} lb ({kilos})"
+
+
+def _tenths(number: Fraction) -> str:
+    whole, tenth = divmod(round(number * 10), 10)
+    return f"{whole}.{tenth}"
+
+
+def _screws(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Finding]:
+    """Screws that miss the panel, come through its face, or meet the holes of its pull."""
+    if not sheet.screw_rows or sheet.screws_apart is None or sheet.screw_depth is None:
+        return
+    yield from _beside(maker, sheet, sheet.screws_apart, front)
+    text = maker.house.text
+    deep = maker.number("screw_depth", sheet.screw_depth)
+    slab = maker.parts[front.parts[0]].finished.thickness
+    most = slab * (1 - _LEFT)
+    if deep.value > most.value:
+        yield _finding(
+            maker, Severity.STOP,
+            f"screws that go {text(deep)} into {maker.spec.title} come through its face or show "
+            f"in it: its slab is {text(slab)}",
+            (text(deep), text(most)),
+            f"screws {text(deep - most)} shorter", "a thicker slab, if its sheet lets it",
+        )  # fmt: skip
+    yield from _at_the_pull(maker, sheet, front)
+
+
+def _beside(maker: Maker, sheet: PanelSheet, apart: Given, front: Front) -> Iterator[Finding]:
+    """Rows of screws that reach past the panel's lower end or its edges."""
+    text, pilot = maker.house.text, maker.style("panel_pilot")
+    reach = max(
+        (maker.number(f"screw_row_{n}", row) for n, row in enumerate(sheet.screw_rows, 1)),
+        key=lambda row: row.value,
+    )  # fmt: skip
+    for size, whole, edges, words in (
+        (reach, front.height, 1, ("screw_rows", "high")),
+        (maker.number("screws_apart", apart), front.width, 2, ("screws_apart", "wide")),
+    ):
+        room = whole - pilot * edges
+        if size.value > room.value:
+            yield _finding(
+                maker, Severity.STOP,
+                f"screws of the brackets would miss {maker.spec.title}: {words[0]} takes them to "
+                f"{text(size)}, and it is {text(whole)} {words[1]}",
+                (text(size), text(room)),
+                f"{words[0]} {text(size - room)} less, if its sheet has other holes",
+                "its sheet read again",
+            )  # fmt: skip
+
+
+def _at_the_pull(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Finding]:
+    """A row of screws at the height of the pull's holes may run into them."""
+    pull = maker.house.chain.nodes.get(maker.path("front.pull_height"))
+    if not front.pull or pull is None or sheet.screws_apart is None:
+        return
+    text = maker.house.text
+    need = maker.house.pull("hole") / 2 + maker.style("panel_pilot") / 2
+    middles = front.width / 2
+    spots = [feature for feature in maker.parts[front.parts[0]].features if feature.kind == "pull"]
+    across = {place[1].value for bores in spots for place in getattr(bores, "places", ())}
+    half = sheet.screws_apart.value / 2
+    screws = (middles.value - half, middles.value + half)
+    for number, row in enumerate(sheet.screw_rows, start=1):
+        up = front.height - maker.number(f"screw_row_{number}", row)
+        off = abs(up.value - pull.value)
+        if off >= need.value or all(abs(a - s) >= need.value for a in across for s in screws):
+            continue
+        moved = need - (up - pull if up.value >= pull.value else pull - up)
+        yield _finding(
+            maker, Severity.STOP,
+            f"a screw of the brackets of {maker.spec.title} meets a hole of its pull",
+            (text(need - moved), text(need)),
+            f"panel_pull {text(moved)} more or less in the style", "a pull of other centres",
+        )  # fmt: skip

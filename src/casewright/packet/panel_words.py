@@ -1,0 +1,63 @@
+"""What the card of an appliance's panel says first."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from casewright.casework.cases import Case
+from casewright.dims import shop_text
+from casewright.drawing import measure_of
+from casewright.outputs.inlines import Inline, Link, PageNumber, Rich, Strong
+from casewright.packet.words import sizes
+from casewright.room.model import Room
+from casewright.sources import POUND
+
+__all__ = ["panel_summary"]
+
+
+def panel_summary(room: Room, case: Case) -> Rich:
+    """Its size, its place between the cases, its weight against what its sheet lets it weigh."""
+    unit = room.spec.unit
+    [front], [face] = case.fronts, case.faces
+    words: list[Inline] = [
+        "Panel on the front of an appliance, ",
+        *sizes(front.width, front.height, front.thickness, unit=unit, strong=True),
+        " (width × height × thickness), in an opening ", Strong(measure_of(case.width, unit)),
+        " wide: ", measure_of(face.left, unit), " of air at either side. It begins ",
+        Strong(measure_of(front.y, unit)), " above the floor, in line with the fronts beside it.",
+    ]  # fmt: skip
+    words.append(_weighs(room, case))
+    words.append(_screws(room, case))
+    words += [" ", Link("Part cards", f"parts:{case.key}"), ", page ",
+              PageNumber(f"parts:{case.key}"), "."]  # fmt: skip
+    return tuple(words)
+
+
+def _weighs(room: Room, case: Case) -> str:
+    weight = sum(
+        (part.weight(getattr(room.spec.stock[part.stock], "density", Fraction(0)))
+         for part in case.parts), Fraction(0)
+    )  # fmt: skip
+    sheet = case.spec.panel
+    most = None if sheet is None else sheet.most_weight
+    allowed = "" if most is None else f", and its sheet lets it weigh {_weight(room, most.value)}"
+    return f" It weighs about {_weight(room, weight)} without its pull{allowed}."
+
+
+def _weight(room: Room, weight: Fraction) -> str:
+    kilos = f"{float(weight):.1f} kg"
+    return kilos if room.spec.unit == "mm" else f"{float(weight / POUND):.1f} lb ({kilos})"
+
+
+def _screws(room: Room, case: Case) -> str:
+    """Where the screws of its brackets go, or that their holes wait for the sheet."""
+    sheet = case.spec.panel
+    if sheet is None or sheet.screws_apart is None or not sheet.screw_rows:
+        return " Bore nothing for its brackets before their sheet is at hand."
+    unit = room.spec.unit
+    rows = " and ".join(
+        shop_text(row.value, unit, with_unit=True)
+        for row in sorted(sheet.screw_rows, key=lambda row: row.value)
+    )
+    apart = shop_text(sheet.screws_apart.value, unit, with_unit=True)
+    return f" Its brackets' screws: {rows} below its upper edge, {apart} apart, from behind."
