@@ -189,7 +189,6 @@ def _job(heading: Heading, content: Content, origins: Origins, parts: _Parts) ->
         survey=survey_of(content, origins, shop),
         address=heading.address or "",
         wishes=tuple(heading.wishes),
-        accessible=bool(heading.accessible),
         source=origins.name,
         accessible=bool(heading.accessible),
     )
