@@ -19,7 +19,7 @@ from casewright.job.splicing import EditError
 from casewright.outputs.files import OutputError
 from casewright.web.announcer import Announcer
 from casewright.web.built_page import BuiltPage
-from casewright.web.desk_routes import desk_routes
+from casewright.web.desk_routes import NoDrawingError, NoPageError, desk_routes
 from casewright.web.devices import Devices
 from casewright.web.edit_routes import edit_routes
 from casewright.web.editing import Editor
@@ -109,7 +109,8 @@ async def _refuse(_: Request, error: Exception) -> JSONResponse:
         raise error
     problems = error.problems
     status = 409 if isinstance(error, EditError | OutputError) else 422
-    status = 404 if isinstance(error, NoSuchPathError) else status
+    missing = NoSuchPathError | NoDrawingError | NoPageError
+    status = 404 if isinstance(error, missing) else status
     what = problems[0].what if len(problems) == 1 else str(error)
     refusal = Refusal(
         what=what,

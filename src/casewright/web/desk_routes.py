@@ -8,15 +8,25 @@ from fastapi import APIRouter, Query
 from starlette.responses import Response
 
 from casewright.errors import CasewrightError, Location, Problem
+from casewright.web.chapters import PLANNED, chapter_html
 from casewright.web.drawings import drawn
 from casewright.web.numbers import why_view
-from casewright.web.schema import JobView, Short, WhyView
+from casewright.web.schema import Chapter, JobView, Short, WhyView
 from casewright.web.site import Site
 from casewright.web.views import job_view
 
-__all__ = ["NoDrawingError", "desk_routes"]
+__all__ = ["NoDrawingError", "NoPageError", "desk_routes"]
 
 _SVG = "image/svg+xml"
+
+
+class NoPageError(CasewrightError):
+    """There is no page of that name, or not yet."""
+
+    @property
+    def problems(self) -> tuple[Problem, ...]:
+        """The name."""
+        return (Problem(Location("", word=str(self)), "there is nothing here yet", "go back"),)
 
 
 class NoDrawingError(CasewrightError):
@@ -50,5 +60,16 @@ def desk_routes(site: Site) -> APIRouter:
     def why(path: Annotated[Short, Query()]) -> WhyView:
         """A number and all that it rests on."""
         return why_view(site.snapshot(), path)
+
+    @routes.get("/chapters/{page}")
+    def chapter(page: Short, of: Annotated[Short, Query()] = "") -> Chapter:
+        """A page of the desk: of what was planned last while new cuts are being planned."""
+        snapshot = site.snapshot()
+        if page in PLANNED:
+            snapshot = site.live.planned or snapshot
+        found = chapter_html(snapshot, page, of)
+        if found is None:
+            raise NoPageError(page)
+        return Chapter(version=snapshot.version, html=found)
 
     return routes

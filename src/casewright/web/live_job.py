@@ -38,6 +38,7 @@ class LiveJob:
         self._told = told
         self._planner = Planner(path, self._planned)
         self._seen: Stamp = ()
+        self._last_planned: Snapshot | None = None
         self._standing = Standing(0)
         self._changed = threading.Condition()
         self._version = 1
@@ -58,6 +59,11 @@ class LiveJob:
     def version(self) -> int:
         """Of what was written last."""
         return self._version
+
+    @property
+    def planned(self) -> Snapshot | None:
+        """The newest version whose cuts are planned; None: none is yet."""
+        return self._last_planned
 
     def start(self) -> None:
         """Begin to work."""
@@ -132,7 +138,8 @@ class LiveJob:
                 return
             if snapshot.version != version or snapshot.loaded.file.digest != digest:
                 return
-        self._put(Standing(version, replace(snapshot, purchases=purchases)))
+        self._last_planned = replace(snapshot, purchases=purchases)
+        self._put(Standing(version, self._last_planned))
 
     def _put(self, standing: Standing) -> None:
         with self._changed:

@@ -13,6 +13,7 @@ from casewright.web.snapshot import Standing
 __all__ = [
     "Answer",
     "CaseView",
+    "Chapter",
     "Edited",
     "EntryAnswer",
     "EntryIn",
@@ -155,6 +156,13 @@ class JobView(Answer):
     can_undo: bool
     can_redo: bool
     digest: str
+
+
+class Chapter(Answer):
+    """A page of the desk as HTML, and the version it is of."""
+
+    version: int
+    html: str
 
 
 class WhyNode(Answer):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from casewright.job.packets import Purchases
 from casewright.room.model import Room
 from casewright.web.editing import Editor
 from casewright.web.live_job import LiveJob
@@ -33,7 +34,8 @@ def job_view(live: LiveJob, editor: Editor, build: str) -> JobView:
     snapshot = standing.snapshot
     text = snapshot.loaded.file.text if snapshot else ""
     room = snapshot.worked.room if snapshot else None
-    purchases = snapshot.purchases if snapshot else None
+    planned = live.planned
+    purchases = planned.purchases if planned else None
     return JobView(
         name=room.spec.name if room else live.path.stem,
         file=live.path.name,
@@ -49,11 +51,16 @@ def job_view(live: LiveJob, editor: Editor, build: str) -> JobView:
         problems=tuple(map(ProblemView.of, standing.problems)),
         findings=tuple(map(FindingView.of, snapshot.findings)) if snapshot else (),
         questions=tuple(map(QuestionView.of, snapshot.questions)) if snapshot else (),
-        sheets=sum(plan.count for plan in purchases.breakdown.plans) if purchases else None,
+        sheets=_sheets(purchases) if purchases else None,
         can_undo=editor.can_undo(text),
         can_redo=editor.can_redo(text),
         digest=snapshot.loaded.file.digest if snapshot else "",
     )  # fmt: skip
+
+
+def _sheets(purchases: Purchases) -> int:
+    """Sheets to buy, of all goods [-]."""
+    return sum(plan.count for plan in purchases.breakdown.wanted if plan.kind == "sheets")
 
 
 def _runs(room: Room) -> Iterator[RunView]:
@@ -68,8 +75,15 @@ def _pages(standing: Standing) -> Iterator[str]:
     if snapshot is None:
         return
     room = snapshot.worked.room
-    if room.survey.walls:
-        yield "survey"
-    if room.runs:
-        yield "layout"
-    yield "cases"
+    has = {
+        "survey": bool(room.survey.walls),
+        "layout": bool(room.runs),
+        "cases": bool(room.boxes),
+        "buy": True,
+        "cut": True,
+        "machine": bool(room.parts),
+        "assemble": bool(room.boxes),
+        "install": bool(room.runs),
+        "publish": not snapshot.worked.failures,
+    }
+    yield from (page for page, there in has.items() if there)

@@ -1,0 +1,107 @@
+"""Lines of a page as HTML: every length keeps its path, its fraction stacked."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from html import escape
+from urllib.parse import quote
+
+from casewright.drawing import Content, Measure, Scene, Sign, SignKind, Stack, pieces, plot
+from casewright.outputs.inlines import (
+    Blank,
+    Inline,
+    Link,
+    PageNumber,
+    PageNumbers,
+    Rich,
+    SignMark,
+    Small,
+    Strong,
+    Tick,
+)
+from casewright.outputs.svg import svg_text
+
+__all__ = ["Leads", "clean", "line_html", "sign_html"]
+
+Leads = Callable[[str], str]
+"""The address that an anchor is found at; empty when there is none."""
+
+_FORBIDDEN = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
+_SIGN_MM = 4.4
+
+
+def clean(text: str) -> str:
+    """Text for HTML, in elements and in attributes."""
+    return escape(_FORBIDDEN.sub("\ufffd", text), quote=True)
+
+
+def line_html(rich: Rich, leads: Leads) -> str:
+    """A line of a page.
+
+    Parameters
+    ----------
+    leads
+        Where anchors are found.
+    """
+    items = rich if isinstance(rich, tuple) else (rich,)
+    return "".join(_inline(item, leads) for item in items)
+
+
+def sign_html(sign: SignKind) -> str:
+    """A sign of the drawings, small, with its name for those who cannot see it."""
+    drawn = plot(Scene((Sign(sign, (0, 0), size_mm=_SIGN_MM),), sign))
+    return f'<span class="sign">{svg_text(drawn, with_ids=False)}</span>'
+
+
+def _inline(item: Inline, leads: Leads) -> str:
+    match item:
+        case str() | Measure():
+            made = _content(item)
+        case Strong(content):
+            made = f"<strong>{_content(content)}</strong>"
+        case Small(content):
+            made = f"<small>{_content(content)}</small>"
+        case Link(content, target, anchor):
+            made = _link(_content(content), target, leads, anchor)
+        case PageNumber() | PageNumbers():
+            made = _pages(item, leads)
+        case Blank(width):
+            made = f'<span class="blank" data-mm="{width:g}" aria-label="to be filled in"></span>'
+        case Tick():
+            made = '<span class="tick" aria-hidden="true"></span>'
+        case SignMark(sign):
+            made = sign_html(sign)
+    return made
+
+
+def _pages(item: PageNumber | PageNumbers, leads: Leads) -> str:
+    """On a screen there are no page numbers: a mark that leads there."""
+    targets = item.targets if isinstance(item, PageNumbers) else (item.target,)
+    return " ".join(_link("there", target, leads) for target in targets)
+
+
+def _link(words: str, target: str, leads: Leads, anchor: str = "") -> str:
+    own = f' id="{quote(anchor, safe=".:_-")}"' if anchor else ""
+    where = leads(target)
+    if not where:
+        return f"<span{own}>{words}</span>" if own else words
+    return f'<a{own} href="{clean(where)}">{words}</a>'
+
+
+def _content(content: Content) -> str:
+    parts = content if isinstance(content, tuple) else (content,)
+    return "".join(_words(part) for part in parts)
+
+
+def _words(part: str | Measure) -> str:
+    if isinstance(part, str):
+        return clean(part)
+    shown = "".join(
+        f'<span class="stack"><sup>{piece.numerator}</sup>/<sub>{piece.denominator}</sub></span>'
+        if isinstance(piece, Stack)
+        else clean(piece)
+        for piece in pieces(part)
+    )
+    path = f' data-path="{clean(part.path)}"' if part.path else ""
+    return f'<data class="measure" value="{clean(part.text)}"{path}>{shown}</data>'

@@ -1,0 +1,129 @@
+"""What each page of the desk shows: the sections of the packet, in the order of the work."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import replace
+from functools import partial
+
+from casewright.casework.cases import Case
+from casewright.install.hanging import hanging
+from casewright.jigs import jigs
+from casewright.job.packets import Purchases
+from casewright.outputs.document import A4, LETTER, Paper, Section
+from casewright.outputs.html import section_html
+from casewright.packet.buy_page import buy_section
+from casewright.packet.case_cards import case_sections
+from casewright.packet.cut_list import cut_list_section
+from casewright.packet.cut_sheets import cut_sheet_sections
+from casewright.packet.hanging_pages import hanging_sections
+from casewright.packet.hold_pages import HoldPages
+from casewright.packet.jig_pages import jig_section
+from casewright.packet.order_page import order_section
+from casewright.packet.part_cards import part_section
+from casewright.packet.stick_pages import stick_section
+from casewright.packet.survey_pages import survey_sections
+from casewright.packet.tape_page import tape_section
+from casewright.packet.trim_pages import trim_section
+from casewright.packet.wall_page import wall_section
+from casewright.packet.what_is_left import all_of
+from casewright.resolve import hold_points
+from casewright.room.model import Room
+from casewright.web.anchors import Anchors
+from casewright.web.snapshot import Snapshot
+
+__all__ = ["PLANNED", "RUNS", "chapter_html"]
+
+PLANNED = ("buy", "cut", "assemble")
+"""Pages that wait for the cuts to be planned."""
+
+RUNS = "runs"
+"""In the place of a case: what belongs to no case, fillers and trims."""
+
+
+def chapter_html(snapshot: Snapshot, page: str, of: str) -> str | None:
+    """A page as HTML; None when there is none of that name.
+
+    Parameters
+    ----------
+    snapshot
+        With its purchases for a page of `PLANNED`.
+    of
+        Key of a case, or empty.
+    """
+    room = snapshot.worked.room
+    if page in PLANNED:
+        make = None if snapshot.purchases is None else _planned(page, snapshot.purchases)
+    else:
+        make = _worked(page, room, of)
+    if make is None:
+        return None
+    leads = Anchors(room).address
+    return "".join(section_html(section, leads) for section in make())
+
+
+def _planned(page: str, purchases: Purchases) -> Callable[[], Iterable[Section]] | None:
+    room, breakdown = purchases.worked.room, purchases.breakdown
+    made: Mapping[str, Callable[[], Iterable[Section]]] = {
+        "buy": lambda: [buy_section(purchases.buying)],
+        "cut": lambda: [
+            cut_list_section(room, breakdown),
+            *cut_sheet_sections(room, breakdown, _paper(room)),
+        ],
+        "assemble": lambda: [
+            order_section(all_of(room), breakdown, HoldPages(room, hold_points(room)))
+        ],
+    }
+    return made.get(page)
+
+
+def _worked(page: str, room: Room, of: str) -> Callable[[], Iterable[Section]] | None:
+    if page == "survey" and room.survey.walls:
+        return partial(survey_sections, room)
+    if page == "install" and room.runs:
+        return partial(_install, room)
+    case = next((case for case in room.cases if case.key == of), None)
+    if page == "cases" and case is not None:
+        return partial(_case, room, case)
+    if page == "machine":
+        if not of:
+            return partial(_jigs, room)
+        if case is not None or of == RUNS:
+            return partial(_cards, room, case)
+    return None
+
+
+def _paper(room: Room) -> Paper:
+    return LETTER if room.spec.paper == "letter" else A4
+
+
+def _case(room: Room, case: Case) -> Iterable[Section]:
+    alone = replace(room, cases=(case,))
+    return case_sections(alone, _paper(room), HoldPages(room, ()))
+
+
+def _cards(room: Room, case: Case | None) -> Iterator[Section]:
+    """Cards of the parts of a case, or of those that belong to none."""
+    runs = room.runs if case is None else ()
+    alone = replace(room, cases=() if case is None else (case,), runs=runs)
+    section = part_section(alone, _paper(room))
+    title = "Fillers and trims" if case is None else f"{case.spec.title}: part cards"
+    yield replace(section, title=title)
+
+
+def _jigs(room: Room) -> Iterator[Section]:
+    section = jig_section(room, jigs(room, room.chain), _paper(room))
+    if section is not None:
+        yield section
+
+
+def _install(room: Room) -> Iterator[Section]:
+    day, paper = hanging(room, room.chain), _paper(room)
+    made = (
+        tape_section(room, day, paper),
+        *hanging_sections(room, day, paper),
+        wall_section(room, day),
+        trim_section(room, paper),
+        stick_section(room, day, paper),
+    )
+    return (section for section in made if section is not None)
