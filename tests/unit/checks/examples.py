@@ -106,6 +106,25 @@ def heavy_door(thick: str, width: str, height: str) -> Room:
     return room_of(goods=goods, front=replace(SLAB, leaves=1), **tall)
 
 
+def sawn(*lost: ToolKind, guide: str = "98", width: str = "30", opens: str = "25") -> Room:
+    """A bookcase of 84 x 12, so wide, in a shop whose fence opens so far [in].
+
+    Parameters
+    ----------
+    lost
+        Tools that the shop has not.
+    guide
+        Longest guide.
+    """
+    room = in_shop(room_of(**BOOKCASE | {"width": width}), *lost)
+    shop = room.spec.shop
+    tools = dict(shop.tools)
+    if "table saw" in tools:
+        tools["table saw"] = replace(tools["table saw"], reach=given(opens))
+    shop = replace(shop, tools=tools, straightedge=given(guide))
+    return build(replace(room.spec, shop=shop))
+
+
 def labelled(emission: Emission, key: str = "ply18") -> Room:
     """An upper out of sheets of that class."""
     goods = stock()
@@ -191,6 +210,7 @@ PASSES: dict[str, Make] = {
     "inside corner": lambda: round_corner("90"),
     "opens beside": lambda: drawers_beside("39"),
     "larger than stock": lambda: room_of(**BOOKCASE),
+    "larger than tools": lambda: sawn(),
     "over cooking": lambda: cooking(above=30),
     "work aisle": lambda: galley("92"),
     "landing": cooking,
@@ -248,6 +268,7 @@ FAILS: dict[str, Make] = {
     "door swing": lambda: before_wall("base", more=beside_door(12)),
     "inside corner": lambda: round_corner("80", inner='"slab"'),
     "opens beside": lambda: drawers_beside("36 1/2"),
+    "larger than tools": lambda: sawn(guide="50", width="41"),
     "over cooking": cooking,
     "work aisle": lambda: galley("84"),
     "landing": lambda: landing(11),
