@@ -88,6 +88,7 @@ _SECTIONS = (
     ("hardware.pocket_screw", "Screws and brads", "ScrewTable"),
     ("shop", "The shop", "ShopTable"),
     ('shop.tool."table saw"', "A tool", "ToolTable"),
+    ("shop.minutes", "What mending takes", "MendingTable"),
     ("style", "House style", "StyleTable"),
 )
 _ALSO = {

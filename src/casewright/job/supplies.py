@@ -22,7 +22,7 @@ from casewright.job.tables import (
     ShopTable,
     ToolTable,
 )
-from casewright.shop import Shop, Tool, ToolKind
+from casewright.shop import Mending, Shop, Tool, ToolKind
 from casewright.sources import DENSITIES, SPECIFIC_GRAVITY, wood_density
 from casewright.stock import Board, EdgeBand, Glazing, Sheet, Stock
 
@@ -239,6 +239,7 @@ def shop_of(table: ShopTable, origins: Origins) -> Shop:
         tuple(origins.given(size, ("shop", "bits", n)) for n, size in bits),
         table.lift or Fraction(25),
         _number(table.straightedge, ("shop", "straightedge"), origins),
+        Mending(**table.minutes.model_dump(exclude_none=True)),
     )
 
 

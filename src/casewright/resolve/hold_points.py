@@ -21,10 +21,6 @@ from casewright.room.model import Room
 
 __all__ = ["HoldPoint", "Watched", "hold_points", "readings_awaited"]
 
-_COST_MINUTES = 8
-"""To read one thing in two places, write it down and set the saw up once more: common practice,
-from memory."""
-
 
 @dataclass(frozen=True, slots=True)
 class Watched:
@@ -61,6 +57,8 @@ class HoldPoint:
         What is read, with what.
     watched
         The fits it looks after, those that gain most first.
+    cost_minutes
+        What it takes [min].
     parts
         Paths of the pieces that wait for it: those of the fits, and all that are cut to it.
     go
@@ -76,6 +74,7 @@ class HoldPoint:
 
     reading: ShopReading
     watched: tuple[Watched, ...]
+    cost_minutes: int
     parts: tuple[str, ...]
     go: Band | None
     sound: Band | None
@@ -92,11 +91,6 @@ class HoldPoint:
         """What it was to be, by all that was made before [mm]."""
         dim = self.reading.dim
         return dim.value if self.read is None else dim.wanted
-
-    @property
-    def cost_minutes(self) -> int:
-        """What it takes [min]."""
-        return _COST_MINUTES
 
     @property
     def saved_minutes(self) -> float:
@@ -172,7 +166,7 @@ class _Search:
         found: list[tuple[ShopReading, tuple[Watched, ...]]] = []
         while gains:
             best = max(gains, key=lambda path: (gains[path], path))
-            if gains.pop(best) <= _COST_MINUTES:
+            if gains.pop(best) <= self._room.spec.shop.mending.measure:
                 break
             watched = self._watched(best)
             self._chosen.append(self._candidates[best])
@@ -211,6 +205,7 @@ class _Search:
         return HoldPoint(
             reading,
             watched,
+            self._room.spec.shop.mending.measure,
             tuple(part.path for part in self._room.parts if part.path in wait),
             go_band(reading, fits, unit),
             sound_band(reading, own, unit),

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from types import MappingProxyType
 
 from casewright.casework.parts import Part
 from casewright.dims import Dim, Fit
@@ -13,17 +12,14 @@ from casewright.room.model import Room
 
 __all__ = ["following_parts", "mending_minutes", "waiting_parts"]
 
-_MINUTES: Mapping[str, int] = MappingProxyType({
-    "drawer": 45, "front": 40, "box": 30, "back": 20, "shelf": 10, "filler": 15, "piece": 20,
-})  # fmt: skip
-"""By what does not fit: a glued drawer planed or packed on both sides, a front cut, edged and
-bored again, a box out of size made up for by its neighbours, a piece cut again. Touch time of one
-skilled person: common practice, from memory; stock comes on top."""
+_PIECES = ("back", "shelf", "filler")
+"""Roles of pieces that have minutes of their own."""
 
 
 def mending_minutes(room: Room, fit: Fit) -> int:
     """About how long it takes to put a missed fit right [min]."""
-    return _MINUTES[_kind(room, fit.owner)]
+    found: int = getattr(room.spec.shop.mending, _kind(room, fit.owner))
+    return found
 
 
 def waiting_parts(room: Room, owner: str) -> tuple[Part, ...]:
@@ -61,7 +57,7 @@ def _kind(room: Room, owner: str) -> str:
         if any(_is_in(owner, front.path) for front in case.fronts):
             return "front"
     part = next((part for part in room.parts if part.path == owner), None)
-    return part.role if part is not None and part.role in _MINUTES else "piece"
+    return part.role if part is not None and part.role in _PIECES else "piece"
 
 
 def _is_in(owner: str, path: str) -> bool:

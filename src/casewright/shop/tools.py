@@ -9,6 +9,7 @@ from typing import Literal
 
 from casewright.dims import Cause, Given, Law
 from casewright.shop.learning import Learned
+from casewright.shop.mending import Mending
 
 __all__ = ["Shop", "SurveyTool", "Tool", "ToolKind"]
 
@@ -17,6 +18,8 @@ ToolKind = Literal[
     "hinge jig", "drill", "mitre saw", "dado stack", "slot cutter", "tape", "calliper", "laser",
     "steel rule", "level",
 ]  # fmt: skip
+
+_USUAL_MENDING = Mending()
 
 SurveyTool = Literal["tape", "laser", "steel rule", "level"]
 """What a room is measured with."""
@@ -90,12 +93,15 @@ class Shop:
         What one person lifts alone [kg].
     straightedge
         Length of the longest guide [mm].
+    mending
+        Minutes that mending and measuring take.
     """
 
     tools: Mapping[ToolKind, Tool]
     bits: tuple[Given, ...]
     lift: Fraction
     straightedge: Given
+    mending: Mending = _USUAL_MENDING
 
     def has(self, kind: ToolKind) -> bool:
         """Whether the shop owns such a tool."""

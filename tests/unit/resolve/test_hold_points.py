@@ -150,3 +150,21 @@ def test_a_sheet_that_was_not_measured_is_the_first_thing_to_read() -> None:
     forecast = {point.path: point for point in hold_points(build(job))}
     assert all(point.reading.tool == "calliper" for path, point in forecast.items()
                if path.startswith("stock."))  # fmt: skip
+
+
+def test_a_hold_point_is_weighed_by_the_minutes_of_this_shop() -> None:
+    """Nothing is measured that costs more than it saves; where drawers are dear, more is saved."""
+    shop = spec().shop
+    plain = point_at(OPENING, room())
+
+    def found(**minutes: int) -> tuple[HoldPoint, ...]:
+        own = replace(shop, mending=replace(shop.mending, **minutes))
+        return hold_points(room(job=replace(spec(), shop=own)))
+
+    assert not found(measure=480)
+    dear = {point.path: point for point in found(measure=10, drawer=90)}[OPENING]
+    assert dear.cost_minutes == 10
+    assert plain.cost_minutes == shop.mending.measure
+    drawers = [each for each in dear.watched if "drawer" in each.fit.path]
+    assert {each.minutes for each in drawers} == {90}
+    assert dear.saved_minutes > plain.saved_minutes

@@ -10,7 +10,7 @@ from casewright.job.lengths import Between, Length, Weight
 from casewright.job.tables.table import OneOrMore, Table
 from casewright.shop import ToolKind
 
-__all__ = ["ShopTable", "ToolTable"]
+__all__ = ["MendingTable", "ShopTable", "ToolTable"]
 
 _Kerf = Annotated[Length, Between("1/32", "1/4", "0.8", "6")]
 _Strays = Annotated[Length, Between("0", "1/8", "0", "3")]
@@ -37,6 +37,37 @@ class ToolTable(Table):
     """How far they stray at most. Alone: they lie anywhere up to that alike."""
 
 
+_Minutes = Annotated[int, Field(ge=0, le=480)] | None
+
+
+class MendingTable(Table):
+    """Minutes that mending takes here, and measuring: hold points go by them."""
+
+    measure: _Minutes = None
+    """To read one thing, write it down and set the saw up once more. Default: 8."""
+
+    drawer: _Minutes = None
+    """To plane a glued drawer, or to pack it out on both sides. Default: 45."""
+
+    front: _Minutes = None
+    """To cut, edge and bore a front again. Default: 40."""
+
+    box: _Minutes = None
+    """To make up for a box that is out of size. Default: 30."""
+
+    back: _Minutes = None
+    """To cut a back again. Default: 20."""
+
+    shelf: _Minutes = None
+    """To cut a shelf again. Default: 10."""
+
+    filler: _Minutes = None
+    """To cut a filler again. Default: 15."""
+
+    piece: _Minutes = None
+    """To cut any other piece again. Default: 20."""
+
+
 class ShopTable(Table):
     """Tools owned, and what one person there can lift."""
 
@@ -61,3 +92,6 @@ class ShopTable(Table):
 
     straightedge: Annotated[Length, Between("12", "144", "300", "3600")] | None = None
     """Length of the longest guide for the circular saw."""
+
+    minutes: MendingTable = MendingTable()
+    """Minutes that mending and measuring take."""
