@@ -28,13 +28,13 @@ Start with:
 Exit codes: 0 clean, 1 findings or open questions, 2 errors in the input, 3 a failed proof.
 """
 
-DEMO = """Work out the demo room and make its packet.
+DEMO = """Work out the demo kitchen and make its packet.
 
 Its job file is put beside the packet, for you to change a number in it and print it again:
 
 \b
   casewright demo
-  casewright packet out/demo/garden_room.toml --out out/demo
+  casewright packet out/demo/kitchen.toml --out out/demo
 """
 
 NEW = """Write a short job file to change to your own. An existing file is never overwritten.

@@ -18,13 +18,13 @@ Stages = Annotated[
 ]
 
 
-@app.command(short_help="Make the demo room's packet.", help=help_texts.DEMO)
+@app.command(short_help="Make the demo kitchen's packet.", help=help_texts.DEMO)
 def demo(
     out: Annotated[
         Path, typer.Option(help="Folder to put the demo job and its packet into.")
     ] = Path("out/demo"),
 ) -> None:
-    """Work out the demo room and make its packet."""
+    """Work out the demo kitchen and make its packet."""
     from casewright.cli.making import run_demo
 
     leave(lambda: run_demo(out))

@@ -10,7 +10,7 @@ from casewright.outputs.files import OutputError
 
 __all__ = ["DEMO_FILE", "demo_text", "starter_text", "write_new"]
 
-DEMO_FILE = "garden_room.toml"
+DEMO_FILE = "kitchen.toml"
 """Name of the demo job."""
 
 _STARTER = """\

@@ -39,8 +39,8 @@ def upper(tmp_path: Path) -> Path:
 
 
 @pytest.fixture
-def demo(tmp_path: Path) -> Path:
-    """The demo room."""
+def garden_room(tmp_path: Path) -> Path:
+    """The garden room."""
     file = tmp_path / "garden_room.toml"
     file.write_text((files("casewright.job") / "examples" / "garden_room.toml").read_text())
     return file
@@ -58,10 +58,10 @@ def lengths(data: Any) -> list[dict[str, str]]:
 
 @pytest.mark.parametrize("command", ["check", "parts"])
 def test_document_names_its_schema(
-    command: str, demo: Path, capsys: pytest.CaptureFixture[str]
+    command: str, garden_room: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    """The demo has open questions: exit code 1, and a document that says what it is."""
-    assert run(command, demo, "--json") == 1
+    """A room has open questions: exit code 1, and a document that says what it is."""
+    assert run(command, garden_room, "--json") == 1
     document = json.loads(capsys.readouterr().out)
     assert document["schema"] == f"casewright/{command}/1"
     assert document["job"] == "Garden room"
