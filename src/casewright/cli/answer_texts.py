@@ -13,7 +13,7 @@ from casewright.cutting.steps import Piece, Step
 from casewright.job.bare_cutting import CutAnswer
 from casewright.job.patience import Ending
 from casewright.job.unplaced import Remedy, remedy_of
-from casewright.packet.cut_words import time_words, work_minutes
+from casewright.packet.cut_words import settings_words, time_words, work_minutes
 
 __all__ = ["answer_lines"]
 
@@ -62,7 +62,7 @@ def _sum_lines(answer: CutAnswer, tape: Tape) -> Iterator[str]:
     if answer.order.steps:
         yield (
             f"{counted(len(answer.order.steps), 'cut')} at "
-            f"{counted(len(answer.order.cards), 'setting')}, about "
+            f"{settings_words(answer.work, len(answer.order.cards))}, about "
             f"{time_words(work_minutes(answer.work))} at the saws for someone in practice"
         )
     yield from _trade_lines(answer)

@@ -11,6 +11,7 @@ from math import ceil
 
 import numpy as np
 
+from casewright.cutting.clear_area import clear_area
 from casewright.cutting.shapes import Bin, Shape
 
 __all__ = ["lift", "price_bound", "sheet_bound"]
@@ -22,28 +23,38 @@ _MOST_STEPS = 6
 _MOST_MONEY = 1 << 24
 
 
-def sheet_bound(bins: Sequence[Bin], shapes: Sequence[Shape]) -> int:
+def sheet_bound(bins: Sequence[Bin], shapes: Sequence[Shape], kerf: int) -> int:
     """Fewest sheets.
 
-    By area, taking the largest sheets first, and by pairs of dual-feasible functions on the
-    largest length and width of any sheet.
+    By area clear of defects, taking the largest first, and by pairs of dual-feasible functions on
+    the largest length and width of any sheet.
 
     Sources
     -------
     Fekete and Schepers 2004, conservative scales for two-dimensional packing.
     """
-    return max(_sheets_by_area(bins, shapes), _sheets_by_scales(bins, shapes))
+    return max(_sheets_by_area(bins, shapes, kerf), _sheets_by_scales(bins, shapes))
 
 
-def price_bound(bins: Sequence[Bin], shapes: Sequence[Shape]) -> int:
-    """Least money: the parts' area bought by the piece of a sheet, cheapest area first."""
+def price_bound(bins: Sequence[Bin], shapes: Sequence[Shape], kerf: int) -> int:
+    """Least money: the parts' area bought by the piece of a sheet, cheapest clear area first."""
     left = sum(s.du * s.dv * s.count for s in shapes)
     money = Fraction(0)
-    for b in sorted(bins, key=lambda b: Fraction(b.price, b.area)):
-        take = left if b.count is None else min(left, b.count * b.area)
-        money += Fraction(take * b.price, b.area)
+    for b, area in sorted(
+        _areas(bins, shapes, kerf), key=lambda one: Fraction(one[0].price, one[1])
+    ):
+        take = left if b.count is None else min(left, b.count * area)
+        money += Fraction(take * b.price, area)
         left -= take
     return ceil(money)
+
+
+def _areas(bins: Sequence[Bin], shapes: Sequence[Shape], kerf: int) -> Iterator[tuple[Bin, int]]:
+    """Each bin with the most that parts can take up of one of its sheets, if anything."""
+    for b in bins:
+        area = clear_area(b, shapes, kerf) if b.defects else b.area
+        if area:
+            yield b, area
 
 
 def lift(bins: Sequence[Bin], money: int) -> int:
@@ -65,14 +76,14 @@ def lift(bins: Sequence[Bin], money: int) -> int:
     return money + (reached & -reached).bit_length() - 1 if reached else money
 
 
-def _sheets_by_area(bins: Sequence[Bin], shapes: Sequence[Shape]) -> int:
+def _sheets_by_area(bins: Sequence[Bin], shapes: Sequence[Shape], kerf: int) -> int:
     left = sum(s.du * s.dv * s.count for s in shapes)
     sheets = 0
-    for b in sorted(bins, key=lambda b: -b.area):
-        need = -(-left // b.area)
+    for b, area in sorted(_areas(bins, shapes, kerf), key=lambda one: -one[1]):
+        need = -(-left // area)
         take = need if b.count is None else min(need, b.count)
         sheets += take
-        left -= take * b.area
+        left -= take * area
         if left <= 0:
             break
     return sheets

@@ -16,6 +16,7 @@ import highspy
 import numpy as np
 
 from casewright.cutting.bounds import lift
+from casewright.cutting.clear_area import clear_area
 from casewright.cutting.pricing import Column, Pricing
 from casewright.cutting.shapes import Action, Found, Task
 
@@ -59,6 +60,10 @@ class Columns:
     def __init__(self, tasks: Sequence[Task], is_over: Callable[[], bool]) -> None:
         self.bins = tasks[0].bins
         self.wanted = tuple(s.count for s in tasks[0].shapes)
+        self._areas = [s.du * s.dv for s in tasks[0].shapes]
+        self._clear = {
+            b.index: clear_area(b, tasks[0].shapes, tasks[0].kerf) for b in self.bins if b.defects
+        }
         self.nodes = 0
         self.bound = 0
         self._best = Fraction(0)
@@ -225,11 +230,18 @@ class Columns:
             return []
         self.nodes += self.effort - _SOLVED
         worths = [max(worth for worth, _ in sheets) for sheets in zip(*found, strict=True)]
+        for index, area in self._clear.items():
+            worths[index] = min(worths[index], self._most_on(area, values))
         bound = self._bound(values, worths)
         if bound > self._best:
             self._best, self.values = bound, tuple(values)
             self.bound = self._rounded(bound)
         return [column for sheets in found for _, column in sheets]
+
+    def _most_on(self, clear: int, values: Sequence[int]) -> int:
+        """The most that parts on so much clear area are worth: defects are not priced."""
+        dearest = max(Fraction(v, area) for v, area in zip(values, self._areas, strict=True))
+        return int(dearest * clear)
 
     def _bound(self, values: Sequence[int], worths: Sequence[int]) -> Fraction:
         """The most that these values prove: each sheet holds at most its worth of parts.

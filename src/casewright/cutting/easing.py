@@ -191,7 +191,7 @@ class _Easing:
         """Some sheets changed, by place; None when it did not come to that."""
         if self.rng.randrange(100) < _EXCHANGE and len(sheets.patterns) > 1:
             self.nodes += _TRIED
-            return exchange(sheets.patterns, self.rng)
+            return exchange(sheets.patterns, self.rng, may_part=self.problem.stages != 2)
         changed, loose = ruin(sheets.patterns, self.rng)
         patterns = [changed.get(i, pattern) for i, pattern in enumerate(sheets.patterns)]
         sizes, manners = sheets.sizes.copy(), sheets.manners.copy()

@@ -13,8 +13,15 @@ _STRIPS = 40
 """So many times in a hundred strips change places, else panels."""
 
 
-def exchange(patterns: Sequence[Pattern], rng: random.Random) -> dict[int, Pattern] | None:
+def exchange(
+    patterns: Sequence[Pattern], rng: random.Random, *, may_part: bool = True
+) -> dict[int, Pattern] | None:
     """Let a panel or a strip change places with one of another sheet, or go over to it.
+
+    Parameters
+    ----------
+    may_part
+        Whether a sheet may have more panels than one.
 
     Returns
     -------
@@ -29,6 +36,8 @@ def exchange(patterns: Sequence[Pattern], rng: random.Random) -> dict[int, Patte
     if panels is None:
         return None
     found = {}
+    if not may_part and max(map(len, panels)) > 1:
+        return None
     for index, old, row in zip((i, j), (one, other), panels, strict=True):
         found[index] = Pattern(old.stock, old.swapped, old.u, old.v, row)
         found[index].measure()

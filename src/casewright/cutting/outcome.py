@@ -27,8 +27,9 @@ def lower_bound(problem: Problem) -> Bound:
     """What no plan for these parts can do without; every part must fit on some stock."""
     task = Frame(problem, "crosscut", panels=True).task()
     if _measure_is_price(problem):
-        return Bound(lift(task.bins, price_bound(task.bins, task.shapes)), measure="price")
-    return Bound(sheet_bound(task.bins, task.shapes))
+        money = price_bound(task.bins, task.shapes, task.kerf)
+        return Bound(lift(task.bins, money), measure="price")
+    return Bound(sheet_bound(task.bins, task.shapes, task.kerf))
 
 
 def sort_out(problem: Problem) -> tuple[Problem, tuple[Unplaced, ...]]:

@@ -51,6 +51,8 @@ class Rates:
         Each further setting over which parts that belong together are spread.
     flip
         A group whose parts lie in both directions of the grain.
+    lost_datum
+        A sheet along or across which no part begins at an edge as bought.
     hour
         What an hour of the person is worth, in the money of the stock's prices; 0: money is not
         weighed against time.
@@ -70,6 +72,7 @@ class Rates:
     turn: int = 50
     split_group: int = 1000
     flip: int = 500
+    lost_datum: int = 667
     hour: int = 0
     kept_share: int = 40
 

@@ -25,6 +25,7 @@ from casewright.cutting.rates import WorkModel
 from casewright.cutting.sawing import Job, jobs_of
 from casewright.cutting.solution import Direction, Leaf, Node, Rect, SheetTree, leaves
 from casewright.cutting.tree import Axis, transpose
+from casewright.cutting.work import lost_datums
 
 __all__ = ["SheetWork", "WorkCounter"]
 
@@ -108,13 +109,20 @@ class WorkCounter:
             found = self._brought(
                 self._piece_work(ground, divided, (pattern.stock, pattern.swapped))
             )
+            # Patterns begin at the low edges; where these are trimmed, the others are too.
+            trim = self.problem.stock[pattern.stock].trim
+            lost = (trim.left > 0) + (trim.bottom > 0)
+            found = replace(found, own=found.own + lost * self.model.rates.lost_datum)
             self._known[key] = found
         return found
 
     def tree_work(self, tree: SheetTree) -> SheetWork:
         """The share of a cut tree whose parts are named by the numbers of their kinds."""
         stock = next(i for i, item in enumerate(self.problem.stock) if item.id == tree.stock)
-        return self._brought(self._stub_work(tree.root, {}, stock))
+        work = self._brought(self._stub_work(tree.root, {}, stock))
+        parts = [leaf.rect for leaf in leaves(tree.root) if leaf.use == "part"]
+        lost = lost_datums(parts, self.problem.stock[stock]) if parts else 0
+        return replace(work, own=work.own + lost * self.model.rates.lost_datum)
 
     def _piece_work(
         self, ground: Ground, divided: tuple[Axis, list[tuple[int, Content]]], frame: _Frame

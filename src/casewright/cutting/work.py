@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from casewright.cutting.problem import Problem
+from casewright.cutting.problem import Problem, StockItem
 from casewright.cutting.rates import Load, Rates, WorkModel
 from casewright.cutting.solution import Rect, Solution
 from casewright.cutting.steps import CutPlan
 
-__all__ = ["Work", "work_of"]
+__all__ = ["Work", "lost_datums", "work_of"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,8 +33,15 @@ class Work:
         Settings more than one for each group of matching parts.
     flips
         Groups with parts both along and across the stock.
+    lost_datums
+        Of every sheet the length, and the width, along which no part begins at an edge as bought:
+        both are trimmed off, and what takes their place has to be made.
+    least_settings
+        Different settings of fence, stop and straightedge: no order of these cuts makes fewer.
     offcuts
         Worth of what is kept, at the rates [hundredths of a minute].
+    price
+        Of split groups, flips and lost datums, which take no time [hundredths of a minute].
     total
         Sum, less the offcuts [hundredths of a minute].
     """
@@ -50,13 +57,21 @@ class Work:
     turns: int
     split_groups: int
     flips: int
+    lost_datums: int
+    least_settings: int
     offcuts: int
+    price: int
     total: int
 
     @property
     def settings(self) -> int:
         """Settings of fence and stop together."""
         return self.fences + self.stops
+
+    @property
+    def time(self) -> int:
+        """What it takes at the saws [hundredths of a minute]."""
+        return self.total + self.offcuts - self.price
 
 
 def work_of(problem: Problem, solution: Solution, plan: CutPlan, model: WorkModel) -> Work:
@@ -84,19 +99,47 @@ def work_of(problem: Problem, solution: Solution, plan: CutPlan, model: WorkMode
         "turns": _turns(plan),
         "split_groups": sum(count - 1 for count in _group_settings(problem, plan)),
         "flips": _flips(problem, solution),
+        "lost_datums": sum(_lost_datums(problem, solution)),
     }
     kept = _kept(problem, plan, rates)
     along = sum(step.along * rates.reach // rates.reach_length for step in plan.steps)
-    return Work(**counts, offcuts=kept, total=_total(counts, rates) + along - kept)
+    price, time = _sums(counts, rates)
+    least = len({(step.method, step.setting) for step in plan.steps})
+    return Work(
+        **counts, least_settings=least, offcuts=kept, price=price,
+        total=price + time + along - kept,
+    )  # fmt: skip
 
 
-def _total(counts: dict[str, int], rates: Rates) -> int:
-    single = {
+def _sums(counts: dict[str, int], rates: Rates) -> tuple[int, int]:
+    """What takes no time, and what does, cuts by their length apart."""
+    priced = {
+        "split_groups": rates.split_group, "flips": rates.flip, "lost_datums": rates.lost_datum,
+    }  # fmt: skip
+    timed = {
         "full_lifts": rates.full_lift, "half_lifts": rates.half_lift, "fences": rates.fence,
         "stops": rates.stop, "guides": rates.guide, "cuts": rates.cut, "parts": rates.label,
-        "turns": rates.turn, "split_groups": rates.split_group, "flips": rates.flip,
+        "turns": rates.turn,
     }  # fmt: skip
-    return sum(counts[name] * rate for name, rate in single.items())
+    price, time = (sum(counts[n] * rate for n, rate in r.items()) for r in (priced, timed))
+    return price, time
+
+
+def _lost_datums(problem: Problem, solution: Solution) -> Iterator[int]:
+    """For each sheet with parts, how many of its two directions have lost both edges."""
+    items = {item.id: item for item in problem.stock}
+    on: dict[int, list[Rect]] = {}
+    for placement in solution.placements:
+        on.setdefault(placement.sheet, []).append(placement.rect)
+    for sheet, rects in on.items():
+        yield lost_datums(rects, items[solution.tree[sheet].stock])
+
+
+def lost_datums(parts: Sequence[Rect], item: StockItem) -> int:
+    """In how many directions no part of a sheet begins at an edge of the stock."""
+    along = any(rect.x == 0 or rect.x1 == item.length for rect in parts)
+    across = any(rect.y == 0 or rect.y1 == item.width for rect in parts)
+    return 2 - along - across
 
 
 def _lifts(plan: CutPlan, load: Load) -> tuple[int, int]:

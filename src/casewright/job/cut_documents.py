@@ -91,6 +91,8 @@ def _work(work: Work) -> _Json:
         "minutes": work_minutes(work),
         "cuts": work.cuts,
         "settings": {"fence": work.fences, "stop": work.stops, "straightedge": work.guides},
+        "least_settings": work.least_settings,
+        "lost_datums": work.lost_datums,
         "lifts": {"full": work.full_lifts, "half": work.half_lifts},
         "turns": work.turns,
     }

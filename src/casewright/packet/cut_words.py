@@ -6,7 +6,6 @@ from collections.abc import Iterator, Sequence
 from math import ceil
 
 from casewright.breakdown import METHOD_WORDS, SawCard, StockPlan
-from casewright.cutting.rates import Rates
 from casewright.cutting.work import Work
 from casewright.outputs.blocks import Block, Callout, Paragraph
 from casewright.outputs.inlines import Inline, Strong
@@ -15,6 +14,7 @@ __all__ = [
     "how_it_is_cut",
     "plan_notes",
     "plan_summary",
+    "settings_words",
     "time_words",
     "work_minutes",
 ]
@@ -36,8 +36,8 @@ def plan_summary(plan: StockPlan) -> str:
     kept = f" and {_counted(len(plan.offcuts), 'offcut')} on hand" if plan.offcuts else ""
     words = (
         f"{_counted(plan.count, _noun(plan))}{kept} ({plan.verdict}); {_counted(cuts, 'cut')} at "
-        f"{_counted(settings, 'setting')}, about {time_words(work_minutes(plan.work))} at the "
-        "saws for someone in practice."
+        f"{settings_words(plan.work, settings)}, about {time_words(work_minutes(plan.work))} at "
+        "the saws for someone in practice."
     )
     return f"{words} {_trade(plan)}".rstrip()
 
@@ -76,10 +76,15 @@ def time_words(minutes: int) -> str:
 
 
 def work_minutes(work: Work) -> int:
-    """Time at the saws alone, without the price of matching parts cut apart [min]."""
-    rates = Rates()
-    spread = work.split_groups * rates.split_group + work.flips * rates.flip
-    return ceil((work.total + work.offcuts - spread) / 100)
+    """Time at the saws alone, without the price of what takes none [min]."""
+    return ceil(work.time / 100)
+
+
+def settings_words(work: Work, settings: int) -> str:
+    """How many settings there are, and how few any order of the same cuts needs."""
+    least = work.least_settings
+    bound = "the fewest" if least == settings else f"at least {least}"
+    return f"{_counted(settings, 'setting')} ({bound} for these cuts)"
 
 
 def _trade(plan: StockPlan) -> str:

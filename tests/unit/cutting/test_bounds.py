@@ -6,12 +6,14 @@ import json
 from math import ceil
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
-from tests.cutting_problems import two_cases
+from tests.cutting_problems import problems, two_cases
 
-from casewright.cutting import PartDemand, Problem, StockItem
+from casewright.cutting import Defect, PartDemand, Problem, StockItem, Stop, solve, verify
 from casewright.cutting.bounds import lift
+from casewright.cutting.clear_area import clear_area
+from casewright.cutting.frame import Frame
 from casewright.cutting.outcome import lower_bound
 from casewright.cutting.shapes import Bin
 
@@ -47,6 +49,36 @@ def test_parts_that_cannot_share_a_sheet_are_counted(
 ) -> None:
     """Worked by hand; area alone says less."""
     assert _bound(*sizes) == least
+
+
+@pytest.mark.parametrize(
+    ("spot", "parts", "least"),
+    [
+        (Defect(4, 0, 2, 10), 5, 3),  # four tenths on either side: two a sheet
+        (Defect(3, 0, 1, 10), 3, 3),  # three on the left hold none, six on the right hold one
+        (Defect(0, 0, 1, 1), 5, 3),  # beside a lost corner two still fit, but no third
+    ],
+)
+def test_defects_count(spot: Defect, parts: int, least: int) -> None:
+    """Sheets of 10 x 10 with a defect, parts of 4 x 10; worked by hand."""
+    sheet = StockItem("s", 10, 10, defects=(spot,))
+    problem = Problem("mm", 0, None, (sheet,), (PartDemand("p", 4, 10, parts),))
+    assert lower_bound(problem).value == least
+
+
+@settings(max_examples=60, deadline=None)
+@given(problems())
+def test_no_sheet_holds_more_than_its_clear_area(problem: Problem) -> None:
+    """Whatever the plan; the verifier knows nothing of clear areas."""
+    solution = solve(problem, Stop(300))
+    assert verify(problem, solution) == ()
+    task = Frame(problem, "crosscut", panels=True).task()
+    kerf = problem.kerf
+    for tree in solution.tree:
+        index = next(i for i, item in enumerate(problem.stock) if item.id == tree.stock)
+        held = [placed.rect for placed in solution.placements if placed.sheet == tree.sheet]
+        area = sum((rect.length + kerf) * (rect.width + kerf) for rect in held)
+        assert area <= clear_area(task.bins[index], task.shapes, kerf)
 
 
 def test_a_part_that_may_be_turned_counts_as_its_better_way_round() -> None:

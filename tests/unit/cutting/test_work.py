@@ -13,6 +13,7 @@ from casewright.cutting import (
     Problem,
     Rates,
     Stop,
+    Trim,
     Work,
     WorkModel,
     break_even,
@@ -41,6 +42,7 @@ def test_four_strips_of_a_sheet_by_hand() -> None:
     work = _work(sheet_problem(part("strip", "96", "11 5/8", 4)))
     assert (work.full_lifts, work.half_lifts) == (1, 2)
     assert (work.fences, work.stops, work.guides) == (1, 0, 1)
+    assert work.least_settings == 2
     assert (work.cuts, work.parts, work.turns) == (4, 4, 0)
     minutes = 4 + 2 * 2 + 1.5 + 2.5 + 4 * 0.3 + 4 * 0.4
     assert work.total == minutes * 100
@@ -58,6 +60,24 @@ def test_every_rate_counts_for_what_it_names() -> None:
     for name, count in counts.items():
         rates = replace(Rates(), **{name: getattr(Rates(), name) + 100})
         assert _work(problem, replace(_MODEL, rates=rates)).total == before.total + 100 * count
+
+
+@pytest.mark.parametrize(
+    ("trim", "lost"),
+    [
+        (Trim(), 0),
+        (Trim(left=4, bottom=4), 0),  # parts begin at the other edges
+        (Trim(left=4, right=4), 1),
+        (Trim(4, 4, 4, 4), 2),
+    ],
+)
+def test_a_datum_that_is_trimmed_off_is_counted(trim: Trim, lost: int) -> None:
+    """One for each direction of each sheet; it costs no time at the saw."""
+    sheet = replace(SHEET, trim=trim)
+    work = _work(sheet_problem(part("strip", "40", "11 5/8", 6), sheet=sheet))
+    assert work.lost_datums == lost
+    assert work.price == lost * Rates().lost_datum
+    assert work.time + work.price == work.total
 
 
 def test_an_offcut_is_worth_its_share_of_the_sheet() -> None:
