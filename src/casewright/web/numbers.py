@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Mapping
 
 from casewright.dims import Unit, Why
 from casewright.job.edits import set_value
@@ -33,14 +33,19 @@ def why_view(snapshot: Snapshot, path: str) -> WhyView:
     room = snapshot.worked.room
     nodes = reasons(room, path)
     places = _Places(snapshot.loaded)
-    return WhyView(nodes=tuple(_node(node, room.spec.unit, places) for node in nodes))
+    by_path = {node.path: node for node in nodes}
+    return WhyView(
+        nodes=tuple(
+            _node(node, room.spec.unit, places.key_through(node, by_path), places)
+            for node in nodes
+        )
+    )
 
 
-def _node(node: Why, unit: Unit, places: _Places) -> WhyNode:
+def _node(node: Why, unit: Unit, key: KeyPath | None, places: _Places) -> WhyNode:
     numbers = (node.built, node.cut, node.wanted, node.designed)
     value = next((number for number in numbers if number is not None), None)
     origin = node.origin
-    key = places.key(node)
     return WhyNode(
         path=node.path,
         value="" if value is None else number_text(value, unit, node.power, node.path),
@@ -61,6 +66,18 @@ class _Places:
         self.data = parsed(self.positions)
         self.name = loaded.file.name
         self.cases = {case.key for case in loaded.spec.cases}
+
+    def key_through(self, node: Why, known: Mapping[str, Why]) -> KeyPath | None:
+        """The key that sets a number, or the one that it is taken from as it is."""
+        seen = {node.path}
+        key = self.key(node)
+        while key is None and len(node.args) == 1:
+            (source,) = (known.get(path) for path in node.args)
+            if source is None or source.path in seen or source.wanted != node.wanted:
+                return None
+            seen.add(source.path)
+            node, key = source, self.key(source)
+        return key
 
     def key(self, node: Why) -> KeyPath | None:
         """The key that sets a number, or None when none does by itself."""
@@ -134,14 +151,8 @@ def _asked(snapshot: Snapshot, path: str, key: str) -> KeyPath | None:
     if key in known:
         return known[key]
     nodes = reasons(snapshot.worked.room, path) if path else ()
-    return next(_leaves(nodes, places), None)
-
-
-def _leaves(nodes: tuple[Why, ...], places: _Places) -> Iterator[KeyPath]:
-    """The place of the number itself, when it has one."""
-    key = places.key(nodes[0]) if nodes else None
-    if key is not None:
-        yield key
+    by_path = {node.path: node for node in nodes}
+    return places.key_through(nodes[0], by_path) if nodes else None
 
 
 def _has_section(text: str, path: KeyPath) -> bool:

@@ -10,6 +10,7 @@ export type FindingView = Schemas["FindingView"];
 export type QuestionView = Schemas["QuestionView"];
 export type ProblemView = Schemas["ProblemView"];
 export type Refusal = Schemas["Refusal"];
+export type Chapter = Schemas["Chapter"];
 export type WhyView = Schemas["WhyView"];
 export type WhyNode = Schemas["WhyNode"];
 export type NewNumber = Schemas["NewNumber"];

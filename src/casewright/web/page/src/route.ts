@@ -2,16 +2,27 @@
 import { signal } from "@preact/signals";
 
 export const place = signal(location.pathname);
+/** What the address names on its page, without the sign before it. */
+export const hash = signal(named(location.hash));
 
-addEventListener("popstate", () => {
+function named(text: string): string {
+  return decodeURIComponent(text.replace(/^#/, ""));
+}
+
+function show(): void {
   place.value = location.pathname;
-});
+  hash.value = named(location.hash);
+}
+
+addEventListener("popstate", show);
 
 /** Show another place. */
 export function go(to: string): void {
-  if (to !== location.pathname) history.pushState(null, "", to);
-  place.value = new URL(to, location.origin).pathname;
-  scrollTo(0, 0);
+  const from = location.pathname;
+  if (to !== from + location.hash) history.pushState(null, "", to);
+  show();
+  if (location.pathname !== from && location.hash === "") scrollTo(0, 0);
+  else document.getElementById(hash.value)?.scrollIntoView();
 }
 
 /** Lets links of the page itself change the place without loading anew. */
@@ -22,7 +33,7 @@ export function followLinks(root: HTMLElement): void {
     if (link === null || !plain || link.origin !== location.origin || link.target !== "") return;
     if (link.hasAttribute("download") || link.pathname.startsWith("/api/")) return;
     event.preventDefault();
-    go(link.pathname);
+    go(link.pathname + link.hash);
   });
 }
 

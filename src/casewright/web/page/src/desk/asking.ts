@@ -1,0 +1,33 @@
+/** The number that is being asked about: which, where it stands, and the way that led to it. */
+import { signal } from "@preact/signals";
+
+export interface Asked {
+  /** Paths from the number touched first to the one that is shown. */
+  way: readonly string[];
+  /** What was touched. */
+  at: Element;
+  /** The drawing that it stands in, to be drawn anew first; empty for none. */
+  drawing: string;
+}
+
+export const asked = signal<Asked | null>(null);
+
+/** Ask why a number is what it is. */
+export function ask(path: string, at: Element, drawing = ""): void {
+  asked.value = { way: [path], at, drawing };
+}
+
+/** Go on to a number that this one rests on, or back to one on the way. */
+export function walk(path: string): void {
+  const now = asked.value;
+  if (now === null) return;
+  const seen = now.way.indexOf(path);
+  asked.value = { ...now, way: seen >= 0 ? now.way.slice(0, seen + 1) : [...now.way, path] };
+}
+
+/** Ask no more; what was touched has the focus again. */
+export function close(): void {
+  const at = asked.value?.at;
+  asked.value = null;
+  if (at instanceof HTMLElement || at instanceof SVGElement) at.focus();
+}

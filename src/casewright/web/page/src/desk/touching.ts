@@ -1,0 +1,89 @@
+/** Makes the numbers and things of a drawing ready for a finger, a mouse and the keyboard. */
+
+export interface Touched {
+  /** A number was touched: its path, and where it stands. */
+  number: (path: string, at: Element) => void;
+  /** A case or a part was touched. */
+  thing: (path: string) => void;
+}
+
+const SVG = "http://www.w3.org/2000/svg";
+const AROUND = 1.5; // mm of the drawing round a number that belong to it
+
+/** Give every number and every thing of a drawing its role, its name and its key. */
+export function makeTouchable(root: SVGSVGElement, touched: Touched): void {
+  for (const group of root.querySelectorAll<SVGGElement>("g[data-path], g[data-target]")) {
+    const path = group.dataset["path"] ?? "";
+    const isNumber = group.classList.contains("dimension") || group.classList.contains("running");
+    const text = group.querySelector("text");
+    if (isNumber && path !== "" && text !== null) {
+      name(group, `${path.replaceAll(".", " ").replaceAll("_", " ")}: ${titleOf(group)}`);
+      cover(group);
+      on(group, () => touched.number(path, group));
+    } else if (!isNumber && group.dataset["target"] !== undefined) {
+      if (group.classList.contains("balloon")) name(group, titleOf(group) || path);
+      group.classList.add("thing");
+      on(group, () => touched.thing(group.dataset["target"] ?? path));
+    }
+  }
+}
+
+function titleOf(group: SVGGElement): string {
+  return group.querySelector("title")?.textContent ?? "";
+}
+
+function name(group: SVGGElement, words: string): void {
+  group.setAttribute("role", "button");
+  group.setAttribute("tabindex", "0");
+  group.setAttribute("aria-label", words);
+}
+
+/** A clear field over the figures, so that they can be hit beside their strokes. */
+function cover(group: SVGGElement): void {
+  let box: DOMRect | null = null;
+  for (const text of group.querySelectorAll("text")) {
+    const own = text.getBBox();
+    const turned = text.transform.baseVal.consolidate()?.matrix;
+    const at = turned === undefined ? own : around(own, turned);
+    box = box === null ? at : joined(box, at);
+  }
+  if (box === null) return;
+  const field = document.createElementNS(SVG, "rect");
+  field.setAttribute("x", String(box.x - AROUND));
+  field.setAttribute("y", String(box.y - AROUND));
+  field.setAttribute("width", String(box.width + 2 * AROUND));
+  field.setAttribute("height", String(box.height + 2 * AROUND));
+  field.setAttribute("class", "field");
+  field.setAttribute("rx", "0.8");
+  group.prepend(field);
+}
+
+function around(box: DOMRect, by: DOMMatrix): DOMRect {
+  const corners = [
+    [box.x, box.y],
+    [box.x + box.width, box.y],
+    [box.x, box.y + box.height],
+    [box.x + box.width, box.y + box.height],
+  ].map(([x, y]) => new DOMPoint(x, y).matrixTransform(by));
+  const xs = corners.map((p) => p.x);
+  const ys = corners.map((p) => p.y);
+  return new DOMRect(Math.min(...xs), Math.min(...ys), Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys));
+}
+
+function joined(a: DOMRect, b: DOMRect): DOMRect {
+  const x = Math.min(a.x, b.x);
+  const y = Math.min(a.y, b.y);
+  return new DOMRect(x, y, Math.max(a.x + a.width, b.x + b.width) - x, Math.max(a.y + a.height, b.y + b.height) - y);
+}
+
+function on(group: SVGGElement, act: () => void): void {
+  group.addEventListener("click", (event) => {
+    event.stopPropagation();
+    act();
+  });
+  group.addEventListener("keydown", (event) => {
+    if (event.key !== "Enter" && event.key !== " ") return;
+    event.preventDefault();
+    act();
+  });
+}
