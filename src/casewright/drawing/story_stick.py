@@ -137,15 +137,26 @@ def _marks(marks: Sequence[StickMark], x: float, low: Fraction, long: float) -> 
     labels = [_Label.of(mark) for mark in ordered]
     wished = [y + _OFF + label.tall / 2 for y, label in zip(ys, labels, strict=True)]
     middles = spread(wished, [label.tall / 2 for label in labels], _OFF)
-    over = max((m + label.tall / 2 - long for m, label in zip(middles, labels, strict=True)),
-               default=0.0)  # fmt: skip
-    if over > 0 and middles[0] - over > labels[0].tall / 2:
-        middles = [middle - over for middle in middles]
+    middles = _on_strip(middles, [label.tall for label in labels], long)
     for label, y, middle in zip(labels, ys, middles, strict=True):
         foot = middle - label.tall / 2
         if abs(foot - y - _OFF) > _OFF:
             yield line((x + 4.0, y), (x + _WORDS_AT - 1.0, middle), TICK, ink=Ink.SOFT)
         yield from label.elements(x + _WORDS_AT, foot)
+
+
+def _on_strip(middles: Sequence[float], tall: Sequence[float], long: float) -> list[float]:
+    """Labels pushed up from the strip's foot, then down from its head as far as they have room."""
+    found: list[float] = []
+    foot = 0.0
+    for middle, high in zip(middles, tall, strict=True):
+        found.append(max(middle, foot + high / 2))
+        foot = found[-1] + high / 2
+    head = max(long, sum(tall))
+    for n in range(len(found) - 1, -1, -1):
+        found[n] = min(found[n], head - tall[n] / 2)
+        head = found[n] - tall[n] / 2
+    return found
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,6 +12,7 @@ from casewright.install.marks import HeightMark, Mark, height_marks, marks_along
 from casewright.install.numbers import Numbers
 from casewright.install.order import Lift, hanging_order
 from casewright.install.places import WallPlace, places_on
+from casewright.install.scribing import ScribeProfile, scribe_profiles
 from casewright.install.stud_map import CaseScrews, case_screws
 from casewright.room.model import Room
 from casewright.room.stud_columns import OffLimits, off_limits
@@ -39,6 +40,8 @@ class WallHanging:
         Under the cases that stand, and behind rows.
     lifts
         Its cases in the order in which they go up.
+    profiles
+        Edges of its fillers at the wall.
     """
 
     wall: SurveyedWall
@@ -50,6 +53,7 @@ class WallHanging:
     floor_shims: tuple[FloorShim, ...]
     wall_shims: tuple[WallShim, ...]
     lifts: tuple[Lift, ...]
+    profiles: tuple[ScribeProfile, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,4 +98,5 @@ def _wall(numbers: Numbers, wall: SurveyedWall, places: tuple[WallPlace, ...]) -
         floor_shims=below,
         wall_shims=behind,
         lifts=hanging_order(room, wall, places),
+        profiles=scribe_profiles(numbers, wall),
     )

@@ -28,6 +28,7 @@ from casewright.outputs.blocks import (
 from casewright.outputs.document import Paper, Section
 from casewright.outputs.inlines import Blank, Inline, Link, PageNumber, Rich, SignMark, Strong
 from casewright.packet.screw_table import screw_blocks
+from casewright.packet.scribe_blocks import scribe_blocks
 from casewright.packet.words import unfold
 from casewright.room.model import Room
 
@@ -96,6 +97,7 @@ def _sheet(room: Room, hang: WallHanging, paper: Paper) -> Iterator[Block]:
     yield from _screws(hang, unit)
     yield from _levels(hang, unit)
     yield from _behind(hang, unit)
+    yield from scribe_blocks(hang, unit, paper)
     yield from screw_blocks(room, hang)
 
 

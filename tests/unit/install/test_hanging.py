@@ -6,7 +6,7 @@ from fractions import Fraction
 from functools import cache
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.jobs import read
 
@@ -283,3 +283,53 @@ def _line(back: dict[Fraction, Fraction], on: Contact, at: Fraction) -> Fraction
         return back[on.left]
     share = (at - on.left) / (on.right - on.left)
     return back[on.left] * (1 - share) + back[on.right] * share
+
+
+SCRIBED = """\
+format = 1
+unit = "in"
+[wall.w]
+width = ["72", "72 1/4"]
+[case.a]
+kind = "base"
+[case.b]
+kind = "base"
+[run.below]
+cases = ["a", "b"]
+on = "w"
+left_gap = ["{low}", "{middle}", "{high}"]
+"""
+_GAPS = st.tuples(*(st.integers(14, 40) for _ in range(3)))
+
+
+def test_a_filler_is_scribed_by_what_the_wall_stands_off_at_each_height() -> None:
+    """Gaps of 1 1/2, 1 7/8 and 1 5/8, cut 2 1/8 wide: 5/8, 1/4, 1/2 come off (by hand)."""
+    _, day = hung_room(SCRIBED.format(low="1 1/2", middle="1 7/8", high="1 5/8"))
+    left = next(each for each in day.walls["w"].profiles if each.filler.side == "left")
+    assert left.filler.part.finished.width.value == INCH * 17 / 8
+    assert [point.off.value / INCH for point in left.points] == [
+        Fraction(5, 8), Fraction(1, 4), Fraction(1, 2),
+    ]  # fmt: skip
+    assert left.largest.value == INCH * 3 / 8
+    assert left.compasses.value == INCH * 5 / 8
+    foot, head = left.points[0].above_floor.value, left.points[-1].above_floor.value
+    assert head - foot == left.filler.part.finished.length.value
+
+
+@settings(max_examples=15, deadline=None)
+@given(_GAPS)
+def test_compasses_of_one_setting_draw_the_line(gaps: tuple[int, int, int]) -> None:
+    """Simulated: pushed against the wall until it touches, each point of the wall marks the
+    filler at the compasses' distance; what is left of it there fills the gap.
+    """
+    texts = dict(zip(("low", "middle", "high"), (f"{each}/16" for each in gaps), strict=True))
+    _, day = hung_room(SCRIBED.format(**texts))
+    profile = next(each for each in day.walls["w"].profiles if each.filler.side == "left")
+    wide = profile.filler.part.finished.width.value
+    wall = [Fraction(each) * INCH / 16 for each in gaps]
+    inner = min(wall) - wide  # its other edge, from the side of the case; below 0: over the case
+    assert -inner == profile.compasses.value
+    assert max(each - (inner + wide) for each in wall) == profile.largest.value
+    for point, at in zip(profile.points, wall, strict=True):
+        line = at - profile.compasses.value - inner
+        assert line == point.gap.value == wide - point.off.value
