@@ -63,6 +63,8 @@ def histories(draw: st.DrawFn, *, most: int = 9) -> list[Entry]:
             more["stock"] = "plywood"
         if kind == "minutes":
             more["minutes"] = draw(st.integers(1, 500).map(lambda n: Fraction(n, 2)))
+        if draw(st.booleans()):
+            more["against"] = tuple((name, draw(_SIZE)) for name, _ in more["sizes"])
         more["note"] = draw(_TEXT) or ("it fits" if kind in ("note", "printed") else "")
         more["tool"] = draw(_TEXT)
         more["u"] = draw(st.none() | st.fractions(0, 2, max_denominator=100))

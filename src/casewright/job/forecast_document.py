@@ -104,5 +104,6 @@ def _tool(tool: Tool, unit: Unit) -> _Json:
             "offset": length_json(known.offset, unit),
             "sigma": length_json(known.sigma, unit),
             "limit": length_json(known.limit, unit),
+            "by": "things read twice" if known.is_twice else "pieces cut and read",
         },
     }

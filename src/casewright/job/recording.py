@@ -140,7 +140,15 @@ class _Clerk:
         tool = self.said.tool or ("calliper" if dim.path.endswith("thickness") else "tape")
         u = self._uncertainty(tool)
         self._weigh(dim.path, value, u)
-        return self._entry(dim.path, sizes=(("", value),), tool=tool, u=u)
+        before = self._read_before(dim.path, tool)
+        return self._entry(dim.path, sizes=(("", value),), tool=tool, u=u, against=before)
+
+    def _read_before(self, path: str, tool: str) -> Sizes:
+        """What the same tool read there before; nothing where that is put right now."""
+        known = self.facts.get(path)
+        if known is None or known.built is None or self.said.corrects is not None:
+            return ()
+        return (("", known.built),) if tool in {cause.tool for cause in known.causes} else ()
 
     def _made(self) -> Iterator[Entry]:
         self._needs_words()
@@ -149,16 +157,24 @@ class _Clerk:
         if given is not None and self.said.kind != "cut":
             _refuse("--size goes with a piece that is cut", "leave it out")
         for part in dict.fromkeys(parts):
-            sizes, tool = all_sizes(self.room, part), ""
-            if self.said.kind == "cut":
-                planned = cut_sizes(part)
-                names = [dim.path.removeprefix(f"{part.path}.") for dim in
-                         (part.blank.length, part.blank.width)]  # fmt: skip
-                sizes = tuple(sorted(zip(names, given, strict=True))) if given else planned
-                tool = "" if given else _cut_with(part)
-                for name, size in sizes if given else ():
-                    self._weigh(f"{part.path}.{name}", size, None)
-            yield self._entry(part.path, sizes=sizes, tool=self.said.tool or tool)
+            if self.said.kind == "machined":
+                yield self._entry(part.path, sizes=all_sizes(self.room, part))
+            elif given is None:
+                yield self._entry(part.path, sizes=cut_sizes(part), tool=_cut_with(part))
+            else:
+                yield self._as_it_came_out(part, given)
+
+    def _as_it_came_out(self, part: Part, given: tuple[Fraction, Fraction]) -> Entry:
+        """A piece that is cut, with its sizes as they were read, and what they were to be."""
+        dims = (part.blank.length, part.blank.width)
+        names = [dim.path.removeprefix(f"{part.path}.") for dim in dims]
+        sizes = tuple(sorted(zip(names, given, strict=True)))
+        for name, size in sizes:
+            self._weigh(f"{part.path}.{name}", size, None)
+        old = self.said.corrects
+        against = old.against if old is not None and old.against else cut_sizes(part)
+        tool, u = self.said.tool or _cut_with(part), self._uncertainty("tape")
+        return self._entry(part.path, sizes=sizes, tool=tool, u=u, against=against)
 
     def _made_before(self) -> Iterator[Entry]:
         """What goes together was cut and machined: where that is not marked yet, it is now."""
@@ -245,7 +261,7 @@ class _Clerk:
         if self.said.within:
             return self._length(self.said.within) * _HALF
         owned: Mapping[str, Fraction] = {
-            kind: owned.sigma for kind, owned in self.room.spec.shop.tools.items()
+            kind: owned.strays("").sigma for kind, owned in self.room.spec.shop.tools.items()
         }
         usual = {str(kind): accuracy.sigma for kind, accuracy in TOOL_ACCURACY.items()}
         return owned.get(tool, usual.get(tool, usual["tape"]))
@@ -261,6 +277,7 @@ class _Clerk:
         minutes: Fraction | None = None,
         stock: str = "",
         note: str = "",
+        against: Sizes = (),
     ) -> Entry:
         said, writer = self.said, self.writer
         words = ", ".join(word for word in (note, said.note) if word)
@@ -272,12 +289,13 @@ class _Clerk:
             kind=kind or said.kind,
             path=path,
             sizes=sizes,
-            tool=tool or said.tool,
+            tool=said.tool or tool,
             u=u,
             minutes=minutes,
             stock=stock,
             note=words,
             corrects=said.corrects.id if said.corrects else "",
+            against=against,
         )
 
     def _checked(self, entry: Entry) -> Entry:

@@ -43,9 +43,6 @@ def unsealed(text: bytes) -> str | None:
 def entry_of_body(body: str) -> Entry:
     """The entry of a body that this module wrote; its seal stands for its being well formed."""
     plain: dict[str, Any] = json.loads(body)
-    sizes: dict[str, Any] = plain.get("sizes", {})
-    if "mm" in sizes:
-        sizes = {"": sizes}
     u, minutes = plain.get("u"), plain.get("minutes")
     return Entry(
         plain["id"],
@@ -54,7 +51,7 @@ def entry_of_body(body: str) -> Entry:
         datetime.fromisoformat(plain["at"]),
         plain["kind"],
         plain.get("path", ""),
-        tuple((name, Fraction(size["mm"])) for name, size in sorted(sizes.items())),
+        _sizes_of(plain.get("sizes", {})),
         plain.get("tool", ""),
         None if u is None else Fraction(u["mm"]),
         None if minutes is None else Fraction(minutes),
@@ -62,7 +59,14 @@ def entry_of_body(body: str) -> Entry:
         plain.get("note", ""),
         plain.get("corrects", ""),
         plain.get("text", ""),
+        _sizes_of(plain.get("against", {})),
     )
+
+
+def _sizes_of(kept: dict[str, Any]) -> Sizes:
+    if "mm" in kept:
+        kept = {"": kept}
+    return tuple((name, Fraction(size["mm"])) for name, size in sorted(kept.items()))
 
 
 def entry_json(entry: Entry, unit: Unit) -> dict[str, Any]:
@@ -86,11 +90,13 @@ def entry_json(entry: Entry, unit: Unit) -> dict[str, Any]:
         "note": entry.note,
         "corrects": entry.corrects,
         "text": entry.text,
+        "against": _named(entry.against, length),
     }
 
 
 def _plain(entry: Entry) -> dict[str, Any]:
     plain = {
+        "against": _named(entry.against, _exact),
         "at": entry.at.isoformat(),
         "corrects": entry.corrects,
         "device": entry.device,

@@ -61,6 +61,9 @@ class Entry:
         Id of the entry in whose place this one stands.
     text
         Of a packet that was printed: a piece of the job file as it was, packed.
+    against
+        What the sizes are held against, by the same names [mm]: of a piece told as it came out,
+        what it was to be; of a number read again with the same tool, what was read before.
     """
 
     id: str
@@ -77,6 +80,7 @@ class Entry:
     note: str = ""
     corrects: str = ""
     text: str = ""
+    against: Sizes = ()
 
     @property
     def order(self) -> Order:

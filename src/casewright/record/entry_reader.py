@@ -18,7 +18,7 @@ __all__ = ["FIELDS", "read_entry"]
 
 FIELDS = (
     "id", "at", "device", "seq", "kind", "path", "sizes", "tool", "u", "minutes", "stock",
-    "note", "corrects", "text",
+    "note", "corrects", "text", "against",
 )  # fmt: skip
 
 _ID = re.compile(r"[A-Za-z0-9][A-Za-z0-9._-]{0,63}")
@@ -101,7 +101,7 @@ class _Reader:
             "device": device,
             "seq": self._seq(),
             "path": path,
-            "sizes": self._sizes(),
+            "sizes": self._sizes("sizes"),
             "tool": self._text("tool"),
             "u": self._uncertainty(),
             "minutes": self._minutes(),
@@ -109,6 +109,7 @@ class _Reader:
             "note": self._text("note"),
             "corrects": self._id("corrects", needed=False),
             "text": self._text("text"),
+            "against": self._sizes("against"),
         }
         if kind is None or at is None or self.problems:
             return None
@@ -175,15 +176,15 @@ class _Reader:
             self.fault(ascii(text), what, "write letters, digits and spaces on one line")
         return text
 
-    def _sizes(self) -> Sizes:
-        given = self.data.get("sizes")
+    def _sizes(self, key: str) -> Sizes:
+        given = self.data.get(key)
         if given in (None, {}):
             return ()
         if not isinstance(given, Mapping) or "mm" in given or "text" in given:
-            size = self._length(given, "sizes")
+            size = self._length(given, key)
             return () if size is None else (("", size),)
         if len(given) > _MOST_SIZES:
-            self.fault("sizes", "too many sizes for one entry", f"write at most {_MOST_SIZES}")
+            self.fault(key, "too many sizes for one entry", f"write at most {_MOST_SIZES}")
             return ()
         found = {}
         for name, value in given.items():
@@ -245,6 +246,9 @@ class _Reader:
         """What each kind cannot do without."""
         names = {name for name, _ in entry.sizes}
         least = min((size for _, size in entry.sizes), default=Fraction(1))
+        if not names >= {name for name, _ in entry.against}:
+            what = "it is held against a size that it does not have"
+            self.fault("against", what, "name the same sizes as under sizes")
         if entry.corrects == entry.id:
             self.fault(entry.id, "an entry cannot correct itself", "name another one")
         for field, what, want in _NEEDED.get(entry.kind, ()):

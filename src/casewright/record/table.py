@@ -22,7 +22,7 @@ __all__ = ["COLUMNS", "entries_of_table", "table_of"]
 
 COLUMNS = (
     "id", "at", "device", "seq", "kind", "path", "value", "length", "width", "thickness",
-    "other sizes", "tool", "u", "minutes", "stock", "note", "corrects", "text",
+    "other sizes", "tool", "u", "minutes", "stock", "note", "corrects", "text", "against",
 )  # fmt: skip
 _NAMED = ("length", "width", "thickness")
 _PLAIN = ("id", "at", "device", "kind", "path", "tool", "stock", "note", "corrects", "text")
@@ -71,19 +71,23 @@ def entries_of_table(content: bytes, unit: Unit, file: str) -> tuple[Entry, ...]
 
 def _cells(entry: Entry) -> list[str]:
     sizes = dict(entry.sizes)
-    other = [
-        f"{name}={_length(size)}" for name, size in sizes.items() if name not in ("", *_NAMED)
-    ]
+    other = ((name, size) for name, size in sizes.items() if name not in ("", *_NAMED))
     cells = {name: str(getattr(entry, name)) for name in _PLAIN} | {
         "at": entry.at.isoformat(),
         "seq": str(entry.seq),
         "value": _length(sizes.get("")),
         **{name: _length(sizes.get(name)) for name in _NAMED},
-        "other sizes": _BETWEEN.join(other),
+        "other sizes": _pairs(other),
+        "against": _pairs(entry.against),
         "u": _length(entry.u),
         "minutes": "" if entry.minutes is None else str(entry.minutes),
     }
     return [cells[column] for column in COLUMNS]
+
+
+def _pairs(sizes: Iterable[tuple[str, Fraction]]) -> str:
+    """'blank_width=592 mm; rabbet.depth=9.525 mm'; of the number itself 'value=592 mm'."""
+    return _BETWEEN.join(f"{name or 'value'}={_length(size)}" for name, size in sizes)
 
 
 def _length(size: Fraction | None) -> str:
@@ -151,22 +155,28 @@ def _fields(row: dict[str, str]) -> dict[str, Any]:
     fields |= {name: row[name] for name in ("u", "minutes") if row.get(name)}
     fields["seq"] = row.get("seq") or 0
     named: dict[str, Any] = {name: row[name] for name in _NAMED if row.get(name)}
-    for pair in filter(None, row.get("other sizes", "").split(_BETWEEN)):
-        name, _, size = pair.partition("=")
-        named[name] = size
+    named |= _of_pairs(row.get("other sizes", ""))
+    against = _of_pairs(row.get("against", ""))
+    fields["against"] = _all_exact(against["value"] if [*against] == ["value"] else against)
     value = row.get("value")
     if value and named:
         named["value"] = value
     fields["sizes"] = value if value and not named else named
     if "u" in fields:
         fields["u"] = _exact(fields["u"])
-    sizes = fields["sizes"]
-    fields["sizes"] = (
-        {name: _exact(size) for name, size in sizes.items()}
-        if isinstance(sizes, dict)
-        else _exact(sizes)
-    )
+    fields["sizes"] = _all_exact(fields["sizes"])
     return fields
+
+
+def _of_pairs(cell: str) -> dict[str, Any]:
+    pairs = (pair.partition("=") for pair in cell.split(_BETWEEN) if pair)
+    return {name: size for name, _, size in pairs}
+
+
+def _all_exact(sizes: Any) -> Any:
+    if isinstance(sizes, dict):
+        return {name: _exact(size) for name, size in sizes.items()}
+    return _exact(sizes)
 
 
 def _exact(text: str) -> Any:

@@ -98,7 +98,8 @@ def tool_text(shop: Shop, kind: str, unit: Unit) -> str:
     if tool is None or known is None:
         return ""
     strays, said = (fine_text(size, unit) for size in (known.sigma, tool.sigma))
-    words = f"{kind}: {known.count} of your pieces that were read stray by {strays}"
+    of = "things that you read twice" if known.is_twice else "of your pieces that were read"
+    words = f"{kind}: {known.count} {of} stray by {strays}"
     if known.offset:
         way = "over" if known.offset > 0 else "under"
         off = fine_text(abs(known.offset), unit)

@@ -2,11 +2,12 @@
 
 from casewright.shop.coach import Axis, Lean, Setting, TestCut, leans, move_words
 from casewright.shop.gauges import gauge_for
-from casewright.shop.learning import LEAST_PAIRS, Learned, learned
+from casewright.shop.learning import LEAST_PAIRS, Learned, learned, learned_twice
 from casewright.shop.mending import Mending
 from casewright.shop.tools import Shop, SurveyTool, Tool, ToolKind
 
 __all__ = [
     "LEAST_PAIRS", "Axis", "Lean", "Learned", "Mending", "Setting", "Shop", "SurveyTool",
-    "TestCut", "Tool", "ToolKind", "gauge_for", "leans", "learned", "move_words",
+    "TestCut", "Tool", "ToolKind", "gauge_for", "leans", "learned", "learned_twice",
+    "move_words",
 ]  # fmt: skip

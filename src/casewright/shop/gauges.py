@@ -8,9 +8,9 @@ from types import MappingProxyType
 
 from casewright.shop.tools import Shop, Tool, ToolKind
 
-__all__ = ["gauge_for"]
+__all__ = ["RULE", "gauge_for"]
 
-_RULE = Tool("steel rule", Fraction(1, 5), Fraction(2, 5))
+RULE = Tool("steel rule", Fraction(1, 5), Fraction(2, 5))
 """In every shop, whether it is listed or not: common practice, from memory."""
 
 _REACH: Mapping[ToolKind, Fraction | None] = MappingProxyType({
@@ -28,7 +28,7 @@ def gauge_for(shop: Shop, length: Fraction) -> Tool | None:
     length
         [mm].
     """
-    owned = {_RULE.kind: _RULE, **shop.tools}
+    owned = {RULE.kind: RULE, **shop.tools}
     able = [
         owned[kind]
         for kind, reach in _REACH.items()

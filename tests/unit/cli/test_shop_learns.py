@@ -39,12 +39,12 @@ def readings(job: Path, sides: list[str], *, off: str = "0.5") -> None:
     assert run("record", job, "--import", file) == 0
 
 
-def saw(job: Path, capsys: pytest.CaptureFixture[str]) -> Any:
+def saw(job: Path, capsys: pytest.CaptureFixture[str], kind: str = "table saw") -> Any:
     """What the forecast knows of the table saw."""
     capsys.readouterr()
     run("forecast", job, "--json")
     tools = json.loads(capsys.readouterr().out)["tools"]
-    return next(tool for tool in tools if tool["tool"] == "table saw")
+    return next(tool for tool in tools if tool["tool"] == kind)
 
 
 def mm(length: Any) -> float:
@@ -97,3 +97,20 @@ def test_what_is_learned_makes_no_page_stale(
     capsys.readouterr()
     run("check", shop, "--json")
     assert json.loads(capsys.readouterr().out)["fingerprint"] == before
+
+
+def test_what_a_size_is_held_against_is_kept(
+    shop: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Of a piece told as it came out what it was to be, of a second reading the first one."""
+    side = SIDES[0]
+    assert run("record", shop, "cut", side, "--size", "34 17/32 x 23 7/32") == 0
+    for read in ("34 17/32", "34 1/2"):
+        assert run("record", shop, "reading", f"{side}.length", read) == 0
+    capsys.readouterr()
+    run("record", shop, "--json")
+    *_, cut, first, second = json.loads(capsys.readouterr().out)["entries"]
+    assert cut["against"]["length"]["text"] == "34 1/2"
+    assert cut["tool"] == "table saw"
+    assert not first["against"]
+    assert second["against"]["text"] == "34 17/32"

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from casewright.shop import LEAST_PAIRS, learned
+from casewright.shop import LEAST_PAIRS, learned, learned_twice
 
 Q = Fraction
 OFFS = st.lists(st.fractions(-2, 2, max_denominator=64), min_size=LEAST_PAIRS, max_size=20)
@@ -77,3 +77,15 @@ def test_a_drawn_shop_is_learned_as_it_is() -> None:
     assert found is not None
     assert float(found.sigma) == pytest.approx(0.25, abs=0.05)
     assert float(found.offset) == pytest.approx(0.4, abs=0.08)
+
+
+@given(OFFS)
+def test_of_two_readings_each_strays_alike(offs: list[Fraction]) -> None:
+    """The variance of a difference is twice that of one reading (JCGM 100:2008, 5.1.2)."""
+    found = learned_twice(offs)
+    assert found is not None
+    plain = float(np.sqrt(np.mean([float(off) ** 2 for off in offs]) / 2))
+    assert plain - 1e-9 <= float(found.sigma) <= plain + 0.001 + 1e-9
+    assert found.is_twice
+    assert not found.offset
+    assert learned_twice(offs[: LEAST_PAIRS - 1]) is None
