@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
+from random import Random  # noqa: TID251 - only its type: drawn by hypothesis
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from tests.laws.chain_inputs import TAPE
@@ -70,6 +72,20 @@ def test_systematic_causes_add(terms: tuple[Cause, ...], one: Fraction, two: Fra
     assert (first.bias_mm, first.worst) == (float(one + two), second.worst)
     assert first.sigma_mm == second.sigma_mm
     assert chance_outside(gap(*terms, *apart), *BAND) == chance_outside(gap(*terms, joined), *BAND)
+
+
+@given(causes(), st.randoms(use_true_random=False))
+def test_names_and_order_of_causes_change_nothing(
+    terms: tuple[Cause, ...], source: Random
+) -> None:
+    """What is worked out once for gaps that are alike is right for each of them."""
+    others = [cause.named(f"other {cause.key}") for cause in terms]
+    source.shuffle(others)
+    one, other = slack(gap(*terms)), slack(gap(*others))
+    assert (one.worst, one.bias_mm, one.sigma_mm) == (other.worst, other.bias_mm, other.sigma_mm)
+    assert one.worst == sum(cause.limit for cause in terms)
+    assert one.sigma_mm**2 == pytest.approx(float(sum(cause.variance for cause in terms)))
+    assert chance_outside(gap(*terms), *BAND) == chance_outside(gap(*others), *BAND)
 
 
 @given(causes(), SIGMA, st.integers(2, 9))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
 
@@ -232,13 +232,9 @@ class House:
         saw: ToolKind = "table saw" if self.shop.has("table saw") else "circular saw"
         used = self.shop.tools[tool if tool and tool in self.shop.tools else saw]
         shared, half = self._strays(used)
-        own = replace(half, key=path)
+        own = half.named(path)
         offset = used.offset()
-        return (
-            (replace(shared, key=f"setting {setting}"), own, *offset)
-            if setting
-            else (own, *offset)
-        )
+        return (shared.named(f"setting {setting}"), own, *offset) if setting else (own, *offset)
 
     def _strays(self, tool: Tool) -> tuple[Cause, Cause]:
         """How far a tool strays, and half of it: what is a cut's own."""

@@ -29,6 +29,12 @@ def name_feature(place: Place, feature: Feature) -> None:
     place
         Of the feature.
     """
+    if isinstance(feature, Bores):
+        for number, (along, across) in enumerate(feature.places, start=1):
+            if not along.path:
+                name_once(place, f"hole_{number}", along)
+            if not across.path:
+                name_once(place, f"line_{number}", across)
     for name, dim in _numbers(feature):
         name_once(place, name, dim)
 
@@ -36,9 +42,6 @@ def name_feature(place: Place, feature: Feature) -> None:
 def _numbers(feature: Feature) -> Iterator[tuple[str, Dim | None]]:
     names: tuple[str, ...]
     if isinstance(feature, Bores):
-        for number, (along, across) in enumerate(feature.places, start=1):
-            yield f"hole_{number}", along
-            yield f"line_{number}", across
         names = ("pitch", "diameter", "depth")
     else:
         names = ("at", "width", "depth", "start", "end", "radius")

@@ -100,16 +100,17 @@ def _met(feature: Feature, part: Part, row: Box, free: Fraction) -> Iterator[Box
     if high <= row.z0 or row.z1 <= low:
         return
     reach = feature.diameter.value / 2 + free
-    x0, x1, y0, y1 = row.x0 - reach, row.x1 + reach, row.y0 - reach, row.y1 + reach
-    line, y, beside = None, Fraction(0), False
+    long, wide = size.length.value, size.width.value
+    y0, y1 = (wide - row.y1, wide - row.y0) if far_w else (row.y0, row.y1)
+    y0, y1 = y0 - reach, y1 + reach
+    lines = {across for _, across in feature.places}  # holes of a column share theirs
+    beside = {line for line in lines if y0 < line.value < y1}
+    if not beside:
+        return
     for along, across in feature.places:
-        if across is not line:  # holes of a column share their line
-            line, y = across, size.width.value - across.value if far_w else across.value
-            beside = y0 < y < y1
-        if not beside:
-            continue
-        x = size.length.value - along.value if far_l else along.value
-        if x0 < x < x1:
+        x = long - along.value if far_l else along.value
+        if across in beside and row.x0 - reach < x < row.x1 + reach:
+            y = wide - across.value if far_w else across.value
             yield Box(x - reach, x + reach, y - reach, y + reach, low, high)
 
 

@@ -11,7 +11,7 @@ from casewright.casework.features import Plane
 from casewright.casework.joints import Fastening, Joint
 from casewright.casework.parts import Part
 from casewright.checks.fastener_bite import drive_of
-from casewright.geometry import Box, Direction, Number, Placement
+from casewright.geometry import Box, Direction, Number
 
 __all__ = ["Row", "Span", "outer_box", "own_axes", "row_of_rods", "span_along"]
 
@@ -59,8 +59,13 @@ class Row(NamedTuple):
 def outer_box(part: Part) -> Box:
     """A part before any cut, in case axes [mm]."""
     size, at = part.finished, part.placed
-    own = Box(0, size.length.value, 0, size.width.value, 0, size.thickness.value)
-    return Placement((at.x.value, at.y.value, at.z.value), at.orientation).box(own)
+    corner = (at.x.value, at.y.value, at.z.value)
+    spans: list[tuple[Number, Number]] = [(0, 0)] * 3
+    for way, dim in zip(at.orientation, (size.length, size.width, size.thickness), strict=True):
+        near = corner[way.axis]
+        far = near + dim.value if way.sign > 0 else near - dim.value
+        spans[way.axis] = (near, far) if way.sign > 0 else (far, near)
+    return Box(*(end for span in spans for end in span))
 
 
 def own_axes(part: Part, box: Box) -> Box:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import cache
 
 from casewright.casework.cases import Case
 from casewright.dims import Fit, format_length, size_text
@@ -14,6 +15,8 @@ __all__ = [
     "about", "by_unit", "effort_words", "gap", "helped_words", "kilograms", "length",
     "style_value", "thickness",
 ]  # fmt: skip
+
+_MM = Fraction(1)
 
 
 def length(room: Room, value: Fraction) -> str:
@@ -48,8 +51,13 @@ def kilograms(room: Room, weight: Fraction) -> str:
 
 def by_unit(room: Room, inches: str, millimetres: str) -> Fraction:
     """A limit as either half of the trade rounds it [mm]: 2 in, 50 mm."""
-    inch = room.spec.unit == "in"
-    return Fraction(inches) * INCH if inch else Fraction(millimetres)
+    return _limit(inches, INCH) if room.spec.unit == "in" else _limit(millimetres, _MM)
+
+
+@cache
+def _limit(text: str, unit_mm: Fraction) -> Fraction:
+    """Read once: the rules ask for theirs at every part."""
+    return Fraction(text) * unit_mm
 
 
 def style_value(room: Room, case: Case, key: str) -> Fraction:

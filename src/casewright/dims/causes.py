@@ -55,6 +55,15 @@ class Cause:
         """
         return cls(key, limit * _ROOT_OF_A_THIRD, limit, bias, "even", tool)
 
+    def named(self, key: str) -> Cause:
+        """Another cause that strays alike."""
+        return Cause(key, self.sigma, self.limit, self.bias, self.law, self.tool)
+
+    def scaled(self, share: Fraction) -> Cause:
+        """The same at a share of what it was [-]."""
+        sigma, limit = self.sigma * share, self.limit * share
+        return Cause(self.key, sigma, limit, self.bias, self.law, self.tool)
+
     @property
     def variance(self) -> Fraction:
         """Its variance, exact for either law [mm2]."""

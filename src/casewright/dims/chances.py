@@ -9,16 +9,19 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
+from functools import lru_cache
 from itertools import product
 from random import Random  # noqa: TID251 - seeded with a constant
 
 from casewright.dims.dim import Dim
 from casewright.dims.slack import Settled, Slack, nothing, sampled, slack
+from casewright.dims.slack_sizes import SlackSize, whole_numbers
 
 __all__ = ["chance_of", "chance_outside", "even_sum_below", "normal_chance"]
 
 _DRAWS, _SEED = 2000, 1
 _FAR = 5
+_KEPT = 4096
 
 _MOST_EVENS = 8
 _SMALL = 0.1
@@ -72,24 +75,29 @@ def chance_of(found: Slack, low: Fraction, high: Fraction) -> float:
     low, high
         The band [mm].
     """
-    law = _Law(found)
-    return max(law.outside(low - shift, high - shift) for shift in _shifts(found))
+    return _chance(found.size, found.nominal - high, found.nominal - low)
+
+
+@lru_cache(_KEPT)
+def _chance(size: SlackSize, over: Fraction, under: Fraction) -> float:
+    """The same from how far its number lies over the upper and over the lower end [mm]."""
+    law = _Law(size)
+    return max(law.outside(-under - shift, -over - shift) for shift in _shifts(size))
 
 
 def normal_chance(found: Slack, low: Fraction, high: Fraction) -> float:
     """The same as if every random cause were normal: the usual approximation [-]."""
     normal = _Normal(found.sigma_mm)
     return max(
-        normal.below(float(low - shift)) + normal.below(-float(high - shift))
-        for shift in _shifts(found)
+        normal.below(float(low - found.nominal - shift))
+        + normal.below(-float(high - found.nominal - shift))
+        for shift in _shifts(found.size)
     )
 
 
-def _shifts(found: Slack) -> tuple[Fraction, ...]:
-    """Where the middle of the gap may lie, what is systematic taken to either side [mm]."""
-    bias = sum((abs(t.slope) * t.cause.sigma for t in found.terms if t.cause.bias), Fraction(0))
-    middle = found.nominal
-    return (middle - bias, middle + bias) if bias else (middle,)
+def _shifts(size: SlackSize) -> tuple[Fraction, ...]:
+    """How far the middle of the gap may be off, what is systematic taken to either side [mm]."""
+    return (-size.bias, size.bias) if size.bias else (Fraction(0),)
 
 
 def even_sum_below(halves: Sequence[Fraction], value: Fraction) -> Fraction:
@@ -109,21 +117,19 @@ def even_sum_below(halves: Sequence[Fraction], value: Fraction) -> Fraction:
     count = len(halves)
     if not count:
         return Fraction(int(value >= 0))
-    total = sum(
-        (sign * max(value + shift, Fraction(0)) ** count for sign, shift in _corners(halves)),
-        Fraction(0),
-    )
-    return total / (math.factorial(count) * math.prod(2 * half for half in halves))
+    (at, *wide), _ = whole_numbers((value, *halves))
+    total = sum(sign * max(at + shift, 0) ** count for sign, shift in _corners(wide))
+    return Fraction(total, math.factorial(count) * math.prod(2 * half for half in wide))
 
 
-def _corners(halves: Sequence[Fraction]) -> Iterator[tuple[int, Fraction]]:
-    """Every choice of ends of the evens: its sign, and where it puts the sum [mm].
+def _corners(halves: Sequence[int]) -> Iterator[tuple[int, int]]:
+    """Every choice of ends of the evens: its sign, and where it puts the sum, in parts of a mm.
 
     Evens of one width are counted, not listed: ten alike have eleven choices.
     """
     groups = [(half, halves.count(half)) for half in dict.fromkeys(halves)]
     for taken in product(*(range(count + 1) for _, count in groups)):
-        sign, shift = 1, Fraction(0)
+        sign, shift = 1, 0
         for low, (half, count) in zip(taken, groups, strict=True):
             sign *= (-1) ** low * math.comb(count, low)
             shift += (count - 2 * low) * half
@@ -164,17 +170,10 @@ class _Normal:
 class _Law:
     """How the random causes of a slack lie together, about 0."""
 
-    def __init__(self, found: Slack) -> None:
-        random = [t for t in found.terms if not t.cause.bias]
-        evens = sorted(
-            (t.worst for t in random if t.cause.law == "even" and t.worst), reverse=True
-        )
-        variance = sum(
-            (t.slope**2 * t.cause.variance for t in random if t.cause.law == "normal"),
-            Fraction(0),
-        )
+    def __init__(self, size: SlackSize) -> None:
+        evens, variance = list(size.halves), size.normal
         if variance or len(evens) > _MOST_EVENS:
-            least = Fraction(_SMALL) * Fraction(found.sigma_mm)
+            least = Fraction(_SMALL) * Fraction(size.sigma_mm)
             kept = [half for half in evens[:_MOST_EVENS] if half >= least]
             variance += sum((half**2 / 3 for half in evens[len(kept) :]), Fraction(0))
             evens = kept
@@ -194,8 +193,9 @@ class _Law:
         count = len(self._halves)
         if not count:
             return self._normal.below(float(value))
+        (at, *wide), parts = whole_numbers((value, *self._halves))
         total = math.fsum(
-            sign * self._normal.summed(float(value + shift), count)
-            for sign, shift in _corners(self._halves)
+            sign * self._normal.summed((at + shift) / parts, count)
+            for sign, shift in _corners(wide)
         )
         return total / math.prod(2 * float(half) for half in self._halves)

@@ -2,24 +2,32 @@
 
 from __future__ import annotations
 
-import math
 import operator
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeAlias
 
 from casewright.dims.causes import Cause, Law
 from casewright.dims.dim import Dim
+from casewright.dims.slack_sizes import SlackSize, share_of, size_of
 
 if TYPE_CHECKING:
     from random import Random  # noqa: TID251 - only its type: a seeded one is passed in
 
-__all__ = ["Settled", "Slack", "Term", "contributions", "nothing", "sampled", "slack"]
+__all__ = [
+    "Settled",
+    "Slack",
+    "Term",
+    "nothing",
+    "sampled",
+    "slack",
+]
 
 _ZERO = Fraction(0)
-_ONE = Fraction(1)
-_MINUS = Fraction(-1)
+
+_Rate: TypeAlias = int | Fraction
+"""A slope while slopes are added up: most of them are whole, which is many times as fast [-]."""
 
 Settled = Callable[[Dim], tuple[Cause, ...] | None]
 """How far a reading of a dim strays that is taken before the thing in question is made, in place
@@ -64,12 +72,8 @@ class Slack:
     ----------
     nominal
         The number itself [mm].
-    worst
-        Sum of all limits, exact [mm].
-    sigma_mm
-        Root of the sum of squares of the random causes [mm].
-    bias_mm
-        Sum of the systematic causes' deviations, which add [mm].
+    size
+        How far all causes together let it stray.
     terms
         The causes, greatest contribution first.
     decided
@@ -78,11 +82,24 @@ class Slack:
     """
 
     nominal: Fraction
-    worst: Fraction
-    sigma_mm: float
-    bias_mm: float
+    size: SlackSize
     terms: tuple[Term, ...]
     decided: bool
+
+    @property
+    def worst(self) -> Fraction:
+        """Sum of all limits, exact [mm]."""
+        return self.size.worst
+
+    @property
+    def sigma_mm(self) -> float:
+        """Root of the sum of squares of the random causes [mm]."""
+        return self.size.sigma_mm
+
+    @property
+    def bias_mm(self) -> float:
+        """Sum of the systematic causes' deviations, which add [mm]."""
+        return float(self.size.bias)
 
     @property
     def low(self) -> Fraction:
@@ -108,19 +125,21 @@ def _order(dim: Dim, settled: Settled = nothing) -> list[Dim]:
         if id(node) in seen:
             continue
         seen.add(id(node))
+        if not (node.flows and node.args) or settled(node) is not None:
+            order.append(node)
+            continue
         stack.append((node, True))
-        if node.flows and settled(node) is None:
-            stack.extend((a, False) for a in node.args if isinstance(a, Dim))
+        stack.extend((a, False) for a in node.args if isinstance(a, Dim) and id(a) not in seen)
     order.reverse()
     return order
 
 
-def _slopes(node: Dim) -> Iterator[tuple[Dim, Fraction]]:
+def _slopes(node: Dim) -> Iterator[tuple[Dim, _Rate]]:
     op, args = node.op, node.args
     if op in ("least", "greatest"):
         for arg in args:
             if isinstance(arg, Dim) and arg.value == node.wanted:
-                yield arg, _ONE
+                yield arg, 1
                 return
         return
     if op in ("*", "/") and len(args) == 2:
@@ -134,52 +153,38 @@ def _slopes(node: Dim) -> Iterator[tuple[Dim, Fraction]]:
         return
     for index, arg in enumerate(args):
         if isinstance(arg, Dim):
-            yield arg, _MINUS if op == "-" and index == 1 else _ONE
+            yield arg, -1 if op == "-" and index == 1 else 1
 
 
-def contributions(dim: Dim, *, settled: Settled = nothing) -> tuple[tuple[Term, ...], bool]:
-    """Every cause that reaches a dim, with its exact slope, and whether a near choice was met.
+def _reached(order: list[Dim], settled: Settled) -> list[tuple[Cause, _Rate]]:
+    """Every cause that reaches the first of some dims, with its exact slope.
 
     Deviations stop at things cut to a number and start afresh there; equal keys are one cause.
-
-    Parameters
-    ----------
-    settled
-        What is read first, and how far its reading strays.
     """
-    order = _order(dim, settled)
-    rate: dict[int, Fraction] = {id(dim): _ONE}
-    sums: dict[str, Fraction] = {}
+    rate: dict[int, _Rate] = {id(order[0]): 1}
+    sums: dict[str, _Rate] = {}
     causes: dict[str, Cause] = {}
     for node in order:
-        slope = rate.get(id(node), _ZERO)
+        slope = rate.get(id(node), 0)
         read = settled(node)
         for cause in node.causes if read is None else read:
-            known = sums.get(cause.key)
-            sums[cause.key] = slope if known is None else known + slope
+            sums[cause.key] = sums.get(cause.key, 0) + slope
             causes[cause.key] = cause
         if node.flows and read is None:
             for arg, part in _slopes(node):
-                through = _times(slope, part)
-                known = rate.get(id(arg))
-                rate[id(arg)] = through if known is None else known + through
-    terms = [Term(causes[key], value) for key, value in sums.items() if value]
-    terms.sort(key=lambda t: (-t.worst, t.cause.key))
-    return tuple(terms), _has_close_choice([node for node in order if settled(node) is None])
+                rate[id(arg)] = rate.get(id(arg), 0) + slope * part
+    return [(causes[key], slope) for key, slope in sums.items() if slope]
 
 
-def _times(slope: Fraction, part: Fraction) -> Fraction:
-    """Their product; most parts are plus or minus one."""
-    if part is _ONE:
-        return slope
-    return -slope if part is _MINUS else slope * part
-
-
-def _has_close_choice(order: list[Dim]) -> bool:
-    choices = [node for node in order if node.flows and node.op in ("least", "greatest")]
+def _has_close_choice(order: list[Dim], settled: Settled) -> bool:
+    choices = [
+        node
+        for node in order
+        if node.op in ("least", "greatest") and node.flows and settled(node) is None
+    ]
     if not choices:
         return False
-    reach = _reaches(order)
+    reach = _reaches([node for node in order if settled(node) is None])
     return any(_is_close(node, reach) for node in choices)
 
 
@@ -192,7 +197,8 @@ def _reaches(order: list[Dim]) -> dict[int, Fraction]:
             own += max(reach.get(id(arg), _ZERO) for arg in node.args if isinstance(arg, Dim))
         elif node.flows:
             own += sum(
-                (abs(part) * reach.get(id(arg), _ZERO) for arg, part in _slopes(node)), _ZERO
+                (max(part, -part) * reach.get(id(arg), _ZERO) for arg, part in _slopes(node)),
+                _ZERO,
             )
         reach[id(node)] = own
     return reach
@@ -222,11 +228,12 @@ def slack(dim: Dim, *, settled: Settled = nothing) -> Slack:
     Root-sum-square of independent deviations and plain addition of systematic ones:
     the general law of propagation of uncertainty (`gum`).
     """
-    terms, decided = contributions(dim, settled=settled)
-    worst = sum((t.worst for t in terms), Fraction(0))
-    variance = sum((t.slope**2 * t.cause.variance for t in terms if not t.cause.bias), Fraction(0))
-    bias = sum((t.sigma for t in terms if t.cause.bias), Fraction(0))
-    return Slack(dim.value, worst, math.sqrt(variance), float(bias), terms, decided)
+    order = _order(dim, settled)
+    found = _reached(order, settled)
+    size = size_of(tuple(share_of(cause, slope) for cause, slope in found))
+    ranked = sorted(zip(size.worsts, found, strict=True), key=lambda e: (-e[0], e[1][0].key))
+    terms = tuple(Term(cause, Fraction(slope)) for _, (cause, slope) in ranked)
+    return Slack(dim.value, size, terms, _has_close_choice(order, settled))
 
 
 def sampled(dim: Dim, draws: int, source: Random, *, settled: Settled = nothing) -> list[float]:

@@ -79,6 +79,7 @@ class Forecasts:
 
     def __init__(self, room: Room) -> None:
         self._room = room
+        self._unread: dict[str, tuple[Slack, float]] = {}
         nodes = room.chain.nodes
         self._made = {id(dim): number for number, dim in enumerate(nodes.values())}
         self._begun: dict[str, int] = {}
@@ -93,13 +94,20 @@ class Forecasts:
 
     def of(self, fit: Fit) -> Forecast:
         """What is to be expected of one fit."""
-        found = slack(fit.gap)
-        chance = chance_outside(fit.gap, fit.low, fit.high, found=found)
+        found, chance = self._with_nothing_read(fit)
         read = self._helpful(fit) if chance else ()
         with_them = self.chance(fit, read) if read else chance
         if with_them >= chance:  # what shares a setting may cancel, what is read apart does not
             return Forecast(fit, found, chance, (), chance)
         return Forecast(fit, found, chance, read, with_them)
+
+    def _with_nothing_read(self, fit: Fit) -> tuple[Slack, float]:
+        known = self._unread.get(fit.path)
+        if known is None:
+            found = slack(fit.gap)
+            known = found, chance_outside(fit.gap, fit.low, fit.high, found=found)
+            self._unread[fit.path] = known
+        return known
 
     def _helpful(self, fit: Fit) -> tuple[ShopReading, ...]:
         """The readings that stray less than what they are of, that of what strays most first."""
@@ -109,6 +117,8 @@ class Forecasts:
 
     def chance(self, fit: Fit, read: tuple[ShopReading, ...]) -> float:
         """Chance that a fit misses its band when some things are read before its owner is made."""
+        if not read:
+            return self._with_nothing_read(fit)[1]
         return chance_outside(fit.gap, fit.low, fit.high, settled=self._settled(fit, read))
 
     def slack(self, fit: Fit, read: tuple[ShopReading, ...], *, always: bool = False) -> Slack:

@@ -169,6 +169,9 @@ class _Reach:
         """Paths the number rests on; a fact on the way ends the search."""
         if not self._paths:
             return frozenset()
+        known = self._known.get(id(dim))
+        if known is not None:
+            return known
         stack: list[tuple[Dim, bool]] = [(dim, False)]
         while stack:
             node, done = stack.pop()

@@ -66,9 +66,10 @@ class Tool:
         """
         known = self.learned
         if known is None or self.is_stated:
-            sigma, limit = self.sigma * share, self.limit * share
-            return Cause(key, sigma, limit, law=self.law, tool=self.kind)
-        return Cause(key, known.sigma * share, known.limit * share, tool=self.kind)
+            strays = Cause(key, self.sigma, self.limit, law=self.law, tool=self.kind)
+        else:
+            strays = Cause(key, known.sigma, known.limit, tool=self.kind)
+        return strays if share == 1 else strays.scaled(share)
 
     def offset(self) -> tuple[Cause, ...]:
         """What the shop's readings show it to be off by throughout: one cause for all its cuts."""
