@@ -1,6 +1,7 @@
 """Parts into cutting problems and back."""
 
 from casewright.breakdown.build import break_down
+from casewright.breakdown.counting import SheetCount, count_sheets
 from casewright.breakdown.desk import Desk, saw_kerf
 from casewright.breakdown.nudges import Nudge, find_nudges, moved
 from casewright.breakdown.pieces import Piece, PieceKind
@@ -32,12 +33,14 @@ __all__ = [
     "PlanKind",
     "SawCard",
     "SawStep",
+    "SheetCount",
     "StockPlan",
     "UnevenLengthError",
     "Waiting",
     "WholeUnit",
     "break_down",
     "common_unit",
+    "count_sheets",
     "find_nudges",
     "moved",
     "saw_cards",

@@ -55,30 +55,33 @@ def sign_html(sign: SignKind) -> str:
 
 
 def _inline(item: Inline, leads: Leads) -> str:
+    made: str
     match item:
         case str() | Measure():
             made = _content(item)
-        case Strong(content):
-            made = f"<strong>{_content(content)}</strong>"
-        case Small(content):
-            made = f"<small>{_content(content)}</small>"
-        case Link(content, target, anchor):
-            made = _link(_content(content), target, leads, anchor)
+        case Strong():
+            made = f"<strong>{_content(item.content)}</strong>"
+        case Small():
+            made = f"<small>{_content(item.content)}</small>"
+        case Link():
+            made = _link(_content(item.content), item.target, leads, item.anchor)
         case PageNumber() | PageNumbers():
             made = _pages(item, leads)
-        case Blank(width):
-            made = f'<span class="blank" data-mm="{width:g}" aria-label="to be filled in"></span>'
+        case Blank():
+            width = f'data-mm="{item.width_mm:g}"'
+            made = f'<span class="blank" {width} role="img" aria-label="to be filled in"></span>'
         case Tick():
             made = '<span class="tick" aria-hidden="true"></span>'
-        case SignMark(sign):
-            made = sign_html(sign)
+        case SignMark():
+            made = sign_html(item.sign)
     return made
 
 
 def _pages(item: PageNumber | PageNumbers, leads: Leads) -> str:
     """On a screen there are no page numbers: a mark that leads there."""
     targets = item.targets if isinstance(item, PageNumbers) else (item.target,)
-    return " ".join(_link("there", target, leads) for target in targets)
+    there = '<span aria-label="there">→</span>'
+    return " ".join(_link(there, target, leads) for target in targets)
 
 
 def _link(words: str, target: str, leads: Leads, anchor: str = "") -> str:

@@ -92,7 +92,7 @@ def _lifespan(site: Site) -> Callable[[FastAPI], AbstractAsyncContextManager[Non
     async def lifespan(_: FastAPI) -> AsyncIterator[None]:
         site.news.open()
         site.live.start()
-        watcher = asyncio.create_task(watch(site.live.watched, site.live.note_change))
+        watcher = asyncio.create_task(watch(site.live.look))
         yield
         watcher.cancel()
         with suppress(asyncio.CancelledError):

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from fastapi import APIRouter
 
-from casewright.job.load import load_job
+from casewright.job.load import LoadedJob, load_job
 from casewright.web.drawings import drawn
 from casewright.web.numbers import with_number
+from casewright.web.redrawing import redrawn
 from casewright.web.schema import Edited, NewNumber
 from casewright.web.site import Site
+from casewright.web.snapshot import Snapshot
 
 __all__ = ["edit_routes"]
 
@@ -20,10 +22,20 @@ def edit_routes(site: Site) -> APIRouter:
     @routes.post("/numbers")
     def number(new: NewNumber) -> Edited:
         """Change a number in the job file."""
+        drawing: list[str | None] = []
+
+        def draw(before: Snapshot, saved: LoadedJob) -> None:
+            drawing.append(redrawn(saved, before.recorded.facts, new.shows))
+
         version, saved = site.editor.edit(
-            new.digest, lambda snapshot: with_number(snapshot, new.path, new.key, new.value)
+            new.digest,
+            lambda snapshot: with_number(snapshot, new.path, new.key, new.value),
+            draw,
         )
-        return _edited(site, version, saved.file.digest, new.shows)
+        digest = saved.file.digest
+        if drawing[0] is None:
+            return _edited(site, version, digest, new.shows)
+        return Edited(version=version, digest=digest, drawing=drawing[0])
 
     @routes.post("/undo")
     def undo() -> Edited:

@@ -40,7 +40,12 @@ class Editor:
         """Whether the edit taken back last can be made again."""
         return bool(self._after) and self._after[-1][0] == text
 
-    def edit(self, digest: str, change: Callable[[Snapshot], str]) -> tuple[int, LoadedJob]:
+    def edit(
+        self,
+        digest: str,
+        change: Callable[[Snapshot], str],
+        then: Callable[[Snapshot, LoadedJob], None],
+    ) -> tuple[int, LoadedJob]:
         """Change the file.
 
         Parameters
@@ -49,6 +54,8 @@ class Editor:
             Of the file that the page shows.
         change
             Gives the new text; called with the job as it is now.
+        then
+            Called once it is written, before anything else is worked out anew.
 
         Returns
         -------
@@ -66,10 +73,15 @@ class Editor:
         with self._lock:
             snapshot = self._current(digest)
             old, new = snapshot.loaded.file.text, change(snapshot)
-            saved = save(snapshot.loaded, new)
+            with self._live.writing():
+                saved = save(snapshot.loaded, new)
             self._before = [*self._before[-MOST_UNDONE + 1 :], (old, new)]
             self._after = []
-            return self._live.look_again(), saved
+            try:
+                then(snapshot, saved)
+            finally:
+                version = self._live.look_again()
+            return version, saved
 
     def undo(self) -> int:
         """Take the last edit back.
@@ -103,7 +115,8 @@ class Editor:
             if loaded.file.text != there:
                 what = "the file was changed since, in an editor or by another page"
                 refuse(what, "make the change by hand")
-            save(loaded, wanted)
+            with self._live.writing():
+                save(loaded, wanted)
             kept.append(taken.pop())
             return self._live.look_again()
 

@@ -7,15 +7,15 @@ meanwhile. Requests read the last standing, which is never changed, only replace
 from __future__ import annotations
 
 import threading
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from dataclasses import replace
 from pathlib import Path
 
 from casewright.errors import CasewrightError, Location, Problem
 from casewright.job.load import load_job
-from casewright.job.packets import Purchases
 from casewright.job.recorded import read_record, record_path, work_out_recorded
-from casewright.web.planner import Planner
+from casewright.web.planner import Found, Planner
 from casewright.web.snapshot import Snapshot, Standing
 from casewright.web.watching import Stamp, stamp
 
@@ -38,6 +38,7 @@ class LiveJob:
         self._told = told
         self._planner = Planner(path, self._planned)
         self._seen: Stamp = ()
+        self._own = threading.Lock()
         self._last_planned: Snapshot | None = None
         self._standing = Standing(0)
         self._changed = threading.Condition()
@@ -67,6 +68,7 @@ class LiveJob:
 
     def start(self) -> None:
         """Begin to work."""
+        self._seen = stamp(self.watched)
         self._thread.start()
 
     def stop(self) -> None:
@@ -75,6 +77,24 @@ class LiveJob:
             self._stopping = True
             self._changed.notify_all()
         self._planner.stop()
+
+    @contextmanager
+    def writing(self) -> Iterator[None]:
+        """While a page of ours writes; afterwards it says so itself."""
+        with self._own:
+            yield
+            self._seen = stamp(self.watched)
+
+    def look(self) -> None:
+        """Work out anew if the files are not as they were last written or seen."""
+        if not self._own.acquire(blocking=False):
+            return
+        try:
+            changed = stamp(self.watched) != self._seen
+        finally:
+            self._own.release()
+        if changed:
+            self.look_again()
 
     def look_again(self) -> int:
         """Something was written: work out anew.
@@ -88,11 +108,6 @@ class LiveJob:
             self._version += 1
             self._changed.notify_all()
             return self._version
-
-    def note_change(self) -> None:
-        """The files were seen to change: work out anew, unless a page of ours wrote them."""
-        if stamp(self.watched) != self._seen:
-            self.look_again()
 
     def wait_for(self, version: int, seconds: float) -> Standing:
         """The standing once a version or a newer one is worked out, or after so long."""
@@ -130,16 +145,19 @@ class LiveJob:
         if self._version == version and not worked.failures:
             self._planner.ask(version)
 
-    def _planned(self, version: int, digest: str, purchases: Purchases) -> None:
-        """Cuts were planned: of use while nothing newer is worked out."""
+    def _planned(self, version: int, found: Found) -> None:
+        """Sheets were counted or cuts planned: of use while nothing newer is worked out."""
         with self._changed:
             snapshot = self._standing.snapshot
             if snapshot is None or self._standing.version != version:
                 return
-            if snapshot.version != version or snapshot.loaded.file.digest != digest:
+            if snapshot.version != version or snapshot.loaded.file.digest != found.digest:
                 return
-        self._last_planned = replace(snapshot, purchases=purchases)
-        self._put(Standing(version, self._last_planned))
+        count, purchases = found.sheets or snapshot.count, found.purchases or snapshot.purchases
+        snapshot = replace(snapshot, count=count, purchases=purchases)
+        if purchases is not None:
+            self._last_planned = snapshot
+        self._put(Standing(version, snapshot))
 
     def _put(self, standing: Standing) -> None:
         with self._changed:

@@ -1,6 +1,7 @@
 """Planning the cuts in a process of its own, so that pages are answered meanwhile.
 
-What is planned for a job that has changed since is of no use: its process is ended.
+What is planned for a job that has changed since is of no use: its process is ended, and the next
+one, which waits with everything loaded, takes over.
 """
 
 from __future__ import annotations
@@ -16,19 +17,45 @@ from multiprocessing.connection import Connection
 from multiprocessing.process import BaseProcess
 from pathlib import Path
 from types import MappingProxyType
-from typing import Any
+from typing import Any, NamedTuple
 
+from casewright.breakdown import SheetCount, count_sheets
 from casewright.errors import CasewrightError
 from casewright.job.load import load_job
 from casewright.job.packets import Purchases, plan_purchases
 from casewright.job.recorded import read_record, work_out_recorded
 
-__all__ = ["Planner"]
+__all__ = ["Found", "Planner"]
 
-_WAIT_S = 0.4
+_WAIT_S = 0.15
 """A change that follows another so soon is waited for [s]."""
 
 _NICE = 10
+
+
+class Found(NamedTuple):
+    """What a process found.
+
+    Parameters
+    ----------
+    digest
+        Of the job file that it read.
+    sheets
+        As counted soon.
+    purchases
+        The cuts and what to buy; None: only counted yet.
+    """
+
+    digest: str
+    sheets: SheetCount | None
+    purchases: Purchases | None
+
+
+class _Hand(NamedTuple):
+    """A process that waits for a job or works on one."""
+
+    process: BaseProcess
+    connection: Connection
 
 
 class Planner:
@@ -39,21 +66,22 @@ class Planner:
     path
         The job file.
     found
-        Called from a thread with a version, the digest of its file, and what to cut and buy.
+        Called from a thread with a version and what was found for it, once or twice.
     """
 
-    def __init__(self, path: Path, found: Callable[[int, str, Purchases], None]) -> None:
+    def __init__(self, path: Path, found: Callable[[int, Found], None]) -> None:
         self._path = path
         self._found = found
         self._lock = threading.Lock()
         self._wanted = 0
-        self._process: BaseProcess | None = None
+        self._busy: _Hand | None = None
+        self._waiting: _Hand | None = None
         self._timer: threading.Timer | None = None
 
     def ask(self, version: int) -> None:
         """Plan a version, and nothing older."""
         with self._lock:
-            self._end()
+            self._let_go()
             self._wanted = version
             self._timer = threading.Timer(_WAIT_S, self._begin, (version,))
             self._timer.daemon = True
@@ -63,37 +91,42 @@ class Planner:
         """Plan nothing any more."""
         with self._lock:
             self._wanted = 0
-            self._end()
+            self._let_go()
+            if self._waiting is not None:
+                self._waiting.process.kill()
+                self._waiting = None
 
-    def _end(self) -> None:
+    def _let_go(self) -> None:
         if self._timer is not None:
             self._timer.cancel()
-        if self._process is not None:
-            self._process.kill()
-            self._process = None
+        if self._busy is not None:
+            self._busy.process.kill()
+            self._busy = None
 
     def _begin(self, version: int) -> None:
-        context = multiprocessing.get_context("spawn")
-        ours, theirs = context.Pipe(duplex=False)
         with self._lock:
             if self._wanted != version:
                 return
-            self._process = context.Process(
-                target=_plan, args=(self._path, theirs), name="planning the cuts", daemon=True
-            )
-            self._process.start()
-            theirs.close()
-        answer = _received(ours)
-        if answer is not None and self._wanted == version:
-            self._found(version, *answer)
+            hand = self._busy = self._waiting or _hired()
+            self._waiting = None
+        with hand.connection as connection, suppress(EOFError, OSError):
+            connection.send(self._path)
+            with self._lock:
+                if self._wanted == version:
+                    self._waiting = _hired()
+            while True:
+                found: Found = pickle.loads(connection.recv_bytes())  # noqa: S301 (our own)
+                if self._wanted == version:
+                    self._found(version, found)
 
 
-def _received(connection: Connection) -> tuple[str, Purchases] | None:
-    """What the process found; None when it was ended, or the job has no meaning."""
-    with connection, suppress(EOFError, OSError):
-        answer: tuple[str, Purchases] | None = pickle.loads(connection.recv_bytes())  # noqa: S301
-        return answer
-    return None
+def _hired() -> _Hand:
+    context = multiprocessing.get_context("spawn")
+    ours, theirs = context.Pipe()
+    process = context.Process(target=_plan, args=(theirs,), name="planning the cuts", daemon=True)
+    process.start()
+    theirs.close()
+    return _Hand(process, ours)
 
 
 def _unchanging(entries: dict[Any, Any]) -> MappingProxyType[Any, Any]:
@@ -107,16 +140,19 @@ def _taken_apart(mapping: MappingProxyType[Any, Any]) -> tuple[Any, ...]:
 copyreg.pickle(MappingProxyType, _taken_apart)  # which the standard library leaves out
 
 
-def _plan(path: Path, connection: Connection) -> None:
-    """Work a job out and plan its cuts; in a process of its own."""
+def _plan(connection: Connection) -> None:
+    """Work one job out, count its sheets, then plan its cuts; in a process of its own."""
     with suppress(OSError):
         os.nice(_NICE)
-    try:
+    with connection, suppress(EOFError, OSError, CasewrightError):
+        path = connection.recv()
         loaded = load_job(path)
         worked = work_out_recorded(loaded, read_record(path))
-        purchases = None if worked.failures else plan_purchases(worked)
-    except (CasewrightError, OSError):
-        purchases, loaded = None, None
-    answer = None if loaded is None or purchases is None else (loaded.file.digest, purchases)
-    with connection, suppress(OSError):
-        connection.send_bytes(pickle.dumps(answer, pickle.HIGHEST_PROTOCOL))
+        if not worked.failures:
+            digest = loaded.file.digest
+            _send(connection, Found(digest, count_sheets(worked.room), None))
+            _send(connection, Found(digest, None, plan_purchases(worked)))
+
+
+def _send(connection: Connection, found: Found) -> None:
+    connection.send_bytes(pickle.dumps(found, pickle.HIGHEST_PROTOCOL))

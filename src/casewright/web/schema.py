@@ -110,6 +110,7 @@ class Steps(Answer):
     version: int
     drawn: int
     checked: int
+    counted: int
     planned: int
 
     @classmethod
@@ -117,8 +118,11 @@ class Steps(Answer):
         """How far a standing has come."""
         snapshot = standing.snapshot
         done = snapshot.version if snapshot else 0
+        counted = done if snapshot and (snapshot.count or snapshot.purchases) else 0
         planned = done if snapshot and snapshot.purchases else 0
-        return cls(version=standing.version, drawn=done, checked=done, planned=planned)
+        return cls(
+            version=standing.version, drawn=done, checked=done, counted=counted, planned=planned
+        )
 
 
 class CaseView(Answer):

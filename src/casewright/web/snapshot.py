@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from casewright.breakdown import SheetCount
 from casewright.errors import Problem
 from casewright.findings import Finding, Question
 from casewright.job.load import LoadedJob
@@ -28,6 +29,8 @@ class Snapshot:
         What the record says.
     worked
         The model, its findings and questions.
+    count
+        Its sheets as counted soon, or None while they are being counted.
     purchases
         Its cuts and what to buy, or None while they are being planned.
     """
@@ -36,6 +39,7 @@ class Snapshot:
     loaded: LoadedJob
     recorded: Recorded
     worked: WorkedJob
+    count: SheetCount | None = None
     purchases: Purchases | None = None
 
     @property

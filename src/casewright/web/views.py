@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from casewright.job.packets import Purchases
 from casewright.room.model import Room
 from casewright.web.editing import Editor
 from casewright.web.live_job import LiveJob
@@ -34,8 +33,6 @@ def job_view(live: LiveJob, editor: Editor, build: str) -> JobView:
     snapshot = standing.snapshot
     text = snapshot.loaded.file.text if snapshot else ""
     room = snapshot.worked.room if snapshot else None
-    planned = live.planned
-    purchases = planned.purchases if planned else None
     return JobView(
         name=room.spec.name if room else live.path.stem,
         file=live.path.name,
@@ -51,16 +48,23 @@ def job_view(live: LiveJob, editor: Editor, build: str) -> JobView:
         problems=tuple(map(ProblemView.of, standing.problems)),
         findings=tuple(map(FindingView.of, snapshot.findings)) if snapshot else (),
         questions=tuple(map(QuestionView.of, snapshot.questions)) if snapshot else (),
-        sheets=_sheets(purchases) if purchases else None,
+        sheets=_sheets(live),
         can_undo=editor.can_undo(text),
         can_redo=editor.can_redo(text),
         digest=snapshot.loaded.file.digest if snapshot else "",
     )  # fmt: skip
 
 
-def _sheets(purchases: Purchases) -> int:
-    """Sheets to buy, of all goods [-]."""
-    return sum(plan.count for plan in purchases.breakdown.wanted if plan.kind == "sheets")
+def _sheets(live: LiveJob) -> int | None:
+    """Sheets to buy, of all goods, as last known [-]."""
+    snapshot = live.standing.snapshot
+    if snapshot is not None and snapshot.purchases is None and snapshot.count is not None:
+        return snapshot.count.total
+    planned = live.planned
+    if planned is None or planned.purchases is None:
+        return None
+    plans = planned.purchases.breakdown.wanted
+    return sum(plan.count for plan in plans if plan.kind == "sheets")
 
 
 def _runs(room: Room) -> Iterator[RunView]:

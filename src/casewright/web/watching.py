@@ -27,12 +27,8 @@ def _stamp(path: Path) -> tuple[int, int, int] | None:
     return found.st_ino, found.st_size, found.st_mtime_ns
 
 
-async def watch(paths: tuple[Path, ...], changed: Callable[[], None]) -> None:
-    """Tell of each change until cancelled."""
-    last = stamp(paths)
+async def watch(look: Callable[[], None]) -> None:
+    """Look again and again until cancelled."""
     while True:
         await asyncio.sleep(LOOK_S)
-        now = stamp(paths)
-        if now != last:
-            last = now
-            changed()
+        look()

@@ -17,7 +17,8 @@ export function listen(): void {
       if (build !== "" && told.build !== build) location.reload();
       build = told.build;
     }
-    steps.value = { version: told.version, drawn: told.drawn, checked: told.checked, planned: told.planned };
+    const { version, drawn, checked, counted, planned } = told;
+    steps.value = { version, drawn, checked, counted, planned };
     void refresh();
   });
   stream.addEventListener("missed", () => void refresh());

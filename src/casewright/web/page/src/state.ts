@@ -3,12 +3,13 @@ import { computed, signal } from "@preact/signals";
 import { ask, type JobView, RefusedError, type Steps, UnreachableError } from "./api";
 
 export const job = signal<JobView | null>(null);
-export const steps = signal<Steps>({ version: 0, drawn: 0, checked: 0, planned: 0 });
+export const steps = signal<Steps>({ version: 0, drawn: 0, checked: 0, counted: 0, planned: 0 });
 export const reachable = signal(true);
 export const mustJoin = signal(false);
 
 /** Whether what is drawn is what the file says. */
 export const isDrawn = computed(() => steps.value.drawn >= steps.value.version);
+export const isCounted = computed(() => steps.value.counted >= steps.value.version);
 export const isPlanned = computed(() => steps.value.planned >= steps.value.version);
 
 let asking = false;

@@ -53,6 +53,7 @@ function put(into: HTMLElement, html: string): void {
   const read = new DOMParser().parseFromString(html, "text/html");
   into.replaceChildren(...[...read.body.childNodes].map((node) => document.importNode(node, true)));
   for (const drawing of into.querySelectorAll<SVGSVGElement>("figure > svg")) {
+    drawing.style.width = `${parseFloat(drawing.getAttribute("width") ?? "180") * 1.5}mm`;
     makeTouchable(drawing, { number: ask, thing: (path) => go(leadTo(path)) });
   }
   for (const number of into.querySelectorAll<HTMLElement>("data[data-path]")) {

@@ -1,6 +1,6 @@
 import { send, type JobView } from "../api";
 import { go } from "../route";
-import { isDrawn, isPlanned, reachable } from "../state";
+import { isCounted, isDrawn, isPlanned, reachable } from "../state";
 import { attempt, said } from "./saying";
 import { nextTold } from "./placing";
 
@@ -52,9 +52,9 @@ function Counts({ job }: { job: JobView }) {
   const rest = job.findings.length - stops;
   return (
     <p class="counts">
-      <a href="/cut" data-state={isPlanned.value ? "current" : "pending"}>
+      <a href="/cut" data-state={isCounted.value ? "current" : "pending"}>
         <b>{job.sheets ?? "…"}</b> {job.sheets === 1 ? "sheet" : "sheets"}
-        {isPlanned.value ? "" : " (being planned)"}
+        {isCounted.value ? (isPlanned.value ? "" : ", cuts being planned") : ", being counted"}
       </a>
       {stops > 0 && <Count of="stop" number={stops} words="to put right" sign="■" />}
       {rest > 0 && <Count of="found" number={rest} words="to look at" sign="▲" />}
