@@ -37,7 +37,26 @@ def sheet_bound(bins: Sequence[Bin], shapes: Sequence[Shape], kerf: int) -> int:
 
 
 def price_bound(bins: Sequence[Bin], shapes: Sequence[Shape], kerf: int) -> int:
-    """Least money: the parts' area bought by the piece of a sheet, cheapest clear area first."""
+    """Least money.
+
+    The parts' area bought by the piece of a sheet, cheapest clear area first; and the cheapest
+    sheets, of any size, as many as are needed at least.
+    """
+    sheets = sheet_bound(bins, shapes, kerf)
+    return max(_money_by_area(bins, shapes, kerf), _cheapest(bins, sheets))
+
+
+def _cheapest(bins: Sequence[Bin], sheets: int) -> int:
+    """Price of so many sheets, the cheapest first; of all, where there are fewer."""
+    money = 0
+    for b in sorted(bins, key=lambda b: b.price):
+        take = sheets if b.count is None else min(sheets, b.count)
+        money += take * b.price
+        sheets -= take
+    return money
+
+
+def _money_by_area(bins: Sequence[Bin], shapes: Sequence[Shape], kerf: int) -> int:
     left = sum(s.du * s.dv * s.count for s in shapes)
     money = Fraction(0)
     for b, area in sorted(

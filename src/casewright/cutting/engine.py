@@ -8,6 +8,7 @@ from functools import partial
 from itertools import islice
 from typing import NamedTuple
 
+from casewright.cutting.apart import Apart
 from casewright.cutting.cards import effort
 from casewright.cutting.columns import Columns
 from casewright.cutting.first_plan import first_plan
@@ -33,6 +34,9 @@ _AGAIN = 20
 
 _SOON = 8
 """Share of the work after which the bound is looked at even if searches are narrow still."""
+
+_APART = 20
+"""Share of the work that goes into sheets with defects by themselves, in each frame."""
 
 _LONGEST = 1 << 18
 """Sides of stock up to which the tables of the bound are made [unit]."""
@@ -199,8 +203,12 @@ class _Tries:
         self.has_looked = False
         self.plans: list[Found] = []
         self.searches: list[tuple[Frame, AnySearch]] = []
+        self.aparts: list[tuple[Frame, Apart]] = []
         for frame, task in _frames(problem):
             self.searches.append((frame, search_for(task, self.is_over)))
+            apart = Apart(task, self.is_over)
+            if apart.can_run and (frame.panels or problem.stages == 2):
+                self.aparts.append((frame, apart))
         self.frames = [
             f for f, _ in self.searches if (f.panels or problem.stages == 2) and not f.stacks
         ]
@@ -214,7 +222,8 @@ class _Tries:
     @property
     def nodes(self) -> int:
         """Places tried in all."""
-        return self.searched + sum(one.nodes for one in (self.columns, self.dive) if one)
+        others = (self.columns, self.dive, *(apart for _, apart in self.aparts))
+        return self.searched + sum(one.nodes for one in others if one)
 
     def is_over(self) -> bool:
         """Whether enough places have been tried."""
@@ -229,6 +238,10 @@ class _Tries:
         first = first_plan(self.searches[0][1], self.stop.is_asked)
         yield self._made(self.searches[0][0], first)
         least = first.price if first.complete else None
+        if least is not None:
+            for made in self._aparts(least):
+                least = made.price
+                yield made
         for width, guide, seed, (frame, search) in islice(self._passes(), 1, None):
             is_due = width > _NARROW or self.searched > self.stop.nodes // _SOON
             if is_due and least is not None:
@@ -246,6 +259,16 @@ class _Tries:
                 yield self._made(frame, found)
         if least is not None:
             yield from self._mixed(least, self.stop.nodes, few=True)
+
+    def _aparts(self, least: int) -> Iterator[_Made]:
+        """Cheaper plans with sheets that have defects filled apart, and the bound after them."""
+        for frame, apart in self.aparts:
+            for filled, rest in apart.run(least, self.stop.nodes // _APART):
+                least = filled.price + rest.price
+                layers = ((frame, filled), (frame, rest)) if rest.laid else ((frame, filled),)
+                yield _Made(layers, least, complete=True)
+        if self.aparts:
+            yield from self._mixed(least, _TIMES * self.nodes, few=False)
 
     def _made(self, frame: Frame, found: Found) -> _Made:
         self.plans.append(found)

@@ -27,38 +27,38 @@ def mirror_of(trim: Trim) -> Mirror:
     return Mirror(trim.left > 0 == trim.right, trim.bottom > 0 == trim.top)
 
 
-def mirrored_item(item: StockItem, mirror: Mirror) -> StockItem:
+def mirrored_item(item: StockItem, view: Mirror) -> StockItem:
     """The stock as it is seen."""
     trim = item.trim
-    if mirror.along:
+    if view.along:
         trim = replace(trim, left=trim.right, right=trim.left)
-    if mirror.across:
+    if view.across:
         trim = replace(trim, bottom=trim.top, top=trim.bottom)
     whole = Rect(0, 0, item.length, item.width)
     spots = (
-        Defect(*_mirrored(Rect(spot.x, spot.y, spot.length, spot.width), whole, mirror))
+        Defect(*_mirrored(Rect(spot.x, spot.y, spot.length, spot.width), whole, view))
         for spot in item.defects
     )
     return replace(item, trim=trim, defects=tuple(spots))
 
 
-def mirrored_node(node: Node, sheet: Rect, mirror: Mirror, kerf: int) -> Node:
+def mirrored_node(node: Node, sheet: Rect, view: Mirror, kerf: int) -> Node:
     """A piece of a sheet as it is seen; seen so twice it is itself again."""
-    if not any(mirror):
+    if not any(view):
         return node
-    rect = _mirrored(node.rect, sheet, mirror)
+    rect = _mirrored(node.rect, sheet, view)
     if isinstance(node, Leaf):
         return replace(node, rect=rect)
-    pieces = tuple(mirrored_node(piece, sheet, mirror, kerf) for piece in node.pieces)
+    pieces = tuple(mirrored_node(piece, sheet, view, kerf) for piece in node.pieces)
     is_rip = node.direction == "rip"
-    if not (mirror.across if is_rip else mirror.along):
+    if not (view.across if is_rip else view.along):
         return Split(rect, node.direction, node.cuts, pieces)
     size = sheet.width if is_rip else sheet.length
     cuts = tuple(size - cut - kerf for cut in reversed(node.cuts))
     return Split(rect, node.direction, cuts, pieces[::-1])
 
 
-def _mirrored(rect: Rect, sheet: Rect, mirror: Mirror) -> Rect:
-    x = sheet.length - rect.x1 if mirror.along else rect.x
-    y = sheet.width - rect.y1 if mirror.across else rect.y
+def _mirrored(rect: Rect, sheet: Rect, view: Mirror) -> Rect:
+    x = sheet.length - rect.x1 if view.along else rect.x
+    y = sheet.width - rect.y1 if view.across else rect.y
     return Rect(x, y, rect.length, rect.width)

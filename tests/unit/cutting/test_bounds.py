@@ -101,10 +101,13 @@ def test_the_largest_sheets_are_counted_first() -> None:
 
 
 def test_money_buys_the_cheapest_area_first() -> None:
-    """Half of a sheet at 3, all of one at 1: two square feet and a half, rounded up."""
+    """Half of a sheet at 3, all of one at 1 are 2 1/2; but it takes two whole sheets: 4."""
     stock = (StockItem("dear", 10, 10, None, 3), StockItem("cheap", 10, 10, 1, 1))
     bound = lower_bound(Problem("mm", 0, None, stock, (PartDemand("p", 10, 5, 3),)))
-    assert (bound.value, bound.measure) == (1 + ceil(3 / 2), "price")
+    assert (bound.value, bound.measure) == (1 + 3, "price")
+    large = (StockItem("dear", 100, 100, None, 700), StockItem("cheap", 10, 10, None, 9))
+    bound = lower_bound(Problem("mm", 0, None, large, (PartDemand("p", 10, 5, 150),)))
+    assert bound.value == 9 * ceil(7500 * 700 / 100**2 / 9)  # in nines, as the others are dear
 
 
 @given(
