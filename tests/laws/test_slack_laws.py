@@ -17,6 +17,7 @@ from casewright.dims import (
     Dim,
     chance_outside,
     even_sum_below,
+    reading_causes,
     slack,
     total,
 )
@@ -132,3 +133,25 @@ def test_the_law_of_a_sum_of_evens_is_a_law(halves: list[Fraction], value: Fract
     assert even_sum_below(halves, -whole) == 0
     assert even_sum_below(halves, whole) == 1
     assert even_sum_below(list(reversed(halves)), value) == below
+
+
+@given(SIGMA)
+def test_the_hook_of_one_tape_adds_over_readings_and_drops_out_of_differences(
+    sigma: Fraction,
+) -> None:
+    """Each reading strays by what the tape does: 3/5 and 4/5 as squares make one (3, 4, 5)."""
+    place = Chain().place("")
+    one, two = (
+        place.enter(n, Q(500), TAPE, causes=reading_causes(n, sigma, 2 * sigma, "tape"))
+        for n in ("one", "two")
+    )
+    own, hook = float(sigma) * 4 / 5, float(sigma) * 3 / 5
+    alone = slack(one)
+    assert alone.sigma_mm**2 + alone.bias_mm**2 == pytest.approx(float(sigma) ** 2)
+    assert alone.worst == 2 * sigma
+    both, apart = slack(one + two), slack(one - two)
+    assert both.bias_mm == pytest.approx(2 * hook)
+    assert apart.bias_mm == 0
+    assert both.sigma_mm == pytest.approx(apart.sigma_mm) == pytest.approx(own * 2**0.5)
+    (rule,) = reading_causes("three", sigma, 2 * sigma, "steel rule")
+    assert not rule.bias

@@ -1,6 +1,6 @@
 """Lengths and the chain of dimensions: exact numbers that can say why they are what they are."""
 
-from casewright.dims.causes import Cause, Law
+from casewright.dims.causes import Cause, Law, reading_causes
 from casewright.dims.chain import Branch, Chain, Fit, Frozen, Place
 from casewright.dims.chances import chance_of, chance_outside, even_sum_below, normal_chance
 from casewright.dims.dim import (
@@ -69,6 +69,7 @@ __all__ = [
     "length_json",
     "normal_chance",
     "parse_length",
+    "reading_causes",
     "reading_text",
     "round_to",
     "sampled",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
-from casewright.dims import Cause, Given, Origin, Unit
+from casewright.dims import Cause, Given, Origin, Unit, reading_causes
 from casewright.facts import Fact
 from casewright.job.defaults import TOOL_ACCURACY, usual_source
 from casewright.job.positions import KeyPath, Positions
@@ -81,7 +81,7 @@ class Origins:
         return Fact(
             self.measured(value, path, "tape, as built").origin,
             built=value,
-            causes=(Cause(name, accuracy.sigma, accuracy.limit),),
+            causes=reading_causes(name, accuracy.sigma, accuracy.limit, "tape"),
         )
 
     def reading(self, values: Sequence[Fraction], path: KeyPath) -> Fact:

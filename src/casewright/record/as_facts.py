@@ -16,7 +16,7 @@ from collections.abc import Container, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from types import MappingProxyType
 
-from casewright.dims import Cause, Origin
+from casewright.dims import Cause, Origin, reading_causes
 from casewright.facts import Fact, Facts
 from casewright.record.entry import MARKS, Entry, Kind, Order
 from casewright.record.standing import Standing
@@ -163,4 +163,4 @@ def _causes(path: str, entry: Entry) -> tuple[Cause, ...]:
     """How far a reading may be off: its own deviation, shared by all that goes by it."""
     if not entry.u:
         return ()
-    return (Cause(f"reading of {path}", entry.u, _COVER * entry.u, tool=entry.tool),)
+    return reading_causes(f"reading of {path}", entry.u, _COVER * entry.u, entry.tool)

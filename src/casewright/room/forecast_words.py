@@ -42,12 +42,14 @@ def chance_text(chance: float) -> str:
 def cause_text(cause: Cause) -> str:
     """What a deviation comes from: 'the setting of sink doors width (table saw)'."""
     key, tool = cause.key, f" ({cause.tool})" if cause.tool else ""
-    if key.startswith(("setting ", "reading of ", "offset of ")):
-        return f"the {key.replace('setting ', 'setting of ')}{'' if 'offset' in key else tool}"
-    if key.startswith("stock.") and key.endswith(".measured"):
-        return f"the reading of {key.removesuffix('.measured')}{tool}"
+    if key.startswith(("offset of ", "hook of ")):
+        return f"the {key}, one for all that it made or read"
+    if key.startswith(("setting ", "reading of ")):
+        return f"the {key.replace('setting ', 'setting of ')}{tool}"
     if key.startswith("stock."):
-        return f"{key}, not read yet: sheets differ from their label"
+        read = key.removesuffix(".measured")
+        unread = f"{key}, not read yet: sheets differ from their label"
+        return f"the reading of {read}{tool}" if read != key else unread
     if key.endswith(".thickness"):
         return f"{key} within its sheet"
     if key.endswith(".clear_width"):

@@ -8,7 +8,7 @@ from fractions import Fraction
 from casewright.casework.cases import Case
 from casewright.casework.fronts import end_stock
 from casewright.casework.house import House
-from casewright.dims import Cause, Dim, Place, Way, greatest, least, total
+from casewright.dims import Dim, Place, Way, greatest, least, reading_causes, total
 from casewright.findings import Finding, Severity
 from casewright.room.appliances import appliance_widths
 from casewright.room.fillers import FillerEnd, build_filler
@@ -83,7 +83,7 @@ def _own_readings(house: House, run: RunSpec) -> list[Dim]:
     return [
         place.enter(
             f"wall_{n}", given.value, given.origin,
-            causes=(Cause(f"run.{run.key}.wall_{n}", sigma, limit),),
+            causes=reading_causes(f"run.{run.key}.wall_{n}", sigma, limit, "tape"),
         )
         for n, given in enumerate(run.widths, start=1)
     ]  # fmt: skip

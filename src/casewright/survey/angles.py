@@ -34,7 +34,9 @@ def angle_of(cosine: Dim) -> Angle:
     """
     near = max(-1.0, min(1.0, float(cosine.value)))
     sine = math.sqrt(max(1.0 - near * near, _FLAT))
-    return Angle(math.degrees(math.acos(near)), math.degrees(slack(cosine).sigma_mm / sine))
+    found = slack(cosine)
+    strays = math.hypot(found.sigma_mm, found.bias_mm)
+    return Angle(math.degrees(math.acos(near)), math.degrees(strays / sine))
 
 
 def departure_mm(cosine: Fraction, depth: Fraction) -> float:

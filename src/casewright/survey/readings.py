@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from casewright.dims import Cause, Dim, Given, Place, Unit
+from casewright.dims import Dim, Given, Place, Unit, reading_causes
 from casewright.sources import INCH
 
 __all__ = ["TAPE", "Accuracy", "Reading", "enter_reading", "variance"]
@@ -73,7 +73,8 @@ def variance(accuracy: Accuracy, unit: Unit) -> Fraction:
 
 
 def enter_reading(place: Place, name: str, reading: Reading) -> Dim:
-    """A reading on the chain, with a deviation of its own."""
-    accuracy = reading.accuracy
-    cause = Cause(f"{place.path}.{name}", accuracy.sigma, accuracy.limit)
-    return place.enter(name, reading.value, reading.given.origin, causes=(cause,))
+    """A reading on the chain, with how it strays by itself and by the tape it was read with."""
+    accuracy, origin = reading.accuracy, reading.given.origin
+    key = f"{place.path}.{name}"
+    causes = reading_causes(key, accuracy.sigma, accuracy.limit, origin.note)
+    return place.enter(name, reading.value, origin, causes=causes)
