@@ -148,7 +148,7 @@ def _joining_screws(room: Room) -> Iterator[BuyLine]:
 def _shims(room: Room, fixings: tuple[WallFixing, ...]) -> Iterator[BuyLine]:
     at_wall = sum(len(fixing.rows) * fixing.studs * SHIMS_A_STUD for fixing in fixings)
     carried = {case.key for case in room.cases if case.standing.value}
-    standing = tuple(c.key for c in room.cases if c.spec.kind != "wall" and c.key not in carried)
+    standing = tuple(c.key for c in room.cases if not c.spec.is_hung and c.key not in carried)
     below = SHIMS_A_CASE * len(standing)
     if at_wall + below:
         terms = [f"{at_wall} behind rows of wall screws"] if at_wall else []

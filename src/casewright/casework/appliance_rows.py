@@ -40,10 +40,18 @@ _COLD: Mapping[str, Mapping[str, Fraction]] = {
 }
 """The same for a refrigerator."""
 
+_LINER: Mapping[str, Mapping[str, Fraction]] = {
+    "width": {"in": Fraction(227, 8) * INCH, "mm": Fraction(720)},
+    "height": {"in": 10 * INCH, "mm": Fraction(250)},
+    "depth": {"in": Fraction(23, 2) * INCH, "mm": Fraction(290)},
+}
+"""The same for the liner of a hood."""
+
 
 def usual_opening(name: str, unit: Unit, kind: CaseKind = "tall") -> Fraction:
-    """A usual width, height or depth [mm]: of the opening in a tall case, or of a refrigerator."""
-    return (_COLD if kind == "surround" else _USUAL)[name][unit]
+    """A usual width, height or depth [mm]: of an opening in a tall case, or of an appliance."""
+    usual = {"surround": _COLD, "hood": _LINER}.get(kind, _USUAL)
+    return usual[name][unit]
 
 
 def appliance_number(maker: Maker, appliance: ApplianceOpening, name: str) -> Dim:

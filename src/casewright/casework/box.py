@@ -115,7 +115,7 @@ def underside_shows(spec: CaseSpec, role: str) -> bool:
     The bottom rail of a face frame hides it, too.
     """
     bare = spec.skirt is None and not spec.framed
-    return role == "bottom" and spec.kind == "wall" and bare
+    return role == "bottom" and spec.is_hung and bare
 
 
 def front_edges(spec: CaseSpec) -> tuple[Plane, ...]:
@@ -130,7 +130,7 @@ def _end_joint(maker: Maker, role: str, *, at_end: bool) -> EndJoint:
     instead of being screwed.
     """
     spec = maker.spec
-    bare = underside_shows(spec, role) and spec.front is None and spec.pockets == "hidden"
+    bare = underside_shows(spec, role) and spec.is_open_inside and spec.pockets == "hidden"
     if spec.kind == "bookcase" or (bare and spec.joint == "pocket screws"):
         return "rabbet" if at_end else "dado"
     match maker.spec.joint:

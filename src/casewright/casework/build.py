@@ -41,10 +41,12 @@ from casewright.casework.fronts import (
     hang_fronts,
     plan_hinges,
 )
+from casewright.casework.hoods import cut_for_liner
 from casewright.casework.house import House
 from casewright.casework.joinery import machine_sides
 from casewright.casework.levels import clear_heights, levels, overall_depth
 from casewright.casework.lids import add_lid, seat_box_height
+from casewright.casework.lower_ends import lower_ends
 from casewright.casework.maker import Maker
 from casewright.casework.openings import find_openings
 from casewright.casework.outside import hold_outside
@@ -60,7 +62,7 @@ from casewright.casework.rows import cut_front_rail, cut_row_boards, wants_front
 from casewright.casework.shelves import add_shelves, bore_pins, cut_fixed
 from casewright.casework.specs import CaseSpec, Hand
 from casewright.casework.strips_below import add_nosings, add_skirt
-from casewright.casework.surrounds import add_floor_cleat, opening_height
+from casewright.casework.surrounds import add_floor_cleat
 from casewright.casework.toes import cut_toe_board, notch_sides, toe_setback
 from casewright.dims import Cause, Dim
 
@@ -135,7 +137,7 @@ def build_case(
         height=carcase.height,
         depth=carcase.depth,
         wanted=wanted.size,
-        standing=box.foot if spec.between_panels or not own_plinth else maker.zero,
+        standing=box.foot if spec.reaches_down or not own_plinth else maker.zero,
         overall_width=frame.width if frame and members else ends.overall_width,
         left_frame=maker.place.let("frame_out", -frame.x) if frame and members else ends.left,
         overall_depth=overall_depth(maker.place, parts, carcase.depth),
@@ -165,11 +167,12 @@ def _wanted(maker: Maker, width: Dim | None, height: Dim | None) -> _Wanted:
         width = place.let("wanted_width", width)
     height = _wanted_height(maker, height)
     depth = place.given("wanted_depth", spec.depth)
-    foot, deck = _lower_ends(maker)
+    foot, deck = lower_ends(maker)
     on_plinth = spec.has_toe and spec.toe == "plinth"
     frame = plan_frame(maker, width) if spec.framed else None
-    if spec.face == "strips":
-        depth = place.let("box_depth", depth - maker.house.thickness(spec.face_stock))
+    before = spec.face_stock if spec.face == "strips" else spec.hood and spec.hood.face_stock
+    if before:
+        depth = place.let("box_depth", depth - maker.house.thickness(before))
     if frame is not None:
         left, right = frame.beside
         width = place.let("box_width", width - left - right)
@@ -184,26 +187,6 @@ def _wanted_height(maker: Maker, height: Dim | None) -> Dim:
     if height is None:
         return maker.place.given("wanted_height", maker.spec.height)
     return maker.place.let("wanted_height", height)
-
-
-def _lower_ends(maker: Maker) -> tuple[Dim, Dim]:
-    """Case heights wished for the sides' lower ends and for the bottom's underside [mm]."""
-    spec, place, zero = maker.spec, maker.place, maker.zero
-    match spec.kind:
-        case "wall":
-            drop = None if spec.skirt is None else place.given("skirt_drop", spec.skirt)
-            return zero, zero if drop is None else maker.on_grid("skirt_drop", drop)
-        case "bookcase":
-            toe = maker.style("bookcase_toe_height")
-            return zero, maker.on_grid("bookcase_toe_height", toe)
-        case "surround":
-            over = opening_height(maker)
-            return over, over
-        case "base" | "tall" if spec.toe != "none":
-            toe = maker.on_grid("toe_height", maker.style("toe_height"))
-            return (toe if spec.toe == "plinth" else zero), toe
-        case _:
-            return zero, zero
 
 
 def _cut_between(maker: Maker, box: Box) -> None:
@@ -231,7 +214,7 @@ def _cut_between(maker: Maker, box: Box) -> None:
         cut_front_rail(maker, box, below)
     cut_nailers(maker, box, head)
     cut_rails(maker, box, head)
-    if box.low.value > box.foot.value and spec.kind != "wall":
+    if box.low.value > box.foot.value and not spec.is_hung:
         cut_toe_board(maker, box)
 
 
@@ -275,7 +258,7 @@ def _close(
 
 def _place_sides(maker: Maker, box: Box, carcase: Carcase) -> None:
     spec = maker.spec
-    open_inside = spec.front is None and spec.upper_front is None
+    open_inside = spec.is_open_inside and spec.upper_front is None
     for hand, outline, lies, x in (
         ("left", box.left, "+y -z +x", maker.zero),
         ("right", box.right, "+y -z -x", carcase.width),
@@ -373,6 +356,7 @@ def _furnish(
     back = add_back(maker, box, rear, cuts)
     if back is not None and maker.parts[back.path].placed.z is maker.zero:
         carcase = replace(carcase, seat=back.thickness)
+    cut_for_liner(maker, box, carcase)
     for opening in carcase.openings:
         if opening.name in pins:
             add_shelves(maker, carcase, opening, pins[opening.name], plan.heights)

@@ -63,6 +63,10 @@ CAUTIONS: Mapping[str, str] = MappingProxyType(
             "Push the narrow rail along the fence with a square block behind it, which backs the "
             "fibres too; hands on the block. Shallow passes; unplug to change the bit."
         ),
+        "cutout_drops": (
+            "What is cut out drops at the last inch and throws the tool: screw it to a board "
+            "across the opening first, and bear the panel up on both sides of the line."
+        ),
         "router_feed": (
             "Feed against the bit's turn, never with it. Clamp straightedge and work; unplug to "
             "change the bit; eyes, ears and lungs protected."
@@ -86,6 +90,11 @@ CAUTIONS: Mapping[str, str] = MappingProxyType(
             "This deck carries an appliance of 150 lb (70 kg) and more: every screw and all the "
             "glue, no shortcut. The appliance goes in by two people or a lift, only once the case "
             "is screwed to the studs; its wiring or gas belongs to the licensed trade."
+        ),
+        "hood_work": (
+            "Two people and a stand: a hood hangs forward of its screws. Fuse out before the "
+            "liner is wired; its wiring and its duct belong to the licensed trade, its duct is "
+            "metal to the outside. Its maker's clearances and the local code come first."
         ),
         "appliance_panel": (
             "Power, water and drain of an appliance belong to the licensed trade: nothing is "

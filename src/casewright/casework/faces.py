@@ -6,6 +6,7 @@ from casewright.casework.box import Box
 from casewright.casework.carcase import Carcase
 from casewright.casework.cases import FaceFrame
 from casewright.casework.face_frames import FrameParts, add_face_frame
+from casewright.casework.face_panels import add_face_panel
 from casewright.casework.face_strips import add_face_strips
 from casewright.casework.maker import Maker
 from casewright.casework.specs import Hand
@@ -29,6 +30,8 @@ def add_face(
     seams
         Sides whose edges get a strip of the run's.
     """
+    if maker.spec.hood is not None:
+        return add_face_panel(maker, box, carcase)
     if members is None:
         return add_face_strips(maker, box, carcase, seams)
     return add_face_frame(maker, box, carcase, members)

@@ -45,6 +45,7 @@ CutKind = Literal[
     "slot",
     "trim",
     "mortise",
+    "cutout",
 ]
 BoreKind = Literal[
     "shelf pins", "hinge cup", "hinge plate", "pull", "pocket", "slide", "slide hook",
@@ -102,7 +103,8 @@ class Cut:
     It runs along the part's length ("l") or width ("w"). `at` is measured square to that run,
     from `datum` to the near wall of the cut; `start` and `end` along the run, from the datum
     end or edge, None meaning right through. A cut into an edge runs along the length; its datum
-    is a face, and its width lies across the thickness.
+    is a face, and its width lies across the thickness. A cutout goes right through, clear of all
+    ends and edges.
 
     A mitre takes off the corner of an end (`datum`) and the inner edge w1 at 45 degrees, right
     through; its width is how far it runs in along that edge. A slot takes a spline: it is cut into

@@ -39,7 +39,7 @@ def _lower_bay(maker: Maker, box: Box, height: Dim) -> Opening:
     """The only opening, or the one under the divider, before it is parted into rows."""
     spec, place = maker.spec, maker.place
     floor = box.deck + box.bottom.outline.thickness
-    face_bottom = box.foot if spec.kind == "wall" else box.deck
+    face_bottom = box.foot if spec.is_hung else box.deck
     bottom = maker.style("bottom_reveal")
     divider, fixed = _divider(box), _fixed(box)
     if divider is None:

@@ -26,7 +26,7 @@ def place_flat(maker: Maker, board: Board, x: Dim, front: Dim, *, show_down: boo
         Case z of its front edge [mm].
     """
     outline = board.outline
-    inside: tuple[Plane, ...] = ("t1",) if maker.spec.front is None else ()
+    inside: tuple[Plane, ...] = ("t1",) if maker.spec.is_open_inside else ()
     shows = (*front_edges(maker.spec), *inside)
     if show_down:
         top = board.underside + outline.thickness
@@ -56,7 +56,7 @@ def place_upright(maker: Maker, board: Board, x: Dim, rear: Dim) -> None:
     maker.add(
         board.outline, role=board.role, title=board.title, lies="+x +y +z",
         at=(x, board.underside, rear), ends=_UPRIGHT_ENDS,
-        shows=("t1",) if forward or maker.spec.front is None else (), group="horizontals",
+        shows=("t1",) if forward or maker.spec.is_open_inside else (), group="horizontals",
     )  # fmt: skip
 
 
@@ -81,7 +81,7 @@ def cut_nailers(maker: Maker, box: Box, below: Board | None) -> list[Board]:
             below=below.underside if below else box.head, width=width, edges=(),
         )
     ]  # fmt: skip
-    if maker.spec.kind in ("wall", "surround") or is_open:
+    if maker.spec.is_hung or maker.spec.between_panels or is_open:
         deck = box.deck + box.bottom.outline.thickness
         nailers.append(
             cut_horizontal(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Literal, NamedTuple
 
 from casewright.casework.features import Setup
@@ -11,6 +12,7 @@ from casewright.dims import Dim, Place
 __all__ = [
     "bore_setup",
     "cross_dado_setup",
+    "cutout_setup",
     "edge_groove_setup",
     "finger_setup",
     "mitre_setup",
@@ -80,6 +82,15 @@ def edge_groove_setup(house: House, place: Place, *, at: Dim, width: Dim, depth:
         passes=_passes(place, width, kerf, "passes of the blade for the groove"),
         check=far.size, check_words=far.words, cautions=("saw_on_edge",),
     )  # fmt: skip
+
+
+def cutout_setup(house: House, place: Place, *, at: Dim, width: Dim, depth: Dim) -> Setup:
+    """An opening through a panel: routed along straightedges clamped on all four lines."""
+    words = "from the front edge to the opening's far side"
+    far = _Check(place.let("front_to_far_side", at + width), words)
+    routed = _routed(house, place, at=at, width=width, depth=depth, far=far)
+    passes = _passes(place, depth, house.style_dim("router_bite"), "depth of one pass")
+    return replace(routed, passes=passes, cautions=(*routed.cautions, "cutout_drops"))
 
 
 def mortise_setup(house: House, place: Place, *, at: Dim, width: Dim, depth: Dim) -> Setup:

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
+from casewright.casework.hood_spec import HoodSpec
 from casewright.dims import Given
 
 __all__ = [
@@ -36,7 +37,7 @@ __all__ = [
     "front_spec",
 ]
 
-CaseKind = Literal["wall", "base", "tall", "bookcase", "surround", "plinth", "panel"]
+CaseKind = Literal["wall", "base", "tall", "bookcase", "surround", "hood", "plinth", "panel"]
 TOE_KINDS: tuple[CaseKind, ...] = ("base", "tall")
 """Cases that stand behind a toe space, and whose face may be parted into rows."""
 BackKind = Literal["rabbeted", "grooved", "applied", "inset", "open"]
@@ -211,8 +212,8 @@ class CaseSpec:
     title
         What people call it.
     kind
-        wall, base, tall, bookcase or surround; or plinth, for one that several cases of a run
-        share; or panel, for the front of an appliance.
+        wall, base, tall, bookcase, surround or hood; or plinth, for one that several cases of a
+        run share; or panel, for the front of an appliance.
     width
         Outside width [mm]; None: an equal share of its run.
     height, depth
@@ -254,7 +255,9 @@ class CaseSpec:
         Side that stands blind in an inside corner, behind the fronts of the run round it; depth of
         that run [mm], None: as deep as base cases are.
     appliance
-        What stands under it and between its panels, in a surround.
+        What stands under it and between its panels, in a surround; the liner of a hood.
+    hood
+        What else a hood is built round and over; None: it is none.
     panel
         What its appliance's sheet says of it, where it is a panel.
     lid, lid_stock
@@ -327,6 +330,17 @@ class CaseSpec:
     lid_stock: str = ""
     seated: bool = False
     panel: PanelSheet | None = None
+    hood: HoodSpec | None = None
+
+    @property
+    def is_hung(self) -> bool:
+        """Whether it hangs on the wall."""
+        return self.kind in ("wall", "hood")
+
+    @property
+    def is_open_inside(self) -> bool:
+        """Whether its inside is seen: no doors before it, and no liner in it."""
+        return self.front is None and self.hood is None
 
     @property
     def is_box(self) -> bool:
@@ -348,6 +362,11 @@ class CaseSpec:
         """Whether its box is carried by panels that reach the floor."""
         return self.kind == "surround"
 
+    @property
+    def reaches_down(self) -> bool:
+        """Whether its box begins above the plane its heights count from, on nothing of its own."""
+        return self.between_panels or self.hood is not None
+
     def shelves_in(self, opening: str) -> int:
         """How many adjustable shelves were asked for in an opening, by its name."""
         return {"main": self.shelves, "upper": self.upper_shelves}.get(opening, 0)
@@ -360,7 +379,7 @@ class CaseSpec:
     @property
     def covered(self) -> bool:
         """Whether something covers the front edges of its box."""
-        return self.face != "frameless"
+        return self.face != "frameless" or self.hood is not None
 
     @property
     def framed(self) -> bool:

@@ -74,7 +74,7 @@ def _storage(room: Room) -> Iterator[Breach]:
 
 def _surfaces(room: Room, case: Case) -> Iterator[tuple[Fraction, Fraction]]:
     """Heights above the floor [mm] and sizes [mm2] of what things are put on."""
-    foot = room.wall_bottom.value if case.spec.kind == "wall" else Fraction(0)
+    foot = room.wall_bottom.value if case.spec.is_hung else Fraction(0)
     shelves = [part for part in case.parts if part.role in _SHELVES]
     if shelves or not case.drawers:
         shelves += [part for part in case.parts if part.role == "bottom"]

@@ -52,7 +52,7 @@ def _examine(room: Room) -> Iterator[Breach]:
         if effort.weight <= most and not effort.is_strenuous:
             continue
         over = effort.weight > most
-        up = case.spec.kind == "wall"
+        up = case.spec.is_hung
         yield Breach(
             case.key,
             f"{case.spec.title} weighs about {kilograms(room, effort.weight)}{_left_off(case)}"

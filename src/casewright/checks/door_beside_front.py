@@ -112,7 +112,7 @@ def _outermost(case: Case, *, right: bool) -> list[Front]:
 
 def _height(room: Room, case: Case, front: Front) -> Fraction:
     """Height of a front's lower end in the room [mm]."""
-    foot = room.wall_bottom.value if case.spec.kind == "wall" else Fraction(0)
+    foot = room.wall_bottom.value if case.spec.is_hung else Fraction(0)
     return foot + front.y.value
 
 

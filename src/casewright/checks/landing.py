@@ -91,7 +91,9 @@ def _case_place(room: Room, case: Case) -> _Place:
         what = "sink" if room.spec.appliances else "counter"
     elif spec.kind == "base" and spec.lid is None:
         what = "counter"
-    elif spec.appliance is not None or any(row.appliance is not None for row in spec.rows):
+    elif (spec.appliance and not spec.is_hung) or any(
+        row.appliance is not None for row in spec.rows
+    ):
         what = "high"
     return _Place(what, case.key, spec.title, case.overall_width.value)
 

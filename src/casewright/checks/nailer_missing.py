@@ -29,7 +29,7 @@ __all__ = ["RULE"]
 
 def _examine(room: Room) -> Iterator[Breach]:
     for case in room.cases:
-        if case.spec.kind != "wall" or case.spec.back == "inset":
+        if not case.spec.is_hung or case.spec.back == "inset":
             continue
         height = case.height.value
         nailers = [part for part in case.parts if part.role == "nailer"]

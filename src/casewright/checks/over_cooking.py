@@ -10,7 +10,7 @@ the local code.
 
 Passes
 ------
-No wall case over the cooktop: a hood hangs there, by its own sheet.
+No wall case over the cooktop: a hood hangs there, its underside by both sheets.
 
 Fails
 -----
@@ -29,17 +29,14 @@ from dataclasses import replace
 from fractions import Fraction
 
 from casewright.casework.cases import Case
+from casewright.casework.hoods import BARE, PROTECTED
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
+from casewright.checks.words import length
 from casewright.findings import Severity
 from casewright.room.model import Appliance, Room, Run
 from casewright.room.on_walls import run_start
-from casewright.sources import INCH
 
 __all__ = ["RULE"]
-
-_BARE, _PROTECTED = 30 * INCH, 24 * INCH
-"""Free height over a cooking surface: up to bare wood, and up to what is protected [mm]."""
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -47,10 +44,32 @@ def _examine(room: Room) -> Iterator[Breach]:
     for run in room.runs:
         for each in run.appliances:
             if each.spec.cooks:
+                yield from _hoods(room, run, each)
                 yield from _above(room, run, each)
                 loose = [case for case in room.boxes if case.key not in in_runs]
                 loose += [c for r in room.runs if not (run.spec.on and r.spec.on) for c in r.cases]
                 yield from _anywhere(room, run, each, loose)
+
+
+def _hoods(room: Room, run: Run, cooking: Appliance) -> Iterator[Breach]:
+    """Hoods over it: their undersides, as they were built, against its sheet and their own."""
+    free, least = _heights(room, run, cooking)
+    for case in room.boxes:
+        hood = case.spec.hood
+        if hood is None or not _is_its_hood(case, cooking):
+            continue
+        own = free + case.standing.value
+        most = max(least, hood.liner_clear.value if hood.liner_clear else least)
+        if own < most:
+            says = f"{case.spec.title} hangs {length(room, own)} over {cooking.spec.title}"
+            yield replace(
+                _breach(room, case, says, cooking, (own, most)),
+                remedies=(f"hang it {length(room, most - own)} higher", "a lower case"),
+            )
+
+
+def _is_its_hood(case: Case, cooking: Appliance) -> bool:
+    return case.spec.hood is not None and case.spec.hood.over == cooking.spec.key
 
 
 def _above(room: Room, run: Run, cooking: Appliance) -> Iterator[Breach]:
@@ -59,17 +78,16 @@ def _above(room: Room, run: Run, cooking: Appliance) -> Iterator[Breach]:
     left = begins + cooking.start.value + grid
     right = left + cooking.width.value - 2 * grid
     free, least = _heights(room, run, cooking)
-    if free >= least:
-        return
     for other in room.runs:
         if not run.spec.on or other.spec.on != run.spec.on:
             continue
         for case, start in zip(other.cases, other.starts, strict=True):
             at = _begins(room, other) + start.value
             over = at < right and left < at + case.overall_width.value
-            if case.spec.kind == "wall" and over:
-                says = f"{case.spec.title} hangs {length(room, free)} over {cooking.spec.title}"
-                yield _breach(room, case, says, cooking, (free, least))
+            own = free + case.standing.value
+            if case.spec.is_hung and over and own < least and not _is_its_hood(case, cooking):
+                says = f"{case.spec.title} hangs {length(room, own)} over {cooking.spec.title}"
+                yield _breach(room, case, says, cooking, (own, least))
 
 
 def _anywhere(room: Room, run: Run, cooking: Appliance, cases: list[Case]) -> Iterator[Breach]:
@@ -96,7 +114,7 @@ def _anywhere(room: Room, run: Run, cooking: Appliance, cases: list[Case]) -> It
 def _heights(room: Room, run: Run, cooking: Appliance) -> tuple[Fraction, Fraction]:
     """What is free under the wall cases, and what has to be [mm]."""
     sheet = cooking.spec.clear_above
-    least = _BARE if sheet is None else max(sheet.value, _PROTECTED)
+    least = BARE if sheet is None else max(sheet.value, PROTECTED)
     return room.wall_bottom.value - _surface(room, run, cooking), least
 
 
@@ -108,7 +126,7 @@ def _begins(room: Room, run: Run) -> Fraction:
 def _surface(room: Room, run: Run, cooking: Appliance) -> Fraction:
     """Height of the surface above the floor [mm]."""
     beside = [case.height.value for case in run.cases if case.spec.kind == "base"]
-    counter = max(beside, default=Fraction(0)) + by_unit(room, "3/2", "40")
+    counter = max(beside, default=Fraction(0)) + room.spec.style["counter"].value
     return max(cooking.spec.height.value, counter if beside else Fraction(0))
 
 

@@ -64,7 +64,7 @@ def _examine(room: Room) -> Iterator[Breach]:
 def _asked(room: Room, case: Case, part: Part, place: CasePlace | None) -> str:
     """Why the code asks for a category, in words; empty where it does not."""
     box = outer_box(part)
-    foot = room.wall_bottom.value if case.spec.kind == "wall" else Fraction(0)
+    foot = room.wall_bottom.value if case.spec.is_hung else Fraction(0)
     low, high = foot + box.y0, foot + box.y1
     area = part.finished.length.value * part.finished.width.value
     if area > _LARGE and low < _LOW and high > _HIGH:

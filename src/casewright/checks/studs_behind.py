@@ -45,7 +45,7 @@ def _examine(room: Room) -> Iterator[Breach]:
         before = on_walls.get(case.key)
         free = None if before is None else free_studs(room, before)
         studs = fixing.studs if free is None else len(free)
-        if case.spec.kind != "wall" or studs >= COLUMNS:
+        if not case.spec.is_hung or studs >= COLUMNS:
             continue
         behind = (
             f"has one stud behind it at the most, perhaps none: they stand {spacing} apart until "

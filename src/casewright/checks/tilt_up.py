@@ -45,7 +45,7 @@ def _examine(room: Room) -> Iterator[Breach]:
     ask = ("measure the ceiling at its lowest: write it as ceiling in [style]",)
     free = ceiling - by_unit(room, "1/2", "12")
     for case in room.boxes:
-        if case.spec.kind == "wall":
+        if case.spec.is_hung:
             continue
         high, deep = _box_height(case), case.depth.value
         if high**2 + deep**2 <= free**2:

@@ -34,7 +34,7 @@ def _examine(room: Room) -> Iterator[Breach]:
     if clear is None:
         return
     for case in room.boxes:
-        low = room.wall_bottom.value if case.spec.kind == "wall" else Fraction(0)
+        low = room.wall_bottom.value if case.spec.is_hung else Fraction(0)
         top = low + case.height.value
         if top > clear.value:
             over = length(room, top - clear.value)

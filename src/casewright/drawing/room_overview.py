@@ -87,7 +87,7 @@ def _run(run: Run, lift: Fraction) -> _Standing:
 
 
 def _placed(case: Case, x: Fraction, lift: Fraction) -> _Placed:
-    return _Placed(case, x, lift if case.spec.kind == "wall" else Fraction(0))
+    return _Placed(case, x, lift if case.spec.is_hung else Fraction(0))
 
 
 def _drawn(group: _Standing, left: Fraction) -> Iterator[Element]:

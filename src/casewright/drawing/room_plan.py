@@ -153,7 +153,7 @@ def _swing(stand: _Stand, span: tuple[float, float], out: float, hinge: str) -> 
 
 
 def _case(place: CasePlace, stand: _Stand) -> Iterator[Element]:
-    case, hung = place.case, place.case.spec.kind == "wall"
+    case, hung = place.case, place.case.spec.is_hung
     left, right = float(place.left), float(place.right)
     depth = float(case.overall_depth.value)
     tag = Tag(target=case.key, path=case.key, title=case.spec.title)
@@ -192,7 +192,7 @@ def _name(place: CasePlace, stand: _Stand) -> Element:
     tag = Tag(target=case.key, path=case.key, title=case.spec.title)
     words = case.spec.title.split()
     first = (len(words) - 1) / 2
-    hung = case.spec.kind == "wall"
+    hung = case.spec.is_hung
     shares = (0.5, 0.35, 0.65) if hung else (0.75, 0.5, 0.9)
     return Choice(
         [

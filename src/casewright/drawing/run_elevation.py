@@ -30,14 +30,14 @@ def run_scene(run: Run, unit: Unit, wall_bottom: Measure) -> Scene:
     wall_bottom
         Underside of wall cases above the finished floor.
     """
-    hangs = all(case.spec.kind == "wall" for case in run.cases)
+    hangs = all(case.spec.is_hung for case in run.cases)
     lift = wall_bottom.value if hangs else Fraction(0)
     elements: list[Element] = list(_floor_and_walls(run, lift))
     for plinth in run.plinths:
         drawn = closed_elements(plinth.case)
         elements.extend(moved(element, plinth.start.value, Fraction(0)) for element in drawn)
     for number, (case, start) in enumerate(zip(run.cases, run.starts, strict=True), start=1):
-        own = lift if case.spec.kind == "wall" else Fraction(0)
+        own = lift if case.spec.is_hung else Fraction(0)
         box = start.value + case.left_frame.value
         elements.extend(moved(element, box, own) for element in closed_elements(case))
         middle = (start.value + case.overall_width.value / 2, own + case.height.value / 2)
@@ -51,7 +51,7 @@ def run_scene(run: Run, unit: Unit, wall_bottom: Measure) -> Scene:
 
 
 def _top(run: Run, lift: Fraction) -> Fraction:
-    tops = [case.height.value + (lift if case.spec.kind == "wall" else 0) for case in run.cases]
+    tops = [case.height.value + (lift if case.spec.is_hung else 0) for case in run.cases]
     return max(*tops, top_of_trims(run))
 
 
@@ -83,7 +83,7 @@ def _appliances(run: Run, lift: Fraction) -> Iterator[Element]:
 def _fillers(run: Run, lift: Fraction) -> Iterator[Element]:
     for filler in run.fillers:
         case = run.cases[0] if filler.side == "left" else run.cases[-1]
-        base = lift if case.spec.kind == "wall" else Fraction(0)
+        base = lift if case.spec.is_hung else Fraction(0)
         x0 = _filler_start(run, filler)
         top = base + case.height.value
         yield rectangle(
@@ -130,7 +130,7 @@ def _dimensions(run: Run, unit: Unit, lift: Fraction, bottom: Measure | None) ->
     yield Dimensions("above", _top(run, lift), tuple(widths), offset_mm=9.0)
     heights: dict[tuple[Fraction, Fraction], Span] = {}
     for case in run.cases:
-        base = lift if case.spec.kind == "wall" else Fraction(0)
+        base = lift if case.spec.is_hung else Fraction(0)
         span = (base, base + case.height.value)
         heights.setdefault(span, Span(*span, measure_of(case.height, unit)))
     if bottom is not None:

@@ -118,6 +118,8 @@ def height_marks(
         if place.is_hung:
             says = wanted.setdefault(place.bottom.value, (place.bottom, []))[1]
             words = "ledger's upper edge: underside of the cases that hang"
+            if place.case.spec.hood:
+                words = f"underside of {name}"
             if words not in says:
                 says.append(words)
     found: list[HeightMark] = []

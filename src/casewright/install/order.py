@@ -93,7 +93,7 @@ def _first(room: Room, wall: SurveyedWall, row: list[WallPlace]) -> tuple[int, s
 def _has_row(room: Room, wall: str, *, hung: bool) -> bool:
     """Whether cases of the same sort go to a wall."""
     return any(
-        run.spec.on == wall and any((case.spec.kind == "wall") is hung for case in run.cases)
+        run.spec.on == wall and any(case.spec.is_hung is hung for case in run.cases)
         for run in room.runs
     )
 

@@ -51,7 +51,7 @@ class WallPlace:
     @property
     def is_hung(self) -> bool:
         """Whether it hangs on the wall alone."""
-        return self.case.spec.kind == "wall"
+        return self.case.spec.is_hung
 
 
 def places_on(numbers: Numbers, wall: SurveyedWall) -> tuple[WallPlace, ...]:
@@ -72,12 +72,13 @@ def _places(numbers: Numbers, wall: SurveyedWall) -> Iterator[WallPlace]:
             numbers.zero,
         )
         left = place.let("left", begins + run.starts[run.cases.index(case)])
-        bottom = numbers.room.wall_bottom if case.spec.kind == "wall" else numbers.zero
+        base = numbers.room.wall_bottom if case.spec.is_hung else numbers.zero
+        raised = bool(case.spec.hood and case.standing.value)
         yield WallPlace(
             before,
             left,
             place.let("right", left + case.overall_width),
-            bottom,
-            place.let("top", bottom + case.height),
+            place.let("bottom", base + case.standing) if raised else base,
+            place.let("top", base + case.height),
             place.let("out", case.overall_depth),
         )

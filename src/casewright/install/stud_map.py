@@ -136,6 +136,8 @@ def _upright_span(place: WallPlace, part: Part) -> tuple[Dim, Dim]:
     up = lies.length if lies.length.axis == _UP else lies.width
     size = part.finished.length if lies.length.axis == _UP else part.finished.width
     corner = place.bottom + part.placed.y
+    if place.case.spec.hood and place.case.standing.value:
+        corner = corner - place.case.standing
     return (corner, corner + size) if up.sign > 0 else (corner - size, corner)
 
 

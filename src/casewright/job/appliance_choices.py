@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from itertools import chain
 
 from casewright.job.content import Content
+from casewright.job.hoods import check_hood
 from casewright.job.panels import check_panels
 from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter
@@ -39,6 +40,9 @@ def check_appliance_rows(content: Content, reporter: Reporter) -> None:
                 what = f"appliance {appliance} stands elsewhere already"
                 reporter.tell(path, what, "give each its own [appliance....]")
             seen.add(appliance)
+        check_hood(key, case, content, reporter)
+        if case.kind == "hood":
+            continue
         if case.kind == "surround" or case.appliance is not None:
             _surround(key, case, content, reporter)
         elif rows:
@@ -74,7 +78,7 @@ def _surround(key: str, case: CaseTable, content: Content, reporter: Reporter) -
     """A surround stands round an appliance, between two panels of sheet; nothing else does."""
     base: KeyPath = ("case", key)
     if case.kind != "surround":
-        reporter.tell((*base, "appliance"), "only a surround stands round an appliance",
+        reporter.tell((*base, "appliance"), "only a surround or a hood is round an appliance",
                       'write kind = "surround", or put the appliance into a run')  # fmt: skip
     elif case.appliance is None:
         reporter.tell((*base, "kind"), "a surround stands round an appliance, and none is named",

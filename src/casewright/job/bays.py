@@ -67,6 +67,10 @@ def _between(sizes: CaseSizes) -> Fraction:
     return _DRIVER if sizes.case.joint == "pocket screws" else _CLEAR
 
 
+def _has_two_nailers(sizes: CaseSizes) -> bool:
+    return sizes.case.is_hung or sizes.case.between_panels
+
+
 def _nailer(sizes: CaseSizes) -> Fraction:
     return Fraction(0) if sizes.case.back == "inset" else sizes.value("nailer")
 
@@ -82,14 +86,14 @@ def _top_bay(sizes: CaseSizes) -> Fraction:
 
 def _bottom_bay(sizes: CaseSizes) -> Fraction:
     """What the bay over the bottom must hold."""
-    if sizes.case.kind not in ("wall", "surround") or sizes.case.back == "inset":
+    if not _has_two_nailers(sizes) or sizes.case.back == "inset":
         return _between(sizes)
     return _between(sizes) + _nailer(sizes)
 
 
 def _one_bay(sizes: CaseSizes) -> None:
     need = _top_bay(sizes)
-    if sizes.case.kind in ("wall", "surround"):
+    if _has_two_nailers(sizes):
         need = max(need, 2 * _nailer(sizes) + _PASS)
     need += sizes.deck + 2 * sizes.board
     if sizes.case.height.value < need:
@@ -121,7 +125,7 @@ def _heights_inside(sizes: CaseSizes) -> None:
         inside.append((case.divider.value, "divider"))
     inside.sort()
     # Heights are measured from the box's own lower end: on a plinth, from its top.
-    foot = sizes.deck if case.toe == "plinth" or case.between_panels else Fraction(0)
+    foot = sizes.deck if case.toe == "plinth" or case.reaches_down else Fraction(0)
     low, ceiling = sizes.deck - foot + sizes.board, case.height.value - foot - sizes.board
     need, need_above = _bottom_bay(sizes), _top_bay(sizes)
     for number, (middle, key) in enumerate(inside):

@@ -5,6 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 
 from casewright.casework.appliance_rows import usual_opening
+from casewright.casework.hood_spec import HoodSpec
+from casewright.casework.hoods import BARE, PROTECTED
 from casewright.casework.specs import CaseSpec
 from casewright.dims import Unit, Way, round_to, shop_text
 from casewright.job.content import Content
@@ -100,6 +102,8 @@ class CaseSizes:
     def low(self) -> Fraction:
         """Where the face begins above the case's lower end [mm]."""
         case = self.case
+        if case.hood is not None:
+            return self._under_hood(case.hood)
         if case.kind == "wall":
             return case.skirt.value if case.skirt else Fraction(0)
         if case.appliance is not None:
@@ -109,6 +113,15 @@ class CaseSizes:
         if case.kind == "bookcase":
             return self.value("bookcase_toe_height")
         return self.value("toe_height") if case.toe != "none" else Fraction(0)
+
+    def _under_hood(self, hood: HoodSpec) -> Fraction:
+        """How far a hood begins above the undersides of wall cases [mm]."""
+        counter = hood.base.value + self.value("counter")
+        surface = counter if hood.surface is None else hood.surface.value
+        asked = [BARE if hood.clear is None else hood.clear.value, PROTECTED]
+        asked += [] if hood.liner_clear is None else [hood.liner_clear.value]
+        over = surface + max(asked) + self.value("hood_air") - hood.bottom.value
+        return max(over, Fraction(0))
 
     def tell_style(self, key: str, what: str, want: str) -> None:
         """Note a problem of a style value, where it is set."""

@@ -181,7 +181,7 @@ def _side_by_side(
 
 def _reach(case: CaseSpec, style: Style) -> tuple[Fraction, Fraction]:
     """Heights above the floor between which a case stands or hangs [mm]."""
-    foot = style["wall_bottom"].value if case.kind == "wall" else Fraction(0)
+    foot = style["wall_bottom"].value if case.is_hung else Fraction(0)
     return foot, foot + case.height.value
 
 

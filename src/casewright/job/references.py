@@ -38,6 +38,7 @@ _CASE_WORDS = {
     "tall": "tall case",
     "bookcase": "bookcase",
     "surround": "surround",
+    "hood": "hood",
 }
 
 _Fitting = tuple[type[Goods], ...]

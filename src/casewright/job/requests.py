@@ -20,6 +20,7 @@ from casewright.casework.specs import (
 from casewright.dims import Given, Origin
 from casewright.job.blind_corners import as_blind_corner
 from casewright.job.content import Content
+from casewright.job.hoods import as_hood
 from casewright.job.origins import Origins
 from casewright.job.panels import panel_sheet
 from casewright.job.positions import KeyPath
@@ -64,7 +65,8 @@ USUAL_DOORS = DoorsTable(
     construction="slab", slab="fibreboard", strip="strip", frame="board", glazing="glass",
     panel="thin_plywood",    pull=True, hinge="left",
 )  # fmt: skip
-_SHELVES = {"wall": 2, "base": 1, "tall": 3, "bookcase": 5, "surround": 0}
+_HEIGHTS = {"hood": "wall_height"}
+_SHELVES = {"wall": 2, "base": 1, "tall": 3, "bookcase": 5, "surround": 0, "hood": 0}
 
 
 def style_of(table: StyleTable, origins: Origins) -> Style:
@@ -109,7 +111,7 @@ def front_table(case: CaseTable, *, upper: bool) -> FrontTable | None:
     if upper and asked is None:
         asked = case.front
     if asked is None:
-        return None if case.kind == "bookcase" else FrontTable()
+        return None if case.kind in ("bookcase", "hood") else FrontTable()
     return None if asked.construction == "none" else asked
 
 
@@ -212,7 +214,7 @@ def case_of(
         title=title_of(key, table.title),
         kind=table.kind,
         width=given("width"),
-        height=given("height") or style[f"{table.kind}_height"],
+        height=given("height") or style[_HEIGHTS.get(table.kind, f"{table.kind}_height")],
         depth=given("depth") or style[f"{table.kind}_depth"],
         joint=first(table.joint, boxes.joint, usual.joint),
         back=first(table.back, boxes.back, usual.back),
@@ -237,17 +239,18 @@ def case_of(
         where=origins.where(base),
     )
     spec = as_blind_corner(_with_face(spec, table, boxes), table, origins)
-    spec = _round_appliance(as_seat(spec, table, content, style), table, content, origins)
+    spec = _round_appliance(as_seat(spec, table, content, style), table, content, origins, style)
     return _with_rows(spec, table, content, origins, style)
 
 
 def _round_appliance(
-    spec: CaseSpec, table: CaseTable, content: Content, origins: Origins
+    spec: CaseSpec, table: CaseTable, content: Content, origins: Origins, style: Style
 ) -> CaseSpec:
-    """A surround, with what it stands round."""
+    """A surround, with what it stands round; a hood, with what it is over."""
     if table.appliance is None:
-        return spec
-    return replace(spec, appliance=appliance_opening(table.appliance, content, origins))
+        return as_hood(spec, table, content, origins, style)
+    spec = replace(spec, appliance=appliance_opening(table.appliance, content, origins))
+    return as_hood(spec, table, content, origins, style)
 
 
 def _with_face(spec: CaseSpec, table: CaseTable, boxes: BoxesTable) -> CaseSpec:

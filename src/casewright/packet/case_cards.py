@@ -7,6 +7,7 @@ from contextlib import suppress
 from fractions import Fraction
 
 from casewright.casework.cases import Case
+from casewright.casework.features import Cut
 from casewright.dims.units import Unit
 from casewright.drawing import Plot, ScaleError, View, measure_of, sheet
 from casewright.drawing.case_front import closed_scene, open_scene
@@ -44,6 +45,7 @@ _KINDS = {
     "tall": "Tall case",
     "bookcase": "Bookcase",
     "surround": "Surround",
+    "hood": "Hood",
     "plinth": "Plinth",
 }
 
@@ -140,9 +142,35 @@ def _standing_words(case: Case, unit: Unit) -> list[Inline]:
     """What is under its box, where the box does not stand on the floor."""
     if not case.standing.value:
         return []
+    if case.spec.hood is not None:
+        return _hood_words(case, unit)
     around = case.spec.appliance
     what = "is the plinth of its run" if around is None else f"stays open for {around.title}"
     return [" The lowest ", Strong(measure_of(case.standing, unit)), f" of the height {what}."]
+
+
+def _hood_words(case: Case, unit: Unit) -> list[Inline]:
+    """How high it hangs, and what its liner leaves of its bottom."""
+    hood = case.spec.hood
+    if hood is None:
+        return []
+    under = Measure(hood.bottom.value + case.standing.value, unit, f"{case.key}.foot")
+    pad = Measure(_pad(case), unit, f"{case.key}.side_pad")
+    return [
+        " Its heights count from the undersides of wall cases: the lowest ",
+        Strong(measure_of(case.standing, unit)), " stay open, and its underside hangs ",
+        Strong(under), f" above the floor, over {hood.over_title}. Beside the liner ",
+        Strong(pad), " of the bottom are left at each side.",
+    ]  # fmt: skip
+
+
+def _pad(case: Case) -> Fraction:
+    """Wood beside the hole for the liner, inside the case [mm]."""
+    part = next(part for part in case.parts if part.role == "bottom")
+    cut = next(f for f in part.features if isinstance(f, Cut) and f.kind == "cutout")
+    wide = Fraction(0) if cut.start is None or cut.end is None else cut.end.value - cut.start.value
+    sides = [p.finished.thickness.value for p in case.parts if p.role == "side"]
+    return (case.width.value - sum(sides) - wide) / 2
 
 
 def _views(case: Case, unit: Unit) -> list[View]:
@@ -229,7 +257,7 @@ def _face_words(case: Case, unit: Unit) -> list[Inline]:
         return []
     wide = [Strong(measure_of(case.overall_width, unit)), " wide and "]
     return [
-        f" Its {case.frame.title} make{'s' if case.spec.framed else ''} it ",
+        f" Its {case.frame.title} make{'s' if case.spec.framed or case.spec.hood else ''} it ",
         *(wide if case.spec.framed else ()), Strong(measure_of(case.face_plane, unit)), " deep.",
     ]  # fmt: skip
 

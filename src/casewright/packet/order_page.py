@@ -79,7 +79,7 @@ def _stages(left: Left, breakdown: Breakdown, holds: HoldPages) -> Iterator[Step
         yield Step(f"Cut, put together, bore and fit the {_hung(room)}", (doors or cards,))
     yield _finish(left.wall)
     if left.wall.cases:
-        hang = any(case.spec.kind == "wall" for case in left.wall.boxes)
+        hang = any(case.spec.is_hung for case in left.wall.boxes)
         words = "Hang and set" if hang else "Set in place"
         yield Step(words, (_placing(left.wall),), (_HANGING,))
 

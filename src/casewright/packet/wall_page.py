@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from casewright.buying.wall import seam_screw
 from casewright.casework.cases import Case
+from casewright.casework.cautions import CAUTIONS
 from casewright.dims import shop_text
 from casewright.drawing import measure_of
 from casewright.install.hanging import Hanging
@@ -53,8 +54,8 @@ def wall_section(room: Room, day: Hanging) -> Section:
         Of hanging: its sheets are led to.
     """
     fixings = {fixing.case: fixing for fixing in wall_fixings(room)}
-    hung = [case for case in room.boxes if case.spec.kind == "wall"]
-    standing = [case for case in room.boxes if case.spec.kind != "wall"]
+    hung = [case for case in room.boxes if case.spec.is_hung]
+    standing = [case for case in room.boxes if not case.spec.is_hung]
     blocks: list[Block] = [Paragraph(f"{_planned(room, day)}{_CARRIES}")]
     number = 1
     for title, steps in (
@@ -114,8 +115,23 @@ def _hung(room: Room, cases: list[Case], fixings: Mapping[str, WallFixing]) -> I
         tuple(_rows(room, cases, fixings)),
         (_LIFT,),
     )
-    yield from _joined(room, [run for run in room.runs if run.cases[0].spec.kind == "wall"])
+    yield from _joined(room, [run for run in room.runs if run.cases[0].spec.is_hung])
+    for case in cases:
+        if case.spec.hood is not None:
+            yield _hood(room, case)
     yield Step("Take the ledger off and fill its holes.")
+
+
+def _hood(room: Room, case: Case) -> Step:
+    """A hood stands out before its neighbours and hangs on its own screws."""
+    hood = case.spec.hood
+    over = "what is cooked on" if hood is None else hood.over_title
+    then = (
+        " on a stand until all of its wall screws are in studs, then join it to its neighbours. "
+        f"Measure from {over} up to its underside before the liner goes in: no less than both "
+        "sheets ask."
+    )
+    return Step(("Bear ", Link(case.spec.title, case.key), then), (), (CAUTIONS["hood_work"],))
 
 
 def _standing(room: Room, cases: list[Case], fixings: Mapping[str, WallFixing]) -> Iterator[Step]:
@@ -148,7 +164,7 @@ def _standing(room: Room, cases: list[Case], fixings: Mapping[str, WallFixing]) 
         tuple(_rows(room, cases, fixings)),
         (_TIP,),
     )
-    yield from _joined(room, [run for run in room.runs if run.cases[0].spec.kind != "wall"])
+    yield from _joined(room, [run for run in room.runs if not run.cases[0].spec.is_hung])
 
 
 def _rows(room: Room, cases: list[Case], fixings: Mapping[str, WallFixing]) -> Iterator[Rich]:

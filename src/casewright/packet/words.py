@@ -63,7 +63,8 @@ def plane_word(part: Part, plane: Plane) -> str:
 
 
 _CUTS = {"finger": "slot of the box joint", "tongue": "cheek of the tongue",
-         "mitre": "mitre", "slot": "slot for a spline in the mitre"}  # fmt: skip
+         "mitre": "mitre", "slot": "slot for a spline in the mitre",
+         "cutout": "opening, right through"}  # fmt: skip
 _LISTED = ("slide", "front screw", "pull play", "panel screw")
 """Holes that are told by each of their distances."""
 

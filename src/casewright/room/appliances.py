@@ -48,6 +48,7 @@ def open_appliances(room: Room) -> tuple[str, ...]:
           if each.width is None and each.key not in in_rows),
         *(f"appliance.{opening.key}.{name}" for _, opening in _openings(room)
           for name in _missing(opening)),
+        *(path for case in room.cases for path, _ in _hood_numbers(case)),
     )  # fmt: skip
 
 
@@ -65,6 +66,36 @@ def _missing(opening: ApplianceOpening) -> tuple[str, ...]:
     return tuple(name for name in ("width", "height", "depth") if getattr(opening, name) is None)
 
 
+def _hood_numbers(case: Case) -> Iterator[tuple[str, str]]:
+    """What the sheet of a hood's liner has not said yet: paths, and what to find out."""
+    hood, liner = case.spec.hood, case.spec.appliance
+    if hood is None or liner is None:
+        return
+    for name, given, needs in (
+        ("above_cooking", hood.liner_clear, "the least height between what is cooked on and it"),
+        ("duct", hood.duct, "the size of its duct"),
+        ("duct_back", hood.duct_back, "how far the middle of its duct is from the wall"),
+    ):
+        if given is None:
+            yield f"appliance.{liner.key}.{name}", needs
+
+
+def _hood_questions(room: Room, waiting: Mapping[str, Sequence[str]]) -> Iterator[Question]:
+    for case in room.cases:
+        for path, needs in _hood_numbers(case):
+            _, key, name = path.split(".")
+            yield Question(
+                path=path,
+                needs=f"{needs}, from the sheet of {case.spec.appliance.title}"
+                if case.spec.appliance
+                else needs,
+                because="the box is cut and hung by it; the number here is only a usual one, and "
+                "the code's figure is the floor",
+                waiting=tuple(waiting.get(path, ())),
+                how=f'under [appliance.{key}] write {name} = "..."',
+            )
+
+
 def held_for_appliances(room: Room) -> dict[str, tuple[str, ...]]:
     """By the path of a part what its case waits for: the width or depth that an appliance asks.
 
@@ -75,6 +106,10 @@ def held_for_appliances(room: Room) -> dict[str, tuple[str, ...]]:
         asked = tuple(
             f"appliance.{opening.key}.{name}" for name in _missing(opening) if name != "height"
         )
+        for part in case.parts if asked else ():
+            held[part.path] = (*held.get(part.path, ()), *asked)
+    for case in room.cases:
+        asked = tuple(path for path, _ in _hood_numbers(case))
         for part in case.parts if asked else ():
             held[part.path] = (*held.get(part.path, ()), *asked)
     return held
@@ -89,6 +124,7 @@ def appliance_questions(room: Room, waiting: Mapping[str, Sequence[str]]) -> Ite
         Parts sized by it, by its path.
     """
     yield from _row_questions(room, waiting)
+    yield from _hood_questions(room, waiting)
     yield from _cooking_questions(room)
     in_rows = {opening.key for _, opening in _openings(room)}
     for each in room.spec.appliances:

@@ -48,7 +48,7 @@ class FillerEnd:
 
     def lift(self, house: House) -> Dim:
         """Of the case's bottom above the floor [mm]."""
-        return house.style_dim("wall_bottom") if self.case.spec.kind == "wall" else house.zero
+        return house.style_dim("wall_bottom") if self.case.spec.is_hung else house.zero
 
 
 def build_filler(

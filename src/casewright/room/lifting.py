@@ -76,7 +76,7 @@ def case_effort(room: Room, case: Case) -> Effort:
     stand as high as a counter, and from there to the height it hangs at.
     """
     unit = room.spec.unit
-    hangs = case.spec.kind == "wall"
+    hangs = case.spec.is_hung
     stops = (_STAND[unit], room.wall_bottom.value) if hangs else (_LEAST_RISE[unit],)
     deep = min(case.width.value, case.depth.value)
     return effort_of(lifted_weight(room, case), deep, (Fraction(0), *stops), unit)
@@ -92,7 +92,7 @@ def leaf_effort(room: Room, case: Case, door: Door, weight: Fraction) -> Effort:
     weight
         Of the leaf [kg].
     """
-    foot = room.wall_bottom.value if case.spec.kind == "wall" else Fraction(0)
+    foot = room.wall_bottom.value if case.spec.is_hung else Fraction(0)
     grip = door.height.value / 3
     stops = grip, foot + door.y.value + grip
     return effort_of(weight, door.thickness.value, stops, room.spec.unit)

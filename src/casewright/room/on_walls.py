@@ -59,10 +59,11 @@ def cases_on_walls(room: Room) -> Iterator[CasePlace]:
             continue
         begins = run_start(run, wall)
         for case, start in zip(run.cases, run.starts, strict=True):
-            low = lift if case.spec.kind == "wall" else Fraction(0)
+            base = lift if case.spec.is_hung else Fraction(0)
+            low = base + case.standing.value if case.spec.hood else base
             left = begins + start.value
             right = left + case.overall_width.value
-            yield CasePlace(case, run, wall, left, right, low, low + case.height.value)
+            yield CasePlace(case, run, wall, left, right, low, base + case.height.value)
 
 
 def thing_edges(

@@ -71,7 +71,7 @@ def _failures(run: Run, spacing: Fraction, grid: Fraction) -> Iterator[Failure]:
         yield from _rests(plinth.case, row)
         yield from _ladder(plinth.case, row, spacing, grid)
     for case in run.cases:
-        if case.standing.value and not case.spec.between_panels and case.key not in carried:
+        if case.standing.value and not case.spec.reaches_down and case.key not in carried:
             yield Failure("size", (case.key,), f"{case.spec.title} stands on no plinth")
 
 

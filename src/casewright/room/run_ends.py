@@ -43,7 +43,7 @@ def round_corner(spec: JobSpec, run: RunSpec, side: RunSide) -> RunSpec | None:
     It stands on the wall that meets this one there, reaches that end of it, and hangs or stands
     as this one does.
     """
-    hung = {case.key: case.kind == "wall" for case in spec.cases}
+    hung = {case.key: case.is_hung for case in spec.cases}
     for corner in spec.survey.corners:
         here, there = (
             (corner.right, corner.left) if side == "left" else (corner.left, corner.right)

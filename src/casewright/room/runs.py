@@ -71,7 +71,7 @@ def _heights(house: House, spec: JobSpec, run: RunSpec) -> tuple[Fraction, Fract
     """From where to where the cases of a run reach above the floor [mm]."""
     lift = house.style_dim("wall_bottom").value
     members = [case for case in spec.cases if case.key in run.cases]
-    hung = [case.kind == "wall" for case in members]
+    hung = [case.is_hung for case in members]
     tops = [case.height.value + lift * hangs for case, hangs in zip(members, hung, strict=True)]
     return (lift if all(hung) else Fraction(0)), max(tops)
 
@@ -180,7 +180,7 @@ def place_run(
         if space.value > 0
     )  # fmt: skip
     own = tuple(starts[key] for key in run.cases)
-    hung = members[0].spec.kind == "wall"
+    hung = members[0].spec.is_hung
     lift = house.style_dim("wall_bottom") if hung else house.zero
     return (
         Run(run, members, own, length, end, lift, fillers,

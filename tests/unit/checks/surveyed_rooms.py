@@ -207,6 +207,29 @@ def cooking(sheet: str = "", *, bottom: int = 54, above: int = 72, cooks: str = 
     )
 
 
+def hooded(wide: int = 36, *, beside: int = 33) -> Room:
+    """A cooktop of 30 from 36 on along a wall; over it a hood, beside a wall case.
+
+    Parameters
+    ----------
+    wide, beside
+        Widths of the hood and of the case on its left.
+    """
+    return build(
+        read(
+            'format = 1\nunit = "in"\n[case.a]\nkind = "base"\nwidth = 36\n[case.b]\n'
+            'kind = "base"\nwidth = 24\n[case.c]\nkind = "wall"\n'
+            f"width = {beside}\n[appliance.top]\nwidth = 30\ncooks = true\nclear_above = 30\n"
+            "[appliance.liner]\nwidth = 20\nheight = 10\ndepth = 10\nabove_cooking = 27\n"
+            'duct = 6\nduct_back = 7\n[case.hood]\nkind = "hood"\nappliance = "liner"\n'
+            f'over = "top"\nwidth = {wide}\n'
+            '[run.r]\ncases = ["a", "top", "b"]\non = "w"\nleft = "open"\nright = "open"\n'
+            '[run.s]\ncases = ["c", "hood"]\non = "w"\nleft = "open"\nright = "open"\n'
+            "[wall.w]\nwidth = 120\n"
+        )
+    )
+
+
 @cache
 def galley(wide: str, *, second: str = "", unit: str = "in") -> Room:
     """Two bases of 36 that face each other over a room so wide [in].

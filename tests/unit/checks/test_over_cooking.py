@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
+from tests.builders import INCH
 from tests.jobs import read
 from tests.unit.checks.rooms import found_in
-from tests.unit.checks.surveyed_rooms import cooking
+from tests.unit.checks.surveyed_rooms import cooking, hooded
 
+from casewright.dims import Origin
+from casewright.facts import Fact
 from casewright.findings import Severity
 from casewright.room.build import build
 
@@ -72,3 +77,30 @@ def test_a_case_of_which_nobody_says_where_it_hangs_is_told_of(
     found = found_in("over cooking", build(read(_RANGE + runs)))
     assert [each.severity for each in found] == ([] if told is None else [told])
     assert all(each.path == "c" for each in found)
+
+
+def test_a_hood_hangs_as_high_as_the_greater_of_the_sheets_and_the_code_ask() -> None:
+    """36 and 30 from the cooktop's sheet, an eighth more: 66 1/8, and nothing is found."""
+    room = hooded()
+    hood = next(case for case in room.cases if case.key == "hood")
+    assert room.wall_bottom.value + hood.standing.value == INCH * Fraction(529, 8)
+    assert not [f for f in found_in("over cooking", room) if f.path == "hood"]
+
+
+def test_a_hood_as_built_too_low_is_told_with_what_is_missing() -> None:
+    """Its sides came out a quarter longer, downwards."""
+    room = hooded()
+    sides = {
+        f"hood.side_{hand}.length": Fact(Origin("measured", "tape"), built=INCH * Fraction(145, 8))
+        for hand in ("left", "right")
+    }
+    [told] = [f for f in found_in("over cooking", build(room.spec, sides)) if f.path == "hood"]
+    assert told.severity is Severity.STOP
+    assert "higher" in told.remedies[0]
+
+
+def test_a_hood_beside_what_it_hangs_over_is_told_how_far() -> None:
+    """The case on its left 4 in wider."""
+    [told] = found_in("hood beside", hooded(beside=37))
+    assert '4" to the right' in told.says
+    assert '4" to the left' in told.remedies[0]

@@ -14,7 +14,7 @@ from casewright.geometry.box import Number
 
 __all__ = ["check_cuts"]
 
-_THROUGH = ("notch", "finger", "trim")
+_THROUGH = ("notch", "finger", "trim", "cutout")
 
 
 def check_cuts(case: Assembled) -> Iterator[Failure]:

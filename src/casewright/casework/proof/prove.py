@@ -24,6 +24,7 @@ from casewright.casework.proof.fasteners import check_fasteners
 from casewright.casework.proof.fronts import check_fronts
 from casewright.casework.proof.hands import check_hands
 from casewright.casework.proof.hinges import check_hinges
+from casewright.casework.proof.hoods import check_hood
 from casewright.casework.proof.housings import check_housings
 from casewright.casework.proof.lids import check_lid
 from casewright.casework.proof.mitres import check_mitres
@@ -98,6 +99,7 @@ def _failures(
     yield from check_face_strips(case, grid)
     yield from check_ends(case, grid)
     yield from check_blind_corner(case)
+    yield from check_hood(case, case.units.up(grid))
     yield from check_lid(case, grid)
     yield from check_strips(case, grid)
     yield from check_housings(case)

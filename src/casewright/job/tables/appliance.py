@@ -8,7 +8,7 @@ from pydantic import BeforeValidator, Field
 
 from casewright.casework.specs import EdgeKind
 from casewright.job.lengths import Between, Length, Weight
-from casewright.job.tables.table import Key, Line, Table
+from casewright.job.tables.table import Key, Line, OneOrMore, Table
 
 __all__ = ["AppliancePanelTable", "ApplianceTable", "PanelKind"]
 
@@ -116,6 +116,24 @@ class ApplianceTable(Table):
     clear_above: Annotated[Length, Between("18", "60", "450", "1500")] | None = None
     """Of what is cooked on: the least height that its own sheet wants free above it, up to wood.
     While it is missing it is asked for."""
+
+    above_cooking: Annotated[Length, Between("18", "60", "450", "1500")] | None = None
+    """Of the liner of a hood: the least height that its own sheet wants between it and what is
+    cooked on. While it is missing it is asked for."""
+
+    duct: (
+        Annotated[
+            list[Annotated[Length, Between("2", "16", "50", "400")]],
+            Field(min_length=1, max_length=2),
+            OneOrMore(Length),
+        ]
+        | None
+    ) = None
+    """Of the liner of a hood: diameter of its duct, or width and depth of one that is not round.
+    While it is missing it is asked for."""
+
+    duct_back: Annotated[Length, Between("1", "36", "25", "900")] | None = None
+    """Of the liner of a hood: from the wall to the middle of its duct."""
 
     panel: _Panel = None
     """A panel on its front, in line with the doors beside it: a construction, or a table with what

@@ -52,10 +52,11 @@ def _finished(value: Any) -> Any:
 class CaseTable(BoxesTable):
     """One case. Its key is its permanent name; give another title to call it otherwise."""
 
-    kind: Literal["wall", "base", "tall", "bookcase", "surround"]
+    kind: Literal["wall", "base", "tall", "bookcase", "surround", "hood"]
     """What it is: hung on the wall, standing under a counter, tall (a pantry, or round an
-    appliance: from the floor, with a top), a bookcase from the floor, or
-    a surround: a deep box over a refrigerator, between panels that reach the floor."""
+    appliance: from the floor, with a top), a bookcase from the floor, a surround: a deep box over
+    a refrigerator, between panels that reach the floor, or a hood: a box hung over what is cooked
+    on, round a liner."""
 
     title: Line | None = None
     """What people call it. Default: the key, with spaces for _."""
@@ -65,11 +66,13 @@ class CaseTable(BoxesTable):
 
     height: Annotated[Length, Between("4", "108", "100", "2750")] | None = None
     """Outside height, toe included. Default: the style's wall_height, base_height,
-    tall_height, bookcase_height or surround_height."""
+    tall_height, bookcase_height or surround_height. Of a hood: of its top above the undersides of
+    wall cases, so that it ends with those beside it; its own underside follows from the sheets.
+    Default: wall_height."""
 
     depth: Annotated[Length, Between("3", "48", "75", "1200")] | None = None
     """Outside depth, back included, doors excluded. Default: the style's wall_depth, base_depth,
-    tall_depth, bookcase_depth or surround_depth."""
+    tall_depth, bookcase_depth, surround_depth or hood_depth."""
 
     toe: ToeKind | None = None
     """Toe space of a base or tall case: notched into the sides, a separate plinth, or none.
@@ -77,8 +80,14 @@ class CaseTable(BoxesTable):
     Default: notch."""
 
     appliance: Key | None = None
-    """The refrigerator that a surround stands round, by its key in [appliance]. Width of such a
-    case is the clear width between its panels."""
+    """The refrigerator that a surround stands round, by its key in [appliance]: width of such a
+    case is the clear width between its panels. Or the liner of a hood."""
+
+    over: Key | None = None
+    """What is cooked on below a hood, by its key in [appliance]."""
+
+    face_sheet: Key | None = None
+    """Sheet that the face panel of a hood is cut from. Default: fibreboard."""
 
     shelves: Annotated[int, Field(ge=0, le=20)] | None = None
     """Adjustable shelves; in a bookcase fixed ones, evenly spread. Default: 2 in a wall case, 1

@@ -41,7 +41,7 @@ def style_range(key: StyleKey) -> Between:
     """
     if key.name in _OWN_RANGES:
         return _OWN_RANGES[key.name]
-    if key.name.partition("_")[0] in ("wall", "base", "tall", "bookcase", "surround"):
+    if key.name.partition("_")[0] in ("wall", "base", "tall", "bookcase", "surround", "hood"):
         size = _WHOLE_SIZES.get(key.name.partition("_")[2])
         if size is not None:
             return size

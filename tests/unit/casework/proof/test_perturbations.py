@@ -27,6 +27,7 @@ from tests.builders import (
     rows,
     stock,
 )
+from tests.hoods import hood, hood_house
 from tests.panels import panel
 from tests.perturbation import perturbations
 
@@ -252,6 +253,9 @@ SURVIVORS = {
     "both stiles: rebate end": _ROUTED,
     "both stiles: rebate radius": "the air round the pane takes it up",
     "both stiles: rebate start": _ROUTED,
+    "bottom: cutout at": "the liner hangs wherever its hole is, as long as no wood is in its way",
+    "bottom: cutout in the other face": _THROUGH,
+    "bottom: cutout width": "the liner's flange covers the air round it",
     "bottom: width": "beside an inset or an open back its rear edge shows only to the wall",
     "door: pull all across": _LINE,
     "door: pull all along": _LINE,
@@ -274,6 +278,7 @@ SURVIVORS = {
     "pad: hinge plate depth": _BLIND,
     "cleat: thickness": _CLEAT,
     "floor cleat: width": "a floor cleat holds as well where it is higher or lower",
+    "face panel: turned end for end": "a plain panel is the same from both ends",
     "pad: length": _BLOCK,
     "pad: width": _BLOCK,
     "plinth rail: length": "it ends under the box, out of sight",
@@ -305,13 +310,15 @@ SURVIVORS = {
     "stile: pull all along": _LINE,
     "stile: pull in the other face": _THROUGH,
     "stretcher: width": _EDGE,
+    "top: cutout in the other face": _THROUGH,
     "top: width": "beside an inset back its rear edge shows only to the wall",
 }
 
 
 LADDER = "ladder under a row"
 WASHER = "panel of a dishwasher"
-BUILT = (LADDER, WASHER)
+HOOD = "hood over a liner"
+BUILT = (LADDER, WASHER, HOOD)
 """What is no case by itself."""
 
 
@@ -320,6 +327,9 @@ def _case(kind: str) -> Case:
     if kind == WASHER:
         return panel("in", {"Wo": "10", "hu": "14"}, made=house("in"),
                      screw_rows=(given("4"),), screws_apart=given("6"))  # fmt: skip
+    if kind == HOOD:
+        return hood("in", made=hood_house("in"), sizes=("16", "26", "14"), liner=("9", "6", "7"),
+                    asked={"duct": (given("4"), given("4")), "duct_back": given("7")})  # fmt: skip
     if kind != LADDER:
         unit, changes = KINDS[kind]
         return one_case(unit, **changes)
