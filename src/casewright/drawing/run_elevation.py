@@ -19,7 +19,7 @@ from casewright.drawing.scene import Scene
 from casewright.drawing.shapes import Element, line, moved, rectangle
 from casewright.room.model import Filler, Run
 
-__all__ = ["run_scene"]
+__all__ = ["run_elements", "run_scene", "run_top", "run_widths"]
 
 
 def run_scene(run: Run, unit: Unit, wall_bottom: Measure) -> Scene:
@@ -32,25 +32,39 @@ def run_scene(run: Run, unit: Unit, wall_bottom: Measure) -> Scene:
     """
     hangs = all(case.spec.is_hung for case in run.cases)
     lift = wall_bottom.value if hangs else Fraction(0)
-    elements: list[Element] = list(_floor_and_walls(run, lift))
-    for plinth in run.plinths:
-        drawn = closed_elements(plinth.case)
-        elements.extend(moved(element, plinth.start.value, Fraction(0)) for element in drawn)
-    for number, (case, start) in enumerate(zip(run.cases, run.starts, strict=True), start=1):
-        own = lift if case.spec.is_hung else Fraction(0)
-        box = start.value + case.left_frame.value
-        elements.extend(moved(element, box, own) for element in closed_elements(case))
-        middle = (start.value + case.overall_width.value / 2, own + case.height.value / 2)
-        tag = Tag(target=case.key, path=case.key, title=case.spec.title)
-        elements.append(Balloon(middle, str(number), height=3.0, tag=tag))
-    elements.extend(_appliances(run, lift))
-    elements.extend(_fillers(run, lift))
-    elements.extend(trim_elements(run))
-    elements.extend(_dimensions(run, unit, lift, wall_bottom if hangs else None))
+    elements = [
+        *_floor_and_walls(run, lift),
+        *run_elements(run, lift),
+        *_dimensions(run, unit, lift, wall_bottom if hangs else None),
+    ]
     return Scene(tuple(elements), run.spec.title)
 
 
-def _top(run: Run, lift: Fraction) -> Fraction:
+def run_elements(run: Run, lift: Fraction) -> Iterator[Element]:
+    """What stands or hangs in a run: outlines, fillers, trims, numbers; x from its left datum.
+
+    Parameters
+    ----------
+    lift
+        Of its wall cases above the floor [mm].
+    """
+    for plinth in run.plinths:
+        drawn = closed_elements(plinth.case)
+        yield from (moved(element, plinth.start.value, Fraction(0)) for element in drawn)
+    for number, (case, start) in enumerate(zip(run.cases, run.starts, strict=True), start=1):
+        own = lift if case.spec.is_hung else Fraction(0)
+        box = start.value + case.left_frame.value
+        yield from (moved(element, box, own) for element in closed_elements(case))
+        middle = (start.value + case.overall_width.value / 2, own + case.height.value / 2)
+        tag = Tag(target=case.key, path=case.key, title=case.spec.title)
+        yield Balloon(middle, str(number), height=3.0, tag=tag)
+    yield from _appliances(run, lift)
+    yield from _fillers(run, lift)
+    yield from trim_elements(run)
+
+
+def run_top(run: Run, lift: Fraction) -> Fraction:
+    """Upper edge of a run and of what is on it, above the floor [mm]."""
     tops = [case.height.value + (lift if case.spec.is_hung else 0) for case in run.cases]
     return max(*tops, top_of_trims(run))
 
@@ -58,7 +72,7 @@ def _top(run: Run, lift: Fraction) -> Fraction:
 def _floor_and_walls(run: Run, lift: Fraction) -> Iterator[Element]:
     length = run.length.value
     over = length / 40
-    high = _top(run, lift) * Fraction(21, 20)
+    high = run_top(run, lift) * Fraction(21, 20)
     yield line((-over, Fraction(0)), (length + over, Fraction(0)), VISIBLE)
     if run.spec.left == "wall":
         yield line((Fraction(0), Fraction(0)), (Fraction(0), high), NEIGHBOUR)
@@ -112,22 +126,8 @@ def _dimensions(run: Run, unit: Unit, lift: Fraction, bottom: Measure | None) ->
         stops.append(Stop(run.cases_end.value, measure_of(run.cases_end, unit)))
     stops.append(Stop(length, measure_of(run.length, unit), emphasis=True))
     yield Running("below", Fraction(0), Fraction(0), tuple(stops))
-    widths = []
-    for case, start in zip(run.cases, run.starts, strict=True):
-        widths.append(
-            Span(start.value, start.value + case.overall_width.value,
-                 measure_of(case.overall_width, unit), emphasis=True)
-        )  # fmt: skip
-    widths.extend(
-        Span(each.start.value, each.start.value + each.width.value, measure_of(each.width, unit))
-        for each in run.appliances
-    )
-    widths.extend(
-        Span(start, start + filler.width.value, measure_of(filler.width, unit))
-        for filler in run.fillers
-        for start in (_filler_start(run, filler),)
-    )
-    yield Dimensions("above", _top(run, lift), tuple(widths), offset_mm=9.0)
+    widths = tuple(run_widths(run, unit, Fraction(0)))
+    yield Dimensions("above", run_top(run, lift), widths, offset_mm=9.0)
     heights: dict[tuple[Fraction, Fraction], Span] = {}
     for case in run.cases:
         base = lift if case.spec.is_hung else Fraction(0)
@@ -136,3 +136,23 @@ def _dimensions(run: Run, unit: Unit, lift: Fraction, bottom: Measure | None) ->
     if bottom is not None:
         heights[Fraction(0), lift] = Span(Fraction(0), lift, bottom)
     yield Dimensions("left", Fraction(0), tuple(heights.values()), offset_mm=6.0)
+
+
+def run_widths(run: Run, unit: Unit, begins: Fraction) -> Iterator[Span]:
+    """Widths of what stands in a run, side by side.
+
+    Parameters
+    ----------
+    begins
+        Where its left datum is drawn [mm].
+    """
+    for case, start in zip(run.cases, run.starts, strict=True):
+        left = begins + start.value
+        yield Span(left, left + case.overall_width.value,
+                   measure_of(case.overall_width, unit), emphasis=True)  # fmt: skip
+    for each in run.appliances:
+        left = begins + each.start.value
+        yield Span(left, left + each.width.value, measure_of(each.width, unit))
+    for filler in run.fillers:
+        left = begins + _filler_start(run, filler)
+        yield Span(left, left + filler.width.value, measure_of(filler.width, unit))

@@ -25,8 +25,11 @@ from casewright.web.edit_routes import edit_routes
 from casewright.web.editing import Editor
 from casewright.web.guard import Guard
 from casewright.web.joining_routes import joining_routes
+from casewright.web.layout_routes import NoLayoutError, layout_routes
 from casewright.web.live_job import LiveJob
 from casewright.web.news_routes import news_routes
+from casewright.web.packet_maker import PacketMaker
+from casewright.web.packet_routes import packet_routes
 from casewright.web.page_routes import page_routes
 from casewright.web.schema import ProblemView, Refusal, Steps
 from casewright.web.shop_routes import shop_routes
@@ -65,7 +68,8 @@ def application(
         news.tell("steps", Steps.of(standing).model_dump())
 
     live = LiveJob(job, told)
-    site = Site(live, Editor(live), news, Devices(), page, tuple(addresses))
+    packets = PacketMaker(job, lambda: news.tell("packet", {}))
+    site = Site(live, Editor(live), news, Devices(), page, packets, tuple(addresses))
     app = FastAPI(
         title="Casewright", openapi_url=None, docs_url=None, redoc_url=None,
         lifespan=_lifespan(site), responses=_REFUSALS,
@@ -73,6 +77,8 @@ def application(
     for routes in (
         desk_routes,
         edit_routes,
+        layout_routes,
+        packet_routes,
         news_routes,
         shop_routes,
         joining_routes,
@@ -109,7 +115,7 @@ async def _refuse(_: Request, error: Exception) -> JSONResponse:
         raise error
     problems = error.problems
     status = 409 if isinstance(error, EditError | OutputError) else 422
-    missing = NoSuchPathError | NoDrawingError | NoPageError
+    missing = NoSuchPathError | NoDrawingError | NoPageError | NoLayoutError
     status = 404 if isinstance(error, missing) else status
     what = problems[0].what if len(problems) == 1 else str(error)
     refusal = Refusal(

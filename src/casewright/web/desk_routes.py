@@ -66,7 +66,9 @@ def desk_routes(site: Site) -> APIRouter:
         """A page of the desk: of what was planned last while new cuts are being planned."""
         snapshot = site.snapshot()
         if page in PLANNED:
-            snapshot = site.live.planned or snapshot
+            if site.live.planned is None:
+                return Chapter(version=0, html="")
+            snapshot = site.live.planned
         found = chapter_html(snapshot, page, of)
         if found is None:
             raise NoPageError(page)

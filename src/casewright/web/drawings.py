@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from casewright.drawing.cased_wall import cased_wall_scene, runs_on
 from casewright.drawing.measure import measure_of
 from casewright.drawing.room_overview import room_overview
 from casewright.drawing.room_plan import plan_scene
@@ -27,6 +28,9 @@ def drawing_names(room: Room) -> Iterator[str]:
         yield "overview"
     if room.survey.walls:
         yield "plan"
+    for key, wall in room.survey.walls.items():
+        if runs_on(room, wall):
+            yield f"wall.{key}"
     for run in room.runs:
         yield f"run.{run.spec.key}"
 
@@ -40,6 +44,10 @@ def drawn(room: Room, name: str) -> str | None:
         scene, scale = room_overview(room), _PLAN_SCALE
     elif name == "plan" and room.survey.walls:
         scene, scale = plan_scene(room, unit), _PLAN_SCALE
+    elif name.startswith("wall."):
+        wall = room.survey.walls.get(name.removeprefix("wall."))
+        if wall is not None and runs_on(room, wall):
+            scene = cased_wall_scene(room, wall, unit)
     elif name.startswith("run."):
         runs = {run.spec.key: run for run in room.runs}
         run = runs.get(name.removeprefix("run."))

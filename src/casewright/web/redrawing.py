@@ -14,30 +14,36 @@ __all__ = ["redrawn"]
 
 
 def redrawn(loaded: LoadedJob, facts: Facts, name: str) -> str | None:
-    """A drawing of a run, built with its own cases alone.
+    """A drawing of a run or of a wall, built with what is in it alone.
 
     Parameters
     ----------
     facts
         Sizes read and cut.
     name
-        Of the drawing: `run.<key>`.
+        Of the drawing: `run.<key>` or `wall.<key>`.
 
     Returns
     -------
-    None when it is no run, or one that goes by another: round a corner, or by the seams below it.
+    None when it is another drawing, or when one of its runs goes by one that is not in it: round
+    a corner, or by the seams below it.
     """
     spec = loaded.spec
-    run = next((run for run in spec.runs if f"run.{run.key}" == name), None)
-    if run is None or _goes_by_another(run):
+    kind, _, key = name.partition(".")
+    shown = [run for run in spec.runs if (run.key if kind == "run" else run.on) == key]
+    if kind not in ("run", "wall") or not shown or not key:
         return None
-    return drawn(build(_alone(spec, run), facts), name)
+    keys = {run.key for run in shown}
+    if any(_goes_by_another(run, keys) for run in shown):
+        return None
+    return drawn(build(_alone(spec, shown), facts), name)
 
 
-def _goes_by_another(run: RunSpec) -> bool:
-    return "corner" in (run.left, run.right) or bool(run.over)
+def _goes_by_another(run: RunSpec, keys: set[str]) -> bool:
+    return "corner" in (run.left, run.right) or bool(run.over and run.over not in keys)
 
 
-def _alone(spec: JobSpec, run: RunSpec) -> JobSpec:
-    keys = set(run.cases)
-    return replace(spec, cases=tuple(c for c in spec.cases if c.key in keys), runs=(run,))
+def _alone(spec: JobSpec, runs: list[RunSpec]) -> JobSpec:
+    keys = {key for run in runs for key in run.cases}
+    cases = tuple(case for case in spec.cases if case.key in keys)
+    return replace(spec, cases=cases, runs=tuple(runs))

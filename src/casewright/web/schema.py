@@ -20,7 +20,10 @@ __all__ = [
     "FindingView",
     "JobView",
     "Joining",
+    "LayoutAnswerView",
+    "LayoutView",
     "NewNumber",
+    "PacketView",
     "ProblemView",
     "QuestionView",
     "Refusal",
@@ -28,6 +31,7 @@ __all__ = [
     "Sheet",
     "Short",
     "Steps",
+    "WallView",
     "WhyNode",
     "WhyView",
 ]  # fmt: skip
@@ -133,13 +137,24 @@ class CaseView(Answer):
     kind: str
 
 
+class WallView(Answer):
+    """A surveyed wall with runs on it."""
+
+    key: str
+    title: str
+
+
 class RunView(Answer):
-    """A run by name, with what stands in it, left to right."""
+    """A run by name, with what stands in it, left to right.
+
+    `is_open`: the width of a case is left open, or was solved: it has other answers.
+    """
 
     key: str
     title: str
     wall: str | None
     cases: tuple[str, ...]
+    is_open: bool
 
 
 class JobView(Answer):
@@ -151,6 +166,7 @@ class JobView(Answer):
     build: str
     steps: Steps
     pages: tuple[str, ...]
+    walls: tuple[WallView, ...]
     runs: tuple[RunView, ...]
     cases: tuple[CaseView, ...]
     problems: tuple[ProblemView, ...]
@@ -167,6 +183,33 @@ class Chapter(Answer):
 
     version: int
     html: str
+
+
+class LayoutAnswerView(Answer):
+    """One way to fill a run: its widths, what it trades, and how it looks."""
+
+    number: int
+    trade: tuple[str, ...]
+    widths: tuple[str, ...]
+    proved: bool
+    drawing: str
+
+
+class LayoutView(Answer):
+    """Ways to fill a run, the best first; where there is none, what stands against any."""
+
+    version: int
+    answers: tuple[LayoutAnswerView, ...]
+    conflicts: tuple[str, ...]
+
+
+class PacketView(Answer):
+    """How far the packet has come, and its files once it is made."""
+
+    stage: Literal["none", "making", "made", "failed"]
+    fingerprint: str
+    files: tuple[str, ...]
+    says: str
 
 
 class WhyNode(Answer):
@@ -230,6 +273,8 @@ class EntryIn(BaseModel):
     corrects: Short = ""
     sure: bool = False
     device: Short = ""
+    shown: Short = ""
+    """The size that the page showed for a piece: doubted when it is to be another by now."""
 
 
 class EntryAnswer(Answer):

@@ -10,6 +10,7 @@ from casewright.web.built_page import BuiltPage
 from casewright.web.devices import Devices
 from casewright.web.editing import Editor
 from casewright.web.live_job import LiveJob
+from casewright.web.packet_maker import PacketMaker
 from casewright.web.snapshot import Snapshot
 
 __all__ = ["NothingYetError", "Site"]
@@ -48,6 +49,7 @@ class Site:
     news: Announcer
     devices: Devices
     page: BuiltPage
+    packets: PacketMaker
     addresses: tuple[str, ...]
 
     def snapshot(self, *, at_least: int | None = None) -> Snapshot:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from casewright.drawing.cased_wall import runs_on
 from casewright.room.model import Room
 from casewright.web.editing import Editor
 from casewright.web.live_job import LiveJob
@@ -15,6 +16,7 @@ from casewright.web.schema import (
     QuestionView,
     RunView,
     Steps,
+    WallView,
 )
 from casewright.web.snapshot import Standing
 
@@ -40,6 +42,7 @@ def job_view(live: LiveJob, editor: Editor, build: str) -> JobView:
         build=build,
         steps=Steps.of(standing),
         pages=tuple(_pages(standing)),
+        walls=tuple(_walls(room)) if room else (),
         runs=tuple(_runs(room)) if room else (),
         cases=tuple(
             CaseView(key=case.key, title=case.spec.title, kind=case.spec.kind)
@@ -67,10 +70,19 @@ def _sheets(live: LiveJob) -> int | None:
     return sum(plan.count for plan in plans if plan.kind == "sheets")
 
 
+def _walls(room: Room) -> Iterator[WallView]:
+    for key, wall in room.survey.walls.items():
+        if runs_on(room, wall):
+            yield WallView(key=key, title=wall.spec.title)
+
+
 def _runs(room: Room) -> Iterator[RunView]:
     for run in room.runs:
         spec = run.spec
-        yield RunView(key=spec.key, title=spec.title, wall=spec.on or None, cases=spec.cases)
+        free = any(case.spec.width is None or case.key in spec.solved for case in run.cases)
+        yield RunView(
+            key=spec.key, title=spec.title, wall=spec.on or None, cases=spec.cases, is_open=free
+        )
 
 
 def _pages(standing: Standing) -> Iterator[str]:

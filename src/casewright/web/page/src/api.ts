@@ -17,6 +17,8 @@ export type NewNumber = Schemas["NewNumber"];
 export type Edited = Schemas["Edited"];
 export type EntryIn = Schemas["EntryIn"];
 export type EntryAnswer = Schemas["EntryAnswer"];
+export type LayoutView = Schemas["LayoutView"];
+export type PacketView = Schemas["PacketView"];
 export type Joining = Schemas["Joining"];
 
 /** The server said no: why, and what would be right. Nothing was changed. */

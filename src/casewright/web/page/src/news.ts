@@ -1,6 +1,6 @@
 /** News from the server: one stream a tab. */
 import type { Steps } from "./api";
-import { reachable, refresh, steps } from "./state";
+import { packets, reachable, refresh, steps } from "./state";
 
 let build = "";
 
@@ -20,6 +20,9 @@ export function listen(): void {
     const { version, drawn, checked, counted, planned } = told;
     steps.value = { version, drawn, checked, counted, planned };
     void refresh();
+  });
+  stream.addEventListener("packet", () => {
+    packets.value += 1;
   });
   stream.addEventListener("missed", () => void refresh());
   stream.addEventListener("open", () => {

@@ -24,7 +24,7 @@ export function Chapter({ page, of = "" }: { page: string; of?: string }) {
       (view) => {
         if (left || inside.current === null) return;
         version.value = view.version;
-        waiting.value = false;
+        waiting.value = view.version === 0;
         put(inside.current, view.html);
       },
       (error: unknown) => {

@@ -50,12 +50,16 @@ export function Drawing({ name, label }: { name: string; label: string }) {
   );
 }
 
-/** Put a drawing into the page as elements: its texts stay texts, nothing in it is run. */
-function put(into: HTMLElement, svg: string, name: string): void {
+/**
+ * Put a drawing into the page as elements: its texts stay texts, nothing in it is run.
+ * Without a name its numbers are there to be read only.
+ */
+export function put(into: HTMLElement, svg: string, name: string | null): void {
   const drawn = new DOMParser().parseFromString(svg, "image/svg+xml").documentElement;
   const root = document.importNode(drawn, true) as unknown as SVGSVGElement;
   const focused = into.contains(document.activeElement) ? document.activeElement?.getAttribute("data-path") : null;
   into.replaceChildren(root);
+  if (name === null) return;
   makeTouchable(root, {
     number: (path, at) => ask(path, at, name),
     thing: (path) => go(leadTo(path)),

@@ -1,3 +1,4 @@
+import type { RunView } from "../api";
 import { job } from "../state";
 import { Answers } from "./Answers";
 import { Drawing } from "./Drawing";
@@ -7,14 +8,25 @@ import { Told } from "./Told";
 export function Layout() {
   const found = job.value;
   if (found === null) return null;
+  const apart = found.runs.filter((run) => !found.walls.some((wall) => wall.key === run.wall));
   return (
     <>
-      {found.runs.map((run) => (
-        <section class="wall" key={run.key} id={`run:${run.key}`}>
+      {found.walls.map((wall) => (
+        <section class="wall" key={wall.key} id={`wall:${wall.key}`}>
+          <h2>{wall.title}</h2>
+          <Drawing name={`wall.${wall.key}`} label={wall.title} />
+          {found.runs
+            .filter((run) => run.wall === wall.key)
+            .map((run) => (
+              <Run key={run.key} run={run} isTold />
+            ))}
+        </section>
+      ))}
+      {apart.map((run) => (
+        <section class="wall" key={run.key}>
           <h2>{run.title}</h2>
           <Drawing name={`run.${run.key}`} label={run.title} />
-          <Told page={`layout/${run.key}`} />
-          <Answers run={run.key} />
+          <Run run={run} isTold={false} />
         </section>
       ))}
       {found.runs.length === 0 && <Drawing name="overview" label="All cases" />}
@@ -26,5 +38,16 @@ export function Layout() {
       )}
       <Told page="layout" />
     </>
+  );
+}
+
+/** What was found about a run, and its other answers. */
+function Run({ run, isTold }: { run: RunView; isTold: boolean }) {
+  return (
+    <section class="run" id={`run:${run.key}`} aria-label={run.title}>
+      {isTold && <h3>{run.title}</h3>}
+      <Told page={`layout/${run.key}`} />
+      {run.is_open && <Answers run={run.key} />}
+    </section>
   );
 }
