@@ -14,7 +14,7 @@ from casewright.casework.naming import the
 from casewright.dims import Dim
 from casewright.geometry import Direction, Orientation
 
-__all__ = ["assemble_box", "fit_shelves", "join_part", "warn_of_tipping"]
+__all__ = ["assemble_box", "closed_joints", "fit_shelves", "join_part", "warn_of_tipping"]
 
 _PLANES: tuple[tuple[Plane, Plane], ...] = (("l0", "l1"), ("w0", "w1"), ("t0", "t1"))
 _GLUE = "Spread glue thinly on the joint"
@@ -30,6 +30,11 @@ def _closed(maker: Maker, placed: set[str], part: str) -> tuple[str, ...]:
         and part in (joint.one.part, joint.other.part)
         and {joint.one.part, joint.other.part} - {part} <= placed
     )
+
+
+def closed_joints(maker: Maker, part: str) -> tuple[str, ...]:
+    """Joints of a part with anything that the steps have brought in, not closed before."""
+    return _closed(maker, _placed(maker), part)
 
 
 def _placed(maker: Maker) -> set[str]:

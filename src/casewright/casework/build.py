@@ -13,6 +13,7 @@ from casewright.casework.board_joints import join_all
 from casewright.casework.box import Box, box_outlines, cut_horizontal, front_edges
 from casewright.casework.carcase import Carcase
 from casewright.casework.cases import Case, FaceFrame
+from casewright.casework.diagonal import build_diagonal
 from casewright.casework.drawers import (
     add_drawers,
     add_pads,
@@ -55,6 +56,7 @@ from casewright.casework.plinths import Plinth, assemble_plinth, cut_plinth, pla
 from casewright.casework.rails import (
     cut_nailers,
     cut_rails,
+    nailer_rear,
     place_flat,
     place_upright,
 )
@@ -114,13 +116,15 @@ def build_case(
     ValueError
         When neither the spec nor the caller gives a width: a defect of the program.
     """
+    if spec.diagonal is not None:
+        return build_diagonal(house, spec)
     maker = Maker(spec, house, house.chain.place(spec.key))
     wanted = _wanted(maker, width, height)
     rise = bottom_rise(maker) if wanted.frame else None
     box = box_outlines(maker, wanted.size, wanted.foot, wanted.deck, rise=rise)
     _cut_between(maker, box)
     depths = {board.name: machine_sides(maker, box, board) for board in box.boards}
-    notch_sides(maker, box)
+    notch_sides(maker, (box.left, box.right), box.low)
     cuts = machine_for_back(maker, box)
     members = cut_members(maker, box, wanted.frame) if wanted.frame else None
     carcase = with_strips(maker, _close(maker, box, cuts, depths, members))
@@ -149,11 +153,9 @@ def build_case(
         fronts=tuple(maker.fronts),
         faces=tuple(maker.faces),
         assembly=tuple(maker.steps),
-        findings=tuple(maker.findings),
-        questions=tuple(maker.questions),
-        drawers=tuple(maker.drawers),
-        frame=frame,
-    )
+        findings=tuple(maker.findings), questions=tuple(maker.questions),
+        drawers=tuple(maker.drawers), frame=frame,
+    )  # fmt: skip
 
 
 def _wanted(maker: Maker, width: Dim | None, height: Dim | None) -> _Wanted:
@@ -292,7 +294,7 @@ def _place_boards(
             case "rear_stretcher":
                 place_flat(maker, board, x, rear + outline.width, show_down=True)
             case "nailer_top" | "nailer_bottom":
-                place_upright(maker, board, x, _nailer_rear(maker, carcase, outline.thickness))
+                place_upright(maker, board, x, nailer_rear(maker, carcase, outline.thickness))
             case "crown_stretcher" | "front_rail":
                 place_upright(maker, board, x, carcase.depth - outline.thickness)
             case "toe_board":
@@ -300,16 +302,6 @@ def _place_boards(
                 place_upright(maker, board, x, back_face)
             case _:
                 place_flat(maker, board, x, carcase.depth)
-
-
-def _nailer_rear(maker: Maker, carcase: Carcase, thickness: Dim) -> Dim:
-    """Behind a captured back where there is room, else in front of it."""
-    if maker.spec.back != "grooved":
-        return carcase.seat
-    inset = maker.style("groove_inset")
-    if maker.place.over(thickness, inset, "nailer in front of the back: no room behind it"):
-        return carcase.seat
-    return maker.zero
 
 
 def _own_plinth(maker: Maker, box: Box, carcase: Carcase) -> Plinth:

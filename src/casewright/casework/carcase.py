@@ -96,6 +96,9 @@ class Carcase:
         From the bottom up.
     frame
         The face frame before it; None where fronts lie on the edges of the box.
+    edge
+        What its door leaves bare at either side [mm], where no reveal decides it: in the mouth of
+        a diagonal corner.
     """
 
     width: Dim
@@ -109,6 +112,7 @@ class Carcase:
     seat: Dim
     openings: tuple[Opening, ...]
     frame: FrameEdges | None = None
+    edge: Dim | None = None
 
     @property
     def front(self) -> Dim:

@@ -16,6 +16,7 @@ from casewright.geometry import Direction
 __all__ = [
     "AssemblyStep",
     "Case",
+    "CaseMouth",
     "Door",
     "Drawer",
     "Face",
@@ -220,6 +221,37 @@ class FaceFrame:
 
 
 @dataclass(frozen=True, slots=True)
+class CaseMouth:
+    """The mouth of a diagonal corner, and how what lies in it lies in the case.
+
+    In its own axes x runs along the face, seen from the room, and z out of it. The middle of its
+    width lies where both walls are equally far.
+
+    Parameters
+    ----------
+    corner
+        End of the run that the corner is at.
+    width
+        Between the outer faces of its strips [mm].
+    front
+        Its own plane z of the face [mm].
+    reach
+        Of any place on the face, the distances from both walls together [mm].
+    side
+        Depth of the return side on the run's wall: of the neighbour beside it [mm].
+    band
+        What is ironed on the slants of its boards [mm].
+    """
+
+    corner: Hand
+    width: Dim
+    front: Dim
+    reach: Dim
+    side: Dim
+    band: Dim
+
+
+@dataclass(frozen=True, slots=True)
 class AssemblyStep:
     """One step of putting a case together.
 
@@ -291,6 +323,8 @@ class Case:
         What building it brought up.
     frame
         The face frame before its box; None without one.
+    mouth
+        Of a diagonal corner; None for any other case.
     """
 
     spec: CaseSpec
@@ -314,10 +348,13 @@ class Case:
     questions: tuple[Question, ...] = field(default=())
     drawers: tuple[Drawer, ...] = field(default=())
     frame: FaceFrame | None = None
+    mouth: CaseMouth | None = None
 
     @property
     def face_plane(self) -> Dim:
-        """Plane z that its fronts lie against [mm]: of its face frame, or of its box."""
+        """Plane z that its fronts lie against [mm]: of face frame, box, or in a mouth's axes."""
+        if self.mouth is not None:
+            return self.mouth.front
         return self.depth if self.frame is None else self.frame.z + self.frame.thickness
 
     @property

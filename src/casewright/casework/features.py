@@ -45,6 +45,7 @@ CutKind = Literal[
     "slot",
     "trim",
     "mortise",
+    "clip",
     "cutout",
 ]
 BoreKind = Literal[
@@ -106,6 +107,9 @@ class Cut:
     is a face, and its width lies across the thickness. A cutout goes right through, clear of all
     ends and edges.
 
+    A clip takes off the corner of an end (`datum`) and the front edge w0 at 45 degrees, right
+    through; its width and its end are how far it runs in along either.
+
     A mitre takes off the corner of an end (`datum`) and the inner edge w1 at 45 degrees, right
     through; its width is how far it runs in along that edge. A slot takes a spline: it is cut into
     a mitred end, square to its slant, from edge to edge.
@@ -154,6 +158,11 @@ class Cut:
                 return self.face
             case _:
                 return None
+
+    @property
+    def is_square(self) -> bool:
+        """Whether its walls run along the part; not those of a clip, a mitre, a slot in one."""
+        return self.kind != "clip" and self.mitred_end is None
 
     @property
     def mitred_end(self) -> Literal["l0", "l1"] | None:

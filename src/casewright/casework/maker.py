@@ -85,6 +85,8 @@ class Maker:
     steps: list[AssemblyStep] = field(default_factory=list)
     findings: list[Finding] = field(default_factory=list)
     questions: list[Question] = field(default_factory=list)
+    turned: bool = False
+    """Whether what is placed now lies in the mouth of a diagonal corner, in that mouth's axes."""
     _own: dict[str, Dim] = field(default_factory=dict)
     _early: dict[str, list[Feature]] = field(default_factory=dict)
 
@@ -282,6 +284,7 @@ class Maker:
             front=front,
             milled_from=milled_from,
             diagonal=diagonal,
+            turned=self.turned,
         )
         self.parts[part.path] = part
         return part

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
-from casewright.casework.features import Feature, Plane
+from casewright.casework.features import Cut, Feature, Plane
 from casewright.casework.specs import EdgeKind, Hand
 from casewright.dims import Dim
 from casewright.geometry import Orientation
@@ -108,6 +108,8 @@ class Part:
     diagonal
         Lies at 45 degrees across a mitre, its width along it, from the corner that it is placed
         in; drawn straight.
+    turned
+        Lies in the mouth of a diagonal corner: its place is told in that mouth's axes.
     """
 
     path: str
@@ -132,9 +134,17 @@ class Part:
     waits_for: tuple[str, ...] = ()
     corner_radius: Dim | None = None
     diagonal: bool = False
+    turned: bool = False
+
+    @property
+    def clipped(self) -> Fraction:
+        """What clips take off its corners [mm2]."""
+        clips = [f for f in self.features if isinstance(f, Cut) and f.kind == "clip"]
+        return sum((clip.width.value**2 / 2 for clip in clips), Fraction(0))
 
     def weight(self, density: Fraction) -> Fraction:
         """Weight [kg] of the finished piece at a density [kg/m3], holes not taken off."""
         size = self.finished
-        volume = size.length.value * size.width.value * size.thickness.value
+        area = size.length.value * size.width.value - self.clipped
+        volume = area * size.thickness.value
         return volume * density / 1_000_000_000

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from casewright.casework.box import Board, Box, cut_horizontal, front_edges, underside_shows
+from casewright.casework.carcase import Carcase
 from casewright.casework.features import Plane
 from casewright.casework.maker import Maker
 from casewright.casework.rows import wants_front_rail
 from casewright.dims import Dim
 
-__all__ = ["cut_nailers", "cut_rails", "place_flat", "place_upright"]
+__all__ = ["cut_nailers", "cut_rails", "nailer_rear", "place_flat", "place_upright"]
 
 _FLAT_ENDS = ("left", "right", "front", "back")
 _FLIPPED_ENDS = ("right", "left", "front", "back")
@@ -93,7 +94,7 @@ def cut_nailers(maker: Maker, box: Box, below: Board | None) -> list[Board]:
 
 
 def cut_rails(maker: Maker, box: Box, top: Board | None) -> list[Board]:
-    """The front stretcher under a crown; where a rail on edge stands there, it carries the crown."""
+    """The front stretcher under a crown; where a rail on edge stands, that carries the crown."""
     rails = []
     spec = maker.spec
     if spec.crown is not None and top is not None and not wants_front_rail(spec):
@@ -105,3 +106,13 @@ def cut_rails(maker: Maker, box: Box, top: Board | None) -> list[Board]:
             )
         )  # fmt: skip
     return rails
+
+
+def nailer_rear(maker: Maker, carcase: Carcase, thickness: Dim) -> Dim:
+    """Case z of the rear of nailers [mm]: behind a captured back where there is room for them."""
+    if maker.spec.back != "grooved":
+        return carcase.seat
+    inset = maker.style("groove_inset")
+    if maker.place.over(thickness, inset, "nailer in front of the back: no room behind it"):
+        return carcase.seat
+    return maker.zero

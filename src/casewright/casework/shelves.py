@@ -15,7 +15,10 @@ from casewright.casework.setups import bore_setup
 from casewright.dims import Dim, Way, greatest
 from casewright.findings import Finding, Severity
 
-__all__ = ["PinRow", "add_shelves", "bookcase_heights", "bore_pins", "cut_fixed"]
+__all__ = [
+    "PinRow", "add_shelves", "bookcase_heights", "bore_pins", "cut_fixed", "no_room",
+    "pin_heights", "shelf_pins",
+]  # fmt: skip
 
 PinRow = tuple[Dim, ...]
 
@@ -70,7 +73,7 @@ def cut_fixed(maker: Maker, box: Box) -> list[Board]:
     return sorted(boards, key=lambda b: b.underside.value)
 
 
-def _pin_heights(maker: Maker, opening: Opening, skip: tuple[Dim, ...]) -> PinRow:
+def pin_heights(maker: Maker, opening: Opening, skip: tuple[Dim, ...]) -> PinRow:
     """Case heights of the shelf pins of an opening, from one datum: what lies below it.
 
     Holes that would run into a hinge plate's, or into a fixed shelf or its screws, are left out;
@@ -117,7 +120,7 @@ def bore_pins(maker: Maker, box: Box, opening: Opening, plates: tuple[Dim, ...])
     -------
     Case heights of the holes [mm], lowest first.
     """
-    heights = _pin_heights(maker, opening, plates)
+    heights = pin_heights(maker, opening, plates)
     if not heights:
         return ()
     depth, inset = maker.house.pin("depth"), inset_by(maker, opening)
@@ -161,7 +164,7 @@ def add_shelves(
     if not count:
         return
     if not pins:
-        maker.findings.append(_no_room(maker, opening, 0))
+        maker.findings.append(no_room(maker, opening, 0))
         return
     side = maker.style("shelf_side_clearance")
     setback = maker.style("shelf_setback" if maker.spec.kind == "wall" else "base_shelf_setback")
@@ -170,9 +173,9 @@ def add_shelves(
     inset = inset_by(maker, opening)
     if inset is not None:
         setback = maker.place.let(f"setback_{opening.name}", setback + inset)
-    heights = _spread(maker, opening, _clear_pins(maker, opening, pins), hinges, count)
+    heights = shelf_pins(maker, opening, pins, count, hinges)
     if len(heights) < count:
-        maker.findings.append(_no_room(maker, opening, len(heights)))
+        maker.findings.append(no_room(maker, opening, len(heights)))
     word, called = ("upper_shelf", "upper shelf") if opening.name == "upper" else ("shelf",) * 2
     for number, height in enumerate(heights, start=1):
         name = f"{word}.{number}"
@@ -197,6 +200,13 @@ def add_shelves(
             f"{word}_{number}_air", carcase.clear_width - outline.length, Fraction(1, 2),
             Fraction(5), outline.path,
         )  # fmt: skip
+
+
+def shelf_pins(
+    maker: Maker, opening: Opening, pins: PinRow, count: int, hinges: tuple[Dim, ...] = ()
+) -> list[Dim]:
+    """Pins for so many shelves, lowest first; fewer where there is no room [mm]."""
+    return _spread(maker, opening, _clear_pins(maker, opening, pins), hinges, count)
 
 
 def _clear_pins(maker: Maker, opening: Opening, pins: PinRow) -> PinRow:
@@ -244,7 +254,8 @@ def _spread(
     return sorted(chosen, key=lambda pin: pin.value)
 
 
-def _no_room(maker: Maker, opening: Opening, most: int) -> Finding:
+def no_room(maker: Maker, opening: Opening, most: int) -> Finding:
+    """That fewer shelves have room than were asked for."""
     word = "upper_shelves" if opening.name == "upper" else "shelves"
     return Finding(
         rule="shelf room",

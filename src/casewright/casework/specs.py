@@ -251,6 +251,10 @@ class CaseSpec:
         How the boxes of its drawers are built; None where it has none.
     roll_outs
         Number of drawers behind its doors.
+    diagonal, under
+        End of its run whose corner it fills, a leg along either wall and a door across its mouth:
+        its width is that leg, its depth that of its return sides; and whether its bottom lies
+        under them.
     blind, corner_depth
         Side that stands blind in an inside corner, behind the fronts of the run round it; depth of
         that run [mm], None: as deep as base cases are.
@@ -329,6 +333,8 @@ class CaseSpec:
     lid: LidKind | None = None
     lid_stock: str = ""
     seated: bool = False
+    diagonal: Hand | None = None
+    under: bool = False
     panel: PanelSheet | None = None
     hood: HoodSpec | None = None
 

@@ -2,22 +2,30 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from casewright.casework.box import Board, Box, cut_horizontal
 from casewright.casework.features import Cut
-from casewright.casework.maker import Maker
+from casewright.casework.maker import Maker, Outline
 from casewright.casework.setups import notch_setup
 from casewright.dims import Dim, greatest
 
 __all__ = ["cut_toe_board", "notch_sides", "toe_setback"]
 
 
-def notch_sides(maker: Maker, box: Box) -> None:
-    """Cut the toe notch into the lower front corner of both sides, where a case wants one."""
+def notch_sides(maker: Maker, sides: Iterable[Outline], height: Dim) -> None:
+    """Cut the toe notch into the lower front corner of both sides, where a case wants one.
+
+    Parameters
+    ----------
+    height
+        Of the toe space [mm].
+    """
     if maker.spec.toe != "notch" or not maker.spec.has_toe:
         return
-    for outline in (box.left, box.right):
+    for outline in sides:
         place = outline.place.at("notch_toe")
-        tall = maker.machined(place, "width", box.low)
+        tall = maker.machined(place, "width", height)
         deep = maker.machined(place, "end", maker.style("toe_setback"))
         maker.machine(
             outline.path,

@@ -120,6 +120,8 @@ def _judge(room: Room, one: _Beside, other: _Beside) -> Iterator[Breach]:
 
 def _shut_in(room: Room, own: _Beside, round_it: _Beside) -> Iterator[Breach]:
     """The door nearest to the corner that runs into the case before it as it swings."""
+    if own.place.case.mouth is not None:
+        return
     for door in sorted(own.place.case.doors, key=own.from_corner):
         space = max(round_it.out - door.z.value - door.thickness.value, Fraction(0))
         covered = min(round_it.depth - own.from_corner(door), door.width.value)
@@ -191,7 +193,12 @@ def _blind(own: _Beside) -> tuple[str, ...]:
 
 
 def _reach(room: Room, beside: _Beside) -> Fraction:
-    """How far a case and what is on its fronts reach into the room, with air before it [mm]."""
+    """How far a case and what is on its fronts reach into the room, with air before it [mm].
+
+    A diagonal corner reaches as far as its leg, to the return side that a neighbour stands at.
+    """
+    if beside.place.case.mouth is not None:
+        return beside.depth
     fronts = beside.place.case.fronts
     plane = max((f.z.value + f.thickness.value for f in fronts), default=beside.depth)
     pull = room.spec.hardware.pull.projection.value if any(f.pull for f in fronts) else Fraction(0)

@@ -16,7 +16,7 @@ from casewright.drawing.running import Running, Stop
 from casewright.drawing.scene import Scene
 from casewright.drawing.shapes import Element, Polyline, line
 
-__all__ = ["closed_elements", "closed_scene", "open_scene"]
+__all__ = ["closed_elements", "closed_scene", "open_scene", "swing_lines"]
 
 
 def closed_scene(case: Case, unit: Unit) -> Scene:
@@ -39,8 +39,8 @@ def open_scene(case: Case, unit: Unit) -> Scene:
 def closed_elements(case: Case) -> Iterator[Polyline]:
     """The case's front without dimensions, doors on."""
     yield from _faces(case_solids(case, fronts=True))
-    for front in case.doors:
-        yield from _swing(front)
+    for front in case.doors if case.mouth is None else ():
+        yield from swing_lines(front)
 
 
 def _faces(solids: tuple[Solid, ...]) -> Iterator[Polyline]:
@@ -56,7 +56,7 @@ def _faces(solids: tuple[Solid, ...]) -> Iterator[Polyline]:
             )  # fmt: skip
 
 
-def _swing(front: Door) -> Iterator[Polyline]:
+def swing_lines(front: Door) -> Iterator[Polyline]:
     """Two lines that meet on the hinge side (ISO 7519: opening toward the viewer, full lines)."""
     x0, y0 = front.x.value, front.y.value
     x1, y1 = x0 + front.width.value, y0 + front.height.value

@@ -5,12 +5,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from casewright.casework.cases import Case
+from casewright.casework.cases import Case, CaseMouth
 from casewright.casework.features import Cut
 from casewright.casework.parts import Part
 from casewright.geometry import Box, Placement
 
-__all__ = ["Solid", "case_solids", "front_corners", "part_box"]
+__all__ = ["Solid", "case_solids", "clip_of", "front_corners", "part_box", "seen_from_above"]
+
+_ROOT = Fraction(99, 70)  # about the square root of 2
+
+
+_Place = tuple[Fraction, Fraction]
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,11 +36,52 @@ def part_box(part: Part) -> Box:
     )
 
 
+def clip_of(part: Part) -> tuple[Fraction, bool] | None:
+    """The leg of a clipped corner [mm] and whether it is at higher x; None without one."""
+    for cut in part.features:
+        if isinstance(cut, Cut) and cut.kind == "clip":
+            return cut.width.value, (cut.datum == "l1") == (
+                part.placed.orientation.length.sign > 0
+            )
+    return None
+
+
+def seen_from_above(mouth: CaseMouth, width: Fraction, part: Part) -> list[_Place]:
+    """Corners of what lies in a mouth, in case axes x and z [mm].
+
+    Parameters
+    ----------
+    width
+        Of the case [mm].
+    """
+    box = part_box(part)
+    middle, front = mouth.width.value / 2, mouth.front.value
+    found = []
+    for x, z in ((box.x0, box.z0), (box.x1, box.z0), (box.x1, box.z1), (box.x0, box.z1)):
+        aside, out = (x - middle) * _ROOT / 2, (z - front) * _ROOT / 2
+        if mouth.corner == "left":
+            place = (mouth.reach.value / 2 + out + aside, mouth.reach.value / 2 + out - aside)
+        else:
+            along = mouth.reach.value / 2 + out - aside
+            place = (width - along, mouth.reach.value / 2 + out + aside)
+        found.append((Fraction(place[0]), Fraction(place[1])))
+    return found
+
+
+def _as_seen(case: Case, part: Part) -> Box:
+    """The box that encloses a part in case axes, also one that lies at 45 degrees."""
+    box = part_box(part)
+    if case.mouth is None or not part.turned:
+        return box
+    xs, zs = zip(*seen_from_above(case.mouth, case.width.value, part), strict=True)
+    return Box(min(xs), max(xs), box.y0, box.y1, min(zs), max(zs))
+
+
 def case_solids(case: Case, *, fronts: bool) -> tuple[Solid, ...]:
     """All parts as boxes, with or without those of the doors; a face frame stays on."""
     frame = None if case.frame is None else case.frame.path
     return tuple(
-        Solid(part, part_box(part))
+        Solid(part, _as_seen(case, part))
         for part in case.parts
         if fronts or not part.front or part.front == frame
     )

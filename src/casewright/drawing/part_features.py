@@ -18,7 +18,7 @@ _ROOT = Fraction(99, 70)  # about the square root of 2
 
 def outline(frame: PartFrame) -> Polyline:
     """The blank, with notched corners taken out and mitred ends cut."""
-    corners = []
+    corners: list[tuple[Fraction, Fraction]] = []
     length, width = frame.length, frame.width
     notches = {
         (c.datum, c.at.value, c.start.value if c.start else None): frame.cut_span(c)
@@ -26,6 +26,8 @@ def outline(frame: PartFrame) -> Polyline:
         if isinstance(c, Cut) and c.kind == "notch"
     }
     spans = list(notches.values())
+    clips = {c.datum: c.width.value for c in frame.part.features
+             if isinstance(c, Cut) and c.kind == "clip"}  # fmt: skip
     slants = {
         c.mitred_end: c.width.value
         for c in frame.part.features
@@ -33,6 +35,11 @@ def outline(frame: PartFrame) -> Polyline:
     }
     for l_corner, w_corner in ((0, 0), (1, 0), (1, 1), (0, 1)):
         at = (length * l_corner, width * w_corner)
+        leg = clips.get("l1" if l_corner else "l0")
+        if leg is not None and not w_corner:
+            up, beside = (at[0], leg), (at[0] - leg if l_corner else leg, at[1])
+            corners.extend((beside, up) if l_corner else (up, beside))
+            continue
         notch = next((s for s in spans if s[0] <= at[0] <= s[1] and s[2] <= at[1] <= s[3]), None)
         if notch is None:
             slant = slants.get("l1" if l_corner else "l0", Fraction(0)) if w_corner else 0
@@ -71,7 +78,7 @@ def feature_elements(frame: PartFrame, feature: Feature) -> Iterator[Element]:
 
 
 def _cut(frame: PartFrame, cut: Cut) -> Iterator[Element]:
-    if cut.kind in ("notch", "mitre"):
+    if cut.kind in ("notch", "mitre", "clip"):
         return  # the outline shows them
     if cut.kind == "slot":
         yield _slot(frame, cut)

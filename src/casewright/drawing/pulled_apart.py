@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Container, Iterator, Sequence
 from fractions import Fraction
+from itertools import pairwise
 
 from casewright.casework.cases import Case
 from casewright.casework.parts import Part
-from casewright.drawing.case_solids import Solid, case_solids, front_corners
+from casewright.drawing.case_solids import Solid, case_solids, clip_of, front_corners, part_box
 from casewright.drawing.choice import Choice
 from casewright.drawing.marks import Tag
 from casewright.drawing.notes import Balloon
@@ -32,15 +33,44 @@ _REACHES = tuple(
 )  # fmt: skip
 
 
-def pulled_apart_scene(case: Case) -> Scene:
-    """Every part moved out of the way it came in, with its mark."""
-    solids = [_moved(case, solid) for solid in case_solids(case, fronts=True)]
+def pulled_apart_scene(
+    case: Case, together: Container[str] = (), comes: Container[str] | None = None
+) -> Scene:
+    """Every part moved out of the way it came in, with its mark.
+
+    Parameters
+    ----------
+    together
+        Paths of the parts that are in their places.
+    comes
+        Paths of those that come in now: they alone are marked, what comes later is left out.
+        None: all that is not in its place.
+    """
+    solids = [_apart(case, together, _straight(solid)) for solid in _shown(case, together, comes)]
     solids.sort(key=lambda s: (s.box.z1, s.box.x0, s.box.y0))
     elements: list[Element] = []
     for solid in solids:
         elements.extend(_block(solid))
-    elements.extend(Choice(_rings(solid), hides_lines=True) for solid in solids)
+    marked = [solid for solid in solids if solid.part.path not in together]
+    elements.extend(Choice(_rings(solid), hides_lines=True) for solid in marked)
     return Scene(tuple(elements), f"{case.spec.title}: pulled apart")
+
+
+def _shown(case: Case, together: Container[str], comes: Container[str] | None) -> list[Solid]:
+    solids = case_solids(case, fronts=True)
+    if comes is None:
+        return list(solids)
+    paths = ((solid, solid.part.path) for solid in solids)
+    return [solid for solid, path in paths if path in together or path in comes]
+
+
+def _apart(case: Case, together: Container[str], solid: Solid) -> Solid:
+    return solid if solid.part.path in together else _moved(case, solid)
+
+
+def _straight(solid: Solid) -> Solid:
+    """What lies in the mouth of a diagonal corner is drawn square to its face."""
+    return Solid(solid.part, part_box(solid.part)) if solid.part.turned else solid
 
 
 def _rings(solid: Solid) -> Iterator[Sequence[Element]]:
@@ -85,9 +115,28 @@ def _way(part: Part, case: Case) -> tuple[Fraction, Fraction, Fraction]:
         "nosing": (none, none, unit),
         "nailer": (unit / 3, none, -case.depth.value / 2),
     }
+    if part.turned:
+        aside = (case.width.value - _mouth_width(case)) / 2
+        return aside, (-2 * unit if part.role == "rail" else none), case.depth.value + unit
+    if case.mouth is not None and part.role == "side":
+        return _return_side_way(part, case, unit)
     if part.role == "side":
         return (-unit * 2 if part.hand == "left" else unit * 2), none, none
     return moves.get(part.role, (none, none, none))
+
+
+def _mouth_width(case: Case) -> Fraction:
+    """Of the mouth of a diagonal corner [mm]."""
+    return Fraction(0) if case.mouth is None else case.mouth.width.value
+
+
+def _return_side_way(
+    part: Part, case: Case, unit: Fraction
+) -> tuple[Fraction, Fraction, Fraction]:
+    """The one on the run's wall aside, the other out along its own wall."""
+    outward = unit * 2 if part.hand == "right" else -unit * 2
+    along = part.placed.orientation.thickness.axis == 0
+    return (outward if along else -outward / 2, Fraction(0), Fraction(0) if along else 2 * unit)
 
 
 def _door_way(part: Part, case: Case, unit: Fraction) -> tuple[Fraction, Fraction, Fraction]:
@@ -137,6 +186,10 @@ def _block(solid: Solid) -> Iterator[Element]:
     box = solid.box
     x0, x1, y0, y1, z0, z1 = (Fraction(v) for v in box)
     tag = Tag(path=solid.part.path, title=solid.part.title, target=solid.part.path)
+    clip = clip_of(solid.part)
+    if clip is not None:
+        yield from _clipped(solid, *clip)
+        return
     front = tuple((x, y, z1) for x, y in front_corners(solid))
     top = ((x0, y1, z1), (x1, y1, z1), (x1, y1, z0), (x0, y1, z0))
     right = ((x1, y0, z1), (x1, y0, z0), (x1, y1, z0), (x1, y1, z1))
@@ -146,6 +199,22 @@ def _block(solid: Solid) -> Iterator[Element]:
             tuple(_flat(*c) for c in corners), VISIBLE if corners is front else THIN,
             closed=True, fill=Ink.GLASS if glass else fill, tag=tag,
         )  # fmt: skip
+
+
+def _clipped(solid: Solid, leg: Fraction, at_right: bool) -> Iterator[Element]:
+    """A board with a front corner off: its slant is seen in front, its upper face a pentagon."""
+    x0, x1, y0, y1, z0, z1 = (Fraction(v) for v in solid.box)
+    tag = Tag(path=solid.part.path, title=solid.part.title, target=solid.part.path)
+    line = [(x0, z1), (x1 - leg, z1), (x1, z1 - leg), (x1, z0)]
+    if not at_right:
+        line = [(x0, z1 - leg), (x0 + leg, z1), (x1, z1), (x1, z0)]
+    top = [*((x, y1, z) for x, z in line), (x0, y1, z0)]
+    yield Polyline(tuple(_flat(*c) for c in top), THIN, closed=True, fill=Ink.TINT, tag=tag)
+    for one, other in pairwise(line):
+        side = [(one[0], y0, one[1]), (other[0], y0, other[1]), (other[0], y1, other[1]),
+                (one[0], y1, one[1])]  # fmt: skip
+        fill = Ink.SHADE if other[0] == one[0] else Ink.PAPER
+        yield Polyline(tuple(_flat(*c) for c in side), VISIBLE, closed=True, fill=fill, tag=tag)
 
 
 def _front(box: Box, along: Fraction, up: Fraction) -> Point:

@@ -176,13 +176,14 @@ def _places(room: Room, run: Run) -> Iterator[RunPlace]:
         low, high = free
         if case.width is not None and not _is_free(run, case):
             low = high = _up(case.width.value, step)
-        at_end = case.blind if run.spec.is_free else None
+        at_end = (case.blind or case.diagonal) if run.spec.is_free else None
         yield RunPlace(key, low, high, centre=centre, sort=_sort(case), at_end=at_end)
 
 
 def _blind_off(room: Room, run: Run, side: RunSide) -> Fraction | None:
     """How far a blind corner base stands off the corner wall at an end; None: none does.
 
+    A diagonal corner stands against it, and fills what the run round it keeps out of.
     Where the order is free it belongs there, wherever it is listed.
     """
     if side in run.pulled_off:
@@ -190,6 +191,8 @@ def _blind_off(room: Room, run: Run, side: RunSide) -> Fraction | None:
     if not run.spec.is_free or run.spec.end(side) != "wall":
         return None
     for case in run.cases:
+        if case.spec.diagonal == side:
+            return Fraction(0)
         if case.spec.blind == side:
             own = case.spec.overrides.get("blind_pull_off")
             return own.value if own else room.spec.style["blind_pull_off"].value

@@ -14,6 +14,7 @@ from casewright.job.blind_corners import check_blind_corner
 from casewright.job.content import Content, read_content, unit_in
 from casewright.job.corner_ends import check_corner_ends
 from casewright.job.crown_cases import reach_up
+from casewright.job.diagonals import check_diagonal
 from casewright.job.face_choices import check_face
 from casewright.job.moisture import moisture_of
 from casewright.job.origins import Origins
@@ -129,6 +130,7 @@ def spec_of(data: dict[str, Plain], name: str, positions: Positions) -> JobSpec:
         check_face(key, case, content, reporter)
         check_overlay(key, case, content, reporter)
         check_blind_corner(key, case, content, reporter)
+        check_diagonal(key, case, content, reporter)
         check_seat(key, case, content, reporter)
     spec = _spec(content, Origins(name, positions, content.unit), reporter)
     if spec is not None:

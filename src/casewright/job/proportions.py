@@ -12,6 +12,7 @@ from casewright.job.bays import check_bays, check_boards
 from casewright.job.blind_corners import check_blind_width
 from casewright.job.case_sizes import CaseSizes, is_near_label
 from casewright.job.content import Content
+from casewright.job.diagonals import check_diagonal_sizes
 from casewright.job.drawer_sizes import check_drawer_boards
 from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter
@@ -65,6 +66,7 @@ def check_proportions(
         check_rows(sizes)
         check_drawer_boards(sizes)
         check_blind_width(sizes)
+        check_diagonal_sizes(sizes)
     for run in runs.values():
         _share(run, cases, style, reporter, content)
         _side_by_side(run, cases, style, reporter)

@@ -20,6 +20,7 @@ from casewright.casework.specs import (
 from casewright.dims import Given, Origin
 from casewright.job.blind_corners import as_blind_corner
 from casewright.job.content import Content
+from casewright.job.diagonals import as_diagonal
 from casewright.job.hoods import as_hood
 from casewright.job.origins import Origins
 from casewright.job.panels import panel_sheet
@@ -238,7 +239,7 @@ def case_of(
         overrides=_style_values(table.style, (*base, "style"), f"case {key}", origins),
         where=origins.where(base),
     )
-    spec = as_blind_corner(_with_face(spec, table, boxes), table, origins)
+    spec = as_diagonal(as_blind_corner(_with_face(spec, table, boxes), table, origins), table)
     spec = _round_appliance(as_seat(spec, table, content, style), table, content, origins, style)
     return _with_rows(spec, table, content, origins, style)
 

@@ -13,6 +13,7 @@ from casewright.drawing import Plot, ScaleError, View, measure_of, sheet
 from casewright.drawing.case_front import closed_scene, open_scene
 from casewright.drawing.case_section import section_scene
 from casewright.drawing.measure import Measure
+from casewright.drawing.mouth_views import mouth_scene, open_mouth_scene, plan_of_corner
 from casewright.drawing.plinth_plan import plinth_scene
 from casewright.drawing.pulled_apart import pulled_apart_scene
 from casewright.outputs.blocks import Beside, Block, Figure, Heading, Keep, Paragraph, Table
@@ -178,6 +179,12 @@ def _views(case: Case, unit: Unit) -> list[View]:
         return [View(plinth_scene(case, unit), "From above, front below")]
     if case.spec.panel is not None:
         return [View(closed_scene(case, unit), "Front, in its opening")]
+    if case.mouth is not None:
+        return [
+            View(plan_of_corner(case, unit), "From above, cut over the bottom"),
+            View(mouth_scene(case, unit), "The mouth, square to the door"),
+            View(open_mouth_scene(case, unit), "Door off"),
+        ]
     section = View(section_scene(case, unit), "Section, from the right")
     if not case.fronts:
         return [View(open_scene(case, unit), "Front"), section]
@@ -201,9 +208,10 @@ def _summary(room: Room, case: Case) -> Rich:
     else:
         doors = ", doors apart" if case.fronts else ""
         words.append(
-            f" (width × height × depth{doors}). Joints: {spec.joint}; back: {spec.back}; "
+            f" (width × height × depth{doors}). Joints: {_joints(case)}; back: {spec.back}; "
             f"edges: {spec.edge}."
         )
+    words += _corner_words(room, case)
     words += _face_words(case, unit)
     words += _standing_words(case, unit)
     words.append(_weighs(room, case))
@@ -249,6 +257,28 @@ def _lid_words(case: Case, unit: Unit) -> list[Inline]:
     top = case.height.value + lid.finished.thickness.value
     high = Strong(Measure(top, unit, f"{lid.path}.top"))
     return [f" Window seat: its lid, {case.spec.lid}, is ", high, " above the floor, bare."]
+
+
+def _joints(case: Case) -> str:
+    return case.spec.joint if case.mouth is None else "screws through the sides"
+
+
+def _corner_words(room: Room, case: Case) -> list[Inline]:
+    """What its neighbours must be, and why its door is as wide as it is."""
+    if case.mouth is None:
+        return []
+    unit, nodes = room.spec.unit, room.chain.nodes
+    why = (
+        " from side to side. Its door is so narrow that its square edges stay behind the planes "
+        "of its neighbours' sides. Try the corner of the walls with a square first: what stands "
+        "in it, plaster or a bead of filler, comes off."
+    )
+    return [
+        " Diagonal corner: its neighbours are ", Strong(measure_of(case.mouth.side, unit)),
+        " deep, as its return sides are; its face is ",
+        Strong(measure_of(nodes[f"{case.key}.mouth.face"], unit)),
+        why,
+    ]
 
 
 def _face_words(case: Case, unit: Unit) -> list[Inline]:

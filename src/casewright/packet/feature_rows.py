@@ -72,7 +72,9 @@ def feature_rows(part: Part, unit: Unit) -> Iterator[Row]:
 
 
 def _in_a_face(feature: Feature) -> bool:
-    return isinstance(feature, Bores) or (feature.face in ("A", "B") and feature.kind != "mitre")
+    return isinstance(feature, Bores) or (
+        feature.face in ("A", "B") and feature.kind not in ("mitre", "clip")
+    )
 
 
 def _on_face(feature: Feature) -> str:
@@ -108,7 +110,7 @@ def _where(part: Part, twins: Sequence[Feature], unit: Unit) -> Rich:
     first = twins[0]
     if isinstance(first, Cut) and first.kind == "finger":
         return _slots(part, twins, unit)
-    if isinstance(first, Cut) and first.kind == "notch":
+    if isinstance(first, Cut) and first.kind in ("notch", "clip"):
         edge = plane_word(part, "w0")
         one = f"corner of the {plane_word(part, first.datum)} and the {edge}"
         return one if len(twins) == 1 else f"both corners of the {edge}"

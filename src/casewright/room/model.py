@@ -123,7 +123,8 @@ class Run:
     trims
         What is fitted to it once it stands.
     pulled_off
-        Ends where a blind corner base stands off the corner wall, and how far [mm].
+        Ends without a filler, and how far off the wall they are [mm]: where a blind corner base
+        stands off it, or a diagonal corner of the run round it begins the row.
     """
 
     spec: RunSpec

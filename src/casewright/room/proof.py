@@ -78,7 +78,7 @@ def _failures(run: Run, spacing: Fraction, grid: Fraction) -> Iterator[Failure]:
 def _reach(case: Case, start: Fraction) -> _Reach:
     """Of a case with its frames, doors apart."""
     doors = {front.path for front in case.fronts}
-    ends = [extent(part, 0) for part in case.parts if part.front not in doors]
+    ends = [extent(p, 0) for p in case.parts if p.front not in doors and not p.turned]
     box = start + case.left_frame.value
     return _Reach(
         box + min(low.value for low, _ in ends), box + max(high.value for _, high in ends)

@@ -62,13 +62,16 @@ def round_corner(spec: JobSpec, run: RunSpec, side: RunSide) -> RunSpec | None:
 def pull_off(house: House, run: RunSpec, end: CaseSpec, side: RunSide) -> Dim | None:
     """How far a blind corner base at an end stands off the corner wall [mm]; None: none is there.
 
-    Nothing is seen of that gap, so that no filler closes it.
+    Nothing is seen of that gap, so that no filler closes it. A diagonal corner stands against
+    both walls.
 
     Parameters
     ----------
     end
         The case at that end.
     """
+    if end.diagonal == side and run.end(side) == "wall":
+        return house.zero
     if end.blind != side or run.end(side) != "wall":
         return None
     given = end.overrides.get("blind_pull_off")
@@ -108,6 +111,8 @@ def corner_filler(
         msg = f"no run stands round the corner at the {side} end of {run.key}"
         raise ValueError(msg)
     case = cases[other.cases[-1] if side == "left" else other.cases[0]]
+    if case.mouth is not None:  # the leg along this wall: its return side is the neighbour
+        return CornerFiller(place.let("beyond", case.depth), place.let("need", house.zero))
     face = case.face_plane
     out = case.overall_depth - face
     if any(front.pull for front in case.fronts):

@@ -185,7 +185,7 @@ def place_run(
     return (
         Run(run, members, own, length, end, lift, fillers,
             appliances=_appliances(spec, widths, starts),
-            pulled_off=_blind(house, run, cases) if wall is not None else {}),
+            pulled_off=_bare_ends(house, run, cases, gaps) if wall is not None else {}),
         findings,
     )  # fmt: skip
 
@@ -243,6 +243,17 @@ def _blind(house: House, run: RunSpec, cases: Mapping[str, Case]) -> dict[RunSid
     ends = {"left": cases[run.cases[0]], "right": cases[run.cases[-1]]}
     found = {side: pull_off(house, run, ends[side].spec, side) for side in SIDES}
     return {side: off for side, off in found.items() if off is not None}
+
+
+def _bare_ends(
+    house: House, run: RunSpec, cases: Mapping[str, Case], gaps: _Gaps
+) -> dict[RunSide, Dim]:
+    """Ends without a filler: beside a blind corner base, or at the leg of a diagonal corner."""
+    legs = {
+        side: beyond for side, (beyond, space) in gaps.items()
+        if run.end(side) == "corner" and not space.value
+    }  # fmt: skip
+    return _blind(house, run, cases) | legs
 
 
 def _whole(gap: tuple[Dim, Dim]) -> Dim:

@@ -108,7 +108,9 @@ def _fixing(room: Room, case: Case) -> WallFixing | None:
         rows = tuple(nailer.path for nailer in nailers)
     if not rows:
         return None
-    case_depth = max(_front_plane(part) for part in (*backs, *nailers))
+    # Those of a diagonal corner on the wall round it lie as far before theirs.
+    before = (p for p in (*backs, *nailers) if p.placed.orientation.thickness.axis == 2)
+    case_depth = max(_front_plane(part) for part in before)
     studs = int(case.width.value // style["stud_spacing"].value) + 1
     return WallFixing(
         case=case.key,

@@ -264,6 +264,9 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
     _key("crown_air", "1/8", "3", "air over the backing of a crown, below the ceiling"),
     _key("filler_lip", "2", "50", "width of the lip that a filler is screwed on by"),
     _key("blind_pull_off", "3", "80", "how far a blind corner base stands off the corner wall"),
+    _key(
+        "hinge_strip", "2 1/2", "64", "width of the strips that a diagonal corner's door hangs on"
+    ),
     _key("corner_clear", "1/4", "6", "air before the pulls of the other run in an inside corner"),
     _key("jig_margin", "3/4", "20", "of a template, beyond its farthest hole"),
     _key("jig_square", "8", "200", "longest leg of an assembly square"),

@@ -45,6 +45,8 @@ def face_edges(maker: Maker, carcase: Carcase, front: FrontSpec | None) -> FaceE
     """Where the leaves of an opening begin and end across."""
     if carcase.frame is not None and maker.spec.framed:
         return _frame_edges(maker, carcase.frame, "full" if front is None else front.overlay)
+    if carcase.edge is not None:
+        return FaceEdges(maker.zero, carcase.width, carcase.edge, maker.style("gap"))
     match "full" if front is None else front.overlay:
         case "inset":
             inside, gap = carcase.left_thickness, maker.style("inset_gap")

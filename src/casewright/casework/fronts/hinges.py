@@ -18,7 +18,7 @@ from casewright.casework.fronts.warping import stays_flat
 from casewright.casework.maker import Maker
 from casewright.casework.packing import hinge_pad
 from casewright.casework.setups import bore_setup
-from casewright.casework.specs import Hand
+from casewright.casework.specs import Hand, OverlayKind
 from casewright.dims import Dim, Place, Way, least
 from casewright.findings import Finding, Severity
 
@@ -144,12 +144,13 @@ def _ready(
     place = maker.place.at(leaf.name)
     wanted = place.let(
         "overlay_wanted",
-        _wanted(maker, leaf, thickness) if carcase.frame is None
+        thickness - carcase.edge if carcase.edge is not None
+        else _wanted(maker, leaf, thickness) if carcase.frame is None
         else _wanted_on_frame(maker, carcase, leaf),
     )  # fmt: skip
     overlay = solve_overlay(
         maker.house, place, wanted, low=low, high=high, step=maker.style("bore_step"),
-        cranks=_arms(maker, leaf),
+        cranks=_arms(maker, leaf.front.overlay if carcase.edge is None else "partial"),
     )  # fmt: skip
     found = overlay_finding(maker.house, place.path, overlay, low, high)
     if found:
@@ -179,9 +180,9 @@ def _wanted_on_frame(maker: Maker, carcase: Carcase, leaf: LeafPlan) -> Dim:
     return edges.x1 - edges.edge - right
 
 
-def _arms(maker: Maker, leaf: LeafPlan) -> tuple[Dim | None, ...]:
+def _arms(maker: Maker, overlay: OverlayKind) -> tuple[Dim | None, ...]:
     """The arms made for that: the straight one, the half cranked, the one for inset doors."""
-    match leaf.front.overlay:
+    match overlay:
         case "inset":
             return (maker.house.hinge("inset_crank"),)
         case "partial":

@@ -59,6 +59,11 @@ class Assembled:
         """All joints of the case."""
         return self.model.joints
 
+    def is_mixed(self, joint: Joint) -> bool:
+        """Whether a joint is between a part in a mouth and one that is not: `check_mouth`'s."""
+        ends = (self.solids.get(surface.part) for surface in (joint.one, joint.other))
+        return len({end.part.turned for end in ends if end is not None}) > 1
+
     @property
     def box_solids(self) -> list[Solid]:
         """Parts of the box: no fronts, no drawers, no frames on its ends."""

@@ -31,7 +31,7 @@ def check_cuts(case: Assembled) -> Iterator[Failure]:
 def _check_part(solid: Solid, units: Units) -> Iterator[Failure]:
     left = [Box(0, solid.size[0], 0, solid.size[1], 0, solid.size[2])]
     for cut in solid.part.features:
-        if not isinstance(cut, Cut) or cut.mitred_end is not None:
+        if not isinstance(cut, Cut) or not cut.is_square:
             continue
         hollow = solid.cuts[cut.path]
         paths = (cut.path, solid.part.path)

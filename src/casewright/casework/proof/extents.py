@@ -27,7 +27,8 @@ def check_extents(case: Assembled, grid: Fraction) -> Iterator[Failure]:
     """
     model, units = case.model, case.units
     key = model.key
-    box = case.extent([s for s in case.box_solids if s.part.role != _AT_FLOOR])
+    box = case.extent([s for s in case.box_solids
+                       if s.part.role != _AT_FLOOR and not s.part.turned])  # fmt: skip
     sizes = (model.width, model.height, model.depth)
     for axis, (word, size, wanted) in enumerate(
         zip(("width", "height", "depth"), sizes, model.wanted, strict=True)
@@ -43,7 +44,8 @@ def check_extents(case: Assembled, grid: Fraction) -> Iterator[Failure]:
         off = abs(size.value - wanted.value)
         if off > grid:
             yield Failure("size", (key,), f"the {word} is not the one asked for", off)
-    yield from _check_sides(case)
+    if model.mouth is None:
+        yield from _check_sides(case)
     yield from _check_overall(case)
     yield from _check_floor(case)
 
@@ -85,7 +87,7 @@ def _check_sides(case: Assembled) -> Iterator[Failure]:
 
 def _check_overall(case: Assembled) -> Iterator[Failure]:
     model, units = case.model, case.units
-    box = case.extent(case.case_solids)
+    box = case.extent([s for s in case.case_solids if not s.part.turned])
     off = apart(box.x1 - box.x0, units.of(model.overall_width))
     if off:
         says = "the parts are not as wide together as the overall width"

@@ -92,7 +92,7 @@ def _features(case: Assembled, path: str) -> set[tuple[object, ...]]:
     inner = solid.size[1] if solid.part.role == "frame stile" else 0
     features: set[tuple[object, ...]] = set()
     for cut in solid.part.features:
-        if isinstance(cut, Cut) and cut.mitred_end is not None:
+        if isinstance(cut, Cut) and not cut.is_square:
             features.add(_slant(cut))
         elif isinstance(cut, Cut):
             box = solid.cuts[cut.path]

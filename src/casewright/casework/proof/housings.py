@@ -25,7 +25,7 @@ def check_housings(case: Assembled) -> Iterator[Failure]:
     """Cuts that nothing fits into, and notches off what they were cut for."""
     for solid in case.solids.values():
         for cut in solid.part.features:
-            square = isinstance(cut, Cut) and cut.mitred_end is None
+            square = isinstance(cut, Cut) and cut.is_square
             if isinstance(cut, Cut) and square and not solid.cuts[cut.path].is_empty:
                 if cut.kind in _FILLED:
                     yield from _check_filled(case, solid, cut)
@@ -89,7 +89,7 @@ def _check_notch(case: Assembled, solid: Solid, cut: Cut) -> Iterator[Failure]:
     planes: tuple[Plane, ...] = ("l0", "l1", "w0", "w1")
     for plane in planes:
         wall = solid.wall(cut.path, plane)
-        if wall is None:
+        if wall is None or (cleared.part.turned and wall.facing.axis != 1):
             continue
         axis = 2 * wall.facing.axis
         flush = cleared.outer[axis : axis + 2]

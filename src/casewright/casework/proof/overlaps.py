@@ -16,10 +16,12 @@ __all__ = ["check_overlaps", "shared"]
 
 
 def check_overlaps(case: Assembled) -> Iterator[Failure]:
-    """Every pair of parts whose solids share volume; what meets in a mitre is checked there."""
+    """Every pair of parts whose solids share volume; mitres and mouths are checked apart."""
     mitred = mates(case)
     for one, other in combinations(case.solids.values(), 2):
         if frozenset((one.part.path, other.part.path)) in mitred:
+            continue
+        if one.part.turned != other.part.turned:
             continue
         if one.outer.meets(other.outer):
             depth = max((_least_side(box) for box in shared(one, other)), default=0)

@@ -28,6 +28,7 @@ from casewright.casework.proof.hoods import check_hood
 from casewright.casework.proof.housings import check_housings
 from casewright.casework.proof.lids import check_lid
 from casewright.casework.proof.mitres import check_mitres
+from casewright.casework.proof.mouths import check_mouth
 from casewright.casework.proof.overlaps import check_overlaps
 from casewright.casework.proof.panels import check_panels
 from casewright.casework.proof.panes import check_panes
@@ -101,6 +102,7 @@ def _failures(
     yield from check_blind_corner(case)
     yield from check_hood(case, case.units.up(grid))
     yield from check_lid(case, grid)
+    yield from check_mouth(case, grid)
     yield from check_strips(case, grid)
     yield from check_housings(case)
     yield from check_mitres(case)

@@ -54,10 +54,21 @@ def _of_cut(cut: Cut, part: Part) -> Iterator[_Number]:
         yield "stop", setup.stop, whole
         yield "check", setup.check, whole
         return
+    if cut.kind == "clip":
+        yield "stop", setup.stop, (width,)
+        yield "check", setup.check, _slants(width, setup.check)
+        return
     yield "fence", setup.fence, (at,)
     yield "depth", setup.depth, (depth,)
     yield "stop", setup.stop, (at + width,)
     yield "check", setup.check, (width if setup.fence is None else at + width,)
+
+
+def _slants(leg: Fraction, check: Dim | None) -> tuple[Fraction, ...]:
+    """The slant of a clip: its square is twice that of its leg, to one part in half a million."""
+    if check is None or abs(check.value**2 - 2 * leg**2) * 500_000 > leg**2:
+        return ()
+    return (check.value,)
 
 
 def _along(cut: Cut, part: Part) -> Fraction:

@@ -74,8 +74,8 @@ class Solid:
     cuts
         What each square cut takes out by the cut's path, in part axes.
     wood
-        What is left, as disjoint boxes in part axes: mitred ends as if they were square; nothing
-        of what lies diagonally. Mitres are checked by themselves.
+        What is left, as disjoint boxes in part axes: mitred ends and clipped corners as if they
+        were square; nothing of what lies diagonally. Mitres and clips are checked by themselves.
     pieces
         The same in case axes.
     """
@@ -95,7 +95,7 @@ class Solid:
         whole = Box(0, self.size[0], 0, self.size[1], 0, self.size[2])
         self.outer = self.box(whole)
         self.cuts = {f.path: cut_box(f, self.size, units) for f in part.features
-                     if isinstance(f, Cut) and f.mitred_end is None}  # fmt: skip
+                     if isinstance(f, Cut) and f.is_square}  # fmt: skip
         self.wood: tuple[Box, ...] = ()
         self.pieces: tuple[Box, ...] = ()
         if part.diagonal:

@@ -71,6 +71,7 @@ def _in_the_way(
         if (
             solid is not board
             and not apart
+            and solid.part.turned == board.part.turned
             and any(
                 box.meets(solid.outer) and any(box.meets(piece) for piece in solid.pieces)
                 for box in boxes

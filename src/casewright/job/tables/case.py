@@ -164,6 +164,15 @@ class CaseTable(BoxesTable):
     corner_depth: Annotated[Length, Between("8", "36", "200", "920")] | None = None
     """Depth of the cases of that run. Default: the style's base_depth."""
 
+    diagonal: Hand | None = None
+    """End of its run whose inside corner a wall or base case fills, with a door across it at 45
+    degrees: width is then its leg along either wall, depth that of its return sides, as deep as
+    the neighbours'. The run round the corner begins after it. Default: none."""
+
+    bottom: Literal["between", "under"] | None = None
+    """Whether the bottom of a diagonal corner lies between its return sides, or under them.
+    Default: between."""
+
     lid: LidKind | None = None
     """Makes a base case a window seat: "hinged", a chest with a lid; or "fixed", a board over
     drawers, doors or an open face. Its height follows from the style's seat_height and

@@ -182,6 +182,27 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
             "depth": "580", "shelves": 0, "front": replace(SLAB, leaves=1, hinge="left"),
         },
     ),
+    "diagonal corner": (
+        "mm",
+        {
+            "diagonal": "left", "width": "610", "height": "500", "depth": "330", "shelves": 1,
+            "front": replace(SLAB, leaves=1),
+        },
+    ),
+    "diagonal corner base": (
+        "in",
+        {
+            "kind": "base", "toe": "notch", "diagonal": "right", "width": "36", "height": "24",
+            "depth": "23 1/4", "shelves": 0, "front": replace(SLAB, leaves=1),
+        },
+    ),
+    "diagonal corner on its bottom": (
+        "in",
+        {
+            "diagonal": "right", "under": True, "width": "24", "height": "16", "depth": "12 1/4",
+            "shelves": 0, "front": replace(SLAB, leaves=1),
+        },
+    ),
     "window seat": (
         "in",
         {
@@ -217,6 +238,7 @@ _JIG = "the jig's bit decides it; the screw holds all the same"
 _HIDDEN = "a false front hides it, its screws are in it"
 _CLEAT = "a cleat carries as well where it is a little thicker or thinner"
 _BLOCK = "a pad for a hinge holds as well where it is a little larger or smaller"
+_STRIP = "it is measured from its outer face; the hinges' side screws take up the rest"
 _BLIND = "any depth that stays blind takes the plate's screws"
 
 SURVIVORS = {
@@ -250,13 +272,17 @@ SURVIVORS = {
     "both sides: pocket in the other face": "from inside they hold the frame as well",
     "both sides: pocket one along": _ALONG,
     "both sides: shelf pins all across": "the rows stay across from each other and level",
+    "both hinge strips: thickness": _STRIP,
+    "both hinge strips: width": "it is measured from its front edge; nothing stands behind it",
     "both stiles: rebate end": _ROUTED,
     "both stiles: rebate radius": "the air round the pane takes it up",
     "both stiles: rebate start": _ROUTED,
+    "bottom: clip in the other face": _THROUGH,
     "bottom: cutout at": "the liner hangs wherever its hole is, as long as no wood is in its way",
     "bottom: cutout in the other face": _THROUGH,
     "bottom: cutout width": "the liner's flange covers the air round it",
     "bottom: width": "beside an inset or an open back its rear edge shows only to the wall",
+    "corner post: shelf pins all across": "any place of it under the shelf carries its corner",
     "door: pull all across": _LINE,
     "door: pull all along": _LINE,
     "door: pull in the other face": _THROUGH,
@@ -273,6 +299,8 @@ SURVIVORS = {
     "false front: turned end for end": "a front with its pull in the middle is the same",
     "face strip: trim in the other face": _THROUGH,
     "fixed shelf: width": "it ends in front of a thick back without being joined to it",
+    "hinge strip: hinge plate depth": _BLIND,
+    "hinge strip: thickness": _STRIP,
     "lid: thickness": "it is measured from its lower face; nothing lies on it but the cushion",
     "nailer: width": _EDGE,
     "pad: hinge plate depth": _BLIND,
@@ -287,6 +315,7 @@ SURVIVORS = {
     "rail: placed y": "a middle rail stands between two panels of the same end",
     "rail: rebate radius": "the air round the pane takes it up",
     "rail: width": _EDGE,
+    "shelf: clip in the other face": _THROUGH,
     "shelf: placed z": _FREE,
     "shelf: thickness": _FREE,
     "shelf: width": _FREE,
@@ -303,6 +332,7 @@ SURVIVORS = {
     "step of hang: from the other side": "behind a panel no part of its own stands",
     "step of pad: from the other side": "through an open back it comes in from there as well",
     "step of plinth rail: from the other side": "nothing stands above or below a ladder yet",
+    "step of rail: from the other side": "under its corner a toe board comes in from either side",
     "step of skirt: from the other side": "under the bottom it slides in from either side",
     "step of sleeper: from the other side": "nothing stands above or below a ladder yet",
     "step of spline: from the other side": "it is pushed in along the mitre",
@@ -310,6 +340,7 @@ SURVIVORS = {
     "stile: pull all along": _LINE,
     "stile: pull in the other face": _THROUGH,
     "stretcher: width": _EDGE,
+    "top: clip in the other face": _THROUGH,
     "top: cutout in the other face": _THROUGH,
     "top: width": "beside an inset back its rear edge shows only to the wall",
 }

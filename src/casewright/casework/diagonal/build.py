@@ -1,0 +1,100 @@
+"""A diagonal corner from its spec: the box with a leg along either wall, then its mouth."""
+
+from __future__ import annotations
+
+from casewright.casework.cases import Case, CaseMouth
+from casewright.casework.diagonal.assembly import assemble_corner
+from casewright.casework.diagonal.boards import cut_corner, join_boards, place_boards
+from casewright.casework.diagonal.corner import Corner
+from casewright.casework.diagonal.mouth import Mouth, add_strips, add_toe_board, mouth_carcase
+from casewright.casework.diagonal.rear import add_backs, add_nailers, add_post
+from casewright.casework.diagonal.shelves import add_corner_shelves, bore_corner_pins
+from casewright.casework.fronts import add_fronts, hang_fronts, plan_hinges
+from casewright.casework.house import House
+from casewright.casework.levels import clear_heights, levels
+from casewright.casework.maker import Maker
+from casewright.casework.outside import hold_outside
+from casewright.casework.specs import CaseSpec
+from casewright.dims import Dim
+
+__all__ = ["build_diagonal"]
+
+
+def build_diagonal(house: House, spec: CaseSpec) -> Case:
+    """Build the model of a diagonal corner, wall or base.
+
+    Its width is the leg along either wall, its depth that of the return sides, which is its
+    neighbours'.
+
+    Raises
+    ------
+    ValueError
+        When it has no width: the job file's checks refuse that first.
+    """
+    if spec.width is None or spec.diagonal is None:
+        msg = f"{spec.key} is no diagonal corner with a width"
+        raise ValueError(msg)
+    maker = Maker(spec, house, house.chain.place(spec.key))
+    place = maker.place
+    leg = place.given("wanted_width", spec.width)
+    wanted = (leg, place.given("wanted_height", spec.height), place.let("wanted_depth", leg))
+    deep = place.given("wanted_side_depth", spec.depth)
+    corner = cut_corner(maker, wanted[0], wanted[1], deep, _deck(maker))
+    place_boards(maker, corner)
+    mouth = _furnish(maker, corner)
+    parts = tuple(maker.parts.values())
+    plain = [part for part in parts if not part.turned]
+    horizontals = levels(place, plain)
+    return Case(
+        spec=spec,
+        width=corner.width,
+        height=corner.head,
+        depth=corner.depth,
+        wanted=wanted,
+        standing=maker.zero,
+        overall_width=corner.width,
+        left_frame=maker.zero,
+        overall_depth=corner.depth,
+        tolerance=hold_outside(maker, (corner.width, corner.head, corner.depth), wanted),
+        levels=horizontals,
+        clear_heights=clear_heights(place, horizontals),
+        parts=parts,
+        joints=tuple(maker.joints),
+        fronts=tuple(maker.fronts),
+        faces=tuple(maker.faces),
+        assembly=tuple(maker.steps),
+        findings=tuple(maker.findings),
+        questions=tuple(maker.questions),
+        mouth=CaseMouth(
+            corner.hand, mouth.span, mouth.front,
+            place.let("face_reach", corner.width + corner.own.width), corner.own.width,
+            maker.style("band") if spec.edge == "band" else maker.zero,
+        ),
+    )  # fmt: skip
+
+
+def _deck(maker: Maker) -> Dim:
+    if maker.spec.kind == "base" and maker.spec.toe == "notch":
+        return maker.on_grid("toe_height", maker.style("toe_height"))
+    return maker.zero
+
+
+def _furnish(maker: Maker, corner: Corner) -> Mouth:
+    join_boards(maker, corner)
+    post = add_post(maker, corner)
+    add_nailers(maker, corner, post)
+    mouth = add_strips(maker, corner)
+    add_toe_board(maker, corner, mouth)
+    carcase = mouth_carcase(maker, corner, mouth)
+    plan = plan_hinges(maker, carcase)
+    opening = carcase.openings[0]
+    if maker.spec.shelves:
+        pins = bore_corner_pins(maker, corner, mouth, post, opening)
+        add_corner_shelves(maker, corner, mouth, post, opening, pins)
+    add_backs(maker, corner, maker.parts[post.path])
+    assemble_corner(maker, corner)
+    maker.turned = True
+    add_fronts(maker, carcase, plan)
+    hang_fronts(maker)
+    maker.turned = False
+    return mouth

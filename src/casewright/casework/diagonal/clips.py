@@ -1,0 +1,55 @@
+"""Clips: the corner of a board taken off at 45 degrees after it is cut to its blank."""
+
+from __future__ import annotations
+
+from casewright.casework.diagonal.roots import OVER_ROOT_2, UNDER_ROOT_2, onto_grid
+from casewright.casework.features import Cut, Plane, Setup
+from casewright.casework.maker import Maker, Outline
+from casewright.dims import Dim, Way
+
+__all__ = ["clip"]
+
+
+def clip(maker: Maker, board: Outline, corner: Plane, exact: Dim) -> Dim:
+    """Clip the corner of a board at an end and its front edge; returns the leg as made [mm].
+
+    Up to the next step of the grid: a board that stood out of the face would hold the door off.
+    What is ironed on the slant is taken off before.
+
+    Parameters
+    ----------
+    corner
+        End that the corner is at.
+    exact
+        From the corner to where the face meets either edge [mm].
+    """
+    place = board.place.at("clip")
+    if maker.spec.edge == "band":
+        exact = exact + maker.style("band") * OVER_ROOT_2
+    leg = maker.machined(place, "leg", onto_grid(maker, place, "leg_to_mark", exact, Way.UP))
+    slant = place.let("slant", leg * UNDER_ROOT_2)
+    maker.machine(
+        board.path,
+        Cut(
+            path=place.path, kind="clip", face="A", runs="w", datum=corner, at=maker.zero,
+            width=leg, depth=board.thickness, start=maker.zero, end=leg,
+            asked_by=maker.path("mouth"), setup=_setup(maker, slant),
+        ),
+    )  # fmt: skip
+    return leg
+
+
+def _setup(maker: Maker, slant: Dim) -> Setup:
+    """Both legs marked from the corner, sawn along a guide.
+
+    A board as large as a corner's is not pushed past a blade at a slant (common practice).
+    """
+    if maker.house.shop.has("circular saw"):
+        tool, bit, caution = "circular saw", "saw blade along a guide on both marks", "saw_guided"
+    else:
+        tool, caution = "table saw", "saw_mitre"
+        bit = "saw blade, the board on a crosscut sled, its slant along the blade"
+    return Setup(
+        tool, bit=bit, check=slant, check_words="along the slant, from edge to edge",
+        cautions=(caution,),
+    )  # fmt: skip

@@ -1,0 +1,158 @@
+"""The mouth of a diagonal corner: hinge strips square to the door, toe board, and the door.
+
+What lies in the mouth is placed in axes of its own: x along the face from its left strip, seen
+from the room, z out of the mouth. Both strips touch the inner front edges of the return sides:
+sqrt(2) (A - d - t) apart, outside to outside. The door is
+
+    (A - d) sqrt(2) - 2 td - 2 sqrt(2) r
+
+wide, so that its square outer edges stay r behind the planes of its neighbours' sides; a bumper
+counts with its thickness. Source: common practice.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from casewright.casework.box import front_edges
+from casewright.casework.carcase import Carcase, Opening
+from casewright.casework.diagonal.boards import case_screw
+from casewright.casework.diagonal.corner import Corner
+from casewright.casework.diagonal.rear import screw_ends
+from casewright.casework.diagonal.roots import across
+from casewright.casework.fronts.face_edges import planned_thickness
+from casewright.casework.joints import Fastening
+from casewright.casework.maker import Maker
+from casewright.casework.parts import Part
+from casewright.dims import Dim, Way, least
+
+__all__ = ["Mouth", "add_strips", "add_toe_board", "mouth_carcase"]
+
+
+@dataclass(frozen=True, slots=True)
+class Mouth:
+    """What stands in the mouth.
+
+    Parameters
+    ----------
+    span
+        Between the outer faces of its strips [mm].
+    front
+        Plane z of the face, in its own axes: the strips' width [mm].
+    left, right
+        The strips.
+    """
+
+    span: Dim
+    front: Dim
+    left: Part
+    right: Part
+
+
+def add_strips(maker: Maker, corner: Corner) -> Mouth:
+    """Two uprights between bottom and top, square to the door: its hinges need no other angle."""
+    place = maker.place.at("mouth")
+    inner = least(
+        corner.own_leg - corner.own.thickness,
+        corner.depth - corner.far.width - corner.far.thickness,
+    )
+    span = across(maker, place, "span", inner, Way.DOWN)
+    _tell_sizes(maker, corner)
+    left, right = (
+        maker.outline(
+            f"strip_{hand}", maker.spec.box_stock, corner.ceiling - corner.floor,
+            maker.style("hinge_strip"), edges=front_edges(maker.spec),
+            setting=f"{maker.spec.key} strips", matched=True,
+        )
+        for hand in ("left", "right")
+    )  # fmt: skip
+    front = left.width
+    maker.turned = True
+    parts = []
+    for outline, lies, x in ((left, "+y -z +x", maker.zero), (right, "+y -z -x", span)):
+        hand = "left" if outline is left else "right"
+        parts.append(
+            maker.add(
+                outline, role="hinge strip", title=f"{hand} hinge strip", lies=lies,
+                at=(x, corner.floor, front), ends=("bottom", "top", "front", "back"),
+                hand="left" if hand == "left" else "right", shows=front_edges(maker.spec),
+                group="strips",
+            )
+        )  # fmt: skip
+    maker.turned = False
+    for part in parts:
+        screw_ends(maker, corner, part)
+    return Mouth(span, front, parts[0], parts[1])
+
+
+def _tell_sizes(maker: Maker, corner: Corner) -> None:
+    """The face from corner to corner, and its clear mouth between the sides: to be measured."""
+    place = maker.place.at("mouth")
+    across(maker, place, "face", corner.own_leg, Way.DOWN)
+    across(maker, place, "clear", corner.own_leg - 2 * corner.own.thickness, Way.DOWN)
+
+
+def _door_width(maker: Maker, corner: Corner) -> Dim:
+    """Width of the door, from its thickness, its bumper and the reveal [mm]."""
+    front, place = maker.spec.front, maker.place.at("mouth")
+    if front is None:
+        msg = f"{maker.spec.key} is a diagonal corner without a door"
+        raise ValueError(msg)
+    wide = across(maker, place, "between_planes", corner.own_leg - 2 * maker.style("reveal"),
+                  Way.DOWN)  # fmt: skip
+    out = planned_thickness(maker, front) + maker.style("bumper")
+    return place.let("door", wide - 2 * out)
+
+
+def mouth_carcase(maker: Maker, corner: Corner, mouth: Mouth) -> Carcase:
+    """The mouth as a box that a door hangs on: its strips are the sides."""
+    thick = mouth.left.finished.thickness, mouth.right.finished.thickness
+    edge = maker.place.at("mouth").let("edge", (mouth.span - _door_width(maker, corner)) / 2)
+    base = maker.spec.has_toe
+    opening = Opening(
+        name="main", y0=corner.floor, y1=corner.ceiling,
+        face_y0=corner.deck, face_y1=corner.head, bottom=maker.style("bottom_reveal"),
+        top=maker.style("base_top_reveal" if base else "top_reveal"), front=maker.spec.front,
+    )  # fmt: skip
+    return Carcase(
+        width=mouth.span, height=corner.head, depth=mouth.front,
+        clear_width=maker.place.at("mouth").let(
+            "clear_between", mouth.span - thick[0] - thick[1]
+        ),
+        left=mouth.left.path, right=mouth.right.path, left_thickness=thick[0],
+        right_thickness=thick[1], seat=maker.zero, openings=(opening,), edge=edge,
+    )  # fmt: skip
+
+
+def add_toe_board(maker: Maker, corner: Corner, mouth: Mouth) -> Part | None:
+    """The board across the toe space, between the notches of the return sides."""
+    if maker.spec.toe != "notch" or not corner.deck.path:
+        return None
+    back, place = maker.style("toe_setback"), maker.place.at("toe_board")
+    long = across(maker, place, "long", corner.own_leg - corner.own.thickness + back, Way.DOWN)
+    # Square to the face it stands back by the setback over the root of 2.
+    square = across(maker, place, "square_back", back / 2, Way.UP)
+    outline = maker.outline(
+        "toe_board", maker.spec.box_stock, long, corner.deck,
+        setting=f"{maker.spec.key} toe", matched=True,
+    )  # fmt: skip
+    maker.turned = True
+    part = maker.add(
+        outline, role="rail", title="toe board", lies="+x +y +z",
+        at=((mouth.span - outline.length) / 2, maker.zero,
+            mouth.front - square - outline.thickness),
+        ends=("left", "right", "bottom", "top"), shows=("t1",), group="horizontals",
+    )  # fmt: skip
+    maker.turned = False
+    size = case_screw(maker, corner.bottom.thickness)
+    screws = Fastening("case screw", _count(maker, part), size, (corner.bottom.path,), part.path)
+    glue = Fastening("glue", 1, None, (part.path,), corner.bottom.path)
+    maker.join("joint_toe_board", "butt", (part.path, "w1"), (corner.bottom.path, "t0"),
+               fastenings=(screws, glue))  # fmt: skip
+    return part
+
+
+def _count(maker: Maker, part: Part) -> int:
+    place = maker.house.chain.place(part.path)
+    spacing = maker.style("brad_spacing")
+    return max(2, place.times(part.finished.length, spacing, "screws down into the toe board"))

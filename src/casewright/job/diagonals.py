@@ -1,0 +1,145 @@
+"""Diagonal corners in the job file."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+
+from casewright.casework.diagonal import OVER_ROOT_2, UNDER_ROOT_2
+from casewright.casework.specs import CaseSpec, FrontSpec
+from casewright.job.case_sizes import CaseSizes
+from casewright.job.content import Content
+from casewright.job.face_choices import has_face_frame
+from casewright.job.positions import KeyPath
+from casewright.job.problems import Reporter
+from casewright.job.tables import CaseTable
+
+__all__ = ["as_diagonal", "check_diagonal", "check_diagonal_sizes"]
+
+_NOT_IN_ONE = (
+    "rows", "drawers", "top_drawer", "roll_outs", "sink", "lid", "blind", "divider",
+    "fixed_shelves", "mullion", "skirt", "crown", "nosing", "finished", "scribe",
+)  # fmt: skip
+_ROOM = Fraction(230)
+"""Least width of the door that is of use, and a driver between strips and post [mm]."""
+
+_PINS = Fraction(32)
+"""Least distance between the two rows of pins in a return side [mm]."""
+
+
+def as_diagonal(spec: CaseSpec, table: CaseTable) -> CaseSpec:
+    """A wall or base case as the diagonal corner that it is to be: one door, two return sides."""
+    if table.diagonal is None:
+        return spec
+    front = None if spec.front is None else replace(spec.front, leaves=1)
+    return replace(spec, diagonal=table.diagonal, under=table.bottom == "under", front=front)
+
+
+def check_diagonal(key: str, case: CaseTable, content: Content, reporter: Reporter) -> None:
+    """Tell a diagonal corner on what cannot be one, and what there is no place for in it."""
+    base: KeyPath = ("case", key)
+    if case.diagonal is None:
+        if case.bottom is not None:
+            what = "only the bottom of a diagonal corner can lie under its sides"
+            reporter.tell((*base, "bottom"), what, 'take it out, or write diagonal = "left"')
+        return
+    if case.kind not in ("wall", "base"):
+        what = "only a wall or a base case can be a diagonal corner"
+        reporter.tell((*base, "diagonal"), what, 'write kind = "wall" or kind = "base"')
+        return
+    for name in _NOT_IN_ONE:
+        if getattr(case, name):
+            what = f"a diagonal corner has no {name.replace('_', ' ')}"
+            reporter.tell((*base, name), what, "take it out: it has one door and shelves")
+    if case.width is None:
+        what = "a diagonal corner has a width of its own: its leg along either wall"
+        reporter.tell((*base, "diagonal"), what, "write width = ...")
+    if case.kind == "base" and case.bottom == "under":
+        what = "the bottom of a base case lies above its toe space, between the sides"
+        reporter.tell((*base, "bottom"), what, 'write bottom = "between"')
+    if case.toe == "plinth":
+        what = "a diagonal corner stands on its own sides: its toe board runs at 45 degrees"
+        reporter.tell((*base, "toe"), what, 'write toe = "notch" or toe = "none"')
+    _boxes(base, case, content, reporter)
+    _front(base, case, content, reporter)
+    _places(key, case, content, reporter)
+
+
+def _boxes(base: KeyPath, case: CaseTable, content: Content, reporter: Reporter) -> None:
+    """What all boxes may have, and this one cannot."""
+    boxes = content.boxes
+    if has_face_frame(case, content) or (case.face or boxes.face) == "strips":
+        what = "a diagonal corner is frameless: its door hangs on strips in its mouth"
+        reporter.tell((*base, "diagonal"), what, 'write face = "frameless" for this case')
+    if (case.back or boxes.back or "rabbeted") != "rabbeted":
+        where: KeyPath = (*base, "back") if case.back else (*base, "diagonal")
+        what = "the two backs of a diagonal corner lie in rabbets of its return sides"
+        reporter.tell(where, what, 'write back = "rabbeted" for this case')
+    if (case.edge or boxes.edge) == "lip":
+        where = (*base, "edge") if case.edge else (*base, "diagonal")
+        what = "the front edges of a diagonal corner run at a slant: no lip is glued on them"
+        reporter.tell(where, what, 'write edge = "band" or edge = "painted" for this case')
+
+
+def _front(base: KeyPath, case: CaseTable, content: Content, reporter: Reporter) -> None:
+    front = case.front
+    if front is not None and front.construction == "none":
+        what = "a diagonal corner has a door"
+        reporter.tell((*base, "front"), what, "take front out")
+        return
+    overlay = (front.overlay if front else None) or content.doors.overlay
+    if overlay in ("inset", "partial"):
+        what = "the door of a diagonal corner lies over its strips as far as its neighbours let it"
+        reporter.tell(
+            (*base, "diagonal"), what, 'write front = { overlay = "full" } for this case'
+        )
+    if front is not None and front.leaves == 2:
+        what = "a diagonal corner has one door"
+        reporter.tell((*base, "front", "leaves"), what, "take leaves out")
+
+
+def _places(key: str, case: CaseTable, content: Content, reporter: Reporter) -> None:
+    """It stands at the end of its run that it names, and nothing straight runs over it."""
+    for name, run in content.runs.items():
+        if key not in run.cases:
+            continue
+        end = 0 if case.diagonal == "left" else -1
+        if run.cases[end] != key:
+            what = f"{key} fills the corner at the {case.diagonal} end of its run"
+            want = f"write it {'first' if end == 0 else 'last'} in cases"
+            reporter.tell(("run", name, "cases"), what, want)
+        for trim in ("toe_skin", "light_rail", "crown"):
+            if getattr(run, trim) is not None:
+                what = f"a {trim.replace('_', ' ')} runs straight, and {key} turns the corner"
+                want = "take it out here; fit it to a run without the corner"
+                reporter.tell(("run", name, trim), what, want)
+
+
+def check_diagonal_sizes(sizes: CaseSizes) -> None:
+    """Tell sizes that leave no door in the mouth, or no room for the pins of its shelves."""
+    case = sizes.case
+    if case.diagonal is None or case.width is None or case.front is None:
+        return
+    out = _thickness(sizes, case.front) + sizes.value("bumper")
+    need = (_ROOM + 2 * out) / UNDER_ROOT_2 + 2 * sizes.value("reveal")
+    strips = (_ROOM + 2 * sizes.board) / UNDER_ROOT_2 + sizes.board
+    need = max(need, strips)
+    leg = case.width.value - case.depth.value
+    if leg < need:
+        what = (
+            f"legs of {sizes.text(case.width.value)} and sides {sizes.text(case.depth.value)} deep "
+            "leave no room for a door in the mouth"
+        )
+        sizes.tell("width", what, sizes.at_least(case.depth.value + need))
+    line = (sizes.value("hinge_strip") + sizes.value("shelf_setback")) * OVER_ROOT_2
+    deep = line + sizes.back + _PINS + Fraction(25)
+    if case.shelves and case.depth.value < deep:
+        what = "strips and post leave no room for two rows of pins in sides of this depth"
+        sizes.tell("depth", what, sizes.at_least(deep))
+
+
+def _thickness(sizes: CaseSizes, front: FrontSpec) -> Fraction:
+    """Of the door [mm]."""
+    if front.construction == "applied frame":
+        return sizes.thickness(front.slab) + sizes.thickness(front.strip)
+    return sizes.thickness(front.slab if front.construction == "slab" else front.frame)
