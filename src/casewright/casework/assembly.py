@@ -53,9 +53,12 @@ def join_part(
     there = _placed(maker)
     joints = _closed(maker, there, path)
     verb: Literal["lay", "join"] = "join" if enters and there else "lay"
+    rows = row_marks(maker, joints)
+    if rows and "brad_points" not in cautions:
+        cautions = (*cautions, "brad_points")
     maker.step(
         verb, path, enters if verb == "join" else None, words,
-        joints=joints, marks=(*marks, *row_marks(maker, joints)), cautions=cautions,
+        joints=joints, marks=(*marks, *rows), cautions=cautions,
     )  # fmt: skip
 
 
@@ -102,19 +105,21 @@ def _join_board(maker: Maker, box: Box, board: Board) -> None:
     path = board.outline.path
     joints = _closed(maker, _placed(maker), path)
     if board.joint == "butt":
-        drive = "drive the pocket screws into the left side"
+        drive, caution = "drive the pocket screws into the left side", "clamp_screws"
         if not _has_pockets(maker, path):
-            drive = "drive the brads through the left side"
+            drive, caution = "drive the brads through the left side", "brad_points"
         words = f"{_GLUE}; set {the(board.title)} on its marks, clamp, and {drive}."
         maker.step(
             "join", path, "-x", words, joints=joints, marks=_marks(maker, box, board),
-            planes=_marked_planes(maker, box, board), cautions=("clamp_screws",),
+            planes=_marked_planes(maker, box, board), cautions=(caution,),
         )  # fmt: skip
         return
     words = (
         f"{_GLUE}; push {the(board.title)} home in its {board.joint}, front edges flush; clamp."
     )
-    maker.step("join", path, "-x", words, joints=joints, marks=row_marks(maker, joints))
+    marks = row_marks(maker, joints)
+    cautions = ("brad_points",) if marks else ()
+    maker.step("join", path, "-x", words, joints=joints, marks=marks, cautions=cautions)
 
 
 def assemble_box(maker: Maker, box: Box) -> None:

@@ -10,18 +10,30 @@ __all__ = ["CAUTIONS"]
 CAUTIONS: Mapping[str, str] = MappingProxyType(
     {
         "saw_partial_cut": (
-            "The blade does not come through: the guard may have to come off, so keep a push "
-            "block on the work, hands out of the blade's line, and refit the guard at once. "
-            "Eyes and ears protected; follow the saw maker's instructions."
+            "The blade does not come through: board flat, its edge held to the fence by a "
+            "featherboard before the blade, a push block carries it past, no hand over the "
+            "blade's line. A guard that hangs from above stays on; one on the riving knife "
+            "goes back at once. Eyes and ears protected; the saw's manual comes first."
         ),
         "saw_stopped_cut": (
-            "Stop the saw and wait for the blade before lifting it out; finish the corner with a "
-            "hand saw. Clamp the work; eyes and ears protected."
+            "Wait for the blade before lifting the saw out; finish the corner with a hand "
+            "saw. Clamp the work; eyes and ears protected."
         ),
         "saw_on_edge": (
             "The piece stands on edge over a blade that does not come through: a high fence, a "
             "featherboard on the table, a push stick at the end, hands above the cut and never "
             "behind it. Refit guard and riving knife at once; eyes and ears protected."
+        ),
+        "saw_gauge_notch": (
+            "The piece stands on edge over a blade that does not come through: screw a tall board "
+            "to the mitre gauge and clamp the piece to it. A block clamped to the fence well "
+            "before the blade is the stop. Hands on the gauge; refit the guard at once."
+        ),
+        "saw_finger_jig": (
+            "The piece stands on end over an open blade: clamp it to the jig, whose runner rides "
+            "the gauge's slot, with a block screwed on behind where the blade comes out. Hands on "
+            "the jig, never behind it; wait for the blade before lifting off. Refit the guard at "
+            "once; eyes and ears protected."
         ),
         "saw_rail_end": (
             "Rail flat against the mitre gauge, hand on the gauge; a block clamped to the fence "
@@ -71,8 +83,55 @@ CAUTIONS: Mapping[str, str] = MappingProxyType(
             "Feed against the bit's turn, never with it. Clamp straightedge and work; unplug to "
             "change the bit; eyes, ears and lungs protected."
         ),
+        "router_on_edge": (
+            "On a narrow edge the router tips: clamp the piece between two straight boards flush "
+            "with that edge, so that the base stands on all three; edge guide against face A. "
+            "Plunge in shallow passes, against the bit's turn; unplug to change the bit."
+        ),
+        "router_ganged": (
+            "On one narrow piece the router tips: clamp all alike side by side, ends flush, a "
+            "scrap at the far side to back the fibres, one straightedge square across them. "
+            "Shallow passes, against the bit's turn; unplug to change the bit."
+        ),
+        "router_finger_jig": (
+            "The piece stands on end: clamp it to the jig, a board behind it that takes the "
+            "breakout. Push both straight past the bit, hands on the jig, and do not pull "
+            "them back through the cut. Unplug to change the bit; eyes and ears protected."
+        ),
+        "router_small_notch": (
+            "A small piece is snatched: clamp it between two boards as thick, which carry the "
+            "base and back the fibres. Pass beside pass, against the bit's turn; unplug to change "
+            "the bit."
+        ),
+        "router_rebate": (
+            "Round the inside of a frame the router goes clockwise, seen from above, against the "
+            "bit's turn; the other way it runs off. Frame clamped flat, scraps beside it that "
+            "keep the base from tipping, one pass no deeper than the bit takes; unplug to change "
+            "it. Eyes, ears and lungs protected."
+        ),
+        "router_trim": (
+            "Look for brads first: metal chips the bit and is thrown. The bit is open on both "
+            "sides: both hands on the trimmer, against the bit's turn, and let it stop before you "
+            "lift it off. The chisel's corners: both hands behind its edge. Eyes and ears "
+            "protected."
+        ),
         "drill_clamp": (
             "Clamp the jig and the work; keep fingers off the far side; eyes protected."
+        ),
+        "drill_cup": (
+            "A cup bit grabs and turns jig and door: clamp both, both hands on the drill, "
+            "turning before it touches. Try the collar on scrap; eyes protected."
+        ),
+        "drill_pins": (
+            "A bit too deep comes out of the other face: collar tight and tried on scrap, jig "
+            "clamped; eyes protected."
+        ),
+        "drill_pocket": (
+            "The bit comes out of the end at speed: clamp the board in the jig, no hand at "
+            "its end. Back it out often, packed chips seize it; eyes protected."
+        ),
+        "drill_through": (
+            "The bit comes out behind: clamp a scrap there, and no hand. Eyes protected."
         ),
         "clamp_screws": (
             "Clamp the joint before driving; hold the work where a screw that wanders out cannot "
@@ -112,6 +171,25 @@ CAUTIONS: Mapping[str, str] = MappingProxyType(
         "lid_falls": (
             "A lid that falls hurts heads and fingers, and can shut a child in: fit stays that "
             "hold it at any angle before anyone uses it, leave air holes, and no catch or lock."
+        ),
+        "chisel": (
+            "Clamp the piece; both hands behind the chisel's edge, and pare away from yourself. A "
+            "blunt one slips."
+        ),
+        "resaw": (
+            "Resawing on edge the blade stands high and ends between two thin strips: a fence as "
+            "high as the board, a featherboard low before the blade, push sticks, and two cuts "
+            "turned end for end where one does not reach. At the planer: nothing shorter than its "
+            "manual allows, thin strips on a board that carries them, hands off the mouth. Guards "
+            "back on at once; ears and lungs protected."
+        ),
+        "plane_strips": (
+            "At the planer: nothing shorter than its manual allows, thin strips on a board that "
+            "carries them, hands off the mouth; stand aside, ears and lungs protected."
+        ),
+        "scribe_plane": (
+            "Clamp the piece to a bench to saw or plane it, never on the knee; both hands on the "
+            "plane, and saw on the waste's side, away from the hand that holds."
         ),
         "lift_door": "Support the door's weight until the last hinge is on.",
         "dust": "Fine dust harms lungs: extraction and a mask, fibreboard above all.",

@@ -23,7 +23,10 @@ __all__ = ["TRIM_SETUP", "add_face_strips", "with_strips"]
 
 _HANDS: tuple[Hand, Hand] = ("left", "right")
 
-TRIM_SETUP = Setup(tool="router", bit="flush-trim bit, its bearing on the inside of the box")
+TRIM_SETUP = Setup(
+    tool="router", bit="flush-trim bit, its bearing on the inside of the box",
+    cautions=("router_trim",),
+)  # fmt: skip
 """What stands proud is trimmed when the glue is dry, with the box as its guide."""
 
 
@@ -221,5 +224,5 @@ def _step(
         )
     maker.step(
         "fit", strip.path, "-z", words, joints=(face, *joints), marks=row_marks(maker, (face,)),
-        cautions=("brad_points",) if brads else (),
+        cautions=(*(("brad_points",) if brads else ()), *(("router_trim",) if last else ())),
     )  # fmt: skip

@@ -26,6 +26,10 @@ __all__ = [
 ]
 
 
+_BORING = {("hinge jig", "cup bit"): "drill_cup", ("pin jig", "brad-point bit"): "drill_pins"}
+"""Holes with a danger of their own, by jig and bit."""
+
+
 class _Check(NamedTuple):
     """What to measure on the first piece: its size [mm], in words."""
 
@@ -70,7 +74,8 @@ def edge_groove_setup(house: House, place: Place, *, at: Dim, width: Dim, depth:
             check_words=far.words, cautions=("router_table",),
         )  # fmt: skip
     if not has("table saw"):
-        return _routed(house, place, at=at, width=width, depth=depth, far=far)
+        sizes = {"at": at, "width": width, "depth": depth}
+        return _routed(house, place, far=far, caution="router_on_edge", **sizes)
     if has("dado stack"):
         return Setup(
             "table saw", fence=at, depth=depth, bit="dado stack packed to", bit_size=width,
@@ -97,7 +102,8 @@ def mortise_setup(house: House, place: Place, *, at: Dim, width: Dim, depth: Dim
     """A mortise in the edge of a stile: a router with an edge guide on face A."""
     words = "from face A to the mortise's far wall"
     far = _Check(place.let("face_to_far_wall", at + width), words)
-    return _routed(house, place, at=at, width=width, depth=depth, far=far)
+    sizes = {"at": at, "width": width, "depth": depth}
+    return _routed(house, place, far=far, caution="router_on_edge", **sizes)
 
 
 def mitre_setup(house: House, *, long: Dim) -> Setup:
@@ -130,7 +136,8 @@ def slot_setup(house: House, place: Place, *, at: Dim, width: Dim, depth: Dim) -
             check_words=far.words, cautions=("router_mitre",),
         )  # fmt: skip
     if not has("table saw"):
-        return _routed(house, place, at=at, width=width, depth=depth, far=far)
+        sizes = {"at": at, "width": width, "depth": depth}
+        return _routed(house, place, far=far, caution="router_on_edge", **sizes)
     kerf = house.kerf()
     return Setup(
         "table saw", fence=at, depth=depth, bit="saw blade, the end held in a 45-degree cradle",
@@ -166,7 +173,8 @@ def tongue_setup(house: House, place: Place, *, long: Dim, depth: Dim) -> Setup:
             check=long, check_words=words, cautions=("saw_rail_end",),
         )  # fmt: skip
     far = _far_wall(place, "end", long, "cheek")
-    return _routed(house, place, at=house.zero, width=long, depth=depth, far=far)
+    sizes = {"at": house.zero, "width": long, "depth": depth}
+    return _routed(house, place, far=far, caution="router_ganged", **sizes)
 
 
 def cross_dado_setup(
@@ -177,7 +185,8 @@ def cross_dado_setup(
     A long side is never stood with its short end against a saw's fence (common practice).
     """
     far = _far_wall(place, "end", at + width, name)
-    return _routed(house, place, at=at, width=width, depth=depth, far=far)
+    caution = "router_ganged" if name == "lap" else "router_feed"
+    return _routed(house, place, at=at, width=width, depth=depth, far=far, caution=caution)
 
 
 def _far_wall(place: Place, datum: Literal["edge", "end"], size: Dim, name: str) -> _Check:
@@ -186,35 +195,47 @@ def _far_wall(place: Place, datum: Literal["edge", "end"], size: Dim, name: str)
     return _Check(place.let(f"{name}_far_wall", size), words)
 
 
-def _routed(house: House, place: Place, *, at: Dim, width: Dim, depth: Dim, far: _Check) -> Setup:
+def _routed(
+    house: House,
+    place: Place,
+    *,
+    at: Dim,
+    width: Dim,
+    depth: Dim,
+    far: _Check,
+    caution: str = "router_feed",
+) -> Setup:
     bit = house.bit(width)
     if bit is None:
         return Setup(
             "router", fence=at, depth=depth, bit="a straight bit no wider than the cut",
-            check=far.size, check_words=far.words, cautions=("router_feed",),
+            check=far.size, check_words=far.words, cautions=(caution,),
         )  # fmt: skip
     passes = _passes(place, width, bit, "passes of the router for this width")
     depth_passes = _passes(place, depth, house.style_dim("router_bite"), "depth of one pass")
     return Setup(
         "router", fence=at, depth=depth, passes=passes * depth_passes,
         bit="straight bit", bit_size=bit, check=far.size, check_words=far.words,
-        cautions=("router_feed",),
+        cautions=(caution,),
     )  # fmt: skip
 
 
 def rear_notch_setup(house: House, *, along: Dim, across: Dim) -> Setup:
-    """A corner of a small piece, nibbled out: on edge against the mitre gauge, up to a stop.
+    """A corner of a small piece, nibbled out, pass beside pass up to a stop.
+
+    On the table saw it stands on edge against the mitre gauge; else it is routed, clamped flat.
 
     Parameters
     ----------
     along, across
         How long and how high the notch is [mm].
     """
-    tool = "table saw" if house.shop.has("table saw") else "router"
+    saws = house.shop.has("table saw")
     return Setup(
-        tool, depth=across, stop=along, bit="mitre gauge, pass beside pass", check=along,
-        check_words="from the end to the inner wall of the notch",
-        cautions=("saw_on_edge",) if tool == "table saw" else ("router_feed",),
+        "table saw" if saws else "router", depth=across, stop=along,
+        bit=f"{'mitre gauge' if saws else 'straight bit along a guide'}, pass beside pass",
+        check=along, check_words="from the end to the inner wall of the notch",
+        cautions=("saw_gauge_notch" if saws else "router_small_notch",),
     )  # fmt: skip
 
 
@@ -237,10 +258,17 @@ def bore_setup(
     check: Dim,
     check_words: str,
 ) -> Setup:
-    """Round holes from a jig: the line from the datum edge, a collar for the depth."""
+    """Round holes from a jig: the line from the datum edge, a collar for the depth.
+
+    Parameters
+    ----------
+    depth
+        None: right through [mm].
+    """
+    caution = "drill_through" if depth is None else _BORING.get((tool, bit), "drill_clamp")
     return Setup(
         tool, fence=line, depth=depth, bit=bit, bit_size=bit_size, collar=depth, check=check,
-        check_words=check_words, cautions=("drill_clamp",),
+        check_words=check_words, cautions=(caution,),
     )  # fmt: skip
 
 
@@ -250,7 +278,7 @@ def pocket_setup(thickness: Dim, from_end: Dim) -> Setup:
         "pocket-hole jig", fence=from_end, depth=thickness, bit="stepped pocket bit",
         collar=thickness, check=thickness,
         check_words="jig and collar set to this thickness; the test screw ends mid-thickness",
-        cautions=("drill_clamp",),
+        cautions=("drill_pocket",),
     )  # fmt: skip
 
 
@@ -266,5 +294,5 @@ def finger_setup(house: House, height: Dim) -> Setup:
     return Setup(
         tool, depth=height, bit="finger jig, its pin as wide as a finger", check=height,
         check_words="height of blade or bit: a finger ends flush with its mate",
-        cautions=("saw_on_edge",) if tool == "table saw" else ("router_feed",),
+        cautions=("saw_finger_jig" if tool == "table saw" else "router_finger_jig",),
     )  # fmt: skip

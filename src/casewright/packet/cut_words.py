@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from math import ceil
 
-from casewright.breakdown import METHOD_WORDS, SawCard, StockPlan
+from casewright.breakdown import METHOD_WORDS, Piece, SawCard, StockPlan
+from casewright.casework.cautions import CAUTIONS
 from casewright.cutting.work import Work
-from casewright.outputs.blocks import Block, Callout, Paragraph
+from casewright.outputs.blocks import Block, Callout, Caution, Paragraph
 from casewright.outputs.inlines import Inline, Strong
 
 __all__ = [
@@ -16,6 +17,7 @@ __all__ = [
     "plan_summary",
     "settings_words",
     "time_words",
+    "triangle_words",
     "work_minutes",
 ]
 
@@ -43,9 +45,11 @@ def plan_summary(plan: StockPlan) -> str:
 
 
 def plan_notes(plan: StockPlan) -> Iterator[Block]:
-    """How strips are milled; what must be measured before the first cut."""
+    """How strips are milled; where the grain runs on; what must be measured first."""
+    yield from _matches(plan)
     if plan.milling is not None:
         yield Callout("look", plan.milling.words, "Milled strips")
+        yield Caution(CAUTIONS["resaw" if plan.milling.yields > 1 else "plane_strips"], "Milling")
     if plan.waiting_sheets:
         numbers = ", ".join(str(number + 1) for number in plan.waiting_sheets)
         yield Callout(
@@ -56,6 +60,21 @@ def plan_notes(plan: StockPlan) -> Iterator[Block]:
         )
 
 
+def _matches(plan: StockPlan) -> Iterator[Block]:
+    """Which pieces the grain runs through; told once for each plan."""
+    rows = []
+    for match in plan.problem.matches:
+        names = (plan.pieces[part].mark or plan.pieces[part].title for part in match.parts)
+        rows.append(", ".join(names))
+    if rows:
+        words = (
+            f"The grain runs through {'; through '.join(rows)}: each set comes out of one piece, "
+            "and stays in its order. Draw a triangle across it before it is parted, on the face "
+            "that will show, as on the drawing; it tells at the bench which belongs where."
+        )
+        yield Callout("look", words, "Matching grain")
+
+
 def how_it_is_cut(cards: Sequence[SawCard]) -> Paragraph:
     """Each way of cutting that is used, once."""
     used = dict.fromkeys(card.method for card in cards)
@@ -64,6 +83,12 @@ def how_it_is_cut(cards: Sequence[SawCard]) -> Paragraph:
         told = METHOD_WORDS[method] + (_BASE if method == "straightedge" else "")
         words += [". " if words else "", Strong(_SETTINGS[method]), f": {told}"]
     return Paragraph((*words, "."))
+
+
+def triangle_words(pieces: Sequence[Piece]) -> str:
+    """What is done before matched pieces are parted: their order can be seen ever after."""
+    names = ", ".join(piece.mark or piece.title for piece in pieces)
+    return f"first draw the triangle across it: the grain runs through {names}"
 
 
 def time_words(minutes: int) -> str:

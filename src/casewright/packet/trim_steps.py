@@ -19,9 +19,9 @@ _HIGH = (
     "a helper or a prop until they are nailed. Look for cables before nailing into the wall."
 )
 _COPE = "A coping saw or a file on a clamped piece: cut away from the hand that holds it."
-_TRIMMER = (
-    "The bit is open on both sides: both hands on the trimmer, move it against the way the bit "
-    "turns, and stop it before you lift it off. Eyes and ears protected."
+_OVERHEAD = (
+    "Clamps or a helper hold the rail while you drive screws over your head: chips fall into "
+    "eyes, so goggles on, and nothing stands on the counter under you."
 )
 _NAILER = (
     "A nailer's point turns in the wood: keep the other hand a nail's length away. Eyes protected."
@@ -39,7 +39,7 @@ def trim_steps(room: Room, run: Run, trim: Trim) -> Iterator[Step]:
             yield Step(
                 "Hold each strip upright against the case end, scribe the wall onto its edge, "
                 "plane to the line with the back of the edge a little under, and pin it on.",
-                (), (_NAILER,),
+                (), (CAUTIONS["scribe_plane"], _NAILER),
             )  # fmt: skip
         case "seam strip":
             yield Step(
@@ -47,7 +47,7 @@ def trim_steps(room: Room, run: Run, trim: Trim) -> Iterator[Step]:
                 "both edges of its seam, as far proud of the inside of one box as of the other, "
                 "brads in the middle of either edge. When the glue is dry, trim it flush with the "
                 "inside of both, the bearing on the box and the brads out of the bit's way.",
-                (), (_NAILER, _TRIMMER),
+                (), (_NAILER, CAUTIONS["router_trim"]),
             )  # fmt: skip
         case _:
             yield from _toe_skin(room, run, trim)
@@ -88,7 +88,8 @@ def _crown(room: Room, run: Run, crown: Trim) -> Iterator[Step]:
                    (), (_COPE,))  # fmt: skip
     if any(piece.right.kind == "scarf" for piece in crown.pieces):
         yield Step("Scarf: both ends at 45 degrees, glued and pinned over a stud or a seam of the "
-                   "backing; the upper piece points away from the door.")  # fmt: skip
+                   "backing; the upper piece points away from the door.",
+                   (), (CAUTIONS["mitre_saw"],))  # fmt: skip
     yield Step("Nail it through the foot into the backing and through the head into the ceiling's "
                "framing, from a corner outward. Glue outside mitres. Caulk last.",
                (), (_HIGH, _NAILER))  # fmt: skip
@@ -100,7 +101,7 @@ def _light_rail(rail: Trim) -> Iterator[Step]:
     yield Step(
         f"Cut it to what was read{how}. Screw it up from inside the cases through their bottoms, "
         "flush with the front edges; returns last.",
-        (), (CAUTIONS["mitre_saw"],) if turns else (),
+        (), (CAUTIONS["mitre_saw"], _OVERHEAD),
     )  # fmt: skip
 
 
@@ -116,5 +117,5 @@ def _toe_skin(room: Room, run: Run, skin: Trim) -> Iterator[Step]:
     yield Step(
         "After the floor is laid: scribe the lower edge to it, cut to length, glue and pin the "
         f"skin to the toe boards.{sprung}",
-        notes, (_NAILER,),
+        notes, (CAUTIONS["scribe_plane"], _NAILER),
     )  # fmt: skip

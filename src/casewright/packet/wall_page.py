@@ -234,20 +234,26 @@ def _last(room: Room) -> Iterator[Step]:
             "compasses set to the widest place, saw or plane to the line, the back of the edge a "
             "little under, and screw it on from inside the case, flush with the front edges.",
             tuple(line for filler in fillers for line in _filler(room, filler)),
+            (CAUTIONS["scribe_plane"],),
         )
     if any(run.trims for run in room.runs):
         last = ". The crown before the doors; toe skins last, after the floor."
         lead = "Read what the trims are cut to, and put them on: "
         yield Step((lead, Link("trims", TRIMS), " p. ", PageNumber(TRIMS), last))
+    panes = any(part.role == "pane" for part in room.parts)
     if any(case.doors for case in room.cases):
         yield Step(
             "Hang the doors, and set them in this order: height, then side, then depth. Gaps are "
             "even when a feeler of one thickness goes into all of them.",
+            (),
+            tuple(CAUTIONS[key] for key in ("lift_door", *(("glass_edges",) if panes else ()))),
         )
     if any(case.drawers for case in room.cases):
         yield Step(
-            "Run the drawers in, lowest first: a loaded one pulls a loose case over. Set each "
-            "front even with its neighbours before its last screws are driven.",
+            "Run the drawers in, lowest first. Set each front even with its neighbours before its "
+            "last screws are driven.",
+            (),
+            ("A drawer pulled out tips a loose case: first its wall screws, then one drawer.",),
         )
     panels = [case for case in room.cases if case.spec.panel is not None]
     if panels:

@@ -135,7 +135,7 @@ class GlassDoor(FrameLeaf):
             f"{maker.house.spoken('1/32', '1')}. When the glue is dry, "
             "rout the rebate all round on the back, in shallow passes, and bore the stiles as "
             "their cards say.",
-            check_words="diagonals", cautions=("router_feed",),
+            check_words="diagonals", cautions=("router_rebate",),
         )  # fmt: skip
 
 

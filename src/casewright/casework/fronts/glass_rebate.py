@@ -99,7 +99,7 @@ def _setup(maker: Maker, place: Place, rebate: Rebate, bit: Dim) -> Setup:
         "router", depth=rebate.depth, passes=passes, bit="rebate bit with a bearing",
         bit_size=bit, check=rebate.width,
         check_words="width of the rebate on a test piece, from the frame's inner edge",
-        cautions=("router_feed",),
+        cautions=("router_rebate",),
     )  # fmt: skip
 
 

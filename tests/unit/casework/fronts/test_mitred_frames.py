@@ -115,7 +115,7 @@ def test_mitres_and_slots_are_set_up_for_tools_that_the_shop_owns() -> None:
     ]  # fmt: skip
     assert _tools() == [{("table saw", "saw_mitre")}, {("table saw", "saw_cradle")}]
     assert _tools(less=("table saw",)) == [
-        {("circular saw", "saw_guided")}, {("router", "router_feed")},
+        {("circular saw", "saw_guided")}, {("router", "router_on_edge")},
     ]  # fmt: skip
     stops = {c.setup.stop.value for c in _cuts(_door(), "mitre") if c.setup.stop is not None}
     assert stops == {length("30"), length("18")}
