@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import shutil
 import threading
 import time
@@ -11,7 +12,7 @@ from pathlib import Path
 
 import pytest
 import uvicorn
-from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, sync_playwright
 
 from casewright.job.starter import starter_text
 from casewright.web.application import application
@@ -81,7 +82,7 @@ def opened(browser: Browser) -> Iterator[Callable[..., Page]]:
         context = browser.new_context(viewport=size, **options)  # type: ignore[arg-type]
         contexts.append(context)
         page = context.new_page()
-        page.on("console", lambda m: complaints.append(m.text) if m.type == "error" else None)
+        page.on("console", lambda m: _note_complaint(m, complaints))
         page.on("pageerror", lambda error: complaints.append(str(error)))
         page.on("request", lambda r: _note_stranger(r.url, complaints))
         page.goto(address)
@@ -91,6 +92,13 @@ def opened(browser: Browser) -> Iterator[Callable[..., Page]]:
     for context in contexts:
         context.close()
     assert not complaints, complaints
+
+
+def _note_complaint(message: ConsoleMessage, complaints: list[str]) -> None:
+    """An error, unless it is the browser's own note of an answer that says no in words."""
+    said_no = re.search(r"responded with a status of 4(01|09|22)\b", message.text)
+    if message.type == "error" and not said_no:
+        complaints.append(message.text)
 
 
 def _note_stranger(url: str, complaints: list[str]) -> None:

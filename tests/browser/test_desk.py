@@ -1,13 +1,170 @@
-"""The desk in a real browser."""
+"""The desk in a real browser: drawn walls, numbers changed where they stand, why, undo."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import re
+from collections.abc import Callable, Iterator
+from pathlib import Path
 
-from playwright.sync_api import Page, expect
+import pytest
+from playwright.sync_api import Browser, Page, expect
+from tests.browser.conftest import DESK, PHONE, serving
+
+WALL = """format = 1
+unit = "in"
+name = "Small <b>kitchen</b>"
+
+# The wall, read low, middle and high.
+[case.left]
+kind = "base"
+[case.right]
+kind = "base"
+width = "30"  # as wide as the old one
+
+[run.window]
+cases = ["left", "right"]
+wall = ["72 1/4", "72 1/8", "72 1/2"]
+"""
 
 
-def test_the_desk_shows_the_job(served: str, opened: Callable[..., Page]) -> None:
-    """Its name is the heading of the page."""
-    page = opened(served)
-    expect(page.get_by_role("heading", level=1)).not_to_be_empty()
+@pytest.fixture(scope="module")
+def place(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[str, Path]]:
+    """Where a job with one run is served, and its file."""
+    path = tmp_path_factory.mktemp("desk") / "kitchen.toml"
+    path.write_text(WALL, "utf-8")
+    with serving(path) as address:
+        yield address, path
+
+
+@pytest.fixture(autouse=True)
+def _as_written(place: tuple[str, Path]) -> Iterator[None]:
+    yield
+    place[1].write_text(WALL, "utf-8")
+
+
+def _touch(page: Page, path: str) -> None:
+    """Click on the figures of a number."""
+    page.locator(f'g.dimension[data-path="{path}"]').first.locator(".field").click()
+
+
+def _width(page: Page) -> str:
+    number = page.locator('g.dimension[data-path="right.overall_width"]').first
+    expect(number).to_be_visible()
+    return number.get_attribute("aria-label") or ""
+
+
+def test_a_number_is_changed_where_it_stands(
+    place: tuple[str, Path], opened: Callable[..., Page]
+) -> None:
+    """By keyboard alone; the file keeps its comments, the drawing follows, and back again."""
+    address, path = place
+    page = opened(address)
+    expect(page.get_by_role("link", name="Small <b>kitchen</b>")).to_be_visible()
+    assert _width(page).endswith(": 30")
+    page.locator('g.dimension[data-path="right.overall_width"]').first.focus()
+    page.keyboard.press("Enter")
+    dialog = page.get_by_role("dialog")
+    expect(dialog.get_by_role("textbox")).to_be_focused()
+    page.keyboard.type("28 1/2")
+    page.keyboard.press("Enter")
+    expect(dialog).to_be_hidden()
+    expect(page.locator('g.dimension[aria-label$=": 28 1/2"]').first).to_be_visible()
+    assert 'width = "28 1/2"  # as wide as the old one' in path.read_text("utf-8")
+    page.get_by_role("button", name="Undo").click()
+    expect(page.locator('g.dimension[aria-label$="width: 30"]').first).to_be_visible()
+    assert path.read_text("utf-8") == WALL
+
+
+def test_what_has_no_meaning_is_told_beside_the_number(
+    place: tuple[str, Path], opened: Callable[..., Page]
+) -> None:
+    """Nothing is written, and the words say what would be right."""
+    address, path = place
+    page = opened(address)
+    _touch(page, "right.overall_width")
+    page.get_by_role("dialog").get_by_role("textbox").fill("thirty")
+    # The server's answer is a refusal, which the browser also notes in its console.
+    with page.expect_response("**/api/numbers") as answer:
+        page.keyboard.press("Enter")
+    assert answer.value.status == 422
+    expect(page.get_by_role("alert")).to_contain_text("thirty")
+    assert path.read_text("utf-8") == WALL
+
+
+def test_why_is_walked_down_and_back(place: tuple[str, Path], opened: Callable[..., Page]) -> None:
+    """From the width of a case that shares what is left, to a reading of the wall."""
+    page = opened(place[0])
+    _touch(page, "left.overall_width")
+    dialog = page.get_by_role("dialog")
+    seen = []
+    for _ in range(12):
+        seen.append(dialog.get_by_role("heading").inner_text())
+        inside = dialog.get_by_label("Rests on").get_by_role("button")
+        onward = inside.filter(has_text=re.compile("clear|bottom|share|run window"))
+        if not inside.count() or "kitchen.toml line" in dialog.inner_text():
+            break
+        (onward if onward.count() else inside).first.click()
+        expect(dialog.get_by_role("heading")).not_to_have_text(seen[-1])
+    assert "kitchen.toml line" in dialog.inner_text()
+    page.keyboard.press("Escape")
+    expect(dialog).to_be_hidden()
+
+
+def test_an_edit_in_an_editor_shows(place: tuple[str, Path], opened: Callable[..., Page]) -> None:
+    """So does a mistake there: the drawing stays as it was, with the place of the mistake."""
+    address, path = place
+    page = opened(address)
+    assert _width(page).endswith(": 30")
+    path.write_text(WALL.replace('width = "30"', 'width = "31"'), "utf-8")
+    expect(page.locator('g.dimension[aria-label$="width: 31"]').first).to_be_visible()
+    path.write_text(WALL.replace('width = "30"', "width = 30 1/2"), "utf-8")
+    expect(page.get_by_role("alert")).to_contain_text("line 10")
+    expect(page.locator('g.dimension[aria-label$="width: 31"]').first).to_be_visible()
+
+
+def test_two_desks_see_each_others_edits(
+    place: tuple[str, Path], opened: Callable[..., Page]
+) -> None:
+    """An edit made on one is drawn on the other without being asked for."""
+    one, other = opened(place[0]), opened(place[0])
+    _width(other)
+    _touch(one, "right.overall_width")
+    one.get_by_role("dialog").get_by_role("textbox").fill("29")
+    one.keyboard.press("Enter")
+    expect(other.locator('g.dimension[aria-label$="width: 29"]').first).to_be_visible()
+
+
+@pytest.mark.parametrize("size", [DESK, PHONE], ids=["desk", "phone"])
+def test_every_page_of_the_job_can_be_reached(
+    place: tuple[str, Path], opened: Callable[..., Page], size: dict[str, int]
+) -> None:
+    """No page is wider than the screen; each has one heading row and a name of its own."""
+    page = opened(place[0], size)
+    names = page.get_by_role("navigation", name="Pages of the job").get_by_role("link")
+    expect(names.first).to_be_visible()
+    for name in names.all_inner_texts():
+        if name == "shop":
+            continue
+        page.get_by_role("link", name=name, exact=True).first.click()
+        expect(page.get_by_role("link", name=name, exact=True).first).to_have_attribute(
+            "aria-current", "page"
+        )
+        wide = page.evaluate("document.documentElement.scrollWidth")
+        assert wide <= size["width"], name
+
+
+def test_without_a_script_of_its_own_nothing_of_the_file_runs(
+    place: tuple[str, Path], browser: Browser
+) -> None:
+    """A title that looks like markup is shown as it was typed."""
+    address, path = place
+    evil = '<img src=x onerror=\\"window.hit=1\\">'
+    path.write_text(WALL.replace("Small <b>kitchen</b>", evil), "utf-8")
+    context = browser.new_context()
+    page = context.new_page()
+    page.goto(address)
+    expect(page.get_by_role("link", name="<img src=x")).to_be_visible()
+    page.goto(f"{address}/cases")
+    expect(page.locator("svg").first).to_be_visible()
+    assert page.evaluate("window.hit") is None
+    context.close()

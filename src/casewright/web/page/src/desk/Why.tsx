@@ -34,8 +34,10 @@ export function WhyPanel() {
   }, [now?.at, nodes.value]);
 
   useEffect(() => {
-    const first = box.current?.querySelector<HTMLElement>("input, button.on, button.close");
-    if (path !== "" && nodes.value.length > 0 && !box.current?.contains(document.activeElement)) first?.focus();
+    const panel = box.current;
+    if (panel === null || nodes.value[0]?.path !== path || panel.contains(document.activeElement)) return;
+    const first = ["input", "button.on", "button.close"].map((each) => panel.querySelector<HTMLElement>(each));
+    first.find((each) => each !== null)?.focus();
   }, [path, nodes.value]);
 
   if (now === null) return null;
