@@ -8,10 +8,12 @@ from dataclasses import dataclass, field, replace
 from casewright.breakdown.boards import lips, plan_boards
 from casewright.breakdown.desk import Desk
 from casewright.breakdown.just_fit import measure_first
+from casewright.breakdown.matches import grain_breaks
 from casewright.breakdown.numbers import plan_numbers
 from casewright.breakdown.pieces import Piece
 from casewright.breakdown.plan import Breakdown, StockPlan, Waiting
 from casewright.breakdown.sheets import plan_sheets
+from casewright.breakdown.solving import ground_of
 from casewright.breakdown.strips import plan_strips, strip_blanks
 from casewright.casework.parts import Part
 from casewright.cutting.engine import Stop
@@ -55,7 +57,7 @@ def break_down(room: Room, *, stop: Stop | None = None) -> Breakdown:
         chain=desk.chain,
         waiting=waiting,
         questions=(*measure_first(room, plans), *_boards_wanted(wanted.homeless)),
-        findings=tuple(_too_large(room, wanted.plans)),
+        findings=(*_too_large(room, wanted.plans), *_breaks(desk, wanted.plans)),
     )
 
 
@@ -147,6 +149,15 @@ _REASONS = {
     Reason.MATCHED: "with its neighbours, through which its grain is to run, larger than any",
     Reason.NO_STOCK: "more than there are of",
 }
+
+
+def _breaks(desk: Desk, plans: Sequence[StockPlan]) -> Iterator[Finding]:
+    trim, kerf = desk.room.spec.style["sheet_trim"].value, desk.kerf().value
+    for plan in plans:
+        if plan.kind == "sheets":
+            ground = ground_of(tuple(plan.offered.values()), trim, kerf)
+            title = desk.room.spec.stock[plan.stock].title
+            yield from grain_breaks(desk.room, tuple(plan.pieces.values()), ground, title)
 
 
 def _too_large(room: Room, plans: Sequence[StockPlan]) -> Iterator[Finding]:

@@ -10,7 +10,7 @@ from casewright.breakdown.pieces import Piece
 from casewright.breakdown.plan import StockPlan
 from casewright.cutting.methods import Caution, Method
 from casewright.cutting.sawing import Edge
-from casewright.cutting.solution import Direction, Use
+from casewright.cutting.solution import Direction, Rect, Use
 from casewright.cutting.steps import Piece as CutPiece
 from casewright.dims import Dim
 
@@ -88,6 +88,9 @@ class SawStep:
         Edge that is measured from; whether it is still as bought.
     cautions
         Sentences for this very cut.
+    matched
+        Where it is the first to part a match: its pieces, in the order in which the grain runs
+        through them.
     """
 
     number: int
@@ -102,6 +105,7 @@ class SawStep:
     along: Dim
     gives: tuple[InHand, ...]
     cautions: tuple[str, ...]
+    matched: tuple[Piece, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,6 +131,7 @@ class SawCard:
 
 def saw_steps(plan: StockPlan) -> Iterator[SawStep]:
     """Every cut of a plan, in the order of work."""
+    parting = dict(_parting(plan))
     for step in plan.order.steps:
         taken = _in_hand(plan, step.piece)
         gives = tuple(_in_hand(plan, leaf) for leaf in step.leaves)
@@ -144,7 +149,29 @@ def saw_steps(plan: StockPlan) -> Iterator[SawStep]:
             along=taken.length if is_rip else taken.width,
             gives=gives,
             cautions=tuple(CAUTION_WORDS[caution] for caution in step.cautions),
+            matched=parting.get(step.number, ()),
         )
+
+
+def _parting(plan: StockPlan) -> Iterator[tuple[int, tuple[Piece, ...]]]:
+    """For each match the number of the first cut between its pieces, and these."""
+    lies = {placed.part: placed for placed in plan.solution.placements}
+    for match in plan.problem.matches:
+        own = [lies[part] for part in match.parts if part in lies]
+        for step in plan.order.steps:
+            sheet = [placed for placed in own if placed.sheet == step.sheet]
+            held = [
+                sum(_holds(leaf.rect, placed.rect) for placed in sheet) for leaf in step.leaves
+            ]
+            is_whole = own == sheet and all(_holds(step.piece.rect, p.rect) for p in own)
+            if own and is_whole and max(held, default=0) < len(own):
+                yield step.number, tuple(plan.pieces[part] for part in match.parts)
+                break
+
+
+def _holds(whole: Rect, rect: Rect) -> bool:
+    across = whole.y <= rect.y and rect.y1 <= whole.y1
+    return across and whole.x <= rect.x and rect.x1 <= whole.x1
 
 
 def saw_cards(plan: StockPlan) -> Iterator[SawCard]:

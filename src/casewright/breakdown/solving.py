@@ -9,6 +9,7 @@ from functools import lru_cache
 
 from casewright.breakdown.desk import Desk
 from casewright.breakdown.limits import work_model
+from casewright.breakdown.matches import Ground, matches_of
 from casewright.breakdown.pieces import Piece
 from casewright.breakdown.units import WholeUnit, common_unit
 from casewright.cutting.boards import solve_boards
@@ -34,6 +35,7 @@ __all__ = [
     "Sawn",
     "confirm",
     "confirm_places",
+    "ground_of",
     "lay_out",
     "saw",
 ]
@@ -157,11 +159,18 @@ def lay_out(
             for piece in pieces
         ),
         keep=(Keep(*(unit.count(size) for size in keeps)),),
+        matches=matches_of(room, pieces, ground_of(offered, trim, kerf)),
     )
     model = work_model(room, unit, goods)
     solution = _solved(problem, desk.short if lengths_only else desk.stop, lengths_only)
     stock = {item.id: item for item in offered}
     return Layout(unit, problem, solution, model, stock, lengths_only)
+
+
+def ground_of(offered: Sequence[Offered], trim: Fraction, kerf: Fraction) -> Ground:
+    """What of a new sheet parts may lie on, and the kerf [mm]."""
+    new = next(item for item in offered if not item.kept)
+    return Ground(new.length.value - 2 * trim, new.width.value - 2 * trim, kerf)
 
 
 NEW_SHEET = 1000

@@ -13,7 +13,7 @@ from casewright.breakdown import (
     saw_cards,
 )
 from casewright.dims import Unit, shop_text
-from casewright.packet.cut_words import plan_summary
+from casewright.packet.cut_words import plan_summary, triangle_words
 from casewright.room.specs import JobSpec
 
 __all__ = ["cut_lines"]
@@ -69,6 +69,8 @@ def _plan_lines(plan: StockPlan, spec: JobSpec) -> Iterator[str]:
 def _step_lines(step: SawStep, unit: Unit) -> Iterator[str]:
     gives = "; ".join(_given(piece, unit) for piece in step.gives)
     yield f"    {step.number:3}  {step.direction} {_taken(step.takes, unit)}"
+    if step.matched:
+        yield f"         {triangle_words(step.matched)}"
     yield f"         gives {gives}"
     for caution in step.cautions:
         yield f"         CAUTION  {caution}"

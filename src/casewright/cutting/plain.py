@@ -198,12 +198,12 @@ def plain_ways(problem: Problem) -> tuple[Plain, ...]:
 
 
 def _has_like_parts(match: Match, parts: Mapping[str, PartDemand]) -> bool:
-    """Whether the part at the end of a row has the size of another in it."""
+    """Whether some parts of a row are of one size."""
     if not all(isinstance(one, str) for one in match.of):
         return False
     members = [parts[one] for one in match.parts for _ in range(parts[one].count)]
     sizes = [part.width if match.way == "across" else part.length for part in members]
-    return sizes[-1] in sizes[:-1]
+    return len(set(sizes)) < len(sizes)
 
 
 def _copies(match: Match, problem: Problem) -> Iterator[tuple[str, int]]:

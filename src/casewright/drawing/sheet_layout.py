@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Container, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import product
@@ -54,6 +54,7 @@ def sheet_scene(
     *,
     grain: bool,
     waits: Callable[[str], str] = _waits_for_nothing,
+    at_hand: Container[int] | None = None,
 ) -> Scene:
     """One sheet with its parts and the saw's passes, numbered in the order of work.
 
@@ -64,6 +65,9 @@ def sheet_scene(
     ----------
     waits
         What a piece waits for in very few words, by its id; empty for most.
+    at_hand
+        Numbers of the cuts that are made now: heavy, in the accent that says look here; the
+        others step back. None: all are alike.
     """
     wide = _Wide(plan, _stretch(plan, tree))
     whole = wide.box(tree.root.rect)
@@ -77,9 +81,10 @@ def sheet_scene(
         drawn, words = _leaf(wide, leaf, names.get(leaf.rect, ""), unit, waits)
         elements.extend(drawn)
         lettering.extend(words)
+    elements.extend(_triangles(wide, tree))
     bound: list[Element] = []  # rings of short cuts have the least choice of place
     for step in steps:
-        cut, ring = _pass(wide, step)
+        cut, ring = _pass(wide, step, at_hand)
         elements.append(cut)
         box = wide.box(step.piece.rect)
         short = (box[2] - box[0] if step.direction == "rip" else box[3] - box[1]) < (
@@ -105,6 +110,21 @@ class _Wide:
         """Left, lower, right and upper side in the picture [mm]."""
         x, y = self.plan.length(rect.x), self.plan.length(rect.y) * self.stretch
         return x, y, self.plan.length(rect.x1), self.plan.length(rect.y1) * self.stretch
+
+
+def _triangles(wide: _Wide, tree: SheetTree) -> Iterator[Element]:
+    """The triangle across each match: it tells its pieces' order, and where their tops are."""
+    on = {leaf.part: leaf.rect for leaf in leaves(tree.root) if leaf.use == "part"}
+    for match in wide.plan.problem.matches:
+        boxes = [wide.box(on[part]) for part in match.parts if part in on]
+        if boxes:
+            lows, highs = [box[:2] for box in boxes], [box[2:] for box in boxes]
+            x0, y0 = (min(side) for side in zip(*lows, strict=True))
+            x1, y1 = (max(side) for side in zip(*highs, strict=True))
+            inset = min(x1 - x0, y1 - y0) / 12
+            low, high = (x0 + inset, y0 + inset), (x0 + inset, y1 - inset)
+            tip = (x0 + inset + (x1 - x0) / 4, (y0 + y1) / 2)  # short: there is lettering
+            yield from (line(low, high, THIN), line(low, tip, THIN), line(high, tip, THIN))
 
 
 def _stretch(plan: StockPlan, tree: SheetTree) -> Fraction:
@@ -219,11 +239,13 @@ def _marks(name: str, box: _Box, turned: float) -> Iterator[Sequence[Element]]:
         yield (Leader(middle, reach, (name,), height=2.0),)
 
 
-def _pass(wide: _Wide, step: Step) -> tuple[Element, Element]:
+def _pass(wide: _Wide, step: Step, at_hand: Container[int] | None) -> tuple[Element, Element]:
     """The line a pass runs on, and its number where the saw enters or as near as is clear."""
     x0, y0, x1, y1 = wide.box(step.piece.rect)
     setting = wide.plan.length(step.setting)
-    pen = CUT if step.method == "straightedge" else VISIBLE
+    pen, ink = CUT if step.method == "straightedge" else VISIBLE, Ink.INK
+    if at_hand is not None:
+        pen, ink = (CUT, Ink.LOOK) if step.number in at_hand else (THIN, Ink.INK)
     rips = step.direction == "rip"
     if rips:
         across = setting * wide.stretch
@@ -235,7 +257,7 @@ def _pass(wide: _Wide, step: Step) -> tuple[Element, Element]:
         start, end = (x, y0), (x, y1)
         first = min((y1 - y0) / 5, Fraction(70) * wide.stretch)
     ring = Choice(_rings(str(step.number), start, end, first), hides_lines=True)
-    return line(start, end, pen), ring
+    return line(start, end, pen, ink=ink), ring
 
 
 def _rings(

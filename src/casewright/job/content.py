@@ -28,6 +28,7 @@ from casewright.job.tables import (
     HardwareTable,
     Heading,
     JobFile,
+    MatchTable,
     PassageTable,
     RunTable,
     SheetTable,
@@ -65,6 +66,7 @@ class Content:
     cases: dict[str, CaseTable] = field(default_factory=dict)
     runs: dict[str, RunTable] = field(default_factory=dict)
     appliances: dict[str, ApplianceTable] = field(default_factory=dict)
+    matches: dict[str, MatchTable] = field(default_factory=dict)
     walls: dict[str, WallTable] = field(default_factory=dict)
     corners: dict[str, CornerTable] = field(default_factory=dict)
     way_in: dict[str, PassageTable] = field(default_factory=dict)
@@ -112,6 +114,7 @@ class _Reader:
             cases=self._entries(CaseTable, "case"),
             runs=self._entries(RunTable, "run"),
             appliances=self._entries(ApplianceTable, "appliance"),
+            matches=self._entries(MatchTable, "match"),
             walls=self._entries(WallTable, "wall"),
             corners=self._entries(CornerTable, "corner"),
             way_in=self._entries(PassageTable, "way_in"),

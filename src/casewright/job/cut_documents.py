@@ -77,6 +77,9 @@ def _plan(plan: StockPlan, unit: Unit) -> _Json:
         ],
         "steps": [_step(step, unit) for step in saw_steps(plan)],
         "cards": [_card(card, unit) for card in saw_cards(plan)],
+        "matches": [
+            {"match": match.id, "pieces": list(match.parts)} for match in plan.problem.matches
+        ],
         "just_fit": [_just_fit(fit, unit) for fit in plan.just_fit],
         "work": _work(plan.work),
         "trade": _trade(plan.trade),

@@ -34,7 +34,7 @@ from casewright.job.tables import Heading
 from casewright.job.text import FileText, read_file
 from casewright.job.trim_checks import check_crowns, check_trims
 from casewright.job.trims import moulded, trims_of
-from casewright.room.specs import JobSpec, RunSpec
+from casewright.room.specs import JobSpec, MatchSpec, RunSpec
 from casewright.stock import Board, Sheet, Stock, StockList
 from casewright.style import Style
 
@@ -185,6 +185,9 @@ def _job(heading: Heading, content: Content, origins: Origins, parts: _Parts) ->
         appliances=tuple(
             appliance_of(key, table, content, origins, style)
             for key, table in content.appliances.items()
+        ),
+        matches=tuple(
+            MatchSpec(key, tuple(table.cases)) for key, table in content.matches.items()
         ),
         moisture=moisture_of(content.wood, origins),
         file_facts=readings(content, origins) | as_built(content, origins),

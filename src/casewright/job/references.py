@@ -76,6 +76,7 @@ def check_references(content: Content, reporter: Reporter) -> None:
         check_row_choices(key, case, reporter)
     check_appliance_rows(content, reporter)
     _members(content, reporter)
+    _matched(content, reporter)
     _ends(content, reporter)
 
 
@@ -200,6 +201,21 @@ def _members(content: Content, reporter: Reporter) -> None:
     for key, case in content.cases.items():
         if case.width is None:
             _no_width(key, placed.get(key), content, reporter)
+
+
+def _matched(content: Content, reporter: Reporter) -> None:
+    """Every case of a match is known, and its fronts are in no other."""
+    seen: dict[str, str] = {}
+    for name, match in content.matches.items():
+        for number, key in enumerate(match.cases):
+            path = ("match", name, "cases", number)
+            if key in seen:
+                what = f"the fronts of {key} are in match {seen[key]} already"
+                reporter.tell(path, what, "name each case once")
+            elif not _is_known(key, content):
+                what = f"there is no case {key}"
+                reporter.unknown(path, key, [*_case_keys(content), *content.appliances], what)
+            seen.setdefault(key, name)
 
 
 def _appliances(content: Content, placed: Mapping[str, str], reporter: Reporter) -> None:

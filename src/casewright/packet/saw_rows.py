@@ -11,6 +11,7 @@ from casewright.dims.units import Unit
 from casewright.drawing import measure_of
 from casewright.outputs.blocks import Column, Row
 from casewright.outputs.inlines import Blank, Inline, Link, Rich, SignMark, Strong, Tick
+from casewright.packet.cut_words import triangle_words
 from casewright.packet.hold_marks import HoldMarks
 from casewright.packet.words import mark_list, sizes, unfold
 
@@ -113,6 +114,8 @@ class _Teller:
         what += self._size(step.takes)
         if alone:
             what += [" at ", Strong(measure_of(step.setting, self._unit))]
+        if step.matched:
+            what += ["; ", Strong(triangle_words(step.matched))]
         factory = "factory" if step.is_factory else "sawn"
         return Row(
             (

@@ -15,7 +15,7 @@ from casewright.stock import Moisture, StockList, usual_moisture
 from casewright.style import Style
 from casewright.survey.specs import NO_SURVEY, SurveySpec
 
-__all__ = ["ApplianceSpec", "JobSpec", "RunEnd", "RunSide", "RunSpec", "Unit"]
+__all__ = ["ApplianceSpec", "JobSpec", "MatchSpec", "RunEnd", "RunSide", "RunSpec", "Unit"]
 
 Unit = Literal["in", "mm"]
 RunEnd = Literal["wall", "corner", "open"]
@@ -132,6 +132,22 @@ class ApplianceSpec:
 
 
 @dataclass(frozen=True, slots=True)
+class MatchSpec:
+    """Fronts through which the grain runs.
+
+    Parameters
+    ----------
+    key
+        Its name.
+    cases
+        Keys of cases and of appliances with panels, left to right.
+    """
+
+    key: str
+    cases: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class JobSpec:
     """A job: what `build` needs besides the facts.
 
@@ -143,7 +159,7 @@ class JobSpec:
         in or mm: how lengths are read and written.
     paper
         letter or a4.
-    style, stock, hardware, shop, cases, runs, appliances
+    style, stock, hardware, shop, cases, runs, appliances, matches
         The rest of the file.
     moisture
         Of solid wood, as it is cut and as the room makes it.
@@ -174,3 +190,4 @@ class JobSpec:
     wishes: tuple[str, ...] = ()
     accessible: bool = False
     source: str = ""
+    matches: tuple[MatchSpec, ...] = ()

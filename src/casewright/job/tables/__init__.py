@@ -13,6 +13,7 @@ from casewright.job.tables.hardware import (
     UndermountTable,
 )
 from casewright.job.tables.job_file import Heading, JobFile
+from casewright.job.tables.match import MatchTable
 from casewright.job.tables.rows import DrawersTable, WrittenRow
 from casewright.job.tables.run import RunTable, SolvedTable
 from casewright.job.tables.shop import ShopTable, ToolTable
@@ -47,6 +48,7 @@ __all__ = [
     "JobFile",
     "Key",
     "Line",
+    "MatchTable",
     "PassageTable",
     "PinTable",
     "PullTable",

@@ -11,6 +11,7 @@ from casewright.job.tables.appliance import ApplianceTable
 from casewright.job.tables.boxes import BoxesTable, DoorsTable
 from casewright.job.tables.case import CaseTable
 from casewright.job.tables.hardware import HardwareTable
+from casewright.job.tables.match import MatchTable
 from casewright.job.tables.rows import DrawersTable
 from casewright.job.tables.run import RunTable
 from casewright.job.tables.shop import ShopTable
@@ -86,6 +87,9 @@ class JobFile(Heading):
 
     appliance: dict[Key, ApplianceTable] = Field(default_factory=dict)
     """Appliances that stand between the cases of a run, each under its name there."""
+
+    match: dict[Key, MatchTable] = Field(default_factory=dict)
+    """Fronts through which the grain runs, each match under its name."""
 
     wall: dict[Key, WallTable] = Field(default_factory=dict)
     """Walls as measured, each under its name."""

@@ -1,0 +1,102 @@
+"""Fronts through which the grain is to run, from the job file to the cut."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+import pytest
+from tests.jobs import HEAD, problem, read
+
+from casewright.breakdown import Breakdown, break_down, saw_steps
+from casewright.cutting.engine import Stop
+from casewright.room.build import build
+
+_GOODS = """
+[stock.walnut]
+kind = "sheet"
+title = "walnut plywood"
+size = ["96", "48"]
+thickness = "3/4"
+measured = "23/32"
+grain = "{grain}"
+density = 590
+[stock.plywood]
+measured = "23/32"
+[stock.thin_plywood]
+measured = "7/32"
+[doors]
+construction = "slab"
+slab = "walnut"
+"""
+_CASES = """
+[case.a]
+kind = "base"
+width = "24"
+[case.b]
+kind = "base"
+width = "18"
+[case.c]
+kind = "base"
+width = "30"
+rows = ["drawer 7", "doors"]
+[run.wall]
+cases = ["a", "b", "c"]
+"""
+
+
+def _broken_down(match: str, grain: str = "length") -> Breakdown:
+    spec = read(HEAD + _GOODS.format(grain=grain) + _CASES + match)
+    return break_down(build(spec, spec.file_facts), stop=Stop(3_000))
+
+
+def _matches(broken: Breakdown) -> list[tuple[str, ...]]:
+    (plan,) = (plan for plan in broken.plans if plan.stock == "walnut")
+    return [match.parts for match in plan.problem.matches]
+
+
+def test_the_doors_of_a_row_come_out_of_one_piece() -> None:
+    """Left to right, each a kerf beside the last; a triangle goes across them first."""
+    broken = _broken_down('[match.row]\ncases = ["a", "b"]\n')
+    (row,) = _matches(broken)
+    assert [path.split(".")[0] for path in row] == ["a", "a", "b"]
+    (plan,) = (plan for plan in broken.plans if plan.stock == "walnut")
+    lies = {placed.part: placed.rect for placed in plan.solution.placements}
+    kerf = plan.problem.kerf
+    for before, after in pairwise(row):
+        assert (lies[after].x, lies[after].y) == (lies[before].x, lies[before].y1 + kerf)
+    (first,) = (step for step in saw_steps(plan) if step.matched)
+    assert tuple(piece.id for piece in first.matched) == row
+
+
+def test_a_drawer_lies_in_line_with_the_doors_below() -> None:
+    """One direction of the sheet is up on the face: its doors first, then the drawer's front."""
+    broken = _broken_down('[match.face]\ncases = ["c"]\n')
+    (face,) = _matches(broken)
+    (plan,) = (plan for plan in broken.plans if plan.stock == "walnut")
+    lies = {placed.part: placed.rect for placed in plan.solution.placements}
+    *doors, drawer = face
+    assert "drawer" in drawer
+    assert len(doors) == 2
+    for door in doors:
+        assert lies[drawer].x == lies[door].x1 + plan.problem.kerf
+
+
+def test_where_the_grain_breaks_is_told() -> None:
+    """Faces of 24, 18 and 30 in need 72 in, the sheet is 48 wide."""
+    broken = _broken_down('[match.row]\ncases = ["a", "b", "c"]\n')
+    assert len(_matches(broken)) == 2
+    (told,) = (finding for finding in broken.findings if finding.rule == "grain breaks")
+    assert "breaks between b and c" in told.says
+
+
+def test_without_grain_nothing_is_matched() -> None:
+    assert _matches(_broken_down('[match.row]\ncases = ["a", "b"]\n', grain="none")) == []
+
+
+@pytest.mark.parametrize(
+    ("cases", "says"),
+    [('["a", "a"]', "in match row already"), ('["a", "d"]', "there is no case d")],
+)
+def test_a_match_of_cases_that_cannot_be(cases: str, says: str) -> None:
+    text = HEAD + _GOODS.format(grain="length") + _CASES + f"[match.row]\ncases = {cases}\n"
+    assert says in str(problem(text))
