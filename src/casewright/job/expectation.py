@@ -10,7 +10,7 @@ from casewright.job.reasons import reasons
 from casewright.room.build import build
 from casewright.room.model import Room
 
-__all__ = ["doubt", "expected"]
+__all__ = ["allowed_off", "doubt", "expected"]
 
 _LEAST = Fraction(1)
 """What no reading is questioned for [mm]: a tape that lies a little askew."""
@@ -46,7 +46,7 @@ def doubt(room: Room, path: str, value: Fraction, u: Fraction | None) -> str:
     dim = room.chain.nodes[path]
     unit = room.spec.unit
     strays = slack(dim).worst
-    allowed = max(strays + _COVER * (u or 0), _LEAST)
+    allowed = allowed_off(strays, u)
     off = value - dim.value
     if abs(off) <= allowed:
         return ""
@@ -58,6 +58,19 @@ def doubt(room: Room, path: str, value: Fraction, u: Fraction | None) -> str:
     if strays:
         says += f"; that may be off by {_rough(strays, unit)} at the most"
     return says
+
+
+def allowed_off(strays: Fraction, u: Fraction | None) -> Fraction:
+    """How far a reading may lie off its number before it is asked about [mm].
+
+    Parameters
+    ----------
+    strays
+        How far the number itself may be off at the most [mm].
+    u
+        Standard uncertainty of the reading [mm].
+    """
+    return max(strays + _COVER * (u or 0), _LEAST)
 
 
 def _compared(room: Room, dim: Dim) -> str:

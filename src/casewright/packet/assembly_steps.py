@@ -14,9 +14,17 @@ from casewright.dims.units import Unit
 from casewright.drawing import measure_of
 from casewright.outputs.blocks import Block, CheckList, Heading, Step
 from casewright.outputs.inlines import Blank, Inline, Rich, SignMark, Strong, Tick
+from casewright.packet.step_runs import (
+    content_of,
+    marks_apart,
+    other_words,
+    runs,
+    said_afterwards,
+    works,
+)
 from casewright.packet.words import plane_word, unfold
 
-__all__ = ["Stop", "assembly_blocks"]
+__all__ = ["Stop", "ToldStep", "assembly_blocks", "told_steps"]
 
 _READ = 12.5  # room to write a diagonal: two doors stand on one line [mm]
 _ROWS = ("brad", "case screw")
@@ -60,6 +68,48 @@ class Stop:
 
     step: Step
     parts: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ToldStep:
+    """A step by itself, for a page that shows one at a time.
+
+    Parameters
+    ----------
+    stage
+        What is worked on: 'Left door'; empty for the box.
+    makes
+        Paths of the doors and drawers that the stage makes, alike; empty for the box, for hanging.
+    step
+        As it is told.
+    parts
+        Paths of what comes in.
+    is_last
+        Whether its stage is done with it.
+    """
+
+    stage: str
+    makes: tuple[str, ...]
+    step: Step
+    parts: tuple[str, ...]
+    is_last: bool
+
+
+def told_steps(case: Case, unit: Unit) -> Iterator[ToldStep]:
+    """The steps of a case, those that differ only in the part that comes in told together."""
+    paths = {work.title: work.path for work in works(case)}
+    stages = list(_stages(case))
+    number = 1
+    if any(not stage.names for stage in stages if stage.title != "Hanging"):
+        yield ToldStep("", (), _DRY_FIT, (), is_last=False)
+        number = 2
+    for stage in _alike(case, stages):
+        steps = list(_told(case, stage, number, unit))
+        number += len(steps)
+        makes = tuple(paths[name] for name in stage.names)
+        for step, run in zip(steps, runs(case, stage.steps), strict=True):
+            parts = tuple(each.part for each in run if each.part)
+            yield ToldStep(stage.title, makes, step, parts, step is steps[-1])
 
 
 def assembly_blocks(
@@ -121,8 +171,8 @@ def _stopped(stages: Sequence[_Stage], stops: Sequence[Stop]) -> Iterator[_Stage
 
 def _stages(case: Case) -> Iterator[_Stage]:
     """The steps in order, cut where another thing is worked on."""
-    fronts = {work.path: work for work in _works(case)}
-    made = {path: work for work in _works(case) for path in work.parts}
+    fronts = {work.path: work for work in works(case)}
+    made = {path: work for work in works(case) for path in work.parts}
     current = ""
     keyed: list[tuple[str, AssemblyStep]] = []
     for number, step in enumerate(case.assembly):
@@ -145,12 +195,6 @@ def _stages(case: Case) -> Iterator[_Stage]:
             yield _Stage("Hanging" if key == "hang" else "", steps)
 
 
-def _works(case: Case) -> Iterator[Front | Drawer]:
-    """Everything that is put together apart from the box."""
-    yield from case.fronts
-    yield from case.drawers
-
-
 def _nameless(work: Front | Drawer, steps: Sequence[AssemblyStep]) -> tuple[AssemblyStep, ...]:
     """Steps that say 'the door' or 'the drawer' instead of its name."""
     name, word = f"the {work.title}", "the door" if isinstance(work, Door) else "the front"
@@ -163,7 +207,7 @@ def _alike(case: Case, stages: Sequence[_Stage]) -> list[_Stage]:
     """Doors that are made by the same steps as one stage, where the first of them stands."""
     groups: dict[object, list[_Stage]] = {}
     for number, stage in enumerate(stages):
-        told = tuple((*_content(step), *_lengths(case, step)) for step in stage.steps)
+        told = tuple((*content_of(step), *_lengths(case, step)) for step in stage.steps)
         key = told if stage.names else number
         groups.setdefault(key, []).append(stage)
     return [_as_one(group) for group in groups.values()]
@@ -177,13 +221,6 @@ def _as_one(group: Sequence[_Stage]) -> _Stage:
     listed = f"{', '.join(names[:-1])} and {names[-1]}"
     title = f"{_sentence(listed)}: made alike, a box to tick for each in this order"
     return _Stage(title, group[0].steps, names)
-
-
-def _content(step: AssemblyStep) -> tuple[object, ...]:
-    """All that is read of a step, apart from what its strips are sawn to."""
-    marks = tuple((words, dim.value) for words, dim in step.marks)
-    check = None if step.check is None else step.check.value
-    return (step.verb, step.words, marks, check, step.check_words, step.cautions)
 
 
 def _lengths(case: Case, step: AssemblyStep) -> Iterator[tuple[str, Fraction]]:
@@ -202,95 +239,12 @@ def _sawn(case: Case, step: AssemblyStep) -> tuple[tuple[str, Dim], ...]:
     return tuple((role, length) for (role, _), length in found.items())
 
 
-def _runs(case: Case, steps: Sequence[AssemblyStep]) -> Iterator[list[AssemblyStep]]:
-    """Steps one after another that differ only in the part that comes in and where it goes."""
-    run: list[AssemblyStep] = []
-    for step in steps:
-        if run and not _is_like(case, run, step):
-            yield run
-            run = []
-        run.append(step)
-    yield run
-
-
-def _is_like(case: Case, run: Sequence[AssemblyStep], step: AssemblyStep) -> bool:
-    """Whether a step is told with those before it.
-
-    Of parts that are counted through, such as shelves, the first mark may lie elsewhere. The last
-    of a run may say more at its end.
-    """
-    marks = run[0].marks
-    if len(step.marks) != len(marks) or _afterwards(run[0], run[-1]):
-        return False
-    moved = tuple((words, dim) for (words, _), (_, dim) in zip(step.marks, marks, strict=True))
-    own = step.words.removesuffix(_afterwards(run[0], step))
-    if _any_part(case, replace(step, words=own, marks=moved)) != _any_part(case, run[0]):
-        return False
-    every = [*run, step]
-    apart = _apart(every)
-    if not apart:
-        return True
-    kinds = {_names(case, each)[0].rstrip("0123456789") for each in every}
-    return apart == [0] and len(kinds) == 1 and all(each.marks[0][1].value for each in every)
-
-
-def _afterwards(first: AssemblyStep, last: AssemblyStep) -> str:
-    """What the last of a run says after what all of it says: ' When it is dry, sand it flush.'."""
-    sentences = last.words.split(". ")
-    more = ". ".join(sentences[first.words.count(". ") + 1 :])
-    return f" {more}" if more else ""
-
-
-def _apart(run: Sequence[AssemblyStep]) -> list[int]:
-    """Numbers of the marks that do not lie at one distance in all steps of a run."""
-    count = len(run[0].marks)
-    return [n for n in range(count) if len({step.marks[n][1].value for step in run}) > 1]
-
-
-def _any_part(case: Case, step: AssemblyStep) -> tuple[object, ...]:
-    """What is read of a step whatever part comes in."""
-    names = [*_names(case, step), _side(case, step)]
-    if not names[0]:
-        return (step.part, *_content(step))
-    marks = tuple((_without(names, words), dim) for words, dim in step.marks)
-    return _content(replace(step, words=_without(names, step.words), marks=marks))
-
-
-def _without(names: Sequence[str], words: str) -> str:
-    for name in filter(None, names):
-        words = words.replace(name, "…")
-    return words
-
-
-def _names(case: Case, step: AssemblyStep) -> tuple[str, str]:
-    """Its part and what that belongs to: ('nosing', 'shelf 2'), ('shelf 2', '')."""
-    titles = [part.title for part in case.parts if part.path == step.part]
-    titles += [work.title for work in _works(case) if work.path == step.part]
-    piece, _, whole = titles[0].partition(" of ") if titles else ("", "", "")
-    return (piece, whole.removeprefix("the "))
-
-
-def _other(case: Case, first: AssemblyStep, step: AssemblyStep) -> str:
-    """What tells the part of a step from that of the first: 'right stile', 'shelf 2'."""
-    (piece, whole), (before, _) = _names(case, step), _names(case, first)
-    name = whole if piece == before else piece
-    if name[-1:].isdigit():  # a number stays with its word
-        name = "\u00a0".join(name.rsplit(" ", 1))
-    return f"{name}{_side(case, step)}"
-
-
-def _side(case: Case, step: AssemblyStep) -> str:
-    """Where a door is hung: 'at the left side'; else empty."""
-    sides = [front.hinge_side for front in case.doors if front.path == step.part]
-    return f" at the {sides[0]} side" if sides else ""
-
-
 def _told(case: Case, stage: _Stage, start: int, unit: Unit) -> Iterator[Step]:
     warned: dict[str, int] = {}
-    for number, run in enumerate(_runs(case, stage.steps), start):
+    for number, run in enumerate(runs(case, stage.steps), start):
         first = run[0]
         words: list[Inline] = [first.words, *_likewise(case, run, stage.boxes, unit)]
-        words.append(_afterwards(first, run[-1]))
+        words.append(said_afterwards(first, run[-1]))
         notes = list(_notes(case, first, stage.names, unit))
         again = sorted({warned[key] for key in first.cautions if key in warned})
         new = [key for key in first.cautions if key not in warned]
@@ -308,9 +262,9 @@ def _told(case: Case, stage: _Stage, start: int, unit: Unit) -> Iterator[Step]:
 
 def _likewise(case: Case, run: Sequence[AssemblyStep], boxes: int, unit: Unit) -> Iterator[Inline]:
     """The other parts of a run, each with its boxes and where it goes if that is elsewhere."""
-    apart = _apart(run)
+    apart = marks_apart(run)
     for number, step in enumerate(run[1:], 1):
-        yield f"{' Likewise' if number == 1 else ''} {_other(case, run[0], step)}"
+        yield f"{' Likewise' if number == 1 else ''} {other_words(case, run[0], step)}"
         yield from ("\u00a0", Tick()) * boxes
         for mark in apart:
             yield from (" at\u00a0", Strong(measure_of(step.marks[mark][1], unit)))

@@ -1,30 +1,84 @@
-"""Requests of the shop: entries for the record, and what a station shows."""
+"""Requests of the shop: the book of its cards, what the record says, entries for it."""
 
 from __future__ import annotations
 
+import gzip
 from typing import Annotated
 
-from fastapi import APIRouter, Body
+from fastapi import APIRouter, Body, Query, Request
+from starlette.responses import Response
 
-from casewright.web.entries import MOST_ENTRIES, take_entries
-from casewright.web.schema import EntryAnswer, EntryIn
+from casewright.web.desk_routes import NoDrawingError
+from casewright.web.entries import MOST_ENTRIES, EntryDesk
+from casewright.web.schema import EntryAnswer, EntryIn, Short
+from casewright.web.shop_book import ShopShelf
+from casewright.web.shop_drawings import ShopDrawings
+from casewright.web.shop_now import NowReader, entries_about
+from casewright.web.shop_schema import ShopBook, ShopEntry, ShopNow
 from casewright.web.site import Site
 
 __all__ = ["shop_routes"]
+
+_SVG = "image/svg+xml"
 
 
 def shop_routes(site: Site) -> APIRouter:
     """Requests of the shop."""
     routes = APIRouter(prefix="/api")
+    live = site.live
+    shelf, drawings, reader = ShopShelf(live), ShopDrawings(), NowReader(live)
+    _take_entries(routes, site)
+
+    @routes.get("/shop", response_model=ShopBook)
+    def book(request: Request, have: Annotated[Short, Query()] = "") -> Response:
+        """The book of the shop; nothing where the page has it already."""
+        bound = shelf.book(site.snapshot(at_least=1))
+        if have == bound.stamp:
+            return Response(status_code=204)
+        return _packed(bound.packed, request)
+
+    @routes.get("/shop/now")
+    def now() -> ShopNow:
+        """What the record says now."""
+        snapshot = site.snapshot(at_least=1)
+        return reader.now(snapshot.worked.room, snapshot.version)
+
+    @routes.get("/shop/entries")
+    def about(about: Annotated[Short, Query()] = "") -> tuple[ShopEntry, ...]:
+        """What stands in the record about a thing, the newest first."""
+        return entries_about(live, site.snapshot(at_least=1).worked.room, about)
+
+    @routes.get("/shop/drawings/{name}", response_class=Response)
+    def drawing(name: Short) -> Response:
+        """A drawing that a card names, as SVG."""
+        found = drawings.drawn(shelf.book(site.snapshot(at_least=1)), name)
+        if found is None:
+            raise NoDrawingError(name)
+        return Response(found, media_type=_SVG)
+
+    return routes
+
+
+def _take_entries(routes: APIRouter, site: Site) -> None:
+    """The request that writes."""
+
+    def kept() -> None:
+        site.live.look_again()
+        site.news.tell("record", {})
+
+    desk = EntryDesk(site.live, kept)
 
     @routes.post("/entries")
     def entries(
         given: Annotated[list[EntryIn], Body(max_length=MOST_ENTRIES)],
     ) -> tuple[EntryAnswer, ...]:
         """Put entries into the record; sent twice, each is kept once."""
-        answers = take_entries(site.snapshot(at_least=1), site.live.path, given)
-        if any(answer.became == "kept" for answer in answers):
-            site.live.look_again()
-        return answers
+        return desk.take(site.snapshot(at_least=1), given)
 
-    return routes
+
+def _packed(content: bytes, request: Request) -> Response:
+    """Content that is compressed already, as whoever asks can take it."""
+    if "gzip" in request.headers.get("accept-encoding", ""):
+        headers = {"content-encoding": "gzip", "vary": "Accept-Encoding"}
+        return Response(content, media_type="application/json", headers=headers)
+    return Response(gzip.decompress(content), media_type="application/json")

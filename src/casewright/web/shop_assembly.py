@@ -1,0 +1,106 @@
+"""Putting together: a card for every step of a case, with the picture of that step."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from casewright.casework.cases import Case
+from casewright.outputs.inlines import Strong
+from casewright.packet.assembly_steps import ToldStep, told_steps
+from casewright.room.model import Room
+from casewright.web.shop_lines import line_of, size_text
+from casewright.web.shop_readings import Readable
+from casewright.web.shop_schema import ShopCard, ShopReading, ShopTick
+
+__all__ = ["assembly_cards", "parts_by_then"]
+
+_HANGING = "Hanging"
+
+
+def assembly_cards(room: Room) -> Iterator[ShopCard]:
+    """The steps of every case, in the order in which they are told."""
+    readable = Readable(room)
+    for case in room.cases:
+        steps = tuple(told_steps(case, room.spec.unit))
+        for number, told in enumerate(steps, 1):
+            yield _card(room, case, told, (number, len(steps)), readable)
+
+
+def parts_by_then(room: Room, case: Case, number: int) -> tuple[frozenset[str], frozenset[str]]:
+    """Parts that are in their places before a step of a case, and those that come in at it."""
+    steps = tuple(told_steps(case, room.spec.unit))[:number]
+    before = frozenset(path for told in steps[:-1] for path in _with_their_own(case, told))
+    return before, frozenset(_with_their_own(case, steps[-1])) if steps else frozenset()
+
+
+def _with_their_own(case: Case, told: ToldStep) -> Iterator[str]:
+    """What comes in; with a door or a drawer all its parts."""
+    for path in told.parts:
+        yield path
+        yield from (part.path for part in case.parts if part.front == path)
+
+
+def _card(
+    room: Room, case: Case, told: ToldStep, place: tuple[int, int], readable: Readable
+) -> ShopCard:
+    number, of = place
+    words = line_of(told.step.text)
+    is_box = told.is_last and not told.makes and told.stage != _HANGING
+    comes = told.parts
+    text = size_text((*words, *(bit for note in told.step.notes for bit in line_of(note))))
+    return ShopCard(
+        id=f"assemble.{case.key}.{number}",
+        station="assemble",
+        over=f"{case.spec.title}: step {number} of {of}",
+        title=told.stage or "The box",
+        lead=_first_sentence(size_text(words)),
+        lines=(*_rest(words), *(line_of(note) for note in told.step.notes)),
+        figure=f"step.{case.key}.{number}" if comes else f"apart.{case.key}",
+        says=f"{case.spec.title} as it stands after this step",
+        ticks=tuple(_ticks(case, told)) if told.is_last and told.stage != _HANGING else (),
+        readings=tuple(_readings(room, case, readable)) if is_box else (),
+        parts=comes,
+        timer="glue" if "glue" in text.lower() else "",
+    )
+
+
+def _first_sentence(words: str) -> str:
+    return words.partition(". ")[0].rstrip(".")
+
+
+def _rest(words: tuple[object, ...]) -> Iterator[tuple[str]]:
+    rest = size_text(words).partition(". ")[2]  # type: ignore[arg-type]
+    if rest:
+        yield (rest,)
+
+
+def _ticks(case: Case, told: ToldStep) -> Iterator[ShopTick]:
+    titles = {front.path: front.title for front in case.fronts}
+    titles |= {drawer.path: drawer.title for drawer in case.drawers}
+    for path in told.makes:
+        parts = tuple(part.path for part in case.parts if part.front == path)
+        yield _tick(path, f"{titles[path]} put together", parts)
+    if not told.makes:
+        box = tuple(part.path for part in case.parts if not part.front)
+        yield _tick(case.key, f"{case.spec.title}: box put together", box)
+
+
+def _tick(path: str, words: str, parts: tuple[str, ...]) -> ShopTick:
+    label = line_of(Strong(words[:1].upper() + words[1:]))
+    return ShopTick(
+        key=f"assembled:{path}", kind="assembled", words=(path,), label=label, parts=parts
+    )
+
+
+def _readings(room: Room, case: Case, readable: Readable) -> Iterator[ShopReading]:
+    """Outside of the box and its openings, as it stands clamped."""
+    nodes = room.chain.nodes
+    named = [("width, outside", case.width), ("height, outside", case.height),
+             ("depth, outside", case.depth)]  # fmt: skip
+    if (clear := nodes.get(f"{case.key}.clear_width")) is not None:
+        named.append(("clear width", clear))
+    named += [(f"clear height {n}", each.size) for n, each in enumerate(case.clear_heights, 1)]
+    for label, dim in named:
+        reading = readable.reading(dim, label)
+        if reading is not None:
+            yield reading

@@ -1,0 +1,166 @@
+"""The bench: cards of what is machined into parts, and every part as its label opens it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from casewright.breakdown import Breakdown
+from casewright.casework.cautions import CAUTIONS
+from casewright.casework.features import Feature
+from casewright.casework.parts import Part
+from casewright.dims import Dim
+from casewright.dims.units import Unit
+from casewright.drawing import measure_of
+from casewright.drawing.part_view import feature_letters
+from casewright.outputs.inlines import Rich, Strong
+from casewright.packet.card_words import card_heading
+from casewright.packet.cut_places import rough_lengths
+from casewright.packet.feature_rows import feature_rows
+from casewright.packet.hold_marks import HoldMarks
+from casewright.packet.part_groups import PartGroup, group_parts
+from casewright.packet.places import place_words
+from casewright.packet.words import edge_words, place_titles, plane_word, sizes
+from casewright.room.model import Room
+from casewright.web.shop_lines import caution_line, line_of, size_text
+from casewright.web.shop_readings import Readable
+from casewright.web.shop_schema import Line, ShopCard, ShopPart, ShopRow, ShopTick
+
+__all__ = ["machining_cards", "shop_parts", "stops_of"]
+
+
+def machining_cards(room: Room, holds: HoldMarks) -> Iterator[ShopCard]:
+    """A card for all parts that are machined alike."""
+    titles = place_titles(room)
+    for group in group_parts(room.parts):
+        if group.first.features:
+            yield _group_card(room, group, titles, holds)
+
+
+def _group_card(
+    room: Room, group: PartGroup, titles: Mapping[str, str], holds: HoldMarks
+) -> ShopCard:
+    part, unit = group.first, room.spec.unit
+    places = list(dict.fromkeys(titles[each.case] for each in group.pieces))
+    letters = {letter: f for f in part.features if (letter := feature_letters(part)[f.path])}
+    cautions = dict.fromkeys(key for f in part.features for key in f.setup.cautions)
+    size = part.finished
+    return ShopCard(
+        id=f"machine.{part.path}",
+        station="machine",
+        over="; ".join(places[:3]) + ("; …" if len(places) > 3 else ""),
+        title=card_heading(group),
+        stops=stops_of(room, group.pieces, holds),
+        lines=(
+            (f"From the {plane_word(part, 'w0')} and the {plane_word(part, 'l0')}",),
+            line_of("Finished ", sizes(size.length, size.width, size.thickness, unit=unit)),
+        ),
+        warns=tuple(caution_line(CAUTIONS[key]) for key in cautions),
+        figure=f"part.{part.path}",
+        says=f"{part.title} with every cut and hole",
+        rows=tuple(_rows(part, letters, unit)),
+        ticks=tuple(_machined(each) for each in group.pieces),
+        parts=tuple(each.path for each in group.pieces),
+    )
+
+
+def _rows(part: Part, letters: Mapping[str, Feature], unit: Unit) -> Iterator[ShopRow]:
+    for row in feature_rows(part, unit):
+        named, what, where, setup = row.cells
+        label = size_text(line_of(named))
+        lead, big = _setting(letters[label.partition(",")[0].strip()], unit)
+        yield ShopRow(
+            label=label,
+            what=line_of(what),
+            lead=lead,
+            big=big,
+            lines=(line_of(where), line_of(setup)),
+        )
+
+
+def _setting(feature: Feature, unit: Unit) -> tuple[str, Line]:
+    """What is set, largest: the fence, else the stop or the collar."""
+    setup = feature.setup
+    for lead, dim in (
+        ("fence or guide", setup.fence),
+        ("stop", setup.stop),
+        ("collar", setup.collar),
+    ):
+        if dim is not None and dim.value:
+            return lead, line_of(measure_of(dim, unit))
+    return "", ()
+
+
+def _machined(part: Part) -> ShopTick:
+    return ShopTick(
+        key=f"machined:{part.path}", kind="machined", words=(part.path,),
+        label=line_of(Strong(part.mark), f" {part.title}"), parts=(part.path,),
+    )  # fmt: skip
+
+
+def stops_of(room: Room, parts: tuple[Part, ...], holds: HoldMarks) -> tuple[Line, ...]:
+    """What these pieces wait for: questions that are open, hold points that are not passed."""
+    found: list[Line] = []
+    asked = dict.fromkeys(path for part in parts for path in part.waits_for)
+    if asked:
+        names = "; ".join(dict.fromkeys(place_words(room, path) for path in asked))
+        found.append((f"Do not cut yet: a question is open about {names}.",))
+    points = holds.points(*(part.path for part in parts))
+    found += [(f"Not before hold point {point.number} is read.",) for point in points]
+    return tuple(found)
+
+
+def shop_parts(
+    room: Room, breakdown: Breakdown | None, holds: HoldMarks, cards: tuple[ShopCard, ...]
+) -> Iterator[ShopPart]:
+    """Every part, with the cards that it is on."""
+    titles, readable = place_titles(room), Readable(room)
+    rough = rough_lengths(breakdown) if breakdown else {}
+    on: dict[str, list[str]] = {}
+    for card in cards:
+        for path in dict.fromkeys(card.parts):
+            on.setdefault(path, []).append(card.id)
+    for part in room.parts:
+        length = rough.get(part.path, part.blank.length)
+        yield _part(
+            room, part, titles[part.case], holds, readable,
+            cut=(length, part.blank.width), cards=tuple(on.get(part.path, ())),
+            figure=f"one.{part.path}",
+        )  # fmt: skip
+
+
+def _part(
+    room: Room, part: Part, case: str, holds: HoldMarks, readable: Readable,
+    *, cut: tuple[Dim, Dim], cards: tuple[str, ...], figure: str,
+) -> ShopPart:  # fmt: skip
+    unit, size = room.spec.unit, part.finished
+    about: list[Rich] = [room.spec.stock[part.stock].title]
+    if part.grain:
+        about.append("; grain along the length")
+    if part.edges:
+        about.append(("; ", edge_words(part)))
+    if part.milled_from:
+        about.append(f"; {part.milled_from}")
+    named = (("length", part.blank.length), ("width", part.blank.width))
+    shown = size_text(line_of(sizes(*cut, unit=unit)))
+    readings = (readable.reading(dim, f"{name}, as cut") for name, dim in named)
+    return ShopPart(
+        path=part.path,
+        mark=part.mark,
+        title=part.title,
+        case=case,
+        hand=part.hand or "",
+        edge=plane_word(part, "w0"),
+        end=plane_word(part, "l0"),
+        finished=line_of(sizes(size.length, size.width, size.thickness, unit=unit)),
+        cut=line_of(sizes(*cut, unit=unit)),
+        stock=room.spec.stock[part.stock].title,
+        about=line_of(*about),
+        stops=stops_of(room, (part,), holds),
+        cards=cards,
+        figure=figure,
+        readings=tuple(each for each in readings if each is not None),
+        tick=ShopTick(
+            key=f"cut:{part.path}", kind="cut", words=(part.path,), label=("Cut",),
+            parts=(part.path,), shown="" if cut[0] is not part.blank.length else shown,
+        ),
+    )  # fmt: skip

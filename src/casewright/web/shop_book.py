@@ -1,0 +1,137 @@
+"""The book of the shop: every station with its cards, kept while nothing on them changes."""
+
+from __future__ import annotations
+
+import gzip
+import hashlib
+import threading
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from casewright.breakdown import Breakdown
+from casewright.install.hanging import Hanging
+from casewright.packet.hold_marks import HoldMarks
+from casewright.resolve import HoldPoint, hold_points
+from casewright.room.model import Room
+from casewright.web.live_job import LiveJob
+from casewright.web.shop_assembly import assembly_cards
+from casewright.web.shop_bench import machining_cards, shop_parts
+from casewright.web.shop_holds import hold_cards
+from casewright.web.shop_home import home_of
+from casewright.web.shop_plan import PlanInHand, plan_name
+from casewright.web.shop_saw import saw_cards
+from casewright.web.shop_schema import ShopBook, ShopCard, ShopStation, StationKey
+from casewright.web.shop_wall import finishing_cards, hanging_cards
+from casewright.web.snapshot import Snapshot
+
+__all__ = ["Bound", "ShopShelf"]
+
+_STATIONS: tuple[tuple[StationKey, str, str], ...] = (
+    ("holds", "Measure first", "what is read before the next cut"),
+    ("saw", "Saw", "a card for every setting"),
+    ("machine", "Machine", "cuts and holes, part by part"),
+    ("assemble", "Put together", "step by step, case by case"),
+    ("finish", "Finish", "what gets its coats"),
+    ("hang", "Hang and set", "marks, lifts, screws"),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Bound:
+    """A book with what it was made from.
+
+    Parameters
+    ----------
+    packed
+        The book as it is sent, compressed.
+    """
+
+    stamp: str
+    packed: bytes
+    room: Room
+    breakdown: Breakdown | None
+    day: Hanging
+    points: tuple[HoldPoint, ...]
+
+
+class ShopShelf:
+    """Makes the book of a job, once for all who ask."""
+
+    def __init__(self, live: LiveJob) -> None:
+        self._live = live
+        self._lock = threading.Lock()
+        self._plan = PlanInHand()
+        self._last: tuple[str, Bound] | None = None
+        self._seen: tuple[int, bool] | None = None
+
+    def book(self, snapshot: Snapshot) -> Bound:
+        """The book of the job as it is."""
+        with self._lock:
+            seen = (snapshot.version, snapshot.purchases is not None)
+            if self._last is not None and seen == self._seen:
+                return self._last[1]
+            breakdown = self._plan.of(snapshot)
+            key = _key(snapshot, breakdown)
+            if self._last is None or self._last[0] != key:
+                self._last = (key, _bound(self._live, snapshot, breakdown))
+            self._seen = seen
+            return self._last[1]
+
+
+def _key(snapshot: Snapshot, breakdown: Breakdown | None) -> str:
+    """Changes with any number of the job and with the plan of its cuts."""
+    digest = hashlib.sha256(snapshot.loaded.file.digest.encode())
+    for path, dim in snapshot.worked.room.chain.nodes.items():
+        digest.update(f"{path} {dim.value} {dim.built}\n".encode())
+    for question in snapshot.questions:
+        digest.update(question.path.encode())
+    digest.update(f"{breakdown and plan_name(breakdown)} {snapshot.purchases is None}".encode())
+    return digest.hexdigest()
+
+
+def _bound(live: LiveJob, snapshot: Snapshot, breakdown: Breakdown | None) -> Bound:
+    room = snapshot.worked.room
+    points = () if snapshot.worked.failures else hold_points(room)
+    day = snapshot.purchases.day if snapshot.purchases else Hanging({})
+    holds = HoldMarks(room, points)
+    cards: tuple[ShopCard, ...] = ()
+    if not snapshot.worked.failures:
+        cards = tuple(_cards(snapshot, breakdown, points, day, holds))
+    parts = tuple(shop_parts(room, breakdown, holds, cards))
+    planned = "there" if breakdown and breakdown.plans else "none" if breakdown else "pending"
+    book = ShopBook(
+        job=room.spec.name,
+        file=live.path.name,
+        home=home_of(live.path),
+        unit=room.spec.unit,
+        stamp="",
+        plan=plan_name(breakdown) if breakdown else "",
+        planned=planned,  # type: ignore[arg-type]
+        stations=tuple(_stations(cards)),
+        cards=cards,
+        parts=parts,
+    )
+    stamp = hashlib.sha256(book.model_dump_json().encode()).hexdigest()[:16]
+    text = book.model_copy(update={"stamp": stamp}).model_dump_json()
+    return Bound(stamp, gzip.compress(text.encode(), 6, mtime=0), room, breakdown, day, points)
+
+
+def _cards(
+    snapshot: Snapshot, breakdown: Breakdown | None, points: tuple[HoldPoint, ...],
+    day: Hanging, holds: HoldMarks,
+) -> Iterator[ShopCard]:  # fmt: skip
+    room = snapshot.worked.room
+    yield from hold_cards(room, points, snapshot.questions)
+    if breakdown is not None:
+        yield from saw_cards(room, breakdown, holds)
+    yield from machining_cards(room, holds)
+    yield from assembly_cards(room)
+    yield from finishing_cards(room)
+    yield from hanging_cards(room, day)
+
+
+def _stations(cards: tuple[ShopCard, ...]) -> Iterator[ShopStation]:
+    for key, title, about in _STATIONS:
+        own = tuple(card.id for card in cards if card.station == key)
+        if own:
+            yield ShopStation(key=key, title=title, about=about, cards=own)

@@ -1,0 +1,124 @@
+"""Drawings for the pages in the shop: small paper, so that lettering stays large on a phone."""
+
+from __future__ import annotations
+
+import threading
+from fractions import Fraction
+
+from casewright.dims.units import Unit
+from casewright.drawing import Plot, Scene, View, largest, sheet
+from casewright.drawing.hanging_elevation import hanging_scene
+from casewright.drawing.part_view import part_scene
+from casewright.drawing.pulled_apart import pulled_apart_scene
+from casewright.drawing.sheet_layout import sheet_scene
+from casewright.outputs.svg import svg_text
+from casewright.packet.hold_marks import HoldMarks
+from casewright.packet.part_figures import GroupFigures
+from casewright.packet.part_groups import PartGroup, group_parts
+from casewright.web.shop_assembly import parts_by_then
+from casewright.web.shop_book import Bound
+from casewright.web.shop_plan import plan_name
+
+__all__ = ["ShopDrawings"]
+
+_WIDE, _TALL = 105.0, 120.0  # paper of a drawing on a phone [mm]
+_PART_TALLS = (60.0, 90.0, 130.0, 170.0)
+_WALL = (190.0, 140.0)
+_MOST = 400
+
+
+class ShopDrawings:
+    """Draws what cards name, and keeps what was drawn while the book is the same."""
+
+    def __init__(self) -> None:
+        self._lock = threading.Lock()
+        self._stamp = ""
+        self._kept: dict[str, str] = {}
+
+    def drawn(self, bound: Bound, name: str) -> str | None:
+        """A drawing as SVG, None where there is none of that name."""
+        with self._lock:
+            if self._stamp != bound.stamp or len(self._kept) > _MOST:
+                self._stamp, self._kept = bound.stamp, {}
+            if name not in self._kept:
+                plot = _plot(bound, name)
+                if plot is None:
+                    return None
+                self._kept[name] = svg_text(plot, with_ids=False)
+            return self._kept[name]
+
+
+def _plot(bound: Bound, name: str) -> Plot | None:
+    kind, _, rest = name.partition(".")
+    match kind:
+        case "sheet":
+            return _sheet(bound, rest)
+        case "part" | "one":
+            return _part(bound, rest, alone=kind == "one")
+        case "step" | "apart":
+            return _case(bound, rest, apart=kind == "apart")
+        case "wall":
+            hang = bound.day.walls.get(rest)
+            return (
+                None
+                if hang is None
+                else largest(hanging_scene(hang, _unit(bound)), *_WALL, _unit(bound))
+            )
+        case _:
+            return None
+
+
+def _unit(bound: Bound) -> Unit:
+    return bound.room.spec.unit
+
+
+def _sheet(bound: Bound, rest: str) -> Plot | None:
+    """'1a2b3c4d.plan.plywood.12.3': a sheet with the cuts of a setting."""
+    words = rest.split(".")
+    breakdown, room = bound.breakdown, bound.room
+    if breakdown is None or len(words) < 4 or words[0] != plan_name(breakdown):
+        return None
+    path, card, number = ".".join(words[1:-2]), words[-2], words[-1]
+    for plan in breakdown.plans:
+        for tree in plan.solution.tree:
+            if plan.path == path and str(tree.sheet + 1) == number:
+                steps = {step.number for step in plan.order.steps if str(step.card) == card}
+                grain = bool(getattr(room.spec.stock[plan.stock], "grain", False))
+                waits = HoldMarks(room, bound.points).words
+                scene = sheet_scene(
+                    plan, tree, _unit(bound), grain=grain, waits=waits, at_hand=steps
+                )
+                return _fitted(bound, scene)
+    return None
+
+
+def _part(bound: Bound, path: str, *, alone: bool) -> Plot | None:
+    """The card's own drawing: every face with work on it; a plain part lies on face A."""
+    for group in group_parts(bound.room.parts):
+        for part in group.pieces:
+            if part.path != path:
+                continue
+            if not part.features:
+                view = View(part_scene(part, "A", _unit(bound)), part.title)
+                return sheet([[view]], _WIDE, _TALL, _unit(bound), bar=False)
+            drawn = PartGroup((part,)) if alone else group
+            figures = GroupFigures(drawn, _unit(bound))
+            return figures.within(_WIDE, _PART_TALLS) or figures.on_page(_WIDE, _PART_TALLS[-1])
+    return None
+
+
+def _case(bound: Bound, rest: str, *, apart: bool) -> Plot | None:
+    key, _, number = (rest, "", "") if apart else rest.rpartition(".")
+    case = next((each for each in bound.room.cases if each.key == key), None)
+    if case is None:
+        return None
+    if apart:
+        return _fitted(bound, pulled_apart_scene(case))
+    if not number.isdigit():
+        return None
+    there, comes = parts_by_then(bound.room, case, int(number))
+    return _fitted(bound, pulled_apart_scene(case, there, comes)) if comes else None
+
+
+def _fitted(bound: Bound, scene: Scene) -> Plot:
+    return largest(scene, _WIDE, _TALL, _unit(bound), at_most=Fraction(4))

@@ -1,0 +1,86 @@
+"""Lines of the packet as the page in the shop shows them."""
+
+from __future__ import annotations
+
+from casewright.drawing import Content, Measure, SignKind, plain_text
+from casewright.outputs.inlines import (
+    Blank,
+    Inline,
+    Link,
+    PageNumber,
+    PageNumbers,
+    Rich,
+    SignMark,
+    Small,
+    Strong,
+    Tick,
+)
+from casewright.web.shop_schema import Bit, Line
+
+__all__ = ["caution_line", "line_of", "size_text"]
+
+_SIGN_WORDS: dict[str, str] = {
+    "caution": "Caution",
+    "measure first": "Measure first",
+    "ask": "Open question",
+    "look": "Look",
+}
+
+
+def line_of(*items: Rich) -> Line:
+    """A line of a printed page without what paper alone needs: page numbers, boxes to tick."""
+    found: list[str | Bit] = []
+    for item in items:
+        for bit in _bits(item):
+            if isinstance(bit, str) and found and isinstance(found[-1], str):
+                found[-1] += bit
+            elif bit != "":
+                found.append(bit)
+    return tuple(found)
+
+
+def _bits(item: Rich) -> list[str | Bit]:
+    if isinstance(item, tuple):
+        return [bit for each in item for bit in _bits(each)]
+    return _inline(item)
+
+
+def _inline(item: Inline) -> list[str | Bit]:
+    found: list[str | Bit]
+    match item:
+        case str() | Measure():
+            found = _content(item)
+        case Strong() | Small():
+            found = _content(item.content, strong=isinstance(item, Strong))
+        case Link():
+            found = [Bit(kind="part", text=plain_text(item.content), to=item.target)]
+        case SignMark():
+            found = [Bit(kind="sign", text=_sign_word(item.sign))]
+        case Blank():
+            found = [Bit(kind="blank", text="")]
+        case PageNumber() | PageNumbers() | Tick():
+            return []
+    return found
+
+
+def _sign_word(sign: SignKind) -> str:
+    """A sign in words, for those who do not see it."""
+    return _SIGN_WORDS.get(sign, sign)
+
+
+def _content(content: Content, *, strong: bool = False) -> list[str | Bit]:
+    if isinstance(content, str):
+        return [Bit(kind="strong", text=content)] if strong else [content]
+    if isinstance(content, Measure):
+        return [Bit(kind="size", text=content.text)]
+    return [bit for each in content for bit in _content(each, strong=strong)]
+
+
+def caution_line(words: str) -> Line:
+    """A caution with its sign."""
+    return (Bit(kind="sign", text="Caution"), words)
+
+
+def size_text(line: Line) -> str:
+    """A line as plain text."""
+    return "".join(bit if isinstance(bit, str) else bit.text for bit in line)

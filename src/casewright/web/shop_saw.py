@@ -1,0 +1,206 @@
+"""The saw: a card for every setting, with what is cut at it and from what."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from casewright.breakdown import (
+    METHOD_WORDS,
+    Breakdown,
+    InHand,
+    Piece,
+    SawCard,
+    SawStep,
+    StockPlan,
+)
+from casewright.breakdown import saw_cards as cards_of
+from casewright.cutting.methods import Method
+from casewright.dims.units import Unit
+from casewright.drawing import measure_of
+from casewright.outputs.inlines import Strong
+from casewright.packet.hold_marks import HoldMarks
+from casewright.packet.words import sizes
+from casewright.room.model import Room
+from casewright.web.shop_lines import caution_line, line_of, size_text
+from casewright.web.shop_plan import plan_name
+from casewright.web.shop_schema import Line, ShopCard, ShopRow, ShopTick
+
+__all__ = ["saw_cards"]
+
+_LEADS: dict[Method, str] = {
+    "straightedge": "cut line",
+    "fence": "fence",
+    "carrier": "fence",
+    "sled": "stop",
+}
+_RIDES: dict[Method, str] = {
+    "straightedge": "Measured from the {}",
+    "fence": "The {} rides the fence",
+    "carrier": "The {} rides the fence, the push block carries the piece",
+    "sled": "The {} meets the stop",
+}
+_FACE: dict[Method, str] = {
+    "straightedge": "Good face down",
+    "fence": "Good face up",
+    "carrier": "Good face up",
+    "sled": "Good face up",
+}
+"""Which face shows: a blade that comes up through the table tears out below, a hand-held one above
+(common practice)."""
+
+_EDGES = {"bottom": "lower edge", "top": "upper edge", "left": "left end", "right": "right end"}
+_KEEP = (
+    "Guard, riving knife and push block; nothing pinched between blade and fence; stand out of "
+    "the blade's line. Eyes, ears and lungs protected. The saw maker's instructions come first."
+)
+_GUIDED = (
+    "Clamp the straightedge at both ends and let the offcut lie; wait for the blade before "
+    "lifting. Eyes, ears and lungs protected. The saw maker's instructions come first."
+)
+
+
+def saw_cards(room: Room, breakdown: Breakdown, holds: HoldMarks) -> Iterator[ShopCard]:
+    """A card for every setting, stock by stock, in the order of work."""
+    name = plan_name(breakdown)
+    for plan in breakdown.plans:
+        cards = tuple(cards_of(plan))
+        for card in cards:
+            yield _Setting(room, plan, card, name, holds).card(len(cards))
+
+
+class _Setting:
+    """Tells one setting."""
+
+    def __init__(
+        self, room: Room, plan: StockPlan, card: SawCard, name: str, holds: HoldMarks
+    ) -> None:
+        self.room, self.plan, self.given, self.name, self.holds = room, plan, card, name, holds
+        self.unit: Unit = room.spec.unit
+        self.noun = plan.kind.removesuffix("s")
+
+    def card(self, of: int) -> ShopCard:
+        given, plan = self.given, self.plan
+        method = given.method
+        title = self.room.spec.stock[plan.stock].title
+        digits = line_of(measure_of(given.setting, self.unit))
+        sheets = sorted({step.sheet for step in given.steps})
+        waits = tuple(sheet for sheet in sheets if sheet - 1 in plan.waiting_sheets)
+        return ShopCard(
+            id=f"saw.{self.name}.{plan.path}.{given.number}",
+            station="saw",
+            over=f"{title}: setting {given.number} of {of}",
+            title=f"{_counted(len(given.steps), 'cut')} {self._sources()}",
+            lead=_LEADS[method],
+            big=digits,
+            stops=tuple(self._stops(waits)),
+            lines=(*self._rides(), (_FACE[method],), (_sentence(METHOD_WORDS[method]),)),
+            first=("First piece: measure ", *digits, " before the rest is cut"),
+            warns=tuple(self._warns()),
+            figure=f"sheet.{self.name}.{plan.path}.{given.number}.{sheets[0]}",
+            says=f"{self.noun} {sheets[0]} with the cuts of this setting",
+            rows=tuple(map(self._row, given.steps)),
+            parts=tuple(self._parts()),
+        )
+
+    def _parts(self) -> Iterator[str]:
+        for step in self.given.steps:
+            yield from (piece.id for piece, _ in _given_parts(step))
+
+    def _sources(self) -> str:
+        """'from sheets 1, 2 and 3', 'from rips 1.3, 1.4'."""
+        names = list(dict.fromkeys(step.takes.name for step in self.given.steps))
+        whole = all("." not in name for name in names)
+        noun = self.noun if whole else "piece"
+        listed = ", ".join(names)
+        return f"from {noun}{'s' if len(names) != 1 else ''} {listed}"
+
+    def _rides(self) -> Iterator[Line]:
+        """Which edge is measured from; where it differs from cut to cut, each cut says so."""
+        edges = {_edge(step) for step in self.given.steps}
+        if len(edges) == 1:
+            yield (_RIDES[self.given.method].format(edges.pop()),)
+
+    def _stops(self, waits: Sequence[int]) -> Iterator[Line]:
+        if waits:
+            numbers = ", ".join(map(str, waits))
+            yield (f"Parts just fit on {self.noun} {numbers}: measure it and the kerf first.",)
+        if points := self.holds.points(*self._parts()):
+            numbers = ", ".join(str(point.number) for point in points)
+            yield (f"Some of it waits at hold point {numbers}: read that first.",)
+
+    def _warns(self) -> Iterator[Line]:
+        found = dict.fromkeys(words for step in self.given.steps for words in step.cautions)
+        yield from map(caution_line, found)
+        yield caution_line(_GUIDED if self.given.method == "straightedge" else _KEEP)
+
+    def _row(self, step: SawStep) -> ShopRow:
+        alike = len({_edge(each) for each in self.given.steps}) == 1
+        what = line_of(
+            f"{step.direction.capitalize()} {self._called(step.takes)}, ",
+            sizes(step.takes.length, step.takes.width, unit=self.unit),
+        )
+        rides = () if alike else ((_RIDES[step.method].format(_edge(step)),),)
+        lines = tuple(self._given(each) for each in step.gives)
+        return ShopRow(
+            label=str(step.number),
+            what=what,
+            lines=(*rides, *lines),
+            ticks=tuple(self._ticks(step)),
+        )
+
+    def _called(self, piece: InHand) -> str:
+        return f"piece {piece.name}" if "." in piece.name else f"{self.noun} {piece.name}"
+
+    def _given(self, given: InHand) -> Line:
+        size = sizes(given.length, given.width, unit=self.unit)
+        if given.piece is not None:
+            called = f"{given.piece.mark} {given.piece.title}".strip()
+            return line_of("gives ", Strong(called), ", ", size)
+        if given.use == "offcut":
+            return line_of("keep ", given.name, ", ", size)
+        if given.use == "waste":
+            return ("the rest is waste",)
+        return line_of("gives piece ", Strong(given.name), ", ", size)
+
+    def _ticks(self, step: SawStep) -> Iterator[ShopTick]:
+        """The cut by the parts that it gives; one that gives none by a note."""
+        given = tuple(_given_parts(step))
+        for piece, each in given:
+            size = size_text(line_of(sizes(each.length, each.width, unit=self.unit)))
+            yield ShopTick(
+                key=f"cut:{piece.id}", kind="cut", words=(piece.id,),
+                label=line_of(Strong(piece.mark), f" {piece.title} cut"), parts=(piece.id,),
+                shown="" if piece.rough else size,
+            )  # fmt: skip
+        where = f"{self.plan.path} plan {self.name}"
+        if not given:
+            words = f"sawn: cut {step.number} of {where}"
+            yield ShopTick(key=words, kind="note", words=(words,), label=("Sawn",))
+        for each in step.gives:
+            if each.use == "offcut":
+                size = size_text(line_of(sizes(each.length, each.width, unit=self.unit)))
+                size = size.replace("\u00a0", " ").replace("~", "")
+                note = f"kept: {each.name} of {where}"
+                yield ShopTick(
+                    key=note, kind="offcut", words=(self.plan.stock, size), note=note,
+                    label=(f"Keep offcut {each.name}",),
+                )  # fmt: skip
+
+
+def _given_parts(step: SawStep) -> Iterator[tuple[Piece, InHand]]:
+    """Parts of the model that are done with a cut."""
+    for each in step.gives:
+        if each.piece is not None and each.piece.kind == "part":
+            yield each.piece, each
+
+
+def _edge(step: SawStep) -> str:
+    return f"{'factory' if step.is_factory else 'sawn'} {_EDGES[step.datum]}"
+
+
+def _counted(count: int, noun: str) -> str:
+    return f"{count} {noun}{'s' if count != 1 else ''}"
+
+
+def _sentence(words: str) -> str:
+    return f"{words[:1].upper()}{words[1:]}"

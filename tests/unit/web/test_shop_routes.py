@@ -1,0 +1,231 @@
+"""The shop asks: cards of every station, what the record says, entries that are kept once each."""
+
+from __future__ import annotations
+
+import json
+import re
+import threading
+import time
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from starlette.testclient import TestClient
+from tests.unit.web.conftest import HERE, PAGE
+
+from casewright.job.load import load_job
+from casewright.job.packets import plan_purchases
+from casewright.job.recorded import EMPTY, read_entries, work_out_recorded
+from casewright.job.starter import starter_text
+from casewright.web.application import application
+from casewright.web.guard import MARK
+from casewright.web.planner import Found
+
+Json = dict[str, Any]
+
+
+class PlansOnce:
+    """Plans the cuts of the first version here and now, instead of in a process of its own."""
+
+    def __init__(self, path: Path, found: Callable[[int, Found], None]) -> None:
+        self._path, self._found, self._done = path, found, False
+
+    def ask(self, version: int) -> None:
+        """Plan it, once."""
+        if not self._done:
+            self._done = True
+            loaded = load_job(self._path)
+            purchases = plan_purchases(work_out_recorded(loaded, EMPTY))
+            self._found(version, Found(loaded.file.digest, None, purchases))
+
+    def stop(self) -> None:
+        """Nothing is under way."""
+
+
+@pytest.fixture(scope="module")
+def shared(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[TestClient, Path]]:
+    """One job for all tests here, its thickness read, its cuts planned."""
+    path = tmp_path_factory.mktemp("shop") / "kitchen.toml"
+    text = starter_text(path.name, "in")
+    stock = "".join(
+        f'\n[stock.{key}]\nmeasured = "{size}"\n'
+        for key, size in (("plywood", "0.72"), ("thin_plywood", "0.2"), ("fibreboard", "0.75"))
+    )
+    path.write_text(f"{text}{stock}", "utf-8")
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr("casewright.web.live_job.Planner", PlansOnce)
+        app = application(path, PAGE)
+    with TestClient(app, "http://127.0.0.1:8417", client=HERE, headers={MARK: "1"}) as client:
+        deadline = time.monotonic() + 100
+        while client.get("/api/shop").json()["planned"] != "there":
+            assert time.monotonic() < deadline
+            time.sleep(0.1)
+        yield client, path
+
+
+@pytest.fixture
+def shop(shared: tuple[TestClient, Path]) -> TestClient:
+    """A phone in the shop."""
+    return shared[0]
+
+
+def entry(number: int, kind: str, *words: str, **more: object) -> Json:
+    """An entry as a page sends it."""
+    return {"id": f"{number:032x}", "kind": kind, "words": list(words), **more}
+
+
+def sent(shop: TestClient, *entries: Json) -> list[str]:
+    """What became of entries."""
+    answer = shop.post("/api/entries", json=list(entries))
+    assert answer.status_code == 200, answer.text
+    return [each["became"] for each in answer.json()]
+
+
+def text(line: list[Any]) -> str:
+    """A line in plain words."""
+    return "".join(bit if isinstance(bit, str) else bit["text"] for bit in line)
+
+
+def test_the_stations_come_in_the_order_of_work(shop: TestClient) -> None:
+    """Those that exist for this job; a card asked for again is not sent again."""
+    book = shop.get("/api/shop").json()
+    keys = [station["key"] for station in book["stations"]]
+    assert keys == [key for key in ("holds", "saw", "machine", "assemble", "finish", "hang")
+                    if key in keys]  # fmt: skip
+    assert {"saw", "machine", "assemble", "finish", "hang"} <= set(keys)
+    assert shop.get("/api/shop", params={"have": book["stamp"]}).status_code == 204
+
+
+def test_every_part_is_cut_at_one_setting(shop: TestClient) -> None:
+    """No piece is forgotten at the saw, none is cut twice."""
+    book = shop.get("/api/shop").json()
+    cut = [
+        path
+        for card in book["cards"] if card["station"] == "saw"
+        for row in card["rows"]
+        for tick in row["ticks"]
+        for path in tick["parts"]
+    ]  # fmt: skip
+    assert sorted(cut) == sorted(part["path"] for part in book["parts"])
+
+
+def test_every_drawing_that_a_card_names_is_there(shop: TestClient) -> None:
+    """And what it says is for those who cannot see it."""
+    book = shop.get("/api/shop").json()
+    by_kind = {each["figure"].partition(".")[0]: each["figure"]
+               for each in (*book["cards"], *book["parts"]) if each["figure"]}  # fmt: skip
+    assert {"sheet", "part", "step", "one"} <= set(by_kind)
+    for figure in by_kind.values():
+        drawn = shop.get(f"/api/shop/drawings/{figure}")
+        assert drawn.status_code == 200, figure
+        assert drawn.text.startswith("<svg")
+    assert shop.get("/api/shop/drawings/sheet.x.y.1.1").status_code == 404
+    assert shop.get("/api/shop/drawings/step.none.99").status_code == 404
+
+
+def test_ticking_a_cut_keeps_the_plan_in_hand(shop: TestClient) -> None:
+    """The sheet on the bench goes on by the plan that it was begun by."""
+    before = shop.get("/api/shop").json()
+    tick = next(tick for card in before["cards"] if card["station"] == "saw"
+                for row in card["rows"] for tick in row["ticks"] if tick["kind"] == "cut")  # fmt: skip
+    assert sent(shop, entry(1, "cut", *tick["words"], shown=tick["shown"])) == ["kept"]
+    assert shop.get("/api/shop/now").json()["states"] == {tick["words"][0]: "cut"}
+    after = shop.get("/api/shop").json()
+    assert after["plan"] == before["plan"]
+    assert sent(shop, entry(2, "withdrawn", corrects=f"{1:032x}")) == ["kept"]
+    assert shop.get("/api/shop/now").json()["states"] == {}
+
+
+def test_a_note_at_the_saw_ticks_a_cut_that_gives_no_part(shop: TestClient) -> None:
+    """Every device sees it."""
+    key = "sawn: cut 3 of plan.plywood plan 00112233"
+    assert sent(shop, entry(3, "note", key)) == ["kept"]
+    assert shop.get("/api/shop/now").json()["noted"] == [key]
+
+
+def test_putting_together_is_taken_back_with_all_that_it_wrote(shop: TestClient) -> None:
+    """Marking a box assembled marks its parts machined: the one withdrawal takes back both."""
+    case = shop.get("/api/job").json()["cases"][0]["key"]
+    assert sent(shop, entry(4, "assembled", case)) == ["kept"]
+    states = shop.get("/api/shop/now").json()["states"]
+    assert set(states.values()) == {"assembled"}
+    assert sent(shop, entry(5, "withdrawn", corrects=f"{4:032x}")) == ["kept"]
+    assert shop.get("/api/shop/now").json()["states"] == {}
+
+
+def test_a_piece_cut_to_a_size_that_has_changed_is_asked_about(shop: TestClient) -> None:
+    """What the page showed is what was cut: said so, it is kept at that size."""
+    part = shop.get("/api/shop").json()["parts"][0]
+    cut = entry(6, "cut", part["path"], shown="30 × 11 3/4")
+    (doubted,) = shop.post("/api/entries", json=[cut]).json()
+    assert doubted["became"] == "doubted"
+    assert "was shown as 30 x 11 3/4" in doubted["says"][0]
+    assert sent(shop, {**cut, "sure": True}) == ["kept"]
+    found = shop.get("/api/shop/entries", params={"about": part["path"]}).json()
+    assert found[0]["says"] == "30 × 11 3/4"
+    assert sent(shop, entry(7, "withdrawn", corrects=f"{6:032x}")) == ["kept"]
+
+
+def test_marks_after_a_reading_go_by_it(shop: TestClient, shared: tuple[TestClient, Path]) -> None:
+    """In one batch, as a phone sends it that was out of reach: the cut size follows the reading."""
+    thick = "stock.plywood.thickness"
+    book = shop.get("/api/shop").json()
+    shelf = next(part for part in book["parts"] if part["title"].startswith("shelf"))
+    assert sent(shop, entry(8, "reading", thick, "0.70"), entry(9, "cut", shelf["path"])) == [
+        "kept", "kept",
+    ]  # fmt: skip
+    entries, _ = read_entries(shared[1])
+    sizes = dict(next(e for e in reversed(entries) if e.kind == "cut").sizes)
+    now = next(p for p in shop.get("/api/shop").json()["parts"] if p["path"] == shelf["path"])
+    assert text(now["cut"]) != text(shelf["cut"])
+    length = next(size for name, size in sizes.items() if "length" in name)
+    why = shop.get("/api/why", params={"path": f"{shelf['path']}.length"}).json()["nodes"][0]
+    assert float(length) == pytest.approx(float(_inches(why["value"])), abs=0.4)
+    undone = [entry(10, "withdrawn", corrects=f"{n:032x}") for n in (9,)]
+    undone.append(entry(11, "withdrawn", corrects=f"{8:032x}"))
+    assert sent(shop, *undone) == ["kept", "kept"]
+
+
+def _inches(value: str) -> float:
+    """A size in words as millimetres."""
+    found = re.search(r"(\d+)(?: (\d+)/(\d+))?", value)
+    assert found is not None
+    whole, over, under = (int(each or 0) for each in found.groups())
+    return (whole + (over / under if under else 0)) * 25.4
+
+
+def test_twenty_phones_at_once_lose_nothing(
+    shop: TestClient, shared: tuple[TestClient, Path]
+) -> None:
+    """Each entry is there once, though every phone sends each of its own twice."""
+    before = len(read_entries(shared[1])[0])
+    answers: list[list[str]] = []
+
+    def phone(number: int) -> None:
+        own = [entry(1000 + 10 * number + n, "note", f"phone {number} says {n}",
+                     device=f"phone {number}") for n in range(3)]  # fmt: skip
+        answers.append([*sent(shop, *own), *sent(shop, *own)])
+
+    threads = [threading.Thread(target=phone, args=(number,)) for number in range(20)]
+    for each in threads:
+        each.start()
+    for each in threads:
+        each.join()
+    assert answers == [["kept"] * 3 + ["there"] * 3] * 20
+    entries, _ = read_entries(shared[1])
+    assert len(entries) == before + 60
+    assert len({each.id for each in entries}) == len(entries)
+
+
+def test_what_makes_no_sense_is_refused_and_the_rest_is_kept(shop: TestClient) -> None:
+    """Each entry is answered by itself."""
+    assert sent(
+        shop, entry(20, "sung", "1"), entry(21, "cut", "no.such.part"),
+        entry(22, "withdrawn", corrects="f" * 32), entry(23, "note", "a good one"),
+    ) == ["refused", "refused", "refused", "kept"]  # fmt: skip
+
+
+def test_text_of_the_file_comes_as_text(shop: TestClient) -> None:
+    """The book is data; no card carries markup."""
+    assert "<script" not in json.dumps(shop.get("/api/shop").json())
