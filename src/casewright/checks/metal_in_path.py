@@ -66,9 +66,11 @@ def _examine(room: Room) -> Iterator[Breach]:
 
 
 def _may_meet(part: Part, feature: Feature) -> bool:
-    """Whether a bit goes there at or after assembly: a hole, a rebate routed in a whole frame."""
+    """Whether a bit goes there at or after assembly: a hole, an edge trimmed flush, a rebate."""
     if isinstance(feature, Bores):
         return feature.kind != "pocket"
+    if feature.kind == "trim":
+        return True
     return feature.kind == "rebate" and bool(part.front) and feature.runs == "l"
 
 
@@ -81,6 +83,9 @@ def _in_row(
         for feature in features:
             spans = [span_along(part, box, row.along) for box in _met(feature, part, own, free)]
             hit = next((at for span in spans if (at := row.nearest(span)) is not None), None)
+            if hit is not None and feature.kind == "trim":
+                yield _trimmed(room, row, part, feature)
+                return
             if hit is not None:
                 yield _breach(room, row, hit, (part, feature), spans)
                 return
@@ -90,6 +95,8 @@ def _met(feature: Feature, part: Part, row: Box, free: Fraction) -> Iterator[Box
     """Holes and rebates that a row's metal comes near, in part axes [mm]: a hole as a square."""
     if isinstance(feature, Cut):
         cut = _rebate(feature, part)
+        if feature.kind == "trim":
+            cut = cut._replace(y0=cut.y0 - free, y1=cut.y1 + free)
         if cut.meets(row):
             yield cut
         return
@@ -141,6 +148,22 @@ def _breach(
         measured=place,
         limit=f"{length(room, by_unit(room, '1/8', '3'))} beside the cutter",
         remedies=(_way_out(room, row, at, spans), f"no {name} there: glue and a clamp hold"),
+    )
+
+
+def _trimmed(room: Room, row: Row, part: Part, feature: Feature) -> Breach:
+    """A row along an edge that is trimmed flush: all of it is in the way, not one of it."""
+    name, free = row.held.kind, length(room, by_unit(room, "1/8", "3"))
+    return Breach(
+        feature.path,
+        f"the {name}s of {row.joint.path} run along the edge of the {part.title} that is trimmed "
+        "flush: the bit meets them",
+        measured=length(room, row.held.line[1].value) if row.held.line is not None else "",
+        limit=f"{free} beside the cutter",
+        remedies=(
+            f"drive them along the middle of the {part.title}, {free} and more from that edge",
+            f"no {name}s there: glue and clamps hold",
+        ),
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
+from typing import Any
 
 import pytest
 from tests.builders import APPLIED, given
@@ -70,6 +71,32 @@ def _beside(joint: Joint) -> Joint:
     held = tuple(
         replace(each, line=(each.line[0], Dim("", (), each.line[1].value + given("1/2").value)))
         if each.kind == "brad" and each.line is not None and "stile" in joint.path
+        else each
+        for each in joint.fastenings
+    )
+    return replace(joint, fastenings=held)
+
+
+@pytest.mark.parametrize(("from_edge", "told"), [("5/8", True), ("9/16", False)])
+def test_brads_along_an_edge_that_is_trimmed_flush(from_edge: str, told: bool) -> None:
+    """Metal 1/8 in and more beside the bit: common practice.
+
+    A strip over an edge of 23/32 is trimmed that far from its outer edge; half a brad is 0.024 in.
+    So the middle of the row may lie 23/32 - 1/8 - 0.024 = 0.57 in from the outer edge at most.
+    """
+    base: dict[str, Any] = {"kind": "base", "toe": "notch", "height": "34 1/2", "depth": "23 1/4"}
+    room = room_of(**base, face="strips", face_stock="board")
+    moved = tuple(_on_line(joint, from_edge) for joint in only_case(room).joints)
+    found = found_in("metal in path", changed(room, joints=moved))
+    assert bool(found) == told
+    assert all("trimmed flush" in each.says for each in found)
+
+
+def _on_line(joint: Joint, from_edge: str) -> Joint:
+    """Brads of a face strip on another line."""
+    held = tuple(
+        replace(each, line=(each.line[0], Dim("", (), given(from_edge).value)))
+        if each.kind == "brad" and each.line is not None and "face_strips" in joint.path
         else each
         for each in joint.fastenings
     )
