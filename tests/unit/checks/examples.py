@@ -10,6 +10,7 @@ from tests.builders import (
     APPLIED,
     GLASS,
     INCH,
+    PANEL,
     SLAB,
     drawer_base,
     given,
@@ -105,6 +106,13 @@ def heavy_door(thick: str, width: str, height: str) -> Room:
     goods["mdf"] = replace(sheet, thickness=given(thick))
     tall = BASE | {"height": height, "depth": "12", "width": width}
     return room_of(goods=goods, front=replace(SLAB, leaves=1), **tall)
+
+
+def with_tools(room: Room, *more: ToolKind) -> Room:
+    """The same job in a shop that has some tools besides."""
+    shop = room.spec.shop
+    tools = dict(shop.tools) | {kind: replace(shop.tools["router"], kind=kind) for kind in more}
+    return build(replace(room.spec, shop=replace(shop, tools=tools)))
 
 
 def sawn(*lost: ToolKind, guide: str = "98", width: str = "30", opens: str = "25") -> Room:
@@ -212,6 +220,7 @@ PASSES: dict[str, Make] = {
     "opens beside": lambda: drawers_beside("39"),
     "larger than stock": lambda: room_of(**BOOKCASE),
     "larger than tools": lambda: sawn(),
+    "dado stack": lambda: room_of(front=PANEL),
     "over cooking": lambda: cooking(above=30),
     "hood beside": hooded,
     "work aisle": lambda: galley("92"),
@@ -270,6 +279,7 @@ FAILS: dict[str, Make] = {
     "door swing": lambda: before_wall("base", more=beside_door(12)),
     "inside corner": lambda: round_corner("80", inner='"slab"'),
     "opens beside": lambda: drawers_beside("36 1/2"),
+    "dado stack": lambda: with_tools(room_of(front=PANEL), "dado stack"),
     "larger than tools": lambda: sawn(guide="50", width="41"),
     "over cooking": cooking,
     "hood beside": lambda: hooded(27),

@@ -6,8 +6,8 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
-from tests.builders import SLAB, Unit, case_spec, given, job, length, plain_style
-from tests.unit.checks.examples import drawers_on, labelled
+from tests.builders import PANEL, SLAB, Unit, case_spec, given, job, length, plain_style
+from tests.unit.checks.examples import drawers_on, labelled, with_tools
 from tests.unit.checks.rooms import (
     BASE,
     BOOKCASE,
@@ -137,3 +137,18 @@ def test_a_label_without_a_class_is_told_only_of_sheets_that_are_used() -> None:
     assert found_in("emission class", labelled("none on its label"))
     assert not found_in("emission class", labelled("none on its label", "mdf"))
     assert not found_in("emission class", labelled("no added formaldehyde"))
+
+
+def test_without_a_dado_stack_the_cards_are_written_for_another_way() -> None:
+    """What is proposed is what the set-ups then are: the blade, or the router table."""
+    plain = room_of(front=PANEL)
+    [note] = found_in("dado stack", with_tools(plain, "dado stack"))
+    assert "own blade" in note.remedies[0]
+    assert {f.setup.bit for p in plain.parts for f in p.features if f.kind == "tongue"} == {
+        "saw blade"
+    }
+    tabled = with_tools(plain, "router table", "slot cutter")
+    [note] = found_in("dado stack", with_tools(tabled, "dado stack"))
+    assert "router table" in note.remedies[0]
+    tongues = {f.setup.tool for p in tabled.parts for f in p.features if f.kind == "tongue"}
+    assert tongues == {"router table"}
