@@ -34,6 +34,7 @@ from casewright.web.page_routes import page_routes
 from casewright.web.schema import ProblemView, Refusal, Steps
 from casewright.web.shop_routes import shop_routes
 from casewright.web.site import Site
+from casewright.web.solid_routes import solid_routes
 from casewright.web.snapshot import Standing
 from casewright.web.watching import watch
 
@@ -81,6 +82,7 @@ def application(
         packet_routes,
         news_routes,
         shop_routes,
+        solid_routes,
         joining_routes,
         page_routes,
     ):

@@ -8,6 +8,8 @@ export function CasePage({ of }: { of: string }) {
       <Told page={`cases/${of}`} />
       <p class="leads">
         <a href={`/machine/${encodeURIComponent(of)}`}>Cards of its parts</a>
+        {" · "}
+        <a href={`/solid/${encodeURIComponent(of)}`}>In three dimensions</a>
       </p>
       <Chapter page="cases" of={of} />
     </>

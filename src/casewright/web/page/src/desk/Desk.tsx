@@ -1,5 +1,6 @@
 import { job, reachable } from "../state";
 import { steps } from "../route";
+import { SolidPage } from "../solid/SolidPage";
 import { Chapter } from "./Chapter";
 import { Cases } from "./Cases";
 import { CasePage } from "./CasePage";
@@ -44,6 +45,8 @@ function Shown({ page, of }: { page: string; of: string }) {
       return of === "" ? <Cases /> : <CasePage of={of} />;
     case "machine":
       return <Machine of={of} />;
+    case "solid":
+      return <SolidPage of={of} />;
     case "publish":
       return <Publish />;
     case "devices":

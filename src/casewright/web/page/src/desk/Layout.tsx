@@ -11,6 +11,9 @@ export function Layout() {
   const apart = found.runs.filter((run) => !found.walls.some((wall) => wall.key === run.wall));
   return (
     <>
+      <p class="leads">
+        <a href="/solid">The room in three dimensions</a>
+      </p>
       {found.walls.map((wall) => (
         <section class="wall" key={wall.key} id={`wall:${wall.key}`}>
           <h2>{wall.title}</h2>

@@ -1,0 +1,110 @@
+"""Where parts lie in their case and cases in the room, as matrices [mm]."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from typing import TypeAlias
+
+import numpy as np
+import numpy.typing as npt
+
+from casewright.casework.cases import Case
+from casewright.casework.parts import Part
+from casewright.room.model import Room, Run
+from casewright.room.on_walls import run_start
+from casewright.room.wall_stands import wall_stands
+
+__all__ = ["Matrix", "case_places", "moved_by", "part_place"]
+
+Matrix: TypeAlias = npt.NDArray[np.float64]
+_BETWEEN = 300.0  # runs that stand on no wall, and cases in no run [mm]
+
+
+def moved_by(x: float, y: float, z: float) -> Matrix:
+    """A move, of shape (4, 4)."""
+    matrix: Matrix = np.eye(4)
+    matrix[:3, 3] = (x, y, z)
+    return matrix
+
+
+def part_place(part: Part, case: Case | None) -> Matrix:
+    """From a part's own axes into those of its case: x right, y up, z into the room.
+
+    Parameters
+    ----------
+    case
+        That it belongs to; None: one of a run's, whose axes are alike.
+    """
+    placed = part.placed
+    matrix: Matrix = np.zeros((4, 4))
+    for own, direction in enumerate(placed.orientation):
+        matrix[direction.axis, own] = direction.sign
+    matrix[:, 3] = [float(placed.x.value), float(placed.y.value), float(placed.z.value), 1.0]
+    if part.turned and case is not None and case.mouth is not None:
+        return _mouth(case) @ matrix
+    return matrix
+
+
+def _mouth(case: Case) -> Matrix:
+    """From the axes of a diagonal mouth into those of its case."""
+    mouth = case.mouth
+    if mouth is None:
+        return np.eye(4)
+    half = math.sqrt(0.5)
+    reach, front = float(mouth.reach.value), float(mouth.front.value)
+    turn = np.eye(4)
+    sign = 1.0 if mouth.corner == "left" else -1.0
+    turn[0, 0], turn[0, 2], turn[2, 0], turn[2, 2] = half, sign * half, -sign * half, half
+    x = reach / 2 if sign > 0 else float(case.width.value) - reach / 2
+    back = moved_by(-float(mouth.width.value) / 2, 0.0, -front)
+    matrix: Matrix = moved_by(x, 0.0, reach / 2) @ turn @ back
+    return matrix
+
+
+def case_places(room: Room) -> Iterator[tuple[Case | Run, Matrix]]:
+    """Every case, and every run for what belongs to it alone, with its place in the room.
+
+    Walls stand as they were read; runs on none stand side by side, as do cases in no run.
+    """
+    stands = wall_stands(room.survey)
+    beside = max((max(s.x, s.end[0]) for s in stands.values()), default=0.0)
+    beside += _BETWEEN if stands else 0.0
+    placed = set()
+    for run in room.runs:
+        wall, stand = room.survey.walls.get(run.spec.on), stands.get(run.spec.on)
+        if wall is None or stand is None:
+            frame = moved_by(beside, 0.0, 0.0)
+            beside += float(run.length.value) + _BETWEEN
+        else:
+            begins = moved_by(float(run_start(run, wall)), 0.0, 0.0)
+            frame = _standing(stand.x, stand.y, stand.turn) @ begins
+        yield run, frame
+        for case, matrix in _in_run(room, run):
+            placed.add(case.key)
+            yield case, frame @ matrix
+    for case in room.boxes:
+        if case.key not in placed:
+            yield case, moved_by(beside, _lift(room, case), 0.0)
+            beside += float(case.overall_width.value) + _BETWEEN
+
+
+def _in_run(room: Room, run: Run) -> Iterator[tuple[Case, Matrix]]:
+    for plinth in run.plinths:
+        yield plinth.case, moved_by(float(plinth.start.value), 0.0, 0.0)
+    for case, start in zip(run.cases, run.starts, strict=True):
+        along = float(start.value + case.left_frame.value)
+        yield case, moved_by(along, _lift(room, case), 0.0)
+
+
+def _lift(room: Room, case: Case) -> float:
+    return float(room.wall_bottom.value) if case.spec.kind == "wall" else 0.0
+
+
+def _standing(x: float, y: float, turn: float) -> Matrix:
+    """From a wall's own axes into the room's: y up, its left end and its turn as in plan."""
+    matrix: Matrix = np.eye(4)
+    cos, sin = math.cos(turn), math.sin(turn)
+    matrix[0, 0], matrix[0, 2], matrix[0, 3] = cos, sin, x
+    matrix[2, 0], matrix[2, 2], matrix[2, 3] = -sin, cos, -y
+    return matrix
