@@ -153,6 +153,14 @@ def _case(writer: _Writer, key: str, kind: _Kind) -> None:
     if blind:
         writer.say("blind", f'"{writer.one("left", "right")}"')
         writer.perhaps("corner_depth", writer.length(14, 28))
+    slanted = kind in ("wall", "base") and not seat and not blind
+    diagonal = slanted and writer.draw(st.integers(0, 5)) == 0
+    if diagonal:
+        writer.say("diagonal", f'"{writer.one("left", "right")}"')
+        writer.perhaps("bottom", f'"{writer.one("between", "under")}"')
+        writer.perhaps("shelves", str(writer.draw(st.integers(0, 4))))
+        writer.perhaps("front", _front(writer))
+        return
     rowed = kind == "base" and not seat and not blind and writer.chance()
     framed = kind != "bookcase" and writer.draw(st.integers(0, 3)) == 0
     stands = kind in ("base", "tall")

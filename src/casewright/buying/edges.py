@@ -47,6 +47,8 @@ def edges(room: Room) -> Iterator[BuyLine]:
         for edge in part.edges:
             if edge.kind == "band":
                 found.setdefault(edge.stock, []).append((part.path, edge_length(part, edge)))
+    for stock, path, slant in _slants(room):
+        found.setdefault(stock, []).append((path, slant))
     tail = room.spec.style["band_tail"].value
     for key, pieces in found.items():
         goods = room.spec.stock[key]
@@ -61,3 +63,14 @@ def edges(room: Room) -> Iterator[BuyLine]:
             f"of {length(tail, unit)} = {long_length(need + spare, unit)}",
             tuple(dict.fromkeys(path for path, _ in pieces)),
         )  # fmt: skip
+
+
+def _slants(room: Room) -> Iterator[tuple[str, str, Fraction]]:
+    """Banded edges that no plane of a part names: the slants of clipped boards [mm]."""
+    for case in room.cases:
+        if case.spec.edge != "band":
+            continue
+        for part in case.parts:
+            for feature in part.features:
+                if feature.kind == "clip" and feature.setup.check is not None:
+                    yield case.spec.band_stock, part.path, feature.setup.check.value

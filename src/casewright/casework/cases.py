@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Literal
 
+from casewright.casework.case_mouth import CaseMouth
 from casewright.casework.joints import Joint, Surface
 from casewright.casework.levels import ClearHeight, Level
 from casewright.casework.parts import Part
@@ -16,7 +17,6 @@ from casewright.geometry import Direction
 __all__ = [
     "AssemblyStep",
     "Case",
-    "CaseMouth",
     "Door",
     "Drawer",
     "Face",
@@ -221,37 +221,6 @@ class FaceFrame:
 
 
 @dataclass(frozen=True, slots=True)
-class CaseMouth:
-    """The mouth of a diagonal corner, and how what lies in it lies in the case.
-
-    In its own axes x runs along the face, seen from the room, and z out of it. The middle of its
-    width lies where both walls are equally far.
-
-    Parameters
-    ----------
-    corner
-        End of the run that the corner is at.
-    width
-        Between the outer faces of its strips [mm].
-    front
-        Its own plane z of the face [mm].
-    reach
-        Of any place on the face, the distances from both walls together [mm].
-    side
-        Depth of the return side on the run's wall: of the neighbour beside it [mm].
-    band
-        What is ironed on the slants of its boards [mm].
-    """
-
-    corner: Hand
-    width: Dim
-    front: Dim
-    reach: Dim
-    side: Dim
-    band: Dim
-
-
-@dataclass(frozen=True, slots=True)
 class AssemblyStep:
     """One step of putting a case together.
 
@@ -352,10 +321,20 @@ class Case:
 
     @property
     def face_plane(self) -> Dim:
-        """Plane z that its fronts lie against [mm]: of face frame, box, or in a mouth's axes."""
+        """Plane z of its front [mm]: of face frame, box, or a return side, as its neighbours'."""
         if self.mouth is not None:
-            return self.mouth.front
+            return self.mouth.side
         return self.depth if self.frame is None else self.frame.z + self.frame.thickness
+
+    @property
+    def leaf_plane(self) -> Dim:
+        """Plane z that its fronts lie against [mm], in the axes that they are placed in."""
+        return self.face_plane if self.mouth is None else self.mouth.front
+
+    @property
+    def wall_fronts(self) -> tuple[Front, ...]:
+        """Its fronts that lie along its wall: not one across a corner."""
+        return self.fronts if self.mouth is None else ()
 
     @property
     def key(self) -> str:

@@ -105,7 +105,7 @@ def _seams(room: Room, one: Case, other: Case) -> Iterator[_Seam]:
 def _outermost(case: Case, *, right: bool) -> list[Front]:
     """The last front of each row, toward a neighbour."""
     rows: dict[str, Front] = {}
-    for front in sorted(case.fronts, key=lambda each: each.x.value, reverse=not right):
+    for front in sorted(case.wall_fronts, key=lambda each: each.x.value, reverse=not right):
         rows[front.opening] = front
     return list(rows.values())
 

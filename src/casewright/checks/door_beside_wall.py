@@ -43,9 +43,10 @@ def _beside(run: Run, filler: Filler) -> list[Door]:
     """Doors of the end case that swing toward the wall and have a pull."""
     left = filler.side == "left"
     case, side = (run.cases[0], "left") if left else (run.cases[-1], "right")
-    own = [front for front in case.doors if front.hinge_side == side and front.pull]
+    doors = [front for front in case.wall_fronts if isinstance(front, Door)]
+    own = [front for front in doors if front.hinge_side == side and front.pull]
     x = min if left else max
-    outer = x((front.x.value for front in case.doors), default=None)
+    outer = x((front.x.value for front in doors), default=None)
     return [front for front in own if front.x.value == outer]
 
 

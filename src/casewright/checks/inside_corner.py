@@ -120,9 +120,8 @@ def _judge(room: Room, one: _Beside, other: _Beside) -> Iterator[Breach]:
 
 def _shut_in(room: Room, own: _Beside, round_it: _Beside) -> Iterator[Breach]:
     """The door nearest to the corner that runs into the case before it as it swings."""
-    if own.place.case.mouth is not None:
-        return
-    for door in sorted(own.place.case.doors, key=own.from_corner):
+    doors = [front for front in own.place.case.wall_fronts if isinstance(front, Door)]
+    for door in sorted(doors, key=own.from_corner):
         space = max(round_it.out - door.z.value - door.thickness.value, Fraction(0))
         covered = min(round_it.depth - own.from_corner(door), door.width.value)
         if covered > 0 and space**2 < _swing_squared(door, covered, at_right=own.at_right):

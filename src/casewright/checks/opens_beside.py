@@ -93,7 +93,7 @@ def _judge(
     width = place.wall.width
     if at_right and width is None:
         return
-    for front in place.case.fronts:
+    for front in place.case.wall_fronts:
         opens = _opens(room, place, front, at_right=at_right)
         struck = [] if opens is None else [t for t in things if _strikes(room, place, opens, t)]
         if opens is not None and struck:

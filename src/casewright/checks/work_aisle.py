@@ -76,7 +76,7 @@ def _standing(places: list[CasePlace], wall: str, *, at_right: bool) -> Iterator
         near, far = place.left, place.right
         if at_right and width is not None:
             near, far = width.value - far, width.value - near
-        fronts = [f.z.value + f.thickness.value for f in place.case.fronts]
+        fronts = [f.z.value + f.thickness.value for f in place.case.wall_fronts]
         yield _Stands(place.case, near, far, max(fronts, default=place.case.depth.value))
 
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from casewright.casework.cases import Case, CaseMouth
+from casewright.casework.case_mouth import CaseMouth
+from casewright.casework.cases import Case
 from casewright.casework.features import Cut
 from casewright.casework.parts import Part
 from casewright.geometry import Box, Placement

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from casewright.casework.cases import Case, CaseMouth
+from casewright.casework.case_mouth import CaseMouth
+from casewright.casework.cases import Case
 from casewright.casework.parts import Part
 from casewright.dims.units import Unit
 from casewright.drawing.case_front import swing_lines

@@ -109,7 +109,7 @@ def _drawn(group: _Standing, left: Fraction) -> Iterator[Element]:
 
 def _front(case: Case) -> Iterator[Polyline]:
     """A case as seen from across the room: its doors plain, so that its name can be read."""
-    if not case.fronts:
+    if not case.wall_fronts:
         yield from closed_elements(case)
         return
     whole = (case.width.value, case.height.value)

@@ -43,8 +43,9 @@ _PULLS = (
 )
 _SORTS = (
     _Sort("pull", frozenset(("door", "slab", "stile")), "pulls", "Pull template", _PULLS),
-    _Sort("hinge plate", frozenset(("side", "partition")), "plates", "Plate template", _PLATES),
-)
+    _Sort("hinge plate", frozenset(("side", "partition", "hinge strip")), "plates",
+          "Plate template", _PLATES),
+)  # fmt: skip
 
 
 def templates(numbers: JigNumbers) -> Iterator[Template]:

@@ -127,8 +127,8 @@ def check_diagonal_sizes(sizes: CaseSizes) -> None:
     leg = case.width.value - case.depth.value
     if leg < need:
         what = (
-            f"legs of {sizes.text(case.width.value)} and sides {sizes.text(case.depth.value)} deep "
-            "leave no room for a door in the mouth"
+            f"legs of {sizes.text(case.width.value)} and sides {sizes.text(case.depth.value)} "
+            "deep leave no room for a door in the mouth"
         )
         sizes.tell("width", what, sizes.at_least(case.depth.value + need))
     line = (sizes.value("hinge_strip") + sizes.value("shelf_setback")) * OVER_ROOT_2

@@ -104,7 +104,7 @@ def _height(sizes: CaseSizes) -> None:
 def _depth(sizes: CaseSizes) -> None:
     need = sizes.back + sizes.board + _ROWS
     if sizes.case.has_toe:
-        if sizes.case.kind == "base":
+        if sizes.case.kind == "base" and sizes.case.diagonal is None:
             need = sizes.back + 2 * sizes.value("stretcher") + _BETWEEN
         toe = sizes.value("toe_setback") + sizes.board
         if sizes.case.toe == "notch":
@@ -124,6 +124,8 @@ def _depth(sizes: CaseSizes) -> None:
 def _hinge_side(sizes: CaseSizes) -> None:
     """A side for the hinges is of no use where the width makes it a pair."""
     key, width = sizes.case.key, sizes.case.width
+    if sizes.case.diagonal is not None:
+        return  # its one door is narrower than the case by far
     if width is None or width.value <= sizes.value("widest_single_door"):
         return
     table = sizes.content.cases[key]

@@ -53,7 +53,7 @@ def _build(house: House, run: Run, each: Appliance, key: str) -> Case:
         raise ValueError(msg)
     lines = tuple(_lines(nearest))
     first = nearest[0]
-    back = max((f.z for f in first.fronts), key=lambda z: z.value, default=None)
+    back = max((f.z for f in first.wall_fronts), key=lambda z: z.value, default=None)
     under = first.height
     at = PanelPlace(
         opening=each.width,
@@ -84,7 +84,7 @@ def _neighbours(run: Run, key: str) -> list[Case]:
 def _lines(cases: list[Case]) -> Iterator[PanelEdges]:
     """Lowest and highest edges of the fronts of cases that have some."""
     for case in cases:
-        line = line_of(iter(case.fronts))
+        line = line_of(iter(case.wall_fronts))
         if line is not None:
             yield PanelEdges(case.spec.title, *line)
 

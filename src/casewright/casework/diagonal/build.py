@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from casewright.casework.cases import Case, CaseMouth
+from casewright.casework.case_mouth import CaseMouth
+from casewright.casework.cases import Case
 from casewright.casework.diagonal.assembly import assemble_corner
 from casewright.casework.diagonal.boards import cut_corner, join_boards, place_boards
 from casewright.casework.diagonal.corner import Corner

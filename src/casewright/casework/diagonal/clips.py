@@ -45,10 +45,13 @@ def _setup(maker: Maker, slant: Dim) -> Setup:
     A board as large as a corner's is not pushed past a blade at a slant (common practice).
     """
     if maker.house.shop.has("circular saw"):
-        tool, bit, caution = "circular saw", "saw blade along a guide on both marks", "saw_guided"
+        tool, caution = "circular saw", "saw_guided"
+        bit = "saw blade along a guide on both marks"
     else:
         tool, caution = "table saw", "saw_mitre"
         bit = "saw blade, the board on a crosscut sled, its slant along the blade"
+    if maker.spec.edge == "band":
+        bit = f"{bit}; the slant is banded after it"
     return Setup(
         tool, bit=bit, check=slant, check_words="along the slant, from edge to edge",
         cautions=(caution,),

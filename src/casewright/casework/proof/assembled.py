@@ -81,9 +81,9 @@ class Assembled:
     def plane_before(self, opening: str) -> int:
         """Plane z that slides and plates lie back from: of the case, or behind an inset front."""
         front = next((f for f in self.model.fronts if f.opening == opening), None)
-        if front is not None and front.z.value < self.model.face_plane.value:
+        if front is not None and front.z.value < self.model.leaf_plane.value:
             return self.units.of(front.z)
-        return self.units.of(self.model.face_plane)
+        return self.units.of(self.model.leaf_plane)
 
     def extent(self, solids: list[Solid]) -> Box:
         """The box that encloses some solids; an empty one for none."""

@@ -58,7 +58,7 @@ def _check_leaf(case: Assembled, front: Front) -> Iterator[Failure]:
         says = f"the parts of {front.title} do not fill the leaf"
         yield Failure("fronts", (front.path, *front.parts), says, case.units.length(off))
     yield from _check_members(case, front, box, own)
-    depth = case.units.of(case.model.face_plane)
+    depth = case.units.of(case.model.leaf_plane)
     if is_inset(case, front.opening):
         off = apart(box.z1, depth)
         if off:

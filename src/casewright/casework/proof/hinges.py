@@ -125,7 +125,7 @@ def _check_plate(
         yield Failure("hinges", paths, "the holes of a plate are not the plate's size", wide)
     inset = is_inset(case, front.opening)
     framed = case.model.frame is not None
-    edge = units.of(front.z) if inset else units.of(case.model.face_plane)
+    edge = units.of(front.z) if inset else units.of(case.model.leaf_plane)
     line = sheet.plate_line.value - units.length(edge - z)
     if abs(line) > (_SET if inset or framed else 0):
         yield Failure("hinges", paths, "a plate is off its line behind the front edge", abs(line))

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 from itertools import product
 
-from casewright.casework.cases import CaseMouth
+from casewright.casework.case_mouth import CaseMouth
 from casewright.casework.features import Cut
 from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.failure import Failure
@@ -181,7 +181,7 @@ def _check_strips(
 
 
 def _check_toe(case: Assembled, plans: Plans, board: Solid, grid: Fraction) -> Iterator[Failure]:
-    """A toe board's front is in line with the notches at the outside, a hair behind, not before."""
+    """A toe board's front is in line with the notches outside, a hair behind, never before."""
     front = plans.turned(board.outer).both.high
     for side in _sides(case):
         notched = [plans.plain(p).both.high for p in side.pieces if _level(board.outer, p)]

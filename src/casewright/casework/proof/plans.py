@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from casewright.casework.cases import CaseMouth
+from casewright.casework.case_mouth import CaseMouth
 from casewright.casework.features import Cut
 from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.solids import Solid
