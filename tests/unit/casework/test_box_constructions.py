@@ -7,6 +7,7 @@ parts in space; common practice, no publication. Figures transcribed.
 from __future__ import annotations
 
 from fractions import Fraction
+from itertools import pairwise
 
 import pytest
 from tests.builders import INCH, SLAB, Unit, hardware, length, one_case, plain_style
@@ -156,20 +157,23 @@ def test_stacked_upper_as_one_carcase_with_a_divider(unit: Unit) -> None:
 
 SHELVING: dict[Unit, dict[str, str]] = {
     "in": {
-        "side_left": "84 x 12", "bottom": "35 1/16 x 11 25/32", "top": "35 1/16 x 11 25/32",
-        "shelf.1": "35 1/16 x 11 25/32", "shelf.4": "35 1/16 x 11 25/32",
-        "back": "80 1/2 x 35 5/16",
+        "side_left": "84 x 12", "side_right": "84 x 12", "back": "80 1/2 x 35 5/16",
+        **dict.fromkeys(("bottom", "shelf.1", "shelf.2", "shelf.3", "shelf.4", "top"),
+                        "35 1/16 x 11 25/32"),
     },
     "mm": {
-        "side_left": "2100 x 300", "bottom": "876.4 x 293.8", "top": "876.4 x 293.8",
-        "shelf.1": "876.4 x 293.8", "shelf.4": "876.4 x 293.8", "back": "2010 x 882.4",
+        "side_left": "2100 x 300", "side_right": "2100 x 300", "back": "2010 x 882.4",
+        **dict.fromkeys(("bottom", "shelf.1", "shelf.2", "shelf.3", "shelf.4", "top"),
+                        "876.4 x 293.8"),
     },
 }  # fmt: skip
+BAYS: dict[Unit, tuple[str, str]] = {"in": ("15.2375", "15.95625"), "mm": ("380.64", "398.44")}
+"""Clear height of each of its five bays, and from the top of one shelf to that of the next."""
 
 
 @pytest.mark.parametrize("unit", ["in", "mm"])
 def test_bookcase_with_dadoed_shelves(unit: Unit) -> None:
-    """Open shelving 36 x 84 x 12 in (900 x 2100 x 300 mm), five equal bays."""
+    """Open shelving 36 x 84 x 12 in (900 x 2100 x 300 mm), five equal bays (`OPENSH`)."""
     size = ("36", "84", "12") if unit == "in" else ("900", "2100", "300")
     case = one_case(
         unit, style=plain_style(unit, cut_step="0"), kind="bookcase", joint="dado", shelves=4,
@@ -177,6 +181,11 @@ def test_bookcase_with_dadoed_shelves(unit: Unit) -> None:
     )  # fmt: skip
     _check(case, unit, SHELVING[unit])
     assert case.parts[0].path == "upper.side_left"
+    clear, pitch = (length(text, unit) for text in BAYS[unit])
+    assert [each.size.value for each in case.clear_heights] == [clear] * 5
+    tops = [level.high.value for level in case.levels]
+    assert [above - below for below, above in pairwise(tops)] == [pitch] * 5
+    assert verify(case, hardware=hardware(unit)).failures == ()
 
 
 NOSINGS: list[tuple[Unit, str, str]] = [
