@@ -212,7 +212,7 @@ function stand(camera: PerspectiveCamera, controls: OrbitControls, what: Object3
   const box = new Box3().setFromObject(what);
   const middle = box.getCenter(new Vector3());
   const size = box.getSize(new Vector3()).length();
-  const away = (size / 2 / Math.tan((camera.fov * Math.PI) / 360)) * 0.95;
+  const away = (size / 2 / Math.tan((camera.fov * Math.PI) / 360)) * 0.72;
   camera.position.copy(middle).add(new Vector3(-0.35, 0.35, 0.87).multiplyScalar(away));
   controls.target.copy(middle);
   controls.update();
