@@ -265,9 +265,11 @@ def _joints(case: Case) -> str:
 
 def _corner_words(room: Room, case: Case) -> list[Inline]:
     """What its neighbours must be, and why its door is as wide as it is."""
+    unit, nodes = room.spec.unit, room.chain.nodes
+    if case.spec.blind is not None:
+        return _blind_words(room, case)
     if case.mouth is None:
         return []
-    unit, nodes = room.spec.unit, room.chain.nodes
     why = (
         " from side to side. Its door is so narrow that its square edges stay behind the planes "
         "of its neighbours' sides. Try the corner of the walls with a square first: what stands "
@@ -279,6 +281,17 @@ def _corner_words(room: Room, case: Case) -> list[Inline]:
         Strong(measure_of(nodes[f"{case.key}.mouth.face"], unit)),
         why,
     ]
+
+
+def _blind_words(room: Room, case: Case) -> list[Inline]:
+    """How far a blind corner base stands off the corner wall, and where its door begins."""
+    unit, nodes = room.spec.unit, room.chain.nodes
+    off = nodes.get(f"{case.key}.blind_pull_off") or nodes["style.blind_pull_off"]
+    return [
+        f" Blind at its {case.spec.blind}: it stands ", Strong(measure_of(off, unit)),
+        " off the corner wall, where nothing is seen or scribed, and its mouth begins ",
+        Strong(measure_of(nodes[f"{case.key}.first_edge"], unit)), " out of the corner.",
+    ]  # fmt: skip
 
 
 def _face_words(case: Case, unit: Unit) -> list[Inline]:

@@ -127,6 +127,27 @@ def round_corner(
     )
 
 
+def corner_case(depth: str, kind: str = "wall", corner: str = 'diagonal = "right"') -> Room:
+    """A case in the corner at the right end of its run, and one of that depth round it.
+
+    Parameters
+    ----------
+    corner
+        What makes it a case for the corner.
+    """
+    width = 24 if kind == "wall" else 45
+    return build(
+        read(
+            f'format = 1\nunit = "in"\n[case.a]\nkind = "{kind}"\nwidth = {width}\n{corner}\n'
+            f'[case.b]\nkind = "{kind}"\nwidth = 30\ndepth = {depth}\n'
+            '[run.r]\ncases = ["a"]\non = "w"\nleft = "open"\n'
+            '[run.s]\ncases = ["b"]\non = "side"\nleft = "corner"\nright = "open"\n'
+            "[wall.w]\nwidth = 72\n[wall.side]\nwidth = 96\n"
+            '[corner.c]\nwalls = ["w", "side"]\n'
+        )
+    )
+
+
 def corner(across: str) -> str:
     """A corner at the right end by a triangle of 36, 48 and so much across."""
     return (

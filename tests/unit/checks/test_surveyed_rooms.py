@@ -12,6 +12,7 @@ from tests.unit.checks.surveyed_rooms import (
     before_wall,
     beside_door,
     corner,
+    corner_case,
     counter,
     falling,
     round_corner,
@@ -163,3 +164,29 @@ def test_a_counter_that_stands_there_counts_at_its_highest_place() -> None:
     [found] = found_in("over counter", before_wall("wall", counter('"3 1/2"')))
     assert found.measured == '17 1/2"'
     assert not found_in("over counter", before_wall("base", counter('"3 1/2"')))
+
+
+@pytest.mark.parametrize(
+    ("depth", "more", "told"),
+    [
+        ("23.25", "", 0),
+        ("25", "", 1),
+        ("25", "corner_depth = 25", 0),
+        ("22", "corner_depth = 25", 1),
+    ],
+)
+def test_a_blind_corner_reckons_with_the_run_round_it(depth: str, more: str, told: int) -> None:
+    """As deep as `corner_depth`, or as base cases are."""
+    room = corner_case(depth, "base", f'blind = "right"\n{more}')
+    found = found_in("corner depth", room)
+    assert len(found) == told
+    if told:
+        assert "corner_depth" in found[0].remedies[0]
+
+
+def test_neighbours_of_a_diagonal_corner_are_as_deep_as_its_sides() -> None:
+    """Told by what the case is to be: the relief is the depth of either."""
+    [found] = found_in("corner depth", corner_case("14"))
+    assert 'is 14" deep' in found.says
+    assert found.remedies[0] == 'depth = 14" for a'
+    assert not found_in("corner depth", corner_case("12"))
