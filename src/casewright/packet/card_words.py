@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
 
-from casewright.casework.features import Cut
+from casewright.casework.features import Bores, Cut
 from casewright.casework.parts import Part
 from casewright.outputs.inlines import Inline, Link, Rich, SignMark, Strong
 from casewright.packet.hold_marks import HoldMarks
@@ -14,7 +14,7 @@ from casewright.packet.places import place_words
 from casewright.packet.words import edge_words, mark_list, place_titles, sizes
 from casewright.room.model import Room
 
-__all__ = ["card_facts", "card_heading", "pieces_words"]
+__all__ = ["card_facts", "card_heading", "open_holes", "pieces_words"]
 
 _LONG_LIST = 40  # letters of a list of marks that still fits a heading
 _MANY_PLACES = 12  # past which their names would take more room than they help
@@ -44,7 +44,7 @@ def card_facts(group: PartGroup, room: Room, at: str = "", holds: HoldMarks | No
     holds
         What pieces wait for that go by a reading; None: none does.
     """
-    found = list(_waiting(group.first, room))
+    found = [*_waiting(group.first, room), *_not_bored(group.first, room)]
     found += holds.in_full(group.pieces) if holds else ()
     found += _sizes(group.first, room)
     for pieces in sorted((group.parts, group.mirrored), key=_left_first):
@@ -107,6 +107,41 @@ def _lapped(part: Part) -> str:
     if faces == {"B"}:
         return " It runs its full length on the show face."
     return " On the show face it ends at the boards that lie over it." if faces == {"A"} else ""
+
+
+_BORED: Mapping[str, tuple[str, ...]] = {
+    "hardware.hinge": ("hinge cup", "hinge plate"),
+    "hardware.hinge.half_crank": ("hinge cup", "hinge plate"),
+    "hardware.hinge.inset_crank": ("hinge cup", "hinge plate"),
+    "hardware.pull": ("pull", "pull play"),
+    "hardware.slide": ("slide",),
+    "hardware.undermount": ("slide", "slide hook"),
+}
+"""Holes that a data sheet says the places of, by the path of what is asked for."""
+
+
+def open_holes(part: Part, room: Room) -> dict[str, str]:
+    """Kinds of its holes that wait for a data sheet, each with the path of the question."""
+    kinds = {feature.kind for feature in part.features if isinstance(feature, Bores)}
+    return {
+        kind: question.path
+        for question in room.questions
+        for kind in _BORED.get(question.path, ())
+        if kind in kinds and part.path in question.waiting
+    }
+
+
+def _not_bored(part: Part, room: Room) -> Iterator[Inline]:
+    """Which holes wait, where the piece itself may be cut."""
+    paths = dict.fromkeys(open_holes(part, room).values())
+    if paths and not part.waits_for:
+        names = dict.fromkeys(place_words(room, path) for path in paths)
+        yield SignMark("ask")
+        yield " "
+        yield Strong(
+            f"Cut it, but bore nothing for {' and '.join(names)} yet: a question is open."
+        )
+        yield " "
 
 
 def _waiting(part: Part, room: Room) -> Iterator[Inline]:

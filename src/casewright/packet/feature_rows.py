@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
@@ -44,8 +44,14 @@ _TIMES = {
 }
 
 
-def feature_rows(part: Part, unit: Unit) -> Iterator[Row]:
-    """A row for each feature; those made with one set-up share one."""
+def feature_rows(part: Part, unit: Unit, waits: Collection[str] = ()) -> Iterator[Row]:
+    """A row for each feature; those made with one set-up share one.
+
+    Parameters
+    ----------
+    waits
+        Kinds of holes that wait for an answer: a sign says so.
+    """
     letters = feature_letters(part)
     done: set[str] = set()
     faces = {f.face for f in part.features if _in_a_face(f)}
@@ -56,6 +62,7 @@ def feature_rows(part: Part, unit: Unit) -> Iterator[Row]:
         twins = [other for other in part.features if other is feature or _alike(feature, other)]
         done.update(twin.path for twin in twins)
         cautions = tuple(SignMark("caution") for _ in feature.setup.cautions[:1])
+        asks = (SignMark("ask"), " waits  ") if feature.kind in waits else ()
         yield Row(
             (
                 ", ".join(dict.fromkeys(letters[twin.path] for twin in twins)),
@@ -65,7 +72,10 @@ def feature_rows(part: Part, unit: Unit) -> Iterator[Row]:
                 ),
                 _where(part, twins, unit),
                 unfold(
-                    *cautions, " " if cautions else "", setup_lines(_setup(part, feature), unit)
+                    *asks,
+                    *cautions,
+                    " " if cautions else "",
+                    setup_lines(_setup(part, feature), unit),
                 ),
             )
         )

@@ -8,7 +8,8 @@ from casewright.drawing.jig_views import corner_scene, full_size, square_scene, 
 from casewright.jigs import Jigs, MarkingStick, Spacer, Square, Template
 from casewright.outputs.blocks import Block, Column, Figure, Heading, Keep, Paragraph, Row, Table
 from casewright.outputs.document import Paper, Section
-from casewright.outputs.inlines import Inline, Strong
+from casewright.outputs.inlines import Inline, SignMark, Strong
+from casewright.packet.card_words import open_holes
 from casewright.room.model import Room
 
 __all__ = ["JIGS", "jig_section"]
@@ -25,6 +26,7 @@ _HOW = (
     "printed without scaling: lay a rule on the bar first. Write on each what it is for, an arrow "
     "to the end its stop is at, and try it on an offcut before it touches a door."
 )
+_NOT_YET = "Do not make it yet: its holes wait for a data sheet, see the questions."
 _CORNER = (
     "Panes are rounded at their corners to lie in the rebate. Cut this corner out, lay it on each "
     "corner of the pane and mark round it. Glass is cut and rounded by whoever sells it; plastic "
@@ -66,6 +68,9 @@ def _template(room: Room, template: Template, view: Plot, *, is_full: bool) -> B
     size = "full size" if is_full else "not to full size"
     title = f"{template.title}, {size}, for {_pieces(len(template.uses))}"
     how: tuple[Inline, ...] = (f"{template.how} For {_named(room, template.uses)}.",)
+    kind = "pull" if template.pitch is None else "hinge plate"
+    if any(kind in open_holes(part, room) for part in room.parts if part.path in template.uses):
+        how = (SignMark("ask"), " ", Strong(_NOT_YET), " ", *how)
     if template.pitch is not None:
         pitch = measure_of(template.pitch, room.spec.unit)
         how = (*how, " Told are the middles of the plates; the two holes of each lie ", pitch,

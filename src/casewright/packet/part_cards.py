@@ -25,7 +25,7 @@ from casewright.outputs.blocks import (
 from casewright.outputs.document import Paper, Section
 from casewright.outputs.inlines import Inline, Rich, SignMark, Strong, rich_text
 from casewright.packet.card_pages import Card, filled
-from casewright.packet.card_words import card_facts, card_heading, pieces_words
+from casewright.packet.card_words import card_facts, card_heading, open_holes, pieces_words
 from casewright.packet.feature_rows import FEATURES, feature_rows
 from casewright.packet.hold_marks import HoldMarks
 from casewright.packet.part_figures import GroupFigures, small_figure
@@ -133,7 +133,7 @@ def _card(group: PartGroup, facts: Rich, room: Room, paper: Paper, taken: float)
         Height of what stands above it on its page at least [mm].
     """
     unit, wide = room.spec.unit, paper.text_width_mm
-    rows = tuple(feature_rows(group.first, unit))
+    rows = tuple(feature_rows(group.first, unit, open_holes(group.first, room)))
     cautions = _cautions(group.first)
     tail: list[Block] = [Paragraph(cautions)] if cautions else []
     tail.append(Table(FEATURES, rows, small=True))
