@@ -14,17 +14,16 @@ from casewright.drawing.hatching import SECTION
 from casewright.drawing.marks import Area, Tag
 from casewright.drawing.measure import measure_of
 from casewright.drawing.notes import Text
-from casewright.drawing.pens import CENTRE, CUT, THIN, VISIBLE, Ink
+from casewright.drawing.pens import CENTRE, CUT, THIN, VISIBLE, Pen
 from casewright.drawing.running import Running, Stop
 from casewright.drawing.scales import check_bar, check_bar_width
 from casewright.drawing.scene import Plot, Scene, plot
 from casewright.drawing.shapes import Arc, Element, Polyline, circle, line, rectangle
-from casewright.jigs import Square, Template
+from casewright.jigs import CornerTemplate, Square, Template
 
 __all__ = ["corner_scene", "full_size", "square_scene", "template_scene"]
 
 _STOP = Fraction(7)  # thickness of a stop as drawn [mm]
-_ROUND = Fraction(50)  # length of a corner's edges as drawn [mm]
 _BAR = 9.0  # for the check bar [mm]
 _ZERO = Fraction(0)
 
@@ -70,21 +69,32 @@ def _stops(side: str, base: Fraction, dims: Sequence[Dim], unit: Unit, whole: Di
     return Running("above", base, _ZERO, tuple(stops))
 
 
-def corner_scene(radius: Dim, unit: Unit) -> Scene:
-    """A corner to be rounded, full size: cut it out and mark round it."""
-    r = radius.value
-    elements: list[Element] = [
-        line((r, _ZERO), (_ROUND, _ZERO), VISIBLE),
-        line((_ZERO, r), (_ZERO, _ROUND), VISIBLE),
-        Arc((r, r), r, VISIBLE, start_deg=180.0, sweep_deg=90.0),
-        line((_ROUND, _ZERO), (_ROUND, _ROUND), THIN),
-        line((_ZERO, _ROUND), (_ROUND, _ROUND), THIN),
-        line((_ZERO, _ZERO), (r, _ZERO), THIN, ink=Ink.SOFT),
-        line((_ZERO, _ZERO), (_ZERO, r), THIN, ink=Ink.SOFT),
-        Dimensions("below", _ZERO, (Span(_ZERO, r, measure_of(radius, unit), emphasis=True),),
-                   offset_mm=3.0),
-    ]  # fmt: skip
-    return Scene(tuple(elements), "corner to round")
+def corner_scene(template: CornerTemplate, unit: Unit) -> Scene:
+    """A corner template, full size; thin, the pane that it is laid on, the stops outside it."""
+    r, long = template.radius.value, template.leg.value
+    off = _ZERO if template.offset is None else template.offset.value
+    tag = Tag(path=template.path, title=template.title)
+    elements: list[Element] = [*_rounded(off, r, long, VISIBLE, tag)]
+    below = [Span(off, r, measure_of(template.inner, unit), emphasis=True)]
+    if template.offset is not None:
+        elements.extend(_rounded(_ZERO, r, long, THIN, tag))
+        elements.append(rectangle((r, -_STOP), (long, _ZERO), CUT, hatch=SECTION, tag=tag))
+        elements.append(rectangle((-_STOP, r), (_ZERO, long), CUT, hatch=SECTION, tag=tag))
+        below.append(Span(_ZERO, off, measure_of(template.offset, unit)))
+        below.append(Span(_ZERO, r, measure_of(template.radius, unit)))
+    below.append(Span(_ZERO, long, measure_of(template.leg, unit)))
+    elements.append(Dimensions("below", -_STOP, tuple(below), offset_mm=3.0))
+    return Scene(tuple(elements), template.title)
+
+
+def _rounded(
+    edge: Fraction, radius: Fraction, long: Fraction, pen: Pen, tag: Tag
+) -> Iterator[Element]:
+    """Two edges that far in, round one middle, and the far sides."""
+    yield Arc((radius, radius), radius - edge, pen, start_deg=180.0, sweep_deg=90.0)
+    yield line((radius, edge), (long, edge), pen)
+    yield line((edge, radius), (edge, long), pen)
+    yield Polyline(((long, edge), (long, long), (edge, long)), pen, tag=tag)
 
 
 def square_scene(square: Square, unit: Unit) -> Scene:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
-from casewright.dims import Chain, Dim, Unit, least
+from casewright.dims import Chain, Unit, least
+from casewright.jigs.corners import corner_templates
 from casewright.jigs.model import UNIT_PARTS, Jigs, Spacer, Square
 from casewright.jigs.numbers import JigNumbers
 from casewright.jigs.sticks import sticks
@@ -34,7 +35,7 @@ def jigs(room: Room, chain: Chain) -> Jigs:
         tuple(sticks(numbers)),
         tuple(_spacers(numbers)),
         tuple(_squares(numbers)),
-        tuple(_rounding(room)),
+        tuple(corner_templates(numbers)),
     )
 
 
@@ -70,15 +71,3 @@ def _squares(numbers: JigNumbers) -> Iterator[Square]:
         "told. Clamp them into opposite corners before the screws go in."
     )
     yield Square("jig.square", "Assembly squares", how, long, short, across)
-
-
-def _rounding(room: Room) -> Iterator[tuple[Dim, tuple[str, ...]]]:
-    """Radii of the corners of panes, each with the panes that have it."""
-    found: dict[Fraction, tuple[Dim, list[str]]] = {}
-    for part in room.parts:
-        if part.corner_radius is not None and part.corner_radius.value:
-            found.setdefault(part.corner_radius.value, (part.corner_radius, []))[1].append(
-                part.path
-            )
-    for dim, paths in found.values():
-        yield dim, tuple(paths)

@@ -7,7 +7,16 @@ from fractions import Fraction
 
 from casewright.dims import Dim
 
-__all__ = ["Hole", "Jigs", "LineMark", "MarkingStick", "Spacer", "Square", "Template"]
+__all__ = [
+    "CornerTemplate",
+    "Hole",
+    "Jigs",
+    "LineMark",
+    "MarkingStick",
+    "Spacer",
+    "Square",
+    "Template",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,25 +133,50 @@ class Square:
 
 
 @dataclass(frozen=True, slots=True)
-class Jigs:
-    """All jigs of a job.
+class CornerTemplate:
+    """What corners of panes are rounded by: routed round it with a guide bush, or marked round it.
+
+    Its edges lie the offset inside those of the pane, so that its own corner is rounder by less:
+    the radius of the pane's corner less the offset.
 
     Parameters
     ----------
-    rounding
-        Radius that corners of panes are rounded to, each once, with its panes [mm].
+    radius
+        Of the pane's corner [mm].
+    offset
+        How far the guide bush holds the bit off its edge [mm]; None: it is marked round.
+    inner
+        Radius of its own corner [mm].
+    leg
+        Length of its edges from the pane's corner [mm].
+    uses
+        Paths of the panes.
     """
+
+    path: str
+    title: str
+    how: str
+    radius: Dim
+    offset: Dim | None
+    inner: Dim
+    leg: Dim
+    uses: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Jigs:
+    """All jigs of a job."""
 
     templates: tuple[Template, ...]
     sticks: tuple[MarkingStick, ...]
     spacers: tuple[Spacer, ...]
     squares: tuple[Square, ...]
-    rounding: tuple[tuple[Dim, tuple[str, ...]], ...]
+    corners: tuple[CornerTemplate, ...]
 
     @property
     def has_any(self) -> bool:
         """Whether there is anything to make."""
-        return any((self.templates, self.sticks, self.spacers, self.squares, self.rounding))
+        return any((self.templates, self.sticks, self.spacers, self.squares, self.corners))
 
 
 UNIT_PARTS = (Fraction(4), Fraction(3), Fraction(5))

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from casewright.dims import Dim
 from casewright.drawing import Plot, Scene, largest, measure_of
 from casewright.drawing.jig_views import corner_scene, full_size, square_scene, template_scene
-from casewright.jigs import Jigs, MarkingStick, Spacer, Square, Template
+from casewright.jigs import CornerTemplate, Jigs, MarkingStick, Spacer, Square, Template
 from casewright.outputs.blocks import Block, Column, Figure, Heading, Keep, Paragraph, Row, Table
 from casewright.outputs.document import Paper, Section
 from casewright.outputs.inlines import Inline, SignMark, Strong
@@ -27,11 +26,6 @@ _HOW = (
     "to the end its stop is at, and try it on an offcut before it touches a door."
 )
 _NOT_YET = "Do not make it yet: its holes wait for a data sheet, see the questions."
-_CORNER = (
-    "Panes are rounded at their corners to lie in the rebate. Cut this corner out, lay it on each "
-    "corner of the pane and mark round it. Glass is cut and rounded by whoever sells it; plastic "
-    "is sawn and filed, its edges taken off: gloves and goggles on."
-)
 
 
 def jig_section(room: Room, jigs: Jigs, paper: Paper) -> Section | None:
@@ -44,7 +38,7 @@ def jig_section(room: Room, jigs: Jigs, paper: Paper) -> Section | None:
     blocks: list[Block] = [Paragraph(_HOW)]
     blocks.extend(_spacer(room, spacer) for spacer in jigs.spacers)
     blocks.extend(_square(room, square, paper) for square in jigs.squares)
-    blocks.extend(_corner(room, radius, panes) for radius, panes in jigs.rounding)
+    blocks.extend(_corner(room, template) for template in jigs.corners)
     blocks.extend(_stick(room, stick) for stick in jigs.sticks)
     for size in (False, True):  # those that fill a page come last
         blocks.extend(_template(room, t, view, is_full=full)
@@ -56,12 +50,17 @@ def _pieces(count: int, noun: str = "piece") -> str:
     return f"{count} {noun}{'' if count == 1 else 's'}"
 
 
-def _corner(room: Room, radius: Dim, panes: tuple[str, ...]) -> Block:
+def _corner(room: Room, template: CornerTemplate) -> Block:
     unit = room.spec.unit
-    drawn = full_size(corner_scene(radius, unit), unit)
-    heading = Heading(f"Corner of panes, full size, for {_pieces(len(panes), 'pane')}", 3)
-    figure = Figure(drawn, alternative="corner to round, full size")
-    return Keep((heading, Paragraph(_CORNER), figure))
+    drawn = full_size(corner_scene(template, unit), unit)
+    title = f"{template.title}, full size, for {_pieces(len(template.uses), 'pane')}"
+    how: list[Inline] = [template.how]
+    if template.offset is not None:
+        off, radius = measure_of(template.offset, unit), measure_of(template.radius, unit)
+        how += [" It holds for a bush that keeps the bit ", Strong(off)]
+        how += [" off; the pane's corner comes out with a radius of ", Strong(radius), "."]
+    figure = Figure(drawn, alternative=f"{template.title}, full size")
+    return Keep((Heading(title, 3, template.path), Paragraph(tuple(how)), figure))
 
 
 def _template(room: Room, template: Template, view: Plot, *, is_full: bool) -> Block:

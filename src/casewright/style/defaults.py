@@ -269,6 +269,14 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
     ),
     _key("corner_clear", "1/4", "6", "air before the pulls of the other run in an inside corner"),
     _key("jig_margin", "3/4", "20", "of a template, beyond its farthest hole"),
+    _key(
+        "guide_offset",
+        "3/16",
+        "4.5",
+        "how far a router's guide bush holds its bit off a template: half of what the bush is "
+        "wider than the bit",
+        _PRACTICE,
+    ),
     _key("jig_square", "8", "200", "longest leg of an assembly square"),
     _key("router_bite", "1/4", "6", "depth of one pass of the router", _PRACTICE),
     _key("strip_waste", "1/8", "3", "lost to jointing and planing for each milled strip"),

@@ -135,3 +135,38 @@ def test_a_room_without_fronts_has_squares_alone() -> None:
     assert not made.templates
     assert not made.spacers
     assert len(made.squares) == 1
+
+
+GLAZED = """
+format = 1
+unit = "in"
+[case.a]
+kind = "wall"
+width = 15
+front = "glass frame"
+"""
+
+
+def test_a_corner_template_allows_for_the_guide_bush() -> None:
+    """Common practice: a bush holds the bit off by half of what it is wider; the corner, too.
+
+    The rebate bit of 1 1/4 leaves corners of 5/8; a bush of 5/8 with a bit of 1/4 keeps 3/16.
+    """
+    _, made = _made(GLAZED)
+    [template] = made.corners
+    assert template.radius.value == INCH * 5 / 8
+    assert template.offset is not None
+    assert template.offset.value == (INCH * 5 / 8 - INCH / 4) / 2
+    assert template.inner.value == INCH * 7 / 16
+    assert template.uses == ("a.door.pane",)
+
+
+@pytest.mark.parametrize(
+    "more", ['[shop]\ntools = ["table saw", "drill"]', '[style]\nguide_offset = "3/4"']
+)
+def test_without_a_router_that_can_round_it_a_corner_is_marked(more: str) -> None:
+    """No router, or a bush that keeps the bit farther off than the corner is round."""
+    _, made = _made(GLAZED + more)
+    [template] = made.corners
+    assert template.offset is None
+    assert template.inner.value == template.radius.value

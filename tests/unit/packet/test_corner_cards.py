@@ -49,7 +49,7 @@ def room() -> Room:
 @cache
 def cards() -> Document:
     """The cards of the cases and of their parts; nothing is planned at the saw."""
-    own = (part_section(room(), LETTER, {}), *case_sections(room(), LETTER, HoldPages(room(), ())))
+    own = (part_section(room(), LETTER), *case_sections(room(), LETTER, HoldPages(room(), ())))
     return Document("Cards", "corners", "0", "in", LETTER, own)
 
 

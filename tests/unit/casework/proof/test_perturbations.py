@@ -182,27 +182,18 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
             "depth": "580", "shelves": 0, "front": replace(SLAB, leaves=1, hinge="left"),
         },
     ),
-    "diagonal corner": (
-        "mm",
-        {
-            "diagonal": "left", "width": "610", "height": "500", "depth": "330", "shelves": 1,
-            "front": replace(SLAB, leaves=1),
-        },
-    ),
-    "diagonal corner base": (
-        "in",
-        {
-            "kind": "base", "toe": "notch", "diagonal": "right", "width": "36", "height": "24",
-            "depth": "23 1/4", "shelves": 0, "front": replace(SLAB, leaves=1),
-        },
-    ),
-    "diagonal corner on its bottom": (
-        "in",
-        {
-            "diagonal": "right", "under": True, "width": "24", "height": "16", "depth": "12 1/4",
-            "shelves": 0, "front": replace(SLAB, leaves=1),
-        },
-    ),
+    "diagonal corner": ("mm", {
+        "diagonal": "left", "width": "610", "height": "500", "depth": "330", "shelves": 1,
+        "front": replace(SLAB, leaves=1),
+    }),
+    "diagonal corner base": ("in", {
+        "kind": "base", "toe": "notch", "diagonal": "right", "width": "36", "height": "24",
+        "depth": "23 1/4", "shelves": 0, "front": replace(SLAB, leaves=1),
+    }),
+    "diagonal corner on its bottom": ("in", {
+        "diagonal": "right", "under": True, "width": "24", "height": "16", "depth": "12 1/4",
+        "shelves": 0, "front": replace(SLAB, leaves=1),
+    }),
     "window seat": (
         "in",
         {
