@@ -78,6 +78,8 @@ def _lie_on(maker: Maker, part: Part, head: Dim) -> list[str]:
         if name == "front_rail":
             top = below.placed.y + below.finished.width
             air = maker.place.at("lid").let("front_air", head - top)
+            wanted, play = maker.style("finger_gap").value, maker.style("gap_tolerance").value
+            maker.place.fit("finger_gap_fit", air, wanted - play, wanted + play, part.path)
         held: tuple[Fastening, ...] = ()
         if below.role == "stretcher":
             most = part.finished.thickness * _POINT

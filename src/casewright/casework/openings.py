@@ -7,7 +7,7 @@ from casewright.casework.carcase import Opening
 from casewright.casework.maker import Maker
 from casewright.casework.rows import part_into_rows
 from casewright.casework.specs import FrontSpec, RowKind
-from casewright.dims import Dim
+from casewright.dims import Dim, greatest
 
 __all__ = ["find_openings"]
 
@@ -77,10 +77,12 @@ def _ceiling(box: Box) -> Dim:
 def _top(maker: Maker) -> Dim:
     """What is left bare above the topmost fronts.
 
-    Under a crown they start lower by its lap and one gap (common practice).
+    Under a crown they start lower by its lap and one gap (common practice), under a hinged lid by
+    the air that no finger is caught in.
     """
     spec, place = maker.spec, maker.place
     if spec.crown is None:
-        return maker.style("base_top_reveal" if spec.has_toe else "top_reveal")
+        bare = maker.style("base_top_reveal" if spec.has_toe else "top_reveal")
+        return greatest(bare, maker.style("finger_gap")) if spec.lid == "hinged" else bare
     lap = place.given("crown_lap", spec.crown)
     return place.let("crown_drop", lap + maker.style("gap"))

@@ -248,7 +248,7 @@ def cut_front_rail(maker: Maker, box: Box, below: Dim) -> None:
         deck = box.bottom.underside + box.bottom.outline.thickness
         cut_horizontal(
             maker, box, "front_rail", "rail", "inner front", underside=deck,
-            width=below - deck, edges=(),
+            width=below - deck - maker.style("finger_gap"), edges=(),
         )  # fmt: skip
         return
     _, _, heights = _designed(maker, box)

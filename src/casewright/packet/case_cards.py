@@ -216,7 +216,7 @@ def _summary(room: Room, case: Case) -> Rich:
     words += _standing_words(case, unit)
     words.append(_weighs(room, case))
     if spec.lid is not None:
-        words += _lid_words(case, unit)
+        words += _lid_words(room, case, unit)
     if spec.finished:
         kind = {"flush": "flush with the doors"}.get(spec.end, spec.end)
         words.append(f" Finished end: {' and '.join(spec.finished)}, {kind}.")
@@ -251,12 +251,19 @@ def _lifted(room: Room, case: Case) -> str:
     )
 
 
-def _lid_words(case: Case, unit: Unit) -> list[Inline]:
+def _lid_words(room: Room, case: Case, unit: Unit) -> list[Inline]:
     """How high a seat stands without its cushion."""
     lid = next(part for part in case.parts if part.role == "lid")
     top = case.height.value + lid.finished.thickness.value
     high = Strong(Measure(top, unit, f"{lid.path}.top"))
-    return [f" Window seat: its lid, {case.spec.lid}, is ", high, " above the floor, bare."]
+    words: list[Inline] = [
+        f" Window seat: its lid, {case.spec.lid}, is ", high, " above the floor, bare."
+    ]  # fmt: skip
+    air = room.chain.nodes.get(f"{lid.path}.front_air")
+    if air is not None:
+        words += [" Its front ends ", Strong(measure_of(air, unit)),
+                  " below the lid, so that no finger is caught between them."]  # fmt: skip
+    return words
 
 
 def _joints(case: Case) -> str:
@@ -276,7 +283,8 @@ def _corner_words(room: Room, case: Case) -> list[Inline]:
         "in it, plaster or a bead of filler, comes off."
     )
     return [
-        " Diagonal corner: its neighbours are ", Strong(measure_of(case.mouth.side, unit)),
+        " Diagonal corner: its neighbours are ",
+        Strong(measure_of(case.mouth.side, unit)),
         " deep, as its return sides are; its face is ",
         Strong(measure_of(nodes[f"{case.key}.mouth.face"], unit)),
         why,

@@ -65,6 +65,13 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
     _key("seat_cushion", "3", "80", "thickness of that cushion, pressed down"),
     _key("seat_depth", "18", "460", "depth of a window seat's box"),
     _key("lid_overhang", "3/4", "20", "how far a lid stands out before its box"),
+    _key(
+        "finger_gap",
+        "1/2",
+        "12",
+        "air under the front of a hinged lid, above what is below it, where no finger is caught",
+        _PRACTICE,
+    ),
     _key("lid_screws", "8", "200", "distance of the screws that hold a fixed lid, at most"),
     _key("bookcase_height", "84", "2100", "height of a bookcase from the floor"),
     _key("bookcase_depth", "12", "300", "depth of a bookcase, back included"),

@@ -142,3 +142,17 @@ def test_the_gallery_of_ends_and_seats_can_be_built() -> None:
         worked = work_out(load_job(path).spec)
     assert worked.failures == ()
     assert not [found for found in worked.findings if found.severity is Severity.STOP]
+
+
+@pytest.mark.parametrize(("unit", "gap"), [("in", "1/2"), ("mm", "12")])
+def test_no_finger_is_caught_between_a_hinged_lid_and_its_front(unit: Unit, gap: str) -> None:
+    """Half an inch of air above the false front and the inner one (common practice)."""
+    case = seat(unit)
+    lid = case.part("upper.lid").placed.y.value
+    inner = case.part("upper.front_rail")
+    [front] = case.fronts
+    for top in (
+        inner.placed.y.value + inner.finished.width.value,
+        front.y.value + front.height.value,
+    ):
+        assert lid - top == length(gap, unit)
