@@ -16,6 +16,9 @@ from casewright.room.model import Room
 
 __all__ = ["fasteners", "plugged_pockets", "pocket_holes"]
 
+_AT_THE_POST = 2
+"""Pins more under a shelf across a corner, in its post."""
+
 _KINDS: Mapping[str, tuple[str, Spare]] = {
     "case screw": ("case screw", SCREWS),
     "front screw": ("washer-head screw for drawer fronts", SCREWS),
@@ -106,15 +109,23 @@ def _plugs(room: Room) -> Iterator[BuyLine]:
         )  # fmt: skip
 
 
+def _pins_why(by_shelf: dict[str, int]) -> str:
+    shelves = counted(len(by_shelf), "shelf", "shelves")
+    more = sum(count > PINS_A_SHELF for count in by_shelf.values())
+    aside = f", {_AT_THE_POST} more for each of {more} across a corner" if more else ""
+    return f"{PINS_A_SHELF} a shelf x {shelves}{aside}"
+
+
 def _pins(room: Room) -> Iterator[BuyLine]:
-    shelves = tuple(
-        part.path for case in room.cases for part in case.parts if part.role == "shelf"
-    )
+    by_shelf = {
+        part.path: PINS_A_SHELF + (_AT_THE_POST if case.mouth is not None else 0)
+        for case in room.cases for part in case.parts if part.role == "shelf"
+    }  # fmt: skip
+    shelves = tuple(by_shelf)
     if shelves:
         sheet = room.spec.hardware.pin
         hole = shop_text(sheet.hole.value, "mm")
         yield pieces(
             "shelf hardware", f"{sheet.title}, for {hole} mm holes", "pin",
-            PINS_A_SHELF * len(shelves), SHELF_PINS, paths=shelves,
-            why=f"{PINS_A_SHELF} a shelf x {counted(len(shelves), 'shelf', 'shelves')}",
+            sum(by_shelf.values()), SHELF_PINS, paths=shelves, why=_pins_why(by_shelf),
         )  # fmt: skip

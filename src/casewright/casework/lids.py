@@ -34,7 +34,7 @@ def add_lid(maker: Maker, carcase: Carcase) -> None:
     L - 2g long and D + oh wide (common practice). Its rear edge is flush with the back, where a
     hinged one turns on the top nailer.
     """
-    if maker.spec.lid is None:
+    if maker.spec.lid is None or maker.spec.shares_lid:
         return
     gap = maker.style("gap")
     treated: tuple[Plane, ...] = ("l0", "l1", "w0")

@@ -264,8 +264,9 @@ class CaseSpec:
         What else a hood is built round and over; None: it is none.
     panel
         What its appliance's sheet says of it, where it is a panel.
-    lid, lid_stock
-        Whether it is a window seat, and its lid hinged or fixed; what the lid is cut from.
+    lid, lid_stock, shares_lid
+        Whether it is a window seat, and its lid hinged or fixed; what the lid is cut from;
+        whether one of its run's lies over it and its neighbours instead.
     seated
         Whether the height of its box follows from that of the seat: cushion and lid come off.
     sink
@@ -332,6 +333,7 @@ class CaseSpec:
     corner_depth: Given | None = None
     lid: LidKind | None = None
     lid_stock: str = ""
+    shares_lid: bool = False
     seated: bool = False
     diagonal: Hand | None = None
     under: bool = False

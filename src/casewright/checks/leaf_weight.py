@@ -48,7 +48,9 @@ def _examine(room: Room) -> Iterator[Breach]:
                 effort = leaf_effort(room, case, door, node.value)
                 ways = (helped_words(effort), "blocks or a jack under it while the hinges go in")
                 yield from _judge(room, door.path, f"the {door.title}", effort, ways)
-        for lid in case.parts if case.spec.lid is not None else ():
+        shared = (p for run in room.runs if run.spec.one_lid and run.cases[0] is case
+                  for p in run.own_parts)  # fmt: skip
+        for lid in (*case.parts, *shared) if case.spec.lid is not None else ():
             if lid.role == "lid":
                 density = getattr(room.spec.stock[lid.stock], "density", Fraction(0))
                 effort = lid_effort(room, case, lid, lid.weight(density))

@@ -26,7 +26,7 @@ from casewright.job.references import check_references
 from casewright.job.requests import appliance_of, case_of, run_of, style_of
 from casewright.job.room_survey import survey_of
 from casewright.job.run_layouts import check_run_layouts, with_solved_widths
-from casewright.job.seats import check_seat
+from casewright.job.seats import check_seat, check_shared_lids, with_shared_lids
 from casewright.job.supplies import hardware_list, readings, shop_of, stock_list, title_of
 from casewright.job.survey_checks import check_survey
 from casewright.job.syntax import Plain, parse
@@ -125,6 +125,7 @@ def spec_of(data: dict[str, Plain], name: str, positions: Positions) -> JobSpec:
     check_survey(content, reporter)
     check_run_layouts(content, reporter)
     check_trims(content, reporter)
+    check_shared_lids(content, reporter)
     check_supplies(content, reporter)
     for key, case in content.cases.items():
         check_face(key, case, content, reporter)
@@ -154,7 +155,7 @@ def _spec(content: Content, origins: Origins, reporter: Reporter) -> JobSpec | N
         )
         for key, table in content.runs.items()
     }
-    cases = with_solved_widths(cases, content, origins)
+    cases = with_shared_lids(with_solved_widths(cases, content, origins), runs)
     stock |= moulded(runs.values(), stock)
     if any(run.trims.crown is not None and run.trims.crown.fitted for run in runs.values()):
         shop = shop_of(content.shop, origins)

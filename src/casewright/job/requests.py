@@ -335,6 +335,7 @@ def run_of(
         beside=tuple(table.beside.items()),
         over=table.over or "",
         solved=frozenset(table.solved.widths) if table.solved else frozenset(),
+        one_lid=bool(table.one_lid),
     )
 
 

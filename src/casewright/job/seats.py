@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from casewright.casework.specs import CaseSpec
@@ -11,9 +12,10 @@ from casewright.job.face_choices import has_face_frame
 from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter
 from casewright.job.tables import CaseTable, SheetTable
+from casewright.room.specs import RunSpec
 from casewright.style import Style
 
-__all__ = ["as_seat", "check_seat"]
+__all__ = ["as_seat", "check_seat", "check_shared_lids", "with_shared_lids"]
 
 _NOT_UNDER_HINGED = ("rows", "drawers", "top_drawer", "roll_outs", "shelves", "fixed_shelves",
                      "divider")  # fmt: skip
@@ -40,6 +42,43 @@ def as_seat(spec: CaseSpec, table: CaseTable, content: Content, style: Style) ->
     )
     origin = Origin("chosen", "height of the seat less its cushion and its lid")
     return replace(spec, height=Given(high - cushion - goods.thickness, origin), seated=True)
+
+
+def with_shared_lids(
+    cases: dict[str, CaseSpec], runs: Mapping[str, RunSpec]
+) -> dict[str, CaseSpec]:
+    """The cases, those of a run under one lid without their own."""
+    under = {key for run in runs.values() if run.one_lid for key in run.cases}
+    return {
+        key: replace(case, shares_lid=case.lid is not None) if key in under else case
+        for key, case in cases.items()
+    }
+
+
+def check_shared_lids(content: Content, reporter: Reporter) -> None:
+    """Tell a run under one lid whose cases are no seats, or not alike."""
+    for key, run in content.runs.items():
+        if not run.one_lid:
+            continue
+        path: KeyPath = ("run", key, "one_lid")
+        cases = [content.cases[each] for each in run.cases if each in content.cases]
+        if len(cases) < 2 or len(cases) != len(run.cases):
+            what = "one lid lies over two seats or more, side by side, and over nothing else"
+            reporter.tell(path, what, "take one_lid out, or list seats alone")
+        elif any(case.lid is None for case in cases):
+            what = "one lid lies over window seats alone"
+            reporter.tell(
+                path, what, 'write lid = "hinged" or lid = "fixed" for each of its cases'
+            )
+        else:
+            _alike(path, cases, reporter)
+
+
+def _alike(path: KeyPath, cases: list[CaseTable], reporter: Reporter) -> None:
+    for name in ("lid", "lid_sheet", "height", "depth", "edge", "back"):
+        if len({getattr(case, name) for case in cases}) > 1:
+            what = f"cases under one lid have one {name.replace('_', ' ')}"
+            reporter.tell(path, what, f"write the same {name} for each of them")
 
 
 def check_seat(key: str, case: CaseTable, content: Content, reporter: Reporter) -> None:

@@ -253,6 +253,8 @@ def _lifted(room: Room, case: Case) -> str:
 
 def _lid_words(room: Room, case: Case, unit: Unit) -> list[Inline]:
     """How high a seat stands without its cushion."""
+    if case.spec.shares_lid:
+        return [" Window seat under one lid with its neighbours: see the trims of its run."]
     lid = next(part for part in case.parts if part.role == "lid")
     top = case.height.value + lid.finished.thickness.value
     high = Strong(Measure(top, unit, f"{lid.path}.top"))

@@ -49,8 +49,36 @@ def trim_steps(room: Room, run: Run, trim: Trim) -> Iterator[Step]:
                 "inside of both, the bearing on the box and the brads out of the bit's way.",
                 (), (_NAILER, CAUTIONS["router_trim"]),
             )  # fmt: skip
+        case "seat lid":
+            yield from _seat_lid(room, run, trim)
         case _:
             yield from _toe_skin(room, run, trim)
+
+
+def _seat_lid(room: Room, run: Run, lid: Trim) -> Iterator[Step]:
+    """Laid on when the boxes stand joined, and hinged at their backs or screwed up from below."""
+    over = room.chain.nodes.get(f"{lid.path}.piece.front_air")
+    yield Step(
+        "With the boxes screwed together and to the wall, their upper edges in one plane, lay "
+        "the lid on, its rear edge flush with their backs, as far from either end. Two people "
+        "lift it.",
+        (), (CAUTIONS["heavy_lift"],),
+    )  # fmt: skip
+    if run.cases[0].spec.lid != "hinged":
+        yield Step(
+            "Clamp it, and drive screws from below through the stretchers of every box.",
+            (), (CAUTIONS["clamp_screws"],),
+        )  # fmt: skip
+        return
+    notes = () if over is None else (
+        ("The fronts end ", Strong(measure_of(over, room.spec.unit)),
+         " below it, so that no finger is caught."),
+    )  # fmt: skip
+    yield Step(
+        "Screw its hinges to it and to the backs or nailers of the boxes, then the stays, by "
+        "their makers' sheets. Open, it must stay wherever the hand leaves it.",
+        notes, (CAUTIONS["lid_falls"], CAUTIONS["clamp_screws"]),
+    )  # fmt: skip
 
 
 def _crown(room: Room, run: Run, crown: Trim) -> Iterator[Step]:

@@ -58,6 +58,8 @@ class RunSpec:
         Key of the run on whose seams its own are best to stand; empty: none.
     solved
         Keys of the cases whose width an accepted layout gave.
+    one_lid
+        Whether one lid lies over its window seats.
     trims
         What is fitted to it once it stands.
     """
@@ -79,6 +81,7 @@ class RunSpec:
     beside: tuple[tuple[str, str], ...] = ()
     over: str = ""
     solved: frozenset[str] = frozenset()
+    one_lid: bool = False
 
     @property
     def places(self) -> tuple[str, ...]:

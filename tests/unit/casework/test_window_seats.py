@@ -29,12 +29,18 @@ from tests.builders import (
     stock,
 )
 
+from casewright.buying.lids import lid_goods
 from casewright.casework.cases import Case
+from casewright.casework.cautions import CAUTIONS
+from casewright.casework.parts import Part
 from casewright.casework.specs import RowSpec
 from casewright.casework.verification import verify
+from casewright.errors import JobFileError
 from casewright.findings import Severity
-from casewright.job.load import load_job
+from casewright.job.load import load_job, read_job
 from casewright.job.worked import work_out
+from casewright.packet.trim_steps import trim_steps
+from casewright.room.proof import prove_run
 
 CHEST_ROW = (RowSpec("false front", None, SLAB, SLAB),)
 BOX: dict[Unit, dict[str, str]] = {
@@ -156,3 +162,81 @@ def test_no_finger_is_caught_between_a_hinged_lid_and_its_front(unit: Unit, gap:
         front.y.value + front.height.value,
     ):
         assert lid - top == length(gap, unit)
+
+
+def under_one_lid(unit: Unit, lid: str = "hinged", **by: str) -> str:
+    """A job of two boxes of the worked seat under one lid."""
+    wide, toe, deep = ("33", "3 1/2", "18") if unit == "in" else ("850", "90", "460")
+    read = ("23/32", "7/32", "3/4") if unit == "in" else ("17.8", "6.2", "19")
+    lines = ["format = 1", f'unit = "{unit}"', "[style]", f'toe_height = "{toe}"']
+    for key, size in zip(("plywood", "thin_plywood", "fibreboard"), read, strict=True):
+        lines += [f"[stock.{key}]", f'measured = "{size}"']
+    for key in ("one", "two"):
+        lines += [f"[case.{key}]", 'kind = "base"', f'lid = "{by.get(key, lid)}"',
+                  'lid_sheet = "fibreboard"', 'toe = "plinth"', 'back = "inset"',
+                  'edge = "painted"', f'width = "{wide}"', f'depth = "{deep}"']  # fmt: skip
+    return "\n".join([*lines, "[run.window]", 'cases = ["one", "two"]', "one_lid = true"])
+
+
+@pytest.mark.parametrize("unit", ["in", "mm"])
+@pytest.mark.parametrize("lid", ["hinged", "fixed"])
+def test_one_lid_lies_over_both_boxes(unit: Unit, lid: str) -> None:
+    """L - 2g long over two boxes of half the length, D + oh wide (the worked seat, `SEAT`)."""
+    worked = work_out(read_job(under_one_lid(unit, lid), "seat.toml"))
+    assert worked.failures == ()
+    assert not any(part.role == "lid" for case in worked.room.cases for part in case.parts)
+    [run] = worked.room.runs
+    [board] = [part for part in run.own_parts if part.role == "lid"]
+    scale = INCH if unit == "in" else Fraction(1)
+    long, wide = _expected(LID[unit])
+    # Boxes are cut to the grid, so that a seat comes out up to half a step longer or shorter.
+    assert abs(board.finished.length.value / scale - long) <= Fraction(1, 2)
+    whole = run.starts[-1].value + run.cases[-1].overall_width.value
+    gap = length("1/8" if unit == "in" else "3", unit)
+    assert board.finished.length.value == whole - 2 * gap
+    assert board.finished.width.value / scale == wide
+    assert board.placed.y.value == run.cases[0].height.value
+
+
+def test_a_lid_off_its_seats_is_caught() -> None:
+    """Moved a sixteenth along the wall, up, or out of the wall."""
+    worked = work_out(read_job(under_one_lid("in"), "seat.toml"))
+    [run] = worked.room.runs
+    for axis in ("x", "y", "z"):
+
+        def moved(part: Part, axis: str = axis) -> Part:
+            at = getattr(part.placed, axis)
+            by: Any = {axis: at + at / (16 * at.value / INCH)}
+            return replace(part, placed=replace(part.placed, **by))
+
+        off = run.with_parts(lambda p, move=moved: move(p) if p.role == "lid" else p)  # type: ignore[misc]
+        assert prove_run(off, spacing=Fraction(600), grid=Fraction(1)).failures, axis
+
+
+def test_one_lid_has_its_hinges_its_stays_and_its_caution() -> None:
+    """Counted on the one board, and told where it is laid on."""
+    room = work_out(read_job(under_one_lid("in"), "seat.toml")).room
+    hinges, stays = lid_goods(room)
+    assert hinges.paths == stays.paths == ("run.window.seat_lid.piece",)
+    assert hinges.need == 4
+    assert stays.need == 2
+    [run] = room.runs
+    told = [line for trim in run.trims for step in trim_steps(room, run, trim)
+            for line in step.cautions]  # fmt: skip
+    assert CAUTIONS["lid_falls"] in told
+
+
+@pytest.mark.parametrize(
+    ("text", "word"),
+    [
+        (under_one_lid("in", two="fixed"), "one lid"),
+        (under_one_lid("in").replace('["one", "two"]', '["one"]'), "two seats or more"),
+        (under_one_lid("in").replace('lid = "hinged"\nlid_sheet = "fibreboard"\n', "", 1),
+         "window seats alone"),
+    ],
+)  # fmt: skip
+def test_what_cannot_be_under_one_lid_is_refused(text: str, word: str) -> None:
+    """Cases that are no seats, or not alike."""
+    with pytest.raises(JobFileError) as told:
+        read_job(text, "seat.toml")
+    assert word in str(told.value)

@@ -95,6 +95,10 @@ class RunTable(Table):
     right_gap: Annotated[list[_Gap], Field(min_length=3, max_length=3)] | None = None
     """The same at the right end."""
 
+    one_lid: bool | None = None
+    """Whether one lid lies over all its cases, which are window seats with lids of one kind.
+    Default: false, each has its own."""
+
     toe_skin: ToeSkin | None = None
     """Thin sheet over its toe boards: true, or a table."""
 

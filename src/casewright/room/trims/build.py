@@ -11,6 +11,7 @@ from casewright.dims import Dim
 from casewright.findings import Finding
 from casewright.room.model import Run
 from casewright.room.seam_strips import build_seam_strips
+from casewright.room.seat_lids import build_seat_lid
 from casewright.room.specs import JobSpec
 from casewright.room.trims.crowns import build_crown
 from casewright.room.trims.light_rails import build_light_rail
@@ -35,8 +36,8 @@ def build_trims(
     findings: list[Finding] = []
     for run in runs:
         asked = run.spec.trims
-        strips = build_seam_strips(house, spec, run)
-        trims: list[Trim] = [] if strips is None else [strips]
+        first = (build_seam_strips(house, spec, run), build_seat_lid(house, run))
+        trims: list[Trim] = [trim for trim in first if trim is not None]
         crowns, found = build_crown(house, spec, run, by_key, measured)
         trims.extend(crowns)
         findings.extend(found)

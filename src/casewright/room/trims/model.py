@@ -13,7 +13,8 @@ from casewright.room.trims.saw_settings import CornerSetting, Spring
 __all__ = ["SQUARE", "EndCut", "EndKind", "Trim", "TrimKind", "TrimPiece"]
 
 TrimKind = Literal[
-    "toe skin", "light rail", "scribe moulding", "crown", "backing", "frieze", "seam strip"
+    "toe skin", "light rail", "scribe moulding", "crown", "backing", "frieze", "seam strip",
+    "seat lid",
 ]  # fmt: skip
 EndKind = Literal["square", "inside mitre", "outside mitre", "cope", "scarf"]
 

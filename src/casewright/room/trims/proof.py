@@ -61,8 +61,28 @@ def trim_failures(run: Run) -> Iterator[Failure]:
         yield from _crown(run, by_kind["crown"], by_kind["backing"], by_kind["frieze"])
     if "seam strip" in by_kind:
         yield from _on_seams(run, by_kind["seam strip"])
+    if "seat lid" in by_kind:
+        yield from _lid(run, by_kind["seat lid"])
     if "scribe moulding" in by_kind:
         yield from _scribed(run, by_kind["scribe moulding"])
+
+
+def _lid(run: Run, lid: Trim) -> Iterator[Failure]:
+    """It lies on all boxes, flush with their backs, proud in front, as far from either end."""
+    left, right = run.starts[0].value, run.starts[-1].value + run.cases[-1].overall_width.value
+    for part in lid.parts:
+        rest = [abs(_low(part, 1) - case.height.value) for case in run.cases]
+        if max(rest):
+            yield Failure("joints", (part.path,), "the lid does not lie on every box", max(rest))
+        ends = (_low(part, 0) - left, right - _high(part, 0))
+        if min(ends) < 0 or ends[0] != ends[1]:
+            off = abs(ends[0] - ends[1])
+            yield Failure("size", (part.path,), "the lid is not in the middle of its seats", off)
+        if _low(part, 2) or _high(part, 2) < max(case.depth.value for case in run.cases):
+            says = "the lid does not reach from the backs of its boxes to their fronts"
+            yield Failure("size", (part.path,), says, abs(_low(part, 2)))
+        if any(edge.edge == "w1" for edge in part.edges):
+            yield Failure("edges", (part.path,), "its treated edge lies at the wall")
 
 
 def _joined(trim: Trim) -> Iterator[Failure]:
