@@ -172,6 +172,7 @@ def _case(writer: _Writer, key: str, kind: _Kind) -> None:
     else:
         writer.perhaps("shelves", str(writer.draw(st.integers(0, 4))))
     if stands:
+        writer.perhaps("register_opening", f"[{writer.length(4, 16)}, {writer.length(1, 4)}]")
         writer.perhaps("toe", f'"{writer.one("notch", "plinth", "none")}"')
     if writer.chance():
         writer.say("finished", f'"{writer.one("left", "right", "both")}"')

@@ -220,10 +220,8 @@ class CaseSpec:
         Outside height and depth of the box, back included, doors excluded [mm].
     joint, back, edge, pockets, toe
         Construction choices.
-    shelves
-        Number of adjustable shelves in the main opening (in the lower one under a divider).
-    upper_shelves
-        Number of adjustable shelves above the divider.
+    shelves, upper_shelves
+        Number of adjustable shelves in the main opening (under a divider), and above it.
     fixed_shelves
         Heights of the top faces of fixed shelves above the case's bottom edge [mm]. In a
         bookcase empty: its shelves are spread evenly, `shelves` of them.
@@ -252,9 +250,8 @@ class CaseSpec:
     roll_outs
         Number of drawers behind its doors.
     diagonal, under
-        End of its run whose corner it fills, a leg along either wall and a door across its mouth:
-        its width is that leg, its depth that of its return sides; and whether its bottom lies
-        under them.
+        End of its run whose corner it fills: its width is its leg along either wall, its depth
+        that of its return sides; whether its bottom lies under them.
     blind, corner_depth
         Side that stands blind in an inside corner, behind the fronts of the run round it; depth of
         that run [mm], None: as deep as base cases are.
@@ -265,8 +262,10 @@ class CaseSpec:
     panel
         What its appliance's sheet says of it, where it is a panel.
     lid, lid_stock, shares_lid
-        Whether it is a window seat, and its lid hinged or fixed; what the lid is cut from;
-        whether one of its run's lies over it and its neighbours instead.
+        Whether it is a window seat, and its lid hinged or fixed; what that is cut from; whether
+        one of its run's lies over it instead.
+    register
+        Width and height of an opening through its toe board [mm]; None: none.
     seated
         Whether the height of its box follows from that of the seat: cushion and lid come off.
     sink
@@ -337,6 +336,7 @@ class CaseSpec:
     seated: bool = False
     diagonal: Hand | None = None
     under: bool = False
+    register: tuple[Given, Given] | None = None
     panel: PanelSheet | None = None
     hood: HoodSpec | None = None
 

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from fractions import Fraction
 
 from casewright.casework.box import Board, Box, cut_horizontal
 from casewright.casework.features import Cut
 from casewright.casework.maker import Maker, Outline
-from casewright.casework.setups import notch_setup
-from casewright.dims import Dim, greatest
+from casewright.casework.setups import cutout_setup, notch_setup
+from casewright.dims import Dim, Given, greatest
 
 __all__ = ["cut_toe_board", "notch_sides", "toe_setback"]
 
@@ -60,8 +61,32 @@ def toe_setback(maker: Maker) -> Dim:
 
 
 def cut_toe_board(maker: Maker, box: Box) -> Board:
-    """The board that closes the toe space, between the sides."""
-    return cut_horizontal(
+    """The board that closes the toe space, between the sides; through it any register's air."""
+    board = cut_horizontal(
         maker, box, "toe_board", "rail", "toe board", underside=box.foot,
         width=box.deck - box.foot if box.foot is not maker.zero else box.deck, edges=(),
+    )  # fmt: skip
+    if maker.spec.register is not None:
+        _open_for_register(maker, board.outline, *maker.spec.register)
+    return board
+
+
+def _open_for_register(maker: Maker, board: Outline, wide: Given, high: Given) -> None:
+    """An opening in the middle of a toe board, as large as the register's sheet asks for."""
+    place = board.place.at("register")
+    width = maker.machined(place, "width", maker.number("register_height", high), tool="router")
+    at = maker.machined(place, "at", (board.width - width) / 2, tool="router")
+    clear = maker.number("register_width", wide)
+    start = place.let("start", (board.length - clear) / 2)
+    thick = board.thickness
+    play = place.let("play", width - maker.number("register_height", high))
+    maker.place.fit("register_fit", play, Fraction(-1), Fraction(3), board.path)
+    maker.machine(
+        board.path,
+        Cut(
+            path=place.path, kind="cutout", face="A", runs="l", datum="w0", at=at, width=width,
+            depth=thick, start=start, end=place.let("end", start + clear),
+            asked_by=maker.spec.key,
+            setup=cutout_setup(maker.house, place, at=at, width=width, depth=thick),
+        ),
     )  # fmt: skip

@@ -23,6 +23,7 @@ from casewright.job.positions import Positions, scan
 from casewright.job.problems import Reporter
 from casewright.job.proportions import check_proportions, check_supplies
 from casewright.job.references import check_references
+from casewright.job.registers import check_registers
 from casewright.job.requests import appliance_of, case_of, run_of, style_of
 from casewright.job.room_survey import survey_of
 from casewright.job.run_layouts import check_run_layouts, with_solved_widths
@@ -126,6 +127,7 @@ def spec_of(data: dict[str, Plain], name: str, positions: Positions) -> JobSpec:
     check_run_layouts(content, reporter)
     check_trims(content, reporter)
     check_shared_lids(content, reporter)
+    check_registers(content, reporter)
     check_supplies(content, reporter)
     for key, case in content.cases.items():
         check_face(key, case, content, reporter)

@@ -16,6 +16,7 @@ from casewright.job.diagonals import check_diagonal_sizes
 from casewright.job.drawer_sizes import check_drawer_boards
 from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter
+from casewright.job.registers import check_register_sizes
 from casewright.job.row_sizes import check_rows
 from casewright.job.survey_edges import free_width
 from casewright.job.tables import BandTable, SheetTable
@@ -67,6 +68,7 @@ def check_proportions(
         check_drawer_boards(sizes)
         check_blind_width(sizes)
         check_diagonal_sizes(sizes)
+        check_register_sizes(sizes)
     for run in runs.values():
         _share(run, cases, style, reporter, content)
         _side_by_side(run, cases, style, reporter)

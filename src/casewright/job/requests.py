@@ -25,6 +25,7 @@ from casewright.job.hoods import as_hood
 from casewright.job.origins import Origins
 from casewright.job.panels import panel_sheet
 from casewright.job.positions import KeyPath
+from casewright.job.registers import as_before_register
 from casewright.job.rows import appliance_opening, drawer_of, rows_of
 from casewright.job.seats import as_seat
 from casewright.job.supplies import title_of
@@ -241,7 +242,7 @@ def case_of(
     )
     spec = as_diagonal(as_blind_corner(_with_face(spec, table, boxes), table, origins), table)
     spec = _round_appliance(as_seat(spec, table, content, style), table, content, origins, style)
-    return _with_rows(spec, table, content, origins, style)
+    return as_before_register(_with_rows(spec, table, content, origins, style), table, origins)
 
 
 def _round_appliance(

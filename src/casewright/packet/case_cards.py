@@ -211,7 +211,7 @@ def _summary(room: Room, case: Case) -> Rich:
             f" (width × height × depth{doors}). Joints: {_joints(case)}; back: {spec.back}; "
             f"edges: {spec.edge}."
         )
-    words += _corner_words(room, case)
+    words += (*_corner_words(room, case), *_register_words(room, case))
     words += _face_words(case, unit)
     words += _standing_words(case, unit)
     words.append(_weighs(room, case))
@@ -291,6 +291,20 @@ def _corner_words(room: Room, case: Case) -> list[Inline]:
         Strong(measure_of(nodes[f"{case.key}.mouth.face"], unit)),
         why,
     ]
+
+
+def _register_words(room: Room, case: Case) -> list[Inline]:
+    """What goes through its toe board, and whose work that is."""
+    if case.spec.register is None:
+        return []
+    unit, nodes = room.spec.unit, room.chain.nodes
+    wide, high = (nodes[f"{case.key}.register_{name}"] for name in ("width", "height"))
+    words = (
+        " (width × height), by the register's sheet: the duct is brought to it by its own trade, "
+        "and nothing covers it."
+    )
+    return [" Its toe board is open for a register, ",
+            *sizes(wide, high, unit=unit, strong=True), words]  # fmt: skip
 
 
 def _blind_words(room: Room, case: Case) -> list[Inline]:

@@ -257,12 +257,16 @@ def test_a_refrigerator_wider_than_its_opening_stops_with_what_is_missing() -> N
     assert '1/4" greater' in found.remedies[0]
 
 
-def test_a_rail_on_edge_behind_a_false_front_carries_the_crown() -> None:
-    """The rail stands where a stretcher under the crown would: one board does both."""
+@pytest.mark.parametrize("lap", ["1", "1 3/8", "2 1/2"])
+def test_a_rail_on_edge_behind_a_false_front_carries_the_crown(lap: str) -> None:
+    """The rail stands where a stretcher under the crown would: one board does both.
+
+    The front that is screwed to it begins lower, and so do its screws.
+    """
     case = build_case(
         house("in"),
         case_spec("in", kind="tall", toe="notch", width="18", height="84", depth="23 1/4",
-                  shelves=0, crown="1", front=SLAB, rows=rows("in", "false front 6", "doors")),
+                  shelves=0, crown=lap, front=SLAB, rows=rows("in", "false front 6", "doors")),
     )  # fmt: skip
     names = {part.path for part in case.parts}
     assert "upper.front_rail" in names

@@ -32,7 +32,9 @@ from tests.builders import (
 from casewright.buying.lids import lid_goods
 from casewright.casework.cases import Case
 from casewright.casework.cautions import CAUTIONS
+from casewright.casework.features import Cut
 from casewright.casework.parts import Part
+from casewright.casework.proof import prove
 from casewright.casework.specs import RowSpec
 from casewright.casework.verification import verify
 from casewright.errors import JobFileError
@@ -239,4 +241,59 @@ def test_what_cannot_be_under_one_lid_is_refused(text: str, word: str) -> None:
     """Cases that are no seats, or not alike."""
     with pytest.raises(JobFileError) as told:
         read_job(text, "seat.toml")
+    assert word in str(told.value)
+
+
+REGISTER = """format = 1
+unit = "in"
+[case.a]
+kind = "base"
+lid = "hinged"
+back = "inset"
+width = 33
+register_opening = [12, "2 1/4"]
+"""
+
+
+def test_a_register_blows_through_the_toe_board() -> None:
+    """An opening as large as its sheet asks for, in the middle of the board, right through."""
+    worked = work_out(read_job(REGISTER, "seat.toml"))
+    assert worked.failures == ()
+    board = worked.room.cases[0].part("a.toe_board")
+    [cut] = [f for f in board.features if f.kind == "cutout"]
+    assert isinstance(cut, Cut)
+    assert cut.start is not None
+    assert cut.end is not None
+    assert cut.end.value - cut.start.value == length("12")
+    assert cut.width.value == length("2 1/4")
+    assert cut.start.value + cut.end.value == board.finished.length.value
+    assert 2 * cut.at.value + cut.width.value == board.finished.width.value
+
+
+def test_a_register_that_is_moved_or_too_small_is_caught() -> None:
+    """A sixteenth off its middle, or short of what was asked."""
+    [case] = work_out(read_job(REGISTER, "seat.toml")).room.cases
+    board = case.part("a.toe_board")
+    [cut] = [f for f in board.features if isinstance(f, Cut)]
+    step = cut.width / 36
+    for off in (replace(cut, at=cut.at + step), replace(cut, width=cut.width - step)):
+        features = tuple(off if f is cut else f for f in board.features)
+        parts = tuple(replace(p, features=features) if p is board else p for p in case.parts)
+        says = {failure.says for failure in prove(replace(case, parts=parts)).failures}
+        assert any("register" in each for each in says)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "word"),
+    [
+        ('"2 1/4"', "4", "leaves no wood"),
+        ("[12", "[31", "at its ends"),
+        ("width = 33", 'width = 33\ntoe = "plinth"', "toe board"),
+        ('[12, "2 1/4"]', "[12]", "too short"),
+    ],
+)
+def test_an_opening_its_toe_board_cannot_have_is_refused(old: str, new: str, word: str) -> None:
+    """With what would fit."""
+    with pytest.raises(JobFileError) as told:
+        read_job(REGISTER.replace(old, new), "seat.toml")
     assert word in str(told.value)

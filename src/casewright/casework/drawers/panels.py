@@ -21,6 +21,7 @@ from casewright.casework.fronts.face_edges import face_edges, low_front, share_o
 from casewright.casework.fronts.leaves import LeafPlan, face_place, front_height
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
+from casewright.casework.parts import Part
 from casewright.casework.setups import bore_setup
 from casewright.dims import Dim, Place, Way, least
 
@@ -54,7 +55,17 @@ def add_false_fronts(maker: Maker, carcase: Carcase) -> None:
             rail.path, maker.house.chain.place(rail.path), rail.stock, rail.finished, rail.blank,
             rail.edges,
         )  # fmt: skip
-        _screw_on(maker, leaf, panel, outline, opening.name, _air(maker, carcase, front, leaf))
+        air = _air(maker, carcase, front, leaf)
+        _screw_on(maker, leaf, panel, outline, opening.name, air,
+                  covered=_covered(maker, rail, front))  # fmt: skip
+
+
+def _covered(maker: Maker, rail: Part, front: Front) -> Dim:
+    """How far up from a rail's lower edge its false front covers it [mm]: less under a crown."""
+    wide = rail.finished.width
+    if maker.spec.crown is None:
+        return wide
+    return least(wide, front.y + front.height - rail.placed.y)
 
 
 def _behind(opening: Opening, maker: Maker) -> str:
@@ -131,8 +142,9 @@ def _front(maker: Maker, carcase: Carcase, leaf: LeafPlan) -> tuple[Construction
 
 
 def _screw_on(
-    maker: Maker, leaf: LeafPlan, panel: Construction, behind: Outline, name: str, air: Dim
-) -> None:
+    maker: Maker, leaf: LeafPlan, panel: Construction, behind: Outline, name: str, air: Dim,
+    *, covered: Dim | None = None,
+) -> None:  # fmt: skip
     """Holes in what is behind a front, and the screws that hold it from there.
 
     Parameters
@@ -141,13 +153,15 @@ def _screw_on(
         The box's front, or a rail.
     air
         Between the two [mm].
+    covered
+        How far up the front covers what is behind it [mm]; None: all of it.
     """
     slab = maker.parts[panel.cup_part]
     place = maker.place.at(name)
     passed = behind.thickness if air is maker.zero else behind.thickness + air
     # A point keeps a sixth of the front's thickness from its face (common practice).
     length = maker.house.screw_for("front_screw", passed, slab.finished.thickness * 5 / 6)
-    rows = _rows(maker, place, behind)
+    rows = _rows(maker, place, behind, covered or behind.width)
     count = 0
     along = maker.style("front_screw_end")
     if air is not maker.zero:
@@ -178,7 +192,7 @@ def _screw_on(
     )  # fmt: skip
 
 
-def _rows(maker: Maker, place: Place, behind: Outline) -> tuple[Dim, ...]:
+def _rows(maker: Maker, place: Place, behind: Outline, covered: Dim) -> tuple[Dim, ...]:
     """Heights of the screws on what they pass: two, or one where it is low [mm]."""
     grooves = [
         feature.at + feature.width
@@ -187,7 +201,7 @@ def _rows(maker: Maker, place: Place, behind: Outline) -> tuple[Dim, ...]:
     ]
     edge = maker.style("front_screw_end") / 2
     low = grooves[0] + edge if grooves else edge
-    high = behind.width - edge
+    high = covered - edge
     step = maker.style("cut_step").value
     if place.over(low + edge, high, "one row of screws, what they pass is low"):
         return (place.rounded("screw_row", (low + high) / 2, step, Way.NEAREST)[0],)

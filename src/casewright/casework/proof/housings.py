@@ -32,6 +32,7 @@ def check_housings(case: Assembled) -> Iterator[Failure]:
                 elif cut.kind == "notch":
                     yield from _check_notch(case, solid, cut)
     yield from _check_toe(case)
+    yield from _check_register(case)
 
 
 def _check_filled(case: Assembled, solid: Solid, cut: Cut) -> Iterator[Failure]:
@@ -112,3 +113,28 @@ def _check_toe(case: Assembled) -> Iterator[Failure]:
         part = solid.part
         if part.role == "side" and not any(f.kind == "notch" for f in part.features):
             yield Failure("cuts", (part.path,), f"{part.title} lacks its toe notch")
+
+
+def _check_register(case: Assembled) -> Iterator[Failure]:
+    """Air comes through the middle of a toe board, through an opening as large as was asked."""
+    asked = case.model.spec.register
+    if asked is None:
+        return
+    of, units = case.units.of, case.units
+    boards = [s for s in case.solids.values() if s.part.path.endswith(".toe_board")]
+    cuts = [(s, c) for s in boards for c in s.part.features
+            if isinstance(c, Cut) and c.kind == "cutout"]  # fmt: skip
+    if len(cuts) != 1:
+        yield Failure("cuts", (case.model.key,), "a toe board lacks the opening for its register")
+    for solid, cut in cuts:
+        hole, paths = solid.cuts[cut.path], (cut.path, solid.part.path)
+        size = (hole.x1 - hole.x0, hole.y1 - hole.y0)
+        short = max(units.up(want.value) - have for want, have in zip(asked, size, strict=True))
+        if short > 0:
+            says = "the opening for the register is too small"
+            yield Failure("cuts", paths, says, units.length(short))
+        off = max(apart(hole.x0 + hole.x1, solid.size[0]),
+                  apart(hole.y0 + hole.y1, of(solid.part.finished.width)))  # fmt: skip
+        if off:
+            says = "the opening for the register is not in the middle of its toe board"
+            yield Failure("cuts", paths, says, units.length(off) / 2)

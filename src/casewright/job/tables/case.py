@@ -89,6 +89,16 @@ class CaseTable(BoxesTable):
     face_sheet: Key | None = None
     """Sheet that the face panel of a hood is cut from. Default: fibreboard."""
 
+    register_opening: (
+        Annotated[
+            list[Annotated[Length, Between("1", "36", "25", "900")]],
+            Field(min_length=2, max_length=2),
+        ]
+        | None
+    ) = None
+    """Opening through its toe board for the air of a register behind it: width and height, by
+    the register's sheet. Default: none."""
+
     shelves: Annotated[int, Field(ge=0, le=20)] | None = None
     """Adjustable shelves; in a bookcase fixed ones, evenly spread. Default: 2 in a wall case, 1
     in a base case, 3 in a tall one, 5 in a bookcase."""
