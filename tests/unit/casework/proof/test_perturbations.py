@@ -84,6 +84,7 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
         {
             "kind": "base", "toe": "notch", "width": "800", "height": "870", "depth": "580",
             "front": SLAB, "finished": ("left",), "shelves": 1,
+            "register": (given("300", "mm"), given("55", "mm")),
         },
     ),
     "surround": (
@@ -303,6 +304,7 @@ SURVIVORS = {
     "plinth rail: length": "it ends under the box, out of sight",
     "plinth rail: thickness": "it is measured from its rear face; nothing meets its front",
     "plinth rail: turned end for end": "a plain rail is the same from both ends",
+    "rail: cutout in the other face": _THROUGH,
     "rail: placed y": "a middle rail stands between two panels of the same end",
     "rail: rebate radius": "the air round the pane takes it up",
     "rail: width": _EDGE,
