@@ -136,6 +136,23 @@ def _frame(writer: _Writer) -> None:
     writer.perhaps("scribe", f'"{writer.one("left", "right")}"')
 
 
+def _diagonal(writer: _Writer, key: str, kind: _Kind) -> None:
+    """A case across a corner, with legs that leave it a door."""
+    writer.lines.append(f"[case.{key}]")
+    writer.say("kind", f'"{kind}"')
+    deep = 12 if kind == "wall" else 24
+    writer.say("width", writer.length(deep + 8, deep + 30))
+    writer.say("diagonal", f'"{writer.one("left", "right")}"')
+    writer.perhaps("height", writer.length(16, 60))
+    writer.perhaps("depth", writer.length(8, deep + 2))
+    writer.perhaps("edge", f'"{writer.one("band", "painted")}"')
+    writer.perhaps(
+        "bottom", f'"{writer.one("between", "under") if kind == "wall" else "between"}"'
+    )
+    writer.perhaps("shelves", str(writer.draw(st.integers(0, 4))))
+    writer.perhaps("front", _front(writer))
+
+
 def _case(writer: _Writer, key: str, kind: _Kind) -> None:
     writer.lines.append(f"[case.{key}]")
     writer.say("kind", f'"{kind}"')
@@ -153,14 +170,6 @@ def _case(writer: _Writer, key: str, kind: _Kind) -> None:
     if blind:
         writer.say("blind", f'"{writer.one("left", "right")}"')
         writer.perhaps("corner_depth", writer.length(14, 28))
-    slanted = kind in ("wall", "base") and not seat and not blind
-    diagonal = slanted and writer.draw(st.integers(0, 5)) == 0
-    if diagonal:
-        writer.say("diagonal", f'"{writer.one("left", "right")}"')
-        writer.perhaps("bottom", f'"{writer.one("between", "under")}"')
-        writer.perhaps("shelves", str(writer.draw(st.integers(0, 4))))
-        writer.perhaps("front", _front(writer))
-        return
     rowed = kind == "base" and not seat and not blind and writer.chance()
     framed = kind != "bookcase" and writer.draw(st.integers(0, 3)) == 0
     stands = kind in ("base", "tall")
@@ -172,8 +181,10 @@ def _case(writer: _Writer, key: str, kind: _Kind) -> None:
     else:
         writer.perhaps("shelves", str(writer.draw(st.integers(0, 4))))
     if stands:
-        writer.perhaps("register_opening", f"[{writer.length(4, 16)}, {writer.length(1, 4)}]")
-        writer.perhaps("toe", f'"{writer.one("notch", "plinth", "none")}"')
+        if writer.chance():
+            writer.say("toe", f'"{writer.one("notch", "plinth", "none")}"')
+        else:
+            writer.perhaps("register_opening", f"[{writer.length(2, 9)}, {writer.length(1, 3)}]")
     if writer.chance():
         writer.say("finished", f'"{writer.one("left", "right", "both")}"')
         writer.perhaps("end", f'"{writer.one("applied frame", "skin", "flush", "plain")}"')
@@ -198,7 +209,8 @@ def _jobs(draw: st.DrawFn) -> str:
     kind: _Kind = draw(st.sampled_from(("wall", "base", "tall", "bookcase")))
     keys = "abc"[: draw(st.integers(1, 3))]
     for key in keys:
-        _case(writer, key, kind)
+        across = kind in ("wall", "base") and draw(st.integers(0, 6)) == 0
+        (_diagonal if across else _case)(writer, key, kind)
     if len(keys) > 1:
         writer.lines += ["[run.row]", f"cases = {list(keys)}"]
         writer.perhaps("wall", writer.length(20, 180))
