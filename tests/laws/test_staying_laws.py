@@ -23,7 +23,7 @@ BANDS = st.sampled_from([Q(7, 8), Q(11, 16)])
 
 @dataclass(frozen=True)
 class Shop:
-    """Pieces that rest on a reading or on one another, as they are now and as they were planned."""
+    """Pieces that rest on a reading or on one another, as they are and as they were planned."""
 
     room: Any
     pieces: tuple[Resize, ...]

@@ -114,13 +114,15 @@ def resolve(
     fewest: Annotated[
         bool, typer.Option("--fewest", help="Change as few pieces as can be, every fit kept.")
     ] = False,
+    as_of: AsOf = None,
     as_json: AsJson = False,
 ) -> None:
     """Show what stays, what changes and why, and what is impossible now with its remedies."""
     from casewright.cli.resolve import run_resolve
 
     document = "resolve" if as_json else ""
-    leave(lambda: run_resolve(job, accepts=accept, fewest=fewest, as_json=as_json), document)
+    words = {"accepts": accept, "fewest": fewest, "as_json": as_json}
+    leave(lambda: run_resolve(job, **words, moment=as_of), document)
 
 
 @app.command(short_help="What differs since a packet or a date.", help=help_texts.CHANGED)

@@ -9,6 +9,7 @@ from casewright.facts import Facts
 from casewright.job.reasons import reasons
 from casewright.room.build import build
 from casewright.room.model import Room
+from casewright.survey.slips import meant
 
 __all__ = ["allowed_off", "doubt", "expected"]
 
@@ -57,6 +58,9 @@ def doubt(room: Room, path: str, value: Fraction, u: Fraction | None) -> str:
     )
     if strays:
         says += f"; that may be off by {_rough(strays, unit)} at the most"
+    slip = meant(value, dim.value, allowed, unit)
+    if slip is not None:
+        says += f"; {slip.because}? Then it is {shop_text(slip.value, unit)}"
     return says
 
 

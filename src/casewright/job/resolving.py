@@ -11,6 +11,7 @@ from casewright.job.collector import collector_at_rest
 from casewright.job.load import LoadedJob
 from casewright.job.recorded import (
     marked,
+    moment_of,
     on_hand,
     read_entries,
     record_path,
@@ -69,19 +70,28 @@ class Resolved:
     staying: Staying | None = None
 
 
-def resolve(job: LoadedJob, *, fewest: bool = False) -> Resolved:
+def resolve(job: LoadedJob, *, fewest: bool = False, moment: str | None = None) -> Resolved:
     """What follows from what was read, cut and spoiled since it was last accepted.
 
     Parameters
     ----------
     fewest
         Whether as few pieces are to change as can be, rather than each go to its best size.
+    moment
+        As it was then: a date, a time or an entry; None: as it is now.
 
     An acceptance counts as long as the record still says of its time what it said then: a
     correction, a withdrawal or an entry that came in late puts what was accepted before it in
     its place.
+
+    Raises
+    ------
+    RecordError
+        When the moment has no meaning.
     """
     entries, rescue = read_entries(job.path)
+    if moment is not None:
+        entries = as_of(entries, moment_of(moment, entries))
     name = record_path(job.path).name
     since = _last_accepted(entries)
     then = () if since is None else as_of(entries, since)

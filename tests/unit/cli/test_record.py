@@ -93,6 +93,9 @@ def test_a_reading_that_is_hard_to_believe_is_asked_about(shop: Shop) -> None:
     assert code == 1
     assert 'upper.width 33 3/4 is 3/4" over ~33, which follows from side_left.thickness' in text
     assert "--sure" in text
+    assert "Then it is" not in text
+    _, text = shop.says("reading", "upper.width", "34")
+    assert "the tape was held at its first inch? Then it is 33" in text
     assert shop.entries() == []
     assert shop.says("reading", "upper.width", "33 3/4", "--sure")[0] == 0
     assert len(shop.entries()) == 1

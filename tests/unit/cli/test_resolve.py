@@ -98,3 +98,13 @@ def test_as_few_pieces_change_as_can_be_until_it_is_taken_back(shop: Shop) -> No
     assert shop.part("upper.bottom")["blank"]["length"] == best
     shop.says("withdrawn", told["accepted"])
     assert shop.part("upper.top")["blank"]["length"]["mm"] == best["mm"]
+
+
+def test_an_earlier_state_is_shown_and_not_accepted(shop: Shop) -> None:
+    shop.says("reading", "stock.plywood.thickness", "0.700")
+    first = shop.entries()[0]["id"]
+    before = _proposal(shop)["changes"]
+    assert _proposal(shop, "--accept")["accepted"]
+    assert not _proposal(shop)["changes"]
+    assert _proposal(shop, "--as-of", first)["changes"] == before
+    assert run("resolve", shop.job, "--as-of", first, "--accept") == 2
