@@ -36,6 +36,8 @@ from casewright.casework.verification import verify
 from casewright.dims import Origin
 from casewright.facts import Fact
 from casewright.findings import Severity
+from casewright.job.load import read_job
+from casewright.job.worked import work_out
 
 FRAME: dict[str, Any] = {"face": "face frame", "face_stock": "board"}
 
@@ -256,3 +258,14 @@ def test_tenoned_stiles_are_alike_from_their_inner_edges(more: dict[str, Any]) -
     asked = _rows("in", "inset", "drawer 6", "doors")
     case = one_case(**asked, face_joint="tenons", **more)
     assert verify(case, hardware=hardware()).holds
+
+
+def test_a_pad_ends_before_the_nailer_behind_a_low_drawer() -> None:
+    """It begins behind the frame, where its slide does not: as long as that it would run in."""
+    text = (
+        'format = 1\nunit = "in"\n[stock.plywood]\nmeasured = "0.6"\n[stock.board]\n'
+        'measured = "0.75"\n[case.a]\nkind = "tall"\nwidth = "10 31/32"\ndepth = "15 13/32"\n'
+        'top_drawer = "3 1/2"\nface = "face frame"\n'
+    )
+    worked = work_out(read_job(text, "pad.toml"))
+    assert worked.failures == ()

@@ -152,7 +152,8 @@ def _planned(
         line = marked if foot is maker.zero else foot + marked
         bottom = place.let("box_bottom", line - maker.house.slide(kind, "line"))
         back = place.let("slides_back", carcase.depth - front_plane(maker, carcase, opening))
-        pads = [_pad(maker, carcase, hand, opening, (line, length)) for hand in _HANDS]
+        behind = _pad_length(maker, carcase, opening, length)
+        pads = [_pad(maker, carcase, hand, opening, (line, behind)) for hand in _HANDS]
         left, right = (
             _bore(maker, side, opening.name, kind, (marked, length, back))
             if pad is None
@@ -166,6 +167,20 @@ def _planned(
             opening.name, opening.name.replace("_", " "), opening, kind, length, bottom, height,
             (left, right), wall, clear, plane if inset else plane + maker.style("bumper"),
         )  # fmt: skip
+
+
+def _pad_length(maker: Maker, carcase: Carcase, opening: Opening, length: Dim) -> Dim:
+    """A pad begins behind the frame, where its slide does not, and ends before a nailer [mm]."""
+    if carcase.frame is None:
+        return length
+    high = opening.y1.value + maker.style("roll_out_pad").value
+    planes = [
+        extent(part, 2)[1]
+        for part in maker.parts.values()
+        if part.role == "nailer" and part.placed.y.value < high
+    ]
+    rear = greatest(carcase.seat, *planes) if planes else carcase.seat
+    return least(length, carcase.depth - rear - maker.style("cut_step"))
 
 
 def _to_mark(maker: Maker, place: Place, exact: Dim) -> Dim:
