@@ -24,6 +24,7 @@ _TEXTS = [
         "gallery_tall.toml",
         "gallery_trims.toml",
         "gallery_appliances.toml",
+        "gallery_islands.toml",
     )
 ]
 _DATA = [tomlkit.parse(text).unwrap() for text in _TEXTS]

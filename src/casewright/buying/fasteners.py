@@ -83,6 +83,10 @@ def _driven(room: Room) -> Iterator[BuyLine]:
                 if fastening.kind in _KINDS and fastening.length is not None:
                     kin = found.setdefault((fastening.kind, fastening.length.value), {})
                     kin[joint.path] = kin.get(joint.path, 0) + fastening.count
+    for island in room.islands:
+        for screws in island.screws:
+            kin = found.setdefault(("case screw", screws.length.value), {})
+            kin[screws.path] = screws.count
     for (kind, size), joints in sorted(found.items()):
         word, spare = _KINDS[kind]
         need = sum(joints.values())

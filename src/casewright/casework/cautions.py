@@ -150,6 +150,15 @@ CAUTIONS: Mapping[str, str] = MappingProxyType(
             "glue, no shortcut. The appliance goes in by two people or a lift, only once the case "
             "is screwed to the studs; its wiring or gas belongs to the licensed trade."
         ),
+        "island_floor": (
+            "Pipes, heating and cables run in a floor: find out where before a screw goes in, "
+            "ask the trade where you cannot tell; screws no longer than the floor is deep."
+        ),
+        "island_tips": (
+            "Until its ladders are screwed to the cleats on the floor an island tips, most of all "
+            "with a counter on that stands out over knees: nobody leans or climbs on it. Power "
+            "from the floor is laid by the licensed trade before the boxes stand."
+        ),
         "hood_work": (
             "Two people and a stand: a hood hangs forward of its screws. Fuse out before the "
             "liner is wired; its wiring and its duct belong to the licensed trade, its duct is "

@@ -37,7 +37,9 @@ __all__ = [
     "front_spec",
 ]
 
-CaseKind = Literal["wall", "base", "tall", "bookcase", "surround", "hood", "plinth", "panel"]
+CaseKind = Literal[
+    "wall", "base", "tall", "bookcase", "surround", "hood", "plinth", "panel", "island"
+]
 TOE_KINDS: tuple[CaseKind, ...] = ("base", "tall")
 """Cases that stand behind a toe space, and whose face may be parted into rows."""
 BackKind = Literal["rabbeted", "grooved", "applied", "inset", "open"]
@@ -232,17 +234,14 @@ class CaseSpec:
     end, end_stock
         What is on them: an applied frame, a skin behind the doors, a board flush with the doors'
         faces, or nothing but the side itself; and what a skin or a flush end is cut from.
-    skirt
-        Drop of the sides below the bottom, closed in front by a strip [mm].
-    crown
-        How far a crown laps down over the case's front [mm].
+    skirt, crown
+        Drop of the sides below the bottom, closed by a strip; lap of a crown on the front [mm].
     nosing
         Height of a strip under the front edge of each fixed shelf of a bookcase [mm].
     front, upper_front
         Doors of the main opening and of the one above the divider.
     rows
-        What the face of the main opening is parted into, from the top down; none: its doors
-        alone.
+        What the face of the main opening is parted into, from the top; none: its doors alone.
     row_rails
         Whether a rail between the sides parts each row from the next.
     drawer
@@ -353,7 +352,7 @@ class CaseSpec:
     @property
     def is_box(self) -> bool:
         """Whether it is a case: no plinth that several stand on, no panel of an appliance."""
-        return self.kind not in ("plinth", "panel")
+        return self.kind not in ("plinth", "panel", "island")
 
     @property
     def topless(self) -> bool:

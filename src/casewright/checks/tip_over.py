@@ -39,8 +39,13 @@ _SLENDER = 4
 
 def _examine(room: Room) -> Iterator[Breach]:
     held = {fixing.case: fixing.rows for fixing in wall_fixings(room)}
+    free = room.in_islands
     for case in room.boxes:
-        if case.spec.is_hung or case.height.value <= by_unit(room, "27", "690"):
+        if (
+            case.key in free
+            or case.spec.is_hung
+            or case.height.value <= by_unit(room, "27", "690")
+        ):
             continue
         if not any(_reaches_up(case, path) for path in held.get(case.key, ())):
             yield _loose(room, case)

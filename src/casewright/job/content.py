@@ -27,6 +27,7 @@ from casewright.job.tables import (
     GlazingTable,
     HardwareTable,
     Heading,
+    IslandTable,
     JobFile,
     MatchTable,
     PassageTable,
@@ -67,6 +68,7 @@ class Content:
     runs: dict[str, RunTable] = field(default_factory=dict)
     appliances: dict[str, ApplianceTable] = field(default_factory=dict)
     matches: dict[str, MatchTable] = field(default_factory=dict)
+    islands: dict[str, IslandTable] = field(default_factory=dict)
     walls: dict[str, WallTable] = field(default_factory=dict)
     corners: dict[str, CornerTable] = field(default_factory=dict)
     way_in: dict[str, PassageTable] = field(default_factory=dict)
@@ -115,6 +117,7 @@ class _Reader:
             runs=self._entries(RunTable, "run"),
             appliances=self._entries(ApplianceTable, "appliance"),
             matches=self._entries(MatchTable, "match"),
+            islands=self._entries(IslandTable, "island"),
             walls=self._entries(WallTable, "wall"),
             corners=self._entries(CornerTable, "corner"),
             way_in=self._entries(PassageTable, "way_in"),

@@ -16,6 +16,7 @@ from casewright.job.corner_ends import check_corner_ends
 from casewright.job.crown_cases import reach_up
 from casewright.job.diagonals import check_diagonal
 from casewright.job.face_choices import check_face
+from casewright.job.islands import island_of
 from casewright.job.moisture import moisture_of
 from casewright.job.origins import Origins
 from casewright.job.overlay_choices import check_overlay
@@ -191,6 +192,9 @@ def _job(heading: Heading, content: Content, origins: Origins, parts: _Parts) ->
         ),
         matches=tuple(
             MatchSpec(key, tuple(table.cases)) for key, table in content.matches.items()
+        ),
+        islands=tuple(
+            island_of(key, table, content, origins) for key, table in content.islands.items()
         ),
         moisture=moisture_of(content.wood, origins),
         file_facts=readings(content, origins) | as_built(content, origins),

@@ -56,6 +56,7 @@ _SECTIONS = (
     ("run.NAME.solved", "A run as laid out", "SolvedTable"),
     ("appliance.NAME", "An appliance in a run", "ApplianceTable"),
     ("appliance.NAME.panel", "The panel on its front", "AppliancePanelTable"),
+    ("island.NAME", "An island", "IslandTable"),
     ("run.NAME.toe_skin", "Its toe skin", "ToeSkinTable"),
     ("run.NAME.light_rail", "Its light rail", "LightRailTable"),
     ("run.NAME.scribe_moulding", "Its scribe mouldings", "ScribeMouldingTable"),

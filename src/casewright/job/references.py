@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 
 from casewright.job.appliance_choices import appliance_rows, check_appliance_rows
 from casewright.job.content import Content, Goods
+from casewright.job.islands import check_islands
 from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter
 from casewright.job.requests import first, front_table
@@ -28,8 +29,8 @@ from casewright.job.tables.table import LONGEST_KEY
 
 __all__ = ["RESERVED", "check_references"]
 
-RESERVED = ("appliance", "boxes", "doors", "drawers", "hardware", "job", "plan", "run", "shop",
-            "stock", "style", "survey", "wood")  # fmt: skip
+RESERVED = ("appliance", "boxes", "doors", "drawers", "hardware", "island", "job", "plan", "run",
+            "shop", "stock", "style", "survey", "wood")  # fmt: skip
 """Names no case may have: numbers of the whole job have them in their paths."""
 
 _CASE_WORDS = {
@@ -75,6 +76,7 @@ def check_references(content: Content, reporter: Reporter) -> None:
         _choices(case, base, content, reporter)
         check_row_choices(key, case, reporter)
     check_appliance_rows(content, reporter)
+    check_islands(content, reporter)
     _members(content, reporter)
     _matched(content, reporter)
     _ends(content, reporter)

@@ -21,6 +21,7 @@ from casewright.findings import Finding, Question, Severity
 from casewright.job.as_read import told_as_read, without_play
 from casewright.job.collector import collector_at_rest
 from casewright.room.build import build
+from casewright.room.island_proof import prove_island
 from casewright.room.model import Room
 from casewright.room.proof import prove_run
 from casewright.room.specs import JobSpec
@@ -100,6 +101,14 @@ def _worked(spec: JobSpec, facts: Facts) -> WorkedJob:
             found.extend(as_findings(proof, unit=spec.unit))
         else:
             failures.extend((f"run.{run.spec.key}", failure) for failure in proof.failures)
+    for island in room.islands:
+        proof = prove_island(room, island, grid=max(step, GRID))
+        if facts:
+            found.extend(as_findings(proof, unit=spec.unit))
+        elif proof.failures:
+            told, untold = _told(room.case_of(island), proof)
+            found.extend(told)
+            failures.extend((island.key, failure) for failure in untold)
     found.extend(check(room))
     found.sort(key=lambda finding: _ORDER[finding.severity])
     return WorkedJob(room, tuple(failures), tuple(found), room.questions, facts)

@@ -12,6 +12,7 @@ from casewright.dims.units import Unit
 from casewright.drawing import Plot, ScaleError, View, measure_of, sheet
 from casewright.drawing.case_front import closed_scene, open_scene
 from casewright.drawing.case_section import section_scene
+from casewright.drawing.island_plan import island_scene
 from casewright.drawing.measure import Measure
 from casewright.drawing.mouth_views import mouth_scene, open_mouth_scene, plan_of_corner
 from casewright.drawing.plinth_plan import plinth_scene
@@ -24,6 +25,7 @@ from casewright.packet.case_parts import door_table, drawer_table, part_tables
 from casewright.packet.door_sections import door_sections
 from casewright.packet.hold_marks import HoldMarks
 from casewright.packet.hold_pages import HoldPages
+from casewright.packet.island_words import island_of, island_summary
 from casewright.packet.panel_words import panel_summary
 from casewright.packet.part_heights import list_height, paragraph_height
 from casewright.packet.words import sizes
@@ -84,7 +86,7 @@ def _blocks(room: Room, case: Case, paper: Paper, holds: HoldMarks) -> list[Bloc
     page = paper.text_height_mm - _SPARE - _TITLE - paragraph_height(summary, width) - 2 * _ROUND
     least = _VIEWS_OF_TALL if case.spec.kind in ("tall", "surround") else _VIEWS_TALL
     tall = max(least, min(page - below[0] - _APART_TALL, _VIEWS_MOST))
-    views = _views_within(case, width, (tall, _VIEWS_MOST, page), unit)
+    views = _views_within(room, case, width, (tall, _VIEWS_MOST, page))
     left = [page - views.area.height - each for each in below]
     apart = _apart(case, width, left, unit)
     words = f"{case.spec.title} pulled apart, every part with its mark"
@@ -100,13 +102,14 @@ def _blocks(room: Room, case: Case, paper: Paper, holds: HoldMarks) -> list[Bloc
     return blocks
 
 
-def _views_within(case: Case, width_mm: float, talls: Sequence[float], unit: Unit) -> Plot:
+def _views_within(room: Room, case: Case, width_mm: float, talls: Sequence[float]) -> Plot:
     """The views as low as they can be read: each height in turn, until they fit."""
     *some, last = talls
+    unit = room.spec.unit
     for tall in some:
         with suppress(ScaleError):
-            return sheet([_views(case, unit)], width_mm, tall, unit, bar=False)
-    return sheet([_views(case, unit)], width_mm, last, unit, bar=False)
+            return sheet([_views(room, case)], width_mm, tall, unit, bar=False)
+    return sheet([_views(room, case)], width_mm, last, unit, bar=False)
 
 
 def _steps(room: Room, case: Case, holds: HoldPages, left_only: bool) -> list[Block]:
@@ -174,9 +177,12 @@ def _pad(case: Case) -> Fraction:
     return (case.width.value - sum(sides) - wide) / 2
 
 
-def _views(case: Case, unit: Unit) -> list[View]:
+def _views(room: Room, case: Case) -> list[View]:
+    unit = room.spec.unit
     if case.is_plinth:
         return [View(plinth_scene(case, unit), "From above, front below")]
+    if case.spec.kind == "island":
+        return [View(island_scene(room, island_of(room, case)), "From above, front below")]
     if case.spec.panel is not None:
         return [View(closed_scene(case, unit), "Front, in its opening")]
     if case.mouth is not None:
@@ -199,6 +205,8 @@ def _summary(room: Room, case: Case) -> Rich:
     spec, unit = case.spec, room.spec.unit
     if spec.panel is not None:
         return panel_summary(room, case)
+    if spec.kind == "island":
+        return island_summary(room, case)
     words: list[Inline] = [
         f"{_KINDS[spec.kind]}, outside ",
         *sizes(case.width, case.height, case.depth, unit=unit, strong=True),

@@ -43,7 +43,7 @@ def reading_blocks(room: Room) -> Iterator[Block]:
     yield Heading(_boxes_title(room), 3, BOXES)
     yield Table(
         _BOXES,
-        tuple(_box_row(case, room) for case in room.cases if case.spec.panel is None),
+        tuple(_box_row(case, room) for case in room.cases if case.spec.is_box or case.is_plinth),
         small=True,
     )
     openings = tuple(_opening_row(case, room) for case in room.boxes if case.fronts)

@@ -15,6 +15,7 @@ from casewright.outputs.blocks import Block, CheckList, Heading, Paragraph, Step
 from casewright.outputs.document import Section
 from casewright.outputs.inlines import Blank, Inline, Link, PageNumber, Rich, Strong
 from casewright.packet.hanging_pages import sheet_anchor
+from casewright.packet.island_steps import island_steps
 from casewright.packet.trim_pages import TRIMS
 from casewright.packet.words import unfold
 from casewright.room.fillers import GAP_HEIGHTS
@@ -55,13 +56,15 @@ def wall_section(room: Room, day: Hanging) -> Section:
     """
     fixings = {fixing.case: fixing for fixing in wall_fixings(room)}
     hung = [case for case in room.boxes if case.spec.is_hung]
-    standing = [case for case in room.boxes if not case.spec.is_hung]
+    free = room.in_islands
+    standing = [case for case in room.boxes if not case.spec.is_hung and case.key not in free]
     blocks: list[Block] = [Paragraph(f"{_planned(room, day)}{_CARRIES}")]
     number = 1
     for title, steps in (
         ("First", (_studs(day),)),
         ("Cases that hang", tuple(_hung(room, hung, fixings)) if hung else ()),
         ("Cases that stand", tuple(_standing(room, standing, fixings)) if standing else ()),
+        ("Islands", tuple(island_steps(room))),
         ("Last", tuple(_last(room))),
     ):
         if steps:
@@ -164,7 +167,10 @@ def _standing(room: Room, cases: list[Case], fixings: Mapping[str, WallFixing]) 
         tuple(_rows(room, cases, fixings)),
         (_TIP,),
     )
-    yield from _joined(room, [run for run in room.runs if not run.cases[0].spec.is_hung])
+    yield from _joined(room, [
+        run for run in room.runs
+        if not run.cases[0].spec.is_hung and run.cases[0].key not in room.in_islands
+    ])  # fmt: skip
 
 
 def _rows(room: Room, cases: list[Case], fixings: Mapping[str, WallFixing]) -> Iterator[Rich]:
@@ -255,6 +261,17 @@ def _last(room: Room) -> Iterator[Step]:
             (),
             ("A drawer pulled out tips a loose case: first its wall screws, then one drawer.",),
         )
+    yield from _panels(room)
+    yield Step(
+        "Caulk last of all, in a thin line: along the scribed edges of fillers and between "
+        "finished ends and the wall, never where something moves. What is wider than a finger "
+        "can smooth gets a strip or a cord behind it first.",
+    )
+    yield Step("Go round once more:", tuple(_once_more(room)))
+
+
+def _panels(room: Room) -> Iterator[Step]:
+    """Panels of appliances, each by its maker's sheet."""
     panels = [case for case in room.cases if case.spec.panel is not None]
     if panels:
         yield Step(
@@ -263,12 +280,6 @@ def _last(room: Room) -> Iterator[Step]:
             "the doors beside it.",
             (unfold(_links(panels)),),
         )
-    yield Step(
-        "Caulk last of all, in a thin line: along the scribed edges of fillers and between "
-        "finished ends and the wall, never where something moves. What is wider than a finger "
-        "can smooth gets a strip or a cord behind it first.",
-    )
-    yield Step("Go round once more:", tuple(_once_more(room)))
 
 
 def _once_more(room: Room) -> Iterator[str]:

@@ -11,6 +11,7 @@ from casewright.casework.house import House
 from casewright.dims import Chain
 from casewright.facts import NO_FACTS, Facts, merged
 from casewright.findings import Finding, Severity
+from casewright.room.islands import build_islands
 from casewright.room.model import Room, Run
 from casewright.room.panels import run_panels
 from casewright.room.plinths import run_plinths, shared_plinths
@@ -64,16 +65,24 @@ def _built(spec: JobSpec, facts: Facts) -> Room:
         findings.extend(found)
     trimmed, found = build_trims(house, spec, runs, measured)
     findings.extend((*found, *_lost_facts(chain, spec)))
+    islands = build_islands(house, spec.islands, trimmed)
+    findings.extend(f for _, case in islands for f in case.findings)
     room = Room(
         spec=spec,
         chain=chain,
         designed=chain,
-        cases=(*cases.values(), *(p.case for run in runs for p in run.plinths), *panels),
+        cases=(
+            *cases.values(),
+            *(p.case for run in runs for p in run.plinths),
+            *panels,
+            *(case for _, case in islands),
+        ),
         runs=trimmed,
         findings=tuple(findings),
         questions=tuple(q for case in cases.values() for q in case.questions),
         wall_bottom=house.style_dim("wall_bottom"),
         survey=measured,
+        islands=tuple(island for island, _ in islands),
     )
     name_wall_screws(room)
     return ask(room)

@@ -10,12 +10,13 @@ from casewright.casework.cases import Case
 from casewright.casework.parts import Part
 from casewright.dims import Chain, Dim
 from casewright.findings import Finding, Question
+from casewright.room.island_spec import IslandSpec
 from casewright.room.specs import ApplianceSpec, JobSpec, RunSide, RunSpec
 from casewright.room.trims.model import Trim
 from casewright.stock import Offcut
 from casewright.survey.survey import Survey
 
-__all__ = ["Appliance", "Filler", "Room", "Run", "RunPlinth"]
+__all__ = ["Appliance", "Filler", "Island", "IslandScrews", "Room", "Run", "RunPlinth"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -179,6 +180,46 @@ class Run:
 
 
 @dataclass(frozen=True, slots=True)
+class IslandScrews:
+    """Screws that hold the panels of an island, or one row of its boxes to the other.
+
+    Parameters
+    ----------
+    count
+        [-].
+    length
+        [mm].
+    through, into
+        Paths of the parts they pass and end in; `into` is empty where that is the other row.
+    """
+
+    path: str
+    count: int
+    length: Dim
+    through: str
+    into: str
+
+
+@dataclass(frozen=True, slots=True)
+class Island:
+    """Runs that stand free in the room, between end panels.
+
+    Parameters
+    ----------
+    key
+        Of the case that its panels and floor cleats are, in axes of its own: x along its front
+        from the outside of the left end panel, y up from the floor, z from its back to the front
+        edges of its boxes.
+    screws
+        What holds it together beyond its cases' own.
+    """
+
+    spec: IslandSpec
+    key: str
+    screws: tuple[IslandScrews, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Room:
     """Everything derived from one job file and its facts.
 
@@ -190,14 +231,16 @@ class Room:
         The same build without any facts, for `why`; the same object as `chain` when there are
         none.
     cases
-        In the order of the file, then the plinths that several share and the panels of
-        appliances. `runs` place some of them.
+        In the order of the file, then the plinths that several share, the panels of appliances
+        and those of islands. `runs` place some of them.
     wall_bottom
         Underside of the wall cases above the finished floor.
     survey
         The room as measured.
     offcuts
         What was kept of sheets and is on hand.
+    islands
+        Runs that stand free, with what goes round them.
     """
 
     spec: JobSpec
@@ -210,6 +253,24 @@ class Room:
     wall_bottom: Dim
     survey: Survey
     offcuts: tuple[Offcut, ...] = ()
+    islands: tuple[Island, ...] = ()
+
+    def runs_of(self, island: Island) -> tuple[Run, ...]:
+        """The run that is its front, and the one behind it, if any."""
+        runs = {run.spec.key: run for run in self.runs}
+        wanted = (island.spec.front, island.spec.back)
+        return tuple(runs[key] for key in wanted if key)
+
+    def case_of(self, island: Island) -> Case:
+        """Its panels and cleats."""
+        return next(case for case in self.cases if case.key == island.key)
+
+    @property
+    def in_islands(self) -> frozenset[str]:
+        """Keys of the cases that stand in islands, at no wall."""
+        return frozenset(
+            case.key for each in self.islands for run in self.runs_of(each) for case in run.cases
+        )
 
     @property
     def boxes(self) -> tuple[Case, ...]:

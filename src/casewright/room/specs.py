@@ -9,6 +9,7 @@ from casewright.casework.specs import CaseSpec, PanelSheet
 from casewright.dims import Given
 from casewright.facts import NO_FACTS, Facts
 from casewright.hardware import HardwareList
+from casewright.room.island_spec import IslandSpec
 from casewright.room.trims.specs import NO_TRIMS, RunTrims
 from casewright.shop import Shop
 from casewright.stock import Moisture, StockList, usual_moisture
@@ -162,7 +163,7 @@ class JobSpec:
         in or mm: how lengths are read and written.
     paper
         letter or a4.
-    style, stock, hardware, shop, cases, runs, appliances, matches
+    style, stock, hardware, shop, cases, runs, appliances, islands, matches
         The rest of the file.
     moisture
         Of solid wood, as it is cut and as the room makes it.
@@ -189,6 +190,7 @@ class JobSpec:
     file_facts: Facts = field(default_factory=lambda: NO_FACTS)
     survey: SurveySpec = NO_SURVEY
     appliances: tuple[ApplianceSpec, ...] = ()
+    islands: tuple[IslandSpec, ...] = ()
     address: str = ""
     wishes: tuple[str, ...] = ()
     accessible: bool = False

@@ -67,11 +67,16 @@ def _front_plane(part: Part) -> Fraction:
 
 
 def wall_fixings(room: Room) -> tuple[WallFixing, ...]:
-    """Every case that is screwed to the wall, in the order of the job.
+    """Every case that is screwed to the wall, in the order of the job; none of an island.
 
     Studs are counted as the most that can stand behind the width: floor(width / spacing) + 1.
     """
-    return tuple(found for case in room.cases if (found := _fixing(room, case)) is not None)
+    free = room.in_islands
+    return tuple(
+        found
+        for case in room.cases
+        if case.key not in free and (found := _fixing(room, case)) is not None
+    )
 
 
 def _wall_screw(room: Room, case_depth: Fraction) -> Given:

@@ -52,6 +52,7 @@ from tests.unit.checks.surveyed_rooms import (
     reached,
     read_gap,
     round_corner,
+    seats,
     under,
     waving,
 )
@@ -225,6 +226,7 @@ PASSES: dict[str, Make] = {
     "dado stack": lambda: room_of(front=PANEL),
     "over cooking": lambda: cooking(above=30),
     "hood beside": hooded,
+    "island stands": lambda: room_of(**BASE),
     "work aisle": lambda: galley("92"),
     "landing": cooking,
     "accessible reach": lambda: reached("32 1/2"),
@@ -286,6 +288,7 @@ FAILS: dict[str, Make] = {
     "larger than tools": lambda: sawn(guide="50", width="41"),
     "over cooking": cooking,
     "hood beside": lambda: hooded(27),
+    "island stands": seats,
     "work aisle": lambda: galley("84"),
     "landing": lambda: landing(11),
     "accessible reach": lambda: reached("34 1/2"),

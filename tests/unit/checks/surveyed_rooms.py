@@ -228,6 +228,17 @@ def cooking(sheet: str = "", *, bottom: int = 54, above: int = 72, cooks: str = 
     )
 
 
+def seats() -> Room:
+    """Two boxes of 30 with seats behind them."""
+    return build(
+        read(
+            'format = 1\nunit = "in"\n[case.a]\nkind = "base"\nwidth = 30\ntoe = "plinth"\n'
+            '[case.b]\nkind = "base"\nwidth = 30\ntoe = "plinth"\n[run.r]\ncases = ["a", "b"]\n'
+            '[island.i]\nfront = "r"\n'
+        )
+    )
+
+
 def hooded(wide: int = 36, *, beside: int = 33) -> Room:
     """A cooktop of 30 from 36 on along a wall; over it a hood, beside a wall case.
 

@@ -91,7 +91,7 @@ def _failures(
     yield from check_overlaps(case)
     yield from check_bores(case)
     yield from check_joints(case)
-    if model.spec.panel is None:
+    if model.spec.is_box or model.is_plinth:
         yield from check_extents(case, grid)
     yield from check_appliance_panel(case)
     yield from check_fronts(case)

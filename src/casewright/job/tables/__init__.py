@@ -12,6 +12,7 @@ from casewright.job.tables.hardware import (
     SlideTable,
     UndermountTable,
 )
+from casewright.job.tables.island import IslandTable
 from casewright.job.tables.job_file import Heading, JobFile
 from casewright.job.tables.match import MatchTable
 from casewright.job.tables.rows import DrawersTable, WrittenRow
@@ -45,6 +46,7 @@ __all__ = [
     "HardwareTable",
     "Heading",
     "HingeTable",
+    "IslandTable",
     "JobFile",
     "Key",
     "Line",

@@ -1,0 +1,160 @@
+"""Proof of an island: boxes back to back, panels flush with them, cleats inside the ladders.
+
+Like the proof of a run it works on sizes and placements alone, never on the formulas that made
+them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from fractions import Fraction
+
+from casewright.casework.cases import Case
+from casewright.casework.parts import Part
+from casewright.casework.proof import Failure, Proof
+from casewright.geometry import Box, Direction, Number
+from casewright.room.island_cleats import ladders
+from casewright.room.island_places import island_boxes, middle_plane, part_span
+from casewright.room.model import Island, Room, Run
+
+__all__ = ["prove_island"]
+
+
+def prove_island(room: Room, island: Island, *, grid: Fraction) -> Proof:
+    """Check where the panels and cleats of an island are, round the boxes of its runs.
+
+    Parameters
+    ----------
+    grid
+        How far rounding may take an edge off its place [mm].
+    """
+    return Proof(tuple(_failures(room, island, grid)))
+
+
+def _failures(room: Room, island: Island, grid: Fraction) -> Iterator[Failure]:
+    case, runs = room.case_of(island), room.runs_of(island)
+    by_role: dict[str, list[Part]] = {"island end": [], "island back": [], "floor cleat": []}
+    for part in case.parts:
+        by_role.get(part.role, []).append(part)
+    ends = [part_span(part) for part in by_role["island end"]]
+    if len(ends) != 2:
+        yield Failure("parts", (case.key,), "an island has two end panels")
+        return
+    left, right = sorted(ends, key=lambda box: box.x0)
+    yield from _check_faces(by_role, left)
+    boxes = list(island_boxes(case, runs))
+    yield from _check_sizes(case, left, right)
+    yield from _check_ends(case, (left, right), boxes, grid)
+    if len(runs) == 1:
+        yield from _check_back(by_role["island back"], case, (left, right), grid)
+    yield from _check_cleats(by_role["floor cleat"], case, runs, (left, right))
+
+
+def _most(*off: Number) -> Fraction:
+    """The greatest of some numbers, whichever way they are off."""
+    return max(abs(Fraction(each)) for each in off)
+
+
+def _check_sizes(case: Case, left: Box, right: Box) -> Iterator[Failure]:
+    """What the card says of it, against its panels."""
+    sizes = (case.width, case.height, case.depth)
+    off = _most(
+        right.x1 - left.x0 - case.width.value, left.x0, case.standing.value,
+        case.overall_width.value - case.width.value,
+        case.overall_depth.value - case.depth.value,
+        *(one.value - other.value for one, other in zip(sizes, case.wanted, strict=True)),
+    )  # fmt: skip
+    if off:
+        yield Failure("size", (case.key,), "the panels are not as far apart as it is long",
+                      Fraction(off))  # fmt: skip
+
+
+def _check_faces(by_role: Mapping[str, list[Part]], left: Box) -> Iterator[Failure]:
+    """The best face of every panel looks out of the island."""
+    for part in (*by_role["island end"], *by_role["island back"]):
+        outward = Direction.of("-z")
+        if part.role == "island end":
+            outward = Direction.of("-x" if part_span(part) == left else "+x")
+        if part.placed.orientation.thickness != outward:
+            yield Failure("hands", (part.path,), f"the best face of {part.title} looks inward")
+
+
+def _check_ends(
+    case: Case, ends: tuple[Box, Box], boxes: list[tuple[str, Box]], grid: Fraction
+) -> Iterator[Failure]:
+    """From the floor to the tops of the boxes, from front edge to front edge or finished back."""
+    for box in ends:
+        off = _most(box.y0, box.y1 - case.height.value, box.z1 - case.depth.value)
+        if off:
+            says = "an end panel does not end with the body of the island"
+            yield Failure("size", (case.key,), says, off)
+        if _most(box.z0) > grid:
+            says = "an end panel is not as deep as the body of the island"
+            yield Failure("size", (case.key,), says, _most(box.z0))
+    rows = {True: Fraction(0), False: Fraction(0)}
+    front = max(box.z1 for _, box in boxes)
+    for key, box in boxes:
+        off = _most(box.y1 - case.height.value)
+        if off > grid:
+            yield Failure("size", (case.key, key), "a box is not as high as the end panels", off)
+        rows[box.z1 == front] += Fraction(box.x1 - box.x0)
+        if box.x0 < ends[0].x1 - grid or box.x1 > ends[1].x0 + grid:
+            yield Failure("overlap", (case.key, key), "a box stands in an end panel")
+    between = Fraction(ends[1].x0 - ends[0].x1)
+    for long in rows.values():
+        if long and abs(between - long) > 2 * grid:
+            says = "an end panel does not lie on its boxes"
+            yield Failure("joints", (case.key,), says, abs(between - long))
+
+
+def _check_back(
+    skins: list[Part], case: Case, ends: tuple[Box, Box], grid: Fraction
+) -> Iterator[Failure]:
+    """Piece beside piece from end to end, on the backs of the boxes."""
+    at = Fraction(ends[0].x1)
+    for part in sorted(skins, key=lambda part: part.placed.x.value):
+        box = part_span(part)
+        off = _most(box.x0 - at, box.z0, box.y0, box.y1 - case.height.value)
+        if off:
+            says = f"{part.title} does not lie between its neighbours on the backs of the boxes"
+            yield Failure("fronts", (part.path,), says, off)
+        at = Fraction(box.x1)
+    off = _most(at - ends[1].x0)
+    if off > grid or not skins:
+        yield Failure(
+            "fronts", (case.key,), "the finished back does not reach from end to end", off
+        )
+
+
+def _check_cleats(
+    cleats: list[Part], case: Case, runs: tuple[Run, ...], ends: tuple[Box, Box]
+) -> Iterator[Failure]:
+    """On the floor, against an end sleeper, clear of every rail and sleeper."""
+    middle = middle_plane(case, runs)
+    solids: list[tuple[bool, Box]] = []
+    for row, run in enumerate(runs):
+        for ladder in ladders(run):
+            for part in (*ladder.rails, *ladder.sleepers):
+                box = part_span(part)
+                low, high = ladder.start.value + box.x0, ladder.start.value + box.x1
+                spans = (ends[0].x1 + low, ends[0].x1 + high, middle + box.z0, middle + box.z1)
+                if row:
+                    spans = (ends[1].x0 - high, ends[1].x0 - low, middle - box.z1, middle - box.z0)
+                solids.append((part.role == "sleeper",
+                               Box(*spans[:2], box.y0, box.y1, *spans[2:])))  # fmt: skip
+    count = 2 * sum(1 for run in runs for _ in ladders(run))
+    if len(cleats) != count:
+        yield Failure("parts", (case.key,), "there are not two floor cleats in each ladder")
+    for part in cleats:
+        box = part_span(part)
+        if any(box.meets(other) for _, other in solids):
+            yield Failure("overlap", (part.path,), f"{part.title} stands in a ladder")
+        beside = any(
+            (box.x0 == other.x1 or box.x1 == other.x0)
+            and other.z0 <= box.z0 and box.z1 <= other.z1
+            for is_sleeper, other in solids if is_sleeper
+        )  # fmt: skip
+        if box.y0 or not beside:
+            yield Failure(
+                "joints", (part.path,), f"{part.title} lies beside no sleeper on the floor"
+            )
