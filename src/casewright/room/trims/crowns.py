@@ -15,6 +15,7 @@ from casewright.room.specs import JobSpec, RunSide
 from casewright.room.trims.corners import CrownEnd, crown_end, over_corner
 from casewright.room.trims.crown_heights import CrownHeights, crown_heights
 from casewright.room.trims.light_rails import rail_end, return_piece
+from casewright.room.trims.mitres import fit_mitres
 from casewright.room.trims.model import Trim, TrimPiece
 from casewright.room.trims.saw_settings import spring_of
 from casewright.room.trims.specs import CrownSpec
@@ -98,6 +99,7 @@ def build_crown(
     behind = _behind(made)
     faces = (part.placed.z + part.finished.thickness for part in behind[1].parts)
     moulding = _moulding(made, greatest(*faces), measured)
+    fit_mitres(house, place, ends, projection, moulding[1][0].part.path)
     trims = (
         *behind,
         Trim(place.path, "crown", "crown", moulding[0], moulding[1], own.start, spring=spring),
