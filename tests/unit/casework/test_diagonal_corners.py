@@ -284,3 +284,10 @@ def test_what_it_cannot_be_is_refused_in_its_line(line: str, word: str) -> None:
     with pytest.raises(JobFileError) as told:
         read_job(f'format = 1\nunit = "in"\n[case.a]\n{line}\n', "job.toml")
     assert word in str(told.value)
+
+
+def test_a_run_wider_than_its_wall_is_told_and_no_defect() -> None:
+    """Where one end has no filler, either: the wall is what is too short."""
+    worked = work_out(read_job(ROOM.replace('width = "72"', 'width = "50"', 1), "room.toml"))
+    assert worked.failures == ()
+    assert "run too long" in {finding.rule for finding in worked.findings}
