@@ -5,10 +5,14 @@ from __future__ import annotations
 import os
 import random  # noqa: TID251 - seeded
 import signal
+import sqlite3
 import subprocess
 import sys
 import time
+from datetime import UTC, datetime
+from fractions import Fraction
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -17,6 +21,8 @@ from casewright.record import Entry, Store, standing
 WRITES = 250
 """Pairs of entries, by each of two writers."""
 KILLS = 10
+STATEMENTS = range(30, 100)
+"""That it takes to make a record and to put three entries in."""
 
 WRITER = """
 import sys
@@ -138,3 +144,54 @@ def _check(path: Path, writers: tuple[_Writer, ...]) -> None:
 
 def _devices(entries: tuple[Entry, ...]) -> set[str]:
     return {entry.device for entry in entries}
+
+
+def test_killed_at_any_statement_all_of_it_is_there_or_nothing(tmp_path: Path) -> None:
+    """A process dies at each statement in turn of putting three entries in; then they go in."""
+    at = datetime(2026, 5, 12, tzinfo=UTC)
+    some = [
+        Entry(f"desk-{n}", "desk", 0, at, "reading", "case.width", sizes=(("", Fraction(n)),))
+        for n in range(3)
+    ]
+    for number in range(1, STATEMENTS.stop):
+        path = tmp_path / f"job-{number}.record"
+        child = os.fork()
+        if not child:
+            _put_in(path, some, number)
+        ended = os.waitpid(child, 0)[1]
+        with Store(path) as store:
+            store.check()
+            there = len(store.entries())
+            store.add(some)
+            assert [entry.id for entry in store.entries()] == [entry.id for entry in some]
+        if not ended:
+            assert number in STATEMENTS
+            assert there == len(some)
+            return
+        assert ended == signal.SIGKILL
+        assert there in (0, len(some))
+    pytest.fail("no process lived to its end")
+
+
+def _put_in(path: Path, entries: list[Entry], number: int) -> None:
+    """Put entries in; this process is killed when the database was given so many statements."""
+    left, connect = [number], sqlite3.connect
+
+    def count(_: str) -> None:
+        left[0] -= 1
+        if not left[0]:
+            os.kill(os.getpid(), signal.SIGKILL)
+
+    def traced(*args: Any, **more: Any) -> sqlite3.Connection:
+        connection: sqlite3.Connection = connect(*args, **more)
+        connection.set_trace_callback(count)
+        return connection
+
+    code = 1
+    try:
+        sqlite3.connect = traced  # type: ignore[assignment]
+        with Store(path) as store:
+            store.add(entries)
+        code = 0
+    finally:
+        os._exit(code)
