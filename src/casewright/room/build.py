@@ -64,9 +64,9 @@ def _built(spec: JobSpec, facts: Facts) -> Room:
         findings.extend(f for panel in own for f in panel.findings)
         findings.extend(found)
     trimmed, found = build_trims(house, spec, runs, measured)
-    findings.extend((*found, *_lost_facts(chain, spec)))
     islands = build_islands(house, spec.islands, trimmed)
     findings.extend(f for _, case in islands for f in case.findings)
+    findings.extend((*found, *_lost_facts(chain, spec)))
     room = Room(
         spec=spec,
         chain=chain,

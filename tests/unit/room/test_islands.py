@@ -17,7 +17,8 @@ from tests.jobs import loaded, problems
 from tests.perturbation import Perturbed, perturbations
 
 from casewright.casework.verification import verify
-from casewright.dims import Unit
+from casewright.dims import Origin, Unit
+from casewright.facts import Fact
 from casewright.findings import Severity
 from casewright.job.worked import WorkedJob, work_out
 from casewright.room.island_proof import prove_island
@@ -219,3 +220,22 @@ def test_one_box_alone_stands_on_a_ladder_of_its_own() -> None:
     text = text.replace('cases = ["c", "d"]', 'cases = ["b", "c", "d"]')
     room = _worked(text).room
     assert len([p for p in room.case_of(room.islands[0]).parts if p.role == "floor cleat"]) == 2
+
+
+def test_what_was_built_goes_into_ends_back_and_counter() -> None:
+    """A box came out 1/4 in wide: the finished back and the counter follow, nothing is lost."""
+    job = loaded(_text(seats=True)).spec
+    wide = length("30 1/4")
+    made = work_out(job, {"a.width": Fact(Origin("measured", "tape"), built=wide)})
+    nodes = made.room.chain.nodes
+    assert nodes[f"{KEY}.counter_length"].value == length("64 3/4")
+    assert nodes[f"{KEY}.body_length"].value == length("61 3/4")
+    assert not [f for f in made.findings if f.rule == "lost reading"]
+
+
+def test_a_row_built_too_long_stops_before_the_ends_are_put_on() -> None:
+    """The row in front a quarter longer than the one behind."""
+    job = loaded(_text()).spec
+    fact = Fact(Origin("measured", "tape"), built=length("30 1/4"))
+    told = [f.says for f in work_out(job, {"a.width": fact}).findings if f.rule == "island rows"]
+    assert any('1/4" longer' in says for says in told)
