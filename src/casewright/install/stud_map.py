@@ -25,6 +25,7 @@ Hold = Literal["two columns", "one column", "no column", "studs not found", "sta
 Depth = Literal["right", "too shallow", "too deep"]
 
 _UP = 1
+_OUT = 2
 """The axis y of a case."""
 
 
@@ -122,7 +123,9 @@ def _rows(
     parts = {part.path: part for part in place.case.parts}
     if len(set(fixing.rows)) == len(fixing.rows):
         for path in fixing.rows:
-            yield parts[path].title, *_upright_span(place, parts[path])
+            # Those of a diagonal corner on the wall round it meet the studs of that wall.
+            if parts[path].placed.orientation.thickness.axis == _OUT:
+                yield parts[path].title, *_upright_span(place, parts[path])
         return
     low, high = _upright_span(place, parts[fixing.rows[0]])
     board = numbers.style("nailer")

@@ -290,7 +290,8 @@ def _corner_words(room: Room, case: Case) -> list[Inline]:
     why = (
         " from side to side. Its door is so narrow that its square edges stay behind the planes "
         "of its neighbours' sides. Try the corner of the walls with a square first: what stands "
-        "in it, plaster or a bead of filler, comes off."
+        "in it, plaster or a bead of filler, comes off. It is screwed to the studs of both walls, "
+        "through the nailers on either."
     )
     return [
         " Diagonal corner: its neighbours are ",
