@@ -31,6 +31,7 @@ def panel_findings(
     """
     yield from _no_room(maker)
     yield from _height(maker, sheet, front)
+    yield from _raised(maker, sheet)
     yield from _width(maker, sheet, front)
     yield from _thickness(maker, sheet, front)
     yield from _weight(maker, sheet, weight)
@@ -86,6 +87,22 @@ def _height(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Finding]:
             f"a toe space {text(between - high)} higher beside it",
             "leave the step: the toe board shows below it",
         )  # fmt: skip
+
+
+def _raised(maker: Maker, sheet: PanelSheet) -> Iterator[Finding]:
+    """What has to stay free below it takes it off the line of the fronts beside it."""
+    step = maker.house.chain.nodes.get(maker.path("step_1"))
+    if sheet.free_below is None or step is None or step.value <= maker.style("gap").value:
+        return
+    text, free = maker.house.text, maker.number("free_below", sheet.free_below)
+    yield _finding(
+        maker, Severity.CARE,
+        f"{maker.spec.title} begins {text(step)} above the line of the fronts beside it: its "
+        f"sheet keeps {text(free)} above the floor free",
+        (text(step), text(free)),
+        f"a toe space {text(step)} higher beside it",
+        "leave the step: a vent is never covered",
+    )  # fmt: skip
 
 
 def _width(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Finding]:

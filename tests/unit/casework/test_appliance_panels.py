@@ -103,6 +103,7 @@ def _value(limits: dict[str, Any], name: str, none: int) -> Fraction:
         ({"screw_depth": given("5/8")}, "STOP", "come through its face", "shorter"),
         ({"screws_apart": given("24")}, "STOP", "would miss", "less"),
         ({"screw_rows": (given("32"),)}, "STOP", "would miss", "less"),
+        ({"free_below": given("5")}, "CARE", 'begins 1" above the line', '1" higher'),
         ({"free_below": given("30")}, "STOP", "no room", "more of height"),
     ],
 )
