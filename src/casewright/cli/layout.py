@@ -8,9 +8,11 @@ from pathlib import Path
 
 from casewright.cli.commands import tell_rescue
 from casewright.cli.exits import BAD_INPUT, CLEAN, OPEN
+from casewright.cli.height_texts import height_lines
 from casewright.cli.printing import print_json, print_lines
 from casewright.cli.progress import working
 from casewright.dims import shop_text
+from casewright.job.heights import room_heights
 from casewright.job.layout_json import layout_json
 from casewright.job.layouts import RunLayout, accepted, layouts
 from casewright.job.load import LoadedJob, load_job
@@ -31,18 +33,23 @@ def run_layout(
     loaded, recorded = load_job(job), read_record(job, use)
     tell_rescue(recorded.rescue)
     with working("filling the walls"):
-        found = list(layouts(build(loaded.spec, recorded.facts)))
+        room = build(loaded.spec, recorded.facts)
+        found = list(layouts(room))
+        heights = room_heights(room) if run is None else None
     if run is not None:
         found = [each for each in found if each.key == run]
     if accept is not None:
         return _accept(loaded, found, accept)
     if as_json:
-        print_json(layout_json(loaded.spec, found))
-    elif not found:
+        print_json(layout_json(loaded.spec, found, heights))
+    elif not found and heights is None:
         print(_NONE)
     else:
         print_lines(line for each in found for line in _lines(each))
-    return OPEN if any(not each.answers for each in found) else CLEAN
+        print_lines(height_lines(heights) if heights is not None else ())
+    closed = [bool(each.answers) for each in found]
+    closed += [bool(heights.answers)] if heights is not None else []
+    return CLEAN if all(closed) else OPEN
 
 
 def _accept(loaded: LoadedJob, found: list[RunLayout], number: int) -> int:

@@ -7,6 +7,7 @@ from typing import Any
 
 from casewright.dims import length_json
 from casewright.job.documents import head_json
+from casewright.job.heights import RoomHeights
 from casewright.job.layouts import RunLayout
 from casewright.layout.answers import LayoutAnswer
 from casewright.layout.conflicts import LayoutConflict
@@ -17,8 +18,10 @@ __all__ = ["layout_json"]
 _Json = dict[str, Any]
 
 
-def layout_json(spec: JobSpec, runs: Iterable[RunLayout]) -> _Json:
-    """Answers of each run, the best first, or what stands against any."""
+def layout_json(
+    spec: JobSpec, runs: Iterable[RunLayout], heights: RoomHeights | None = None
+) -> _Json:
+    """Answers of each run and of the heights, the best first, or what stands against any."""
     return {
         **head_json("layout", spec),
         "runs": [
@@ -39,7 +42,33 @@ def layout_json(spec: JobSpec, runs: Iterable[RunLayout]) -> _Json:
             }
             for run in runs
         ],
+        "heights": None if heights is None else _heights(heights),
     }
+
+
+def _heights(heights: RoomHeights) -> _Json:
+    unit = heights.unit
+    return {
+        "clear": length_json(heights.clear.value, unit),
+        "bound": heights.bound,
+        "answers": [
+            {
+                "parts": [{"part": key, "height": length_json(high, unit)}
+                          for key, high in answer.parts],
+                "wall_bottom": length_json(answer.bottom, unit),
+                "wall_height": length_json(answer.uppers, unit),
+                "trade": list(answer.trade),
+            }
+            for answer in heights.answers
+        ],
+        "conflicts": [
+            {"short": length_json(each.short * heights.step, unit),
+             "reliefs": [{"of": relief.of, "key": relief.key,
+                          "by": length_json(relief.steps * heights.step, unit)}
+                         for relief in each.reliefs]}
+            for each in heights.conflicts
+        ],
+    }  # fmt: skip
 
 
 def _length(run: RunLayout, steps: int) -> _Json:
