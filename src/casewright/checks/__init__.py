@@ -10,6 +10,7 @@ from casewright.checks import (
     corner_depth,
     cut_depth,
     dado_stack,
+    dishwasher_place,
     door_beside_front,
     door_beside_wall,
     door_swing,
@@ -126,6 +127,7 @@ RULES: tuple[Rule, ...] = (
     over_counter.RULE,
     work_aisle.RULE,
     landing.RULE,
+    dishwasher_place.RULE,
     accessible_reach.RULE,
 )
 """Every rule, the ones that stop the work first."""

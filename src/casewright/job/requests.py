@@ -295,6 +295,7 @@ def appliance_of(
         height=given.get("height") or style["base_height"],
         where=origins.where(base),
         cooks=bool(table.cooks),
+        washes=bool(table.washes),
         clear_above=given.get("clear_above"),
         panel=panel_sheet(key, table, content, origins, USUAL_DOORS),
     )

@@ -119,6 +119,8 @@ class ApplianceSpec:
         Place in the job file.
     cooks
         Whether it is cooked on.
+    washes
+        Whether it is a dishwasher.
     clear_above
         What its sheet wants free above it then [mm]; None: not known yet.
     panel
@@ -131,6 +133,7 @@ class ApplianceSpec:
     height: Given
     where: str = ""
     cooks: bool = False
+    washes: bool = False
     clear_above: Given | None = None
     panel: PanelSheet | None = None
 

@@ -54,6 +54,7 @@ from tests.unit.checks.surveyed_rooms import (
     round_corner,
     seats,
     under,
+    washing,
     waving,
 )
 
@@ -229,6 +230,7 @@ PASSES: dict[str, Make] = {
     "island stands": lambda: room_of(**BASE),
     "work aisle": lambda: galley("92"),
     "landing": cooking,
+    "dishwasher place": lambda: washing(30),
     "accessible reach": lambda: reached("32 1/2"),
     "safety glass": lambda: glass_beside(90),
 }
@@ -291,6 +293,7 @@ FAILS: dict[str, Make] = {
     "island stands": seats,
     "work aisle": lambda: galley("84"),
     "landing": lambda: landing(11),
+    "dishwasher place": lambda: washing(42),
     "accessible reach": lambda: reached("34 1/2"),
     "safety glass": lambda: glass_beside(40),
     "larger than stock": lambda: room_of(**BOOKCASE | {"height": "104"}),

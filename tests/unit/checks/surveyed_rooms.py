@@ -346,3 +346,28 @@ def reached(height: str, *, more: str = "", accessible: str = "true") -> Room:
             f'width = 36\ndrawers = 3\nheight = "{height}"\n{more}'
         )
     )
+
+
+@cache
+def washing(between: int, *, sink_on: str = "w", right: str = "open") -> Room:
+    """A dishwasher of 24, a base so wide [in], and a sink base, on the same wall or another.
+
+    Parameters
+    ----------
+    sink_on
+        Wall of the sink's base.
+    right
+        What stands at the right end of the sink's run.
+    """
+    return build(
+        read(
+            'format = 1\nunit = "in"\n[case.a]\nkind = "base"\nwidth = 24\n[case.b]\n'
+            f'kind = "base"\nwidth = {between}\n[case.s]\nkind = "base"\nwidth = 33\n'
+            "sink = true\n[appliance.dish]\nwidth = 24\nwashes = true\n[wall.w]\nwidth = 160\n"
+            f'[wall.e]\nwidth = 160\n[run.r]\ncases = ["a", "dish", "b"]\non = "w"\n'
+            'left = "open"\nright = "open"\n[wall.w.fixed.mark]\nkind = "radiator"\n'
+            f"left = {48 + between - 1}\nwidth = 1\nheight = 1\nbottom = 1\n"
+            f'[run.t]\ncases = ["s"]\non = "{sink_on}"\nleft = "open"\nright = "{right}"\n'
+            + ('after = "mark"\n' if sink_on == "w" else "")
+        )
+    )

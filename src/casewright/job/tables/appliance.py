@@ -113,6 +113,10 @@ class ApplianceTable(Table):
     cooks: bool | None = None
     """Whether it is cooked on: a cooktop, a range. Default: false."""
 
+    washes: bool | None = None
+    """Whether it is a dishwasher: `check` then looks at how far it stands from the sink, and from
+    a corner. Default: false."""
+
     clear_above: Annotated[Length, Between("18", "60", "450", "1500")] | None = None
     """Of what is cooked on: the least height that its own sheet wants free above it, up to wood.
     While it is missing it is asked for."""
