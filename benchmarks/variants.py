@@ -2,7 +2,8 @@
 
 Run with `python benchmarks/variants.py [--instances N] [--seconds S] [--nodes N]`. The instances
 are those of `cutting.py`, spread over all classes. Two-stage plans stand beside the best known in
-three stages, free ones beside the best known of any packing. Where there are offcuts, six of them,
+three stages, free ones beside the best known of any packing; of these it is told how many are cut
+in more than four stages, and how deep the deepest goes. Where there are offcuts, six of them,
 each once and at a fifth of the price of their area, or two sheets with a defect of a tenth by a
 tenth of them and at half price, money is counted, a whole sheet costing 1,000. Seconds are of the
 processor.
@@ -20,7 +21,21 @@ from typing import Any
 
 from cutting import BEST_KNOWN, INSTANCES, problem_of
 
-from casewright.cutting import Defect, Problem, Solution, Status, StockItem, Stop, solve, verify
+from casewright.cutting import (
+    Defect,
+    Node,
+    Problem,
+    Solution,
+    Split,
+    Status,
+    StockItem,
+    Stop,
+    solve,
+    verify,
+)
+
+_MANY = 5
+"""Four stages and a trim: plans whose cuts change direction oftener are counted as deep."""
 
 _OFFCUTS = ((2, 1), (1, 2), (2, 2), (3, 1), (1, 3), (3, 2))
 """By how much the length and the width of a sheet are divided."""
@@ -78,14 +93,29 @@ def timed(problem: Problem, options: argparse.Namespace) -> tuple[float, Solutio
     return time.process_time() - start, solution
 
 
+def depth(node: Node) -> int:
+    """How often the cuts to a piece change direction, plus one; a last trim counts too."""
+    if not isinstance(node, Split):
+        return 0
+    return 1 + max(
+        depth(piece)
+        for piece in node.pieces
+        if isinstance(piece, Split) or piece.use == "part"
+    )  # fmt: skip
+
+
 def lines(
     rows: list[dict[str, Any]], known: dict[str, dict[str, str]], options: argparse.Namespace
 ) -> Iterator[str]:
     """The table."""
-    yield ("variant       instances    cost   bound  ratio  proved  beside  ratio  mean s  most s")
+    yield (
+        "variant       instances    cost   bound  ratio  proved  beside  ratio  mean s  most s"
+        "  deep  deepest"
+    )
     for variant in VARIANTS:
         for grain in "RO":
             cost = bound = proved = beside = 0
+            depths: list[int] = []
             seconds: list[float] = []
             for row in rows:
                 problem = variant.change(problem_of(row, rotate=grain == "R"))
@@ -95,6 +125,7 @@ def lines(
                 assert not solution.unplaced, row["name"]
                 cost, bound = cost + solution.cost, bound + solution.bound.value
                 proved += solution.status is Status.PROVED
+                depths.append(max(depth(tree.root) for tree in solution.tree))
                 if variant.beside:
                     beside += int(known[row["name"]][variant.beside.format(grain)])
             peer = f"{beside:>7} {cost / beside:>6.4f}" if beside else "      -      -"
@@ -102,6 +133,7 @@ def lines(
                 f"{variant.name + ' ' + grain:<13} {len(rows):>9} {cost:>7} {bound:>7}"
                 f" {cost / bound:>6.4f} {proved / len(rows):>7.0%} {peer}"
                 f" {sum(seconds) / len(rows):>7.2f} {max(seconds):>7.2f}"
+                f" {sum(n > _MANY for n in depths):>5} {max(depths):>7}"
             )
 
 

@@ -32,6 +32,26 @@ def _problem(parts: list[Part], sheet: tuple[int, int], kerf: int, stages: int |
     return Problem("mm", kerf, stages, (StockItem("s", *sheet),), demands)
 
 
+def _spiral(sheet: tuple[int, int], offs: tuple[int, ...]) -> Problem:
+    """One part after the other cut off a sheet, by turns across its length and its width."""
+    length, width = sheet
+    parts: list[Part] = []
+    for n, off in enumerate(offs):
+        parts.append((off, width, False) if n % 2 == 0 else (length, off, False))
+        length, width = (length - off, width) if n % 2 == 0 else (length, width - off)
+    return _problem([*parts, (length, width, False)], sheet, 0, None)
+
+
+@pytest.mark.parametrize("offs", [(20, 13, 11, 17, 7, 9), (23, 19, 17, 13, 11, 10, 7)])
+def test_free_cutting_goes_as_deep_as_it_takes(offs: tuple[int, ...]) -> None:
+    """A sheet cut up without waste in seven or eight stages; four do not give it back."""
+    problem = _spiral((101, 97), offs)
+    free = solve(problem, Stop(200_000))
+    assert verify(problem, free) == ()
+    assert (free.cost, free.status) == (1, Status.PROVED)
+    assert solve(replace(problem, stages=4), Stop(50_000)).cost == 2
+
+
 def _fewest_in_two_stages(parts: list[Part], sheet: tuple[int, int], kerf: int) -> int:
     """Every set of parts as a row, every set of rows as a sheet, every set of sheets as a plan."""
     grown = [(length + kerf, width + kerf, turns) for length, width, turns in parts]
