@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import hashlib
 
-from casewright.job.load import LoadedJob, load_job, read_job
+from casewright.job.load import LoadedJob, read_job
+from casewright.job.text import decode
 from casewright.outputs.files import OutputError, write_file
 
 __all__ = ["save"]
@@ -33,7 +34,7 @@ def save(job: LoadedJob, text: str) -> LoadedJob:
     OutputError
         When the file on disk is not the one that was loaded, or cannot be written.
     """
-    read_job(text, job.file.name)
+    spec = read_job(text, job.file.name)
     try:
         on_disk = job.path.read_bytes()
         mode = job.path.stat().st_mode
@@ -43,6 +44,7 @@ def save(job: LoadedJob, text: str) -> LoadedJob:
     if hashlib.sha256(on_disk).hexdigest() != job.file.digest:
         problem = "it was changed by somebody else in the meantime"
         raise OutputError(str(job.path), problem, "load it again, then make the change")
-    write_file(job.path.resolve(), job.file.encoded(text))
+    content = job.file.encoded(text)
+    write_file(job.path.resolve(), content)
     job.path.chmod(mode)
-    return load_job(job.path)
+    return LoadedJob(job.path, decode(content, job.file.name), spec)

@@ -66,7 +66,7 @@ def application(
     news = Announcer()
 
     def told(standing: Standing) -> None:
-        news.tell("steps", Steps.of(standing).model_dump())
+        news.tell("steps", Steps.of(standing, live.version).model_dump())
 
     live = LiveJob(job, told)
     packets = PacketMaker(job, lambda: news.tell("packet", {}))

@@ -12,6 +12,7 @@ from contextlib import contextmanager
 from dataclasses import replace
 from pathlib import Path
 
+from casewright.breakdown import count_sheets
 from casewright.errors import CasewrightError, Location, Problem
 from casewright.job.load import load_job
 from casewright.job.recorded import read_record, record_path, work_out_recorded
@@ -107,7 +108,9 @@ class LiveJob:
             self._seen = stamp(self.watched)
             self._version += 1
             self._changed.notify_all()
-            return self._version
+            version = self._version
+        self._told(self._standing)
+        return version
 
     def wait_for(self, version: int, seconds: float) -> Standing:
         """The standing once a version or a newer one is worked out, or after so long."""
@@ -141,22 +144,22 @@ class LiveJob:
             problem = Problem(Location(self.path.name), str(error.strerror or error), "try again")
             self._put(Standing(version, last, (problem,)))
             return
-        self._put(Standing(version, Snapshot(version, loaded, recorded, worked)))
+        snapshot = Snapshot(version, loaded, recorded, worked)
+        self._put(Standing(version, snapshot))
         if self._version == version and not worked.failures:
+            counted = replace(snapshot, count=count_sheets(worked.room))
+            self._put(Standing(version, counted))
             self._planner.ask(version)
 
     def _planned(self, version: int, found: Found) -> None:
-        """Sheets were counted or cuts planned: of use while nothing newer is worked out."""
+        """Cuts were planned: of use while nothing newer is worked out."""
         with self._changed:
             snapshot = self._standing.snapshot
             if snapshot is None or self._standing.version != version:
                 return
             if snapshot.version != version or snapshot.loaded.file.digest != found.digest:
                 return
-        count, purchases = found.sheets or snapshot.count, found.purchases or snapshot.purchases
-        snapshot = replace(snapshot, count=count, purchases=purchases)
-        if purchases is not None:
-            self._last_planned = snapshot
+        self._last_planned = snapshot = replace(snapshot, purchases=found.purchases)
         self._put(Standing(version, snapshot))
 
     def _put(self, standing: Standing) -> None:

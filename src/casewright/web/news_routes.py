@@ -20,7 +20,10 @@ def news_routes(site: Site) -> APIRouter:
     @routes.get("/events", response_class=StreamingResponse)
     def events() -> StreamingResponse:
         """News as they come: how far the job is worked out, what others wrote."""
-        now = {"build": site.page.build, **Steps.of(site.live.standing).model_dump()}
+        now = {
+            "build": site.page.build,
+            **Steps.of(site.live.standing, site.live.version).model_dump(),
+        }
         first = f"event: steps\ndata: {json.dumps(now)}\n\n"
         return StreamingResponse(
             site.news.stream(first),

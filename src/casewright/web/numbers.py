@@ -134,19 +134,19 @@ def with_number(snapshot: Snapshot, path: str, key: str, value: str) -> str:
         When there is no such number.
     """
     loaded = snapshot.loaded
-    place = _asked(snapshot, path, key)
+    places = _Places(loaded)
+    place = _asked(snapshot, places, path, key)
     if place is None:
         refuse(f"{path or key} follows from other numbers", "change one of those it rests on")
     text = loaded.file.text
     if place[0] == "style" and len(place) == 2 and not _has_section(text, ("style",)):
         return put_section(text, ("style",), ("[style]", f"{place[1]} = {literal(value)}"))
-    old = found_at(parsed(scan(text)), place)
+    old = found_at(places.data, place)
     counts = isinstance(old, int) and value.strip().isdecimal()
     return set_value(text, place, int(value) if counts else value)
 
 
-def _asked(snapshot: Snapshot, path: str, key: str) -> KeyPath | None:
-    places = _Places(snapshot.loaded)
+def _asked(snapshot: Snapshot, places: _Places, path: str, key: str) -> KeyPath | None:
     known = {dotted(each): each for each in places.positions.values}
     if key in known:
         return known[key]

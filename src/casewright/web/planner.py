@@ -19,7 +19,6 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import Any, NamedTuple
 
-from casewright.breakdown import SheetCount, count_sheets
 from casewright.errors import CasewrightError
 from casewright.job.load import load_job
 from casewright.job.packets import Purchases, plan_purchases
@@ -27,7 +26,7 @@ from casewright.job.recorded import read_record, work_out_recorded
 
 __all__ = ["Found", "Planner"]
 
-_WAIT_S = 0.15
+_WAIT_S = 0.5
 """A change that follows another so soon is waited for [s]."""
 
 _NICE = 10
@@ -40,15 +39,12 @@ class Found(NamedTuple):
     ----------
     digest
         Of the job file that it read.
-    sheets
-        As counted soon.
     purchases
-        The cuts and what to buy; None: only counted yet.
+        The cuts and what to buy.
     """
 
     digest: str
-    sheets: SheetCount | None
-    purchases: Purchases | None
+    purchases: Purchases
 
 
 class _Hand(NamedTuple):
@@ -66,7 +62,7 @@ class Planner:
     path
         The job file.
     found
-        Called from a thread with a version and what was found for it, once or twice.
+        Called from a thread with a version and what was found for it.
     """
 
     def __init__(self, path: Path, found: Callable[[int, Found], None]) -> None:
@@ -114,10 +110,9 @@ class Planner:
             with self._lock:
                 if self._wanted == version:
                     self._waiting = _hired()
-            while True:
-                found: Found = pickle.loads(connection.recv_bytes())  # noqa: S301 (our own)
-                if self._wanted == version:
-                    self._found(version, found)
+            found: Found = pickle.loads(connection.recv_bytes())  # noqa: S301 (our own)
+            if self._wanted == version:
+                self._found(version, found)
 
 
 def _hired() -> _Hand:
@@ -141,7 +136,7 @@ copyreg.pickle(MappingProxyType, _taken_apart)  # which the standard library lea
 
 
 def _plan(connection: Connection) -> None:
-    """Work one job out, count its sheets, then plan its cuts; in a process of its own."""
+    """Work one job out and plan its cuts; in a process of its own."""
     with suppress(OSError):
         os.nice(_NICE)
     with connection, suppress(EOFError, OSError, CasewrightError):
@@ -149,10 +144,5 @@ def _plan(connection: Connection) -> None:
         loaded = load_job(path)
         worked = work_out_recorded(loaded, read_record(path))
         if not worked.failures:
-            digest = loaded.file.digest
-            _send(connection, Found(digest, count_sheets(worked.room), None))
-            _send(connection, Found(digest, None, plan_purchases(worked)))
-
-
-def _send(connection: Connection, found: Found) -> None:
-    connection.send_bytes(pickle.dumps(found, pickle.HIGHEST_PROTOCOL))
+            found = Found(loaded.file.digest, plan_purchases(worked))
+            connection.send_bytes(pickle.dumps(found, pickle.HIGHEST_PROTOCOL))

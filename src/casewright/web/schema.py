@@ -118,15 +118,13 @@ class Steps(Answer):
     planned: int
 
     @classmethod
-    def of(cls, standing: Standing) -> Steps:
-        """How far a standing has come."""
+    def of(cls, standing: Standing, version: int) -> Steps:
+        """How far a standing has come, measured by the version that was written last."""
         snapshot = standing.snapshot
         done = snapshot.version if snapshot else 0
         counted = done if snapshot and (snapshot.count or snapshot.purchases) else 0
         planned = done if snapshot and snapshot.purchases else 0
-        return cls(
-            version=standing.version, drawn=done, checked=done, counted=counted, planned=planned
-        )
+        return cls(version=version, drawn=done, checked=done, counted=counted, planned=planned)
 
 
 class CaseView(Answer):

@@ -40,7 +40,7 @@ def job_view(live: LiveJob, editor: Editor, build: str) -> JobView:
         file=live.path.name,
         unit=room.spec.unit if room else "in",
         build=build,
-        steps=Steps.of(standing),
+        steps=Steps.of(standing, live.version),
         pages=tuple(_pages(standing)),
         walls=tuple(_walls(room)) if room else (),
         runs=tuple(_runs(room)) if room else (),

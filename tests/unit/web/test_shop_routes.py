@@ -37,7 +37,7 @@ class PlansOnce:
             self._done = True
             loaded = load_job(self._path)
             purchases = plan_purchases(work_out_recorded(loaded, EMPTY))
-            self._found(version, Found(loaded.file.digest, None, purchases))
+            self._found(version, Found(loaded.file.digest, purchases))
 
     def stop(self) -> None:
         """Nothing is under way."""
