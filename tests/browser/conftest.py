@@ -46,9 +46,9 @@ def serving(job: Path, port: int = 0) -> Iterator[str]:
         thread.join(10)
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="module")
 def browser() -> Iterator[Browser]:
-    """One browser for all tests of a process."""
+    """One browser for all tests of a module."""
     where = shutil.which("chromium")
     assert where is not None, "the tests of the page need Debian's chromium"
     with sync_playwright() as play:

@@ -8,10 +8,11 @@ from collections.abc import Iterator
 from tests.fences.source_tree import Module, modules, up_to
 
 # Above the floor of the solvers floats measure loads and pictures; below, chances,
-# angles, and what a library proposes before it is checked in whole numbers.
+# angles, where walls stand in a picture, and what a library proposes before it is checked in whole
+# numbers.
 CHANCES = {
     "casewright.dims.chances", "casewright.dims.slack", "casewright.dims.slack_sizes",
-    "casewright.room.forecast_words", "casewright.room.forecasts",
+    "casewright.room.forecast_words", "casewright.room.forecasts", "casewright.room.wall_stands",
     "casewright.survey.adjustment", "casewright.survey.advice", "casewright.survey.angles",
     "casewright.survey.corner_advice", "casewright.survey.corner_doubts",
     "casewright.layout.programme",

@@ -34,7 +34,9 @@ def _tracked() -> list[Path]:
         [git, "ls-files", "-z"], cwd=ROOT, capture_output=True, check=True
     )
     names = listing.stdout.decode("utf-8").split("\0")
-    return [ROOT / name for name in names if name and (ROOT / name).is_file()]
+    # Which packages of others the page is built with is told in their own words.
+    own = (name for name in names if name and not name.endswith("package-lock.json"))
+    return [ROOT / name for name in own if (ROOT / name).is_file()]
 
 
 def _text(path: Path) -> str:

@@ -6,12 +6,11 @@ Nothing a person wrote becomes markup: every word is escaped.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from urllib.parse import quote
 
 from casewright.drawing import SignKind
 from casewright.outputs import blocks as b
 from casewright.outputs.document import Section
-from casewright.outputs.html_lines import Leads, clean, line_html, sign_html
+from casewright.outputs.html_lines import Leads, anchor_id, clean, line_html, sign_html
 from casewright.outputs.inlines import Rich, rich_text
 from casewright.outputs.svg import svg_text
 
@@ -33,7 +32,7 @@ def section_html(section: Section, leads: Leads) -> str:
 
 
 def _id(anchor: str) -> str:
-    return f' id="{quote(anchor, safe=".:_-")}"' if anchor else ""
+    return f' id="{anchor_id(anchor)}"' if anchor else ""
 
 
 class _Writer:

@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from html import escape
-from urllib.parse import quote
 
 from casewright.drawing import Content, Measure, Scene, Sign, SignKind, Stack, pieces, plot
 from casewright.outputs.inlines import (
@@ -22,13 +21,19 @@ from casewright.outputs.inlines import (
 )
 from casewright.outputs.svg import svg_text
 
-__all__ = ["Leads", "clean", "line_html", "sign_html"]
+__all__ = ["Leads", "anchor_id", "clean", "line_html", "sign_html"]
 
 Leads = Callable[[str], str]
 """The address that an anchor is found at; empty when there is none."""
 
 _FORBIDDEN = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
+_NOT_PLAIN = re.compile(r"[^A-Za-z0-9.:_-]")
 _SIGN_MM = 4.4
+
+
+def anchor_id(anchor: str) -> str:
+    """An anchor as part of an address (RFC 3986): what may not stand there in per cent signs."""
+    return _NOT_PLAIN.sub(lambda found: "".join(f"%{b:02X}" for b in found[0].encode()), anchor)
 
 
 def clean(text: str) -> str:
@@ -85,7 +90,7 @@ def _pages(item: PageNumber | PageNumbers, leads: Leads) -> str:
 
 
 def _link(words: str, target: str, leads: Leads, anchor: str = "") -> str:
-    own = f' id="{quote(anchor, safe=".:_-")}"' if anchor else ""
+    own = f' id="{anchor_id(anchor)}"' if anchor else ""
     where = leads(target)
     if not where:
         return f"<span{own}>{words}</span>" if own else words
