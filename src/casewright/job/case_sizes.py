@@ -72,6 +72,10 @@ class CaseSizes:
         """A length as the job writes it."""
         return shop_text(value, self.unit)
 
+    def rough(self, value: Fraction, way: Way = Way.DOWN) -> str:
+        """A length that came out of others, in round numbers: nobody finds 2.925 on a tape."""
+        return self.text(self._round(value, way))
+
     def at_least(self, value: Fraction) -> str:
         """A least length in round numbers, as an order."""
         return f"write {self.text(self._round(value, Way.UP))} or more"

@@ -7,6 +7,7 @@ from fractions import Fraction
 from casewright.casework.appliance_rows import usual_opening
 from casewright.casework.rows import rows_overlay
 from casewright.casework.specs import RowKind
+from casewright.dims import Way
 from casewright.job.case_sizes import CaseSizes
 from casewright.job.positions import KeyPath
 from casewright.job.rows import written_rows
@@ -103,7 +104,7 @@ def check_rows(sizes: CaseSizes) -> None:
     _check_boards_between(sizes, share, where)
     least = max(_LEAST[row.kind] for row in sharing)
     if share < least:
-        what = f"{sizes.text(max(share, Fraction(0)))} is left for each row without a height"
+        what = f"{sizes.rough(max(share, Fraction(0)))} is left for each row without a height"
         lower = "lower rows above, " if total else ""
         want = f"{lower}fewer rows, or a case {sizes.text((least - share) * len(sharing))} higher"
         sizes.reporter.tell(where, what, want)
@@ -138,8 +139,8 @@ def _check_boards_between(sizes: CaseSizes, share: Fraction, where: KeyPath) -> 
         if whole and not whole_above and case.back != "inset":
             need = max(need, sizes.value("nailer") + _HEAD)
         if free < need and (number or not last):
-            what = f"{sizes.text(max(free, Fraction(0)))} is left between the boards about row "
-            what += f"{number + 1}: a driver and the nailer want {sizes.text(need)}"
+            what = f"{sizes.rough(max(free, Fraction(0)))} is left between the boards about row "
+            what += f"{number + 1}: a driver and the nailer want {sizes.rough(need, Way.UP)}"
             sizes.reporter.tell(where, what, "fewer or higher rows, or rails = false")
             return
         free, whole_above = -sizes.board, whole_above or whole

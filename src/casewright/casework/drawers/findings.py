@@ -56,7 +56,11 @@ def no_roll_outs(maker: Maker, count: int, lacks: Dim) -> Finding:
         f"{maker.house.text(lacks)} is missing",
         measured=maker.house.text(lacks),
         source=_PRACTICE,
-        remedies=("fewer roll-outs", "a lower roll_out_height in the style", "a taller case"),
+        remedies=(
+            "fewer roll-outs",
+            "a lower roll_out_height in the style",
+            f"a case {maker.house.text(lacks)} taller",
+        ),
     )
 
 
