@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from hypothesis import strategies as st
 
 from casewright.cutting import (
@@ -119,7 +121,7 @@ def _matches(draw: st.DrawFn, parts: list[str]) -> tuple[Match, ...]:
     if not second:
         return (one,)
     if draw(st.booleans()):
-        return (Match("both", draw(ways), (one, *second)),)
+        return (Match("both", draw(ways), (replace(one, id=""), *second)),)
     return one, Match("two", draw(ways), tuple(second))
 
 
