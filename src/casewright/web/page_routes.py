@@ -11,12 +11,15 @@ from casewright.web.site import Site
 __all__ = ["page_routes"]
 
 _LONG = "public, max-age=31536000, immutable"
+_MONTH = "private, max-age=2592000"
 
 
 def page_routes(site: Site) -> APIRouter:
     """Requests for the page's own files; any other address shows the page."""
     routes = APIRouter(include_in_schema=False)
     page = site.page
+    mark = f'<head><meta name="build" content="{page.build}">'.encode()
+    front_page = page.front.content.replace(b"<head>", mark, 1)
 
     @routes.get("/assets/{name:path}")
     def asset(name: str) -> Response:
@@ -34,9 +37,9 @@ def page_routes(site: Site) -> APIRouter:
         found = page.files.get(name) if "/" not in name else None
         if found is not None and found is not page.front:
             return Response(found.content, media_type=found.kind)
-        return Response(
-            page.front.content, media_type=page.front.kind, headers={"cache-control": "no-cache"}
-        )
+        # A phone opens the shop again without a signal; the news tell it when that page is old.
+        keeps = _MONTH if name.partition("/")[0] == "shop" else "no-cache"
+        return Response(front_page, media_type=page.front.kind, headers={"cache-control": keeps})
 
     return routes
 

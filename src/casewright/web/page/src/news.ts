@@ -1,8 +1,8 @@
 /** News from the server: one stream a tab. */
 import type { Steps } from "./api";
-import { packets, reachable, refresh, steps } from "./state";
+import { isStale, packets, reachable, records, refresh, steps } from "./state";
 
-let build = "";
+let build = document.querySelector<HTMLMetaElement>('meta[name="build"]')?.content ?? "";
 
 interface Told extends Steps {
   build?: string;
@@ -14,12 +14,17 @@ export function listen(): void {
   stream.addEventListener("steps", (event) => {
     const told = JSON.parse((event as MessageEvent<string>).data) as Told;
     if (told.build !== undefined) {
-      if (build !== "" && told.build !== build) location.reload();
-      build = told.build;
+      const isOther = build !== "" && told.build !== build;
+      if (isOther && location.pathname.startsWith("/shop")) isStale.value = true;
+      else if (isOther) location.reload();
+      else build = told.build;
     }
     const { version, drawn, checked, counted, planned } = told;
     steps.value = { version, drawn, checked, counted, planned };
     void refresh();
+  });
+  stream.addEventListener("record", () => {
+    records.value += 1;
   });
   stream.addEventListener("packet", () => {
     packets.value += 1;

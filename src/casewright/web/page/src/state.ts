@@ -5,6 +5,10 @@ import { ask, type JobView, RefusedError, type Steps, UnreachableError } from ".
 export const job = signal<JobView | null>(null);
 export const steps = signal<Steps>({ version: 0, drawn: 0, checked: 0, counted: 0, planned: 0 });
 export const reachable = signal(true);
+/** Counts news of the record. */
+export const records = signal(0);
+/** Whether the server has a newer page than this one. */
+export const isStale = signal(false);
 /** Counts news of the packet. */
 export const packets = signal(0);
 export const mustJoin = signal(false);

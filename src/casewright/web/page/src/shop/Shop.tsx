@@ -1,4 +1,186 @@
-/** Pages for the phone in the shop. */
+import { effect } from "@preact/signals";
+import { useEffect } from "preact/hooks";
+import { go, place, steps as placeSteps } from "../route";
+import { isStale, reachable, records, steps } from "../state";
+import { book, cards, look, lookAhead, open, read } from "./book";
+import { CardView } from "./CardView";
+import { Home } from "./Home";
+import { keep, kept } from "./keeping";
+import { flush, isFull, troubled, unsent } from "./outbox";
+import { PartPage } from "./PartPage";
+import { Unsent } from "./Unsent";
+import { isSunny } from "./theme";
+import { left, over, running, stop } from "./timers";
+import { isDone } from "./ticking";
+import "./shop.css";
+
+const AHEAD = 25;
+let isBegun = false;
+
+/** Follow the news: the record at once, the book when the job was worked out. */
+function begin(): void {
+  if (isBegun) return;
+  isBegun = true;
+  void open().then(() => {
+    effect(() => {
+      void [records.value, steps.value.drawn];
+      void look();
+    });
+    effect(() => {
+      void [steps.value.drawn, steps.value.planned];
+      void read();
+    });
+    effect(() => {
+      if (reachable.value) void flush();
+    });
+  });
+}
+
+/** Pages for the phone in the shop: one thing at a time. */
 export function Shop() {
-  return <main class="shop" />;
+  useEffect(begin, []);
+  const [, station, name] = placeSteps();
+  const known = book.value?.stations.find((each) => each.key === station);
+  useEffect(() => {
+    if (name !== undefined) keep("place", place.value);
+  }, [place.value]);
+  return (
+    <div class={isSunny.value ? "shop sun" : "shop"}>
+      <Bar title={known?.title ?? (station === "part" ? "Part" : station === "unsent" ? "Not sent yet" : "The shop")} isHome={station === undefined} />
+      <Banners />
+      <main>{content(station, name)}</main>
+      {known !== undefined && <Steps ids={known.cards} station={known.key} at={shown(known.cards, known.key, name)} />}
+    </div>
+  );
+}
+
+function content(station: string | undefined, name: string | undefined) {
+  if (station === undefined || book.value === null) return station === "part" && name !== undefined ? <PartPage mark={name} /> : station === "unsent" ? <Unsent /> : <Home />;
+  if (station === "part" && name !== undefined) return <PartPage mark={name} />;
+  if (station === "unsent") return <Unsent />;
+  const found = book.value.stations.find((each) => each.key === station);
+  if (found === undefined) return <Home />;
+  if (name === "list") return <List ids={found.cards} station={found.key} title={found.title} />;
+  const id = shown(found.cards, found.key, name);
+  const card = cards.value.get(id);
+  if (card === undefined) return <Home />;
+  return (
+    <>
+      {name !== undefined && name !== id && (
+        <p class="stop" role="status">
+          <strong>Look.</strong> The card that was here is gone: the plan is another by now. This is where the work goes on.
+        </p>
+      )}
+      <CardView key={card.id} card={card} />
+    </>
+  );
+}
+
+/** The card named; else the one last looked at here, or the first that is not done. */
+function shown(ids: string[], station: string, name: string | undefined): string {
+  if (name !== undefined && ids.includes(name)) return name;
+  const last = kept<string>(`at.${station}`);
+  if (name === undefined && last !== null && ids.includes(last)) return last;
+  const open = ids.find((id) => {
+    const card = cards.value.get(id);
+    return card !== undefined && !isDone(card);
+  });
+  return open ?? ids[0] ?? "";
+}
+
+function Bar({ title, isHome }: { title: string; isHome: boolean }) {
+  const count = unsent.value.length;
+  const trouble = troubled.value.length;
+  return (
+    <header>
+      {isHome ? <strong class="name">Casewright</strong> : <a href="/shop">‹ Stations</a>}
+      <span class="title">{title}</span>
+      <a href="/shop/unsent" class={trouble > 0 ? "signal trouble" : "signal"}>
+        <span role="status">
+        {!reachable.value && <span>No signal </span>}
+        {trouble > 0 ? `${trouble} to look at` : count > 0 ? `${count} not sent yet` : reachable.value ? "✓ all sent" : ""}
+        </span>
+      </a>
+    </header>
+  );
+}
+
+function Banners() {
+  return (
+    <div class="banners">
+      {isFull.value && (
+        <p class="stop" role="alert">
+          <strong>The phone is full.</strong> Leave this page open until all is sent.
+        </p>
+      )}
+      {isStale.value && (
+        <p class="stop" role="status">
+          <strong>A newer page is there.</strong>{" "}
+          <button type="button" onClick={() => location.reload()}>
+            Load it
+          </button>{" "}
+          What is not sent stays.
+        </p>
+      )}
+      {running.value.map((each) => (
+        <p class="timer" role="timer" key={each.id}>
+          <strong>{left(each)}</strong> {each.label} <Off id={each.id} />
+        </p>
+      ))}
+      {over.value.map((each) => (
+        <p class="timer over" role="alert" key={each.id}>
+          <strong>Time is up:</strong> {each.label} <Off id={each.id} />
+        </p>
+      ))}
+    </div>
+  );
+}
+
+function Off({ id }: { id: string }) {
+  return (
+    <button type="button" onClick={() => stop(id)}>
+      Stop it
+    </button>
+  );
+}
+
+function List({ ids, station, title }: { ids: string[]; station: string; title: string }) {
+  return (
+    <article aria-labelledby="card">
+      <h1 id="card">{title}</h1>
+      {ids.map((id) => {
+        const card = cards.value.get(id);
+        if (card === undefined) return null;
+        return (
+          <a class="button" key={id} href={`/shop/${station}/${encodeURIComponent(id)}`}>
+            {isDone(card) ? "✓ " : ""}
+            {card.over}: {card.title}
+          </a>
+        );
+      })}
+    </article>
+  );
+}
+
+/** Back, all, on: always under the thumb. */
+function Steps({ ids, station, at }: { ids: string[]; station: string; at: string }) {
+  const n = ids.indexOf(at);
+  useEffect(() => {
+    keep(`at.${station}`, at);
+    lookAhead(ids.slice(n + 1, n + AHEAD).map((id) => cards.value.get(id)?.figure ?? ""));
+  }, [at, book.value?.stamp]);
+  const to = (step: number) => `/shop/${station}/${encodeURIComponent(ids[n + step] ?? "")}`;
+  return (
+    <nav class="steps" aria-label="cards">
+      <button type="button" disabled={n <= 0} onClick={() => go(to(-1))}>
+        ‹ Back
+      </button>
+      <a class="button" href={`/shop/${station}/list`} aria-label={`card ${n + 1} of ${ids.length}: show all`}>
+        {n + 1} / {ids.length}
+      </a>
+      <button type="button" class="firm" disabled={n + 1 >= ids.length} onClick={() => go(to(1))}>
+        Next ›
+      </button>
+    </nav>
+  );
 }

@@ -1,0 +1,57 @@
+import { useSignal } from "@preact/signals";
+import { useEffect, useRef } from "preact/hooks";
+import { book, drawing } from "./book";
+
+/** A drawing; touched, it fills the screen, to be moved about. */
+export function Picture({ name, says }: { name: string; says: string }) {
+  const small = useRef<HTMLDivElement>(null);
+  const whole = useRef<HTMLDialogElement>(null);
+  const isOld = useSignal(false);
+  const there = useSignal(false);
+  const stamp = book.value?.stamp;
+  useEffect(() => {
+    let left = false;
+    there.value = false;
+    small.current?.replaceChildren();
+    void drawing(name, (svg, current) => {
+      if (left || small.current === null) return;
+      put(small.current, svg);
+      there.value = true;
+      isOld.value = !current;
+    });
+    return () => {
+      left = true;
+    };
+  }, [name, stamp]);
+
+  function enlarge() {
+    const copy = small.current?.firstElementChild?.cloneNode(true);
+    if (copy === undefined || whole.current === null) return;
+    whole.current.querySelector(".large")?.replaceChildren(copy);
+    whole.current.showModal();
+  }
+
+  return (
+    <figure>
+      <button type="button" class="picture" onClick={enlarge} aria-label={`${says}; make it larger`} disabled={!there.value}>
+        <div ref={small} />
+        {!there.value && <span class="soft">The drawing comes when there is a signal.</span>}
+      </button>
+      {isOld.value && <figcaption class="soft">Drawn before the last change.</figcaption>}
+      <dialog ref={whole} class="whole" aria-label={says}>
+        <button type="button" onClick={() => whole.current?.close()}>
+          Close
+        </button>
+        <div class="large" />
+      </dialog>
+    </figure>
+  );
+}
+
+/** Its texts stay texts; nothing in it is run. */
+function put(into: HTMLElement, svg: string): void {
+  const drawn = new DOMParser().parseFromString(svg, "image/svg+xml").documentElement;
+  const root = document.importNode(drawn, true);
+  root.setAttribute("aria-hidden", "true");
+  into.replaceChildren(root);
+}

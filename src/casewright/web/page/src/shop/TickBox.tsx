@@ -1,0 +1,55 @@
+import { useSignal } from "@preact/signals";
+import { Ask } from "./Ask";
+import { takeBack, write } from "./outbox";
+import { isSpoiled, tickState } from "./ticking";
+import type { Tick } from "./types";
+import { plain, Words } from "./words";
+
+const SAID = { open: "", done: "done", waiting: "done, not sent yet", doubted: "look at it: not taken yet" };
+const MARK = { open: "", done: "✓", waiting: "✓", doubted: "?" };
+
+/** Write down that something is done. */
+export function tickOff(tick: Tick): void {
+  write({ kind: tick.kind, words: [...tick.words], shown: tick.shown, note: tick.note }, plain(tick.label), tick.key);
+}
+
+/** Something to tick off with a thumb; ticked, it can be taken back. */
+export function TickBox({ tick }: { tick: Tick }) {
+  const asks = useSignal<"" | "back" | "other">("");
+  const state = tickState(tick);
+  const wasSpoiled = state === "open" && tick.parts.some(isSpoiled);
+
+  function touch() {
+    if (state === "open") tickOff(tick);
+    else asks.value = "back";
+  }
+
+  return (
+    <>
+      <button type="button" class="tick" role="checkbox" aria-checked={state !== "open"} data-state={state} onClick={touch}>
+        <span class="box" aria-hidden="true">
+          {MARK[state]}
+        </span>
+        <span>
+          <Words line={tick.label} />
+          {SAID[state] !== "" && <small> {SAID[state]}</small>}
+          {wasSpoiled && <small> spoiled: make it again</small>}
+        </span>
+      </button>
+      {asks.value === "back" && (
+        <Ask
+          title={`Take back: ${plain(tick.label)}?`}
+          yes="Take it back"
+          no="Leave it"
+          onNo={() => (asks.value = "")}
+          onYes={() => (asks.value = takeBack(tick.key, plain(tick.label)) ? "" : "other")}
+        />
+      )}
+      {asks.value === "other" && (
+        <Ask title="Another device wrote it" yes="Good" no="Close" onNo={() => (asks.value = "")} onYes={() => (asks.value = "")}>
+          <p>Open the part and look at what was written: it can be taken back there.</p>
+        </Ask>
+      )}
+    </>
+  );
+}

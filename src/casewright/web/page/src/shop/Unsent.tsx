@@ -1,0 +1,59 @@
+import { useSignal } from "@preact/signals";
+import { Ask } from "./Ask";
+import { again, confirm, discard, elsewhere, outbox, type Waiting } from "./outbox";
+
+/** What is not in the record yet, and what to do about it. */
+export function Unsent() {
+  return (
+    <article aria-labelledby="card">
+      <h1 id="card">{outbox.value.length === 0 ? "All is sent" : `${outbox.value.length} not in the record yet`}</h1>
+      {elsewhere.value.length > 0 && (
+        <p class="stop">
+          <strong>Another job.</strong> {elsewhere.value.length} of them belong to a job that is not served here now. They
+          stay on this phone and are sent when it is.
+        </p>
+      )}
+      {outbox.value.map((each) => (
+        <One key={each.entry.id} each={each} />
+      ))}
+    </article>
+  );
+}
+
+function One({ each }: { each: Waiting }) {
+  const asks = useSignal(false);
+  const word = { waiting: "waits for a signal", doubted: "hard to believe", refused: "not taken" }[each.state];
+  return (
+    <section class="waiting" data-state={each.state}>
+      <p>
+        <strong>{each.label}</strong>: {word}
+      </p>
+      {each.says.map((line) => (
+        <p key={line}>{line}</p>
+      ))}
+      {each.want !== "" && <p class="soft">{each.want}</p>}
+      <div class="pair">
+        {each.state !== "waiting" && (
+          <button type="button" onClick={() => (asks.value = true)}>
+            Take it out
+          </button>
+        )}
+        {each.state === "doubted" && (
+          <button type="button" class="firm" onClick={() => confirm(each)}>
+            It is so
+          </button>
+        )}
+        {each.state === "refused" && (
+          <button type="button" class="firm" onClick={() => again(each)}>
+            Send again
+          </button>
+        )}
+      </div>
+      {asks.value && (
+        <Ask title={`Take out: ${each.label}?`} yes="Take it out" no="Keep it" onNo={() => (asks.value = false)} onYes={() => discard(each)}>
+          <p>The record never took it.</p>
+        </Ask>
+      )}
+    </section>
+  );
+}

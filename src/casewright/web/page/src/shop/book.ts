@@ -1,0 +1,131 @@
+/** The book of cards and what the record says: kept on the phone, asked for again when there is news. */
+import { computed, signal } from "@preact/signals";
+import { ask, askText, RefusedError, UnreachableError } from "../api";
+import { mustJoin, reachable } from "../state";
+import { fetched, keep, kept, store } from "./keeping";
+import type { Book, Card, Now, Part } from "./types";
+
+export const book = signal<Book | null>(null);
+export const now = signal<Now | null>(kept<Now>("now"));
+/** Whether the book kept on the phone was looked for. */
+export const looked = signal(false);
+
+export const cards = computed(() => new Map<string, Card>(book.value?.cards.map((card) => [card.id, card]) ?? []));
+export const parts = computed(() => new Map<string, Part>(book.value?.parts.map((part) => [part.path, part]) ?? []));
+
+/** The book as it was kept, at once; then what is new. */
+export async function open(): Promise<void> {
+  book.value ??= (await fetched<Book>("book")) ?? null;
+  looked.value = true;
+}
+
+const LEAST_MS = 10_000;
+
+function heard(error: unknown): void {
+  if (error instanceof UnreachableError) reachable.value = false;
+  else if (error instanceof RefusedError && error.status === 401) mustJoin.value = true;
+}
+
+let asking: Promise<void> | null = null;
+let again = false;
+
+/** Ask for what the record says; a wish while one is under way is one more ask after it. */
+export function look(): Promise<void> {
+  if (asking !== null) {
+    again = true;
+    return asking;
+  }
+  asking = (async () => {
+    do {
+      again = false;
+      try {
+        const found = await within(ask<Now>("/api/shop/now"), LEAST_MS);
+        now.value = found;
+        keep("now", found);
+        reachable.value = true;
+      } catch (error) {
+        heard(error);
+      }
+    } while (again);
+    asking = null;
+  })();
+  return asking;
+}
+
+let reading = false;
+let readAgain = false;
+
+/** Ask for the book, unless the one kept is the newest. */
+export async function read(): Promise<void> {
+  if (reading) {
+    readAgain = true;
+    return;
+  }
+  reading = true;
+  do {
+    readAgain = false;
+    try {
+      const have = book.value?.stamp ?? "";
+      const text = await within(askText(`/api/shop?have=${have}`), 90_000);
+      if (text !== "") {
+        const found = JSON.parse(text) as Book;
+        book.value = found;
+        await store("book", found);
+      }
+    } catch (error) {
+      heard(error);
+    }
+  } while (readAgain);
+  reading = false;
+}
+
+/** What is promised, or no answer after so long: a signal that drops leaves requests hanging. */
+export function within<T>(promise: Promise<T>, milliseconds: number): Promise<T> {
+  return new Promise((resolve, reject) => {
+    const timer = setTimeout(() => reject(new UnreachableError("no answer")), milliseconds);
+    promise.then(resolve, reject).finally(() => clearTimeout(timer));
+  });
+}
+
+/** A drawing kept with the stamp of the book that it was asked for with. */
+interface Drawn {
+  stamp: string;
+  svg: string;
+}
+
+const drawn = new Map<string, Drawn>();
+
+/** A drawing by its name, as kept and then as it is now. */
+export async function drawing(name: string, show: (svg: string, current: boolean) => void): Promise<void> {
+  const stamp = book.value?.stamp ?? "";
+  const known = drawn.get(name) ?? (await fetched<Drawn>(`drawing ${name}`));
+  if (known !== undefined) {
+    drawn.set(name, known);
+    show(known.svg, known.stamp === stamp);
+    if (known.stamp === stamp) return;
+  }
+  try {
+    const svg = await within(askText(`/api/shop/drawings/${encodeURIComponent(name)}`), 30_000);
+    drawn.set(name, { stamp, svg });
+    await store(`drawing ${name}`, { stamp, svg });
+    show(svg, true);
+  } catch (error) {
+    heard(error);
+  }
+}
+
+let ahead: string[] = [];
+let walking = false;
+
+/** Ask for drawings before they are needed, one after another, the next ones first. */
+export function lookAhead(names: string[]): void {
+  ahead = names.filter((name) => name !== "" && drawn.get(name)?.stamp !== book.value?.stamp);
+  if (walking) return;
+  walking = true;
+  void (async () => {
+    for (let name = ahead.shift(); name !== undefined && reachable.value; name = ahead.shift()) {
+      await drawing(name, () => undefined);
+    }
+    walking = false;
+  })();
+}

@@ -1,0 +1,15 @@
+/** What the server says of the shop; every type comes from its schema. */
+import type { components } from "../api.gen";
+
+type Schemas = components["schemas"];
+export type Book = Schemas["ShopBook"];
+export type Card = Schemas["ShopCard"];
+export type Row = Schemas["ShopRow"];
+export type Tick = Schemas["ShopTick"];
+export type Reading = Schemas["ShopReading"];
+export type Part = Schemas["ShopPart"];
+export type Station = Schemas["ShopStation"];
+export type Now = Schemas["ShopNow"];
+export type Written = Schemas["ShopEntry"];
+export type Bit = Schemas["Bit"];
+export type Line = (string | Bit)[];
