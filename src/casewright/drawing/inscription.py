@@ -103,10 +103,11 @@ class Inscription(NamedTuple):
             Counter-clockwise about `at`.
         """
         frame = _frame(at, rotation_deg)
-        u = -HELD[anchor] * self.width
+        laid = _laid(self.content, self.height)
+        u = -HELD[anchor] * sum([width for _, width in laid])
         v = 0.0 if level == "baseline" else -self.height / 2
         found: list[Mark] = []
-        for piece, width in _laid(self.content, self.height):
+        for piece, width in laid:
             if isinstance(piece, Stack):
                 found.extend(self._stack(frame, piece, u + width, v + self.height / 2))
             else:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
@@ -16,6 +17,15 @@ from casewright.drawing.shapes import NO_TAG, Point, Single, on_paper
 __all__ = ["Balloon", "Leader", "Text"]
 
 _RING = Pen("ring", 0.25)
+
+
+def _half_circle(first_deg: int) -> tuple[PaperPoint, ...]:
+    """Points on half of a circle of radius 1."""
+    turns = (math.radians(first_deg + more) for more in range(0, 181, 15))
+    return tuple((math.cos(turn), math.sin(turn)) for turn in turns)
+
+
+_LEFT, _RIGHT = _half_circle(90), _half_circle(270)
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,7 +160,9 @@ def _ring(centre: PaperPoint, width: float, height: float, ink: Ink) -> Sequence
     if straight == 0.0:
         return [ArcMark(centre, radius, _RING, ink, fill=Ink.PAPER)]
     x, y = centre
-    ends = [ArcMark((x - straight, y), radius, None).point(90 + a) for a in range(0, 181, 15)] + [
-        ArcMark((x + straight, y), radius, None).point(270 + a) for a in range(0, 181, 15)
-    ]
-    return [Stroke(tuple(ends), _RING, ink, closed=True, fill=Ink.PAPER)]
+    left, right = x - straight, x + straight
+    ends = (
+        *((left + radius * u, y + radius * v) for u, v in _LEFT),
+        *((right + radius * u, y + radius * v) for u, v in _RIGHT),
+    )
+    return [Stroke(ends, _RING, ink, closed=True, fill=Ink.PAPER)]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Container, Iterator, Sequence
 from fractions import Fraction
-from itertools import pairwise
+from itertools import pairwise, product
 
 from casewright.casework.cases import Case
 from casewright.casework.pulling import way_out
@@ -78,10 +78,9 @@ def _rings(solid: Solid) -> Iterator[Sequence[Element]]:
         for other in _SHARES:
             at = _front(solid.box, other, share)
             yield (Balloon(at, solid.part.mark, height=2.0, tag=tag),)
-    for reach in _REACHES:
-        for share in _SHARES:
-            at = _front(solid.box, share, _HALF)
-            yield (Balloon(at, solid.part.mark, reach, height=2.0, tag=tag),)
+    middles = [_front(solid.box, share, _HALF) for share in _SHARES]
+    for reach, at in product(_REACHES, middles):
+        yield (Balloon(at, solid.part.mark, reach, height=2.0, tag=tag),)
 
 
 def _moved(case: Case, solid: Solid) -> Solid:

@@ -80,6 +80,7 @@ def sheet(
     *,
     at_most: Fraction | None = None,
     bar: bool = True,
+    plots: Plots | None = None,
 ) -> Plot:
     """Views in rows, all at one scale, the largest standard one that fits.
 
@@ -94,6 +95,8 @@ def sheet(
         Largest scale wanted, as millimetres of model to one of paper.
     bar
         Whether to draw the check bar.
+    plots
+        What is known of its views from other areas they were tried on.
 
     Raises
     ------
@@ -102,7 +105,7 @@ def sheet(
     """
     scenes = [[view.scene for view in row] for row in rows]
     for scale in _candidates(scenes, width_mm, height_mm, unit, at_most):
-        drawn = sheet_at(rows, scale, width_mm, height_mm, unit, bar=bar)
+        drawn = sheet_at(rows, scale, width_mm, height_mm, unit, bar=bar, plots=plots)
         if drawn is not None:
             return drawn
     raise ScaleError(_too_large(rows[0][0].title, width_mm, height_mm))

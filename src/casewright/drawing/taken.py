@@ -36,6 +36,8 @@ _CELL = 12.0  # of the grid in which marks are looked up [mm]
 _TOUCHING = 0.02  # common ground that lettering may have, which nobody sees [mm2]
 
 Segment = tuple[PaperPoint, PaperPoint]
+Sides = tuple[float, float, float, float]
+"""An area without its name, for what is asked very often [mm]."""
 T = TypeVar("T")
 
 
@@ -44,7 +46,7 @@ class Grid(Generic[T]):
 
     def __init__(self) -> None:
         self._things: list[tuple[Area, T]] = []
-        self._cells: defaultdict[tuple[int, int], list[int]] = defaultdict(list)
+        self._cells: defaultdict[tuple[float, float], list[int]] = defaultdict(list)
 
     def add(self, area: Area, thing: T) -> None:
         """Put a thing where it lies."""
@@ -52,29 +54,30 @@ class Grid(Generic[T]):
             self._cells[cell].append(len(self._things))
         self._things.append((area, thing))
 
-    def near(self, area: Area) -> Iterator[tuple[Area, T]]:
+    def near(self, area: Sides) -> list[tuple[Area, T]]:
         """What touches an area, in the order it came."""
         known = self._cells
         cells = [known[cell] for cell in _cells(area) if cell in known]
         if not cells:
-            return
+            return []
         found = cells[0] if len(cells) == 1 else sorted(set().union(*cells))
         x0, y0, x1, y1 = area
-        things = self._things
+        near: list[tuple[Area, T]] = []
         for number in found:
-            thing = things[number]
+            thing = self._things[number]
             a, b, c, d = thing[0]
             if a <= x1 and x0 <= c and b <= y1 and y0 <= d:
-                yield thing
+                near.append(thing)
+        return near
 
 
-def _cells(area: Area) -> list[tuple[int, int]]:
+def _cells(area: Sides) -> list[tuple[float, float]]:
     x0, y0, x1, y1 = area
-    left, low = math.floor(x0 / _CELL), math.floor(y0 / _CELL)
-    right, high = math.floor(x1 / _CELL), math.floor(y1 / _CELL)
+    left, low, right, high = x0 // _CELL, y0 // _CELL, x1 // _CELL, y1 // _CELL
     if left == right and low == high:
         return [(left, low)]
-    return [(c, r) for c in range(left, right + 1) for r in range(low, high + 1)]
+    rows = range(int(low), int(high) + 1)
+    return [(c, r) for c in range(int(left), int(right) + 1) for r in rows]
 
 
 class Taken:
@@ -154,6 +157,8 @@ def figures(word: Word) -> Area:
     area, reach = word.area, 0.3 * word.height
     if not _NO_DESCENDER.issuperset(word.text):
         return area
+    if not word.rotation_deg:
+        return Area(area.x0, area.y0 + reach, area.x1, area.y1)
     turn = math.radians(word.rotation_deg)
     dx, dy = -math.sin(turn) * reach, math.cos(turn) * reach
     return Area(
@@ -171,7 +176,7 @@ def lines(group: Group) -> Iterator[Segment]:
         yield from pairwise(ends)
 
 
-def overlap(a: Area, b: Area) -> float:
+def overlap(a: Sides, b: Sides) -> float:
     """Common ground of two areas [mm2]."""
     ax0, ay0, ax1, ay1 = a
     bx0, by0, bx1, by1 = b
@@ -180,18 +185,19 @@ def overlap(a: Area, b: Area) -> float:
     return (min(ax1, bx1) - max(ax0, bx0)) * (min(ay1, by1) - max(ay0, by0))
 
 
-def overlaps(a: Area, b: Area) -> bool:
+def overlaps(a: Sides, b: Sides) -> bool:
     """Whether two areas have common ground that anybody would see."""
     return overlap(a, b) > _TOUCHING
 
 
-def _wider(area: Area, by: float) -> Area:
+def _wider(area: Sides, by: float) -> Sides:
     x0, y0, x1, y1 = area
-    return Area(x0 - by, y0 - by, x1 + by, y1 + by)
+    return (x0 - by, y0 - by, x1 + by, y1 + by)
 
 
-def _holds(area: Area, point: PaperPoint) -> bool:
-    return area.x0 <= point[0] <= area.x1 and area.y0 <= point[1] <= area.y1
+def _holds(area: Sides, point: PaperPoint) -> bool:
+    x0, y0, x1, y1 = area
+    return x0 <= point[0] <= x1 and y0 <= point[1] <= y1
 
 
 def box(line: Segment) -> Area:
@@ -202,12 +208,13 @@ def box(line: Segment) -> Area:
     return Area(x0, y0, x1, y1) if y0 <= y1 else Area(x0, y1, x1, y0)
 
 
-def inside(line: Segment, area: Area) -> float:
+def inside(line: Segment, area: Sides) -> float:
     """Length of a line within an area (clipping after Liang and Barsky) [mm]."""
     (x0, y0), (x1, y1) = line
+    left, under, right, over = area
     dx, dy = x1 - x0, y1 - y0
     low, high = 0.0, 1.0
-    for step, near, far in ((dx, area.x0 - x0, area.x1 - x0), (dy, area.y0 - y0, area.y1 - y0)):
+    for step, near, far in ((dx, left - x0, right - x0), (dy, under - y0, over - y0)):
         if step == 0.0:
             if near > 0.0 or far < 0.0:
                 return 0.0

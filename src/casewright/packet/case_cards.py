@@ -9,7 +9,7 @@ from fractions import Fraction
 from casewright.casework.cases import Case
 from casewright.casework.features import Cut
 from casewright.dims.units import Unit
-from casewright.drawing import Plot, ScaleError, View, measure_of, sheet
+from casewright.drawing import Plot, Plots, ScaleError, View, measure_of, sheet
 from casewright.drawing.case_front import closed_scene, open_scene
 from casewright.drawing.case_section import section_scene
 from casewright.drawing.island_plan import island_scene
@@ -104,12 +104,19 @@ def _blocks(room: Room, case: Case, paper: Paper, holds: HoldMarks) -> list[Bloc
 
 def _views_within(room: Room, case: Case, width_mm: float, talls: Sequence[float]) -> Plot:
     """The views as low as they can be read: each height in turn, until they fit."""
+    return _first_fit([_views(room, case)], width_mm, talls, room.spec.unit)
+
+
+def _first_fit(
+    rows: Sequence[Sequence[View]], width_mm: float, talls: Sequence[float], unit: Unit
+) -> Plot:
+    """Views in the first height that holds them."""
+    plots = Plots()
     *some, last = talls
-    unit = room.spec.unit
     for tall in some:
         with suppress(ScaleError):
-            return sheet([_views(room, case)], width_mm, tall, unit, bar=False)
-    return sheet([_views(room, case)], width_mm, last, unit, bar=False)
+            return sheet(rows, width_mm, tall, unit, bar=False, plots=plots)
+    return sheet(rows, width_mm, last, unit, bar=False, plots=plots)
 
 
 def _steps(room: Room, case: Case, holds: HoldPages, left_only: bool) -> list[Block]:
@@ -126,11 +133,8 @@ def _apart(case: Case, width_mm: float, left_mm: Sequence[float], unit: Unit) ->
         Room left by all of the tables, then by the parts alone [mm].
     """
     view = [[View(pulled_apart_scene(case), "Pulled apart")]]
-    for tall in left_mm:
-        if tall >= _APART_LEAST:
-            with suppress(ScaleError):
-                return sheet(view, width_mm, min(tall, _APART_TALL), unit, bar=False)
-    return sheet(view, width_mm, _APART_TALL, unit, bar=False)
+    talls = [min(tall, _APART_TALL) for tall in left_mm if tall >= _APART_LEAST]
+    return _first_fit(view, width_mm, [*talls, _APART_TALL], unit)
 
 
 def _tables_height(tables: Beside, width_mm: float) -> float:

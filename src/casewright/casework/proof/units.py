@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
-from math import ceil, floor, lcm
+from math import lcm
 
 from casewright.casework.cases import Case
 from casewright.casework.features import Bores, Feature
@@ -37,11 +37,11 @@ class Units:
 
     def up(self, millimetres: Fraction) -> int:
         """A constant that need not be whole, rounded up."""
-        return ceil(millimetres * self.per_mm)
+        return -(-millimetres.numerator * self.per_mm // millimetres.denominator)
 
     def down(self, millimetres: Fraction) -> int:
         """A constant that need not be whole, rounded down."""
-        return floor(millimetres * self.per_mm)
+        return millimetres.numerator * self.per_mm // millimetres.denominator
 
     def length(self, units: Number) -> Fraction:
         """Back to millimetres."""
