@@ -12,14 +12,15 @@ export function Size({ text }: { text: string }) {
   const [, whole, over, under, after] = found;
   return (
     <span class="size">
-      {whole}
-      <span class="hidden"> </span>
-      <span class="stack">
-        <span>{over}</span>
-        <span class="hidden">/</span>
-        <span class="under">{under}</span>
+      <span class="hidden">{text}</span>
+      <span aria-hidden="true">
+        {whole}
+        <span class="stack">
+          <span>{over}</span>
+          <span class="under">{under}</span>
+        </span>
+        {after}
       </span>
-      {after}
     </span>
   );
 }

@@ -1,0 +1,122 @@
+"""The phone in the shop, in a real browser: ticks, readings, no signal, two devices, a lock."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+from tests.browser.conftest import PHONE, serving
+from tests.unit.web.test_shop_routes import PlansOnce
+
+from casewright.job.recorded import read_entries
+from casewright.job.starter import starter_text
+
+OPEN = Callable[..., Page]
+STOCK = {"plywood": "0.72", "thin_plywood": "0.2", "fibreboard": "0.75"}
+
+
+@pytest.fixture(scope="module")
+def shop(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[str, Path]]:
+    """One job served for all tests here, and its file."""
+    job = tmp_path_factory.mktemp("shop") / "kitchen.toml"
+    read = "".join(f'\n[stock.{key}]\nmeasured = "{size}"\n' for key, size in STOCK.items())
+    job.write_text(starter_text(job.name, "in") + read, "utf-8")
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr("casewright.web.live_job.Planner", PlansOnce)
+        with serving(job) as address:
+            yield address, job
+
+
+def kinds(job: Path) -> list[str]:
+    """Kinds of all entries of the record, in order."""
+    return [entry.kind for entry in read_entries(job)[0]]
+
+
+def test_the_digits_of_a_setting_are_ten_millimetres_high(
+    shop: tuple[str, Path], opened: OPEN
+) -> None:
+    """At 6 CSS px to the millimetre, as on a phone 390 px wide; figures are 0.698 em high."""
+    page = opened(f"{shop[0]}/shop/saw", PHONE)
+    digits = page.locator(".digits").first
+    expect(digits).to_be_visible(timeout=60_000)
+    size = digits.evaluate("each => parseFloat(getComputedStyle(each).fontSize)")
+    assert size * 0.698 >= 60
+    assert page.evaluate("document.documentElement.scrollWidth") <= PHONE["width"]
+    small = page.evaluate(
+        """() => [...document.querySelectorAll("button, a.button, input, header a")]
+            .map((each) => each.getBoundingClientRect())
+            .filter((box) => box.width > 0 && (box.height < 44 || box.width < 44)).length"""
+    )
+    assert small == 0  # WCAG 2.2, 2.5.5: 44 by 44 px
+
+
+def test_without_a_signal_ticks_wait_and_are_sent_once(
+    shop: tuple[str, Path], browser: Browser
+) -> None:
+    """The page says how many; a lock comes back to the same card, the tick still there."""
+    context = browser.new_context(
+        viewport={"width": 390, "height": 780}
+    )  # its console tells of each failed request
+    page = context.new_page()
+    page.goto(f"{shop[0]}/shop")
+    page.locator("a.station", has_text="Finish").click()
+    tick = page.get_by_role("checkbox").last
+    expect(tick).to_be_visible(timeout=30_000)
+    expect(page.locator("header")).to_contain_text("all sent")
+    page.route("**/api/**", lambda route: route.abort())
+    before = len(kinds(shop[1]))
+    tick.click()
+    expect(tick).to_have_attribute("aria-checked", "true")
+    expect(page.locator("header")).to_contain_text("1 not sent yet")
+    there = page.url
+    page.reload()
+    expect(page.get_by_role("checkbox").last).to_have_attribute("data-state", "waiting")
+    assert page.url == there
+    assert len(kinds(shop[1])) == before
+    page.unroute("**/api/**")
+    page.evaluate("dispatchEvent(new Event('online'))")
+    expect(page.locator("header")).to_contain_text("all sent", timeout=15_000)
+    assert kinds(shop[1])[before:].count("finished") == 1
+    context.close()
+
+
+def test_two_devices_see_each_others_ticks(shop: tuple[str, Path], opened: OPEN) -> None:
+    """What one ticks is ticked on the other without a touch; taken back, it is open on both."""
+    pages = [opened(f"{shop[0]}/shop/machine", PHONE) for _ in range(2)]
+    ticks = [page.get_by_role("checkbox").first for page in pages]
+    for tick in ticks:
+        expect(tick).to_be_visible(timeout=30_000)
+    ticks[0].click()
+    expect(ticks[1]).to_have_attribute("data-state", "done", timeout=5_000)
+    ticks[0].click()
+    pages[0].get_by_role("button", name="Take it back").click()
+    expect(ticks[1]).to_have_attribute("data-state", "open", timeout=5_000)
+
+
+def test_a_reading_out_of_band_is_asked_about(shop: tuple[str, Path], opened: OPEN) -> None:
+    """Whole inches, then sixteenths; nothing is written until it is confirmed."""
+    page = opened(f"{shop[0]}/shop/part/1", PHONE)
+    before = len(kinds(shop[1]))
+    page.get_by_role("button", name="Enter a reading").first.click()
+    page.get_by_role("button", name="2", exact=True).click()
+    page.get_by_role("button", name="1/16", exact=True).click()
+    expect(page.get_by_label("reading so far")).to_have_text(re.compile(r"2 1/16"))
+    page.get_by_role("button", name="Write it down").click()
+    expect(page.get_by_role("dialog")).to_contain_text("under")
+    assert len(kinds(shop[1])) == before
+    page.get_by_role("button", name="It is so").click()
+    expect(page.locator("header")).to_contain_text("all sent", timeout=15_000)
+    assert kinds(shop[1])[before:] == ["reading"]
+
+
+def test_a_timer_goes_on_after_a_reload(shop: tuple[str, Path], opened: OPEN) -> None:
+    """It is kept as the moment it ends."""
+    page = opened(f"{shop[0]}/shop/finish", PHONE)
+    page.get_by_role("button", name="Paint: start a timer").click(timeout=30_000)
+    page.get_by_role("button", name="60 min").click()
+    expect(page.get_by_role("timer")).to_contain_text("Paint")
+    page.reload()
+    expect(page.get_by_role("timer")).to_contain_text("59:")
