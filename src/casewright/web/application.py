@@ -34,8 +34,8 @@ from casewright.web.page_routes import page_routes
 from casewright.web.schema import ProblemView, Refusal, Steps
 from casewright.web.shop_routes import shop_routes
 from casewright.web.site import Site
-from casewright.web.solid_routes import solid_routes
 from casewright.web.snapshot import Standing
+from casewright.web.solid_routes import solid_routes
 from casewright.web.watching import watch
 
 __all__ = ["application"]

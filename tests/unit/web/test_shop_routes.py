@@ -168,7 +168,7 @@ def test_a_piece_cut_to_a_size_that_has_changed_is_asked_about(shop: TestClient)
 
 
 def test_marks_after_a_reading_go_by_it(shop: TestClient, shared: tuple[TestClient, Path]) -> None:
-    """In one batch, as a phone sends it that was out of reach: the cut size follows the reading."""
+    """In one batch, as a phone out of reach sends it: the cut size follows the reading."""
     thick = "stock.plywood.thickness"
     book = shop.get("/api/shop").json()
     shelf = next(part for part in book["parts"] if part["title"].startswith("shelf"))

@@ -207,7 +207,8 @@ def _hold(maker: Maker, tenon: Tenon) -> None:
         "Hold: rout a mortise and cut a tenon in scraps of the same boards first. They go "
         "together by hand, faces flush, and hold when lifted. Square the ends of the mortises "
         "with a chisel, or round the tenons' edges.",
-        check=tenon.thick, check_words="thickness of the tenon", cautions=("router_on_edge", "chisel"),
+        check=tenon.thick, check_words="thickness of the tenon",
+        cautions=("router_on_edge", "chisel"),
     )  # fmt: skip
 
 
