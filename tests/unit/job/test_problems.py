@@ -83,7 +83,7 @@ def test_a_slip_of_the_pen_names_the_cure(line: str, word: str, column: int, wan
         ('sheet = "band"', (6, 9), '"band"',
          "write plywood, thin_plywood, fibreboard, thin_fibreboard or drawer_plywood"),
         ('[case.low]\nkind = "plinth"\nwidth = 30', (7, 8), '"plinth"',
-         'write "wall", "base", "tall", "bookcase" or "surround"'),
+         'write "wall", "base", "tall", "bookcase", "surround" or "hood"'),
         ('[low]\nkind = "base"\nwidth = 30', (6, 2), "low", "write [case.low]"),
         ('[case.low]\nkind = "base"\nwidth = 30\n[run.a]\ncases = ["upper", "low"]', (10, 19),
          '"low"', "put cases that hang and cases that stand below them into runs of their own"),
