@@ -118,7 +118,7 @@ def edits(page: Page, steps: Steps, address: str) -> tuple[list[float], list[flo
 def first_page(page: Page, address: str) -> tuple[float, int]:
     """Seconds until the first wall is drawn, and bytes sent for it."""
     sizes: list[int] = []
-    page.on("requestfinished", lambda r: sizes.append(r.sizes()["responseBodySize"]))
+    page.on("response", lambda r: sizes.append(int(r.headers.get("content-length", "0"))))
     begun = time.perf_counter()
     page.goto(address)
     page.locator(".sheet svg").first.wait_for()

@@ -89,7 +89,7 @@ def application(
         app.include_router(routes(site))
     app.add_exception_handler(CasewrightError, _refuse)
     app.add_exception_handler(RequestValidationError, _malformed)
-    app.add_middleware(GZipMiddleware, minimum_size=1000)
+    app.add_middleware(GZipMiddleware, minimum_size=1000, compresslevel=6)
     app.add_middleware(Guard, devices=site.devices, hosts=tuple(hosts))
     app.state.site = site
     return app

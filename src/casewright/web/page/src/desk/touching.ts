@@ -12,13 +12,15 @@ const AROUND = 1.5; // mm of the drawing round a number that belong to it
 
 /** Give every number and every thing of a drawing its role, its name and its key. */
 export function makeTouchable(root: SVGSVGElement, touched: Touched): void {
+  const fields: [SVGGElement, SVGElement][] = [];
   for (const group of root.querySelectorAll<SVGGElement>("g[data-path], g[data-target]")) {
     const path = group.dataset["path"] ?? "";
     const isNumber = group.classList.contains("dimension") || group.classList.contains("running");
     const text = group.querySelector("text");
     if (isNumber && path !== "" && text !== null) {
       name(group, `${path.replaceAll(".", " ").replaceAll("_", " ")}: ${titleOf(group)}`);
-      cover(group);
+      const field = fieldOf(group);
+      if (field !== null) fields.push([group, field]);
       on(group, () => touched.number(path, group));
     } else if (!isNumber && group.dataset["target"] !== undefined) {
       if (group.classList.contains("balloon")) name(group, titleOf(group) || path);
@@ -26,6 +28,8 @@ export function makeTouchable(root: SVGSVGElement, touched: Touched): void {
       on(group, () => touched.thing(group.dataset["target"] ?? path));
     }
   }
+  // Only once all are measured: each one put in would have the next measured anew.
+  for (const [group, field] of fields) group.prepend(field);
 }
 
 function titleOf(group: SVGGElement): string {
@@ -39,7 +43,7 @@ function name(group: SVGGElement, words: string): void {
 }
 
 /** A clear field over the figures, so that they can be hit beside their strokes. */
-function cover(group: SVGGElement): void {
+function fieldOf(group: SVGGElement): SVGElement | null {
   let box: DOMRect | null = null;
   for (const text of group.querySelectorAll("text")) {
     const own = text.getBBox();
@@ -47,7 +51,7 @@ function cover(group: SVGGElement): void {
     const at = turned === undefined ? own : around(own, turned);
     box = box === null ? at : joined(box, at);
   }
-  if (box === null) return;
+  if (box === null) return null;
   const field = document.createElementNS(SVG, "rect");
   field.setAttribute("x", String(box.x - AROUND));
   field.setAttribute("y", String(box.y - AROUND));
@@ -55,7 +59,7 @@ function cover(group: SVGGElement): void {
   field.setAttribute("height", String(box.height + 2 * AROUND));
   field.setAttribute("class", "field");
   field.setAttribute("rx", "0.8");
-  group.prepend(field);
+  return field;
 }
 
 function around(box: DOMRect, by: DOMMatrix): DOMRect {
