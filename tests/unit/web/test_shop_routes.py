@@ -177,10 +177,11 @@ def test_marks_after_a_reading_go_by_it(shop: TestClient, shared: tuple[TestClie
     ]  # fmt: skip
     entries, _ = read_entries(shared[1])
     sizes = dict(next(e for e in reversed(entries) if e.kind == "cut").sizes)
+    # Why waits for what was written last; the book does not, so that a phone never has to.
+    why = shop.get("/api/why", params={"path": f"{shelf['path']}.length"}).json()["nodes"][0]
     now = next(p for p in shop.get("/api/shop").json()["parts"] if p["path"] == shelf["path"])
     assert text(now["cut"]) != text(shelf["cut"])
     length = next(size for name, size in sizes.items() if "length" in name)
-    why = shop.get("/api/why", params={"path": f"{shelf['path']}.length"}).json()["nodes"][0]
     assert float(length) == pytest.approx(float(_inches(why["value"])), abs=0.4)
     undone = [entry(10, "withdrawn", corrects=f"{n:032x}") for n in (9,)]
     undone.append(entry(11, "withdrawn", corrects=f"{8:032x}"))
