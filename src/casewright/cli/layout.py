@@ -18,7 +18,6 @@ from casewright.job.layouts import RunLayout, accepted, layouts
 from casewright.job.load import LoadedJob, load_job
 from casewright.job.recorded import Use, read_record
 from casewright.job.saving import save
-from casewright.layout.conflicts import LayoutConflict
 from casewright.room.build import build
 
 __all__ = ["run_layout"]
@@ -85,7 +84,7 @@ def _lines(run: RunLayout) -> Iterator[str]:
         yield f'        - a run that ends before it, with before = "{thing.key}", '
         yield f'          and one that begins after it, with after = "{thing.key}"'
     for conflict in run.conflicts:
-        yield f"  STOP  {_conflict(run, conflict)}"
+        yield f"  STOP  {run.conflict_text(conflict)}"
         for relief in conflict.reliefs:
             if relief.of == "another":
                 yield "        - one more case in the run"
@@ -95,12 +94,3 @@ def _lines(run: RunLayout) -> Iterator[str]:
             way = "wider" if relief.of != "wall" and relief.steps < 0 else way
             way = "shorter" if relief.of == "wall" and relief.steps < 0 else way
             yield f"        - {what} {run.text(abs(relief.steps))} {way}"
-
-
-def _conflict(run: RunLayout, conflict: LayoutConflict) -> str:
-    room = run.text(conflict.end - conflict.start)
-    if conflict.short > 0:
-        least = run.text(conflict.end - conflict.start + conflict.short)
-        return f"at least {least} is needed, {room} is there: {run.text(conflict.short)} short"
-    most = run.text(conflict.end - conflict.start + conflict.short)
-    return f"at most {most} can be filled, {room} is there: {run.text(-conflict.short)} left over"

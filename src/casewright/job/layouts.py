@@ -69,6 +69,15 @@ class RunLayout:
         """Steps as the job writes a length."""
         return shop_text(steps * self.step, self.unit)
 
+    def conflict_text(self, conflict: LayoutConflict) -> str:
+        """What stands against any answer: what is needed, what is there, what it lacks."""
+        room = conflict.end - conflict.start
+        wanted, there = self.text(room + conflict.short), self.text(room)
+        off = self.text(abs(conflict.short))
+        if conflict.short > 0:
+            return f"at least {wanted} is needed, {there} is there: {off} short"
+        return f"at most {wanted} can be filled, {there} is there: {off} left over"
+
 
 def layouts(room: Room) -> Iterator[RunLayout]:
     """Every run that closes against a wall and has a case whose width is free.

@@ -13,7 +13,7 @@ from casewright.outputs.inlines import PageNumber, PageNumbers
 
 __all__ = [
     "A4", "LABELS_A4", "LABELS_LETTER", "LETTER", "Document", "LinkError", "Paper", "Section",
-    "anchors", "check_links", "measures", "page_references", "section_anchors",
+    "anchors", "check_links", "measures", "page_references", "paper_named", "section_anchors",
 ]  # fmt: skip
 
 
@@ -55,6 +55,12 @@ class Paper:
 
 LETTER = Paper("letter", 215.9, 279.4)
 A4 = Paper("A4", 210.0, 297.0)
+
+
+def paper_named(name: str) -> Paper:
+    """The paper that a job names: letter or a4."""
+    return LETTER if name == "letter" else A4
+
 
 LABELS_LETTER = LabelSheet(2, 10, 101.6, 25.4, 3.96875, 12.7, 106.3625, 25.4)
 """20 labels of 4 by 1 in on a letter sheet (a size common in the trade)."""

@@ -10,13 +10,12 @@ from casewright.findings import Finding, Question
 from casewright.install.hanging import Hanging
 from casewright.jigs import Jigs
 from casewright.outputs.document import (
-    A4,
     LABELS_A4,
     LABELS_LETTER,
-    LETTER,
     Document,
     Paper,
     Section,
+    paper_named,
 )
 from casewright.packet.buy_page import buy_section
 from casewright.packet.case_cards import case_sections
@@ -79,7 +78,7 @@ def packet_document(content: PacketContent) -> Document:
     """The packet as a printed document."""
     room = content.room
     spec = room.spec
-    paper = LETTER if spec.paper == "letter" else A4
+    paper = paper_named(spec.paper)
     left = left_of(room) if content.left_only else all_of(room)
     sections = _sections(content, left, paper)
     title = "Shop packet of what is left to do" if left.is_part else "Shop packet"

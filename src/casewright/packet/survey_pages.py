@@ -20,7 +20,7 @@ from casewright.outputs.blocks import (
     Row,
     Table,
 )
-from casewright.outputs.document import A4, LETTER, Document, Section
+from casewright.outputs.document import Document, Section, paper_named
 from casewright.outputs.inlines import Blank, Inline, Rich, Small, Strong
 from casewright.packet.corner_table import corner_blocks
 from casewright.packet.words import about_text
@@ -82,7 +82,7 @@ def survey_document(room: Room, walls: Sequence[SurveyedWall], fingerprint: str)
         job=spec.name,
         fingerprint=fingerprint,
         unit=spec.unit,
-        paper=LETTER if spec.paper == "letter" else A4,
+        paper=paper_named(spec.paper),
         sections=(*sections, Section("Corners and the way in", rest, "corners")),
         unit_note=f"Sizes in {unit}",
     )
@@ -115,7 +115,7 @@ def _wall(room: Room, wall: SurveyedWall) -> Section:
 def _head(room: Room, form: SurveyForm) -> Iterator[Block]:
     """What the readings of a wall come to, and its drawing."""
     unit = room.spec.unit
-    paper = LETTER if room.spec.paper == "letter" else A4
+    paper = paper_named(room.spec.paper)
     yield from _judged(room, form.wall)
     with suppress(ScaleError):
         high = max(_LEAST_MM, paper.text_height_mm - _height(room, form))

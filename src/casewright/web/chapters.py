@@ -10,7 +10,7 @@ from casewright.casework.cases import Case
 from casewright.install.hanging import hanging
 from casewright.jigs import jigs
 from casewright.job.packets import Purchases
-from casewright.outputs.document import A4, LETTER, Paper, Section
+from casewright.outputs.document import Paper, Section, paper_named
 from casewright.outputs.html import section_html
 from casewright.packet.buy_page import buy_section
 from casewright.packet.case_cards import case_sections
@@ -94,7 +94,7 @@ def _worked(page: str, room: Room, of: str) -> Callable[[], Iterable[Section]] |
 
 
 def _paper(room: Room) -> Paper:
-    return LETTER if room.spec.paper == "letter" else A4
+    return paper_named(room.spec.paper)
 
 
 def _case(room: Room, case: Case) -> Iterable[Section]:

@@ -43,7 +43,7 @@ def layout_routes(site: Site) -> APIRouter:
         return LayoutView(
             version=snapshot.version,
             answers=tuple(_answers(snapshot, found)),
-            conflicts=tuple(_conflicts(found)),
+            conflicts=tuple(map(found.conflict_text, found.conflicts)),
         )
 
     @routes.post("/layouts/{run}")
@@ -93,13 +93,3 @@ def _answers(snapshot: Snapshot, found: RunLayout) -> Iterator[LayoutAnswerView]
             proved=layout.is_proved,
             drawing=drawing,
         )
-
-
-def _conflicts(found: RunLayout) -> Iterator[str]:
-    for conflict in found.conflicts:
-        there = conflict.end - conflict.start
-        least, short = found.text(there + conflict.short), found.text(abs(conflict.short))
-        if conflict.short > 0:
-            yield f"at least {least} is needed, {found.text(there)} is there: {short} short"
-        else:
-            yield f"at most {least} can be filled, {found.text(there)} is there: {short} left over"
