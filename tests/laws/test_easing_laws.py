@@ -96,7 +96,7 @@ def test_work_counted_sheet_by_sheet_is_the_work_of_the_order(
     counter = WorkCounter(problem, kinds_of(problem.parts), model)
     numbers = {name: k for k, kind in enumerate(counter.kinds) for name, _ in kind.copies}
     trees = [replace(tree, root=_named(tree.root, numbers)) for tree in solution.tree]
-    tally = WorkCount(counter.kinds, model.rates)
+    tally = WorkCount(model.rates)
     for tree in trees:
         tally.add(counter.tree_work(tree))
     total = tally.value

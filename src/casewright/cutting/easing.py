@@ -165,7 +165,7 @@ class _Easing:
 
     def _count(self) -> WorkCount:
         """The work of the sheets that stay as they are."""
-        count = WorkCount(self.kinds, self.model.rates, _CIRCLE)
+        count = WorkCount(self.model.rates, _CIRCLE)
         for tree in self.fixed:
             count.add(self.counter.tree_work(_by_kind(tree, self.kind_of)))
         return count
