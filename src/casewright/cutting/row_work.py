@@ -15,7 +15,16 @@ from casewright.cutting.rates import WorkModel
 from casewright.cutting.sawing import Job, jobs_of
 from casewright.cutting.solution import Leaf, Node, SheetTree, Split, leaves
 
-__all__ = ["GUIDED", "Given", "Row", "SetUp", "pair_of", "reversed_pair", "row_of", "takes_stop"]
+__all__ = [
+    "GUIDED",
+    "CutRow",
+    "GivenPiece",
+    "SetUp",
+    "pair_of",
+    "reversed_pair",
+    "row_of",
+    "takes_stop",
+]
 
 SetUp = int
 """A setting of fence or stop: the measure times 4 and the method's number, from 1 on."""
@@ -28,7 +37,7 @@ _PAIR = 40
 """Bits of the second setting in the number of a pair."""
 
 
-class Given(NamedTuple):
+class GivenPiece(NamedTuple):
     """How a piece of a row comes to be.
 
     Parameters
@@ -43,7 +52,7 @@ class Given(NamedTuple):
     last: SetUp
 
 
-class Row(NamedTuple):
+class CutRow(NamedTuple):
     """A piece divided by parallel cuts.
 
     Parameters
@@ -68,7 +77,7 @@ class Row(NamedTuple):
     own: int
     lift: int
     is_guided: bool
-    given: tuple[Given, ...]
+    given: tuple[GivenPiece, ...]
     set_ups: frozenset[SetUp]
     heads: frozenset[SetUp]
     orders: frozenset[int]
@@ -89,7 +98,7 @@ def reversed_pair(pair: int) -> int:
     return (pair & ((1 << _PAIR) - 1)) << _PAIR | pair >> _PAIR
 
 
-def row_of(problem: Problem, model: WorkModel, stock: int, split: Split) -> Row:
+def row_of(problem: Problem, model: WorkModel, stock: int, split: Split) -> CutRow:
     """A piece as the row that it is divided into.
 
     Parameters
@@ -101,7 +110,7 @@ def row_of(problem: Problem, model: WorkModel, stock: int, split: Split) -> Row:
     """
     jobs = jobs_of(SheetTree(0, "", split), problem.kerf, model.limits)
     own = -_kept(problem, model, stock, split)
-    given: dict[tuple[int, int], Given] = {}
+    given: dict[tuple[int, int], GivenPiece] = {}
     last: list[SetUp] = []
     heads, orders = set[SetUp](), set[int]()
     for number, job in enumerate(jobs):
@@ -119,15 +128,17 @@ def row_of(problem: Problem, model: WorkModel, stock: int, split: Split) -> Row:
         last.append(set_up or before)
         for side in (job.low, job.high):
             if isinstance(side, Leaf) and side.use == "part":
-                given[side.rect.x, side.rect.y] = Given(set_up or -1 - number, last[-1])
+                given[side.rect.x, side.rect.y] = GivenPiece(set_up or -1 - number, last[-1])
     set_ups = frozenset(one for one in last if one)
-    return Row(
+    return CutRow(
         split.direction == "rip", own, _lift(model, jobs[0]), jobs[0].method == "straightedge",
         tuple(_in_order(split.pieces, given)), set_ups, frozenset(heads), frozenset(orders),
     )  # fmt: skip
 
 
-def _in_order(pieces: Sequence[Node], given: dict[tuple[int, int], Given]) -> list[Given]:
+def _in_order(
+    pieces: Sequence[Node], given: dict[tuple[int, int], GivenPiece]
+) -> list[GivenPiece]:
     places = ((piece.rect.x, piece.rect.y) for piece in pieces)
     return [given[place] for place in places if place in given]
 

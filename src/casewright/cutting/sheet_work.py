@@ -21,7 +21,7 @@ from casewright.cutting.pattern import (
 )
 from casewright.cutting.problem import Problem
 from casewright.cutting.rates import WorkModel
-from casewright.cutting.row_work import GUIDED, Given, Row, SetUp, pair_of, row_of
+from casewright.cutting.row_work import GUIDED, CutRow, GivenPiece, SetUp, pair_of, row_of
 from casewright.cutting.solution import Leaf, Node, Rect, SheetTree, Split, leaves
 from casewright.cutting.tree import Axis, Cell, divide, transpose
 from casewright.cutting.work import lost_datums
@@ -75,10 +75,10 @@ class _Way(NamedTuple):
 
 
 class _Piece(NamedTuple):
-    """The share of a piece; see `SheetWork` and `Row`. `laid` has what a straightedge gives."""
+    """The share of a piece; see `SheetWork` and `CutRow`. `laid` has what a straightedge gives."""
 
     own: int
-    row: Row | None
+    row: CutRow | None
     set_ups: frozenset[SetUp]
     heads: frozenset[SetUp]
     orders: frozenset[int]
@@ -118,7 +118,7 @@ class WorkCounter:
     model: WorkModel
     _sheets: dict[_Key, SheetWork] = field(default_factory=dict)
     _pieces: dict[_Key, _Piece] = field(default_factory=dict)
-    _rows: dict[_Key, Row | None] = field(default_factory=dict)
+    _rows: dict[_Key, CutRow | None] = field(default_factory=dict)
     _groups: dict[str, int] = field(default_factory=dict)
 
     def pattern_work(self, pattern: Pattern) -> SheetWork:
@@ -212,7 +212,7 @@ class WorkCounter:
 
     def _row(
         self, ground: Ground, axis: Axis, sizes: tuple[int, ...], frame: _Frame
-    ) -> Row | None:
+    ) -> CutRow | None:
         """The row that a piece is divided into; None: nothing is cut."""
         key = (frame, ground, axis, sizes)
         if key not in self._rows:
@@ -231,7 +231,7 @@ class WorkCounter:
             )
         return self._rows[key]
 
-    def _put_together(self, row: Row, inner: Sequence[_Piece]) -> _Piece:
+    def _put_together(self, row: CutRow, inner: Sequence[_Piece]) -> _Piece:
         """A piece with all that it is divided into."""
         own, set_ups, heads, orders = row.own, row.set_ups, row.heads, row.orders
         ways = set[_Way]()
@@ -260,7 +260,7 @@ class WorkCounter:
         laid += ((*kind, n) for kind, n in Counter(way[:2] for way in guided).items())
         return _Piece(own, row, set_ups, heads, orders, frozenset(ways), tuple(laid))
 
-    def _handling(self, piece: Row | None, row: Row, given: Given) -> int:
+    def _handling(self, piece: CutRow | None, row: CutRow, given: GivenPiece) -> int:
         """Turning a piece for its first cut, and lifting it to the saw."""
         if piece is None:
             return 0
