@@ -2,19 +2,22 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from casewright.casework.cases import Case
 from casewright.outputs.inlines import Strong
 from casewright.packet.assembly_steps import ToldStep, told_steps
 from casewright.room.model import Room
-from casewright.web.shop_lines import line_of, size_text
+from casewright.web.shop_lines import line_of, size_text, split_at_signs
 from casewright.web.shop_readings import Readable
-from casewright.web.shop_schema import ShopCard, ShopReading, ShopTick
+from casewright.web.shop_schema import Bit, Line, ShopCard, ShopReading, ShopTick
 
 __all__ = ["assembly_cards", "parts_by_then"]
 
 _HANGING = "Hanging"
+_NO_GLUE = re.compile(r"\b(?:without|no) glue\b")
+"""A dry fit has nothing to wait for."""
 
 
 def assembly_cards(room: Room) -> Iterator[ShopCard]:
@@ -54,14 +57,27 @@ def _card(
         over=f"{case.spec.title}: step {number} of {of}",
         title=told.stage or "The box",
         lead=_first_sentence(size_text(words)),
-        lines=(*_rest(words), *(line_of(note) for note in told.step.notes)),
+        lines=(
+            *_rest(words),
+            *(
+                line
+                for note in told.step.notes
+                for line in split_at_signs(line_of(note))
+                if not _is_to_write_on(line)
+            ),
+        ),
         figure=f"step.{case.key}.{number}" if comes else f"apart.{case.key}",
         says=f"{case.spec.title} as it stands after this step",
         ticks=tuple(_ticks(case, told)) if told.is_last and told.stage != _HANGING else (),
         readings=tuple(_readings(room, case, readable)) if is_box else (),
         parts=comes,
-        timer="glue" if "glue" in text.lower() else "",
+        timer="glue" if "glue" in _NO_GLUE.sub("", text.lower()) else "",
     )
+
+
+def _is_to_write_on(line: Line) -> bool:
+    """Whether a line has blanks for a pencil."""
+    return any(isinstance(bit, Bit) and bit.kind == "blank" for bit in line)
 
 
 def _first_sentence(words: str) -> str:

@@ -23,7 +23,7 @@ from casewright.packet.words import edge_words, place_titles, plane_word, sizes
 from casewright.room.model import Room
 from casewright.web.shop_lines import caution_line, line_of, size_text
 from casewright.web.shop_readings import Readable
-from casewright.web.shop_schema import Line, ShopCard, ShopPart, ShopRow, ShopTick
+from casewright.web.shop_schema import Bit, Line, ShopCard, ShopPart, ShopRow, ShopTick
 
 __all__ = ["machining_cards", "shop_parts", "stops_of"]
 
@@ -73,17 +73,27 @@ def _rows(part: Part, letters: Mapping[str, Feature], unit: Unit) -> Iterator[Sh
             what=line_of(what),
             lead=lead,
             big=big,
-            lines=(line_of(where), line_of(setup)),
+            lines=(line_of(where), _unsigned(line_of(setup))),
         )
 
 
+def _unsigned(line: Line) -> Line:
+    """A set-up without the sign of its cautions: the card tells them in words."""
+    if line and isinstance(line[0], Bit) and line[0].kind == "sign" and line[0].text == "Caution":
+        line = line[1:]
+    if line and isinstance(line[0], str):
+        return line_of(line[0].lstrip()) + line[1:]
+    return line
+
+
 def _setting(feature: Feature, unit: Unit) -> tuple[str, Line]:
-    """What is set, largest: the fence, else the stop or the collar."""
+    """What is set, largest: the fence, else the stop, the collar or the depth."""
     setup = feature.setup
     for lead, dim in (
         ("fence or guide", setup.fence),
         ("stop", setup.stop),
         ("collar", setup.collar),
+        ("depth", setup.depth),
     ):
         if dim is not None and dim.value:
             return lead, line_of(measure_of(dim, unit))

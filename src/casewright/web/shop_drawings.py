@@ -1,12 +1,18 @@
-"""Drawings for the pages in the shop: small paper, so that lettering stays large on a phone."""
+"""Drawings for the pages in the shop, on paper as narrow as their lettering allows.
+
+The glass of a phone is some 62 mm wide between its margins: what is drawn on paper of that width
+is lettered there as large as on paper.
+"""
 
 from __future__ import annotations
 
 import threading
+from collections.abc import Iterable, Iterator
+from contextlib import suppress
 from fractions import Fraction
 
 from casewright.dims.units import Unit
-from casewright.drawing import Plot, Scene, View, largest, sheet
+from casewright.drawing import Plot, ScaleError, Scene, View, clashes, largest, sheet, struck
 from casewright.drawing.hanging_elevation import hanging_scene
 from casewright.drawing.part_view import part_scene
 from casewright.drawing.pulled_apart import pulled_apart_scene
@@ -21,9 +27,17 @@ from casewright.web.shop_plan import plan_name
 
 __all__ = ["ShopDrawings"]
 
-_WIDE, _TALL = 105.0, 120.0  # paper of a drawing on a phone [mm]
-_PART_TALLS = (60.0, 90.0, 130.0, 170.0)
-_WALL = (190.0, 140.0)
+_WIDTHS = (
+    62.0,
+    70.0,
+    78.0,
+    86.0,
+    95.0,
+    105.0,
+)  # of paper, the widest where lettering lies over lettering [mm]
+_TALLS = (60.0, 90.0, 130.0, 170.0)
+_PORTION = 1.3  # of a drawing: its height to its width, at most [-]
+_WALL_WIDTHS = (82.0, 105.0, 140.0, 190.0)
 _MOST = 400
 
 
@@ -59,11 +73,9 @@ def _plot(bound: Bound, name: str) -> Plot | None:
             return _case(bound, rest, apart=kind == "apart")
         case "wall":
             hang = bound.day.walls.get(rest)
-            return (
-                None
-                if hang is None
-                else largest(hanging_scene(hang, _unit(bound)), *_WALL, _unit(bound))
-            )
+            if hang is None:
+                return None
+            return _fitted(bound, hanging_scene(hang, _unit(bound)), _WALL_WIDTHS, None)
         case _:
             return None
 
@@ -100,10 +112,11 @@ def _part(bound: Bound, path: str, *, alone: bool) -> Plot | None:
                 continue
             if not part.features:
                 view = View(part_scene(part, "A", _unit(bound)), part.title)
-                return sheet([[view]], _WIDE, _TALL, _unit(bound), bar=False)
-            drawn = PartGroup((part,)) if alone else group
-            figures = GroupFigures(drawn, _unit(bound))
-            return figures.within(_WIDE, _PART_TALLS) or figures.on_page(_WIDE, _PART_TALLS[-1])
+                return _clearest(_plain(bound, view))
+            figures = GroupFigures(PartGroup((part,)) if alone else group, _unit(bound))
+            within = (figures.within(wide, _TALLS) for wide in _WIDTHS)
+            found = next((drawn for drawn in within if drawn is not None), None)
+            return found or figures.on_page(_WIDTHS[-1], _TALLS[-1])
     return None
 
 
@@ -120,5 +133,35 @@ def _case(bound: Bound, rest: str, *, apart: bool) -> Plot | None:
     return _fitted(bound, pulled_apart_scene(case, there, comes)) if comes else None
 
 
-def _fitted(bound: Bound, scene: Scene) -> Plot:
-    return largest(scene, _WIDE, _TALL, _unit(bound), at_most=Fraction(4))
+def _plain(bound: Bound, view: View) -> Iterator[Plot]:
+    for wide in _WIDTHS:
+        with suppress(ScaleError):
+            yield sheet([[view]], wide, wide * _PORTION, _unit(bound), bar=False)
+
+
+def _fitted(
+    bound: Bound,
+    scene: Scene,
+    widths: tuple[float, ...] = _WIDTHS,
+    at_most: Fraction | None = Fraction(4),
+) -> Plot:
+    def drawn() -> Iterator[Plot]:
+        for wide in widths:
+            with suppress(ScaleError):
+                yield largest(scene, wide, wide * _PORTION, _unit(bound), at_most=at_most)
+
+    return _clearest(drawn())
+
+
+def _clearest(plots: Iterable[Plot]) -> Plot:
+    """The first on which nothing lies over what must be read, else the one where least does."""
+    best: tuple[int, Plot] | None = None
+    for drawn in plots:
+        flaws = len(clashes(drawn.groups)) + len(struck(drawn.groups))
+        if not flaws:
+            return drawn
+        if best is None or flaws < best[0]:
+            best = (flaws, drawn)
+    if best is None:
+        raise AssertionError
+    return best[1]

@@ -12,7 +12,7 @@ from casewright.packet.words import mark_list
 from casewright.resolve import HoldPoint
 from casewright.room.forecast_words import chance_text, with_text
 from casewright.room.model import Room
-from casewright.web.shop_lines import line_of
+from casewright.web.shop_lines import line_of, sentence
 from casewright.web.shop_readings import Readable
 from casewright.web.shop_schema import Line, ShopCard
 
@@ -25,16 +25,22 @@ def hold_cards(
     """Readings that are asked for, then the hold points in the order of making."""
     readable = Readable(room)
     for question in questions:
-        reading = readable.reading(room.chain.nodes.get(question.path), "as read")
+        reading = readable.reading(room.chain.nodes.get(question.path), "As read")
         if reading is not None:
             yield ShopCard(
                 id=f"holds.ask.{question.path}", station="holds", over="A question is open",
-                title=place_words(room, question.path), lead=question.needs,
-                lines=((question.because,),), readings=(reading,),
-                stops=((f"{len(question.waiting)} wait for it",),) if question.waiting else (),
+                title=place_words(room, question.path), lead=sentence(question.needs),
+                lines=((f"{sentence(question.because)}.",),), readings=(reading,),
+                stops=_waiting(len(question.waiting)),
             )  # fmt: skip
     for point in points:
         yield _point_card(room, point, readable)
+
+
+def _waiting(count: int) -> tuple[Line, ...]:
+    if not count:
+        return ()
+    return ((f"{count} part{'s wait' if count > 1 else ' waits'} for it.",),)
 
 
 def _point_card(room: Room, point: HoldPoint, readable: Readable) -> ShopCard:

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Iterator
+
 from casewright.drawing import Content, Measure, SignKind, plain_text
 from casewright.outputs.inlines import (
     Blank,
@@ -17,7 +20,11 @@ from casewright.outputs.inlines import (
 )
 from casewright.web.shop_schema import Bit, Line
 
-__all__ = ["caution_line", "line_of", "size_text"]
+__all__ = ["caution_line", "line_of", "sentence", "size_text", "split_at_signs"]
+
+_PAGE = "\f"
+_PAGES = re.compile(r"[, ]*\b(?:pages?|p\.)\s*$")
+_GAPS = re.compile(r" +(?=[ .,;:])")
 
 _SIGN_WORDS: dict[str, str] = {
     "caution": "Caution",
@@ -32,11 +39,36 @@ def line_of(*items: Rich) -> Line:
     found: list[str | Bit] = []
     for item in items:
         for bit in _bits(item):
-            if isinstance(bit, str) and found and isinstance(found[-1], str):
+            if bit == _PAGE:
+                found[-1:] = [_unpaged(last) for last in found[-1:]]
+            elif isinstance(bit, str) and found and isinstance(found[-1], str):
                 found[-1] += bit
             elif bit != "":
                 found.append(bit)
-    return tuple(found)
+    spaced = (_spaced(bit) if isinstance(bit, str) else bit for bit in found)
+    return tuple(bit for bit in spaced if bit != "")
+
+
+def _unpaged(bit: str | Bit) -> str | Bit:
+    """What came before the number of a page, without the word for it."""
+    return _PAGES.sub("", bit) if isinstance(bit, str) else bit
+
+
+def _spaced(words: str) -> str:
+    """Words without the spaces that were round something left out."""
+    return _GAPS.sub("", words)
+
+
+def split_at_signs(line: Line) -> Iterator[Line]:
+    """A line as several: each sign begins one of its own."""
+    found: list[str | Bit] = []
+    for bit in line:
+        if isinstance(bit, Bit) and bit.kind == "sign" and size_text(tuple(found)).strip():
+            yield tuple(found)
+            found = []
+        found.append(bit)
+    if size_text(tuple(found)).strip():
+        yield tuple(found)
 
 
 def _bits(item: Rich) -> list[str | Bit]:
@@ -58,7 +90,9 @@ def _inline(item: Inline) -> list[str | Bit]:
             found = [Bit(kind="sign", text=_sign_word(item.sign))]
         case Blank():
             found = [Bit(kind="blank", text="")]
-        case PageNumber() | PageNumbers() | Tick():
+        case PageNumber() | PageNumbers():
+            return [_PAGE]
+        case Tick():
             return []
     return found
 
@@ -78,7 +112,12 @@ def _content(content: Content, *, strong: bool = False) -> list[str | Bit]:
 
 def caution_line(words: str) -> Line:
     """A caution with its sign."""
-    return (Bit(kind="sign", text="Caution"), words)
+    return (Bit(kind="sign", text="Caution"), f" {words}")
+
+
+def sentence(words: str) -> str:
+    """Words with a capital."""
+    return f"{words[:1].upper()}{words[1:]}"
 
 
 def size_text(line: Line) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from casewright.breakdown import (
+    CAUTION_WORDS,
     METHOD_WORDS,
     Breakdown,
     InHand,
@@ -21,7 +22,7 @@ from casewright.outputs.inlines import Strong
 from casewright.packet.hold_marks import HoldMarks
 from casewright.packet.words import sizes
 from casewright.room.model import Room
-from casewright.web.shop_lines import caution_line, line_of, size_text
+from casewright.web.shop_lines import caution_line, line_of, sentence, size_text
 from casewright.web.shop_plan import plan_name
 from casewright.web.shop_schema import Line, ShopCard, ShopRow, ShopTick
 
@@ -49,6 +50,12 @@ _FACE: dict[Method, str] = {
 (common practice)."""
 
 _EDGES = {"bottom": "lower edge", "top": "upper edge", "left": "left end", "right": "right end"}
+_NOT_AT_THE_TABLE = frozenset(
+    CAUTION_WORDS[key]
+    for key in ("beyond fence", "wide against fence", "too wide for sled", "long crosscut")
+)
+"""Cautions that tell why a cut is made along the straightedge instead."""
+
 _KEEP = (
     "Guard, riving knife and push block; nothing pinched between blade and fence; stand out of "
     "the blade's line. Eyes, ears and lungs protected. The saw maker's instructions come first."
@@ -93,7 +100,7 @@ class _Setting:
             lead=_LEADS[method],
             big=digits,
             stops=tuple(self._stops(waits)),
-            lines=(*self._rides(), (_FACE[method],), (_sentence(METHOD_WORDS[method]),)),
+            lines=(*self._rides(), (_FACE[method],), (sentence(METHOD_WORDS[method]),)),
             first=("First piece: measure ", *digits, " before the rest is cut"),
             warns=tuple(self._warns()),
             figure=f"sheet.{self.name}.{plan.path}.{given.number}.{sheets[0]}",
@@ -123,15 +130,21 @@ class _Setting:
     def _stops(self, waits: Sequence[int]) -> Iterator[Line]:
         if waits:
             numbers = ", ".join(map(str, waits))
-            yield (f"Parts just fit on {self.noun} {numbers}: measure it and the kerf first.",)
+            noun, it = (self.noun, "it") if len(waits) == 1 else (f"{self.noun}s", "them")
+            yield (f"Parts just fit on {noun} {numbers}: measure {it} and the kerf first.",)
         if points := self.holds.points(*self._parts()):
             numbers = ", ".join(str(point.number) for point in points)
             yield (f"Some of it waits at hold point {numbers}: read that first.",)
 
     def _warns(self) -> Iterator[Line]:
         found = dict.fromkeys(words for step in self.given.steps for words in step.cautions)
-        yield from map(caution_line, found)
-        yield caution_line(_GUIDED if self.given.method == "straightedge" else _KEEP)
+        by_hand = self.given.method == "straightedge"
+        why = [words for words in found if by_hand and words in _NOT_AT_THE_TABLE]
+        yield from (caution_line(words) for words in found if words not in why)
+        if why:
+            said = "; ".join(f"{words[:1].lower()}{words[1:].rstrip('.')}" for words in why)
+            yield (f"Not at the table saw: {said}.",)
+        yield caution_line(_GUIDED if by_hand else _KEEP)
 
     def _row(self, step: SawStep) -> ShopRow:
         alike = len({_edge(each) for each in self.given.steps}) == 1
@@ -200,7 +213,3 @@ def _edge(step: SawStep) -> str:
 
 def _counted(count: int, noun: str) -> str:
     return f"{count} {noun}{'s' if count != 1 else ''}"
-
-
-def _sentence(words: str) -> str:
-    return f"{words[:1].upper()}{words[1:]}"

@@ -57,8 +57,8 @@ def _finish_card(
         station="finish",
         over="Finish",
         title=title,
-        lead="Try it on a test piece first",
         lines=(
+            ("Try it on a test piece first.",),
             ("Hinges and pulls off, bores masked, dust off.",),
             ("Fill, sand, prime, sand; then as many coats as the tin says, sanded between.",),
             *edges,
@@ -214,8 +214,10 @@ def _screw(screw: WallScrew, room: Room) -> ShopRow:
 def _place_card(case: Case) -> ShopCard:
     return ShopCard(
         id=f"hang.place.{case.key}", station="hang", over="At the wall", title=case.spec.title,
-        lead="Fasten it in its place",
-        lines=(("No wall is surveyed for it: its place is where it was planned by eye.",),),
+        lines=(
+            ("Fasten it in its place.",),
+            ("No wall is surveyed for it: its place is where it was planned by eye.",),
+        ),
         warns=(caution_line(_LIFT), caution_line(_CABLES)), ticks=tuple(_hung(case)),
         parts=tuple(part.path for part in case.parts),
     )  # fmt: skip

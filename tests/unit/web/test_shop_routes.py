@@ -219,6 +219,29 @@ def test_twenty_phones_at_once_lose_nothing(
     assert len({each.id for each in entries}) == len(entries)
 
 
+def test_a_timer_is_offered_where_glue_or_paint_has_to_dry(shop: TestClient) -> None:
+    """Not at the dry fit, nor where the words say that there is no glue (common practice)."""
+    cards = shop.get("/api/shop").json()["cards"]
+    said = {card["id"]: f"{card['lead']}. {' '.join(map(text, card['lines']))}" for card in cards}
+    timed = {card["id"] for card in cards if card["timer"] == "glue"}
+    assert all("dry fit" not in said[key] for key in timed)
+    assert any("dry fit" in words for words in said.values())
+    assert {key for key, words in said.items() if "Spread glue" in words} <= timed
+    painted = {card["station"] for card in cards if card["timer"] == "paint"}
+    assert painted == {"finish"}
+
+
+def test_nothing_of_paper_alone_is_left_on_a_card(shop: TestClient) -> None:
+    """No page number's empty place, no space before a stop, a sign only where a line begins."""
+    for card in shop.get("/api/shop").json()["cards"]:
+        lines = [*card["lines"], *(line for row in card["rows"] for line in row["lines"])]
+        for line in lines:
+            assert not re.search(r"\bp\. *[:;,.]| [.,;:]|  ", text(line)), text(line)
+            signs = [n for n, bit in enumerate(line) if isinstance(bit, dict)
+                     and bit["kind"] == "sign"]  # fmt: skip
+            assert signs in ([], [0]), text(line)
+
+
 def test_what_makes_no_sense_is_refused_and_the_rest_is_kept(shop: TestClient) -> None:
     """Each entry is answered by itself."""
     assert sent(

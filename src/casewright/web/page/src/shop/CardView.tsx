@@ -7,11 +7,15 @@ import { ticksOf, tickState } from "./ticking";
 import type { Card, Row } from "./types";
 import { Words } from "./words";
 
+/** Signs of a title from which on it is set smaller, so that what follows stays in sight. */
+const LONG = 70;
+
 /** One thing at a time: what is set, largest; then what it gives, its picture, what can hurt. */
 export function CardView({ card }: { card: Card }) {
   const open = ticksOf(card).filter((tick) => tickState(tick) === "open");
+  const title = card.big.length > 0 || card.lead === "" ? card.title : card.lead;
   return (
-    <article aria-labelledby="card">
+    <article aria-labelledby="card" class={card.figure === "" ? "card" : "card pictured"}>
       <p class="over">{card.over}</p>
       {card.big.length > 0 ? (
         <p class="setting">
@@ -21,8 +25,8 @@ export function CardView({ card }: { card: Card }) {
           </span>
         </p>
       ) : null}
-      <h1 id="card" class={card.big.length > 0 ? "" : "told"}>
-        {card.big.length > 0 || card.lead === "" ? card.title : card.lead}
+      <h1 id="card" class={card.big.length > 0 ? "" : title.length > LONG ? "long" : "told"}>
+        {title}
       </h1>
       {card.big.length === 0 && card.lead !== "" && <p class="soft">{card.title}</p>}
       {card.stops.map((line, n) => (

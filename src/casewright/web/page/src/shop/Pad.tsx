@@ -1,4 +1,5 @@
 import { useSignal } from "@preact/signals";
+import { useEffect, useRef } from "preact/hooks";
 import { Ask } from "./Ask";
 import { book, now } from "./book";
 import { about, fraction, millimetres, type Typed, written } from "./lengths";
@@ -44,6 +45,9 @@ function Pad({ reading, onDone }: { reading: Reading; onDone: () => void }) {
   const key = `reading:${reading.path}`;
   const own = sent.value.findLast((each) => each.key === key);
 
+  const pad = useRef<HTMLDivElement>(null);
+  useEffect(() => pad.current?.scrollIntoView({ block: "nearest" }), []);
+
   function figure(sign: string) {
     const { whole, part } = typed.value;
     if (sign === "⌫") typed.value = part > 0 ? { whole, part: 0 } : { whole: whole.slice(0, -1), part };
@@ -65,7 +69,7 @@ function Pad({ reading, onDone }: { reading: Reading; onDone: () => void }) {
   }
 
   return (
-    <div class="pad">
+    <div class="pad" ref={pad}>
       <output class="typed" aria-label="reading so far">
         {text === "" ? "–" : <Size text={text} />}
       </output>

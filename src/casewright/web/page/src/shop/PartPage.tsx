@@ -31,7 +31,7 @@ function PartView({ part }: { part: Part }) {
   const next = part.cards.map((id) => cards.value.get(id)).filter((card) => card !== undefined);
   const words = { saw: "Where it is cut", machine: "What is machined", assemble: "Where it goes in", finish: "Its finish", hang: "At the wall", holds: "What it waits for" };
   return (
-    <article aria-labelledby="card">
+    <article aria-labelledby="card" class="card pictured">
       <p class="over">{part.case}</p>
       <h1 id="card" class="mark">
         <span class="digits">{part.mark}</span> <span>{part.title}</span>
@@ -62,7 +62,8 @@ function PartView({ part }: { part: Part }) {
       <TickBox tick={part.tick} />
       {next.map((card) => (
         <a class="button" key={card.id} href={`/shop/${card.station}/${encodeURIComponent(card.id)}`}>
-          {words[card.station]}: {card.over}
+          {words[card.station]}
+          {card.station === "finish" || card.over === "At the wall" ? "" : `: ${card.over}`}
         </a>
       ))}
       {part.readings.map((reading) => (

@@ -37,7 +37,10 @@ export function Picture({ name, says }: { name: string; says: string }) {
         <div ref={small} />
         {!there.value && <span class="soft">The drawing comes when there is a signal.</span>}
       </button>
-      {isOld.value && <figcaption class="soft">Drawn before the last change.</figcaption>}
+      <figcaption class="soft">
+        {isOld.value && "Drawn before the last change. "}
+        {there.value && "Touch it to make it larger."}
+      </figcaption>
       <dialog ref={whole} class="whole" aria-label={says}>
         <button type="button" onClick={() => whole.current?.close()}>
           Close
