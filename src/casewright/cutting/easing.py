@@ -16,7 +16,7 @@ from casewright.cutting.plain import Plain, is_plain
 from casewright.cutting.plan_sheets import PlanSheets
 from casewright.cutting.problem import Problem
 from casewright.cutting.rates import WorkModel
-from casewright.cutting.repair import Repair
+from casewright.cutting.repair import Repair, ways_of
 from casewright.cutting.rough_cuts import settle
 from casewright.cutting.ruin import ruin
 from casewright.cutting.sheet_work import WorkCounter
@@ -126,6 +126,7 @@ class _Easing:
         self.rng = random.Random(seed)  # noqa: S311 - to look about, not for secrets
         self.kinds = kinds_of(problem.parts)
         self.kind_of = {part: k for k, kind in enumerate(self.kinds) for part, _ in kind.copies}
+        self.ways = [ways_of(k, kind, problem.kerf) for k, kind in enumerate(self.kinds)]
         self.counter = WorkCounter(problem, self.kinds, model)
         self.fixed: list[SheetTree] = []
         self.patterns: list[Pattern] = []
@@ -194,13 +195,10 @@ class _Easing:
             return exchange(sheets.patterns, self.rng, may_part=self.problem.stages != 2)
         changed, loose = ruin(sheets.patterns, self.rng)
         patterns = [changed.get(i, pattern) for i, pattern in enumerate(sheets.patterns)]
-        sizes, manners = sheets.sizes.copy(), sheets.manners.copy()
-        old = [sheets.patterns[index] for index in changed]
-        sheets.recount(old, list(changed.values()), sizes, manners)
         repair = Repair(
-            self.problem, self.kinds, self.model.rates, patterns, sizes, manners,
-            self.rng.choice(_WASTE), self.most, self.taken, self.priced, self.rng, self.mean,
-            set(changed),
+            self.problem, self.kinds, self.model.rates, patterns, sheets.counts_after(changed),
+            self.ways, self.rng.choice(_WASTE), self.most, self.taken, self.priced, self.rng,
+            self.mean, set(changed),
         )  # fmt: skip
         if self.rng.randrange(_FRESH) == 0:
             repair.open_empty()

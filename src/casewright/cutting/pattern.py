@@ -7,7 +7,7 @@ u).
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from functools import partial
 from typing import NamedTuple
@@ -99,16 +99,9 @@ class Panel:
         self.dv = sum(strip.dv for strip in self.strips)
 
 
-class Space(NamedTuple):
-    """Where a part may still go: the largest grown sides, numbers of the panel and the strip.
-
-    `strip` is None for a new strip at the end of the panel.
-    """
-
-    du: int
-    dv: int
-    panel: int
-    strip: int | None
+Space = tuple[int, int, int, int]
+"""Where a part may still go: the largest grown sides, numbers of the panel and of the strip; a
+number one past the last is that of a new one."""
 
 
 @dataclass(slots=True)
@@ -116,7 +109,8 @@ class Pattern:
     """One sheet: place of its stock, whether u runs along its width, its panels, longest first.
 
     `u` and `v` are the grown sides of the usable ground, `du` what the panels take of it; `free`
-    is the ground that no part lies on, `spaces` where parts may still go.
+    is the ground that no part lies on, `spaces` where parts may still go, in the order of panels
+    and strips.
     """
 
     stock: int
@@ -133,23 +127,39 @@ class Pattern:
         for panel in self.panels:
             panel.measure()
         self.panels = [panel for panel in self.panels if panel.strips]
-        self.panels.sort(key=lambda panel: -panel.du)
-        self.du = sum(panel.du for panel in self.panels)
         self.free = self.u * self.v - sum(
             slot.du * slot.dv
             for panel in self.panels
             for strip in panel.strips
             for slot in strip.slots
         )
-        self.spaces = list(self._spaces())
+        self._order()
 
-    def _spaces(self) -> Iterator[Space]:
+    def lay(self, b: int, r: int, slot: Slot) -> Strip:
+        """Lay a part into a strip of a panel, numbers one past the last for a new one."""
+        if b == len(self.panels):
+            self.panels.append(Panel())
+        panel = self.panels[b]
+        if r == len(panel.strips):
+            panel.strips.append(Strip())
+        strip = panel.strips[r]
+        strip.add(slot)
+        panel.measure()
+        self.free -= slot.du * slot.dv
+        self._order()
+        return strip
+
+    def _order(self) -> None:
+        self.panels.sort(key=lambda panel: -panel.du)
+        self.du = sum([panel.du for panel in self.panels])
+        self.spaces = spaces = []
         spare = self.u - self.du
         for p, panel in enumerate(self.panels):
-            above = self.v - panel.dv
+            above, end = self.v - panel.dv, spare + panel.du
             for s, strip in enumerate(panel.strips):
-                yield Space(spare + panel.du - strip.du, above + strip.dv, p, s)
-            yield Space(spare + panel.du, above, p, None)
+                spaces.append((end - strip.du, above + strip.dv, p, s))
+            spaces.append((end, above, p, len(panel.strips)))
+        spaces.append((spare, self.v, len(self.panels), 0))
 
     def copy(self) -> Pattern:
         """A copy that shares nothing that changes."""

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import random  # noqa: TID251 - only for the type: the caller seeds it
-from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 from typing import NamedTuple
 
+from casewright.cutting.census import census_of
+from casewright.cutting.census import count as _count
 from casewright.cutting.pattern import Pattern
-from casewright.cutting.repair import Manner, Size, manners_of, sizes_of
 from casewright.cutting.rough_cuts import WAYS, OversizeWay, cut_wide
 from casewright.cutting.sheet_work import SheetWork, WorkCounter
 from casewright.cutting.work_count import WorkCount
@@ -17,12 +17,16 @@ __all__ = ["PlanSheets"]
 
 
 class _Sheet(NamedTuple):
-    """A sheet without first cuts wide of the line, its way and what it is with it, its work."""
+    """A sheet without first cuts wide of the line, its way and what it is with it, its work.
+
+    `census` has the numbers of its sizes and manners.
+    """
 
     pattern: Pattern
     way: OversizeWay
     cut: Pattern
     work: SheetWork
+    census: list[int]
 
 
 class PlanSheets:
@@ -41,8 +45,8 @@ class PlanSheets:
     ----------
     patterns
         The sheets without first cuts wide of the line.
-    sizes, manners
-        How often each size is cut, and each kind of part in each manner.
+    counts
+        How often each size is cut, and each kind of part in each manner (`census`).
     """
 
     def __init__(
@@ -52,41 +56,33 @@ class PlanSheets:
         patterns: Sequence[Pattern],
         is_over: Callable[[], bool],
     ) -> None:
-        self._counter, self._count = counter, count
+        self._counter, self._total = counter, count
         self._sheets: list[_Sheet] = []
-        self.sizes: Counter[Size] = Counter()
-        self.manners: Counter[tuple[int, Manner | None]] = Counter()
+        self.counts: dict[int, int] = {}
         for pattern in patterns:
             sheet = self._cheapest(pattern, WAYS[:1] if is_over() else WAYS)
             self._sheets.append(sheet)
             count.add(sheet.work)
-            self.recount((), (pattern,), self.sizes, self.manners)
+            _count(self.counts, sheet.census, 1)
         self.patterns = list(patterns)
 
     @property
     def work(self) -> int:
         """What all sheets ask for, labels apart [hundredths of a minute]."""
-        return self._count.value
+        return self._total.value
 
     @property
     def cut(self) -> list[Pattern]:
         """The sheets as they are cut."""
         return [sheet.cut for sheet in self._sheets]
 
-    def recount(
-        self,
-        old: Sequence[Pattern],
-        new: Sequence[Pattern],
-        sizes: Counter[Size],
-        manners: Counter[tuple[int, Manner | None]],
-    ) -> None:
-        """Count some sheets in the place of others."""
-        for pattern in old:
-            sizes.subtract(sizes_of(pattern))
-            manners.subtract(manners_of(pattern))
-        for pattern in new:
-            sizes.update(sizes_of(pattern))
-            manners.update(manners_of(pattern))
+    def counts_after(self, changed: Mapping[int, Pattern]) -> dict[int, int]:
+        """How often sizes and manners occur when other sheets stand in the place of some."""
+        counts, kinds = self.counts.copy(), self._counter.kinds
+        for index, pattern in changed.items():
+            _count(counts, census_of(pattern, kinds), 1)
+            _count(counts, self._sheets[index].census, -1)
+        return counts
 
     def change(self, changed: Mapping[int, Pattern], most: int, rng: random.Random) -> bool:
         """Take other sheets for some, if all then ask for no more than `most`; whether it did.
@@ -98,7 +94,7 @@ class PlanSheets:
         rng
             Offers each sheet one more way.
         """
-        last, count = len(self._sheets), self._count
+        last, count = len(self._sheets), self._total
         old = [self._sheets[index] for index in changed if index < last]
         for sheet in old:
             count.take(sheet.work)
@@ -116,8 +112,10 @@ class PlanSheets:
             for sheet in old:
                 count.add(sheet.work)
             return False
-        patterns = [sheet.pattern for sheet in fresh.values()]
-        self.recount([sheet.pattern for sheet in old], patterns, self.sizes, self.manners)
+        for sheet in fresh.values():
+            _count(self.counts, sheet.census, 1)
+        for sheet in old:
+            _count(self.counts, sheet.census, -1)
         stay = {index: s for index, s in enumerate(self._sheets) if index not in changed}
         self._sheets = [sheet for _, sheet in sorted((stay | fresh).items())]
         self.patterns = [sheet.pattern for sheet in self._sheets]
@@ -125,16 +123,16 @@ class PlanSheets:
 
     def _cheapest(self, pattern: Pattern, ways: Sequence[OversizeWay]) -> _Sheet:
         """A sheet in the way that adds the least work."""
-        best: tuple[int, _Sheet] | None = None
+        best: tuple[int, OversizeWay, Pattern, SheetWork] | None = None
         for way in ways:
             cut = cut_wide(pattern, way, self._counter.problem.kerf)
             if best is not None and cut is pattern:
                 continue
             work = self._counter.pattern_work(cut)
-            price = self._count.price(work)
+            price = self._total.price(work)
             if best is None or price < best[0]:
-                best = price, _Sheet(pattern, way, cut, work)
+                best = price, way, cut, work
         if best is None:
             msg = "there is always a way"
             raise AssertionError(msg)
-        return best[1]
+        return _Sheet(pattern, *best[1:], census_of(pattern, self._counter.kinds))

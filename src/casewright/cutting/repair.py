@@ -4,20 +4,18 @@ from __future__ import annotations
 
 import random  # noqa: TID251 - only for the type: the caller seeds it
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
-from casewright.cutting.pattern import Kind, Panel, Pattern, Slot, Strip, new_pattern
+from casewright.cutting.census import any_manner, count, manner, size
+from casewright.cutting.pattern import Kind, Pattern, Slot, Space, new_pattern
 from casewright.cutting.problem import Problem
 from casewright.cutting.rates import Rates
 
-__all__ = ["Manner", "Repair", "Size", "manners_of", "sizes_of"]
+__all__ = ["Repair", "Ways", "ways_of"]
 
-Size = tuple[bool, int]
-"""Whether a size is ripped, and the grown size."""
-
-Manner = tuple[bool, int, bool]
-"""How a part is cut: in a pattern across the sheet, its size along u, trimmed along v."""
+Ways = tuple[tuple[Slot, ...], tuple[Slot, ...]]
+"""How a part may lie, in a pattern along the sheet and in one across it."""
 
 _SKIP = 20
 """One good place in so many is passed over."""
@@ -26,27 +24,13 @@ _SIDE = 4
 """Ground beside a short strip counts one part in so many: other parts may still go there."""
 
 
-def sizes_of(pattern: Pattern) -> Iterator[Size]:
-    """The sizes that a sheet is cut to: the settings it takes, whatever the saw."""
-    along_v, along_u = not pattern.swapped, pattern.swapped
-    for panel in pattern.panels:
-        if len(pattern.panels) > 1:
-            yield along_u, panel.du
-        for strip in panel.strips:
-            yield along_v, strip.dv
-            for slot in strip.slots:
-                yield along_u, slot.du
-                if slot.dv < strip.dv:
-                    yield along_v, slot.dv
-
-
-def manners_of(pattern: Pattern) -> Iterator[tuple[int, Manner | None]]:
-    """For every part of a sheet its kind with the manner in which it is cut, and with None."""
-    for panel in pattern.panels:
-        for strip in panel.strips:
-            for slot in strip.slots:
-                yield slot.kind, (pattern.swapped, slot.du, slot.dv < strip.dv)
-                yield slot.kind, None
+def ways_of(kind: int, entry: Kind, kerf: int) -> Ways:
+    """How a part may lie."""
+    long, wide = entry.length + kerf, entry.width + kerf
+    ways = [Slot(kind, long, wide)]
+    if entry.rotate and long != wide:
+        ways.append(Slot(kind, wide, long))
+    return tuple(ways), tuple(Slot(kind, way.dv, way.du) for way in ways)
 
 
 @dataclass(slots=True)
@@ -61,10 +45,11 @@ class Repair:
         What a setting and a cut cost.
     patterns
         The sheets. The list is changed in place; a sheet is copied before it is changed.
-    sizes
-        How often each size is cut; sizes already there cost no setting. Changed in place.
-    manners
-        How often each kind is cut in each manner, and in any (None). Changed in place.
+    counts
+        How often each size is cut, and each manner (`census`); sizes already there cost no
+        setting. Changed in place.
+    ways
+        How each kind may lie.
     waste
         Price of a mean part's area of ground used up [hundredths of a minute].
     most
@@ -87,8 +72,8 @@ class Repair:
     kinds: tuple[Kind, ...]
     rates: Rates
     patterns: list[Pattern]
-    sizes: Counter[Size]
-    manners: Counter[tuple[int, Manner | None]]
+    counts: dict[int, int]
+    ways: Sequence[Ways]
     waste: int
     most: int
     stock: Counter[int]
@@ -101,76 +86,68 @@ class Repair:
     def put(self, kind: int) -> bool:
         """Put one part in its cheapest place; False when there is none."""
         best: tuple[int, int, int, int, Slot] | None = None
-        ways = {swapped: self._ways(kind, swapped=swapped) for swapped in (False, True)}
-        area = ways[False][0].du * ways[False][0].dv
+        ways, least = self.ways[kind], -1
+        area = ways[0][0].du * ways[0][0].dv
         for index, pattern in enumerate(self.patterns):
             if pattern.free < area:
                 continue
             for slot in ways[pattern.swapped]:
-                for cost, panel, strip in self._places(pattern, slot):
+                _, du, dv = slot
+                spaces = [space for space in pattern.spaces if space[0] >= du and space[1] >= dv]
+                if not spaces:
+                    continue
+                for cost, panel, strip in self._places(pattern, slot, spaces):
                     self.nodes += 1
-                    if (best is None or cost < best[0]) and self.rng.randrange(_SKIP):
-                        best = cost, index, panel, strip, slot
+                    if (best is None or cost < least) and self.rng.randrange(_SKIP):
+                        best, least = (cost, index, panel, strip, slot), cost
         if best is None:
             return self._open(kind)
         self._put(self._owned(best[1]), *best[2:])
         return True
 
-    def _ways(self, kind: int, *, swapped: bool) -> list[Slot]:
-        entry, kerf = self.kinds[kind], self.problem.kerf
-        long, wide = entry.length + kerf, entry.width + kerf
-        ways = [Slot(kind, long, wide)]
-        if entry.rotate and long != wide:
-            ways.append(Slot(kind, wide, long))
-        return [Slot(kind, w.dv, w.du) for w in ways] if swapped else ways
-
-    def _places(self, pattern: Pattern, slot: Slot) -> Iterator[tuple[int, int, int]]:
+    def _places(
+        self, pattern: Pattern, slot: Slot, spaces: Sequence[Space]
+    ) -> Iterator[tuple[int, int, int]]:
         """Cost, number of the panel, number of the strip; one past the last is a new one."""
-        du, dv = slot.du, slot.dv
-        rates, ground, area = self.rates, self._ground, du * dv
-        apart = self._apart(pattern, slot)
-        across = 0 if self.sizes[pattern.swapped, du] else rates.stop
-        fence = 0 if self.sizes[not pattern.swapped, dv] else rates.fence
-        for space in pattern.spaces:
-            if du > space.du or dv > space.dv:
+        _, du, dv = slot
+        rates, waste, mean, area = self.rates, self.waste, self.mean, du * dv
+        panels, v = pattern.panels, pattern.v
+        in_strip, trimmed = self._apart(pattern, slot)
+        across = 0 if size(du, is_rip=pattern.swapped) in self.counts else rates.stop
+        fence = 0 if size(dv, is_rip=not pattern.swapped) in self.counts else rates.fence
+        for *_, p, s in spaces:
+            if p == len(panels):
+                if self.problem.stages != 2 or not panels:
+                    cost = across + fence + 3 * rates.cut + in_strip
+                    yield cost + waste * (du * v * 3 // 4 - area) // mean, p, 0
                 continue
-            panel = pattern.panels[space.panel]
-            if space.strip is None:
+            panel = panels[p]
+            if s == len(panel.strips):
                 wider = du - panel.du
-                used = max(wider, 0) * pattern.v + max(-wider, 0) * dv // _SIDE
-                cost = across + fence + 2 * rates.cut + ground(used) + apart[0]
-                yield cost, space.panel, len(panel.strips)
+                used = wider * v if wider > 0 else -wider * dv // _SIDE
+                yield across + fence + 2 * rates.cut + waste * used // mean + in_strip, p, s
                 continue
-            strip = panel.strips[space.strip]
+            strip = panel.strips[s]
             wider, taller = strip.du + du - panel.du, dv - strip.dv
-            used = max(wider, 0) * pattern.v + max(taller, 0) * panel.du - area
-            cost = across + rates.cut + ground(used)
+            used = max(wider, 0) * v + max(taller, 0) * panel.du - area
+            cost = across + rates.cut + waste * used // mean
             if taller > 0:
                 cost += fence + (rates.cut + rates.fence // 2) * len(strip.slots)
             elif taller < 0:
-                cost += fence + rates.cut + ground(-taller * du)
-            yield cost + apart[taller < 0], space.panel, space.strip
-        spare = pattern.u - pattern.du
-        may_part = self.problem.stages != 2 or not pattern.panels
-        if may_part and du <= spare and dv <= pattern.v:
-            used = du * pattern.v * 3 // 4 - area
-            cost = across + fence + 3 * rates.cut + ground(used) + apart[0]
-            yield cost, len(pattern.panels), 0
+                cost += fence + rates.cut + waste * (-taller * du) // mean
+            yield cost + (trimmed if taller < 0 else in_strip), p, s
 
     def _apart(self, pattern: Pattern, slot: Slot) -> tuple[int, int]:
         """Price of cutting a part in another manner than those it belongs to: strip, trimmed."""
-        kind = slot.kind
-        if self.kinds[kind].group is None or not self.manners[kind, None]:
+        kind, du, _ = slot
+        if self.kinds[kind].group is None or any_manner(kind) not in self.counts:
             return 0, 0
-        split, known = self.rates.split_group, self.manners
-        return (
-            0 if known[kind, (pattern.swapped, slot.du, False)] else split,
-            0 if known[kind, (pattern.swapped, slot.du, True)] else split,
+        strip, trimmed = (
+            manner(kind, du, swapped=pattern.swapped, trimmed=is_trimmed) in self.counts
+            for is_trimmed in (False, True)
         )
-
-    def _ground(self, area: int) -> int:
-        """Price of ground that is used up beyond a part's own."""
-        return self.waste * area // self.mean
+        split = self.rates.split_group
+        return 0 if strip else split, 0 if trimmed else split
 
     def open_empty(self) -> None:
         """Bring one more sheet, if one may be had; it costs nothing while it stays empty."""
@@ -184,7 +161,7 @@ class Repair:
             ways = (False, True) if self.rng.randrange(2) == 0 else (True, False)
             for swapped in ways:
                 pattern = new_pattern(self.problem, stock, swapped=swapped)
-                for slot in self._ways(kind, swapped=swapped):
+                for slot in self.ways[kind][swapped]:
                     if slot.du <= pattern.u and slot.dv <= pattern.v:
                         self._bring(pattern)
                         self._put(pattern, 0, 0, slot)
@@ -215,15 +192,13 @@ class Repair:
         return self.problem.stock[stock].price if self.priced else 1
 
     def _put(self, pattern: Pattern, b: int, r: int, slot: Slot) -> None:
-        if b == len(pattern.panels):
-            pattern.panels.append(Panel())
-        panel = pattern.panels[b]
-        if r == len(panel.strips):
-            panel.strips.append(Strip())
-        panel.strips[r].add(slot)
-        pattern.measure()
-        strip = panel.strips[r]
-        self.manners[slot.kind, (pattern.swapped, slot.du, slot.dv < strip.dv)] += 1
-        self.manners[slot.kind, None] += 1
-        self.sizes[not pattern.swapped, slot.dv] += 1
-        self.sizes[pattern.swapped, slot.du] += 1
+        strip, counts = pattern.lay(b, r, slot), self.counts
+        kind, du, dv = slot
+        numbers = [size(dv, is_rip=not pattern.swapped), size(du, is_rip=pattern.swapped)]
+        if self.kinds[kind].group is not None:
+            is_trimmed = dv < strip.dv
+            numbers += (
+                manner(kind, du, swapped=pattern.swapped, trimmed=is_trimmed),
+                any_manner(kind),
+            )
+        count(counts, numbers, 1)
