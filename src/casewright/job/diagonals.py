@@ -99,7 +99,7 @@ def _front(base: KeyPath, case: CaseTable, content: Content, reporter: Reporter)
 
 
 def _places(key: str, case: CaseTable, content: Content, reporter: Reporter) -> None:
-    """It stands at the end of its run that it names, and nothing straight runs over it."""
+    """It stands at the end of its run that it names."""
     for name, run in content.runs.items():
         if key not in run.cases:
             continue
@@ -108,11 +108,6 @@ def _places(key: str, case: CaseTable, content: Content, reporter: Reporter) -> 
             what = f"{key} fills the corner at the {case.diagonal} end of its run"
             want = f"write it {'first' if end == 0 else 'last'} in cases"
             reporter.tell(("run", name, "cases"), what, want)
-        for trim in ("toe_skin", "light_rail", "crown"):
-            if getattr(run, trim) is not None:
-                what = f"a {trim.replace('_', ' ')} runs straight, and {key} turns the corner"
-                want = "take it out here; fit it to a run without the corner"
-                reporter.tell(("run", name, trim), what, want)
 
 
 def check_diagonal_sizes(sizes: CaseSizes) -> None:

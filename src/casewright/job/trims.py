@@ -30,12 +30,14 @@ USUAL_TRIMS: Mapping[tuple[str, str], str] = {
 }  # fmt: skip
 """Stock of a trim where the file names none."""
 
+_ACROSS = {"left_across": "across_left", "right_across": "across_right"}
 _READ = {
-    "toe_skin": {"as_built": "along"},
+    "toe_skin": {"as_built": "along"} | _ACROSS,
     "light_rail": {"as_built": "along", "left_return": "return_left",
-                   "right_return": "return_right"},
+                   "right_return": "return_right"} | _ACROSS,
     "scribe_moulding": {"left_height": "high_left", "right_height": "high_right"},
-    "crown": {"as_built": "along", "left_return": "return_left", "right_return": "return_right"},
+    "crown": {"as_built": "along", "left_return": "return_left", "right_return": "return_right"}
+    | _ACROSS,
 }  # fmt: skip
 
 

@@ -123,8 +123,10 @@ def _readings(room: Room, run: Run, trim: Trim) -> Iterator[Row]:
         if cut is None or cut.corner is None:
             continue
         kind = "inside corner" if inside is not None else "corner of the return"
+        if cut.is_bend:
+            kind = "corner between front and diagonal face"
         read = Strong(_degrees(cut.corner)) if cut.is_read else Blank(20.0)
-        yield Row((f"The {kind} at the {side} end", "90.0°", read))
+        yield Row((f"The {kind} at the {side} end", _degrees(cut.planned), read))
 
 
 def _planned(planned: Dim, length: Dim, unit: str) -> Rich:
@@ -134,7 +136,7 @@ def _planned(planned: Dim, length: Dim, unit: str) -> Rich:
 
 def _turning(trim: Trim, side: str) -> EndCut | None:
     """How the front piece turns at an end."""
-    front = [p for p in trim.pieces if p.part.placed.orientation.length.axis == 0]
+    front = trim.along
     cut = front[0].left if side == "left" else front[-1].right
     return cut if cut.turns else None
 

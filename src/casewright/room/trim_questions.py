@@ -15,7 +15,13 @@ _WHERE = {
     ("light rail", "along"): "the length along the fronts under the cases, outside to outside",
     ("crown", "along"): "the length along the frieze board, corner to corner",
 }
-_KEYS = {"along": "as_built", "return": "return", "high": "height"}
+_ACROSS = {
+    "toe skin": "along the toe space across the corner at the {side} end, once the floor is laid",
+    "light rail": "along the fronts across the corner at the {side} end, from one inside corner "
+    "to the other",
+    "crown": "along the frieze board across the corner at the {side} end, corner to corner",
+}
+_KEYS = {"along": "as_built", "return": "return", "high": "height", "across": "across"}
 
 
 def _name(path: str) -> tuple[str, str]:
@@ -32,6 +38,8 @@ def what_to_read(trim: Trim, path: str) -> str:
     if what == "return":
         face = "frieze board's face" if trim.kind == "crown" else "front"
         return f"from the wall to the {face} at the {side} end"
+    if what == "across":
+        return _ACROSS[trim.kind].format(side=side)
     return _WHERE[trim.kind, what]
 
 
@@ -62,7 +70,7 @@ def held_pieces(room: Room) -> dict[str, tuple[str, ...]]:
             along = [d.path for d in trim.open_lengths if _name(d.path)[0] == "along"]
             if along and trim.open_lengths[0].built is None:
                 for part in trim.parts:
-                    if not part.path.endswith("_return"):
+                    if not part.turned and not part.path.endswith("_return"):
                         held[part.path] = (along[0],)
     return held
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from fractions import Fraction
 from typing import TypeAlias
 
 import numpy as np
@@ -11,6 +12,8 @@ import numpy.typing as npt
 
 from casewright.casework.cases import Case
 from casewright.casework.parts import Part
+from casewright.room.free_stand import FreeStand
+from casewright.room.island_places import middle_plane
 from casewright.room.model import Room, Run
 from casewright.room.on_walls import run_start
 from casewright.room.wall_stands import wall_stands
@@ -28,22 +31,26 @@ def moved_by(x: float, y: float, z: float) -> Matrix:
     return matrix
 
 
-def part_place(part: Part, case: Case | None) -> Matrix:
+def part_place(part: Part, of: Case | Run | None) -> Matrix:
     """From a part's own axes into those of its case: x right, y up, z into the room.
 
     Parameters
     ----------
-    case
-        That it belongs to; None: one of a run's, whose axes are alike.
+    of
+        What it belongs to; of a run the axes are alike, but across a diagonal corner at its end.
     """
     placed = part.placed
     matrix: Matrix = np.zeros((4, 4))
     for own, direction in enumerate(placed.orientation):
         matrix[direction.axis, own] = direction.sign
     matrix[:, 3] = [float(placed.x.value), float(placed.y.value), float(placed.z.value), 1.0]
-    if part.turned and case is not None and case.mouth is not None:
-        return _mouth(case) @ matrix
-    return matrix
+    if not part.turned:
+        return matrix
+    if isinstance(of, Run):
+        at = 0 if part.path.endswith(".left_across") else -1
+        begins = moved_by(float(of.starts[at].value), 0.0, 0.0)
+        return begins @ _mouth(of.cases[at]) @ matrix
+    return matrix if of is None else _mouth(of) @ matrix
 
 
 def _mouth(case: Case) -> Matrix:
@@ -70,8 +77,16 @@ def case_places(room: Room) -> Iterator[tuple[Case | Run, Matrix]]:
     stands = wall_stands(room.survey)
     beside = max((max(s.x, s.end[0]) for s in stands.values()), default=0.0)
     beside += _BETWEEN if stands else 0.0
-    placed = set()
+    placed, in_islands = set[str](), set[str]()
+    for thing, matrix in _free(room):
+        if isinstance(thing, Case):
+            placed.add(thing.key)
+        else:
+            in_islands.add(thing.spec.key)
+        yield thing, matrix
     for run in room.runs:
+        if run.spec.key in in_islands:
+            continue
         wall, stand = room.survey.walls.get(run.spec.on), stands.get(run.spec.on)
         if wall is None or stand is None:
             frame = moved_by(beside, 0.0, 0.0)
@@ -87,6 +102,48 @@ def case_places(room: Room) -> Iterator[tuple[Case | Run, Matrix]]:
         if case.key not in placed:
             yield case, moved_by(beside, _lift(room, case), 0.0)
             beside += float(case.overall_width.value) + _BETWEEN
+
+
+def _free(room: Room) -> Iterator[tuple[Case | Run, Matrix]]:
+    """Islands and loose cases that have a place on the floor, with what belongs to them."""
+    stands = wall_stands(room.survey)
+    by_key = {each.key: each for each in room.free}
+    cases = {case.key: case for case in room.cases}
+    for stand in room.free:
+        wall = stands[stand.wall]
+        frame = _standing(wall.x, wall.y, wall.turn) @ _turned(stand)
+        yield cases[stand.key], frame
+    for island in room.islands:
+        stand_of = by_key.get(island.key)
+        if stand_of is None:
+            continue
+        wall = stands[stand_of.wall]
+        frame = _standing(wall.x, wall.y, wall.turn) @ _turned(stand_of)
+        body, runs = room.case_of(island), room.runs_of(island)
+        end = (float(body.width.value) - float(runs[0].cases_end.value)) / 2
+        middle = float(middle_plane(body, runs))
+        for number, run in enumerate(runs):
+            place = moved_by(end, 0.0, middle)
+            if number:  # behind, turned half round: its left is the island's right
+                half = np.diag([-1.0, 1.0, -1.0, 1.0])
+                place = moved_by(float(body.width.value) - end, 0.0, middle) @ half
+            yield run, frame @ place
+            for case, matrix in _in_run(room, run):
+                yield case, frame @ place @ matrix
+
+
+def _turned(stand: FreeStand) -> Matrix:
+    """From a thing's own axes into those of the wall that it is measured from."""
+    zero, one = Fraction(0), Fraction(1)
+    (x0, z0), (x1, z1), (x2, z2) = (
+        (float(u), float(v)) for u, v in (stand.at(zero, zero), stand.at(one, zero),
+                                          stand.at(zero, one))
+    )  # fmt: skip
+    matrix: Matrix = np.eye(4)
+    matrix[0, 0], matrix[2, 0] = x1 - x0, z1 - z0
+    matrix[0, 2], matrix[2, 2] = x2 - x0, z2 - z0
+    matrix[0, 3], matrix[2, 3] = x0, z0
+    return matrix
 
 
 def _in_run(room: Room, run: Run) -> Iterator[tuple[Case, Matrix]]:

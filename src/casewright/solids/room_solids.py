@@ -53,8 +53,7 @@ def _roots(room: Room, of: str, shapes: _Shapes) -> Iterator[Node]:
         shown = [part for part in parts if of in ("", key, part.path)]
         if not shown:
             continue
-        case = thing if isinstance(thing, Case) else None
-        nodes = tuple(_part(part, case, shapes) for part in shown)
+        nodes = tuple(_part(part, thing, shapes) for part in shown)
         title = _title(thing)
         yield Node(key, np.eye(4) if of else place, None, {"title": title, "case": key}, nodes)
 
@@ -63,15 +62,15 @@ def _title(thing: Case | Run) -> str:
     return thing.spec.title
 
 
-def _part(part: Part, case: Case | None, shapes: _Shapes) -> Node:
+def _part(part: Part, thing: Case | Run, shapes: _Shapes) -> Node:
     says: dict[str, Any] = {
         "path": part.path, "title": part.title, "mark": part.mark, "case": part.case,
         "role": part.role, "stock": part.stock,
     }  # fmt: skip
-    if case is not None:
-        says["apart"] = [float(way) for way in way_out(part, case)]
-        says |= _moves(part, case)
-    return Node(part.path, part_place(part, case), shapes.number(part), says)
+    if isinstance(thing, Case):
+        says["apart"] = [float(way) for way in way_out(part, thing)]
+        says |= _moves(part, thing)
+    return Node(part.path, part_place(part, thing), shapes.number(part), says)
 
 
 def _moves(part: Part, case: Case) -> dict[str, Any]:

@@ -52,6 +52,13 @@ class ToeSkinTable(Table):
     between the cases a list, a length for each stretch from the left. Until then it is asked for,
     and the skin is not cut."""
 
+    left_across: _Built | None = None
+    """Length across a diagonal corner at the left end as read along its toe board, from one inside
+    corner to the other."""
+
+    right_across: _Built | None = None
+    """The same at the right."""
+
 
 class LightRailTable(Table):
     """A strip on edge under the front of wall cases, mitred back to the wall at open ends."""
@@ -66,6 +73,13 @@ class LightRailTable(Table):
     """Length of the return at the left as read, from the wall to the front."""
 
     right_return: _Built | None = None
+    """The same at the right."""
+
+    left_across: _Built | None = None
+    """Length across a diagonal corner at the left end as read along its face, from one inside
+    corner to the other."""
+
+    right_across: _Built | None = None
     """The same at the right."""
 
 
@@ -124,9 +138,16 @@ class CrownTable(Table):
     right_return: _Built | None = None
     """The same at the right."""
 
+    left_across: _Built | None = None
+    """Length across a diagonal corner at the left end as read along the frieze board's face."""
+
+    right_across: _Built | None = None
+    """The same at the right."""
+
     left_corner: _Angle | None = None
-    """Angle of the corner at the left end as read, in degrees. Default: in an inside corner as
-    under [corner.NAME], else 90."""
+    """Angle of the corner at the left end as read, in degrees; at a diagonal corner that between
+    the front and its face. Default: in an inside corner as under [corner.NAME], at a diagonal
+    corner 135, else 90."""
 
     right_corner: _Angle | None = None
     """The same at the right end."""

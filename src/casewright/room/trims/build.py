@@ -13,6 +13,7 @@ from casewright.room.model import Run
 from casewright.room.seam_strips import build_seam_strips
 from casewright.room.seat_lids import build_seat_lid
 from casewright.room.specs import JobSpec
+from casewright.room.trims.bends import bends_of
 from casewright.room.trims.crowns import build_crown
 from casewright.room.trims.light_rails import build_light_rail
 from casewright.room.trims.model import Trim
@@ -35,19 +36,19 @@ def build_trims(
     done: list[Run] = []
     findings: list[Finding] = []
     for run in runs:
-        asked = run.spec.trims
+        asked, bends = run.spec.trims, bends_of(spec, run, by_key)
         first = (build_seam_strips(house, spec, run), build_seat_lid(house, run))
         trims: list[Trim] = [trim for trim in first if trim is not None]
-        crowns, found = build_crown(house, spec, run, by_key, measured)
+        crowns, found = build_crown(house, spec, run, by_key, measured, bends)
         trims.extend(crowns)
         findings.extend(found)
         if asked.light_rail is not None:
-            trims.append(build_light_rail(house, run, asked.light_rail))
+            trims.append(build_light_rail(house, run, asked.light_rail, bends))
         if asked.scribe_moulding is not None:
             trims.append(build_scribe_moulding(house, run, asked.scribe_moulding))
         if asked.toe_skin is not None:
             wall = measured.walls.get(run.spec.on)
-            trims.extend(build_toe_skins(house, run, asked.toe_skin, wall))
+            trims.extend(build_toe_skins(house, run, asked.toe_skin, wall, bends))
         done.append(replace(run, trims=tuple(trims)) if trims else run)
         for trim in trims:
             _hold(house, trim)
@@ -63,7 +64,7 @@ def _hold(house: House, trim: Trim) -> None:
     if not trim.open_lengths or not trim.is_read:
         return
     open_ = _OPEN[house.unit]
-    along = [part for part in trim.parts if part.placed.orientation.length.axis == 0]
+    along = [piece.part for piece in trim.along]
     for part in trim.parts:
         if part in along and len(along) > 1:
             continue

@@ -9,6 +9,7 @@ from math import isqrt
 
 from casewright.room.run_ends import round_corner
 from casewright.room.specs import JobSpec, RunSide, RunSpec
+from casewright.room.trims.bends import BENT, BENT_COSINE, bend_at
 from casewright.room.trims.model import EndCut
 from casewright.room.trims.saw_settings import Spring, corner_tenths, cosine_of, crown_setting
 from casewright.room.trims.specs import CrownSpec
@@ -26,7 +27,8 @@ class CrownEnd:
     Parameters
     ----------
     kind
-        return: at an open end, back to the wall; inside: against another run's crown; wall.
+        return: at an open end, back to the wall; inside: against another run's crown; bend: across
+        the face of a diagonal corner; wall.
     cut
         Of the front piece there.
     cosine
@@ -49,6 +51,8 @@ def crown_end(
     if crown is None:
         msg = f"run {run.key} has no crown"
         raise ValueError(msg)
+    if bend_at(spec, run, side) is not None:
+        return _bend(crown, side, spring)
     if run.end(side) == "open":
         return _return(crown, side, spring)
     other = met_in_corner(spec, run, side)
@@ -61,6 +65,16 @@ def crown_end(
     setting = crown_setting(cosine, spring)
     cut = EndCut("cope" if coped else "inside mitre", corner_tenths(cosine), is_read, setting)
     return CrownEnd("inside", EndCut("square") if through else cut, cosine, other.key)
+
+
+def _bend(crown: CrownSpec, side: RunSide, spring: Spring) -> CrownEnd:
+    """Mitred, as it was read between the front and the face of the corner, else at 135."""
+    read = crown.corner(side)
+    cosine = cosine_of(Decimal(read)) if read else BENT_COSINE
+    setting = crown_setting(cosine, spring)
+    return CrownEnd(
+        "bend", EndCut("inside mitre", corner_tenths(cosine), bool(read), setting, BENT), cosine
+    )
 
 
 def met_in_corner(spec: JobSpec, run: RunSpec, side: RunSide) -> RunSpec | None:

@@ -7,62 +7,73 @@ from casewright.dims import Dim, Place
 from casewright.room.model import Run
 from casewright.room.run_ends import SIDES
 from casewright.room.specs import RunSide
+from casewright.room.trims.bends import Bends, across_length, across_piece, past_bend
 from casewright.room.trims.model import SQUARE, EndCut, Trim, TrimPiece
 from casewright.room.trims.saw_settings import flat_setting
 from casewright.room.trims.specs import LightRailSpec
 from casewright.room.trims.stretches import (
     TrimShape,
-    end_of,
     joints_along,
     longest_piece,
+    rail_end,
     seams_of,
     straight_pieces,
     stretch,
     trim_part,
 )
 
-__all__ = ["build_light_rail", "rail_end", "return_piece"]
+__all__ = ["build_light_rail", "return_piece"]
 
 
-def build_light_rail(house: House, run: Run, spec: LightRailSpec) -> Trim:
+def build_light_rail(house: House, run: Run, spec: LightRailSpec, bends: Bends) -> Trim:
     """The rail, flush with the front edges of the cases; mitred where it turns back to the wall.
 
     A return stands flush with the outer side of its case, which is square: both are mitred at
-    90 - a / 2, without bevel.
+    90 - a / 2, without bevel. Where it turns across a diagonal corner it does likewise, and its
+    rear, from long point to long point, is longer than the fronts.
     """
     place = house.chain.place(f"run.{run.spec.key}.light_rail")
     depth, high = run.cases[0].face_plane, house.style_dim("light_rail")
     shape = TrimShape("light rail", "light rail", spec.stock, place.let("high", high),
                   run.lift, depth, hangs=True, flush=True)  # fmt: skip
-    own = stretch(place, rail_end(run, "left"), rail_end(run, "right"))
-    most = longest_piece(house, spec.stock) - house.thickness(spec.stock)
+    thick = house.thickness(spec.stock)
+    past = past_bend(house, place, "past_bend", thick) if bends else house.zero
+    own = stretch(place, *(rail_edge(run, bends, side) for side in SIDES))
+    most = longest_piece(house, spec.stock) - thick
     joints = joints_along(place, own, seams_of(run), most)
     turn = EndCut("outside mitre", 900, is_read=False, setting=flat_setting(house.zero.value))
-    ends = tuple(turn if run.spec.end(side) == "open" else SQUARE for side in SIDES)
-    front = straight_pieces(
-        house, place, shape, own, joints, (ends[0], ends[1]), scarf=bool(joints)
+    ends = tuple(
+        bends[side].turn if side in bends else turn if run.spec.end(side) == "open" else SQUARE
+        for side in SIDES
     )
-    lengths, returns = [own.along], {}
+    front = straight_pieces(
+        house, place, shape, own, joints, (ends[0], ends[1]), scarf=bool(joints),
+        longer=tuple((past,) if side in bends else () for side in SIDES),
+    )  # fmt: skip
+    lengths, beside = [own.along], {}
     for side in SIDES:
-        if run.spec.end(side) == "open":
+        if run.spec.end(side) == "open" and side not in bends:
             back = place.follows(f"return_{side}", depth, how="as planned, until it is read")
             lengths.append(back)
             edge = own.start if side == "left" else own.start + own.along
-            returns[side] = return_piece(house, place, shape, (side, turn), edge, (back,))
-    pieces = (*_of(returns, "left"), *front, *_of(returns, "right"))
+            beside[side] = return_piece(house, place, shape, (side, turn), edge, (back,))
+        elif side in bends and bends[side].owns:
+            face = across_length(house, place, bends[side], depth)
+            lengths.append(face)
+            beside[side] = across_piece(
+                house, place, shape, bends[side], (face, past, past), house.zero - thick
+            )
+    pieces = (*_of(beside, "left"), *front, *_of(beside, "right"))
     return Trim(place.path, "light rail", "light rail", tuple(lengths), pieces, own.start)
+
+
+def rail_edge(run: Run, bends: Bends, side: RunSide) -> Dim:
+    """Where a front strip ends: at a bend, else as a rail without one."""
+    return bends[side].edge if side in bends else rail_end(run, side)
 
 
 def _of(returns: dict[RunSide, TrimPiece], side: RunSide) -> tuple[TrimPiece, ...]:
     return (returns[side],) if side in returns else ()
-
-
-def rail_end(run: Run, side: RunSide) -> Dim:
-    """Where a front strip ends: at the wall, in a corner at the other run, else with the cases."""
-    beyond = next((f.beyond for f in run.fillers if f.side == side), None)
-    if beyond is None:
-        return end_of(run, side)
-    return beyond if side == "left" else run.length - beyond
 
 
 def return_piece(

@@ -26,6 +26,9 @@ _OPEN = Fraction(4, 5)
 _DIAGONAL = Fraction(99, 70)
 """Root of 2: the joint over the projection, in plan; of a corner near to square."""
 
+_BENT = Fraction(1083, 1000)
+"""The same of a corner of 135 degrees: 1 / sin 67 1/2."""
+
 
 def fit_mitres(
     house: House, place: Place, ends: Mapping[RunSide, CrownEnd], projection: Dim, owner: str
@@ -41,11 +44,11 @@ def fit_mitres(
     owner
         Path of the piece that is cut to the corner.
     """
-    long = projection.value * _DIAGONAL
     for side, end in ends.items():
         if end.cut.kind not in ("inside mitre", "outside mitre") or not end.cut.is_read:
             continue
         path = f"{place.path}.mitre_{side}"
+        long = projection.value * (_BENT if end.kind == "bend" else _DIAGONAL)
         sigma, limit = (long * angle for angle in _MISREAD)
         causes = (
             Cause(f"reading of the corner at {path}", sigma, limit),

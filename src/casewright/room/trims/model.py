@@ -19,6 +19,10 @@ TrimKind = Literal[
 EndKind = Literal["square", "inside mitre", "outside mitre", "cope", "scarf"]
 
 
+_SQUARE = 900
+"""A square corner [1/10 deg]."""
+
+
 @dataclass(frozen=True, slots=True)
 class EndCut:
     """How one end of a piece is cut.
@@ -33,17 +37,25 @@ class EndCut:
         Whether that corner was read, or is taken as square.
     setting
         Of the saw; None: square, or a scarf at 45.
+    planned
+        What the corner is by the plan [1/10 deg].
     """
 
     kind: EndKind
     corner: int | None = None
     is_read: bool = True
     setting: CornerSetting | None = None
+    planned: int = _SQUARE
 
     @property
     def turns(self) -> bool:
         """Whether it meets another piece round a corner."""
         return self.corner is not None
+
+    @property
+    def is_bend(self) -> bool:
+        """Whether it turns across the face of a diagonal corner."""
+        return self.planned != _SQUARE
 
 
 SQUARE = EndCut("square")
@@ -79,7 +91,7 @@ class Trim:
     open_lengths
         Sizes that its pieces are cut to, each read once it stands [mm].
     pieces
-        Left to right; returns first and last.
+        Left to right; returns, and pieces across diagonal corners, first and last.
     start
         Left end of what it runs along, from the run's left datum [mm]; None: it stands upright.
     sprung
@@ -106,6 +118,19 @@ class Trim:
     def is_read(self) -> bool:
         """Whether everything it is cut to was read as it stands."""
         return all(length.built is not None for length in self.open_lengths)
+
+    @property
+    def along(self) -> tuple[TrimPiece, ...]:
+        """The pieces that run along the wall, left to right."""
+        return tuple(
+            piece for piece in self.pieces
+            if piece.part.placed.orientation.length.axis == 0 and not piece.part.turned
+        )  # fmt: skip
+
+    @property
+    def across(self) -> tuple[TrimPiece, ...]:
+        """The pieces across the faces of diagonal corners, left to right."""
+        return tuple(piece for piece in self.pieces if piece.part.turned)
 
     def with_parts(self, change: Callable[[Part], Part]) -> Trim:
         """The same with every part changed."""

@@ -16,7 +16,7 @@ from casewright.casework.parts import Part
 from casewright.casework.proof import Failure
 from casewright.room.model import Run
 from casewright.room.specs import RunEnd
-from casewright.room.trims.model import Trim, TrimPiece
+from casewright.room.trims.model import Trim
 
 __all__ = ["trim_failures"]
 
@@ -27,11 +27,6 @@ def _low(part: Part, axis: int) -> Fraction:
 
 def _high(part: Part, axis: int) -> Fraction:
     return extent(part, axis)[1].value
-
-
-def _along(trim: Trim) -> list[TrimPiece]:
-    """The pieces that run along the wall."""
-    return [piece for piece in trim.pieces if piece.part.placed.orientation.length.axis == 0]
 
 
 def _across(trim: Trim) -> list[Part]:
@@ -87,7 +82,7 @@ def _lid(run: Run, lid: Trim) -> Iterator[Failure]:
 
 def _joined(trim: Trim) -> Iterator[Failure]:
     """Each piece begins where the one before it ends; a scarf laps by a thickness."""
-    for one, other in pairwise(_along(trim)):
+    for one, other in pairwise(trim.along):
         lap = one.part.finished.thickness.value if one.right.kind == "scarf" else 0
         off = abs(_high(one.part, 0) - lap - _low(other.part, 0))
         if off:
@@ -97,7 +92,7 @@ def _joined(trim: Trim) -> Iterator[Failure]:
 
 def _ends(run: Run, trim: Trim) -> Iterator[Failure]:
     """It begins and ends where what it runs along does; a piece that turns goes past that."""
-    fronts = _along(trim)
+    fronts = trim.along
     if trim.start is None or not fronts:
         return
     start, along = trim.start.value, trim.open_lengths[0]
@@ -111,9 +106,10 @@ def _ends(run: Run, trim: Trim) -> Iterator[Failure]:
             says = f"the {piece.part.title} does not end with what it runs along"
             yield Failure("size", (piece.part.path,), says, abs(off))
     if along.built is None:
+        bent = first.left.is_bend, last.right.is_bend
         (left, low), (right, high) = _what_it_runs_along(run, start, start + along.value)
         ends = ((left, start, low, 1), (right, start + along.value, high, -1))
-        for end, edge, case, way in ends:
+        for end, edge, case, way in (e for e, skip in zip(ends, bent, strict=True) if not skip):
             off = (case - edge) * way
             # In an inside corner a crown ends where it meets that of the other run.
             may_stop = end != "open" and trim.kind in ("crown", "backing", "frieze")
@@ -151,14 +147,14 @@ def _at(
     trim: Trim, axis: int, plane: Fraction, says: str, *, high: bool = False
 ) -> Iterator[Failure]:
     """The pieces along the wall touch a plane."""
-    for part in (piece.part for piece in _along(trim)):
+    for part in (piece.part for piece in trim.along):
         off = abs((_high if high else _low)(part, axis) - plane)
         if off:
             yield Failure("joints", (part.path,), f"the {part.title} {says}", off)
 
 
 def _toe(run: Run, skin: Trim) -> Iterator[Failure]:
-    case = run.cases[0]
+    case = next(each for each in run.cases if each.mouth is None)
     bottom = next(level for level in case.levels if level.role == "bottom").low.value
     yield from _at(skin, 1, bottom, "does not reach up to the bottoms", high=True)
     notches = [
@@ -180,7 +176,7 @@ def _turned(run: Run, trim: Trim, *, flush: bool) -> Iterator[Failure]:
     flush
         Whether the trim's outer faces are those of the cases; else its inner ones are.
     """
-    fronts = _along(trim)
+    fronts = trim.along
     for part in _across(trim):
         left = part.placed.orientation.length.sign > 0
         front = fronts[0].part if left else fronts[-1].part
@@ -216,12 +212,12 @@ def _crown(run: Run, crown: Trim, backing: Trim, frieze: Trim) -> Iterator[Failu
         left = part.placed.orientation.length.sign > 0
         edge = _low(part, 0) - run.starts[0].value if left else (
             _high(part, 0) - run.cases_end.value)  # fmt: skip
-        fronts = _along(backing)
+        fronts = backing.along
         behind = _low((fronts[0] if left else fronts[-1]).part, 2)
         if (edge and not backing.open_lengths[0].built) or _high(part, 2) != behind:
             says = f"the {part.title} does not close the corner of the backing"
             yield Failure("joints", (part.path,), says, abs(edge))
-    face = max((_high(part, 2) for part in frieze.parts), default=Fraction(0))
+    face = max((_high(each.part, 2) for each in frieze.along), default=Fraction(0))
     yield from _at(crown, 2, face, "does not lie on the frieze board")
     upper = min((_high(part, 1) for part in frieze.parts), default=Fraction(0))
     for part in crown.parts:

@@ -23,6 +23,7 @@ __all__ = [
     "end_of",
     "joints_along",
     "longest_piece",
+    "rail_end",
     "seams_of",
     "straight_pieces",
     "stretch",
@@ -259,3 +260,11 @@ def straight_pieces(
 def end_of(run: Run, side: RunSide) -> Dim:
     """Where the cases of a run end, from its left datum [mm]."""
     return run.starts[0] if side == "left" else run.cases_end
+
+
+def rail_end(run: Run, side: RunSide) -> Dim:
+    """Where a front strip ends: at the wall, in a corner at the other run, else with the cases."""
+    beyond = next((f.beyond for f in run.fillers if f.side == side), None)
+    if beyond is None:
+        return end_of(run, side)
+    return beyond if side == "left" else run.length - beyond

@@ -11,8 +11,10 @@ from casewright.casework.house import House
 from casewright.casework.levels import extent
 from casewright.dims import Dim, Place
 from casewright.room.model import Run
+from casewright.room.run_ends import SIDES
 from casewright.room.specs import RunSide
-from casewright.room.trims.model import Trim
+from casewright.room.trims.bends import Bend, Bends, across_length, across_piece
+from casewright.room.trims.model import SQUARE, Trim, TrimPiece
 from casewright.room.trims.specs import ToeSkinSpec
 from casewright.room.trims.stretches import (
     TrimShape,
@@ -29,16 +31,17 @@ __all__ = ["build_toe_skins"]
 
 
 def build_toe_skins(
-    house: House, run: Run, spec: ToeSkinSpec, wall: SurveyedWall | None
+    house: House, run: Run, spec: ToeSkinSpec, wall: SurveyedWall | None, bends: Bends
 ) -> tuple[Trim, ...]:
     """The skins along the toe space, from wall to wall or to the outside of the end cases.
 
     Where an appliance stands between cases, one skin ends and the next begins: it has a foot of
     its own. They are ripped as high as the toe space and the fall of the floor, and scribed to the
-    floor. Between two walls a skin is cut a little long and sprung in (common practice).
+    floor. Between two walls a skin is cut a little long and sprung in (common practice). At a
+    diagonal corner it turns onto the toe board across it.
     """
     groups = _stretches(run)
-    return tuple(_skin(house, run, spec, wall, at) for at in _spans(house, run, groups))
+    return tuple(_skin(house, run, spec, wall, at) for at in _spans(house, run, groups, bends))
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,6 +54,7 @@ class _Span:
     left: Dim
     right: Dim
     held: bool
+    bends: Bends
 
     @property
     def name(self) -> str:
@@ -75,7 +79,7 @@ def _stretches(run: Run) -> list[list[str]]:
     return [group for group in groups if group]
 
 
-def _spans(house: House, run: Run, groups: list[list[str]]) -> Iterator[_Span]:
+def _spans(house: House, run: Run, groups: list[list[str]], bends: Bends) -> Iterator[_Span]:
     place = house.chain.place(f"run.{run.spec.key}.toe_skin")
     setback = _setback(house, place, run.cases[0])
     at = {case.key: (case, start) for case, start in zip(run.cases, run.starts, strict=True)}
@@ -84,12 +88,13 @@ def _spans(house: House, run: Run, groups: list[list[str]]) -> Iterator[_Span]:
         first, last = group[0], group[-1]
         ends = {"left": first == places[0], "right": last == places[-1]}
         case, start = at[last]
-        left = _end(house, run, "left", setback) if ends["left"] else at[first][1]
+        left = _end(run, "left", setback, bends) if ends["left"] else at[first][1]
         right = start + case.overall_width
-        right = _end(house, run, "right", setback) if ends["right"] else right
-        held = all(ends[side] and run.spec.end(side) != "open" for side in ("left", "right"))
+        right = _end(run, "right", setback, bends) if ends["right"] else right
+        own = {side: bends[side] for side in SIDES if ends[side] and side in bends}
+        held = all(ends[side] and run.spec.end(side) != "open" for side in SIDES) and not own
         cases = tuple(at[key][0] for key in group)
-        yield _Span(number, len(groups), cases, left, right, held)
+        yield _Span(number, len(groups), cases, left, right, held, own)
 
 
 def _skin(house: House, run: Run, spec: ToeSkinSpec, wall: SurveyedWall | None, at: _Span) -> Trim:
@@ -106,8 +111,27 @@ def _skin(house: House, run: Run, spec: ToeSkinSpec, wall: SurveyedWall | None, 
     most = most if sprung is None else most - sprung
     joints = joints_along(place, own, seams_of(run), most)
     longer = ((), () if sprung is None else (sprung,))
-    pieces = straight_pieces(house, place, shape, own, joints, longer=longer)
-    return Trim(place.path, "toe skin", at.title, (own.along,), pieces, own.start, sprung)
+    left, right = (at.bends[side].turn if side in at.bends else SQUARE for side in SIDES)
+    front = straight_pieces(house, place, shape, own, joints, (left, right), longer=longer)
+    across = {
+        side: _across(house, run, shape, bend) for side, bend in at.bends.items() if bend.owns
+    }
+    before, after = (tuple(across[s][1] for s in (side,) if s in across) for side in SIDES)
+    lengths = (own.along, *(length for length, _ in across.values()))
+    return Trim(place.path, "toe skin", at.title, lengths, (*before, *front, *after), own.start,
+                sprung)  # fmt: skip
+
+
+def _across(house: House, run: Run, shape: TrimShape, bend: Bend) -> tuple[Dim, TrimPiece]:
+    """The skin on the toe board across a corner, with the length that is read for it."""
+    place, mouth = house.chain.place(f"run.{run.spec.key}.toe_skin"), bend.case.mouth
+    board = bend.case.part(f"{bend.case.key}.toe_board")
+    if mouth is None:
+        msg = f"{bend.case.key} is no diagonal corner"
+        raise ValueError(msg)
+    before = board.placed.z + board.finished.thickness - mouth.front
+    length = across_length(house, place, bend, shape.z, before)
+    return length, across_piece(house, place, shape, bend, (length,), before)
 
 
 def _setback(house: House, place: Place, case: Case) -> Dim:
@@ -122,14 +146,16 @@ def _setback(house: House, place: Place, case: Case) -> Dim:
 
 def _plane(run: Run, setback: Dim) -> Dim:
     """Plane z of what it lies on: the front rail of a plinth, else the toe boards."""
-    first = run.cases[0]
+    first = next(case for case in run.cases if case.mouth is None)
     parts = run.plinths[0].case.parts if run.plinths else first.parts
     rails = [extent(part, 2)[1] for part in parts if part.role == "plinth rail"]
     return max(rails, key=lambda dim: dim.value, default=first.depth - setback)
 
 
-def _end(house: House, run: Run, side: RunSide, setback: Dim) -> Dim:
-    """Where the toe space ends: at the wall, in a corner at the other run's toe space."""
+def _end(run: Run, side: RunSide, setback: Dim, bends: Bends) -> Dim:
+    """Where the toe space ends: at a bend, at the wall, in a corner at the other's toe space."""
+    if side in bends:
+        return bends[side].edge
     beyond = next((f.beyond for f in run.fillers if f.side == side), None)
     if beyond is None:
         return end_of(run, side)
