@@ -11,7 +11,7 @@ from casewright.cli.progress import working
 from casewright.job.editor_schema import schema_text
 from casewright.job.fingerprint import printed_fingerprint
 from casewright.job.load import load_job
-from casewright.job.packets import packet_files, plan_purchases
+from casewright.job.packets import draw_packet, packet_files
 from casewright.job.printed import note_print
 from casewright.job.recorded import Use
 from casewright.job.starter import DEMO_FILE, demo_text, starter_text, write_new
@@ -66,16 +66,17 @@ def run_packet(
     if has_failed(worked, as_json=False):
         print("No packet was made: the parts do not go together.", file=sys.stderr)
         return FAILED_PROOF
-    with working("planning the cuts"):
-        purchases = plan_purchases(worked)
-    with working("drawing and printing"):
-        files = packet_files(purchases, left_only=left_only)
+    with working("planning the cuts and drawing"):
+        drawn = draw_packet(worked, left_only=left_only)
+    with working("printing"):
+        files = packet_files(drawn)
     with alone(job.parent):
         write_folder(folder, files)
     if use is None:
         _note(job, worked)
     for name in sorted(files, key=lambda name: (not name.endswith(".pdf"), name)):
         print(folder / name)
+    purchases = drawn.purchases
     opened, found = len(purchases.questions), len(purchases.findings)
     if opened or found:
         print(f"{opened} open, {found} found: they stand on the cover.")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Mapping
+from collections.abc import Mapping, Set
 from dataclasses import fields, is_dataclass
 from typing import Any
 
@@ -56,6 +56,8 @@ def _plain(value: Any) -> Any:
         return [type(value).__name__, *((name, _plain(each)) for name, each in _members(value))]
     if isinstance(value, Mapping):
         return [(str(key), _plain(value[key])) for key in sorted(value, key=str)]
+    if isinstance(value, Set):
+        return sorted(map(str, value))
     if isinstance(value, tuple | list):
         return [_plain(each) for each in value]
     return str(value)

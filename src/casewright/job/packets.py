@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import dataclass
 
 from casewright.breakdown import Breakdown
@@ -15,17 +16,22 @@ from casewright.job.collector import collector_at_rest
 from casewright.job.fingerprint import printed_fingerprint
 from casewright.job.nudges import plan_job
 from casewright.job.worked import WorkedJob
+from casewright.outputs.apart import meanwhile
 from casewright.outputs.csv import Cell, csv_bytes
+from casewright.outputs.document import Document
 from casewright.outputs.pdf import pdf_bytes
-from casewright.packet.packet import PacketContent, packet_document
+from casewright.packet.packet import PacketContent, draw_cards, packet_document
 from casewright.resolve import HoldPoint, hold_points, readings_awaited
 
-__all__ = ["Purchases", "packet_files", "plan_purchases"]
+__all__ = ["DrawnPacket", "Purchases", "draw_packet", "packet_files", "plan_purchases"]
 
 _PART_COLUMNS = (
     "mark", "path", "case", "part", "hand", "stock", "cut length", "cut width",
     "finished length", "finished width", "thickness", "grain", "edges", "waits for", "state",
 )  # fmt: skip
+_MANY = 100
+"""From so many parts on a process that plans takes less time than it saves (measured)."""
+
 _HARDWARE = (
     "door hardware", "drawer hardware", "shelf hardware", "fasteners", "wall", "glass",
 )  # fmt: skip
@@ -56,6 +62,23 @@ class Purchases:
         return not (self.worked.failures or self.findings or self.questions)
 
 
+@dataclass(frozen=True, slots=True)
+class DrawnPacket:
+    """A packet before it is printed.
+
+    Parameters
+    ----------
+    document
+        Its pages.
+    points
+        The hold points of the room.
+    """
+
+    purchases: Purchases
+    document: Document
+    points: tuple[HoldPoint, ...]
+
+
 def plan_purchases(worked: WorkedJob) -> Purchases:
     """Break the parts down into cuts and count what must be bought."""
     breakdown = plan_job(worked)
@@ -75,8 +98,8 @@ def _not_told(worked: WorkedJob, breakdown: Breakdown) -> Iterator[Finding]:
     return (each for each in breakdown.findings if (each.rule, each.path) not in told)
 
 
-def packet_files(purchases: Purchases, *, left_only: bool = False) -> Mapping[str, bytes]:
-    """The packet's files: packet.pdf, parts.csv, buy.csv, hardware.csv.
+def draw_packet(worked: WorkedJob, *, left_only: bool = False) -> DrawnPacket:
+    """Plan the cuts and draw the packet; of a large job its cards while the cuts are planned.
 
     Parameters
     ----------
@@ -88,37 +111,55 @@ def packet_files(purchases: Purchases, *, left_only: bool = False) -> Mapping[st
     ValueError
         When the proof failed: no packet is made from parts that do not go together.
     """
-    if purchases.worked.failures:
+    if worked.failures:
         msg = "no packet is made when the proof of assembly fails"
         raise ValueError(msg)
-    room = purchases.worked.room
-    points = hold_points(room)
-    content = PacketContent(
-        room,
-        purchases.breakdown,
-        purchases.buying,
-        purchases.findings,
-        purchases.questions,
-        printed_fingerprint(room),
-        points,
-        purchases.day,
-        jigs(room, purchases.breakdown.chain),
-        left_only=left_only,
-    )
-    with collector_at_rest():
-        document = packet_document(content)
+    with _planned(worked) as plans, collector_at_rest():
+        points = hold_points(worked.room)
+        cards = draw_cards(worked.room, points, left_only=left_only)
+        purchases = plans()
+        room = purchases.worked.room
+        content = PacketContent(
+            room,
+            purchases.breakdown,
+            purchases.buying,
+            purchases.findings,
+            purchases.questions,
+            printed_fingerprint(room),
+            points,
+            purchases.day,
+            jigs(room, purchases.breakdown.chain),
+            left_only=left_only,
+            cards=cards,
+        )
+        return DrawnPacket(purchases, packet_document(content), points)
+
+
+@contextmanager
+def _planned(worked: WorkedJob) -> Iterator[Callable[[], Purchases]]:
+    """The plans, from another process where that saves more time than its start takes."""
+    if len(worked.room.parts) < _MANY:
+        yield lambda: plan_purchases(worked)
+        return
+    with meanwhile(plan_purchases, worked) as answer:
+        yield answer
+
+
+def packet_files(drawn: DrawnPacket) -> Mapping[str, bytes]:
+    """Print the packet's files: packet.pdf, parts.csv, buy.csv, hardware.csv."""
+    purchases = drawn.purchases
     hardware = tuple(line for line in purchases.buying if line.aisle in _HARDWARE)
     return {
-        "packet.pdf": pdf_bytes(document),
-        "parts.csv": csv_bytes(_PART_COLUMNS, _part_rows(purchases, points)),
+        "packet.pdf": pdf_bytes(drawn.document),
+        "parts.csv": csv_bytes(_PART_COLUMNS, _part_rows(drawn)),
         "buy.csv": csv_bytes(COLUMNS, buy_rows(purchases.buying)),
         "hardware.csv": csv_bytes(COLUMNS, buy_rows(hardware)),
     }
 
 
-def _part_rows(purchases: Purchases, points: Sequence[HoldPoint]) -> list[tuple[Cell, ...]]:
-    room = purchases.worked.room
-    read = readings_awaited(points)
+def _part_rows(drawn: DrawnPacket) -> list[tuple[Cell, ...]]:
+    room = drawn.purchases.worked.room
+    read = readings_awaited(drawn.points)
     unit = room.spec.unit
     rows: list[tuple[Cell, ...]] = []
     for part in room.parts:

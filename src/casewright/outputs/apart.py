@@ -6,17 +6,19 @@ input, what came of it on its standard output. It starts bare, without what its 
 
 from __future__ import annotations
 
+import copyreg
 import pickle
 import subprocess
 import sys
 import tempfile
 from collections.abc import Callable, Iterator
-from contextlib import suppress
+from contextlib import contextmanager, suppress
+from types import MappingProxyType
 from typing import IO, Any, TypeVar, cast
 
 from casewright.errors import CasewrightError
 
-__all__ = ["StoppedError", "apart", "apart_by_steps", "main"]
+__all__ = ["StoppedError", "apart", "apart_by_steps", "main", "meanwhile", "pickled"]
 
 Result = TypeVar("Result")
 
@@ -35,8 +37,23 @@ def apart(work: Callable[..., Result], *given: object, **named: object) -> Resul
     StoppedError
         When the process ends without an answer.
     """
-    (result,) = _answers(work, given, named)
-    return cast("Result", result)
+    with meanwhile(work, *given, **named) as answer:
+        return answer()
+
+
+@contextmanager
+def meanwhile(
+    work: Callable[..., Result], *given: object, **named: object
+) -> Iterator[Callable[[], Result]]:
+    """Let another process work while this one goes on; it ends with the block, answered or not.
+
+    Yields
+    ------
+    Waits for what the function of a module gives; to be called once. It raises what the function
+    raises there, and `StoppedError` when the process ends without an answer.
+    """
+    with _answers(work, given, named) as answers:
+        yield lambda: cast("Result", next(answers))
 
 
 def apart_by_steps(
@@ -53,38 +70,54 @@ def apart_by_steps(
     StoppedError
         When the process ends without an answer.
     """
-    return _answers(work, given, named)
+    with _answers(work, given, named) as answers:
+        yield from answers
 
 
-def _answers(work: Callable[..., object], given: object, named: object) -> Iterator[Any]:
-    with (
-        tempfile.TemporaryFile() as said,
-        subprocess.Popen(
+@contextmanager
+def _answers(work: Callable[..., object], given: object, named: object) -> Iterator[Iterator[Any]]:
+    """A process that works from now on, and all it will say."""
+    with tempfile.TemporaryFile() as asked, tempfile.TemporaryFile() as said:
+        pickle.dump((work, given, named), asked, pickle.HIGHEST_PROTOCOL)
+        asked.seek(0)
+        with subprocess.Popen(
             # -P: no file of the folder someone works in takes the place of a module
             (sys.executable, "-P", "-m", "casewright.outputs.apart"),
-            stdin=subprocess.PIPE,
+            stdin=asked,
             stdout=subprocess.PIPE,
             stderr=said,
-        ) as process,
-    ):
-        try:
-            _ask(process.stdin, (work, given, named))
-            for error, result in _pickles(process.stdout):
-                if error is not None:
-                    raise error
-                yield result
-            if process.wait():
-                said.seek(0)
-                raise StoppedError(_stopped(process.returncode, said.read()))
-        finally:
-            process.kill()
+        ) as process:
+            try:
+                yield _heard(process, said)
+            finally:
+                process.kill()
 
 
-def _ask(channel: IO[bytes] | None, task: object) -> None:
-    """Say what to do; a process that has ended already is found out when it does not answer."""
-    if channel is not None:
-        with suppress(BrokenPipeError), channel:
-            pickle.dump(task, channel)
+def _heard(process: subprocess.Popen[bytes], said: IO[bytes]) -> Iterator[Any]:
+    """What a process says, one after the other, until it ends."""
+    for error, result in _pickles(process.stdout):
+        if error is not None:
+            raise error
+        yield result
+    if process.wait():
+        said.seek(0)
+        raise StoppedError(_stopped(process.returncode, said.read()))
+
+
+def pickled(thing: object) -> bytes:
+    """A thing as bytes, mappings in it that never change among them."""
+    return pickle.dumps(thing, pickle.HIGHEST_PROTOCOL)
+
+
+def _unchanging(entries: dict[Any, Any]) -> MappingProxyType[Any, Any]:
+    return MappingProxyType(entries)
+
+
+def _taken_apart(mapping: MappingProxyType[Any, Any]) -> tuple[Any, ...]:
+    return _unchanging, (dict(mapping),)
+
+
+copyreg.pickle(MappingProxyType, _taken_apart)  # which the standard library leaves out
 
 
 def _pickles(channel: IO[bytes] | None) -> Iterator[Any]:
@@ -97,8 +130,8 @@ def _pickles(channel: IO[bytes] | None) -> Iterator[Any]:
 def _stopped(code: int, said: bytes) -> str:
     last = said.decode(errors="replace").strip().rpartition("\n")[2]
     return (
-        f"a process that prints pages ended before its time ({code} {last}): "
-        "something stopped it, or memory ran out; close other programs and print again"
+        f"a process that helps with the work ended before its time ({code} {last}): "
+        "something stopped it, or memory ran out; close other programs and try again"
     )
 
 
@@ -114,7 +147,7 @@ def main() -> None:
 
 
 def _tell(error: Exception | None, result: object) -> None:
-    pickle.dump((error, result), sys.stdout.buffer)
+    sys.stdout.buffer.write(pickled((error, result)))
     sys.stdout.buffer.flush()
 
 

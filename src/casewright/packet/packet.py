@@ -37,7 +37,49 @@ from casewright.packet.what_is_left import Left, all_of, left_of, without_dead_e
 from casewright.resolve import HoldPoint
 from casewright.room.model import Room
 
-__all__ = ["PacketContent", "packet_document"]
+__all__ = ["Cards", "PacketContent", "draw_cards", "packet_document"]
+
+
+@dataclass(frozen=True, slots=True)
+class Cards:
+    """The pages that hang on no plan of the cuts: they can be drawn before there is one.
+
+    Parameters
+    ----------
+    parts
+        Of the parts; None where nothing is left to do at the bench.
+    cases
+        Of the cases, one each.
+    """
+
+    parts: Section | None
+    cases: tuple[Section, ...]
+
+
+def draw_cards(room: Room, points: tuple[HoldPoint, ...], *, left_only: bool = False) -> Cards:
+    """The cards of parts and cases, which take longest to draw.
+
+    Parameters
+    ----------
+    points
+        The hold points of the room.
+    left_only
+        Whether they are for what is left to do only.
+    """
+    left = left_of(room) if left_only else all_of(room)
+    paper, holds = paper_named(room.spec.paper), _holds(room, points, left)
+    has_bench = bool(left.bench.parts) or not left.is_part
+    return Cards(
+        part_section(left.bench, paper, holds.marks) if has_bench else None,
+        case_sections(left.floor, paper, holds, left_only=left.is_part),
+    )
+
+
+def _holds(room: Room, points: tuple[HoldPoint, ...], left: Left) -> HoldPages:
+    """The hold points; of what is left only those that are still open."""
+    if left.is_part:
+        points = tuple(point for point in points if point.read is None)
+    return HoldPages(room, points)
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +102,8 @@ class PacketContent:
         What is worth making before the work begins.
     left_only
         Whether it is for what is left to do only.
+    cards
+        Its cards, where they are drawn already; None: they are drawn with the rest.
     """
 
     room: Room
@@ -72,6 +116,7 @@ class PacketContent:
     day: Hanging | None = None
     jigs: Jigs | None = None
     left_only: bool = False
+    cards: Cards | None = None
 
 
 def packet_document(content: PacketContent) -> Document:
@@ -100,11 +145,9 @@ def packet_document(content: PacketContent) -> Document:
 
 def _sections(content: PacketContent, left: Left, paper: Paper) -> list[Section]:
     """All but the cover; of what is left only those that still have something on them."""
-    breakdown, points = content.breakdown, content.points
-    day = content.day or Hanging({})
-    if left.is_part:
-        points = tuple(point for point in points if point.read is None)
-    holds = HoldPages(content.room, points)
+    breakdown, day = content.breakdown, content.day or Hanging({})
+    cards = content.cards or draw_cards(content.room, content.points, left_only=left.is_part)
+    holds = _holds(content.room, content.points, left)
     found = [order_section(left, breakdown, holds), elevation_section(left.wall, paper)]
     found.append(tape_section(left.wall, day, paper))
     if left.saw.parts or not left.is_part:
@@ -113,8 +156,7 @@ def _sections(content: PacketContent, left: Left, paper: Paper) -> list[Section]
         found += cut_sheet_sections(left.saw, breakdown, paper, holds.marks)
     if left.bench.parts or not left.is_part:
         found.append(jig_section(content.room, content.jigs, paper) if content.jigs else None)
-        found.append(part_section(left.bench, paper, holds.marks))
-    found += case_sections(left.floor, paper, holds, left_only=left.is_part)
+    found += (cards.parts, *cards.cases)
     if left.wall.cases or not left.is_part:
         found += survey_sections(content.room)
         found += _at_the_wall(left.wall, day, paper)

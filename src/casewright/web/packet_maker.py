@@ -15,7 +15,7 @@ from typing import Literal
 from casewright.errors import CasewrightError
 from casewright.job.fingerprint import printed_fingerprint
 from casewright.job.load import load_job
-from casewright.job.packets import packet_files, plan_purchases
+from casewright.job.packets import draw_packet, packet_files
 from casewright.job.printed import note_print
 from casewright.job.recorded import read_record, work_out_recorded
 from casewright.job.reminders import with_reminder
@@ -109,5 +109,5 @@ def _printed(path: Path) -> PacketState:
     worked = with_reminder(work_out_recorded(loaded, read_record(path)), loaded)
     if worked.failures:
         return PacketState("failed", says="the parts do not go together; no packet is made")
-    files = packet_files(plan_purchases(worked))
+    files = packet_files(draw_packet(worked))
     return PacketState("made", printed_fingerprint(worked.room), dict(files))

@@ -6,7 +6,6 @@ one, which waits with everything loaded, takes over.
 
 from __future__ import annotations
 
-import copyreg
 import multiprocessing
 import os
 import pickle
@@ -16,13 +15,13 @@ from contextlib import suppress
 from multiprocessing.connection import Connection
 from multiprocessing.process import BaseProcess
 from pathlib import Path
-from types import MappingProxyType
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from casewright.errors import CasewrightError
 from casewright.job.load import load_job
 from casewright.job.packets import Purchases, plan_purchases
 from casewright.job.recorded import read_record, work_out_recorded
+from casewright.outputs.apart import pickled
 
 __all__ = ["Found", "Planner"]
 
@@ -124,17 +123,6 @@ def _hired() -> _Hand:
     return _Hand(process, ours)
 
 
-def _unchanging(entries: dict[Any, Any]) -> MappingProxyType[Any, Any]:
-    return MappingProxyType(entries)
-
-
-def _taken_apart(mapping: MappingProxyType[Any, Any]) -> tuple[Any, ...]:
-    return _unchanging, (dict(mapping),)
-
-
-copyreg.pickle(MappingProxyType, _taken_apart)  # which the standard library leaves out
-
-
 def _plan(connection: Connection) -> None:
     """Work one job out and plan its cuts; in a process of its own."""
     with suppress(OSError):
@@ -145,4 +133,4 @@ def _plan(connection: Connection) -> None:
         worked = work_out_recorded(loaded, read_record(path))
         if not worked.failures:
             found = Found(loaded.file.digest, plan_purchases(worked))
-            connection.send_bytes(pickle.dumps(found, pickle.HIGHEST_PROTOCOL))
+            connection.send_bytes(pickled(found))

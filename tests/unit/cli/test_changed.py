@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -10,11 +11,12 @@ import pytest
 
 from casewright.cli import making
 from casewright.cli.main import main
-from casewright.job.fingerprint import printed_fingerprint
-from casewright.job.load import load_job
+from casewright.job.fingerprint import fingerprint, printed_fingerprint
+from casewright.job.load import load_job, read_job
 from casewright.job.printed import note_print, prints_in
 from casewright.job.recorded import read_entries, read_record, record_path, work_out_recorded
 from casewright.job.writer import this_writer
+from casewright.room.specs import RunSpec
 
 LEDGE = """
 format = 1
@@ -65,7 +67,7 @@ def test_the_packet_is_noted_with_its_job_file(
     job: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Once for each thing that is printed, however often it is."""
-    monkeypatch.setattr(making, "packet_files", lambda _, left_only: {"packet.pdf": b"%PDF"})
+    monkeypatch.setattr(making, "packet_files", lambda _: {"packet.pdf": b"%PDF"})
     for _ in range(2):
         assert run("packet", job, "--out", tmp_path) in (0, 1)  # beside the job file itself
     entries, rescue = read_entries(job)
@@ -79,9 +81,21 @@ def test_the_packet_is_noted_with_its_job_file(
 def test_a_packet_made_without_the_record_is_not_noted(
     job: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(making, "packet_files", lambda _, left_only: {"packet.pdf": b"%PDF"})
+    monkeypatch.setattr(making, "packet_files", lambda _: {"packet.pdf": b"%PDF"})
     run("packet", job, "--out", tmp_path / "out", "--without-record")
     assert not record_path(job).exists()
+
+
+def test_a_fingerprint_does_not_hang_on_the_order_of_a_set() -> None:
+    """Which differs from one run of Python to the next."""
+    keys = [f"case_{number}" for number in range(100)]
+    spec = read_job(LEDGE, "ledge.toml")
+    run_spec = RunSpec("run", "run", tuple(keys), (), "wall", "wall")
+    either, other = (
+        fingerprint(replace(spec, runs=(replace(run_spec, solved=frozenset(each)),)))
+        for each in (keys, keys[::-1])
+    )
+    assert either == other
 
 
 def test_nothing_has_changed_with_a_note_or_a_comment(

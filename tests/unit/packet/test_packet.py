@@ -11,14 +11,16 @@ import pytest
 
 from casewright.breakdown import saw_cards
 from casewright.drawing import Measure
+from casewright.job import packets
 from casewright.job.fingerprint import fingerprint
 from casewright.job.load import load_job
-from casewright.job.packets import Purchases, plan_purchases
+from casewright.job.packets import Purchases, draw_packet, plan_purchases
 from casewright.job.worked import work_out
 from casewright.outputs.blocks import Callout
 from casewright.outputs.document import Document, anchors, check_links, measures
 from casewright.outputs.pdf import pdf_bytes
 from casewright.packet.packet import PacketContent, packet_document
+from tests.jobs import FIVE_LINES, read
 
 EXAMPLES = ("bookcase", "garden_room", "paint_store_metric")
 MM_PER_POINT = 25.4 / 72
@@ -46,6 +48,14 @@ def packet(name: str) -> Document:
 @cache
 def printed(name: str) -> pypdf.PdfReader:
     return pypdf.PdfReader(io.BytesIO(pdf_bytes(packet(name))))
+
+
+def test_another_process_may_plan_the_cuts(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The packet is the same, whoever planned."""
+    worked = work_out(read(FIVE_LINES))
+    here = draw_packet(worked).document
+    monkeypatch.setattr(packets, "_MANY", 0)
+    assert draw_packet(worked).document == here
 
 
 @pytest.mark.parametrize("name", EXAMPLES)
