@@ -8,6 +8,7 @@ from collections.abc import Iterator, Mapping
 from casewright.casework.cases import Door
 from casewright.dims.units import Unit
 from casewright.drawing.choice import Choice
+from casewright.drawing.free_plan import free_elements
 from casewright.drawing.marks import Tag
 from casewright.drawing.measure import measure_of
 from casewright.drawing.mouth_views import above_outline
@@ -49,6 +50,7 @@ def plan_scene(room: Room, unit: Unit) -> Scene:
         elements.extend(_case(place, stands[place.wall.spec.key]))
     elements.extend(_appliances(room, stands))
     elements.extend(_name(place, stands[place.wall.spec.key]) for place in places)
+    elements.extend(free_elements(room, unit))
     return Scene(tuple(elements), f"{room.spec.name}: plan")
 
 

@@ -16,6 +16,7 @@ from casewright.job.corner_ends import check_corner_ends
 from casewright.job.crown_cases import reach_up
 from casewright.job.diagonals import check_diagonal
 from casewright.job.face_choices import check_face
+from casewright.job.floor_places import floor_places
 from casewright.job.islands import island_of
 from casewright.job.moisture import moisture_of
 from casewright.job.origins import Origins
@@ -196,6 +197,7 @@ def _job(heading: Heading, content: Content, origins: Origins, parts: _Parts) ->
         islands=tuple(
             island_of(key, table, content, origins) for key, table in content.islands.items()
         ),
+        floor_places=floor_places(content, origins),
         moisture=moisture_of(content.wood, origins),
         file_facts=readings(content, origins) | as_built(content, origins),
         survey=survey_of(content, origins, shop),

@@ -57,6 +57,8 @@ _SECTIONS = (
     ("appliance.NAME", "An appliance in a run", "ApplianceTable"),
     ("appliance.NAME.panel", "The panel on its front", "AppliancePanelTable"),
     ("island.NAME", "An island", "IslandTable"),
+    ("island.NAME.place", "Its place, or that of a case in no run", "PlaceTable"),
+    ("island.NAME.solved", "An island as laid out", "IslandSolvedTable"),
     ("run.NAME.toe_skin", "Its toe skin", "ToeSkinTable"),
     ("run.NAME.light_rail", "Its light rail", "LightRailTable"),
     ("run.NAME.scribe_moulding", "Its scribe mouldings", "ScribeMouldingTable"),

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 
 from casewright.job.appliance_choices import appliance_rows, check_appliance_rows
 from casewright.job.content import Content, Goods
+from casewright.job.floor_places import check_floor_places
 from casewright.job.islands import check_islands
 from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter
@@ -77,6 +78,7 @@ def check_references(content: Content, reporter: Reporter) -> None:
         check_row_choices(key, case, reporter)
     check_appliance_rows(content, reporter)
     check_islands(content, reporter)
+    check_floor_places(content, reporter)
     _members(content, reporter)
     _matched(content, reporter)
     _ends(content, reporter)

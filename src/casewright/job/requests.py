@@ -285,7 +285,7 @@ def appliance_of(
     base: KeyPath = ("appliance", key)
     given = {
         name: origins.given(value, (*base, name))
-        for name in ("width", "height", "clear_above")
+        for name in ("width", "height", "clear_above", "opens")
         if (value := getattr(table, name)) is not None
     }
     return ApplianceSpec(
@@ -297,6 +297,7 @@ def appliance_of(
         cooks=bool(table.cooks),
         washes=bool(table.washes),
         clear_above=given.get("clear_above"),
+        opens=given.get("opens"),
         panel=panel_sheet(key, table, content, origins, USUAL_DOORS),
     )
 

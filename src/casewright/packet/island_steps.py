@@ -8,7 +8,8 @@ from casewright.casework.cautions import CAUTIONS
 from casewright.dims import shop_text
 from casewright.drawing import measure_of
 from casewright.outputs.blocks import Step
-from casewright.outputs.inlines import Link, Strong
+from casewright.outputs.inlines import Inline, Link, PageNumber, Strong
+from casewright.packet.free_pages import setting_anchor
 from casewright.room.model import Island, Room
 
 __all__ = ["island_steps"]
@@ -23,13 +24,19 @@ def island_steps(room: Room) -> Iterator[Step]:
 def _steps(room: Room, island: Island) -> Iterator[Step]:
     case, unit = room.case_of(island), room.spec.unit
     link = Link(case.spec.title, case.key)
-    then = (
-        ", with the way round it that its place in the room asks for. The licensed trade brings "
-        "power up inside it, and whatever else comes from the floor, before anything stands."
+    stand = next((each for each in room.free if each.key == island.key), None)
+    power = (
+        " The licensed trade brings power up inside it, and whatever else comes from the floor, "
+        "before anything stands."
     )
+    then: tuple[Inline, ...] = (", with the way round it that its place in the room asks for.",)
+    if stand is not None:
+        anchor = setting_anchor(stand)
+        then = (", by the corners on its own sheet, ", Link("setting", anchor), " p. ",
+                PageNumber(anchor), ".")  # fmt: skip
     wide, deep = (Strong(measure_of(dim, unit)) for dim in (case.width, case.depth))
     yield Step(
-        ("Mark the outline of ", link, " on the floor, ", wide, " × ", deep, then),
+        ("Mark the outline of ", link, " on the floor, ", wide, " × ", deep, *then, power),
         (), (CAUTIONS["island_floor"],),
     )  # fmt: skip
     yield Step(

@@ -22,6 +22,7 @@ from casewright.packet.case_cards import case_sections
 from casewright.packet.cover import cover_section, elevation_section
 from casewright.packet.cut_list import cut_list_section
 from casewright.packet.cut_sheets import cut_sheet_sections
+from casewright.packet.free_pages import free_sections
 from casewright.packet.hanging_pages import hanging_sections
 from casewright.packet.hold_pages import HoldPages
 from casewright.packet.jig_pages import jig_section
@@ -169,6 +170,7 @@ def _sections(content: PacketContent, left: Left, paper: Paper) -> list[Section]
 def _at_the_wall(room: Room, day: Hanging, paper: Paper) -> list[Section | None]:
     return [
         *hanging_sections(room, day, paper),
+        *free_sections(room),
         wall_section(room, day),
         trim_section(room, paper),
         stick_section(room, day, paper),

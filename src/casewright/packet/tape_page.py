@@ -11,6 +11,7 @@ from casewright.install.hanging import Hanging, WallHanging
 from casewright.outputs.blocks import Block, Column, Figure, Heading, Keep, Paragraph, Row, Table
 from casewright.outputs.document import Paper, Section
 from casewright.outputs.inlines import Link, PageNumber, Strong
+from casewright.packet.free_pages import free_tape
 from casewright.packet.stick_pages import STICKS
 from casewright.room.model import Room
 
@@ -34,8 +35,8 @@ _COLUMNS = (
 
 
 def tape_section(room: Room, day: Hanging, paper: Paper) -> Section | None:
-    """Plan of the room and a table for each wall; None without a surveyed wall with cases."""
-    if not day.walls:
+    """Plan of the room, a table for each wall and for what stands free; None without any."""
+    if not day.walls and not room.free:
         return None
     blocks: list[Block] = []
     with suppress(ScaleError):
@@ -45,9 +46,11 @@ def tape_section(room: Room, day: Hanging, paper: Paper) -> Section | None:
     blocks.append(Paragraph(_HOW))
     for hang in day.walls.values():
         blocks.extend(_wall(room, hang))
+    blocks.extend(free_tape(room))
     sticks = ("The same marks at full size, to cut out and glue on a lath: ",
               Link("story sticks", STICKS), " p. ", PageNumber(STICKS), ".")  # fmt: skip
-    blocks.append(Paragraph(sticks, soft=True))
+    if day.walls:
+        blocks.append(Paragraph(sticks, soft=True))
     return Section("Taped out, before anything is bought", tuple(blocks), TAPE)
 
 

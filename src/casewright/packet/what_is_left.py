@@ -80,7 +80,14 @@ def _with_cases(room: Room, states: Container[str]) -> Room:
     found = tuple(case for case in room.cases if any(part.state in states for part in case.parts))
     keys = {case.key for case in found}
     runs = tuple(run for run in room.runs if any(case.key in keys for case in run.cases))
-    return replace(room, cases=found, runs=runs)
+    standing = {run.spec.key for run in runs} | {""}
+    done = {
+        island.key
+        for island in room.islands
+        if not {island.spec.front, island.spec.back} <= standing
+    }
+    free = tuple(each for each in room.free if each.key in keys - done)
+    return replace(room, cases=found, runs=runs, free=free)
 
 
 def without_dead_ends(document: Document) -> Document:

@@ -11,6 +11,7 @@ from casewright.casework.house import House
 from casewright.dims import Chain
 from casewright.facts import NO_FACTS, Facts, merged
 from casewright.findings import Finding, Severity
+from casewright.room.floor import free_stands
 from casewright.room.islands import build_islands
 from casewright.room.model import Room, Run
 from casewright.room.panels import run_panels
@@ -67,6 +68,7 @@ def _built(spec: JobSpec, facts: Facts) -> Room:
     islands = build_islands(house, spec.islands, trimmed)
     findings.extend(f for _, case in islands for f in case.findings)
     findings.extend((*found, *_lost_facts(chain, spec)))
+    standing = cases | {case.key: case for _, case in islands}
     room = Room(
         spec=spec,
         chain=chain,
@@ -83,6 +85,7 @@ def _built(spec: JobSpec, facts: Facts) -> Room:
         wall_bottom=house.style_dim("wall_bottom"),
         survey=measured,
         islands=tuple(island for island, _ in islands),
+        free=free_stands(house, spec, standing, trimmed, measured),
     )
     name_wall_screws(room)
     return ask(room)

@@ -10,6 +10,7 @@ from casewright.casework.cases import Case
 from casewright.casework.parts import Part
 from casewright.dims import Chain, Dim
 from casewright.findings import Finding, Question
+from casewright.room.free_stand import FreeStand
 from casewright.room.island_spec import IslandSpec
 from casewright.room.specs import ApplianceSpec, JobSpec, RunSide, RunSpec
 from casewright.room.trims.model import Trim
@@ -241,6 +242,8 @@ class Room:
         What was kept of sheets and is on hand.
     islands
         Runs that stand free, with what goes round them.
+    free
+        Islands, and cases in no run, whose place on the floor is known.
     """
 
     spec: JobSpec
@@ -254,6 +257,7 @@ class Room:
     survey: Survey
     offcuts: tuple[Offcut, ...] = ()
     islands: tuple[Island, ...] = ()
+    free: tuple[FreeStand, ...] = ()
 
     def runs_of(self, island: Island) -> tuple[Run, ...]:
         """The run that is its front, and the one behind it, if any."""

@@ -9,6 +9,7 @@ from casewright.casework.specs import CaseSpec, PanelSheet
 from casewright.dims import Given
 from casewright.facts import NO_FACTS, Facts
 from casewright.hardware import HardwareList
+from casewright.room.floor_spec import FloorPlace
 from casewright.room.island_spec import IslandSpec
 from casewright.room.trims.specs import NO_TRIMS, RunTrims
 from casewright.shop import Shop
@@ -125,6 +126,8 @@ class ApplianceSpec:
         What its sheet wants free above it then [mm]; None: not known yet.
     panel
         What its sheet says of a panel on its front; None: it gets none.
+    opens
+        How far its door stands out before it when it is open [mm]; None: not known.
     """
 
     key: str
@@ -136,6 +139,7 @@ class ApplianceSpec:
     washes: bool = False
     clear_above: Given | None = None
     panel: PanelSheet | None = None
+    opens: Given | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -168,6 +172,8 @@ class JobSpec:
         letter or a4.
     style, stock, hardware, shop, cases, runs, appliances, islands, matches
         The rest of the file.
+    floor_places
+        Where islands, and cases in no run, stand.
     moisture
         Of solid wood, as it is cut and as the room makes it.
     file_facts
@@ -194,6 +200,7 @@ class JobSpec:
     survey: SurveySpec = NO_SURVEY
     appliances: tuple[ApplianceSpec, ...] = ()
     islands: tuple[IslandSpec, ...] = ()
+    floor_places: tuple[FloorPlace, ...] = ()
     address: str = ""
     wishes: tuple[str, ...] = ()
     accessible: bool = False

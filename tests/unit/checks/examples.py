@@ -17,6 +17,7 @@ from tests.builders import (
     length,
     stock,
 )
+from tests.island_room import island_room
 from tests.unit.checks.rooms import (
     BASE,
     BOOKCASE,
@@ -229,6 +230,8 @@ PASSES: dict[str, Make] = {
     "hood beside": hooded,
     "island stands": lambda: room_of(**BASE),
     "work aisle": lambda: galley("92"),
+    "island aisle": island_room,
+    "opens into aisle": lambda: island_room(place='run = "sinks"\noff = 60\nalong = 40'),
     "landing": cooking,
     "dishwasher place": lambda: washing(30),
     "accessible reach": lambda: reached("32 1/2"),
@@ -292,6 +295,8 @@ FAILS: dict[str, Make] = {
     "hood beside": lambda: hooded(27),
     "island stands": seats,
     "work aisle": lambda: galley("84"),
+    "island aisle": lambda: island_room(place='run = "sinks"\noff = "39 1/2"\nalong = 40'),
+    "opens into aisle": lambda: island_room(opens="27"),
     "landing": lambda: landing(11),
     "dishwasher place": lambda: washing(42),
     "accessible reach": lambda: reached("34 1/2"),

@@ -15,6 +15,7 @@ from casewright.job.tables.hardware import (
 from casewright.job.tables.island import IslandTable
 from casewright.job.tables.job_file import Heading, JobFile
 from casewright.job.tables.match import MatchTable
+from casewright.job.tables.place import IslandSolvedTable, PlaceTable
 from casewright.job.tables.rows import DrawersTable, WrittenRow
 from casewright.job.tables.run import RunTable, SolvedTable
 from casewright.job.tables.shop import ShopTable, ToolTable
@@ -46,6 +47,7 @@ __all__ = [
     "HardwareTable",
     "Heading",
     "HingeTable",
+    "IslandSolvedTable",
     "IslandTable",
     "JobFile",
     "Key",
@@ -53,6 +55,7 @@ __all__ = [
     "MatchTable",
     "PassageTable",
     "PinTable",
+    "PlaceTable",
     "PullTable",
     "RunTable",
     "ScrewTable",

@@ -117,6 +117,10 @@ class ApplianceTable(Table):
     """Whether it is a dishwasher: `check` then looks at how far it stands from the sink, and from
     a corner. Default: false."""
 
+    opens: Annotated[Length, Between("6", "48", "150", "1200")] | None = None
+    """How far its door, opened, stands out before it, by its sheet. Where an island stands across
+    it is reckoned with."""
+
     clear_above: Annotated[Length, Between("18", "60", "450", "1500")] | None = None
     """Of what is cooked on: the least height that its own sheet wants free above it, up to wood.
     While it is missing it is asked for."""

@@ -9,6 +9,7 @@ from pydantic import BeforeValidator, Field
 from casewright.casework.specs import DoorKind, Hand, LidKind, ToeKind
 from casewright.job.lengths import Between, Length
 from casewright.job.tables.boxes import BoxesTable, DoorPartsTable
+from casewright.job.tables.place import PlaceTable
 from casewright.job.tables.rows import DrawersTable, Row
 from casewright.job.tables.style import StyleTable
 from casewright.job.tables.table import Key, Line
@@ -206,3 +207,6 @@ class CaseTable(BoxesTable):
 
     style: StyleTable | None = None
     """Style values for this case alone."""
+
+    place: PlaceTable | None = None
+    """Where it stands in the room, if it is in no run."""

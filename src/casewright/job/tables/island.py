@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
+from casewright.job.tables.place import IslandSolvedTable, PlaceTable
 from casewright.job.tables.table import Key, Line, Table
 
 __all__ = ["IslandTable"]
 
 
 class IslandTable(Table):
-    """Runs of base cases on ladders, back to back, between finished ends.
-
-    Where it stands in the room is free.
-    """
+    """Runs of base cases on ladders, back to back, between finished ends."""
 
     title: Line | None = None
     """What people call it. Default: the key, with spaces for _."""
@@ -29,3 +27,9 @@ class IslandTable(Table):
 
     back_sheet: Key | None = None
     """Sheet that the finished back is cut from, where there are seats. Default: as the ends."""
+
+    place: PlaceTable | None = None
+    """Where it stands in the room. Default: nowhere yet; nothing of its build rests on that."""
+
+    solved: IslandSolvedTable | None = None
+    """An answer of `casewright layout` that was accepted."""

@@ -1,0 +1,119 @@
+"""Doors and drawers that have no room to open before an island, or that meet in its aisle.
+
+A drawer comes out as far as its slides go, a door as far as it is wide, an appliance's door as far
+as its sheet says (`opens`). What strikes a counter, a case or a wall cannot be opened; two that
+meet cannot be open at once; before the open door of a dishwasher or an oven somebody has to stand:
+planning guidelines ask for 21 in (535 mm). Doors of the room that swing inward are reckoned with
+their `swing`. What hangs on walls opens above heads and counters and is passed over.
+
+Passes
+------
+Drawers on slides of 21 in on either side of an aisle of 42 in.
+
+Fails
+-----
+A dishwasher whose door opens 27 in, in an aisle of 42 in before an island with drawers: 15 in are
+left to stand in, and no drawer across opens meanwhile.
+
+Sources
+-------
+`kitchen-planning`: 21 in to stand beside a dishwasher, read in a secondary copy. Reaches by
+slides, leaves and makers' sheets.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from fractions import Fraction
+
+from casewright.checks.rule import Breach, Rule
+from casewright.checks.words import by_unit, length
+from casewright.findings import Severity
+from casewright.room.aisles import reach_into
+from casewright.room.footprints import Footprint, footprints
+from casewright.room.free_stand import FreeStand
+from casewright.room.model import Room
+from casewright.room.open_fronts import OpenFront, meet, open_fronts
+from casewright.room.wall_stands import WallFrame, wall_frames
+
+__all__ = ["RULE"]
+
+
+def _examine(room: Room) -> Iterator[Breach]:
+    if not room.free:
+        return
+    frames, taken, opened = wall_frames(room.survey), footprints(room), open_fronts(room)
+    free = {stand.key for stand in room.free}
+    struck: set[str] = set()
+    for each in opened:
+        for other in taken:
+            about = each.owner in free or other.key in free
+            if about and other.key != each.owner and meet(each.corners, other.corners):
+                if each.key not in struck:
+                    yield _strikes(room, each, other)
+                struck.add(each.key)
+    own = [each for each in opened if each.owner in free and each.key not in struck]
+    yield from _meetings(room, own, [e for e in opened if e.key not in struck])
+    for stand in room.free:
+        yield from _standing(room, stand, frames, opened)
+
+
+def _strikes(room: Room, each: OpenFront, other: Footprint) -> Breach:
+    return Breach(
+        each.key,
+        f"{each.title} opens {length(room, each.reach)} and strikes {other.title}",
+        measured=length(room, each.reach),
+        remedies=("a wider aisle there", "a front that opens less: two leaves, a shorter slide"),
+    )
+
+
+def _meetings(
+    room: Room, own: Sequence[OpenFront], all_of_them: Sequence[OpenFront]
+) -> Iterator[Breach]:
+    """One word for each pair of cases whose fronts meet."""
+    told: set[frozenset[str]] = set()
+    for each in own:
+        for other in all_of_them:
+            pair = frozenset((each.owner, other.owner))
+            if len(pair) == 2 and pair not in told and meet(each.corners, other.corners):
+                told.add(pair)
+                yield Breach(
+                    each.key,
+                    f"{each.title} and {other.title} cannot be open at once: they open "
+                    f"{length(room, each.reach)} and {length(room, other.reach)} over one aisle",
+                    measured=length(room, each.reach + other.reach),
+                    remedies=("nothing, if one is opened at a time", "a wider aisle"),
+                    severity=Severity.NOTE,
+                )
+
+
+def _standing(
+    room: Room, stand: FreeStand, frames: Mapping[str, WallFrame], opened: Sequence[OpenFront]
+) -> Iterator[Breach]:
+    """Room to stand between the open door of an appliance and the island."""
+    least, frame = by_unit(room, "21", "535"), frames[stand.wall]
+    for each in opened:
+        if not each.is_appliance:
+            continue
+        corners = tuple(frame.seen(spot) for spot in each.corners)
+        reaches = [reach_into(stand, way, corners) for way in ("near", "far", "left", "right")]
+        free = [reach[0] for reach in reaches if reach is not None]
+        if free and Fraction(0) <= min(free) < least:
+            yield Breach(
+                each.key,
+                f"before {each.title}, open {length(room, each.reach)}, {length(room, min(free))} "
+                f"are left up to {stand.title}; planning guidelines ask for "
+                f"{length(room, least)} to stand in",
+                measured=length(room, min(free)),
+                limit=length(room, least),
+                remedies=(
+                    f"{stand.title} {length(room, least - min(free))} farther off",
+                    "stand beside the open door: leave 21 in free there"
+                    if room.spec.unit == "in"
+                    else "stand beside the open door: leave 535 mm free there",
+                ),
+                severity=Severity.NOTE,
+            )
+
+
+RULE = Rule("opens into aisle", Severity.CARE, __doc__ or "", "kitchen-planning", _examine)

@@ -1,0 +1,144 @@
+"""What stands free in the plan of the room: boxes, counter, doors, aisles with their numbers."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping
+from fractions import Fraction
+
+from casewright.casework.cases import Case, Door, Front
+from casewright.dims.units import Unit
+from casewright.drawing.dimension import Aligned
+from casewright.drawing.marks import Tag
+from casewright.drawing.measure import Measure
+from casewright.drawing.notes import Text
+from casewright.drawing.pens import DIMENSION, NEIGHBOUR, THIN, VISIBLE, Ink
+from casewright.drawing.shapes import Arc, Element, Point, Polyline
+from casewright.room.aisles import aisles
+from casewright.room.free_stand import FreeStand
+from casewright.room.island_places import island_boxes, middle_plane
+from casewright.room.model import Island, Room
+from casewright.room.wall_stands import WallFrame, wall_frames
+
+__all__ = ["free_elements"]
+
+_NAME = 2.3
+_LINE = 1.5  # from line to line, in heights of lettering
+_AISLE = 2.0  # height of an aisle's number
+
+
+def free_elements(room: Room, unit: Unit) -> Iterator[Element]:
+    """Islands and loose cases where they stand, then every aisle round them."""
+    frames = wall_frames(room.survey)
+    for stand in room.free:
+        yield from _stand(room, stand, frames[stand.wall])
+    for aisle in aisles(room):
+        if aisle.clear > 0:
+            one, other = (_float(end) for end in aisle.ends)
+            measure = Measure(aisle.clear, unit, f"{aisle.stand.key}.place.off")
+            if aisle.way != "near":
+                measure = Measure(aisle.clear, unit)
+            yield Aligned(one, other, measure, height=_AISLE)
+
+
+def _float(spot: tuple[Fraction, Fraction]) -> Point:
+    return float(spot[0]), float(spot[1])
+
+
+def _outline(
+    stand: FreeStand,
+    frame: WallFrame,
+    span: tuple[Fraction, Fraction],
+    deep: tuple[Fraction, Fraction],
+) -> tuple[Point, ...]:
+    """Corners of what lies between two places along its front and two from rear to front."""
+    (left, right), (rear, front) = span, deep
+    corners = ((left, rear), (right, rear), (right, front), (left, front))
+    return tuple(_float(frame.at(*stand.at(x, z))) for x, z in corners)
+
+
+def _stand(room: Room, stand: FreeStand, frame: WallFrame) -> Iterator[Element]:
+    left, right, near, far = (edge.value for edge in stand.counter)
+    edge = tuple(
+        _float(frame.at(x, z)) for x, z in ((left, near), (right, near), (right, far), (left, far))
+    )
+    yield Polyline(edge, NEIGHBOUR, closed=True, tag=Tag(title="counter"))
+    case = next(case for case in room.cases if case.key == stand.key)
+    zero = Fraction(0)
+    island = next((each for each in room.islands if each.key == stand.key), None)
+    wide = case.width if island is not None else case.overall_width
+    deep = case.depth if island is not None else case.face_plane
+    body = _outline(stand, frame, (zero, wide.value), (zero, deep.value))
+    tag = Tag(target=stand.key, path=stand.key, title=stand.title)
+    yield Polyline(body, VISIBLE, closed=True, tag=tag)
+    if island is not None:
+        yield from _boxes(room, island, stand, frame)
+    else:
+        yield from _doors(case, stand, frame, (zero, zero, False))
+        middle = (wide.value / 2, deep.value / 2)
+        yield from _name(stand, frame, middle, stand.title, tag)
+
+
+_Row = tuple[Fraction, Fraction, bool]
+"""Left end of a box along the island, the plane its rear lies in, whether it looks back."""
+
+
+def _boxes(room: Room, island: Island, stand: FreeStand, frame: WallFrame) -> Iterator[Element]:
+    body, runs = room.case_of(island), room.runs_of(island)
+    cases: Mapping[str, Case] = {case.key: case for run in runs for case in run.cases}
+    behind = {case.key for run in runs[1:] for case in run.cases}
+    middle = middle_plane(body, runs)
+    for key, box in island_boxes(body, runs):
+        x, z = (Fraction(box.x0), Fraction(box.x1)), (Fraction(box.z0), Fraction(box.z1))
+        tag = Tag(target=key, path=key, title=cases[key].spec.title)
+        yield Polyline(_outline(stand, frame, x, z), THIN, closed=True, tag=tag)
+        turned = key in behind
+        yield from _doors(cases[key], stand, frame, (x[1] if turned else x[0], middle, turned))
+        yield from _name(
+            stand, frame, ((x[0] + x[1]) / 2, (z[0] + z[1]) / 2), cases[key].spec.title, tag
+        )
+
+
+def _doors(case: Case, stand: FreeStand, frame: WallFrame, row: _Row) -> Iterator[Element]:
+    """Leaves opened to a right angle, and the way of their free edges."""
+    at, plane, turned = row
+    sign = -1 if turned else 1
+    for front in case.wall_fronts:
+        if isinstance(front, Door):
+            x = case.left_frame.value + front.x.value
+            hinge, free = _edges(front, x)
+            z = front.z.value + front.thickness.value
+            places = ((hinge, z), (hinge, z + front.width.value), (free, z))
+            spots = [
+                _float(frame.at(*stand.at(at + sign * u, plane + sign * v))) for u, v in places
+            ]
+            yield Polyline((spots[0], spots[1]), THIN)
+            yield _sweep(spots, float(front.width.value))
+
+
+def _edges(front: Front, x: Fraction) -> tuple[Fraction, Fraction]:
+    left, right = x, x + front.width.value
+    return (
+        (left, right) if isinstance(front, Door) and front.hinge_side == "left" else (right, left)
+    )
+
+
+def _sweep(spots: list[Point], wide: float) -> Arc:
+    """From the open leaf's edge to the closed one's, the shorter way."""
+    (x, y), opened, shut = ((float(u), float(v)) for u, v in spots)
+    begin, end = (math.degrees(math.atan2(v - y, u - x)) for u, v in (opened, shut))
+    turned = (end - begin + 180.0) % 360.0 - 180.0
+    if turned < 0:
+        begin, turned = end, -turned
+    return Arc((x, y), wide, DIMENSION, start_deg=begin, sweep_deg=turned)
+
+
+def _name(
+    stand: FreeStand, frame: WallFrame, at: tuple[Fraction, Fraction], title: str, tag: Tag
+) -> Iterator[Element]:
+    words = title.split()
+    first = (len(words) - 1) / 2
+    spot = _float(frame.at(*stand.at(*at)))
+    for n, word in enumerate(words):
+        yield Text(spot, word, _NAME, weight=600, ground=Ink.PAPER, tag=tag,
+                   shift_mm=(0.0, (first - n) * _LINE * _NAME))  # fmt: skip

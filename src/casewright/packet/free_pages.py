@@ -1,0 +1,214 @@
+"""What stands free in the room: marks to tape it out by, and the sheet to set it by."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from fractions import Fraction
+
+from casewright.casework.cautions import CAUTIONS
+from casewright.drawing import Measure, measure_of
+from casewright.outputs.blocks import (
+    Block,
+    Callout,
+    Caution,
+    Column,
+    Heading,
+    Keep,
+    Paragraph,
+    Row,
+    Table,
+)
+from casewright.outputs.document import Section
+from casewright.outputs.inlines import Blank, Link, Rich, Strong
+from casewright.room.aisles import Aisle, aisles
+from casewright.room.free_stand import FreeStand
+from casewright.room.island_places import part_span
+from casewright.room.model import Room
+from casewright.room.wall_stands import wall_frames
+from casewright.survey.walls import SurveyedWall
+
+__all__ = ["free_sections", "free_tape", "setting_anchor"]
+
+_TAPE = (
+    "Masking tape on the floor along the edges of its counter. Mark the two corners nearest the "
+    "wall first, then square the outline by its diagonals. Put chairs where chairs will be, open "
+    "what opens, and walk round it with somebody coming the other way."
+)
+_SET = (
+    "The outline of its body, end panels included and doors and counter apart. Every distance "
+    "runs from one datum: along the wall from its left end, out from it square. Both diagonals "
+    "agree when the outline is square; then look at the aisles with a stick."
+)
+_LEVEL = (
+    "Read from the level line down to the floor at its four corners. The highest corner gets no "
+    "shim, the others what the table shows; shim under the ladders' sleepers and rails, level "
+    "along and across, then drive the screws into the cleats."
+)
+_CORNERS = ("nearest, left", "nearest, right", "farthest, right", "farthest, left")
+
+
+def setting_anchor(stand: FreeStand) -> str:
+    """Anchor of the sheet it is set by."""
+    return f"setting:{stand.key}"
+
+
+def _corners(edges: tuple[Rich, Rich, Rich, Rich]) -> Iterator[tuple[str, Rich, Rich]]:
+    """Name, along the wall and out from it, of each corner of left, right, near and far."""
+    left, right, near, far = edges
+    places = ((left, near), (right, near), (right, far), (left, far))
+    for name, (along, out) in zip(_CORNERS, places, strict=True):
+        yield name, along, out
+
+
+def free_tape(room: Room) -> Iterator[Block]:
+    """Marks of the counters, and every aisle, for the page before anything is bought."""
+    unit = room.spec.unit
+    for stand in room.free:
+        wall = room.survey.walls[stand.wall]
+        left, right, near, far = (Strong(measure_of(edge, unit)) for edge in stand.counter)
+        rows = tuple(
+            Row((name, along, out)) for name, along, out in _corners((left, right, near, far))
+        )
+        edges = tuple(edge.value for edge in stand.counter)
+        words = (_TAPE, " Diagonals: ", Strong(_diagonal(room, edges)), ".")
+        yield Keep((
+            Heading(f"{stand.title}: on the floor", 3),
+            Paragraph(words),
+            Table(_columns(wall), rows, small=True),
+            *_aisles(room, stand),
+        ))  # fmt: skip
+
+
+def _columns(wall: SurveyedWall) -> tuple[Column, ...]:
+    title = wall.spec.title
+    return (
+        Column("Corner, seen from the wall", share=1.4),
+        Column(f"Along {title}, from its left end", "size"), Column(f"Out from {title}", "size"),
+    )  # fmt: skip
+
+
+def _diagonal(room: Room, edges: tuple[Fraction, ...]) -> Measure:
+    """To what a tape shows: it is looked at, nothing is cut to it."""
+    left, right, near, far = edges
+    across = math.hypot(float(right - left), float(far - near))
+    fine = 16 if room.spec.unit == "in" else 1
+    step = Fraction(127, 5 * fine) if room.spec.unit == "in" else Fraction(1)
+    return Measure(round(Fraction(across) / step) * step, room.spec.unit)
+
+
+def _aisles(room: Room, stand: FreeStand) -> Iterator[Block]:
+    rows = tuple(
+        Row((each.across.title, _side(each), Strong(Measure(each.clear, room.spec.unit))))
+        for each in aisles(room)
+        if each.stand.key == stand.key and each.clear > 0
+    )
+    if rows:
+        columns = (
+            Column("Aisle up to", share=1.4), Column("Before its", share=1.0),
+            Column("Clear, counter to counter", "size"),
+        )  # fmt: skip
+        yield Table(columns, rows, small=True)
+
+
+def _side(aisle: Aisle) -> str:
+    words = {"front": "front", "back": "back", "left": "left end", "right": "right end"}
+    return words[aisle.own]
+
+
+def free_sections(room: Room) -> tuple[Section, ...]:
+    """A sheet for each thing that stands free."""
+    return tuple(
+        Section(f"Setting: {stand.title}", tuple(_sheet(room, stand)), setting_anchor(stand))
+        for stand in room.free
+    )
+
+
+def _sheet(room: Room, stand: FreeStand) -> Iterator[Block]:
+    unit, wall = room.spec.unit, room.survey.walls[stand.wall]
+    edges = (stand.left, stand.right, stand.near, stand.far)
+    left, right, near, far = (Strong(measure_of(edge, unit)) for edge in edges)
+    others = tuple(_other_walls(room, stand))
+    columns = (*_columns(wall), *(Column(f"Out from {title}", "size") for title, _ in others))
+    rows = []
+    for number, (name, along, out) in enumerate(_corners((left, right, near, far))):
+        rows.append(Row((name, along, out, *(Measure(each[number], unit) for _, each in others))))
+    diagonal = _diagonal(room, tuple(edge.value for edge in edges))
+    yield Paragraph((_SET, " Diagonals: ", Strong(diagonal), "."))
+    yield Table(columns, tuple(rows))
+    yield from _aisles(room, stand)
+    yield from _cleats(room, stand)
+    yield from _level(room, stand)
+
+
+def _other_walls(room: Room, stand: FreeStand) -> Iterator[tuple[str, tuple[Fraction, ...]]]:
+    """Walls that meet the one it is measured from: how far out from them its corners lie."""
+    frames = wall_frames(room.survey)
+    left, right, near, far = (
+        edge.value for edge in (stand.left, stand.right, stand.near, stand.far)
+    )
+    frame = frames[stand.wall]
+    spots = [frame.at(x, z) for x, z in ((left, near), (right, near), (right, far), (left, far))]
+    for corner in room.survey.corners.values():
+        pair = (corner.spec.left, corner.spec.right)
+        if stand.wall in pair and not corner.spec.outside:
+            other = pair[0] if pair[1] == stand.wall else pair[1]
+            if other in frames:
+                outs = tuple(_on_tape(room, frames[other].seen(spot)[1]) for spot in spots)
+                yield room.survey.walls[other].spec.title, outs
+
+
+def _on_tape(room: Room, size: Fraction) -> Fraction:
+    """To the nearest mark of a tape: the angle between walls is not known more closely."""
+    step = Fraction(127, 80) if room.spec.unit == "in" else Fraction(1)
+    return round(size / step) * step
+
+
+def _cleats(room: Room, stand: FreeStand) -> Iterator[Block]:
+    """Where each cleat is screwed to the floor, by two of its corners."""
+    case = next((case for case in room.cases if case.key == stand.key), None)
+    cleats = [] if case is None else [p for p in case.parts if p.role == "floor cleat"]
+    if not cleats:
+        return
+    unit, rows = room.spec.unit, []
+    for part in cleats:
+        box = part_span(part)
+        spots = [stand.at(Fraction(x), Fraction(z)) for x in (box.x0, box.x1)
+                 for z in (box.z0, box.z1)]  # fmt: skip
+        along, out = ((min(each), max(each)) for each in zip(*spots, strict=True))
+        cells = [Strong(Measure(each, unit)) for each in (*along, *out)]
+        rows.append(Row((Link(part.title, part.path), *cells)))
+    wall = room.survey.walls[stand.wall].spec.title
+    columns = (
+        Column("Cleat", share=1.2), Column(f"Along {wall}, from", "size"), Column("to", "size"),
+        Column(f"Out from {wall}, from", "size"), Column("to", "size"),
+    )  # fmt: skip
+    yield Keep((
+        Heading("Floor cleats", 3), Caution(CAUTIONS["island_floor"]),
+        Table(columns, tuple(rows), small=True),
+    ))  # fmt: skip
+
+
+def _level(room: Room, stand: FreeStand) -> Iterator[Block]:
+    unit = room.spec.unit
+    columns = (
+        Column("Corner, seen from the wall", share=1.4), Column("Level line to floor", "size"),
+        Column("Shim", "size"), Column("As set", share=1.0),
+    )  # fmt: skip
+    rows = []
+    names = ("near_left", "near_right", "far_right", "far_left")
+    for number, (says, name) in enumerate(zip(_CORNERS, names, strict=True)):
+        read = room.chain.nodes.get(f"{stand.key}.place.floor_{name}")
+        cells: tuple[Rich, ...] = (Blank(), Blank())
+        if read is not None and stand.shims:
+            cells = (measure_of(read, unit), Strong(measure_of(stand.shims[number], unit)))
+        rows.append(Row((says, *cells, Blank())))
+    blocks: list[Block] = [Heading("Level", 3), Paragraph(_LEVEL)]
+    if not stand.shims:
+        says = (
+            "The floor there was not read yet. Write the four readings as floor = [...] into its "
+            "place in the job, in the order of the table, and print this sheet again; or take "
+            "the least of them from each."
+        )
+        blocks.append(Callout("ask", says, "Floor"))
+    yield Keep((*blocks, Table(columns, tuple(rows), small=True)))
