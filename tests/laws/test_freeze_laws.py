@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import cache
 from typing import Any
 
 import pytest
@@ -11,12 +12,15 @@ from tests.jobs import EXAMPLE_NAMES, example
 
 from casewright.casework.build import build_case
 from casewright.casework.proof.prove import GRID
+from casewright.casework.rails import boards_beside
 from casewright.casework.verification import verify
 from casewright.dims import Chain, Origin
 from casewright.facts import Fact
 from casewright.job.load import read_job
 from casewright.room.build import build
+from casewright.room.model import Room
 from casewright.room.proof import prove_run
+from casewright.room.specs import JobSpec
 
 _SAW = Origin("made", "as cut")
 _ROW = """
@@ -94,15 +98,54 @@ def test_any_prefix_cut_from_another_sheet_still_goes_together(
         assert loose == [], made[count - 1][0]
 
 
+@pytest.mark.parametrize("kind", _KINDS)
+def test_whatever_is_cut_first_the_rest_is_cut_to_it(kind: str) -> None:
+    """One board or side is cut, in no order at all; then the sheet measures 0.4 mm thinner.
+
+    The box comes out by that much narrower, which its fits allow.
+    """
+    plain = house()
+    parts = build_case(plain, case_spec(**_KINDS[kind])).parts
+    thickness = plain.chain.nodes["stock.ply18.thickness"].value - Fraction(2, 5)
+    beside = [p for p in parts if p.group in ("sides", "horizontals") and p.role != "divider"]
+    assert len(beside) >= 4
+    for part in beside:
+        sizes = [(dim.path, dim.value) for dim in (part.blank.length, part.blank.width)]
+        later = house(facts=_frozen(sizes, "ply18", thickness))
+        case = build_case(later, case_spec(**_KINDS[kind]))
+        failures = verify(case, hardware=hardware()).failures
+        assert [each for each in failures if each.check != "size"] == [], part.path
+        assert [fit.path for fit in later.chain.fits.values() if not fit.holds] == [], part.path
+
+
 def _text(name: str) -> str:
     return _ROW if name == "row" else example(name)
+
+
+@cache
+def _job(name: str) -> tuple[JobSpec, Room]:
+    """A whole job, and its room with nothing made."""
+    spec = read_job(_text(name), name)
+    return spec, build(spec)
+
+
+@pytest.mark.parametrize("name", EXAMPLE_NAMES)
+def test_every_board_that_a_bottom_may_be_cut_to_is_a_piece_of_its_case(name: str) -> None:
+    """A board that is named and never cut would leave the bottom cut to nothing."""
+    for case in _job(name)[1].boxes:
+        if case.spec.diagonal is None:
+            toe = any(part.path == f"{case.key}.toe_board" for part in case.parts)
+            named = {f"{case.key}.{board}" for board, _ in boards_beside(case.spec, toe=toe)}
+            flat = {part.path for part in case.parts if part.group == "horizontals"}
+            own = {f"{case.key}.bottom", f"{case.key}.floor_cleat"}
+            assert named <= flat
+            assert flat - named <= own
 
 
 @pytest.mark.parametrize("name", [*EXAMPLE_NAMES, "row"])
 def test_any_prefix_of_a_whole_job_still_goes_together(name: str) -> None:
     """Every example job and a row on one plinth, at each ninth of its order, or each third."""
-    spec = read_job(_text(name), name)
-    plain = build(spec)
+    spec, plain = _job(name)
     made = _made(plain.chain)
     sheet = spec.cases[0].box_stock
     thickness = plain.chain.nodes[f"stock.{sheet}.thickness"].value + Fraction(2, 5)

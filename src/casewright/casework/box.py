@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import Literal
 
 from casewright.casework.features import Plane
 from casewright.casework.maker import Maker, Outline
+from casewright.casework.matched import Size, cut_before, in_one_size
 from casewright.casework.specs import CaseSpec
 from casewright.dims import Dim, Way
 
@@ -14,6 +16,7 @@ __all__ = [
     "Board",
     "Box",
     "EndJoint",
+    "Role",
     "Seat",
     "box_outlines",
     "cut_horizontal",
@@ -140,6 +143,13 @@ def _end_joint(maker: Maker, role: str, *, at_end: bool) -> EndJoint:
             return "rabbet" if at_end else "dado"
 
 
+def _board_joint(maker: Maker, role: Role, *, at_end: bool) -> EndJoint:
+    """How the ends of a board beside the bottom meet the sides; those that bear nothing butt."""
+    if role in ("stretcher", "nailer", "rail"):
+        return "butt"
+    return _end_joint(maker, role, at_end=at_end)
+
+
 def end_depth(maker: Maker, joint: EndJoint) -> Dim:
     """How far a horizontal's end goes into a side [mm].
 
@@ -154,18 +164,17 @@ def end_depth(maker: Maker, joint: EndJoint) -> Dim:
 
 
 def _sides(maker: Maker, length: Dim, seat: Seat) -> tuple[Outline, Outline]:
-    left, right = (
-        maker.outline(
-            f"side_{hand}",
+    def cut(name: str, size: Size) -> Outline:
+        return maker.outline(
+            name,
             maker.spec.box_stock,
-            length,
-            seat.side_width,
+            *size,
             edges=front_edges(maker.spec),
             setting=f"{maker.spec.key} sides",
             way=Way.NEAREST,
         )
-        for hand in ("left", "right")
-    )
+
+    left, right = in_one_size(maker, ("side_left", "side_right"), (length, seat.side_width), cut)
     return left, right
 
 
@@ -176,6 +185,7 @@ def box_outlines(
     deck: Dim,
     *,
     rise: Dim | None = None,
+    beside: Iterable[tuple[str, Role]] = (),
 ) -> Box:
     """Cut the sides and the bottom, which is the datum for every other horizontal.
 
@@ -189,6 +199,9 @@ def box_outlines(
     rise
         How far the bottom's underside lies above that, behind the bottom rail of a face frame
         [mm]; None without one.
+    beside
+        Boards that will be cut to match the bottom, with their roles: it matches those that are
+        cut already.
     """
     spec = maker.spec
     width, height, depth = size
@@ -201,6 +214,7 @@ def box_outlines(
     joint = _end_joint(maker, "bottom", at_end=at_end)
     into = end_depth(maker, joint)
     wanted = width - left.thickness - right.thickness
+    wanted = _clear_as_cut(maker, wanted, beside)
     if into.value:
         wanted = wanted + 2 * into
     board_width = left.width if seat.through else left.width - seat.thin
@@ -231,6 +245,15 @@ def box_outlines(
     return Box(left, right, foot, deck, low, head, clear, seat, bottom, [bottom])
 
 
+def _clear_as_cut(maker: Maker, wanted: Dim, beside: Iterable[tuple[str, Role]]) -> Dim:
+    """Between the sides: by a board beside the bottom that is cut already, where one is [mm]."""
+    boards = (
+        (name, end_depth(maker, _board_joint(maker, role, at_end=role == "top")))
+        for name, role in beside
+    )
+    return cut_before(maker, boards, wanted, f"{maker.spec.key} horizontals")
+
+
 def cut_horizontal(
     maker: Maker,
     box: Box,
@@ -257,8 +280,7 @@ def cut_horizontal(
         Case height that an upright board's upper edge reaches, as it is cut [mm].
     """
     spec = maker.spec
-    plain = role in ("stretcher", "nailer", "rail")
-    joint: EndJoint = "butt" if plain else _end_joint(maker, role, at_end=underside is None)
+    joint = _board_joint(maker, role, at_end=underside is None)
     into = end_depth(maker, joint)
     outline = maker.outline(
         name,

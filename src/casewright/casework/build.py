@@ -54,6 +54,7 @@ from casewright.casework.outside import hold_outside
 from casewright.casework.packing import fit_pads
 from casewright.casework.plinths import Plinth, assemble_plinth, cut_plinth, place_plinth
 from casewright.casework.rails import (
+    boards_beside,
     cut_nailers,
     cut_rails,
     nailer_rear,
@@ -120,8 +121,7 @@ def build_case(
         return build_diagonal(house, spec)
     maker = Maker(spec, house, house.chain.place(spec.key))
     wanted = _wanted(maker, width, height)
-    rise = bottom_rise(maker) if wanted.frame else None
-    box = box_outlines(maker, wanted.size, wanted.foot, wanted.deck, rise=rise)
+    box = _sides_and_bottom(maker, wanted)
     _cut_between(maker, box)
     depths = {board.name: machine_sides(maker, box, board) for board in box.boards}
     notch_sides(maker, (box.left, box.right), box.low)
@@ -189,6 +189,12 @@ def _wanted_height(maker: Maker, height: Dim | None) -> Dim:
     if height is None:
         return maker.place.given("wanted_height", maker.spec.height)
     return maker.place.let("wanted_height", height)
+
+
+def _sides_and_bottom(maker: Maker, wanted: _Wanted) -> Box:
+    rise = bottom_rise(maker) if wanted.frame else None
+    beside = boards_beside(maker.spec, toe=wanted.deck.value > wanted.foot.value)
+    return box_outlines(maker, wanted.size, wanted.foot, wanted.deck, rise=rise, beside=beside)
 
 
 def _cut_between(maker: Maker, box: Box) -> None:

@@ -89,6 +89,7 @@ class Maker:
     """Whether what is placed now lies in the mouth of a diagonal corner, in that mouth's axes."""
     _own: dict[str, Dim] = field(default_factory=dict)
     _early: dict[str, list[Feature]] = field(default_factory=dict)
+    _lengths: dict[str, tuple[Dim, Dim]] = field(default_factory=dict)
 
     @property
     def zero(self) -> Dim:
@@ -181,7 +182,8 @@ class Maker:
         else:
             thickness = place.made("thickness", planed, own)
         treated = self._treatments(stock, edges, edge or self.spec.edge)
-        finished_l, blank_l = self._cut(
+        known = self._lengths.get(name)
+        finished_l, blank_l = known or self._cut(
             place, "length", length, treated, setting, None if matched else length_way or way
         )
         finished_w, blank_w = self._cut(place, "width", width, treated, setting, way)
@@ -193,6 +195,13 @@ class Maker:
             Size(blank_l, blank_w, thickness),
             treated,
         )
+
+    def cut_first(self, name: str, length: Dim, setting: str) -> Dim:
+        """Length of a piece that others are cut to before its turn comes [mm]."""
+        place = self.place.at(name)
+        sizes = self._cut(place, "length", length, (), setting, Way.NEAREST)
+        self._lengths[name] = sizes
+        return sizes[0]
 
     def _treatments(
         self, stock: str, edges: tuple[Plane, ...], kind: EdgeKind

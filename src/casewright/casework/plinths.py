@@ -10,6 +10,7 @@ from itertools import pairwise
 from casewright.casework.assembly import join_part
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
+from casewright.casework.matched import in_one_size
 from casewright.casework.pockets import bore_pockets
 from casewright.dims import Dim, Place, Way
 
@@ -72,12 +73,11 @@ def cut_plinth(
     """
     stock = maker.spec.box_stock
     setting = f"{maker.spec.key} plinth"
-    front, back = (
-        maker.outline(
-            f"{prefix}{name}", stock, length, height, setting=setting, way=Way.NEAREST,
-            matched=not seams,
-        )
-        for name in ("front", "back")
+    front, back = in_one_size(
+        maker, (f"{prefix}front", f"{prefix}back"), (length, height),
+        lambda name, size: maker.outline(
+            name, stock, *size, setting=setting, way=Way.NEAREST, matched=not seams,
+        ),
     )  # fmt: skip
     place = maker.place.at(prefix.removesuffix(".")) if prefix else maker.place
     stretches = [front.thickness / 2, *seams, front.length - front.thickness / 2]

@@ -2,14 +2,24 @@
 
 from __future__ import annotations
 
-from casewright.casework.box import Board, Box, cut_horizontal, front_edges, underside_shows
+from casewright.casework.box import (
+    Board,
+    Box,
+    Role,
+    cut_horizontal,
+    front_edges,
+    underside_shows,
+)
 from casewright.casework.carcase import Carcase
 from casewright.casework.features import Plane
 from casewright.casework.maker import Maker
-from casewright.casework.rows import wants_front_rail
+from casewright.casework.rows import row_boards, wants_front_rail
+from casewright.casework.specs import CaseSpec
 from casewright.dims import Dim
 
-__all__ = ["cut_nailers", "cut_rails", "nailer_rear", "place_flat", "place_upright"]
+__all__ = [
+    "boards_beside", "cut_nailers", "cut_rails", "nailer_rear", "place_flat", "place_upright",
+]  # fmt: skip
 
 _FLAT_ENDS = ("left", "right", "front", "back")
 _FLIPPED_ENDS = ("right", "left", "front", "back")
@@ -82,7 +92,7 @@ def cut_nailers(maker: Maker, box: Box, below: Board | None) -> list[Board]:
             below=below.underside if below else box.head, width=width, edges=(),
         )
     ]  # fmt: skip
-    if maker.spec.is_hung or maker.spec.between_panels or is_open:
+    if _has_lower_nailer(maker.spec):
         deck = box.deck + box.bottom.outline.thickness
         nailers.append(
             cut_horizontal(
@@ -91,6 +101,49 @@ def cut_nailers(maker: Maker, box: Box, below: Board | None) -> list[Board]:
             )
         )  # fmt: skip
     return nailers
+
+
+def _has_lower_nailer(spec: CaseSpec) -> bool:
+    return spec.is_hung or spec.between_panels or spec.back == "open"
+
+
+def boards_beside(spec: CaseSpec, *, toe: bool) -> tuple[tuple[str, Role], ...]:
+    """The boards that are cut to match the bottom of a box, with their roles.
+
+    Parameters
+    ----------
+    toe
+        Whether its sides reach down to the floor below the bottom.
+    """
+    found: list[tuple[str, Role]] = []
+    if not spec.topless:
+        two = ("front_stretcher", "rear_stretcher")
+        found += [(name, "stretcher") for name in two] if spec.kind == "base" else [("top", "top")]
+    found += _shelves(spec)
+    found += [(f"row_board.{n}", _row_role(whole=whole)) for n, whole in row_boards(spec)]
+    if wants_front_rail(spec):
+        found.append(("front_rail", "rail"))
+    if spec.back != "inset":
+        found += [("nailer_top", "nailer")]
+        found += [("nailer_bottom", "nailer")] if _has_lower_nailer(spec) else []
+    if spec.crown is not None and not spec.topless and not wants_front_rail(spec):
+        found.append(("crown_stretcher", "stretcher"))
+    if toe and not spec.is_hung:
+        found.append(("toe_board", "rail"))
+    return tuple(found)
+
+
+def _row_role(*, whole: bool) -> Role:
+    return "fixed shelf" if whole else "stretcher"
+
+
+def _shelves(spec: CaseSpec) -> list[tuple[str, Role]]:
+    if spec.kind == "bookcase":
+        return [(f"shelf.{n}", "fixed shelf") for n in range(1, spec.shelves + 1)]
+    found: list[tuple[str, Role]] = [
+        (f"fixed_shelf.{n}", "fixed shelf") for n in range(1, len(spec.fixed_shelves) + 1)
+    ]
+    return [*found, ("divider", "divider")] if spec.divider is not None else found
 
 
 def cut_rails(maker: Maker, box: Box, top: Board | None) -> list[Board]:

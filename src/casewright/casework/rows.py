@@ -19,6 +19,7 @@ __all__ = [
     "cut_row_boards",
     "edge_reveals",
     "part_into_rows",
+    "row_boards",
     "row_names",
     "rows_overlay",
     "wants_front_rail",
@@ -176,8 +177,7 @@ def _line(
 
 def cut_row_boards(maker: Maker, box: Box) -> None:
     """Boards between rows: whole ones where a row is open, rails where the job wants them."""
-    asked = any(_wants_board(maker, pair) for pair in pairwise(maker.spec.rows))
-    if not asked or maker.spec.framed:
+    if not row_boards(maker.spec):
         return
     thick, half = box.bottom.outline.thickness, maker.style("gap") / 2
     if rows_overlay(maker.spec) == "inset":
@@ -192,8 +192,18 @@ def cut_row_boards(maker: Maker, box: Box) -> None:
         if _holds_appliance(pair):
             # Where it is marked on the sides it stays, whatever sheet comes next.
             line = maker.place.made(f"row_{number}_mark", line)
-        if _wants_board(maker, pair):
+        if _wants_board(maker.spec, pair):
             _cut_board(maker, box, number, line - thick / 2, whole=_is_whole(pair))
+
+
+def row_boards(spec: CaseSpec) -> tuple[tuple[int, bool], ...]:
+    """Numbers of the rows that a board or a rail lies over, and whether it is a whole board."""
+    pairs = tuple(pairwise(spec.rows))
+    asked = [number for number, pair in enumerate(pairs, start=1) if _wants_board(spec, pair)]
+    if spec.framed or not asked:
+        return ()
+    numbers = range(1, len(pairs) + 1) if rows_overlay(spec) == "inset" else asked
+    return tuple((number, _is_whole(pairs[number - 1])) for number in numbers)
 
 
 def _cut_between_inset(maker: Maker, box: Box) -> None:
@@ -254,7 +264,7 @@ def cut_front_rail(maker: Maker, box: Box, below: Dim) -> None:
     _, _, heights = _designed(maker, box)
     most = heights[0]
     first = next(pairwise(maker.spec.rows), None)
-    if first is not None and _wants_board(maker, first):
+    if first is not None and _wants_board(maker.spec, first):
         most = most - box.bottom.outline.thickness - 2 * maker.style("driver_room")
     if below is not box.head:
         most = most - box.bottom.outline.thickness
@@ -276,8 +286,8 @@ def _designed(maker: Maker, box: Box) -> tuple[Dim, Dim, tuple[Dim, ...]]:
     return line, above, tuple(share if height is None else height for height in given)
 
 
-def _wants_board(maker: Maker, pair: tuple[RowSpec, RowSpec]) -> bool:
-    return maker.spec.row_rails or _is_whole(pair)
+def _wants_board(spec: CaseSpec, pair: tuple[RowSpec, RowSpec]) -> bool:
+    return spec.row_rails or _is_whole(pair)
 
 
 def _holds_appliance(pair: tuple[RowSpec, RowSpec]) -> bool:

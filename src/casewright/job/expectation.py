@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from casewright.dims import Dim, Unit, shop_text, slack
 from casewright.facts import Facts
+from casewright.job.mix_ups import mix_up
 from casewright.job.reasons import reasons
 from casewright.room.build import build
 from casewright.room.model import Room
@@ -60,8 +61,9 @@ def doubt(room: Room, path: str, value: Fraction, u: Fraction | None) -> str:
         says += f"; that may be off by {_rough(strays, unit)} at the most"
     slip = meant(value, dim.value, allowed, unit)
     if slip is not None:
-        says += f"; {slip.because}? Then it is {shop_text(slip.value, unit)}"
-    return says
+        return f"{says}; {slip.because}? Then it is {shop_text(slip.value, unit)}"
+    other = mix_up(room, path, value, allowed)
+    return f"{says}; {other}?" if other else says
 
 
 def allowed_off(strays: Fraction, u: Fraction | None) -> Fraction:

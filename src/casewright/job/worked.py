@@ -18,8 +18,8 @@ from casewright.casework.verification import verify
 from casewright.checks import check
 from casewright.facts import NO_FACTS, Facts
 from casewright.findings import Finding, Question, Severity
-from casewright.job.as_read import told_as_read, without_play
 from casewright.job.collector import collector_at_rest
+from casewright.room.as_read import told_as_read, without_play
 from casewright.room.build import build
 from casewright.room.island_proof import prove_island
 from casewright.room.model import Room

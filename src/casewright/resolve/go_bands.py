@@ -21,7 +21,13 @@ _FINE: dict[Unit, Fraction] = {"in": INCH / 1000, "mm": Fraction(1, 100)}
 _PLAIN: dict[Unit, Fraction] = {"in": INCH / 64, "mm": Fraction(1, 2)}
 
 
-def go_band(reading: ShopReading, fits: Iterable[tuple[Fit, Slack]], unit: Unit) -> Band | None:
+def go_band(
+    reading: ShopReading,
+    fits: Iterable[tuple[Fit, Slack]],
+    unit: Unit,
+    *,
+    others: Iterable[tuple[Fit, Slack]] = (),
+) -> Band | None:
     """The least and the greatest reading with which what waits may be cut as it is printed.
 
     No more than one in ten of any fit then misses to that side. Rounded inwards to what the tool
@@ -30,11 +36,15 @@ def go_band(reading: ShopReading, fits: Iterable[tuple[Fit, Slack]], unit: Unit)
     Parameters
     ----------
     fits
-        Each with its slack when the thing is read.
+        Those it is read for, each with its slack when the thing is read.
     unit
         Of the job.
+    others
+        All others that the thing read has a part in. One that misses more often than that with the
+        reading as it was planned is no matter of the reading, and sets it no bound.
     """
-    return _shown(reading, fits, unit, cover=_COVER)
+    sound = (each for each in others if _is_likely(*each))
+    return _shown(reading, (*fits, *sound), unit, cover=_COVER)
 
 
 def sound_band(reading: ShopReading, fits: Iterable[tuple[Fit, Slack]], unit: Unit) -> Band | None:
@@ -50,6 +60,18 @@ def sound_band(reading: ShopReading, fits: Iterable[tuple[Fit, Slack]], unit: Un
     return _shown(reading, fits, unit, cover=Fraction(0))
 
 
+def _is_likely(fit: Fit, slack: Slack) -> bool:
+    """Whether no more than one in ten misses to either side, by the numbers of now."""
+    low, high = _bounds(fit, slack, _COVER)
+    return low <= slack.nominal <= high
+
+
+def _bounds(fit: Fit, slack: Slack, cover: Fraction) -> Band:
+    """The band of a fit, narrower by what it strays."""
+    margin = cover * Fraction(slack.sigma_mm) + (Fraction(slack.bias_mm) if cover else 0)
+    return fit.low + margin, fit.high - margin
+
+
 def _shown(
     reading: ShopReading, fits: Iterable[tuple[Fit, Slack]], unit: Unit, *, cover: Fraction
 ) -> Band | None:
@@ -60,8 +82,7 @@ def _shown(
         rate = next((t.slope for t in slack.terms if t.cause.key == reading.cause.key), None)
         if not rate:
             continue
-        margin = cover * Fraction(slack.sigma_mm) + (Fraction(slack.bias_mm) if cover else 0)
-        bounds = (fit.low + margin, fit.high - margin)
+        bounds = _bounds(fit, slack, cover)
         ends = sorted(value + (bound - slack.nominal) / rate for bound in bounds)
         if bounds[0] > bounds[1]:
             return None

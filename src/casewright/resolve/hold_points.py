@@ -14,7 +14,12 @@ from fractions import Fraction
 from casewright.dims import Fit
 from casewright.facts import Fact
 from casewright.resolve.go_bands import Band, go_band, sound_band
-from casewright.resolve.mending import following_parts, mending_minutes, waiting_parts
+from casewright.resolve.mending import (
+    fed_fits,
+    following_parts,
+    mending_minutes,
+    waiting_parts,
+)
 from casewright.room.build import build
 from casewright.room.forecasts import Forecasts, ShopReading
 from casewright.room.model import Room
@@ -176,9 +181,11 @@ class _Search:
             for path in gains:
                 if touched.intersection(fit.path for fit in self._fits[path]):
                     gains[path] = self._gain(path)
-        waiting = following_parts(self._room, [reading.dim for reading, _ in found])
+        read = [reading.dim for reading, _ in found]
+        waiting, fed = following_parts(self._room, read), fed_fits(self._room, read)
         for reading, watched in found:
-            yield self._point(reading, watched, waiting.get(reading.dim.path, ()))
+            path = reading.dim.path
+            yield self._point(reading, watched, waiting.get(path, ()), fed.get(path, ()))
 
     def _gain(self, path: str) -> float:
         return sum(each.saved_minutes for each in self._watched(path))
@@ -195,10 +202,20 @@ class _Search:
         return tuple(sorted(found, key=lambda each: (-each.saved_minutes, each.fit.path)))
 
     def _point(
-        self, reading: ShopReading, watched: tuple[Watched, ...], follow: tuple[str, ...]
+        self,
+        reading: ShopReading,
+        watched: tuple[Watched, ...],
+        follow: tuple[str, ...],
+        fed: tuple[Fit, ...],
     ) -> HoldPoint:
         unit, forecasts = self._room.spec.unit, self._forecasts
         fits = [(e.fit, forecasts.slack(e.fit, tuple(self._chosen))) for e in watched]
+        looked_after = {each.fit.path for each in watched}
+        others = [
+            (fit, forecasts.slack(fit, tuple(self._chosen)))
+            for fit in fed
+            if fit.path not in looked_after
+        ]
         own = [(fit, forecasts.slack(fit, (reading,), always=True)) for fit in self._own(reading)]
         wait = {part.path for fit, _ in fits for part in waiting_parts(self._room, fit.owner)}
         wait.update(follow)
@@ -207,7 +224,7 @@ class _Search:
             watched,
             self._room.spec.shop.mending.measure,
             tuple(part.path for part in self._room.parts if part.path in wait),
-            go_band(reading, fits, unit),
+            go_band(reading, fits, unit, others=others),
             sound_band(reading, own, unit),
         )
 

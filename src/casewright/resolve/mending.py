@@ -10,7 +10,7 @@ from casewright.resolve.moves import sides_of
 from casewright.resolve.slopes import Slopes
 from casewright.room.model import Room
 
-__all__ = ["following_parts", "mending_minutes", "waiting_parts"]
+__all__ = ["fed_fits", "following_parts", "mending_minutes", "waiting_parts"]
 
 _PIECES = ("back", "shelf", "filler")
 """Roles of pieces that have minutes of their own."""
@@ -46,6 +46,20 @@ def following_parts(room: Room, read: Iterable[Dim]) -> Mapping[str, tuple[str, 
             for path in paths:
                 found.setdefault(path, []).append(part.path)
     return {path: tuple(parts) for path, parts in found.items()}
+
+
+def fed_fits(room: Room, read: Iterable[Dim]) -> Mapping[str, tuple[Fit, ...]]:
+    """By path of each number that is read, the fits that rest on it and whose owner is not cut."""
+    slopes = Slopes(read)
+    found: dict[str, list[Fit]] = {}
+    for fit in room.chain.fits.values():
+        if not fit.holds:
+            continue
+        paths = slopes.of(fit.gap)
+        if paths and waiting_parts(room, fit.owner):
+            for path in paths:
+                found.setdefault(path, []).append(fit)
+    return {path: tuple(fits) for path, fits in found.items()}
 
 
 def _kind(room: Room, owner: str) -> str:

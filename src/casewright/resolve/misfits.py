@@ -16,6 +16,7 @@ from casewright.facts import NO_FACTS, Fact
 from casewright.findings import Severity
 from casewright.resolve.moves import Move, Remedy, mended, packed_up, sides_of
 from casewright.resolve.slopes import slope
+from casewright.room.as_read import without_play
 from casewright.room.build import build
 from casewright.room.model import Room
 from casewright.stock import Offcut
@@ -54,7 +55,8 @@ class Misfit:
 def misfits(room: Room, offcuts: Sequence[Offcut] = ()) -> tuple[Misfit, ...]:
     """The made pieces whose size is not the one wanted, and breaks the proof of their case.
 
-    A difference that assembly takes up is none. The outside of a case is judged by its fits; a
+    A difference that assembly takes up is none, nor one that a reading of the box shows its joints
+    have taken up. The outside of a case is judged by its fits; a
     piece that a fit rests on is told where the fit holds and the case still does not go together.
 
     Parameters
@@ -129,7 +131,7 @@ def _broken(room: Room, case: Case) -> dict[str, bool]:
     """What of a case does not go together, and whether it stops the work."""
     grid = max(room.spec.style["cut_step"].value, GRID)
     failures = verify(case, hardware=room.spec.hardware, grid=grid).failures
-    told = tuple(failure for failure in failures if failure.check != "size")
-    found = as_findings(Proof(told), unit=room.spec.unit)
+    told = Proof(tuple(failure for failure in failures if failure.check != "size"))
+    found = as_findings(without_play(room, case, told), unit=room.spec.unit)
     grave = [each for each in found if each.severity is not Severity.NOTE]
     return {each.says: each.severity is Severity.STOP for each in grave}

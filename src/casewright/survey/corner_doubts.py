@@ -15,6 +15,7 @@ __all__ = ["corner_doubts"]
 
 _SIGMAS = 3
 _LEAST_WALLS = 3
+_STRAIGHT = 180
 
 
 def corner_doubts(spec: SurveySpec, corners: Mapping[str, SurveyedCorner]) -> Iterator[Doubt]:
@@ -48,6 +49,9 @@ def _two_ways(corner: SurveyedCorner) -> Iterator[Doubt]:
         f"{corner.spec.title} has {one.degrees:.1f} degrees by its triangle and "
         f"{other.degrees:.1f} by the diagonal of its walls"
     )
+    if abs(one.degrees + other.degrees - _STRAIGHT) <= _within(angles):
+        # Where opposite walls are alike, the angle by the other diagonal is what is left of 180.
+        says += "; was the other diagonal measured?"
     yield Doubt(_paths(corner), says, f"the triangle and the diagonal of {corner.spec.title}")
 
 

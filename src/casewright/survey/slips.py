@@ -19,6 +19,14 @@ _READ_OFF: dict[Unit, tuple[tuple[str, str], ...]] = {
 }  # fmt: skip
 """Usual slips with a tape (common practice)."""
 
+_OTHER_UNIT: dict[Unit, tuple[tuple[Fraction, str], ...]] = {
+    "in": ((1 / INCH, "read in millimetres"), (10 / INCH, "read in centimetres")),
+    "mm": ((INCH, "read in inches"), (Fraction(10), "read in centimetres")),
+}
+"""What a reading is to be multiplied by when it was read on the other side of the tape."""
+
+_PLACES = 4
+
 
 @dataclass(frozen=True, slots=True)
 class ReadingSlip:
@@ -58,15 +66,28 @@ def meant(value: Fraction, near: Fraction, within: Fraction, unit: Unit) -> Read
 
 def _slips(value: Fraction, unit: Unit) -> Iterator[ReadingSlip]:
     size = INCH if unit == "in" else Fraction(1)
-    whole, rest = divmod(value, size)
-    figures = str(whole)
-    for place in range(len(figures) - 1):
-        pair = figures[place : place + 2]
-        swapped = f"{figures[:place]}{pair[::-1]}{figures[place + 2 :]}"
-        if swapped != figures:
-            yield ReadingSlip(int(swapped) * size + rest, "two figures swapped")
+    yield from (ReadingSlip(each * size, "two figures swapped") for each in _swapped(value / size))
     for step, because in _READ_OFF[unit]:
         for sign in (-1, 1):
             moved = value + sign * int(step) * size
             if moved > 0:
                 yield ReadingSlip(moved, because)
+    for by, because in _OTHER_UNIT[unit]:
+        yield ReadingSlip(value * by, because)
+
+
+def _swapped(number: Fraction) -> Iterator[Fraction]:
+    """A number with two neighbouring figures the other way round, those before the point first."""
+    whole, rest = divmod(number, 1)
+    yield from (Fraction(each) + rest for each in _pairs_swapped(str(whole)))
+    decimals = rest * 10**_PLACES
+    if rest and decimals.denominator == 1:
+        figures = f"{int(decimals):0{_PLACES}}".rstrip("0")
+        yield from (whole + Fraction(f"0.{each}") for each in _pairs_swapped(figures))
+
+
+def _pairs_swapped(figures: str) -> Iterator[str]:
+    for place in range(len(figures) - 1):
+        pair = figures[place : place + 2]
+        if pair[0] != pair[1]:
+            yield f"{figures[:place]}{pair[::-1]}{figures[place + 2 :]}"

@@ -84,7 +84,7 @@ def test_a_proposal_is_accepted_where_it_is_shown(shop: Shop) -> None:
 
 
 def test_as_few_pieces_change_as_can_be_until_it_is_taken_back(shop: Shop) -> None:
-    """Sizes stay as planned; a spoiled piece is cut at its best size again."""
+    """Sizes stay as planned; a spoiled board is cut to those beside it."""
     planned = shop.part("upper.bottom")["blank"]["length"]
     shop.says("reading", "stock.plywood.thickness", "0.700")
     best = shop.part("upper.bottom")["blank"]["length"]
@@ -95,9 +95,10 @@ def test_as_few_pieces_change_as_can_be_until_it_is_taken_back(shop: Shop) -> No
                 and each["old"]]  # fmt: skip
     assert shop.part("upper.bottom")["blank"]["length"] == planned
     shop.says("spoiled", "upper.bottom")
-    assert shop.part("upper.bottom")["blank"]["length"] == best
+    assert shop.part("upper.bottom")["blank"]["length"]["mm"] == planned["mm"]
     shop.says("withdrawn", told["accepted"])
     assert shop.part("upper.top")["blank"]["length"]["mm"] == best["mm"]
+    assert shop.part("upper.bottom")["blank"]["length"] == best
 
 
 def test_an_earlier_state_is_shown_and_not_accepted(shop: Shop) -> None:

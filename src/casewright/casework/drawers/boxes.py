@@ -8,6 +8,7 @@ from fractions import Fraction
 from casewright.casework.drawers.findings import side_too_thick, too_narrow
 from casewright.casework.drawers.slides import DrawerPlan
 from casewright.casework.maker import Maker, Outline
+from casewright.casework.matched import in_one_size
 from casewright.casework.specs import DrawerSpec
 from casewright.dims import Dim, Place, Way
 
@@ -67,7 +68,13 @@ class DrawerBox:
 def cut_box(maker: Maker, plan: DrawerPlan, spec: DrawerSpec) -> DrawerBox | None:
     """Cut the pieces of a box to the opening as built; None, with a finding, where none fits."""
     place = maker.place.at(plan.name)
-    left, right = (_side(maker, plan, spec, hand) for hand in ("left", "right"))
+    left, right = in_one_size(
+        maker, (f"{plan.name}.side_left", f"{plan.name}.side_right"), (plan.length, plan.height),
+        lambda name, size: maker.outline(
+            name, spec.box_stock, *size,
+            setting=f"{maker.spec.key} {plan.name} sides", way=Way.DOWN, length_way=Way.NEAREST,
+        ),
+    )  # fmt: skip
     if plan.kind == "undermount":
         thickness = left.thickness
         most = maker.house.undermount("thickest")
@@ -81,22 +88,15 @@ def cut_box(maker: Maker, plan: DrawerPlan, spec: DrawerSpec) -> DrawerBox | Non
     if place.over(least, length, "no drawer, its opening is too narrow for one"):
         maker.findings.append(too_narrow(maker, place.path, plan.title, length, least))
         return None
-    front, back = (
-        maker.outline(
-            f"{plan.name}.{word}", spec.box_stock, length, plan.height,
+    front, back = in_one_size(
+        maker, (f"{plan.name}.front_end", f"{plan.name}.back_end"), (length, plan.height),
+        lambda name, size: maker.outline(
+            name, spec.box_stock, *size,
             setting=f"{maker.spec.key} {plan.name} ends", way=Way.DOWN,
             length_way=_end_way(maker, plan),
-        )
-        for word in ("front_end", "back_end")
+        ),
     )  # fmt: skip
     return _closed(maker, plan, spec, (left, right, front, back), into)
-
-
-def _side(maker: Maker, plan: DrawerPlan, spec: DrawerSpec, hand: str) -> Outline:
-    return maker.outline(
-        f"{plan.name}.side_{hand}", spec.box_stock, plan.length, plan.height,
-        setting=f"{maker.spec.key} {plan.name} sides", way=Way.DOWN, length_way=Way.NEAREST,
-    )  # fmt: skip
 
 
 def _into(maker: Maker, spec: DrawerSpec, left: Outline, right: Outline) -> tuple[Dim, Dim]:
