@@ -125,11 +125,11 @@ def _rows(writer: _Writer, kind: _Kind) -> None:
     writer.perhaps("drawer", f'{{ joint = "{joint}", slides = "{slides}" }}')
 
 
-def _frame(writer: _Writer) -> None:
-    """A face frame, with what it may have."""
+def _frame(writer: _Writer, *, rolls: bool) -> None:
+    """A face frame, with what it may have: no roll-out passes a mullion."""
     writer.say("face", '"face frame"')
     writer.perhaps("face_fixing", f'"{writer.one("pocket screws", "brads")}"')
-    if writer.chance():
+    if not rolls and writer.chance():
         writer.say("mullion", "true")
     else:
         writer.perhaps("face_joint", '"tenons"')
@@ -174,7 +174,8 @@ def _case(writer: _Writer, key: str, kind: _Kind) -> None:
     framed = kind != "bookcase" and writer.draw(st.integers(0, 3)) == 0
     stands = kind in ("base", "tall")
     rowed = rowed or (kind == "tall" and writer.chance())
-    if stands and not rowed and not framed and writer.chance():
+    rolls = stands and not rowed and writer.chance()
+    if rolls:
         writer.say("roll_outs", str(writer.draw(st.integers(1, 4))))
     if rowed:
         _rows(writer, kind)
@@ -192,7 +193,7 @@ def _case(writer: _Writer, key: str, kind: _Kind) -> None:
     if not framed and (not rowed or writer.chance()):
         _heights(writer, kind)
     if framed:
-        _frame(writer)
+        _frame(writer, rolls=rolls)
 
 
 @st.composite

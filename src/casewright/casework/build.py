@@ -15,6 +15,7 @@ from casewright.casework.carcase import Carcase
 from casewright.casework.cases import Case, FaceFrame
 from casewright.casework.diagonal import build_diagonal
 from casewright.casework.drawers import (
+    DrawerPlan,
     add_drawers,
     add_pads,
     hang_drawers,
@@ -36,6 +37,7 @@ from casewright.casework.face_strips import with_strips
 from casewright.casework.faces import add_face
 from casewright.casework.fronts import (
     EndFrames,
+    HingePlan,
     add_finished_ends,
     add_fronts,
     fit_between_rows,
@@ -332,6 +334,23 @@ def _fit_inside(maker: Maker, carcase: Carcase) -> None:
     add_blind_panel(maker, carcase)
 
 
+def _add_face(
+    maker: Maker,
+    box: Box,
+    carcase: Carcase,
+    face: tuple[FrameParts | None, tuple[Hand, ...]],
+    behind: tuple[Dim | None, HingePlan],
+) -> tuple[FaceFrame | None, tuple[DrawerPlan, ...]]:
+    """Its face frame or strips, its lid, and the pads of roll-outs.
+
+    Behind a face frame these go in before it; face strips are trimmed where they would lie.
+    """
+    before = add_pads(maker, carcase, *behind) if maker.spec.framed else ()
+    frame = add_face(maker, box, carcase, *face)
+    add_lid(maker, carcase)
+    return frame, before if maker.spec.framed else add_pads(maker, carcase, *behind)
+
+
 def _furnish(
     maker: Maker,
     box: Box,
@@ -364,9 +383,7 @@ def _furnish(
     add_skirt(maker, box, carcase)
     add_nosings(maker, box, carcase)
     _fit_inside(maker, carcase)
-    frame = add_face(maker, box, carcase, *face)
-    add_lid(maker, carcase)
-    roll_outs = add_pads(maker, carcase, length, plan.heights)
+    frame, roll_outs = _add_face(maker, box, carcase, face, (length, plan))
     add_fronts(maker, carcase, plan)
     add_drawers(maker, carcase, (*drawers, *roll_outs))
     fit_between_rows(maker, carcase)

@@ -12,7 +12,7 @@ from casewright.casework.specs import Hand
 from casewright.dims import Dim, Way
 from casewright.findings import Finding, Severity
 
-__all__ = ["PAD_GROUP", "fit_pads", "hinge_pad", "pad_face", "slide_pad"]
+__all__ = ["PAD_GROUP", "fit_pad", "fit_pads", "hinge_pad", "pad_face", "slide_pad"]
 
 PAD_GROUP = "frame pads"
 """Match group of the pads: one thickness, planed in one go."""
@@ -46,7 +46,13 @@ def hinge_pad(maker: Maker, carcase: Carcase, hand: Hand, name: str, height: Dim
 
 
 def slide_pad(
-    maker: Maker, carcase: Carcase, hand: Hand, name: str, sizes: tuple[Dim, Dim, Dim]
+    maker: Maker,
+    carcase: Carcase,
+    hand: Hand,
+    name: str,
+    sizes: tuple[Dim, Dim, Dim],
+    *,
+    word: str = "pad",
 ) -> Part | None:
     """A pad for one slide; None where the side itself reaches the frame's edge.
 
@@ -54,9 +60,11 @@ def slide_pad(
     ----------
     sizes
         Its length and width, and the case height of the slide's line [mm].
+    word
+        What it is called: of a roll-out it is the packing under its pad.
     """
     length, width, line = sizes
-    named = (f"{name}.pad_{hand}", name.replace("_", " "))
+    named = (f"{name}.{word}_{hand}", name.replace("roll_out_", "roll-out ").replace("_", " "))
     return _pad(maker, carcase, hand, named, (length, width), line)
 
 
@@ -94,7 +102,8 @@ def _pad(
     tall = outline.length if upright else outline.width
     low = outline.place.let("low", middle - tall / 2)
     x = carcase.left_thickness if left else carcase.width - carcase.right_thickness
-    title = f"{hand} pad of {named[1]}"
+    word = named[0].rpartition(".")[2].removesuffix(f"_{hand}")
+    title = f"{hand} {'pad' if upright else word} of {named[1]}"
     shows: tuple[Plane, ...] = ("t1",)
     if upright:
         return maker.add(
@@ -140,10 +149,11 @@ def fit_pads(maker: Maker, carcase: Carcase) -> None:
     """Glue and screw the pads to the sides, from the front: the frame is not on yet."""
     for part in [p for p in maker.parts.values() if p.group == PAD_GROUP]:
         hand: Hand = "left" if part.hand == "left" else "right"
-        _fit(maker, part, maker.parts[pad_face(maker, carcase, hand)[0]])
+        fit_pad(maker, part, maker.parts[pad_face(maker, carcase, hand)[0]])
 
 
-def _fit(maker: Maker, part: Part, side: Part) -> None:
+def fit_pad(maker: Maker, part: Part, side: Part) -> None:
+    """Glue and screw one pad to its side; its step."""
     place = maker.house.chain.place(part.path)
     joint = f"{part.path.removeprefix(f'{maker.place.path}.')}_joint"
     upright = part.ends[0] == "bottom"

@@ -30,6 +30,7 @@ def bore_pockets(
     along: Plane = "w0",
     start: Dim | None = None,
     reach: Dim | None = None,
+    mortises: tuple[tuple[Dim, Dim], ...] = (),
 ) -> int:
     """Bore pockets toward the named ends (or edges) of a part.
 
@@ -42,6 +43,8 @@ def bore_pockets(
     start, reach
         Where the stretch that may take pockets begins and ends, from there [mm]; None: right
         across.
+    mortises
+        Stretches of what the screws go into that hold none, from there [mm].
 
     Returns
     -------
@@ -59,6 +62,7 @@ def bore_pockets(
         row = _row(maker, place.at("pockets"), stretch, word, marked=crosses)
         if start:
             row = tuple(start + at for at in row)
+        row = tuple(_beside(maker, at, mortises) for at in row)
         count = len(row)
         maker.machine(
             path,
@@ -77,6 +81,15 @@ def bore_pockets(
             ),
         )
     return count
+
+
+def _beside(maker: Maker, at: Dim, mortises: tuple[tuple[Dim, Dim], ...]) -> Dim:
+    """A pocket that a mortise would take the screw of, moved to beside it [mm]."""
+    keep = maker.style("pocket_diameter")
+    for low, high in mortises:
+        if low.value - keep.value < at.value < high.value + keep.value:
+            return low - keep if 2 * at.value < low.value + high.value else high + keep
+    return at
 
 
 def _row(maker: Maker, place: Place, across: Dim, word: str, *, marked: bool) -> tuple[Dim, ...]:

@@ -39,7 +39,6 @@ def check_face(key: str, case: CaseTable, content: Content, reporter: Reporter) 
         "upper_front": "the rails of a frame part its rows: write rows instead",
         "skirt": "its bottom rail reaches below the bottom: take skirt out",
         "crown": _FRAMELESS,
-        "roll_outs": _FRAMELESS,
         "rails": "a frame has a rail under every row: take rails out",
     }
     for name, want in taken.items():
@@ -94,6 +93,9 @@ def _mullion(base: KeyPath, case: CaseTable, content: Content, reporter: Reporte
         reporter.tell(
             (*base, "mullion"), what, 'take it out, or write face_joint = "pocket screws"'
         )
+    if case.roll_outs:
+        what = "no roll-out passes a mullion between two doors"
+        reporter.tell((*base, "mullion"), what, "take it out, or take roll_outs out")
     front = case.front
     if front is not None and front.leaves == 1:
         what = "a mullion stands between two doors, and leaves says one"

@@ -259,6 +259,7 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
     _key("surround_height", "91 1/2", "2330", "height of a surround from the floor"),
     _key("surround_depth", "25", "635", "depth of a surround's box and panels"),
     _key("roll_out_pad", "2", "50", "width of the pads that roll-outs run on"),
+    _key("roll_out_air", "1/8", "3", "air between these pads and a door opened to a right angle"),
     _key("false_front", "7", "180", "height of the false front of a sink base"),
     _key("sink_rail", "6", "150", "height of the rail on edge behind it"),
     _key("pocket_spacing", "6", "150", "greatest distance between pocket screws", _PRACTICE),

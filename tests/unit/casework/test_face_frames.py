@@ -31,7 +31,7 @@ from tests.builders import (
 from casewright.casework.build import build_case
 from casewright.casework.cases import Case
 from casewright.casework.proof import prove
-from casewright.casework.specs import OverlayKind
+from casewright.casework.specs import Hand, OverlayKind
 from casewright.casework.verification import verify
 from casewright.dims import Origin
 from casewright.facts import Fact
@@ -269,3 +269,48 @@ def test_a_pad_ends_before_the_nailer_behind_a_low_drawer() -> None:
     )
     worked = work_out(read_job(text, "pad.toml"))
     assert worked.failures == ()
+
+
+@pytest.mark.parametrize("hand", ["left", "right"])
+@pytest.mark.parametrize("overlay", ["partial", "inset"])
+@pytest.mark.parametrize("unit", ["in", "mm"])
+def test_roll_outs_behind_a_frame_clear_it_and_the_open_doors(
+    unit: Unit, overlay: OverlayKind, hand: Hand
+) -> None:
+    """Packing reaches the frame's edge; pads go on from there past a door at a right angle.
+
+    That stands over the edge by td - stand_off - overlay, an inset one by td - stand_off + gap:
+    plane geometry of a leaf turned by 90 degrees. Pads are a board thick where that is enough.
+    """
+    front = replace(SLAB, overlay=overlay, leaves=1, hinge=hand)
+    asked = drawer_base(unit, roll_outs=2, front=front, width="18" if unit == "in" else "460")
+    case = one_case(unit, **{**asked, **FRAME})
+    assert not [f for f in case.findings if f.severity is Severity.STOP]
+    side = case.part(f"base.side_{hand}").finished.thickness.value
+    packing = case.part(f"base.roll_out_1.packing_{hand}").finished.thickness.value
+    layers = [p.finished.thickness.value for p in case.parts
+              if p.path.startswith(f"base.roll_out_1.pad_{hand}")]  # fmt: skip
+    stile = case.part(f"base.frame.stile_{hand}")
+    edge = length("1 3/8" if unit == "in" else "37", unit)
+    board = length("3/4" if unit == "in" else "19", unit)
+    assert stile.finished.width.value - edge == length("1/8" if unit == "in" else "3", unit)
+    assert side + packing == (edge if unit == "in" else edge - Fraction(1, 5))
+    doors = length("5/8" if unit == "in" else "15", unit) - Fraction(3, 2)
+    gap = length("3/32" if unit == "in" else "2.5", unit)
+    air = length("1/8" if unit == "in" else "3", unit)
+    short = Fraction(0) if unit == "in" else Fraction(1, 5)
+    need = board if overlay == "partial" else doors + gap + air + short
+    assert len(layers) == (1 if need <= board else 2)
+    # The frame shares out to both sides what the box is narrower on its grid: 0.1 mm here.
+    assert abs(sum(layers) - max(need, board)) <= Fraction(1, 20)
+    assert verify(case, hardware=hardware(unit)).holds
+
+
+def test_a_roll_out_that_an_open_door_would_meet_is_caught() -> None:
+    """With a hinge that takes its doors out less than the pads were made for, the proof fails."""
+    front = replace(SLAB, overlay="inset")
+    case = one_case(**{**drawer_base(roll_outs=1, front=front), **FRAME})
+    sheets = hardware()
+    assert verify(case, hardware=sheets).holds
+    near = replace(sheets, hinge=replace(sheets.hinge, stand_off=given("-1/8")))
+    assert any("stands in its way" in f.says for f in prove(case, hardware=near).failures)

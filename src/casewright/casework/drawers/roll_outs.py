@@ -8,42 +8,89 @@ from casewright.casework.brads import fastener_row
 from casewright.casework.carcase import Carcase, Opening
 from casewright.casework.drawers.findings import no_roll_outs
 from casewright.casework.drawers.slides import DrawerPlan
-from casewright.casework.features import Bores
+from casewright.casework.features import Bores, Plane
+from casewright.casework.fronts.face_edges import face_edges, planned_thickness
+from casewright.casework.fronts.hinges import HingePlan
 from casewright.casework.joints import Fastening, Surface
 from casewright.casework.maker import Maker, Outline
+from casewright.casework.packing import fit_pad, pad_face, slide_pad
+from casewright.casework.parts import Part
 from casewright.casework.setups import bore_setup
-from casewright.casework.specs import Hand, SlideKind
-from casewright.dims import Dim, Way, least
+from casewright.casework.specs import FrontSpec, Hand, SlideKind
+from casewright.dims import Dim, Way, greatest, least
 from casewright.hardware import LAST_HOLE
 
 __all__ = ["add_pads"]
 
 _HANDS: tuple[Hand, Hand] = ("left", "right")
+_PLANED = "boards: plane them to thickness, rip them, then cut the pads off"
 
 
 def add_pads(
-    maker: Maker, carcase: Carcase, length: Dim | None, hinges: tuple[Dim, ...]
+    maker: Maker, carcase: Carcase, length: Dim | None, plan: HingePlan
 ) -> tuple[DrawerPlan, ...]:
     """Pads on the sides with the slides' holes in them; the roll-outs planned, lowest first.
 
-    To be called when the box is put together.
+    To be called when the box is put together; behind a face frame before that is on.
 
     Parameters
     ----------
     length
         Of the slides [mm]; None: there are none.
-    hinges
-        Case heights of the hinges [mm], which pads keep clear of.
+    plan
+        Hinges of the case, which pads keep clear of, with the doors that hang on them.
     """
     spec = maker.spec.drawer
     rows = [o for o in carcase.openings if o.row == "doors" and o.name == "main"]
     if not maker.spec.roll_outs or spec is None or length is None or not rows:
         return ()
-    lines = _lines(maker, carcase, rows[0], spec.slides, hinges)
+    lines = _lines(maker, carcase, rows[0], spec.slides, plan.heights)
+    beyond = _beyond(maker, carcase, rows[0], plan)
     return tuple(
-        _planned(maker, carcase, rows[0], spec.slides, (f"roll_out_{number}", line, length))
+        _planned(
+            maker, carcase, rows[0], spec.slides, (f"roll_out_{number}", line, length), beyond
+        )
         for number, line in enumerate(lines, start=1)
     )
+
+
+def _beyond(
+    maker: Maker, carcase: Carcase, opening: Opening, plan: HingePlan
+) -> tuple[Dim | None, int]:
+    """How thick each layer of the pads is [mm], None: as their boards; and how many there are.
+
+    Past the face frame's edge, or the side without one; alike at both sides, so that roll-outs
+    lie in the middle. A door opened to a right angle stands over that by its thickness, less
+    what it lies over the edge and what its hinge takes it out.
+    """
+    front = opening.front
+    hands = {h.leaf.hinge for h in plan.leaves if h.leaf.opening.name == opening.name}
+    needs = [_stands_in(maker, carcase, front, hand) for hand in _HANDS if hand in hands and front]
+    if not needs:
+        return None, 1
+    place = maker.place.at("roll_outs")
+    need = place.let("pads", greatest(*needs) if len(needs) > 1 else needs[0])
+    board, layers = maker.house.thickness(maker.spec.strip_stock), 1
+    while place.over(
+        need, board * layers, f"{layers + 1} layers of pads, the open doors stand in"
+    ):
+        layers += 1
+    return (None, 1) if layers == 1 else (need / layers, layers)
+
+
+def _stands_in(maker: Maker, carcase: Carcase, front: FrontSpec, hand: Hand) -> Dim:
+    """How far pads must stand out past the edge of frame or side to clear an open door [mm]."""
+    edges, left = face_edges(maker, carcase, front), hand == "left"
+    _, thick = pad_face(maker, carcase, hand)
+    plane = thick if left else carcase.width - thick
+    if carcase.frame is not None:
+        plane = carcase.frame.faces[0 if left else 1]
+    if left:
+        over = plane - edges.edge if edges.x0 is maker.zero else plane - edges.x0 - edges.edge
+    else:
+        over = edges.x1 - edges.edge - plane
+    stands = planned_thickness(maker, front) - maker.house.hinge("stand_off")
+    return stands - over + maker.style("roll_out_air")
 
 
 def _lines(
@@ -57,7 +104,10 @@ def _lines(
     line, tall = maker.house.slide(kind, "line"), maker.style("roll_out_height")
     base = opening.y0 + maker.house.slide(kind, "below") + line
     bay = place.let("bay", (opening.y1 - opening.y0) / count)
-    keep = place.let("keep", maker.style("roll_out_pad") / 2 + maker.style("hinge_clear"))
+    clear = maker.style("hinge_clear")
+    if carcase.frame is not None:
+        clear = greatest(clear, maker.style("hinge_pad") / 2 + maker.style("cut_step"))
+    keep = place.let("keep", maker.style("roll_out_pad") / 2 + clear)
     pitch = tall + maker.style("drawer_room")
     found: list[Dim] = []
     for number in range(count):
@@ -86,61 +136,113 @@ def _to_mark(maker: Maker, carcase: Carcase, name: str, at: Dim) -> Dim:
 
 
 def _planned(
-    maker: Maker, carcase: Carcase, opening: Opening, kind: SlideKind, named: tuple[str, Dim, Dim]
+    maker: Maker,
+    carcase: Carcase,
+    opening: Opening,
+    kind: SlideKind,
+    named: tuple[str, Dim, Dim],
+    beyond: tuple[Dim | None, int],
 ) -> DrawerPlan:
-    """Cut, place and bore the two pads of a roll-out.
+    """Cut, place and bore the pads of a roll-out, behind a face frame on packing.
 
     Parameters
     ----------
     named
         Its name, case height of its slides' line, length of the slides [mm].
+    beyond
+        Thickness of each layer of its pads, and how many.
     """
     name, line, length = named
     place = maker.place.at(name)
-    width = maker.style("roll_out_pad")
-    pads = {
-        hand: maker.outline(
-            f"{name}.pad_{hand}", maker.spec.strip_stock, length, width,
-            setting=f"{maker.spec.key} pads", way=Way.NEAREST,
-        )
-        for hand in _HANDS
-    }  # fmt: skip
     front = place.let("front_plane", carcase.depth - maker.house.slide(kind, "front"))
-    for hand in _HANDS:
-        low = place.let(f"pad_{hand}_low", line - pads[hand].width / 2)
-        _put(maker, carcase, pads[hand], hand, (low, front))
-        _bore(maker, pads[hand], kind, name)
-        _fasten(maker, carcase, pads[hand], hand, name)
+    ends = {hand: _stack(maker, carcase, hand, named, (front, beyond)) for hand in _HANDS}
+    for part, _ in ends.values():
+        _bore(maker, part, kind, name)
     foot = maker.parts[carcase.left].placed.y
     place.let("slide_line", line if foot is maker.zero else line - foot)
-    left, right = pads["left"], pads["right"]
+    (left, out_left), (right, out_right) = ends["left"], ends["right"]
     return DrawerPlan(
         name, name.replace("roll_out_", "roll-out "), opening, kind, length,
         place.let("box_bottom", line - maker.house.slide(kind, "line")),
         maker.style("roll_out_height"), (f"{left.path}.slide", f"{right.path}.slide"),
-        place.let("wall", carcase.left_thickness + left.thickness),
-        place.let("clear", carcase.clear_width - left.thickness - right.thickness), front,
+        place.let("wall", carcase.left_thickness + out_left),
+        place.let("clear", carcase.clear_width - out_left - out_right), front,
     )  # fmt: skip
 
 
-def _put(maker: Maker, carcase: Carcase, pad: Outline, hand: Hand, at: tuple[Dim, Dim]) -> None:
-    low, front = at
+def _stack(
+    maker: Maker,
+    carcase: Carcase,
+    hand: Hand,
+    named: tuple[str, Dim, Dim],
+    how: tuple[Dim, tuple[Dim | None, int]],
+) -> tuple[Part, Dim]:
+    """What carries a slide: packing out to a frame's edge, then its pads; the last of them.
+
+    Returns
+    -------
+    The part that is bored, and how far the stack stands out from the side [mm].
+    """
+    name, line, length = named
+    front, (thick, layers) = how
+    width = maker.style("roll_out_pad")
+    under = maker.parts[pad_face(maker, carcase, hand)[0]]
+    out = maker.zero
+    packing = slide_pad(maker, carcase, hand, name, (length, width, line), word="packing")
+    if packing is not None:
+        fit_pad(maker, packing, under)
+        under, out = packing, packing.finished.thickness
+    for layer in range(1, layers + 1):
+        word = f"pad_{hand}" if layer == layers else f"pad_{hand}_{layer}"
+        outline = maker.outline(
+            f"{name}.{word}", maker.spec.strip_stock, length, width,
+            setting=f"{maker.spec.key} pads", way=Way.NEAREST, planed=thick,
+        )  # fmt: skip
+        low = maker.place.at(name).let(f"{word}_low", line - outline.width / 2)
+        _put(maker, carcase, outline, hand, (low, front, out), layer if layers > 1 else None)
+        _fasten(maker, carcase, outline, under, (f"{name}.joint_{word}", layer))
+        out = outline.thickness if out is maker.zero else out + outline.thickness
+        under = maker.parts[outline.path]
+    return under, out
+
+
+def _put(
+    maker: Maker,
+    carcase: Carcase,
+    pad: Outline,
+    hand: Hand,
+    at: tuple[Dim, Dim, Dim],
+    layer: int | None,
+) -> None:
+    """Give a pad its place.
+
+    Parameters
+    ----------
+    at
+        Case height of its lower edge, case z of its front end, how far off the side it is [mm].
+    layer
+        Which one it is, of several that are planed; None: the only one.
+    """
+    low, front, out = at
     left = hand == "left"
     x = carcase.left_thickness if left else carcase.width - carcase.right_thickness
-    number = pad.path.split(".")[-2].rpartition("_")[2]
+    if out is not maker.zero:
+        x = x + out if left else x - out
+    title = f"{hand} pad of roll-out {pad.path.split('.')[-2].rpartition('_')[2]}"
     maker.add(
-        pad, role="pad", title=f"{hand} pad of roll-out {number}",
+        pad, role="pad", title=f"{title}, layer {layer}" if layer else title,
         lies="+z +y +x" if left else "+z +y -x", at=(x, low, front - pad.length),
         ends=("back", "front", "bottom", "top"), hand=hand, shows=("l1", "t1"), group="pads",
+        milled_from=_PLANED if layer else "",
     )  # fmt: skip
 
 
-def _bore(maker: Maker, pad: Outline, kind: SlideKind, name: str) -> None:
+def _bore(maker: Maker, pad: Part, kind: SlideKind, name: str) -> None:
     house = maker.house
-    most = pad.length.value - LAST_HOLE
+    most = pad.finished.length.value - LAST_HOLE
     holes = [hole for hole in house.slide_row(kind, "holes") if hole.value <= most]
-    half = pad.width / 2
-    depth = least(house.slide(kind, "depth"), pad.thickness * 2 / 3)
+    half = pad.finished.width / 2
+    depth = least(house.slide(kind, "depth"), pad.finished.thickness * 2 / 3)
     maker.machine(
         pad.path,
         Bores(
@@ -156,29 +258,44 @@ def _bore(maker: Maker, pad: Outline, kind: SlideKind, name: str) -> None:
     )  # fmt: skip
 
 
-def _fasten(maker: Maker, carcase: Carcase, pad: Outline, hand: Hand, name: str) -> None:
-    """Screwed to the side on a line below the slide's holes; its step."""
-    side = maker.parts[carcase.left if hand == "left" else carcase.right]
-    joint = f"{name}.joint_pad_{hand}"
-    bite = side.finished.thickness * 5 / 6
-    held = fastener_row(
-        maker, joint, pad.length, "screws along a pad", through=pad.path, into=side.path,
-        screw=maker.house.screw_for("drawer_screw", pad.thickness, bite),
-        line=("w0", pad.width / 4), kind="case screw",
-    )  # fmt: skip
+def _fasten(
+    maker: Maker, carcase: Carcase, pad: Outline, under: Part, named: tuple[str, int]
+) -> None:
+    """Glued to what it lies on, and screwed beside the slide's holes; its step.
+
+    Parameters
+    ----------
+    under
+        The side, packing on it, or the layer before, which is only glued to.
+    named
+        Name of its joint, and which layer it is.
+    """
+    joint, layer = named
+    side = maker.parts[carcase.left if maker.parts[pad.path].hand == "left" else carcase.right]
+    held = [Fastening("glue", 1, None, (pad.path,), under.path)]
+    if layer == 1:
+        edge: Plane = "w0" if under is side else "w1"
+        bite = under.finished.thickness * 5 / 6
+        held[:0] = [
+            fastener_row(
+                maker, joint, pad.length, "screws along a pad", through=pad.path, into=under.path,
+                screw=maker.house.screw_for("drawer_screw", pad.thickness, bite),
+                line=(edge, pad.width / 4), kind="case screw",
+            )
+        ]  # fmt: skip
     path = maker.join(
-        joint, "face", (pad.path, "t0"), (side.path, "t1"),
-        fastenings=(held, Fastening("glue", 1, None, (pad.path,), side.path)),
+        joint, "face", (pad.path, "t0"), (under.path, "t1"), fastenings=tuple(held)
     )  # fmt: skip
+    how = "clamp; drive its screws" if layer == 1 else "clamp until the glue is dry"
     part = maker.parts[pad.path]
     marks = tuple(_marks(maker, part.placed.y, side.placed.y, pad, carcase, part.placed.z))
     maker.step(
         "fit", pad.path, "-z",
-        f"Spread glue thinly; set the {part.title} on its marks, level; clamp; drive its screws.",
+        f"Spread glue thinly; set the {part.title} on its marks, level; {how}.",
         joints=(path,), marks=marks,
         planes=((Surface(pad.path, "w0"), Surface(side.path, "l0")),
                 (Surface(pad.path, "l1"), Surface(side.path, "w0"))),
-        cautions=("clamp_screws",),
+        cautions=("clamp_screws",) if layer == 1 else (),
     )  # fmt: skip
 
 

@@ -125,7 +125,8 @@ def _longest(maker: Maker, carcase: Carcase, rows: list[Opening], kind: SlideKin
     house = maker.house
     rear = _rear(maker, carcase, rows)
     kept = house.slide(kind, "front") + house.slide(kind, "behind")
-    front = front_plane(maker, carcase, rows[0])
+    # Roll-outs run behind a face frame, drawers from its front on.
+    front = carcase.depth if maker.spec.roll_outs else front_plane(maker, carcase, rows[0])
     clear = front - kept if rear is maker.zero else front - rear - kept
     room = place.let("slide_room", clear)
     for length in reversed(house.slide_row(kind, "lengths")):

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from casewright.casework.box import Board, Box
 from casewright.casework.brads import fastener_row, row_marks
 from casewright.casework.face_frames.members import FrameParts, Rail
@@ -72,7 +74,10 @@ def _on_side(maker: Maker, box: Box, members: FrameParts, hand: Hand, *, screwed
     name = f"frame.joint_side_{hand}"
     if screwed:
         start, reach = _between_boards(maker, box, side)
-        count = bore_pockets(maker, side.path, "B", ("w0",), along="l0", start=start, reach=reach)
+        count = bore_pockets(
+            maker, side.path, "B", ("w0",), along="l0", start=start, reach=reach,
+            mortises=tuple(_mortises(members, box.foot)),
+        )  # fmt: skip
         screw = maker.house.pocket_screw(maker.spec.box_stock)
         held = Fastening("pocket screw", count, screw, (side.path,), stile.path)
     else:
@@ -85,6 +90,13 @@ def _on_side(maker: Maker, box: Box, members: FrameParts, hand: Hand, *, screwed
         name, "butt", (side.path, "w0"), (stile.path, "t0"),
         fastenings=(held, _glue(stile.path, side.path)),
     )  # fmt: skip
+
+
+def _mortises(members: FrameParts, foot: Dim) -> Iterator[tuple[Dim, Dim]]:
+    """Where tenons of rails lie in the stiles, from the lower ends of the sides [mm]."""
+    for rail in (*members.rails[1:-1], *members.backers) if members.tenon else ():
+        low = rail.low if not foot.path and not foot.op else rail.low - foot
+        yield low, low + rail.outline.width
 
 
 def _between_boards(maker: Maker, box: Box, side: Outline) -> tuple[Dim, Dim]:

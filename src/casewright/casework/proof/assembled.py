@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from casewright.casework.cases import Case
+from casewright.casework.cases import Case, Drawer
 from casewright.casework.features import Bores
 from casewright.casework.joints import Joint
 from casewright.casework.proof.holes import Row, row_of
@@ -84,6 +84,12 @@ class Assembled:
         if front is not None and front.z.value < self.model.leaf_plane.value:
             return self.units.of(front.z)
         return self.units.of(self.model.leaf_plane)
+
+    def plane_of_slides(self, drawer: Drawer) -> int:
+        """Plane z that the slides of a drawer lie back from: a roll-out's are behind a frame."""
+        if drawer.front or self.model.frame is None or not self.model.spec.framed:
+            return self.plane_before(drawer.opening)
+        return self.units.of(self.model.depth)
 
     def extent(self, solids: list[Solid]) -> Box:
         """The box that encloses some solids; an empty one for none."""

@@ -76,7 +76,7 @@ def _check_spots(
     case: Assembled, drawer: Drawer, solid: Solid, row: Row, wanted: set[_Spot]
 ) -> Iterator[Failure]:
     units = case.units
-    front = case.plane_before(drawer.opening)
+    front = case.plane_of_slides(drawer)
     spots = set()
     for hole in row.holes:
         _, y, z = solid.point((hole.length, hole.width, 0))

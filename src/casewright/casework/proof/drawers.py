@@ -43,8 +43,36 @@ def check_drawers(case: Assembled, hardware: HardwareList | None) -> Iterator[Fa
         yield from _check_room(case, drawer, own, sheet)
         yield from check_slide_holes(case, drawer, sheet)
         yield from check_box_holes(case, drawer, sheet)
+        if not drawer.front:
+            yield from _check_open_doors(case, drawer, hardware)
         if under:
             yield from check_undermount(case, drawer, hardware.undermount)
+
+
+def _check_open_doors(
+    case: Assembled, drawer: Drawer, hardware: HardwareList
+) -> Iterator[Failure]:
+    """What carries a roll-out's slides stands clear of its doors at a right angle.
+
+    A leaf then reaches into the opening from its closed edge by its thickness, less what its
+    hinge takes it out (`stand_off`).
+    """
+    of = case.units.of
+    walls = sorted((case.solids[path].outer for path in _carriers(case, drawer)),
+                   key=lambda each: each.x0)  # fmt: skip
+    if len(walls) != 2:
+        return
+    out = case.units.down(hardware.hinge.stand_off.value)
+    for door in (d for d in case.model.doors if d.opening == drawer.opening):
+        if door.y.value >= drawer.y.value + drawer.height.value:
+            continue
+        left = door.hinge_side == "left"
+        edge = of(door.x) if left else of(door.x) + of(door.width)
+        into = edge + of(door.thickness) - out if left else edge - of(door.thickness) + out
+        wall = walls[0].x1 if left else walls[1].x0
+        off = into - wall if left else wall - into
+        if off > 0:
+            yield _failure(case, drawer, f"the open {door.title} stands in its way", off)
 
 
 def _failure(case: Assembled, drawer: Drawer, says: str, off: Number = 0) -> Failure:
@@ -178,7 +206,7 @@ def _check_room(
     """Under the box and behind the slides is the room that the sheet asks for."""
     length = case.units.length
     box = case.extent(own)
-    end = case.plane_before(drawer.opening) - case.units.of(drawer.slide_length)
+    end = case.plane_of_slides(drawer) - case.units.of(drawer.slide_length)
     for solid in case.box_solids:
         other = solid.outer
         across = other.x0 < box.x1 and box.x0 < other.x1

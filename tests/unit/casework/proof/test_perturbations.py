@@ -5,219 +5,19 @@ What is not caught is in the table below with its reason: it affects no fit.
 
 from __future__ import annotations
 
-from dataclasses import replace
 from functools import cache
-from typing import Any
 
 import pytest
-from tests.builders import (
-    APPLIED,
-    GLASS,
-    MITRED,
-    PANEL,
-    SLAB,
-    Unit,
-    case_spec,
-    drawer_base,
-    given,
-    hardware,
-    house,
-    one_case,
-    plain_style,
-    rows,
-    stock,
-)
+from tests.builders import case_spec, given, hardware, house, one_case
 from tests.hoods import hood, hood_house
 from tests.panels import panel
 from tests.perturbation import perturbations
+from tests.unit.casework.proof.kinds import KINDS
 
 from casewright.casework.cases import Case
 from casewright.casework.proof import prove
 from casewright.casework.replay import replay
 from casewright.casework.run_plinth import build_plinth, plinth_spec
-from casewright.casework.specs import ApplianceOpening, RowSpec
-from casewright.stock import Board
-
-STRIP = stock("mm")["strip"]
-assert isinstance(STRIP, Board)
-THIN_BOARD = replace(STRIP, key="thin_board", species="red maple")
-
-PARTIAL = replace(SLAB, overlay="partial")
-
-KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
-    "upper": ("in", {"front": replace(SLAB, edge="band"), "edge": "band"}),
-    "upper with captured back": (
-        "mm", {"joint": "dado", "back": "grooved", "front": APPLIED, "width": "450"},
-    ),
-    "upper with a mid rail in its door": (
-        "in",
-        {
-            "front": replace(PANEL, mid_rail=given("8")), "width": "14", "height": "17",
-            "shelves": 0,
-        },
-    ),
-    "upper with mitred doors": ("in", {"front": MITRED, "width": "18", "shelves": 0}),
-    "upper with inset doors": (
-        "mm", {"front": replace(SLAB, overlay="inset"), "width": "700", "shelves": 1},
-    ),
-    "upper with panelled doors": (
-        "mm",
-        {
-            "front": PANEL, "upper_front": replace(PANEL, panel="thin_board"), "width": "360",
-            "height": "1000", "divider": "600", "joint": "dado", "shelves": 0,
-            "goods": stock("mm") | {"thin_board": THIN_BOARD},
-        },
-    ),
-    "upper with applied back": ("in", {"joint": "rabbet", "back": "applied", "edge": "lip"}),
-    "upper with thick back": (
-        "in", {"back": "inset", "fixed_shelves": ("14",), "skirt": "2", "shelves": 0},
-    ),
-    "stack": (
-        "in",
-        {
-            "joint": "dado", "width": "20", "height": "51", "divider": "36", "front": APPLIED,
-            "upper_front": GLASS, "crown": "1 1/2", "finished": ("right",), "shelves": 0,
-        },
-    ),
-    "base": (
-        "mm",
-        {
-            "kind": "base", "toe": "notch", "width": "800", "height": "870", "depth": "580",
-            "front": SLAB, "finished": ("left",), "shelves": 1,
-            "register": (given("300", "mm"), given("55", "mm")),
-        },
-    ),
-    "surround": (
-        "in",
-        {
-            "key": "cold", "kind": "surround", "width": "36 1/4", "height": "91 1/2",
-            "depth": "25", "shelves": 0, "finished": ("left", "right"), "end": "skin",
-            "end_stock": "ply18", "appliance": ApplianceOpening(
-                "cold", "cold", given("35 3/4"), given("70"), given("24")),
-        },
-    ),
-    "round an oven": (
-        "in",
-        {
-            "key": "tower", "kind": "tall", "toe": "notch", "width": "30", "height": "72",
-            "depth": "23 1/4", "shelves": 0,
-            "rows": (
-                RowSpec("open", None, None),
-                RowSpec("appliance", None, None, None, ApplianceOpening(
-                    "oven", "oven", given("28 1/2"), given("28 1/2"), given("22 1/2"))),
-                RowSpec("open", given("12"), None),
-            ),
-        },
-    ),
-    "tall": (
-        "in",
-        {
-            "key": "tall", "kind": "tall", "toe": "notch", "width": "16", "height": "90",
-            "depth": "23 1/4", "divider": "54", "front": SLAB, "upper_front": SLAB, "shelves": 0,
-            "upper_shelves": 1,
-        },
-    ),
-    "upper between ends flush with its door": (
-        "in",
-        {
-            "front": SLAB, "finished": ("left", "right"), "end": "flush", "end_stock": "ply18",
-            "width": "15", "height": "16", "shelves": 0,
-        },
-    ),
-    "upper with a skin": (
-        "mm",
-        {
-            "finished": ("right",), "end": "skin", "end_stock": "ply6", "height": "400",
-            "shelves": 0,
-        },
-    ),
-    "base on a plinth": (
-        "in",
-        {"kind": "base", "toe": "plinth", "height": "34 1/2", "depth": "23 1/4", "shelves": 0},
-    ),
-    "drawer over a door": (
-        "mm", drawer_base("mm", "drawer 180", "doors", width="450", height="640", toe="none"),
-    ),
-    "drawer on concealed slides": (
-        "in", drawer_base("in", "drawer", joint="dado", slides="undermount", width="16",
-                          height="11", toe="none"),
-    ),
-    "drawer with fingers": (
-        "in", drawer_base("in", "drawer", joint="box joint", width="14", height="8", toe="none",
-                          style=plain_style("in", finger="1")),
-    ),
-    "roll-out": (
-        "in", drawer_base("in", roll_outs=1, width="16", height="16", toe="none"),
-    ),
-    "sink base": (
-        "mm", drawer_base("mm", "false front 180", "doors", width="450", toe="none", sink=True,
-                          back="open"),
-    ),
-    "upper with a face frame": (
-        "in",
-        {
-            "front": PARTIAL, "width": "20", "height": "16", "mullion": True, "shelves": 0,
-            "scribes": ("left",), "face": "face frame", "face_stock": "board",
-        },
-    ),
-    "upper with a tenoned face frame": (
-        "in",
-        {
-            "front": PARTIAL, "width": "16", "height": "14", "shelves": 0, "face": "face frame",
-            "face_stock": "board", "face_joint": "tenons",
-        },
-    ),
-    "sink base with a face frame": (
-        "in",
-        drawer_base(
-            "in", width="18", height="24", sink=True, back="open", front=PARTIAL,
-            rows=(RowSpec("false front", given("6"), PARTIAL, PARTIAL),
-                  RowSpec("doors", None, PARTIAL, PARTIAL)),
-            face="face frame", face_stock="board",
-        ),
-    ),
-    "blind corner base": (
-        "mm",
-        {
-            "kind": "base", "toe": "none", "blind": "right", "width": "1050", "height": "500",
-            "depth": "580", "shelves": 0, "front": replace(SLAB, leaves=1, hinge="left"),
-        },
-    ),
-    "diagonal corner": ("mm", {
-        "diagonal": "left", "width": "610", "height": "500", "depth": "330", "shelves": 1,
-        "front": replace(SLAB, leaves=1),
-    }),
-    "diagonal corner base": ("in", {
-        "kind": "base", "toe": "notch", "diagonal": "right", "width": "36", "height": "24",
-        "depth": "23 1/4", "shelves": 0, "front": replace(SLAB, leaves=1),
-    }),
-    "diagonal corner on its bottom": ("in", {
-        "diagonal": "right", "under": True, "width": "24", "height": "16", "depth": "12 1/4",
-        "shelves": 0, "front": replace(SLAB, leaves=1),
-    }),
-    "window seat": (
-        "in",
-        {
-            "kind": "base", "toe": "none", "back": "inset", "lid": "hinged", "lid_stock": "ply18",
-            "rows": rows("in", "false front"), "front": SLAB, "shelves": 0, "seated": True,
-            "depth": "14", "width": "24",
-        },
-    ),
-    "upper with face strips": (
-        "mm",
-        {
-            "front": SLAB, "width": "400", "height": "400", "shelves": 0, "face": "strips",
-            "face_stock": "board",
-        },
-    ),
-    "bookcase": (
-        "in",
-        {
-            "kind": "bookcase", "joint": "dado", "width": "36", "height": "84", "depth": "12",
-            "shelves": 3, "nosing": "1 1/2",
-        },
-    ),
-}  # fmt: skip
 
 _FREE = "nothing meets it: an adjustable shelf lies loose on its pins"
 _EDGE = "its other edge is the datum; nothing meets this one"
@@ -300,6 +100,7 @@ SURVIVORS = {
     "floor cleat: width": "a floor cleat holds as well where it is higher or lower",
     "face panel: turned end for end": "a plain panel is the same from both ends",
     "pad: length": _BLOCK,
+    "pad: placed z": "packing carries a roll-out's pad as well where it begins a little behind",
     "pad: width": _BLOCK,
     "plinth rail: length": "it ends under the box, out of sight",
     "plinth rail: thickness": "it is measured from its rear face; nothing meets its front",
