@@ -58,14 +58,16 @@ class Site:
         Parameters
         ----------
         at_least
-            A version that is new enough; None: what was written last.
+            A version that is new enough; None: what was written last. One that is not there
+            yet was told by a server that ran before, and what was written last answers it.
 
         Raises
         ------
         NothingYetError
             When the file never had a meaning.
         """
-        version = self.live.version if at_least is None else max(at_least, 1)
+        last = self.live.version
+        version = last if at_least is None else min(max(at_least, 1), last)
         standing = self.live.wait_for(version, _PATIENCE_S)
         if standing.snapshot is None:
             wait = Problem(Location(self.live.path.name), "it is still being worked out", "wait")

@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
 from starlette.testclient import TestClient
 
 from casewright.web.guard import MARK
+from casewright.web.live_job import LiveJob
+from casewright.web.snapshot import Standing
 
 
 def _digest(desk: TestClient) -> str:
@@ -68,6 +71,22 @@ def test_text_of_the_file_stays_text(desk: TestClient, job: Path) -> None:
     assert "&lt;script&gt;" in drawing.text
     assert "<script" not in drawing.text
     assert drawing.headers["content-type"].startswith("image/svg+xml")
+
+
+def test_a_page_of_an_earlier_start_is_not_kept_waiting(
+    desk: TestClient, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """It asks for a version that its server had reached; this one may never come to it."""
+    asked: list[int] = []
+    wait_for = LiveJob.wait_for
+
+    def noted(live: LiveJob, version: int, seconds: float) -> Standing:
+        asked.append(version)
+        return wait_for(live, min(version, live.version), seconds)
+
+    monkeypatch.setattr(LiveJob, "wait_for", noted)
+    assert desk.get("/api/drawings/overview", params={"version": 10**9}).status_code == 200
+    assert asked == [1]
 
 
 def test_an_entry_sent_twice_is_kept_once(desk: TestClient) -> None:
