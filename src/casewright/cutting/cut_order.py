@@ -24,6 +24,9 @@ _GUIDE = 0
 _MOST = 100_000
 """Blocks handled in looking ahead, after which the order is made without."""
 
+_AT_ONCE = 600_000
+"""Blocks that one look ahead may handle: thousands of parts of different sizes take more."""
+
 _Key = tuple[int, int]
 """Rank of the method, and the setting below zero: wide before narrow."""
 
@@ -115,13 +118,17 @@ class _Blocks:
         state = _State(to_come=dict(Counter(self.keys)))
         self._open(state, self._first)
         best: tuple[int, list[_Run]] | None = None
-        while self._go_on(state) and self._handled < _MOST:
+        while self._go_on(state) and self._handled < _MOST and self._may_look(state):
             key, some, cost, runs = min(self._looks(state), key=lambda look: look[2])
             if best is None or cost < best[0]:
                 best = cost, runs
             self._take(state, key, some=some)
         self._go_on(state, _fullest)
         return state.runs if best is None or self._cost(state.runs) <= best[0] else best[1]
+
+    def _may_look(self, state: _State) -> bool:
+        """Whether looking once does not take too long: each setting is tried in four ways."""
+        return 4 * len(state.ready) * len(self.keys) <= _AT_ONCE
 
     def _looks(self, state: _State) -> Iterator[tuple[_Key, bool, int, list[_Run]]]:
         """For each setting that may be made now, of all or of what is cut further: the end."""

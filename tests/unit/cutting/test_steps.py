@@ -19,6 +19,7 @@ from casewright.cutting import (
     plan_cuts,
     solve,
     solve_boards,
+    walk,
 )
 from casewright.cutting.methods import Sawing, choose_method
 from casewright.cutting.problem import StockItem
@@ -160,3 +161,14 @@ def test_a_narrow_strip_gets_a_carrier_in_the_plan() -> None:
     assert narrow
     assert {step.method for step in narrow} == {"carrier"}
     assert all(isinstance(step, Step) for step in narrow)
+
+
+def test_an_order_made_without_looking_ahead_can_be_cut(monkeypatch: pytest.MonkeyPatch) -> None:
+    """As for thousands of parts of different sizes, of which a look ahead would take minutes."""
+    monkeypatch.setattr("casewright.cutting.cut_order._AT_ONCE", 0)
+    sizes = [(str(20 + n % 7), str(5 + n % 5)) for n in range(30)]
+    problem = sheet_problem(*(part(f"p{n}", *size) for n, size in enumerate(sizes)))
+    plan = _plan(problem)
+    walked = walk(problem, plan, SMALL_SHOP)
+    assert not walked.missteps
+    assert sum(walked.made.values()) == len(sizes)
