@@ -11,7 +11,7 @@ __all__ = ["height_lines"]
 
 
 def height_lines(heights: RoomHeights) -> Iterator[str]:
-    """Every answer with its trade and what to write; where nothing closes, what would help."""
+    """Every answer with its trade and how to take it; where nothing closes, what would help."""
     text = heights.text
     yield f"heights, {text(heights.clear.value)} from the highest floor to the lowest ceiling:"
     if heights.bound:
@@ -20,8 +20,8 @@ def height_lines(heights: RoomHeights) -> Iterator[str]:
         yield f"  {number}  {', '.join(f'{key} {text(high)}' for key, high in answer.parts)}"
         yield f"     {'; '.join(answer.trade)}"
         yield (
-            f'     under [style]: wall_bottom = "{text(answer.bottom)}", '
-            f'wall_height = "{text(answer.uppers)}"'
+            f"     wall cases from {text(answer.bottom)} above the floor, "
+            f"{text(answer.uppers)} high; to take it: --heights --accept {number}"
         )
     for conflict in heights.conflicts:
         short = conflict.short * heights.step

@@ -112,6 +112,7 @@ LAYOUT = """Fill the walls: up to five layouts that differ in kind, each with it
 \b
   casewright layout kitchen.toml
   casewright layout kitchen.toml --run below --accept 2
+  casewright layout kitchen.toml --heights --accept 1
 
 Of each run that closes against a wall, the cases without a width get one, on a grid of 1/16 in or
 1 mm, and the fillers theirs: equal widths, mirrored ones, a case on the middle of a window

@@ -12,7 +12,8 @@ from casewright.cli.height_texts import height_lines
 from casewright.cli.printing import print_json, print_lines
 from casewright.cli.progress import working
 from casewright.dims import shop_text
-from casewright.job.heights import room_heights
+from casewright.job.height_choices import accepted_heights
+from casewright.job.heights import RoomHeights, room_heights
 from casewright.job.layout_json import layout_json
 from casewright.job.layouts import RunLayout, accepted, layouts
 from casewright.job.load import LoadedJob, load_job
@@ -23,26 +24,44 @@ from casewright.room.build import build
 __all__ = ["run_layout"]
 
 _NONE = "No run closes against a wall and has a case whose width is left open."
+_NO_HEIGHTS = (
+    "No heights to lay out: that takes base cases, wall cases in a run, and a level line read "
+    "down to the floor and up to the ceiling."
+)
 
 
 def run_layout(
-    job: Path, run: str | None, accept: int | None, use: Use | None = None, *, as_json: bool
+    job: Path,
+    only: tuple[str | None, bool],
+    accept: int | None,
+    use: Use | None = None,
+    *,
+    as_json: bool,
 ) -> int:
-    """`layout`: up to five answers a run; `--accept N`: one of them written into the file."""
+    """`layout`: up to five answers a run; `--accept N`: one of them written into the file.
+
+    Parameters
+    ----------
+    only
+        Key of the run that is asked for, if one is; whether the heights alone are.
+    """
+    run, only_heights = only
     loaded, recorded = load_job(job), read_record(job, use)
     tell_rescue(recorded.rescue)
     with working("filling the walls"):
         room = build(loaded.spec, recorded.facts)
-        found = list(layouts(room))
+        found = [] if only_heights else list(layouts(room))
         heights = room_heights(room) if run is None else None
     if run is not None:
         found = [each for each in found if each.key == run]
     if accept is not None:
+        if only_heights:
+            return _accept_heights(loaded, heights, accept)
         return _accept(loaded, found, accept)
     if as_json:
         print_json(layout_json(loaded.spec, found, heights))
     elif not found and heights is None:
-        print(_NONE)
+        print(_NO_HEIGHTS if only_heights else _NONE)
     else:
         print_lines(line for each in found for line in _lines(each))
         print_lines(height_lines(heights) if heights is not None else ())
@@ -64,6 +83,21 @@ def _accept(loaded: LoadedJob, found: list[RunLayout], number: int) -> int:
         print(problem, file=sys.stderr)
         return BAD_INPUT
     save(loaded, accepted(loaded.file.text, found[0], number))
+    print(f"Answer {number} is written into {loaded.path}.")
+    return CLEAN
+
+
+def _accept_heights(loaded: LoadedJob, heights: RoomHeights | None, number: int) -> int:
+    """Write an answer for the heights into the file."""
+    problem = ""
+    if heights is None:
+        problem = _NO_HEIGHTS
+    elif not 1 <= number <= len(heights.answers):
+        problem = f"There are {len(heights.answers)} answers for the heights, no {number}."
+    if problem or heights is None:
+        print(problem, file=sys.stderr)
+        return BAD_INPUT
+    save(loaded, accepted_heights(loaded.file.text, heights, number))
     print(f"Answer {number} is written into {loaded.path}.")
     return CLEAN
 

@@ -154,17 +154,21 @@ def layout(
         str | None, typer.Option(metavar="NAME", help="Only this run, as under [run.NAME].")
     ] = None,
     accept: Annotated[
-        int | None, typer.Option(metavar="N", help="Write answer N of the run into the file.")
+        int | None, typer.Option(metavar="N", help="Write answer N into the file.")
     ] = None,
     without_record: WithoutRecord = False,
     as_of: AsOf = None,
     as_json: AsJson = False,
+    *,
+    heights: Annotated[
+        bool, typer.Option("--heights", help="Only the heights of the room.")
+    ] = False,
 ) -> None:
     """Fill the walls: up to five layouts that differ in kind, each with its trade."""
     from casewright.cli.layout import run_layout
 
     use, document = use_of(without_record, as_of), "layout" if as_json else ""
-    leave(lambda: run_layout(job, run, accept, use, as_json=as_json), document)
+    leave(lambda: run_layout(job, (run, heights), accept, use, as_json=as_json), document)
 
 
 @app.command(short_help="What was measured, and what to measure next.", help=help_texts.SURVEY)

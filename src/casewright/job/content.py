@@ -27,6 +27,7 @@ from casewright.job.tables import (
     GlazingTable,
     HardwareTable,
     Heading,
+    HeightsTable,
     IslandTable,
     JobFile,
     MatchTable,
@@ -63,6 +64,7 @@ class Content:
     hardware: HardwareTable
     shop: ShopTable
     wood: WoodTable
+    heights: HeightsTable
     stock: dict[str, Goods] = field(default_factory=dict)
     cases: dict[str, CaseTable] = field(default_factory=dict)
     runs: dict[str, RunTable] = field(default_factory=dict)
@@ -112,6 +114,7 @@ class _Reader:
             hardware=self._section(HardwareTable, "hardware"),
             shop=self._section(ShopTable, "shop"),
             wood=self._section(WoodTable, "wood"),
+            heights=self._section(HeightsTable, "heights"),
             stock=self._stock(),
             cases=self._entries(CaseTable, "case"),
             runs=self._entries(RunTable, "run"),

@@ -17,6 +17,7 @@ from casewright.job.crown_cases import reach_up
 from casewright.job.diagonals import check_diagonal
 from casewright.job.face_choices import check_face
 from casewright.job.floor_places import floor_places
+from casewright.job.height_choices import check_heights, with_solved_heights
 from casewright.job.islands import island_of
 from casewright.job.moisture import moisture_of
 from casewright.job.origins import Origins
@@ -131,6 +132,7 @@ def spec_of(data: dict[str, Plain], name: str, positions: Positions) -> JobSpec:
     check_shared_lids(content, reporter)
     check_registers(content, reporter)
     check_supplies(content, reporter)
+    check_heights(content, reporter)
     for key, case in content.cases.items():
         check_face(key, case, content, reporter)
         check_overlay(key, case, content, reporter)
@@ -148,7 +150,7 @@ def spec_of(data: dict[str, Plain], name: str, positions: Positions) -> JobSpec:
 
 def _spec(content: Content, origins: Origins, reporter: Reporter) -> JobSpec | None:
     stock = stock_list(content, origins)
-    style = style_of(content.style, origins)
+    style = with_solved_heights(style_of(content.style, origins), content, origins)
     cases = {
         key: case_of(key, table, content, origins, style) for key, table in content.cases.items()
     }

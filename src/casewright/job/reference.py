@@ -63,6 +63,7 @@ _SECTIONS = (
     ("run.NAME.light_rail", "Its light rail", "LightRailTable"),
     ("run.NAME.scribe_moulding", "Its scribe mouldings", "ScribeMouldingTable"),
     ("run.NAME.crown", "Its crown", "CrownTable"),
+    ("heights", "Heights as laid out", "HeightsTable"),
     ("match.NAME", "Fronts that match", "MatchTable"),
     ("wall.NAME", "A wall as measured", "WallTable"),
     ("wall.NAME", "Its widths", "WidthTable"),

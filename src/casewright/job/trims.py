@@ -72,7 +72,7 @@ def _crown(key: str, run: RunTable, content: Content, origins: Origins) -> Crown
         frieze=None if table.frieze is None else origins.given(table.frieze, (*base, "frieze")),
         to_ceiling=table.to_ceiling,
         fitted=tuple(each for each, case in cases if case is not None and case.height is None)
-        if table.sets_height
+        if table.sets_height and content.heights.wall_height is None
         else (),
         inside=table.inside,
         left_corner="" if table.left_corner is None else f"{table.left_corner:f}",

@@ -174,6 +174,8 @@ def _one_by_one(*inches: str) -> Room:
     return room_of(goods=goods)
 
 
+_SOLVED = '[heights]\nwall_bottom = "54"\nwall_height = "36"\n'
+
 PASSES: dict[str, Make] = {
     "sheets differ": lambda: _one_by_one("0.720", "0.722"),
     "fit band": room_of,
@@ -214,6 +216,7 @@ PASSES: dict[str, Make] = {
     "wood movement": lambda: framed("yellow-poplar", "8"),
     "floor fall": lambda: before_wall("base", falling('"40 1/2"')),
     "ceiling wave": lambda: before_wall("wall", waving("56 1/8"), CROWN),
+    "heights close": lambda: before_wall("wall", under(96), CROWN + _SOLVED),
     "read as built": lambda: read_gap("1 5/8"),
     "under ceiling": lambda: before_wall("wall", under(96)),
     "in the way": lambda: before_wall("base", WINDOW),
@@ -239,6 +242,7 @@ PASSES: dict[str, Make] = {
 }
 
 FAILS: dict[str, Make] = {
+    "heights close": lambda: before_wall("wall", under(108), CROWN + _SOLVED),
     "sheets differ": lambda: _one_by_one("0.720", "0.703"),
     "fit band": lambda: _cut_back("29"),
     "door beside front": lambda: side_by_side(between="1/64"),

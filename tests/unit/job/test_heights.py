@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.builders import INCH
-from tests.jobs import read
+from tests.jobs import FIVE_LINES, problem, read
 from tests.unit.cli.test_commands import run
 
 from casewright.job.heights import RoomHeights, room_heights
@@ -103,3 +103,47 @@ def test_a_room_too_low_is_told_with_what_would_help(
     heights = json.loads(capsys.readouterr().out)["heights"]
     assert not heights["answers"]
     assert Fraction(heights["conflicts"][0]["short"]["mm"]) == INCH * 7 / 8
+
+
+@pytest.mark.parametrize(("number", "crown"), [(1, "sets_height = true\n"), (2, "")])
+def test_an_accepted_answer_is_kept_and_a_new_reading_moves_the_frieze(
+    tmp_path: Path, number: int, crown: str
+) -> None:
+    """As laid out, whatever the ceiling is read at later; the sum closes all the same."""
+    file = tmp_path / "kitchen.toml"
+    text = ROOM.format(up="56 5/16") + crown
+    file.write_text(text)
+    found = _heights("56 5/16", crown).answers[number - 1]
+    assert run("layout", file, "--heights", "--accept", number) == 0
+    kept = file.read_text()
+    assert kept.startswith(text)
+    lower = kept.replace('up = "56 5/16"', 'up = "56 1/16"')
+    for now, less in ((kept, Fraction(0)), (lower, INCH / 4)):
+        room = build(read(now))
+        hung = next(case for case in room.cases if case.key == "b")
+        assert room.wall_bottom.value == found.bottom
+        assert room.chain.nodes["b.wanted_height"].value == found.uppers
+        assert room.chain.nodes["b.wanted_height"].origin.kind == "solved"
+        frieze = room.chain.nodes["run.above.crown.frieze"].value
+        assert frieze == dict(found.parts)["frieze"] - less
+        assert hung.height.value + room.wall_bottom.value + frieze + INCH * 23 / 8 == (
+            room.survey.clear.value if room.survey.clear else 0
+        )
+
+
+def test_heights_said_twice_are_told() -> None:
+    """By the style and by an accepted answer."""
+    more = '[style]\nwall_bottom = "55"\n[heights]\nwall_bottom = "54"\n'
+    assert "said twice" in problem(ROOM.format(up="56") + more).what
+
+
+def test_heights_that_are_not_there_are_refused(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A number that no answer has; a room without heights."""
+    file = tmp_path / "kitchen.toml"
+    file.write_text(ROOM.format(up="56"))
+    assert run("layout", file, "--heights", "--accept", "9") == 2
+    file.write_text(FIVE_LINES)
+    assert run("layout", file, "--heights", "--accept", "1") == 2
+    assert "No heights to lay out" in capsys.readouterr().err

@@ -12,6 +12,7 @@ from casewright.job.tables.hardware import (
     SlideTable,
     UndermountTable,
 )
+from casewright.job.tables.heights import HeightsTable
 from casewright.job.tables.island import IslandTable
 from casewright.job.tables.job_file import Heading, JobFile
 from casewright.job.tables.match import MatchTable
@@ -46,6 +47,7 @@ __all__ = [
     "GlazingTable",
     "HardwareTable",
     "Heading",
+    "HeightsTable",
     "HingeTable",
     "IslandSolvedTable",
     "IslandTable",

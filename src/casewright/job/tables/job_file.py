@@ -11,6 +11,7 @@ from casewright.job.tables.appliance import ApplianceTable
 from casewright.job.tables.boxes import BoxesTable, DoorsTable
 from casewright.job.tables.case import CaseTable
 from casewright.job.tables.hardware import HardwareTable
+from casewright.job.tables.heights import HeightsTable
 from casewright.job.tables.island import IslandTable
 from casewright.job.tables.match import MatchTable
 from casewright.job.tables.rows import DrawersTable
@@ -94,6 +95,9 @@ class JobFile(Heading):
 
     island: dict[Key, IslandTable] = Field(default_factory=dict)
     """Islands: runs that stand free in the room, each under its name."""
+
+    heights: HeightsTable = HeightsTable()
+    """Heights of the room as laid out."""
 
     wall: dict[Key, WallTable] = Field(default_factory=dict)
     """Walls as measured, each under its name."""
