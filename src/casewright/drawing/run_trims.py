@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from casewright.casework.levels import extent
 from casewright.casework.parts import Part
+from casewright.drawing.case_solids import seen_from_above
 from casewright.drawing.marks import Tag
 from casewright.drawing.pens import THIN, VISIBLE, Ink
 from casewright.drawing.shapes import Element, Polyline, rectangle
@@ -23,9 +24,16 @@ def top_of_trims(run: Run) -> Fraction:
 
 
 def trim_elements(run: Run) -> Iterator[Element]:
-    """Frieze and crown with its returns, light rail, toe skin and scribe mouldings."""
+    """Frieze and crown with its returns, light rail, toe skin and scribe mouldings.
+
+    What runs across a diagonal corner is seen at a slant, so shorter than it is.
+    """
     for trim in run.trims:
         for part in trim.parts:
+            if part.turned:
+                if trim.kind != "backing":
+                    yield _across(run, part)
+                continue
             axis = part.placed.orientation.length.axis
             tag = Tag(path=part.path, title=part.title, target=part.path)
             if trim.kind == "crown" and axis == 0:
@@ -35,6 +43,19 @@ def trim_elements(run: Run) -> Iterator[Element]:
                 (x0, x1), (y0, y1) = ((e.value for e in extent(part, a)) for a in (0, 1))
                 fill = Ink.SHADE if trim.kind == "scribe moulding" else Ink.PAPER
                 yield rectangle((x0, max(y0, Fraction(0))), (x1, y1), THIN, fill=fill, tag=tag)
+
+
+def _across(run: Run, part: Part) -> Element:
+    """A piece across a diagonal corner at an end of the run; of a crown from foot to head."""
+    at = 0 if part.path.endswith(".left_across") else -1
+    case, start = run.cases[at], run.starts[at].value
+    low, high = (end.value for end in extent(part, 1))
+    places = [] if case.mouth is None else seen_from_above(case.mouth, case.width.value, part)
+    xs = [start + x for x, _ in places] or [start]
+    if part.role == "crown":
+        high = _head(run, part)
+    return rectangle((min(xs), max(low, Fraction(0))), (max(xs), high), THIN, fill=Ink.PAPER,
+                     tag=Tag(path=part.path, title=part.title, target=part.path))  # fmt: skip
 
 
 def _head(run: Run, part: Part) -> Fraction:

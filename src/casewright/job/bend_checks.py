@@ -7,9 +7,9 @@ from fractions import Fraction
 
 from casewright.casework.specs import CaseSpec
 from casewright.job.problems import Reporter
-from casewright.room.run_ends import SIDES, round_corner
+from casewright.room.run_ends import SIDES
 from casewright.room.specs import JobSpec, RunSide, RunSpec
-from casewright.room.trims.bends import bend_at
+from casewright.room.trims.bends import bend_at, beyond_bend
 from casewright.room.trims.specs import RunTrims
 
 __all__ = ["check_bends"]
@@ -36,7 +36,7 @@ def _unfit(
 ) -> Iterator[tuple[str, str]]:
     corner = bend_at(spec, run, side) or ""
     owns, word = corner in run.cases, trim.replace("_", " ")
-    other = _round_it(spec, run, side)
+    other = beyond_bend(spec, run, side)
     if other is None:
         want = f"{'write' if owns else 'take'} the run round the corner, or take the {word} out"
         yield f"the {word} turns across {corner}, and no run stands round the corner", want
@@ -58,17 +58,6 @@ def _unfit(
         if _stocks(run.trims, trim) != _stocks(other.trims, trim):
             what = f"the {word} of run {other.key} is of another stock, and both meet at {corner}"
             yield what, "give both one stock"
-
-
-def _round_it(spec: JobSpec, run: RunSpec, side: RunSide) -> RunSpec | None:
-    """The run on the other side of the corner at an end."""
-    if run.end(side) == "corner":
-        return round_corner(spec, run, side)
-    back: RunSide = "right" if side == "left" else "left"
-    return next(
-        (other for other in spec.runs
-         if other.end(back) == "corner" and round_corner(spec, other, back) is run), None,
-    )  # fmt: skip
 
 
 def _unlike(corner: CaseSpec, beside: CaseSpec, trim: str, word: str) -> Iterator[tuple[str, str]]:

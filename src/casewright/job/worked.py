@@ -25,6 +25,7 @@ from casewright.room.island_proof import prove_island
 from casewright.room.model import Room
 from casewright.room.proof import prove_run
 from casewright.room.specs import JobSpec
+from casewright.room.trims.bend_proof import bend_failures
 
 __all__ = ["WorkedJob", "work_out"]
 
@@ -101,6 +102,11 @@ def _worked(spec: JobSpec, facts: Facts) -> WorkedJob:
             found.extend(as_findings(proof, unit=spec.unit))
         else:
             failures.extend((f"run.{run.spec.key}", failure) for failure in proof.failures)
+    proof = Proof(tuple(bend_failures(room, max(step, GRID))))
+    if facts:
+        found.extend(as_findings(proof, unit=spec.unit))
+    else:
+        failures.extend((failure.paths[0], failure) for failure in proof.failures)
     for island in room.islands:
         proof = prove_island(room, island, grid=max(step, GRID))
         if facts:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import suppress
 from fractions import Fraction
 
 from casewright.dims import Dim
+from casewright.dims.units import Unit
 from casewright.drawing import ScaleError, View, measure_of, sheet
+from casewright.drawing.bend_plan import bend_scene, bent_ends
 from casewright.drawing.crown_section import crown_section_scene
 from casewright.outputs.blocks import (
     Block,
@@ -50,8 +52,8 @@ _CUTS = (
 _FLAT = (
     "Laid flat on the saw, face up, for a blade that tilts to the left; to a tenth of a degree, "
     "which is finer than a saw is set. Nested against the fence instead, as it will stand: half "
-    "of what the corner lacks of 180, no bevel. A corner that was not read is taken as square: "
-    "write what you read and print this page again."
+    "of what the corner lacks of 180, no bevel. A corner that was not read is taken as square, at "
+    "a diagonal face as 135 degrees: write what you read and print this page again."
 )
 
 
@@ -71,7 +73,7 @@ def trim_section(room: Room, paper: Paper) -> Section | None:
             blocks += _crown(room, run, kinds["crown"], paper)
         for trim in run.trims:
             if trim.kind not in ("crown", "backing", "frieze"):
-                blocks += _plain(room, run, trim)
+                blocks += _plain(room, run, trim, paper)
     return Section("Trims", tuple(blocks), TRIMS)
 
 
@@ -91,6 +93,7 @@ def _crown(room: Room, run: Run, crown: Trim, paper: Paper) -> Iterator[Block]:
                           at_most=Fraction(1), bar=False)  # fmt: skip
             yield Figure(drawn, alternative=words)
     yield Table(_READ, tuple(_readings(room, run, crown)), small=True)
+    yield from _bends(run, (crown, *behind), unit, paper, out)
     pieces = [piece for trim in (*behind, crown) for piece in trim.pieces]
     yield Table(_PIECES, tuple(_piece(room, crown, piece) for piece in pieces), small=True)
     cuts = tuple(_cuts(crown))
@@ -100,12 +103,35 @@ def _crown(room: Room, run: Run, crown: Trim, paper: Paper) -> Iterator[Block]:
     yield CheckList(tuple(trim_steps(room, run, crown)))
 
 
-def _plain(room: Room, run: Run, trim: Trim) -> Iterator[Block]:
+def _plain(room: Room, run: Run, trim: Trim, paper: Paper) -> Iterator[Block]:
     yield Heading(f"{run.spec.title}: {trim.title}", 2, f"{TRIMS}:{trim.path}")
     if trim.open_lengths:
         yield Table(_READ, tuple(_readings(room, run, trim)), small=True)
+    yield from _bends(run, (trim,), room.spec.unit, paper)
     yield Table(_PIECES, tuple(_piece(room, trim, each) for each in trim.pieces), small=True)
     yield CheckList(tuple(trim_steps(room, run, trim)))
+
+
+def _bends(
+    run: Run, trims: Sequence[Trim], unit: Unit, paper: Paper, out: Dim | None = None
+) -> Iterator[Block]:
+    """Each diagonal corner that the run has, from above: one figure for each trim.
+
+    Parameters
+    ----------
+    out
+        How far the first of them stands out [mm]; None: its thickness.
+    """
+    for side in bent_ends(trims[0]):
+        views = [
+            View(bend_scene(run, trim, side, unit, out if trim is trims[0] else None),
+                 f"{trim.title[:1].upper()}{trim.title[1:]}")
+            for trim in trims[:2]
+        ]  # fmt: skip
+        with suppress(ScaleError):
+            drawn = sheet([views], paper.text_width_mm, _TALL, unit, bar=False)
+            words = f"{trims[0].title} across the corner at the {side} end, from above"
+            yield Figure(drawn, alternative=words)
 
 
 def _readings(room: Room, run: Run, trim: Trim) -> Iterator[Row]:
@@ -159,6 +185,9 @@ def _is_known(trim: Trim, piece: TrimPiece) -> bool:
 
 
 def _end(cut: EndCut) -> str:
+    """How an end is cut; a mitre without bevel at its angle, as the strip stands on edge."""
+    if cut.is_bend and cut.setting is not None and not cut.setting.bevel:
+        return f"{cut.kind}, {_degrees(cut.setting.mitre)}"
     return {"scarf": "scarf, 45°", "cope": "mitre, then cope"}.get(cut.kind, cut.kind)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from casewright.casework.cautions import CAUTIONS
 from casewright.dims import Dim
@@ -10,7 +10,7 @@ from casewright.drawing import measure_of
 from casewright.outputs.blocks import Step
 from casewright.outputs.inlines import Strong
 from casewright.room.model import Room, Run
-from casewright.room.trims.model import Trim
+from casewright.room.trims.model import EndCut, Trim
 
 __all__ = ["trim_steps"]
 
@@ -25,6 +25,12 @@ _OVERHEAD = (
 )
 _NAILER = (
     "A nailer's point turns in the wood: keep the other hand a nail's length away. Eyes protected."
+)
+
+_BEND = (
+    "At a diagonal face both pieces are mitred alike: the strip on edge against the fence, its "
+    "rear to the fence, the table at 22.5°, no bevel; or flat on the saw, bevel 22.5°. The long "
+    "points are at the rear. Try both hands on test pieces first; a gap is halved on either one."
 )
 
 
@@ -84,10 +90,12 @@ def _seat_lid(room: Room, run: Run, lid: Trim) -> Iterator[Step]:
 def _crown(room: Room, run: Run, crown: Trim) -> Iterator[Step]:
     unit = room.spec.unit
     foot: Dim | None = room.chain.nodes.get(f"{crown.path}.frieze")
+    ends = [cut for piece in crown.pieces for cut in (piece.left, piece.right)]
+    bends = any(cut.is_bend for cut in ends)
     yield Step(
         "Screw the backing down onto the cases, its face flush with their front edges, along the "
         "whole run without a gap; glue and pin the frieze board on it. Shim to a straight line.",
-        (), (_HIGH,),
+        (_BEND,) if bends else (), (CAUTIONS["mitre_saw"], _HIGH) if bends else (_HIGH,),
     )  # fmt: skip
     if foot is not None:
         words = (
@@ -98,7 +106,7 @@ def _crown(room: Room, run: Run, crown: Trim) -> Iterator[Step]:
         yield Step((line, Strong(measure_of(foot, unit)), words))
     yield Step("Read the lengths and corners above and write them in the job file. A corner: set "
                "a sliding bevel to it, or read a triangle in it.")  # fmt: skip
-    if any(cut.turns for piece in crown.pieces for cut in (piece.left, piece.right)):
+    if any(cut.turns for cut in ends):
         yield Step(
             "Cut both hands of every corner on test pieces a foot (300 mm) long, and try them in "
             "place. Do not cut the crown before a test pair closes at front and back.",
@@ -110,7 +118,15 @@ def _crown(room: Room, run: Run, crown: Trim) -> Iterator[Step]:
         "the saw's table at its far end.",
         (), (CAUTIONS["mitre_saw"],),
     )  # fmt: skip
-    if any(cut.kind == "cope" for piece in crown.pieces for cut in (piece.left, piece.right)):
+    yield from _joined(crown, ends)
+    yield Step("Nail it through the foot into the backing and through the head into the ceiling's "
+               "framing, from a corner outward. Glue outside mitres. Caulk last.",
+               (), (_HIGH, _NAILER))  # fmt: skip
+
+
+def _joined(crown: Trim, ends: Sequence[EndCut]) -> Iterator[Step]:
+    """Copes and scarfs."""
+    if any(cut.kind == "cope" for cut in ends):
         yield Step("Cope: saw along the edge of the mitre that shows, the back undercut; file "
                    "until it sits on the other crown. It is cut first, while it can be cut again.",
                    (), (_COPE,))  # fmt: skip
@@ -118,18 +134,18 @@ def _crown(room: Room, run: Run, crown: Trim) -> Iterator[Step]:
         yield Step("Scarf: both ends at 45 degrees, glued and pinned over a stud or a seam of the "
                    "backing; the upper piece points away from the door.",
                    (), (CAUTIONS["mitre_saw"],))  # fmt: skip
-    yield Step("Nail it through the foot into the backing and through the head into the ceiling's "
-               "framing, from a corner outward. Glue outside mitres. Caulk last.",
-               (), (_HIGH, _NAILER))  # fmt: skip
 
 
 def _light_rail(rail: Trim) -> Iterator[Step]:
-    turns = any(cut.turns for piece in rail.pieces for cut in (piece.left, piece.right))
+    cuts = {cut for piece in rail.pieces for cut in (piece.left, piece.right) if cut.turns}
+    turns = any(not cut.is_bend for cut in cuts)
     how = ": outside corners mitred, 45.0° at square ones, no bevel" if turns else ""
+    bends = any(cut.is_bend for cut in cuts)
+    order = ", the piece across a diagonal face before those beside it" if bends else ""
     yield Step(
         f"Cut it to what was read{how}. Screw it up from inside the cases through their bottoms, "
-        "flush with the front edges; returns last.",
-        (), (CAUTIONS["mitre_saw"], _OVERHEAD),
+        f"flush with the front edges{order}; returns last.",
+        (_BEND,) if bends else (), (CAUTIONS["mitre_saw"], _OVERHEAD),
     )  # fmt: skip
 
 
@@ -140,10 +156,14 @@ def _toe_skin(room: Room, run: Run, skin: Trim) -> Iterator[Step]:
         ("The floor falls ", Strong(measure_of(fall, room.spec.unit)),
          " here: the skin is that much higher than the toe space."),
     )  # fmt: skip
+    bends = any(cut.is_bend for each in skin.pieces for cut in (each.left, each.right))
+    if bends:
+        notes = (*notes, _BEND)
+    saw = (CAUTIONS["mitre_saw"],) if bends else ()
     sprung = " It is a little long: bow it, set both ends, and press it flat." if (
         skin.sprung is not None) else ""  # fmt: skip
     yield Step(
         "After the floor is laid: scribe the lower edge to it, cut to length, glue and pin the "
         f"skin to the toe boards.{sprung}",
-        notes, (CAUTIONS["scribe_plane"], _NAILER),
+        notes, (*saw, CAUTIONS["scribe_plane"], _NAILER),
     )  # fmt: skip

@@ -40,7 +40,10 @@ def what_to_read(trim: Trim, path: str) -> str:
         return f"from the wall to the {face} at the {side} end"
     if what == "across":
         return _ACROSS[trim.kind].format(side=side)
-    return _WHERE[trim.kind, what]
+    words = _WHERE[trim.kind, what]
+    if not any(cut.is_bend for piece in trim.along for cut in (piece.left, piece.right)):
+        return words
+    return words.replace("outside to outside", "to the corner with a diagonal face")
 
 
 def _asked(room: Room) -> Iterator[tuple[str, Run, Trim]]:

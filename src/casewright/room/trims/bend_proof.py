@@ -23,7 +23,6 @@ from casewright.room.trims.model import Trim, TrimPiece
 __all__ = ["bend_failures"]
 
 _KINDS = ("toe skin", "light rail", "crown", "backing", "frieze")
-_LEVEL = ("toe skin", "light rail", "frieze", "backing")
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,11 +115,10 @@ def _judge(
     if bend.owns:
         yield from _lies(turn)
         yield from _long(turn, grid)
-    if trim.kind in _LEVEL:
-        off = abs(extent(across, 1)[1].value - extent(straight.part, 1)[1].value)
-        if off:
-            says = f"the {across.title} is not level with the {straight.part.title}"
-            yield Failure("size", (across.path, straight.part.path), says, off)
+    off = abs(extent(across, 1)[1].value - extent(straight.part, 1)[1].value)
+    if off:
+        says = f"the {across.title} is not level with the {straight.part.title}"
+        yield Failure("size", (across.path, straight.part.path), says, off)
 
 
 def _corner(run: Run, bend: Bend) -> Fraction:

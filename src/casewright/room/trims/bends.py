@@ -33,6 +33,7 @@ from casewright.room.trims.stretches import TrimShape, rail_end, trim_part
 
 __all__ = [
     "BENT", "BENT_COSINE", "Bend", "Bends", "across_length", "across_piece", "bend_at", "bends_of",
+    "beyond_bend", "joined_by_bends",
     "past_bend",
 ]  # fmt: skip
 
@@ -89,6 +90,28 @@ def bend_at(spec: JobSpec, run: RunSpec, side: RunSide) -> str | None:
         return None
     met = by_key[other.cases[-1 if side == "left" else 0]]
     return met.key if met.diagonal is not None else None
+
+
+def beyond_bend(spec: JobSpec, run: RunSpec, side: RunSide) -> RunSpec | None:
+    """The run on the other side of the corner at an end; None: none is there."""
+    if run.end(side) == "corner":
+        return round_corner(spec, run, side)
+    back: RunSide = "right" if side == "left" else "left"
+    return next(
+        (other for other in spec.runs
+         if other.end(back) == "corner" and round_corner(spec, other, back) is run), None,
+    )  # fmt: skip
+
+
+def joined_by_bends(spec: JobSpec, run: RunSpec) -> tuple[RunSpec, ...]:
+    """A run, and every one whose trims go on from its own across diagonal corners."""
+    found = [run]
+    for one in found:
+        for side in SIDES:
+            other = beyond_bend(spec, one, side) if bend_at(spec, one, side) else None
+            if other is not None and other not in found:
+                found.append(other)
+    return tuple(found)
 
 
 def bends_of(spec: JobSpec, run: Run, runs: Mapping[str, Run]) -> Bends:

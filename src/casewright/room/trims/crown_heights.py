@@ -61,16 +61,21 @@ def height_under_crown(house: House, run: RunSpec, spec: CrownSpec, measured: Su
 
 
 def crown_heights(
-    house: House, run: RunSpec, spec: CrownSpec, cases_top: Dim, measured: Survey
+    house: House, run: RunSpec, spec: CrownSpec, cases_top: Dim, ceiling: Dim
 ) -> CrownHeights:
     """Where the crown over cases of known height stands.
 
     To the ceiling the frieze takes up what is left; else it is as high as wished.
+
+    Parameters
+    ----------
+    ceiling
+        The lowest over the run, and over those that its crown goes on along at one height [mm].
     """
     place = house.chain.place(f"run.{run.key}.crown")
     drop = house.chain.nodes.get(f"{place.path}.drop") or place.given("drop", spec.drop)
     if spec.to_ceiling:
-        top = ceiling_over(house, run, measured)
+        top = ceiling
         frieze = place.let("frieze", top - cases_top - drop)
     else:
         frieze = place.let("frieze", _wished(house, place, spec))

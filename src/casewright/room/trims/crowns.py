@@ -6,15 +6,15 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from casewright.casework.house import House
-from casewright.dims import Dim, Origin, greatest, total
+from casewright.dims import Dim, Origin, greatest, least, total
 from casewright.findings import Finding, Severity
 from casewright.room.model import Run
 from casewright.room.run_ends import SIDES
 from casewright.room.specs import JobSpec, RunSide
-from casewright.room.trims.bends import Bends, across_piece
+from casewright.room.trims.bends import Bends, across_piece, joined_by_bends
 from casewright.room.trims.corners import over_corner
 from casewright.room.trims.crown_boards import boards_behind
-from casewright.room.trims.crown_heights import crown_heights
+from casewright.room.trims.crown_heights import ceiling_over, crown_heights
 from casewright.room.trims.crown_layout import CrownLayout, lay_out_crown
 from casewright.room.trims.light_rails import return_piece
 from casewright.room.trims.mitres import fit_mitres
@@ -50,7 +50,9 @@ def build_crown(
         return (), ()
     place = house.chain.place(f"run.{run.spec.key}.crown")
     top = run.lift + run.cases[0].height
-    heights = crown_heights(house, run.spec, asked, top, measured)
+    walls = (ceiling_over(house, each, measured) for each in joined_by_bends(spec, run.spec))
+    ceilings = {ceiling.path: ceiling for ceiling in walls}.values()
+    heights = crown_heights(house, run.spec, asked, top, least(*ceilings))
     if heights.frieze.value >= 0:
         most = heights.top.value
         place.fit("frieze_left", heights.frieze, Fraction(0), most, place.path)

@@ -38,7 +38,7 @@ def build_light_rail(house: House, run: Run, spec: LightRailSpec, bends: Bends) 
                   run.lift, depth, hangs=True, flush=True)  # fmt: skip
     thick = house.thickness(spec.stock)
     past = past_bend(house, place, "past_bend", thick) if bends else house.zero
-    own = stretch(place, *(rail_edge(run, bends, side) for side in SIDES))
+    own = stretch(place, *(_rail_edge(run, bends, side) for side in SIDES))
     most = longest_piece(house, spec.stock) - thick
     joints = joints_along(place, own, seams_of(run), most)
     turn = EndCut("outside mitre", 900, is_read=False, setting=flat_setting(house.zero.value))
@@ -67,7 +67,7 @@ def build_light_rail(house: House, run: Run, spec: LightRailSpec, bends: Bends) 
     return Trim(place.path, "light rail", "light rail", tuple(lengths), pieces, own.start)
 
 
-def rail_edge(run: Run, bends: Bends, side: RunSide) -> Dim:
+def _rail_edge(run: Run, bends: Bends, side: RunSide) -> Dim:
     """Where a front strip ends: at a bend, else as a rail without one."""
     return bends[side].edge if side in bends else rail_end(run, side)
 
