@@ -10,6 +10,7 @@ from casewright.casework.specs import CaseSpec
 from casewright.dims import Chain
 from casewright.errors import JobFileError, Location, Problem
 from casewright.job.as_built import as_built
+from casewright.job.bend_checks import check_bends
 from casewright.job.blind_corners import check_blind_corner
 from casewright.job.content import Content, read_content, unit_in
 from casewright.job.corner_ends import check_corner_ends
@@ -143,6 +144,7 @@ def spec_of(data: dict[str, Plain], name: str, positions: Positions) -> JobSpec:
     if spec is not None:
         check_corner_ends(spec, reporter)
         check_crowns(spec, reporter)
+        check_bends(spec, reporter)
     if reporter.problems or spec is None:
         raise JobFileError(tuple(dict.fromkeys(reporter.problems)))
     return spec
