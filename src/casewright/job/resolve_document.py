@@ -77,7 +77,7 @@ def _conflict(conflict: Conflict, unit: Unit) -> _Json:
         "low": length_json(fit.low, unit),
         "high": length_json(fit.high, unit),
         "because": _paths(conflict.because),
-        "remedies": _remedies(conflict.remedies),
+        "remedies": _remedies(conflict.remedies, unit),
     }
 
 
@@ -89,13 +89,20 @@ def _misfit(misfit: Misfit, unit: Unit) -> _Json:
         "is": length_json(size.value, unit),
         "wanted": length_json(size.wanted, unit),
         "says": list(misfit.says),
-        "remedies": _remedies(misfit.remedies),
+        "remedies": _remedies(misfit.remedies, unit),
     }
 
 
-def _remedies(remedies: tuple[Remedy, ...]) -> list[_Json]:
+def _remedies(remedies: tuple[Remedy, ...], unit: Unit) -> list[_Json]:
     return [
-        {"rung": r.rung, "says": r.says, "minutes": r.minutes, "stock": r.stock} for r in remedies
+        {
+            "rung": each.rung,
+            "says": each.says,
+            "minutes": each.minutes,
+            "stock": each.stock,
+            "sizes": {path: length_json(size, unit) for path, size in each.sizes},
+        }
+        for each in remedies
     ]
 
 

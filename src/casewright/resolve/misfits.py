@@ -14,7 +14,15 @@ from casewright.casework.verification import verify
 from casewright.dims import Dim, Origin
 from casewright.facts import NO_FACTS, Fact
 from casewright.findings import Severity
-from casewright.resolve.moves import Move, Remedy, mended, packed_up, sides_of
+from casewright.resolve.moves import (
+    LOOSE,
+    Move,
+    Remedy,
+    comes_off,
+    mended,
+    packed_up,
+    sides_of,
+)
 from casewright.resolve.slopes import slope
 from casewright.room.as_read import without_play
 from casewright.room.build import build
@@ -93,8 +101,21 @@ def _in_case(room: Room, case: Case, offcuts: Sequence[Offcut]) -> Iterator[Misf
         left = _broken(tried, next(each for each in tried.cases if each.key == case.key))
         mends = tuple(says for says in broken if says in told and says not in left)
         if mends and len(left) < len(broken):
-            found = (*_partners(room, case, move, mends), *mended(room, (move,), offcuts))
+            found = (*_partners(room, case, move, mends), *_own(room, move, offcuts))
             yield Misfit(move.part, move.side, mends, move.dim, found)
+
+
+def _own(room: Room, move: Move, offcuts: Sequence[Offcut]) -> Iterator[Remedy]:
+    """What helps the piece itself, as long as it is loose or can be taken off again."""
+    part = move.part
+    if part.state in LOOSE or comes_off(room, part):
+        yield from mended(room, (move,), offcuts)
+    else:
+        says = (
+            f"{part.path} is fastened: read its {move.side} again; if it is so, leave it, and "
+            "what is still to be made goes by it"
+        )
+        yield Remedy("design anew", says, 0)
 
 
 def _partners(room: Room, case: Case, move: Move, mends: Sequence[str]) -> Iterator[Remedy]:
@@ -103,7 +124,7 @@ def _partners(room: Room, case: Case, move: Move, mends: Sequence[str]) -> Itera
         return
     if move.side == "length" and move.part.role == "side" and case.spec.kind not in _HUNG:
         yield from packed_up(room, move)
-    if move.part.state not in ("cut", "machined"):
+    if move.part.state not in LOOSE:
         return
     for part in case.parts:
         if part is move.part or part.role != move.part.role or part.state != move.part.state:

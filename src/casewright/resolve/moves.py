@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Literal
 
@@ -14,8 +14,8 @@ from casewright.room.model import Room
 from casewright.stock import Offcut
 
 __all__ = [
-    "MINUTES", "THICKEST_SHIM", "Move", "Remedy", "Rung", "Side", "mended", "packed_up",
-    "sides_of",
+    "LOOSE", "MINUTES", "THICKEST_SHIM", "Move", "Remedy", "Rung", "Side", "comes_off", "mended",
+    "packed_up", "sides_of",
 ]  # fmt: skip
 
 Side = Literal["length", "width"]
@@ -33,6 +33,15 @@ MINUTES: dict[Rung, int] = {
 
 THICKEST_SHIM = Fraction(6)
 """Common practice: what is shimmed more shows [mm]."""
+
+LOOSE = ("cut", "machined")
+"""States of a made piece that is fastened to nothing yet."""
+
+_COMES_OFF = ("back", "shelf", "slab", "lid", "filler")
+"""Roles of pieces that are put on whole, and come off again whole where they are not glued."""
+
+_OFF_AND_ON = 10
+"""Taking a piece off and putting it on again [min]: common practice, from memory."""
 
 _THICKEST_BAND = Fraction(3)
 """Common practice: edge band is sold up to 3 mm [mm]."""
@@ -55,12 +64,15 @@ class Remedy:
         About how long it takes; 0 where nothing is made for it [-].
     stock
         What it uses up, in words; empty for nothing.
+    sizes
+        Paths of the sizes of made pieces that it changes, with the new ones [mm].
     """
 
     rung: Rung
     says: str
     minutes: int
     stock: str = ""
+    sizes: tuple[tuple[str, Fraction], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,6 +103,12 @@ class Move:
         return f"{', '.join(others)} and {last}" if others else last
 
     @property
+    def sizes(self) -> tuple[tuple[str, Fraction], ...]:
+        """Paths of the sizes that change, with the new ones [mm]."""
+        dims = [self.dim, *(dict(sides_of(part))[self.side] for part in self.alike)]
+        return tuple((dim.path, dim.value + self.by) for dim in dims)
+
+    @property
     def size(self) -> tuple[Fraction, Fraction]:
         """Length and width it would have to be [mm]."""
         length, width = self.part.blank.length.value, self.part.blank.width.value
@@ -102,6 +120,15 @@ class Move:
 def sides_of(part: Part) -> tuple[tuple[Side, Dim], ...]:
     """The sizes a piece is cut to, by their names."""
     return (("length", part.blank.length), ("width", part.blank.width))
+
+
+def comes_off(room: Room, part: Part) -> bool:
+    """Whether a piece can be taken off what it is a part of already: nothing glues it in."""
+    if part.role not in _COMES_OFF:
+        return False
+    joints = (joint for case in room.cases for joint in case.joints)
+    own = (joint for joint in joints if part.path in (joint.one.part, joint.other.part))
+    return not any(each.kind == "glue" for joint in own for each in joint.fastenings)
 
 
 def mended(room: Room, moves: Sequence[Move], offcuts: Sequence[Offcut]) -> Iterator[Remedy]:
@@ -117,13 +144,21 @@ def mended(room: Room, moves: Sequence[Move], offcuts: Sequence[Offcut]) -> Iter
     bench = _Bench(room, offcuts)
     for move in moves:
         if move.by < 0:
-            yield bench.shorten(move)
+            yield _taken_off(move, bench.shorten(move))
     for move in moves:
         if move.by > 0:
-            yield from bench.lengthen(move)
+            yield from (_taken_off(move, each) for each in bench.lengthen(move))
     for move in moves:
         if move.by > 0:
-            yield from bench.cut_again(move)
+            yield from (_taken_off(move, each) for each in bench.cut_again(move))
+
+
+def _taken_off(move: Move, remedy: Remedy) -> Remedy:
+    """The same for a piece that is fastened already."""
+    if move.part.state in LOOSE:
+        return remedy
+    says = f"take {'them' if move.alike else 'it'} off first, then {remedy.says}"
+    return replace(remedy, says=says, minutes=remedy.minutes + _OFF_AND_ON * move.count)
 
 
 def packed_up(room: Room, move: Move) -> Iterator[Remedy]:
@@ -144,7 +179,7 @@ class _Bench:
 
     def shorten(self, move: Move) -> Remedy:
         says = f"take {self.text(-move.by)} off the {move.side} of {move.names}"
-        return Remedy("trim", says, MINUTES["trim"] * move.count)
+        return Remedy("trim", says, MINUTES["trim"] * move.count, sizes=move.sizes)
 
     def lengthen(self, move: Move) -> Iterator[Remedy]:
         planes = ("w0", "w1") if move.side == "width" else ("l0", "l1")
@@ -159,7 +194,7 @@ class _Bench:
                 f"{'each' if move.alike else 'it'} to {self.text(move.size[1])}"
             )
             minutes = MINUTES["glue a strip"] * move.count
-            yield Remedy("glue a strip", says, minutes, "a strip of that stock")
+            yield Remedy("glue a strip", says, minutes, "a strip of that stock", move.sizes)
 
     def cut_again(self, move: Move) -> Iterator[Remedy]:
         part, (length, width) = move.part, move.size
@@ -171,14 +206,17 @@ class _Bench:
             again = f"these again, {size} each" if move.alike else f"that one again, {size}"
             says = f"cut {_name(other)} out of {move.names}, and {again}"
             stock = f"{used} of {goods}, less what {_name(other)} would take"
-            yield Remedy("recut smaller elsewhere", says, MINUTES["recut"] * move.count, stock)
+            minutes = MINUTES["recut"] * move.count
+            yield Remedy("recut smaller elsewhere", says, minutes, stock, move.sizes)
         offcut = smallest_holding(self.offcuts, part.stock, length, width, turns=not part.grain)
         if offcut is not None and not move.alike:
             says = f"cut {_name(part)} again, {size}, out of {offcut.path}"
-            yield Remedy("recut from an offcut", says, MINUTES["recut"], offcut.path)
+            minutes = MINUTES["recut"]
+            yield Remedy("recut from an offcut", says, minutes, offcut.path, move.sizes)
         else:
             says = f"cut {move.names} again, {size}"
-            yield Remedy("recut", says, MINUTES["recut"] * move.count, f"{used} of {goods}")
+            minutes = MINUTES["recut"] * move.count
+            yield Remedy("recut", says, minutes, f"{used} of {goods}", move.sizes)
 
     def _smaller(self, part: Part) -> Part | None:
         """The largest piece still to be cut that comes out of a made one."""

@@ -14,7 +14,17 @@ from casewright.casework.cases import Door
 from casewright.casework.parts import Part
 from casewright.dims import Dim, Fit, Way, round_to, size_text
 from casewright.resolve.misfits import with_size
-from casewright.resolve.moves import MINUTES, THICKEST_SHIM, Move, Remedy, Side, mended, sides_of
+from casewright.resolve.moves import (
+    LOOSE,
+    MINUTES,
+    THICKEST_SHIM,
+    Move,
+    Remedy,
+    Side,
+    comes_off,
+    mended,
+    sides_of,
+)
 from casewright.resolve.slopes import slope
 from casewright.room.model import Room
 from casewright.stock import Offcut
@@ -66,7 +76,7 @@ class _Ladder:
 
     def _all_moves(self) -> Iterator[Move]:
         for part in self.room.parts:
-            if part.state not in ("cut", "machined"):
+            if part.state not in LOOSE and not self._comes_off(part):
                 continue
             for side, dim in sides_of(part):
                 rate = slope(self.fit.gap, dim)
@@ -75,6 +85,9 @@ class _Ladder:
                 move = next((move for move in moves if move is not None), None)
                 if move is not None:
                     yield move
+
+    def _comes_off(self, part: Part) -> bool:
+        return part.state != "planned" and comes_off(self.room, part)
 
     def _on_grid(self, dim: Dim, rate: Fraction) -> Fraction:
         """The least that a size has to change by, to the next size on the grid [mm]."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 from fractions import Fraction
+from typing import Literal
 
 import pytest
 from tests.jobs import read
@@ -38,18 +39,27 @@ _PLAIN = build(_SPEC)
 _DOORS = ("left.door_left.slab", "left.door_right.slab")
 
 
-def _cut(sizes: Mapping[str, Fraction], offcuts: tuple[Offcut, ...] = ()) -> Proposal:
+def _cut(
+    sizes: Mapping[str, Fraction],
+    offcuts: tuple[Offcut, ...] = (),
+    state: Literal["cut", "assembled"] = "cut",
+) -> Proposal:
     """What follows once these numbers are cut to other sizes than planned, by so much [mm]."""
     nodes = _PLAIN.chain.nodes
-    facts = {
-        path: Fact(Origin("made", "cut"), cut=nodes[path].value + off)
-        for path, off in sizes.items()
-    }
+    return _made({path: nodes[path].value + off for path, off in sizes.items()}, offcuts, state)
+
+
+def _made(
+    sizes: Mapping[str, Fraction],
+    offcuts: tuple[Offcut, ...] = (),
+    state: Literal["cut", "assembled"] = "cut",
+) -> Proposal:
+    facts = {path: Fact(Origin("made", "cut"), cut=size) for path, size in sizes.items()}
     room = build(_SPEC, facts)
 
     def marked(part: Part) -> Part:
         is_cut = any(fact.startswith(f"{part.path}.") for fact in facts)
-        return replace(part, state="cut") if is_cut else part
+        return replace(part, state=state) if is_cut else part
 
     cases = tuple(replace(case, parts=tuple(map(marked, case.parts))) for case in room.cases)
     runs = tuple(
@@ -189,3 +199,47 @@ def test_a_side_shorter_than_the_other_is_packed_up_or_the_other_trimmed(
     rungs = [remedy.rung for remedy in misfit.remedies]
     assert rungs[: len(first)] == first
     assert ("trim" in rungs) == ("trim" in first)
+
+
+_MISSED: tuple[dict[str, int], ...] = (
+    {f"{_DOORS[0]}.blank_width": 6, f"{_DOORS[1]}.blank_width": 0},
+    {f"{_DOORS[0]}.blank_width": -6, f"{_DOORS[1]}.blank_width": 0},
+    {"left.back.width": 6},
+    dict.fromkeys((f"{side}.blank_width" for side in _SIDES), 3),
+    dict.fromkeys(_ENDS, -3),
+    dict.fromkeys(_ENDS, 3),
+    {"left.bottom.length": 0, "left.rear_stretcher.length": -6},
+    {"left.bottom.length": 0, "left.rear_stretcher.length": 6},
+    {"right.side_left.length": 0, "right.side_right.length": -3},
+)
+
+
+@pytest.mark.parametrize("off", _MISSED, ids=lambda off: next(iter(off)))
+def test_what_a_remedy_says_really_helps(off: dict[str, int]) -> None:
+    """Worked out anew with the sizes it names, what it was told for is gone, and nothing new."""
+    nodes = _PLAIN.chain.nodes
+    sizes = {path: nodes[path].value + by for path, by in off.items()}
+    told = _made(sizes)
+    missed = [*told.conflicts, *told.misfits]
+    assert missed
+    tried = [remedy for each in missed for remedy in each.remedies if remedy.sizes]
+    assert tried
+    for remedy in tried:
+        after = _made({**sizes, **dict(remedy.sizes)})
+        names = {*(c.fit.path for c in after.conflicts), *(m.part.path for m in after.misfits)}
+        before = {*(c.fit.path for c in told.conflicts), *(m.part.path for m in told.misfits)}
+        assert names < before, remedy.says
+
+
+def test_what_is_fastened_comes_off_first_or_stays() -> None:
+    """A back that brads hold is taken off and planed; a bottom in its joints stays as it is."""
+    told = _cut({"left.back.width": Fraction(6)}, state="assembled").conflicts[0]
+    assert told.remedies[0].says.startswith("take it off first, then take ")
+    assert (
+        told.remedies[0].minutes
+        > _cut({"left.back.width": Fraction(6)}).conflicts[0].remedies[0].minutes
+    )
+    sizes = {"left.bottom.length": Fraction(0), "left.rear_stretcher.length": Fraction(-6)}
+    (misfit,) = _cut(sizes, state="assembled").misfits
+    assert [remedy.rung for remedy in misfit.remedies] == ["design anew"]
+    assert "is fastened: read its length again" in misfit.remedies[0].says
