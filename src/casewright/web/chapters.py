@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
 from functools import partial
 
+from casewright.breakdown import Desk
 from casewright.casework.cases import Case
 from casewright.install.hanging import hanging
 from casewright.jigs import jigs
@@ -118,7 +119,7 @@ def _jigs(room: Room) -> Iterator[Section]:
 
 
 def _install(room: Room) -> Iterator[Section]:
-    day, paper = hanging(room, room.chain), _paper(room)
+    day, paper = hanging(room, Desk(room).chain), _paper(room)
     made = (
         tape_section(room, day, paper),
         *hanging_sections(room, day, paper),

@@ -36,10 +36,22 @@ kind = "base"
 kind = "base"
 width = "30"
 
+[wall.north]
+width = ["72 1/4", "72 1/8", "72 1/2"]
+stations = [
+    { along = 0, down = "40 1/4", up = "66 1/8", whole = "106 3/8" },
+    { along = 36, down = "40", up = "66" },
+    { along = 72, down = "40 1/8", up = "66 1/8" },
+]
+studs = ["9 3/8", "25 1/2", "41 1/2", "57 3/8"]
+
 [run.window]
 cases = ["left", "right"]
-wall = ["72 1/4", "72 1/8", "72 1/2"]
+on = "north"
 """
+
+
+PAGES = ["survey", "layout", "cases", "buy", "cut", "machine", "assemble", "install", "publish"]
 
 
 class NoPlanner:
@@ -74,7 +86,7 @@ def _api() -> dict[str, Any]:
     entry["id"] = {"enum": [f"{n:032x}" for n in range(200)]}
     number["path"], number["key"] = (
         _known(words),
-        _known(["case.right.width", "run.window.wall", ""]),
+        _known(["case.right.width", "wall.north.width", ""]),
     )
     number["value"] = _known(["30", "30 1/2", "0", "-1", "1/0", "\u00bd"])
     digest = {"enum": [hashlib.sha256(TEXT.encode()).hexdigest()]}
@@ -84,7 +96,7 @@ def _api() -> dict[str, Any]:
         for operation in operations.values():
             for each in operation.get("parameters", []):
                 if each["schema"].get("type") == "string":
-                    each["schema"] = _known(words)
+                    each["schema"] = _known(PAGES if each["name"] == "page" else words)
     return api
 
 
@@ -127,7 +139,8 @@ def test_no_request_is_answered_with_a_server_error(case: Any, desk: TestClient)
         {} if body is NOT_SET else {"content": body} if isinstance(body, bytes) else {"json": body}
     )
     as_first_written(desk.app.state.site.live.path)  # type: ignore[attr-defined]
-    answer = desk.request(case.method, case.formatted_path, params=case.query or None, **given)
-    assert answer.status_code < 500, answer.text
+    for _ in range(2 if case.method == "GET" else 1):  # what was drawn once is drawn again
+        answer = desk.request(case.method, case.formatted_path, params=case.query or None, **given)
+        assert answer.status_code < 500, answer.text
     if answer.status_code in (404, 409, 422):
         assert answer.json().get("what")
