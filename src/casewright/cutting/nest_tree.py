@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from functools import partial
 
-from casewright.cutting.nest import Nested, Nook
+from casewright.cutting.nest import Nested
+from casewright.cutting.nook import Nook
 from casewright.cutting.problem import Problem
 from casewright.cutting.solution import Leaf, Node, Rect, SheetTree
 from casewright.cutting.tree import Axis, Cell, divide
@@ -45,9 +46,10 @@ def _node(problem: Problem, nook: Nook, at: tuple[int, int], deal: _Deal, rect: 
     axis: Axis = "x" if nook.axis == 0 else "y"
     x, y = at
     cells: list[Cell] = []
-    for one in sorted(nook.inner, key=lambda one: one.is_free):
+    inner = nook.inner if nook.stays else sorted(nook.inner, key=lambda one: one.is_free)
+    for one in inner:
         low, size = (x, one.du) if nook.axis == 0 else (y, one.dv)
-        if not one.is_free:
+        if not one.is_empty:
             build = partial(_node, problem, one, (x, y), deal)
             cells.append(Cell(low, low + size - problem.kerf, build))
         x, y = (x + one.du, y) if nook.axis == 0 else (x, y + one.dv)

@@ -82,7 +82,7 @@ class Tries:
             apart = Apart(task, self.is_over)
             if apart.can_run and (frame.panels or problem.stages == 2):
                 self.aparts.append((frame, apart))
-        if problem.stages is None and not any(item.defects for item in problem.stock):
+        if problem.stages is None:
             self.nest = Nest(self.searches[0][1].task, self.is_over, seed)
         self.frames = [
             f for f, _ in self.searches if (f.panels or problem.stages == 2) and not f.stacks
@@ -163,20 +163,31 @@ class Tries:
         )
 
     def _nested(self, least: int) -> Iterator[Made]:
-        """Cheaper plans with cuts of any depth, of the sheets of the best plan but for one."""
-        nest, frame = self.nest, self.searches[0][0]
-        bins = self.best_bins
+        """Cheaper plans with cuts of any depth: one sheet fewer, or a cheaper one in its place."""
+        nest, frame, bins = self.nest, self.searches[0][0], self.best_bins
         most = self.stop.nodes // _DEEP
-        while nest is not None and bins and least > self.bound.value and nest.nodes < most:
-            task = self.searches[0][1].task
-            spared = min(range(len(bins)), key=lambda n: (task.bins[bins[n]].price, n))
-            bins = (*bins[:spared], *bins[spared + 1 :])
-            found = nest.run(bins, most - nest.nodes)
-            if found is None or found.price >= least:
-                break
-            least, bins = found.price, tuple(index for index, _ in found.sheets)
-            yield Made((), least, complete=True, nested=(frame, found))
+        offers = self._cheaper(bins)
+        while nest is not None and offers and least > self.bound.value and nest.nodes < most:
+            found = nest.run(offers.pop(0), (most - nest.nodes) // (len(offers) + 1))
+            if found is not None and found.price < least:
+                least, bins = found.price, tuple(index for index, _ in found.sheets)
+                offers = self._cheaper(bins)
+                yield Made((), least, complete=True, nested=(frame, found))
         self.nest = None
+
+    def _cheaper(self, bins: tuple[int, ...]) -> list[tuple[int, ...]]:
+        """The sheets of a plan but for one, or with a cheaper one for it, the dearest first."""
+        stock = self.searches[0][1].task.bins
+        found = set()
+        for place, index in enumerate(bins):
+            rest = bins[:place] + bins[place + 1 :]
+            found.add(rest)
+            for b in stock:
+                is_left = b.count is None or bins.count(b.index) < b.count
+                if is_left and b.price < stock[index].price:
+                    found.add((*rest, b.index))
+        alike = {tuple(sorted(offer)) for offer in found if offer}
+        return sorted(alike, key=lambda offer: (-sum(stock[n].price for n in offer), offer))
 
     def _made(self, frame: Frame, found: Found) -> Made:
         self.plans.append(found)
