@@ -192,6 +192,8 @@ def _case(writer: _Writer, key: str, kind: _Kind) -> None:
     writer.perhaps("front", _front(writer))
     if not framed and (not rowed or writer.chance()):
         _heights(writer, kind)
+    elif framed and not rowed:
+        writer.perhaps("divider", writer.length(12, 40))
     if framed:
         _frame(writer, rolls=rolls)
 

@@ -109,8 +109,9 @@ def _front_line(maker: Maker) -> Dim:
     """The front row back from the front edge of the box [mm]; behind pads for hinges."""
     if not maker.spec.framed:
         return maker.style("pin_line")
+    known = maker.house.chain.nodes.get(maker.path("pin_line_behind_pads"))
     behind = maker.style("hinge_pad") + maker.house.pin("hole")
-    return maker.place.let("pin_line_behind_pads", behind)
+    return known or maker.place.let("pin_line_behind_pads", behind)
 
 
 def bore_pins(maker: Maker, box: Box, opening: Opening, plates: tuple[Dim, ...]) -> PinRow:

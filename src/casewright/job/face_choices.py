@@ -35,8 +35,6 @@ def check_face(key: str, case: CaseTable, content: Content, reporter: Reporter) 
         reporter.tell(path, f"{key}: a bookcase has no face frame", _FRAMELESS)
         return
     taken = {
-        "divider": "the rails of a frame part its rows: write rows instead",
-        "upper_front": "the rails of a frame part its rows: write rows instead",
         "skirt": "its bottom rail reaches below the bottom: take skirt out",
         "crown": _FRAMELESS,
         "rails": "a frame has a rail under every row: take rails out",
@@ -78,6 +76,9 @@ def _strips(key: str, case: CaseTable, content: Content, reporter: Reporter) -> 
 
 
 def _rows(key: str, case: CaseTable, path: KeyPath, reporter: Reporter) -> None:
+    if case.divider is not None and written_rows(key, case):
+        what = "a divider and rows both part the face of a frame"
+        reporter.tell(("case", key, "divider"), what, "take one of the two out")
     for kind, _, place in written_rows(key, case):
         if kind == "open":
             what = "behind a face frame no row is open"

@@ -314,3 +314,25 @@ def test_a_roll_out_that_an_open_door_would_meet_is_caught() -> None:
     assert verify(case, hardware=sheets).holds
     near = replace(sheets, hinge=replace(sheets.hinge, stand_off=given("-1/8")))
     assert any("stands in its way" in f.says for f in prove(case, hardware=near).failures)
+
+
+@pytest.mark.parametrize(("unit", "divider", "rail"), [("in", "26", "1 1/2"), ("mm", "650", "40")])
+def test_a_rail_lies_before_a_divider(unit: Unit, divider: str, rail: str) -> None:
+    """Its top is flush with the divider's, as the bottom rail's is with the bottom's (`FF_BASE`).
+
+    Doors over the frame meet on the middle of that rail, pairs above and below with a mullion.
+    """
+    front = replace(SLAB, overlay="partial")
+    case = one_case(
+        unit, divider=divider, front=front, upper_front=front, mullion=True, shelves=0, **FRAME
+    )
+    board, held = case.part("upper.divider"), case.part("upper.frame.rail_divider")
+    top = board.placed.y.value + board.finished.thickness.value
+    over = held.placed.y.value + held.finished.width.value - top
+    assert 0 <= over <= length("1/32" if unit == "in" else "1/2", unit)
+    lower = max(d.y.value + d.height.value for d in case.doors if d.opening == "main")
+    upper = min(d.y.value for d in case.doors if d.opening == "upper")
+    assert lower + upper == 2 * held.placed.y.value + held.finished.width.value
+    assert held.finished.width.value == length(rail, unit)
+    assert len([p for p in case.parts if p.role == "mullion"]) == 2
+    assert verify(case, hardware=hardware(unit)).holds

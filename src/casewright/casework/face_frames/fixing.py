@@ -24,7 +24,8 @@ def fasten_frame(maker: Maker, box: Box, members: FrameParts) -> None:
     spec = maker.spec
     # Where an end shows, its outside takes no pockets; where a shelf is fixed, its screws are in
     # their way.
-    screwed = spec.face_fixing == "pocket screws" and not (spec.finished or spec.fixed_shelves)
+    fixed = spec.fixed_shelves or spec.divider
+    screwed = spec.face_fixing == "pocket screws" and not (spec.finished or fixed)
     joints = [
         _on_side(maker, box, members, hand, screwed=screwed) for hand in _HANDS
     ]  # fmt: skip
@@ -33,6 +34,8 @@ def fasten_frame(maker: Maker, box: Box, members: FrameParts) -> None:
     behind: list[tuple[Board, Rail]] = [(box.bottom, members.rails[-1])]
     if head is not None:
         behind.append((head, members.rails[0]))
+    if "divider" in boards:
+        behind.append((boards["divider"], members.rails[1]))
     joints += [_on_board(maker, board, rail, screwed=screwed) for board, rail in behind]
     how = "drive the pocket screws from outside the sides" if screwed else (
         "brads through the frame into every edge, set and filled"

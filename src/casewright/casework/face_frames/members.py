@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
-from casewright.casework.box import Box
+from casewright.casework.box import Board, Box
 from casewright.casework.carcase import FrameEdges
 from casewright.casework.face_frames.plan import FramePlan
 from casewright.casework.face_frames.tenons import Tenon, plan_tenon
@@ -73,7 +73,8 @@ def cut_members(maker: Maker, box: Box, plan: FramePlan) -> FrameParts:
         )
         for hand, width in zip(("left", "right"), plan.stiles, strict=True)
     )  # fmt: skip
-    names = ["top", *(str(n) for n in range(1, len(spec.rows))), "bottom"]
+    inner = ["divider"] if spec.divider else [str(n) for n in range(1, len(spec.rows))]
+    names = ["top", *inner, "bottom"]
     fitted = len(spec.dressed) == 2
     whole = plan.width
     if fitted:
@@ -126,12 +127,28 @@ def _stacked(
     top = Rail("top", "top rail", cut[0], place.let("top_rail_low", head - cut[0].width))
     bottom = Rail("bottom", "bottom rail", cut[-1], box.low)
     rails, upper = [top], top.low
+    divider = next((board for board in box.boards if board.role == "divider"), None)
+    if divider is not None:
+        low = _over_divider(maker, divider, cut[1])
+        return (top, Rail("divider", "rail before the divider", cut[1], low), bottom)
     openings = _heights(maker, top, bottom, cut[1:-1])
     for name, outline, height in zip(names[1:-1], cut[1:-1], openings, strict=False):
         low = place.let(f"rail_{name}_low", upper - height - outline.width)
         rails.append(Rail(name, f"rail under row {name}", outline, low))
         upper = low
     return (*rails, bottom)
+
+
+def _over_divider(maker: Maker, divider: Board, rail: Outline) -> Dim:
+    """Case height of the lower edge of a rail whose top is flush with a divider's [mm].
+
+    It is marked on a stile, so that it may end higher by less than one step of that grid.
+    """
+    place, step = maker.place.at("frame"), maker.style("cut_step").value
+    exact = divider.underside + divider.outline.thickness - rail.width
+    if step and exact.value % step:
+        return place.rounded("rail_divider_low", exact, step, Way.UP)[0]
+    return place.let("rail_divider_low", exact)
 
 
 def _heights(maker: Maker, top: Rail, bottom: Rail, between: list[Outline]) -> list[Dim]:

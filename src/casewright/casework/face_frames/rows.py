@@ -26,7 +26,9 @@ def frame_openings(maker: Maker, box: Box, members: FrameParts) -> tuple[Opening
         for name, row in zip(row_names(spec.rows), spec.rows, strict=True)
     ]
     if not asked:
-        asked = [("main", "doors" if spec.front else "open", spec.front)]
+        asked = [("main", _row(spec.front), spec.front)]
+    if spec.divider is not None:
+        asked.insert(0, ("upper", _row(spec.upper_front), spec.upper_front))
     last = len(asked) - 1
     lines = [maker.place.let(f"row_{rail.name}_line", rail.low + rail.outline.width / 2)
              for rail in members.rails[1:-1]]  # fmt: skip
@@ -46,6 +48,10 @@ def frame_openings(maker: Maker, box: Box, members: FrameParts) -> tuple[Opening
             )
         )  # fmt: skip
     return tuple(reversed(found))
+
+
+def _row(front: FrontSpec | None) -> RowKind:
+    return "doors" if front else "open"
 
 
 def _upper(maker: Maker, rail: Rail) -> Dim:

@@ -154,16 +154,23 @@ def _check_on_box(case: Assembled, frame: Box, grid: Fraction) -> Iterator[Failu
 
 
 def _check_bottom(case: Assembled, own: list[Solid], grid: Fraction) -> Iterator[Failure]:
-    """The bottom rail hides the bottom, its top flush with the bottom's or a little above it."""
-    rails = [s.outer for s in own if s.part.role == "frame rail"]
-    bottoms = [s.outer for s in case.box_solids if s.part.role == "bottom"]
-    for bottom in bottoms:
-        rail = min(rails, key=lambda b: b.y0)
-        over = rail.y1 - bottom.y1
+    """A rail hides bottom and divider, its top flush with theirs or a little above it."""
+    rails = sorted((s.outer for s in own if s.part.role == "frame rail"), key=lambda b: b.y0)
+    for solid in case.box_solids:
+        if solid.part.role not in ("bottom", "divider"):
+            continue
+        board, word = solid.outer, solid.part.role
+        if word == "bottom":
+            rail = rails[0]
+        else:
+            rail = min(rails, key=lambda b: apart(b.y1, board.y1))
+        over = rail.y1 - board.y1
         if over < 0:
-            yield _failure(case, "its bottom rail ends under the top of the bottom", -over)
+            yield _failure(case, f"the rail before the {word} ends under its top", -over)
         elif over > case.units.up(max(_ABOVE, grid)):
-            yield _failure(case, "its bottom rail stands too far above the bottom", over)
+            yield _failure(case, f"the rail before the {word} stands too far above it", over)
+        elif rail.y0 > board.y0:
+            yield _failure(case, f"the rail before the {word} leaves its edge bare")
 
 
 def _check_pads(case: Assembled, own: list[Solid], grid: Fraction) -> Iterator[Failure]:

@@ -206,7 +206,7 @@ def _check_boards_between(case: Assembled, faces: list[Face]) -> Iterator[Failur
     for path, solid in case.solids.items():
         box = solid.outer
         middle = box.y0 + box.y1
-        between = solid.part.role == "divider" or _has_front_beside(case, path)
+        between = _is_divider(case, solid) or _has_front_beside(case, path)
         if not between or not faces or not min(bottoms) < middle < max(tops):
             continue
         off = [min(apart(middle, line) for line in lines) for lines in (tops, bottoms)]
@@ -214,6 +214,13 @@ def _check_boards_between(case: Assembled, faces: list[Face]) -> Iterator[Failur
         if miss:
             says = f"the fronts do not meet on the middle of the {solid.part.title}"
             yield Failure("fronts", (path,), says, case.units.length(miss) / 2)
+
+
+def _is_divider(case: Assembled, solid: Solid) -> bool:
+    """Whether it is a divider, or the rail of a face frame before one."""
+    if case.model.spec.framed:
+        return solid.part.path == f"{case.model.key}.frame.rail_divider"
+    return solid.part.role == "divider"
 
 
 def _has_front_beside(case: Assembled, path: str) -> bool:

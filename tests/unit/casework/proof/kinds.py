@@ -135,6 +135,13 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
     "roll-out": (
         "in", drawer_base("in", roll_outs=1, width="16", height="16", toe="none"),
     ),
+    "stack behind a face frame": (
+        "in",
+        {
+            "width": "15", "height": "24", "divider": "12", "shelves": 0, "front": PARTIAL,
+            "face": "face frame", "face_stock": "board",
+        },
+    ),
     "roll-out behind a face frame": (
         "in",
         drawer_base(
