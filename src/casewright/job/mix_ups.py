@@ -35,14 +35,13 @@ def mix_up(room: Room, path: str, value: Fraction, within: Fraction) -> str:
     within
         How far it may lie off [mm].
     """
-    for size, says in _Suspects(room, path).all():
-        if abs(value - size) <= within:
-            return says
-    return ""
+    near = [(abs(value - size), says) for size, says in _Suspects(room, path).all()]
+    off, says = min(near, key=lambda each: each[0], default=(within, ""))
+    return says if off <= within else ""
 
 
 class _Suspects:
-    """Sizes that are mixed up with one of a thing, the likeliest first."""
+    """Sizes that are mixed up with one of a thing, of equal ones the likeliest first."""
 
     def __init__(self, room: Room, path: str) -> None:
         self.room, self.dim = room, room.chain.nodes[path]
@@ -79,7 +78,7 @@ class _Suspects:
             if each.path and each.value * 2 < self.dim.value:
                 own, thick = each.path.removeprefix(f"{self.owner}."), self._text(each.value)
                 yield self.dim.value - each.value, f"measured without {own}, {thick}"
-                yield self.dim.value + each.value, f"measured {own}, {thick}, twice"
+                yield self.dim.value + each.value, f"measured with one more {own}, {thick}"
 
     def _blade(self, part: Part) -> Iterator[tuple[Fraction, str]]:
         if self.name not in ("length", "width") or part.state == "assembled":

@@ -220,9 +220,9 @@ def test_what_a_remedy_says_really_helps(off: dict[str, int]) -> None:
     nodes = _PLAIN.chain.nodes
     sizes = {path: nodes[path].value + by for path, by in off.items()}
     told = _made(sizes)
-    missed = [*told.conflicts, *told.misfits]
-    assert missed
-    tried = [remedy for each in missed for remedy in each.remedies if remedy.sizes]
+    offered = [r for conflict in told.conflicts for r in conflict.remedies]
+    offered += [r for misfit in told.misfits for r in misfit.remedies]
+    tried = [remedy for remedy in offered if remedy.sizes]
     assert tried
     for remedy in tried:
         after = _made({**sizes, **dict(remedy.sizes)})
