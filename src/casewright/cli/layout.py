@@ -19,6 +19,7 @@ from casewright.job.layouts import RunLayout, accepted, layouts
 from casewright.job.load import LoadedJob, load_job
 from casewright.job.recorded import Use, read_record
 from casewright.job.saving import save
+from casewright.layout.conflicts import Relief
 from casewright.room.build import build
 
 __all__ = ["run_layout"]
@@ -120,11 +121,17 @@ def _lines(run: RunLayout) -> Iterator[str]:
     for conflict in run.conflicts:
         yield f"  STOP  {run.conflict_text(conflict)}"
         for relief in conflict.reliefs:
-            if relief.of == "another":
-                yield "        - one more case in the run"
-                continue
-            what = {"wall": "the wall", "place": relief.key}.get(relief.of, f"the {relief.of}")
-            way = "longer" if (relief.of == "wall") == (relief.steps > 0) else "narrower"
-            way = "wider" if relief.of != "wall" and relief.steps < 0 else way
-            way = "shorter" if relief.of == "wall" and relief.steps < 0 else way
-            yield f"        - {what} {run.text(abs(relief.steps))} {way}"
+            if relief.of != "wall" or not conflict.before:  # a pin does not move with the wall
+                yield f"        - {_relief(run, relief)}"
+
+
+def _relief(run: RunLayout, relief: Relief) -> str:
+    if relief.of == "another":
+        return "one more case in the run"
+    by, more = run.text(abs(relief.steps)), relief.steps > 0
+    if relief.of == "seam":
+        return f"the pinned seam of {relief.key} {by} farther to the {'right' if more else 'left'}"
+    if relief.of == "wall":
+        return f"the wall {by} {'longer' if more else 'shorter'}"
+    what = relief.key if relief.of == "place" else f"the {relief.of}"
+    return f"{what} {by} {'narrower' if more else 'wider'}"

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from casewright.casework.cases import Case
 from casewright.casework.fronts import end_stock
 from casewright.casework.specs import CaseSpec
 from casewright.dims import Unit, Way, round_to, shop_text
@@ -32,6 +33,7 @@ _WIDTHS: dict[Unit, tuple[Fraction, Fraction]] = {
 }  # fmt: skip
 """Least and greatest of a case whose width is free (common practice)."""
 
+_NONE = Fraction(0)
 _WIDEST_FILLER: dict[Unit, Fraction] = {"in": 2 * INCH, "mm": Fraction(50)}
 
 
@@ -74,9 +76,18 @@ class RunLayout:
         room = conflict.end - conflict.start
         wanted, there = self.text(room + conflict.short), self.text(room)
         off = self.text(abs(conflict.short))
+        between = self._between(conflict)
         if conflict.short > 0:
-            return f"at least {wanted} is needed, {there} is there: {off} short"
-        return f"at most {wanted} can be filled, {there} is there: {off} left over"
+            return f"{between}at least {wanted} is needed, {there} is there: {off} short"
+        return f"{between}at most {wanted} can be filled, {there} is there: {off} left over"
+
+    def _between(self, conflict: LayoutConflict) -> str:
+        """Where the stretch lies that cannot be filled, if seams are pinned."""
+        if conflict.after and conflict.before:
+            return f"from the pinned seam of {conflict.after} to that of {conflict.before}, "
+        if conflict.before:
+            return f"left of the pinned seam of {conflict.before}, "
+        return f"right of the pinned seam of {conflict.after}, " if conflict.after else ""
 
 
 def layouts(room: Room) -> Iterator[RunLayout]:
@@ -120,11 +131,7 @@ def _task(room: Room, run: Run, wall: Fraction) -> WallTask:
     """In whole steps: sizes that are given count up to the next one, the wall down."""
     unit = room.spec.unit
     step = _STEP[unit]
-    framed = sum(
-        (room.chain.nodes[f"stock.{end_stock(case.spec)}.thickness"].value
-         for case in run.cases for _ in case.spec.dressed),
-        Fraction(0),
-    )  # fmt: skip
+    framed = sum((_frames(room, case) for case in run.cases if case.spec.dressed), _NONE)
     low, high = (int(each // step) for each in _WIDTHS[unit])
     return WallTask(
         int(wall // step) - _up(framed, step),
@@ -175,18 +182,43 @@ def _places(room: Room, run: Run) -> Iterator[RunPlace]:
     step = _STEP[room.spec.unit]
     free = tuple(int(each // step) for each in _WIDTHS[room.spec.unit])
     cases = {case.key: case.spec for case in run.cases}
+    pins = _pinned(room, run)
     widths = {each.spec.key: each.width.value for each in run.appliances}
     for key in run.spec.places:
         case, centre = cases.get(key), _centre(room, run, key)
         if case is None:
             width = _up(widths[key], step)
-            yield RunPlace(key, width, width, centre=centre, opening=True, sort=key)
+            yield RunPlace(key, width, width, start=pins.get(key), centre=centre, opening=True,
+                           sort=key)  # fmt: skip
             continue
         low, high = free
         if case.width is not None and not _is_free(run, case):
             low = high = _up(case.width.value, step)
         at_end = (case.blind or case.diagonal) if run.spec.is_free else None
-        yield RunPlace(key, low, high, centre=centre, sort=_sort(case), at_end=at_end)
+        yield RunPlace(key, low, high, start=pins.get(key), centre=centre, sort=_sort(case),
+                       at_end=at_end)  # fmt: skip
+
+
+def _pinned(room: Room, run: Run) -> dict[str, int]:
+    """Where left sides are pinned, from the run's left datum, in steps of the grid.
+
+    Frames on finished ends before it are no part of what is laid out.
+    """
+    wall, step = room.survey.walls.get(run.spec.on), _STEP[room.spec.unit]
+    begins = Fraction(0) if wall is None else run_start(run, wall)
+    frames = {case.key: _frames(room, case) for case in run.cases if case.spec.dressed}
+    found: dict[str, int] = {}
+    for key, at in run.spec.seams:
+        before = run.spec.places[: run.spec.places.index(key)]
+        free = at.value - begins - sum((frames.get(each, _NONE) for each in before), _NONE)
+        found[key] = int(round_to(free, step, Way.NEAREST)[0] // step)
+    return found
+
+
+def _frames(room: Room, case: Case) -> Fraction:
+    """Thickness of the frames on a case's finished ends [mm]."""
+    thick = room.chain.nodes[f"stock.{end_stock(case.spec)}.thickness"].value
+    return thick * len(case.spec.dressed)
 
 
 def _blind_off(room: Room, run: Run, side: RunSide) -> Fraction | None:

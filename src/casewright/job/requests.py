@@ -339,6 +339,10 @@ def run_of(
         over=table.over or "",
         solved=frozenset(table.solved.widths) if table.solved else frozenset(),
         one_lid=bool(table.one_lid),
+        seams=tuple(
+            (each, origins.given(at, ("run", key, "seams", each)))
+            for each, at in table.seams.items()
+        ),
     )
 
 

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from fractions import Fraction
 
 from casewright.casework.specs import CaseSpec
+from casewright.dims import size_text
 from casewright.job.content import Content
 from casewright.job.origins import Origins
 from casewright.job.positions import KeyPath
@@ -35,6 +37,7 @@ def check_run_layouts(content: Content, reporter: Reporter) -> None:
         path: KeyPath = ("run", key)
         _beside(path, run, reporter)
         _over(path, run, content, reporter)
+        _seams(path, run, content, reporter)
         for case in run.solved.widths if run.solved else ():
             where = (*path, "solved", "widths", case)
             table = content.cases.get(case)
@@ -80,6 +83,32 @@ def _joins(met: dict[str, list[str]], one: str, other: str) -> bool:
             seen.add(key)
             stack.extend(met.get(key, ()))
     return False
+
+
+def _seams(path: KeyPath, run: RunTable, content: Content, reporter: Reporter) -> None:
+    """Pinned seams on a wall, in the order of the run where that is given."""
+    wall = content.walls.get(run.on or "")
+    widths = run.wall or ([each.read for each in wall.width] if wall is not None else [])
+    last = ("", Fraction(0))
+    for key in run.cases if run.order is None else ():
+        at = run.seams.get(key)
+        if at is None:
+            continue
+        if last[0] and at <= last[1]:
+            what = f"{key} stands right of {last[0]}, but is pinned no farther from the left"
+            reporter.tell((*path, "seams", key), what, "put the run in another order, or the pins")
+        last = (key, at)
+    for key, at in run.seams.items():
+        where = (*path, "seams", key)
+        if key not in run.cases:
+            reporter.unknown(where, key, run.cases, f"{key} is not in this run")
+        elif not widths and run.on is None:
+            what = "a run that is free of walls has nothing to measure its seams from"
+            reporter.tell(where, what, "take it out, or write wall = ... or on = ...")
+        elif widths and at >= max(widths):
+            widest = size_text(max(widths), content.unit)
+            what = f"the wall is only {widest} wide"
+            reporter.tell(where, what, f"write less than {widest}")
 
 
 def _over(path: KeyPath, run: RunTable, content: Content, reporter: Reporter) -> None:

@@ -18,7 +18,7 @@ __all__ = ["LayoutConflict", "Relief", "conflicts", "relieved"]
 
 _TRIED = 7
 
-ReliefOf = Literal["wall", "place", "left filler", "right filler", "another"]
+ReliefOf = Literal["wall", "place", "left filler", "right filler", "another", "seam"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +32,7 @@ class Relief:
     steps
         By how much: narrower for places and fillers, longer for the wall; below 0 the other way
         round, where a stretch is too long to be filled. Of another case: what it is to fill with
-        the rest [steps].
+        the rest. Of a pinned seam, of the place that begins there: to the right [steps].
     """
 
     of: ReliefOf
@@ -55,6 +55,8 @@ class LayoutConflict:
         is shorter [steps].
     reliefs
         Each of which would do alone, within what a place or filler can give.
+    after, before
+        Keys of the places whose pinned starts the stretch lies between; empty: an end of the wall.
     """
 
     start: int
@@ -62,6 +64,8 @@ class LayoutConflict:
     places: tuple[str, ...]
     short: int
     reliefs: tuple[Relief, ...]
+    after: str = ""
+    before: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,6 +75,8 @@ class _Stretch:
     places: tuple[RunPlace, ...]
     left: EndFiller | None
     right: EndFiller | None
+    after: str = ""
+    before: str = ""
 
     @property
     def short(self) -> int:
@@ -104,7 +110,9 @@ def conflicts(task: WallTask) -> tuple[LayoutConflict, ...]:
             each.end,
             tuple(place.key for place in each.places),
             each.short,
-            tuple(_reliefs(each, task.another)),
+            (*_moved_seams(task, each), *_reliefs(each, task.another)),
+            each.after,
+            each.before,
         )
         for each in _stretches(task)
         if each.short
@@ -134,14 +142,33 @@ def _shortage(task: WallTask) -> int:
 
 
 def _stretches(task: WallTask) -> Iterator[_Stretch]:
-    start, held, left = 0, list[RunPlace](), task.left
+    start, held, left, after = 0, list[RunPlace](), task.left, ""
     for place in task.places:
         if place.start is not None:
             if held or left is not None or place.start != start:
-                yield _Stretch(start, place.start, tuple(held), left, None)
-            start, held, left = place.start, [], None
+                yield _Stretch(start, place.start, tuple(held), left, None, after, place.key)
+            start, held, left, after = place.start, [], None, place.key
         held.append(place)
-    yield _Stretch(start, task.length, tuple(held), left, task.right)
+    yield _Stretch(start, task.length, tuple(held), left, task.right, after)
+
+
+def _moved_seams(task: WallTask, stretch: _Stretch) -> Iterator[Relief]:
+    """Pinned seams at its ends that could move, so far as what lies beyond them gives."""
+    for key, steps in ((stretch.before, stretch.short), (stretch.after, -stretch.short)):
+        relief = Relief("seam", key, steps)
+        if key and not any(each.short for each in _stretches(_with_seam(task, relief))):
+            yield relief
+
+
+def _with_seam(task: WallTask, relief: Relief) -> WallTask:
+    """The task with one pinned start moved."""
+    places = tuple(
+        replace(place, start=place.start + relief.steps)
+        if place.key == relief.key and place.start is not None
+        else place
+        for place in task.places
+    )
+    return replace(task, places=places)
 
 
 def _reliefs(stretch: _Stretch, another: tuple[int, int] | None) -> Iterator[Relief]:
@@ -169,6 +196,8 @@ def relieved(task: WallTask, found: LayoutConflict, relief: Relief) -> WallTask:
         last = max((n for n, p in enumerate(task.places) if p.key in found.places), default=-1)
         more = RunPlace("another", *task.another)
         return replace(task, places=(*task.places[: last + 1], more, *task.places[last + 1 :]))
+    if relief.of == "seam":
+        return _with_seam(task, relief)
     if relief.of == "wall":
         places = tuple(
             replace(place, start=place.start + relief.steps)

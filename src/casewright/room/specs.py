@@ -60,6 +60,9 @@ class RunSpec:
         Key of the run on whose seams its own are best to stand; empty: none.
     solved
         Keys of the cases whose width an accepted layout gave.
+    seams
+        Keys of cases and appliances whose left side is pinned, each with how far it is to stand
+        from the wall's left end [mm].
     one_lid
         Whether one lid lies over its window seats.
     trims
@@ -83,6 +86,7 @@ class RunSpec:
     beside: tuple[tuple[str, str], ...] = ()
     over: str = ""
     solved: frozenset[str] = frozenset()
+    seams: tuple[tuple[str, Given], ...] = ()
     one_lid: bool = False
 
     @property

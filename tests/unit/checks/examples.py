@@ -215,6 +215,7 @@ PASSES: dict[str, Make] = {
     "toe space": lambda: room_of(**BASE),
     "wood movement": lambda: framed("yellow-poplar", "8"),
     "floor fall": lambda: before_wall("base", falling('"40 1/2"')),
+    "pinned seam": lambda: island_room(island_more="seams = { pans = 0 }\n"),
     "ceiling wave": lambda: before_wall("wall", waving("56 1/8"), CROWN),
     "heights close": lambda: before_wall("wall", under(96), CROWN + _SOLVED),
     "read as built": lambda: read_gap("1 5/8"),
@@ -242,6 +243,7 @@ PASSES: dict[str, Make] = {
 }
 
 FAILS: dict[str, Make] = {
+    "pinned seam": lambda: island_room(island_more="seams = { pans = 10 }\n"),
     "heights close": lambda: before_wall("wall", under(108), CROWN + _SOLVED),
     "sheets differ": lambda: _one_by_one("0.720", "0.703"),
     "fit band": lambda: _cut_back("29"),

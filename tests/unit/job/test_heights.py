@@ -123,7 +123,9 @@ def test_an_accepted_answer_is_kept_and_a_new_reading_moves_the_frieze(
         hung = next(case for case in room.cases if case.key == "b")
         assert room.wall_bottom.value == found.bottom
         assert room.chain.nodes["b.wanted_height"].value == found.uppers
-        assert room.chain.nodes["b.wanted_height"].origin.kind == "solved"
+        origin = room.chain.nodes["b.wanted_height"].origin
+        assert origin is not None
+        assert origin.kind == "solved"
         frieze = room.chain.nodes["run.above.crown.frieze"].value
         assert frieze == dict(found.parts)["frieze"] - less
         assert hung.height.value + room.wall_bottom.value + frieze + INCH * 23 / 8 == (

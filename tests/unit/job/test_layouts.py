@@ -7,10 +7,11 @@ from fractions import Fraction
 from pathlib import Path
 
 import pytest
-from tests.builders import INCH
-from tests.jobs import problems, read
+from tests.builders import INCH, length
+from tests.jobs import problem, problems, read
 from tests.unit.cli.test_commands import run
 
+from casewright.checks import check
 from casewright.dims import Origin
 from casewright.job.layouts import RunLayout, accepted, layouts
 from casewright.room.build import build
@@ -318,3 +319,35 @@ order = "free"
         assert room.runs[0].length.value == 110 * INCH
         assert [each.side for each in room.runs[0].fillers] == ["left"]
         assert not [each for each in room.findings if each.rule == "narrow filler"]
+
+
+_PINNED = (
+    'format = 1\nunit = "in"\n[wall.n]\nwidth = "140 5/16"\n[case.a]\nkind = "base"\n'
+    '[case.s]\nkind = "base"\nwidth = 36\n[case.b]\nkind = "base"\n[run.r]\n'
+    'cases = ["a", "s", "b"]\non = "n"\n'
+)
+
+
+@pytest.mark.parametrize("at", ["34", "40 1/8", "51 3/4"])
+def test_a_pinned_seam_stands_where_it_is_pinned(at: str) -> None:
+    """Once the answer is accepted: from the wall's left end, to the step; before, it is told."""
+    text = f'{_PINNED}seams = {{ s = "{at}" }}\n'
+    room = build(read(text))
+    assert any(each.rule == "pinned seam" for each in check(room))
+    [run] = layouts(room)
+    for number in range(1, len(run.answers) + 1):
+        then = build(read(accepted(text, run, number)))
+        assert then.chain.nodes["run.r.start_s"].value == length(at, "in")
+        assert not [each for each in check(then) if each.rule == "pinned seam"]
+
+
+@pytest.mark.parametrize(
+    ("seams", "says"),
+    [
+        ('{ s = "141" }', "only 140"), ('{ s = "40", b = "30" }', "pinned no farther"),
+        ('{ z = "40" }', "z is not in this run"),
+    ],
+)  # fmt: skip
+def test_a_pin_without_meaning_is_told(seams: str, says: str) -> None:
+    """Past the wall's end, against the order, of nothing."""
+    assert says in problem(f"{_PINNED}seams = {seams}\n").what

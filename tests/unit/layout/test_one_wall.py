@@ -182,3 +182,26 @@ def test_six_widths_where_six_are_asked_for() -> None:
     assert found is not None
     assert len(set(found.widths)) == 6
     assert sum(found.widths) == found.task.length
+
+
+def test_two_pinned_seams_too_near_are_told_with_what_would_do() -> None:
+    """A sink of 36 pinned at 50, what is right of it at 85 7/8: an eighth short (by hand)."""
+    sink = RunPlace("sink", inches("36"), inches("36"), start=inches("50"))
+    washer = RunPlace("washer", inches("24"), inches("24"), start=inches("85 7/8"), opening=True)
+    places = (case("a"), case("c"), sink, washer, case("b"))
+    task = WallTask(inches("140"), places, FILLER, FILLER, USUAL)
+    [found] = conflicts(task)
+    assert (found.after, found.before, found.short) == ("sink", "washer", 2)
+    moved = {(each.key, each.steps) for each in found.reliefs if each.of == "seam"}
+    assert moved == {("sink", -2), ("washer", 2)}
+    for relief in found.reliefs:
+        assert not conflicts(relieved(task, found, relief))
+
+
+def test_a_seam_that_its_neighbours_leave_no_room_for_is_not_moved() -> None:
+    """What stands left of the sink cannot be narrower: only the other pin may move."""
+    hard = RunPlace("a", inches("48"), inches("48"))
+    sink = RunPlace("sink", inches("36"), inches("36"), start=inches("48"))
+    last = RunPlace("b", inches("9"), inches("36"), start=inches("83"))
+    [found] = conflicts(WallTask(inches("110"), (hard, sink, last), None, None, USUAL))
+    assert [each.key for each in found.reliefs if each.of == "seam"] == ["b"]

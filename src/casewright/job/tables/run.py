@@ -15,6 +15,8 @@ __all__ = ["RunTable", "SolvedTable"]
 
 _Reading = Annotated[Length, Between("6", "600", "150", "15000")]
 
+_Seam = Annotated[Length, Between("0", "600", "0", "15000")]
+
 _Gap = Annotated[Length, Between("1/8", "30", "3", "760")]
 
 
@@ -62,6 +64,10 @@ class RunTable(Table):
     centre: dict[Key, Key] = Field(default_factory=dict)
     """What is to stand on the middle of what: a case and a thing on the wall, sink = "window".
     `casewright layout` goes by it."""
+
+    seams: dict[Key, _Seam] = Field(default_factory=dict)
+    """Seams that are pinned: a case or an appliance, and how far its left side is to stand from
+    the wall's left end, sink = 52. `casewright layout` goes by it."""
 
     order: Literal["free"] | None = None
     """If "free", `casewright layout` may put its cases and appliances in another order. Default:
