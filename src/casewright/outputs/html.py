@@ -25,7 +25,7 @@ def section_html(section: Section, leads: Leads) -> str:
     leads
         Where anchors are found.
     """
-    title = "" if section.plain else f"<h2>{clean(section.title)}</h2>"
+    title = "" if section.plain else f"<h{_TITLE}>{clean(section.title)}</h{_TITLE}>"
     return (
         f"<section{_id(section.anchor)}>{title}{_Writer(leads).blocks(section.blocks)}</section>"
     )
@@ -35,11 +35,15 @@ def _id(anchor: str) -> str:
     return f' id="{anchor_id(anchor)}"' if anchor else ""
 
 
+_TITLE = 2  # rank of a section's title: above it stands the job's name [-]
+
+
 class _Writer:
     """Writes blocks, one after the other."""
 
     def __init__(self, leads: Leads) -> None:
         self.leads = leads
+        self._open: list[int] = []  # levels of the headings that this place stands under
 
     def blocks(self, blocks: tuple[b.Block, ...]) -> str:
         """Several blocks."""
@@ -49,7 +53,7 @@ class _Writer:
         """One block."""
         match block:
             case b.Heading(text, level, anchor):
-                tag = f"h{min(level + 1, 6)}"
+                tag = f"h{self._rank(level)}"
                 made = f"<{tag}{_id(anchor)}>{clean(text)}</{tag}>"
             case b.Paragraph(text, soft, anchor):
                 kind = ' class="soft"' if soft else ""
@@ -69,6 +73,13 @@ class _Writer:
             case _:
                 made = self.arrangement(block)
         return made
+
+    def _rank(self, level: int) -> int:
+        """Rank of a heading: none is left out on the way down (WCAG 2.2, technique G141)."""
+        while self._open and self._open[-1] >= level:
+            self._open.pop()
+        self._open.append(level)
+        return _TITLE + len(self._open)
 
     def arrangement(self, block: b.Beside | b.Keep | b.Contents | b.Space | b.Labels) -> str:
         """Blocks beside each other or kept together; what is for paper alone is left out."""

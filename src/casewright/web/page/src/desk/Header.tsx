@@ -13,9 +13,12 @@ export function Header({ job, page }: { job: JobView; page: string }) {
         To the page
       </a>
       <div class="line">
-        <a class="job" href="/">
-          {job.name}
-        </a>
+        <h1>
+          <a class="job" href="/">
+            {job.name}
+          </a>
+          <span class="hidden">, {now}</span>
+        </h1>
         <Counts job={job} />
         <div class="edits">
           <button type="button" disabled={!job.can_undo} onClick={() => attempt(() => send("/api/undo", {}))}>

@@ -95,12 +95,12 @@ function Bar({ title, isHome }: { title: string; isHome: boolean }) {
     <header>
       {isHome ? <strong class="name">Casewright</strong> : <a href="/shop">‹ Stations</a>}
       <span class="title">{title}</span>
-      <a href="/shop/unsent" class={trouble > 0 ? "signal trouble" : "signal"}>
-        <span role="status">
-        {!reachable.value && <span>No signal </span>}
-        {trouble > 0 ? `${trouble} to look at` : count > 0 ? `${count} not sent yet` : reachable.value ? "✓ all sent" : ""}
-        </span>
-      </a>
+      <span role="status">
+        <a href="/shop/unsent" class={trouble > 0 ? "signal trouble" : "signal"}>
+          {!reachable.value && <span>No signal </span>}
+          {trouble > 0 ? `${trouble} to look at` : count > 0 ? `${count} not sent yet` : reachable.value ? "✓ all sent" : "nothing waits"}
+        </a>
+      </span>
     </header>
   );
 }
