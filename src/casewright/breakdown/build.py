@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from casewright.breakdown.boards import lips, plan_boards
 from casewright.breakdown.desk import Desk
 from casewright.breakdown.just_fit import measure_first
-from casewright.breakdown.matches import grain_breaks
+from casewright.breakdown.matches import grain_breaks, left_out
 from casewright.breakdown.numbers import plan_numbers
 from casewright.breakdown.pieces import Piece
 from casewright.breakdown.plan import Breakdown, StockPlan, Waiting
@@ -57,7 +57,11 @@ def break_down(room: Room, *, stop: Stop | None = None) -> Breakdown:
         chain=desk.chain,
         waiting=waiting,
         questions=(*measure_first(room, plans), *_boards_wanted(wanted.homeless)),
-        findings=(*_too_large(room, wanted.plans), *_breaks(desk, wanted.plans)),
+        findings=(
+            *_too_large(room, wanted.plans),
+            *left_out(room),
+            *_breaks(desk, wanted.plans),
+        ),
     )
 
 

@@ -5,17 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import groupby, pairwise
+from itertools import chain, groupby, pairwise
 from typing import NamedTuple
 
 from casewright.breakdown.pieces import Piece
 from casewright.casework.cases import Case, Front
 from casewright.cutting.problem import Match
 from casewright.findings import Finding, Severity
+from casewright.room.matched import grained_slabs, match_cases
 from casewright.room.model import Room
 from casewright.room.specs import MatchSpec
 
-__all__ = ["Ground", "grain_breaks", "matches_of"]
+__all__ = ["Ground", "grain_breaks", "left_out", "matches_of"]
 
 
 class Ground(NamedTuple):
@@ -81,15 +82,44 @@ def grain_breaks(
             )
 
 
+def left_out(room: Room) -> Iterator[Finding]:
+    """What stands in a match and cannot match: no slab with grain, or one of other goods."""
+    stocks = {part.path: part.stock for part in room.parts}
+    titles = {key: goods.title for key, goods in room.spec.stock.items()}
+    for spec in room.spec.matches:
+        cases = dict(match_cases(room, spec))
+        own = {key: [stocks[path] for path in grained_slabs(case)] for key, case in cases.items()}
+        first = next((stock for stock in chain.from_iterable(own.values())), "")
+        for key in spec.cases:
+            others = [stock for stock in own.get(key, ()) if stock != first]
+            if key not in cases:
+                yield _nothing_to_match(key, spec, "it has no panel")
+            elif not own[key]:
+                yield _nothing_to_match(key, spec, "it has no slabs of a sheet with grain")
+            elif others:
+                why = f"its fronts are cut from {titles[others[0]]}, others from {titles[first]}"
+                yield _nothing_to_match(key, spec, why)
+
+
+def _nothing_to_match(key: str, spec: MatchSpec, why: str) -> Finding:
+    return Finding(
+        rule="nothing to match",
+        severity=Severity.CARE,
+        path=key,
+        says=f"{key} stands in match {spec.key}, but {why}: no grain runs through",
+        source="common practice",
+        remedies=("slabs of one sheet with grain", "take it out of the match"),
+    )
+
+
 def _broken(
     room: Room, spec: MatchSpec, pieces: Sequence[Piece], ground: Ground
 ) -> list[list[_Column]]:
     """The cases of a match, as many together as a sheet is wide enough for."""
     known = {piece.id: piece for piece in pieces}
-    cases = {case.key: case for case in room.cases}
     groups: list[list[_Column]] = []
-    for key in spec.cases:
-        column = _column(cases[key], known, ground) if key in cases else None
+    for _, case in match_cases(room, spec):
+        column = _column(case, known, ground)
         if column is None:
             continue
         if groups and _fits([*groups[-1], column], ground):

@@ -12,6 +12,7 @@ from casewright.packet.hold_marks import HoldMarks
 from casewright.packet.part_groups import PartGroup
 from casewright.packet.places import place_words
 from casewright.packet.words import edge_words, mark_list, place_titles, sizes
+from casewright.room.matched import matched_slabs
 from casewright.room.model import Room
 
 __all__ = ["card_facts", "card_heading", "open_holes", "pieces_words"]
@@ -47,6 +48,7 @@ def card_facts(group: PartGroup, room: Room, at: str = "", holds: HoldMarks | No
     found = [*_waiting(group.first, room), *_not_bored(group.first, room)]
     found += holds.in_full(group.pieces) if holds else ()
     found += _sizes(group.first, room)
+    found += _matched(group, room)
     for pieces in sorted((group.parts, group.mirrored), key=_left_first):
         if not pieces:
             continue
@@ -99,6 +101,16 @@ def _sizes(part: Part, room: Room) -> Iterator[Inline]:
     if part.milled_from:
         yield f"; {part.milled_from}, saw to length when it is fitted"
     yield f".{_lapped(part)}"
+
+
+def _matched(group: PartGroup, room: Room) -> Iterator[Inline]:
+    """Which others the grain runs on through."""
+    own = {part.path for part in group.pieces}
+    marks = {part.path: part.mark for part in room.parts} if room.spec.matches else {}
+    for name, slabs in matched_slabs(room).items():
+        if own.intersection(slabs):
+            words = mark_list(marks[slab] for slab in slabs)
+            yield f" Match {name}: the grain runs on through {words}, as the triangle shows."
 
 
 def _lapped(part: Part) -> str:

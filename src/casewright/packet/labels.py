@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from casewright.breakdown import Breakdown
 from casewright.casework.features import Bores
 from casewright.casework.parts import Part
@@ -14,6 +16,7 @@ from casewright.packet.cut_places import rough_lengths
 from casewright.packet.hold_marks import HoldMarks
 from casewright.packet.wall_page import HANGING
 from casewright.packet.words import edge_words, place_titles, plane_word, sizes, unfold
+from casewright.room.matched import match_names
 from casewright.room.model import Room
 from casewright.stock import Glazing
 
@@ -33,9 +36,10 @@ def labels_section(
         What pieces wait for that go by a reading; None: none does.
     """
     holds = holds or HoldMarks(room)
-    titles, rough = place_titles(room), rough_lengths(breakdown)
+    titles, rough, matches = place_titles(room), rough_lengths(breakdown), match_names(room)
     labels = tuple(
-        _label(room, part, titles[part.case], rough.get(part.path), holds) for part in room.parts
+        _label(room, part, titles[part.case], rough.get(part.path), holds, matches)
+        for part in room.parts
     )
     size = "4 × 1 in" if room.spec.paper == "letter" else "99.1 × 33.9 mm"
     note = (
@@ -45,7 +49,14 @@ def labels_section(
     return Section("Labels", (Labels(sheet, labels, note=note),), "labels", plain=True)
 
 
-def _label(room: Room, part: Part, case: str, rough: Dim | None, holds: HoldMarks) -> Label:
+def _label(
+    room: Room,
+    part: Part,
+    case: str,
+    rough: Dim | None,
+    holds: HoldMarks,
+    matches: Mapping[str, str],
+) -> Label:
     unit = room.spec.unit
     goods = room.spec.stock[part.stock]
     verb = "order " if isinstance(goods, Glazing) else "cut "
@@ -59,6 +70,8 @@ def _label(room: Room, part: Part, case: str, rough: Dim | None, holds: HoldMark
         goods.title,
         edge_words(part),
     )
+    if part.path in matches:
+        aside += (f"grain runs on: match {matches[part.path]}",)
     if reading := holds.on_label(part.path):
         aside += (reading,)
     signs: list[SignKind] = [] if part.hand is None else [part.hand]

@@ -22,6 +22,7 @@ from casewright.resolve.mending import (
 )
 from casewright.room.build import build
 from casewright.room.forecasts import Forecasts, ShopReading
+from casewright.room.matched import with_matched
 from casewright.room.model import Room
 
 __all__ = ["HoldPoint", "Watched", "hold_points", "readings_awaited"]
@@ -65,7 +66,8 @@ class HoldPoint:
     cost_minutes
         What it takes [min].
     parts
-        Paths of the pieces that wait for it: those of the fits, and all that are cut to it.
+        Paths of the pieces that wait for it: those of the fits, all that are cut to it, and
+        fronts that come out of one piece with one of these.
     go
         Readings with which these pieces may be cut as they are printed [mm]; None: with none, they
         are cut to the reading.
@@ -218,7 +220,7 @@ class _Search:
         ]
         own = [(fit, forecasts.slack(fit, (reading,), always=True)) for fit in self._own(reading)]
         wait = {part.path for fit, _ in fits for part in waiting_parts(self._room, fit.owner)}
-        wait.update(follow)
+        wait = with_matched(self._room, wait.union(follow))
         return HoldPoint(
             reading,
             watched,

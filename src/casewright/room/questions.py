@@ -16,6 +16,7 @@ from casewright.room.appliances import (
     open_appliances,
 )
 from casewright.room.arm_questions import arm_questions
+from casewright.room.matched import held_together
 from casewright.room.model import Room
 from casewright.room.panels import held_panels, open_panels, panel_questions
 from casewright.room.slide_questions import open_slides, slide_questions
@@ -86,9 +87,15 @@ def _marked(
     """
     held = held_pieces(room) | held_for_appliances(room) | held_panels(room)
 
-    def mark(part: Part) -> Part:
+    def own(part: Part) -> set[str]:
         paths = {sheets.get(path, path) for path in _outline(part, reach)}
-        found = tuple(sorted(paths.union(held.get(part.path, ()))))
+        return paths.union(held.get(part.path, ()))
+
+    if room.spec.matches:
+        held |= dict(held_together(room, {part.path: own(part) for part in room.parts}))
+
+    def mark(part: Part) -> Part:
+        found = tuple(sorted(own(part)))
         for path in found:
             waiting[path].append(part.path)
         return replace(part, waits_for=found) if found else part

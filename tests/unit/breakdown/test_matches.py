@@ -90,7 +90,83 @@ def test_where_the_grain_breaks_is_told() -> None:
 
 
 def test_without_grain_nothing_is_matched() -> None:
-    assert _matches(_broken_down('[match.row]\ncases = ["a", "b"]\n', grain="none")) == []
+    """Which is told, case by case."""
+    broken = _broken_down('[match.row]\ncases = ["a", "b"]\n', grain="none")
+    assert _matches(broken) == []
+    told = [finding for finding in broken.findings if finding.rule == "nothing to match"]
+    assert [finding.path for finding in told] == ["a", "b"]
+
+
+_PANEL = """
+[appliance.dishwasher]
+width = "24"
+[appliance.dishwasher.panel]
+slab = "walnut"
+{limits}
+[case.left]
+kind = "base"
+width = "11"
+[case.right]
+kind = "base"
+width = "10 3/4"
+[run.wall]
+cases = ["left", "dishwasher", "right"]
+[match.row]
+cases = ["left", "dishwasher", "right"]
+"""
+_LIMITS = """
+no_limit = ["height", "width", "thickness", "weight"]
+screw_rows = [3, 17]
+screws_apart = 16
+screw_depth = "1/2"
+"""
+
+
+def _with_panel(limits: str) -> Breakdown:
+    spec = read(HEAD + _GOODS.format(grain="length") + _PANEL.format(limits=limits))
+    return break_down(build(spec, spec.file_facts), stop=Stop(3_000))
+
+
+def test_the_panel_of_an_appliance_matches_its_neighbours() -> None:
+    (row,) = _matches(_with_panel(_LIMITS))
+    assert [path.split(".")[0] for path in row] == ["left", "appliance", "right"]
+
+
+def test_a_match_is_cut_when_all_of_it_can_be() -> None:
+    """While the panel waits for its appliance's sheet its neighbours do: one piece gives all."""
+    broken = _with_panel("")
+    assert not [plan for plan in broken.plans if plan.stock == "walnut"]
+    waits = {entry.part: entry.questions for entry in broken.waiting}
+    assert len(waits) == 3
+    assert len(set(waits.values())) == 1
+    (plan,) = (plan for plan in broken.wanted if plan.stock == "walnut")
+    assert [len(match.parts) for match in plan.problem.matches] == [3]
+
+
+_OAK = """
+[stock.oak]
+kind = "sheet"
+title = "oak plywood"
+size = ["96", "48"]
+thickness = "3/4"
+measured = "23/32"
+grain = "length"
+"""
+
+
+def test_fronts_of_other_goods_in_a_match_are_told() -> None:
+    cases = _CASES.replace('width = "18"', 'width = "18"\nfront = { slab = "oak" }')
+    spec = read(
+        HEAD
+        + _GOODS.format(grain="length")
+        + _OAK
+        + cases
+        + '[match.row]\ncases = ["a", "b", "c"]\n'
+    )
+    broken = break_down(build(spec, spec.file_facts), stop=Stop(3_000))
+    (told,) = (finding for finding in broken.findings if finding.rule == "nothing to match")
+    assert told.path == "b"
+    assert "oak plywood" in told.says
 
 
 @pytest.mark.parametrize(
