@@ -8,6 +8,7 @@ import threading
 import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -28,9 +29,10 @@ _FLAGS = (
 
 
 @contextmanager
-def serving(job: Path, port: int = 0) -> Iterator[str]:
-    """A job served as `casewright serve` does; where it is found."""
-    app = application(job, BuiltPage.read(built_page_folder()))
+def serving(job: Path, port: int = 0, build: str = "") -> Iterator[str]:
+    """A job served as `casewright serve` does; where it is found. `build`: of another page."""
+    page = BuiltPage.read(built_page_folder())
+    app = application(job, replace(page, build=build) if build else page)
     config = uvicorn.Config(app, port=port, log_level="error", timeout_graceful_shutdown=1)
     server = uvicorn.Server(config)
     thread = threading.Thread(target=server.run, daemon=True)

@@ -1,0 +1,183 @@
+"""What goes wrong in a shop: slow networks, dead servers, a page of yesterday, a locked phone."""
+
+from __future__ import annotations
+
+import os
+import signal
+import subprocess
+import sys
+import time
+import urllib.request
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager, suppress
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+from tests.browser.conftest import PHONE, serving
+from tests.unit.web.test_fuzz import TEXT, NoPlanner
+
+from casewright.job.recorded import read_entries
+from casewright.web.page_build import built_page_folder
+
+OPEN = Callable[..., Page]
+
+
+@pytest.fixture
+def job(tmp_path: Path) -> Path:
+    """A job with two cases on a wall."""
+    path = tmp_path / "kitchen.toml"
+    path.write_text(TEXT, "utf-8")
+    return path
+
+
+@pytest.fixture(autouse=True)
+def _unplanned(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("casewright.web.live_job.Planner", NoPlanner)
+
+
+@pytest.fixture
+def phone(browser: Browser) -> Iterator[Page]:
+    """A phone; what it complains of while nobody answers is no fault of the page."""
+    context = browser.new_context(viewport=PHONE)  # type: ignore[arg-type]
+    yield context.new_page()
+    context.close()
+
+
+def _kinds(job: Path) -> list[str]:
+    return [entry.kind for entry in read_entries(job)[0]]
+
+
+def _first_tick(page: Page, address: str) -> None:
+    page.goto(f"{address}/shop/machine")
+    expect(page.locator("button.tick").first).to_be_visible(timeout=60_000)
+    expect(page.locator("header")).to_contain_text("all sent")
+
+
+def _told_again(page: Page) -> None:
+    """The phone notices that the network is back."""
+    page.evaluate("dispatchEvent(new Event('online'))")
+
+
+def test_on_a_slow_network_a_tick_stands_at_once(job: Path, phone: Page) -> None:
+    """What is not sent yet is told, then it is sent; nobody waits for it."""
+    with serving(job) as address:
+        _first_tick(phone, address)
+        session = phone.context.new_cdp_session(phone)
+        session.send("Network.enable")
+        slow = {"offline": False, "latency": 600, "downloadThroughput": 20_000,
+                "uploadThroughput": 20_000}  # fmt: skip
+        session.send("Network.emulateNetworkConditions", slow)
+        tick = phone.locator("button.tick").first
+        tick.click()
+        expect(tick).to_have_attribute("data-state", "waiting")
+        expect(phone.locator("header")).to_contain_text("1 not sent yet")
+        expect(phone.locator("header")).to_contain_text("all sent", timeout=20_000)
+        assert _kinds(job) == ["machined"]
+
+
+def test_an_answer_that_was_lost_doubles_nothing(job: Path, phone: Page) -> None:
+    """The entry came through, its answer did not: it is sent again and stands once."""
+    with serving(job) as address:
+        _first_tick(phone, address)
+        lost = []
+
+        def lose(route: object) -> None:
+            route.fetch()  # type: ignore[attr-defined]
+            route.abort()  # type: ignore[attr-defined]
+            lost.append(route)
+
+        phone.route("**/api/entries", lose, times=1)
+        phone.locator("button.tick").first.click()
+        expect(phone.locator("header")).to_contain_text("all sent", timeout=15_000)
+        assert len(lost) == 1
+        assert _kinds(job) == ["machined"]
+
+
+@contextmanager
+def _own_process(job: Path, port: int) -> Iterator[subprocess.Popen[bytes]]:
+    """A server in a process of its own, which can be killed."""
+    command = [sys.executable, "-m", "casewright.cli.main", "serve", str(job), "--port", str(port)]
+    process = subprocess.Popen(  # noqa: S603 (our own command)
+        command, stdout=subprocess.DEVNULL, start_new_session=True
+    )
+    try:
+        for _ in range(600):
+            try:
+                urllib.request.urlopen(f"http://127.0.0.1:{port}/api/job", timeout=60).close()
+                break
+            except OSError:
+                time.sleep(0.05)
+        yield process
+    finally:
+        _kill(process)
+
+
+def _kill(process: subprocess.Popen[bytes]) -> None:
+    """It and all that it started, without a word."""
+    with suppress(ProcessLookupError):
+        os.killpg(process.pid, signal.SIGKILL)
+    process.wait()
+
+
+def test_a_server_killed_in_mid_entry_loses_and_doubles_nothing(job: Path, phone: Page) -> None:
+    """Killed without a word; what was entered before, meanwhile and after stands once each."""
+    built_page_folder()
+    with serving(job) as address:
+        port = int(address.rpartition(":")[2])
+    with _own_process(job, port) as server:
+        _first_tick(phone, address)
+        ticks = phone.locator("button.tick")
+        phone.evaluate("setTimeout(() => document.querySelectorAll('button.tick')[0].click(), 30)")
+        phone.wait_for_timeout(35)
+        _kill(server)
+        ticks.nth(1).click()
+        expect(phone.locator("header")).to_contain_text("not sent yet")
+        again = phone.context.new_page()  # from what the phone keeps: nobody answers
+        again.goto(f"{address}/shop/machine")
+        phone.close()
+        expect(again.locator("button.tick").nth(1)).to_have_attribute("data-state", "waiting")
+    with _own_process(job, port):
+        _told_again(again)
+        expect(again.locator("header")).to_contain_text("all sent", timeout=30_000)
+        assert _kinds(job) == ["machined", "machined"]
+        assert len({entry.path for entry in read_entries(job)[0]}) == 2
+
+
+def test_a_page_of_yesterday_is_told_and_keeps_what_it_holds(job: Path, phone: Page) -> None:
+    """Another page is served by now: it says so, and what was not sent is sent all the same."""
+    with serving(job) as address:
+        _first_tick(phone, address)
+    phone.locator("button.tick").first.click()
+    expect(phone.locator("header")).to_contain_text("1 not sent yet")
+    with serving(job, int(address.rpartition(":")[2]), build="of today"):
+        expect(phone.get_by_text("A newer page is there.")).to_be_visible(timeout=15_000)
+        expect(phone.locator("header")).to_contain_text("all sent", timeout=15_000)
+        assert _kinds(job) == ["machined"]
+        there = phone.url
+        phone.get_by_role("button", name="Load it").click()
+        expect(phone.get_by_text("A newer page is there.")).to_be_hidden()
+        assert phone.url == there
+        expect(phone.locator("button.tick").first).to_have_attribute("data-state", "done")
+
+
+def test_a_locked_phone_comes_back_to_its_card(job: Path, phone: Page) -> None:
+    """Frozen as a phone does it, then ended: the same card, the time still running."""
+    with serving(job) as address:
+        _first_tick(phone, address)
+        phone.goto(f"{address}/shop/finish")
+        phone.get_by_role("button", name="Next").click()
+        phone.get_by_role("button", name="Paint: start a timer").click()
+        phone.get_by_role("button", name="60 min").click()
+        there, title = phone.url, phone.locator("h1").inner_text()
+        session = phone.context.new_cdp_session(phone)
+        session.send("Page.setWebLifecycleState", {"state": "frozen"})
+        session.send("Page.setWebLifecycleState", {"state": "active"})
+        expect(phone.locator("h1")).to_have_text(title)
+        again = phone.context.new_page()
+        phone.close()
+        again.goto(f"{address}/shop")
+        again.get_by_role("link", name="Go on where you were").click()
+        expect(again.locator("h1")).to_have_text(title)
+        assert again.url == there
+        expect(again.get_by_role("timer")).to_contain_text("Paint")
