@@ -12,8 +12,8 @@ PLACE_AND_TIME = {
     "asyncio", "datetime", "getpass", "http", "locale", "multiprocessing", "platform", "secrets",
     "socket", "sqlite3", "ssl", "subprocess", "threading", "time", "urllib", "uuid", "zoneinfo",
 }  # fmt: skip
-# Pages are laid out by processes of our own program, which are given all they need and no place.
-PROCESSES = {("casewright.outputs.apart", "subprocess")}
+# Processes of our own program help; they are given all they need and no place, and end with it.
+PROCESSES = {("casewright.outputs.apart", name) for name in ("subprocess", "threading")}
 
 
 def _of(packages: frozenset[str] | set[str]) -> Iterator[Module]:

@@ -3,6 +3,7 @@
 from casewright.breakdown.build import break_down
 from casewright.breakdown.counting import SheetCount, count_sheets
 from casewright.breakdown.desk import Desk, saw_kerf
+from casewright.breakdown.each import Each, in_turn
 from casewright.breakdown.nudges import Nudge, find_nudges, moved
 from casewright.breakdown.pieces import Piece, PieceKind
 from casewright.breakdown.plan import Breakdown, JustFit, Milling, PlanKind, StockPlan, Waiting
@@ -23,6 +24,7 @@ __all__ = [
     "METHOD_WORDS",
     "Breakdown",
     "Desk",
+    "Each",
     "InHand",
     "JustFit",
     "Milling",
@@ -42,6 +44,7 @@ __all__ = [
     "common_unit",
     "count_sheets",
     "find_nudges",
+    "in_turn",
     "moved",
     "saw_cards",
     "saw_kerf",

@@ -9,7 +9,7 @@ from casewright.breakdown.desk import Desk
 from casewright.breakdown.pieces import Piece, lipped_edges, part_piece
 from casewright.breakdown.plan import StockPlan
 from casewright.breakdown.set_ups import test_pieces
-from casewright.breakdown.solving import Offered, lay_out, saw
+from casewright.breakdown.solving import Offered, draft, settle
 from casewright.casework.naming import the
 from casewright.casework.parts import Part
 from casewright.dims import Dim, least, shop_text
@@ -89,6 +89,7 @@ def plan_boards(
         Offered(f"{board.key} {shop_text(long.value, unit)}", long, width)
         for long in board_lengths(desk, board)
     )
-    layout = lay_out(desk, board, offered, pieces)
-    sawn = saw(desk, layout)
-    return StockPlan.of(layout, sawn, f"plan.{board.key}", board.key, "boards", pieces)
+    drafted = draft(desk, board, offered, pieces)
+    done = settle((drafted.task,))
+    path = f"plan.{board.key}"
+    return StockPlan.of(done.layout(drafted), done.sawn, path, board.key, "boards", pieces)

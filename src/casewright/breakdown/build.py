@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
 from casewright.breakdown.boards import lips, plan_boards
 from casewright.breakdown.desk import Desk
+from casewright.breakdown.each import Each, in_turn
 from casewright.breakdown.just_fit import measure_first
 from casewright.breakdown.matches import grain_breaks, left_out
 from casewright.breakdown.numbers import plan_numbers
 from casewright.breakdown.pieces import Piece
 from casewright.breakdown.plan import Breakdown, StockPlan, Waiting
-from casewright.breakdown.sheets import plan_sheets
+from casewright.breakdown.sheets import plan_lots
 from casewright.breakdown.solving import ground_of
 from casewright.breakdown.strips import plan_strips, strip_blanks
 from casewright.casework.parts import Part
@@ -21,12 +22,12 @@ from casewright.cutting.solution import Reason
 from casewright.dims import shop_text
 from casewright.findings import Finding, Question, Severity
 from casewright.room.model import Room
-from casewright.stock import THINNEST_SOLD, Board, Sheet, milling_source
+from casewright.stock import THINNEST_SOLD, Board, milling_source
 
 __all__ = ["break_down"]
 
 
-def break_down(room: Room, *, stop: Stop | None = None) -> Breakdown:
+def break_down(room: Room, *, stop: Stop | None = None, each: Each = in_turn) -> Breakdown:
     """Turn the parts of a room into cutting plans.
 
     Parts that wait for an answer are kept off the plans, and counted in what must be bought;
@@ -36,6 +37,8 @@ def break_down(room: Room, *, stop: Stop | None = None) -> Breakdown:
     ----------
     stop
         When to be content with a plan; None: after a second or so for a large stock.
+    each
+        How the sheets of several stocks are planned: it changes nothing but the time.
 
     Raises
     ------
@@ -45,9 +48,12 @@ def break_down(room: Room, *, stop: Stop | None = None) -> Breakdown:
     parts = tuple(part for part in room.parts if part.state == "planned")
     waiting = tuple(Waiting(part.path, part.waits_for) for part in parts if part.waits_for)
     desk = Desk(room, stop or _USUAL)
-    now = wanted = _Sorted.of(desk, tuple(part for part in parts if not part.waits_for))
+    lots = [(desk, tuple(part for part in parts if not part.waits_for))]
     if waiting:
-        wanted = _Sorted.of(replace(desk, eases=False), parts)
+        lots.append((replace(desk, eases=False), parts))
+    sheets = plan_lots(lots, each)
+    now, *others = (_Sorted.of(*lot, own) for lot, own in zip(lots, sheets, strict=True))
+    wanted = others[0] if others else now
     plans = tuple(
         replace(plan, numbers=plan_numbers(desk.chain, desk.kerf(), plan)) for plan in now.plans
     )
@@ -84,18 +90,13 @@ class _Sorted:
     homeless: dict[str, list[str]] = field(default_factory=dict)
 
     @classmethod
-    def of(cls, desk: Desk, parts: Sequence[Part]) -> _Sorted:
-        """Sheets first, then strips, then the boards that strips and lips come from."""
+    def of(cls, desk: Desk, parts: Sequence[Part], sheets: Iterable[StockPlan]) -> _Sorted:
+        """Sheets, which are planned, then strips, then boards that strips and lips come from."""
         own = cls()
         by_stock: dict[str, list[Part]] = {}
         for part in parts:
             by_stock.setdefault(part.stock, []).append(part)
         room, stock = desk.room, desk.room.spec.stock
-        sheets = [
-            plan_sheets(desk, goods, by_stock[key])
-            for key, goods in stock.items()
-            if isinstance(goods, Sheet) and key in by_stock
-        ]
         strips = tuple(own._strips(desk, by_stock))
         others: dict[str, list[Piece]] = {}
         for plan in strips:

@@ -9,7 +9,6 @@ from casewright.breakdown.desk import Desk
 from casewright.breakdown.sheets import plan_sheets
 from casewright.cutting.engine import Stop
 from casewright.room.model import Room
-from casewright.stock import Sheet
 
 __all__ = ["SheetCount", "count_sheets"]
 
@@ -46,12 +45,7 @@ def count_sheets(room: Room, *, stop: Stop = _SOON) -> SheetCount:
         When to be content: with little, a sheet more may be counted than the plan will take.
     """
     desk = Desk(room, stop, eases=False)
-    parts = [part for part in room.parts if part.state == "planned"]
-    plans = [
-        plan_sheets(desk, goods, own)
-        for key, goods in room.spec.stock.items()
-        if isinstance(goods, Sheet) and (own := [part for part in parts if part.stock == key])
-    ]
+    plans = plan_sheets(desk, (part for part in room.parts if part.state == "planned"))
     return SheetCount(
         {plan.stock: plan.count for plan in plans}, all(not plan.solution.gap for plan in plans)
     )

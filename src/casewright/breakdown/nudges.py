@@ -6,11 +6,12 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import partial
 
 from casewright.breakdown.desk import Desk
+from casewright.breakdown.each import Each, in_turn
 from casewright.breakdown.plan import Breakdown, StockPlan
 from casewright.breakdown.sheets import plan_sheets
-from casewright.casework.parts import Part
 from casewright.casework.specs import CaseKind
 from casewright.cutting.engine import Stop
 from casewright.dims import Given, Origin, Unit
@@ -19,7 +20,6 @@ from casewright.room.build import build
 from casewright.room.model import Room
 from casewright.room.specs import JobSpec
 from casewright.sources import INCH
-from casewright.stock import Sheet
 
 __all__ = ["DepthGroup", "Nudge", "depth_groups", "find_nudges", "moved"]
 
@@ -99,8 +99,9 @@ def moved(spec: JobSpec, group: DepthGroup, depth: Fraction) -> JobSpec:
 
 
 def find_nudges(
-    room: Room, breakdown: Breakdown, facts: Facts = NO_FACTS, *, stop: Stop | None = None
-) -> Iterator[Nudge]:
+    room: Room, breakdown: Breakdown, facts: Facts = NO_FACTS, *, stop: Stop | None = None,
+    each: Each = in_turn,
+) -> list[Nudge]:  # fmt: skip
     """Look for the least change of each depth that saves a sheet, else one that saves settings.
 
     Nothing is guessed: the whole job is built with the other depth and its sheets are laid out
@@ -115,19 +116,27 @@ def find_nudges(
         With which the room was built.
     stop
         When to be content with each plan that is tried; None: as soon as its sheets are counted.
+    each
+        How several depths are looked at.
     """
-    for group in depth_groups(room):
-        trial = _Trial(room, breakdown, facts, group, stop or _COUNTING)
-        found = trial.fewer_sheets() or (None if breakdown.waiting else trial.fewer_settings())
-        if found is not None:
-            yield found
+    look = partial(_nudge, room, breakdown, facts, stop or _COUNTING)
+    found = each(look, list(depth_groups(room)))
+    return [nudge for nudge in found if nudge is not None]
+
+
+def _nudge(
+    room: Room, breakdown: Breakdown, facts: Facts, stop: Stop, group: DepthGroup
+) -> Nudge | None:
+    """What another depth of one group saves."""
+    trial = _Trial(room, breakdown, facts, stop, group)
+    return trial.fewer_sheets() or (None if breakdown.waiting else trial.fewer_settings())
 
 
 class _Trial:
     """The job with one depth after another for a group of cases."""
 
     def __init__(
-        self, room: Room, breakdown: Breakdown, facts: Facts, group: DepthGroup, stop: Stop
+        self, room: Room, breakdown: Breakdown, facts: Facts, stop: Stop, group: DepthGroup
     ) -> None:
         self.room, self.facts, self.group, self.stop = room, facts, group, stop
         self.step = _STEP[room.spec.unit]
@@ -213,13 +222,4 @@ class _Sheets:
 
 def _plans(desk: Desk) -> list[StockPlan]:
     """The sheets of all parts, those that wait included."""
-    room = desk.room
-    by_stock: dict[str, list[Part]] = {}
-    for part in room.parts:
-        if part.state == "planned":
-            by_stock.setdefault(part.stock, []).append(part)
-    return [
-        plan_sheets(desk, goods, by_stock[key])
-        for key, goods in room.spec.stock.items()
-        if isinstance(goods, Sheet) and key in by_stock
-    ]
+    return plan_sheets(desk, (part for part in desk.room.parts if part.state == "planned"))

@@ -29,15 +29,19 @@ from casewright.stock import Board, Sheet
 
 __all__ = [
     "NEW_SHEET",
+    "Draft",
     "Layout",
     "Offered",
     "PlanDefectError",
     "Sawn",
+    "Settled",
+    "Task",
     "confirm",
     "confirm_places",
+    "draft",
     "ground_of",
     "lay_out",
-    "saw",
+    "settle",
 ]
 
 _STAGES = 3
@@ -68,6 +72,48 @@ class Offered:
 
 
 @dataclass(frozen=True, slots=True)
+class Task:
+    """What is to be laid out and put in order, in whole numbers alone.
+
+    Parameters
+    ----------
+    problem
+        What is cut from what.
+    model
+        What the shop can do, and what work at the saw is reckoned by.
+    stop
+        When to be content with the number of sheets.
+    eases
+        When to be content with the work; None: it is not eased.
+    lengths_only
+        Crosscuts alone.
+    """
+
+    problem: Problem
+    model: WorkModel
+    stop: Stop
+    eases: Stop | None
+    lengths_only: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Draft:
+    """Pieces and stock as a task, not laid out yet.
+
+    Parameters
+    ----------
+    unit
+        What the problem counts in.
+    offered
+        Stock by the ids of the problem.
+    """
+
+    unit: WholeUnit
+    task: Task
+    offered: Mapping[str, Offered]
+
+
+@dataclass(frozen=True, slots=True)
 class Layout:
     """A problem with a solution from the cheapest stock that was found.
 
@@ -77,20 +123,14 @@ class Layout:
         What the problem counts in.
     problem, solution
         In whole numbers.
-    model
-        What the shop can do, and what work at the saw is reckoned by.
     offered
         Stock by the ids of the problem.
-    lengths_only
-        Crosscuts alone.
     """
 
     unit: WholeUnit
     problem: Problem
     solution: Solution
-    model: WorkModel
     offered: Mapping[str, Offered]
-    lengths_only: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,6 +143,27 @@ class Sawn:
     trade: Trade | None
 
 
+@dataclass(frozen=True, slots=True)
+class Settled:
+    """One of several tasks, done.
+
+    Parameters
+    ----------
+    chosen
+        Its number, from 0.
+    solution
+        As it was laid out, its work not eased yet.
+    """
+
+    chosen: int
+    solution: Solution
+    sawn: Sawn
+
+    def layout(self, draft: Draft) -> Layout:
+        """What came of the draft that was chosen."""
+        return Layout(draft.unit, draft.task.problem, self.solution, draft.offered)
+
+
 def lay_out(
     desk: Desk,
     goods: Sheet | Board,
@@ -110,9 +171,23 @@ def lay_out(
     pieces: Sequence[Piece],
     *,
     trim: Fraction = Fraction(0),
-    lengths_only: bool = False,
 ) -> Layout:
-    """Lay pieces out on sheets or boards.
+    """Lay pieces out on sheets or boards, their work not eased; as `draft`."""
+    drafted = draft(desk, goods, offered, pieces, trim=trim)
+    task = drafted.task
+    return Layout(drafted.unit, task.problem, _laid_out(task), drafted.offered)
+
+
+def draft(
+    desk: Desk,
+    goods: Sheet | Board,
+    offered: Sequence[Offered],
+    pieces: Sequence[Piece],
+    *,
+    trim: Fraction = Fraction(0),
+    lengths_only: bool = False,
+) -> Draft:
+    """Pieces to be laid out on sheets or boards.
 
     Parameters
     ----------
@@ -162,9 +237,28 @@ def lay_out(
         matches=matches_of(room, pieces, ground_of(offered, trim, kerf)),
     )
     model = work_model(room, unit, goods)
-    solution = _solved(problem, desk.short if lengths_only else desk.stop, lengths_only)
-    stock = {item.id: item for item in offered}
-    return Layout(unit, problem, solution, model, stock, lengths_only)
+    stop, eases = desk.short if lengths_only else desk.stop, None
+    if desk.eases and not lengths_only:
+        eases = desk.short
+    task = Task(problem, model, stop, eases, lengths_only)
+    return Draft(unit, task, {item.id: item for item in offered})
+
+
+def settle(tasks: Sequence[Task]) -> Settled:
+    """Do the first of several tasks, or one that takes less stock.
+
+    Its work is eased where it asks for it, its cuts are put in order, and both are checked. It
+    hangs on the tasks alone, whoever does it.
+
+    Raises
+    ------
+    PlanDefectError
+        When the plan does not pass the verifier, or cannot be walked.
+    """
+    solutions = [_laid_out(task) for task in tasks]
+    chosen = min(range(len(tasks)), key=lambda number: solutions[number].cost)
+    solution, task = solutions[chosen], tasks[chosen]
+    return Settled(chosen, solution, _sawn(task.problem, solution, task.model, task.eases))
 
 
 def ground_of(offered: Sequence[Offered], trim: Fraction, kerf: Fraction) -> Ground:
@@ -203,22 +297,14 @@ def _lengths(
         yield from (piece.length, piece.width)
 
 
+def _laid_out(task: Task) -> Solution:
+    return _solved(task.problem, task.stop, task.lengths_only)
+
+
 @lru_cache(maxsize=512)
 def _solved(problem: Problem, stop: Stop, lengths_only: bool) -> Solution:
     """The same problem is solved once."""
     return (solve_boards if lengths_only else solve)(problem, stop)
-
-
-def saw(desk: Desk, layout: Layout) -> Sawn:
-    """Ease the work of a layout where the desk does, put its cuts in order and check both.
-
-    Raises
-    ------
-    PlanDefectError
-        When the plan does not pass the verifier, or cannot be walked.
-    """
-    stop = desk.short if desk.eases and not layout.lengths_only else None
-    return _sawn(layout.problem, layout.solution, layout.model, stop)
 
 
 @lru_cache(maxsize=512)

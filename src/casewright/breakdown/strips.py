@@ -10,7 +10,7 @@ from casewright.breakdown.boards import board_lengths
 from casewright.breakdown.desk import Desk
 from casewright.breakdown.pieces import Piece, part_piece
 from casewright.breakdown.plan import Milling, StockPlan
-from casewright.breakdown.solving import Offered, lay_out, saw
+from casewright.breakdown.solving import Offered, draft, settle
 from casewright.casework.parts import Part
 from casewright.dims import Dim, Way, shop_text
 from casewright.room.model import Room
@@ -66,10 +66,10 @@ def _plan(
         Offered(f"{source.key} {shop_text(length.value, room.spec.unit)}", length, pieces[0].wide)
         for length in _lengths(desk, source)
     )
-    layout = lay_out(desk, strip, offered, pieces, lengths_only=True)
-    sawn = saw(desk, layout)
+    drafted = draft(desk, strip, offered, pieces, lengths_only=True)
+    done = settle((drafted.task,))
     return replace(
-        StockPlan.of(layout, sawn, path, strip.key, "strips", pieces),
+        StockPlan.of(done.layout(drafted), done.sawn, path, strip.key, "strips", pieces),
         milling=_milling(desk, strip, source, width),
     )
 

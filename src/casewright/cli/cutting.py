@@ -80,7 +80,7 @@ def run_cut(
     if has_failed(worked, as_json=as_json):
         return FAILED_PROOF
     with working("planning the cuts"):
-        breakdown = plan_job(worked)
+        breakdown = plan_job(worked, quick=True)
     if as_json:
         print_json(cut_document(spec, breakdown))
     else:

@@ -5,24 +5,37 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from casewright.breakdown import Breakdown, Nudge, break_down, find_nudges, moved
+from casewright.breakdown import Breakdown, Each, Nudge, break_down, find_nudges, in_turn, moved
 from casewright.dims import shop_text
 from casewright.findings import Finding, Severity
 from casewright.job.worked import WorkedJob, work_out
+from casewright.outputs.apart import in_two
 
 __all__ = ["plan_job"]
 
 
-def plan_job(worked: WorkedJob) -> Breakdown:
-    """Break a job down into cuts; what another depth would save is among the findings."""
-    breakdown = break_down(worked.room)
-    return replace(breakdown, findings=(*breakdown.findings, *_savings(worked, breakdown)))
+_MANY = 100
+"""From so many parts on a process that helps takes less time than it saves (measured)."""
 
 
-def _savings(worked: WorkedJob, breakdown: Breakdown) -> Iterator[Finding]:
+def plan_job(worked: WorkedJob, *, quick: bool = False) -> Breakdown:
+    """Break a job down into cuts; what another depth would save is among the findings.
+
+    Parameters
+    ----------
+    quick
+        Whether a second process may help where there is much to do; it changes nothing else.
+    """
+    each: Each = in_two if quick and len(worked.room.parts) >= _MANY else in_turn
+    breakdown = break_down(worked.room, each=each)
+    savings = _savings(worked, breakdown, each)
+    return replace(breakdown, findings=(*breakdown.findings, *savings))
+
+
+def _savings(worked: WorkedJob, breakdown: Breakdown, each: Each) -> Iterator[Finding]:
     """A note for each depth that saves something and brings up nothing that was not there."""
     known = _grave(worked)
-    for nudge in find_nudges(worked.room, breakdown, worked.facts):
+    for nudge in find_nudges(worked.room, breakdown, worked.facts, each=each):
         spec = moved(worked.room.spec, nudge.group, nudge.depth)
         then = work_out(spec, worked.facts)
         if not then.failures and _grave(then) <= known:

@@ -79,9 +79,15 @@ class DrawnPacket:
     points: tuple[HoldPoint, ...]
 
 
-def plan_purchases(worked: WorkedJob) -> Purchases:
-    """Break the parts down into cuts and count what must be bought."""
-    breakdown = plan_job(worked)
+def plan_purchases(worked: WorkedJob, *, quick: bool = False) -> Purchases:
+    """Break the parts down into cuts and count what must be bought.
+
+    Parameters
+    ----------
+    quick
+        As in `plan_job`.
+    """
+    breakdown = plan_job(worked, quick=quick)
     return Purchases(
         worked,
         breakdown,
@@ -141,7 +147,7 @@ def _planned(worked: WorkedJob) -> Iterator[Callable[[], Purchases]]:
     if len(worked.room.parts) < _MANY:
         yield lambda: plan_purchases(worked)
         return
-    with meanwhile(plan_purchases, worked) as answer:
+    with meanwhile(plan_purchases, worked, quick=True) as answer:
         yield answer
 
 

@@ -7,20 +7,26 @@ input, what came of it on its standard output. It starts bare, without what its 
 from __future__ import annotations
 
 import copyreg
+import os
 import pickle
 import subprocess
 import sys
 import tempfile
-from collections.abc import Callable, Iterator
+import threading
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager, suppress
 from types import MappingProxyType
 from typing import IO, Any, TypeVar, cast
 
 from casewright.errors import CasewrightError
 
-__all__ = ["StoppedError", "apart", "apart_by_steps", "main", "meanwhile", "pickled"]
+__all__ = ["StoppedError", "apart", "apart_by_steps", "in_two", "main", "meanwhile", "pickled"]
 
 Result = TypeVar("Result")
+Thing = TypeVar("Thing")
+
+
+_LOOK_S = 0.5
 
 
 class StoppedError(CasewrightError):
@@ -54,6 +60,34 @@ def meanwhile(
     """
     with _answers(work, given, named) as answers:
         yield lambda: cast("Result", next(answers))
+
+
+def in_two(work: Callable[[Thing], Result], things: Sequence[Thing]) -> list[Result]:
+    """What a function of a module gives for several things, half of them in another process.
+
+    Raises
+    ------
+    Exception
+        What the function raises, here or there.
+    StoppedError
+        When the other process ends without an answer.
+    """
+    weights = [len(pickled(thing)) for thing in things]
+    heavy_first = sorted(range(len(things)), key=lambda number: -weights[number])
+    shares: tuple[list[int], list[int]] = ([], [])
+    for number in heavy_first:
+        min(shares, key=lambda share: sum(weights[each] for each in share)).append(number)
+    own, others = ([things[number] for number in share] for share in shares)
+    if not others:
+        return list(map(work, things))
+    with meanwhile(_all, work, others) as answer:
+        made = [*map(work, own), *answer()]
+    found = dict(zip(shares[0] + shares[1], made, strict=True))
+    return [found[number] for number in range(len(things))]
+
+
+def _all(work: Callable[[Thing], Result], things: Sequence[Thing]) -> list[Result]:
+    return list(map(work, things))
 
 
 def apart_by_steps(
@@ -136,7 +170,8 @@ def _stopped(code: int, said: bytes) -> str:
 
 
 def main() -> None:
-    """Do what is asked for on standard input."""
+    """Do what is asked for on standard input, as long as someone waits for it."""
+    threading.Thread(target=_follow, args=(os.getppid(),), daemon=True).start()
     work, given, named = pickle.load(sys.stdin.buffer)  # noqa: S301 (written by our own process)
     try:
         made = work(*given, **named)
@@ -144,6 +179,14 @@ def main() -> None:
             _tell(None, result)
     except Exception as raised:  # whatever it is, the parent raises it
         _tell(raised, None)
+
+
+def _follow(parent: int) -> None:
+    """End with the process that asked, however it ended."""
+    never = threading.Event()
+    while os.getppid() == parent:
+        never.wait(_LOOK_S)
+    os._exit(1)
 
 
 def _tell(error: Exception | None, result: object) -> None:

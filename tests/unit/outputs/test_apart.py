@@ -7,7 +7,7 @@ import time
 
 import pytest
 
-from casewright.outputs.apart import StoppedError, apart, meanwhile
+from casewright.outputs.apart import StoppedError, apart, in_two, meanwhile
 
 
 def test_what_is_worked_out_meanwhile_is_waited_for() -> None:
@@ -28,3 +28,13 @@ def test_a_process_ends_with_its_block() -> None:
     with pytest.raises(KeyboardInterrupt), meanwhile(time.sleep, 600):
         raise KeyboardInterrupt
     assert time.monotonic() - begun < 300
+
+
+def test_several_things_keep_their_order() -> None:
+    """Half of them are done elsewhere."""
+    words = ["1", "22222", "333", "44"]
+    assert in_two(int, words) == [1, 22222, 333, 44]
+    assert in_two(int, words[:1]) == [1]
+    assert in_two(int, []) == []
+    with pytest.raises(ValueError, match="x"):
+        in_two(int, ["12", "x"])
