@@ -7,6 +7,8 @@ write, and the entries behind it would be gone without a word.
 
 from __future__ import annotations
 
+import os
+import shutil
 import sqlite3
 import tempfile
 from collections.abc import Iterator
@@ -14,14 +16,18 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from casewright.record.errors import DamageError, RecordError
+from casewright.record.folder_lock import is_at_rest, sharing
 from casewright.record.layout import FORMAT, PAGE, SCHEMA
 
-__all__ = ["connect", "create", "filled", "identity", "journal_of", "place", "telling"]
+__all__ = [
+    "connect", "create", "filled", "identity", "journal_of", "place", "sweep", "telling",
+]  # fmt: skip
 
 _HEADER = b"SQLite format 3\0"
 _FORM = PAGE.to_bytes(2, "big") + bytes((1, 1, 0, 64, 32, 32))
 """Page size, rollback journal for writers and readers, and what is always the same."""
 _LEAST = 100
+_UNFINISHED, _MADE = ".record.", "made"
 _PATIENCE_S = 60
 _FORMATS = 9  # a number above this is no format that will ever be
 _DAMAGE = (
@@ -80,15 +86,16 @@ def create(path: Path) -> None:
     RecordError
         When it cannot be made.
     """
-    with telling(path), filled(path.parent) as made, suppress(FileExistsError):
+    folder = path.parent
+    with telling(path), sharing(folder), filled(folder) as made, suppress(FileExistsError):
         place(made, path)
 
 
 @contextmanager
 def filled(folder: Path) -> Iterator[Path]:
     """A file with empty tables, on the same disk; gone afterwards unless it is given a name."""
-    with tempfile.TemporaryDirectory(prefix=".record.", dir=folder) as made:
-        path = Path(made) / "made"
+    with tempfile.TemporaryDirectory(prefix=_UNFINISHED, dir=folder) as made:
+        path = Path(made) / _MADE
         connection = sqlite3.connect(path)
         try:
             connection.execute(f"PRAGMA page_size = {PAGE}")
@@ -98,6 +105,21 @@ def filled(folder: Path) -> Iterator[Path]:
         finally:
             connection.close()
         yield path
+
+
+def sweep(folder: Path) -> None:
+    """Take away what was left of records whose making was broken off: nothing was in them yet."""
+    with suppress(OSError):
+        left = [
+            Path(each.path) for each in os.scandir(folder) if each.name.startswith(_UNFINISHED)
+        ]
+        if not left:
+            return
+        with is_at_rest(folder) as alone:
+            for each in left if alone else ():
+                inside = list(each.iterdir())
+                if all(file.name in (_MADE, f"{_MADE}-journal") for file in inside):
+                    shutil.rmtree(each)
 
 
 def place(made: Path, path: Path) -> None:

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-__all__ = ["alone", "sharing"]
+__all__ = ["alone", "is_at_rest", "sharing"]
 
 
 @contextmanager
@@ -23,6 +23,25 @@ def alone(folder: Path) -> Iterator[None]:
     """While this lasts, nobody else writes to a record in the folder."""
     with _locked(folder, fcntl.LOCK_EX):
         yield
+
+
+@contextmanager
+def is_at_rest(folder: Path) -> Iterator[bool]:
+    """Whether nobody writes to a record in the folder; while this lasts nobody begins to."""
+    try:
+        handle = os.open(folder, os.O_RDONLY)
+    except OSError:
+        yield False
+        return
+    try:
+        try:
+            fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
+        except OSError:
+            yield False
+            return
+        yield True
+    finally:
+        os.close(handle)
 
 
 @contextmanager

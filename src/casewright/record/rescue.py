@@ -17,7 +17,7 @@ from pathlib import Path
 from typing import TypeVar
 
 from casewright.record.codec import LONGEST_BODY, entry_of_body, unsealed
-from casewright.record.connection import filled, journal_of, telling
+from casewright.record.connection import filled, journal_of, sweep, telling
 from casewright.record.entry import Entry
 from casewright.record.errors import DamageError, RecordError
 from casewright.record.folder_lock import alone
@@ -77,6 +77,7 @@ def with_store(path: Path, work: Callable[[Store], _Result]) -> tuple[_Result, R
     RecordError
         When it cannot be used, or nothing in it is whole.
     """
+    sweep(path.parent)
     try:
         if not path.exists() and (journal_of(path).exists() or damaged_files(path)):
             raise DamageError(path.name, "its file is gone")

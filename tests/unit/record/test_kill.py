@@ -16,7 +16,7 @@ from typing import Any
 
 import pytest
 
-from casewright.record import Entry, Store, standing
+from casewright.record import Entry, Store, standing, with_store
 
 WRITES = 250
 """Pairs of entries, by each of two writers."""
@@ -170,6 +170,8 @@ def test_killed_at_any_statement_all_of_it_is_there_or_nothing(tmp_path: Path) -
             return
         assert ended == signal.SIGKILL
         assert there in (0, len(some))
+        with_store(path, Store.entries)
+        assert not list(tmp_path.glob(".record.*"))
     pytest.fail("no process lived to its end")
 
 
