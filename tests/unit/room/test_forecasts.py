@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 from fractions import Fraction
 from functools import cache
@@ -11,6 +12,7 @@ import numpy.typing as npt
 import pytest
 from tests.jobs import example, read
 
+from casewright.dims import chance_outside
 from casewright.room.build import build
 from casewright.room.forecast_words import cause_text, chance_text
 from casewright.room.forecasts import Forecast, Forecasts
@@ -58,6 +60,86 @@ def test_a_drawer_in_its_opening_agrees_with_simulation() -> None:
     values = float(found.slack.nominal) + off
     outside = np.mean((values < float(fit.low)) | (values > float(fit.high)))
     assert found.chance == pytest.approx(outside, abs=0.004)
+
+
+def _drawn(number: int) -> Callable[[float], npt.NDArray[np.float64]]:
+    """Deviations of a seeded generator."""
+    rng = np.random.default_rng(number)
+    return lambda sigma: rng.normal(0, sigma, DRAWS)
+
+
+def simulated_door_gap() -> npt.NDArray[np.float64]:
+    """A pair of doors over a box: a bottom between two sides of one sheet, two leaves of one saw
+    setting; what the leaves leave of the box is between them."""
+    strays = _drawn(32)
+    sheet, clear = strays(SHEET), strays(SAW) + strays(OWN) + strays(SHIFT)
+    box = clear + 2 * sheet + strays(SHEET) + strays(SHEET)
+    return box - 2 * strays(SAW) - strays(OWN) - strays(OWN)
+
+
+def simulated_inset_gap() -> npt.NDArray[np.float64]:
+    """A door inside its box: what it leaves of the clear width is beside it."""
+    strays = _drawn(33)
+    return strays(SAW) + strays(OWN) + strays(SHIFT) - strays(SAW) - strays(OWN)
+
+
+def simulated_panel() -> npt.NDArray[np.float64]:
+    """A panel in the grooves of two stiles: a rail, with a tongue at either end, keeps them apart.
+
+    Grooves are ploughed in one setting and so are tongues: what is off is off at both ends.
+    """
+    strays = _drawn(34)
+    grooves, tongues = 2 * (strays(SAW) + strays(OWN)), 2 * (strays(SAW) + strays(OWN))
+    apart = strays(SAW) + strays(OWN) - tongues
+    return apart + grooves - strays(SAW) - strays(OWN)
+
+
+@pytest.mark.parametrize(
+    ("job", "path", "simulated"),
+    [
+        ("gallery", "prep.face.gap_1_fit", simulated_door_gap),
+        ("gallery_doors", "inset_base.face.left_fit", simulated_inset_gap),
+        ("gallery_doors", "pantry_single.door.panel_room.side_play_fit", simulated_panel),
+    ],
+)
+def test_gaps_and_panels_agree_with_simulation(
+    job: str, path: str, simulated: Callable[[], npt.NDArray[np.float64]]
+) -> None:
+    """As the drawer: spread, and chance of the band, a little narrower so that some miss."""
+    found = forecast(path, build(read(example(job))))
+    off, half = simulated(), 1.5 * found.slack.sigma_mm
+    assert found.slack.sigma_mm == pytest.approx(off.std(), rel=0.01)
+    gap = found.fit.gap
+    low, high = gap.value - Fraction(half), min(found.fit.high, gap.value + Fraction(half))
+    values = float(gap.value) + off
+    outside = np.mean((values < float(low)) | (values > float(high)))
+    assert outside > 0.1
+    assert chance_outside(gap, low, high) == pytest.approx(outside, abs=0.004)
+
+
+def test_a_run_against_its_walls_agrees_with_simulation() -> None:
+    """Three boxes between two walls read at three heights with one tape; half of what is left is
+    at either end. Which height is narrowest, and which gap widest, is drawn with the rest."""
+    strays = _drawn(35)
+    room = build(read(example("garden_room")))
+    fit = room.chain.fits["run.window_base.filler_left.scribe_left"]
+    hook, sheet = strays(0.3), strays(SHEET)
+    heights = [2540 * 1.0025 + strays(0.4), 2540 * 1.00375 + strays(0.4),
+               2540 * 1.00625 + strays(0.4)]  # fmt: skip
+    walls = np.array(heights) + hook
+    run = float(room.chain.nodes["run.window_base.cases_width"].value) + sum(
+        strays(SAW) + strays(OWN) + strays(SHIFT) + 2 * sheet + strays(SHEET) + strays(SHEET)
+        for _ in range(3)
+    )
+    narrowest = walls.min(axis=0)
+    widest = (narrowest - run) / 2 + walls.max(axis=0) - narrowest
+    filler = float(room.chain.nodes["run.window_base.filler_left.width"].value) + strays(OWN)
+    values = filler - widest
+    assert values.mean() == pytest.approx(float(fit.gap.value), abs=0.1)
+    low, high = fit.gap.value - Fraction(1, 2), fit.gap.value + Fraction(3, 4)
+    outside = np.mean((values < float(low)) | (values > float(high)))
+    assert 0.1 < outside < 0.9
+    assert chance_outside(fit.gap, low, high) == pytest.approx(outside, abs=0.04)
 
 
 def test_reading_first_helps_a_fit_and_names_what_to_read() -> None:
