@@ -35,7 +35,8 @@ def shared_plinths(
     groups: list[list[str]] = []
     for key in run.places:
         spec = specs.get(key)
-        if spec is None or not _is_on_plinth(spec):
+        # A diagonal corner has a plinth of its own, that the ones beside it are screwed to.
+        if spec is None or spec.diagonal is not None or not _is_on_plinth(spec):
             groups.append([])
             continue
         last = groups[-1] if groups else []

@@ -13,6 +13,7 @@ from itertools import product
 from casewright.casework.case_mouth import CaseMouth
 from casewright.casework.features import Cut
 from casewright.casework.proof.assembled import Assembled
+from casewright.casework.proof.corner_plinths import check_before_plinth
 from casewright.casework.proof.failure import Failure
 from casewright.casework.proof.plans import Plans, apart_in_plan, plans_of
 from casewright.casework.proof.solids import Solid
@@ -174,10 +175,12 @@ def _check_strips(
         says = "a hinge strip does not stand at its end of the mouth, flush with the face"
         yield Failure("size", (case.model.key,), says, units.length(off))
     yield from _check_tight(case, plans, strips, grid)
-    boards = [s for s in case.solids.values() if s.part.path.endswith(".toe_board")]
-    yield from _check_tight(case, plans, boards, grid)
-    for board in boards:
-        yield from _check_toe(case, plans, board, grid)
+    for board in (s for s in case.solids.values() if s.part.path.endswith(".toe_board")):
+        if case.model.spec.toe == "plinth":
+            yield from check_before_plinth(case, plans, board, grid)
+        else:
+            yield from _check_tight(case, plans, [board], grid)
+            yield from _check_toe(case, plans, board, grid)
 
 
 def _check_toe(case: Assembled, plans: Plans, board: Solid, grid: Fraction) -> Iterator[Failure]:

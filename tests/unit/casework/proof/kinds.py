@@ -191,6 +191,10 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
         "kind": "base", "toe": "notch", "diagonal": "right", "width": "36", "height": "24",
         "depth": "23 1/4", "shelves": 0, "front": replace(SLAB, leaves=1),
     }),
+    "diagonal corner on a plinth": ("in", {
+        "kind": "base", "toe": "plinth", "diagonal": "left", "width": "36", "height": "20",
+        "depth": "23 1/4", "shelves": 0, "front": replace(SLAB, leaves=1),
+    }),
     "diagonal corner on its bottom": ("in", {
         "diagonal": "right", "under": True, "width": "24", "height": "16", "depth": "12 1/4",
         "shelves": 0, "front": replace(SLAB, leaves=1),

@@ -25,6 +25,7 @@ _LINE = "a pull may sit anywhere, as long as its holes are in line and apart by 
 _THROUGH = "it goes right through, so that it is the same from either face"
 _ROUTED = "the bearing on the frame decides it, whatever the number says"
 
+_ACROSS = "a rail takes its screws anywhere across its end"
 _ALONG = "a stile takes its screws anywhere along it"
 _JIG = "the jig's bit decides it; the screw holds all the same"
 _HIDDEN = "a false front hides it, its screws are in it"
@@ -103,6 +104,10 @@ SURVIVORS = {
     "pad: placed z": "packing carries a roll-out's pad as well where it begins a little behind",
     "pad: width": _BLOCK,
     "plinth rail: length": "it ends under the box, out of sight",
+    "plinth rail: pocket all across": _ACROSS,
+    "plinth rail: pocket diameter": _JIG,
+    "plinth rail: pocket in the other face": "a rail of an arm may be screwed from either face",
+    "plinth rail: pocket one across": _ACROSS,
     "plinth rail: thickness": "it is measured from its rear face; nothing meets its front",
     "plinth rail: turned end for end": "a plain rail is the same from both ends",
     "rail: cutout in the other face": _THROUGH,
@@ -118,6 +123,7 @@ SURVIVORS = {
     "side: pocket in the other face": "from inside it holds the frame as well",
     "slab: pull in the other face": _THROUGH,
     "sleeper: placed x": "a sleeper carries the rails wherever it stands",
+    "sleeper: placed z": "the sleeper of an arm ties its rails wherever it stands",
     "sleeper: width": "the rails carry the box; a sleeper keeps them apart",
     "spline: turned end for end": "a plain slip is the same from either end",
     "spline: turned over": "a plain slip is the same from either face",
