@@ -87,8 +87,8 @@ def contrasts(page: Page) -> list[dict[str, Any]]:
 
 
 def _tree(page: Page) -> list[dict[str, Any]]:
-    session = page.context.new_cdp_session(page)
-    nodes: list[dict[str, Any]] = session.send("Accessibility.getFullAXTree")["nodes"]
+    devtools = page.context.new_cdp_session(page)
+    nodes: list[dict[str, Any]] = devtools.send("Accessibility.getFullAXTree")["nodes"]
     return [node for node in nodes if not node["ignored"]]
 
 

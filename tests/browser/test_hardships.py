@@ -63,11 +63,11 @@ def test_on_a_slow_network_a_tick_stands_at_once(job: Path, phone: Page) -> None
     """What is not sent yet is told, then it is sent; nobody waits for it."""
     with serving(job) as address:
         _first_tick(phone, address)
-        session = phone.context.new_cdp_session(phone)
-        session.send("Network.enable")
+        devtools = phone.context.new_cdp_session(phone)
+        devtools.send("Network.enable")
         slow = {"offline": False, "latency": 600, "downloadThroughput": 20_000,
                 "uploadThroughput": 20_000}  # fmt: skip
-        session.send("Network.emulateNetworkConditions", slow)
+        devtools.send("Network.emulateNetworkConditions", slow)
         tick = phone.locator("button.tick").first
         tick.click()
         expect(tick).to_have_attribute("data-state", "waiting")
@@ -170,9 +170,9 @@ def test_a_locked_phone_comes_back_to_its_card(job: Path, phone: Page) -> None:
         phone.get_by_role("button", name="Paint: start a timer").click()
         phone.get_by_role("button", name="60 min").click()
         there, title = phone.url, phone.locator("h1").inner_text()
-        session = phone.context.new_cdp_session(phone)
-        session.send("Page.setWebLifecycleState", {"state": "frozen"})
-        session.send("Page.setWebLifecycleState", {"state": "active"})
+        devtools = phone.context.new_cdp_session(phone)
+        devtools.send("Page.setWebLifecycleState", {"state": "frozen"})
+        devtools.send("Page.setWebLifecycleState", {"state": "active"})
         expect(phone.locator("h1")).to_have_text(title)
         again = phone.context.new_page()
         phone.close()
