@@ -19,6 +19,9 @@ from casewright.buying.words import counted, length
 from casewright.casework.cases import Case
 from casewright.dims import Unit, Way, round_to
 from casewright.room.model import Room
+from casewright.room.run_ends import SIDES
+from casewright.room.specs import RunSide
+from casewright.room.trims.bends import bend_at
 from casewright.room.wall_fixing import WallFixing, wall_fixings
 from casewright.sources import INCH
 
@@ -127,6 +130,13 @@ def _joining_screws(room: Room) -> Iterator[BuyLine]:
             screw, through_frames = seam_screw(left, right, unit)
             found = framed if through_frames else seams
             found.setdefault(screw, []).append((left.key, right.key))
+    for corner, beside, side in _corner_seams(room):
+        ends = _side(corner, "right" if side == "left" else "left"), _side(beside, side)
+        screw = joining_screw_length(*ends, unit)
+        seams.setdefault(screw, []).append((corner.key, beside.key))
+    plinths = _plinth_seams(room)
+    if plinths:
+        yield _plinth_screws(room, plinths)
     for screw, pairs in sorted(framed.items()):
         yield pieces(
             "wall", f"joining screw {length(screw, unit)}", "joining_screw",
@@ -143,6 +153,44 @@ def _joining_screws(room: Room) -> Iterator[BuyLine]:
             why=f"{JOINING_SCREWS_A_SEAM} a seam x {counted(len(pairs), 'seam')}; stays inside "
             "two sides",
         )  # fmt: skip
+
+
+def _corner_seams(room: Room) -> Iterator[tuple[Case, Case, RunSide]]:
+    """A diagonal corner, the case of the run round it that stands against it, and at which end."""
+    cases = {case.key: case for case in room.cases}
+    for run in room.runs:
+        for side in SIDES:
+            key = bend_at(room.spec, run.spec, side)
+            beside = run.spec.places[0 if side == "left" else -1]
+            if key is not None and key not in run.spec.cases and beside in cases:
+                yield cases[key], cases[beside], side
+
+
+def _plinth_seams(room: Room) -> list[tuple[Case, Case]]:
+    """Diagonal corners on plinths, each with a neighbour on one."""
+    pairs = [(corner, beside) for corner, beside, _ in _corner_seams(room)]
+    pairs += [
+        (one, other) if one.mouth is not None else (other, one)
+        for run in room.runs for one, other in run.neighbours
+        if (one.mouth is None) != (other.mouth is None)
+    ]  # fmt: skip
+    return [pair for pair in pairs if all(case.spec.toe == "plinth" for case in pair)]
+
+
+def _plinth_screws(room: Room, pairs: list[tuple[Case, Case]]) -> BuyLine:
+    """What holds the plinth of a corner to the ones beside it, end to end."""
+    board = min(
+        part.finished.thickness.value
+        for corner, _ in pairs for part in corner.parts if part.group == "plinth"
+    )  # fmt: skip
+    unit = room.spec.unit
+    return pieces(
+        "wall", f"plinth screw {length(joining_screw_length(board, board, unit), unit)}",
+        "joining_screw", JOINING_SCREWS_A_SEAM * len(pairs), SCREWS,
+        paths=tuple(dict.fromkeys(case.key for pair in pairs for case in pair)),
+        why=f"{JOINING_SCREWS_A_SEAM} where a plinth meets that of a corner x {len(pairs)}; stays "
+        "inside two sleepers",
+    )  # fmt: skip
 
 
 def _shims(room: Room, fixings: tuple[WallFixing, ...]) -> Iterator[BuyLine]:
