@@ -76,7 +76,7 @@ def cut_plinth(
     front, back = in_one_size(
         maker, (f"{prefix}front", f"{prefix}back"), (length, height),
         lambda name, size: maker.outline(
-            name, stock, *size, setting=setting, way=Way.NEAREST, matched=not seams,
+            name, stock, *size, setting=setting, way=Way.NEAREST, matched=bool(prefix),
         ),
     )  # fmt: skip
     place = maker.place.at(prefix.removesuffix(".")) if prefix else maker.place

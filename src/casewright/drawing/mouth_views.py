@@ -53,9 +53,11 @@ def _mouth(case: Case) -> CaseMouth:
 
 
 def _in_plan(part: Part) -> bool:
-    """What is met or seen by a cut over the bottom; shelves and the top are not."""
-    return part.role not in ("shelf", "top") and not part.path.rpartition(".")[2].startswith(
-        "nailer_top"
+    """What is met or seen by a cut over the bottom; shelves, the top and a plinth are not."""
+    return (
+        part.role not in ("shelf", "top")
+        and part.group != "plinth"
+        and not part.path.rpartition(".")[2].startswith("nailer_top")
     )
 
 

@@ -23,6 +23,9 @@ _NOT_IN_ONE = (
 _ROOM = Fraction(230)
 """Least width of the door that is of use, and a driver between strips and post [mm]."""
 
+_ARM = Fraction(250)
+"""Least length of the sleeper in a plinth's arm: room for the driver between [mm]."""
+
 _PINS = Fraction(32)
 """Least distance between the two rows of pins in a return side [mm]."""
 
@@ -57,9 +60,6 @@ def check_diagonal(key: str, case: CaseTable, content: Content, reporter: Report
     if case.kind == "base" and case.bottom == "under":
         what = "the bottom of a base case lies above its toe space, between the sides"
         reporter.tell((*base, "bottom"), what, 'write bottom = "between"')
-    if case.toe == "plinth":
-        what = "a diagonal corner stands on its own sides: its toe board runs at 45 degrees"
-        reporter.tell((*base, "toe"), what, 'write toe = "notch" or toe = "none"')
     _boxes(base, case, content, reporter)
     _front(base, case, content, reporter)
     _places(key, case, content, reporter)
@@ -126,6 +126,11 @@ def check_diagonal_sizes(sizes: CaseSizes) -> None:
             "deep leave no room for a door in the mouth"
         )
         sizes.tell("width", what, sizes.at_least(case.depth.value + need))
+    if case.toe == "plinth":
+        room = sizes.value("toe_setback") + 4 * sizes.board + _ARM
+        if case.depth.value < room:
+            what = "no arm of a plinth that a driver goes into has room under sides so shallow"
+            sizes.tell("depth", what, sizes.at_least(room))
     line = (sizes.value("hinge_strip") + sizes.value("shelf_setback")) * OVER_ROOT_2
     deep = line + sizes.back + _PINS + Fraction(25)
     if case.shelves and case.depth.value < deep:

@@ -15,7 +15,7 @@ from casewright.drawing.case_section import section_scene
 from casewright.drawing.island_plan import island_scene
 from casewright.drawing.measure import Measure
 from casewright.drawing.mouth_views import mouth_scene, open_mouth_scene, plan_of_corner
-from casewright.drawing.plinth_plan import plinth_scene
+from casewright.drawing.plinth_plan import corner_plinth_scene, plinth_scene
 from casewright.drawing.pulled_apart import pulled_apart_scene
 from casewright.outputs.blocks import Beside, Block, Figure, Heading, Keep, Paragraph, Table
 from casewright.outputs.document import Paper, Section
@@ -93,6 +93,8 @@ def _blocks(room: Room, case: Case, paper: Paper, holds: HoldMarks) -> list[Bloc
     blocks: list[Block] = [Paragraph(summary), Figure(views, alternative=case.spec.title)]
     if len(case.parts) > 1:  # one piece alone cannot be pulled apart
         blocks.append(Figure(apart, alternative=words))
+    if case.mouth is not None and case.spec.toe == "plinth":
+        blocks.append(_plinth_of_corner(case, width, unit))
     blocks.append(tables)
     if case.doors:
         blocks.append(Keep((Heading("Doors", 3), door_table(case, unit))))
@@ -100,6 +102,17 @@ def _blocks(room: Room, case: Case, paper: Paper, holds: HoldMarks) -> list[Bloc
     if case.drawers:
         blocks.append(Keep((Heading("Drawers", 3), drawer_table(room, case))))
     return blocks
+
+
+def _plinth_of_corner(case: Case, width_mm: float, unit: Unit) -> Figure:
+    words = "Its plinth and toe board, from above"
+    drawn = _first_fit(
+        [[View(corner_plinth_scene(case, unit), words)]],
+        width_mm,
+        (_VIEWS_TALL, _VIEWS_MOST),
+        unit,
+    )
+    return Figure(drawn, alternative=words)
 
 
 def _views_within(room: Room, case: Case, width_mm: float, talls: Sequence[float]) -> Plot:

@@ -155,7 +155,8 @@ def _standing(room: Room, cases: list[Case], fixings: Mapping[str, WallFixing]) 
         toe = room.chain.nodes["style.toe_setback"]
         yield Step(
             (
-                "Set the plinths first: shim them level from the highest point and fasten them. ",
+                "Set the plinths first: shim them level from the highest point",
+                _corners(room), " and fasten them. ",
                 "The front of a plinth stands ", Strong(measure_of(toe, unit)),
                 " behind the front edges of the sides.",
             )
@@ -171,6 +172,18 @@ def _standing(room: Room, cases: list[Case], fixings: Mapping[str, WallFixing]) 
         run for run in room.runs
         if not run.cases[0].spec.is_hung and run.cases[0].key not in room.in_islands
     ])  # fmt: skip
+
+
+def _corners(room: Room) -> str:
+    """How the plinth of a diagonal corner comes before those beside it."""
+    spec = (case.spec for case in room.cases)
+    if not any(each.diagonal is not None and each.toe == "plinth" for each in spec):
+        return ""
+    return (
+        ", that of the corner first, tight to both walls, then those beside it, each clamped to "
+        "it end to end and screwed to its end sleeper or its arm with four screws, until all are "
+        "level as one,"
+    )
 
 
 def _rows(room: Room, cases: list[Case], fixings: Mapping[str, WallFixing]) -> Iterator[Rich]:

@@ -196,6 +196,32 @@ def test_toe_board_runs_across_behind_the_face() -> None:
     assert back == pytest.approx(3 / math.sqrt(2), rel=1e-6)
 
 
+@pytest.mark.parametrize("hand", ["left", "right"])
+@pytest.mark.parametrize("unit", ["in", "mm"])
+def test_a_plinth_carries_both_sides_and_the_board_goes_from_leg_to_leg(
+    unit: Unit, hand: str
+) -> None:
+    """(A - d + s) sqrt(2) long, before ladder and arm that end d - s - t / sqrt(2) from the walls.
+
+    Source: plane geometry. The step is fine, so that rounding is no part of it.
+    """
+    size = {"in": ("36", "23 1/4", "34 1/2", "3"), "mm": ("900", "580", "870", "75")}[unit]
+    case = corner(unit, hand, kind="base", toe="plinth", A=size[0], d=size[1], H=size[2])
+    scale = INCH if unit == "in" else Fraction(1)
+    leg, deep, _, back = (float(length(text, "mm")) for text in size)
+    board = case.part("upper.toe_board")
+    long = float(board.finished.length.value / scale)
+    assert long == pytest.approx((leg - deep + back) * math.sqrt(2), rel=1e-6)
+    front = case.part("upper.plinth.front")
+    thick = float(board.finished.thickness.value / scale)
+    end = float((front.placed.z.value + front.finished.thickness.value) / scale)
+    assert end == pytest.approx(deep - back - thick / math.sqrt(2), rel=1e-6)
+    for side in ("left", "right"):
+        foot = case.part(f"upper.side_{side}").placed.y.value
+        assert foot == front.finished.width.value == board.finished.width.value
+    assert verify(case, hardware=hardware(unit)).failures == ()
+
+
 @settings(max_examples=25, deadline=None)
 @drawn(
     unit=st.sampled_from(("in", "mm")),
@@ -206,19 +232,21 @@ def test_toe_board_runs_across_behind_the_face() -> None:
     ply=st.sampled_from(("45/64", "3/4", "5/8", "23/32")),
     front=st.sampled_from((SLAB, APPLIED, PANEL)),
     edge=st.sampled_from(("painted", "band")),
+    toe=st.sampled_from(("notch", "plinth")),
 )
 def test_any_diagonal_corner_proves(
     unit: Unit, hand: str, kind: str, under: bool, legs: tuple[int, int, int], ply: str,
-    front: Any, edge: str,
+    front: Any, edge: str, toe: str,
 ) -> None:  # fmt: skip
     """Over its legs, depths and sheets, both hands, wall and base, on the cutting grid."""
     per = Fraction(1) if unit == "in" else Fraction(25)
     more, part, deep = legs
+    deep = max(deep, 16) if toe == "plinth" else deep  # the job file refuses a shallower one
     leg = (deep + more + Fraction(part, 32)) * per
     base = kind == "base"
     case = corner(
         unit, hand, ply=ply if unit == "in" else "18.2", step="1/32" if unit == "in" else "1/2",
-        A=str(leg), d=str(deep * per), H=str(30 * per), kind=kind, toe="notch" if base else "none",
+        A=str(leg), d=str(deep * per), H=str(30 * per), kind=kind, toe=toe if base else "none",
         under=under and not base, front=replace(front, leaves=1), edge=edge, bumper=str(per / 16),
     )  # fmt: skip
     if not any(finding.severity.value == "stop" for finding in case.findings):
@@ -273,8 +301,8 @@ def test_it_fills_the_corner_of_both_runs() -> None:
         ('kind = "wall"\nwidth = 24\ndiagonal = "left"\nback = "inset"', "rabbets"),
         ('kind = "wall"\nwidth = 16\ndiagonal = "left"', "no room for a door"),
         ('kind = "wall"\nwidth = 24\nbottom = "under"', "diagonal corner"),
-        ('kind = "base"\nwidth = 36\ndiagonal = "left"\ntoe = "plinth"', "45 degrees"),
         ('kind = "base"\nwidth = 36\ndiagonal = "left"\nfront = { leaves = 2 }', "one door"),
+        ('kind = "base"\nwidth = 30\ndepth = 14\ndiagonal = "left"\ntoe = "plinth"', "no arm of"),
         ('kind = "wall"\ndiagonal = "left"', "width"),
         ('kind = "wall"\nwidth = 24\ndepth = 6\ndiagonal = "left"', "two rows of pins"),
     ],

@@ -39,8 +39,8 @@ def assemble_corner(maker: Maker, corner: Corner) -> None:
     if maker.path("toe_board") in maker.parts:
         join_part(
             maker, maker.path("toe_board"), "-z",
-            f"{_GLUE}; set the toe board under the bottom, as far from either side, tight to the "
-            "inner edges of their notches; screws down through the bottom.",
+            f"{_GLUE}; set the toe board under the bottom, {_toe_words(maker)}; screws down "
+            "through the bottom.",
             "clamp_screws",
         )  # fmt: skip
     _square(maker)
@@ -52,6 +52,12 @@ def assemble_corner(maker: Maker, corner: Corner) -> None:
             "brads from the middle out, into the corner post last.",
             "brad_points",
         )  # fmt: skip
+
+
+def _toe_words(maker: Maker) -> str:
+    if maker.spec.toe == "plinth":
+        return "its ends in line with the outsides of both return sides"
+    return "as far from either side, tight to the inner edges of their notches"
 
 
 def _side(maker: Maker, corner: Corner, hand: str) -> None:

@@ -39,7 +39,8 @@ def cut_corner(maker: Maker, leg: Dim, height: Dim, deep: Dim, deck: Dim) -> Cor
     """
     spec, hand = maker.spec, maker.spec.diagonal or "left"
     board, thin = maker.house.thickness(spec.box_stock), maker.house.thickness(spec.back_stock)
-    tall = height - board if spec.under else height
+    on_plinth = spec.toe == "plinth" and bool(deck.path)
+    tall = height - board if spec.under else height - deck if on_plinth else height
     left, right = (_side(maker, word, tall, deep) for word in ("left", "right"))
     own, far = (right, left) if hand == "left" else (left, right)
     inner = maker.outline(
@@ -54,8 +55,10 @@ def cut_corner(maker: Maker, leg: Dim, height: Dim, deep: Dim, deck: Dim) -> Cor
     depth = maker.place.follows("depth", rabbets[0].width + along + far.thickness)
     other = _other(maker, inner, own, far)
     bottom, top = (other, inner) if spec.under else (inner, other)
-    foot = maker.place.let("foot", deck + bottom.thickness) if spec.under else maker.zero
-    head = maker.place.follows("height", foot + left.length if spec.under else left.length)
+    foot = deck if on_plinth else maker.zero
+    if spec.under:
+        foot = maker.place.let("foot", deck + bottom.thickness)
+    head = maker.place.follows("height", foot + left.length if foot.path else left.length)
     ceiling = maker.place.let("ceiling", head - top.thickness)
     corner = Corner(
         hand, own, far, rabbets[0], rabbets[1], width, depth, across, along,
@@ -182,7 +185,7 @@ def _between(
     if side is corner.own:
         end = "l1" if corner.left != flipped else "l0"
     half = board.thickness / 2
-    up = half if flipped or not corner.deck.path else corner.deck + half
+    up = half if flipped or corner.foot is corner.deck else corner.deck + half
     row = fastener_row(
         maker, name, _reach(corner, side), "screws into a board's edge",
         through=side.path, into=board.path, screw=case_screw(maker, side.thickness),

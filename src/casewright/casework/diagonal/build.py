@@ -7,6 +7,7 @@ from casewright.casework.cases import Case
 from casewright.casework.diagonal.assembly import assemble_corner
 from casewright.casework.diagonal.boards import cut_corner, join_boards, place_boards
 from casewright.casework.diagonal.corner import Corner
+from casewright.casework.diagonal.ladder import add_corner_ladder, assemble_corner_ladder
 from casewright.casework.diagonal.mouth import Mouth, add_strips, add_toe_board, mouth_carcase
 from casewright.casework.diagonal.rear import add_backs, add_nailers, add_post
 from casewright.casework.diagonal.shelves import add_corner_shelves, bore_corner_pins
@@ -75,7 +76,7 @@ def build_diagonal(house: House, spec: CaseSpec) -> Case:
 
 
 def _deck(maker: Maker) -> Dim:
-    if maker.spec.kind == "base" and maker.spec.toe == "notch":
+    if maker.spec.kind == "base" and maker.spec.toe != "none":
         return maker.on_grid("toe_height", maker.style("toe_height"))
     return maker.zero
 
@@ -85,7 +86,8 @@ def _furnish(maker: Maker, corner: Corner) -> Mouth:
     post = add_post(maker, corner)
     add_nailers(maker, corner, post)
     mouth = add_strips(maker, corner)
-    add_toe_board(maker, corner, mouth)
+    board = add_toe_board(maker, corner, mouth)
+    ladder = None if board is None else add_corner_ladder(maker, corner, mouth, board)
     carcase = mouth_carcase(maker, corner, mouth)
     plan = plan_hinges(maker, carcase)
     opening = carcase.openings[0]
@@ -94,6 +96,8 @@ def _furnish(maker: Maker, corner: Corner) -> Mouth:
         add_corner_shelves(maker, corner, mouth, post, opening, pins)
     add_backs(maker, corner, maker.parts[post.path])
     assemble_corner(maker, corner)
+    if ladder is not None:
+        assemble_corner_ladder(maker, ladder)
     maker.turned = True
     add_fronts(maker, carcase, plan)
     hang_fronts(maker)

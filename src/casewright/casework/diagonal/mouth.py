@@ -22,7 +22,7 @@ from casewright.casework.diagonal.rear import screw_ends
 from casewright.casework.diagonal.roots import across
 from casewright.casework.fronts.face_edges import planned_thickness
 from casewright.casework.joints import Fastening
-from casewright.casework.maker import Maker
+from casewright.casework.maker import Maker, Outline
 from casewright.casework.parts import Part
 from casewright.dims import Dim, Way, least
 
@@ -124,12 +124,18 @@ def mouth_carcase(maker: Maker, corner: Corner, mouth: Mouth) -> Carcase:
     )  # fmt: skip
 
 
-def add_toe_board(maker: Maker, corner: Corner, mouth: Mouth) -> Part | None:
-    """The board across the toe space, between the notches of the return sides."""
-    if maker.spec.toe != "notch" or not corner.deck.path:
+def add_toe_board(maker: Maker, corner: Corner, mouth: Mouth) -> Outline | None:
+    """The board across the toe space: between the notches of the return sides, or over a plinth.
+
+    Before a plinth it reaches from the outside of one return side to that of the other.
+    """
+    if maker.spec.toe == "none" or not corner.deck.path:
         return None
     back, place = maker.style("toe_setback"), maker.place.at("toe_board")
-    long = across(maker, place, "long", corner.own_leg - corner.own.thickness + back, Way.DOWN)
+    leg = corner.own_leg + back
+    if maker.spec.toe == "notch":
+        leg = leg - corner.own.thickness
+    long = across(maker, place, "long", leg, Way.DOWN)
     # Square to the face it stands back by the setback over the root of 2.
     square = across(maker, place, "square_back", back / 2, Way.UP)
     outline = maker.outline(
@@ -149,7 +155,7 @@ def add_toe_board(maker: Maker, corner: Corner, mouth: Mouth) -> Part | None:
     glue = Fastening("glue", 1, None, (part.path,), corner.bottom.path)
     maker.join("joint_toe_board", "butt", (part.path, "w1"), (corner.bottom.path, "t0"),
                fastenings=(screws, glue))  # fmt: skip
-    return part
+    return outline
 
 
 def _count(maker: Maker, part: Part) -> int:

@@ -52,7 +52,7 @@ def bore_corner_pins(
     for name, dim in (("rear_line", rear), ("front_line", front)):
         place.let(name, dim)
     for side in (corner.own, corner.far):
-        foot = corner.foot if maker.spec.under else None
+        foot = corner.foot if corner.foot.path else None
         rows = tuple(h if foot is None else h - foot for h in heights)
         _bore(maker, side.path, "front", rows, front, edge="w0")
         _bore(maker, side.path, "back", rows, rear, edge="w1")
