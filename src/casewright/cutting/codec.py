@@ -127,8 +127,12 @@ class _Reader(JsonReader):
         return Match(name, cast("MatchWay", way), tuple(found))
 
     def stages(self, data: Mapping[str, Any]) -> int | None:
-        if data.get("stages", 3) in ("free", None):
+        found = data.get("stages", 3)
+        if found in ("free", None):
             return None
+        if isinstance(found, str):
+            self.fault("problem", "stages", found, '2, 3, more, or "free"')
+            return 3
         return self.whole(data, "problem", "stages", 3)
 
 

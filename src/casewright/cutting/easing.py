@@ -33,21 +33,22 @@ _WASTE = (20, 60, 150, 400)
 _FRESH = 10
 """One time in so many another sheet is offered, where one more may be spent."""
 
-_EXCHANGE, _TRIED = 50, 5
-"""So many times in a hundred, pieces of two sheets change places; it counts as some places."""
+_EXCHANGE, _TRIED, _TAKEN_OUT = 50, 5, 10
+"""So many times in a hundred, pieces of two sheets change places. It takes as long as some places,
+and so does taking parts out for others (measured)."""
 
 _CIRCLE = 1000
 """What two settings that need each other's pieces count as [hundredths of a minute]: one is made
 twice, and often parts that belong together are spread over both (measured)."""
 
-_WARM, _COLD = 300, 10
+_WARM, _COLD = 250, 20
 """Hundredths of a minute by which a plan may be worse and still be followed, first and last."""
 
-_ROUND, _FEW = 1000, 8
+_ROUND, _FEW = 500, 2
 """Places tried in the first round for each part, of which there are no fewer; the next round is
 warm again, and twice as long."""
 
-_QUIET = 4
+_QUIET = 3
 """Rounds without anything better after which it ends."""
 
 
@@ -181,7 +182,7 @@ class _Easing:
         start, lowest = self.nodes, sheets.work
         calmest = sheets.patterns, sheets.cut
         while self.nodes < end and not stop.is_asked():
-            warmth = max(_COLD, _WARM - (_WARM - _COLD) * (self.nodes - start) // (end - start))
+            warmth = _COLD + (_WARM - _COLD) * (end - self.nodes) ** 2 // (end - start) ** 2
             changed = self._change(sheets)
             most = sheets.work + self.rng.randrange(2 * warmth)
             if changed and sheets.change(changed, most, self.rng) and sheets.work < lowest:
@@ -206,7 +207,7 @@ class _Easing:
         self.rng.shuffle(loose)
         loose.sort(key=lambda kind: _rank(self.kinds[kind], by))
         done = all(repair.put(kind) for kind in loose)
-        self.nodes += repair.nodes + 1
+        self.nodes += repair.nodes + _TAKEN_OUT
         return {index: patterns[index] for index in sorted(repair.own)} if done else None
 
     def _solution(self, patterns: Sequence[Pattern]) -> Solution:

@@ -9,7 +9,7 @@ from casewright.cutting.pattern import Panel, Pattern
 
 __all__ = ["exchange"]
 
-_STRIPS = 40
+_STRIPS = 60
 """So many times in a hundred strips change places, else panels."""
 
 

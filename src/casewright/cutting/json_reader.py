@@ -37,7 +37,8 @@ class JsonReader:
         value = row.get(field)
         if isinstance(value, str) and value:
             return value
-        self.fault(where, field, value, "a text")
+        want = "a text with something in it" if value == "" else "a text"
+        self.fault(where, field, value, want)
         return where
 
     def rows(

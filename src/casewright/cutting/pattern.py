@@ -135,6 +135,10 @@ class Pattern:
         )
         self._order()
 
+    def turn(self) -> None:
+        """Let u run the other way on a sheet that is empty."""
+        self.swapped, self.u, self.v = not self.swapped, self.v, self.u
+
     def lay(self, b: int, r: int, slot: Slot) -> Strip:
         """Lay a part into a strip of a panel, numbers one past the last for a new one."""
         if b == len(self.panels):

@@ -95,6 +95,9 @@ class PlanSheets:
             Offers each sheet one more way.
         """
         last, count = len(self._sheets), self._total
+        moved = {i: p for i, p in changed.items() if i >= last or not self._is_same(i, p)}
+        # Sheets that came out as they were are offered another way of cutting them all the same.
+        changed = moved or {index: changed[index] for index in (rng.choice(sorted(changed)),)}
         old = [self._sheets[index] for index in changed if index < last]
         for sheet in old:
             count.take(sheet.work)
@@ -120,6 +123,10 @@ class PlanSheets:
         self._sheets = [sheet for _, sheet in sorted((stay | fresh).items())]
         self.patterns = [sheet.pattern for sheet in self._sheets]
         return True
+
+    def _is_same(self, index: int, pattern: Pattern) -> bool:
+        known = self._sheets[index].pattern
+        return pattern.swapped == known.swapped and pattern.panels == known.panels
 
     def _cheapest(self, pattern: Pattern, ways: Sequence[OversizeWay]) -> _Sheet:
         """A sheet in the way that adds the least work."""

@@ -247,7 +247,7 @@ def _whole(value: int, low: int, where: str, name: str) -> Iterator[Fault]:
 def _faults(problem: Problem) -> Iterator[Fault]:
     yield from _whole(problem.kerf, 0, "problem", "kerf")
     if problem.stages is not None and problem.stages < 2:
-        yield Fault("problem", "stages", str(problem.stages), "2, 3, more, or free")
+        yield Fault("problem", "stages", str(problem.stages), '2, 3, more, or "free"')
     if not problem.stock:
         yield Fault("problem", "stock", "empty", "at least one sheet or board")
     yield from _repeats("stock", [item.id for item in problem.stock])

@@ -15,6 +15,9 @@ _Place = tuple[int, int, int]
 _MANY = 4
 """Most strips that are emptied at a time, but for whole sheets."""
 
+_TURNED = 2
+"""One whole sheet in so many is cut the other way first when it is filled anew."""
+
 
 def ruin(patterns: Sequence[Pattern], rng: random.Random) -> tuple[dict[int, Pattern], list[int]]:
     """Empty strips: those alike in some way, a sheet or two, or any few.
@@ -25,18 +28,21 @@ def ruin(patterns: Sequence[Pattern], rng: random.Random) -> tuple[dict[int, Pat
     """
     changed: dict[int, Pattern] = {}
     loose: list[int] = []
-    for index, b, r in _choose(patterns, rng):
+    way = rng.randrange(5)
+    for index, b, r in _choose(patterns, way, rng):
         if index not in changed:
             changed[index] = patterns[index].copy()
         strip = changed[index].panels[b].strips[r]
         loose += [slot.kind for slot in strip.slots]
         strip.slots, strip.du, strip.dv = [], 0, 0
     for pattern in changed.values():
+        if way == 0 and rng.randrange(_TURNED) == 0:
+            pattern.turn()
         pattern.measure()
     return changed, loose
 
 
-def _choose(patterns: Sequence[Pattern], rng: random.Random) -> list[_Place]:
+def _choose(patterns: Sequence[Pattern], way: int, rng: random.Random) -> list[_Place]:
     places = [
         (index, b, r)
         for index, pattern in enumerate(patterns)
@@ -47,7 +53,6 @@ def _choose(patterns: Sequence[Pattern], rng: random.Random) -> list[_Place]:
     def strip_at(place: _Place) -> Strip:
         return patterns[place[0]].panels[place[1]].strips[place[2]]
 
-    way = rng.randrange(5)
     if way == 0:
         most = min(len(patterns), rng.choice((1, 1, 2)))
         sheets = set(rng.sample(range(len(patterns)), most))

@@ -56,6 +56,17 @@ class _Reader(JsonReader):
             self.whole(row, where, "sheet", None), self.rect(row, where), turned is True,
         )  # fmt: skip
 
+    def stocks(self, data: Mapping[str, Any], of: Mapping[int, str]) -> None:
+        """The stock that a placement names, where it does, is that of its sheet."""
+        placements = data.get("placements")
+        for index, row in enumerate(placements if isinstance(placements, list) else ()):
+            if not isinstance(row, Mapping) or type(row.get("sheet")) is not int:
+                continue
+            stock = of.get(row["sheet"])
+            if stock is not None and row.get("stock", stock) != stock:
+                where = f"plan.placements[{index}]"
+                self.fault(where, "stock", row["stock"], f'that of its sheet, "{stock}"')
+
     def tree(self, row: Mapping[str, Any], where: str) -> SheetTree:
         root = row.get("root")
         at = f"{where}.root"
@@ -122,6 +133,7 @@ def read_solution(data: object) -> Solution:
     statuses = {status.value: status for status in Status}
     placements = reader.rows(data, "plan", "placements", reader.placement)
     trees = reader.rows(data, "plan", "tree", reader.tree)
+    reader.stocks(data, {tree.sheet: tree.stock for tree in trees})
     bound = reader.bound(data)
     cost = reader.whole(data, "plan", "cost", None)
     status = statuses[reader.word(data, "plan", "status", tuple(statuses))]
