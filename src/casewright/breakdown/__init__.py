@@ -9,6 +9,9 @@ from casewright.breakdown.pieces import Piece, PieceKind
 from casewright.breakdown.plan import Breakdown, JustFit, Milling, PlanKind, StockPlan, Waiting
 from casewright.breakdown.saw_steps import (
     CAUTION_WORDS,
+    DANGERS,
+    EDGE_WORDS,
+    FACE_WORDS,
     METHOD_WORDS,
     InHand,
     SawCard,
@@ -21,6 +24,9 @@ from casewright.breakdown.units import UnevenLengthError, WholeUnit, common_unit
 
 __all__ = [
     "CAUTION_WORDS",
+    "DANGERS",
+    "EDGE_WORDS",
+    "FACE_WORDS",
     "METHOD_WORDS",
     "Breakdown",
     "Desk",

@@ -15,7 +15,8 @@ from casewright.cutting.steps import Piece as CutPiece
 from casewright.dims import Dim
 
 __all__ = [
-    "CAUTION_WORDS", "METHOD_WORDS", "InHand", "SawCard", "SawStep", "saw_cards", "saw_steps",
+    "CAUTION_WORDS", "DANGERS", "EDGE_WORDS", "FACE_WORDS", "METHOD_WORDS", "InHand", "SawCard",
+    "SawStep", "saw_cards", "saw_steps",
 ]  # fmt: skip
 
 METHOD_WORDS: Mapping[Method, str] = MappingProxyType(
@@ -27,6 +28,27 @@ METHOD_WORDS: Mapping[Method, str] = MappingProxyType(
     }
 )
 """How each cut is made."""
+
+FACE_WORDS: Mapping[Method, str] = MappingProxyType(
+    {
+        "straightedge": "good face down",
+        "fence": "good face up",
+        "carrier": "good face up",
+        "sled": "good face up",
+    }
+)
+"""Which face shows: a blade that comes up through the table tears out below, a hand-held one above
+(common practice)."""
+
+EDGE_WORDS: Mapping[Edge, str] = MappingProxyType(
+    {"bottom": "lower edge", "top": "upper edge", "left": "left end", "right": "right end"}
+)
+"""Edges as they lie in the drawing of a sheet."""
+
+DANGERS: frozenset[Caution] = frozenset(
+    ("heavy", "narrow rip", "short piece", "beyond straightedge")
+)
+"""Cautions of the cut as it is made; the others say why it is not made at another saw."""
 
 CAUTION_WORDS: Mapping[Caution, str] = MappingProxyType(
     {
@@ -87,7 +109,9 @@ class SawStep:
     datum, is_factory
         Edge that is measured from; whether it is still as bought.
     cautions
-        Sentences for this very cut.
+        Sentences for this very cut: what can hurt at it, and why it is not made at another saw.
+    dangers
+        Those of them that tell what can hurt.
     matched
         Where it is the first to part a match: its pieces, in the order in which the grain runs
         through them.
@@ -105,6 +129,7 @@ class SawStep:
     along: Dim
     gives: tuple[InHand, ...]
     cautions: tuple[str, ...]
+    dangers: tuple[str, ...] = ()
     matched: tuple[Piece, ...] = ()
 
 
@@ -149,6 +174,7 @@ def saw_steps(plan: StockPlan) -> Iterator[SawStep]:
             along=taken.length if is_rip else taken.width,
             gives=gives,
             cautions=tuple(CAUTION_WORDS[caution] for caution in step.cautions),
+            dangers=tuple(CAUTION_WORDS[each] for each in step.cautions if each in DANGERS),
             matched=parting.get(step.number, ()),
         )
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Mapping
 
-from casewright.breakdown import CAUTION_WORDS, METHOD_WORDS
+from casewright.breakdown import CAUTION_WORDS, DANGERS, FACE_WORDS, METHOD_WORDS
 from casewright.cli.count_texts import Tape, counted
 from casewright.cutting.problem import Match
 from casewright.cutting.solution import Reason, Rect, Status, Unplaced, leaves
@@ -36,7 +36,8 @@ def answer_lines(answer: CutAnswer) -> Iterator[str]:
     steps = {step.number: step for step in answer.order.steps}
     for card in answer.order.cards:
         yield ""
-        yield f"SETTING {card.number}: {tape.text(card.setting)}, {METHOD_WORDS[card.method]}"
+        how = f"{METHOD_WORDS[card.method]}, {FACE_WORDS[card.method]}"
+        yield f"SETTING {card.number}: {tape.text(card.setting)}, {how}"
         for number in card.steps:
             yield from _step_lines(steps[number], tape)
     yield from _sheet_lines(answer, tape)
@@ -50,6 +51,9 @@ def _sum_lines(answer: CutAnswer, tape: Tape) -> Iterator[str]:
     solution, noun = answer.solution, _noun(answer)
     if not answer.task.problem.parts:
         yield "nothing to cut: there are no parts in the problem"
+        return
+    if not solution.tree:
+        yield f"no {noun} is cut: none of the parts fits; {tape.note}"
         return
     used = Counter(tree.stock for tree in solution.tree)
     of = ", ".join(f"{count} of {stock}" for stock, count in used.items())
@@ -137,8 +141,10 @@ def _step_lines(step: Step, tape: Tape) -> Iterator[str]:
         f"({tape.size(step.piece.rect)}) from its {edge}"
     )
     yield f"       gives {gives}"
-    if step.cautions:
-        yield f"       CAUTION  {' '.join(CAUTION_WORDS[caution] for caution in step.cautions)}"
+    for word, is_danger in (("CAUTION", True), ("BECAUSE", False)):
+        told = [CAUTION_WORDS[each] for each in step.cautions if (each in DANGERS) is is_danger]
+        if told:
+            yield f"       {word}  {' '.join(told)}"
 
 
 def _given(piece: Piece, tape: Tape) -> str:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from casewright.breakdown import (
+    EDGE_WORDS,
+    FACE_WORDS,
     METHOD_WORDS,
     Breakdown,
     InHand,
@@ -45,10 +47,23 @@ def _count(number: int, noun: str) -> str:
 def _need(plan: StockPlan, spec: JobSpec) -> str:
     """What to buy for a plan; strips are milled from boards in the shop."""
     goods, count = spec.stock[plan.stock].title, _count(plan.count, _NOUNS[plan.kind])
+    kept = f"; {_count(len(plan.offcuts), 'offcut')} on hand" if plan.offcuts else ""
+    if plan.milling is None and plan.kind == "boards":
+        return f"BUY   {count} of {goods}: {_lengths(plan, spec.unit)}{kept}"
     if plan.milling is None:
-        return f"BUY   {count} of {goods}"
+        return f"BUY   {count} of {goods}{kept}"
     wide = shop_text(plan.milling.width, spec.unit, with_unit=True)
     return f"MILL  {goods}: {count} {wide} wide from {spec.stock[plan.milling.source].title}"
+
+
+def _lengths(plan: StockPlan, unit: Unit) -> str:
+    """How many of each length: '4 of 96", 3 of 120"'."""
+    counts = {key: count for key, count in plan.counts.items() if not plan.offered[key].kept}
+    sizes = {key: plan.offered[key].length.value for key in counts}
+    return ", ".join(
+        f"{counts[key]} of {shop_text(sizes[key], unit, with_unit=True)}"
+        for key in sorted(counts, key=lambda key: sizes[key])
+    )
 
 
 def _plan_lines(plan: StockPlan, spec: JobSpec) -> Iterator[str]:
@@ -61,18 +76,19 @@ def _plan_lines(plan: StockPlan, spec: JobSpec) -> Iterator[str]:
         yield f"  {_NOUNS[plan.kind]} {number + 1} just fits: measure it and the kerf first"
     for card in saw_cards(plan):
         setting = shop_text(card.setting.value, unit, with_unit=True)
-        yield f"  {setting}, {METHOD_WORDS[card.method]}"
+        yield f"  {setting}, {METHOD_WORDS[card.method]}, {FACE_WORDS[card.method]}"
         for step in card.steps:
             yield from _step_lines(step, unit)
 
 
 def _step_lines(step: SawStep, unit: Unit) -> Iterator[str]:
     gives = "; ".join(_given(piece, unit) for piece in step.gives)
-    yield f"    {step.number:3}  {step.direction} {_taken(step.takes, unit)}"
+    edge = f"{'factory' if step.is_factory else 'sawn'} {EDGE_WORDS[step.datum]}"
+    yield f"    {step.number:3}  {step.direction} {_taken(step.takes, unit)} from its {edge}"
     if step.matched:
         yield f"         {triangle_words(step.matched)}"
     yield f"         gives {gives}"
-    for caution in step.cautions:
+    for caution in step.dangers:
         yield f"         CAUTION  {caution}"
 
 

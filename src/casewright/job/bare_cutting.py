@@ -231,7 +231,8 @@ def _eased(
     task: CutTask, solution: Solution, patience: Patience, finish: float, tell: Tell
 ) -> Solution:
     """The plan with less work, looked for once with counted work or for a share of the time."""
-    tell(f"{len(solution.tree)} sheets, looking for less work")
+    count = len(solution.tree)
+    tell(f"{count} sheet{'' if count == 1 else 's'}, looking for less work")
     if patience.seconds is None:
         stop = patience.stop(patience.work // _EASING)
         return ease(task.problem, solution, task.model, stop)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from math import ceil
 
-from casewright.breakdown import METHOD_WORDS, Piece, SawCard, StockPlan
+from casewright.breakdown import FACE_WORDS, METHOD_WORDS, Piece, SawCard, StockPlan
 from casewright.casework.cautions import CAUTIONS
 from casewright.cutting.work import Work
 from casewright.outputs.blocks import Block, Callout, Caution, Paragraph
@@ -51,11 +51,15 @@ def plan_notes(plan: StockPlan) -> Iterator[Block]:
         yield Callout("look", plan.milling.words, "Milled strips")
         yield Caution(CAUTIONS["resaw" if plan.milling.yields > 1 else "plane_strips"], "Milling")
     if plan.waiting_sheets:
-        numbers = ", ".join(str(number + 1) for number in plan.waiting_sheets)
+        *most, last = (str(number + 1) for number in plan.waiting_sheets)
+        numbers = (
+            f"{_noun(plan)}s {', '.join(most)} and {last}" if most else f"{_noun(plan)} {last}"
+        )
+        them = "them" if most else "it"
         yield Callout(
             "measure first",
-            f"Parts just fit on {_noun(plan)} {numbers}. Measure it and the kerf before the first "
-            "cut, and plan again if either is off.",
+            f"Parts just fit on {numbers}. Measure {them} and the kerf before the first cut, and "
+            "plan again if either is off.",
             "Just fits",
         )
 
@@ -80,7 +84,8 @@ def how_it_is_cut(cards: Sequence[SawCard]) -> Paragraph:
     used = dict.fromkeys(card.method for card in cards)
     words: list[Inline] = []
     for method in used:
-        told = METHOD_WORDS[method] + (_BASE if method == "straightedge" else "")
+        told = f"{METHOD_WORDS[method]}, {FACE_WORDS[method]}"
+        told += _BASE if method == "straightedge" else ""
         words += [". " if words else "", Strong(_SETTINGS[method]), f": {told}"]
     return Paragraph((*words, "."))
 

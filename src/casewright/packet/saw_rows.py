@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import groupby
 
-from casewright.breakdown import CAUTION_WORDS, InHand, SawCard, SawStep
+from casewright.breakdown import EDGE_WORDS, InHand, SawCard, SawStep
 from casewright.cutting.methods import Method
 from casewright.dims.units import Unit
 from casewright.drawing import measure_of
@@ -19,10 +19,6 @@ __all__ = ["saw_columns", "saw_rows"]
 
 _SHARES: dict[Unit, tuple[float, float, float]] = {"in": (3.2, 1.6, 4.2), "mm": (3.5, 1.6, 3.9)}
 
-_EDGES = {"bottom": "lower edge", "top": "upper edge", "left": "left end", "right": "right end"}
-_DANGERS = tuple(
-    CAUTION_WORDS[key] for key in ("heavy", "narrow rip", "short piece", "beyond straightedge")
-)
 _SETTINGS: dict[Method, tuple[str, str]] = {
     "straightedge": ("cut line ", " from the datum, along the straightedge"),
     "fence": ("fence ", ""),
@@ -121,7 +117,7 @@ class _Teller:
             (
                 Strong(str(step.number)),
                 tuple(what),
-                f"{factory} {_EDGES[step.datum]}",
+                f"{factory} {EDGE_WORDS[step.datum]}",
                 (*unfold(*self._given(step)), *self._cautions(step)),
                 (Tick(), "  ", Blank(11.0)) if first else Tick(),
             )
@@ -152,9 +148,7 @@ class _Teller:
 
     def _cautions(self, step: SawStep) -> tuple[Inline, ...]:
         found: list[Inline] = []
-        for words in step.cautions:
-            if words not in _DANGERS:
-                continue
+        for words in step.dangers:
             before = self._warned.setdefault(words, step.number)
             told = words if before == step.number else f"as\u00a0at\u00a0cut\u00a0{before}"
             found += ["  ", SignMark("caution"), f"\u00a0{told}"]

@@ -6,6 +6,8 @@ from collections.abc import Iterator, Sequence
 
 from casewright.breakdown import (
     CAUTION_WORDS,
+    EDGE_WORDS,
+    FACE_WORDS,
     METHOD_WORDS,
     Breakdown,
     InHand,
@@ -40,16 +42,6 @@ _RIDES: dict[Method, str] = {
     "carrier": "The {} rides the fence, the push block carries the piece",
     "sled": "The {} meets the stop",
 }
-_FACE: dict[Method, str] = {
-    "straightedge": "Good face down",
-    "fence": "Good face up",
-    "carrier": "Good face up",
-    "sled": "Good face up",
-}
-"""Which face shows: a blade that comes up through the table tears out below, a hand-held one above
-(common practice)."""
-
-_EDGES = {"bottom": "lower edge", "top": "upper edge", "left": "left end", "right": "right end"}
 _NOT_AT_THE_TABLE = frozenset(
     CAUTION_WORDS[key]
     for key in ("beyond fence", "wide against fence", "too wide for sled", "long crosscut")
@@ -100,7 +92,11 @@ class _Setting:
             lead=_LEADS[method],
             big=digits,
             stops=tuple(self._stops(waits)),
-            lines=(*self._rides(), (_FACE[method],), (sentence(METHOD_WORDS[method]),)),
+            lines=(
+                *self._rides(),
+                (sentence(FACE_WORDS[method]),),
+                (sentence(METHOD_WORDS[method]),),
+            ),
             first=("First piece: measure ", *digits, " before the rest is cut"),
             warns=tuple(self._warns()),
             figure=f"sheet.{self.name}.{plan.path}.{given.number}.{sheets[0]}",
@@ -208,7 +204,7 @@ def _given_parts(step: SawStep) -> Iterator[tuple[Piece, InHand]]:
 
 
 def _edge(step: SawStep) -> str:
-    return f"{'factory' if step.is_factory else 'sawn'} {_EDGES[step.datum]}"
+    return f"{'factory' if step.is_factory else 'sawn'} {EDGE_WORDS[step.datum]}"
 
 
 def _counted(count: int, noun: str) -> str:

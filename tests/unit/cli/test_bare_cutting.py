@@ -102,6 +102,16 @@ def test_what_fits_nowhere_is_named_with_the_nearest_fix(
     assert unplaced["grain"]["nearest"] is None
 
 
+def test_where_nothing_fits_no_minimum_is_claimed(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    file = write(tmp_path, problem(part("long", 2500, 300)))
+    assert run("cut", "--problem", file, *SOON) == 1
+    told = capsys.readouterr().out.splitlines()
+    assert told[0].startswith("no sheet is cut: none of the parts fits")
+    assert told[1].startswith("LEFT OVER  1 of long: larger than any stock; 60 too long")
+
+
 def test_lengths_alone_are_boards(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """All of one width and none turned: 2 x 1200 and a kerf in 2440, five of them in three."""
     data = problem(part("rail", 1200, 90, 5), stock=[{"id": "pine", "l": 2440, "w": 90}])

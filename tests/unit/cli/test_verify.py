@@ -77,6 +77,16 @@ def test_a_change_is_found(
     assert word in capsys.readouterr().out
 
 
+def test_a_placement_names_the_stock_of_its_sheet(
+    plan: Any, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    changed = copy.deepcopy(plan)
+    changed["placements"][1]["stock"] = "oak"
+    assert _verified(tmp_path, changed) == 2
+    told = capsys.readouterr().err
+    assert 'plan.placements[1]: stock is "oak"; it must be that of its sheet, "ply"' in told
+
+
 def test_breaches_are_told_as_data(
     plan: Any, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

@@ -74,6 +74,12 @@ def test_what_may_be_left_out_has_a_plain_meaning() -> None:
     assert (problem.parts[0].count, problem.parts[0].rotate) == (1, False)
 
 
+def test_stages_in_words_are_told_what_they_may_be() -> None:
+    with pytest.raises(ProblemError) as caught:
+        read_problem({**DOCUMENT, "stages": "two"})
+    assert [fault.want for fault in caught.value.faults] == ['2, 3, more, or "free"']
+
+
 @pytest.mark.parametrize(
     ("place", "value", "where", "field"),
     [
