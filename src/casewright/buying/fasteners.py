@@ -83,10 +83,11 @@ def _driven(room: Room) -> Iterator[BuyLine]:
                 if fastening.kind in _KINDS and fastening.length is not None:
                     kin = found.setdefault((fastening.kind, fastening.length.value), {})
                     kin[joint.path] = kin.get(joint.path, 0) + fastening.count
-    for island in room.islands:
-        for screws in island.screws:
-            kin = found.setdefault(("case screw", screws.length.value), {})
-            kin[screws.path] = screws.count
+    between = [screws for island in room.islands for screws in island.screws]
+    between += [screws for run in room.runs for trim in run.trims for screws in trim.screws]
+    for screws in between:
+        kin = found.setdefault(("case screw", screws.length.value), {})
+        kin[screws.path] = screws.count
     for (kind, size), joints in sorted(found.items()):
         word, spare = _KINDS[kind]
         need = sum(joints.values())

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from casewright.buying.line import BuyLine
 from casewright.buying.pieces import pieces
-from casewright.buying.spares import FIXED_SPARES, SCREWS
+from casewright.buying.spares import FIXED_SPARES
 from casewright.buying.words import counted
 from casewright.casework.parts import Part
 from casewright.room.model import Room
@@ -27,7 +27,6 @@ def lid_goods(room: Room) -> Iterator[BuyLine]:
     lids = [part for case in hung for part in case.parts if part.role == "lid"]
     lids += [part for run in room.runs if run.spec.one_lid and run.cases[0].spec.lid == "hinged"
              for part in run.own_parts if part.role == "lid"]  # fmt: skip
-    yield from _screws(room)
     if not lids:
         return
     paths = tuple(lid.path for lid in lids)
@@ -45,21 +44,6 @@ def lid_goods(room: Room) -> Iterator[BuyLine]:
         note=f"chosen by its maker's table for a lid of {-(-heaviest // 1)} kg, cushion apart; "
         "before anyone uses the lid",
     )  # fmt: skip
-
-
-def _screws(room: Room) -> Iterator[BuyLine]:
-    """What holds a fixed lid over several seats, up through the stretchers of each."""
-    runs = [run for run in room.runs if run.spec.one_lid and run.cases[0].spec.lid == "fixed"]
-    apart = room.spec.style["lid_screws"].value
-    through = [part for run in runs for case in run.cases for part in case.parts
-               if part.role == "stretcher"]  # fmt: skip
-    need = sum(max(2, int(part.finished.length.value // apart)) for part in through)
-    if need:
-        yield pieces(
-            "fasteners", "case screw through a stretcher into a lid, its point short of the "
-            "lid's face", "lid_screw", need, SCREWS, paths=tuple(part.path for part in through),
-            why=f"{need} up through {counted(len(through), 'stretcher')}",
-        )  # fmt: skip
 
 
 def _hinges(lid: Part) -> int:

@@ -10,6 +10,7 @@ from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker
 from casewright.casework.parts import Part
 from casewright.dims import Dim, Way
+from casewright.sources import POUND
 
 __all__ = ["add_lid", "seat_box_height"]
 
@@ -94,12 +95,20 @@ def _lie_on(maker: Maker, part: Part, head: Dim) -> list[str]:
     return found
 
 
+def _weighs(maker: Maker, part: Part) -> str:
+    kilos = part.weight(maker.house.density(part.stock))
+    tenths = round(10 * kilos)
+    text = f"{tenths // 10}.{tenths % 10} kg"
+    return text if maker.house.unit == "mm" else f"{round(kilos / POUND)} lb ({text})"
+
+
 def _hang(maker: Maker, part: Part, joints: tuple[str, ...]) -> None:
     behind = "top nailer" if maker.path("nailer_top") in maker.parts else "upper edge of the back"
     maker.step(
         "fit", part.path, "-y",
-        "Lay the lid on, its rear edge flush with the back, as far from either side; screw its "
-        f"hinges to it and to the {behind}, then the stays, by their makers' sheets. Open, it "
-        "must stay wherever the hand leaves it.",
+        f"It weighs about {_weighs(maker, part)}, cushion apart. Lay it on, its rear edge flush "
+        f"with the back, as far from either side; screw its hinges to it and to the {behind}, "
+        "propped open with a stick cut to length, then the stays, chosen for its weight, by "
+        "their makers' sheets. Open, it must stay wherever the hand leaves it.",
         joints=joints, cautions=("lid_falls", "clamp_screws"),
     )  # fmt: skip

@@ -6,7 +6,9 @@ is cooked on and 15 in (380 mm) on the other; for 24 in (610 mm) and 18 in (460 
 for 15 in beside a refrigerator or an oven, or across from it. Counter lies on base cases, on what
 is no higher, and on fillers, up to a wall, an open end or whatever is higher. Where a run ends in
 a corner the counter is taken to go on round it; that of a sink is counted from the edges of its
-case. Sinks are looked at in jobs that have appliances.
+case. Sinks are looked at in jobs that have appliances. On an island they ask for 9 in (230 mm) of
+counter behind what is cooked on, out of reach of whoever sits or passes there; that is taken to be
+as deep as the boxes beside it.
 
 Passes
 ------
@@ -32,7 +34,7 @@ from casewright.casework.cases import Case
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import by_unit, length
 from casewright.findings import Severity
-from casewright.room.model import Appliance, Room, Run
+from casewright.room.model import Appliance, Island, Room, Run
 from casewright.sources import INCH
 
 __all__ = ["RULE"]
@@ -68,6 +70,37 @@ def _examine(room: Room) -> Iterator[Breach]:
                 left = _counter(places[:number][::-1], ends[0])
                 right = _counter(places[number + 1 :], ends[1])
                 yield from _judge(room, place, left, right)
+    for island in room.islands:
+        yield from _behind(room, island)
+
+
+def _behind(room: Room, island: Island) -> Iterator[Breach]:
+    """Counter behind what is cooked on in an island."""
+    nodes, need = room.chain.nodes, by_unit(room, "9", "230")
+    depth, out = (
+        nodes[f"{island.key}.counter_depth"].value,
+        room.spec.style["island_front_overhang"],
+    )
+    for run in room.runs_of(island):
+        front = run.spec.key == island.spec.front
+        doors = nodes[f"{island.key}.{'front' if front else 'back'}_doors"].value
+        deep = max(case.face_plane.value for case in run.cases)
+        behind = depth - deep - doors - out.value
+        for each in run.appliances if behind < need else ():
+            if each.spec.cooks:
+                more = length(room, need - behind)
+                yield Breach(
+                    f"appliance.{each.spec.key}",
+                    f"{length(room, behind)} of counter lie behind {each.spec.title} on "
+                    f"{island.spec.title}; planning guidelines ask for {length(room, need)}",
+                    measured=length(room, behind),
+                    limit=length(room, need),
+                    remedies=(
+                        f"island_seat_overhang {more} greater in [style]"
+                        if not island.spec.back else f"the row behind {more} deeper",
+                        "what is cooked on at a wall",
+                    ),
+                )  # fmt: skip
 
 
 def _places(room: Room, run: Run) -> list[_Place]:

@@ -14,7 +14,7 @@ from casewright.drawing.pens import NEIGHBOUR, THIN, VISIBLE, Ink
 from casewright.drawing.running import Running, Stop
 from casewright.drawing.scene import Scene
 from casewright.drawing.shapes import Element, rectangle
-from casewright.room.island_places import island_boxes, middle_plane
+from casewright.room.island_places import island_boxes, island_openings, middle_plane
 from casewright.room.model import Island, Room
 
 __all__ = ["island_scene"]
@@ -38,6 +38,13 @@ def _elements(room: Room, island: Island) -> Iterator[Element]:
         yield rectangle(low, high, THIN, fill=Ink.PAPER, tag=tag)
         middle = ((low[0] + high[0]) / 2, (low[1] + high[1]) / 2)
         yield Text(middle, titles[key], _NAME, tag=tag)
+    for each, box in island_openings(case, room.runs_of(island)):
+        low, high = (Fraction(box.x0), deep - box.z1), (Fraction(box.x1), deep - box.z0)
+        tag = Tag(path=each.width.path, title=each.spec.title)
+        yield rectangle(low, high, NEIGHBOUR, tag=tag)
+        yield Text(
+            ((low[0] + high[0]) / 2, (low[1] + high[1]) / 2), each.spec.title, _NAME, tag=tag
+        )
     for solid in case_solids(case, fronts=True):
         box, part = solid.box, solid.part
         fill = Ink.SHADE if part.role == "floor cleat" else Ink.TINT

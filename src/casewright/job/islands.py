@@ -64,9 +64,10 @@ def _run(key: str, run: RunTable, path: KeyPath, content: Content, reporter: Rep
     for trim in ("crown", "light_rail", "scribe_moulding"):
         if getattr(run, trim):
             reporter.tell(("run", key, trim), f"an island has no {trim}", "take it out")
-    if set(run.cases) & set(content.appliances):
-        reporter.tell(path, f"an appliance stands in run {key}: nothing is planned round it in an "
-                      "island", "put a case in its place, or that run at a wall")  # fmt: skip
+    for side, member in (("left", run.cases[0]), ("right", run.cases[-1])) if run.cases else ():
+        if member in content.appliances:
+            what = f"{member} stands at the {side} end of run {key}: nothing holds the end panel"
+            reporter.tell(path, what, "put a case beside it, from which the panel is screwed")
     for member in run.cases:
         case = content.cases.get(member)
         if case is not None:

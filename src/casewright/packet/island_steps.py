@@ -8,7 +8,7 @@ from casewright.casework.cautions import CAUTIONS
 from casewright.dims import shop_text
 from casewright.drawing import measure_of
 from casewright.outputs.blocks import Step
-from casewright.outputs.inlines import Inline, Link, PageNumber, Strong
+from casewright.outputs.inlines import Inline, Link, PageNumber, Rich, Strong
 from casewright.packet.free_pages import setting_anchor
 from casewright.room.model import Island, Room
 
@@ -27,7 +27,7 @@ def _steps(room: Room, island: Island) -> Iterator[Step]:
     stand = next((each for each in room.free if each.key == island.key), None)
     power = (
         " The licensed trade brings power up inside it, and whatever else comes from the floor, "
-        "before anything stands."
+        f"before anything stands.{_water(island, room)}"
     )
     then: tuple[Inline, ...] = (", with the way round it that its place in the room asks for.",)
     if stand is not None:
@@ -46,18 +46,35 @@ def _steps(room: Room, island: Island) -> Iterator[Step]:
     )  # fmt: skip
     yield Step(
         "Set the boxes on the ladders, those of one side first; join neighbours through their "
-        "sides, and the rows back to back or with the finished back; then the end panels. "
-        f"{_screws(room, island)}",
-    )
+        "sides, and the rows back to back or with the finished back; then the end panels.",
+        tuple(_screws(room, island)), (CAUTIONS["clamp_screws"],),
+    )  # fmt: skip
     yield Step(
         "The counter comes last, by those who made it: measure it on the boxes as they stand, and "
         "hold its overhangs against its own sheet."
     )
 
 
-def _screws(room: Room, island: Island) -> str:
-    found: dict[str, int] = {}
+def _screws(room: Room, island: Island) -> Iterator[Rich]:
+    """Which screws go through what into what; the same through several boards told once."""
+    titles = {part.path: part for part in room.parts}
+    cases = {case.key: case.spec.title for case in room.cases}
+    found: dict[tuple[str, str, str], list[str]] = {}
     for screws in island.screws:
+        into = titles[screws.into]
+        if into.role == "floor cleat":
+            continue
         text = shop_text(screws.length.value, room.spec.unit, with_unit=True)
-        found[text] = found.get(text, 0) + screws.count
-    return "Screws: " + ", ".join(f"{n} of {text}" for text, n in sorted(found.items())) + "."
+        board = titles[screws.through]
+        kin = (f"{screws.count} of {text}", board.title, into.title)
+        found.setdefault(kin, []).append(cases[board.case])
+    for (how, title, ends_in), owners in found.items():
+        yield (f"{how} through the {title} of {' and of '.join(owners)} into the {ends_in}",)
+
+
+def _water(island: Island, room: Room) -> str:
+    """What the appliances of an island want from the floor."""
+    names = [each.spec.title for run in room.runs_of(island) for each in run.appliances]
+    if not names:
+        return ""
+    return f" So do water, drain, gas and air for {' and '.join(names)}, by their makers' sheets."

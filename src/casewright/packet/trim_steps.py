@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
+from fractions import Fraction
 
 from casewright.casework.cautions import CAUTIONS
-from casewright.dims import Dim
+from casewright.dims import Dim, shop_text
 from casewright.drawing import measure_of
 from casewright.outputs.blocks import Step
-from casewright.outputs.inlines import Strong
+from casewright.outputs.inlines import Rich, Strong
 from casewright.room.model import Room, Run
 from casewright.room.trims.model import EndCut, Trim
+from casewright.sources import POUND
 
 __all__ = ["trim_steps"]
 
@@ -66,14 +69,14 @@ def _seat_lid(room: Room, run: Run, lid: Trim) -> Iterator[Step]:
     over = room.chain.nodes.get(f"{lid.path}.piece.front_air")
     yield Step(
         "With the boxes screwed together and to the wall, their upper edges in one plane, lay "
-        "the lid on, its rear edge flush with their backs, as far from either end. Two people "
-        "lift it.",
+        "the lid on, its rear edge flush with their backs, as far from either end. It weighs "
+        f"about {_weight(room, lid)}: two people lift it.",
         (), (CAUTIONS["heavy_lift"],),
     )  # fmt: skip
     if run.cases[0].spec.lid != "hinged":
         yield Step(
             "Clamp it, and drive screws from below through the stretchers of every box.",
-            (), (CAUTIONS["clamp_screws"],),
+            tuple(_lid_screws(room, lid)), (CAUTIONS["clamp_screws"],),
         )  # fmt: skip
         return
     notes = () if over is None else (
@@ -81,10 +84,29 @@ def _seat_lid(room: Room, run: Run, lid: Trim) -> Iterator[Step]:
          " below it, so that no finger is caught."),
     )  # fmt: skip
     yield Step(
-        "Screw its hinges to it and to the backs or nailers of the boxes, then the stays, by "
-        "their makers' sheets. Open, it must stay wherever the hand leaves it.",
+        "Screw its hinges to it and to the backs or nailers of the boxes while the other holds "
+        "it, or propped open with a stick cut to length; then the stays, chosen for its weight, "
+        "by their makers' sheets. Open, it must stay wherever the hand leaves it.",
         notes, (CAUTIONS["lid_falls"], CAUTIONS["clamp_screws"]),
     )  # fmt: skip
+
+
+def _weight(room: Room, lid: Trim) -> str:
+    goods = room.spec.stock
+    kilos = sum((part.weight(getattr(goods[part.stock], "density", Fraction(0)))
+                 for part in lid.parts), Fraction(0))  # fmt: skip
+    text = f"{float(kilos):.1f} kg"
+    return text if room.spec.unit == "mm" else f"{round(kilos / POUND)} lb ({text})"
+
+
+def _lid_screws(room: Room, lid: Trim) -> Iterator[Rich]:
+    """How many of which length through each kind of stretcher."""
+    titles = {part.path: part.title for part in room.parts}
+    found = Counter((each.count, each.length.value, titles[each.through]) for each in lid.screws)
+    for (count, size, title), boxes in found.items():
+        text = shop_text(size, room.spec.unit, with_unit=True)
+        of = f", in each of {boxes} boxes" if boxes > 1 else ""
+        yield (f"{count} of {text} through the {title}{of}",)
 
 
 def _crown(room: Room, run: Run, crown: Trim) -> Iterator[Step]:

@@ -3,15 +3,49 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.casework.levels import extent
 from casewright.casework.parts import Part
 from casewright.geometry import Box
-from casewright.room.model import Run
+from casewright.room.model import Appliance, Run
 
-__all__ = ["island_boxes", "middle_plane", "part_span"]
+__all__ = [
+    "IslandFrame",
+    "island_boxes",
+    "island_openings",
+    "middle_plane",
+    "part_span",
+    "parts_in_island",
+]
+
+
+@dataclass(frozen=True, slots=True)
+class IslandFrame:
+    """Where the rows of an island begin [mm].
+
+    Parameters
+    ----------
+    left, right
+        Inner faces of its end panels.
+    middle
+        Plane z that the backs of its front row lie in.
+    """
+
+    left: Fraction
+    right: Fraction
+    middle: Fraction
+
+    def turned(self, box: Box, start: Fraction, *, behind: bool) -> Box:
+        """What lies so far along a row, in the island's axes: those behind are turned round."""
+        low, high = start + box.x0, start + box.x1
+        if behind:
+            return Box(self.right - high, self.right - low, box.y0, box.y1,
+                       self.middle - box.z1, self.middle - box.z0)  # fmt: skip
+        return Box(self.left + low, self.left + high, box.y0, box.y1,
+                   self.middle + box.z0, self.middle + box.z1)  # fmt: skip
 
 
 def part_span(part: Part) -> Box:
@@ -25,6 +59,40 @@ def middle_plane(case: Case, runs: tuple[Run, ...]) -> Fraction:
     return case.depth.value - max(each.face_plane.value for each in runs[0].cases)
 
 
+def parts_in_island(frame: IslandFrame, runs: tuple[Run, ...]) -> Iterator[tuple[Part, Box]]:
+    """Every part of its boxes and of their ladders, in the island's axes."""
+    for row, run in enumerate(runs):
+        for case, start in zip(run.cases, run.starts, strict=True):
+            own = start.value + case.left_frame.value
+            for part in case.parts:
+                yield part, frame.turned(part_span(part), own, behind=row > 0)
+        for plinth in run.plinths:
+            for part in plinth.case.parts:
+                yield part, frame.turned(part_span(part), plinth.start.value, behind=row > 0)
+
+
+def island_openings(case: Case, runs: tuple[Run, ...]) -> Iterator[tuple[Appliance, Box]]:
+    """What stands between the boxes of an island, as deep and as high as these [mm].
+
+    Parameters
+    ----------
+    case
+        The island's panels and cleats.
+    """
+    frame, zero = _frame(case, runs), Fraction(0)
+    for row, run in enumerate(runs):
+        deep = max(each.face_plane.value for each in run.cases)
+        for each in run.appliances:
+            own = Box(zero, each.width.value, zero, case.height.value, zero, deep)
+            yield each, frame.turned(own, each.start.value, behind=row > 0)
+
+
+def _frame(case: Case, runs: tuple[Run, ...]) -> IslandFrame:
+    ends = [part_span(part) for part in case.parts if part.role == "island end"]
+    left, right = min(Fraction(box.x1) for box in ends), max(Fraction(box.x0) for box in ends)
+    return IslandFrame(left, right, middle_plane(case, runs))
+
+
 def island_boxes(case: Case, runs: tuple[Run, ...]) -> Iterator[tuple[str, Box]]:
     """Every box of its runs by its key, front first, each from its left [mm].
 
@@ -33,15 +101,9 @@ def island_boxes(case: Case, runs: tuple[Run, ...]) -> Iterator[tuple[str, Box]]
     case
         The island's panels and cleats.
     """
-    ends = [part_span(part) for part in case.parts if part.role == "island end"]
-    left, right = min(Fraction(box.x1) for box in ends), max(Fraction(box.x0) for box in ends)
-    middle, zero = middle_plane(case, runs), Fraction(0)
+    frame, zero = _frame(case, runs), Fraction(0)
     for row, run in enumerate(runs):
         for each, start in zip(run.cases, run.starts, strict=True):
-            deep, high = each.face_plane.value, each.height.value
-            low, far = start.value, start.value + each.overall_width.value
-            if row == 0:
-                box = Box(left + low, left + far, zero, high, middle, middle + deep)
-            else:
-                box = Box(right - far, right - low, zero, high, middle - deep, middle)
-            yield each.key, box
+            own = Box(zero, each.overall_width.value, zero, each.height.value,
+                      zero, each.face_plane.value)  # fmt: skip
+            yield each.key, frame.turned(own, start.value, behind=row > 0)

@@ -14,7 +14,13 @@ from casewright.casework.parts import Part
 from casewright.casework.proof import Failure, Proof
 from casewright.geometry import Box, Direction, Number
 from casewright.room.island_cleats import ladders
-from casewright.room.island_places import island_boxes, middle_plane, part_span
+from casewright.room.island_places import (
+    IslandFrame,
+    island_boxes,
+    middle_plane,
+    part_span,
+    parts_in_island,
+)
 from casewright.room.model import Island, Room, Run
 
 __all__ = ["prove_island"]
@@ -44,10 +50,82 @@ def _failures(room: Room, island: Island, grid: Fraction) -> Iterator[Failure]:
     yield from _check_faces(by_role, left)
     boxes = list(island_boxes(case, runs))
     yield from _check_sizes(case, left, right)
-    yield from _check_ends(case, (left, right), boxes, grid)
+    yield from _check_ends(case, (left, right), boxes, _between_boxes(runs), grid)
     if len(runs) == 1:
         yield from _check_back(by_role["island back"], case, (left, right), grid)
     yield from _check_cleats(by_role["floor cleat"], case, runs, (left, right))
+    frame = IslandFrame(Fraction(left.x1), Fraction(right.x0), middle_plane(case, runs))
+    there = {part.path: box for part, box in parts_in_island(frame, runs)}
+    yield from _check_screws(island, case, there, grid)
+    yield from _check_paths(case, there)
+
+
+_NEAR = Fraction(25)
+"""Two screws of a row want at least so long a stretch of both boards (common practice) [mm]."""
+
+
+def _check_screws(
+    island: Island, case: Case, there: Mapping[str, Box], grid: Fraction
+) -> Iterator[Failure]:
+    """Each passes its first board, and what thin lies between, and ends inside the second."""
+    known = {**there, **{part.path: part_span(part) for part in case.parts}}
+    for screws in island.screws:
+        one, other = known.get(screws.through), known.get(screws.into)
+        if one is None or other is None:
+            says = f"screws of {screws.path} hold nothing that is there"
+            yield Failure("joints", (screws.path,), says)
+            continue
+        across, thick, behind = _apart(one, other)
+        if across < _NEAR or thick is None:
+            says = "boards that are screwed together do not lie on one another"
+            yield Failure("joints", (screws.path, screws.through, screws.into), says)
+            continue
+        point = screws.length.value - thick
+        if point <= 0 or point >= behind + grid:
+            says = "screws of an island end short of their second board, or come out of it"
+            yield Failure("fasteners", (screws.path, screws.into), says, abs(point))
+
+
+def _apart(one: Box, other: Box) -> tuple[Fraction, Fraction | None, Fraction]:
+    """How far two boards lie over each other, through how much a screw passes, what it ends in.
+
+    The way it goes is the only one in which they do not overlap; None where that is not one.
+    """
+    spans = tuple(zip(one[::2], one[1::2], strict=True))
+    met = tuple(zip(other[::2], other[1::2], strict=True))
+    laps = [Fraction(min(a[1], b[1]) - max(a[0], b[0])) for a, b in zip(spans, met, strict=True)]
+    ways = [axis for axis, lap in enumerate(laps) if lap <= 0]
+    if len(ways) != 1:
+        return Fraction(0), None, Fraction(0)
+    way = ways[0]
+    over = sorted(lap for axis, lap in enumerate(laps) if axis != way)
+    thick = Fraction(spans[way][1] - spans[way][0]) - laps[way]
+    return over[-1], thick, Fraction(met[way][1] - met[way][0])
+
+
+def _check_paths(case: Case, there: Mapping[str, Box]) -> Iterator[Failure]:
+    """Cleats come first, on the bare floor; boxes and ladders stand in no panel's way."""
+    parts = {part.path: part for part in case.parts}
+    placed: dict[str, Box] = {}
+    for step in case.assembly:
+        part, way = parts.get(step.part), step.enters
+        if part is None or way is None:
+            continue
+        own = part_span(part)
+        standing = placed if part.role == "floor cleat" else {**placed, **there}
+        for path, other in standing.items():
+            if _swept(own, way).meets(other) and not own.meets(other):
+                says = f"{path} is in the way of {part.title}"
+                yield Failure("path", (step.part, path), says)
+        placed[part.path] = own
+
+
+def _swept(box: Box, way: Direction) -> Box:
+    """What a board passes on its way in [mm]."""
+    far = Fraction(10**6)
+    ends = list(box)
+    ends[2 * way.axis + (0 if way.sign > 0 else 1)] -= way.sign * far
+    return Box(*ends)
 
 
 def _most(*off: Number) -> Fraction:
@@ -79,8 +157,18 @@ def _check_faces(by_role: Mapping[str, list[Part]], left: Box) -> Iterator[Failu
             yield Failure("hands", (part.path,), f"the best face of {part.title} looks inward")
 
 
+def _between_boxes(runs: tuple[Run, ...]) -> dict[bool, Fraction]:
+    """What appliances take of the front row, and of the one behind it [mm]."""
+    widths = [sum((each.width.value for each in run.appliances), Fraction(0)) for run in runs]
+    return {True: widths[0], False: widths[1] if len(widths) > 1 else Fraction(0)}
+
+
 def _check_ends(
-    case: Case, ends: tuple[Box, Box], boxes: list[tuple[str, Box]], grid: Fraction
+    case: Case,
+    ends: tuple[Box, Box],
+    boxes: list[tuple[str, Box]],
+    rows: dict[bool, Fraction],
+    grid: Fraction,
 ) -> Iterator[Failure]:
     """From the floor to the tops of the boxes, from front edge to front edge or finished back."""
     for box in ends:
@@ -91,7 +179,6 @@ def _check_ends(
         if _most(box.z0) > grid:
             says = "an end panel is not as deep as the body of the island"
             yield Failure("size", (case.key,), says, _most(box.z0))
-    rows = {True: Fraction(0), False: Fraction(0)}
     front = max(box.z1 for _, box in boxes)
     for key, box in boxes:
         off = _most(box.y1 - case.height.value)

@@ -14,15 +14,16 @@ from casewright.casework.parts import Part
 from casewright.casework.specs import CaseSpec, EdgeKind
 from casewright.dims import Dim, greatest
 from casewright.findings import Finding, Severity
+from casewright.room.board_screws import BoardScrews
 from casewright.room.island_cleats import add_cleats, ladders
+from casewright.room.island_screws import POINT, back_to_back, screws_along
 from casewright.room.island_spec import IslandSpec
-from casewright.room.model import Island, IslandScrews, Run
+from casewright.room.model import Island, Run
 from casewright.stock import Sheet
 
 __all__ = ["build_islands"]
 
-_POINT = Fraction(5, 6)
-"""How far into a panel the screws behind it may go (common practice)."""
+_OTHER = {"left": "right", "right": "left"}
 
 _ROWS = 2
 """Rows of screws behind an end, for each case at it: near the front and near the rear."""
@@ -270,36 +271,26 @@ def _steps(
 
 def _screws(
     maker: Maker, front: Run, back: Run | None, ends: tuple[Outline, Outline]
-) -> Iterator[IslandScrews]:
+) -> Iterator[BoardScrews]:
     """Screws from inside the boxes: into the ends, and from row to row or into the back."""
     for hand, end in zip(("left", "right"), ends, strict=True):
         for run in (front, back):
             if run is None:
                 continue
             case = run.cases[0 if (hand == "left") == (run is front) else -1]
-            side = next(part for part in case.parts if part.role == "side")
+            # A row behind is turned half round: its right side is at the island's left end.
+            side = case.part(f"{case.key}.side_{hand if run is front else _OTHER[hand]}")
             screw = maker.house.screw_for(
-                "drawer_screw", side.finished.thickness, end.thickness * _POINT
+                "drawer_screw", side.finished.thickness, end.thickness * POINT
             )
-            count = _ROWS * _along(maker, side.finished.length)
-            yield IslandScrews(f"{end.path}.screws_{run.spec.key}", count, screw, side.path,
+            count = _ROWS * screws_along(maker, side.finished.length)
+            yield BoardScrews(f"{end.path}.screws_{run.spec.key}", count, screw, side.path,
                                end.path)  # fmt: skip
     yield from _to_cleats(maker, (front, back))
-    skin = next((part for part in maker.parts.values() if part.role == "island back"), None)
-    for case in front.cases:
-        thin = None if case.spec.back == "inset" else maker.house.thickness(case.spec.back_stock)
-        held = [part for part in case.parts if part.role == ("back" if thin is None else "nailer")]
-        for part in held:
-            board = part.finished.thickness
-            passed = board if thin is None else board + (thin if skin else 2 * thin)
-            into = skin.finished.thickness if skin else board
-            screw = maker.house.screw_for("drawer_screw", passed, into * _POINT)
-            count = _along(maker, part.finished.length)
-            yield IslandScrews(f"{maker.spec.key}.screws.{part.path}", count, screw, part.path,
-                               skin.path if skin else "")  # fmt: skip
+    yield from back_to_back(maker, (front,) if back is None else (front, back), ends[0].thickness)
 
 
-def _to_cleats(maker: Maker, runs: tuple[Run, Run | None]) -> Iterator[IslandScrews]:
+def _to_cleats(maker: Maker, runs: tuple[Run, Run | None]) -> Iterator[BoardScrews]:
     """Two through each end sleeper of a ladder into the cleat beside it."""
     cleats = [part for part in maker.parts.values() if part.role == "floor cleat"]
     sleepers = [
@@ -311,11 +302,6 @@ def _to_cleats(maker: Maker, runs: tuple[Run, Run | None]) -> Iterator[IslandScr
     ]
     for cleat, sleeper in zip(cleats, sleepers, strict=True):
         screw = maker.house.screw_for(
-            "drawer_screw", sleeper.finished.thickness, cleat.finished.thickness * _POINT
+            "drawer_screw", sleeper.finished.thickness, cleat.finished.thickness * POINT
         )
-        yield IslandScrews(f"{cleat.path}.screws", 2, screw, sleeper.path, cleat.path)
-
-
-def _along(maker: Maker, length: Dim) -> int:
-    """Screws along so long a board [-]."""
-    return 1 + max(1, maker.place.times(length, maker.style("island_screws"), "screws of a row"))
+        yield BoardScrews(f"{cleat.path}.screws", 2, screw, sleeper.path, cleat.path)

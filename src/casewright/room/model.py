@@ -10,6 +10,7 @@ from casewright.casework.cases import Case
 from casewright.casework.parts import Part
 from casewright.dims import Chain, Dim
 from casewright.findings import Finding, Question
+from casewright.room.board_screws import BoardScrews
 from casewright.room.free_stand import FreeStand
 from casewright.room.island_spec import IslandSpec
 from casewright.room.specs import ApplianceSpec, JobSpec, RunSide, RunSpec
@@ -17,7 +18,7 @@ from casewright.room.trims.model import Trim
 from casewright.stock import Offcut
 from casewright.survey.survey import Survey
 
-__all__ = ["Appliance", "Filler", "Island", "IslandScrews", "Room", "Run", "RunPlinth"]
+__all__ = ["Appliance", "Filler", "Island", "Room", "Run", "RunPlinth"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -181,27 +182,6 @@ class Run:
 
 
 @dataclass(frozen=True, slots=True)
-class IslandScrews:
-    """Screws that hold the panels of an island, or one row of its boxes to the other.
-
-    Parameters
-    ----------
-    count
-        [-].
-    length
-        [mm].
-    through, into
-        Paths of the parts they pass and end in; `into` is empty where that is the other row.
-    """
-
-    path: str
-    count: int
-    length: Dim
-    through: str
-    into: str
-
-
-@dataclass(frozen=True, slots=True)
 class Island:
     """Runs that stand free in the room, between end panels.
 
@@ -217,7 +197,7 @@ class Island:
 
     spec: IslandSpec
     key: str
-    screws: tuple[IslandScrews, ...]
+    screws: tuple[BoardScrews, ...]
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,6 +5,8 @@ L - 2g long and D + oh wide, as a lid over one box is (common practice).
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from fractions import Fraction
 from typing import Literal
 
 from casewright.casework.features import Plane
@@ -13,10 +15,14 @@ from casewright.casework.parts import EdgeTreatment, Part, PlacedAt, Size
 from casewright.casework.specs import CaseSpec
 from casewright.dims import Dim, Place, total
 from casewright.geometry import Orientation
+from casewright.room.board_screws import BoardScrews
 from casewright.room.model import Run
 from casewright.room.trims.model import Trim, TrimPiece
 
 __all__ = ["build_seat_lid"]
+
+_POINT = Fraction(5, 6)
+"""How far into a fixed lid the screws under it may go (common practice)."""
 
 _TREATED: tuple[Plane, ...] = ("l0", "l1", "w0")
 
@@ -27,7 +33,22 @@ def build_seat_lid(house: House, run: Run) -> Trim | None:
         return None
     path = f"run.{run.spec.key}.seat_lid"
     part = _board(house, run, house.chain.place(path).at("piece"))
-    return Trim(path, "seat lid", "seat lid", (), (TrimPiece(part),))
+    screws = tuple(_screws(house, run, path, part))
+    return Trim(path, "seat lid", "seat lid", (), (TrimPiece(part),), screws=screws)
+
+
+def _screws(house: House, run: Run, path: str, lid: Part) -> Iterator[BoardScrews]:
+    """Up through the stretchers of every box into a fixed lid, short of its face."""
+    place, apart = house.chain.place(path), house.style_dim("lid_screws")
+    for case in run.cases if run.cases[0].spec.lid == "fixed" else ():
+        for part in case.parts:
+            if part.role != "stretcher":
+                continue
+            most = lid.finished.thickness * _POINT
+            screw = house.screw_for("drawer_screw", part.finished.thickness, most)
+            along = place.times(part.finished.length, apart, "screws along a stretcher")
+            name = f"{path}.screws.{part.path}"
+            yield BoardScrews(name, max(2, along), screw, part.path, lid.path)
 
 
 def _board(house: House, run: Run, place: Place) -> Part:

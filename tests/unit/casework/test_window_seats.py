@@ -215,6 +215,37 @@ def test_a_lid_off_its_seats_is_caught() -> None:
         assert prove_run(off, spacing=Fraction(600), grid=Fraction(1)).failures, axis
 
 
+def test_a_fixed_lid_is_screwed_to_every_stretcher_under_it() -> None:
+    """Two in each or more, 8 in apart at most; screws that hold something else are caught."""
+    room = work_out(read_job(under_one_lid("in", "fixed"), "seat.toml")).room
+    [run] = room.runs
+    [trim] = [each for each in run.trims if each.kind == "seat lid"]
+    under = [p for case in run.cases for p in case.parts if p.role == "stretcher"]
+    assert {screws.through for screws in trim.screws} == {part.path for part in under}
+    thick = trim.parts[0].finished.thickness.value
+    for screws in trim.screws:
+        point = screws.length.value - under[0].finished.thickness.value
+        assert 0 < point <= thick * 5 / 6
+        assert screws.count == max(2, int(under[0].finished.length.value // length("8")))
+    first, *others = trim.screws
+    for wrong in (replace(first, into="one.bottom"), replace(first, through="one.bottom"),
+                  replace(first, length=room.chain.nodes["style.seat_height"])):  # fmt: skip
+        off = replace(trim, screws=(wrong, *others))
+        trims = tuple(off if each is trim else each for each in run.trims)
+        found = prove_run(replace(run, trims=trims), spacing=Fraction(600), grid=Fraction(1))
+        assert found.failures, wrong
+    told = [str(line) for step in trim_steps(room, run, trim) for line in step.notes]
+    assert any("through the front stretcher, in each of 2 boxes" in line for line in told)
+
+
+def test_a_hinged_lid_is_hung_with_its_weight_told() -> None:
+    """A lid of 33 x 18 3/4 x 3/4 in fibreboard of 750 kg/m3 weighs about 5.6 kg: L W T rho."""
+    [step] = [step for step in seat("in", width="33").assembly if step.part == "upper.lid"]
+    kilos = float((33 - Fraction(1, 4)) * Fraction(75, 4) * Fraction(3, 4) * INCH**3) * 750e-9
+    assert f"({kilos:.1f} kg)" in step.words
+    assert step.cautions == ("lid_falls", "clamp_screws")
+
+
 def test_one_lid_has_its_hinges_its_stays_and_its_caution() -> None:
     """Counted on the one board, and told where it is laid on."""
     room = work_out(read_job(under_one_lid("in"), "seat.toml")).room

@@ -228,13 +228,13 @@ def cooking(sheet: str = "", *, bottom: int = 54, above: int = 72, cooks: str = 
     )
 
 
-def seats() -> Room:
+def seats(knees: int = 15) -> Room:
     """Two boxes of 30 with seats behind them."""
     return build(
         read(
             'format = 1\nunit = "in"\n[case.a]\nkind = "base"\nwidth = 30\ntoe = "plinth"\n'
             '[case.b]\nkind = "base"\nwidth = 30\ntoe = "plinth"\n[run.r]\ncases = ["a", "b"]\n'
-            '[island.i]\nfront = "r"\n'
+            f'[island.i]\nfront = "r"\n[style]\nisland_seat_overhang = {knees}\n'
         )
     )
 

@@ -11,6 +11,9 @@ import pytest
 from tests.unit.checks.rooms import found_in
 from tests.unit.checks.surveyed_rooms import landing
 
+from casewright.job.load import read_job
+from casewright.job.worked import work_out
+
 
 @pytest.mark.parametrize(("beside", "told"), [(11, True), (12, False), (15, False)])
 def test_twelve_on_one_side_of_a_range_and_fifteen_on_the_other(beside: int, told: bool) -> None:
@@ -47,3 +50,19 @@ def test_beside_what_is_higher_than_the_counter_one_side_is_enough() -> None:
     """15 in beside a refrigerator; 36 lie at its left."""
     assert not found_in("landing", landing(11, "height = 70"))
     assert not found_in("landing", landing(11, "height = 34"))
+
+
+@pytest.mark.parametrize(("knees", "told"), [(6, True), (12, False)])
+def test_nine_behind_what_is_cooked_on_in_an_island(knees: int, told: bool) -> None:
+    """A finished back of 3/4 and what stands out over knees lie behind it."""
+    text = (
+        'format = 1\nunit = "in"\n[case.a]\nkind = "base"\nwidth = 36\ntoe = "plinth"\n'
+        '[case.b]\nkind = "base"\nwidth = 36\ntoe = "plinth"\n[appliance.top]\nwidth = 30\n'
+        'cooks = true\n[run.r]\ncases = ["a", "top", "b"]\n[island.i]\nfront = "r"\n'
+        f"[style]\nisland_seat_overhang = {knees}\n"
+    )
+    found = [f for f in found_in("landing", work_out(read_job(text, "i.toml")).room)
+             if "behind" in f.says]  # fmt: skip
+    assert bool(found) == told
+    if told:
+        assert found[0].remedies[0].startswith('island_seat_overhang 2 9/32" greater')

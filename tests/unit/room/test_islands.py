@@ -14,7 +14,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.builders import length
 from tests.jobs import loaded, problems
-from tests.perturbation import Perturbed, perturbations
+from tests.perturbation import Perturbed, moved, perturbations
 
 from casewright.casework.verification import verify
 from casewright.dims import Origin, Unit
@@ -171,12 +171,52 @@ def test_what_holds_it_is_counted_and_does_not_come_through() -> None:
     parts = {part.path: part for part in room.parts}
     for screws in room.islands[0].screws:
         passed = parts[screws.through].finished.thickness.value
-        into = parts[screws.into] if screws.into else parts[screws.through]
-        room_for = passed + into.finished.thickness.value
-        more = Fraction(0) if screws.into else 2 * room.chain.nodes[
-            "stock.thin_plywood.thickness"].value  # fmt: skip
-        assert passed + more < screws.length.value < room_for + more
+        into = parts[screws.into].finished.thickness.value
+        thin = room.chain.nodes["stock.thin_plywood.thickness"].value
+        # Two thin backs lie between the nailers of two rows.
+        more = 2 * thin if parts[screws.into].role == "nailer" else Fraction(0)
+        assert passed + more < screws.length.value < passed + into + more
         assert screws.count >= 2
+
+
+@pytest.mark.parametrize("seats", [False, True])
+def test_screws_that_hold_nothing_are_caught(seats: bool) -> None:
+    """Every row of them, put through another board, too long or too short: the proof fails."""
+    room = _worked(_text(seats=seats)).room
+    island, key = room.islands[0], room.islands[0].screws
+    off = next(p.path for p in room.parts if p.role == "bottom")
+    short, long = (moved(key[0].length, Fraction(by)) for by in (-80, 80))
+    for number, screws in enumerate(key):
+        for wrong in (replace(screws, through=off), replace(screws, length=short),
+                      replace(screws, length=long)):  # fmt: skip
+            others = (*key[:number], wrong, *key[number + 1 :])
+            changed = replace(island, screws=others)
+            assert not prove_island(room, changed, grid=GRID).holds, wrong
+
+
+_WASHER = (
+    "[appliance.washer]\nwidth = 24\nwashes = true\n[appliance.range]\nwidth = 30\ncooks = true\n"
+)
+
+
+def test_appliances_stand_between_the_boxes_of_an_island() -> None:
+    """Their openings count in the body: n Wb + Wo + 2 te (`ISLAND`, `APPL_PANEL`)."""
+    text = _text(seats=True).replace('"a", "b"', '"a", "washer", "range", "b"') + _WASHER
+    room = _worked(text).room
+    long = length("61 1/2") + length("24") + length("30")
+    assert room.chain.nodes[f"{KEY}.body_length"].value == long
+    # Its ladder is parted there: each piece has its own two cleats.
+    cleats = [p for p in room.case_of(room.islands[0]).parts if p.role == "floor cleat"]
+    assert len(cleats) == 4
+
+
+def test_an_appliance_at_the_end_of_an_island_is_refused() -> None:
+    """An end panel is screwed from a case."""
+    [told] = problems(
+        _text(seats=True).replace('"a", "b"', '"a", "range", "b", "washer"') + _WASHER
+    )
+    assert "right end" in str(told)
+    assert "nothing holds the end panel" in str(told)
 
 
 def test_its_ends_rows_and_cleats_are_fits() -> None:

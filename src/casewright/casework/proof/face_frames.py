@@ -160,10 +160,8 @@ def _check_bottom(case: Assembled, own: list[Solid], grid: Fraction) -> Iterator
         if solid.part.role not in ("bottom", "divider"):
             continue
         board, word = solid.outer, solid.part.role
-        if word == "bottom":
-            rail = rails[0]
-        else:
-            rail = min(rails, key=lambda b: apart(b.y1, board.y1))
+        near = rails[:1] if word == "bottom" else rails
+        rail = min(near, key=lambda b: apart(b.y1, board.y1))
         over = rail.y1 - board.y1
         if over < 0:
             yield _failure(case, f"the rail before the {word} ends under its top", -over)

@@ -8,6 +8,7 @@ from typing import Literal
 
 from casewright.casework.parts import Part
 from casewright.dims import Dim
+from casewright.room.board_screws import BoardScrews
 from casewright.room.trims.saw_settings import CornerSetting, Spring
 
 __all__ = ["SQUARE", "EndCut", "EndKind", "Trim", "TrimKind", "TrimPiece"]
@@ -98,6 +99,8 @@ class Trim:
         How much longer it is cut than that [mm]; None: no longer.
     spring
         Of a moulding that stands off the wall; None: it does not.
+    screws
+        What holds it down, where that is counted: a fixed lid over several seats.
     """
 
     path: str
@@ -108,6 +111,7 @@ class Trim:
     start: Dim | None = None
     sprung: Dim | None = None
     spring: Spring | None = None
+    screws: tuple[BoardScrews, ...] = ()
 
     @property
     def parts(self) -> tuple[Part, ...]:

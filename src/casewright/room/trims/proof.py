@@ -78,6 +78,32 @@ def _lid(run: Run, lid: Trim) -> Iterator[Failure]:
             yield Failure("size", (part.path,), says, abs(_low(part, 2)))
         if any(edge.edge == "w1" for edge in part.edges):
             yield Failure("edges", (part.path,), "its treated edge lies at the wall")
+    yield from _lid_screws(run, lid)
+
+
+def _lid_screws(run: Run, lid: Trim) -> Iterator[Failure]:
+    """A fixed one is held by each stretcher under it, by screws that end inside it."""
+    starts = dict(zip((case.key for case in run.cases), run.starts, strict=True))
+    under = {p.path: p for case in run.cases for p in case.parts if p.role == "stretcher"}
+    fixed = run.cases[0].spec.lid == "fixed"
+    if {screws.through for screws in lid.screws} != (set(under) if fixed else set()):
+        yield Failure("joints", (lid.path,), "it is not screwed to every stretcher under it")
+    over = {part.path: part for part in lid.parts}
+    for screws in lid.screws:
+        one, part = under.get(screws.through), over.get(screws.into)
+        if one is None or part is None:
+            yield Failure("joints", (screws.path,), "screws of the lid hold nothing under it")
+            continue
+        thick = one.finished.thickness.value
+        point = screws.length.value - thick
+        start = starts[one.case].value
+        clear = _low(part, 0) <= start + _high(one, 0) and start + _low(one, 0) <= _high(part, 0)
+        if _high(one, 1) != _low(part, 1) or not clear:
+            says = "the lid does not lie on the stretcher that it is screwed to"
+            yield Failure("joints", (screws.path,), says)
+        if not 0 < point < part.finished.thickness.value:
+            says = "screws of the lid end short of it, or come out of it"
+            yield Failure("fasteners", (screws.path,), says, abs(point))
 
 
 def _joined(trim: Trim) -> Iterator[Failure]:
