@@ -11,6 +11,7 @@ from casewright.drawing.choice import Choice
 from casewright.drawing.free_plan import free_elements
 from casewright.drawing.marks import Tag
 from casewright.drawing.measure import measure_of
+from casewright.drawing.mouth_swing import mouth_swing
 from casewright.drawing.mouth_views import above_outline
 from casewright.drawing.notes import Text
 from casewright.drawing.pens import CUT, DIMENSION, HIDDEN, NEIGHBOUR, THIN, VISIBLE, Ink
@@ -119,6 +120,8 @@ def _case(place: CasePlace, stand: WallStand) -> Iterator[Element]:
         places = ((float(x), float(z)) for x, z in above_outline(case))
         turned = tuple(stand.at(left + x, z) for x, z in places)
         yield Polyline(turned, pen, closed=True, tag=tag)
+        if not hung:
+            yield from mouth_swing(case, lambda x, z: stand.at(left + x, z))
         return
     yield Polyline(_outline(stand, (left, right), (0.0, depth)), pen, closed=True, tag=tag)
     own = left + float(case.left_frame.value)

@@ -148,6 +148,30 @@ def corner_case(depth: str, kind: str = "wall", corner: str = 'diagonal = "right
     )
 
 
+def pulled(edge: str, *, beside: str = "drawers = 3", hinge: str = "left") -> Room:
+    """A diagonal base at the right end of its run, drawers beside it at its free edge.
+
+    Parameters
+    ----------
+    edge
+        How far its pull sits from the free edge of its door.
+    beside
+        What the case beside it in its run has.
+    """
+    return build(
+        read(
+            f'format = 1\nunit = "in"\n[style]\npull_edge = "{edge}"\n'
+            '[hardware.pull]\ncentres = "96 mm"\nprojection = "1 3/8"\n'
+            f'[case.a]\nkind = "base"\nwidth = 36\ndiagonal = "left"\n'
+            f'front = {{ hinge = "{hinge}" }}\n'
+            f'[case.b]\nkind = "base"\nwidth = 24\n{beside}\n'
+            '[run.r]\ncases = ["a", "b"]\non = "w"\nright = "open"\n'
+            "[wall.w]\nwidth = 96\n[wall.side]\nwidth = 96\n"
+            '[corner.c]\nwalls = ["side", "w"]\n'
+        )
+    )
+
+
 def corner(across: str) -> str:
     """A corner at the right end by a triangle of 36, 48 and so much across."""
     return (
@@ -286,18 +310,23 @@ def galley(wide: str, *, second: str = "", unit: str = "in") -> Room:
 
 
 @cache
-def glass_beside(door: int, *, width: int = 36, height: int = 39, bottom: int = 54) -> Room:
+def glass_beside(
+    door: int, *, width: int = 36, height: int = 39, bottom: int = 54, glazing: str = "glass"
+) -> Room:
     """A wall case with glass doors at the left end of a wall, and a room's door so far along it.
 
     Parameters
     ----------
     width, height, bottom
         Of the case, and how high it hangs [in].
+    glazing
+        Key of its stock.
     """
     return build(
         read(
             f'format = 1\nunit = "in"\n[style]\nwall_bottom = {bottom}\n[case.a]\n'
-            f'kind = "wall"\nwidth = {width}\nheight = {height}\nfront = "glass frame"\n'
+            f'kind = "wall"\nwidth = {width}\nheight = {height}\n'
+            f'front = {{ construction = "glass frame", glazing = "{glazing}" }}\n'
             '[run.r]\ncases = ["a"]\non = "w"\nleft = "open"\nright = "open"\n'
             f'[wall.w]\nwidth = 150\n[wall.w.fixed.door]\nkind = "door"\nleft = {door}\n'
             "width = 32\n"

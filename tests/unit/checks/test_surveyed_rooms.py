@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from tests.builders import INCH
+from tests.builders import INCH, length
 from tests.unit.checks.rooms import found_in
 from tests.unit.checks.surveyed_rooms import (
     DOOR,
@@ -15,6 +15,7 @@ from tests.unit.checks.surveyed_rooms import (
     corner_case,
     counter,
     falling,
+    pulled,
     round_corner,
     under,
 )
@@ -164,6 +165,30 @@ def test_a_counter_that_stands_there_counts_at_its_highest_place() -> None:
     [found] = found_in("over counter", before_wall("wall", counter('"3 1/2"')))
     assert found.measured == '17 1/2"'
     assert not found_in("over counter", before_wall("base", counter('"3 1/2"')))
+
+
+@pytest.mark.parametrize(
+    ("edge", "beside", "hinge", "left"),
+    [
+        # Past the neighbour's side: (P - e) / sqrt(2) - r, by plane geometry; its own reveal r.
+        ("3/4", "drawers = 3", "left", 2 / 16 - (1.375 - 0.75) / 2**0.5),
+        ("1 1/4", "drawers = 3", "left", 2 / 16 - 0.125 / 2**0.5),
+        ("1 1/2", "drawers = 3", "left", None),
+        ("3/4", "drawers = 3", "right", None),
+        ("3/4", 'front = "none"', "left", None),
+    ],
+)
+def test_the_pull_of_a_diagonal_door_clears_what_opens_at_its_free_edge(
+    edge: str, beside: str, hinge: str, left: float | None
+) -> None:
+    """A pull that stands out more than it sits from the edge reaches past the plane beside it."""
+    found = found_in("diagonal door", pulled(edge, beside=beside, hinge=hinge))
+    assert len(found) == (left is not None)
+    for finding in found:
+        assert left is not None
+        assert finding.severity is (Severity.STOP if left < 0 else Severity.CARE)
+        told = float(length(finding.measured.strip('"~-'))) / float(INCH)
+        assert told == pytest.approx(abs(left), abs=1 / 32)
 
 
 @pytest.mark.parametrize(
