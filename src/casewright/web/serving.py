@@ -91,6 +91,7 @@ def _listening(host: str, port: int) -> socket.socket:
     found.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     try:
         found.bind((host, port))
+        found.listen()  # who comes while the server starts waits instead of being turned away
     except OSError as error:
         found.close()
         message = f"port {port} cannot be used ({error.strerror}); choose another with --port"
