@@ -5,15 +5,18 @@ from __future__ import annotations
 import sys
 from collections.abc import Iterator
 from pathlib import Path
+from typing import NamedTuple
 
 from casewright.cli.commands import tell_rescue
 from casewright.cli.exits import BAD_INPUT, CLEAN, OPEN
 from casewright.cli.height_texts import height_lines
+from casewright.cli.island_texts import island_lines
 from casewright.cli.printing import print_json, print_lines
 from casewright.cli.progress import working
 from casewright.dims import shop_text
 from casewright.job.height_choices import accepted_heights
 from casewright.job.heights import RoomHeights, room_heights
+from casewright.job.island_layouts import IslandLayout, accepted_island, island_layouts
 from casewright.job.layout_json import layout_json
 from casewright.job.layouts import RunLayout, accepted, layouts
 from casewright.job.load import LoadedJob, load_job
@@ -21,84 +24,122 @@ from casewright.job.recorded import Use, read_record
 from casewright.job.saving import save
 from casewright.layout.conflicts import Relief
 from casewright.room.build import build
+from casewright.room.model import Room
 
-__all__ = ["run_layout"]
+__all__ = ["LayoutAsked", "run_layout"]
 
 _NONE = "No run closes against a wall and has a case whose width is left open."
+_NO_ISLAND = (
+    "No such island leaves anything open: give it a place with a band for off, or without along, "
+    "or leave out widths of its cases and tell its length."
+)
 _NO_HEIGHTS = (
     "No heights to lay out: that takes base cases, wall cases in a run, and a level line read "
     "down to the floor and up to the ceiling."
 )
 
 
-def run_layout(
-    job: Path,
-    only: tuple[str | None, bool],
-    accept: int | None,
-    use: Use | None = None,
-    *,
-    as_json: bool,
-) -> int:
-    """`layout`: up to five answers a run; `--accept N`: one of them written into the file.
+class LayoutAsked(NamedTuple):
+    """What is to be laid out; everything where nothing is named.
 
     Parameters
     ----------
-    only
-        Key of the run that is asked for, if one is; whether the heights alone are.
+    run, island
+        Key of the only run or the only island.
+    heights
+        Whether the heights alone are.
     """
-    run, only_heights = only
+
+    run: str | None = None
+    island: str | None = None
+    heights: bool = False
+
+    @property
+    def is_all(self) -> bool:
+        """Whether nothing is named."""
+        return self == LayoutAsked()
+
+
+class _Found(NamedTuple):
+    """What can be laid out."""
+
+    runs: list[RunLayout]
+    islands: list[IslandLayout]
+    heights: RoomHeights | None
+
+    @property
+    def closed(self) -> list[bool]:
+        """Whether each has an answer."""
+        some = [bool(each.answers) for each in self.runs]
+        some += [bool(each.answers) for each in self.islands]
+        return some + ([bool(self.heights.answers)] if self.heights is not None else [])
+
+
+def run_layout(
+    job: Path, asked: LayoutAsked, accept: int | None, use: Use | None = None, *, as_json: bool
+) -> int:
+    """`layout`: up to five answers a run; `--accept N`: one of them written into the file."""
     loaded, recorded = load_job(job), read_record(job, use)
     tell_rescue(recorded.rescue)
     with working("filling the walls"):
-        room = build(loaded.spec, recorded.facts)
-        found = [] if only_heights else list(layouts(room))
-        heights = room_heights(room) if run is None else None
-    if run is not None:
-        found = [each for each in found if each.key == run]
+        found = _found(build(loaded.spec, recorded.facts), asked)
     if accept is not None:
-        if only_heights:
-            return _accept_heights(loaded, heights, accept)
-        return _accept(loaded, found, accept)
+        return _accept(loaded, asked, found, accept)
     if as_json:
-        print_json(layout_json(loaded.spec, found, heights))
-    elif not found and heights is None:
-        print(_NO_HEIGHTS if only_heights else _NONE)
+        print_json(layout_json(loaded.spec, found.runs, found.heights, found.islands))
+    elif not found.closed:
+        print(_nothing(asked))
     else:
-        print_lines(line for each in found for line in _lines(each))
-        print_lines(height_lines(heights) if heights is not None else ())
-    closed = [bool(each.answers) for each in found]
-    closed += [bool(heights.answers)] if heights is not None else []
-    return CLEAN if all(closed) else OPEN
+        print_lines(line for each in found.runs for line in _lines(each))
+        print_lines(line for each in found.islands for line in island_lines(each))
+        print_lines(height_lines(found.heights) if found.heights is not None else ())
+    return CLEAN if all(found.closed) else OPEN
 
 
-def _accept(loaded: LoadedJob, found: list[RunLayout], number: int) -> int:
-    """Write an answer of the only run into the file."""
+def _found(room: Room, asked: LayoutAsked) -> _Found:
+    """What is asked for of what there is."""
+    every = asked.is_all
+    runs = list(layouts(room)) if every or asked.run else []
+    islands = list(island_layouts(room)) if every or asked.island else []
+    return _Found(
+        [each for each in runs if asked.run in (None, each.key)],
+        [each for each in islands if asked.island in (None, each.key)],
+        room_heights(room) if every or asked.heights else None,
+    )
+
+
+def _nothing(asked: LayoutAsked) -> str:
+    if asked.heights:
+        return _NO_HEIGHTS
+    return _NO_ISLAND if asked.island else _NONE
+
+
+def _accept(loaded: LoadedJob, asked: LayoutAsked, found: _Found, number: int) -> int:
+    """Write an answer of the only thing that is asked for into the file."""
+    runs, islands, heights = found
+    if asked.is_all:  # an only run needs no name
+        islands, heights = ([], None) if runs else (islands, None)
+    answers = [len(run.answers) for run in runs] + [len(each.answers) for each in islands]
+    answers += [len(heights.answers)] if heights is not None else []
+    names = [f"--run {each.key}" for each in runs] + [f"--island {e.key}" for e in islands]
     problem = ""
-    if not found:
-        problem = _NONE
-    elif len(found) > 1:
-        problem = f"Say of which run: --run with one of {', '.join(e.key for e in found)}."
-    elif not 1 <= number <= len(found[0].answers):
-        problem = f"There are {len(found[0].answers)} answers, no {number}."
+    if not answers:
+        problem = _nothing(asked)
+    elif len(answers) > 1:
+        problem = f"Say of which: {', '.join(names)}."
+    elif not 1 <= number <= answers[0]:
+        problem = f"There are {answers[0]} answers, no {number}."
     if problem:
         print(problem, file=sys.stderr)
         return BAD_INPUT
-    save(loaded, accepted(loaded.file.text, found[0], number))
-    print(f"Answer {number} is written into {loaded.path}.")
-    return CLEAN
-
-
-def _accept_heights(loaded: LoadedJob, heights: RoomHeights | None, number: int) -> int:
-    """Write an answer for the heights into the file."""
-    problem = ""
-    if heights is None:
-        problem = _NO_HEIGHTS
-    elif not 1 <= number <= len(heights.answers):
-        problem = f"There are {len(heights.answers)} answers for the heights, no {number}."
-    if problem or heights is None:
-        print(problem, file=sys.stderr)
-        return BAD_INPUT
-    save(loaded, accepted_heights(loaded.file.text, heights, number))
+    text = loaded.file.text
+    if runs:
+        text = accepted(text, runs[0], number)
+    elif islands:
+        text = accepted_island(text, islands[0], number)
+    elif heights is not None:
+        text = accepted_heights(text, heights, number)
+    save(loaded, text)
     print(f"Answer {number} is written into {loaded.path}.")
     return CLEAN
 
@@ -116,13 +157,22 @@ def _lines(run: RunLayout) -> Iterator[str]:
     for thing in run.in_it:
         left, right = (shop_text(each, run.unit) for each in (thing.left, thing.right))
         yield f"  STOP  {thing.title} stands in it, from {left} to {right} along the wall"
-        yield f'        - a run that ends before it, with before = "{thing.key}", '
-        yield f'          and one that begins after it, with after = "{thing.key}"'
+    if run.in_it:
+        yield from _two_runs(run)
     for conflict in run.conflicts:
         yield f"  STOP  {run.conflict_text(conflict)}"
         for relief in conflict.reliefs:
             if relief.of != "wall" or not conflict.before:  # a pin does not move with the wall
                 yield f"        - {_relief(run, relief)}"
+
+
+def _two_runs(run: RunLayout) -> Iterator[str]:
+    """What to write where something stands in a run: one up to it, and one from it on."""
+    thing, (left, right) = run.in_it[0], run.parts
+    yield "        - two runs, each with a filler at it; datum and level line stay one:"
+    for key, cases, word in ((run.key, left, "before"), (f"{run.key}_2", right, "after")):
+        names = ", ".join(f'"{each}"' for each in cases) or "..."
+        yield f'          [run.{key}] cases = [{names}], {word} = "{thing.key}"'
 
 
 def _relief(run: RunLayout, relief: Relief) -> str:

@@ -163,12 +163,16 @@ def layout(
     heights: Annotated[
         bool, typer.Option("--heights", help="Only the heights of the room.")
     ] = False,
+    island: Annotated[
+        str | None, typer.Option(metavar="NAME", help="Only this island, as under [island.NAME].")
+    ] = None,
 ) -> None:
     """Fill the walls: up to five layouts that differ in kind, each with its trade."""
-    from casewright.cli.layout import run_layout
+    from casewright.cli.layout import LayoutAsked, run_layout
 
     use, document = use_of(without_record, as_of), "layout" if as_json else ""
-    leave(lambda: run_layout(job, (run, heights), accept, use, as_json=as_json), document)
+    asked = LayoutAsked(run, island, heights)
+    leave(lambda: run_layout(job, asked, accept, use, as_json=as_json), document)
 
 
 @app.command(short_help="What was measured, and what to measure next.", help=help_texts.SURVEY)

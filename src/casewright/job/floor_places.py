@@ -67,6 +67,7 @@ def _place(content: Content, origins: Origins, written: _Written) -> FloorPlace:
             Reading(origins.measured(each, (*path, "floor", number), "tape"), TAPE)
             for number, each in enumerate(table.floor or ())
         ),
+        side_is_solved=table.side is None and side is not None,
         where=origins.where(path),
     )  # fmt: skip
 

@@ -8,6 +8,7 @@ from typing import Any
 from casewright.dims import length_json
 from casewright.job.documents import head_json
 from casewright.job.heights import RoomHeights
+from casewright.job.island_layouts import IslandLayout
 from casewright.job.layouts import RunLayout
 from casewright.layout.answers import LayoutAnswer
 from casewright.layout.conflicts import LayoutConflict
@@ -19,9 +20,12 @@ _Json = dict[str, Any]
 
 
 def layout_json(
-    spec: JobSpec, runs: Iterable[RunLayout], heights: RoomHeights | None = None
+    spec: JobSpec,
+    runs: Iterable[RunLayout],
+    heights: RoomHeights | None = None,
+    islands: Iterable[IslandLayout] = (),
 ) -> _Json:
-    """Answers of each run and of the heights, the best first, or what stands against any."""
+    """Answers of runs, islands and heights, the best first, or what stands against any."""
     return {
         **head_json("layout", spec),
         "runs": [
@@ -42,8 +46,39 @@ def layout_json(
             }
             for run in runs
         ],
+        "islands": [_island(each) for each in islands],
         "heights": None if heights is None else _heights(heights),
     }
+
+
+def _island(island: IslandLayout) -> _Json:
+    def size(steps: int) -> _Json:
+        return {**length_json(steps * island.step, island.unit)}
+
+    return {
+        "island": island.key,
+        "title": island.title,
+        "answers": [
+            {
+                "off": size(answer.near - island.task.base),
+                "along": size(answer.left),
+                "side": answer.pose.side,
+                "widths": [{"case": key, "width": size(width)}
+                           for key, width in island.widths(answer)],
+                "aisles": [{"to": each.key, "way": way, "clear": size(gap)}
+                           for way, (gap, each) in answer.gaps().items()],
+                "cost": answer.cost,
+                "bound": answer.bound,
+                "trade": list(trade),
+            }
+            for answer, trade in zip(island.answers, island.trades, strict=True)
+        ],
+        "conflicts": [
+            {"to": each.key, "way": each.way, "wished": size(each.wished),
+             "left": size(each.left), "short": size(each.short)}
+            for each in island.conflicts
+        ],
+    }  # fmt: skip
 
 
 def _heights(heights: RoomHeights) -> _Json:

@@ -11,7 +11,7 @@ from casewright.room.model import Room, Run
 from casewright.room.on_walls import run_start, thing_edges
 from casewright.survey.specs import is_small
 
-__all__ = ["StandsIn", "kept_clear", "standing_in"]
+__all__ = ["StandsIn", "kept_clear", "parted", "standing_in"]
 
 _AROUND = Fraction(50)
 """On either side of a thing of which only the middle is known [mm]."""
@@ -78,6 +78,33 @@ def kept_clear(room: Room, run: Run, step: Fraction) -> Iterator[KeepClear]:
             around = side + (_AROUND if thing.left == thing.right else 0)
             low, high = thing.left - around - begins, thing.right + around - begins
             yield KeepClear(thing.title, int(low // step), int(-(-high // step)))
+
+
+def parted(room: Room, run: Run, thing: StandsIn) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """Keys of what stands left and right of a thing, where a run is parted at it.
+
+    So that cases whose width is open come out as alike as can be on either side; nothing on one of
+    them where no case is left for it.
+    """
+    wall = room.survey.walls.get(run.spec.on)
+    begins = Fraction(0) if wall is None else run_start(run, wall)
+    ends = begins + room.chain.nodes[f"run.{run.spec.key}.wall"].value
+    widths = {each.spec.key: each.width.value for each in run.appliances}
+    for case in run.cases:
+        given = None if case.key in run.spec.solved else case.spec.width
+        widths[case.key] = Fraction(-1) if given is None else given.value
+    places = run.spec.places
+
+    def share(keys: tuple[str, ...], free: Fraction) -> Fraction:
+        taken = sum((widths[key] for key in keys if widths[key] >= 0), Fraction(0))
+        return (free - taken) / max(sum(widths[key] < 0 for key in keys), 1)
+
+    def apart(n: int) -> Fraction:
+        left, right = share(places[:n], thing.left - begins), share(places[n:], ends - thing.right)
+        return abs(left - right)
+
+    best = min(range(1, len(places)), key=apart, default=len(places))
+    return places[:best], places[best:]
 
 
 def standing_in(room: Room, run: Run) -> Iterator[StandsIn]:

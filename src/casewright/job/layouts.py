@@ -11,7 +11,7 @@ from casewright.casework.cases import Case
 from casewright.casework.fronts import end_stock
 from casewright.casework.specs import CaseSpec
 from casewright.dims import Unit, Way, round_to, shop_text
-from casewright.job.layout_walls import StandsIn, kept_clear, standing_in
+from casewright.job.layout_walls import StandsIn, kept_clear, parted, standing_in
 from casewright.job.section_edits import put_section, set_names
 from casewright.layout.answers import LayoutAnswer, answers
 from casewright.layout.conflicts import LayoutConflict, conflicts
@@ -22,13 +22,13 @@ from casewright.room.run_ends import SIDES
 from casewright.room.specs import RunSide
 from casewright.sources import INCH
 
-__all__ = ["RunLayout", "accepted", "layouts"]
+__all__ = ["FREE_WIDTHS", "GRID", "RunLayout", "accepted", "layouts"]
 
-_STEP: dict[Unit, Fraction] = {"in": INCH / 16, "mm": Fraction(1)}
+GRID: dict[Unit, Fraction] = {"in": INCH / 16, "mm": Fraction(1)}
 """The grid of the shop."""
 
 _PER_INCH: dict[Unit, int] = {"in": 16, "mm": 25}
-_WIDTHS: dict[Unit, tuple[Fraction, Fraction]] = {
+FREE_WIDTHS: dict[Unit, tuple[Fraction, Fraction]] = {
     "in": (9 * INCH, 36 * INCH), "mm": (Fraction(230), Fraction(900)),
 }  # fmt: skip
 """Least and greatest of a case whose width is free (common practice)."""
@@ -55,6 +55,8 @@ class RunLayout:
         Of the grid [mm].
     in_it
         What stands on the wall where its cases would: then it has no answers.
+    parts
+        Keys of what would stand left and right of the first of these; empty: nothing stands in it.
     """
 
     key: str
@@ -66,6 +68,7 @@ class RunLayout:
     step: Fraction
     unit: Unit
     in_it: tuple[StandsIn, ...] = ()
+    parts: tuple[tuple[str, ...], ...] = ()
 
     def text(self, steps: int) -> str:
         """Steps as the job writes a length."""
@@ -104,7 +107,7 @@ def layouts(room: Room) -> Iterator[RunLayout]:
         if wall is None or not free or not closed:
             continue
         task = _task(room, run, wall.value)
-        step = _STEP[unit]
+        step = GRID[unit]
         in_it = tuple(standing_in(room, run))
 
         def text(steps: int, step: Fraction = step) -> str:
@@ -120,6 +123,7 @@ def layouts(room: Room) -> Iterator[RunLayout]:
             step,
             unit,
             in_it,
+            parted(room, run, in_it[0]) if in_it else (),
         )
 
 
@@ -130,9 +134,9 @@ def _is_free(run: Run, case: CaseSpec) -> bool:
 def _task(room: Room, run: Run, wall: Fraction) -> WallTask:
     """In whole steps: sizes that are given count up to the next one, the wall down."""
     unit = room.spec.unit
-    step = _STEP[unit]
+    step = GRID[unit]
     framed = sum((_frames(room, case) for case in run.cases if case.spec.dressed), _NONE)
-    low, high = (int(each // step) for each in _WIDTHS[unit])
+    low, high = (int(each // step) for each in FREE_WIDTHS[unit])
     return WallTask(
         int(wall // step) - _up(framed, step),
         tuple(_places(room, run)),
@@ -158,7 +162,7 @@ def _likes(room: Room, run: Run) -> Preferences:
 def _end(room: Room, run: Run, side: RunSide) -> EndFiller | None:
     """The filler before a wall; in a corner what clears the other run, and more if it must."""
     unit = room.spec.unit
-    step, style = _STEP[unit], room.spec.style
+    step, style = GRID[unit], room.spec.style
     widest = int(_WIDEST_FILLER[unit] // step)
     blind = _blind_off(room, run, side)
     if blind is not None:
@@ -179,8 +183,8 @@ def _end(room: Room, run: Run, side: RunSide) -> EndFiller | None:
 
 
 def _places(room: Room, run: Run) -> Iterator[RunPlace]:
-    step = _STEP[room.spec.unit]
-    free = tuple(int(each // step) for each in _WIDTHS[room.spec.unit])
+    step = GRID[room.spec.unit]
+    free = tuple(int(each // step) for each in FREE_WIDTHS[room.spec.unit])
     cases = {case.key: case.spec for case in run.cases}
     pins = _pinned(room, run)
     widths = {each.spec.key: each.width.value for each in run.appliances}
@@ -204,7 +208,7 @@ def _pinned(room: Room, run: Run) -> dict[str, int]:
 
     Frames on finished ends before it are no part of what is laid out.
     """
-    wall, step = room.survey.walls.get(run.spec.on), _STEP[room.spec.unit]
+    wall, step = room.survey.walls.get(run.spec.on), GRID[room.spec.unit]
     begins = Fraction(0) if wall is None else run_start(run, wall)
     frames = {case.key: _frames(room, case) for case in run.cases if case.spec.dressed}
     found: dict[str, int] = {}
@@ -252,7 +256,7 @@ def _seams(room: Room, run: Run) -> Iterator[int]:
     below = next((each for each in room.runs if each.spec.key == run.spec.over), None)
     if below is None or wall is None:
         return
-    step = _STEP[room.spec.unit]
+    step = GRID[room.spec.unit]
     off = run_start(below, wall) - run_start(run, wall)
     ends = [*below.starts, *(each.start for each in below.appliances), below.cases_end]
     for at in sorted({off + end.value for end in ends}):
@@ -270,8 +274,8 @@ def _centre(room: Room, run: Run, key: str) -> int | None:
     for placed in wall.things:
         if placed.spec.key == thing and placed.left is not None and placed.right is not None:
             twice = placed.left.value + placed.right.value - 2 * run_start(run, wall)
-            return int(round_to(twice, _STEP[room.spec.unit], Way.NEAREST)[0]
-                       // _STEP[room.spec.unit])  # fmt: skip
+            return int(round_to(twice, GRID[room.spec.unit], Way.NEAREST)[0]
+                       // GRID[room.spec.unit])  # fmt: skip
     return None
 
 

@@ -19,7 +19,7 @@ from casewright.job.diagonals import check_diagonal
 from casewright.job.face_choices import check_face
 from casewright.job.floor_places import floor_places
 from casewright.job.height_choices import check_heights, with_solved_heights
-from casewright.job.islands import island_of
+from casewright.job.islands import island_of, with_island_widths
 from casewright.job.moisture import moisture_of
 from casewright.job.origins import Origins
 from casewright.job.overlay_choices import check_overlay
@@ -164,6 +164,7 @@ def _spec(content: Content, origins: Origins, reporter: Reporter) -> JobSpec | N
         for key, table in content.runs.items()
     }
     cases = with_shared_lids(with_solved_widths(cases, content, origins), runs)
+    cases = with_island_widths(cases, content, origins, stock)
     stock |= moulded(runs.values(), stock)
     if any(run.trims.crown is not None and run.trims.crown.fitted for run in runs.values()):
         shop = shop_of(content.shop, origins)

@@ -197,6 +197,13 @@ def _members(content: Content, reporter: Reporter) -> None:
                 what = f"case {key} already stands in {'this run' if twice else placed[key]}"
                 want = f"take it out {'here' if twice else 'of one of the two'}"
                 reporter.tell(path, what, want)
+            elif run.on in content.walls and key in content.walls[run.on].fixed:
+                what = f"{key} stands on the wall: a run ends before it, and another begins after"
+                want = (
+                    f'write two runs: one with the cases left of it and before = "{key}", one '
+                    f'with those right of it and after = "{key}"'
+                )
+                reporter.tell(path, what, want)
             elif not _is_known(key, content):
                 what = f"there is no case {key}"
                 reporter.unknown(path, key, [*_case_keys(content), *content.appliances], what)
@@ -274,8 +281,13 @@ def _no_width(key: str, run_key: str | None, content: Content, reporter: Reporte
         want = "write width = ..., or put the case into a run with readings of its wall"
         reporter.tell(path, what, want)
     elif not (content.runs[run_key].wall or content.runs[run_key].on):
+        islands = [i for i in content.islands.values() if run_key in (i.front, i.back)]
+        if any(i.length is not None for i in islands):
+            return
         what = f"case {key} has no width, and run {run_key} no wall to share out"
         want = f"write width = ... here, or wall = [...] in [run.{run_key}]"
+        if islands:
+            want = "write width = ... here, or length = [..., ...] in its island"
         reporter.tell(path, what, want)
 
 

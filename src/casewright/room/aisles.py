@@ -13,7 +13,7 @@ from casewright.room.free_stand import FreeStand
 from casewright.room.model import Room
 from casewright.room.wall_stands import Spot, WallFrame, wall_frames
 
-__all__ = ["Aisle", "AisleWay", "aisles", "own_side", "reach_into"]
+__all__ = ["Aisle", "AisleWay", "aisles", "own_side", "own_sides", "reach_into"]
 
 AisleWay = Literal["near", "far", "left", "right"]
 """Seen from the wall that a thing is measured from: toward it, away from it, to either hand."""
@@ -52,6 +52,11 @@ class Aisle:
     clear: Fraction
     across: Footprint
     ends: tuple[Spot, Spot]
+
+
+def own_sides(side: FloorSide) -> tuple[FloorSide, FloorSide, FloorSide, FloorSide]:
+    """Which of its own sides lie near, far, left and right where one looks to the wall."""
+    return _OWN[side]
 
 
 def own_side(stand: FreeStand, way: AisleWay) -> FloorSide:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from fractions import Fraction
 from typing import NamedTuple
 
 from casewright.casework.cases import Case
@@ -10,13 +11,13 @@ from casewright.casework.house import House
 from casewright.dims import Dim, Place, greatest
 from casewright.room.floor_spec import FloorPlace, FloorSide
 from casewright.room.free_stand import FreeStand
-from casewright.room.model import Run
+from casewright.room.model import Room, Run
 from casewright.room.specs import JobSpec
 from casewright.survey.readings import enter_reading
 from casewright.survey.survey import Survey
 from casewright.survey.walls import SurveyedWall
 
-__all__ = ["counter_over", "free_stands", "run_edge"]
+__all__ = ["counter_over", "free_stands", "middle_of", "run_edge"]
 
 
 class _Outline(NamedTuple):
@@ -140,14 +141,21 @@ def _along(
     """From the wall's left end to the left edge, as written or from what it stands before."""
     if spec.along is not None:
         return place.given("along", spec.along)
-    middle = next(iter(_middles(house, spec.centre, runs, wall)), None)
+    middle = next(iter(_middles(house.zero, spec.centre, runs, wall)), None)
     if middle is None:
         msg = f"{spec.centre} has no middle"
         raise ValueError(msg)  # the job file's checks refuse that first
     return place.let("along", middle - length / 2)
 
 
-def _middles(house: House, key: str, runs: Sequence[Run], wall: SurveyedWall) -> Iterator[Dim]:
+def middle_of(room: Room, key: str, wall: str) -> Fraction | None:
+    """Middle of a thing on a wall, or of what stands before it, from its left end [mm]."""
+    nothing = Dim("", (), Fraction(0))
+    found = _middles(nothing, key, room.runs, room.survey.walls[wall])
+    return next((middle.value for middle in found), None)
+
+
+def _middles(zero: Dim, key: str, runs: Sequence[Run], wall: SurveyedWall) -> Iterator[Dim]:
     """Middle of a thing on the wall, or of a case or an appliance before it [mm]."""
     for thing in wall.things:
         if thing.spec.key == key and thing.left is not None and thing.right is not None:
@@ -156,7 +164,7 @@ def _middles(house: House, key: str, runs: Sequence[Run], wall: SurveyedWall) ->
         if run.spec.on != wall.spec.key:
             continue
         rights = (t.right for t in wall.things if t.spec.key == run.spec.after)
-        begins = next((right for right in rights if right is not None), house.zero)
+        begins = next((right for right in rights if right is not None), zero)
         for case, start in zip(run.cases, run.starts, strict=True):
             if case.key == key:
                 yield begins + start + case.overall_width / 2

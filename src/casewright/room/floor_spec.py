@@ -38,6 +38,8 @@ class FloorPlace:
     floor
         From the level line down to the floor at its corners: near left, near right, far right,
         far left; empty: not read.
+    side_is_solved
+        Whether an accepted layout chose the side.
     where
         Place in the job file.
     """
@@ -51,6 +53,7 @@ class FloorPlace:
     side: FloorSide | None
     band: tuple[Given, Given] | None = None
     floor: tuple[Reading, ...] = ()
+    side_is_solved: bool = False
     where: str = ""
 
     @property

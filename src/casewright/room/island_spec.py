@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from casewright.dims import Given
+
 __all__ = ["IslandSpec"]
 
 
@@ -21,6 +23,8 @@ class IslandSpec:
         Key of the run that stands with its back to that one; empty: seats, before a finished back.
     end_stock, back_stock
         Keys of the sheets that its end panels and its finished back are cut from.
+    length
+        Least and greatest of its body, where widths of its cases are left open [mm].
     where
         Place in the job file.
     """
@@ -31,4 +35,5 @@ class IslandSpec:
     back: str
     end_stock: str
     back_stock: str
+    length: tuple[Given, Given] | None = None
     where: str = ""
