@@ -180,9 +180,11 @@ def _up(case: Case, unit: Unit, *, doors: bool) -> Iterator[Element]:
     beyond = wide + (case.width.value + case.depth.value - _mouth(case).reach.value) * _ROOT / 2
     right = beyond - wide / 2
     if doors:
-        tall = [Span(f.y.value, f.y.value + f.height.value, measure_of(f.height, unit))
-                for f in case.fronts]  # fmt: skip
-        yield Dimensions("right", right, (*tall, whole))
+        # Two leaves of a pair are as tall as one another: told once.
+        tall = {(f.y.value, f.height.value): Span(f.y.value, f.y.value + f.height.value,
+                                                  measure_of(f.height, unit))
+                for f in case.fronts}  # fmt: skip
+        yield Dimensions("right", right, (*tall.values(), whole))
         return
     stops: dict[Fraction, Stop] = {}
     for level in case.levels:

@@ -23,6 +23,13 @@ _NOT_IN_ONE = (
 _ROOM = Fraction(230)
 """Least width of the door that is of use, and a driver between strips and post [mm]."""
 
+_INSTEAD = {
+    "sink": "take it out, or make a straight base beside it the sink base: a bowl across the "
+    "corner would cut through the top that ties sides, strips and post to one another",
+}
+_LEAF = Fraction(180)
+"""Least width of each of two leaves: cup, frame and pull beside one another [mm]."""
+
 _ARM = Fraction(250)
 """Least length of the sleeper in a plinth's arm: room for the driver between [mm]."""
 
@@ -34,7 +41,7 @@ def as_diagonal(spec: CaseSpec, table: CaseTable) -> CaseSpec:
     """A wall or base case as the diagonal corner that it is to be: one door, two return sides."""
     if table.diagonal is None:
         return spec
-    front = None if spec.front is None else replace(spec.front, leaves=1)
+    front = None if spec.front is None else replace(spec.front, leaves=spec.front.leaves or 1)
     return replace(spec, diagonal=table.diagonal, under=table.bottom == "under", front=front)
 
 
@@ -53,7 +60,8 @@ def check_diagonal(key: str, case: CaseTable, content: Content, reporter: Report
     for name in _NOT_IN_ONE:
         if getattr(case, name):
             what = f"a diagonal corner has no {name.replace('_', ' ')}"
-            reporter.tell((*base, name), what, "take it out: it has one door and shelves")
+            want = _INSTEAD.get(name, "take it out: it has a door or a pair, and shelves")
+            reporter.tell((*base, name), what, want)
     if case.width is None:
         what = "a diagonal corner has a width of its own: its leg along either wall"
         reporter.tell((*base, "diagonal"), what, "write width = ...")
@@ -93,9 +101,6 @@ def _front(base: KeyPath, case: CaseTable, content: Content, reporter: Reporter)
         reporter.tell(
             (*base, "diagonal"), what, 'write front = { overlay = "full" } for this case'
         )
-    if front is not None and front.leaves == 2:
-        what = "a diagonal corner has one door"
-        reporter.tell((*base, "front", "leaves"), what, "take leaves out")
 
 
 def _places(key: str, case: CaseTable, content: Content, reporter: Reporter) -> None:
@@ -116,14 +121,18 @@ def check_diagonal_sizes(sizes: CaseSizes) -> None:
     if case.diagonal is None or case.width is None or case.front is None:
         return
     out = _thickness(sizes, case.front) + sizes.value("bumper")
-    need = (_ROOM + 2 * out) / UNDER_ROOT_2 + 2 * sizes.value("reveal")
+    wide = _ROOM
+    if case.front.leaves == 2:
+        wide = 2 * _LEAF + sizes.value("gap")
+    need = (wide + 2 * out) / UNDER_ROOT_2 + 2 * sizes.value("reveal")
     strips = (_ROOM + 2 * sizes.board) / UNDER_ROOT_2 + sizes.board
     need = max(need, strips)
     leg = case.width.value - case.depth.value
     if leg < need:
         what = (
             f"legs of {sizes.text(case.width.value)} and sides {sizes.text(case.depth.value)} "
-            "deep leave no room for a door in the mouth"
+            f"deep leave no room for {'a pair of doors' if case.front.leaves == 2 else 'a door'} "
+            "in the mouth"
         )
         sizes.tell("width", what, sizes.at_least(case.depth.value + need))
     if case.toe == "plinth":

@@ -206,7 +206,7 @@ def _views(room: Room, case: Case) -> list[View]:
         return [
             View(plan_of_corner(case, unit), "From above, cut over the bottom"),
             View(mouth_scene(case, unit), "The mouth, square to the door"),
-            View(open_mouth_scene(case, unit), "Door off"),
+            View(open_mouth_scene(case, unit), "Doors off" if case.fronts[1:] else "Door off"),
         ]
     section = View(section_scene(case, unit), "Section, from the right")
     if not case.fronts:
@@ -304,9 +304,10 @@ def _corner_words(room: Room, case: Case) -> list[Inline]:
         return _blind_words(room, case)
     if case.mouth is None:
         return []
+    doors = "Its doors are" if len(case.fronts) > 1 else "Its door is"
     why = (
-        " from side to side. Its door is so narrow that its square edges stay behind the planes "
-        "of its neighbours' sides. Try the corner of the walls with a square first: what stands "
+        f" from side to side. {doors} so narrow that square edges stay behind the planes of the "
+        "neighbours' sides. Try the corner of the walls with a square first: what stands "
         "in it, plaster or a bead of filler, comes off. It is screwed to the studs of both walls, "
         "through the nailers on either."
     )

@@ -154,6 +154,20 @@ def test_square_edges_of_the_door_clear_the_neighbours() -> None:
     assert float(case.width.value) - far == pytest.approx(1.5, abs=1e-3)
 
 
+@pytest.mark.parametrize("hand", ["left", "right"])
+@pytest.mark.parametrize("unit", ["in", "mm"])
+def test_a_pair_shares_what_one_door_would_close(unit: Unit, hand: str) -> None:
+    """Each leaf half of (A - d - 2r) sqrt(2) - 2 td, less the gap between them."""
+    size = {"in": ("34", "14", "1/8"), "mm": ("850", "350", "3")}[unit]
+    wide = {"A": size[0], "d": size[1]}
+    one = corner(unit, hand, **wide).doors[0].width.value
+    case = corner(unit, hand, **wide, front=replace(SLAB, slab="slab", leaves=2))
+    left, right = case.doors
+    assert left.width.value == right.width.value == (one - length(size[2], unit)) / 2
+    assert (left.hinge_side, right.hinge_side) == ("left", "right")
+    assert verify(case, hardware=hardware(unit)).failures == ()
+
+
 def test_a_wider_door_stands_before_its_neighbour() -> None:
     """Proved by placing it, in exact numbers: a door a sixteenth wider is caught."""
     case = corner("in", "right", step="1/32")
@@ -233,10 +247,11 @@ def test_a_plinth_carries_both_sides_and_the_board_goes_from_leg_to_leg(
     front=st.sampled_from((SLAB, APPLIED, PANEL)),
     edge=st.sampled_from(("painted", "band")),
     toe=st.sampled_from(("notch", "plinth")),
+    leaves=st.sampled_from((1, 2)),
 )
 def test_any_diagonal_corner_proves(
     unit: Unit, hand: str, kind: str, under: bool, legs: tuple[int, int, int], ply: str,
-    front: Any, edge: str, toe: str,
+    front: Any, edge: str, toe: str, leaves: int,
 ) -> None:  # fmt: skip
     """Over its legs, depths and sheets, both hands, wall and base, on the cutting grid."""
     per = Fraction(1) if unit == "in" else Fraction(25)
@@ -247,7 +262,8 @@ def test_any_diagonal_corner_proves(
     case = corner(
         unit, hand, ply=ply if unit == "in" else "18.2", step="1/32" if unit == "in" else "1/2",
         A=str(leg), d=str(deep * per), H=str(30 * per), kind=kind, toe=toe if base else "none",
-        under=under and not base, front=replace(front, leaves=1), edge=edge, bumper=str(per / 16),
+        under=under and not base, front=replace(front, leaves=leaves), edge=edge,
+        bumper=str(per / 16),
     )  # fmt: skip
     if not any(finding.severity.value == "stop" for finding in case.findings):
         assert verify(case, hardware=hardware(unit)).failures == ()
@@ -301,7 +317,7 @@ def test_it_fills_the_corner_of_both_runs() -> None:
         ('kind = "wall"\nwidth = 24\ndiagonal = "left"\nback = "inset"', "rabbets"),
         ('kind = "wall"\nwidth = 16\ndiagonal = "left"', "no room for a door"),
         ('kind = "wall"\nwidth = 24\nbottom = "under"', "diagonal corner"),
-        ('kind = "base"\nwidth = 36\ndiagonal = "left"\nfront = { leaves = 2 }', "one door"),
+        ('kind = "base"\nwidth = 34\ndiagonal = "left"\nfront = { leaves = 2 }', "pair of doors"),
         ('kind = "base"\nwidth = 30\ndepth = 14\ndiagonal = "left"\ntoe = "plinth"', "no arm of"),
         ('kind = "wall"\ndiagonal = "left"', "width"),
         ('kind = "wall"\nwidth = 24\ndepth = 6\ndiagonal = "left"', "two rows of pins"),
