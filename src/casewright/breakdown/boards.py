@@ -9,7 +9,7 @@ from casewright.breakdown.desk import Desk
 from casewright.breakdown.pieces import Piece, lipped_edges, part_piece
 from casewright.breakdown.plan import StockPlan
 from casewright.breakdown.set_ups import test_pieces
-from casewright.breakdown.solving import Offered, draft, settle
+from casewright.breakdown.solving import Offered, draft, on_hand, settle
 from casewright.casework.naming import the
 from casewright.casework.parts import Part
 from casewright.dims import Dim, least, shop_text
@@ -85,9 +85,12 @@ def plan_boards(
         width=least(desk.style("test_piece_width"), width), turns=False, unit=unit,
     )  # fmt: skip
     pieces = (*(part_piece(part) for part in parts), *others, *tests)
-    offered = tuple(
-        Offered(f"{board.key} {shop_text(long.value, unit)}", long, width)
-        for long in board_lengths(desk, board)
+    offered = (
+        *(
+            Offered(f"{board.key} {shop_text(long.value, unit)}", long, width)
+            for long in board_lengths(desk, board)
+        ),
+        *on_hand(desk, board.key),
     )
     drafted = draft(desk, board, offered, pieces)
     done = settle((drafted.task,))

@@ -158,13 +158,15 @@ class StockPlan:
     def verdict(self) -> str:
         """What is known of the plan, in words: of boards to a quarter of the longest."""
         solution = self.solution
-        if any(item.kept for item in self.offered.values()) and solution.gap:
+        kept = any(item.kept for item in self.offered.values())
+        if kept and solution.gap and self.kind == "sheets":
             sheets = solution.gap // NEW_SHEET
             most = f"{sheets} sheet{'s' if sheets > 1 else ''}" if sheets else "no whole sheet"
             return f"at most {most} more than needed" if sheets else f"{most} more than needed"
         if solution.bound.measure == "sheets" or not solution.gap:
             return solution.verdict
-        boards, quarters = divmod(-(-4 * solution.gap // self._longest), 4)
+        whole = NEW_SHEET if kept else self._longest
+        boards, quarters = divmod(-(-4 * solution.gap // whole), 4)
         words = [] if not boards else [f"{boards} board{'s' if boards > 1 else ''}"]
         words += [f"{_QUARTERS[quarters - 1]} of a board"] if quarters else []
         return f"at most {' and '.join(words)} more than needed"

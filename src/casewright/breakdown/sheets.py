@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from casewright.breakdown.desk import Desk
@@ -11,9 +11,8 @@ from casewright.breakdown.just_fit import just_fits, unmeasured_saws
 from casewright.breakdown.pieces import Piece, part_piece
 from casewright.breakdown.plan import StockPlan
 from casewright.breakdown.set_ups import test_pieces
-from casewright.breakdown.solving import Draft, Offered, Settled, Task, draft, settle
+from casewright.breakdown.solving import Draft, Offered, Settled, Task, draft, on_hand, settle
 from casewright.casework.parts import Part
-from casewright.dims import Given, Origin
 from casewright.stock import Sheet
 
 __all__ = ["plan_lots", "plan_sheets"]
@@ -102,21 +101,9 @@ def _drafted(desk: Desk, sheet: Sheet, parts: Sequence[Part]) -> _SheetDraft:
             desk.given(f"stock.{sheet.key}.length", sheet.length_in_hand),
             desk.given(f"stock.{sheet.key}.width", sheet.width_in_hand),
         ),
-        *_kept(desk, sheet),
+        *on_hand(desk, sheet.key),
     )
     trim = style["sheet_trim"].value
     ways = ((*pieces, *tests), pieces) if tests else (pieces,)
     drafts = tuple(draft(desk, sheet, offered, way, trim=trim) for way in ways)
     return _SheetDraft(sheet, pieces, tests, drafts)
-
-
-def _kept(desk: Desk, sheet: Sheet) -> Iterator[Offered]:
-    """The offcuts of a sheet that are on hand."""
-    for offcut in desk.room.offcuts:
-        if offcut.stock == sheet.key:
-            origin = Origin("measured", "kept in the record")
-            length, width = (
-                desk.given(f"{offcut.path}.{name}", Given(size, origin))
-                for name, size in (("length", offcut.length), ("width", offcut.width))
-            )
-            yield Offered(offcut.path, length, width, kept=True)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
@@ -24,7 +24,7 @@ from casewright.cutting.trade import Trade, weigh
 from casewright.cutting.verifier import verify
 from casewright.cutting.walker import walk
 from casewright.cutting.work import Work, work_of
-from casewright.dims import Dim
+from casewright.dims import Dim, Given, Origin
 from casewright.stock import Board, Sheet
 
 __all__ = [
@@ -69,6 +69,18 @@ class Offered:
     length: Dim
     width: Dim
     kept: bool = False
+
+
+def on_hand(desk: Desk, stock: str) -> Iterator[Offered]:
+    """Offcuts of a sheet, leftovers of a board: what the record says is there."""
+    for offcut in desk.room.offcuts:
+        if offcut.stock == stock:
+            origin = Origin("measured", "kept in the record")
+            length, width = (
+                desk.given(f"{offcut.path}.{name}", Given(size, origin))
+                for name, size in (("length", offcut.length), ("width", offcut.width))
+            )
+            yield Offered(offcut.path, length, width, kept=True)
 
 
 @dataclass(frozen=True, slots=True)
@@ -205,7 +217,8 @@ def draft(
     room = desk.room
     kerf = desk.kerf().value
     style = room.spec.style
-    keeps = (style["offcut_long"].value, style["offcut_short"].value)
+    narrow = "offcut_board" if isinstance(goods, Board) else "offcut_short"
+    keeps = (style["offcut_long"].value, style[narrow].value)
     unit = common_unit(_lengths(offered, pieces, (kerf, trim, *keeps)), room.spec.unit)
     edge = unit.count(trim)
     problem = Problem(
@@ -272,13 +285,14 @@ NEW_SHEET = 1000
 
 
 def _prices(offered: Sequence[Offered], unit: WholeUnit) -> list[int]:
-    """Of boards their length; of sheets one each; of an offcut a fifth of what its area costs."""
+    """Of boards their length; of sheets one each; of an offcut a fifth of what its area costs.
+
+    Where offcuts are offered the largest new sheet or board counts as `NEW_SHEET`.
+    """
     if any(item.kept for item in offered):
         whole = max(_area(item) for item in offered if not item.kept)
-        return [
-            max(1, round(NEW_SHEET * _area(item) / whole / 5)) if item.kept else NEW_SHEET
-            for item in offered
-        ]
+        shares = ((NEW_SHEET * _area(item) / whole, item.kept) for item in offered)
+        return [max(1, round(share / 5 if kept else share)) for share, kept in shares]
     several = len({item.length.value for item in offered}) > 1
     return [unit.count(item.length.value) if several else 1 for item in offered]
 

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
 from casewright.buying.line import BuyLine, packed
 from casewright.buying.spares import BAND_WASTE
-from casewright.buying.words import length, long_length
+from casewright.buying.words import counted, length, long_length, priced
 from casewright.casework.parts import EdgeTreatment, Part
 from casewright.room.model import Room
 from casewright.stock import EdgeBand
 
-__all__ = ["band_length", "edge_length", "edges"]
+__all__ = ["band_length", "edge_length", "edges", "rolls"]
 
 
 def edge_length(part: Part, edge: EdgeTreatment) -> Fraction:
@@ -40,6 +40,34 @@ def band_length(visible: Fraction, pieces: int, tail: Fraction) -> tuple[Fractio
     return visible, visible * (BAND_WASTE - 1) + pieces * tail
 
 
+def rolls(pieces: Iterable[Fraction], roll: Fraction) -> tuple[int, int]:
+    """Rolls that pieces come off in one length each, and how many are longer than a roll.
+
+    The longest goes first, off the first roll that still holds it (first fit decreasing).
+
+    Parameters
+    ----------
+    pieces
+        Edges with their tails [mm].
+    roll
+        Length of a roll [mm].
+    """
+    left: list[Fraction] = []
+    joined = 0
+    for piece in sorted(pieces, reverse=True):
+        rest = piece
+        if piece > roll:
+            joined += 1
+            whole, rest = divmod(piece, roll)
+            left += [Fraction(0)] * int(whole)
+        place = next((n for n, free in enumerate(left) if free >= rest), None)
+        if place is None:
+            left.append(roll - rest)
+        else:
+            left[place] -= rest
+    return len(left), joined
+
+
 def edges(room: Room) -> Iterator[BuyLine]:
     """Edge band by stock, in whole rolls."""
     found: dict[str, list[tuple[str, Fraction]]] = {}
@@ -54,14 +82,25 @@ def edges(room: Room) -> Iterator[BuyLine]:
         goods = room.spec.stock[key]
         if not isinstance(goods, EdgeBand):
             continue
-        need, spare = band_length(sum((n for _, n in pieces), Fraction(0)), len(pieces), tail)
+        lengths = [long for _, long in pieces]
+        need, spare = band_length(sum(lengths, Fraction(0)), len(pieces), tail)
         roll, unit = goods.roll.value, room.spec.unit
+        count, joined = rolls([long + tail for long in lengths], roll)
+        why = (
+            f"{long_length(need, unit)} of edges x {float(BAND_WASTE):.2f} + "
+            f"{counted(len(pieces), 'tail')} of {length(tail, unit)} = "
+            f"{long_length(need + spare, unit)}"
+        )
+        if count > packed(need, spare, roll):
+            why += f"; {count} rolls, so that each edge is banded in one length"
+            spare = count * roll - need
+        if joined:
+            why += f"; {counted(joined, 'edge')} longer than a roll: joined where it shows least"
         yield BuyLine(
             "edges", goods.title, key, "length", need, spare, roll, packed(need, spare, roll),
-            f"roll of {long_length(roll, unit)}",
-            f"{long_length(need, unit)} of edges x {float(BAND_WASTE):.2f} + {len(pieces)} tails "
-            f"of {length(tail, unit)} = {long_length(need + spare, unit)}",
+            f"roll of {long_length(roll, unit)}", why,
             tuple(dict.fromkeys(path for path, _ in pieces)),
+            note=priced(goods.price, packed(need, spare, roll)),
         )  # fmt: skip
 
 

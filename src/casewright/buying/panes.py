@@ -47,5 +47,5 @@ def panes(room: Room) -> Iterator[BuyLine]:
             key, "pieces", Fraction(len(parts)), Fraction(0), Fraction(1), len(parts), "each",
             f"{counted(len(parts), 'door')} with panes of this size",
             tuple(part.path for part in parts),
-            note=_NOTE + law,
+            note=_NOTE + law + (f"; {goods.price}" if goods.price else ""),
         )  # fmt: skip

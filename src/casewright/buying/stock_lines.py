@@ -8,7 +8,7 @@ from fractions import Fraction
 from casewright.breakdown import Breakdown, StockPlan
 from casewright.buying.line import BuyLine
 from casewright.buying.trim_spare import trim_spare
-from casewright.buying.words import counted, length, thickness
+from casewright.buying.words import counted, length, priced, thickness
 from casewright.dims import Unit
 from casewright.room.model import Room
 from casewright.stock import EMISSION_LABELS, Board, Sheet
@@ -34,36 +34,47 @@ def _sheets(room: Room, plan: StockPlan, goods: Sheet, breakdown: Breakdown) -> 
     kept = f" and {counted(len(plan.offcuts), 'offcut')} on hand" if plan.offcuts else ""
     why = f"{_contents(plan)} on {counted(plan.count, 'sheet')}{kept}; {plan.verdict}"
     if waiting:
-        why += f"; {waiting} of the parts still wait for an answer"
+        why += f"; {waiting} of the parts still wait{'s' * (waiting == 1)} for an answer"
     return BuyLine(
         "sheets", f"{goods.title}, {size}", goods.key, "pieces", Fraction(plan.count),
         Fraction(0), Fraction(1), plan.count, "sheet", why, _parts(plan),
-        note=_note(goods),
+        note=_note(goods, plan.count),
     )  # fmt: skip
 
 
-def _note(goods: Sheet) -> str:
+def _note(goods: Sheet, count: int) -> str:
     """What to look for: the class on its label, and the price or what is measured first."""
     label = f'with "{goods.emission}" on its label; ' if goods.emission in EMISSION_LABELS else ""
     measure = "measure the thickness on arrival, at six places over all of them"
-    return label + (goods.price or measure)
+    return label + (priced(goods.price, count) or measure)
 
 
 def _boards(room: Room, plan: StockPlan, goods: Board) -> Iterator[BuyLine]:
     unit = room.spec.unit
-    lengths = {item.id: plan.length(item.length) for item in plan.problem.stock}
+    lengths = {key: item.length.value for key, item in plan.offered.items() if not item.kept}
     spare = trim_spare(room, plan, lengths)
-    for item in dict.fromkeys((*plan.counts, *((spare.item,) if spare else ()))):
+    kept = f" and {counted(len(plan.offcuts), 'leftover')} on hand" if plan.offcuts else ""
+    bought = sorted((key for key in plan.counts if key in lengths), key=lambda key: lengths[key])
+    for item in dict.fromkeys((*bought, *((spare.item,) if spare else ()))):
         count = plan.counts.get(item, 0)
         more = spare.count if spare is not None and item == spare.item else 0
-        sums = [f"{_contents(plan)} on {counted(plan.count, 'board')}; {plan.verdict}"]
+        several = f" of {len(bought)} lengths in all" if len(bought) > 1 else ""
+        sums = [
+            f"{_contents(plan)} on {counted(plan.count, 'board')}{several}{kept}; {plan.verdict}"
+        ]
         why = "; ".join([*(sums if count else ()), *([spare.why] if spare and more else ())])
         yield BuyLine(
             "boards",
             f"{goods.title}, {_section(goods, unit)}, {length(lengths[item], unit)} long",
             goods.key, "pieces", Fraction(count), Fraction(more), Fraction(1), count + more,
-            "board", why, _parts(plan), note=goods.price or "straight, dry and free of knots",
+            "board", why, _parts(plan),
+            note=_price(goods, count + more) or "straight, dry and free of knots",
         )  # fmt: skip
+
+
+def _price(goods: Board, count: int) -> str:
+    """The price as typed; reckoned up where there is one length that it can be of."""
+    return priced(goods.price, count) if len(goods.lengths) == 1 else goods.price or ""
 
 
 def _section(goods: Board, unit: Unit) -> str:

@@ -59,7 +59,7 @@ def trim_spare(room: Room, plan: StockPlan, lengths: Mapping[str, Fraction]) -> 
     )  # fmt: skip
     tests = ends * style["test_piece_length"].value
     margin = whole * _MARGIN + style["knot_margin"].value + tests
-    left = _left(plan, lengths, max(plan.pieces[path].width for path in own))
+    left = _left(plan, max(plan.pieces[path].width for path in own))
     if left >= margin:
         return None
     item = min(lengths, key=lambda each: (lengths[each], each))
@@ -73,11 +73,15 @@ def trim_spare(room: Room, plan: StockPlan, lengths: Mapping[str, Fraction]) -> 
     return TrimSpare(item, int(-(-(margin - left) // lengths[item])), why)
 
 
-def _left(plan: StockPlan, lengths: Mapping[str, Fraction], wide: Fraction) -> Fraction:
+def _left(plan: StockPlan, wide: Fraction) -> Fraction:
     """Length of the widest trim that what the plan leaves over would make, by its face [mm]."""
-    faces = {item.id: plan.length(item.width) for item in plan.problem.stock}
+    sizes = {item.id: (item.length, item.width) for item in plan.problem.stock}
     bought = sum(
-        (lengths[item] * faces[item] * count for item, count in plan.counts.items()), Fraction(0)
+        (
+            plan.length(sizes[item][0]) * plan.length(sizes[item][1]) * count
+            for item, count in plan.counts.items()
+        ),
+        Fraction(0),
     )
     used = sum((piece.length * piece.width for piece in plan.pieces.values()), Fraction(0))
     return (bought - used) / wide

@@ -88,12 +88,12 @@ def _stock(key: str, goods: Goods, origins: Origins) -> Stock:
         case BandTable():
             return EdgeBand(
                 key, title, thickness, origins.given(goods.width, (*base, "width")),
-                origins.given(goods.roll, (*base, "roll")),
+                origins.given(goods.roll, (*base, "roll")), goods.price,
             )  # fmt: skip
         case GlazingTable():
             return Glazing(
                 key, title, thickness, goods.material, _density(goods.material, goods.density),
-                _mean(goods, base, origins),
+                _mean(goods, base, origins), goods.price,
             )  # fmt: skip
 
 

@@ -135,18 +135,22 @@ class Board:
 
 @dataclass(frozen=True, slots=True)
 class EdgeBand:
-    """Iron-on edge band from a roll: thickness and width [mm]."""
+    """Iron-on edge band from a roll: thickness and width [mm]; the price of a roll as typed."""
 
     key: str
     title: str
     thickness: Given
     width: Given
     roll: Given
+    price: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Glazing:
-    """Glass or plastic panels, ordered to size, or cut from a sheet: thickness [mm]."""
+    """Glass or plastic panels, ordered to size, or cut from a sheet: thickness [mm].
+
+    The price is as typed.
+    """
 
     key: str
     title: str
@@ -154,6 +158,7 @@ class Glazing:
     material: Literal["tempered glass", "acrylic"]
     density: Fraction
     measured: Given | None = None
+    price: str | None = None
 
 
 Stock = Sheet | Board | EdgeBand | Glazing

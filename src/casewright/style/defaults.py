@@ -316,6 +316,7 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
     _key("narrow_rip", "2", "50", "narrowest rip without a push block that carries", _PRACTICE),
     _key("offcut_long", "24", "600", "long side of the least offcut worth keeping"),
     _key("offcut_short", "4", "100", "short side of the least offcut worth keeping"),
+    _key("offcut_board", "1 1/2", "38", "width of the least leftover of a board worth keeping"),
     _key("shortest_milled", "14", "360", "shortest strip that goes through a planer", _PRACTICE),
     _key("strip_end", "1", "25", "extra length of a strip, sawn off when it is fitted"),
     _key("lip_proud", "1/32", "1", "how much wider a lip is than its edge, planed off later"),

@@ -68,3 +68,54 @@ def test_what_is_bought_is_what_no_offcut_gives() -> None:
     assert not [line for line in buy_list(room, breakdown) if line.key == "thin_plywood"]
     [plan] = [plan for plan in breakdown.wanted if plan.stock == "thin_plywood"]
     assert len(set(plan.offcuts)) == len(plan.offcuts)
+
+
+BOARDS = """
+format = 1
+unit = "in"
+[boxes]
+joint = "pocket screws"
+[stock.plywood]
+measured = "0.720"
+[stock.thin_plywood]
+measured = "0.205"
+[stock.board]
+measured = "0.75"
+[case.upper]
+kind = "wall"
+width = 30
+height = 30
+front = "none"
+face = "face frame"
+"""
+
+
+def _boards(*offcuts: tuple[str, int, int]) -> Room:
+    kept = tuple(
+        Offcut(f"offcut.{n}", stock, Fraction(long * INCH), Fraction(wide * INCH))
+        for n, (stock, long, wide) in enumerate(offcuts)
+    )
+    return replace(build(read(BOARDS)), offcuts=kept)
+
+
+def test_a_leftover_of_a_board_is_cut_before_a_new_one() -> None:
+    """Stiles of 30 and rails of 27 out of 5 1/2 wide; the leftovers take them all."""
+    new = break_down(_boards(), stop=WORK)
+    [plan] = [plan for plan in new.wanted if plan.stock == "board"]
+    assert (plan.count, plan.offcuts) == (1, ())
+    room = _boards(("board", 70, 5), ("board", 34, 2), ("board", 32, 4))
+    breakdown = break_down(room, stop=WORK)
+    [plan] = [plan for plan in breakdown.wanted if plan.stock == "board"]
+    assert plan.count == 0
+    assert plan.offcuts
+    assert not [line for line in buy_list(room, breakdown) if line.key == "board"]
+
+
+def test_what_a_leftover_does_not_give_is_bought_in_the_length_that_it_takes() -> None:
+    """Each length that can be bought keeps its price beside a leftover: the shortest is taken."""
+    room = _boards(("board", 32, 2))
+    breakdown = break_down(room, stop=WORK)
+    [plan] = [plan for plan in breakdown.wanted if plan.stock == "board"]
+    [line] = [line for line in buy_list(room, breakdown) if line.key == "board"]
+    assert plan.count == line.count == 1
+    assert '96" long' in line.what

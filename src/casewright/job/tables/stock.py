@@ -28,7 +28,8 @@ class _Goods(Table):
     """What to ask for at the yard. Default: the key, with spaces for _."""
 
     price: Line | None = None
-    """Price of one, with its date and where it was asked, as text."""
+    """Price of one, with its date and where it was asked, as text: "62.40, 3 May, the yard".
+    The buy list reckons up what so many cost where it begins with the amount."""
 
 
 class SheetTable(_Goods):
