@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
@@ -13,6 +14,7 @@ from tests.unit.web.test_shop_routes import PlansOnce
 
 from casewright.job.recorded import read_entries
 from casewright.job.starter import starter_text
+from casewright.record import Entry
 
 OPEN = Callable[..., Page]
 STOCK = {"plywood": "0.72", "thin_plywood": "0.2", "fibreboard": "0.75"}
@@ -38,12 +40,20 @@ def kinds(job: Path) -> list[str]:
 def test_the_digits_of_a_setting_are_ten_millimetres_high(
     shop: tuple[str, Path], opened: OPEN
 ) -> None:
-    """At 6 CSS px to the millimetre, as on a phone 390 px wide; figures are 0.698 em high."""
+    """Those over and under a stroke too; figures of the typeface are 0.698 em high.
+
+    Phones have 5.3 to 6.5 CSS px to the millimetre of glass (widths in px and in mm of phones of
+    2016 to 2025, from memory): the finest counts.
+    """
     page = opened(f"{shop[0]}/shop/saw", PHONE)
     digits = page.locator(".digits").first
     expect(digits).to_be_visible(timeout=60_000)
-    size = digits.evaluate("each => parseFloat(getComputedStyle(each).fontSize)")
-    assert size * 0.698 >= 60
+    sizes = page.evaluate(
+        """() => [...document.querySelectorAll(".digits, .digits *")]
+            .filter((each) => each.closest(".less, .hidden") === null)
+            .map((each) => parseFloat(getComputedStyle(each).fontSize))"""
+    )
+    assert min(sizes) * 0.698 >= 10 * 6.5
     assert page.evaluate("document.documentElement.scrollWidth") <= PHONE["width"]
     small = page.evaluate(
         """() => [...document.querySelectorAll("button, a.button, input, header a")]
@@ -120,3 +130,79 @@ def test_a_timer_goes_on_after_a_reload(shop: tuple[str, Path], opened: OPEN) ->
     expect(page.get_by_role("timer")).to_contain_text("Paint")
     page.reload()
     expect(page.get_by_role("timer")).to_contain_text("59:")
+
+
+def _keys(page: Page, *names: str) -> None:
+    for name in names:
+        page.get_by_role("button", name=name, exact=True).click()
+
+
+def _newest(job: Path) -> Entry:
+    return read_entries(job)[0][-1]
+
+
+def test_sixteenths_and_thirty_seconds_are_written_as_they_are_typed(
+    shop: tuple[str, Path], opened: OPEN
+) -> None:
+    """Whole inches, a sixteenth and half of one more; the last figure is taken off by a key."""
+    page = opened(f"{shop[0]}/shop/part/2", PHONE)
+    page.get_by_role("button", name="Enter a reading").last.click(timeout=60_000)
+    _keys(page, "1", "1", "7", "take the last one off", "5/16", "and 1/32")
+    expect(page.get_by_label("reading so far")).to_have_text(re.compile("11 11/32"))
+    _keys(page, "Write it down", "It is so")
+    expect(page.locator("header")).to_contain_text("all sent", timeout=15_000)
+    assert _newest(shop[1]).sizes[0][1] == Fraction(11 * 32 + 11, 32) * Fraction("25.4")
+
+
+def test_a_spoiled_piece_is_asked_about_and_is_to_be_made_again(
+    shop: tuple[str, Path], opened: OPEN
+) -> None:
+    """A glove that touched the wrong button spoils nothing."""
+    page = opened(f"{shop[0]}/shop/part/3", PHONE)
+    before = len(kinds(shop[1]))
+    page.get_by_role("button", name="Spoiled").click(timeout=60_000)
+    page.get_by_role("button", name="It is good").click()
+    assert len(kinds(shop[1])) == before
+    page.get_by_role("button", name="Spoiled").click()
+    page.get_by_role("button", name="It is spoiled").click()
+    expect(page.locator("article")).to_contain_text("spoiled, make it again")
+    expect(page.locator("header")).to_contain_text("all sent", timeout=15_000)
+    assert kinds(shop[1])[before:] == ["spoiled"]
+
+
+def test_minutes_and_a_note_are_about_the_case_in_hand(
+    shop: tuple[str, Path], opened: OPEN
+) -> None:
+    """By large keys that add up."""
+    page = opened(f"{shop[0]}/shop/finish", PHONE)
+    before = len(kinds(shop[1]))
+    page.get_by_role("button", name="Minutes, or a note").click(timeout=60_000)
+    _keys(page, "+30", "+15", "Write minutes down")
+    page.get_by_label("Note about").fill("door side is proud")
+    page.get_by_role("button", name="Write the note down").click()
+    expect(page.locator("header")).to_contain_text("all sent", timeout=15_000)
+    minutes, note = read_entries(shop[1])[0][before:]
+    assert (minutes.minutes, note.note) == (45, "door side is proud")
+    assert minutes.path == note.path == "upper"
+
+
+def test_in_millimetres_readings_are_typed_as_figures(tmp_path: Path, opened: OPEN) -> None:
+    """Whole millimetres and tenths; one that is a centimetre off is asked about."""
+    job = tmp_path / "schrank.toml"
+    job.write_text(starter_text(job.name, "mm"), "utf-8")
+    with serving(job) as address:
+        page = opened(f"{address}/shop/part/1", PHONE)
+        box = page.locator("section.reading").first
+        planned = (box.locator(".size").first.text_content(timeout=60_000) or "").replace("~", "")
+        box.get_by_role("button", name="Enter a reading").click()
+        assert page.get_by_role("button", name="1/16", exact=True).count() == 0
+        _keys(page, *str(int(float(planned)) + 10))
+        page.get_by_role("button", name="Write it down").click()
+        expect(page.get_by_role("dialog")).to_contain_text("mm over")
+        page.get_by_role("button", name="Measure again").click()
+        assert kinds(job) == []
+        _keys(page, *(["take the last one off"] * 8), *planned)
+        page.get_by_role("button", name="Write it down").click()
+        expect(page.locator("header")).to_contain_text("all sent", timeout=15_000)
+        assert float(_newest(job).sizes[0][1]) == float(planned)
+        page.close()

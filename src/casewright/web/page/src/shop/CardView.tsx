@@ -1,7 +1,9 @@
 import { useSignal } from "@preact/signals";
+import { parts } from "./book";
 import { Picture } from "./Picture";
 import { ReadingBox } from "./Pad";
 import { TickBox, tickOff } from "./TickBox";
+import { caseOf, Spent } from "./Spent";
 import { start } from "./timers";
 import { ticksOf, tickState } from "./ticking";
 import type { Card, Row } from "./types";
@@ -13,6 +15,7 @@ const LONG = 70;
 /** One thing at a time: what is set, largest; then what it gives, its picture, what can hurt. */
 export function CardView({ card }: { card: Card }) {
   const open = ticksOf(card).filter((tick) => tickState(tick) === "open");
+  const about = caseOf(card);
   const title = card.big.length > 0 || card.lead === "" ? card.title : card.lead;
   return (
     <article aria-labelledby="card" class={card.figure === "" ? "card" : "card pictured"}>
@@ -65,7 +68,8 @@ export function CardView({ card }: { card: Card }) {
           All {open.length} done
         </button>
       )}
-      {card.timer !== "" && <TimerBox what={card.timer} where={card.over} />}
+      {card.timer !== "" && <TimerBox what={card.timer} where={card.timer === "paint" ? card.title : card.over} />}
+      <Spent about={about} called={about === "" ? "the job" : (parts.value.get(card.parts[0] ?? "")?.case ?? "")} />
       {card.warns.length > 0 && (
         <section class="warns" aria-label="cautions">
           {card.warns.map((line, n) => (

@@ -5,6 +5,7 @@ import { book, cards } from "./book";
 import { withdraw, write } from "./outbox";
 import { ReadingBox } from "./Pad";
 import { Picture } from "./Picture";
+import { Spent } from "./Spent";
 import { TickBox } from "./TickBox";
 import { isSpoiled, partBy, stateOf } from "./ticking";
 import type { Part, Written } from "./types";
@@ -86,6 +87,7 @@ function PartView({ part }: { part: Part }) {
           <p>It is planned again; what was marked on it counts no more.</p>
         </Ask>
       )}
+      <Spent about={part.path} called={`${part.mark} ${part.title}`} />
       <WrittenBox about={part.path} />
     </article>
   );
