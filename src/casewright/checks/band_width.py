@@ -52,7 +52,7 @@ def _examine(room: Room) -> Iterator[Breach]:
                 "it cannot be trimmed flush on both sides",
                 measured=wide,
                 limit=thickness(room, thickest + _OVER),
-                remedies=("wider band",),
+                remedies=(f"band {thickness(room, thickest + _OVER)} wide or more",),
             )
 
 

@@ -54,7 +54,7 @@ def _judge(room: Room, part: Part, cut: Cut) -> Iterator[Breach]:
             f"{thickness(room, thick)}: {thickness(room, thick - deep)} is left",
             measured=thickness(room, deep),
             limit=thickness(room, thick / 2),
-            remedies=(f"a {cut.kind} half the thickness deep",),
+            remedies=(f"a {cut.kind} {thickness(room, thick / 2)} deep, half the thickness",),
         )
     elif cut.kind == "rabbet" and cut.runs == "l" and deep < thick / 3:
         yield Breach(
@@ -63,7 +63,7 @@ def _judge(room: Room, part: Part, cut: Cut) -> Iterator[Breach]:
             f"{thickness(room, thick)}: the back's brads have little to bite",
             measured=thickness(room, deep),
             limit=thickness(room, thick / 3),
-            remedies=("a rabbet half the thickness deep",),
+            remedies=(f"a rabbet {thickness(room, thick / 2)} deep, half the thickness",),
             severity=Severity.NOTE,
         )
 

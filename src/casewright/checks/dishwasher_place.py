@@ -68,13 +68,14 @@ def _from_sink(room: Room, run: Run, each: Appliance) -> Iterator[Breach]:
     if gaps and min(gaps) <= most:
         return
     far = length(room, min(gaps)) if gaps else "another wall"
+    nearer = (f"the two {length(room, min(gaps) - most)} nearer to each other",) if gaps else ()
     where = f"{far} from the sink" if gaps else "on another wall than the sink"
     yield _breach(
         each,
         f"{each.spec.title} stands {where}; planning guidelines ask for {length(room, most)} at "
         "most",
         (far, length(room, most)),
-        ("a place in the run beside the sink's case", "the sink's case nearer to it"),
+        ("a place in the run beside the sink's case", *nearer),
     )
 
 

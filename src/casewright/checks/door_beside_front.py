@@ -84,7 +84,7 @@ def _at_end(room: Room, case: Case, hand: Hand) -> Iterator[Breach]:
                 measured=length(room, air),
                 limit=length(room, out),
                 remedies=(
-                    "a greater reveal for this case",
+                    f"a reveal {length(room, out - air)} greater for this case",
                     "the door hinged on its other side",
                     'a skin instead: end = "skin"',
                 ),
@@ -130,22 +130,27 @@ def _at_seam(room: Room, seam: _Seam) -> Iterator[Breach]:
             measured=length(room, seam.air),
             limit=length(room, out),
             remedies=(
-                "a greater reveal in [style]",
+                f"a reveal {length(room, (out - seam.air) / 2)} greater in [style], at both",
                 "one of the doors hinged on its other side",
-                "a hinge that stands out less, its number as stand_off under [hardware.hinge]",
+                (
+                    f"a hinge that stands out {length(room, seam.air / seam.swinging)} at most: "
+                    "stand_off under [hardware.hinge]"
+                ),
             ),
         )
 
 
 def _rubs(room: Room, path: str, air: Fraction, key: str) -> Breach:
-    least = length(room, by_unit(room, "1/16", "1.5"))
+    limit = by_unit(room, "1/16", "1.5")
+    least, lacks = length(room, limit), limit - air
+    more = length(room, lacks / 2 if key == "reveal" else lacks)
     return Breach(
         path,
         f"{length(room, air)} is left between {path} and the front beside it: under {least} they "
         "rub once they are painted",
         measured=length(room, air),
         limit=least,
-        remedies=(f"a greater {key} in [style]",),
+        remedies=(f"a {key} {more} greater in [style]",),
     )
 
 

@@ -73,7 +73,9 @@ def _judge(room: Room, run: Run, filler: Filler, doors: list[Door]) -> Iterator[
             remedies=(
                 f"a filler of {length(room, need)} or more",
                 "the door hinged on its other side",
-                "a knob or a pull that stands out less",
+                f"a knob or a pull that stands out {length(room, pull - need + wide)} at most"
+                if pull - need + wide > 0
+                else "a door without a pull",
             ),
         )
 

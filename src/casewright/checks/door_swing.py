@@ -87,7 +87,7 @@ def _struck(
                 remedies=(
                     "hang the room's door on its other side, or to swing out",
                     f"begin the cases {length(room, sweep - near)} farther from the corner",
-                    "a shallower case there",
+                    f"a case {length(room, out - free)} shallower there",
                 ),
             )
 

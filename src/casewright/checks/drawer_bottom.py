@@ -56,7 +56,10 @@ def _judge(room: Room, case: Case) -> Iterator[Breach]:
         f"{thickness(room, thick)} of sheet; over {length(room, widest)} so thin a bottom sags",
         measured=length(room, inside),
         limit=length(room, widest),
-        remedies=('a thicker bottom: bottom = "drawer_plywood" in [drawers]', "a narrower case"),
+        remedies=(
+            'a thicker bottom: bottom = "drawer_plywood" in [drawers]',
+            f"a case {length(room, inside - widest)} narrower",
+        ),
     )
 
 

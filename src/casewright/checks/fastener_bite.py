@@ -142,7 +142,10 @@ def _judge(room: Room, driven: _Driven, more: int) -> Iterator[Breach]:
             f"{length(room, drive.bite)} into {thickness(room, drive.room)} of wood",
             measured=length(room, drive.bite),
             limit=thickness(room, drive.room),
-            remedies=(f"a shorter {name}", "glue and clamps, no metal"),
+            remedies=(
+                f"a {name} shorter than {length(room, drive.through + drive.room)}",
+                "glue and clamps, no metal",
+            ),
             severity=Severity.STOP if driven.shows else Severity.CARE,
         )
     elif drive.bite < _least_bite(driven):
@@ -153,8 +156,17 @@ def _judge(room: Room, driven: _Driven, more: int) -> Iterator[Breach]:
             f"the {into.title}; it should go in at least {thickness(room, _least_bite(driven))}",
             measured=length(room, drive.bite),
             limit=thickness(room, _least_bite(driven)),
-            remedies=(f"a longer {name}", "glue and clamps until it is dry"),
+            remedies=(*_longer(room, driven), "glue and clamps until it is dry"),
         )
+
+
+def _longer(room: Room, driven: _Driven) -> tuple[str, ...]:
+    """From how long on it bites enough, where that stays inside."""
+    drive, name = driven.drive, driven.fastening.kind
+    least, most = (drive.through + bite for bite in (_least_bite(driven), drive.room))
+    if least >= most:
+        return ()
+    return (f"a {name} of {length(room, least)} or more, under {length(room, most)}",)
 
 
 def _least_bite(driven: _Driven) -> Fraction:

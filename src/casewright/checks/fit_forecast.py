@@ -52,6 +52,7 @@ def _examine(room: Room) -> Iterator[Breach]:
     for (_, low, high, tenths), fits in alike.items():
         first, more = fits[0], len(fits) - 1
         others = f", and {more} more like it," if more else ""
+        wide = gap(room, first, first.high - first.low)
         yield Breach(
             first.path,
             f"{fit_name(first)}{others} is planned as {gap(room, first, first.gap.value)}; made "
@@ -62,7 +63,7 @@ def _examine(room: Room) -> Iterator[Breach]:
             remedies=(
                 "cut a little full and fit it by hand",
                 "check the setting on a test piece before the row is cut",
-                "a wider tolerance or clearance in the style",
+                (f"a tolerance or clearance in the style wider than {wide} in all"),
             ),
             severity=Severity.CARE if tenths >= _GRAVE else None,
         )

@@ -63,13 +63,17 @@ def _pair(room: Room, case: Case, hinge: Hinge, board: Part, clear: Fraction) ->
     if away >= clear:
         return
     loose = board.role == "shelf"
+    up, down = centre + clear - low, high - (centre - clear)
+    by = f"{length(room, min(up, down))} {'up' if up <= down else 'down'}"
     yield Breach(
         hinge.path,
         f"the {board.title} lies {length(room, away)} from the centre of a hinge of "
         f"{case.spec.title}; the plate wants {length(room, clear)}",
         measured=length(room, away),
         limit=length(room, clear),
-        remedies=("put the shelf on other pins",) if loose else ("move the fixed board",),
+        remedies=(
+            f"put the shelf on pins {by} or more" if loose else f"move the fixed board {by}",
+        ),
         severity=Severity.CARE if loose else Severity.STOP,
     )
 

@@ -80,8 +80,21 @@ def _examine(room: Room) -> Iterator[Breach]:
                     f"{wanted}",
                     measured=str(len(front.hinges)),
                     limit=str(wanted),
-                    remedies=(f"{wanted} hinges", "a lower or lighter door"),
+                    remedies=(f"{wanted} hinges", *_within(room, len(front.hinges))),
                 )
+
+
+def _within(room: Room, hinges: int) -> tuple[str, ...]:
+    """What a door may be on so many hinges."""
+    if not 2 <= hinges < 2 + len(_TALLEST):
+        return ()
+    tall, heavy = _TALLEST[hinges - 2], heaviest(hinges)
+    return (
+        (
+            f"on {hinges} hinges a door no taller than {length(room, tall)} and no heavier than "
+            f"{kilograms(room, heavy)}"
+        ),
+    )
 
 
 RULE = Rule("hinge number", Severity.STOP, __doc__ or "", "common practice", _examine)

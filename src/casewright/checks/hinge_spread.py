@@ -51,7 +51,11 @@ def _examine(room: Room) -> Iterator[Breach]:
                 f"than its width of {length(room, width)}; its free corner will drop",
                 measured=length(room, spread),
                 limit=length(room, width),
-                remedies=("two leaves", "hinges nearer the ends", "a lighter door"),
+                remedies=(
+                    f"two leaves, {length(room, width / 2)} wide",
+                    f"the outer hinges {length(room, (width - spread) / 2)} nearer the ends",
+                    f"a door at least {length(room, front.height.value + width - spread)} tall",
+                ),
             )
 
 

@@ -82,8 +82,20 @@ def _breach(room: Room, each: CasePlace, thing: PlacedThing, edges: _Edges) -> B
         "floor",
         measured=length(room, lap),
         limit=length(room, Fraction(0)),
-        remedies=("move or narrow the case", "a lower one, or one that hangs higher"),
+        remedies=(
+            f"move or narrow the case by {length(room, lap)}",
+            *_over_or_under(room, each, (low, high)),
+        ),
     )
+
+
+def _over_or_under(room: Room, each: CasePlace, span: tuple[Fraction, Fraction]) -> Iterator[str]:
+    """How much lower it would end under the thing, or how much higher it would begin over it."""
+    low, high = span
+    if low > each.bottom:
+        yield f"a case {length(room, each.top - low)} lower at its top"
+    if each.case.spec.is_hung:
+        yield f"one that hangs {length(room, high - each.bottom)} higher"
 
 
 RULE = Rule("in the way", Severity.STOP, __doc__ or "", "common practice", _examine)

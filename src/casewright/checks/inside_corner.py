@@ -86,15 +86,13 @@ def _beside(places: list[CasePlace], wall: str, *, at_right: bool) -> Iterator[_
 
 def _judge(room: Room, one: _Beside, other: _Beside) -> Iterator[Breach]:
     if one.out < other.depth and other.out < one.depth:
+        out = min(_reach(room, one), _reach(room, other))
         yield Breach(
             other.path,
             f"{one.path} and {other.path} stand in one another in the corner: they are "
             f"{length(room, one.out)} and {length(room, other.out)} out of it, "
             f"{length(room, one.depth)} and {length(room, other.depth)} deep",
-            remedies=(
-                "end one of the runs before the corner",
-                f"begin it {length(room, min(_reach(room, one), _reach(room, other)))} out",
-            ),
+            remedies=(f"end one of the runs before the corner: begin it {length(room, out)} out",),
             severity=Severity.STOP,
         )
         return

@@ -81,7 +81,10 @@ def _overhang(room: Room, island: Island, seat: Fraction) -> Breach:
         limit=length(room, by_unit(room, "10", "250")),
         remedies=(
             "brackets on the backs' nailers or legs, by the sheet of who makes the counter",
-            "a smaller island_seat_overhang in [style]",
+            (
+                f"island_seat_overhang {length(room, seat - by_unit(room, '10', '250'))} smaller "
+                "in [style], where seats leave that much"
+            ),
         ),
     )
 

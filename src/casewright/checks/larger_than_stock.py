@@ -62,13 +62,21 @@ def _breach(
     long, wide = (have - limit for have, limit in zip(own, most, strict=True))
     over = [f"{length(room, each)} too {word}" for each, word in ((long, "long"), (wide, "wide"))
             if each > 0]  # fmt: skip
+    words = ((long, "shorter"), (wide, "narrower"))
+    less = [f"{length(room, each)} {word}" for each, word in words if each > 0]
     by = f", {' and '.join(over)}" if over else ""
     return Breach(
         part.path,
         f"the {part.title} of {part.case}, {size}, is larger than any {goods.title}{by}",
         measured=size,
         limit=room_there if isinstance(goods, Sheet) else length(room, most[0]),
-        remedies=("a smaller case, or two", "a larger sheet or board", "a joint in the part"),
+        remedies=(
+            f"a part {' and '.join(less)}: a smaller case, or two"
+            if less
+            else "its grain the other way, or a smaller case",
+            f"a sheet or board of {size} and more",
+            "a joint in the part",
+        ),
     )
 
 

@@ -33,7 +33,7 @@ from casewright.room.model import Room
 
 __all__ = ["RULE"]
 
-_NARROWER = ("a narrower case", "two cases side by side, each with doors of its own")
+_APART = "two cases side by side, each with doors of its own"
 _LOW, _HIGH = Fraction(12, 10), Fraction(35, 10)
 
 
@@ -58,7 +58,12 @@ def _width(room: Room, case: Case, front: Door, *, pair: bool) -> Iterator[Breac
             "swings far out and pulls at its hinges",
             measured=length(room, wide),
             limit=length(room, widest),
-            remedies=_NARROWER if pair else ("two leaves", "a narrower case"),
+            remedies=(f"a case {length(room, 2 * (wide - widest))} narrower", _APART)
+            if pair
+            else (
+                f"two leaves, {length(room, wide / 2)} wide",
+                f"a case {length(room, wide - widest)} narrower",
+            ),
         )
     elif wide < narrowest:
         yield Breach(
@@ -67,7 +72,12 @@ def _width(room: Room, case: Case, front: Door, *, pair: bool) -> Iterator[Breac
             f"{length(room, narrowest)} a leaf hides more than it opens",
             measured=length(room, wide),
             limit=length(room, narrowest),
-            remedies=("one leaf instead of two", "a wider case") if pair else ("a wider case",),
+            remedies=(
+                f"one leaf instead of two, {length(room, 2 * wide)} wide",
+                f"a case {length(room, 2 * (narrowest - wide))} wider",
+            )
+            if pair
+            else (f"a case {length(room, narrowest - wide)} wider",),
             severity=Severity.NOTE,
         )
 
@@ -84,9 +94,15 @@ def _aspect(room: Room, front: Door, *, pair: bool) -> Iterator[Breach]:
         + ("so long a leaf may wind" if long else "wider than it should be for its height"),
         measured=f"{float(ratio):.1f}",
         limit=f"{float(_HIGH if long else _LOW):.1f}",
-        remedies=("a divider with two doors, one over the other", "flat, seasoned stock")
+        remedies=(
+            f"a divider, each door at most {length(room, front.width.value * _HIGH)} tall",
+            "flat, seasoned stock",
+        )
         if long
-        else (_NARROWER if pair else ("two leaves",)),
+        else (
+            f"leaves at most {length(room, front.height.value / _LOW)} wide"
+            + (": a narrower case" if pair else ": two of them"),
+        ),
         severity=Severity.NOTE,
     )
 

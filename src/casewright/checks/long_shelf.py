@@ -50,7 +50,10 @@ def _examine(room: Room) -> Iterator[Breach]:
                     "Give the stock's modulus to have the sag computed.",
                     measured=about(room, span_mm),
                     limit=length(room, longest),
-                    remedies=("a nosing under the front edge", "a divider, or a narrower case"),
+                    remedies=(
+                        "a nosing under the front edge: nosing",
+                        f"a case {about(room, span_mm - float(longest))} narrower, or two",
+                    ),
                 )
 
 

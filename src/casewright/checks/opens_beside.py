@@ -142,7 +142,7 @@ def _breach(room: Room, place: CasePlace, opens: _Opens, stands: _Stands) -> Bre
         remedies=(
             f"a filler wider by {length(room, need - opens.air)}",
             "a front that does not open there, or a door hinged on its other side",
-            "a knob or a pull that stands out less",
+            f"a knob or a pull that stands out {length(room, need - opens.air)} less",
         ),
     )
 

@@ -44,7 +44,8 @@ _AREAS = ((Fraction(45, 10), Fraction(1, 2)), (Fraction(56, 10), Fraction(1)),
 _SLENDER = 150
 """Greatest short side of a pane of plastic, in its thicknesses [-]."""
 
-_REMEDIES = ("a thicker glazing", "two doors instead of one, or a divider, for smaller panes")
+_SOLD = ((Fraction(1), '3/16" (5 mm)'), (Fraction(2), '1/4" (6 mm)'))
+"""Thickness of glass that is sold for panes up to so much [m2]."""
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -77,24 +78,32 @@ def _glass(room: Room, part: Part) -> Iterator[Breach]:
     area = part.finished.length.value * part.finished.width.value
     most = next(area for bound, area in _AREAS if thick < bound) * 10**6
     if area > most:
-        yield _too_large(room, part, _area(room, area), _area(room, most))
+        thicker = next((word for bound, word in _SOLD if area <= bound * 10**6), "")
+        yield _too_large(room, part, (_area(room, area), _area(room, most)), thicker)
 
 
 def _plastic(room: Room, part: Part) -> Iterator[Breach]:
     short = min(part.finished.length.value, part.finished.width.value)
     most = _SLENDER * part.finished.thickness.value
     if short > most:
-        yield _too_large(room, part, f"{length(room, short)} wide", length(room, most))
+        thicker = thickness(room, short / _SLENDER)
+        sizes = f"{length(room, short)} wide", length(room, most)
+        yield _too_large(room, part, sizes, thicker)
 
 
-def _too_large(room: Room, part: Part, measured: str, limit: str) -> Breach:
+def _too_large(room: Room, part: Part, sizes: tuple[str, str], thicker: str) -> Breach:
+    measured, limit = sizes
     thick = thickness(room, part.finished.thickness.value)
+    other = (f"glazing of {thicker} or more",) if thicker else ()
     return Breach(
         part.path,
         f"the {part.title} is {measured}; of {thick} it should be {limit} at the most",
         measured=measured,
         limit=limit,
-        remedies=_REMEDIES,
+        remedies=(
+            *other,
+            f"two doors instead of one, or a divider, for panes of {limit} at the most",
+        ),
     )
 
 

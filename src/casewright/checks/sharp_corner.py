@@ -58,7 +58,7 @@ def _beside(room: Room, run: Run, corner: SurveyedCorner) -> Iterator[Breach]:
         measured=about(room, comes_in),
         remedies=(
             'read the width where the fronts will be: { read = ..., depth = "front" }',
-            "a wider filler at that end, scribed to the wall",
+            f"a filler {about(room, comes_in)} wider at that end, scribed to the wall",
         ),
     )
 

@@ -30,7 +30,7 @@ from casewright.casework.parts import Part
 from casewright.checks.beam import Rectangle, section_inertia, uniform_load_sag
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.shelves import SHELF_ROLES, nosing_of, shelf_modulus, shelf_span_mm
-from casewright.checks.words import about
+from casewright.checks.words import about, by_unit
 from casewright.findings import Severity
 from casewright.room.model import Room
 from casewright.sources import POUND
@@ -43,6 +43,8 @@ _LOAD_LB_PER_FOOT = 20
 _CREEP = 1.5
 _SEEN_PER_SPAN = 1 / 384  # 1/32 in per foot
 _LEAST_SLENDER = 10
+_NOSING_MM = 18.0
+_MOST_STEPS = 17
 
 
 def _section(part: Part, nosing: Part | None) -> list[Rectangle]:
@@ -63,7 +65,8 @@ def _examine(room: Room) -> Iterator[Breach]:
                 alike.setdefault(beam, []).append(part)
         for (span_mm, first_mm, modulus_mpa), parts in alike.items():
             if first_mm * _CREEP > span_mm * _SEEN_PER_SPAN:
-                yield _breach(room, parts, span_mm, first_mm, modulus_mpa)
+                ways = _ways(room, case, parts[0], (span_mm, first_mm, modulus_mpa))
+                yield _breach(room, parts, (span_mm, first_mm, modulus_mpa), tuple(ways))
 
 
 def _beam(room: Room, case: Case, part: Part) -> tuple[float, float, float] | None:
@@ -80,8 +83,9 @@ def _beam(room: Room, case: Case, part: Part) -> tuple[float, float, float] | No
 
 
 def _breach(
-    room: Room, parts: list[Part], span_mm: float, first_mm: float, modulus_mpa: float
+    room: Room, parts: list[Part], beam: tuple[float, float, float], ways: tuple[str, ...]
 ) -> Breach:
+    span_mm, first_mm, modulus_mpa = beam
     lasting = about(room, first_mm * _CREEP)
     limit = about(room, span_mm * _SEEN_PER_SPAN)
     titles = ", ".join(part.title for part in parts)
@@ -93,13 +97,40 @@ def _breach(
         "grain, the ends resting.",
         measured=lasting,
         limit=limit,
-        remedies=(
-            "a nosing under the front edge",
-            "a divider, or a narrower case",
-            "thicker or doubled stock",
-            "light things only",
-        ),
+        remedies=(*ways, "light things only"),
     )
+
+
+def _ways(room: Room, case: Case, part: Part, beam: tuple[float, float, float]) -> Iterator[str]:
+    """What takes the sag out: how high a nosing, how short a span, how thick a board.
+
+    Sag goes with the fourth power of the span, what the eye sees with the first, stiffness of a
+    board with the third power of its thickness.
+    """
+    span_mm, first_mm, modulus_mpa = beam
+    times = first_mm * _CREEP / (span_mm * _SEEN_PER_SPAN)
+    step = float(by_unit(room, "1/4", "5"))
+    nosing = nosing_of(case, part)
+    for number in range(1, _MOST_STEPS):
+        strip = _NOSING_MM if nosing is None else float(nosing.finished.thickness.value)
+        thick, high = float(part.finished.thickness.value), number * step
+        section = [Rectangle(float(part.finished.width.value), thick, thick / 2),
+                   Rectangle(strip, high, thick + high / 2)]  # fmt: skip
+        load_n_per_mm = _LOAD_LB_PER_FOOT * _POUND_FORCE_N / _FOOT_MM
+        sag = uniform_load_sag(span_mm, load_n_per_mm, modulus_mpa, section_inertia(section))
+        if sag * _CREEP <= span_mm * _SEEN_PER_SPAN:
+            yield (
+                f"a nosing {about(room, high)} high under the front edge, "
+                f"{about(room, strip)} thick"
+            )
+            break
+    yield (
+        f"{about(room, span_mm * times ** (-1 / 3))} between supports at most: a divider, or a "
+        "narrower case"
+    )
+    if nosing is None:
+        thicker = float(part.finished.thickness.value) * times ** (1 / 3)
+        yield f"stock {about(room, thicker)} thick or more, or doubled"
 
 
 RULE = Rule("shelf sag", Severity.CARE, __doc__ or "", "shelf-sag", _examine)

@@ -82,7 +82,10 @@ def _slender(room: Room, case: Case) -> Breach:
         limit=f"{_SLENDER} to 1",
         remedies=(
             "screw it to the studs before anything else goes in, and never let it stand loose",
-            "a deeper or a lower case",
+            (
+                f"a case {length(room, high / _SLENDER - deep)} deeper, or "
+                f"{length(room, high - deep * _SLENDER)} lower"
+            ),
         ),
     )
 

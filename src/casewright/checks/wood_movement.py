@@ -83,16 +83,17 @@ def _moves(room: Room, part: Part) -> Fraction:
 
 
 def _breach(room: Room, leaf: str, gap: Fraction, left: Fraction) -> Breach:
+    need = by_unit(room, "1/32", "0.8")
     says = f"leaves {length(room, left)} of it" if left > 0 else "closes it: the doors bind"
     return Breach(
         leaf,
         f"the gap beside it is {length(room, gap)} as made; in the dampest month the swelling of "
         f"the frames {says}",
         measured=length(room, max(left, Fraction(0))),
-        limit=length(room, by_unit(room, "1/32", "0.8")),
+        limit=length(room, need),
         remedies=(
             "boards kept in the room until they are as moist as it makes them",
-            "a wider gap",
+            f"a gap of {length(room, gap + need - left)} or more",
             "quarter-sawn boards, which move about half as much",
         ),
     )

@@ -102,7 +102,10 @@ def _judge(
             f"{_WHO[accessible]} for {length(room, least)}",
             measured=length(room, max(free, Fraction(0))),
             limit=length(room, least),
-            remedies=("shallower cases on one of the walls", "one run instead of two"),
+            remedies=(
+                f"cases {length(room, least - free)} shallower on one of the walls",
+                "one run instead of two",
+            ),
             severity=Severity.STOP if free <= 0 else None,
         )
 

@@ -6,8 +6,8 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
-from tests.builders import PANEL, SLAB, Unit, case_spec, given, job, length, plain_style
-from tests.unit.checks.examples import drawers_on, labelled, with_tools
+from tests.builders import INCH, PANEL, SLAB, Unit, case_spec, given, job, length, plain_style
+from tests.unit.checks.examples import FAILS, drawers_on, labelled, with_tools
 from tests.unit.checks.rooms import (
     BASE,
     BOOKCASE,
@@ -18,10 +18,13 @@ from tests.unit.checks.rooms import (
     without,
 )
 
+from casewright.checks.beam import Rectangle, section_inertia, uniform_load_sag
 from casewright.checks.drawer_load import full_drawer
+from casewright.checks.shelves import shelf_modulus, shelf_span_mm
 from casewright.findings import Severity
 from casewright.room.build import build
 from casewright.room.model import Room
+from casewright.sources import POUND
 
 
 def _remedies(room: Room) -> list[str]:
@@ -32,18 +35,18 @@ def test_a_pair_that_is_too_wide_is_not_advised_to_become_a_pair() -> None:
     """A pair over 4 ft wide wants a narrower case; one leaf as wide wants a second leaf."""
     pair = _remedies(room_of(width="50", front=replace(SLAB, leaves=2)))
     assert pair
-    assert "two leaves" not in pair
-    assert "two leaves" in _remedies(room_of(width="30", front=replace(SLAB, leaves=1)))
+    assert not any("two leaves" in way for way in pair)
+    single = _remedies(room_of(width="30", front=replace(SLAB, leaves=1)))
+    assert any(way.startswith("two leaves, 14 15/16") for way in single)
 
 
 def test_a_single_leaf_that_is_too_narrow_is_not_advised_to_become_one() -> None:
     """One leaf instead of two helps a narrow pair only."""
     single = _remedies(room_of(width="9", front=replace(SLAB, leaves=1)))
-    assert "a wider case" in single
-    assert "one leaf instead of two" not in single
-    assert "one leaf instead of two" in _remedies(
-        room_of(width="17", front=replace(SLAB, leaves=2))
-    )
+    assert 'a case 1/8" wider' in single
+    assert not any("one leaf instead of two" in way for way in single)
+    pair = _remedies(room_of(width="17", front=replace(SLAB, leaves=2)))
+    assert any(way.startswith("one leaf instead of two") for way in pair)
 
 
 def test_a_standing_case_that_nothing_holds_stops_the_work() -> None:
@@ -152,3 +155,59 @@ def test_without_a_dado_stack_the_cards_are_written_for_another_way() -> None:
     assert "router table" in note.remedies[0]
     tongues = {f.setup.tool for p in tabled.parts for f in p.features if f.kind == "tongue"}
     assert tongues == {"router table"}
+
+
+_NO_NUMBER = {
+    "nailer missing": "a nailer is there or is not",
+    "pinned seam": "the layout's own answer has the numbers",
+    "heights close": "the layout's own answer has the numbers",
+    "sheets differ": "which sheet goes where is sorted by another command",
+    "fit band": "what is left of a part that is cut already is told by another command",
+    "open pockets": "a pocket is closed or is not",
+    "narrow rip": "how it is guided, whatever its width",
+    "small part": "how it is held, whatever its size",
+    "sheet weight": "who lifts it",
+    "island stands": "what is done first, whatever it weighs",
+    "sheet thickness": "it is read again",
+    "studs behind": "studs are where they are",
+    "tool missing": "a tool is owned or is not",
+    "read as built": "it is read again",
+    "way in": "both sizes stand in what it says",
+    "dado stack": "a stack may be used or may not",
+}
+
+
+@pytest.mark.parametrize("name", sorted(FAILS))
+def test_a_remedy_says_by_how_much_wherever_a_number_helps(name: str) -> None:
+    """Some remedy of each finding has a number in it, or the table says why none has."""
+    for found in found_in(name, FAILS[name]()):
+        told = any(char.isdigit() for way in found.remedies for char in way)
+        assert told or name in _NO_NUMBER, (found.says, found.remedies)
+
+
+def test_numbers_of_remedies_are_enough() -> None:
+    """What is told as enough takes the finding away; a step less does not."""
+    wide = room_of(width="30", front=replace(SLAB, leaves=1))
+    assert 'a case 7 7/8" narrower' in _remedies(wide)
+    assert not _remedies(room_of(width="22 1/8", front=replace(SLAB, leaves=1)))
+    assert _remedies(room_of(width="22 5/32", front=replace(SLAB, leaves=1)))
+
+
+def test_a_nosing_as_high_as_told_takes_the_sag_out_of_a_shelf() -> None:
+    """Against the beam formula: with it the shelf stays under what the eye sees."""
+    room = FAILS["shelf sag"]()
+    first = found_in("shelf sag", room)[0]
+    told = next(way for way in first.remedies if way.startswith("a nosing"))
+    high = Fraction(sum(Fraction(each) for each in told.split('"')[0].split()[2:])) * INCH
+    part = next(p for case in room.cases for p in case.parts if p.path == first.path)
+    modulus = shelf_modulus(room, part)
+    assert modulus is not None
+    span = shelf_span_mm(room, next(c for c in room.cases if c.key == part.case), part)
+    load = 20 * float(POUND) * 9.80665 / 304.8
+
+    def sag(nosing: float) -> float:
+        deep, thick = (float(getattr(part.finished, n).value) for n in ("width", "thickness"))
+        whole = [Rectangle(deep, thick, thick / 2), Rectangle(18, nosing, thick + nosing / 2)]
+        return 1.5 * uniform_load_sag(span, load, modulus, section_inertia(whole))
+
+    assert sag(float(high)) <= span / 384 < sag(float(high - INCH / 4))
