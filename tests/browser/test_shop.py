@@ -182,7 +182,8 @@ def test_minutes_and_a_note_are_about_the_case_in_hand(
     page.get_by_role("button", name="Write the note down").click()
     expect(page.locator("header")).to_contain_text("all sent", timeout=15_000)
     minutes, note = read_entries(shop[1])[0][before:]
-    assert (minutes.minutes, note.note) == (45, "door side is proud")
+    assert minutes.minutes == Fraction(45)
+    assert note.note == "door side is proud"
     assert minutes.path == note.path == "upper"
 
 

@@ -69,7 +69,6 @@ export function CardView({ card }: { card: Card }) {
         </button>
       )}
       {card.timer !== "" && <TimerBox what={card.timer} where={card.timer === "paint" ? card.title : card.over} />}
-      <Spent about={about} called={about === "" ? "the job" : (parts.value.get(card.parts[0] ?? "")?.case ?? "")} />
       {card.warns.length > 0 && (
         <section class="warns" aria-label="cautions">
           {card.warns.map((line, n) => (
@@ -79,6 +78,7 @@ export function CardView({ card }: { card: Card }) {
           ))}
         </section>
       )}
+      <Spent about={about} called={about === "" ? "the job" : (parts.value.get(card.parts[0] ?? "")?.case ?? "")} />
     </article>
   );
 }
