@@ -14,6 +14,8 @@ from casewright.dims.rounding import Way, round_to
 __all__ = ["Branch", "Chain", "Fit", "Frozen", "Place"]
 
 _ZERO = Fraction(0)
+_CUT = Origin("made", "cut to this number")
+_RESULTS = Origin("made", "results from its parts")
 
 
 class Frozen(Protocol):
@@ -174,7 +176,7 @@ class Place:
         node = Dim("as", (dim,), dim.value, dim.power)
         node.causes = causes
         node.flows = False
-        node.origin = Origin("made", how or "cut to this number")
+        node.origin = Origin("made", how) if how else _CUT
         return self._physical(name, node)
 
     def follows(self, name: str, dim: Dim, causes: tuple[Cause, ...] = (), how: str = "") -> Dim:
@@ -184,7 +186,7 @@ class Place:
         """
         node = Dim("as", (dim,), dim.value, dim.power)
         node.causes = causes
-        node.origin = Origin("made", how or "results from its parts")
+        node.origin = Origin("made", how) if how else _RESULTS
         return self._physical(name, node)
 
     def rounded(self, name: str, dim: Dim, step: Fraction, way: Way) -> tuple[Dim, Dim]:

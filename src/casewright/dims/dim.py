@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import Literal, NoReturn
 
 from casewright.dims.causes import Cause
+from casewright.dims.exact import all_of, less, plus, times
 
 __all__ = [
     "Dim",
@@ -130,12 +131,12 @@ class Dim:
     def __add__(self, other: Dim) -> Dim:
         if other.__class__ is not Dim or other.power != self.power:
             _mixed("add", self, other)
-        return Dim("+", (self, other), self.value + other.value, self.power)
+        return Dim("+", (self, other), plus(self.value, other.value), self.power)
 
     def __sub__(self, other: Dim) -> Dim:
         if other.__class__ is not Dim or other.power != self.power:
             _mixed("subtract", self, other)
-        return Dim("-", (self, other), self.value - other.value, self.power)
+        return Dim("-", (self, other), less(self.value, other.value), self.power)
 
     def __neg__(self) -> Dim:
         return Dim("*", (Fraction(-1), self), -self.value, self.power)
@@ -143,10 +144,8 @@ class Dim:
     def __mul__(self, other: Dim | Fraction | int) -> Dim:
         if isinstance(other, Dim):
             return Dim("*", (self, other), self.value * other.value, self.power + other.power)
-        if not isinstance(other, Fraction | int):
-            _mixed("multiply", self, other)
-        factor = Fraction(other)
-        return Dim("*", (factor, self), self.value * factor, self.power)
+        factor = _number(other, "multiply", self)
+        return Dim("*", (factor, self), times(self.value, factor), self.power)
 
     def __rmul__(self, other: Fraction | int) -> Dim:
         return self * other
@@ -154,9 +153,7 @@ class Dim:
     def __truediv__(self, other: Dim | Fraction | int) -> Dim:
         if isinstance(other, Dim):
             return Dim("/", (self, other), self.value / other.value, self.power - other.power)
-        if not isinstance(other, Fraction | int):
-            _mixed("divide", self, other)
-        divisor = Fraction(other)
+        divisor = _number(other, "divide", self)
         return Dim("/", (self, divisor), self.value / divisor, self.power)
 
     def __lt__(self, other: object) -> NoReturn:
@@ -164,6 +161,15 @@ class Dim:
         raise TypeError(msg)
 
     __gt__ = __le__ = __ge__ = __lt__
+
+
+def _number(other: object, verb: str, dim: Dim) -> Fraction:
+    """A bare number that a dim is multiplied or divided by."""
+    if isinstance(other, Fraction):
+        return other
+    if not isinstance(other, int):
+        _mixed(verb, dim, other)
+    return Fraction(other)
 
 
 def _mixed(verb: str, left: Dim, right: object) -> NoReturn:
@@ -196,7 +202,7 @@ def total(*dims: Dim) -> Dim:
         When nothing is given.
     """
     power = _same_power(dims)
-    return Dim("total", dims, sum((d.value for d in dims), Fraction(0)), power)
+    return Dim("total", dims, all_of([d.value for d in dims]), power)
 
 
 def least(*dims: Dim) -> Dim:

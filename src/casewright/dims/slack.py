@@ -74,8 +74,8 @@ class Slack:
         The number itself [mm].
     size
         How far all causes together let it stray.
-    terms
-        The causes, greatest contribution first.
+    reached
+        The causes with their exact slopes, in the order in which they were met [-].
     decided
         True where a `least` or `greatest` chose between close candidates, so that the linear
         figures are only a guide and `sampled` should be asked.
@@ -83,8 +83,15 @@ class Slack:
 
     nominal: Fraction
     size: SlackSize
-    terms: tuple[Term, ...]
+    reached: tuple[tuple[Cause, _Rate], ...]
     decided: bool
+
+    @property
+    def terms(self) -> tuple[Term, ...]:
+        """The causes, greatest contribution first."""
+        both = zip(self.size.worsts, self.reached, strict=True)
+        ranked = sorted(both, key=lambda e: (-e[0], e[1][0].key))
+        return tuple(Term(cause, Fraction(slope)) for _, (cause, slope) in ranked)
 
     @property
     def worst(self) -> Fraction:
@@ -231,9 +238,7 @@ def slack(dim: Dim, *, settled: Settled = nothing) -> Slack:
     order = _order(dim, settled)
     found = _reached(order, settled)
     size = size_of(tuple(share_of(cause, slope) for cause, slope in found))
-    ranked = sorted(zip(size.worsts, found, strict=True), key=lambda e: (-e[0], e[1][0].key))
-    terms = tuple(Term(cause, Fraction(slope)) for _, (cause, slope) in ranked)
-    return Slack(dim.value, size, terms, _has_close_choice(order, settled))
+    return Slack(dim.value, size, tuple(found), _has_close_choice(order, settled))
 
 
 def sampled(dim: Dim, draws: int, source: Random, *, settled: Settled = nothing) -> list[float]:

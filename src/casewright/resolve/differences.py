@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, fields, is_dataclass
 from functools import cache
+from operator import attrgetter
 from typing import Any, Literal
 
 from casewright.casework.parts import Part
@@ -82,27 +84,36 @@ def _outline(part: Part) -> tuple[object, ...]:
 
 
 def _features(old: Part, new: Part) -> tuple[str, ...]:
-    before = {feature.path: _numbers(feature) for feature in old.features}
-    after = {feature.path: _numbers(feature) for feature in new.features}
-    paths = [path for path in after if after[path] != before.get(path)]
+    before = {feature.path: feature for feature in old.features}
+    after = {feature.path: feature for feature in new.features}
+    paths = [path for path in after if not _alike(before.get(path), after[path])]
     paths += [path for path in before if path not in after]
     return tuple(path.removeprefix(f"{new.path}.") for path in paths)
 
 
-def _numbers(value: Any) -> Any:
-    """What a cut or a row of holes is made to and how, without where the numbers come from."""
-    if isinstance(value, Dim):
-        return value.value
-    if isinstance(value, tuple):
-        return [_numbers(each) for each in value]
-    if names := _field_names(value.__class__):
-        return [_numbers(getattr(value, name)) for name in names]
-    return value
+def _alike(old: Any, new: Any) -> bool:
+    """Whether two cuts or rows of holes are made to the same numbers in the same way.
+
+    Where the numbers come from does not count.
+    """
+    kind = new.__class__
+    if old is new or old.__class__ is not kind:
+        return old is new
+    if kind is Dim:
+        return bool(old.value == new.value)
+    if kind is tuple:
+        return len(old) == len(new) and all(map(_alike, old, new))
+    members = _members(kind)
+    return all(map(_alike, members(old), members(new))) if members else bool(old == new)
 
 
 @cache
-def _field_names(kind: type) -> tuple[str, ...]:
-    return tuple(field.name for field in fields(kind)) if is_dataclass(kind) else ()
+def _members(kind: type) -> Callable[[Any], tuple[Any, ...]] | None:
+    """Gives the members of a thing of that kind; None: it is taken as a whole."""
+    if not is_dataclass(kind):
+        return None
+    names = [field.name for field in fields(kind)]
+    return attrgetter(*names) if len(names) > 1 else lambda thing: (getattr(thing, names[0]),)
 
 
 def _size(part: Part, unit: Unit, *, with_stock: bool = True) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Container, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cached_property
 
 from casewright.dims import Cause, Dim, Fit, Settled, Slack, Term, chance_outside, slack
 from casewright.room.model import Room
@@ -80,13 +81,21 @@ class Forecasts:
     def __init__(self, room: Room) -> None:
         self._room = room
         self._unread: dict[str, tuple[Slack, float]] = {}
-        nodes = room.chain.nodes
-        self._made = {id(dim): number for number, dim in enumerate(nodes.values())}
-        self._begun: dict[str, int] = {}
-        for number, path in enumerate(nodes):
-            while path and path not in self._begun:
-                self._begun[path] = number
+
+    @cached_property
+    def _made(self) -> dict[int, int]:
+        """When each number was made: its place on the chain, by the number's id."""
+        return {id(dim): number for number, dim in enumerate(self._room.chain.nodes.values())}
+
+    @cached_property
+    def _begun(self) -> dict[str, int]:
+        """When the making of each thing began, by its path."""
+        begun: dict[str, int] = {}
+        for number, path in enumerate(self._room.chain.nodes):
+            while path and path not in begun:
+                begun[path] = number
                 path = path.rpartition(".")[0]
+        return begun
 
     def all(self) -> Iterator[Forecast]:
         """One for every fit, in the order of the chain."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
 from casewright.casework.cases import Case
@@ -129,13 +129,12 @@ def _unmeasured(room: Room) -> tuple[str, ...]:
     return tuple(paths)
 
 
-def _outline(part: Part, reach: _Reach) -> Iterator[str]:
+def _outline(part: Part, reach: _Reach) -> frozenset[str]:
     dims = [part.blank.length, part.blank.width]
     for feature in part.features:
         if isinstance(feature, Cut):
             dims += [feature.at, feature.width, feature.depth]
-    for dim in dims:
-        yield from reach.of(dim)
+    return frozenset().union(*map(reach.of, dims))
 
 
 def _hardware(room: Room, cases: Iterable[Case]) -> list[Question]:

@@ -26,10 +26,8 @@ def _sheets(room: Room) -> Iterator[tuple[str, SlideSheet]]:
 
 def open_slides(room: Room) -> dict[str, str]:
     """Numbers in use of sheets that are not at hand, each with the path of its sheet."""
-    names = tuple(f"hardware.{name}" for name, _ in _sheets(room))
-    return {
-        path: name for path in room.chain.nodes for name in names if path.startswith(f"{name}.")
-    }
+    names = tuple(f"hardware.{name}." for name, _ in _sheets(room))
+    return {path: path.rpartition(".")[0] for path in room.chain.nodes if path.startswith(names)}
 
 
 def slide_questions(room: Room, waiting: Mapping[str, Sequence[str]]) -> Iterator[Question]:
