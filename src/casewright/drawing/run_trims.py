@@ -52,9 +52,10 @@ def _across(run: Run, part: Part) -> Element:
     low, high = (end.value for end in extent(part, 1))
     places = [] if case.mouth is None else seen_from_above(case.mouth, case.width.value, part)
     xs = [start + x for x, _ in places] or [start]
+    pen = VISIBLE if part.role == "crown" else THIN
     if part.role == "crown":
         high = _head(run, part)
-    return rectangle((min(xs), max(low, Fraction(0))), (max(xs), high), THIN, fill=Ink.PAPER,
+    return rectangle((min(xs), max(low, Fraction(0))), (max(xs), high), pen, fill=Ink.PAPER,
                      tag=Tag(path=part.path, title=part.title, target=part.path))  # fmt: skip
 
 
