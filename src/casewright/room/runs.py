@@ -294,7 +294,11 @@ def _space(house: House, run: RunSpec, rest: Dim, share: Dim, closed: bool) -> l
                 measured=house.text(-rest),
                 limit=house.text(house.zero),
                 source="common practice",
-                remedies=(*_anew(run), "make a case narrower", "take a case out of the run"),
+                remedies=(
+                    *_anew(run),
+                    f"make a case {house.text(-rest)} narrower",
+                    "take a case out of the run",
+                ),
             )
         ]
     if closed and share.value < least_width.value:
@@ -309,7 +313,7 @@ def _space(house: House, run: RunSpec, rest: Dim, share: Dim, closed: bool) -> l
                 source="common practice",
                 remedies=(
                     *_anew(run),
-                    "make a case narrower",
+                    f"make a case {house.text(least_width - share)} narrower for each filler",
                     "leave out one case width so equal shares fit",
                 ),
             )

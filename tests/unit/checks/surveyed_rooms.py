@@ -317,10 +317,8 @@ def glass_beside(
 
     Parameters
     ----------
-    width, height, bottom
-        Of the case, and how high it hangs [in].
-    glazing
-        Key of its stock.
+    width, height, bottom, glazing
+        Of the case, how high it hangs [in], and the key of its panes' stock.
     """
     return build(
         read(

@@ -57,8 +57,8 @@ def no_roll_outs(maker: Maker, count: int, lacks: Dim) -> Finding:
         measured=maker.house.text(lacks),
         source=_PRACTICE,
         remedies=(
-            "fewer roll-outs",
-            "a lower roll_out_height in the style",
+            f"{count - 1} roll-outs" if count > 1 else "no roll-outs",
+            f"roll_out_height {maker.house.text(lacks / count)} lower in the style",
             f"a case {maker.house.text(lacks)} taller",
         ),
     )
@@ -92,5 +92,5 @@ def side_too_thick(maker: Maker, path: str, thickness: Dim) -> Finding:
         measured=text(thickness),
         limit=text(most),
         source=_PRACTICE,
-        remedies=("a thinner sheet for the drawers", "side-mounted slides"),
+        remedies=(f"a sheet {text(most)} thick or less for the drawers", "side-mounted slides"),
     )

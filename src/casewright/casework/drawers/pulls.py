@@ -119,5 +119,9 @@ def _too_long(maker: Maker, leaf: LeafPlan, panel: Construction) -> Finding:
         measured=maker.house.text(maker.house.pull("centres")),
         limit=maker.house.text(panel.width),
         source="common practice",
-        remedies=("a knob", "a shorter pull", "pull = false"),
+        remedies=(
+            "a knob",
+            f"a pull with its screws under {maker.house.text(panel.width)} apart",
+            "pull = false",
+        ),
     )

@@ -82,6 +82,10 @@ def _check_backing(maker: Maker, hung: HungLeaf, door: Construction) -> None:
             measured=maker.house.text(left),
             limit=maker.house.text(floor),
             source="common practice",
-            remedies=("a thicker door", "a bit with its point filed short", "a shallower cup"),
+            remedies=(
+                f"a door {maker.house.text(floor - left)} thicker",
+                "a bit with its point filed short",
+                f"a cup {maker.house.text(floor - left)} shallower",
+            ),
         ),
     )

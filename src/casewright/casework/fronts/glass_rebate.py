@@ -120,6 +120,9 @@ def _check_depth(maker: Maker, leaf: LeafPlan, frame: Frame, rebate: Rebate) -> 
             measured=maker.house.text(left),
             limit=maker.house.text(floor),
             source="common practice",
-            remedies=("a thicker frame", "a thinner pane"),
+            remedies=(
+                f"a frame {maker.house.text(floor - left)} thicker",
+                f"a pane {maker.house.text(floor - left)} thinner",
+            ),
         ),
     )

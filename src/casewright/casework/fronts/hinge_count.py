@@ -65,7 +65,8 @@ def _beyond(maker: Maker, leaf: LeafPlan, weight: Dim) -> None:
             measured=f"{round(weight.value)} kg",
             limit=f"{_HEAVIEST[5]} lb, {_TALLEST[5]} in",
             source="common practice",
-            remedies=(part_remedy(leaf), "part the front with a divider",
-                      "a lighter stock for the doors"),
+            remedies=(part_remedy(leaf),
+                      f"part the front with a divider: doors at most {_TALLEST[5]} in tall",
+                      f"a stock for the doors that leaves them at most {_HEAVIEST[5]} lb"),
         ),
     )  # fmt: skip

@@ -173,6 +173,7 @@ def _can_be_made(maker: Maker, place: Place, leaf: LeafPlan) -> bool:
         text = maker.house.text(size)
         limit = _roundly(least.value, maker.house.unit)
         larger = "wider" if word == "width" else "taller"
+        lacks = _roundly(least.value - size.value, maker.house.unit)
         maker.findings.append(
             Finding(
                 rule="door size",
@@ -183,7 +184,7 @@ def _can_be_made(maker: Maker, place: Place, leaf: LeafPlan) -> bool:
                 measured=text,
                 limit=limit,
                 source=_PRACTICE,
-                remedies=(f"make the opening {larger}", "leave the door out"),
+                remedies=(f"make the opening {lacks} {larger}", "leave the door out"),
             )
         )
     return fits
@@ -191,17 +192,20 @@ def _can_be_made(maker: Maker, place: Place, leaf: LeafPlan) -> bool:
 
 def _warn(maker: Maker, leaf: LeafPlan) -> None:
     """Findings about leaves that can be made but deserve a second look."""
-    widest = maker.style("widest_single_door")
+    widest, text = maker.style("widest_single_door"), maker.house.text
+    many = 2 if "doors" in leaf.called else 1
     narrow, tall = maker.style("narrowest_leaf"), maker.style("tallest_leaf")
     if leaf.width.value < narrow.value:
         _look(maker, leaf, "narrow leaf", (leaf.width, narrow), "so narrow a door looks pinched",
-              ("one door instead of two", "make the case wider"))  # fmt: skip
+              (*(("one door instead of two",) if many == 2 else ()),
+               f"make the case {text(many * (narrow - leaf.width))} wider"))  # fmt: skip
     if leaf.width.value > widest.value:
         _look(maker, leaf, "wide leaf", (leaf.width, widest), "so wide a door sags on its hinges",
-              (part_remedy(leaf), "make the case narrower"))  # fmt: skip
+              (part_remedy(leaf), f"make the case {text(many * (leaf.width - widest))} narrower"),
+              )  # fmt: skip
     if leaf.height.value > tall.value:
         _look(maker, leaf, "tall leaf", (leaf.height, tall), "so tall a door seldom stays flat",
-              ("part the front with a divider",))  # fmt: skip
+              (f"part the front with a divider, {text(tall)} or lower",))  # fmt: skip
 
 
 def _look(

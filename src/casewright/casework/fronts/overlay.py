@@ -165,6 +165,7 @@ def overlay_finding(
     play = house.hinge("side_play")
     if abs(overlay.rest.value) <= play.value:
         return None
+    off = house.text(overlay.rest if overlay.rest.value > 0 else -overlay.rest)
     constant = arm_constant(house, overlay.crank)
     least, most = constant + low - overlay.wanted, constant + high - overlay.wanted
     plates = f"get plates between {house.text(least)} and {house.text(most)} high"
@@ -179,7 +180,9 @@ def overlay_finding(
         source="common practice",
         remedies=(
             *((plates,) if least.value >= 0 else ()),
-            "get a hinge with another overlay constant",
-            "change the reveal",
+            f"get a hinge whose overlay constant is {house.text(constant + overlay.rest)}"
+            if overlay.crank is None
+            else "get a hinge with another overlay constant",
+            f"make the reveal {off} {'greater' if overlay.rest.value > 0 else 'smaller'}",
         ),
     )

@@ -84,7 +84,7 @@ def _check_walls(maker: Maker, leaf: LeafPlan, at: Dim, width: Dim) -> None:
             source="common practice",
             remedies=(
                 f"a panel of {house.text(thickest)} or less",
-                "thicker boards for the frame",
+                f"boards {house.text(2 * (floor - least))} thicker for the frame",
             ),
         ),
     )

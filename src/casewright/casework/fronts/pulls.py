@@ -112,7 +112,10 @@ def _check_line(maker: Maker, leaf: LeafPlan, line: Dim) -> None:
             measured=maker.house.text(need),
             limit=maker.house.text(wood),
             source="common practice",
-            remedies=("a smaller pull_edge in the style", "wider stiles"),
+            remedies=(
+                f"pull_edge {maker.house.text(need - wood)} smaller in the style",
+                f"stiles {maker.house.text(need - wood)} wider",
+            ),
         ),
     )
 
@@ -126,5 +129,9 @@ def _too_long(maker: Maker, leaf: LeafPlan, door: Construction) -> Finding:
         measured=maker.house.text(maker.house.pull("centres")),
         limit=maker.house.text(door.height),
         source="common practice",
-        remedies=("a knob", "a shorter pull", "pull = false"),
+        remedies=(
+            "a knob",
+            f"a pull with its screws under {maker.house.text(door.height)} apart",
+            "pull = false",
+        ),
     )

@@ -80,6 +80,9 @@ def _tell(maker: Maker, strip: Outline, behind: Dim) -> None:
             measured=" and ".join(maker.house.text(brad) for brad in owned),
             limit=f"longer than {maker.house.text(low)}, shorter than {maker.house.text(high)}",
             source="common practice",
-            remedies=("clamp with cauls until the glue is dry", "buy brads of a fitting length"),
+            remedies=(
+                "clamp with cauls until the glue is dry",
+                f"brads between {maker.house.text(low)} and {maker.house.text(high)} long",
+            ),
         ),
     )
