@@ -11,7 +11,9 @@ from typing import Any
 
 import numpy as np
 import pytest
+from tests.island_room import island_room
 
+from casewright.casework.cases import Case
 from casewright.casework.features import Cut
 from casewright.casework.parts import Part
 from casewright.casework.proof.solids import Solid
@@ -134,3 +136,24 @@ def test_a_case_or_a_part_alone(room: Room) -> None:
     assert len(alone) < len(room_glb(room) or b"")
     assert room_glb(room, case.parts[0].path) is not None
     assert room_glb(room, "no such thing") is None
+
+
+@pytest.mark.parametrize("side", ["front", "back", "left", "right"])
+def test_an_island_stands_in_three_dimensions_where_it_stands_in_plan(side: str) -> None:
+    """Its boxes, its panels and nothing twice, inside its body as seen from above."""
+    room = island_room(place=f'wall = "west"\noff = 60\nalong = 30\nside = "{side}"')
+    [stand] = room.free
+    edges = [float(each.value) for each in (stand.left, stand.right, stand.near, stand.far)]
+    body = room.case_of(room.islands[0]).key
+    seen = [thing.key for thing, _ in case_places(room) if isinstance(thing, Case)]
+    assert len(seen) == len(set(seen))
+    for thing, place in case_places(room):
+        if not isinstance(thing, Case) or thing.key not in (body, "trays", "linen"):
+            continue
+        wide, deep = float(thing.overall_width.value), float(thing.face_plane.value)
+        if thing.key == body:
+            wide, deep = float(thing.width.value), float(thing.depth.value)
+        for x, z in ((0.0, 0.0), (wide, deep)):
+            along, _, out, _ = place @ np.array([x, 0.0, z, 1.0])
+            assert edges[0] - 1e-6 <= along <= edges[1] + 1e-6
+            assert edges[2] - 1e-6 <= out <= edges[3] + 1e-6
