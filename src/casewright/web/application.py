@@ -11,6 +11,7 @@ from typing import Any
 from fastapi import FastAPI, Request
 from fastapi.exceptions import RequestValidationError
 from fastapi.responses import JSONResponse
+from starlette.exceptions import HTTPException
 from starlette.middleware.gzip import GZipMiddleware
 
 from casewright.errors import CasewrightError
@@ -89,6 +90,7 @@ def application(
         app.include_router(routes(site))
     app.add_exception_handler(CasewrightError, _refuse)
     app.add_exception_handler(RequestValidationError, _malformed)
+    app.add_exception_handler(HTTPException, _turned_away)
     app.add_middleware(GZipMiddleware, minimum_size=1000, compresslevel=6)
     app.add_middleware(Guard, devices=site.devices, hosts=tuple(hosts))
     app.state.site = site
@@ -135,3 +137,12 @@ async def _malformed(_: Request, error: Exception) -> JSONResponse:
     said = [f"{'.'.join(map(str, each['loc']))}: {each['msg']}" for each in error.errors()[:5]]
     what = f"this request has no meaning: {'; '.join(said)}"
     return JSONResponse(Refusal(what=what, want="load the page again").model_dump(), 422)
+
+
+async def _turned_away(_: Request, error: Exception) -> JSONResponse:
+    """A request that nothing here is for, or whose body cannot be read."""
+    if not isinstance(error, HTTPException):
+        raise error
+    what = f"this request has no meaning: {error.detail}"
+    refusal = Refusal(what=what, want="load the page again")
+    return JSONResponse(refusal.model_dump(), error.status_code, headers=error.headers)

@@ -29,7 +29,6 @@ MOST_BYTES = 1_000_000
 _TOO_MUCH = f"more than {MOST_BYTES} bytes are not taken"
 _HERE = ("localhost", "127.0.0.1", "[::1]")
 _READING = ("GET", "HEAD")
-_OPEN_TO_ALL = ("/api/join", "/join", "/assets/", "/favicon.svg")
 _HEADERS = {
     "content-security-policy": (
         "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:; "
@@ -86,13 +85,14 @@ class Guard:
         if not self._is_known(scope, headers):
             return 401, "this device has not joined yet; the desk shows the code"
         length = headers.get("content-length", "0")
-        if not length.isdigit() or int(length) > MOST_BYTES:
+        if not length.isdecimal() or int(length) > MOST_BYTES:
             return 413, _TOO_MUCH
         return None
 
     def _is_known(self, scope: Scope, headers: Headers) -> bool:
-        path = scope["path"]
-        if path in _OPEN_TO_ALL or any(path.startswith(p) for p in _OPEN_TO_ALL if p[-1] == "/"):
+        """Whether it may ask this: the page itself holds nothing of the job, and asks the code."""
+        path: str = scope["path"]
+        if path == "/api/join" or not path.startswith("/api/"):
             return True
         client = scope.get("client")
         return is_this_machine(client[0] if client else "") or self.devices.knows(_key(headers))
@@ -139,7 +139,7 @@ def _is_foreign(headers: Headers) -> bool:
     if headers.get("sec-fetch-site", "same-origin") not in ("same-origin", "none"):
         return True
     origin = headers.get("origin")
-    return origin is not None and origin.split("://")[-1].lower() != headers["host"].lower()
+    return origin is not None and origin.lower() != f"http://{headers['host'].lower()}"
 
 
 def _key(headers: Headers) -> str | None:

@@ -32,6 +32,10 @@ def joining_routes(site: Site) -> APIRouter:
     def join(code: Annotated[Short, Body(embed=True)]) -> JSONResponse:
         """Join with the code from the desk's screen."""
         key = site.devices.join(code)
+        if key is None and site.devices.is_paused:
+            want = "wait half a minute, then type the one that the desk shows now"
+            refusal = Refusal(what="too many wrong codes were typed", want=want)
+            return JSONResponse(refusal.model_dump(), 429)
         if key is None:
             want = "type the one that the desk shows now"
             return JSONResponse(Refusal(what="this is not the code", want=want).model_dump(), 403)

@@ -127,7 +127,7 @@ def _case(bound: Bound, rest: str, *, apart: bool) -> Plot | None:
         return None
     if apart:
         return _fitted(bound, pulled_apart_scene(case))
-    if not number.isdigit():
+    if not number.isdecimal():
         return None
     there, comes = parts_by_then(bound.room, case, int(number))
     return _fitted(bound, pulled_apart_scene(case, there, comes)) if comes else None

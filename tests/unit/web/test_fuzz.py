@@ -143,4 +143,4 @@ def test_no_request_is_answered_with_a_server_error(case: Any, desk: TestClient)
     for _ in range(times):
         answer = desk.request(case.method, case.formatted_path, params=case.query or None, **given)
         assert answer.status_code < 500, answer.text
-        assert answer.status_code not in (404, 409, 422) or answer.json().get("what")
+        assert answer.status_code < 400 or answer.json().get("what")

@@ -1,6 +1,6 @@
 /** News from the server: one stream a tab. */
 import type { Steps } from "./api";
-import { isStale, packets, reachable, records, refresh, steps } from "./state";
+import { isStale, mustJoin, packets, reachable, records, refresh, steps } from "./state";
 
 let build = document.querySelector<HTMLMetaElement>('meta[name="build"]')?.content ?? "";
 
@@ -8,10 +8,16 @@ interface Told extends Steps {
   build?: string;
 }
 
+let stream: EventSource | undefined;
+let later: ReturnType<typeof setTimeout> | undefined;
+
 /** Listen until the page is closed; the browser joins again by itself when the stream breaks. */
 export function listen(): void {
-  const stream = new EventSource("/api/events");
-  stream.addEventListener("steps", (event) => {
+  stream?.close();
+  clearTimeout(later);
+  const own = new EventSource("/api/events");
+  stream = own;
+  own.addEventListener("steps", (event) => {
     const told = JSON.parse((event as MessageEvent<string>).data) as Told;
     if (told.build !== undefined) {
       const isOther = build !== "" && told.build !== build;
@@ -23,18 +29,18 @@ export function listen(): void {
     steps.value = { version, drawn, checked, counted, planned };
     void refresh();
   });
-  stream.addEventListener("record", () => {
+  own.addEventListener("record", () => {
     records.value += 1;
   });
-  stream.addEventListener("packet", () => {
+  own.addEventListener("packet", () => {
     packets.value += 1;
   });
-  stream.addEventListener("missed", () => void refresh());
-  stream.addEventListener("open", () => {
+  own.addEventListener("missed", () => void refresh());
+  own.addEventListener("open", () => {
     reachable.value = true;
   });
-  stream.addEventListener("error", () => {
+  own.addEventListener("error", () => {
     reachable.value = false;
-    if (stream.readyState === EventSource.CLOSED) setTimeout(listen, 2000);
+    if (own.readyState === EventSource.CLOSED && !mustJoin.value) later = setTimeout(listen, 2000);
   });
 }
