@@ -210,7 +210,7 @@ def test_trims_close_at_any_corner(
     per = Fraction(1) if unit == "in" else Fraction(25)
     worked(
         unit, hand, kind, "1/32" if unit == "in" else "1/2",
-        leg=str((deep + Fraction(more, 32)) * per), deep=str(deep * per),
+        leg=str((deep + Fraction(more, 32)) * per), deep=str(deep * per), wall=str(78 * per),
         ply=ply[0 if unit == "in" else 1],
     )  # fmt: skip
 

@@ -144,9 +144,7 @@ def past_bend(house: House, place: Place, name: str, out: Dim, way: Way = Way.UP
     return _on_grid(house, place, name, exact, way)
 
 
-def across_length(
-    house: House, place: Place, bend: Bend, plane: Dim, before: Dim | None = None
-) -> Dim:
+def across_length(place: Place, bend: Bend, plane: Dim, before: Dim | None = None) -> Dim:
     """The length across a face, as planned until it is read [mm].
 
     Parameters
@@ -163,9 +161,7 @@ def across_length(
     exact = (mouth.reach - 2 * plane) * OVER_ROOT_2
     if before is not None:
         exact = exact + 2 * before
-    exact = place.let(f"{name}_exact", exact)
-    planned = _on_grid(house, place, f"{name}_planned", exact, Way.UP)
-    return place.follows(name, planned, how="as planned, until it is read as built")
+    return place.follows(name, exact, how="as planned, until it is read as built")
 
 
 def _on_grid(house: House, place: Place, name: str, exact: Dim, way: Way) -> Dim:

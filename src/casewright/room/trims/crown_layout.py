@@ -116,7 +116,7 @@ def lay_out_crown(
     return CrownLayout(
         house, place, run, asked, ends, stretch(place, edges["left"], edges["right"]), heights,
         drop, projection, board, bends,
-        across={side: across_length(house, place, bend, plane, board)
+        across={side: across_length(place, bend, plane, board)
                 for side, bend in owned.items()},
         far={side: _far_cut(spec, run, side, spring, measured, ends[side]) for side in owned},
     )  # fmt: skip
