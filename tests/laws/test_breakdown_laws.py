@@ -11,6 +11,7 @@ from tests.builders import APPLIED, GLASS, INCH, SLAB, Unit, case_spec, job, sto
 
 from casewright.breakdown import break_down
 from casewright.buying import buy_list
+from casewright.buying.edges import edges
 from casewright.casework.specs import CaseSpec
 from casewright.cutting.engine import Stop
 from casewright.cutting.solution import leaves
@@ -87,7 +88,11 @@ def test_nothing_is_lost_from_parts_to_problems_and_back(room: Room) -> None:
 @_LAW
 @given(_rooms())
 def test_area_is_conserved(room: Room) -> None:
-    """What lies on the sheets is exactly the area of the pieces that were asked for."""
+    """What lies on the sheets is exactly the area of the pieces that were asked for.
+
+    Parts, offcuts, waste and saw dust make up all of every sheet, board and strip. No cut takes
+    more than the blade does; less where less than that is left beside it.
+    """
     for plan in break_down(room, stop=_SHORT).wanted:
         left = {entry.part for entry in plan.solution.unplaced}
         asked = sum(
@@ -100,16 +105,31 @@ def test_area_is_conserved(room: Room) -> None:
             if leaf.use == "part"
         )
         assert laid * plan.unit.step**2 == asked
+        for tree in plan.solution.tree:
+            dust = 0
+            for step in plan.order.on_sheet(tree.sheet):
+                piece = step.piece.rect
+                taken = piece.area - sum(leaf.rect.area for leaf in step.leaves)
+                along = piece.length if step.direction == "rip" else piece.width
+                assert 0 <= taken <= plan.problem.kerf * along
+                dust += taken
+            assert tree.root.rect.area == sum(leaf.rect.area for leaf in leaves(tree.root)) + dust
 
 
 @_LAW
 @given(_rooms())
 def test_the_buy_list_covers_everything(room: Room) -> None:
-    """Whole packs hold need and spares; every stock a part or an edge names is bought."""
+    """Whole packs hold need and spares; every stock a part or an edge names is bought.
+
+    What the plans use of a stock stands on the list once.
+    """
     breakdown = break_down(room, stop=_SHORT)
     lines = buy_list(room, breakdown)
     for line in lines:
         assert (line.count - 1) * line.pack < line.need + line.spare <= line.count * line.pack
+    for plan in breakdown.wanted:
+        if plan.kind != "strips":
+            assert sum(line.need for line in lines if line.key == plan.stock) == plan.count
     bought = {line.key for line in lines}
     made_of = {plan.stock for plan in breakdown.wanted if plan.kind == "strips"}
     used = {part.stock for part in room.parts}
@@ -118,3 +138,23 @@ def test_the_buy_list_covers_everything(room: Room) -> None:
     screws = [f for c in room.cases for j in c.joints for f in j.fastenings if f.length]
     kinds = {f.kind.replace(" ", "_") for f in screws}
     assert kinds <= bought
+
+
+@_LAW
+@given(_rooms())
+def test_every_banded_edge_is_on_one_line(room: Room) -> None:
+    """Counted anew on the parts: all edges with their tails, fifteen in a hundred more."""
+    banded: dict[str, list[Fraction]] = {}
+    for part in room.parts:
+        for edge in part.edges:
+            across = edge.edge in ("l0", "l1")
+            size = part.finished.width if across else part.finished.length
+            if edge.kind == "band":
+                banded.setdefault(edge.stock, []).append(size.value)
+    lines = list(edges(room))
+    assert sorted(line.key for line in lines) == sorted(banded)
+    tail = room.spec.style["band_tail"].value
+    for line in lines:
+        own = banded[line.key]
+        assert line.need == sum(own)
+        assert line.need + line.spare >= sum(own) * Fraction(115, 100) + len(own) * tail
