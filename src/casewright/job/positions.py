@@ -11,6 +11,7 @@ import re
 from bisect import bisect_right
 from contextlib import suppress
 from dataclasses import dataclass, field
+from functools import lru_cache
 from typing import TypeAlias
 
 __all__ = ["DEEPEST", "KeyPath", "Positions", "Repeated", "Span", "scan"]
@@ -122,6 +123,7 @@ class _LostError(Exception):
     """The scanner cannot follow; the parser will say why."""
 
 
+@lru_cache(maxsize=4)  # an edit asks several times for those of the same text
 def scan(text: str) -> Positions:
     """Places of all keys and values, as far as the text can be followed."""
     found = Positions(text)

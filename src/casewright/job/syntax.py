@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from decimal import Decimal
+from functools import lru_cache
 from typing import TypeAlias
 
 import tomlkit
@@ -34,7 +35,7 @@ def parse(name: str, positions: Positions) -> dict[str, Plain]:
     if problems:
         raise JobFileError(tuple(problems))
     try:
-        document = tomlkit.parse(positions.text)
+        data = _data(positions.text)
     except ParseError as error:
         slip = explain_slip(name, positions, error.line, error.col)
         raise JobFileError((slip,)) from None
@@ -42,7 +43,19 @@ def parse(name: str, positions: Positions) -> dict[str, Plain]:
         what = f"the file cannot be read: {str(error).rstrip('.').lower() or 'too deep'}"
         want = "write key = value lines under [section] lines"
         raise JobFileError((Problem(Location(name), what, want),)) from None
-    return {key: _plain(value) for key, value in document.items()}
+    return {key: _copy(value) for key, value in data.items()}
+
+
+@lru_cache(maxsize=4)
+def _data(text: str) -> dict[str, Plain]:
+    """Data of a text; an edit asks several times for that of the same."""
+    return {key: _plain(value) for key, value in tomlkit.parse(text).items()}
+
+
+def _copy(value: Plain) -> Plain:
+    if isinstance(value, dict):
+        return {key: _copy(inner) for key, inner in value.items()}
+    return [_copy(inner) for inner in value] if isinstance(value, list) else value
 
 
 def _plain(value: object) -> Plain:

@@ -5,16 +5,19 @@ from __future__ import annotations
 from dataclasses import replace
 
 from casewright.facts import Facts
+from casewright.job.collector import collector_at_rest
 from casewright.job.load import LoadedJob
 from casewright.room.build import build
+from casewright.room.run_ends import waits_for
 from casewright.room.specs import JobSpec, RunSpec
+from casewright.room.trims.specs import NO_TRIMS
 from casewright.web.drawings import drawn
 
 __all__ = ["redrawn"]
 
 
 def redrawn(loaded: LoadedJob, facts: Facts, name: str) -> str | None:
-    """A drawing of a run or of a wall, built with what is in it alone.
+    """A drawing of a run or of a wall, built with what is in it and what that goes by alone.
 
     Parameters
     ----------
@@ -25,25 +28,32 @@ def redrawn(loaded: LoadedJob, facts: Facts, name: str) -> str | None:
 
     Returns
     -------
-    None when it is another drawing, or when one of its runs goes by one that is not in it: round
-    a corner, or by the seams below it.
+    None when it is a drawing of something else.
     """
     spec = loaded.spec
     kind, _, key = name.partition(".")
     shown = [run for run in spec.runs if (run.key if kind == "run" else run.on) == key]
     if kind not in ("run", "wall") or not shown or not key:
         return None
+    with collector_at_rest():
+        return drawn(build(_alone(spec, shown), facts), name)
+
+
+def _alone(spec: JobSpec, shown: list[RunSpec]) -> JobSpec:
+    """The job with some runs, and those that they go by: round a corner, or by their seams.
+
+    Trims go on from run to run, so that all that have some go together.
+    """
+    known = {run.key: run for run in spec.runs}
+    trimmed = {run.key for run in spec.runs if run.trims != NO_TRIMS}
     keys = {run.key for run in shown}
-    if any(_goes_by_another(run, keys) for run in shown):
-        return None
-    return drawn(build(_alone(spec, shown), facts), name)
-
-
-def _goes_by_another(run: RunSpec, keys: set[str]) -> bool:
-    return "corner" in (run.left, run.right) or bool(run.over and run.over not in keys)
-
-
-def _alone(spec: JobSpec, runs: list[RunSpec]) -> JobSpec:
-    keys = {key for run in runs for key in run.cases}
-    cases = tuple(case for case in spec.cases if case.key in keys)
-    return replace(spec, cases=cases, runs=tuple(runs))
+    todo = list(shown)
+    while todo:
+        run = todo.pop()
+        more = {key for key in (*waits_for(spec, run), run.over) if key} - keys
+        more |= trimmed - keys if run.key in trimmed else set()
+        keys |= more
+        todo += [known[key] for key in more]
+    runs = tuple(run for run in spec.runs if run.key in keys)
+    inside = {key for run in runs for key in run.cases}
+    return replace(spec, cases=tuple(case for case in spec.cases if case.key in inside), runs=runs)
