@@ -181,3 +181,39 @@ def test_a_locked_phone_comes_back_to_its_card(job: Path, phone: Page) -> None:
         expect(again.locator("h1")).to_have_text(title)
         assert again.url == there
         expect(again.get_by_role("timer")).to_contain_text("Paint")
+
+
+EVIL = (
+    "<img src=x onerror='window.hit=1'><svg onload='window.hit=1'>"
+    r"\"><script>window.hit=1</script>"
+)
+PLACES = (
+    "/", "/survey", "/cases/left", "/machine/left", "/install", "/solid",
+    "/shop/machine", "/shop/assemble", "/shop/finish", "/shop/hang", "/shop/part/1",
+)  # fmt: skip
+
+
+def test_words_of_the_job_file_are_never_run(job: Path, opened: OPEN) -> None:
+    """Titles, a note and a device's name that look like markup are shown, on every page.
+
+    The page's own policy would complain of anything tried in vain, which fails as well.
+    """
+    text = TEXT.replace("Small kitchen", EVIL)
+    for table in ("case.left", "wall.north", "run.window"):
+        text = text.replace(f"[{table}]", f'[{table}]\ntitle = "{EVIL}"')
+    job.write_text(f'{text}\n[stock.plywood]\ntitle = "{EVIL}"\n', "utf-8")
+    with serving(job) as address:
+        page = opened(f"{address}/shop/part/1", PHONE)
+        page.get_by_role("button", name="Minutes, or a note").click(timeout=60_000)
+        page.get_by_label("Note about").fill("<img src=x onerror='window.hit=1'>")
+        page.get_by_role("button", name="Write the note down").click()
+        expect(page.locator("header")).to_contain_text("all sent", timeout=15_000)
+        page.get_by_role("button", name="What was written").click()
+        expect(page.locator(".written")).to_contain_text("<img src=x")
+        for place in PLACES:
+            page.goto(f"{address}{place}")
+            filled = page.locator("main svg, main section, main canvas, main .rows, main .tick")
+            expect(filled.first).to_be_attached(timeout=30_000)
+            assert page.evaluate("window.hit") is None, place
+            assert page.locator("img, script:not([src])").count() == 0, place
+        page.close()
