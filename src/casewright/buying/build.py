@@ -13,7 +13,7 @@ from casewright.buying.edges import edges
 from casewright.buying.fasteners import fasteners
 from casewright.buying.lids import lid_goods
 from casewright.buying.line import Aisle, BuyLine
-from casewright.buying.panes import panes
+from casewright.buying.panes import films, panes
 from casewright.buying.slides import slide_lines
 from casewright.buying.stock_lines import stock_lines
 from casewright.buying.wall import wall_goods
@@ -41,6 +41,7 @@ def buy_list(room: Room, breakdown: Breakdown) -> tuple[BuyLine, ...]:
         *stock_lines(room, breakdown),
         *edges(room),
         *panes(room),
+        *films(room),
         *door_hardware(room),
         *lid_goods(room),
         *slide_lines(room),

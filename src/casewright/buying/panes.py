@@ -12,7 +12,7 @@ from casewright.dims import reading_text, shop_text
 from casewright.room.model import Room
 from casewright.stock import Glazing
 
-__all__ = ["panes"]
+__all__ = ["films", "panes"]
 
 _NOTE = "order when the frames are rebated and measured; cut edges slice skin: carry upright"
 _LAW = "glass within reach is tempered, as local codes ask"
@@ -48,4 +48,23 @@ def panes(room: Room) -> Iterator[BuyLine]:
             f"{counted(len(parts), 'door')} with panes of this size",
             tuple(part.path for part in parts),
             note=_NOTE + law + (f"; {goods.price}" if goods.price else ""),
+        )  # fmt: skip
+
+
+def films(room: Room) -> Iterator[BuyLine]:
+    """Film for panes by size, largest first: a little smaller than they are."""
+    nodes, unit = room.chain.nodes, room.spec.unit
+    sizes: dict[tuple[Fraction, Fraction], list[Part]] = {}
+    for part in room.parts:
+        tall, wide = (nodes.get(f"{part.path}.film_{name}") for name in ("height", "width"))
+        if part.role == "pane" and tall is not None and wide is not None:
+            sizes.setdefault((tall.value, wide.value), []).append(part)
+    for (high, across), parts in sorted(sizes.items(), reverse=True):
+        size = f"{reading_text(high, unit)} x {reading_text(across, unit)} {unit}"
+        yield BuyLine(
+            "glass", f"window film, to cut {size} from", "film", "pieces", Fraction(len(parts)),
+            Fraction(0), Fraction(1), len(parts), "each",
+            f"{counted(len(parts), 'pane')} with film of this size",
+            tuple(part.path for part in parts),
+            note="buy it by the width of the roll, with an inch (25 mm) more all round",
         )  # fmt: skip

@@ -177,6 +177,10 @@ CAUTIONS: Mapping[str, str] = MappingProxyType(
             "Cut edges of glass slice skin: gloves, and carry panes upright. Doors within reach "
             "take tempered glass or plastic, as local codes ask."
         ),
+        "film_knife": (
+            "A fresh blade slips off a pane: cut film on a board along a steel rule, away from "
+            "the hand that holds it, and close the knife after each cut."
+        ),
         "lid_falls": (
             "A lid that falls hurts heads and fingers, and can shut a child in: fit stays that "
             "hold it at any angle before anyone uses it, leave air holes, and no catch or lock."

@@ -75,8 +75,8 @@ class FrontSpec:
         Side of the hinges of a single door.
     slab, strip, frame, glazing, panel
         Keys of the stock each is made from; only those the construction needs are used.
-    pull
-        Whether pulls are bored.
+    pull, film
+        Whether pulls are bored, and whether its panes get a film.
     edge
         What is done to a slab's edges; None: fibreboard is filled and painted, other slabs get
         what the box gets.
@@ -100,6 +100,7 @@ class FrontSpec:
     panel: str = ""
     overlay: OverlayKind = "full"
     mid_rail: Given | None = None
+    film: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -169,7 +169,7 @@ def _ends_of(case: CaseTable, base: KeyPath, content: Content, reporter: Reporte
 def _glass(case: CaseTable, base: KeyPath, doors: DoorsTable, reporter: Reporter) -> None:
     """Stock, or an edge, named for a construction that does not use it is a slip."""
     uses = {"slab": {"slab", "edge"}, "applied frame": {"slab", "strip", "edge"},
-            "glass frame": {"frame", "glazing"},
+            "glass frame": {"frame", "glazing", "film"},
             "frame and panel": {"frame", "panel"},
             "mitred frame": {"frame", "panel"}}  # fmt: skip
     for name, upper in (("front", False), ("upper_front", True)):
@@ -181,7 +181,7 @@ def _glass(case: CaseTable, base: KeyPath, doors: DoorsTable, reporter: Reporter
             what = f"a {construction} door has no mid rail"
             want = 'take it out, or write construction = "frame and panel"'
             reporter.tell((*base, name, "mid_rail"), what, want)
-        for part in (*_DOOR_GOODS, "edge"):
+        for part in (*_DOOR_GOODS, "edge", "film"):
             if getattr(table, part) is not None and part not in uses[construction]:
                 what = f"a {construction} door has no {part}"
                 reporter.tell((*base, name, part), what, "take it out, or change construction")

@@ -138,6 +138,7 @@ def _front(
         frame=first(table.frame, doors.frame, usual.frame),
         glazing=first(table.glazing, doors.glazing, usual.glazing),
         pull=first(table.pull, doors.pull, usual.pull),
+        film=bool(first(table.film, doors.film, False)) and construction == "glass frame",
         edge=table.edge or doors.edge,
         panel=first(table.panel, doors.panel, usual.panel),
         mid_rail=None

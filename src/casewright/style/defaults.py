@@ -215,6 +215,7 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
         "12",
         "how far a drawer's back stands in from the ends of its sides, in dadoes",
     ),
+    _key("film_margin", "1/8", "3", "how far a film ends inside the edges of its pane", _PRACTICE),
     _key("finger", "1/2", "12", "width of the fingers of a box joint"),
     _key("front_screw_end", "2", "50", "screws of a drawer's front from the ends of its box"),
     _metric(

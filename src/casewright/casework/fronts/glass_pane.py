@@ -16,6 +16,12 @@ from casewright.findings import Finding, Severity
 
 __all__ = ["add_pane"]
 
+_LAID = (
+    "Lay the film on the pane's inner face first, on the bench: both washed and wet, its liner "
+    "pulled off, smoothed from the middle out, its corners cut round as the pane's are; leave it "
+    "to dry. "
+)
+
 
 def add_pane(maker: Maker, leaf: LeafPlan, frame: Frame, rebate: Rebate, at: Corner) -> None:
     """Cut the pane to the sight size and its lap behind the frame, less clearance; set it in."""
@@ -42,12 +48,46 @@ def add_pane(maker: Maker, leaf: LeafPlan, frame: Frame, rebate: Rebate, at: Cor
     maker.parts[pane.path] = replace(maker.parts[pane.path], corner_radius=rounded)
     _check_corner(maker, leaf, rebate, air)
     joints = _join(maker, leaf, pane, frame, side, end)
+    film = _cut_film(maker, leaf, pane, rebate, air) if leaf.front.film else ()
     maker.step(
         "fit", pane.path, "+z",
-        f"After finishing, lay the pane of the {leaf.title} into the rebate, its corners rounded "
-        "to the rebate's; fasten the retainers finger-tight, never forcing the pane.",
-        joints=joints, marks=row_marks(maker, joints), cautions=("glass_edges",),
+        f"{_LAID if film else ''}After finishing, lay the pane of the {leaf.title} into the "
+        "rebate, its corners rounded to the rebate's; fasten the retainers finger-tight, never "
+        "forcing the pane.",
+        joints=joints, marks=(*film, *row_marks(maker, joints)),
+        cautions=("glass_edges", "film_knife") if film else ("glass_edges",),
     )  # fmt: skip
+
+
+def _cut_film(
+    maker: Maker, leaf: LeafPlan, pane: Outline, rebate: Rebate, air: Dim
+) -> tuple[tuple[str, Dim], ...]:
+    """Sizes of the film on a pane: smaller than that all round, its edge behind the frame."""
+    margin = maker.style("film_margin")
+    tall = pane.place.let("film_height", pane.length - 2 * margin)
+    wide = pane.place.let("film_width", pane.width - 2 * margin)
+    hidden = rebate.width - air - margin
+    if hidden.value <= 0:
+        tell(maker, _film_in_sight(maker, leaf, margin, hidden))
+    return ("film cut high", tall), ("and wide", wide), ("its edges in from the pane's", margin)
+
+
+def _film_in_sight(maker: Maker, leaf: LeafPlan, margin: Dim, hidden: Dim) -> Finding:
+    text, most = maker.house.text, margin + hidden
+    return Finding(
+        rule="film in sight",
+        severity=Severity.CARE,
+        path=maker.path(f"{leaf.name}.pane"),
+        says=f"a film that ends {text(margin)} inside its pane shows its edge beside the frame, "
+        f"which covers {text(most)} of the pane",
+        measured=text(margin),
+        limit=text(most),
+        source="common practice",
+        remedies=(
+            f"film_margin under {text(most)} in [style]",
+            f"rebate_width {text(maker.zero - hidden)} greater and more",
+        ),
+    )
 
 
 def _join(

@@ -100,6 +100,10 @@ class DoorPartsTable(Table):
     """Sheet, or thin boards glued edge to edge, for the panel of a frame. Default:
     thin_plywood."""
 
+    film: bool | None = None
+    """Whether a film, frosted or patterned, is laid on the inner face of each pane. Default:
+    false."""
+
     glazing: Key | None = None
     """Glass or plastic in a glass frame. Default: glass."""
 

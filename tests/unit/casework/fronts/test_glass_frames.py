@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
+from typing import Any
 
-from tests.builders import GLASS, length, one_case, plain_style
+import pytest
+from tests.builders import GLASS, Unit, case_spec, house, length, one_case, plain_style
 from tests.unit.checks.rooms import room_of
 
+from casewright.buying.panes import films
+from casewright.casework.build import build_case
 from casewright.casework.cases import Case
 from casewright.casework.features import Cut
 from casewright.findings import Severity
@@ -90,3 +95,41 @@ def test_cards_tell_which_boards_run_full_length_on_the_show_face() -> None:
     }
     assert "full length on the show face" in told["stile"]
     assert "On the show face it ends" in told["rail"]
+
+
+@pytest.mark.parametrize("unit", ["in", "mm"])
+def test_film_is_cut_smaller_than_its_panel(unit: Unit) -> None:
+    """An eighth (3 mm) at every edge, which lies behind the frame (common practice)."""
+    made = house(unit)
+    asked: dict[str, Any] = {"front": replace(GLASS, film=True), "shelves": 0}
+    case = build_case(made, case_spec(unit, **asked))
+    pane = next(part for part in case.parts if part.role == "pane")
+    less = 2 * length("1/8" if unit == "in" else "3", unit)
+    tall, wide = (made.chain.nodes[f"{pane.path}.film_{n}"].value for n in ("height", "width"))
+    size = pane.finished
+    assert (size.length.value - tall, size.width.value - wide) == (less, less)
+    sight = size.width.value - 2 * length("5/16" if unit == "in" else "8.5", unit)
+    assert wide > sight
+    step = next(step for step in case.assembly if step.part == pane.path)
+    assert "Lay the film" in step.words
+    assert "film_knife" in step.cautions
+    assert ("film cut high", tall) in [(name, dim.value) for name, dim in step.marks]
+    assert not [f for f in case.findings if f.rule == "film in sight"]
+
+
+def test_film_whose_edge_shows_is_told_with_the_margin_that_hides_it() -> None:
+    """A rebate of 3/8 less 1/16 of air covers 5/16 of the pane."""
+    case = one_case(
+        "in", front=replace(GLASS, film=True), shelves=0, style=plain_style(film_margin="3/8")
+    )
+    [told] = {(f.measured, f.limit) for f in case.findings if f.rule == "film in sight"}
+    assert told == ('3/8"', '5/16"')
+
+
+def test_film_is_bought_by_size_and_none_without_it() -> None:
+    """Two panes of a pair are of one size."""
+    with_film = room_of(width="33", front=replace(GLASS, film=True), shelves=0)
+    [line] = films(with_film)
+    assert line.need == 2
+    assert "window film" in line.what
+    assert not list(films(room_of(width="33", front=GLASS, shelves=0)))
