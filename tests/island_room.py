@@ -6,7 +6,7 @@ from casewright.job.load import read_job
 from casewright.room.build import build
 from casewright.room.model import Room
 
-__all__ = ["island_room", "island_text"]
+__all__ = ["ISLAND_WORDS", "island_room", "island_text"]
 
 _CASE = 'kind = "base"\ntoe = "plinth"\n'
 
@@ -63,3 +63,34 @@ def island_text(
 def island_room(**changes: str) -> Room:
     """The room of that text."""
     return build(read_job(island_text(**changes), "island.toml"))
+
+
+ISLAND_WORDS = (
+    island_text(
+        opens="25",
+        place='run = "sinks"\noff = [42, 48]\ncentre = "sink"\nside = "front"\n'
+        'floor = ["40", "40 1/8", "40 1/4", "40"]',
+        island="length = [62, 70]\n",
+        island_more="seams = { pans = 0 }\n",
+    )
+    + """\
+[island.main.solved]
+off = "42"
+along = "40"
+side = "front"
+because = "as long as can be"
+[heights]
+wall_bottom = "54"
+wall_height = "36"
+because = "all of it closes"
+[case.hutch]
+kind = "tall"
+width = 30
+[case.hutch.place]
+wall = "north"
+off = 0
+along = 70
+side = "back"
+"""
+)
+"""Every word of a place on the floor, of an island laid out, of heights and of pinned seams."""

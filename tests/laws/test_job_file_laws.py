@@ -10,6 +10,7 @@ import pytest
 import tomlkit
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from tests.island_room import ISLAND_WORDS
 from tests.odd_files import ODD, holder_of, is_told, spots
 
 from casewright.errors import JobFileError
@@ -26,7 +27,7 @@ _TEXTS = [
         "gallery_appliances.toml",
         "gallery_islands.toml",
     )
-]
+] + [ISLAND_WORDS]
 _DATA = [tomlkit.parse(text).unwrap() for text in _TEXTS]
 _FEW = settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 

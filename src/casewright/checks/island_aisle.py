@@ -34,7 +34,10 @@ from casewright.checks.words import by_unit, length
 from casewright.findings import Severity
 from casewright.room.aisle_limits import AisleLimit, aisle_limit
 from casewright.room.aisles import Aisle, AisleWay, aisles
+from casewright.room.footprints import free_footprint
+from casewright.room.free_stand import FreeStand
 from casewright.room.model import Room
+from casewright.room.wall_stands import joined_walls, wall_frames
 
 __all__ = ["RULE"]
 
@@ -56,6 +59,8 @@ class _Judged(NamedTuple):
 
 
 def _examine(room: Room) -> Iterator[Breach]:
+    for stand in room.free:
+        yield from _behind(room, stand)
     by_stand: dict[str, dict[AisleWay, _Judged]] = {}
     for aisle in aisles(room):
         limit = aisle_limit(room, aisle)
@@ -66,6 +71,26 @@ def _examine(room: Room) -> Iterator[Breach]:
             if each.short > 0:
                 yield _breach(room, each, judged.get(_OPPOSITE[each.aisle.way]))
         yield from _corners(room, judged)
+
+
+def _behind(room: Room, stand: FreeStand) -> Iterator[Breach]:
+    """A corner of it that lies behind a wall of the room."""
+    frames = wall_frames(room.survey)
+    corners = free_footprint(frames, stand)
+    for key in sorted(joined_walls(room.survey, stand.wall)):
+        seen = [frames[key].seen(spot) for spot in corners]
+        outs = [out for along, out in seen if 0 <= along <= frames[key].length]
+        if outs and min(outs) < 0:
+            title = room.survey.walls[key].spec.title
+            past = length(room, -min(outs))
+            yield Breach(
+                stand.key,
+                f"{stand.title} reaches {past} behind {title}",
+                measured=past,
+                limit=length(room, Fraction(0)),
+                remedies=(f"{stand.title} {past} farther from {title}", "a smaller one"),
+                severity=Severity.STOP,
+            )
 
 
 def _breach(room: Room, each: _Judged, opposite: _Judged | None) -> Breach:

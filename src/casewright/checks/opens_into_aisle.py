@@ -34,7 +34,7 @@ from casewright.room.footprints import Footprint, footprints
 from casewright.room.free_stand import FreeStand
 from casewright.room.model import Room
 from casewright.room.open_fronts import OpenFront, meet, open_fronts
-from casewright.room.wall_stands import WallFrame, wall_frames
+from casewright.room.wall_stands import WallFrame, joined_walls, wall_frames
 
 __all__ = ["RULE"]
 
@@ -42,8 +42,10 @@ __all__ = ["RULE"]
 def _examine(room: Room) -> Iterator[Breach]:
     if not room.free:
         return
-    frames, taken, opened = wall_frames(room.survey), footprints(room), open_fronts(room)
-    free = {stand.key for stand in room.free}
+    frames, free = wall_frames(room.survey), {stand.key for stand in room.free}
+    near = frozenset[str]().union(*(joined_walls(room.survey, stand.wall) for stand in room.free))
+    taken = [each for each in footprints(room) if each.wall in near]
+    opened = [each for each in open_fronts(room) if each.wall in near]
     struck: set[str] = set()
     for each in opened:
         for other in taken:

@@ -31,11 +31,14 @@ from casewright.room.floor import middle_of
 from casewright.room.floor_spec import FloorPlace, FloorSide
 from casewright.room.footprints import counter_reach, footprints
 from casewright.room.model import Island, Room, Run
-from casewright.room.wall_stands import wall_frames
+from casewright.room.wall_stands import joined_walls, wall_frames
 
 __all__ = ["IslandLayout", "accepted_island", "island_layouts"]
 
 _WAYS: tuple[Way, ...] = ("near", "far", "left", "right")
+_UNREAD = Fraction(6000)
+"""As far out as is looked at where no wall round the corner was read [mm]."""
+
 _SIDES: tuple[FloorSide, ...] = ("front", "back", "left", "right")
 
 
@@ -209,9 +212,9 @@ def _edge(room: Room, place: FloorPlace) -> Fraction:
 
 def _obstacles(room: Room, wall: str, step: Fraction, *, without: str) -> Iterator[TakenFloor]:
     """Rectangles round what is on the floor, along and out from one wall, rounded outward."""
-    frame = wall_frames(room.survey)[wall]
+    frame, near = wall_frames(room.survey)[wall], joined_walls(room.survey, wall)
     for each in footprints(room):
-        if each.key == without:
+        if each.key == without or each.wall not in near:
             continue
         spots = [frame.seen(spot) for spot in each.corners]
         along, out = zip(*spots, strict=True)
@@ -223,16 +226,16 @@ def _obstacles(room: Room, wall: str, step: Fraction, *, without: str) -> Iterat
 
 def _reach(room: Room, wall: str, step: Fraction) -> tuple[int, int]:
     """As far along the wall and out from it as the room goes, as far as it was read."""
-    frames = wall_frames(room.survey)
-    frame = frames[wall]
-    ends = [frame.seen(spot) for each in footprints(room) for spot in each.corners]
-    along, out = (max(each) for each in zip(*ends, strict=True))
-    usual = Fraction(6000)
-    joined = any(wall in (c.spec.left, c.spec.right) for c in room.survey.corners.values())
-    return (
-        int(max(along, frame.length) // step),
-        int((out if joined else max(out, usual)) // step),
+    frame, near = wall_frames(room.survey)[wall], joined_walls(room.survey, wall)
+    there = [each for each in footprints(room) if each.wall in near]
+    along, out = (
+        max(each)
+        for each in zip(
+            *(frame.seen(spot) for each in there for spot in each.corners), strict=True
+        )
     )
+    deep = out if len(near) > 1 else max(out, _UNREAD)
+    return int(max(along, frame.length) // step), int(deep // step)
 
 
 def _centre(room: Room, place: FloorPlace, step: Fraction) -> int | None:

@@ -136,12 +136,11 @@ def island_trade(
 
 
 def island_conflicts(task: IslandTask) -> tuple[IslandConflict, ...]:
-    """The least that aisles lack, in the pose where that is least; none where nothing helps."""
-    tries = [lay_out_island(task, pose, soft=True) for pose in task.poses]
-    known = [each for each in tries if each is not None]
-    if not known:
+    """The least that aisles lack, in the wished pose if that is any use; none where none is."""
+    tries = (lay_out_island(task, pose, soft=True) for pose in task.poses)
+    best = next((each for each in tries if each is not None), None)
+    if best is None:
         return ()
-    best = min(known, key=lambda each: sum(short for _, short in each.short))
     gaps = best.gaps()
     found = []
     for way, short in best.short:

@@ -25,7 +25,7 @@ from casewright.room.aisles import Aisle, aisles
 from casewright.room.free_stand import FreeStand
 from casewright.room.island_places import part_span
 from casewright.room.model import Room
-from casewright.room.wall_stands import wall_frames
+from casewright.room.wall_stands import joined_walls, wall_frames
 from casewright.survey.walls import SurveyedWall
 
 __all__ = ["free_sections", "free_tape", "setting_anchor"]
@@ -153,7 +153,7 @@ def _other_walls(room: Room, stand: FreeStand) -> Iterator[tuple[str, tuple[Frac
         pair = (corner.spec.left, corner.spec.right)
         if stand.wall in pair and not corner.spec.outside:
             other = pair[0] if pair[1] == stand.wall else pair[1]
-            if other in frames:
+            if other in frames and other in joined_walls(room.survey, stand.wall):
                 outs = tuple(_on_tape(room, frames[other].seen(spot)[1]) for spot in spots)
                 yield room.survey.walls[other].spec.title, outs
 

@@ -11,7 +11,7 @@ from casewright.room.floor_spec import FloorSide
 from casewright.room.footprints import Footprint, footprints
 from casewright.room.free_stand import FreeStand
 from casewright.room.model import Room
-from casewright.room.wall_stands import Spot, WallFrame, wall_frames
+from casewright.room.wall_stands import Spot, WallFrame, joined_walls, wall_frames
 
 __all__ = ["Aisle", "AisleWay", "aisles", "own_side", "own_sides", "reach_into"]
 
@@ -69,12 +69,14 @@ def aisles(room: Room) -> tuple[Aisle, ...]:
     if not room.free:
         return ()
     frames, all_of_it = wall_frames(room.survey), footprints(room)
-    return tuple(
-        aisle
-        for stand in room.free
-        for way in _WAYS
-        if (aisle := _aisle(stand, way, frames[stand.wall], all_of_it)) is not None
-    )
+    found = []
+    for stand in room.free:
+        near = joined_walls(room.survey, stand.wall)
+        there = [each for each in all_of_it if each.wall in near]
+        for way in _WAYS:
+            aisle = _aisle(stand, way, frames[stand.wall], there)
+            found += [aisle] if aisle is not None else []
+    return tuple(found)
 
 
 def _aisle(

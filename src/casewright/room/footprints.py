@@ -42,12 +42,15 @@ class Footprint:
         Of the case, appliance, thing or wall; name in words.
     corners
         In order round it, convex.
+    wall
+        Key of the wall that it is measured from.
     """
 
     key: str
     title: str
     kind: FootprintKind
     corners: tuple[Spot, ...]
+    wall: str
 
 
 def rectangle(
@@ -74,7 +77,9 @@ def footprints(room: Room) -> tuple[Footprint, ...]:
     found += _appliances(room, frames)
     found += _things(room, frames)
     for stand in room.free:
-        found.append(Footprint(stand.key, stand.title, "works", free_footprint(frames, stand)))
+        found.append(
+            Footprint(stand.key, stand.title, "works", free_footprint(frames, stand), stand.wall)
+        )
     return tuple(found)
 
 
@@ -83,7 +88,7 @@ def _walls(room: Room, frames: Mapping[str, WallFrame]) -> Iterator[Footprint]:
         wall = room.survey.walls[key]
         if wall.width is not None:
             corners = rectangle(frame, (Fraction(0), frame.length), (-_THICK, Fraction(0)))
-            yield Footprint(key, wall.spec.title, "wall", corners)
+            yield Footprint(key, wall.spec.title, "wall", corners, key)
 
 
 def counter_reach(room: Room, case: Case) -> Fraction:
@@ -100,8 +105,8 @@ def _cases(room: Room, frames: Mapping[str, WallFrame]) -> Iterator[Footprint]:
             continue
         kind: FootprintKind = "works" if case.wall_fronts or case.spec.sink else "stands"
         reach = (Fraction(0), counter_reach(room, case))
-        yield Footprint(case.key, case.spec.title, kind,
-                        rectangle(frame, (place.left, place.right), reach))  # fmt: skip
+        corners = rectangle(frame, (place.left, place.right), reach)
+        yield Footprint(case.key, case.spec.title, kind, corners, place.wall.spec.key)
 
 
 def _deepest(room: Room, run: Run) -> Fraction:
@@ -119,7 +124,8 @@ def _appliances(room: Room, frames: Mapping[str, WallFrame]) -> Iterator[Footpri
             left = begins + each.start.value
             corners = rectangle(frames[run.spec.on], (left, left + each.width.value),
                                 (Fraction(0), _deepest(room, run)))  # fmt: skip
-            yield Footprint(f"appliance.{each.spec.key}", each.spec.title, "works", corners)
+            key = f"appliance.{each.spec.key}"
+            yield Footprint(key, each.spec.title, "works", corners, run.spec.on)
 
 
 def _things(room: Room, frames: Mapping[str, WallFrame]) -> Iterator[Footprint]:
@@ -130,4 +136,4 @@ def _things(room: Room, frames: Mapping[str, WallFrame]) -> Iterator[Footprint]:
             if edges is None or out is None or edges[2] >= _LOW or edges[0] == edges[1]:
                 continue
             corners = rectangle(frame, (edges[0], edges[1]), (Fraction(0), out.value))
-            yield Footprint(thing.spec.key, thing.spec.title, "thing", corners)
+            yield Footprint(thing.spec.key, thing.spec.title, "thing", corners, key)

@@ -31,6 +31,8 @@ class OpenFront:
         From its closed face to its farthest edge [mm].
     corners
         What it sweeps, in order round it [mm in plan].
+    wall
+        Key of the wall that it is measured from.
     is_appliance
         Whether it is the door of an appliance.
     """
@@ -40,6 +42,7 @@ class OpenFront:
     owner: str
     reach: Fraction
     corners: tuple[Spot, ...]
+    wall: str
     is_appliance: bool = False
 
 
@@ -82,7 +85,8 @@ def _on_walls(room: Room, frames: Mapping[str, WallFrame]) -> Iterator[OpenFront
         for front, reach, (left, right), face in _fronts(place.case):
             corners = rectangle(frame, (place.left + left, place.left + right),
                                 (face, face + reach))  # fmt: skip
-            yield OpenFront(front.path, _title(place.case, front), place.case.key, reach, corners)
+            yield OpenFront(front.path, _title(place.case, front), place.case.key, reach, corners,
+                            place.wall.spec.key)  # fmt: skip
 
 
 def _of_appliances(room: Room, frames: Mapping[str, WallFrame]) -> Iterator[OpenFront]:
@@ -99,7 +103,7 @@ def _of_appliances(room: Room, frames: Mapping[str, WallFrame]) -> Iterator[Open
                                     (face, face + reach))  # fmt: skip
                 key = f"appliance.{each.spec.key}"
                 title = f"the door of {each.spec.title}"
-                yield OpenFront(key, title, key, reach, corners, is_appliance=True)
+                yield OpenFront(key, title, key, reach, corners, run.spec.on, is_appliance=True)
 
 
 def _room_doors(room: Room, frames: Mapping[str, WallFrame]) -> Iterator[OpenFront]:
@@ -111,7 +115,7 @@ def _room_doors(room: Room, frames: Mapping[str, WallFrame]) -> Iterator[OpenFro
                 continue
             wide = thing.right.value - thing.left.value
             corners = rectangle(frame, (thing.left.value, thing.right.value), (Fraction(0), wide))
-            yield OpenFront(spec.key, spec.title, spec.key, wide, corners)
+            yield OpenFront(spec.key, spec.title, spec.key, wide, corners, key)
 
 
 def _free(room: Room, stand: FreeStand, frame: WallFrame) -> Iterator[OpenFront]:
@@ -145,7 +149,7 @@ def _opened(
         frame.at(*stand.at(x, z))
         for x, z in ((left, near), (right, near), (right, far), (left, far))
     )
-    return OpenFront(front.path, _title(case, front), stand.key, reach, corners)
+    return OpenFront(front.path, _title(case, front), stand.key, reach, corners, stand.wall)
 
 
 def meet(one: Sequence[Spot], other: Sequence[Spot]) -> bool:

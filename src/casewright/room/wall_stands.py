@@ -9,7 +9,7 @@ from fractions import Fraction
 
 from casewright.survey.survey import Survey
 
-__all__ = ["Spot", "WallFrame", "WallStand", "wall_frames", "wall_stands"]
+__all__ = ["Spot", "WallFrame", "WallStand", "joined_walls", "wall_frames", "wall_stands"]
 
 _USUAL = Fraction(3048)  # of a wall that was not read [mm]
 _APART = Fraction(900)  # between walls no corner joins [mm]
@@ -98,6 +98,24 @@ def wall_frames(survey: Survey) -> Mapping[str, WallFrame]:
         ends = (frame.at(frame.length, Fraction(0))[0] for frame in found.values())
         begins = max(*(frame.x for frame in found.values()), *ends) + _APART
     return found
+
+
+def joined_walls(survey: Survey, key: str) -> frozenset[str]:
+    """Walls whose place to one wall is known: joined to it by corners, through walls with a width.
+
+    The others are drawn apart, and nothing is measured to them.
+    """
+    known = {each for each, wall in survey.walls.items() if wall.width is not None}
+    found, left = {key}, [key] if key in known else []
+    while left:
+        here = left.pop()
+        for corner in survey.corners.values():
+            pair = (corner.spec.left, corner.spec.right)
+            for other in pair if here in pair else ():
+                if other in known and other not in found:
+                    found.add(other)
+                    left.append(other)
+    return frozenset(found)
 
 
 def _sine(cosine: Fraction) -> Fraction:

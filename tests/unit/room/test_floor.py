@@ -133,6 +133,21 @@ def test_what_stands_in_another_stops_the_work() -> None:
     assert any(each.severity is Severity.STOP and "stands" in each.says for each in told)
 
 
+def test_behind_a_wall_is_not_in_the_room() -> None:
+    """480 in off in a room of 180; its far edge 366 in behind the east wall (by hand)."""
+    [found] = found_in("island aisle", island_room(place=_off("480", "0")))
+    assert found.severity is Severity.STOP
+    assert '366 11/32" behind east' in found.says
+
+
+def test_nothing_is_measured_to_a_wall_that_no_corner_joins() -> None:
+    """Nor past a wall whose width was not read: where the others stand is not known."""
+    apart = island_text().replace('[corner.nw]\nwalls = ["west", "north"]', "")
+    assert {each.across.key for each in aisles(build(read_job(apart, "a.toml")))} == {"sink"}
+    unread = island_text().replace('[wall.north]\nwidth = "180"', "[wall.north]")
+    assert {each.across.key for each in aisles(build(read_job(unread, "a.toml")))} == {"sink"}
+
+
 def test_an_open_dishwasher_leaves_somebody_room() -> None:
     """27 in of 42 and the counter's 1 1/4 leave 16 1/4; with 30 more none is told."""
     told = found_in("opens into aisle", island_room(opens="27"))
