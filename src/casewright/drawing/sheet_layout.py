@@ -30,6 +30,7 @@ _ROOMY_MM = 150
 _SHORT_CUT = 16  # a cut shorter than this part of its sheet is a short one [-]
 _TIGHT_MM = 45
 _SIZES = (2.7, 2.3, 2.0)  # lettering of a piece's size, the largest that lies clear [mm on paper]
+_BY = tuple(Fraction(n, 8) for n in (4, 5, 3, 6))  # of a large piece, along it
 _BESIDE, _BEFORE = (2.2, 1.9), tuple(Fraction(n, 16) for n in (6, 5, 8, 4))  # of a strip
 _SHORT = {"test piece": "test", "spare": "spare", "strip blank": "blank", "lip": "lip"}
 _SHARES = tuple(Fraction(n, 16) for n in (8, 6, 10, 4, 12, 3, 13, 2, 14))
@@ -123,7 +124,7 @@ def _triangles(wide: _Wide, tree: SheetTree) -> Iterator[Element]:
             x1, y1 = (max(side) for side in zip(*highs, strict=True))
             inset = min(x1 - x0, y1 - y0) / 12
             low, high = (x0 + inset, y0 + inset), (x0 + inset, y1 - inset)
-            tip = (x0 + inset + (x1 - x0) / 4, (y0 + y1) / 2)  # short: there is lettering
+            tip = (x0 + inset + (x1 - x0) / 7, (y0 + y1) / 2)  # short: there is lettering
             yield from (line(low, high, THIN), line(low, tip, THIN), line(high, tip, THIN))
 
 
@@ -162,20 +163,21 @@ def _leaf(
     if leaf.use == "offcut":
         drawn = rectangle(low, high, FINE, fill=Ink.TINT)
         size = [measure_of(dim, unit) for dim in wide.plan.numbers.sizes[name]]
-        return [drawn], [Choice(_keep(box, ("keep ", size[0], " × ", size[1])))]
+        return [drawn], [Choice(_keep(box, name, (size[0], " × ", size[1])))]
     piece = wide.plan.pieces[leaf.part]
     tag = Tag(path=piece.id, title=piece.title, target=piece.id if piece.kind == "part" else "")
     drawn = rectangle(low, high, THIN, fill=Ink.PAPER, tag=tag)
     return [drawn], [Choice(_label(piece, box, unit, waits(piece.id)))]
 
 
-def _keep(box: _Box, words: Content) -> Iterator[Sequence[Element]]:
-    """The words on an offcut where they lie clear, else none."""
+def _keep(box: _Box, name: str, size: Content) -> Iterator[Sequence[Element]]:
+    """The words on an offcut where they lie clear, without what is marked on it, else none."""
     x0, y0, x1, y1 = box
-    for height in (2.6, 2.2, 1.8):
-        for turned in (0.0, 90.0):
-            at = ((x0 + x1) / 2, (y0 + y1) / 2)
-            yield (Text(at, words, height, rotation_deg=turned, ink=Ink.SOFT),)
+    at = ((x0 + x1) / 2, (y0 + y1) / 2)
+    for words in ((f"keep {name}: ", *size), ("keep ", *size)):
+        for height in (2.6, 2.2, 1.8):
+            for turned in (0.0, 90.0):
+                yield (Text(at, words, height, rotation_deg=turned, ink=Ink.SOFT),)
     yield ()
 
 
@@ -192,8 +194,10 @@ def _label(piece: Piece, box: _Box, unit: Unit, waits: str) -> Iterator[Sequence
     size = (measure_of(piece.long, unit), " × ", measure_of(piece.wide, unit))
     words: Content = (f"{waits}: ", *size) if waits else size
     if min(long, wide) > _ROOMY_MM and max(long, wide) > 2 * _ROOMY_MM:
-        for height in _SIZES:
-            yield _over_and_under(middle, (name, words), height, turned)
+        for share, height in product(_BY, _SIZES):
+            at = (x0 + long * share, middle[1])
+            at = (middle[0], y0 + wide * share) if turned else at
+            yield _over_and_under(at, (name, words), height, turned)
     if piece.mark and max(long, wide) > 2 * _ROOMY_MM:
         yield from _beside(box, (name, words), turned)
     yield from _marks(f"{name} {waits}".rstrip(), box, turned)
