@@ -59,6 +59,10 @@ def _defects(problem: Problem) -> Problem:
     )
 
 
+def _free_defects(problem: Problem) -> Problem:
+    return _free(_defects(problem))
+
+
 def _offcuts(problem: Problem) -> Problem:
     sheet = replace(problem.stock[0], price=1_000)
     stock = [
@@ -81,6 +85,7 @@ VARIANTS = (
     Variant("two stages", _two, "bk_3stage_{}_G"),
     Variant("free", _free, "bk_2BP_{}_F"),
     Variant("defects", _defects, ""),
+    Variant("free, defects", _free_defects, ""),
     Variant("offcuts", _offcuts, ""),
 )
 

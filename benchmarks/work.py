@@ -36,7 +36,7 @@ SECONDS_10 = Stop(4_000_000)
 """About ten seconds on the machine of the table in docs/benchmarks.md."""
 
 SECONDS_2 = Stop(1_000_000)
-EASING = Stop(120_000)
+EASING = Stop(400_000)
 
 _T = TypeVar("_T")
 

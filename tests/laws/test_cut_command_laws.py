@@ -18,8 +18,8 @@ from tests.cutting_problems import board_problems, problems
 from casewright.cli.main import main
 from casewright.cutting import write_problem
 
-_FEW = settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
-_MANY = settings(_FEW, max_examples=150)
+_FEW = settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+_MANY = settings(_FEW, max_examples=100)
 
 _PROBLEM = problem(
     part("side", 876, 590, 2, group="case"), part("shelf", 835, 295, 3, rotate=True),
@@ -129,8 +129,8 @@ def test_a_changed_plan_file_is_checked_or_refused(data: st.DataObject) -> None:
         assert code in (0, 2), err
         assert out or err.startswith("plan.json")
         again = ("cut", "--problem", file, "--last", plan, "--work", 100)
-        assert _ran(*again)[0] in (0, 1, 2)
-        assert _ran(*again, "--cut", "1")[0] in (0, 1, 2)
+        cut = data.draw(st.sampled_from([(), ("--cut", "1")]))
+        assert _ran(*again, *cut)[0] in (0, 1, 2)
 
 
 def _plan() -> Any:

