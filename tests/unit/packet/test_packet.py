@@ -5,13 +5,16 @@ from __future__ import annotations
 import io
 from functools import cache
 from importlib.resources import as_file, files
+from unittest.mock import patch
 
 import pypdf
 import pytest
 
+from casewright.breakdown import build as breaking_down
 from casewright.breakdown import saw_cards
+from casewright.cutting.engine import Stop
 from casewright.drawing import Measure
-from casewright.job import packets
+from casewright.job import nudges, packets
 from casewright.job.fingerprint import fingerprint
 from casewright.job.load import load_job
 from casewright.job.packets import Purchases, draw_packet, plan_purchases
@@ -28,8 +31,10 @@ MM_PER_POINT = 25.4 / 72
 
 @cache
 def planned(name: str) -> Purchases:
+    """With plans that are good enough for pages: little is searched for, no other depth tried."""
     source = files("casewright.job") / "examples" / f"{name}.toml"
-    with as_file(source) as path:
+    soon = patch.object(breaking_down, "_USUAL", Stop(nodes=2_000))
+    with as_file(source) as path, soon, patch.object(nudges, "find_nudges", return_value=[]):
         return plan_purchases(work_out(load_job(path).spec))
 
 
