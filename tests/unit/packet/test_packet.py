@@ -9,6 +9,7 @@ from unittest.mock import patch
 
 import pypdf
 import pytest
+from tests.jobs import FIVE_LINES, read
 
 from casewright.breakdown import build as breaking_down
 from casewright.breakdown import saw_cards
@@ -23,7 +24,6 @@ from casewright.outputs.blocks import Callout
 from casewright.outputs.document import Document, anchors, check_links, measures
 from casewright.outputs.pdf import pdf_bytes
 from casewright.packet.packet import PacketContent, packet_document
-from tests.jobs import FIVE_LINES, read
 
 EXAMPLES = ("bookcase", "garden_room", "paint_store_metric")
 MM_PER_POINT = 25.4 / 72

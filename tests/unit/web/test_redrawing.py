@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import pytest
+from tests.jobs import example, loaded
 
 from casewright.facts import NO_FACTS
 from casewright.room.build import build
 from casewright.web.drawings import drawing_names, drawn
 from casewright.web.redrawing import redrawn
-from tests.jobs import example, loaded
 
 
 @pytest.mark.parametrize("name", ["kitchen", "gallery_rooms", "gallery_trims"])
