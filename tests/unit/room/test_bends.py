@@ -19,6 +19,7 @@ from hypothesis import strategies as st
 from tests.builders import INCH, Unit, length
 from tests.jobs import problems, read
 
+from casewright.buying.wall import wall_goods
 from casewright.casework.parts import Part
 from casewright.dims import Dim
 from casewright.job.worked import WorkedJob, work_out
@@ -264,3 +265,16 @@ def test_trims_that_would_end_at_the_corner_are_refused(old: str, new: str, says
     told = text("in", "right").replace("[case.own]", "[case.own]\nwidth = 20")
     assert old in told
     assert any(says in str(problem) for problem in problems(told.replace(old, new, 1)))
+
+
+def test_screws_join_the_corner_to_both_runs_and_their_plinths() -> None:
+    """Four where two sides stand together, across the corner too, and four for each two plinths.
+
+    Source: common practice.
+    """
+    plain = text("in", "right", "base", leg="36", deep="23 1/4")
+    for toe, plinths in (("notch", []), ("plinth", [8])):
+        told = plain.replace('kind = "base"', f'kind = "base"\ntoe = "{toe}"')
+        lines = list(wall_goods(work_out(read(told)).room))
+        assert [line.need for line in lines if line.what.startswith("joining screw")] == [8]
+        assert [line.need for line in lines if line.what.startswith("plinth screw")] == plinths
