@@ -2,8 +2,8 @@
 
 Where two runs stand on opposite walls one works between them, opens a drawer and bends down before
 it. Planning guidelines ask for 42 in (1070 mm) from front to front for one who works there alone,
-and for 48 in (1220 mm) for more; the accessible-design standard asks for 40 in (1015 mm) between
-opposite runs open at both ends, 60 in (1525 mm) where they close in a U; where the job says
+and for 48 in (1220 mm) for more, where the job says `two_cooks = true`; the accessible-design
+standard asks for 40 in (1015 mm) between opposite runs open at both ends, 60 in (1525 mm) where they close in a U; where the job says
 `accessible = true` these 60 are asked for. Only runs on surveyed walls that are joined by one wall
 with two inside corners are looked at. The code of the place may ask for more.
 
@@ -93,7 +93,8 @@ def _judge(
     one, other = max(facing, key=lambda pair: pair[0].out + pair[1].out)
     free = wall.width.value - one.out - other.out
     accessible = room.spec.accessible
-    least = by_unit(room, *(("60", "1525") if accessible else ("42", "1070")))
+    usual = ("48", "1220") if room.spec.two_cooks else ("42", "1070")
+    least = by_unit(room, *(("60", "1525") if accessible else usual))
     if free < least:
         yield Breach(
             one.case.key,

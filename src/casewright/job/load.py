@@ -210,6 +210,7 @@ def _job(heading: Heading, content: Content, origins: Origins, parts: _Parts) ->
         wishes=tuple(heading.wishes),
         source=origins.name,
         accessible=bool(heading.accessible),
+        two_cooks=bool(heading.two_cooks),
     )
 
 

@@ -70,8 +70,9 @@ def asked_of(room: Room, *, works: bool, seats: bool, across: bool) -> AisleLimi
 
     Sources
     -------
-    `kitchen-planning`: walkway 36 in, work aisle 42 in for one cook, behind a seat 44 in to walk
-    past and 36 in without, read in a secondary copy; 60 in for a wheelchair, from memory.
+    `kitchen-planning`: walkway 36 in, work aisle 42 in for one cook, 48 for more, behind a seat
+    44 in to walk past and 36 in without, read in a secondary copy; 60 in for a wheelchair, from
+    memory.
     """
     inch = room.spec.unit == "in"
 
@@ -87,6 +88,8 @@ def asked_of(room: Room, *, works: bool, seats: bool, across: bool) -> AisleLimi
         )  # fmt: skip
         return AisleLimit(least, walk, who, works=True)
     if works and across:
-        says = "where one works planning guidelines ask for"
-        return AisleLimit(by_unit(42, 1070), walk, says, works=True)
+        more = room.spec.two_cooks
+        says = f"where {'two work' if more else 'one works'} planning guidelines ask for"
+        least = by_unit(48, 1220) if more else by_unit(42, 1070)
+        return AisleLimit(least, walk, says, works=True)
     return AisleLimit(walk, walk, "a walkway asks for", works=False)

@@ -188,6 +188,8 @@ class JobSpec:
         Free text for the cover.
     accessible
         Whether somebody in a wheelchair is to work there.
+    two_cooks
+        Whether more than one person is to work there at once.
     """
 
     name: str
@@ -208,5 +210,6 @@ class JobSpec:
     address: str = ""
     wishes: tuple[str, ...] = ()
     accessible: bool = False
+    two_cooks: bool = False
     source: str = ""
     matches: tuple[MatchSpec, ...] = ()

@@ -133,6 +133,14 @@ def test_what_stands_in_another_stops_the_work() -> None:
     assert any(each.severity is Severity.STOP and "stands" in each.says for each in told)
 
 
+def test_two_cooks_want_forty_eight() -> None:
+    """48 in where more than one works there."""
+    alone, both = (island_room(place=_off("45"), head=head) for head in ("", "two_cooks = true\n"))
+    assert not found_in("island aisle", alone)
+    [found] = found_in("island aisle", both)
+    assert (found.limit, found.measured) == ('48"', '45"')
+
+
 def test_behind_a_wall_is_not_in_the_room() -> None:
     """480 in off in a room of 180; its far edge 366 in behind the east wall (by hand)."""
     [found] = found_in("island aisle", island_room(place=_off("480", "0")))

@@ -53,6 +53,10 @@ class Heading(Table):
     """Whether somebody in a wheelchair is to work there: reach, counters and aisles are then held
     against the accessible-design standard. Default: false."""
 
+    two_cooks: bool | None = None
+    """Whether more than one person works in it at once: aisles that one works in are then held
+    against 48 in (1220 mm), not 42 (1070). Default: false."""
+
 
 class JobFile(Heading):
     """A job: cabinets for one room, built by one person."""
