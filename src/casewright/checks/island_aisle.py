@@ -2,12 +2,12 @@
 
 Where fronts face each other one works: 42 in (1070 mm) from counter to counter are asked for one
 who cooks alone, 48 in (1220 mm) where the job says `two_cooks = true`. A walkway beside it asks
-for 36 in (915 mm), and where two such walkways meet at a corner, one of them for 42. Behind seats 44 in (1120 mm) let somebody
-walk past who sits there, 36 in nobody; the job's `accessible = true` asks for 60 in (1525 mm)
-there. Aisles run from the edge of a counter to the edge of the next: a base case of a run counts
-with style `island_front_overhang` before its doors, as an island does; walls count where they were
-read. A side that stands against something, or within an inch of it, has no aisle. What the code of
-the place asks for comes first.
+for 36 in (915 mm), and where two such walkways meet at a corner, one of them for 42. Behind seats
+44 in (1120 mm) let somebody walk past who sits there, 36 in nobody; the job's `accessible = true`
+asks for 60 in (1525 mm) there. Aisles run from the edge of a counter to the edge of the next: a
+base case of a run counts with style `island_front_overhang` before its doors, as an island does;
+walls count where they were read. A side that stands against something, or within an inch of it,
+has no aisle. What the code of the place asks for comes first.
 
 Passes
 ------

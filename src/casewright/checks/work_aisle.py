@@ -3,9 +3,10 @@
 Where two runs stand on opposite walls one works between them, opens a drawer and bends down before
 it. Planning guidelines ask for 42 in (1070 mm) from front to front for one who works there alone,
 and for 48 in (1220 mm) for more, where the job says `two_cooks = true`; the accessible-design
-standard asks for 40 in (1015 mm) between opposite runs open at both ends, 60 in (1525 mm) where they close in a U; where the job says
-`accessible = true` these 60 are asked for. Only runs on surveyed walls that are joined by one wall
-with two inside corners are looked at. The code of the place may ask for more.
+standard asks for 40 in (1015 mm) between opposite runs open at both ends, 60 in (1525 mm) where
+they close in a U; where the job says `accessible = true` these 60 are asked for. Only runs on
+surveyed walls that are joined by one wall with two inside corners are looked at. The code of the
+place may ask for more.
 
 Passes
 ------
