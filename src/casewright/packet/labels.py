@@ -65,13 +65,12 @@ def _label(
         unfold(verb, sizes(rough or part.blank.length, part.blank.width, unit=unit, strong=True)),
     )
     finished = sizes(part.finished.length, part.finished.width, unit=unit)
+    match = f"; match {matches[part.path]}" if part.path in matches else ""
     aside: tuple[Rich, ...] = (
-        unfold("fitted " if rough else "finished ", finished),
+        unfold("fitted " if rough else "finished ", finished, match),
         goods.title,
         edge_words(part),
     )
-    if part.path in matches:
-        aside += (f"grain runs on: match {matches[part.path]}",)
     if reading := holds.on_label(part.path):
         aside += (reading,)
     signs: list[SignKind] = [] if part.hand is None else [part.hand]
