@@ -25,8 +25,9 @@ from casewright.cutting import (
     walk,
     work_of,
 )
-from casewright.cutting.pattern import kinds_of
-from casewright.cutting.sheet_work import WorkCounter
+from casewright.cutting.pattern import kinds_of, pattern_of, tree_of
+from casewright.cutting.plain import is_plain
+from casewright.cutting.sheet_work import SheetWork, WorkCounter
 from casewright.cutting.solution import Leaf, Node
 from casewright.cutting.work_count import WorkCount
 
@@ -108,6 +109,27 @@ def test_work_counted_sheet_by_sheet_is_the_work_of_the_order(
     for tree in trees:
         tally.take(counter.tree_work(tree))
     assert tally.value == 0
+
+
+@_FEW
+@given(_grouped(), _models())
+def test_work_counted_by_rows_is_the_work_of_the_cut_tree(
+    problem: Problem, model: WorkModel
+) -> None:
+    """Sheets in panels and strips, counted as they are taken apart, and as they are cut."""
+    if not is_plain(problem):
+        return
+    counter = WorkCounter(problem, kinds_of(problem.parts), model)
+    numbers = {name: k for k, kind in enumerate(counter.kinds) for name, _ in kind.copies}
+    for tree in solve(problem, _SHORT).tree:
+        pattern = pattern_of(problem, tree, numbers.__getitem__)
+        if pattern is not None:
+            again = tree_of(problem, pattern, 0, lambda kind: (str(kind), 1))
+            assert _shares(counter.pattern_work(pattern)) == _shares(counter.tree_work(again))
+
+
+def _shares(work: SheetWork) -> dict[str, object]:
+    return {**work._asdict(), "shared": set(work.shared)}
 
 
 @_FEW
