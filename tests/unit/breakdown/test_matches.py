@@ -9,6 +9,12 @@ from tests.jobs import HEAD, problem, read
 
 from casewright.breakdown import Breakdown, break_down, saw_steps
 from casewright.cutting.engine import Stop
+from casewright.outputs.blocks import Labels
+from casewright.outputs.document import LABELS_LETTER
+from casewright.outputs.inlines import rich_text
+from casewright.packet.card_words import card_facts
+from casewright.packet.labels import labels_section
+from casewright.packet.part_groups import PartGroup
 from casewright.room.build import build
 
 _GOODS = """
@@ -79,6 +85,22 @@ def test_a_drawer_lies_in_line_with_the_doors_below() -> None:
     assert len(doors) == 2
     for door in doors:
         assert lies[drawer].x == lies[door].x1 + plan.problem.kerf
+
+
+def test_label_and_card_say_that_the_grain_runs_on() -> None:
+    spec = read(
+        HEAD + _GOODS.format(grain="length") + _CASES + '[match.row]\ncases = ["a", "b"]\n'
+    )
+    room = build(spec, spec.file_facts)
+    slabs = [part for part in room.parts if part.stock == "walnut" and part.case in ("a", "b")]
+    breakdown = break_down(room, stop=Stop(3_000))
+    (block,) = labels_section(room, breakdown, LABELS_LETTER).blocks
+    assert isinstance(block, Labels)
+    named = [label.mark for label in block.labels if "; match row" in rich_text(label.aside[0])]
+    assert named == [part.mark for part in slabs]
+    told = rich_text(card_facts(PartGroup((slabs[0],)), room))
+    marks = ", ".join(part.mark for part in slabs)
+    assert f"Match row: the grain runs on through {marks}, as the triangle shows." in told
 
 
 def test_where_the_grain_breaks_is_told() -> None:
