@@ -59,6 +59,7 @@ class _Judged(NamedTuple):
 
 
 def _examine(room: Room) -> Iterator[Breach]:
+    yield from _unsettled(room)
     for stand in room.free:
         yield from _behind(room, stand)
     by_stand: dict[str, dict[AisleWay, _Judged]] = {}
@@ -71,6 +72,19 @@ def _examine(room: Room) -> Iterator[Breach]:
             if each.short > 0:
                 yield _breach(room, each, judged.get(_OPPOSITE[each.aisle.way]))
         yield from _corners(room, judged)
+
+
+def _unsettled(room: Room) -> Iterator[Breach]:
+    """An island whose place leaves something to a layout that nobody has accepted yet."""
+    there = {stand.key for stand in room.free}
+    for island in room.islands:
+        if any(p.of == island.key and p.of not in there for p in room.spec.floor_places):
+            yield Breach(
+                island.key,
+                f"where {island.spec.title} stands is not settled yet: it is on no plan, and its "
+                "aisles are not looked at",
+                remedies=(f"lay it out: casewright layout JOB --island {island.spec.key}",),
+            )
 
 
 def _behind(room: Room, stand: FreeStand) -> Iterator[Breach]:

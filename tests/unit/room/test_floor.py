@@ -133,6 +133,14 @@ def test_what_stands_in_another_stops_the_work() -> None:
     assert any(each.severity is Severity.STOP and "stands" in each.says for each in told)
 
 
+def test_a_place_that_is_not_settled_is_told() -> None:
+    """A band and nothing accepted: it stands nowhere."""
+    room = island_room(place='run = "sinks"\noff = [42, 48]')
+    assert not room.free
+    [found] = found_in("island aisle", room)
+    assert "not settled" in found.says
+
+
 def test_two_cooks_want_forty_eight() -> None:
     """48 in where more than one works there."""
     alone, both = (island_room(place=_off("45"), head=head) for head in ("", "two_cooks = true\n"))
