@@ -12,11 +12,14 @@ from casewright.cutting.nest_tree import nested_trees
 from casewright.cutting.outcome import solution_of, sort_out
 from casewright.cutting.plain import Plain, is_plain, plain_ways
 from casewright.cutting.problem import Problem
-from casewright.cutting.solution import Bound, SheetTree, Solution
+from casewright.cutting.solution import Bound, Reason, SheetTree, Solution, Status
 from casewright.cutting.stop import Stop
 from casewright.cutting.tries import Made, Tries
 
 __all__ = ["Progress", "Stop", "solve"]
+
+_USUAL = 3
+"""Stages in which sheets are cut unless more are allowed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +69,9 @@ def solve(
     """Cut the parts from the sheets.
 
     As many parts as the stock allows; then the cheapest sheets (the fewest, when all cost the
-    same); then the fewest settings and cuts. Guillotine cuts in at most three stages and a trim.
+    same); then the fewest settings and cuts. Guillotine cuts in as many stages as the problem
+    allows, and a trim; where it allows more than three and nothing is proved with them, as much
+    work goes into a search in three.
 
     Parameters
     ----------
@@ -111,6 +116,21 @@ def _full(solution: Solution) -> tuple[int, int]:
 
 
 def _solve(
+    problem: Problem, stop: Stop, seed: int, watch: Callable[[Progress], None] | None
+) -> Solution:
+    """The best plan; one in more than three stages only where it beats those in three."""
+    found = _searched(problem, stop, seed, watch)
+    is_deep = problem.stages is None or problem.stages > _USUAL
+    if not is_deep or found.status is Status.PROVED:
+        return found
+    usual = _searched(replace(problem, stages=_USUAL), stop, seed, None)
+    if _full(usual) > _full(found):
+        return found
+    left = tuple(entry for entry in usual.unplaced if entry.reason is not Reason.NO_STOCK)
+    return solution_of(problem, usual.tree, left, found.bound)
+
+
+def _searched(
     problem: Problem, stop: Stop, seed: int, watch: Callable[[Progress], None] | None
 ) -> Solution:
     sound, unplaced = sort_out(problem)

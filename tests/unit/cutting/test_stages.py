@@ -9,8 +9,9 @@ from functools import cache
 from itertools import product
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from tests.cutting_problems import problems
 
 from casewright.cutting import (
     Defect,
@@ -233,9 +234,19 @@ def test_free_cutting_round_defects_is_as_good_as_any_way_of_trying() -> None:
 def test_a_bound_for_three_stages_is_never_told_of_free_cutting() -> None:
     """Halves with crossing grain need two sheets; that is not proved for every way of cutting."""
     parts = [(100, 50, False), (50, 100, False)]
-    solution = solve(_problem(parts, (100, 100), 0, None))
+    solution = solve(_problem(parts, (100, 100), 0, None), Stop(20_000))
     assert (solution.cost, solution.status) == (2, Status.BOUNDED)
     assert (solution.bound.value, solution.bound.scope) == (1, "any layout")
+
+
+@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(problems())
+def test_free_cutting_never_costs_more_than_three_stages(problem: Problem) -> None:
+    """With the same work: defects, offcuts, matches and all."""
+    three, free = (solve(replace(problem, stages=n), Stop(800)) for n in (3, None))
+    assert verify(replace(problem, stages=None), free) == ()
+    if Status.SHORT not in {three.status, free.status}:
+        assert free.cost <= three.cost
 
 
 def test_narrow_searches_keep_to_three_stages() -> None:
