@@ -267,6 +267,19 @@ def test_trims_that_would_end_at_the_corner_are_refused(old: str, new: str, says
     assert any(says in str(problem) for problem in problems(told.replace(old, new, 1)))
 
 
+@pytest.mark.parametrize(("kind", "of"), [("base", "toe_skin"), ("wall", "light_rail")])
+def test_strips_that_turn_ask_for_a_mitre_saw(kind: str, of: str) -> None:
+    """A shop without one is told what would do; one that has it is told nothing."""
+    by = {"leg": "36", "deep": "23 1/4"} if kind == "base" else {}
+    plain = text("in", "left", kind, **by)
+    tools = '[shop]\ntools = ["table saw", "mitre saw", "pocket-hole jig", "pin jig"]\n'
+    for told, paths in ((plain, {f"run.own.{of}", f"run.round.{of}"}), (plain + tools, set())):
+        found = work_out(read(told)).findings
+        assert {f.path for f in found if f.rule == "no mitre saw"} - {
+            "run.own.crown", "run.round.crown"
+        } == paths  # fmt: skip
+
+
 def test_screws_join_the_corner_to_both_runs_and_their_plinths() -> None:
     """Four where two sides stand together, across the corner too, and four for each two plinths.
 

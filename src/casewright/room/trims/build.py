@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
 from casewright.casework.house import House
 from casewright.dims import Dim
-from casewright.findings import Finding
+from casewright.findings import Finding, Severity
 from casewright.room.model import Run
 from casewright.room.seam_strips import build_seam_strips
 from casewright.room.seat_lids import build_seat_lid
@@ -49,10 +49,31 @@ def build_trims(
         if asked.toe_skin is not None:
             wall = measured.walls.get(run.spec.on)
             trims.extend(build_toe_skins(house, run, asked.toe_skin, wall, bends))
+        findings.extend(_without_saw(house, run, trims))
         done.append(replace(run, trims=tuple(trims)) if trims else run)
         for trim in trims:
             _hold(house, trim)
     return tuple(done), tuple(findings)
+
+
+def _without_saw(house: House, run: Run, trims: Sequence[Trim]) -> Iterator[Finding]:
+    """Strips to mitre at a diagonal corner, and no saw whose table turns."""
+    for trim in trims:
+        bends = any(cut.is_bend for each in trim.pieces for cut in (each.left, each.right))
+        if bends and trim.kind in ("toe skin", "light rail") and not house.shop.has("mitre saw"):
+            yield Finding(
+                rule="no mitre saw",
+                severity=Severity.CARE,
+                path=trim.path,
+                says=f"the {trim.title} of {run.spec.title} turns across a diagonal corner, and "
+                "the shop has no mitre saw",
+                source="common practice",
+                remedies=(
+                    "the table saw's blade tilted 22.5 degrees, the strip flat at the mitre gauge",
+                    "a mitre box and a hand saw, the strip on edge in it",
+                    "a mitre saw borrowed for the day",
+                ),
+            )
 
 
 def _hold(house: House, trim: Trim) -> None:
