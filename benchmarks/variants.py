@@ -114,7 +114,7 @@ def lines(
 ) -> Iterator[str]:
     """The table."""
     yield (
-        "variant       instances    cost   bound  ratio  proved  beside  ratio  mean s  most s"
+        "variant          instances    cost   bound  ratio  proved  beside  ratio  mean s  most s"
         "  deep  deepest"
     )
     for variant in VARIANTS:
@@ -135,7 +135,7 @@ def lines(
                     beside += int(known[row["name"]][variant.beside.format(grain)])
             peer = f"{beside:>7} {cost / beside:>6.4f}" if beside else "      -      -"
             yield (
-                f"{variant.name + ' ' + grain:<13} {len(rows):>9} {cost:>7} {bound:>7}"
+                f"{variant.name + ' ' + grain:<16} {len(rows):>9} {cost:>7} {bound:>7}"
                 f" {cost / bound:>6.4f} {proved / len(rows):>7.0%} {peer}"
                 f" {sum(seconds) / len(rows):>7.2f} {max(seconds):>7.2f}"
                 f" {sum(n > _MANY for n in depths):>5} {max(depths):>7}"
