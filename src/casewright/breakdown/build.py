@@ -9,7 +9,7 @@ from casewright.breakdown.boards import lips, plan_boards
 from casewright.breakdown.desk import Desk
 from casewright.breakdown.each import Each, in_turn
 from casewright.breakdown.just_fit import measure_first
-from casewright.breakdown.matches import grain_breaks, left_out
+from casewright.breakdown.matches import cut_apart, grain_breaks, left_out
 from casewright.breakdown.numbers import plan_numbers
 from casewright.breakdown.pieces import Piece
 from casewright.breakdown.plan import Breakdown, StockPlan, Waiting
@@ -66,6 +66,7 @@ def break_down(room: Room, *, stop: Stop | None = None, each: Each = in_turn) ->
         findings=(
             *_too_large(room, wanted.plans),
             *left_out(room),
+            *cut_apart(room),
             *_breaks(desk, wanted.plans),
         ),
     )

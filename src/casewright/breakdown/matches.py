@@ -12,11 +12,11 @@ from casewright.breakdown.pieces import Piece
 from casewright.casework.cases import Case, Front
 from casewright.cutting.problem import Match
 from casewright.findings import Finding, Severity
-from casewright.room.matched import grained_slabs, match_cases
+from casewright.room.matched import grained_slabs, match_cases, matched_slabs
 from casewright.room.model import Room
 from casewright.room.specs import MatchSpec
 
-__all__ = ["Ground", "grain_breaks", "left_out", "matches_of"]
+__all__ = ["Ground", "cut_apart", "grain_breaks", "left_out", "matches_of"]
 
 
 class Ground(NamedTuple):
@@ -99,6 +99,27 @@ def left_out(room: Room) -> Iterator[Finding]:
             elif others:
                 why = f"its fronts are cut from {titles[others[0]]}, others from {titles[first]}"
                 yield _nothing_to_match(key, spec, why)
+
+
+def cut_apart(room: Room) -> Iterator[Finding]:
+    """Fronts of a match that are cut anew, or later, while others of it are cut already."""
+    states = {part.path: (part.state, part.mark) for part in room.parts}
+    for name, slabs in matched_slabs(room).items():
+        left = [slab for slab in slabs if states[slab][0] == "planned"]
+        if left and len(left) < len(slabs):
+            marks = ", ".join(states[slab][1] for slab in left)
+            yield Finding(
+                rule="grain breaks",
+                severity=Severity.CARE,
+                path=left[0],
+                says=f"of match {name} all but {marks} is cut already: what is cut now comes "
+                "out of another piece, and the grain does not run on through it",
+                source="common practice",
+                remedies=(
+                    "out of what is left of the same sheet, beside where the others lay",
+                    "cut the whole match anew: write the others down as spoiled",
+                ),
+            )
 
 
 def _nothing_to_match(key: str, spec: MatchSpec, why: str) -> Finding:

@@ -38,8 +38,18 @@ def _sheets(room: Room, plan: StockPlan, goods: Sheet, breakdown: Breakdown) -> 
     return BuyLine(
         "sheets", f"{goods.title}, {size}", goods.key, "pieces", Fraction(plan.count),
         Fraction(0), Fraction(1), plan.count, "sheet", why, _parts(plan),
-        note=_note(goods, plan.count),
+        note=_face(plan) + _note(goods, plan.count),
     )  # fmt: skip
+
+
+def _face(plan: StockPlan) -> str:
+    """What its face must allow where grain runs through parts."""
+    counts = [len(match.parts) for match in plan.problem.matches]
+    if not counts:
+        return ""
+    return (
+        f"a face whose grain may run on through {' and through '.join(map(str, counts))} fronts; "
+    )
 
 
 def _note(goods: Sheet, count: int) -> str:

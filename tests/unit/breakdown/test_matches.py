@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
 from tests.jobs import HEAD, problem, read
 
 from casewright.breakdown import Breakdown, break_down, saw_steps
+from casewright.breakdown.matches import cut_apart
+from casewright.buying import buy_list
 from casewright.cutting.engine import Stop
 from casewright.outputs.blocks import Labels
 from casewright.outputs.document import LABELS_LETTER
@@ -16,6 +19,8 @@ from casewright.packet.card_words import card_facts
 from casewright.packet.labels import labels_section
 from casewright.packet.part_groups import PartGroup
 from casewright.room.build import build
+from casewright.room.matched import matched_slabs
+from casewright.room.model import Room
 
 _GOODS = """
 [stock.walnut]
@@ -50,9 +55,13 @@ cases = ["a", "b", "c"]
 """
 
 
-def _broken_down(match: str, grain: str = "length") -> Breakdown:
+def _room(match: str, grain: str = "length") -> Room:
     spec = read(HEAD + _GOODS.format(grain=grain) + _CASES + match)
-    return break_down(build(spec, spec.file_facts), stop=Stop(3_000))
+    return build(spec, spec.file_facts)
+
+
+def _broken_down(match: str, grain: str = "length") -> Breakdown:
+    return break_down(_room(match, grain), stop=Stop(3_000))
 
 
 def _matches(broken: Breakdown) -> list[tuple[str, ...]]:
@@ -101,6 +110,32 @@ def test_label_and_card_say_that_the_grain_runs_on() -> None:
     told = rich_text(card_facts(PartGroup((slabs[0],)), room))
     marks = ", ".join(part.mark for part in slabs)
     assert f"Match row: the grain runs on through {marks}, as the triangle shows." in told
+
+
+def test_a_front_cut_anew_is_told_not_to_match() -> None:
+    """The others are cut already, out of another piece; while none is cut nothing is told."""
+    room = _room('[match.row]\ncases = ["a", "b"]\n')
+    assert not list(cut_apart(room))
+    slabs = matched_slabs(room)["row"]
+    cases = tuple(
+        replace(
+            case,
+            parts=tuple(replace(p, state="cut") if p.path in slabs[1:] else p for p in case.parts),
+        )
+        for case in room.cases
+    )
+    by_key = {case.key: case for case in cases}
+    (told,) = cut_apart(
+        replace(room, cases=cases, runs=tuple(r.with_cases(by_key) for r in room.runs))
+    )
+    assert told.path == slabs[0]
+
+
+def test_the_buy_list_asks_for_a_face() -> None:
+    room = _room('[match.row]\ncases = ["a", "b"]\n')
+    (line,) = (each for each in buy_list(room, break_down(room, stop=Stop(3_000)))
+               if each.key == "walnut")  # fmt: skip
+    assert line.note.startswith("a face whose grain may run on through 3 fronts; ")
 
 
 def test_where_the_grain_breaks_is_told() -> None:
