@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from casewright.job.content import Content, Goods
 from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter
-from casewright.job.tables import BoardTable, RunTable, SheetTable
+from casewright.job.tables import BoardTable, CaseTable, RunTable, SheetTable
 from casewright.job.tables.table import Table
 from casewright.job.trims import USUAL_TRIMS
 from casewright.room.run_ends import SIDES
@@ -27,7 +27,7 @@ _KINDS: dict[str, tuple[tuple[str, ...], str]] = {
     "toe_skin": (("base", "tall"), "only base and tall cases have a toe space"),
     "light_rail": (("wall",), "only wall cases have their bottoms in sight"),
     "crown": (
-        ("wall", "tall", "bookcase"),
+        ("wall", "tall", "bookcase", "hood"),
         "only wall cases, tall cases and bookcases have a crown",
     ),
 }
@@ -68,6 +68,9 @@ def _unfit(trim: str, run: RunTable, content: Content) -> Iterator[tuple[str, st
     other = [key for key, case in cases.items() if kinds and case.kind not in kinds]
     if other:
         yield f"case {other[0]} takes no {word}: {why}", "take it out, or part the run there"
+    if trim == "crown":
+        yield from _beside_hoods(run, cases)
+        cases = {key: case for key, case in cases.items() if case.kind != "hood"}
     for name in _ALIKE.get(trim, ()):
         sizes = {getattr(case, name) for case in cases.values()}
         if len(sizes) > 1:
@@ -84,6 +87,18 @@ def _unfit(trim: str, run: RunTable, content: Content) -> Iterator[tuple[str, st
 
 
 _ALIKE = {"light_rail": ("depth",), "crown": ("depth", "height", "kind"), "toe_skin": ("depth",)}
+
+
+def _beside_hoods(run: RunTable, cases: Mapping[str, CaseTable]) -> Iterator[tuple[str, str]]:
+    """A crown dies into the sides of a hood: it stands on what is beside it."""
+    hoods = [case.kind == "hood" for case in cases.values()]
+    parted = sum(not own and (not n or hoods[n - 1]) for n, own in enumerate(hoods))
+    if not parted and hoods:
+        yield "only a hood stands here, and it has no crown of its own", "take it out"
+    read = len(run.crown.as_built) if run.crown is not None else 0
+    if parted and read not in (0, parted):
+        what = f"the crown has {parted} stretches beside hoods, {read} are read here"
+        yield what, "write one length for each in as_built, from the left"
 
 
 def _toe_spaces(run: RunTable, content: Content) -> Iterator[tuple[str, str]]:
@@ -119,6 +134,7 @@ def _heights(key: str, run: RunTable, content: Content, reporter: Reporter) -> N
         return
     path = ("run", key, "crown", "sets_height")
     cases = [content.cases[each] for each in run.cases if each in content.cases]
+    cases = [case for case in cases if case.kind != "hood"]
     if any(case.kind != "wall" for case in cases):
         reporter.tell(path, "only wall cases reach up to a crown", "take it out")
     elif all(case.height is not None for case in cases):

@@ -71,7 +71,11 @@ def _crown(key: str, run: RunTable, content: Content, origins: Origins) -> Crown
         projection=origins.given(table.projection, (*base, "projection")),
         frieze=None if table.frieze is None else origins.given(table.frieze, (*base, "frieze")),
         to_ceiling=table.to_ceiling,
-        fitted=tuple(each for each, case in cases if case is not None and case.height is None)
+        fitted=tuple(
+            each
+            for each, case in cases
+            if case is not None and case.height is None and case.kind != "hood"
+        )
         if table.sets_height and content.heights.wall_height is None
         else (),
         inside=table.inside,

@@ -68,9 +68,8 @@ def trim_section(room: Room, paper: Paper) -> Section | None:
     )
     blocks: list[Block] = [Paragraph(words)]
     for run in runs:
-        kinds = {trim.kind: trim for trim in run.trims}
-        if "crown" in kinds:
-            blocks += _crown(room, run, kinds["crown"], paper)
+        for crown in (trim for trim in run.trims if trim.kind == "crown"):
+            blocks += _crown(room, run, crown, paper)
         for trim in run.trims:
             if trim.kind not in ("crown", "backing", "frieze"):
                 blocks += _plain(room, run, trim, paper)
@@ -78,9 +77,10 @@ def trim_section(room: Room, paper: Paper) -> Section | None:
 
 
 def _crown(room: Room, run: Run, crown: Trim, paper: Paper) -> Iterator[Block]:
-    behind = [trim for trim in run.trims if trim.kind in ("backing", "frieze")]
+    behind = [trim for trim in run.trims if trim.kind in ("backing", "frieze")
+              and trim.path.startswith(f"{crown.path}.")]  # fmt: skip
     unit = room.spec.unit
-    yield Heading(f"{run.spec.title}: crown", 2, f"{TRIMS}:{crown.path}")
+    yield Heading(f"{run.spec.title}: {crown.title}", 2, f"{TRIMS}:{crown.path}")
     numbers = [room.chain.nodes.get(f"{crown.path}.{name}") for name in
                ("drop", "projection", "frieze")]  # fmt: skip
     drop, out, frieze = numbers

@@ -111,7 +111,7 @@ def _lid_screws(room: Room, lid: Trim) -> Iterator[Rich]:
 
 def _crown(room: Room, run: Run, crown: Trim) -> Iterator[Step]:
     unit = room.spec.unit
-    foot: Dim | None = room.chain.nodes.get(f"{crown.path}.frieze")
+    foot: Dim | None = room.chain.nodes.get(f"run.{run.spec.key}.crown.frieze")
     ends = [cut for piece in crown.pieces for cut in (piece.left, piece.right)]
     bends = any(cut.is_bend for cut in ends)
     yield Step(
@@ -141,6 +141,11 @@ def _crown(room: Room, run: Run, crown: Trim) -> Iterator[Step]:
         (), (CAUTIONS["mitre_saw"],),
     )  # fmt: skip
     yield from _joined(crown, ends)
+    hoods = [case.spec.title for case in run.cases if case.spec.hood is not None]
+    if hoods:
+        yield Step(f"Beside {' and '.join(hoods)} backing, frieze board and crown end square: set "
+                   "those ends tight against the side first, then the other ends. No nail goes "
+                   "into the hood: its liner and duct are behind it.")  # fmt: skip
     yield Step("Nail it through the foot into the backing and through the head into the ceiling's "
                "framing, from a corner outward. Glue outside mitres. Caulk last.",
                (), (_HIGH, _NAILER))  # fmt: skip

@@ -95,8 +95,11 @@ def trim_questions(room: Room, waiting: Mapping[str, Sequence[str]]) -> Iterator
 
 def _how(run: Run, table: str, key: str) -> str:
     """Where the length is written; of several skins of a run all in one list."""
-    skins = sum(trim.kind == "toe skin" for trim in run.trims)
-    if ".toe_skin" in table and skins > 1:
-        each = ", ".join(['"..."'] * skins)
-        return f"under [run.{run.spec.key}.toe_skin] write {key} = [{each}], from the left"
+    for kind, word in (("toe skin", "toe_skin"), ("crown", "crown")):
+        parted = sum(trim.kind == kind for trim in run.trims)
+        if f".{word}" in table and parted > 1 and key == "as_built":
+            each = ", ".join(['"..."'] * parted)
+            return f"under [run.{run.spec.key}.{word}] write {key} = [{each}], from the left"
+        if table.startswith(f"run.{run.spec.key}.{word}_"):
+            table = f"run.{run.spec.key}.{word}"
     return f'under [{table}] write {key} = "..."'

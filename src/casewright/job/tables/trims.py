@@ -128,9 +128,12 @@ class CrownTable(Table):
     """How it meets the crown of another run in an inside corner: the run whose end is "corner"
     is coped against the other, or both are mitred."""
 
-    as_built: _Built | None = None
-    """Length of the front as read along the hung cases, corner to corner. Until then it is asked
-    for, and no crown is cut."""
+    as_built: Annotated[list[_Built], Field(max_length=60), OneOrMore(_Built)] = Field(
+        default_factory=list
+    )
+    """Length of the front as read along the hung cases, corner to corner; where a hood stands
+    between the cases a list, a length for each stretch from the left. Until then it is asked for,
+    and no crown is cut."""
 
     left_return: _Built | None = None
     """Length of the return at the left as read, from the wall to the frieze board's face."""

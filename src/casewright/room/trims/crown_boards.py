@@ -8,7 +8,7 @@ from casewright.dims import Dim, Place
 from casewright.room.run_ends import SIDES
 from casewright.room.specs import RunSide
 from casewright.room.trims.bends import across_piece, past_bend
-from casewright.room.trims.crown_layout import CrownLayout, frieze_stock
+from casewright.room.trims.crown_layout import CrownLayout, crown_case, frieze_stock
 from casewright.room.trims.model import Trim, TrimPiece
 from casewright.room.trims.stretches import (
     TrimShape,
@@ -28,13 +28,15 @@ def boards_behind(made: CrownLayout) -> tuple[Trim, Trim]:
     What is read lies along the frieze board's face: at a bend both are longer at their rear.
     """
     house, place, run, own = made.house, made.place, made.run, made.own
-    depth, air = run.cases[0].face_plane, made.heights.frieze + made.drop
+    depth, air = crown_case(run).face_plane, made.heights.frieze + made.drop
     high = place.let("behind", air - house.style_dim("crown_air"))
     y, thick = made.heights.cases_top, house.thickness(made.spec.backing)
-    shape = TrimShape("backing", "crown backing", made.spec.backing, high, y, depth, flush=True)
+    shape = TrimShape(
+        "backing", f"crown backing{made.suffix}", made.spec.backing, high, y, depth, flush=True
+    )
     behind = _board(made, place.at("backing"), shape, made.board + thick, house.zero - thick)
     behind = _with_returns(made, place.at("backing"), shape, behind)
-    face = TrimShape("frieze", "frieze board", frieze_stock(run), high, y, depth)
+    face = TrimShape("frieze", f"frieze board{made.suffix}", frieze_stock(run), high, y, depth)
     faces = _board(made, place.at("frieze_board"), face, made.board, house.zero)
     read = (own.along, *made.across.values())
     return (

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from casewright.casework.cases import Case
 from casewright.casework.house import House
 from casewright.dims import Dim, Place, Way
 from casewright.room.model import Run
@@ -19,13 +20,62 @@ from casewright.room.trims.specs import CrownSpec
 from casewright.room.trims.stretches import TrimRun, end_of, rail_end, stretch
 from casewright.survey.survey import Survey
 
-__all__ = ["CrownLayout", "crown_plane", "frieze_stock", "lay_out_crown"]
+__all__ = [
+    "CrownLayout", "CrownStretch", "crown_case", "crown_plane", "crown_stretches", "frieze_stock",
+    "lay_out_crown",
+]  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class CrownStretch:
+    """A length of crown between the ends of its run and the hoods in it.
+
+    Parameters
+    ----------
+    inner
+        Where it dies into the side of a hood, from the run's left datum [mm].
+    """
+
+    number: int
+    inner: Mapping[RunSide, Dim]
+
+    @property
+    def name(self) -> str:
+        """The first has the name of the run's only one."""
+        return "crown" if self.number == 1 else f"crown_{self.number}"
+
+    @property
+    def suffix(self) -> str:
+        """What its titles end with."""
+        return "" if self.number == 1 else f" {self.number}"
+
+
+def crown_stretches(run: Run) -> tuple[CrownStretch, ...]:
+    """One along the whole run, or one for each row of cases beside a hood."""
+    found: list[CrownStretch] = []
+    inner: dict[RunSide, Dim] = {}
+    open_ = False
+    for case, start in zip(run.cases, run.starts, strict=True):
+        if case.spec.hood is None:
+            open_ = True
+            continue
+        if open_:
+            found.append(CrownStretch(len(found) + 1, {**inner, "right": start}))
+        inner, open_ = {"left": start + case.overall_width}, False
+    if open_:
+        found.append(CrownStretch(len(found) + 1, inner))
+    return tuple(found)
+
+
+def crown_case(run: Run) -> Case:
+    """A case that the crown of a run stands on: no hood."""
+    return next((case for case in run.cases if case.spec.hood is None), run.cases[0])
 
 
 def frieze_stock(run: Run) -> str:
     """What the frieze board is cut from: the doors' sheet, so that it is flush with them."""
     fronts = [case.spec.front for case in run.cases if case.spec.front is not None]
-    return fronts[0].slab if fronts else run.cases[0].spec.box_stock
+    return fronts[0].slab if fronts else crown_case(run).spec.box_stock
 
 
 def crown_plane(house: House, run: Run) -> Dim:
@@ -34,7 +84,7 @@ def crown_plane(house: House, run: Run) -> Dim:
     known = house.chain.nodes.get(path)
     if known is not None:
         return known
-    plane = run.cases[0].face_plane + house.thickness(frieze_stock(run))
+    plane = crown_case(run).face_plane + house.thickness(frieze_stock(run))
     return house.chain.register(path, plane)
 
 
@@ -69,6 +119,7 @@ class CrownLayout:
     bends: Bends
     across: Mapping[RunSide, Dim]
     far: Mapping[RunSide, EndCut]
+    suffix: str = ""
 
     @property
     def spring(self) -> Spring:
@@ -88,7 +139,7 @@ class CrownLayout:
 
 
 def lay_out_crown(
-    house: House, known: tuple[JobSpec, Survey], run: Run, runs: Mapping[str, Run],
+    house: House, known: tuple[JobSpec, Survey, CrownStretch], run: Run, runs: Mapping[str, Run],
     heights: CrownHeights, bends: Bends,
 ) -> CrownLayout:  # fmt: skip
     """Where a crown of known height runs, and how it ends.
@@ -98,17 +149,25 @@ def lay_out_crown(
     ValueError
         When none is asked for.
     """
-    (spec, measured), asked = known, run.spec.trims.crown
+    (spec, measured, at), asked = known, run.spec.trims.crown
     if asked is None:
         msg = f"run {run.spec.key} has no crown"
         raise ValueError(msg)
-    place = house.chain.place(f"run.{run.spec.key}.crown")
-    drop = house.chain.nodes[f"{place.path}.drop"]
-    projection = place.given("projection", asked.projection)
+    first, nodes = house.chain.place(f"run.{run.spec.key}.crown"), house.chain.nodes
+    place, drop = house.chain.place(f"run.{run.spec.key}.{at.name}"), nodes[f"{first.path}.drop"]
+    known_out = nodes.get(f"{first.path}.projection")
+    projection = known_out or first.given("projection", asked.projection)
+    bends = {side: bend for side, bend in bends.items() if side not in at.inner}
     spring = spring_of(drop, projection)
-    ends = {side: crown_end(spec, run.spec, side, spring, measured) for side in SIDES}
+    ends = {
+        side: CrownEnd("hood", SQUARE) if side in at.inner
+        else crown_end(spec, run.spec, side, spring, measured) for side in SIDES
+    }  # fmt: skip
     plane, board = crown_plane(house, run), house.thickness(frieze_stock(run))
-    edges = {side: _edge(house, run, runs, side, ends[side]) for side in SIDES}
+    edges = {
+        side: at.inner[side] if side in at.inner else _edge(house, run, runs, side, ends[side])
+        for side in SIDES
+    }
     if bends:
         short = past_bend(house, place, "short_at_bend", board, Way.DOWN)
         edges |= {side: bend.away(short) for side, bend in bends.items()}
@@ -116,9 +175,10 @@ def lay_out_crown(
     return CrownLayout(
         house, place, run, asked, ends, stretch(place, edges["left"], edges["right"]), heights,
         drop, projection, board, bends,
-        across={side: across_length(place, bend, plane, board)
+        across={side: across_length(first, bend, plane, board)
                 for side, bend in owned.items()},
         far={side: _far_cut(spec, run, side, spring, measured, ends[side]) for side in owned},
+        suffix=at.suffix,
     )  # fmt: skip
 
 

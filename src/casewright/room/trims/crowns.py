@@ -15,7 +15,13 @@ from casewright.room.trims.bends import Bends, across_piece, joined_by_bends
 from casewright.room.trims.corners import over_corner
 from casewright.room.trims.crown_boards import boards_behind
 from casewright.room.trims.crown_heights import ceiling_over, crown_heights
-from casewright.room.trims.crown_layout import CrownLayout, lay_out_crown
+from casewright.room.trims.crown_hoods import meets_hood
+from casewright.room.trims.crown_layout import (
+    CrownLayout,
+    crown_case,
+    crown_stretches,
+    lay_out_crown,
+)
 from casewright.room.trims.light_rails import return_piece
 from casewright.room.trims.mitres import fit_mitres
 from casewright.room.trims.model import Trim, TrimPiece
@@ -49,21 +55,32 @@ def build_crown(
     if asked is None:
         return (), ()
     place = house.chain.place(f"run.{run.spec.key}.crown")
-    top = run.lift + run.cases[0].height
+    top = run.lift + crown_case(run).height
     walls = (ceiling_over(house, each, measured) for each in joined_by_bends(spec, run.spec))
     ceilings = {ceiling.path: ceiling for ceiling in walls}.values()
     heights = crown_heights(house, run.spec, asked, top, least(*ceilings))
     if heights.frieze.value >= 0:
         most = heights.top.value
         place.fit("frieze_left", heights.frieze, Fraction(0), most, place.path)
-    made = lay_out_crown(house, (spec, measured), run, runs, heights, bends)
-    behind = boards_behind(made)
+    found: list[Trim] = []
+    made: CrownLayout | None = None
+    for at in crown_stretches(run):
+        made = lay_out_crown(house, (spec, measured, at), run, runs, heights, bends)
+        found.extend(_stretch(made, measured))
+    if made is None:
+        return (), ()
+    return tuple(found), (*_low(made), *_without_saw(made), *meets_hood(made))
+
+
+def _stretch(made: CrownLayout, measured: Survey) -> tuple[Trim, ...]:
+    """Backing, frieze board and moulding of one length."""
+    house, place, behind = made.house, made.place, boards_behind(made)
     faces = (each.part.placed.z + each.part.finished.thickness for each in behind[1].along)
     lengths, pieces = _moulding(made, greatest(*faces), measured)
-    crown = Trim(place.path, "crown", "crown", lengths, pieces, made.own.start,
+    crown = Trim(place.path, "crown", f"crown{made.suffix}", lengths, pieces, made.own.start,
                  spring=made.spring)  # fmt: skip
     fit_mitres(house, place, made.ends, made.projection, pieces[0].part.path)
-    return (*behind, crown), (*_low(made), *_without_saw(made))
+    return (*behind, crown)
 
 
 def _moulding(
@@ -78,8 +95,8 @@ def _moulding(
     """
     house, place = made.house, made.place
     width = board_width(house, made.spec.stock)
-    shape = TrimShape("crown", "crown", made.spec.stock, width, made.heights.top - made.drop,
-                      face, rips=False)  # fmt: skip
+    shape = TrimShape("crown", f"crown{made.suffix}", made.spec.stock, width,
+                      made.heights.top - made.drop, face, rips=False)  # fmt: skip
     over = {side: _over(made, side) for side in SIDES}
     lap = house.thickness(made.spec.stock)
     most = longest_piece(house, made.spec.stock) - total(lap, *over["left"], *over["right"])
@@ -103,7 +120,9 @@ def _beside(
     house, place, end = made.house, made.place, made.ends[side]
     if end.kind == "return":
         how = "as planned, until it is read as built"
-        back = place.follows(f"return_{side}", shape.z, how=how)
+        # Both returns are read under the name of the first stretch.
+        first = house.chain.place(f"run.{made.run.spec.key}.crown")
+        back = first.follows(f"return_{side}", shape.z, how=how)
         edge = made.own.start if side == "left" else made.own.start + made.own.along
         return back, return_piece(house, place, shape, (side, end.cut), edge, (back, *over))
     if side not in made.across:

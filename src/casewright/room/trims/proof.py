@@ -21,6 +21,9 @@ from casewright.room.trims.model import Trim
 __all__ = ["trim_failures"]
 
 
+_OF_A_CROWN = ("crown", "backing", "frieze")
+
+
 def _low(part: Part, axis: int) -> Fraction:
     return extent(part, axis)[0].value
 
@@ -52,8 +55,9 @@ def trim_failures(run: Run) -> Iterator[Failure]:
         front = run.cases[0].face_plane.value
         yield from _at(rail, 2, front, "is not flush with the front edges", high=True)
         yield from _turned(run, rail, flush=True)
-    if "crown" in by_kind:
-        yield from _crown(run, by_kind["crown"], by_kind["backing"], by_kind["frieze"])
+    sets = ([trim for trim in run.trims if trim.kind == kind] for kind in _OF_A_CROWN)
+    for crown, backing, frieze in zip(*sets, strict=True):
+        yield from _crown(run, crown, backing, frieze)
     if "seam strip" in by_kind:
         yield from _on_seams(run, by_kind["seam strip"])
     if "seat lid" in by_kind:
@@ -151,6 +155,7 @@ def _what_it_runs_along(
     reach = [
         (start.value, start.value + case.overall_width.value, case.key)
         for case, start in zip(run.cases, run.starts, strict=True)
+        if case.spec.hood is None or len(run.cases) == 1
     ]
     behind = [each for each in reach if each[0] < high and each[1] > low] or reach
     places = run.spec.places
@@ -226,7 +231,7 @@ def _turned(run: Run, trim: Trim, *, flush: bool) -> Iterator[Failure]:
 
 def _crown(run: Run, crown: Trim, backing: Trim, frieze: Trim) -> Iterator[Failure]:
     """Backing on the cases, flush with them; the frieze on it; the crown on that."""
-    case = run.cases[0]
+    case = next((each for each in run.cases if each.spec.hood is None), run.cases[0])
     top = run.lift.value + case.height.value
     for trim in (backing, frieze):
         yield from _at(trim, 1, top, "does not stand on the cases")
