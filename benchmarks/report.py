@@ -24,6 +24,7 @@ COMMANDS = {
     "boards": ["boards.py"],
     "work": ["work.py"],
     "variants": ["variants.py"],
+    "knapsacks": ["knapsacks.py"],
 }
 
 
