@@ -30,6 +30,7 @@ from casewright.casework.proof.prove import GRID
 from casewright.casework.verification import verify
 from casewright.checks import check
 from casewright.dims import chances, slack_sizes
+from casewright.job import positions, syntax
 from casewright.job.load import load_job
 from casewright.job.packets import draw_packet, packet_files, plan_purchases
 from casewright.job.worked import WorkedJob, work_out
@@ -88,9 +89,11 @@ def timed(work: Callable[[], Result], rounds: int = ROUNDS) -> tuple[Timing, Res
 
 
 def forget() -> None:
-    """Drop the slack and chances that earlier rounds left: a command begins without any."""
+    """Drop the slack, chances and texts that earlier rounds left: a command begins without any."""
     slack_sizes.size_of.cache_clear()
     chances._chance.cache_clear()  # noqa: SLF001 - nothing else has it
+    positions.scan.cache_clear()
+    syntax._data.cache_clear()  # noqa: SLF001 - nothing else has it
 
 
 def model(file: Path) -> WorkedJob:
