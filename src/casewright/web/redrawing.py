@@ -56,4 +56,6 @@ def _alone(spec: JobSpec, shown: list[RunSpec]) -> JobSpec:
         todo += [known[key] for key in more]
     runs = tuple(run for run in spec.runs if run.key in keys)
     inside = {key for run in runs for key in run.cases}
-    return replace(spec, cases=tuple(case for case in spec.cases if case.key in inside), runs=runs)
+    cases = tuple(case for case in spec.cases if case.key in inside)
+    # What goes round the runs of an island, and where it stands, is on no drawing of a run.
+    return replace(spec, cases=cases, runs=runs, islands=(), floor_places=())
