@@ -20,11 +20,22 @@ from casewright.job.recording import Said, draft
 from casewright.job.targets import Targets
 from casewright.job.writer import Writer, this_writer
 from casewright.packet.words import sizes
-from casewright.record import KINDS, MARKS, Entry, RecordError, Store, facts_of, held, standing
+from casewright.record import (
+    KINDS,
+    MARKS,
+    Entry,
+    RecordError,
+    Store,
+    facts_of,
+    held,
+    marks_of,
+    standing,
+)
 from casewright.room.model import Room
 from casewright.web.live_job import LiveJob
 from casewright.web.schema import EntryAnswer, EntryIn
 from casewright.web.shop_lines import line_of, size_text
+from casewright.web.shop_now import marked_anew
 from casewright.web.snapshot import Snapshot
 
 __all__ = ["MOST_ENTRIES", "EntryDesk", "id_of"]
@@ -34,6 +45,9 @@ MOST_ENTRIES = 200
 
 _MOVES = ("reading", "spoiled", "withdrawn", "offcut")
 """What changes sizes, so that marks after it need the job worked out anew."""
+
+_COMPLETES = ("assembled", "finished", "hung")
+"""Marks that also mark what must have been made before, where it is not marked yet."""
 
 _Batch = tuple[Sequence[EntryIn], "Future[tuple[EntryAnswer, ...]]"]
 
@@ -46,11 +60,12 @@ class EntryDesk:
     live
         The job that they are about.
     kept
-        Called when something was written.
+        Called when something was written; gives the version that the job will have.
     """
 
-    def __init__(self, live: LiveJob, kept: Callable[[], None]) -> None:
+    def __init__(self, live: LiveJob, kept: Callable[[], int]) -> None:
         self._live, self._kept = live, kept
+        self._still: set[int] = set()  # versions in which no size is another than before
         self._lock, self._door = threading.Lock(), threading.Lock()
         self._waiting: list[_Batch] = []
 
@@ -78,19 +93,20 @@ class EntryDesk:
         return answer.result()
 
     def _take_all(self, snapshot: Snapshot, batches: Sequence[_Batch]) -> None:
-        current = snapshot.version == self._live.version
+        since = range(snapshot.version + 1, self._live.version + 1)
+        current = self._still.issuperset(since)
 
-        def work(store: Store) -> list[tuple[EntryAnswer, ...]]:
+        def work(store: Store) -> tuple[list[tuple[EntryAnswer, ...]], bool]:
             clerk = _Clerk(
                 snapshot, store, current=current, record=record_path(self._live.path).name
             )
             answers = [tuple(map(clerk.answer, given)) for given, _ in batches]
             store.add(clerk.new)
-            return answers
+            return answers, clerk.moved
 
         try:
             with self._live.writing():
-                answers, _ = with_record(self._live.path, work)
+                (answers, moved), _ = with_record(self._live.path, work)
         except BaseException as error:  # whoever waits is told, whatever it was
             for _, answer in batches:
                 answer.set_exception(error)
@@ -98,7 +114,9 @@ class EntryDesk:
         for (_, waiting), told in zip(batches, answers, strict=True):
             waiting.set_result(told)
         if any(each.became == "kept" for told in answers for each in told):
-            self._kept()
+            version = self._kept()
+            if not moved:
+                self._still.add(version)
 
 
 class _Clerk:
@@ -109,8 +127,11 @@ class _Clerk:
         self._room: Room = snapshot.worked.room
         self._facts: Facts = snapshot.recorded.facts
         self._current = current
+        self._is_marked = False
         self._entries = {entry.id: entry for entry in store.entries()}
+        self._is_sized = False
         self.new: list[Entry] = []
+        self.moved = False
 
     def answer(self, given: EntryIn) -> EntryAnswer:
         """What becomes of an entry."""
@@ -125,8 +146,11 @@ class _Clerk:
             return EntryAnswer(id=given.id, became="refused", says=says, want=want)
 
     def _taken(self, given: EntryIn) -> EntryAnswer:
+        self._is_sized = False
         if given.kind in MARKS and not self._current:
             self._work_out()
+        elif given.kind in _COMPLETES and not self._is_marked:
+            self._mark()
         doubts: list[str] = []
         new: list[Entry] = []
         for said in self._said(given, doubts):
@@ -139,8 +163,9 @@ class _Clerk:
         for entry in new:
             self._entries[entry.id] = entry
         self.new += new
-        if given.kind in _MOVES or given.size or given.shown:
-            self._current = False
+        self._is_marked = self._is_marked and given.kind not in MARKS
+        if given.kind in _MOVES or given.corrects or self._is_sized:
+            self._current, self.moved = False, True
         return EntryAnswer(id=given.id, became="kept")
 
     def _said(self, given: EntryIn, doubts: list[str]) -> Iterator[Said]:
@@ -149,6 +174,7 @@ class _Clerk:
             what = f"{given.kind} is nothing that can be recorded"
             raise RecordError.of(what, f"use one of {', '.join(KINDS)}")
         size = given.size or self._as_shown(given, doubts)
+        self._is_sized = size != ""
         said = Said(
             kind, tuple(given.words), size=size, tool=given.tool, within=given.within,
             note=given.note,
@@ -187,13 +213,21 @@ class _Clerk:
         return found or [entry_named(name, tuple(self._entries.values()))]
 
     def _work_out(self) -> None:
-        entries = [
+        entries = self._in_order()
+        self._room = room_with(self._spec, entries, self._record)
+        self._facts = facts_of(held(standing(entries)), self._record)
+        self._current = self._is_marked = True
+
+    def _mark(self) -> None:
+        """How far parts have come by now: no size needs to be worked out for it."""
+        self._room = marked_anew(self._room, marks_of(held(standing(self._in_order()))))
+        self._is_marked = True
+
+    def _in_order(self) -> list[Entry]:
+        return [
             replace(entry, seq=entry.seq or 1_000_000_000 + number)
             for number, entry in enumerate(self._entries.values())
         ]
-        self._room = room_with(self._spec, entries, self._record)
-        self._facts = facts_of(held(standing(entries)), self._record)
-        self._current = True
 
 
 def _plain(size: str) -> str:

@@ -11,7 +11,7 @@ from casewright.dims import format_length
 from casewright.drawing import Measure
 from casewright.job.record_documents import chosen
 from casewright.job.recorded import marked, read_entries, record_path
-from casewright.record import Entry, Standing, facts_of, held, marks_of, standing
+from casewright.record import Entry, Marks, Standing, facts_of, held, marks_of, standing
 from casewright.room.model import Room
 from casewright.web.live_job import LiveJob
 from casewright.web.shop_home import home_of
@@ -55,7 +55,7 @@ def _now(live: LiveJob, room: Room) -> ShopNow:
     stands = standing(entries)
     found = held(stands)
     marks = marks_of(found)
-    parts = marked(_unmarked(room), marks).parts
+    parts = marked_anew(room, marks).parts
     gone = set(marks.spoiled)
     states = {part.path: part.state for part in parts if part.state != "planned"}
     return ShopNow(
@@ -72,6 +72,11 @@ def _now(live: LiveJob, room: Room) -> ShopNow:
             if fact.built is not None
         },
     )
+
+
+def marked_anew(room: Room, marks: Marks) -> Room:
+    """A room whose parts have come as far as marks say, whatever they said before."""
+    return marked(_unmarked(room), marks)
 
 
 def _unmarked(room: Room) -> Room:

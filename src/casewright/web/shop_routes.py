@@ -62,9 +62,10 @@ def shop_routes(site: Site) -> APIRouter:
 def _take_entries(routes: APIRouter, site: Site) -> None:
     """The request that writes."""
 
-    def kept() -> None:
-        site.live.look_again()
+    def kept() -> int:
+        version = site.live.look_again()
         site.news.tell("record", {})
+        return version
 
     desk = EntryDesk(site.live, kept)
 

@@ -20,6 +20,7 @@ from casewright.job.recorded import EMPTY, read_entries, work_out_recorded
 from casewright.job.starter import starter_text
 from casewright.web.application import application
 from casewright.web.guard import MARK
+from casewright.web.live_job import LiveJob
 from casewright.web.planner import Found
 
 Json = dict[str, Any]
@@ -151,6 +152,29 @@ def test_putting_together_is_taken_back_with_all_that_it_wrote(shop: TestClient)
     states = shop.get("/api/shop/now").json()["states"]
     assert set(states.values()) == {"assembled"}
     assert sent(shop, entry(5, "withdrawn", corrects=f"{4:032x}")) == ["kept"]
+    assert shop.get("/api/shop/now").json()["states"] == {}
+
+
+def test_marks_one_after_the_other_need_no_size_worked_out(
+    shop: TestClient, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Each is answered at once, and putting together marks what is not marked yet, once."""
+    part = next(part for part in shop.get("/api/shop").json()["parts"] if part["hand"])
+    why = {"path": f"{part['path']}.length"}  # waits until all before is worked out
+    assert shop.get("/api/why", params=why).status_code == 200
+    monkeypatch.setattr("casewright.web.entries.room_with", None)
+    monkeypatch.setattr(LiveJob, "_work_out", lambda live, version: time.sleep(0.05))
+    case = part["path"].partition(".")[0]
+    before = len(shop.get("/api/shop/entries").json())
+    assert sent(shop, entry(30, "machined", part["path"])) == ["kept"]
+    assert sent(shop, entry(31, "note", "between")) == ["kept"]
+    assert sent(shop, entry(32, "assembled", case)) == ["kept"]
+    monkeypatch.undo()
+    found = shop.get("/api/shop/entries", params={"about": part["path"]}).json()
+    assert [each["kind"] for each in found].count("machined") == 1
+    undone = [entry(33 + n, "withdrawn", corrects=f"{30 + 2 * n:032x}") for n in (1, 0)]
+    assert sent(shop, *undone) == ["kept", "kept"]
+    assert len(shop.get("/api/shop/entries").json()) > before
     assert shop.get("/api/shop/now").json()["states"] == {}
 
 
