@@ -41,6 +41,7 @@ __all__ = [
     "draft",
     "ground_of",
     "lay_out",
+    "on_hand",
     "settle",
 ]
 
@@ -216,9 +217,7 @@ def draft(
     """
     room = desk.room
     kerf = desk.kerf().value
-    style = room.spec.style
-    narrow = "offcut_board" if isinstance(goods, Board) else "offcut_short"
-    keeps = (style["offcut_long"].value, style[narrow].value)
+    keeps = _keeps(desk, goods)
     unit = common_unit(_lengths(offered, pieces, (kerf, trim, *keeps)), room.spec.unit)
     edge = unit.count(trim)
     problem = Problem(
@@ -255,6 +254,13 @@ def draft(
         eases = desk.short
     task = Task(problem, model, stop, eases, lengths_only)
     return Draft(unit, task, {item.id: item for item in offered})
+
+
+def _keeps(desk: Desk, goods: Sheet | Board) -> tuple[Fraction, Fraction]:
+    """Long and short side of the least leftover that is worth keeping [mm]."""
+    style = desk.room.spec.style
+    narrow = "offcut_board" if isinstance(goods, Board) else "offcut_short"
+    return style["offcut_long"].value, style[narrow].value
 
 
 def settle(tasks: Sequence[Task]) -> Settled:
