@@ -8,7 +8,7 @@ from typing import Literal
 
 from casewright.casework.features import Plane
 from casewright.casework.maker import Maker, Outline
-from casewright.casework.matched import Size, cut_before, in_one_size
+from casewright.casework.matched import Size, Ways, cut_before, in_one_size
 from casewright.casework.specs import CaseSpec
 from casewright.dims import Dim, Way
 
@@ -164,17 +164,20 @@ def end_depth(maker: Maker, joint: EndJoint) -> Dim:
 
 
 def _sides(maker: Maker, length: Dim, seat: Seat) -> tuple[Outline, Outline]:
-    def cut(name: str, size: Size) -> Outline:
+    def cut(name: str, size: Size, ways: Ways) -> Outline:
         return maker.outline(
             name,
             maker.spec.box_stock,
             *size,
             edges=front_edges(maker.spec),
             setting=f"{maker.spec.key} sides",
-            way=Way.NEAREST,
+            way=ways[1],
+            length_way=ways[0],
+            matched=ways[0] is None,
         )
 
-    left, right = in_one_size(maker, ("side_left", "side_right"), (length, seat.side_width), cut)
+    size, ways = (length, seat.side_width), (Way.NEAREST, Way.NEAREST)
+    left, right = in_one_size(maker, ("side_left", "side_right"), size, ways, cut)
     return left, right
 
 
@@ -203,7 +206,6 @@ def box_outlines(
         Boards that will be cut to match the bottom, with their roles: it matches those that are
         cut already.
     """
-    spec = maker.spec
     width, height, depth = size
     seat = _seat(maker, depth)
     if foot is not maker.zero:
@@ -214,9 +216,6 @@ def box_outlines(
     joint = _end_joint(maker, "bottom", at_end=at_end)
     into = end_depth(maker, joint)
     wanted = width - left.thickness - right.thickness
-    wanted = _clear_as_cut(maker, wanted, beside)
-    if into.value:
-        wanted = wanted + 2 * into
     board_width = left.width if seat.through else left.width - seat.thin
     if foot is not maker.zero:
         on_it = deck is foot
@@ -228,21 +227,29 @@ def box_outlines(
         deck = maker.place.made(
             "deck", rise if low is maker.zero else low + rise, how="marked on both sides"
         )
-    outline = maker.outline(
-        "bottom",
-        spec.box_stock,
-        wanted,
-        board_width,
-        edges=front_edges(spec),
-        setting=f"{spec.key} horizontals",
-        length_way=Way.NEAREST,
-    )
+    outline = _bottom(maker, (wanted, board_width), into, beside)
     clear = maker.place.let(
         "clear_to_cut", outline.length - 2 * into if into.value else outline.length
     )
     bottom = Board("bottom", "bottom", "bottom", outline, joint, deck)
     head = left.length if foot is maker.zero else foot + left.length
     return Box(left, right, foot, deck, low, head, clear, seat, bottom, [bottom])
+
+
+def _bottom(maker: Maker, size: Size, into: Dim, beside: Iterable[tuple[str, Role]]) -> Outline:
+    """Cut the bottom to what lies between the sides, and so wide."""
+    wanted, width = size
+    clear = _clear_as_cut(maker, wanted, beside)
+    return maker.outline(
+        "bottom",
+        maker.spec.box_stock,
+        clear + 2 * into if into.value else clear,
+        width,
+        edges=front_edges(maker.spec),
+        setting=f"{maker.spec.key} horizontals",
+        length_way=Way.NEAREST,
+        matched=clear is not wanted,
+    )
 
 
 def _clear_as_cut(maker: Maker, wanted: Dim, beside: Iterable[tuple[str, Role]]) -> Dim:
@@ -289,7 +296,7 @@ def cut_horizontal(
         width or _board_width(maker, box, role),
         edges=front_edges(spec) if edges is None else edges,
         setting=f"{spec.key} horizontals",
-        length_way=Way.NEAREST,
+        matched=True,
     )
     if below is not None:
         underside = below - outline.width

@@ -11,16 +11,21 @@ from collections.abc import Callable, Iterable
 from fractions import Fraction
 
 from casewright.casework.maker import Maker, Outline
-from casewright.dims import Dim
+from casewright.dims import Dim, Way
 
-__all__ = ["Size", "cut_before", "in_one_size"]
+__all__ = ["Size", "Ways", "cut_before", "in_one_size"]
 
 _NAMES = ("length", "width", "blank_length", "blank_width")
 Size = tuple[Dim, Dim]
+Ways = tuple[Way | None, Way | None]
 
 
 def in_one_size(
-    maker: Maker, names: tuple[str, ...], size: Size, cut: Callable[[str, Size], Outline]
+    maker: Maker,
+    names: tuple[str, ...],
+    size: Size,
+    ways: Ways,
+    cut: Callable[[str, Size, Ways], Outline],
 ) -> tuple[Outline, ...]:
     """Cut pieces of one size: first the one that is cut already, and the others to that one.
 
@@ -30,17 +35,19 @@ def in_one_size(
         Inside the case, in the order of making.
     size
         Length and width wanted [mm].
+    ways
+        Which way each goes onto the grid. What is cut to a piece is marked from it, off the grid.
     cut
-        Cuts one of them to a length and a width.
+        Cuts one of them to a size, put onto the grid so.
     """
     first, *others = sorted(names, key=lambda name: not _is_cut(maker, name))
-    made = {first: cut(first, size)}
+    made = {first: cut(first, size, ways)}
     if _is_cut(maker, first):
         real = (made[first].length, made[first].width)
-        pairs = zip(size, real, strict=True)
-        length, width = (one if _is_close(maker, one.value, dim) else dim for dim, one in pairs)
-        size = length, width
-    made |= {name: cut(name, size) for name in others}
+        close = [_is_close(maker, one.value, dim) for dim, one in zip(size, real, strict=True)]
+        size = (real[0] if close[0] else size[0], real[1] if close[1] else size[1])
+        ways = (None if close[0] else ways[0], None if close[1] else ways[1])
+    made |= {name: cut(name, size, ways) for name in others}
     return tuple(made[name] for name in names)
 
 

@@ -75,8 +75,9 @@ def cut_plinth(
     setting = f"{maker.spec.key} plinth"
     front, back = in_one_size(
         maker, (f"{prefix}front", f"{prefix}back"), (length, height),
-        lambda name, size: maker.outline(
-            name, stock, *size, setting=setting, way=Way.NEAREST, matched=bool(prefix),
+        (None if prefix else Way.NEAREST, Way.NEAREST),
+        lambda name, size, ways: maker.outline(
+            name, stock, *size, setting=setting, way=ways[1], matched=ways[0] is None,
         ),
     )  # fmt: skip
     place = maker.place.at(prefix.removesuffix(".")) if prefix else maker.place

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
@@ -23,11 +23,15 @@ from casewright.resolve.moves import (
     packed_up,
     sides_of,
 )
+from casewright.resolve.one_case import case_with_size
 from casewright.resolve.slopes import slope
 from casewright.room.as_read import without_play
 from casewright.room.build import build
 from casewright.room.model import Room
 from casewright.stock import Offcut
+
+_SMALL = Fraction(1, 2)
+"""What glue lines and clamps take up (common practice) [mm]."""
 
 _HUNG = ("wall", "plinth")
 """Kinds of case that stand on nothing of their own."""
@@ -92,17 +96,43 @@ def _in_case(room: Room, case: Case, offcuts: Sequence[Offcut]) -> Iterator[Misf
         if dim.value != dim.wanted
     ]
     broken = _broken(room, case) if moves else {}
-    for move in moves if broken else ():
+    small = [move for move in moves if abs(move.by) <= _SMALL]
+    large = [move for move in moves if move not in small]
+    open_ = set(broken)
+    for each in (large, small):
+        # What assembly takes up is to blame only for what no larger difference explains.
+        found = list(_to_blame(room, case, each, broken, offcuts)) if open_ else []
+        yield from found
+        open_ -= {says for misfit in found for says in misfit.says}
+
+
+def _to_blame(
+    room: Room,
+    case: Case,
+    moves: Iterable[Move],
+    broken: Mapping[str, bool],
+    offcuts: Sequence[Offcut],
+) -> Iterator[Misfit]:
+    """The pieces with which, at the size wanted, something goes together that does not now."""
+    for move in moves:
         judged = _judged(room, case, move.dim)
         told = {says for says, grave in broken.items() if grave or not judged}
         if not told or False in judged:
             continue
-        tried = with_size(room, move.dim, move.dim.value + move.by)
-        left = _broken(tried, next(each for each in tried.cases if each.key == case.key))
+        left = _left(room, case, move.dim, move.dim.value + move.by)
         mends = tuple(says for says in broken if says in told and says not in left)
         if mends and len(left) < len(broken):
             found = (*_partners(room, case, move, mends), *_own(room, move, offcuts))
             yield Misfit(move.part, move.side, mends, move.dim, found)
+
+
+def _left(room: Room, case: Case, dim: Dim, size: Fraction) -> dict[str, bool]:
+    """What of a case still does not go together with a piece of this size."""
+    alone = case_with_size(room, case, dim, size)
+    if alone is not None:
+        return _broken(*alone)
+    tried = with_size(room, dim, size)
+    return _broken(tried, next(each for each in tried.cases if each.key == case.key))
 
 
 def _own(room: Room, move: Move, offcuts: Sequence[Offcut]) -> Iterator[Remedy]:
@@ -133,11 +163,11 @@ def _partners(room: Room, case: Case, move: Move, mends: Sequence[str]) -> Itera
         size = dict(sides_of(move.part))[move.side].value
         if dim.value <= size:
             continue
-        tried = with_size(room, dim, size)
-        left = _broken(tried, next(each for each in tried.cases if each.key == case.key))
+        if set(mends) & set(_left(room, case, dim, size)):
+            continue
         known = room.chain.fits
-        fits = tried.chain.fits.items()
-        if not set(mends) & set(left) and all(f.holds or not known[p].holds for p, f in fits):
+        fits = with_size(room, dim, size).chain.fits.items()
+        if all(f.holds or not known[p].holds for p, f in fits):
             yield from mended(room, (Move(part, move.side, dim, size - dim.value),), ())
 
 

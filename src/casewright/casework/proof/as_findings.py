@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 from casewright.casework.proof.failure import Failure, Proof
@@ -15,7 +17,10 @@ PROOF_RULE = "proof: "
 
 # What glue lines, clamps and a plane take up without a word (common practice).
 _ABSORBED = Fraction(1, 2)
-_LENGTHS = ("joints", "size", "fronts", "overlap", "pins", "edges")
+_MANY = 2
+_LENGTHS = ("joints", "size", "fronts", "overlap", "pins", "edges", "hands")
+# What stops the work beyond that, by however little.
+_STOPS = ("drawers", "pockets", "path")
 
 
 def as_findings(
@@ -28,9 +33,41 @@ def as_findings(
     unit
         The job's unit.
     absorbed
-        Mismatch of surfaces that assembly takes up [mm]; up to that a finding is a note only.
+        Mismatch of surfaces that assembly takes up [mm]; up to that a finding is a note only, and
+        several of them are one note.
     """
-    return tuple(_finding(failure, unit, absorbed) for failure in proof.failures)
+    close = {f.paths[:2]: f.amount for f in proof.failures if f.check == "overlap"}
+    known = [_with_overlap(failure, close) for failure in proof.failures]
+    found = [_finding(failure, unit, absorbed) for failure in known]
+    taken_up = [each for each in found if each.severity is Severity.NOTE]
+    if len(taken_up) < _MANY:
+        return tuple(found)
+    most = max(f.amount for f, each in zip(known, found, strict=True) if each in taken_up)
+    grave = (each for each in found if each.severity is not Severity.NOTE)
+    return (*grave, _together(taken_up, shop_text(most, unit, with_unit=True)))
+
+
+def _with_overlap(failure: Failure, close: Mapping[tuple[str, ...], Fraction]) -> Failure:
+    """What is in the way of another thing, by how far the two would be in one place."""
+    if failure.check != "path":
+        return failure
+    overlap = close.get(failure.paths, close.get(failure.paths[::-1], Fraction(0)))
+    return replace(failure, amount=overlap)
+
+
+def _together(taken_up: Sequence[Finding], most: str) -> Finding:
+    """What assembly takes up in one case, as one note."""
+    case = taken_up[0].path.partition(".")[0]
+    return Finding(
+        rule=f"{PROOF_RULE}taken up",
+        severity=Severity.NOTE,
+        path=case,
+        says=f"{case} as built: {len(taken_up)} places are off by {most} at the most; "
+        "glue lines and clamps take that up",
+        measured=most,
+        source="common practice",
+        remedies=("clamp it close, look that it is square", "plane flush what stands proud"),
+    )
 
 
 def of_goods(proof: Proof, title: str) -> tuple[Finding, ...]:
@@ -104,6 +141,8 @@ def _finding(failure: Failure, unit: Unit, absorbed: Fraction) -> Finding:
 
 
 def _severity(failure: Failure, absorbed: Fraction) -> Severity:
+    if 0 < failure.amount <= absorbed and failure.check in (*_LENGTHS, *_STOPS):
+        return Severity.NOTE
     if failure.check in _LENGTHS and failure.amount > 0:
-        return Severity.NOTE if failure.amount <= absorbed else Severity.CARE
+        return Severity.CARE
     return Severity.STOP

@@ -42,7 +42,8 @@ def _check_meeting(case: Assembled, joint: Joint, one: Patch, other: Patch) -> I
     gap = case.units.of(joint.gap)
     distance = (other.at - one.at) * one.facing.sign
     if gap < 0:
-        yield _failure(joint, "a gap cannot be less than nothing")
+        says, less = "a gap cannot be less than nothing", case.units.length(-gap)
+        yield Failure("joints", (joint.path, joint.one.part, joint.other.part), says, less)
     if distance != gap:
         off = case.units.length(apart(distance, gap))
         word = "too far apart" if distance > gap else "too close"

@@ -3,15 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
+from typing import TypeAlias
 
 from casewright.casework.features import Cut
 from casewright.casework.parts import Part
 from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.failure import Failure
 from casewright.casework.proof.solids import Solid
+from casewright.casework.proof.units import apart
 from casewright.geometry import Direction, Number
 
 __all__ = ["check_hands"]
+
+_Feature: TypeAlias = tuple[object, ...]
 
 _TO_THE_WALL = Direction.of("-z")
 # Hinges and pulls sit where the doors want them, so that these need not be the same in a pair.
@@ -77,12 +82,38 @@ def _check_pair(case: Assembled, left: Part) -> Iterator[Failure]:
         off = max(abs(a - b) for a, b in zip(one, other, strict=True))
         says = f"{left.title} and {right.title} are not the same size"
         yield Failure("hands", (left.path, right.path), says, case.units.length(off))
-    if _features(case, left.path) != _features(case, path):
+    mine, its = _features(case, left.path), _features(case, path)
+    if mine != its:
         says = f"{left.title} and {right.title} do not mirror each other"
-        yield Failure("hands", (left.path, right.path), says)
+        yield Failure("hands", (left.path, right.path), says, _off(case, mine, its))
 
 
-def _features(case: Assembled, path: str) -> set[tuple[object, ...]]:
+def _off(case: Assembled, one: set[_Feature], other: set[_Feature]) -> Fraction:
+    """How far cuts and holes lie apart that are alike else [mm]; 0 where they are not alike."""
+    mine, its = (sorted(map(_apart, each)) for each in (one, other))
+    if [words for words, _ in mine] != [words for words, _ in its]:
+        return Fraction(0)
+    pairs = (pair for a, b in zip(mine, its, strict=True) for pair in zip(a[1], b[1], strict=True))
+    return case.units.length(max(apart(a, b) for a, b in pairs))
+
+
+def _apart(feature: _Feature) -> tuple[tuple[str, ...], tuple[Number, ...]]:
+    """Words and numbers of a cut or a hole."""
+    words: list[str] = []
+    numbers: list[Number] = []
+    for each in feature:
+        if isinstance(each, tuple):
+            inner = _apart(each)
+            words += inner[0]
+            numbers += inner[1]
+        elif isinstance(each, int | Fraction):
+            numbers.append(each)
+        else:
+            words.append(str(each))
+    return tuple(words), tuple(numbers)
+
+
+def _features(case: Assembled, path: str) -> set[_Feature]:
     """Cuts and holes in part axes, which read the same in both hands.
 
     Depths count from the face they are cut into: the two boards may differ in thickness.
@@ -91,7 +122,7 @@ def _features(case: Assembled, path: str) -> set[tuple[object, ...]]:
     thick = solid.size[2]
     # Stiles of a frame are alike from their inner edges, however wide.
     inner = solid.size[1] if solid.part.role == "frame stile" else 0
-    features: set[tuple[object, ...]] = set()
+    features: set[_Feature] = set()
     for cut in solid.part.features:
         if isinstance(cut, Cut) and not cut.is_square:
             features.add(_slant(cut))
@@ -101,7 +132,7 @@ def _features(case: Assembled, path: str) -> set[tuple[object, ...]]:
             if cut.edge is not None:
                 depth = (cut.edge, thick - box.z1)
             plan = (box.x0, box.x1, box.y0 - inner, box.y1 - inner)
-            features.add((cut.kind, plan, depth, cut.radius and cut.radius.value))
+            features.add((cut.kind, plan, depth, str(cut.radius and cut.radius.value)))
     for row in case.rows.get(path, ()):
         if row.bores.kind not in _OWN:
             features.update(
@@ -113,7 +144,8 @@ def _features(case: Assembled, path: str) -> set[tuple[object, ...]]:
 
 def _slant(cut: Cut) -> tuple[object, ...]:
     """A mitre or a slot in one: the end it is at, and its numbers."""
-    return (cut.mitred_end, cut.kind, cut.at.value, cut.width.value, cut.depth.value)
+    sizes = (str(dim.value) for dim in (cut.at, cut.width, cut.depth))
+    return (str(cut.mitred_end), cut.kind, *sizes)
 
 
 def _depth(low: Number, high: Number, thick: Number) -> tuple[str, Number]:
