@@ -26,7 +26,10 @@ def no_length(maker: Maker, kind: SlideKind, room: Dim) -> Finding:
         measured=text(room),
         limit=text(shortest),
         source=_PRACTICE,
-        remedies=(f"a case {text(shortest - room)} deeper", "shorter slides in the data sheet"),
+        remedies=(
+            f"a case {text(shortest - room)} deeper",
+            f"slides of {text(room)} or less, their lengths in the data sheet",
+        ),
     )
 
 

@@ -182,7 +182,7 @@ def overlay_finding(
             *((plates,) if least.value >= 0 else ()),
             f"get a hinge whose overlay constant is {house.text(constant + overlay.rest)}"
             if overlay.crank is None
-            else "get a hinge with another overlay constant",
+            else f"get an arm with a crank of {house.text(overlay.crank - overlay.rest)}",
             f"make the reveal {off} {'greater' if overlay.rest.value > 0 else 'smaller'}",
         ),
     )
