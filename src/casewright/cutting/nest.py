@@ -6,7 +6,15 @@ import random  # noqa: TID251 - seeded by the caller
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
-from casewright.cutting.nook import Nook, Place, cleared, ground_of_bin, part_ways, places_in, put
+from casewright.cutting.nook import (
+    FreePiece,
+    Nook,
+    cleared,
+    ground_of_bin,
+    part_ways,
+    places_in,
+    put,
+)
 from casewright.cutting.shapes import Task
 
 __all__ = ["Nest", "Nested"]
@@ -151,11 +159,11 @@ class Nest:
         return mixed if by == _BY_CHANCE else sorted(mixed, key=lambda n: -self._areas[n])
 
     def _best(
-        self, free: Sequence[Sequence[Place]], shape: int
-    ) -> tuple[int, Place, tuple[int, int]] | None:
+        self, free: Sequence[Sequence[FreePiece]], shape: int
+    ) -> tuple[int, FreePiece, tuple[int, int]] | None:
         """The place that leaves the least beside a part: sheet, place, the part's sides."""
         best: tuple[int, int] | None = None
-        found: tuple[int, Place, tuple[int, int]] | None = None
+        found: tuple[int, FreePiece, tuple[int, int]] | None = None
         random_below = self._rng.randrange
         for index, places in enumerate(free):
             self.nodes += 1 + len(places) // _AT_ONCE

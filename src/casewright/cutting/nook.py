@@ -14,7 +14,7 @@ from typing import NamedTuple
 
 from casewright.cutting.shapes import Bin
 
-__all__ = ["Nook", "Place", "cleared", "ground_of_bin", "part_ways", "places_in", "put"]
+__all__ = ["FreePiece", "Nook", "cleared", "ground_of_bin", "part_ways", "places_in", "put"]
 
 _FREE, _SPOILT = -1, -2
 
@@ -62,7 +62,7 @@ class Nook:
         return Nook(self.du, self.dv, self.shape, self.axis, inner, self.stays)
 
 
-class Place(NamedTuple):
+class FreePiece(NamedTuple):
     """A free piece with the way to it from the whole sheet."""
 
     way: tuple[int, ...]
@@ -133,9 +133,9 @@ def _walk(root: Nook) -> Iterator[tuple[tuple[int, ...], Nook]]:
             yield way, nook
 
 
-def places_in(root: Nook) -> list[Place]:
+def places_in(root: Nook) -> list[FreePiece]:
     """All free pieces of a sheet."""
-    return [Place(way, nook.du, nook.dv) for way, nook in _walk(root) if nook.is_free]
+    return [FreePiece(way, nook.du, nook.dv) for way, nook in _walk(root) if nook.is_free]
 
 
 def part_ways(root: Nook) -> list[tuple[int, ...]]:

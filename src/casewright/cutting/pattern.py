@@ -127,12 +127,9 @@ class Pattern:
         for panel in self.panels:
             panel.measure()
         self.panels = [panel for panel in self.panels if panel.strips]
-        self.free = self.u * self.v - sum(
-            slot.du * slot.dv
-            for panel in self.panels
-            for strip in panel.strips
-            for slot in strip.slots
-        )
+        strips = [strip for panel in self.panels for strip in panel.strips]
+        laid = sum(slot.du * slot.dv for strip in strips for slot in strip.slots)
+        self.free = self.u * self.v - laid
         self._order()
 
     def turn(self) -> None:
