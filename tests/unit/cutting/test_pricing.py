@@ -24,12 +24,14 @@ GCUT1: list[Item] = [
 def _priced(sheet: tuple[int, int], items: list[Item]) -> int:
     """The better of both directions of the first cut, each part as often as one likes."""
     values = [value for *_, value in items]
+    length, width = sheet
+    often = [(length // h) * (width // w) for h, w, _ in items]
     best = 0
-    for way in (1, -1):
-        shapes = (
-            Shape(*(h, w)[::way], (sheet[0] // h) * (sheet[1] // w), False) for h, w, _ in items
-        )
-        task = Task((Bin(0, *sheet[::way]),), tuple(shapes), 0, True)
+    for across in (False, True):
+        sizes = [(w, h) if across else (h, w) for h, w, _ in items]
+        shapes = [Shape(du, dv, n, False) for (du, dv), n in zip(sizes, often, strict=True)]
+        du, dv = (width, length) if across else sheet
+        task = Task((Bin(0, du, dv),), tuple(shapes), 0, True)
         best = max(best, Pricing(task).best(values)[0][0])
     return best
 
