@@ -50,15 +50,21 @@ def _check_turned(case: Assembled, solid: Solid) -> Iterator[Failure]:
     marked = case.model.spec.panel is not None
     if not part.features or (marked and all(f.kind in _MARKED for f in part.features)):
         return
-    cuts = {(box.x0, box.x1, *box[2:]) for box in solid.cuts.values()}
-    turned = {(length - x1, length - x0, *rest) for x0, x1, *rest in cuts}
-    holes = {(row.bores.face, *hole) for row in case.rows.get(part.path, ()) for hole in row.holes}
-    around = {(face, length - along, *rest) for face, along, *rest in holes}
+    cuts: set[_Feature] = {("cut", *box) for box in solid.cuts.values()}
+    turned: set[_Feature] = {
+        ("cut", length - box.x1, length - box.x0, *box[2:]) for box in solid.cuts.values()
+    }
+    rows = case.rows.get(part.path, ())
+    holes: set[_Feature] = {(row.bores.face, *hole) for row in rows for hole in row.holes}
+    around: set[_Feature] = {
+        (row.bores.face, length - hole[0], *hole[1:]) for row in rows for hole in row.holes
+    }
     slants = {_slant(cut) for cut in part.features if isinstance(cut, Cut) and cut.mitred_end}
     other = {(("l1" if end == "l0" else "l0"), *rest) for end, *rest in slants}
     if cuts != turned or holes != around or slants != other:
         says = f"{part.title} is not the same from both ends, but has no hand"
-        yield Failure("hands", (part.path,), says)
+        off = Fraction(0) if slants != other else _off(case, cuts | holes, turned | around)
+        yield Failure("hands", (part.path,), says, off)
 
 
 def _other(path: str, hand: str, other: str) -> str:
