@@ -11,8 +11,8 @@ from casewright.dims.units import Unit
 from casewright.drawing.dimension import Aligned
 from casewright.drawing.marks import Tag
 from casewright.drawing.measure import Measure
-from casewright.drawing.notes import Text
-from casewright.drawing.pens import DIMENSION, NEIGHBOUR, THIN, VISIBLE, Ink
+from casewright.drawing.pens import DIMENSION, NEIGHBOUR, THIN, VISIBLE
+from casewright.drawing.plan_names import wrapped, written
 from casewright.drawing.shapes import Arc, Element, Point, Polyline
 from casewright.room.aisles import aisles
 from casewright.room.free_stand import FreeStand
@@ -22,8 +22,6 @@ from casewright.room.wall_stands import WallFrame, wall_frames
 
 __all__ = ["free_elements"]
 
-_NAME = 2.3
-_LINE = 1.5  # from line to line, in heights of lettering
 _AISLE = 2.0  # height of an aisle's number
 
 
@@ -75,8 +73,7 @@ def _stand(room: Room, stand: FreeStand, frame: WallFrame) -> Iterator[Element]:
         yield from _boxes(room, island, stand, frame)
     else:
         yield from _doors(case, stand, frame, (zero, zero, False))
-        middle = (wide.value / 2, deep.value / 2)
-        yield from _name(stand, frame, middle, stand.title, tag)
+        yield from _name(body, stand.title, tag)
 
 
 _Row = tuple[Fraction, Fraction, bool]
@@ -91,12 +88,11 @@ def _boxes(room: Room, island: Island, stand: FreeStand, frame: WallFrame) -> It
     for key, box in island_boxes(body, runs):
         x, z = (Fraction(box.x0), Fraction(box.x1)), (Fraction(box.z0), Fraction(box.z1))
         tag = Tag(target=key, path=key, title=cases[key].spec.title)
-        yield Polyline(_outline(stand, frame, x, z), THIN, closed=True, tag=tag)
+        around = _outline(stand, frame, x, z)
+        yield Polyline(around, THIN, closed=True, tag=tag)
         turned = key in behind
         yield from _doors(cases[key], stand, frame, (x[1] if turned else x[0], middle, turned))
-        yield from _name(
-            stand, frame, ((x[0] + x[1]) / 2, (z[0] + z[1]) / 2), cases[key].spec.title, tag
-        )
+        yield from _name(around, cases[key].spec.title, tag)
 
 
 def _doors(case: Case, stand: FreeStand, frame: WallFrame, row: _Row) -> Iterator[Element]:
@@ -133,12 +129,7 @@ def _sweep(spots: list[Point], wide: float) -> Arc:
     return Arc((x, y), wide, DIMENSION, start_deg=begin, sweep_deg=turned)
 
 
-def _name(
-    stand: FreeStand, frame: WallFrame, at: tuple[Fraction, Fraction], title: str, tag: Tag
-) -> Iterator[Element]:
-    words = title.split()
-    first = (len(words) - 1) / 2
-    spot = _float(frame.at(*stand.at(*at)))
-    for n, word in enumerate(words):
-        yield Text(spot, word, _NAME, weight=600, ground=Ink.PAPER, tag=tag,
-                   shift_mm=(0.0, (first - n) * _LINE * _NAME))  # fmt: skip
+def _name(around: tuple[Point, ...], title: str, tag: Tag) -> Iterator[Element]:
+    xs, ys = [float(x) for x, _ in around], [float(y) for _, y in around]
+    lines = wrapped(title, max(xs) - min(xs), max(ys) - min(ys))
+    yield from written(lines, (sum(xs) / len(xs), sum(ys) / len(ys)), tag)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from casewright.casework.cases import Door
 from casewright.dims.units import Unit
@@ -15,6 +15,7 @@ from casewright.drawing.mouth_swing import mouth_swing
 from casewright.drawing.mouth_views import above_outline
 from casewright.drawing.notes import Text
 from casewright.drawing.pens import CUT, DIMENSION, HIDDEN, NEIGHBOUR, THIN, VISIBLE, Ink
+from casewright.drawing.plan_names import wrapped, written
 from casewright.drawing.scene import Scene
 from casewright.drawing.shapes import Arc, Element, Point, Polyline
 from casewright.room.model import Room
@@ -28,7 +29,9 @@ __all__ = ["plan_scene"]
 _THICK = 110.0  # of any wall [mm of model]
 _CLEAR = 250.0  # from the wall's face to a name behind it
 _NAME = 2.3
-_LINE = 1.5  # from line to line, in heights of lettering
+
+_Span = tuple[float, float]
+"""Ends of something, from its wall's left end [mm]."""
 
 
 def plan_scene(room: Room, unit: Unit) -> Scene:
@@ -49,8 +52,9 @@ def plan_scene(room: Room, unit: Unit) -> Scene:
     places = sorted(cases_on_walls(room), key=lambda place: place.bottom)
     for place in places:
         elements.extend(_case(place, stands[place.wall.spec.key]))
-    elements.extend(_appliances(room, stands))
-    elements.extend(_name(place, stands[place.wall.spec.key]) for place in places)
+    hung = _hung(places)
+    elements.extend(_appliances(room, stands, hung))
+    elements.extend(_name(place, stands[place.wall.spec.key], hung) for place in places)
     elements.extend(free_elements(room, unit))
     return Scene(tuple(elements), f"{room.spec.name}: plan")
 
@@ -133,7 +137,9 @@ def _case(place: CasePlace, stand: WallStand) -> Iterator[Element]:
             yield from _swing(stand, (x, x + float(front.width.value)), depth, front.hinge_side)
 
 
-def _appliances(room: Room, stands: Mapping[str, WallStand]) -> Iterator[Element]:
+def _appliances(
+    room: Room, stands: Mapping[str, WallStand], hung: Mapping[str, Sequence[_Span]]
+) -> Iterator[Element]:
     for run in room.runs:
         wall = room.survey.walls.get(run.spec.on)
         if wall is None:
@@ -142,33 +148,57 @@ def _appliances(room: Room, stands: Mapping[str, WallStand]) -> Iterator[Element
         deep = max((float(case.depth.value) for case in run.cases), default=600.0)
         for each in run.appliances:
             left = float(begins + each.start.value)
-            wide = float(each.width.value)
+            span = (left, left + float(each.width.value))
             tag = Tag(path=each.width.path, title=each.spec.title)
-            yield Polyline(_outline(stand, (left, left + wide), (0.0, deep)), NEIGHBOUR,
-                           closed=True, tag=tag)  # fmt: skip
-            yield Text(stand.at(left + wide / 2, deep / 2), each.spec.title, _NAME, tag=tag)
+            yield Polyline(_outline(stand, span, (0.0, deep)), NEIGHBOUR, closed=True, tag=tag)
+            covered = _is_covered(span, hung.get(run.spec.on, ()))
+            yield _named(stand, each.spec.title, tag, span, deep, covered=covered)
 
 
-def _name(place: CasePlace, stand: WallStand) -> Element:
-    """The title in the middle of its case; of one that hangs where it hides least."""
-    case = place.case
-    depth = float(case.depth.value)
-    middle = float(place.left + place.right) / 2
+def _hung(places: Iterable[CasePlace]) -> dict[str, list[_Span]]:
+    """What hangs on each wall, from left to right ends."""
+    hung: dict[str, list[_Span]] = {}
+    for place in places:
+        if place.case.spec.is_hung:
+            span = (float(place.left), float(place.right))
+            hung.setdefault(place.wall.spec.key, []).append(span)
+    return hung
+
+
+def _is_covered(span: _Span, hung: Iterable[_Span]) -> bool:
+    return any(left < span[1] and span[0] < right for left, right in hung)
+
+
+def _name(place: CasePlace, stand: WallStand, hung: Mapping[str, Sequence[_Span]]) -> Element:
+    case, span = place.case, (float(place.left), float(place.right))
     tag = Tag(target=case.key, path=case.key, title=case.spec.title)
-    words = case.spec.title.split()
-    first = (len(words) - 1) / 2
-    hung = case.spec.is_hung
-    shares = (0.5, 0.35, 0.65) if hung else (0.75, 0.5, 0.9)
+    deep = float(case.depth.value)
+    if case.spec.is_hung:
+        return _named(stand, case.spec.title, tag, span, deep, soft=True)
+    covered = _is_covered(span, hung.get(place.wall.spec.key, ()))
+    return _named(stand, case.spec.title, tag, span, deep, covered=covered)
+
+
+def _named(
+    stand: WallStand,
+    title: str,
+    tag: Tag,
+    span: _Span,
+    deep: float,
+    *,
+    covered: bool = False,
+    soft: bool = False,
+) -> Element:
+    """The title in the middle of its place; before what hangs above it; where it hides least."""
+    middle, wide = (span[0] + span[1]) / 2, span[1] - span[0]
+    free = deep / 2 if covered else deep
+    lies_across = abs(math.cos(stand.turn)) > math.sqrt(0.5)
+    lines = wrapped(title, *((wide, free) if lies_across else (free, wide)))
+    shares = (0.75, 0.5, 0.9) if covered else (0.5, 0.35, 0.65)
     return Choice(
         [
-            tuple(
-                Text(stand.at(middle, depth * share), word, _NAME,
-                     weight=400 if hung else 600, ink=Ink.SOFT if hung else Ink.INK,
-                     ground=Ink.PAPER, tag=tag,
-                     shift_mm=(0.0, (first - n) * _LINE * _NAME))
-                for n, word in enumerate(words)
-            )
+            tuple(written(lines, stand.at(middle, deep * share), tag, soft=soft))
             for share in shares
         ],
         hides_lines=True,
-    )  # fmt: skip
+    )

@@ -14,7 +14,7 @@ from casewright.dims.units import Unit
 from casewright.drawing.choice import Choice
 from casewright.drawing.dimension import Dimensions, Span
 from casewright.drawing.marks import Tag
-from casewright.drawing.measure import Content, measure_of
+from casewright.drawing.measure import Content, Measure, measure_of
 from casewright.drawing.notes import Balloon, Leader, Text
 from casewright.drawing.pens import CUT, FINE, THIN, VISIBLE, Ink
 from casewright.drawing.scene import Scene
@@ -170,7 +170,7 @@ def _leaf(
     return [drawn], [Choice(_label(piece, box, unit, waits(piece.id)))]
 
 
-def _keep(box: _Box, name: str, size: Content) -> Iterator[Sequence[Element]]:
+def _keep(box: _Box, name: str, size: tuple[str | Measure, ...]) -> Iterator[Sequence[Element]]:
     """The words on an offcut where they lie clear, without what is marked on it, else none."""
     x0, y0, x1, y1 = box
     at = ((x0 + x1) / 2, (y0 + y1) / 2)

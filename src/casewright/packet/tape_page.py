@@ -20,7 +20,7 @@ __all__ = ["TAPE", "tape_section"]
 TAPE = "tape"
 """Anchor of the section."""
 
-_TALL_MM = 176.0
+_TALL_MM = 200.0
 _HOW = (
     "Before a sheet is bought, let everybody who will live with it stand in the room and see it: "
     "masking tape on the floor along the front of each case that stands, on the wall round each "
