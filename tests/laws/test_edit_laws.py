@@ -104,8 +104,6 @@ def test_any_case_can_be_taken_out(name: str) -> None:
     cases = list(_data(text)["case"])
     runs = _data(text).get("run", {}).values()
     alone = {run["cases"][0] for run in runs if len(run["cases"]) == 1}
-    together = [run["cases"] for run in runs if "solved" in run]
-    solved = {key for keys in together for key in keys}
     needed: list[JobFileError] = []
     for key in cases if len(cases) > 1 else ():
         if key in alone:  # a run without cases is taken out by hand
@@ -115,12 +113,16 @@ def test_any_case_can_be_taken_out(name: str) -> None:
         del wanted["case"][key]
         for run in wanted.get("run", {}).values():
             run["cases"] = [each for each in run["cases"] if each != key]
+            run.get("solved", {"widths": {}})["widths"].pop(key, None)
+            if run.get("solved") == {**run.get("solved", {}), "widths": {}}:
+                del run["solved"]
+        for island in wanted.get("island", {}).values():
+            island.get("solved", {}).get("widths", {}).pop(key, None)
         assert _data(left) == wanted
         try:
             assert key not in {case.key for case in read(left).cases}
         except JobFileError as error:
-            if key not in solved:  # else the run is to be laid out anew, which is told
-                needed.append(error)
+            needed.append(error)
     assert all(problem.want for error in needed for problem in error.problems)
     assert len(needed) <= len(cases) // 4
 
@@ -159,3 +161,22 @@ def test_notes_over_a_header_go_with_the_case() -> None:
     """Those over the next section stay."""
     text = FIVE_LINES + '\n# mine\n[case.b]\nkind = "base"\n\n# his\n[style]\ngap = 1\n'
     assert delete_case(text, "b") == FIVE_LINES + "\n# his\n[style]\ngap = 1\n"
+
+
+@pytest.mark.parametrize(
+    ("solved", "left"),
+    [
+        ('widths = { a = "20", b = "21" }  # mine\n', 'widths = { b = "21" }  # mine\n'),
+        ('widths = { b = "21", a = "20" }\n', 'widths = { b = "21" }\n'),
+        ('widths.b = "21"  # stays\nwidths.a = "20"\n', 'widths.b = "21"  # stays\n'),
+        ('widths = { a = "20" }\nleft_filler = "2"\n', None),
+    ],
+)
+def test_a_solved_width_goes_with_its_case(solved: str, left: str | None) -> None:
+    """Notes on the others stay; an answer that gives no other width goes as a whole."""
+    cases = '\n[case.a]\nkind = "wall"\n\n[case.b]\nkind = "wall"\n'
+    run = '\n[run.r]\ncases = ["a", "b"]\nwall = "72"\n\n[run.r.solved]\n'
+    after = delete_case(FIVE_LINES + cases + run + solved + "\n# mine\n[style]\n", "a")
+    wanted = "" if left is None else "[run.r.solved]\n" + left + "\n"
+    assert after.endswith(f'cases = ["b"]\nwall = "72"\n\n{wanted}# mine\n[style]\n')
+    assert read(after.replace("\n[style]\n", "\n")).runs

@@ -15,6 +15,7 @@ from casewright.job.splicing import (
     checked,
     found_at,
     line_end,
+    line_start,
     newline_of,
     parsed,
     refuse,
@@ -25,6 +26,7 @@ from casewright.job.syntax import Plain, dotted
 __all__ = ["delete_case", "insert_case"]
 
 _PLAIN_KEY = re.compile(r"[A-Za-z0-9_-]+")
+_WIDTH_STEPS = len(("run", "NAME", "solved", "widths", "CASE"))
 
 
 def insert_case(text: str, key: str, lines: tuple[str, ...], *, after: str | None = None) -> str:
@@ -73,10 +75,10 @@ def insert_case(text: str, key: str, lines: tuple[str, ...], *, after: str | Non
 
 
 def delete_case(text: str, key: str) -> str:
-    """Take a case out, its doors and style with it, and its name out of its run.
+    """Take a case out, its doors and style with it, its name and its solved width out of its run.
 
-    Notes directly above its header go with it. A run that holds nothing else must be changed by
-    hand first.
+    Notes directly above its header go with it. A solved layout that gave no other width goes as
+    a whole. A run that holds nothing else must be changed by hand first.
 
     Raises
     ------
@@ -87,7 +89,12 @@ def delete_case(text: str, key: str) -> str:
     data = parsed(positions)
     if key not in cases_in(data):
         refuse(f"there is no case {key}", "name one that is there")
-    spans = [*blocks(positions, ("case", key)), *_members(positions, data, key)]
+    widths = [path for path in positions.keys if _is_solved_width(path) and path[-1] == key]
+    spans = [
+        *blocks(positions, ("case", key)),
+        *_members(positions, data, key),
+        *(span for path in widths for span in _solved_width(positions, data, path)),
+    ]
     edited = text
     for span in sorted(spans, key=lambda each: -each.start):
         edited = edited[: span.start] + edited[span.end :]
@@ -96,6 +103,8 @@ def delete_case(text: str, key: str) -> str:
         del wanted["case"][key]
         for run in runs_in(wanted).values():
             run["cases"] = [each for each in run["cases"] if each != key]
+        for path in widths:
+            _forget_width(wanted, path)
 
     return checked(edited, data, change)
 
@@ -138,3 +147,43 @@ def _entry(positions: Positions, base: KeyPath, number: int, count: int) -> Span
     if after is not None:
         return Span(own.start, after.start)
     return Span(before.end, own.end) if before is not None else own
+
+
+def _is_solved_width(path: KeyPath) -> bool:
+    """Whether it is a width that an accepted layout of a run or an island gave."""
+    return (
+        len(path) == _WIDTH_STEPS
+        and path[0] in ("run", "island")
+        and (path[2:4] == ("solved", "widths"))
+    )
+
+
+def _solved_width(positions: Positions, data: Plain, path: KeyPath) -> list[Span]:
+    """The entry of a solved width with one comma, or its line.
+
+    The last one of a run takes the whole section along: there is no layout without a width.
+    """
+    base = path[:-1]
+    widths = found_at(data, base)
+    names = list(widths) if isinstance(widths, dict) else []
+    if path[0] == "run" and len(names) == 1:
+        return blocks(positions, base[:-1])
+    own = Span(positions.keys[path].start, positions.values[path].end)
+    if base not in positions.values:
+        return [Span(line_start(positions.text, own.start), line_end(positions.text, own.end))]
+    entries = sorted(
+        ((*base, each) for each in names), key=lambda each: positions.keys[each].start
+    )
+    at = entries.index(path)
+    if at + 1 < len(entries):
+        return [Span(own.start, positions.keys[entries[at + 1]].start)]
+    return [Span(positions.values[entries[at - 1]].end, own.end) if at else own]
+
+
+def _forget_width(wanted: dict[str, Any], path: KeyPath) -> None:
+    outer = found_at(wanted, path[:2])
+    widths = found_at(wanted, path[:-1])
+    if isinstance(outer, dict) and isinstance(widths, dict):
+        del widths[str(path[-1])]
+        if path[0] == "run" and not widths:
+            del outer["solved"]

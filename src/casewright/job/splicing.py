@@ -10,8 +10,8 @@ from casewright.job.positions import KeyPath, Positions, Span, scan
 from casewright.job.syntax import Plain, dotted, parse
 
 __all__ = [
-    "EditError", "blocks", "cases_in", "checked", "found_at", "line_end", "literal", "newline_of",
-    "parsed", "put_at", "refuse", "runs_in",
+    "EditError", "blocks", "cases_in", "checked", "found_at", "line_end", "line_start", "literal",
+    "newline_of", "parsed", "put_at", "refuse", "runs_in",
 ]  # fmt: skip
 
 
@@ -176,7 +176,8 @@ def line_end(text: str, place: int) -> int:
     return len(text) if found < 0 else found + 1
 
 
-def _line_start(text: str, place: int) -> int:
+def line_start(text: str, place: int) -> int:
+    """Start of the line that a place is in."""
     return text.rfind("\n", 0, place) + 1
 
 
@@ -195,9 +196,9 @@ def blocks(positions: Positions, path: KeyPath) -> list[Span]:
 
 def _block_start(text: str, header: int) -> int:
     """Start of the notes directly above a header, or of the header itself."""
-    start = _line_start(text, header)
+    start = line_start(text, header)
     while start:
-        above = _line_start(text, start - 1)
+        above = line_start(text, start - 1)
         if not text[above:start].lstrip().startswith("#"):
             break
         start = above

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from fastapi import APIRouter
+from typing import Annotated
 
+from fastapi import APIRouter, Body
+
+from casewright.job.case_edits import delete_case
 from casewright.job.load import LoadedJob, load_job
 from casewright.web.drawings import drawn
 from casewright.web.numbers import with_number
 from casewright.web.redrawing import redrawn
-from casewright.web.schema import Edited, NewNumber
+from casewright.web.schema import Edited, NewNumber, Short
 from casewright.web.site import Site
 from casewright.web.snapshot import Snapshot
 
@@ -36,6 +39,14 @@ def edit_routes(site: Site) -> APIRouter:
         if drawing[0] is None:
             return _edited(site, version, digest, new.shows)
         return Edited(version=version, digest=digest, drawing=drawing[0])
+
+    @routes.post("/cases/{key}/out")
+    def take_out(key: Short, digest: Annotated[Short, Body(embed=True)]) -> Edited:
+        """Take a case out of the job file, and out of its run."""
+        version, saved = site.editor.edit(
+            digest, lambda snapshot: delete_case(snapshot.loaded.file.text, key), lambda *_: None
+        )
+        return Edited(version=version, digest=saved.file.digest, drawing="")
 
     @routes.post("/undo")
     def undo() -> Edited:

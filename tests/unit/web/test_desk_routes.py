@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import tomllib
 from pathlib import Path
 
 import pytest
@@ -10,6 +11,27 @@ from starlette.testclient import TestClient
 from casewright.web.guard import MARK
 from casewright.web.live_job import LiveJob
 from casewright.web.snapshot import Standing
+
+RUN = """format = 1
+unit = "in"
+name = "Small kitchen"
+
+# As wide as they come out.
+[case.left]
+kind = "base"
+[case.right]
+kind = "base"
+
+[run.window]
+cases = ["left", "right"]
+wall = "72 1/4"
+"""
+
+
+@pytest.fixture
+def open_run(job: Path) -> None:
+    """A job whose cases have no widths yet, before it is served."""
+    job.write_text(RUN, "utf-8")
 
 
 def _digest(desk: TestClient) -> str:
@@ -38,6 +60,34 @@ def test_a_number_is_changed_where_it_stands(desk: TestClient, job: Path) -> Non
     assert job.read_text("utf-8") == before
     assert desk.post("/api/redo").status_code == 200
     assert job.read_text("utf-8") == after
+
+
+@pytest.mark.usefixtures("open_run")
+def test_a_case_taken_out_comes_back_with_its_solved_width(desk: TestClient, job: Path) -> None:
+    """An accepted answer of the layout holds a width of it; the notes of the file stay."""
+    taken = {"number": 1, "digest": _digest(desk)}
+    assert desk.post("/api/layouts/window", json=taken).status_code == 200
+    before = job.read_text("utf-8")
+    assert set(tomllib.loads(before)["run"]["window"]["solved"]["widths"]) == {"left", "right"}
+    answer = desk.post("/api/cases/left/out", json={"digest": _digest(desk)})
+    assert answer.status_code == 200, answer.text
+    after = tomllib.loads(job.read_text("utf-8"))
+    assert set(after["case"]) == set(after["run"]["window"]["solved"]["widths"]) == {"right"}
+    assert desk.post("/api/undo").status_code == 200
+    assert job.read_text("utf-8") == before
+
+
+@pytest.mark.usefixtures("open_run")
+def test_an_answer_of_the_layout_never_goes_over_an_edit(desk: TestClient, job: Path) -> None:
+    """The file was changed in an editor since the answers were looked at; both are kept apart."""
+    digest = _digest(desk)
+    assert desk.get("/api/layouts/window").json()["answers"]
+    theirs = job.read_text("utf-8") + "\n# mine\n"
+    job.write_text(theirs, "utf-8")
+    answer = desk.post("/api/layouts/window", json={"number": 1, "digest": digest})
+    assert answer.status_code == 409
+    assert "was changed" in answer.json()["what"]
+    assert job.read_text("utf-8") == theirs
 
 
 def test_an_edit_never_goes_over_somebody_elses(desk: TestClient, job: Path) -> None:

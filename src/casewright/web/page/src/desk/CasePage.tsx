@@ -1,8 +1,14 @@
+import { type Edited, send } from "../api";
+import { go } from "../route";
+import { job } from "../state";
 import { Chapter } from "./Chapter";
+import { attempt, said } from "./saying";
 import { Told } from "./Told";
 
 /** A case: its drawings, its parts, how it goes together; what was found of it first. */
 export function CasePage({ of }: { of: string }) {
+  const title = job.value?.cases.find((each) => each.key === of)?.title;
+  if (title === undefined) return <p>There is no such case in the job.</p>;
   return (
     <>
       <Told page={`cases/${of}`} />
@@ -12,6 +18,20 @@ export function CasePage({ of }: { of: string }) {
         <a href={`/solid/${encodeURIComponent(of)}`}>In three dimensions</a>
       </p>
       <Chapter page="cases" of={of} />
+      <p class="leads">
+        <button type="button" onClick={() => void takeOut(of, title)}>
+          Take {title} out of the job
+        </button>
+      </p>
     </>
   );
+}
+
+/** No question asked first: undoing it puts every character back. */
+async function takeOut(key: string, title: string) {
+  const body = { digest: job.value?.digest ?? "" };
+  const done = await attempt(() => send<Edited>(`/api/cases/${encodeURIComponent(key)}/out`, body));
+  if (!done) return;
+  go("/cases");
+  said.value = `${title} is taken out of the job, and out of its run. Undo puts it back.`;
 }
