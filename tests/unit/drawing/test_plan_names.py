@@ -8,9 +8,9 @@ from casewright.drawing.plan_names import wrapped
 _WORDS = st.lists(st.text("abcdefgh,-", min_size=1, max_size=12), min_size=1, max_size=7)
 
 
-def test_a_wide_place_takes_one_line_a_tall_one_takes_many() -> None:
+def test_a_wide_place_takes_one_line_a_narrow_one_more() -> None:
     assert wrapped("seat over a drawer", 2000, 300) == ("seat over a drawer",)
-    assert wrapped("seat over a drawer", 300, 2000) == ("seat", "over", "a", "drawer")
+    assert wrapped("seat over a drawer", 300, 2000) == ("seat", "over a", "drawer")
     assert wrapped("seat over a drawer", 800, 450) == ("seat over", "a drawer")
 
 
