@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
+from textwrap import wrap
 
 from casewright.dims.units import Unit
 from casewright.drawing.hatching import SECTION
@@ -22,6 +23,7 @@ WIDER = 6
 
 _CASE, _WALL, _APART = Fraction(90), Fraction(60), Fraction(620)  # [mm of model]
 _WORDS = 2.2
+_LETTERS = 20  # of a line below a filler: no more than its place is wide
 
 
 def scribe_scene(profiles: Sequence[ScribeProfile], unit: Unit) -> Scene:
@@ -63,5 +65,7 @@ def _filler(profile: ScribeProfile, at: Fraction, unit: Unit) -> Iterator[Elemen
                    shift_mm=(2.0 * side, 0.0), tag=Tag(path=point.off.path))  # fmt: skip
     middle = (low + high) / 2
     yield Text((x(-_CASE / 2), middle), "case", _WORDS, rotation_deg=90.0, ink=Ink.SOFT)
-    yield Text((x(wide / 2), low), f"{face.mark}, {profile.run.spec.title}", _WORDS, weight=600,
-               shift_mm=(0.0, -4.0))  # fmt: skip
+    below = (face.mark, *wrap(profile.run.spec.title, _LETTERS))
+    for number, each in enumerate(below):
+        yield Text((x(wide / 2), low), each, _WORDS, weight=600 if number == 0 else 400,
+                   shift_mm=(0.0, -4.0 - number * 1.5 * _WORDS))  # fmt: skip
