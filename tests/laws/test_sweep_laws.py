@@ -153,6 +153,14 @@ def _diagonal(writer: _Writer, key: str, kind: _Kind) -> None:
     writer.perhaps("front", _front(writer))
 
 
+def _toe(writer: _Writer) -> None:
+    """What a case stands on: of some other kind, or of the usual one with a register in it."""
+    if writer.chance():
+        writer.say("toe", f'"{writer.one("notch", "plinth", "none")}"')
+    else:
+        writer.perhaps("register_opening", f"[{writer.length(2, 9)}, {writer.length(1, 3)}]")
+
+
 def _case(writer: _Writer, key: str, kind: _Kind) -> None:
     writer.lines.append(f"[case.{key}]")
     writer.say("kind", f'"{kind}"')
@@ -182,10 +190,7 @@ def _case(writer: _Writer, key: str, kind: _Kind) -> None:
     else:
         writer.perhaps("shelves", str(writer.draw(st.integers(0, 4))))
     if stands:
-        if writer.chance():
-            writer.say("toe", f'"{writer.one("notch", "plinth", "none")}"')
-        else:
-            writer.perhaps("register_opening", f"[{writer.length(2, 9)}, {writer.length(1, 3)}]")
+        _toe(writer)
     if writer.chance():
         writer.say("finished", f'"{writer.one("left", "right", "both")}"')
         writer.perhaps("end", f'"{writer.one("applied frame", "skin", "flush", "plain")}"')

@@ -23,7 +23,14 @@ from casewright.outputs.pdf import pdf_bytes
 from casewright.packet.packet import PacketContent, draw_cards, packet_document
 from casewright.resolve import HoldPoint, hold_points, readings_awaited
 
-__all__ = ["DrawnPacket", "Purchases", "draw_packet", "packet_files", "plan_purchases"]
+__all__ = [
+    "DrawnPacket",
+    "Purchases",
+    "draw_packet",
+    "packet_files",
+    "plan_purchases",
+    "purchases_of",
+]
 
 _PART_COLUMNS = (
     "mark", "path", "case", "part", "hand", "stock", "cut length", "cut width",
@@ -87,7 +94,11 @@ def plan_purchases(worked: WorkedJob, *, quick: bool = False) -> Purchases:
     quick
         As in `plan_job`.
     """
-    breakdown = plan_job(worked, quick=quick)
+    return purchases_of(worked, plan_job(worked, quick=quick))
+
+
+def purchases_of(worked: WorkedJob, breakdown: Breakdown) -> Purchases:
+    """What must be bought for a job whose cuts are planned already."""
     return Purchases(
         worked,
         breakdown,

@@ -256,8 +256,8 @@ def _steps(
         maker.step(
             "fit", skin.path, "+z",
             "Spread glue on the backs of the boxes, low down too, where no nailer takes a screw; "
-            f"set {skin.title} on them, grain upright, tight between its neighbours; clamp top and "
-            "bottom, and drive screws from inside through the backs' nailers.",
+            f"set {skin.title} on them, grain upright, tight between its neighbours; clamp top "
+            "and bottom, and drive screws from inside through the backs' nailers.",
             cautions=("clamp_screws",),
         )  # fmt: skip
     where = "both rows of boxes" if back is not None else "the boxes and the finished back's edge"

@@ -19,7 +19,7 @@ from casewright.web.shop_lines import line_of
 from casewright.web.shop_schema import ShopEntry, ShopNow
 from casewright.web.watching import Stamp, stamp
 
-__all__ = ["NowReader", "entries_about"]
+__all__ = ["NowReader", "entries_about", "marked_anew"]
 
 _MOST = 30
 _NOTED = ("sawn: ", "kept: ")

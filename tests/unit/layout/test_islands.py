@@ -32,7 +32,10 @@ def rooms(draw: st.DrawFn) -> IslandTask:
     poses: tuple[IslandPose, ...] = (IslandPose("front", {way: draw(clear) for way in _WAYS}),)
     if draw(st.booleans()):
         poses += (IslandPose("left", {way: draw(clear) for way in _WAYS}),)
-    obstacles = [TakenFloor("wall", 0, reach[0], -1, 0), TakenFloor("run", 0, 5, 0, base, works=True)]
+    obstacles = [
+        TakenFloor("wall", 0, reach[0], -1, 0),
+        TakenFloor("run", 0, 5, 0, base, works=True),
+    ]
     for number in range(draw(st.integers(0, 2))):
         x, z = draw(st.integers(0, reach[0] - 1)), draw(st.integers(0, reach[1] - 1))
         wide, deep = draw(st.integers(1, 5)), draw(st.integers(1, 5))

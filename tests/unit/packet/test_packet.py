@@ -5,20 +5,18 @@ from __future__ import annotations
 import io
 from functools import cache
 from importlib.resources import as_file, files
-from unittest.mock import patch
 
 import pypdf
 import pytest
 from tests.jobs import FIVE_LINES, read
 
-from casewright.breakdown import build as breaking_down
-from casewright.breakdown import saw_cards
+from casewright.breakdown import break_down, saw_cards
 from casewright.cutting.engine import Stop
 from casewright.drawing import Measure
-from casewright.job import nudges, packets
+from casewright.job import packets
 from casewright.job.fingerprint import fingerprint
 from casewright.job.load import load_job
-from casewright.job.packets import Purchases, draw_packet, plan_purchases
+from casewright.job.packets import Purchases, draw_packet, purchases_of
 from casewright.job.worked import work_out
 from casewright.outputs.blocks import Callout
 from casewright.outputs.document import Document, anchors, check_links, measures
@@ -33,9 +31,9 @@ MM_PER_POINT = 25.4 / 72
 def planned(name: str) -> Purchases:
     """With plans that are good enough for pages: little is searched for, no other depth tried."""
     source = files("casewright.job") / "examples" / f"{name}.toml"
-    soon = patch.object(breaking_down, "_USUAL", Stop(nodes=2_000))
-    with as_file(source) as path, soon, patch.object(nudges, "find_nudges", return_value=[]):
-        return plan_purchases(work_out(load_job(path).spec))
+    with as_file(source) as path:
+        worked = work_out(load_job(path).spec)
+    return purchases_of(worked, break_down(worked.room, stop=Stop(nodes=2_000)))
 
 
 @cache
