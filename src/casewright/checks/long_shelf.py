@@ -24,6 +24,7 @@ from fractions import Fraction
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.shelves import SHELF_ROLES, nosing_of, shelf_modulus, shelf_span_mm
 from casewright.checks.words import about, by_unit, length
+from casewright.dims import Way
 from casewright.findings import Severity
 from casewright.room.model import Room
 from casewright.sources import INCH
@@ -52,7 +53,7 @@ def _examine(room: Room) -> Iterator[Breach]:
                     limit=length(room, longest),
                     remedies=(
                         "a nosing under the front edge: nosing",
-                        f"a case {about(room, span_mm - float(longest))} narrower, or two",
+                        f"a case {about(room, span_mm - float(longest), Way.UP)} narrower, or two",
                     ),
                 )
 

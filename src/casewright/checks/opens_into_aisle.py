@@ -42,22 +42,28 @@ __all__ = ["RULE"]
 def _examine(room: Room) -> Iterator[Breach]:
     if not room.free:
         return
-    frames, free = wall_frames(room.survey), {stand.key for stand in room.free}
-    near = frozenset[str]().union(*(joined_walls(room.survey, stand.wall) for stand in room.free))
-    taken = [each for each in footprints(room) if each.wall in near]
-    opened = [each for each in open_fronts(room) if each.wall in near]
-    struck: set[str] = set()
+    joined = {key: joined_walls(room.survey, key) for key in room.survey.walls}
+    free = {stand.key for stand in room.free}
+    taken, opened = footprints(room), open_fronts(room)
+    left = []
     for each in opened:
-        for other in taken:
-            about = each.owner in free or other.key in free
-            if about and other.key != each.owner and meet(each.corners, other.corners):
-                if each.key not in struck:
-                    yield _strikes(room, each, other)
-                struck.add(each.key)
-    own = [each for each in opened if each.owner in free and each.key not in struck]
-    yield from _meetings(room, own, [e for e in opened if e.key not in struck])
+        there = (
+            other
+            for other in taken
+            if other.key != each.owner
+            and (each.owner in free or other.key in free)
+            and other.wall in joined[each.wall]
+        )
+        struck = next((other for other in there if meet(each.corners, other.corners)), None)
+        if struck is None:
+            left.append(each)
+        else:
+            yield _strikes(room, each, struck)
+    yield from _meetings(room, [each for each in left if each.owner in free], left, joined)
+    frames = wall_frames(room.survey)
     for stand in room.free:
-        yield from _standing(room, stand, frames, opened)
+        near = [each for each in opened if each.wall in joined[stand.wall]]
+        yield from _standing(room, stand, frames[stand.wall], near)
 
 
 def _strikes(room: Room, each: OpenFront, other: Footprint) -> Breach:
@@ -70,14 +76,19 @@ def _strikes(room: Room, each: OpenFront, other: Footprint) -> Breach:
 
 
 def _meetings(
-    room: Room, own: Sequence[OpenFront], all_of_them: Sequence[OpenFront]
+    room: Room,
+    own: Sequence[OpenFront],
+    all_of_them: Sequence[OpenFront],
+    joined: Mapping[str, frozenset[str]],
 ) -> Iterator[Breach]:
     """One word for each pair of cases whose fronts meet."""
     told: set[frozenset[str]] = set()
     for each in own:
         for other in all_of_them:
             pair = frozenset((each.owner, other.owner))
-            if len(pair) == 2 and pair not in told and meet(each.corners, other.corners):
+            if len(pair) < 2 or pair in told or other.wall not in joined[each.wall]:
+                continue
+            if meet(each.corners, other.corners):
                 told.add(pair)
                 yield Breach(
                     each.key,
@@ -90,10 +101,10 @@ def _meetings(
 
 
 def _standing(
-    room: Room, stand: FreeStand, frames: Mapping[str, WallFrame], opened: Sequence[OpenFront]
+    room: Room, stand: FreeStand, frame: WallFrame, opened: Sequence[OpenFront]
 ) -> Iterator[Breach]:
     """Room to stand between the open door of an appliance and the island."""
-    least, frame = by_unit(room, "21", "535"), frames[stand.wall]
+    least = by_unit(room, "21", "535")
     for each in opened:
         if not each.is_appliance:
             continue
@@ -110,9 +121,7 @@ def _standing(
                 limit=length(room, least),
                 remedies=(
                     f"{stand.title} {length(room, least - min(free))} farther off",
-                    "stand beside the open door: leave 21 in free there"
-                    if room.spec.unit == "in"
-                    else "stand beside the open door: leave 535 mm free there",
+                    f"stand beside the open door: leave {length(room, least)} free there",
                 ),
                 severity=Severity.NOTE,
             )

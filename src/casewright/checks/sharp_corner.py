@@ -22,6 +22,7 @@ from collections.abc import Iterator
 
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import about, by_unit, length
+from casewright.dims import Way
 from casewright.findings import Severity
 from casewright.room.model import Room, Run
 from casewright.survey.angles import angle_of, departure_mm
@@ -58,7 +59,7 @@ def _beside(room: Room, run: Run, corner: SurveyedCorner) -> Iterator[Breach]:
         measured=about(room, comes_in),
         remedies=(
             'read the width where the fronts will be: { read = ..., depth = "front" }',
-            f"a filler {about(room, comes_in)} wider at that end, scribed to the wall",
+            f"a filler {about(room, comes_in, Way.UP)} wider at that end, scribed to the wall",
         ),
     )
 

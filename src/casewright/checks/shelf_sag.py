@@ -24,6 +24,7 @@ Formula: `wood-handbook`, equation 9-2. Load: `book-loads`. Creep of half again 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import NamedTuple
 
 from casewright.casework.cases import Case
 from casewright.casework.parts import Part
@@ -31,6 +32,7 @@ from casewright.checks.beam import Rectangle, section_inertia, uniform_load_sag
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.shelves import SHELF_ROLES, nosing_of, shelf_modulus, shelf_span_mm
 from casewright.checks.words import about, by_unit
+from casewright.dims import Way
 from casewright.findings import Severity
 from casewright.room.model import Room
 from casewright.sources import POUND
@@ -43,94 +45,112 @@ _LOAD_LB_PER_FOOT = 20
 _CREEP = 1.5
 _SEEN_PER_SPAN = 1 / 384  # 1/32 in per foot
 _LEAST_SLENDER = 10
-_NOSING_MM = 18.0
 _MOST_STEPS = 17
+"""So many steps of height are tried for a nosing [-]."""
 
 
-def _section(part: Part, nosing: Part | None) -> list[Rectangle]:
+class _Beam(NamedTuple):
+    """A shelf as a beam: span [mm], sag at first [mm], modulus [MPa]."""
+
+    span_mm: float
+    first_mm: float
+    modulus_mpa: float
+
+    @property
+    def seen_mm(self) -> float:
+        """Sag that the eye sees."""
+        return self.span_mm * _SEEN_PER_SPAN
+
+
+class _Strip(NamedTuple):
+    """A nosing under the front edge, by its section."""
+
+    thick_mm: float
+    high_mm: float
+
+
+def _strip(nosing: Part | None) -> _Strip | None:
+    if nosing is None:
+        return None
+    return _Strip(float(nosing.finished.thickness.value), float(nosing.finished.width.value))
+
+
+def _first_sag(span_mm: float, modulus_mpa: float, part: Part, strip: _Strip | None) -> float:
+    """Sag of a shelf full of books before it creeps [mm]."""
     thick = float(part.finished.thickness.value)
     section = [Rectangle(float(part.finished.width.value), thick, thick / 2)]
-    if nosing is not None:
-        high = float(nosing.finished.width.value)
-        section.append(Rectangle(float(nosing.finished.thickness.value), high, thick + high / 2))
-    return section
+    if strip is not None:
+        section.append(Rectangle(strip.thick_mm, strip.high_mm, thick + strip.high_mm / 2))
+    load_n_per_mm = _LOAD_LB_PER_FOOT * _POUND_FORCE_N / _FOOT_MM
+    return uniform_load_sag(span_mm, load_n_per_mm, modulus_mpa, section_inertia(section))
 
 
 def _examine(room: Room) -> Iterator[Breach]:
     for case in room.cases:
-        alike: dict[tuple[float, ...], list[Part]] = {}
+        alike: dict[_Beam, list[Part]] = {}
         for part in case.parts:
             beam = _beam(room, case, part)
             if beam is not None:
                 alike.setdefault(beam, []).append(part)
-        for (span_mm, first_mm, modulus_mpa), parts in alike.items():
-            if first_mm * _CREEP > span_mm * _SEEN_PER_SPAN:
-                ways = _ways(room, case, parts[0], (span_mm, first_mm, modulus_mpa))
-                yield _breach(room, parts, (span_mm, first_mm, modulus_mpa), tuple(ways))
+        for beam, parts in alike.items():
+            if beam.first_mm * _CREEP > beam.seen_mm:
+                yield _breach(room, parts, beam, nosing_of(case, parts[0]))
 
 
-def _beam(room: Room, case: Case, part: Part) -> tuple[float, float, float] | None:
-    """Span [mm], sag at first [mm] and modulus [MPa] of a shelf, where they can be known."""
+def _beam(room: Room, case: Case, part: Part) -> _Beam | None:
+    """A shelf, where its span and what it is made of can be known."""
     modulus = shelf_modulus(room, part) if part.role in SHELF_ROLES else None
     if modulus is None:
         return None
     span_mm = shelf_span_mm(room, case, part)
     if span_mm < _LEAST_SLENDER * float(part.finished.thickness.value):
         return None
-    inertia_mm4 = section_inertia(_section(part, nosing_of(case, part)))
-    load_n_per_mm = _LOAD_LB_PER_FOOT * _POUND_FORCE_N / _FOOT_MM
-    return span_mm, uniform_load_sag(span_mm, load_n_per_mm, modulus, inertia_mm4), modulus
+    strip = _strip(nosing_of(case, part))
+    return _Beam(span_mm, _first_sag(span_mm, modulus, part, strip), modulus)
 
 
-def _breach(
-    room: Room, parts: list[Part], beam: tuple[float, float, float], ways: tuple[str, ...]
-) -> Breach:
-    span_mm, first_mm, modulus_mpa = beam
-    lasting = about(room, first_mm * _CREEP)
-    limit = about(room, span_mm * _SEEN_PER_SPAN)
+def _breach(room: Room, parts: list[Part], beam: _Beam, nosing: Part | None) -> Breach:
+    lasting, limit = about(room, beam.first_mm * _CREEP), about(room, beam.seen_mm)
     titles = ", ".join(part.title for part in parts)
     return Breach(
         parts[0].path,
-        f"{titles} of {parts[0].case}: {about(room, span_mm)} between supports would sag "
-        f"{about(room, first_mm)} under books ({_LOAD_LB_PER_FOOT} lb a foot), {lasting} once "
-        f"it has crept; the eye sees {limit}. Reckoned with {modulus_mpa:.0f} MPa along the "
-        "grain, the ends resting.",
+        f"{titles} of {parts[0].case}: {about(room, beam.span_mm)} between supports would sag "
+        f"{about(room, beam.first_mm)} under books ({_LOAD_LB_PER_FOOT} lb a foot), {lasting} "
+        f"once it has crept; the eye sees {limit}. Reckoned with {beam.modulus_mpa:.0f} MPa along "
+        "the grain, the ends resting.",
         measured=lasting,
         limit=limit,
-        remedies=(*ways, "light things only"),
+        remedies=(*_ways(room, parts[0], beam, nosing), "light things only"),
     )
 
 
-def _ways(room: Room, case: Case, part: Part, beam: tuple[float, float, float]) -> Iterator[str]:
+def _ways(room: Room, part: Part, beam: _Beam, nosing: Part | None) -> Iterator[str]:
     """What takes the sag out: how high a nosing, how short a span, how thick a board.
 
     Sag goes with the fourth power of the span, what the eye sees with the first, stiffness of a
     board with the third power of its thickness.
     """
-    span_mm, first_mm, modulus_mpa = beam
-    times = first_mm * _CREEP / (span_mm * _SEEN_PER_SPAN)
-    step = float(by_unit(room, "1/4", "5"))
-    nosing = nosing_of(case, part)
-    for number in range(1, _MOST_STEPS):
-        strip = _NOSING_MM if nosing is None else float(nosing.finished.thickness.value)
-        thick, high = float(part.finished.thickness.value), number * step
-        section = [Rectangle(float(part.finished.width.value), thick, thick / 2),
-                   Rectangle(strip, high, thick + high / 2)]  # fmt: skip
-        load_n_per_mm = _LOAD_LB_PER_FOOT * _POUND_FORCE_N / _FOOT_MM
-        sag = uniform_load_sag(span_mm, load_n_per_mm, modulus_mpa, section_inertia(section))
-        if sag * _CREEP <= span_mm * _SEEN_PER_SPAN:
-            yield (
-                f"a nosing {about(room, high)} high under the front edge, "
-                f"{about(room, strip)} thick"
-            )
-            break
+    yield from _higher_nosing(room, part, beam, nosing)
+    times = beam.first_mm * _CREEP / beam.seen_mm
     yield (
-        f"{about(room, span_mm * times ** (-1 / 3))} between supports at most: a divider, or a "
-        "narrower case"
+        f"{about(room, beam.span_mm * times ** (-1 / 3), Way.DOWN)} between supports at most: a "
+        "divider, or a narrower case"
     )
     if nosing is None:
         thicker = float(part.finished.thickness.value) * times ** (1 / 3)
-        yield f"stock {about(room, thicker)} thick or more, or doubled"
+        yield f"stock {about(room, thicker, Way.UP)} thick or more, or doubled"
+
+
+def _higher_nosing(room: Room, part: Part, beam: _Beam, nosing: Part | None) -> Iterator[str]:
+    """The lowest nosing that does, in usual steps; none where only a very high one would."""
+    step, own = float(by_unit(room, "1/4", "5")), _strip(nosing)
+    thick = float(by_unit(room, "3/4", "18")) if own is None else own.thick_mm
+    for high in (number * step for number in range(1, _MOST_STEPS)):
+        first = _first_sag(beam.span_mm, beam.modulus_mpa, part, _Strip(thick, high))
+        if first * _CREEP <= beam.seen_mm:
+            front = f"{about(room, high)} high under the front edge"
+            yield f"a nosing {front}, {about(room, thick)} thick"
+            return
 
 
 RULE = Rule("shelf sag", Severity.CARE, __doc__ or "", "shelf-sag", _examine)

@@ -27,6 +27,7 @@ from fractions import Fraction
 from casewright.casework.cases import Case
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import about, by_unit, length
+from casewright.dims import Way
 from casewright.findings import Severity
 from casewright.room.model import Room
 
@@ -51,7 +52,7 @@ def _examine(room: Room) -> Iterator[Breach]:
         if high**2 + deep**2 <= free**2:
             continue
         diagonal = about(room, math.hypot(float(high), float(deep)))
-        most = math.sqrt(max(float(free) ** 2 - float(deep) ** 2, 0.0))
+        most = about(room, math.sqrt(max(float(free) ** 2 - float(deep) ** 2, 0.0)), Way.DOWN)
         yield Breach(
             case.key,
             f"{case.spec.title} cannot be tilted up: from corner to corner its side measures "
@@ -59,7 +60,7 @@ def _examine(room: Room) -> Iterator[Breach]:
             measured=diagonal,
             limit=length(room, free),
             remedies=(
-                f"a box at most {about(room, most)} high at this depth, on a plinth of its own",
+                f"a box at most {most} high at this depth, on a plinth of its own",
                 "two boxes, one on the other",
                 *(ask if measured is None else ()),
                 "carry it in upright, or put it together standing",

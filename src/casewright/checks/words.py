@@ -6,7 +6,7 @@ from fractions import Fraction
 from functools import cache
 
 from casewright.casework.cases import Case
-from casewright.dims import Fit, format_length, size_text
+from casewright.dims import Fit, Way, format_length, round_to, size_text
 from casewright.room.lifting import Effort
 from casewright.room.model import Room
 from casewright.sources import INCH, POUND
@@ -17,6 +17,7 @@ __all__ = [
 ]  # fmt: skip
 
 _MM = Fraction(1)
+_GRAINS = 10**6  # of a millimetre, that a computed length is taken to
 
 
 def length(room: Room, value: Fraction) -> str:
@@ -35,12 +36,18 @@ def thickness(room: Room, value: Fraction) -> str:
     return size_text(value, room.spec.unit, calliper=True)
 
 
-def about(room: Room, value_mm: float) -> str:
-    """A computed length, rounded to what can be told apart: 1/64 in or 0.1 mm."""
-    fine = 64 if room.spec.unit == "in" else 10
-    return format_length(
-        Fraction(value_mm), room.spec.unit, precision=fine, with_unit=True, rounded_mark=""
-    )
+def about(room: Room, value_mm: float, way: Way = Way.NEAREST) -> str:
+    """A computed length, rounded to what can be told apart: 1/64 in or 0.1 mm.
+
+    Parameters
+    ----------
+    way
+        Down for what is allowed at the most, up for what is needed at the least.
+    """
+    fine, unit = (64, INCH) if room.spec.unit == "in" else (10, Fraction(1))
+    exact = Fraction(round(value_mm * _GRAINS), _GRAINS)  # without what floats add far behind
+    value, _ = round_to(exact, unit / fine, way)
+    return format_length(value, room.spec.unit, precision=fine, with_unit=True)
 
 
 def kilograms(room: Room, weight: Fraction) -> str:
