@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from casewright.casework.cases import Case
-from casewright.dims import Unit, shop_text
+from casewright.dims import Given, Unit, shop_text
 from casewright.job.layouts import FREE_WIDTHS, GRID
 from casewright.job.section_edits import put_section
 from casewright.layout.island_answers import (
@@ -18,6 +18,7 @@ from casewright.layout.island_answers import (
     island_trade,
 )
 from casewright.layout.island_tasks import (
+    WAYS,
     IslandAnswer,
     IslandPose,
     IslandRow,
@@ -35,7 +36,6 @@ from casewright.room.wall_stands import joined_walls, wall_frames
 
 __all__ = ["IslandLayout", "accepted_island", "island_layouts"]
 
-_WAYS: tuple[Way, ...] = ("near", "far", "left", "right")
 _UNREAD = Fraction(6000)
 """As far out as is looked at where no wall round the corner was read [mm]."""
 
@@ -166,11 +166,17 @@ def _task(room: Room, island: Island, place: FloorPlace) -> IslandTask:
         depth=_up(deep, step),
         base=_up(edge, step),
         from_key=place.run or place.wall,
-        off=None if band is None else (_up(band[0].value, step), int(band[1].value // step)),
+        off=None if band is None else _whole(band, step),
         along=None if along is None else _up(along.value, step),
         reach=ends,
         centre=_centre(room, place, step),
     )
+
+
+def _whole(band: tuple[Given, Given], step: Fraction) -> tuple[int, int]:
+    """A band in whole steps; the next one up where none lies in it."""
+    low = _up(band[0].value, step)
+    return low, max(low, int(band[1].value // step))
 
 
 def _is_said(place: FloorPlace) -> bool:
@@ -184,7 +190,7 @@ def _poses(place: FloorPlace) -> tuple[FloorSide, ...]:
 def _pose(room: Room, island: Island, side: FloorSide, step: Fraction) -> IslandPose:
     """What is asked for before each of its sides."""
     clear: dict[Way, tuple[int, int]] = {}
-    for way, own in zip(_WAYS, own_sides(side), strict=True):
+    for way, own in zip(WAYS, own_sides(side), strict=True):
         works = own == "front" or (own == "back" and bool(island.spec.back))
         seats = own == "back" and not island.spec.back
         facing, else_ = (

@@ -10,18 +10,17 @@ from dataclasses import dataclass
 from typing import Literal
 
 from casewright.layout.island_tasks import (
+    WAYS,
     IslandAnswer,
     IslandPose,
     IslandRow,
     IslandTask,
     TakenFloor,
-    Way,
 )
 from casewright.layout.programme import LayoutProgramme, ProgrammeSolution
 
 __all__ = ["IslandDemand", "IslandModel", "lay_out_island"]
 
-_WAYS: tuple[Way, ...] = ("near", "far", "left", "right")
 _LENGTH, _CENTRE, _OFF, _SHORT = 3, 8, 1, 10_000
 """Points for each step that it is shorter than it may be, for each half step off centre, for each
 step farther off than it must be, and for each step that an aisle lacks. Own judgement, editable: a
@@ -70,7 +69,7 @@ class IslandModel:
         self.shares = [self._row(row) for row in task.rows]
         most = max(max(pair) for pair in pose.clear.values()) + max(along, out)
         self.short = {way: self.programme.number(0, most if soft else 0, cost=_SHORT)
-                      for way in _WAYS}  # fmt: skip
+                      for way in WAYS}  # fmt: skip
         if soft:
             self.programme.require({self.near: 1, self.short["near"]: 1}, low=first)
         self.centred: int | None = None
@@ -117,7 +116,7 @@ class IslandModel:
     def _kept_off(self, each: TakenFloor) -> None:
         (right, wide), (far, deep) = self._far_edges()
         choices = {}
-        for way in _WAYS:
+        for way in WAYS:
             clear, short = self.task.wanted(self.pose, each, way), self.short[way]
             choice = self.programme.choice()
             choices[choice] = 1

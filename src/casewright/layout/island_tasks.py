@@ -6,10 +6,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-__all__ = ["IslandAnswer", "IslandPose", "IslandRow", "IslandTask", "TakenFloor", "Way"]
+__all__ = ["WAYS", "IslandAnswer", "IslandPose", "IslandRow", "IslandTask", "TakenFloor", "Way"]
 
 Way = Literal["near", "far", "left", "right"]
 """Of a rectangle seen from its wall: toward it, away from it, to either hand."""
+WAYS: tuple[Way, ...] = ("near", "far", "left", "right")
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,13 +124,15 @@ class IslandTask:
     def wanted(self, pose: IslandPose, obstacle: TakenFloor, way: Way) -> int:
         """What is asked for between a side and an obstacle before it [steps].
 
-        Where a least aisle is told, that counts toward what the island is measured from; another
-        way round than the wished one keeps to what is asked for as well.
+        Where a least aisle is told, that counts toward what the island is measured from, and what
+        reaches no farther out; another way round than the wished one keeps to what is asked for
+        as well.
         """
         works, else_ = pose.clear[way]
         asked = works if obstacle.works else else_
-        if way == "near" and self.off is not None and obstacle.near <= 0 <= self.base:
-            told = self.off[0] - (self.base - obstacle.far)
+        behind = obstacle.near <= 0 and obstacle.far <= self.base
+        if way == "near" and self.off is not None and behind:
+            told = self.off[0] + self.base - obstacle.far
             return told if pose is self.poses[0] else max(told, asked)
         return asked
 

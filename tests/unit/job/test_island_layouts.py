@@ -99,6 +99,22 @@ def test_a_place_that_is_said_leaves_nothing_open() -> None:
     assert not list(island_layouts(build(read(island_text()))))
 
 
+def test_a_distance_between_two_steps_of_the_grid_is_no_obstacle() -> None:
+    """43 1/32 in lies between two sixteenths: the next one up is laid out."""
+    found = _layout(_text('run = "sinks"\noff = "43 1/32"\nside = "front"'))
+    assert {each.near - found.task.base for each in found.answers} == {43 * 16 + 1}
+
+
+def test_a_distance_from_the_wall_asks_no_more_of_the_run_before_it() -> None:
+    """68 in off the wall 25 5/16 in of run leave 42 11/16: 42 are asked for there."""
+    found = _layout(_text('wall = "west"\noff = 68\nside = "front"'))
+    assert found.answers
+    for answer in found.answers:
+        gap, across = answer.gaps()["near"]
+        assert across.works
+        assert gap >= 42 * 16
+
+
 @pytest.mark.parametrize(
     ("length", "says"),
     [("[80, 60]", "least comes before"), ("[12, 60]", "too little")],

@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from casewright.layout.island_answers import island_answers, island_conflicts
 from casewright.layout.island_model import IslandDemand, lay_out_island
 from casewright.layout.island_tasks import (
+    WAYS,
     IslandAnswer,
     IslandPose,
     IslandRow,
@@ -20,8 +21,6 @@ from casewright.layout.island_tasks import (
     Way,
 )
 
-_WAYS: tuple[Way, ...] = ("near", "far", "left", "right")
-
 
 @st.composite
 def rooms(draw: st.DrawFn) -> IslandTask:
@@ -29,9 +28,9 @@ def rooms(draw: st.DrawFn) -> IslandTask:
     reach = draw(st.integers(10, 16)), draw(st.integers(9, 18))
     base = draw(st.integers(0, 4))
     clear = st.tuples(st.integers(0, 4), st.integers(0, 3))
-    poses: tuple[IslandPose, ...] = (IslandPose("front", {way: draw(clear) for way in _WAYS}),)
+    poses: tuple[IslandPose, ...] = (IslandPose("front", {way: draw(clear) for way in WAYS}),)
     if draw(st.booleans()):
-        poses += (IslandPose("left", {way: draw(clear) for way in _WAYS}),)
+        poses += (IslandPose("left", {way: draw(clear) for way in WAYS}),)
     obstacles = [
         TakenFloor("wall", 0, reach[0], -1, 0),
         TakenFloor("run", 0, 5, 0, base, works=True),
@@ -83,7 +82,7 @@ def _kept(task: IslandTask, pose: IslandPose, each: TakenFloor, at: tuple[int, .
     x, y, wide, deep = at
     gaps = {"near": y - each.far, "far": each.near - y - deep,
             "left": x - each.right, "right": each.left - x - wide}  # fmt: skip
-    return any(gaps[way] >= max(task.wanted(pose, each, way), 0) for way in _WAYS)
+    return any(gaps[way] >= max(task.wanted(pose, each, way), 0) for way in WAYS)
 
 
 def _cost(task: IslandTask, pose: IslandPose, place: tuple[int, int, int]) -> int:
