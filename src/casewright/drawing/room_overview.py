@@ -18,6 +18,7 @@ from casewright.room.model import Room, Run
 __all__ = ["room_overview"]
 
 _BETWEEN = Fraction(300)  # from one run to the next [mm of model]
+_BELOW = Fraction(400)  # from a floor to the tops of the row under it
 _OVER = Fraction(60)  # of the floor past a run
 _NAME, _TITLE = 2.0, 2.5  # heights of lettering [mm on paper]
 _LINE = 1.45  # from line to line, in heights of lettering
@@ -42,7 +43,9 @@ class _Standing(NamedTuple):
     walls: tuple[Fraction, ...]
 
 
-def room_overview(room: Room) -> Scene:
+def room_overview(
+    room: Room, widest: Fraction | None = None, between: Fraction = _BETWEEN
+) -> Scene:
     """Every run in elevation, simple, each case with its title; no dimensions.
 
     For the cover, at any scale: it bears none. Runs stand side by side on
@@ -54,13 +57,36 @@ def room_overview(room: Room) -> Scene:
     ----------
     room
         The model.
+    widest
+        Of a row: what would pass it begins the next one below [mm of model]. None: one row.
+    between
+        From one run to the next [mm of model].
     """
     elements: list[Element] = []
-    left = Fraction(0)
-    for group in _standing(room):
-        elements.extend(_drawn(group, left))
-        left += group.width + _BETWEEN
+    floor = Fraction(0)
+    for number, row in enumerate(_rows(room, widest, between)):
+        floor -= (max(map(_high, row)) + _BELOW) if number else 0
+        left = Fraction(0)
+        for group in row:
+            elements.extend(_drawn(group, left, floor))
+            left += group.width + between
     return Scene(tuple(elements), f"{room.spec.name}: overview")
+
+
+def _rows(room: Room, widest: Fraction | None, between: Fraction) -> Iterator[list[_Standing]]:
+    row: list[_Standing] = []
+    for group in _standing(room):
+        wide = sum((each.width + between for each in row), group.width)
+        if row and widest is not None and wide > widest:
+            yield row
+            row = []
+        row.append(group)
+    if row:
+        yield row
+
+
+def _high(group: _Standing) -> Fraction:
+    return max(p.y + p.case.height.value for p in group.placed)
 
 
 def _standing(room: Room) -> Iterator[_Standing]:
@@ -90,20 +116,18 @@ def _placed(case: Case, x: Fraction, lift: Fraction) -> _Placed:
     return _Placed(case, x, lift if case.spec.is_hung else Fraction(0))
 
 
-def _drawn(group: _Standing, left: Fraction) -> Iterator[Element]:
-    zero = Fraction(0)
-    yield line((left - _OVER, zero), (left + group.width + _OVER, zero), VISIBLE)
-    high = max(p.y + p.case.height.value for p in group.placed)
+def _drawn(group: _Standing, left: Fraction, floor: Fraction) -> Iterator[Element]:
+    yield line((left - _OVER, floor), (left + group.width + _OVER, floor), VISIBLE)
     for x in group.walls:
-        yield line((left + x, zero), (left + x, high + _OVER), NEIGHBOUR)
+        yield line((left + x, floor), (left + x, floor + _high(group) + _OVER), NEIGHBOUR)
     for case, x, y, named in group.placed:
         box = left + x + case.left_frame.value
-        yield from (moved(element, box, y) for element in _front(case))
+        yield from (moved(element, box, floor + y) for element in _front(case))
         if named:
-            yield from _name(case, left + x, y)
+            yield from _name(case, left + x, floor + y)
     if group.title:
         tag = Tag(target=group.target, title=group.title)
-        at = (left + group.width / 2, zero)
+        at = (left + group.width / 2, floor)
         yield Text(at, group.title, _TITLE, weight=600, shift_mm=(0.0, -3.5), tag=tag)
 
 

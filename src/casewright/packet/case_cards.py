@@ -54,7 +54,7 @@ _KINDS = {
 
 
 def case_sections(
-    room: Room, paper: Paper, holds: HoldPages, *, left_only: bool = False
+    room: Room, paper: Paper, holds: HoldPages, *, left_only: bool = False, only: str = ""
 ) -> tuple[Section, ...]:
     """One section a case.
 
@@ -62,6 +62,8 @@ def case_sections(
     ----------
     left_only
         Whether steps are told only for what is not put together yet.
+    only
+        Key of the one case that is told; empty: all of them.
     """
     return tuple(
         Section(
@@ -70,6 +72,7 @@ def case_sections(
             case.key,
         )
         for case in room.cases
+        if only in ("", case.key)
     )
 
 

@@ -18,7 +18,7 @@ from casewright.room.model import Room, Run
 from casewright.room.on_walls import run_start
 from casewright.room.wall_stands import wall_stands
 
-__all__ = ["Matrix", "case_places", "moved_by", "part_place"]
+__all__ = ["Matrix", "case_places", "moved_by", "part_place", "standing"]
 
 Matrix: TypeAlias = npt.NDArray[np.float64]
 _BETWEEN = 300.0  # runs that stand on no wall, and cases in no run [mm]
@@ -93,7 +93,7 @@ def case_places(room: Room) -> Iterator[tuple[Case | Run, Matrix]]:
             beside += float(run.length.value) + _BETWEEN
         else:
             begins = moved_by(float(run_start(run, wall)), 0.0, 0.0)
-            frame = _standing(stand.x, stand.y, stand.turn) @ begins
+            frame = standing(stand.x, stand.y, stand.turn) @ begins
         yield run, frame
         for case, matrix in _in_run(room, run):
             placed.add(case.key)
@@ -111,14 +111,14 @@ def _free(room: Room) -> Iterator[tuple[Case | Run, Matrix]]:
     cases = {case.key: case for case in room.cases}
     for stand in room.free:
         wall = stands[stand.wall]
-        frame = _standing(wall.x, wall.y, wall.turn) @ _turned(stand)
+        frame = standing(wall.x, wall.y, wall.turn) @ _turned(stand)
         yield cases[stand.key], frame
     for island in room.islands:
         stand_of = by_key.get(island.key)
         if stand_of is None:
             continue
         wall = stands[stand_of.wall]
-        frame = _standing(wall.x, wall.y, wall.turn) @ _turned(stand_of)
+        frame = standing(wall.x, wall.y, wall.turn) @ _turned(stand_of)
         body, runs = room.case_of(island), room.runs_of(island)
         end = (float(body.width.value) - float(runs[0].cases_end.value)) / 2
         middle = float(middle_plane(body, runs))
@@ -158,7 +158,7 @@ def _lift(room: Room, case: Case) -> float:
     return float(room.wall_bottom.value) if case.spec.kind == "wall" else 0.0
 
 
-def _standing(x: float, y: float, turn: float) -> Matrix:
+def standing(x: float, y: float, turn: float) -> Matrix:
     """From a wall's own axes into the room's: y up, its left end and its turn as in plan."""
     matrix: Matrix = np.eye(4)
     cos, sin = math.cos(turn), math.sin(turn)

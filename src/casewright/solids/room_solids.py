@@ -17,6 +17,7 @@ from casewright.room.model import Room, Run
 from casewright.solids.glb import Node, glb_bytes
 from casewright.solids.part_solid import Mesh, part_mesh
 from casewright.solids.places import case_places, part_place
+from casewright.solids.shell import shell_nodes
 
 __all__ = ["room_glb"]
 
@@ -40,9 +41,12 @@ def room_glb(room: Room, of: str = "") -> bytes | None:
     None when nothing has that name. Each part's node has its path as its name; what it says:
     `title`, `mark`, `case`, `front` (of the door or drawer it belongs to), `apart` (the way it
     is pulled out, in its case's axes [mm]), `opens` or `slides` for what moves with a front.
+    Walls and floor of the room say which `shell` they are instead.
     """
     shapes = _Shapes()
     roots = tuple(_roots(room, of, shapes))
+    if roots and not of:
+        roots = (*roots, *shell_nodes(room, shapes.meshes))
     return glb_bytes(roots, shapes.meshes) if roots else None
 
 

@@ -14,7 +14,8 @@ _PAGES = {
     "hanging": "install", "trims": "install", "sticks": "install", "tape": "install",
     "survey": "survey", "corners": "survey",
 }  # fmt: skip
-_KINDS = {"cutting": "cut", "wall": "survey", "run": "layout", "install": "install"}
+_KINDS = {"cutting": "cut", "wall": "survey", "run": "layout", "install": "install",
+          "setting": "install"}  # fmt: skip
 
 
 class Anchors:
@@ -39,7 +40,13 @@ class Anchors:
             return f"/machine/{quote(self._parts[anchor] or 'runs')}#{mark}"
         kind, _, rest = anchor.partition(":")
         if kind == "assembly":
-            case = rest.partition(".")[0]
-            return f"/cases/{quote(case)}#{mark}" if case in self._cases else ""
+            case = self._case_of(rest)
+            return f"/cases/{quote(case)}#{mark}" if case else ""
         page = _PAGES.get(anchor) or (_KINDS.get(kind) if rest else None)
         return f"/{page}#{mark}" if page else ""
+
+    def _case_of(self, path: str) -> str:
+        """Key of the case that a path begins with; empty where there is none."""
+        while path and path not in self._cases:
+            path = path.rpartition(".")[0]
+        return path

@@ -17,6 +17,7 @@ from casewright.packet.buy_page import buy_section
 from casewright.packet.case_cards import case_sections
 from casewright.packet.cut_list import cut_list_section
 from casewright.packet.cut_sheets import cut_sheet_sections
+from casewright.packet.free_pages import free_sections
 from casewright.packet.hanging_pages import hanging_sections
 from casewright.packet.hold_pages import HoldPages
 from casewright.packet.jig_pages import jig_section
@@ -81,7 +82,7 @@ def _planned(page: str, purchases: Purchases) -> Callable[[], Iterable[Section]]
 def _worked(page: str, room: Room, of: str) -> Callable[[], Iterable[Section]] | None:
     if page == "survey" and room.survey.walls:
         return partial(survey_sections, room)
-    if page == "install" and room.runs:
+    if page == "install" and (room.runs or room.free):
         return partial(_install, room)
     case = next((case for case in room.cases if case.key == of), None)
     if page == "cases" and case is not None:
@@ -99,8 +100,9 @@ def _paper(room: Room) -> Paper:
 
 
 def _case(room: Room, case: Case) -> Iterable[Section]:
-    alone = replace(room, cases=(case,))
-    return case_sections(alone, _paper(room), HoldPages(room, ()))
+    # An island is drawn with the cases that stand in it.
+    shown = room if case.spec.kind == "island" else replace(room, cases=(case,))
+    return case_sections(shown, _paper(room), HoldPages(room, ()), only=case.key)
 
 
 def _cards(room: Room, case: Case | None) -> Iterator[Section]:
@@ -123,6 +125,7 @@ def _install(room: Room) -> Iterator[Section]:
     made = (
         tape_section(room, day, paper),
         *hanging_sections(room, day, paper),
+        *free_sections(room),
         wall_section(room, day),
         trim_section(room, paper),
         stick_section(room, day, paper),

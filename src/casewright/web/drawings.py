@@ -20,6 +20,9 @@ _SCALE = Fraction(15)
 """Of elevations on a screen: figures then are large enough beside the cases [-]."""
 
 _PLAN_SCALE = Fraction(30)
+_OVERVIEW_SCALE = Fraction(36)
+_WIDEST, _BETWEEN = Fraction(8500), Fraction(700)
+"""Of a row of the overview, so that its names can be read; from run to run [mm of model]."""
 
 
 def drawing_names(room: Room) -> Iterator[str]:
@@ -41,7 +44,7 @@ def drawn(room: Room, name: str) -> str | None:
     scene: Scene | None = None
     scale = _SCALE
     if name == "overview" and room.cases:
-        scene, scale = room_overview(room), _PLAN_SCALE
+        scene, scale = room_overview(room, _WIDEST, _BETWEEN), _OVERVIEW_SCALE
     elif name == "plan" and room.survey.walls:
         scene, scale = plan_scene(room, unit), _PLAN_SCALE
     elif name.startswith("wall."):

@@ -46,7 +46,7 @@ def job_view(live: LiveJob, editor: Editor, build: str) -> JobView:
         runs=tuple(_runs(room)) if room else (),
         cases=tuple(
             CaseView(key=case.key, title=case.spec.title, kind=case.spec.kind)
-            for case in room.boxes
+            for case in room.cases
         ) if room else (),
         problems=tuple(map(ProblemView.of, standing.problems)),
         findings=tuple(map(FindingView.of, snapshot.findings)) if snapshot else (),
@@ -99,7 +99,7 @@ def _pages(standing: Standing) -> Iterator[str]:
         "cut": True,
         "machine": bool(room.parts),
         "assemble": bool(room.boxes),
-        "install": bool(room.runs),
+        "install": bool(room.runs or room.free),
         "publish": not snapshot.worked.failures,
     }
     yield from (page for page, there in has.items() if there)

@@ -11,7 +11,7 @@ from typing import Any
 
 import numpy as np
 import pytest
-from tests.island_room import island_room
+from tests.island_room import island_room, island_text
 
 from casewright.casework.cases import Case
 from casewright.casework.features import Cut
@@ -20,12 +20,13 @@ from casewright.casework.proof.solids import Solid
 from casewright.casework.proof.units import units_of
 from casewright.facts import NO_FACTS
 from casewright.geometry.box import volume
-from casewright.job.load import load_job
+from casewright.job.load import load_job, read_job
 from casewright.room.build import build
 from casewright.room.model import Room
 from casewright.solids.part_solid import Mesh, part_mesh
 from casewright.solids.places import case_places, part_place
 from casewright.solids.room_solids import room_glb
+from casewright.solids.shell import shell_nodes
 
 EXAMPLES = Path("examples")
 
@@ -120,7 +121,8 @@ def test_the_file_is_binary_gltf(room: Room) -> None:
     assert (
         binary == document["buffers"][0]["byteLength"] + -document["buffers"][0]["byteLength"] % 4
     )
-    named = [node["name"] for node in document["nodes"] if "mesh" in node]
+    solids = [node for node in document["nodes"] if "mesh" in node]
+    named = [node["name"] for node in solids if "shell" not in node.get("extras", {})]
     assert sorted(named) == sorted(part.path for part in room.parts)
     for accessor in document["accessors"]:
         view = document["bufferViews"][accessor["bufferView"]]
@@ -136,6 +138,27 @@ def test_a_case_or_a_part_alone(room: Room) -> None:
     assert len(alone) < len(room_glb(room) or b"")
     assert room_glb(room, case.parts[0].path) is not None
     assert room_glb(room, "no such thing") is None
+
+
+def test_walls_stand_behind_the_cases_with_their_windows_open() -> None:
+    """As wide and high as read, less the window: 144 x 96 less 36 x 40 [in]."""
+    text = island_text().replace(
+        '[wall.west]\nwidth = "144"\n',
+        '[wall.west]\nwidth = "144"\nstations = [{ along = 0, down = 40, up = 56 }]\n'
+        '[wall.west.fixed.pane]\nkind = "window"\nleft = 50\nwidth = 36\n'
+        "bottom = 44\nheight = 40\n",
+    )
+    meshes: list[Mesh] = []
+    nodes = {
+        node.name: node for node in shell_nodes(build(read_job(text, "kitchen.toml")), meshes)
+    }
+    assert [node.says["shell"] for node in nodes.values()] == ["wall", "wall", "wall", "floor"]
+    west = nodes["shell.west"].mesh
+    assert west is not None
+    one, two, three = (meshes[west].points[meshes[west].corners[:, n]] for n in range(3))
+    facing = np.cross(two - one, three - one)
+    assert facing[:, 2].sum() / 2 == pytest.approx((144 * 96 - 36 * 40) * 25.4**2, rel=1e-5)
+    assert (facing[:, 2] > 0).all()  # towards the room
 
 
 @pytest.mark.parametrize("side", ["front", "back", "left", "right"])

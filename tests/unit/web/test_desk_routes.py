@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 from starlette.testclient import TestClient
+from tests.jobs import example
 
 from casewright.web.guard import MARK
 from casewright.web.live_job import LiveJob
@@ -170,3 +171,21 @@ def test_a_request_without_meaning_is_no_failure(desk: TestClient) -> None:
         answer = desk.post(path, json=body, headers={MARK: "1"})
         assert answer.status_code == 422
         assert answer.json()["what"]
+
+
+@pytest.fixture
+def island(job: Path) -> None:
+    """A job with an island, before it is served."""
+    job.write_text(example("gallery_islands"), "utf-8")
+
+
+@pytest.mark.usefixtures("island")
+def test_what_belongs_to_an_island_has_a_page(desk: TestClient) -> None:
+    """Its body, its plinths, and how it is set: all that the packet tells."""
+    cases = desk.get("/api/job").json()["cases"]
+    own = [each["key"] for each in cases if each["kind"] in ("island", "plinth")]
+    assert {each["kind"] for each in cases} > {"island", "plinth"}
+    for key in own:
+        answer = desk.get("/api/chapters/cases", params={"of": key})
+        assert answer.status_code == 200
+        assert "Putting it together" in answer.json()["html"]

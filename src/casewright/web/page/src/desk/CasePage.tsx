@@ -18,13 +18,20 @@ export function CasePage({ of }: { of: string }) {
         <a href={`/solid/${encodeURIComponent(of)}`}>In three dimensions</a>
       </p>
       <Chapter page="cases" of={of} />
-      <p class="leads">
-        <button type="button" onClick={() => void takeOut(of, title)}>
-          Take {title} out of the job
-        </button>
-      </p>
+      {isWritten(of) && (
+        <p class="leads">
+          <button type="button" onClick={() => void takeOut(of, title)}>
+            Take {title} out of the job
+          </button>
+        </p>
+      )}
     </>
   );
+}
+
+/** Whether the job file has it as a case: what belongs to a run or an island has a path as its key. */
+function isWritten(key: string): boolean {
+  return !key.includes(".");
 }
 
 /** No question asked first: undoing it puts every character back. */

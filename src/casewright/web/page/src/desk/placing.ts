@@ -18,11 +18,18 @@ export function pageOf(path: string): string {
 
 /** Where touching a case or a part of a drawing leads: to its page, or to its card there. */
 export function leadTo(path: string): string {
-  const [first = "", second = ""] = path.split(".");
-  const cases = job.value?.cases ?? [];
-  if (second === "") return cases.some((each) => each.key === first) ? `/cases/${first}` : "/layout";
-  const of = cases.some((each) => each.key === first) ? first : "runs";
-  return `/machine/${of}#${path}`;
+  const of = caseOf(path);
+  if (of === path) return `/cases/${of}`;
+  if (!path.includes(".")) return "/layout";
+  return `/machine/${of === "" ? "runs" : of}#${path}`;
+}
+
+/** The key of the case that a path begins with; empty when there is none. */
+export function caseOf(path: string): string {
+  const known = new Set(job.value?.cases.map((each) => each.key));
+  let key = path;
+  while (key !== "" && !known.has(key)) key = key.slice(0, Math.max(key.lastIndexOf("."), 0));
+  return key;
 }
 
 function has(page: string): boolean {

@@ -1,5 +1,6 @@
 import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
+import { caseOf } from "../desk/placing";
 import { go } from "../route";
 import { job, steps } from "../state";
 import type { PartSeen, SolidView } from "./view";
@@ -13,6 +14,8 @@ export function SolidPage({ of }: { of: string }) {
   const open = useSignal(0);
   const pulled = useSignal(0);
   const fronts = useSignal(true);
+  const shell = useSignal(true);
+  const hasShell = useSignal(false);
   const at = useSignal<PartSeen | null>(null);
   const said = useSignal("Setting the pieces up …");
   const version = steps.value.drawn;
@@ -33,6 +36,8 @@ export function SolidPage({ of }: { of: string }) {
         said.value = "";
         shown.open(open.value);
         shown.hideFronts(!fronts.value);
+        hasShell.value = shown.hasShell;
+        shown.hideShell(!shell.value);
         shown.pull(pulled.value);
       } catch {
         said.value = "This cannot be shown in three dimensions here.";
@@ -77,6 +82,18 @@ export function SolidPage({ of }: { of: string }) {
         >
           {fronts.value ? "Take the fronts off" : "Put the fronts on"}
         </button>
+        {hasShell.value && (
+          <button
+            type="button"
+            aria-pressed={!shell.value}
+            onClick={() => {
+              shell.value = !shell.value;
+              view.current?.hideShell(!shell.value);
+            }}
+          >
+            {shell.value ? "Hide the walls" : "Show the walls"}
+          </button>
+        )}
         <span class="apart">
           <button type="button" onClick={() => pullTo(pulled.value - 1)} disabled={pulled.value === 0}>
             One piece in
@@ -124,7 +141,6 @@ export function SolidPage({ of }: { of: string }) {
 }
 
 function cardOf(part: PartSeen): string {
-  const cases = job.value?.cases ?? [];
-  const of = cases.some((each) => each.key === part.case) ? part.case : "runs";
+  const of = caseOf(part.case) || "runs";
   return `/machine/${encodeURIComponent(of)}#${part.path}`;
 }

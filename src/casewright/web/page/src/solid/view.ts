@@ -33,6 +33,9 @@ export interface SolidView {
   /** Open all fronts: 0 closed, 1 open. */
   open: (how: number) => void;
   hideFronts: (hidden: boolean) => void;
+  /** Whether walls and a floor stand behind the pieces. */
+  hasShell: boolean;
+  hideShell: (hidden: boolean) => void;
   /** Pull the first so many pieces out, the others stay. */
   pull: (number: number) => void;
   mark: (path: string) => void;
@@ -62,8 +65,12 @@ interface Piece {
 const INK = new Color("#1d1d1b");
 const PAPER = new Color("#fffdf8");
 const FRONT = new Color("#efe7d4");
+const WALL = new Color("#f1f0ea");
+const FLOOR = new Color("#e6e2d6");
+const SOFT = new Color("#a8a397");
 const TOUCHED = new Color("#f2c879");
 const CREASE_DEG = 25;
+const AROUND = 1.04; // of the way to what is seen, so that there is paper round it
 
 /** Show a glTF file of solids in an element. */
 export async function showSolids(into: HTMLElement, from: string, handlers: Handlers): Promise<SolidView> {
@@ -72,12 +79,15 @@ export async function showSolids(into: HTMLElement, from: string, handlers: Hand
   renderer.setPixelRatio(Math.min(devicePixelRatio, 2));
   const scene = new Scene();
   scene.add(loaded.scene);
+  const shell = shellOf(loaded.scene);
   const pieces = prepared(loaded.scene);
-  const camera = new PerspectiveCamera(35, 1, 0.05, 200);
+  const aspect = into.clientWidth / Math.max(into.clientHeight, 1) || 1;
+  const camera = new PerspectiveCamera(35, aspect, 0.05, 200);
   const controls = new OrbitControls(camera, renderer.domElement);
   controls.listenToKeyEvents(into);
   controls.keyPanSpeed = 20;
-  stand(camera, controls, loaded.scene);
+  loaded.scene.updateMatrixWorld(true);
+  stand(camera, controls, pieces.map((piece) => piece.face));
 
   let asked = false;
   const draw = () => {
@@ -137,6 +147,11 @@ export async function showSolids(into: HTMLElement, from: string, handlers: Hand
       for (const piece of pieces) piece.turner.visible = !(hidden && piece.says.front);
       draw();
     },
+    hasShell: shell.length > 0,
+    hideShell: (hidden) => {
+      for (const each of shell) each.visible = !hidden;
+      draw();
+    },
     pull: (number) => {
       pieces.forEach((piece, n) => pulled(piece, n < number ? 1 : 0));
       draw();
@@ -155,7 +170,7 @@ export async function showSolids(into: HTMLElement, from: string, handlers: Hand
 function prepared(root: Object3D): Piece[] {
   const found: Mesh[] = [];
   root.traverse((each) => {
-    if (each instanceof Mesh) found.push(each);
+    if (each instanceof Mesh && each.userData["shell"] === undefined) found.push(each);
   });
   const edges = new Map<string, EdgesGeometry>();
   const ink = new LineBasicMaterial({ color: INK });
@@ -176,6 +191,21 @@ function prepared(root: Object3D): Piece[] {
     return piece;
   });
   return pieces.sort(byTurn);
+}
+
+/** Walls and floor: seen from within only, and never touched. */
+function shellOf(root: Object3D): Mesh[] {
+  const found: Mesh[] = [];
+  root.traverse((each) => {
+    if (each instanceof Mesh && each.userData["shell"] !== undefined) found.push(each);
+  });
+  const ink = new LineBasicMaterial({ color: SOFT });
+  for (const mesh of found) {
+    const color = mesh.userData["shell"] === "floor" ? FLOOR : WALL;
+    mesh.material = new MeshBasicMaterial({ color, polygonOffset: true, polygonOffsetFactor: 2, polygonOffsetUnits: 2 });
+    mesh.add(new LineSegments(new EdgesGeometry(mesh.geometry, CREASE_DEG), ink));
+  }
+  return found;
 }
 
 /** In the order in which they are pulled out: fronts first, then what lies furthest out. */
@@ -207,13 +237,25 @@ function opened(piece: Piece, how: number): void {
   }
 }
 
-/** Before the room and a little above it, so that all of it is seen. */
-function stand(camera: PerspectiveCamera, controls: OrbitControls, what: Object3D): void {
-  const box = new Box3().setFromObject(what);
+/** Before the room and a little above it, as near as all of it is seen. */
+function stand(camera: PerspectiveCamera, controls: OrbitControls, what: readonly Object3D[]): void {
+  const box = new Box3();
+  for (const each of what) box.expandByObject(each);
   const middle = box.getCenter(new Vector3());
-  const size = box.getSize(new Vector3()).length();
-  const away = (size / 2 / Math.tan((camera.fov * Math.PI) / 360)) * 0.72;
-  camera.position.copy(middle).add(new Vector3(-0.35, 0.35, 0.87).multiplyScalar(away));
+  const back = new Vector3(-0.35, 0.35, 0.87).normalize();
+  const right = new Vector3(0, 1, 0).cross(back).normalize();
+  const up = back.clone().cross(right);
+  const tall = Math.tan((camera.fov * Math.PI) / 360);
+  const { min, max } = box;
+  let away = 0;
+  for (const x of [min.x, max.x])
+    for (const y of [min.y, max.y])
+      for (const z of [min.z, max.z]) {
+        const corner = new Vector3(x, y, z).sub(middle);
+        const half = Math.max(Math.abs(corner.dot(right)) / (tall * camera.aspect), Math.abs(corner.dot(up)) / tall);
+        away = Math.max(away, half + corner.dot(back));
+      }
+  camera.position.copy(middle).addScaledVector(back, away * AROUND);
   controls.target.copy(middle);
   controls.update();
 }
