@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
 from casewright.breakdown.boards import lips, plan_boards
-from casewright.breakdown.desk import Desk
+from casewright.breakdown.desk import USUAL_STOP, Desk
 from casewright.breakdown.each import Each, in_turn
 from casewright.breakdown.just_fit import measure_first
 from casewright.breakdown.matches import cut_apart, grain_breaks, left_out
@@ -47,7 +47,7 @@ def break_down(room: Room, *, stop: Stop | None = None, each: Each = in_turn) ->
     """
     parts = tuple(part for part in room.parts if part.state == "planned")
     waiting = tuple(Waiting(part.path, part.waits_for) for part in parts if part.waits_for)
-    desk = Desk(room, stop or _USUAL)
+    desk = Desk(room, stop or USUAL_STOP)
     lots = [(desk, tuple(part for part in parts if not part.waits_for))]
     if waiting:
         lots.append((replace(desk, eases=False), parts))
@@ -76,11 +76,6 @@ def _bought(wanted: Sequence[StockPlan], plans: Sequence[StockPlan]) -> tuple[St
     """A stock none of whose parts waits is bought for the plan that it is cut by."""
     cut = {(plan.path, plan.problem): plan for plan in plans}
     return tuple(cut.get((plan.path, plan.problem), plan) for plan in wanted)
-
-
-_USUAL = Stop(nodes=500_000)
-"""A second or two for a stock whose plan is not proved; up to two sheets of 27 saved against
-a first plan (measured on kitchens)."""
 
 
 @dataclass(slots=True)

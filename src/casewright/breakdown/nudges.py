@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import partial
 
-from casewright.breakdown.desk import Desk
+from casewright.breakdown.desk import USUAL_STOP, Desk
 from casewright.breakdown.each import Each, in_turn
 from casewright.breakdown.plan import Breakdown, StockPlan
 from casewright.breakdown.sheets import plan_sheets
@@ -31,8 +31,8 @@ _REACH: Mapping[Unit, tuple[Fraction, Fraction]] = {
 _STEP: Mapping[Unit, Fraction] = {"in": INCH / 32, "mm": Fraction(1)}
 """Depths are tried in these steps [mm]."""
 
-_COUNTING = Stop(nodes=50_000)
-"""Enough to count the sheets of a room to one or none over the bound (measured on kitchens)."""
+_COUNTING = 50_000
+"""Places that count the sheets of a room to one or none over the bound (measured on kitchens)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,8 +105,9 @@ def find_nudges(
     """Look for the least change of each depth that saves a sheet, else one that saves settings.
 
     Nothing is guessed: the whole job is built with the other depth and its sheets are laid out
-    anew. A depth that needs more sheets of any stock is no saving. Settings are compared only
-    where no part waits: sizes that are still to come may change them.
+    anew; what is told to be saved is looked for as long as the job's own plan was, so that it is
+    there when the job is built so. A depth that needs more sheets of any stock is no saving.
+    Settings are compared only where no part waits: sizes still to come may change them.
 
     Parameters
     ----------
@@ -115,11 +116,11 @@ def find_nudges(
     facts
         With which the room was built.
     stop
-        When to be content with each plan that is tried; None: as soon as its sheets are counted.
+        With which the job was broken down; None: as `break_down` does.
     each
         How several depths are looked at.
     """
-    look = partial(_nudge, room, breakdown, facts, stop or _COUNTING)
+    look = partial(_nudge, room, breakdown, facts, stop or USUAL_STOP)
     found = each(look, list(depth_groups(room)))
     return [nudge for nudge in found if nudge is not None]
 
@@ -154,8 +155,11 @@ class _Trial:
         while near - far > 1:
             middle = (near + far) // 2
             near, far = (near, middle) if self._saved(middle) >= target else (middle, far)
-        now, then = self.now.counts, self._counted(far).counts
-        sheets = {key: (now[key], then[key]) for key in now if then[key] != now[key]}
+        fewest = _Sheets(_plans(self._desk(far, self.stop, eases=False)))
+        if self.now.saved(fewest) < 1:
+            return None
+        now, then = self.now.counts, fewest.counts
+        sheets = {key: (now[key], then.get(key, 0)) for key in now if then.get(key, 0) != now[key]}
         return Nudge(self.group, self._depth(far), sheets)
 
     def fewer_settings(self) -> Nudge | None:
@@ -164,7 +168,7 @@ class _Trial:
         if not meeting:
             return None
         by = min(meeting, key=lambda by: (-meeting[by], abs(by), by))
-        then = _Sheets(_plans(self._desk(by, eases=True)))
+        then = _Sheets(_plans(self._desk(by, self.stop, eases=True)))
         saves = then.settings < self.now.settings and then.work < self.now.work
         if not saves or self.now.saved(then) < 0:
             return None
@@ -193,12 +197,13 @@ class _Trial:
 
     def _counted(self, by: int) -> _Sheets:
         if by not in self.counted:
-            self.counted[by] = _Sheets(_plans(self._desk(by, eases=False)))
+            brief = replace(self.stop, nodes=min(self.stop.nodes, _COUNTING))
+            self.counted[by] = _Sheets(_plans(self._desk(by, brief, eases=False)))
         return self.counted[by]
 
-    def _desk(self, by: int, *, eases: bool) -> Desk:
+    def _desk(self, by: int, stop: Stop, *, eases: bool) -> Desk:
         room = build(moved(self.room.spec, self.group, self._depth(by)), self.facts)
-        return Desk(room, self.stop, eases)
+        return Desk(room, stop, eases)
 
     def _depth(self, by: int) -> Fraction:
         return self.group.depth + by * self.step

@@ -52,6 +52,15 @@ _QUIET = 3
 """Rounds without anything better after which it ends."""
 
 
+_START = 1_000
+"""So many parts are looked at whatever the stop, and so many ways of cutting them at the start:
+that takes some tenths of a second (measured)."""
+
+_BY_WAY = 2
+"""Places that a way of cutting a piece counts for at the start of a round. All together count on
+their own: beside a round of any length they are few."""
+
+
 def ease(
     problem: Problem,
     solution: Solution,
@@ -75,7 +84,8 @@ def ease(
     model
         What work is reckoned by.
     stop
-        When to be content; counts places tried.
+        When to be content; counts places tried. How the sheets found are cut is looked at for no
+        longer than that either, and not at all where the parts are more than the places.
     seed
         Where to look.
     more
@@ -109,6 +119,17 @@ def _work(problem: Problem, model: WorkModel, solution: Solution) -> int:
     """What a plan asks for, counted on its order of work [hundredths of a minute]."""
     plan = plan_cuts(problem, solution, model.limits)
     return work_of(problem, solution, plan, model).total
+
+
+class _Short:
+    """Whether the start of a round has taken long enough; each time it is asked counts."""
+
+    def __init__(self, stop: Stop) -> None:
+        self._stop, self._left = stop, max(_START, stop.nodes // _BY_WAY)
+
+    def __call__(self) -> bool:
+        self._left -= 1
+        return self._left < 0 or self._stop.is_asked()
 
 
 class _Easing:
@@ -147,13 +168,13 @@ class _Easing:
 
     def run(self, stop: Stop) -> Solution:
         """Round after round, each from the best plan so far, until some bring nothing."""
-        if stop.is_asked():
+        if stop.is_asked() or len(self.solution.placements) > max(_START, stop.nodes):
             return self.solution
         best, least, quiet = self.solution, self.judge(self.solution), 0
         calmest, sheets = self.patterns, self._start(self.patterns, stop)
         patterns, cut = sheets.patterns, sheets.cut
         while True:
-            cut = settle(self.counter, cut, self._count(), stop.is_asked)
+            cut = settle(self.counter, cut, self._count(), _Short(stop))
             plan = self._solution(cut)
             work = self.judge(plan)
             if work < least:
@@ -173,7 +194,7 @@ class _Easing:
         return count
 
     def _start(self, patterns: Sequence[Pattern], stop: Stop) -> PlanSheets:
-        return PlanSheets(self.counter, self._count(), patterns, stop.is_asked)
+        return PlanSheets(self.counter, self._count(), patterns, _Short(stop))
 
     def _round(
         self, sheets: PlanSheets, end: int, stop: Stop

@@ -39,7 +39,7 @@ class PlanSheets:
     patterns
         The sheets.
     is_over
-        Whether to look at no more ways of cutting them; asked for every sheet.
+        Whether to look at no more ways of cutting them; asked for every way.
 
     Attributes
     ----------
@@ -60,7 +60,7 @@ class PlanSheets:
         self._sheets: list[_Sheet] = []
         self.counts: dict[int, int] = {}
         for pattern in patterns:
-            sheet = self._cheapest(pattern, WAYS[:1] if is_over() else WAYS)
+            sheet = self._cheapest(pattern, [w for w in WAYS if w is WAYS[0] or not is_over()])
             self._sheets.append(sheet)
             count.add(sheet.work)
             _count(self.counts, sheet.census, 1)

@@ -97,7 +97,7 @@ def settle(
         Sheets that may be cut so, and the work of those that stay as they are; counts the sheets
         in the end.
     is_over
-        Whether to leave the others as they are; asked for every sheet.
+        Whether to leave the others as they are; asked for every piece and way.
 
     Returns
     -------
@@ -111,9 +111,9 @@ def settle(
     while count.value < least:
         least = count.value
         for index, pattern in enumerate(patterns):
-            if is_over():
-                return patterns
             for piece, over in _choices(pattern, counter.problem.kerf):
+                if is_over():
+                    return patterns
                 was, piece.over = piece.over, over
                 before, work = count.value, counter.pattern_work(pattern)
                 count.take(works[index])

@@ -94,6 +94,8 @@ def weigh(
     if step is None:
         return Trade(fewest, None)
     other = ease(problem, solution, model, stop, seed, more=step)
+    if other is solution:
+        return Trade(fewest, None)
     easiest = Choice(other, _work(problem, other, model))
     is_trade = other.cost > solution.cost and easiest.work.total < fewest.work.total
     if not is_trade and easiest.work.total < fewest.work.total:

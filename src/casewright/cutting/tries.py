@@ -70,6 +70,7 @@ class Tries:
         self.bound = lower_bound(problem)
         self.stages = problem.stages
         self.columns: Columns | None = None
+        self.late = 0
         self.nest: Nest | None = None
         self.best_bins: tuple[int, ...] = ()
         self.dive: SheetDive | None = None
@@ -104,6 +105,10 @@ class Tries:
         """Whether enough places have been tried."""
         return self.stop.reached(self.nodes)
 
+    def _is_bound_over(self) -> bool:
+        """Whether enough work went into the bound, which has its share whatever came first."""
+        return self.stop.reached(self.nodes - self.late)
+
     def run(self) -> Iterator[Made]:
         """Plans, each full one no dearer than those before.
 
@@ -111,6 +116,7 @@ class Tries:
         for others at the same price, of which the easiest will be taken.
         """
         first = first_plan(self.searches[0][1], self.stop.is_asked)
+        self.late = max(0, self.nodes - self.stop.nodes // _SHARE)
         yield self._made(self.searches[0][0], first)
         least = first.price if first.complete else None
         if least is not None:
@@ -220,7 +226,7 @@ class Tries:
             return
         tasks = self._tasks(self.frames)
         most = self.stop.nodes // _SHARE
-        columns = Columns(tasks, self.is_over)
+        columns = Columns(tasks, self._is_bound_over)
         if columns.effort > min(most, _ROUND):
             return
         self.columns = columns

@@ -69,12 +69,19 @@ def test_what_is_begun_stays_as_deep_as_it_is() -> None:
 
 
 def test_settings_are_saved_where_depths_meet() -> None:
-    """Cases of 12 in beside one of 11 7/8 in: of one depth, they share their rips."""
-    room = _room(LOW, LOW, TALL | {"depth": "11 7/8", "shelves": 3})
-    nudges = _nudges(room, LONG)
-    assert {nudge.depth for nudge in nudges} <= {length("12"), length("11 7/8")}
+    """Cases of 12 and of 11 7/8 in: of one depth they share their rips. What is told to be saved
+    is there when the job is built so and broken down as long.
+    """
+    room = _room(LOW, LOW | {"depth": "11 7/8", "width": "24"})
+    now, nudges = _settings(room), _nudges(room, LONG)
+    assert nudges
+    for nudge in nudges:
+        assert nudge.depth in {length("12"), length("11 7/8")} - {nudge.group.depth}
+        then = _settings(build(moved(room.spec, nudge.group, nudge.depth)))
+        assert nudge.settings == (now, then)
+        assert then < now
+
+
+def _settings(room: Room) -> int:
     works = [plan.work for plan in _now(room, LONG).plans if plan.kind == "sheets"]
-    now = sum(work.fences + work.stops + work.guides for work in works)
-    saved = [nudge.settings for nudge in nudges if nudge.settings]
-    assert saved
-    assert all(before == now and then < now for before, then in saved)
+    return sum(work.fences + work.stops + work.guides for work in works)

@@ -9,7 +9,9 @@ from dataclasses import replace
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from casewright.cutting import PartDemand, Problem, Status, StockItem, Stop, solve
 from casewright.cutting.columns import Columns
+from casewright.cutting.outcome import lower_bound
 from casewright.cutting.pricing import Pricing
 from casewright.cutting.shapes import Bin, Shape, Task
 
@@ -99,3 +101,17 @@ def test_many_rows_of_one_height_are_priced() -> None:
     task = Task((Bin(0, 10, 10),), (Shape(7, 1, 30, False), Shape(4, 1, 1, False)), 0, panels=True)
     columns = Columns([task], lambda: False)
     assert columns.raise_to(9) == 4
+
+
+def test_the_first_plan_of_many_parts_leaves_work_for_the_bound() -> None:
+    """Ten by seven of 240 x 170 mm lie on a sheet: (2440 + 3) // 243 = 10, (1220 + 3) // 173 = 7.
+
+    By area there is room for 70.9 a sheet; 705 parts take 11 sheets all the same. The first plan
+    tries more places than the stop allows.
+    """
+    part = PartDemand("shelf", 240, 170, 705)
+    problem = Problem("mm", 3, 3, (StockItem("sheet", 2440, 1220),), (part,))
+    assert lower_bound(problem).value == 10
+    solution = solve(problem, Stop(20_000))
+    assert (solution.cost, solution.bound.value, solution.status) == (11, 11, Status.PROVED)
+    assert solution.bound.scope == "three-stage cutting"

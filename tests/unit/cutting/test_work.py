@@ -140,3 +140,12 @@ def test_one_more_sheet_is_told_only_when_it_saves_work() -> None:
         assert trade.easiest.solution.cost == solution.cost + 1
         saved = trade.fewest.work.total - trade.easiest.work.total
         assert trade.minutes == Fraction(saved, 100) > 0
+
+
+def test_the_start_keeps_to_the_work_that_is_allowed() -> None:
+    """With fewer places than parts there is nothing to be gained, and nothing is looked at."""
+    parts = (part(f"p{n}", f"{9 + n % 37}", f"{6 + n % 11}") for n in range(1_100))
+    problem = sheet_problem(*parts)
+    solution = solve(problem, Stop(0))
+    assert ease(problem, solution, _MODEL, Stop(1_000)) is solution
+    assert weigh(problem, solution, _MODEL, Stop(1_000)).easiest is None
