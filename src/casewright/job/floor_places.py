@@ -10,6 +10,7 @@ from casewright.job.content import Content
 from casewright.job.origins import Origins
 from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter
+from casewright.job.survey_edges import edges_of
 from casewright.job.tables import IslandSolvedTable, PlaceTable
 from casewright.room.floor_spec import FloorPlace
 from casewright.survey.readings import TAPE, Reading
@@ -158,7 +159,12 @@ def _centre(
         what = "its place along the wall is said twice, by along and by centre"
         reporter.tell((*path, "centre"), what, "take one of them out")
     on_it = [key for run in content.runs.values() if run.on == wall for key in run.cases]
-    known = [*content.walls[wall].fixed, *on_it]
+    things = content.walls[wall].fixed
+    known = [*things, *on_it]
+    if table.centre in things and None in edges_of(content.walls[wall], table.centre):
+        what = f"the edges of {table.centre} are not known, so its middle is not either"
+        want = f"write its left and its width in [wall.{wall}.fixed.{table.centre}]"
+        reporter.tell((*path, "centre"), what, want)
     if table.centre not in known:
         what = f"nothing called {table.centre} is on wall {wall}"
         if known:

@@ -233,6 +233,8 @@ def test_shims_go_up_to_its_own_highest_corner() -> None:
         ('wall = "wast"\noff = 4', "there is no wall wast"),
         ('run = "cooks"\noff = 4', "does not stand on a surveyed wall"),
         ('run = "sinks"\ncentre = "bath"', "nothing called bath is on wall west"),
+        ('wall = "west"\noff = 70\ncentre = "pane"\n[wall.west.fixed.pane]\nkind = "window"\n'
+         "left = 20", "the edges of pane are not known"),
         ('run = "sinks"\noff = [48, 42]', "the least comes before the greatest"),
         ('run = "sinks"\nalong = 4\ncentre = "sink"', "said twice"),
     ],
