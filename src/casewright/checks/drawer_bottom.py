@@ -49,10 +49,12 @@ def _judge(room: Room, case: Case) -> Iterator[Breach]:
         return
     inside = max(drawer.inside_width.value for drawer in wide)
     thick = thin[0].finished.thickness.value
-    many = f"the {len(wide)} drawers" if len(wide) > 1 else wide[0].title
+    span = f"the bottom of {wide[0].title} of {case.spec.title} spans"
+    if len(wide) > 1:
+        span = f"the bottoms of the {len(wide)} drawers of {case.spec.title} span"
     yield Breach(
         thin[0].path,
-        f"the bottoms of {many} of {case.spec.title} span {length(room, inside)} with "
+        f"{span} {length(room, inside)} with "
         f"{thickness(room, thick)} of sheet; over {length(room, widest)} so thin a bottom sags",
         measured=length(room, inside),
         limit=length(room, widest),

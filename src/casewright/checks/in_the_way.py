@@ -1,8 +1,9 @@
-"""Cases before what is on the wall.
+"""Cases before what is on the wall, or where a case of another run stands.
 
 A case cannot stand before a window, a door, a soffit or what already stands there. Before an
 outlet, a switch, a pipe or a vent it can, when its back gets an opening for it and it stays within
-reach: local codes and the licensed trades come first, above all for gas and wiring.
+reach: local codes and the licensed trades come first, above all for gas and wiring. Nor can
+two runs of a wall have the same place: wall cases end beside a tall one.
 
 Passes
 ------
@@ -10,7 +11,7 @@ A base case under a window whose casing begins 42 in above the floor.
 
 Fails
 -----
-A wall case before the same window.
+A wall case before the same window; a wall case over whose place a pantry rises.
 
 Sources
 -------
@@ -19,7 +20,7 @@ Sources
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from casewright.checks.rule import Breach, Rule
@@ -34,7 +35,11 @@ __all__ = ["RULE"]
 
 
 def _examine(room: Room) -> Iterator[Breach]:
-    for each in cases_on_walls(room):
+    places = tuple(cases_on_walls(room))
+    for index, each in enumerate(places):
+        others = [before for before in places[:index] if _share(room, each, before)]
+        if others:
+            yield _one_place(room, each, others)
         for thing in each.wall.things:
             edges = thing_edges(room, thing)
             if edges is not None and _meet(room, each, edges):
@@ -54,6 +59,37 @@ def _meet(room: Room, each: CasePlace, edges: _Edges) -> bool:
         each.left < left < each.right
     )  # fmt: skip
     return along and each.bottom < high and low < each.top
+
+
+def _share(room: Room, each: CasePlace, other: CasePlace) -> bool:
+    """Whether cases of two runs on a wall stand in one another."""
+    edges = (other.left, other.right, other.bottom, other.top)
+    apart = each.run is other.run or each.wall is not other.wall
+    return not apart and _meet(room, each, edges)
+
+
+def _one_place(room: Room, each: CasePlace, others: Sequence[CasePlace]) -> Breach:
+    """A case where those of a run listed before its own stand."""
+    titles = " and ".join(other.case.spec.title for other in others)
+    left = max(each.left, min(other.left for other in others))
+    right = min(each.right, max(other.right for other in others))
+    ends = (
+        f"{each.run.spec.title} without what stands in it: its cases with widths of their own, "
+        'and left or right = "open" where it ends beside the other run'
+    )
+    return Breach(
+        each.case.key,
+        f"{each.case.spec.title} and {titles} have one place: both are to stand from "
+        f"{length(room, left)} to {length(room, right)} along {each.wall.spec.title}",
+        measured=length(room, right - left),
+        limit=length(room, Fraction(0)),
+        remedies=(ends, *_in_one_run(each, others[0])),
+    )
+
+
+def _in_one_run(each: CasePlace, other: CasePlace) -> Iterator[str]:
+    if not (each.case.spec.is_hung or other.case.spec.is_hung):
+        yield f"both in one run: {each.case.spec.title} beside {other.case.spec.title}"
 
 
 def _breach(room: Room, each: CasePlace, thing: PlacedThing, edges: _Edges) -> Breach:

@@ -29,8 +29,12 @@ from casewright.room.model import Room
 __all__ = ["LayoutAsked", "run_layout"]
 
 _NONE = "No run closes against a wall and has a case whose width is left open."
+_NOT_THIS = (
+    "Nothing is open in run {}: it closes against no wall, or each of its cases has a width of "
+    "its own."
+)
 _NO_ISLAND = (
-    "No such island leaves anything open: give it a place with a band for off, or without along, "
+    "Nothing is open in that island: give it a place with a band for off, or without along, "
     "or leave out widths of its cases and tell its length."
 )
 _NO_HEIGHTS = (
@@ -81,6 +85,10 @@ def run_layout(
     """`layout`: up to five answers a run; `--accept N`: one of them written into the file."""
     loaded, recorded = load_job(job), read_record(job, use)
     tell_rescue(recorded.rescue)
+    unknown = _unknown(loaded, asked)
+    if unknown:
+        print(unknown, file=sys.stderr)
+        return BAD_INPUT
     with working("filling the walls"):
         found = _found(build(loaded.spec, recorded.facts), asked)
     if accept is not None:
@@ -108,10 +116,23 @@ def _found(room: Room, asked: LayoutAsked) -> _Found:
     )
 
 
+def _unknown(loaded: LoadedJob, asked: LayoutAsked) -> str:
+    """What is named and not in the file, with what is."""
+    spec = loaded.spec
+    runs, islands = [e.key for e in spec.runs], [e.key for e in spec.islands]
+    for word, key, keys in (("run", asked.run, runs), ("island", asked.island, islands)):
+        if key is not None and key not in keys:
+            known = f"known here: {', '.join(keys)}" if keys else f"the file has no [{word}.NAME]"
+            return f"There is no {word} {key} in {loaded.path}; {known}."
+    return ""
+
+
 def _nothing(asked: LayoutAsked) -> str:
     if asked.heights:
         return _NO_HEIGHTS
-    return _NO_ISLAND if asked.island else _NONE
+    if asked.island:
+        return _NO_ISLAND
+    return _NOT_THIS.format(asked.run) if asked.run else _NONE
 
 
 def _accept(loaded: LoadedJob, asked: LayoutAsked, found: _Found, number: int) -> int:

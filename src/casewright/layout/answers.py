@@ -220,4 +220,4 @@ def _centres(layout: WallLayout, kind: LayoutKind, text: Callable[[int], str]) -
 
 
 def _stray(count: int) -> str:
-    return f"{count} seam{'s' if count > 1 else ''} on none below"
+    return f"{count} seam{'s stand' if count > 1 else ' stands'} over no seam below"

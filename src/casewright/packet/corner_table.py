@@ -74,6 +74,7 @@ def next_of_corners(survey: Survey, unit: Unit) -> dict[str, str]:
 
 def _next_words(corner: SurveyedCorner, advice: CornerAdvice, unit: Unit) -> str:
     title = corner.spec.title
+    title = title if "corner" in title else f"corner {title}"
     what = f"the diagonal of both walls of the {title}, from far end to far end"
     if advice.read == "triangle":
         what = (

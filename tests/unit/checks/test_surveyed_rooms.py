@@ -21,6 +21,7 @@ from tests.unit.checks.surveyed_rooms import (
 )
 
 from casewright.findings import Severity
+from casewright.room.model import Room
 from casewright.room.on_walls import cases_on_walls
 
 
@@ -40,6 +41,24 @@ def test_an_outlet_behind_a_case_needs_care_where_a_window_stops() -> None:
     assert window.severity is Severity.STOP
     assert '16" of its width' in window.says
     assert 'from 54" to 78" above the floor' in window.says
+
+
+@pytest.mark.parametrize("kind", ["base", "wall"])
+def test_cases_of_two_runs_do_not_share_a_place(kind: str) -> None:
+    """Of 36 at the left end of one wall: bases end at 34 1/2, wall cases hang from 54 to 84."""
+
+    def beside(second: str) -> Room:
+        case = f'[case.b]\nkind = "{second}"\nwidth = 20\n'
+        run = '[run.s]\ncases = ["b"]\non = "w"\nleft = "open"\nright = "wall"\n'
+        return before_wall(kind, "", case + run)
+
+    other = "wall" if kind == "base" else "base"
+    assert not found_in("in the way", beside(other))
+    [found] = found_in("in the way", beside("tall"))
+    assert found.severity is Severity.STOP
+    assert found.path == "b"
+    assert 'b and a have one place: both are to stand from 0" to 20" along w' in found.says
+    assert any("both in one run" in each for each in found.remedies) == (kind == "base")
 
 
 @pytest.mark.parametrize("kind", ["gas", "pipe", "vent", "switch"])

@@ -105,6 +105,9 @@ def test_accepting_writes_the_file_and_needs_an_answer_that_is_there(
     assert run("layout", file) == 0
     assert "sink on its centre" in capsys.readouterr().out
     assert run("layout", file, "--accept", "9") == 2
+    capsys.readouterr()
+    assert run("layout", file, "--run", "belwo") == 2
+    assert "no run belwo" in capsys.readouterr().err
     assert file.read_text() == ROOM.format(sink="36")
     assert run("layout", file, "--accept", "1") == 0
     assert "left_filler" in file.read_text()
