@@ -225,6 +225,10 @@ def test_shims_go_up_to_its_own_highest_corner() -> None:
     assert [shim.value / INCH for shim in stand.shims] == [0, Fraction(1, 8), Fraction(1, 4), 0]
 
 
+_PANE = '[wall.west.fixed.pane]\nkind = "window"\nleft = 20'
+"""A window whose left edge alone was read."""
+
+
 @pytest.mark.parametrize(
     ("place", "says"),
     [
@@ -233,8 +237,7 @@ def test_shims_go_up_to_its_own_highest_corner() -> None:
         ('wall = "wast"\noff = 4', "there is no wall wast"),
         ('run = "cooks"\noff = 4', "does not stand on a surveyed wall"),
         ('run = "sinks"\ncentre = "bath"', "nothing called bath is on wall west"),
-        ('wall = "west"\noff = 70\ncentre = "pane"\n[wall.west.fixed.pane]\nkind = "window"\n'
-         "left = 20", "the edges of pane are not known"),
+        (f'wall = "west"\noff = 70\ncentre = "pane"\n{_PANE}', "the edges of pane are not known"),
         ('run = "sinks"\noff = [48, 42]', "the least comes before the greatest"),
         ('run = "sinks"\nalong = 4\ncentre = "sink"', "said twice"),
     ],
