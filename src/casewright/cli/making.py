@@ -15,6 +15,7 @@ from casewright.job.packets import draw_packet, packet_files
 from casewright.job.printed import note_print
 from casewright.job.recorded import Use
 from casewright.job.starter import DEMO_FILE, demo_text, starter_text, write_new
+from casewright.job.surveying import SURVEY_NAME
 from casewright.job.worked import WorkedJob
 from casewright.job.writer import this_writer
 from casewright.outputs.files import check_folder, write_file, write_folder
@@ -71,7 +72,7 @@ def run_packet(
     with working("printing"):
         files = packet_files(drawn)
     with alone(job.parent):
-        write_folder(folder, files)
+        write_folder(folder, files, lambda name: name == SURVEY_NAME)
     if use is None:
         _note(job, worked)
     for name in sorted(files, key=lambda name: (not name.endswith(".pdf"), name)):

@@ -12,7 +12,7 @@ from casewright.cli.progress import working
 from casewright.job.load import load_job
 from casewright.job.recorded import Use, read_record
 from casewright.job.survey_json import survey_json
-from casewright.job.surveying import SurveySheet, survey_files, survey_sheets
+from casewright.job.surveying import SURVEY_NAME, SurveySheet, survey_files, survey_sheets
 from casewright.outputs.files import check_folder, write_folder
 from casewright.packet.corner_table import next_of_corners
 from casewright.room.build import build
@@ -41,8 +41,8 @@ def run_survey(
         print_lines(_lines(room, sheets))
         with working("drawing and printing"):
             files = survey_files(room)
-        write_folder(folder, files)
-        print(folder / "survey.pdf")
+        write_folder(folder, files, lambda name: name != SURVEY_NAME)  # a packet stays
+        print(folder / SURVEY_NAME)
     is_open = room.survey.doubts or any(sheet.missing for sheet in sheets)
     return OPEN if is_open else CLEAN
 

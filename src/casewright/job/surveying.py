@@ -23,7 +23,9 @@ from casewright.survey.readings import Reading
 from casewright.survey.specs import WallSpec, WidthReading
 from casewright.survey.walls import SurveyedWall, survey_wall
 
-__all__ = ["SurveySheet", "survey_files", "survey_sheets", "walls_to_survey"]
+__all__ = ["SURVEY_NAME", "SurveySheet", "survey_files", "survey_sheets", "walls_to_survey"]
+
+SURVEY_NAME = "survey.pdf"
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +101,7 @@ def _counts(room: Room, wall: SurveyedWall) -> Iterator[str]:
 
 
 def survey_files(room: Room) -> Mapping[str, bytes]:
-    """The survey's files: survey.pdf, a form for each wall."""
+    """The survey's only file: a form for each wall."""
     with collector_at_rest():
         document = survey_document(room, walls_to_survey(room), fingerprint(room.spec))
-    return {"survey.pdf": pdf_bytes(document)}
+    return {SURVEY_NAME: pdf_bytes(document)}

@@ -9,7 +9,7 @@ from __future__ import annotations
 import os
 import shutil
 import tempfile
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from contextlib import suppress
 from pathlib import Path, PurePosixPath
 
@@ -99,7 +99,11 @@ def check_folder(folder: Path) -> None:
         raise OutputError(str(folder), "permission denied", "choose another place")
 
 
-def write_folder(folder: Path, contents: Mapping[str, bytes]) -> None:
+def write_folder(
+    folder: Path,
+    contents: Mapping[str, bytes],
+    of_another: Callable[[str], bool] = lambda _: False,
+) -> None:
     """Write a folder of results, all of it or none.
 
     Files of an earlier run that are not made again go; files that others put there stay.
@@ -108,6 +112,8 @@ def write_folder(folder: Path, contents: Mapping[str, bytes]) -> None:
     ----------
     contents
         Bytes of each file by its name in the folder, with `/` between folders.
+    of_another
+        Whether a file of an earlier run is what another command makes in the folder: it stays.
 
     Raises
     ------
@@ -122,10 +128,12 @@ def write_folder(folder: Path, contents: Mapping[str, bytes]) -> None:
     try:
         folder.parent.mkdir(parents=True, exist_ok=True)
         foreign = _foreign_files(folder, names)
+        staying = [name for name in _listed(folder) - set(names) if of_another(name)]
+        staying = sorted(name for name in staying if (folder / name).is_file())
         made = Path(tempfile.mkdtemp(prefix=f".{folder.name}.", dir=folder.parent))
         try:
-            _fill(made, contents)
-            _keep(folder, made, foreign)
+            _fill(made, contents, [*names, *staying])
+            _keep(folder, made, [*foreign, *map(Path, staying)])
             made.chmod(0o777 & ~_umask())
             _swap(folder, made)
         finally:
@@ -147,8 +155,7 @@ def _foreign_files(folder: Path, names: list[str]) -> list[Path]:
         return []
     if not folder.is_dir():
         raise OutputError(str(folder), "a file has this name", "choose another folder")
-    listing = folder / LIST_NAME
-    ours = set(listing.read_text(encoding="utf-8").splitlines()) if listing.is_file() else set()
+    ours = _listed(folder)
     found = [path.relative_to(folder) for path in sorted(folder.rglob("*")) if not path.is_dir()]
     foreign = [path for path in found if path.as_posix() not in ours | {LIST_NAME}]
     clash = sorted({path.as_posix() for path in foreign} & set(names))
@@ -158,8 +165,14 @@ def _foreign_files(folder: Path, names: list[str]) -> list[Path]:
     return foreign
 
 
-def _fill(made: Path, contents: Mapping[str, bytes]) -> None:
-    listing = "".join(f"{name}\n" for name in sorted(contents)).encode()
+def _listed(folder: Path) -> set[str]:
+    """Names that earlier runs made, by their list."""
+    listing = folder / LIST_NAME
+    return set(listing.read_text(encoding="utf-8").splitlines()) if listing.is_file() else set()
+
+
+def _fill(made: Path, contents: Mapping[str, bytes], listed: list[str]) -> None:
+    listing = "".join(f"{name}\n" for name in sorted(listed)).encode()
     for name, content in [*sorted(contents.items()), (LIST_NAME, listing)]:
         path = made / name
         path.parent.mkdir(parents=True, exist_ok=True)

@@ -64,6 +64,16 @@ def test_what_is_not_made_again_goes_and_what_others_put_there_stays(tmp_path: P
     assert found == {"cut.csv": b"2", "new.svg": b"2", "notes/mine.txt": b"mine"}
 
 
+def test_what_another_command_made_in_the_folder_stays_and_is_still_known(tmp_path: Path) -> None:
+    """A survey leaves the packet that is there, and the next packet the survey."""
+    folder = tmp_path / "kitchen"
+    write_folder(folder, {"packet.pdf": b"1", "buy.csv": b"1"}, "survey.pdf".__eq__)
+    write_folder(folder, {"survey.pdf": b"1"}, "survey.pdf".__ne__)
+    write_folder(folder, {"packet.pdf": b"2"}, "survey.pdf".__eq__)
+    listed = b"packet.pdf\nsurvey.pdf\n"
+    assert _tree(folder) == {"packet.pdf": b"2", "survey.pdf": b"1", LIST_NAME: listed}
+
+
 def test_a_file_of_someone_else_is_never_overwritten(tmp_path: Path) -> None:
     """The same name in a folder that is not ours stops everything."""
     folder = tmp_path / "packet"
