@@ -17,7 +17,7 @@ from casewright.packet.wall_page import HANGING
 from casewright.packet.what_is_left import Left
 from casewright.room.model import Room
 
-__all__ = ["order_section"]
+__all__ = ["finish_step", "order_section"]
 
 _LIFTING = (
     "A sheet is heavy and catches the wind: carry it with a second person or a panel carrier, "
@@ -77,7 +77,7 @@ def _stages(left: Left, breakdown: Breakdown, holds: HoldPages) -> Iterator[Step
         _, doors = _cutting(left.saw, breakdown)
         yield Step(f"Measure the openings before the {_hung(room)} are cut", (_reading(OPENINGS),))
         yield Step(f"Cut, put together, bore and fit the {_hung(room)}", (doors or cards,))
-    yield _finish(left.wall)
+    yield finish_step(left.wall)
     if left.wall.cases:
         hang = any(case.spec.is_hung for case in left.wall.boxes)
         words = "Hang and set" if hang else "Set in place"
@@ -128,7 +128,8 @@ def _reading(anchor: str) -> Rich:
     return ("Into the ", *_leads({anchor: "readings"}), ".")
 
 
-def _finish(room: Room) -> Step:
+def finish_step(room: Room) -> Step:
+    """How what is put together gets its coats, with the usual cautions."""
     hinged = any(case.fronts for case in room.cases)
     off = "take hinges and pulls off, mask the bores, " if hinged else ""
     return Step(

@@ -11,17 +11,29 @@ from casewright.casework.cases import Case
 from casewright.install.hanging import hanging
 from casewright.jigs import jigs
 from casewright.job.packets import Purchases
+from casewright.outputs.blocks import (
+    Block,
+    CheckList,
+    Column,
+    Heading,
+    Paragraph,
+    Row,
+    Table,
+)  # fmt: skip
 from casewright.outputs.document import Paper, Section, paper_named
 from casewright.outputs.html import section_html
+from casewright.outputs.inlines import Link
 from casewright.packet.buy_page import buy_section
 from casewright.packet.case_cards import case_sections
+from casewright.packet.case_parts import door_table, drawer_table
 from casewright.packet.cut_list import cut_list_section
 from casewright.packet.cut_sheets import cut_sheet_sections
+from casewright.packet.door_sections import door_sections
 from casewright.packet.free_pages import free_sections
 from casewright.packet.hanging_pages import hanging_sections
 from casewright.packet.hold_pages import HoldPages
 from casewright.packet.jig_pages import jig_section
-from casewright.packet.order_page import order_section
+from casewright.packet.order_page import finish_step, order_section
 from casewright.packet.part_cards import part_section
 from casewright.packet.stick_pages import stick_section
 from casewright.packet.survey_pages import survey_sections
@@ -80,10 +92,15 @@ def _planned(page: str, purchases: Purchases) -> Callable[[], Iterable[Section]]
 
 
 def _worked(page: str, room: Room, of: str) -> Callable[[], Iterable[Section]] | None:
-    if page == "survey" and room.survey.walls:
-        return partial(survey_sections, room)
-    if page == "install" and (room.runs or room.free):
-        return partial(_install, room)
+    whole: dict[str, tuple[bool, Callable[[Room], Iterable[Section]]]] = {
+        "survey": (bool(room.survey.walls), survey_sections),
+        "fronts": (any(case.fronts for case in room.cases), _fronts),
+        "finish": (bool(room.boxes), _finish),
+        "install": (bool(room.runs or room.free), _install),
+    }
+    if page in whole:
+        is_there, make = whole[page]
+        return partial(make, room) if is_there else None
     case = next((case for case in room.cases if case.key == of), None)
     if page == "cases" and case is not None:
         return partial(_case, room, case)
@@ -118,6 +135,41 @@ def _jigs(room: Room) -> Iterator[Section]:
     section = jig_section(room, jigs(room, room.chain), _paper(room))
     if section is not None:
         yield section
+
+
+def _fronts(room: Room) -> Iterator[Section]:
+    """Doors and drawers of every case, as they stand on its card."""
+    width, unit = _paper(room).text_width_mm, room.spec.unit
+    for case in room.cases:
+        blocks: list[Block] = []
+        if case.doors:
+            blocks += [Heading("Doors", 3), door_table(case, unit)]
+            blocks += door_sections(room, case, width)
+        if case.drawers:
+            blocks += [Heading("Drawers", 3), drawer_table(room, case)]
+        if blocks:
+            where = Paragraph((Link("The case with its parts and steps", case.key), "."))
+            yield Section(case.spec.title, (*blocks, where), f"fronts:{case.key}")
+
+
+def _finish(room: Room) -> Iterator[Section]:
+    """How it is done, then all that gets its coats, to be looked through."""
+    rows = [Row((case.spec.title, ", ".join(_coated(case)))) for case in room.cases if case.parts]
+    rows += [
+        Row((run.spec.title, ", ".join(sorted({part.title for part in run.own_parts}))))
+        for run in room.runs
+        if run.own_parts
+    ]
+    columns = (Column("Of", share=1.0), Column("What of it shows gets its coats", share=3.0))
+    yield Section(
+        "Finish", (CheckList((finish_step(room),)), Table(columns, tuple(rows))), "finish"
+    )
+
+
+def _coated(case: Case) -> Iterator[str]:
+    if any(not part.front for part in case.parts):
+        yield "the box" if case.spec.is_box else "its pieces"
+    yield from (front.title for front in case.fronts)
 
 
 def _install(room: Room) -> Iterator[Section]:

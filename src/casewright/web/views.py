@@ -99,6 +99,8 @@ def _pages(standing: Standing) -> Iterator[str]:
         "cut": True,
         "machine": bool(room.parts),
         "assemble": bool(room.boxes),
+        "fronts": any(case.fronts for case in room.cases),
+        "finish": bool(room.boxes),
         "install": bool(room.runs or room.free),
         "publish": not snapshot.worked.failures,
     }

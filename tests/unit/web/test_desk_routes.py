@@ -189,3 +189,11 @@ def test_what_belongs_to_an_island_has_a_page(desk: TestClient) -> None:
         answer = desk.get("/api/chapters/cases", params={"of": key})
         assert answer.status_code == 200
         assert "Putting it together" in answer.json()["html"]
+
+
+@pytest.mark.usefixtures("island")
+@pytest.mark.parametrize(("page", "words"), [("fronts", "Hinges"), ("finish", "test piece")])
+def test_a_page_for_each_stage_after_the_boxes(desk: TestClient, page: str, words: str) -> None:
+    """Doors and drawers; coats with their cautions."""
+    assert page in desk.get("/api/job").json()["pages"]
+    assert words in desk.get(f"/api/chapters/{page}").json()["html"]

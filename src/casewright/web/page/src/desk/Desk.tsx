@@ -55,6 +55,8 @@ function Shown({ page, of }: { page: string; of: string }) {
     case "buy":
     case "cut":
     case "assemble":
+    case "fronts":
+    case "finish":
     case "install":
       return (
         <>
