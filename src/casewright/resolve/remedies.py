@@ -143,8 +143,11 @@ class _Ladder:
         for run in self.room.runs:
             if self.fit.owner not in {case.key for case in run.cases}:
                 continue
+            width = self.room.chain.nodes[f"{self.fit.owner}.width"]
             for filler in run.fillers:
                 if filler.part.state == "planned":
+                    if not slope(filler.part.blank.width, width):
+                        continue  # its own width was chosen: the one at the other end takes it
                     says = (
                         f"keep the box as it is: {filler.path} takes it up, and is cut to "
                         f"{self._text(filler.part.blank.width.value)}"

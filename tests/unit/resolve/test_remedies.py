@@ -11,9 +11,9 @@ import pytest
 from tests.jobs import read
 
 from casewright.casework.parts import Part
-from casewright.dims import Origin
+from casewright.dims import Given, Origin
 from casewright.facts import Fact
-from casewright.resolve import Proposal, Remedy, propose
+from casewright.resolve import Proposal, Remedy, propose, remedies
 from casewright.room.build import build
 from casewright.sources import INCH
 from casewright.stock import Offcut
@@ -107,6 +107,18 @@ def test_a_box_too_wide_is_taken_up_by_its_filler() -> None:
     rungs = [remedy.rung for remedy in told.conflicts[0].remedies]
     assert told.conflicts[0].fit.path == "left.width_error"
     assert rungs == ["move a filler", "design anew"]
+
+
+def test_the_filler_whose_width_was_not_chosen_takes_it_up() -> None:
+    """Of 50 the left one gets 1: the right one has what two boxes of 24 and 3 mm leave."""
+    spec = replace(_SPEC, runs=tuple(
+        replace(run, left_filler=Given(INCH, Origin("chosen", "job"))) for run in _SPEC.runs
+    ))  # fmt: skip
+    width = Fact(Origin("made", "cut"), cut=_PLAIN.chain.nodes["left.width"].value + 3)
+    room = build(spec, {"left.width": width})
+    told = remedies(room, room.chain.fits["left.width_error"])
+    [moved] = [each.says for each in told if each.rung == "move a filler"]
+    assert "run.counter.filler_right takes it up" in moved
 
 
 def test_a_stretcher_shorter_than_the_bottom_comes_out_of_the_smallest_offcut() -> None:
