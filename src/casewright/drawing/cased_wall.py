@@ -15,7 +15,7 @@ from casewright.drawing.run_elevation import run_elements, run_top, run_widths
 from casewright.drawing.running import Running, Stop
 from casewright.drawing.scene import Scene
 from casewright.drawing.shapes import Element, Polyline, moved, rectangle
-from casewright.drawing.wall_elevation import outline_elements, thing_box
+from casewright.drawing.wall_elevation import level_of, outline_elements, rise_of, thing_box
 from casewright.room.model import Room, Run
 from casewright.room.on_walls import run_start
 from casewright.survey.form import SurveyForm, survey_form
@@ -23,7 +23,6 @@ from casewright.survey.walls import SurveyedWall
 
 __all__ = ["cased_wall_scene", "runs_on"]
 
-_LEVEL, _CEILING = Fraction(1016), Fraction(2438)  # where nothing was read yet [mm]
 _NAME = 2.0
 
 
@@ -39,8 +38,7 @@ def cased_wall_scene(room: Room, wall: SurveyedWall, unit: Unit) -> Scene:
     thin lines behind.
     """
     form = survey_form(wall, unit)
-    level = wall.floor.value if wall.floor is not None else _LEVEL
-    rise = wall.ceiling.value if wall.ceiling is not None else _CEILING - _LEVEL
+    level, rise = level_of(wall), rise_of(wall)
     runs = [(run, run_start(run, wall), _lift(room, run)) for run in runs_on(room, wall)]
     elements: list[Element] = [*outline_elements(form, level, rise), *_things(form)]
     for run, begins, lift in runs:

@@ -15,7 +15,13 @@ from casewright.drawing.pens import CENTRE, FINE, HIDDEN, THIN, VISIBLE, Ink
 from casewright.drawing.running import Running, Stop
 from casewright.drawing.scene import Scene
 from casewright.drawing.shapes import Element, circle, line, rectangle
-from casewright.drawing.wall_elevation import outline_elements, stud_elements, thing_box
+from casewright.drawing.wall_elevation import (
+    USUAL_LEVEL,
+    outline_elements,
+    rise_of,
+    stud_elements,
+    thing_box,
+)
 from casewright.install.hanging import WallHanging
 from casewright.install.marks import Mark
 from casewright.install.places import WallPlace
@@ -24,7 +30,6 @@ from casewright.survey.form import SurveyForm, survey_form
 
 __all__ = ["hanging_scene"]
 
-_LEVEL, _CEILING = Fraction(1016), Fraction(2438)  # where nothing was read yet [mm]
 _OFF = Hatch(spacing_mm=2.2, angle_deg=45)
 _NAME = 2.3
 _SCREW, _CROSS = Fraction(9), Fraction(16)  # radius of a screw, arm of a cross [mm of model]
@@ -38,8 +43,8 @@ def hanging_scene(hang: WallHanging, unit: Unit) -> Scene:
     of what stands. To the left heights above the floor, to the right from the level line.
     """
     form = survey_form(hang.wall, unit)
-    level = next((h.above_floor.value for h in hang.heights if _is_line(h.says)), _LEVEL)
-    rise = form.wall.ceiling.value if form.wall.ceiling is not None else _CEILING - _LEVEL
+    level = next((h.above_floor.value for h in hang.heights if _is_line(h.says)), USUAL_LEVEL)
+    rise = rise_of(form.wall)
     top = level + rise
     elements: list[Element] = [
         *outline_elements(form, level, rise),

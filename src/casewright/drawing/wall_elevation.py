@@ -16,10 +16,17 @@ from casewright.drawing.scene import Scene
 from casewright.drawing.shapes import Element, Polyline, circle, line, rectangle
 from casewright.survey.fixed_things import PlacedThing
 from casewright.survey.form import FormStation, FormWidth, SurveyForm
+from casewright.survey.walls import SurveyedWall
 
-__all__ = ["outline_elements", "stud_elements", "thing_box", "thing_marks", "wall_scene"]
+__all__ = [
+    "USUAL_LEVEL", "level_of", "outline_elements", "rise_of", "stud_elements", "thing_box",
+    "thing_marks", "wall_scene",
+]  # fmt: skip
 
-_LEVEL, _CEILING = Fraction(1016), Fraction(2438)  # where nothing was read yet [mm]
+USUAL_LEVEL = Fraction(1016)
+"""Height of the level line above the floor, as drawn where nothing was read yet [mm]."""
+
+_CEILING = Fraction(2438)  # where nothing was read yet [mm]
 _SMALL = Fraction(100)  # an outlet of which only the middle is known [mm]
 _AROUND = ((5.0, 4.5), (-5.0, 4.5), (5.0, -5.5), (-5.0, -5.5), (0.0, 10.0), (0.0, -10.0),
            (9.0, 9.0), (-9.0, 9.0), (9.0, -9.0), (-9.0, -9.0))  # fmt: skip
@@ -34,13 +41,22 @@ def thing_marks(form: SurveyForm) -> dict[str, str]:
     }
 
 
+def level_of(wall: SurveyedWall) -> Fraction:
+    """Height of the level line above the highest floor, the usual one where none was read [mm]."""
+    return wall.floor.value if wall.floor is not None else USUAL_LEVEL
+
+
+def rise_of(wall: SurveyedWall) -> Fraction:
+    """From the level line up to the lowest ceiling, as usual where none was read [mm]."""
+    return wall.ceiling.value if wall.ceiling is not None else _CEILING - USUAL_LEVEL
+
+
 def wall_scene(form: SurveyForm, unit: Unit) -> Scene:
     """Elevation of a wall, heights from its highest floor; where nothing was read, as usual.
 
     Capitals mark widths, numbers the stations of the level line, small letters what is on it.
     """
-    level = form.wall.floor.value if form.wall.floor is not None else _LEVEL
-    rise = form.wall.ceiling.value if form.wall.ceiling is not None else _CEILING - _LEVEL
+    level, rise = level_of(form.wall), rise_of(form.wall)
     elements = [
         *outline_elements(form, level, rise),
         *stud_elements(form, level + rise),

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import json
-
 from casewright.dims import Given, Origin
 from casewright.job.content import Content
 from casewright.job.heights import RoomHeights
 from casewright.job.origins import Origins
 from casewright.job.problems import Reporter
 from casewright.job.section_edits import put_section
+from casewright.job.splicing import basic_string
 from casewright.style import Style
 
 __all__ = ["accepted_heights", "check_heights", "with_solved_heights"]
@@ -55,6 +54,6 @@ def accepted_heights(text: str, heights: RoomHeights, number: int) -> str:
     lines = (
         f'wall_bottom = "{heights.text(answer.bottom)}"',
         f'wall_height = "{heights.text(answer.uppers)}"',
-        f"because = {json.dumps(because, ensure_ascii=False)}",
+        f"because = {basic_string(because)}",
     )
     return put_section(text, ("heights",), lines)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
@@ -11,6 +10,7 @@ from casewright.casework.cases import Case
 from casewright.dims import Given, Unit, shop_text
 from casewright.job.layouts import FREE_WIDTHS, GRID
 from casewright.job.section_edits import put_section
+from casewright.job.splicing import basic_string
 from casewright.layout.island_answers import (
     IslandConflict,
     island_answers,
@@ -277,6 +277,5 @@ def accepted_island(text: str, island: IslandLayout, number: int) -> str:
     widths = ", ".join(f'{key} = "{island.text(width)}"' for key, width in island.widths(answer))
     if widths:
         lines.append(f"widths = {{ {widths} }}")
-    because = "; ".join(island.trades[number - 1])
-    lines.append(f"because = {json.dumps(because, ensure_ascii=False)}")
+    lines.append(f"because = {basic_string('; '.join(island.trades[number - 1]))}")
     return put_section(text, ("island", island.key, "solved"), tuple(lines))

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
@@ -13,6 +12,7 @@ from casewright.casework.specs import CaseSpec
 from casewright.dims import Unit, Way, round_to, shop_text
 from casewright.job.layout_walls import StandsIn, kept_clear, parted, standing_in
 from casewright.job.section_edits import put_section, set_names
+from casewright.job.splicing import basic_string
 from casewright.layout.answers import LayoutAnswer, answers
 from casewright.layout.conflicts import LayoutConflict, conflicts
 from casewright.layout.tasks import EndFiller, Preferences, RunPlace, WallTask
@@ -307,7 +307,7 @@ def accepted(text: str, run: RunLayout, number: int) -> str:
     lines = [f"widths = {{ {widths} }}"]
     if layout.task.has_like_fillers:
         lines.append(f'left_filler = "{run.text(layout.left)}"')
-    lines.append(f"because = {json.dumps('; '.join(answer.trade), ensure_ascii=False)}")
+    lines.append(f"because = {basic_string('; '.join(answer.trade))}")
     if keys != list(run.cases):
         text = set_names(text, ("run", run.key, "cases"), keys)
     return put_section(text, ("run", run.key, "solved"), tuple(lines))

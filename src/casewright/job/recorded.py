@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime, time, timedelta
 from pathlib import Path
-from typing import TypeVar
+from typing import NamedTuple, TypeVar
 
 from casewright.casework.cases import Case
 from casewright.casework.parts import Part
@@ -14,7 +14,7 @@ from casewright.dims import Chain
 from casewright.facts import NO_FACTS, Facts
 from casewright.findings import Finding, Severity
 from casewright.job.learning import learned_of, with_learned
-from casewright.job.load import LoadedJob
+from casewright.job.load import LoadedJob, load_job
 from casewright.job.trial import work_out_job
 from casewright.job.worked import WorkedJob
 from casewright.record import (
@@ -42,8 +42,10 @@ from casewright.stock import Offcut
 
 __all__ = [
     "EMPTY",
+    "AsRecorded",
     "Recorded",
     "Use",
+    "as_recorded",
     "entry_named",
     "is_kept",
     "marked",
@@ -238,6 +240,40 @@ def work_out_recorded(job: LoadedJob, recorded: Recorded) -> WorkedJob:
     lost = tuple(_lost_marks(worked.room, recorded.marks))
     room = replace(marked(worked.room, recorded.marks), offcuts=on_hand(recorded.offcuts))
     return replace(worked, room=room, findings=(*worked.findings, *lost))
+
+
+class AsRecorded(NamedTuple):
+    """A job as it lies on the disk.
+
+    Parameters
+    ----------
+    job
+        Its file.
+    recorded
+        Its record.
+    worked
+        Worked out with that.
+    """
+
+    job: LoadedJob
+    recorded: Recorded
+    worked: WorkedJob
+
+
+def as_recorded(path: Path) -> AsRecorded:
+    """A job file read, and worked out with the record beside it.
+
+    Raises
+    ------
+    JobFileError
+        With everything that is wrong in the file.
+    RecordError
+        When its record cannot be used.
+    OSError
+        When the file cannot be read.
+    """
+    job, recorded = load_job(path), read_record(path)
+    return AsRecorded(job, recorded, work_out_recorded(job, recorded))
 
 
 def on_hand(entries: Iterable[Entry]) -> tuple[Offcut, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Callable
 from typing import Any, NoReturn
 
@@ -10,8 +11,8 @@ from casewright.job.positions import KeyPath, Positions, Span, scan
 from casewright.job.syntax import Plain, dotted, parse
 
 __all__ = [
-    "EditError", "blocks", "cases_in", "checked", "found_at", "line_end", "line_start", "literal",
-    "newline_of", "parsed", "put_at", "refuse", "runs_in",
+    "EditError", "basic_string", "blocks", "cases_in", "checked", "found_at", "line_end",
+    "line_start", "literal", "newline_of", "parsed", "put_at", "refuse", "runs_in",
 ]  # fmt: skip
 
 
@@ -163,6 +164,11 @@ def literal(value: str | int | bool, quote: str = '"') -> str:
         return f"'{value}'"
     escaped = value.replace("\\", "\\\\").replace('"', '\\"')
     return f'"{escaped}"'
+
+
+def basic_string(text: str) -> str:
+    """Any text as TOML on one line: the escapes of JSON, and the one sign that TOML adds."""
+    return json.dumps(text, ensure_ascii=False).replace("\x7f", "\\u007f")
 
 
 def newline_of(text: str) -> str:

@@ -14,8 +14,7 @@ from pathlib import Path
 
 from casewright.breakdown import count_sheets
 from casewright.errors import CasewrightError, Location, Problem
-from casewright.job.load import load_job
-from casewright.job.recorded import read_record, record_path, work_out_recorded
+from casewright.job.recorded import as_recorded, record_path
 from casewright.web.planner import Found, Planner
 from casewright.web.snapshot import Snapshot, Standing
 from casewright.web.watching import Stamp, stamp
@@ -134,9 +133,7 @@ class LiveJob:
     def _work_out(self, version: int) -> None:
         last = self._standing.snapshot
         try:
-            loaded = load_job(self.path)
-            recorded = read_record(self.path)
-            worked = work_out_recorded(loaded, recorded)
+            loaded, recorded, worked = as_recorded(self.path)
         except CasewrightError as error:
             self._put(Standing(version, last, error.problems))
             return

@@ -17,7 +17,7 @@ from casewright.job.fingerprint import printed_fingerprint
 from casewright.job.load import load_job
 from casewright.job.packets import draw_packet, packet_files
 from casewright.job.printed import note_print
-from casewright.job.recorded import read_record, work_out_recorded
+from casewright.job.recorded import as_recorded
 from casewright.job.reminders import with_reminder
 from casewright.job.writer import this_writer
 
@@ -105,8 +105,8 @@ def _print(path: Path, connection: Connection) -> None:
 
 
 def _printed(path: Path) -> PacketState:
-    loaded = load_job(path)
-    worked = with_reminder(work_out_recorded(loaded, read_record(path)), loaded)
+    job, _, worked = as_recorded(path)
+    worked = with_reminder(worked, job)
     if worked.failures:
         return PacketState("failed", says="the parts do not go together; no packet is made")
     files = packet_files(draw_packet(worked))

@@ -18,9 +18,8 @@ from pathlib import Path
 from typing import NamedTuple
 
 from casewright.errors import CasewrightError
-from casewright.job.load import load_job
 from casewright.job.packets import Purchases, plan_purchases
-from casewright.job.recorded import read_record, work_out_recorded
+from casewright.job.recorded import as_recorded
 from casewright.outputs.apart import pickled
 
 __all__ = ["Found", "Planner"]
@@ -128,9 +127,7 @@ def _plan(connection: Connection) -> None:
     with suppress(OSError):
         os.nice(_NICE)
     with connection, suppress(EOFError, OSError, CasewrightError):
-        path = connection.recv()
-        loaded = load_job(path)
-        worked = work_out_recorded(loaded, read_record(path))
+        job, _, worked = as_recorded(connection.recv())
         if not worked.failures:
-            found = Found(loaded.file.digest, plan_purchases(worked))
+            found = Found(job.file.digest, plan_purchases(worked))
             connection.send_bytes(pickled(found))
