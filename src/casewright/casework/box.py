@@ -8,7 +8,7 @@ from typing import Literal
 
 from casewright.casework.features import Plane
 from casewright.casework.maker import Maker, Outline
-from casewright.casework.matched import Size, Ways, cut_before, in_one_size
+from casewright.casework.matched import Size, cut_before, in_one_size
 from casewright.casework.specs import CaseSpec
 from casewright.dims import Dim, Way
 
@@ -164,20 +164,15 @@ def end_depth(maker: Maker, joint: EndJoint) -> Dim:
 
 
 def _sides(maker: Maker, length: Dim, seat: Seat) -> tuple[Outline, Outline]:
-    def cut(name: str, size: Size, ways: Ways) -> Outline:
-        return maker.outline(
-            name,
-            maker.spec.box_stock,
-            *size,
-            edges=front_edges(maker.spec),
-            setting=f"{maker.spec.key} sides",
-            way=ways[1],
-            length_way=ways[0],
-            matched=ways[0] is None,
-        )
-
-    size, ways = (length, seat.side_width), (Way.NEAREST, Way.NEAREST)
-    left, right = in_one_size(maker, ("side_left", "side_right"), size, ways, cut)
+    left, right = in_one_size(
+        maker,
+        ("side_left", "side_right"),
+        (length, seat.side_width),
+        (Way.NEAREST, Way.NEAREST),
+        stock=maker.spec.box_stock,
+        setting=f"{maker.spec.key} sides",
+        edges=front_edges(maker.spec),
+    )
     return left, right
 
 

@@ -7,9 +7,10 @@ that is off by more than its case may stray is followed by none: it is told, wit
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from fractions import Fraction
 
+from casewright.casework.features import Plane
 from casewright.casework.maker import Maker, Outline
 from casewright.dims import Dim, Way
 
@@ -25,7 +26,10 @@ def in_one_size(
     names: tuple[str, ...],
     size: Size,
     ways: Ways,
-    cut: Callable[[str, Size, Ways], Outline],
+    *,
+    stock: str,
+    setting: str,
+    edges: tuple[Plane, ...] = (),
 ) -> tuple[Outline, ...]:
     """Cut pieces of one size: first the one that is cut already, and the others to that one.
 
@@ -37,9 +41,16 @@ def in_one_size(
         Length and width wanted [mm].
     ways
         Which way each goes onto the grid. What is cut to a piece is marked from it, off the grid.
-    cut
-        Cuts one of them to a size, put onto the grid so.
+    stock, setting, edges
+        As in `Maker.outline`.
     """
+
+    def cut(name: str, size: Size, ways: Ways) -> Outline:
+        return maker.outline(
+            name, stock, *size, edges=edges, setting=setting, way=ways[1], length_way=ways[0],
+            matched=ways[0] is None,
+        )  # fmt: skip
+
     first, *others = sorted(names, key=lambda name: not _is_cut(maker, name))
     made = {first: cut(first, size, ways)}
     if _is_cut(maker, first):

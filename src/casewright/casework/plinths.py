@@ -75,10 +75,7 @@ def cut_plinth(
     setting = f"{maker.spec.key} plinth"
     front, back = in_one_size(
         maker, (f"{prefix}front", f"{prefix}back"), (length, height),
-        (None if prefix else Way.NEAREST, Way.NEAREST),
-        lambda name, size, ways: maker.outline(
-            name, stock, *size, setting=setting, way=ways[1], matched=ways[0] is None,
-        ),
+        (None if prefix else Way.NEAREST, Way.NEAREST), stock=stock, setting=setting,
     )  # fmt: skip
     place = maker.place.at(prefix.removesuffix(".")) if prefix else maker.place
     stretches = [front.thickness / 2, *seams, front.length - front.thickness / 2]

@@ -111,7 +111,8 @@ class Reporter:
         """Note a name that is not known, with the one that was probably meant."""
         known = list(known)
         like = nearest(word, known)
-        want = f"did you mean {like}?" if like else f"write {_listed(known)}"
+        other = f"write {_listed(known)}" if known else "take it out"
+        want = f"did you mean {like}?" if like else other
         self.tell(path, what, want)
 
     def refuse(

@@ -70,11 +70,8 @@ def cut_box(maker: Maker, plan: DrawerPlan, spec: DrawerSpec) -> DrawerBox | Non
     place = maker.place.at(plan.name)
     left, right = in_one_size(
         maker, (f"{plan.name}.side_left", f"{plan.name}.side_right"), (plan.length, plan.height),
-        (Way.NEAREST, Way.DOWN),
-        lambda name, size, ways: maker.outline(
-            name, spec.box_stock, *size, setting=f"{maker.spec.key} {plan.name} sides",
-            way=ways[1], length_way=ways[0], matched=ways[0] is None,
-        ),
+        (Way.NEAREST, Way.DOWN), stock=spec.box_stock,
+        setting=f"{maker.spec.key} {plan.name} sides",
     )  # fmt: skip
     if plan.kind == "undermount":
         thickness = left.thickness
@@ -91,11 +88,8 @@ def cut_box(maker: Maker, plan: DrawerPlan, spec: DrawerSpec) -> DrawerBox | Non
         return None
     front, back = in_one_size(
         maker, (f"{plan.name}.front_end", f"{plan.name}.back_end"), (length, plan.height),
-        (_end_way(maker, plan), Way.DOWN),
-        lambda name, size, ways: maker.outline(
-            name, spec.box_stock, *size, setting=f"{maker.spec.key} {plan.name} ends",
-            way=ways[1], length_way=ways[0], matched=ways[0] is None,
-        ),
+        (_end_way(maker, plan), Way.DOWN), stock=spec.box_stock,
+        setting=f"{maker.spec.key} {plan.name} ends",
     )  # fmt: skip
     return _closed(maker, plan, spec, (left, right, front, back), into)
 
