@@ -33,19 +33,20 @@ def _examine(room: Room) -> Iterator[Breach]:
         if fit.holds:
             continue
         wide = fit.gap.value > fit.high
-        limit = fit.high if wide else fit.low
-        yield Breach(
-            fit.path,
-            f"{fit.path.rpartition('.')[2].replace('_', ' ')} of {fit.owner} is "
-            f"{gap(room, fit, fit.gap.value)}; it must stay between {gap(room, fit, fit.low)} and "
-            f"{gap(room, fit, fit.high)}",
-            measured=gap(room, fit, fit.gap.value),
-            limit=gap(room, fit, limit),
-            remedies=(
-                "cut what is still to be cut to the sizes now shown",
-                "shim or pack" if wide else "plane or recut the piece that is too big",
-            ),
+        found, low, high = (gap(room, fit, each) for each in (fit.gap.value, fit.low, fit.high))
+        name = fit.path.rpartition(".")[2].replace("_", " ")
+        says = f"{name} of {fit.owner} is {found}; it must stay between {low} and {high}"
+        remedies: tuple[str, ...] = (
+            "cut what is still to be cut to the sizes now shown",
+            "shim or pack" if wide else "plane or recut the piece that is too big",
         )
+        if name.endswith(" error"):
+            size = name.removesuffix(" error")
+            says = f"the {size} of {fit.owner} is off by {found}; {low} to {high} is allowed"
+            remedies = ("what can be done, the least work first: casewright resolve JOB",)
+        yield Breach(
+            fit.path, says, measured=found, limit=high if wide else low, remedies=remedies
+        )  # fmt: skip
 
 
 RULE = Rule("fit band", Severity.STOP, __doc__ or "", "common practice", _examine)
