@@ -13,9 +13,9 @@ from casewright.breakdown.solving import Offered, draft, on_hand, settle
 from casewright.casework.naming import the
 from casewright.casework.parts import Part
 from casewright.dims import Dim, least, shop_text
-from casewright.stock import Board, StockList
+from casewright.stock import Board, StockList, hundredths
 
-__all__ = ["board_lengths", "lip_source", "lips", "plan_boards"]
+__all__ = ["board_lengths", "lip_source", "lips", "plan_boards", "usable_lengths"]
 
 
 def lip_source(stock: StockList, key: str, width: Fraction) -> Board | None:
@@ -69,6 +69,22 @@ def board_lengths(desk: Desk, board: Board) -> tuple[Dim, ...]:
     )
 
 
+def usable_lengths(desk: Desk, board: Board) -> tuple[Dim, ...]:
+    """What is left of the lengths a board is sold in when its ends are trimmed."""
+    whole = board_lengths(desk, board)
+    if board.trim is None:
+        return whole
+    trim = desk.given(f"stock.{board.key}.trim", board.trim)
+    return tuple(_usable(desk, length, trim) for length in whole)
+
+
+def _usable(desk: Desk, length: Dim, trim: Dim) -> Dim:
+    path = f"{length.path}_usable"
+    place, _, name = path.rpartition(".")
+    known = desk.chain.nodes.get(path)
+    return desk.chain.place(place).let(name, length - trim * 2) if known is None else known
+
+
 def plan_boards(
     desk: Desk, board: Board, parts: Sequence[Part], others: Sequence[Piece]
 ) -> StockPlan:
@@ -87,12 +103,17 @@ def plan_boards(
     pieces = (*(part_piece(part) for part in parts), *others, *tests)
     offered = (
         *(
-            Offered(f"{board.key} {shop_text(long.value, unit)}", long, width)
+            Offered(
+                f"{board.key} {shop_text(long.value, unit)}",
+                long,
+                width,
+                price=hundredths(board.price_of(long.value) or "") if board.prices else None,
+            )
             for long in board_lengths(desk, board)
         ),
         *on_hand(desk, board.key),
     )
-    drafted = draft(desk, board, offered, pieces)
+    drafted = draft(desk, board, offered, pieces, ends=board.lost / 2)
     done = settle((drafted.task,))
     path = f"plan.{board.key}"
     return StockPlan.of(done.layout(drafted), done.sawn, path, board.key, "boards", pieces)

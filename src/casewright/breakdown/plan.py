@@ -156,7 +156,7 @@ class StockPlan:
 
     @property
     def verdict(self) -> str:
-        """What is known of the plan, in words: of boards to a quarter of the longest."""
+        """What is known of the plan, in words: of boards to a quarter of the dearest."""
         solution = self.solution
         kept = any(item.kept for item in self.offered.values())
         if kept and solution.gap and self.kind == "sheets":
@@ -165,15 +165,11 @@ class StockPlan:
             return f"at most {most} more than needed" if sheets else f"{most} more than needed"
         if solution.bound.measure == "sheets" or not solution.gap:
             return solution.verdict
-        whole = NEW_SHEET if kept else self._longest
+        whole = max(item.price for item in self.problem.stock)
         boards, quarters = divmod(-(-4 * solution.gap // whole), 4)
         words = [] if not boards else [f"{boards} board{'s' if boards > 1 else ''}"]
         words += [f"{_QUARTERS[quarters - 1]} of a board"] if quarters else []
         return f"at most {' and '.join(words)} more than needed"
-
-    @property
-    def _longest(self) -> int:
-        return max(item.length for item in self.problem.stock)
 
     @property
     def waiting_sheets(self) -> tuple[int, ...]:

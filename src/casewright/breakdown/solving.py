@@ -64,12 +64,15 @@ class Offered:
         Grain along the length.
     kept
         Whether it is an offcut: there is one, and it counts as far less than a new sheet.
+    price
+        Of one, in hundredths of some money; None: nobody has said.
     """
 
     id: str
     length: Dim
     width: Dim
     kept: bool = False
+    price: int | None = None
 
 
 def on_hand(desk: Desk, stock: str) -> Iterator[Offered]:
@@ -198,6 +201,7 @@ def draft(
     pieces: Sequence[Piece],
     *,
     trim: Fraction = Fraction(0),
+    ends: Fraction = Fraction(0),
     lengths_only: bool = False,
 ) -> Draft:
     """Pieces to be laid out on sheets or boards.
@@ -209,17 +213,20 @@ def draft(
     goods
         The stock, for what it weighs.
     offered
-        At least one size of stock. Where sizes differ, the least length in all is used.
+        At least one size of stock. Where sizes differ the cheapest are used, or the least length
+        in all where they have no prices.
     trim
         Cut off each edge before [mm].
+    ends
+        Cut off each end of new boards before [mm].
     lengths_only
         Everything is of one width: a plan of crosscuts alone.
     """
     room = desk.room
     kerf = desk.kerf().value
     keeps = _keeps(desk, goods)
-    unit = common_unit(_lengths(offered, pieces, (kerf, trim, *keeps)), room.spec.unit)
-    edge = unit.count(trim)
+    unit = common_unit(_lengths(offered, pieces, (kerf, trim, ends, *keeps)), room.spec.unit)
+    edge, end = unit.count(trim), unit.count(trim + ends)
     problem = Problem(
         unit=unit.name,
         kerf=unit.count(kerf),
@@ -231,7 +238,7 @@ def draft(
                 unit.count(item.width.value),
                 count=1 if item.kept else None,
                 price=price,
-                trim=Trim(edge, edge, edge, edge),
+                trim=Trim(edge, edge, edge, edge) if item.kept else Trim(end, end, edge, edge),
             )
             for item, price in zip(offered, _prices(offered, unit), strict=True)
         ),
@@ -291,10 +298,14 @@ NEW_SHEET = 1000
 
 
 def _prices(offered: Sequence[Offered], unit: WholeUnit) -> list[int]:
-    """Of boards their length; of sheets one each; of an offcut a fifth of what its area costs.
+    """Of boards the price or length; of sheets one each; of an offcut a fifth of its area's.
 
-    Where offcuts are offered the largest new sheet or board counts as `NEW_SHEET`.
+    Where offcuts are offered the largest new sheet or board counts as `NEW_SHEET`, unless it has
+    a price.
     """
+    if any(item.price for item in offered):
+        rate = min(item.price / _area(item) for item in offered if item.price)
+        return [item.price or max(1, round(_area(item) * rate / 5)) for item in offered]
     if any(item.kept for item in offered):
         whole = max(_area(item) for item in offered if not item.kept)
         shares = ((NEW_SHEET * _area(item) / whole, item.kept) for item in offered)

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
-from casewright.breakdown.boards import board_lengths
+from casewright.breakdown.boards import usable_lengths
 from casewright.breakdown.desk import Desk
 from casewright.breakdown.pieces import Piece, part_piece
 from casewright.breakdown.plan import Milling, StockPlan
@@ -75,12 +75,12 @@ def _plan(
 
 
 def _lengths(desk: Desk, source: Board) -> tuple[Dim, ...]:
-    """Lengths strips may be milled in: whole boards and even shares of them, longest first.
+    """Lengths strips may be milled in: boards between their ends and even shares, longest first.
 
     Nothing shorter than style 'shortest_milled' goes through a planer.
     """
     least = desk.room.spec.style["shortest_milled"].value
-    whole = board_lengths(desk, source)
+    whole = usable_lengths(desk, source)
     found = {length.value: length for length in whole}
     for length in whole:
         for share in range(2, _MOST_SHARES + 1):

@@ -78,13 +78,13 @@ def _boards(room: Room, plan: StockPlan, goods: Board) -> Iterator[BuyLine]:
             f"{goods.title}, {_section(goods, unit)}, {length(lengths[item], unit)} long",
             goods.key, "pieces", Fraction(count), Fraction(more), Fraction(1), count + more,
             "board", why, _parts(plan),
-            note=_price(goods, count + more) or "straight, dry and free of knots",
+            note=_price(goods, lengths[item], count + more) or "straight, dry and free of knots",
         )  # fmt: skip
 
 
-def _price(goods: Board, count: int) -> str:
-    """The price as typed; reckoned up where there is one length that it can be of."""
-    return priced(goods.price, count) if len(goods.lengths) == 1 else goods.price or ""
+def _price(goods: Board, long: Fraction, count: int) -> str:
+    """The price as typed; reckoned up where it is that of this length."""
+    return priced(goods.price_of(long), count) or goods.price or ""
 
 
 def _section(goods: Board, unit: Unit) -> str:

@@ -70,12 +70,13 @@ def trim_spare(room: Room, plan: StockPlan, lengths: Mapping[str, Fraction]) -> 
         f"for trims a tenth of {length(whole, unit)}, {knot} for a knot{tested} on top; "
         f"the plan leaves {length(max(left, Fraction(0)), unit)}"
     )
-    return TrimSpare(item, int(-(-(margin - left) // lengths[item])), why)
+    lost = {item.id: plan.length(item.length - item.usable_length) for item in plan.problem.stock}
+    return TrimSpare(item, int(-(-(margin - left) // (lengths[item] - lost[item]))), why)
 
 
 def _left(plan: StockPlan, wide: Fraction) -> Fraction:
     """Length of the widest trim that what the plan leaves over would make, by its face [mm]."""
-    sizes = {item.id: (item.length, item.width) for item in plan.problem.stock}
+    sizes = {item.id: (item.usable_length, item.width) for item in plan.problem.stock}
     bought = sum(
         (
             plan.length(sizes[item][0]) * plan.length(sizes[item][1]) * count

@@ -2,16 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from fractions import Fraction
 
 from casewright.dims import Unit, size_text
+from casewright.stock import AMOUNT
 
 __all__ = ["counted", "length", "long_length", "priced", "thickness"]
 
-_AMOUNT = re.compile(
-    r"(?P<before>[^\w\s]?) ?(?P<whole>\d{1,7})(?:(?P<point>[.,])(?P<part>\d{2}))?(?!\d|[.,/-]\d)"
-)
 _PER_ONE = ("each", "a ", "per ")
 _FOOT = Fraction(3048, 10)
 _METRE = Fraction(1000)
@@ -32,7 +29,7 @@ def priced(price: str | None, count: int) -> str:
     >>> priced("3 May: ask again", 5)
     '3 May: ask again'
     """
-    found = _AMOUNT.match(price or "")
+    found = AMOUNT.match(price or "")
     if price is None or found is None or count < 2:
         return price or ""
     before, whole, point, part = found.groups()

@@ -44,7 +44,7 @@ def _examine(room: Room) -> Iterator[Breach]:
             if not _fits((long, wide), most) and not (turns and _fits((wide, long), most)):
                 yield _breach(room, part, goods, most)
         elif isinstance(goods, Board):
-            longest = max((each.value for each in goods.lengths), default=long)
+            longest = max((each.value for each in goods.lengths), default=long) - goods.lost
             if long > longest:
                 yield _breach(room, part, goods, (longest, wide))
 

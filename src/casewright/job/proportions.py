@@ -19,9 +19,9 @@ from casewright.job.problems import Reporter
 from casewright.job.registers import check_register_sizes
 from casewright.job.row_sizes import check_rows
 from casewright.job.survey_edges import free_width
-from casewright.job.tables import BandTable, SheetTable
+from casewright.job.tables import BandTable, BoardTable, SheetTable
 from casewright.room.specs import RunSpec
-from casewright.stock import StockList
+from casewright.stock import StockList, hundredths
 from casewright.style import Style
 
 __all__ = ["check_proportions", "check_supplies"]
@@ -202,9 +202,6 @@ def check_supplies(content: Content, reporter: Reporter) -> None:
         }
         if isinstance(goods, SheetTable):
             places |= {("stock", key, "sheets", n): each for n, each in goods.sheets.items()}
-            if goods.measured and goods.sheets:
-                what = "the sheets are read one by one and all together"
-                reporter.tell(("stock", key, "measured"), what, "take measured or sheets out")
         for place, reading in places.items():
             if not is_near_label(reading, goods.thickness):
                 text = shop_text(goods.thickness, content.unit)
@@ -213,6 +210,8 @@ def check_supplies(content: Content, reporter: Reporter) -> None:
                 reporter.tell(place, what, want)
         if isinstance(goods, SheetTable):
             _sizes_in_hand(key, goods, content.unit, reporter)
+        if isinstance(goods, BoardTable):
+            _boards(key, goods, content.unit, reporter)
     bores = content.hardware.hinge.bore_distance
     if bores and bores[0] > bores[1]:
         path: KeyPath = ("hardware", "hinge", "bore_distance")
@@ -223,8 +222,29 @@ def check_supplies(content: Content, reporter: Reporter) -> None:
         reporter.tell(("shop", "tools"), what, 'add "table saw" or "circular saw"')
 
 
+def _boards(key: str, goods: BoardTable, unit: Unit, reporter: Reporter) -> None:
+    """Tell prices that are not one for each length, and ends that leave nothing of a board."""
+    if goods.prices and len(goods.prices) != len(goods.lengths):
+        what = f"{len(goods.prices)} prices stand beside {len(goods.lengths)} lengths"
+        reporter.tell(("stock", key, "prices"), what, "give one for each length, in their order")
+    if goods.prices and goods.price:
+        what = "the boards have one price, and one for each length"
+        reporter.tell(("stock", key, "price"), what, "take price or prices out")
+    for number, price in enumerate(goods.prices):
+        if not hundredths(price):
+            want = 'begin with the amount for one board: "6.40, 3 May"'
+            reporter.tell(("stock", key, "prices", number), "no price can be read here", want)
+    shortest = min(goods.lengths)
+    if goods.trim and 2 * goods.trim >= shortest:
+        what = f"both ends together are all of a board {shop_text(shortest, unit)} long"
+        reporter.tell(("stock", key, "trim"), what, "trim less, or take that length out")
+
+
 def _sizes_in_hand(key: str, goods: SheetTable, unit: Unit, reporter: Reporter) -> None:
-    """Tell readings of a sheet's length and width that cannot be of this sheet."""
+    """Tell readings of a sheet that cannot be of this sheet, or stand there twice."""
+    if goods.measured and goods.sheets:
+        what = "the sheets are read one by one and all together"
+        reporter.tell(("stock", key, "measured"), what, "take measured or sheets out")
     sides = zip(("length", "width"), goods.size, goods.measured_size or (), strict=False)
     for number, (side, label, read) in enumerate(sides):
         for entry, reading in enumerate(read):

@@ -84,6 +84,8 @@ def _stock(key: str, goods: Goods, origins: Origins) -> Stock:
                 key, title, thickness, origins.given(goods.width, (*base, "width")), lengths,
                 _board_density(goods), _mean(goods, base, origins), goods.price,
                 goods.species or "", goods.sawn or "flat",
+                trim=origins.given(goods.trim, (*base, "trim")) if goods.trim else None,
+                prices=tuple(goods.prices),
             )  # fmt: skip
         case BandTable():
             return EdgeBand(

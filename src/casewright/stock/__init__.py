@@ -13,8 +13,10 @@ from casewright.stock.goods import (
 from casewright.stock.milling import THINNEST_SOLD, milling_source, strips_in_thickness
 from casewright.stock.moisture import Moisture, usual_moisture
 from casewright.stock.offcut import Offcut
+from casewright.stock.price import AMOUNT, hundredths
 
 __all__ = [
+    "AMOUNT",
     "EMISSION_LABELS",
     "THINNEST_SOLD",
     "Board",
@@ -26,6 +28,7 @@ __all__ = [
     "Sheet",
     "Stock",
     "StockList",
+    "hundredths",
     "milling_source",
     "strips_in_thickness",
     "usual_moisture",

@@ -107,6 +107,11 @@ class Board:
         As dressed [mm].
     lengths
         Lengths the yard has [mm].
+    trim
+        Lost at each end before a piece is cut, the blade included [mm]; None: nothing.
+    prices
+        Of one board of each length, as typed, each with its amount first; empty: the less length
+        is bought in all the better.
     species
         Which wood, by its key in `casewright.sources.MOVEMENT`; empty: nobody has said.
     sawn
@@ -126,11 +131,23 @@ class Board:
     species: str = ""
     sawn: Literal["flat", "quarter"] = "flat"
     moulded: bool = False
+    trim: Given | None = None
+    prices: tuple[str, ...] = ()
 
     @property
     def grain(self) -> bool:
         """Solid wood always has a grain."""
         return True
+
+    @property
+    def lost(self) -> Fraction:
+        """What both ends of a board lose together [mm]."""
+        return Fraction(0) if self.trim is None else 2 * self.trim.value
+
+    def price_of(self, length: Fraction) -> str | None:
+        """Price as typed of a board of one of the lengths."""
+        known = {each.value: text for each, text in zip(self.lengths, self.prices, strict=False)}
+        return known.get(length, self.price if len(self.lengths) == 1 else None)
 
 
 @dataclass(frozen=True, slots=True)

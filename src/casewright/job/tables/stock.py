@@ -91,6 +91,15 @@ class BoardTable(_Goods):
     lengths: Annotated[list[_Long], Field(min_length=1, max_length=20), OneOrMore(_Long)]
     """Lengths the yard has."""
 
+    prices: Annotated[list[Line], Field(max_length=20)] = Field(default_factory=list)
+    """Price of one board of each of the `lengths`, in their order, as text that begins with the
+    amount: prices = ["6.40", "8.90", "11.20, 3 May"]. With them the boards that cost least are
+    bought, otherwise those of the least length in all."""
+
+    trim: Annotated[Length, Between("0", "6", "0", "150")] | None = None
+    """Lost at each end of a board, splits and dirt, before a piece is cut from it, the blade
+    included. Default: 0."""
+
     measured: Annotated[list[_Thick], Field(max_length=30), OneOrMore(_Thick)] = Field(
         default_factory=list
     )

@@ -87,7 +87,8 @@ def longest_piece(house: House, stock: str) -> Dim:
         return whole - house.style_dim("sheet_trim") * 2 - house.style_dim("sheet_slack")
     if isinstance(goods, Board):
         lengths = enumerate(goods.lengths, start=1)
-        return greatest(*(house.enter(f"{path}.length_{n}", each) for n, each in lengths))
+        whole = greatest(*(house.enter(f"{path}.length_{n}", each) for n, each in lengths))
+        return whole if goods.trim is None else whole - house.enter(f"{path}.trim", goods.trim) * 2
     msg = f"no trim is cut from {stock}"
     raise TypeError(msg)
 
