@@ -10,7 +10,7 @@ from casewright.breakdown.pieces import Piece
 from casewright.breakdown.plan import StockPlan
 from casewright.cutting.methods import Caution, Method
 from casewright.cutting.sawing import Edge
-from casewright.cutting.solution import Direction, Rect, Use
+from casewright.cutting.solution import Direction, Placement, Rect, Use
 from casewright.cutting.steps import Piece as CutPiece
 from casewright.dims import Dim
 
@@ -115,6 +115,9 @@ class SawStep:
     matched
         Where it is the first to part a match: its pieces, in the order in which the grain runs
         through them.
+    fixes
+        Pieces it does not give yet, but is the first to give their final length or width: what
+        hangs on a reading must be read before.
     """
 
     number: int
@@ -131,6 +134,7 @@ class SawStep:
     cautions: tuple[str, ...]
     dangers: tuple[str, ...] = ()
     matched: tuple[Piece, ...] = ()
+    fixes: tuple[Piece, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -156,7 +160,7 @@ class SawCard:
 
 def saw_steps(plan: StockPlan) -> Iterator[SawStep]:
     """Every cut of a plan, in the order of work."""
-    parting = dict(_parting(plan))
+    parting, fixing = dict(_parting(plan)), _fixing(plan)
     for step in plan.order.steps:
         taken = _in_hand(plan, step.piece)
         gives = tuple(_in_hand(plan, leaf) for leaf in step.leaves)
@@ -176,6 +180,7 @@ def saw_steps(plan: StockPlan) -> Iterator[SawStep]:
             cautions=tuple(CAUTION_WORDS[caution] for caution in step.cautions),
             dangers=tuple(CAUTION_WORDS[each] for each in step.cautions if each in DANGERS),
             matched=parting.get(step.number, ()),
+            fixes=fixing.get(step.number, ()),
         )
 
 
@@ -193,6 +198,30 @@ def _parting(plan: StockPlan) -> Iterator[tuple[int, tuple[Piece, ...]]]:
             if own and is_whole and max(held, default=0) < len(own):
                 yield step.number, tuple(plan.pieces[part] for part in match.parts)
                 break
+
+
+def _fixing(plan: StockPlan) -> dict[int, tuple[Piece, ...]]:
+    """For each cut the pieces that get a final size first by it, and are not cut free yet."""
+    open_yet: dict[int, list[Placement]] = {}
+    for placed in plan.solution.placements:
+        open_yet.setdefault(placed.sheet, []).append(placed)
+    found: dict[int, tuple[Piece, ...]] = {}
+    for step in plan.order.steps:
+        side = "width" if step.direction == "rip" else "length"
+        fixed = [
+            placed
+            for leaf in step.leaves
+            for placed in open_yet.get(step.sheet, ())
+            if _holds(leaf.rect, placed.rect)
+            and getattr(leaf.rect, side) == getattr(placed.rect, side)
+        ]
+        done = {leaf.part for leaf in step.leaves}
+        fixes = tuple(plan.pieces[each.part] for each in fixed if each.part not in done)
+        if fixes:
+            found[step.number] = fixes
+        left = [each for each in open_yet.get(step.sheet, ()) if each not in fixed]
+        open_yet[step.sheet] = left
+    return found
 
 
 def _holds(whole: Rect, rect: Rect) -> bool:

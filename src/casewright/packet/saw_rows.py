@@ -112,8 +112,9 @@ class _Teller:
             what += [" at ", Strong(measure_of(step.setting, self._unit))]
         if step.matched:
             what += ["; ", Strong(triangle_words(step.matched))]
-            holds = self._holds.sign(*(piece.id for piece in step.matched)) if self._holds else ()
-            what += [" ", *holds] if holds else []
+        begun = dict.fromkeys(piece.id for piece in (*step.matched, *step.fixes))
+        holds = self._holds.sign(*begun) if self._holds else ()
+        what += [" ", *holds] if holds else []
         factory = "factory" if step.is_factory else "sawn"
         return Row(
             (

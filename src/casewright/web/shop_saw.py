@@ -128,7 +128,8 @@ class _Setting:
             numbers = ", ".join(map(str, waits))
             noun, it = (self.noun, "it") if len(waits) == 1 else (f"{self.noun}s", "them")
             yield (f"Parts just fit on {noun} {numbers}: measure {it} and the kerf first.",)
-        if points := self.holds.points(*self._parts()):
+        begun = [each.id for step in self.given.steps for each in (*step.matched, *step.fixes)]
+        if points := self.holds.points(*self._parts(), *begun):
             numbers = ", ".join(str(point.number) for point in points)
             yield (f"Some of it waits at hold point {numbers}: read that first.",)
 

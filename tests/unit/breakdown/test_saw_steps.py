@@ -95,6 +95,32 @@ def test_cards_hold_every_step_and_name_the_parts(plans: tuple[StockPlan, ...]) 
         assert {mark for card in cards for mark in card.marks} == marks
 
 
+def test_the_first_cut_that_fixes_a_size_of_a_piece_names_it(
+    plans: tuple[StockPlan, ...],
+) -> None:
+    """Followed from hand to hand: before that cut both sizes of the piece are still open."""
+    told = 0
+    for plan in plans:
+        steps = list(saw_steps(plan))
+        cut_at = {given.name: step for step in steps for given in step.gives}
+        for last in steps:
+            for given in (each for each in last.gives if each.piece is not None):
+                chain, step = [(last, given)], last
+                while step.takes.name in cut_at:
+                    step, taken = cut_at[step.takes.name], step.takes
+                    chain.append((step, taken))
+                first = next(
+                    step
+                    for step, left in reversed(chain)
+                    if (step.takes.width.value != left.width.value == given.width.value)
+                    or (step.takes.length.value != left.length.value == given.length.value)
+                )
+                fixes = [step.number for step in steps if given.piece in step.fixes]
+                assert fixes == ([] if first is last else [first.number])
+                told += len(fixes)
+    assert told
+
+
 def test_methods_and_cautions_are_told_in_words(plans: tuple[StockPlan, ...]) -> None:
     """A whole sheet of 3/4 plywood is over what one person lifts here: it says so."""
     steps = [step for plan in plans if plan.stock == "ply18" for step in saw_steps(plan)]
