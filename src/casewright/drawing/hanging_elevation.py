@@ -32,6 +32,7 @@ __all__ = ["hanging_scene"]
 
 _OFF = Hatch(spacing_mm=2.2, angle_deg=45)
 _NAME = 2.3
+_ROOMY = 8  # what is wider than this part of its wall holds its own name
 _SCREW, _CROSS = Fraction(9), Fraction(16)  # radius of a screw, arm of a cross [mm of model]
 _LINE = 1.5  # from line to line, in heights of lettering
 
@@ -124,6 +125,8 @@ def _things(form: SurveyForm) -> Iterator[Element]:
         sides: list[tuple[Fraction, Anchor, float]] = [(x1, "start", 1.5), (x0, "end", -1.5)]
         if x0 + x1 > form.length:
             sides.reverse()
+        if (x1 - x0) * _ROOMY > form.length:  # its name goes into it
+            sides = [((x0 + x1) / 2, "middle", 0.0), *sides]
         words = [
             (Text((x, middle), thing.spec.title, 2.0, anchor=anchor, ink=Ink.SOFT,
                   ground=Ink.PAPER, shift_mm=(aside, up)),)
