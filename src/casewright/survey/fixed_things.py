@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from casewright.dims import Dim, Place, greatest, least
-from casewright.survey.specs import FixedThing, WallSpec
+from casewright.survey.specs import FixedThing, WallSpec, is_small
 
 __all__ = ["PlacedThing", "place_things"]
 
@@ -19,7 +19,8 @@ class PlacedThing:
     ----------
     left, right
         From the wall's left end [mm]; of several ways to reach an edge the one that leaves less
-        beside the thing.
+        beside the thing. Both are the same where only the middle of what is small is known, or
+        only one edge.
     bottom, top
         Above the floor [mm]; likewise.
     highest
@@ -82,6 +83,9 @@ def _placed(
     rights = [_sum(start, width), end, _sum(centre, half)]
     if width is None and centre is not None:
         lefts, rights = [*lefts, centre], [*rights, centre]
+    elif width is None and is_small(thing.kind) and (start is None) != (end is None):
+        # The one edge stands for its middle: screws must keep off the cable behind it.
+        lefts, rights = [start, end], [start, end]
     bottom, height, top = of("bottom"), of("height"), of("top")
     tops = [dim for n in range(1, len(thing.tops) + 1) if (dim := of(f"top_{n}")) is not None]
     return PlacedThing(

@@ -179,7 +179,9 @@ def missing(form: SurveyForm, unit: Unit) -> Iterator[str]:
 
 def _missing_of(thing: PlacedThing) -> Iterator[str]:
     title, (lower, upper) = thing.spec.title, asks_heights(thing.spec.kind)
-    if thing.left is None or thing.right is None:
+    spec = thing.spec
+    one_edge = spec.width is spec.centre is None and (spec.left is None) != (spec.right is None)
+    if thing.left is None or thing.right is None or one_edge:
         yield f"where {title} begins and ends along the wall"
     if is_small(thing.spec.kind):
         if thing.bottom is None and thing.top is None:

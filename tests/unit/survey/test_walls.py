@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 from hypothesis import given as examples
@@ -11,6 +12,7 @@ from tests.unit.survey.rooms import at, inches, read, station, surveyed, thing, 
 
 from casewright.dims import Chain, Origin, slack
 from casewright.facts import Fact
+from casewright.survey.form import missing, survey_form
 from casewright.survey.specs import FixedThing, TopReading, WallSpec
 from casewright.survey.walls import survey_wall, width_between
 
@@ -69,6 +71,21 @@ def test_edges_of_a_window_by_the_way_that_leaves_less_beside_it() -> None:
     [window] = surveyed(spec).things
     assert inches(window.left) == 30
     assert inches(window.right) == Fraction(141, 2)
+
+
+def test_of_an_outlet_one_edge_is_where_it_is_and_the_other_is_asked_for() -> None:
+    """The strip that screws keep off needs a place; of a window so little tells nothing."""
+    outlets = (replace(thing(key="a", left="30"), kind="outlet"),
+               replace(thing(key="b", right="20"), kind="outlet"))  # fmt: skip
+    wall = surveyed(WallSpec("w", "W", widths("100"), things=(*outlets, thing(left="30"))))
+    [left, right, window] = wall.things
+    assert [inches(left.left), inches(left.right)] == [30, 30]
+    assert [inches(right.left), inches(right.right)] == [80, 80]
+    assert window.right is None
+    told = list(missing(survey_form(wall, "in"), "in"))
+    assert {f"where {key} begins and ends along the wall" for key in ("a", "b", "window")} <= {
+        *told
+    }
 
 
 def test_a_thing_read_from_another_one_stands_after_it() -> None:
