@@ -9,8 +9,7 @@ from casewright.casework.features import Plane
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker
 from casewright.casework.parts import Part
-from casewright.dims import Dim, Way
-from casewright.sources import POUND
+from casewright.dims import Dim, Way, weight_text
 
 __all__ = ["add_lid", "seat_box_height"]
 
@@ -97,9 +96,7 @@ def _lie_on(maker: Maker, part: Part, head: Dim) -> list[str]:
 
 def _weighs(maker: Maker, part: Part) -> str:
     kilos = part.weight(maker.house.density(part.stock))
-    tenths = round(10 * kilos)
-    text = f"{tenths // 10}.{tenths % 10} kg"
-    return text if maker.house.unit == "mm" else f"{round(kilos / POUND)} lb ({text})"
+    return weight_text(kilos, maker.house.unit, fine=True)
 
 
 def _hang(maker: Maker, part: Part, joints: tuple[str, ...]) -> None:

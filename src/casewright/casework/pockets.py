@@ -8,17 +8,13 @@ from casewright.casework.features import Bores, Face, Plane
 from casewright.casework.maker import Maker
 from casewright.casework.setups import pocket_setup
 from casewright.casework.spacing import spread_along
-from casewright.dims import Dim, Place, Way
-from casewright.sources import INCH
+from casewright.dims import TAPE_MARK, Dim, Place, Way
 
 __all__ = ["bore_pockets"]
 
 # A pocket leaves the end at mid-thickness and rises at about 15 degrees: 15/56 stands for its
 # tangent (2 - sqrt 3 = 0.26795 against 0.26786), so half a thickness takes 28/15 of it.
 _RUN = Fraction(28, 15)
-
-_MARKS = {"in": INCH / 16, "mm": Fraction(1)}
-"""Pockets are marked to what is read at a glance [mm]: a hair beside makes no difference."""
 
 
 def bore_pockets(
@@ -109,5 +105,5 @@ def _row(maker: Maker, place: Place, across: Dim, word: str, *, marked: bool) ->
 
 
 def _on_mark(maker: Maker, place: Place, name: str, dim: Dim) -> Dim:
-    mark = _MARKS[maker.house.unit]
+    mark = TAPE_MARK[maker.house.unit]  # a hair beside makes no difference to a pocket
     return place.rounded(name, dim, mark, Way.DOWN)[0] if dim.value % mark else dim

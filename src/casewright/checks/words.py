@@ -6,10 +6,10 @@ from fractions import Fraction
 from functools import cache
 
 from casewright.casework.cases import Case
-from casewright.dims import Fit, Way, format_length, round_to, size_text
+from casewright.dims import Fit, Way, format_length, round_to, size_text, weight_text
 from casewright.room.lifting import Effort
 from casewright.room.model import Room
-from casewright.sources import INCH, POUND
+from casewright.sources import INCH
 
 __all__ = [
     "about", "by_unit", "effort_words", "gap", "helped_words", "kilograms", "length",
@@ -52,8 +52,7 @@ def about(room: Room, value_mm: float, way: Way = Way.NEAREST) -> str:
 
 def kilograms(room: Room, weight: Fraction) -> str:
     """A weight to a tenth of a kilogram, with pounds before it in a job in inches."""
-    kilos = f"{float(weight):.1f} kg"
-    return kilos if room.spec.unit == "mm" else f"{float(weight / POUND):.0f} lb ({kilos})"
+    return weight_text(weight, room.spec.unit, fine=True)
 
 
 def by_unit(room: Room, inches: str, millimetres: str) -> Fraction:

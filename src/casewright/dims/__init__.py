@@ -28,7 +28,8 @@ from casewright.dims.length_text import (
 from casewright.dims.lengths import LONGEST_TEXT, parse_length
 from casewright.dims.rounding import HAIR, Way, round_to
 from casewright.dims.slack import Settled, Slack, Term, sampled, slack
-from casewright.dims.units import FINEST, PRECISION, Unit
+from casewright.dims.units import FINEST, PRECISION, TAPE_MARK, Unit
+from casewright.dims.weight_text import weight_text
 from casewright.dims.why import Why, explain, formula_text, why
 
 __all__ = [
@@ -36,6 +37,7 @@ __all__ = [
     "HAIR",
     "LONGEST_TEXT",
     "PRECISION",
+    "TAPE_MARK",
     "Branch",
     "Cause",
     "Chain",
@@ -78,5 +80,6 @@ __all__ = [
     "slack",
     "split_fraction",
     "total",
+    "weight_text",
     "why",
 ]  # fmt: skip

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from fractions import Fraction
 from types import MappingProxyType
 from typing import Literal, TypeAlias
 
-__all__ = ["FINEST", "PRECISION", "Unit"]
+from casewright.sources import INCH
+
+__all__ = ["FINEST", "PRECISION", "TAPE_MARK", "Unit"]
 
 Unit: TypeAlias = Literal["in", "mm"]
 """Unit of a job: what a bare number means and how lengths are written back."""
@@ -16,3 +19,6 @@ PRECISION: Mapping[Unit, int] = MappingProxyType({"in": 32, "mm": 10})
 
 FINEST: Mapping[Unit, int] = MappingProxyType({"in": 64, "mm": 100})
 """Finest parts of one unit that are still written as exact on paper: 1/64 in, 0.01 mm."""
+
+TAPE_MARK: Mapping[Unit, Fraction] = MappingProxyType({"in": INCH / 16, "mm": Fraction(1)})
+"""From mark to mark of a tape [mm]: what it is read to at a glance (common practice)."""

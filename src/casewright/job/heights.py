@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from casewright.dims import Dim, Unit, shop_text
+from casewright.dims import TAPE_MARK, Dim, Unit, shop_text
 from casewright.layout.conflicts import LayoutConflict, conflicts
 from casewright.layout.one_wall import lay_out
 from casewright.layout.tasks import EndFiller, Preferences, RunPlace, WallTask
@@ -16,7 +16,6 @@ from casewright.sources import INCH
 
 __all__ = ["HeightAnswer", "RoomHeights", "room_heights"]
 
-_STEP: dict[Unit, Fraction] = {"in": INCH / 16, "mm": Fraction(1)}
 _COUNTER: dict[Unit, Fraction] = {"in": INCH * 3 / 2, "mm": Fraction(40)}
 """Thickness of a counter (common practice)."""
 
@@ -93,7 +92,7 @@ def room_heights(room: Room) -> RoomHeights | None:
     where no crown reaches the ceiling. None without base cases, wall cases in runs, or a ceiling
     that was read.
     """
-    spec, clear, step = room.spec, room.survey.clear, _STEP[room.spec.unit]
+    spec, clear, step = room.spec, room.survey.clear, TAPE_MARK[room.spec.unit]
     low = [case.height.value for case in room.boxes
            if case.spec.kind == "base" and case.spec.lid is None]  # fmt: skip
     hung = any(run.cases[0].spec.kind == "wall" for run in room.runs)
@@ -176,7 +175,7 @@ def _answer(
 def _trade(
     task: WallTask, heights: dict[str, Fraction], rest: Fraction, unit: Unit
 ) -> Iterator[str]:
-    step = _STEP[unit]
+    step = TAPE_MARK[unit]
     wished = {place.key: place.wished for place in task.places}
     above = task.right
     rows = [(key, heights[key], wished[key]) for key in ("backsplash", "wall cases")]

@@ -9,7 +9,7 @@ from fractions import Fraction
 from casewright.casework.cases import Case
 from casewright.casework.fronts import end_stock
 from casewright.casework.specs import CaseSpec
-from casewright.dims import Unit, Way, round_to, shop_text
+from casewright.dims import TAPE_MARK, Unit, Way, round_to, shop_text
 from casewright.job.layout_walls import StandsIn, kept_clear, parted, standing_in
 from casewright.job.section_edits import put_section, set_names
 from casewright.job.splicing import basic_string
@@ -24,8 +24,8 @@ from casewright.sources import INCH
 
 __all__ = ["FREE_WIDTHS", "GRID", "RunLayout", "accepted", "layouts"]
 
-GRID: dict[Unit, Fraction] = {"in": INCH / 16, "mm": Fraction(1)}
-"""The grid of the shop."""
+GRID = TAPE_MARK
+"""The grid of the shop: widths are laid out on the marks of a tape [mm]."""
 
 _PER_INCH: dict[Unit, int] = {"in": 16, "mm": 25}
 FREE_WIDTHS: dict[Unit, tuple[Fraction, Fraction]] = {

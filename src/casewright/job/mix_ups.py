@@ -8,9 +8,8 @@ from math import isqrt
 
 from casewright.breakdown import saw_kerf
 from casewright.casework.parts import Part
-from casewright.dims import Dim, Unit, Way, round_to, shop_text
+from casewright.dims import TAPE_MARK, Dim, Way, round_to, shop_text
 from casewright.room.model import Room
-from casewright.sources import INCH
 
 __all__ = ["mix_up"]
 
@@ -20,9 +19,6 @@ _SQUARE = ("width", "height", "depth", "length")
 
 _FINE = 100
 """Steps of a diagonal to the millimetre."""
-
-_MARK: dict[Unit, Fraction] = {"in": INCH / 16, "mm": Fraction(1)}
-"""To what a diagonal is told."""
 
 
 def mix_up(room: Room, path: str, value: Fraction, within: Fraction) -> str:
@@ -97,7 +93,7 @@ class _Suspects:
                     square = (one.value**2 + other.value**2) * _FINE**2
                     across = Fraction(isqrt(round(square)), _FINE)
                     shown = self._text(
-                        round_to(across, _MARK[self.room.spec.unit], Way.NEAREST)[0]
+                        round_to(across, TAPE_MARK[self.room.spec.unit], Way.NEAREST)[0]
                     )
                     yield across, f"measured from corner to corner, ~{shown}"
 

@@ -15,7 +15,7 @@ from fractions import Fraction
 from typing import Literal, TypeAlias
 
 from casewright.casework.specs import CaseSpec
-from casewright.dims import Given, Way, parse_length, round_to, shop_text
+from casewright.dims import TAPE_MARK, Given, Way, parse_length, round_to, shop_text
 from casewright.errors import JobFileError, Problem
 from casewright.facts import NO_FACTS, Facts
 from casewright.job.defaults import usual_tables
@@ -34,7 +34,7 @@ _Changes: TypeAlias = dict[KeyPath, str]
 
 _CASE_SIZES = ("width", "height", "depth", "divider", "skirt", "crown", "nosing")
 _HALVINGS = 8
-_COARSE, _FINE = {"in": INCH / 16, "mm": Fraction(1)}, {"in": INCH / 64, "mm": Fraction(1, 10)}
+_FINE = {"in": INCH / 64, "mm": Fraction(1, 10)}
 _SMALL = Fraction(25)
 """Values under this are searched for in fine steps [mm]."""
 
@@ -144,7 +144,7 @@ class _Trial:
             path: KeyPath = ("case", case.key, name)
             given: Given | None = getattr(case, name)
             if given is not None and self.positions.has(path):
-                mark = round_to(given.value, _COARSE[self.spec.unit], Way.NEAREST)[0]
+                mark = round_to(given.value, TAPE_MARK[self.spec.unit], Way.NEAREST)[0]
                 if mark != given.value:
                     yield _Asked(path, given.value, mark)
 
@@ -177,7 +177,7 @@ class _Trial:
 
     def _nearest(self, asked: _Asked, others: _Changes) -> Fraction | None:
         """A size near the one asked for that the proof holds with, if it is not the usual one."""
-        step = (_FINE if max(asked.other, asked.value) < _SMALL else _COARSE)[self.spec.unit]
+        step = (_FINE if max(asked.other, asked.value) < _SMALL else TAPE_MARK)[self.spec.unit]
 
         def holds(value: Fraction) -> bool:
             return self._failure({**others, asked.path: self._text(value)}) is None

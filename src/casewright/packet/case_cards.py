@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.casework.features import Cut
-from casewright.dims.units import Unit
+from casewright.dims import Unit, weight_text
 from casewright.drawing import Plot, Plots, ScaleError, View, measure_of, sheet
 from casewright.drawing.case_front import closed_scene, open_scene
 from casewright.drawing.case_section import section_scene
@@ -31,7 +31,6 @@ from casewright.packet.part_heights import list_height, paragraph_height
 from casewright.packet.words import sizes
 from casewright.room.lifting import case_effort
 from casewright.room.model import Room
-from casewright.sources import POUND
 
 __all__ = ["case_sections"]
 
@@ -259,20 +258,20 @@ def _weighs(room: Room, case: Case) -> str:
     """What it weighs as it stands, and as it is lifted."""
     weight = sum((part.weight(_density(room, part.stock)) for part in case.lifted), Fraction(0))
     return (
-        f" It weighs about {_weight(weight, room.spec.unit)}{_without(case)}, from the density of "
-        f"its stock.{'' if case.is_plinth else _lifted(room, case)}"
+        f" It weighs about {weight_text(weight, room.spec.unit)}{_without(case)}, from the "
+        f"density of its stock.{'' if case.is_plinth else _lifted(room, case)}"
     )
 
 
 def _lifted(room: Room, case: Case) -> str:
     """What the lifting equation says of the bare box: for planning, never a permission."""
     effort = case_effort(room, case)
-    bare = _weight(effort.weight, room.spec.unit)
+    bare = weight_text(effort.weight, room.spec.unit)
     if effort.limit is None or effort.index is None:
         return (
             f" Bare, {bare}, it is too deep to be lifted close to the body: do not lift it alone."
         )
-    most = _weight(effort.limit, room.spec.unit)
+    most = weight_text(effort.limit, room.spec.unit)
     return (
         f" Bare, {bare}, its lifting index is {float(effort.index):.1f}: the lifting equation "
         f"recommends at most {most} where it is held worst. Over 1 plan for help."
@@ -364,12 +363,6 @@ def _without(case: Case) -> str:
     if case.drawers:
         return " without doors and drawers" if case.doors else " without drawers"
     return " without doors" if case.fronts else ""
-
-
-def _weight(weight: Fraction, unit: Unit) -> str:
-    """Whole kilograms, with pounds before them in a job in inches."""
-    kilos = f"{round(weight)} kg"
-    return kilos if unit == "mm" else f"{round(weight / POUND)} lb ({kilos})"
 
 
 def _density(room: Room, key: str) -> Fraction:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from casewright.casework.cautions import CAUTIONS
+from casewright.dims import TAPE_MARK, Way, round_to
 from casewright.drawing import Measure, measure_of
 from casewright.outputs.blocks import (
     Block,
@@ -92,9 +93,7 @@ def _diagonal(room: Room, edges: tuple[Fraction, ...]) -> Measure:
     """To what a tape shows: it is looked at, nothing is cut to it."""
     left, right, near, far = edges
     across = math.hypot(float(right - left), float(far - near))
-    fine = 16 if room.spec.unit == "in" else 1
-    step = Fraction(127, 5 * fine) if room.spec.unit == "in" else Fraction(1)
-    return Measure(round(Fraction(across) / step) * step, room.spec.unit)
+    return Measure(_on_tape(room, Fraction(across)), room.spec.unit)
 
 
 def _aisles(room: Room, stand: FreeStand) -> Iterator[Block]:
@@ -159,9 +158,8 @@ def _other_walls(room: Room, stand: FreeStand) -> Iterator[tuple[str, tuple[Frac
 
 
 def _on_tape(room: Room, size: Fraction) -> Fraction:
-    """To the nearest mark of a tape: the angle between walls is not known more closely."""
-    step = Fraction(127, 80) if room.spec.unit == "in" else Fraction(1)
-    return round(size / step) * step
+    """To the nearest mark of a tape: what is computed from angles is not known more closely."""
+    return round_to(size, TAPE_MARK[room.spec.unit], Way.NEAREST)[0]
 
 
 def _cleats(room: Room, stand: FreeStand) -> Iterator[Block]:

@@ -5,12 +5,12 @@ from __future__ import annotations
 from fractions import Fraction
 
 from casewright.casework.cases import Case
+from casewright.dims import weight_text
 from casewright.drawing import measure_of
 from casewright.outputs.inlines import Inline, Link, PageNumber, Rich, Strong
 from casewright.packet.words import sizes
 from casewright.room.lifting import lifted_weight
 from casewright.room.model import Island, Room
-from casewright.sources import POUND
 
 __all__ = ["island_of", "island_summary"]
 
@@ -50,6 +50,5 @@ def _weighs(room: Room, island: Island) -> str:
     cases = [case for run in room.runs_of(island) for case in run.cases]
     weight = sum((lifted_weight(room, each) for each in (*cases, room.case_of(island))),
                  Fraction(0))  # fmt: skip
-    kilos = f"{round(weight)} kg"
-    text = kilos if room.spec.unit == "mm" else f"{round(weight / POUND)} lb ({kilos})"
+    text = weight_text(weight, room.spec.unit)
     return f" Empty, without doors and counter, it weighs about {text}."

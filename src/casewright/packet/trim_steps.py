@@ -7,13 +7,12 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from casewright.casework.cautions import CAUTIONS
-from casewright.dims import Dim, shop_text
+from casewright.dims import Dim, shop_text, weight_text
 from casewright.drawing import measure_of
 from casewright.outputs.blocks import Step
 from casewright.outputs.inlines import Rich, Strong
 from casewright.room.model import Room, Run
 from casewright.room.trims.model import EndCut, Trim
-from casewright.sources import POUND
 
 __all__ = ["trim_steps"]
 
@@ -95,8 +94,7 @@ def _weight(room: Room, lid: Trim) -> str:
     goods = room.spec.stock
     kilos = sum((part.weight(getattr(goods[part.stock], "density", Fraction(0)))
                  for part in lid.parts), Fraction(0))  # fmt: skip
-    text = f"{float(kilos):.1f} kg"
-    return text if room.spec.unit == "mm" else f"{round(kilos / POUND)} lb ({text})"
+    return weight_text(kilos, room.spec.unit, fine=True)
 
 
 def _lid_screws(room: Room, lid: Trim) -> Iterator[Rich]:

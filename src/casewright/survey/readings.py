@@ -5,8 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from casewright.dims import Dim, Given, Place, Unit, reading_causes
-from casewright.sources import INCH
+from casewright.dims import TAPE_MARK, Dim, Given, Place, Unit, reading_causes
 
 __all__ = ["TAPE", "Accuracy", "Reading", "enter_reading", "variance"]
 
@@ -55,10 +54,6 @@ class Reading:
         return self.given.value
 
 
-_MARKS: dict[Unit, Fraction] = {"in": INCH / 16, "mm": Fraction(1)}
-"""What a tape is read to (common practice)."""
-
-
 def variance(accuracy: Accuracy, unit: Unit) -> Fraction:
     """Variance of a reading: of its tool, and of being written to the nearest mark [mm2].
 
@@ -69,7 +64,7 @@ def variance(accuracy: Accuracy, unit: Unit) -> Fraction:
     unit
         Of the job, which tells the marks: 1/16 in or 1 mm.
     """
-    return accuracy.sigma**2 + _MARKS[unit] ** 2 / 12
+    return accuracy.sigma**2 + TAPE_MARK[unit] ** 2 / 12
 
 
 def enter_reading(place: Place, name: str, reading: Reading) -> Dim:

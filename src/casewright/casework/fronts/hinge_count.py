@@ -6,7 +6,7 @@ from casewright.casework.fronts.leaves import LeafPlan, part_remedy, tell
 from casewright.casework.fronts.weights import leaf_weight, pounds
 from casewright.casework.house import House
 from casewright.casework.maker import Maker
-from casewright.dims import Dim, Given, Origin
+from casewright.dims import Dim, Given, Origin, weight_text
 from casewright.findings import Finding, Severity
 from casewright.sources import INCH
 
@@ -51,9 +51,11 @@ def _heaviest(house: House, count: int) -> Dim:
 
 def _beyond(maker: Maker, leaf: LeafPlan, weight: Dim) -> None:
     """A finding for a door that five hinges are not made for."""
-    too_tall = leaf.height.value > _tallest(maker.house, 5).value
-    if not too_tall and weight.value <= _heaviest(maker.house, 5).value:
+    tallest, heaviest = _tallest(maker.house, 5), _heaviest(maker.house, 5)
+    if leaf.height.value <= tallest.value and weight.value <= heaviest.value:
         return
+    tall, unit = maker.house.text(tallest), maker.house.unit
+    heavy, own = (weight_text(each.value, unit) for each in (heaviest, weight))
     tell(
         maker,
         Finding(
@@ -61,12 +63,12 @@ def _beyond(maker: Maker, leaf: LeafPlan, weight: Dim) -> None:
             severity=Severity.STOP,
             path=maker.path(leaf.name),
             says=f"too heavy or too tall for five hinges: the {leaf.called}, about "
-            f"{round(weight.value)} kg and {maker.house.text(leaf.height)} high",
-            measured=f"{round(weight.value)} kg",
-            limit=f"{_HEAVIEST[5]} lb, {_TALLEST[5]} in",
+            f"{own} and {maker.house.text(leaf.height)} high",
+            measured=own,
+            limit=f"{heavy}, {tall}",
             source="common practice",
             remedies=(part_remedy(leaf),
-                      f"part the front with a divider: doors at most {_TALLEST[5]} in tall",
-                      f"a stock for the doors that leaves them at most {_HEAVIEST[5]} lb"),
+                      f"part the front with a divider: doors at most {tall} tall",
+                      f"a stock for the doors that leaves them at most {heavy}"),
         ),
     )  # fmt: skip

@@ -8,7 +8,7 @@ from casewright.casework.fronts.leaves import LeafPlan
 from casewright.casework.house import House
 from casewright.casework.maker import Maker
 from casewright.casework.plain_numbers import plain_number
-from casewright.dims import Dim, Origin
+from casewright.dims import Dim, Origin, weight_text
 from casewright.sources import POUND
 
 __all__ = ["leaf_weight", "pounds", "weight_words"]
@@ -78,7 +78,4 @@ def weight_words(maker: Maker, leaf: str) -> str:
     weight = maker.house.chain.nodes.get(f"{leaf}.weight")
     if weight is None:
         return ","
-    kilos = f"{round(weight.value)} kg"
-    if maker.house.unit == "mm":
-        return f", about {kilos},"
-    return f", about {round(weight.value / POUND)} lb ({kilos}),"
+    return f", about {weight_text(weight.value, maker.house.unit)},"
