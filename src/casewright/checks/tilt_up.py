@@ -44,7 +44,8 @@ def _examine(room: Room) -> Iterator[Breach]:
     ceiling = room.spec.style["ceiling"].value if measured is None else measured.value
     word = "is reckoned" if measured is None else "is"
     ask = ("measure the ceiling at its lowest: write it as ceiling in [style]",)
-    free = ceiling - by_unit(room, "1/2", "12")
+    air = by_unit(room, "1/2", "12")
+    free = ceiling - air
     for case in room.boxes:
         if case.spec.is_hung:
             continue
@@ -56,7 +57,8 @@ def _examine(room: Room) -> Iterator[Breach]:
         yield Breach(
             case.key,
             f"{case.spec.title} cannot be tilted up: from corner to corner its side measures "
-            f"{diagonal}, and the ceiling {word} {length(room, ceiling)} high",
+            f"{diagonal}, over {length(room, free)}: the ceiling {word} {length(room, ceiling)} "
+            f"high, {length(room, air)} of it kept free",
             measured=diagonal,
             limit=length(room, free),
             remedies=(

@@ -148,6 +148,10 @@ def _accept(loaded: LoadedJob, asked: LayoutAsked, found: _Found, number: int) -
         problem = _nothing(asked)
     elif len(answers) > 1:
         problem = f"Say of which: {', '.join(names)}."
+    elif not answers[0]:
+        problem = (
+            f"No answer fits; without --accept it is told why: casewright layout {loaded.path}"
+        )
     elif not 1 <= number <= answers[0]:
         problem = f"There are {answers[0]} answers, no {number}."
     if problem:

@@ -80,9 +80,16 @@ class RunLayout:
         wanted, there = self.text(room + conflict.short), self.text(room)
         off = self.text(abs(conflict.short))
         between = self._between(conflict)
+        least, most = (shop_text(each, self.unit) for each in FREE_WIDTHS[self.unit])
+        open_ones = f"widths left open are {least} to {most}"
         if conflict.short > 0:
-            return f"{between}at least {wanted} is needed, {there} is there: {off} short"
-        return f"{between}at most {wanted} can be filled, {there} is there: {off} left over"
+            return (
+                f"{between}at least {wanted} is needed, {there} is there: {off} short; {open_ones}"
+            )
+        return (
+            f"{between}at most {wanted} can be filled, {there} is there: {off} left over; "
+            f"{open_ones}"
+        )
 
     def _between(self, conflict: LayoutConflict) -> str:
         """Where the stretch lies that cannot be filled, if seams are pinned."""
