@@ -11,11 +11,15 @@ from casewright.findings import Finding, Severity
 from casewright.job.worked import WorkedJob, work_out
 from casewright.outputs.apart import in_two
 
-__all__ = ["plan_job"]
-
+__all__ = ["pays_apart", "plan_job"]
 
 _MANY = 100
 """From so many parts on a process that helps takes less time than it saves (measured)."""
+
+
+def pays_apart(worked: WorkedJob) -> bool:
+    """Whether another process that plans saves more time than its start takes."""
+    return len(worked.room.parts) >= _MANY
 
 
 def plan_job(worked: WorkedJob, *, quick: bool = False) -> Breakdown:
@@ -26,7 +30,7 @@ def plan_job(worked: WorkedJob, *, quick: bool = False) -> Breakdown:
     quick
         Whether a second process may help where there is much to do; it changes nothing else.
     """
-    each: Each = in_two if quick and len(worked.room.parts) >= _MANY else in_turn
+    each: Each = in_two if quick and pays_apart(worked) else in_turn
     breakdown = break_down(worked.room, each=each)
     savings = _savings(worked, breakdown, each)
     return replace(breakdown, findings=(*breakdown.findings, *savings))

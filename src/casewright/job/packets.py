@@ -14,7 +14,7 @@ from casewright.install.hanging import Hanging, hanging
 from casewright.jigs import jigs
 from casewright.job.collector import collector_at_rest
 from casewright.job.fingerprint import printed_fingerprint
-from casewright.job.nudges import plan_job
+from casewright.job.nudges import pays_apart, plan_job
 from casewright.job.worked import WorkedJob
 from casewright.outputs.apart import meanwhile
 from casewright.outputs.csv import Cell, csv_bytes
@@ -36,9 +36,6 @@ _PART_COLUMNS = (
     "mark", "path", "case", "part", "hand", "stock", "cut length", "cut width",
     "finished length", "finished width", "thickness", "grain", "edges", "waits for", "state",
 )  # fmt: skip
-_MANY = 100
-"""From so many parts on a process that plans takes less time than it saves (measured)."""
-
 _HARDWARE = (
     "door hardware", "drawer hardware", "shelf hardware", "fasteners", "wall", "glass",
 )  # fmt: skip
@@ -155,7 +152,7 @@ def draw_packet(worked: WorkedJob, *, left_only: bool = False) -> DrawnPacket:
 @contextmanager
 def _planned(worked: WorkedJob) -> Iterator[Callable[[], Purchases]]:
     """The plans, from another process where that saves more time than its start takes."""
-    if len(worked.room.parts) < _MANY:
+    if not pays_apart(worked):
         yield lambda: plan_purchases(worked)
         return
     with meanwhile(plan_purchases, worked, quick=True) as answer:
