@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from casewright.cli.count_texts import counted
+from casewright.cutting.claim_verifier import least_sheets
 from casewright.cutting.violations import Violation
 from casewright.job.cut_file import CutTask
 from casewright.job.plan_file import PlanFile, is_of
@@ -24,9 +25,10 @@ def verdict_lines(task: CutTask, plan: PlanFile, breaches: Sequence[Violation]) 
             f"{counted(len(solution.tree), 'sheet')}{order}"
         )
         claim, measure = solution.bound, solution.bound.measure
+        known = measure == "sheets" and claim.value <= least_sheets(task.problem, solution)
         yield (
             f"its claim that no plan needs less than {claim.value} ({measure}, {claim.scope}) "
-            "was not proved anew"
+            + ("follows from the area of the parts" if known else "was not proved anew")
         )
         for entry in solution.unplaced:
             yield f"left over: {entry.count} of {entry.part}, {entry.reason.value}"

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
+from casewright.cutting.claim_verifier import claim_violations
 from casewright.cutting.match_verifier import match_violations
 from casewright.cutting.problem import PartDemand, Problem, StockItem
 from casewright.cutting.solution import (
@@ -42,6 +43,7 @@ def verify(problem: Problem, solution: Solution) -> tuple[Violation, ...]:
         *match_violations(problem, solution),
         *_tree_matches(solution),
         *_value_violations(problem, solution),
+        *claim_violations(problem, solution),
         *_card_violations(solution),
     )
 

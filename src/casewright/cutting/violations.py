@@ -28,6 +28,9 @@ class Breach(Enum):
     STAGES = "too many cutting directions"
     COST = "the cost is not that of the sheets"
     BOUND = "the bound is above the cost, or the status does not follow from it"
+    CLAIM = "the bound cannot be for this problem"
+    TOLD = "what is told beside the plan does not follow from it"
+    CAUTION = "the cautions of a cut are not those that it needs"
     CARDS = "the setting cards do not count the pieces"
 
 

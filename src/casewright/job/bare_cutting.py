@@ -19,7 +19,7 @@ from casewright.job.cut_file import CutTask
 from casewright.job.patience import Ending, Patience
 from casewright.job.plan_check import breaches_of
 
-__all__ = ["CutAnswer", "cut", "cut_again"]
+__all__ = ["CutAnswer", "cut", "cut_again", "not_done"]
 
 _EASING = 6
 """Easing the work counts each place that is tried; it gets a part of the places of the sheets."""
@@ -141,7 +141,7 @@ def _answer(
     ending: Ending,
     done: frozenset[int] = frozenset(),
 ) -> CutAnswer:
-    left = _not_done(solution, done)
+    left = not_done(solution, done)
     order = plan_cuts(task.problem, left, task.model.limits)
     wrong = breaches_of(task, solution, order, done)
     if wrong:
@@ -151,7 +151,7 @@ def _answer(
     return CutAnswer(task, solution, order, work, trade, None, done, ending)
 
 
-def _not_done(solution: Solution, done: frozenset[int]) -> Solution:
+def not_done(solution: Solution, done: frozenset[int]) -> Solution:
     """What is still to be cut: sheets that are cut stand there whole, with no step for them."""
     if not done:
         return solution

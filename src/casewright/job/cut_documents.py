@@ -20,13 +20,13 @@ from casewright.cutting.solution import Rect, Unplaced
 from casewright.cutting.solution_codec import write_solution
 from casewright.cutting.trade import Trade
 from casewright.cutting.violations import Violation
-from casewright.cutting.work import Work
 from casewright.dims import Dim, Unit, length_json
 from casewright.job.bare_cutting import CutAnswer
 from casewright.job.cut_file import CutTask
 from casewright.job.documents import finding_json, head_json, question_json
 from casewright.job.plan_file import PlanFile, is_of
 from casewright.job.unplaced import remedy_of
+from casewright.job.work_document import work_json
 from casewright.packet.cut_words import work_minutes
 from casewright.room.specs import JobSpec
 
@@ -81,24 +81,11 @@ def _plan(plan: StockPlan, unit: Unit) -> _Json:
             {"match": match.id, "pieces": list(match.parts)} for match in plan.problem.matches
         ],
         "just_fit": [_just_fit(fit, unit) for fit in plan.just_fit],
-        "work": _work(plan.work),
+        "work": work_json(plan.work),
         "trade": _trade(plan.trade),
         "from_offcuts": [piece.id for piece in plan.from_offcuts],
         "milling": plan.milling.words if plan.milling else None,
     }  # fmt: skip
-
-
-def _work(work: Work) -> _Json:
-    """Counts of what is done at the saws, and about how long it takes."""
-    return {
-        "minutes": work_minutes(work),
-        "cuts": work.cuts,
-        "settings": {"fence": work.fences, "stop": work.stops, "straightedge": work.guides},
-        "least_settings": work.least_settings,
-        "lost_datums": work.lost_datums,
-        "lifts": {"full": work.full_lifts, "half": work.half_lifts},
-        "turns": work.turns,
-    }
 
 
 def _trade(trade: Trade | None) -> _Json | None:
@@ -109,7 +96,7 @@ def _trade(trade: Trade | None) -> _Json | None:
     return {
         "more": len(easiest.solution.tree) - len(fewest.solution.tree),
         "saved_minutes": work_minutes(fewest.work) - work_minutes(easiest.work),
-        "work": _work(easiest.work),
+        "work": work_json(easiest.work),
     }
 
 
@@ -173,7 +160,7 @@ def answer_document(answer: CutAnswer) -> _Json:
         "kerf": problem.kerf,
         "stages": "free" if problem.stages is None else problem.stages,
         "ending": answer.ending.value,
-        "work": _work(answer.work),
+        "work": work_json(answer.work),
         "trade": _trade(answer.trade),
         "unplaced": [_unplaced(answer, entry) for entry in solution.unplaced],
         "last": _last(answer),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Collection, Iterator
 
+from casewright.cutting.claim_verifier import caution_violations
 from casewright.cutting.solution import Solution
 from casewright.cutting.steps import CutPlan
 from casewright.cutting.verifier import verify
@@ -35,7 +36,10 @@ def breaches_of(
     found = verify(task.problem, solution)
     if found or order is None:
         return found
-    return tuple(_order_breaches(task, solution, order, done))
+    return (
+        *_order_breaches(task, solution, order, done),
+        *caution_violations(order, task.model.limits),
+    )
 
 
 def _order_breaches(

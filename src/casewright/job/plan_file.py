@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
+from casewright.cutting.claim_verifier import told_violations
 from casewright.cutting.codec import fingerprint
 from casewright.cutting.problem import ProblemError
 from casewright.cutting.solution import Solution
@@ -14,10 +15,13 @@ from casewright.cutting.solution_codec import write_solution
 from casewright.cutting.solution_reader import read_solution
 from casewright.cutting.steps import CutPlan
 from casewright.cutting.violations import Breach, Violation
+from casewright.cutting.work import work_of
+from casewright.job.bare_cutting import not_done
 from casewright.job.cut_file import CutTask
 from casewright.job.json_file import faults_error, read_json
 from casewright.job.order_reader import read_order
 from casewright.job.plan_check import breaches_of
+from casewright.job.work_document import work_json
 
 __all__ = ["PlanFile", "file_breaches", "is_of", "read_plan"]
 
@@ -40,6 +44,8 @@ class PlanFile:
         Numbers of the sheets that were cut before it was made, from 0.
     fingerprint
         Of the problem it was made for, as told.
+    told
+        All that stands in the file.
     """
 
     solution: Solution
@@ -47,6 +53,7 @@ class PlanFile:
     cards: object = None
     done: frozenset[int] = frozenset()
     fingerprint: object = None
+    told: Mapping[str, Any] = field(default_factory=dict)
 
 
 def read_plan(path: Path) -> PlanFile:
@@ -64,7 +71,7 @@ def read_plan(path: Path) -> PlanFile:
     except ProblemError as error:
         raise faults_error(path, error.faults) from None
     return PlanFile(
-        solution, order, data.get("cards"), _done(data.get("last")), data.get("fingerprint")
+        solution, order, data.get("cards"), _done(data.get("last")), data.get("fingerprint"), data
     )
 
 
@@ -79,6 +86,9 @@ def _done(last: object) -> frozenset[int]:
 def file_breaches(task: CutTask, plan: PlanFile) -> tuple[Violation, ...]:
     """Everything wrong with a plan in a file; cards without steps are compared with its trees."""
     found = breaches_of(task, plan.solution, plan.order, plan.done)
+    found += tuple(told_violations(task.problem, plan.solution, plan.told))
+    if not found and plan.order is not None:
+        return tuple(_work_breaches(task, plan, plan.order))
     if found or plan.order is not None or plan.cards is None:
         return found
     written: Mapping[str, Any] = write_solution(task.problem, plan.solution)
@@ -86,6 +96,21 @@ def file_breaches(task: CutTask, plan: PlanFile) -> tuple[Violation, ...]:
         return ()
     says = "they belong to steps that are not told, or the cut trees ask for other settings"
     return (Violation(Breach.CARDS, says),)
+
+
+def _work_breaches(task: CutTask, plan: PlanFile, order: CutPlan) -> Iterator[Violation]:
+    """What of the work is told, where it is, against the work of the steps."""
+    told = plan.told.get("work")
+    if told is None:
+        return
+    left = not_done(plan.solution, plan.done)
+    facts = work_json(work_of(task.problem, left, order, task.model))
+    if not isinstance(told, Mapping):
+        yield Violation(Breach.TOLD, f"work is {told!r}, it must be an object")
+        return
+    for key, fact in facts.items():
+        if key in told and told[key] != fact:
+            yield Violation(Breach.TOLD, f"work: {key} is {told[key]!r}, the steps make {fact!r}")
 
 
 def is_of(task: CutTask, plan: PlanFile) -> bool:

@@ -62,6 +62,17 @@ CHANGES: list[tuple[Change, str]] = [
     (lambda p: p["steps"].reverse(), "the piece to cut is not in hand"),
     (lambda p: p["cards"][0].update(setting=7), "the card is set otherwise"),
     (lambda p: p["cards"].pop(), "the step is not on its card"),
+    (lambda p: p.update(kerf=4), "kerf is 4, it must be 3"),
+    (lambda p: p.update(stages=True), "stages is True, it must be 3"),
+    (lambda p: p.update(unit="in"), "unit is 'in'"),
+    (lambda p: p.update(gap=1), "gap is 1, it must be 0"),
+    (lambda p: p.update(verdict="the best there is"), "verdict is 'the best there is'"),
+    (lambda p: p["bound"].update(scope="my cutting"), '"my cutting" is no scope'),
+    (lambda p: p["bound"].update(scope="two-stage cutting"), "the problem allows 3 stages"),
+    (lambda p: p["work"].update(cuts=1), "work: cuts is 1"),
+    (lambda p: p["work"].update(minutes=0), "work: minutes is 0"),
+    (lambda p: p.update(work=3), "work is 3, it must be an object"),
+    (lambda p: p["steps"][0].update(cautions=["heavy"]), "heavy is not so"),
     (lambda p: p.pop("steps"), "the setting cards do not count the pieces"),
 ]  # fmt: skip
 
@@ -121,6 +132,30 @@ def test_the_limits_of_the_shop_are_looked_at(
     small = write(tmp_path, PROBLEM | {"shop": {"limits": limits}})
     assert run("verify", small, write(tmp_path, plan, "plan.json")) == 2
     assert "beyond the reach of the saw" in capsys.readouterr().out
+
+
+def test_a_caution_that_a_cut_needs_must_be_told(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A sheet of 2440 x 1220 mm, where one person handles half of it."""
+    shop = {"limits": {"lift_area": 1220 * 1220, "narrowest_rip": 80}}
+    given = write(tmp_path, PROBLEM | {"shop": shop})
+    plan = json_of(capsys, "cut", "--problem", given, "--work", "500")
+    heavy = [step for step in plan["steps"] if "heavy" in step["cautions"]]
+    assert heavy
+    heavy[0]["cautions"] = [each for each in heavy[0]["cautions"] if each != "heavy"]
+    assert run("verify", given, write(tmp_path, plan, "plan.json")) == 2
+    assert f"step {heavy[0]['number']}: lacks heavy" in capsys.readouterr().out
+
+
+def test_what_follows_from_the_area_is_said_to(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Two of 1500 x 1200 mm take more than a sheet of 2440 x 1220 by their area alone."""
+    given = write(tmp_path, problem(part("top", 1500, 1200, 2)))
+    plan = json_of(capsys, "cut", "--problem", given, "--work", "500")
+    assert run("verify", given, write(tmp_path, plan, "plan.json")) == 0
+    assert "follows from the area of the parts" in capsys.readouterr().out
 
 
 def _deep(plan: Any) -> None:
