@@ -22,7 +22,7 @@ Sources
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from casewright.casework.cases import Case, Door
@@ -40,21 +40,31 @@ _LOW, _HIGH = Fraction(12, 10), Fraction(35, 10)
 def _examine(room: Room) -> Iterator[Breach]:
     for case in room.cases:
         leaves = Counter(front.opening for front in case.doors)
+        told: dict[tuple[str, Fraction, Fraction], list[Door]] = {}
         for front in case.doors:
-            pair = leaves[front.opening] > 1
-            yield from _width(room, case, front, pair=pair)
-            if front.opening == "main":
-                yield from _aspect(room, front, pair=pair)
+            size = (front.opening, front.width.value, front.height.value)
+            told.setdefault(size, []).append(front)
+        for alike in told.values():  # a pair of one size is one finding
+            pair = leaves[alike[0].opening] > 1
+            yield from _width(room, case, alike, pair=pair)
+            if alike[0].opening == "main":
+                yield from _aspect(room, alike, pair=pair)
 
 
-def _width(room: Room, case: Case, front: Door, *, pair: bool) -> Iterator[Breach]:
+def _named(alike: Sequence[Door]) -> str:
+    others = " and the ".join(front.title for front in alike[1:])
+    return f"the {alike[0].title}, like the {others}," if others else f"the {alike[0].title}"
+
+
+def _width(room: Room, case: Case, alike: Sequence[Door], *, pair: bool) -> Iterator[Breach]:
+    front = alike[0]
     wide = front.width.value
     narrowest = by_unit(room, "9", "230")
     widest = style_value(room, case, "widest_single_door")
     if wide > widest:
         yield Breach(
             front.path,
-            f"the {front.title} is {length(room, wide)} wide, over {length(room, widest)}: it "
+            f"{_named(alike)} is {length(room, wide)} wide, over {length(room, widest)}: it "
             "swings far out and pulls at its hinges",
             measured=length(room, wide),
             limit=length(room, widest),
@@ -68,7 +78,7 @@ def _width(room: Room, case: Case, front: Door, *, pair: bool) -> Iterator[Breac
     elif wide < narrowest:
         yield Breach(
             front.path,
-            f"the {front.title} is only {length(room, wide)} wide; under "
+            f"{_named(alike)} is only {length(room, wide)} wide; under "
             f"{length(room, narrowest)} a leaf hides more than it opens",
             measured=length(room, wide),
             limit=length(room, narrowest),
@@ -82,14 +92,15 @@ def _width(room: Room, case: Case, front: Door, *, pair: bool) -> Iterator[Breac
         )
 
 
-def _aspect(room: Room, front: Door, *, pair: bool) -> Iterator[Breach]:
+def _aspect(room: Room, alike: Sequence[Door], *, pair: bool) -> Iterator[Breach]:
+    front = alike[0]
     ratio = front.height.value / front.width.value
     if _LOW <= ratio <= _HIGH:
         return
     long = ratio > _HIGH
     yield Breach(
         front.path,
-        f"the {front.title} is {length(room, front.height.value)} tall and "
+        f"{_named(alike)} is {length(room, front.height.value)} tall and "
         f"{length(room, front.width.value)} wide, {float(ratio):.1f} to 1: "
         + ("so long a leaf may wind" if long else "wider than it should be for its height"),
         measured=f"{float(ratio):.1f}",

@@ -234,3 +234,10 @@ def test_neighbours_of_a_diagonal_corner_are_as_deep_as_its_sides() -> None:
     assert 'is 14" deep' in found.says
     assert found.remedies[0] == 'depth = 14" for a'
     assert not found_in("corner depth", corner_case("12"))
+
+
+def test_doors_of_a_pair_are_told_once() -> None:
+    """Of a case 60 wide each leaf is over 22, the widest of the house style."""
+    wide = [each for each in found_in("leaf size", before_wall("long")) if "swings" in each.says]
+    assert [each.path for each in wide] == ["a.door_left"]
+    assert "the left door, like the right door, is 29" in wide[0].says
