@@ -15,6 +15,7 @@ from casewright.drawing.pens import DIMENSION, NEIGHBOUR, THIN, VISIBLE
 from casewright.drawing.plan_names import wrapped, written
 from casewright.drawing.shapes import Arc, Element, Point, Polyline
 from casewright.room.aisles import aisles
+from casewright.room.footprints import rectangle
 from casewright.room.free_stand import FreeStand
 from casewright.room.island_places import island_boxes, middle_plane
 from casewright.room.model import Island, Room
@@ -57,10 +58,8 @@ def _outline(
 
 def _stand(room: Room, stand: FreeStand, frame: WallFrame) -> Iterator[Element]:
     left, right, near, far = (edge.value for edge in stand.counter)
-    edge = tuple(
-        _float(frame.at(x, z)) for x, z in ((left, near), (right, near), (right, far), (left, far))
-    )
-    yield Polyline(edge, NEIGHBOUR, closed=True, tag=Tag(title="counter"))
+    edge = rectangle(frame, (left, right), (near, far))
+    yield Polyline(tuple(map(_float, edge)), NEIGHBOUR, closed=True, tag=Tag(title="counter"))
     case = next(case for case in room.cases if case.key == stand.key)
     zero = Fraction(0)
     island = next((each for each in room.islands if each.key == stand.key), None)
