@@ -2,5 +2,15 @@
 
 from casewright.buying.build import COLUMNS, buy_list, buy_rows
 from casewright.buying.line import Aisle, BuyLine, Measure
+from casewright.buying.trim_spare import TrimSpare, trim_spare
 
-__all__ = ["COLUMNS", "Aisle", "BuyLine", "Measure", "buy_list", "buy_rows"]
+__all__ = [
+    "COLUMNS",
+    "Aisle",
+    "BuyLine",
+    "Measure",
+    "TrimSpare",
+    "buy_list",
+    "buy_rows",
+    "trim_spare",
+]

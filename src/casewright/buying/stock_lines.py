@@ -62,7 +62,7 @@ def _note(goods: Sheet, count: int) -> str:
 def _boards(room: Room, plan: StockPlan, goods: Board) -> Iterator[BuyLine]:
     unit = room.spec.unit
     lengths = {key: item.length.value for key, item in plan.offered.items() if not item.kept}
-    spare = trim_spare(room, plan, lengths)
+    spare = trim_spare(room, plan)
     kept = f" and {counted(len(plan.offcuts), 'leftover')} on hand" if plan.offcuts else ""
     bought = sorted((key for key in plan.counts if key in lengths), key=lambda key: lengths[key])
     for item in dict.fromkeys((*bought, *((spare.item,) if spare else ()))):

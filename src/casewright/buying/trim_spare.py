@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -35,16 +34,13 @@ class TrimSpare:
     why: str
 
 
-def trim_spare(room: Room, plan: StockPlan, lengths: Mapping[str, Fraction]) -> TrimSpare | None:
+def trim_spare(room: Room, plan: StockPlan) -> TrimSpare | None:
     """The boards that a margin over the trims of a stock takes; None where the plan leaves it.
 
     One tenth of their length, one knot, and two test pieces for each corner that a crown turns.
-
-    Parameters
-    ----------
-    lengths
-        Of the boards that can be bought, by their ids in the plan [mm].
     """
+    if plan.kind != "boards":
+        return None
     style = room.spec.style
     trims = [trim for run in room.runs for trim in run.trims]
     own = {part.path for trim in trims for part in trim.parts if part.path in plan.pieces}
@@ -62,6 +58,7 @@ def trim_spare(room: Room, plan: StockPlan, lengths: Mapping[str, Fraction]) -> 
     left = _left(plan, max(plan.pieces[path].width for path in own))
     if left >= margin:
         return None
+    lengths = {key: item.length.value for key, item in plan.offered.items() if not item.kept}
     item = min(lengths, key=lambda each: (lengths[each], each))
     unit = room.spec.unit
     tested = f", {ends} test pieces of corners" if ends else ""

@@ -14,8 +14,10 @@ from casewright.breakdown import (
     StockPlan,
     saw_cards,
 )
+from casewright.buying import TrimSpare, trim_spare
 from casewright.dims import Unit, shop_text
 from casewright.packet.cut_words import plan_summary, triangle_words
+from casewright.room.model import Room
 from casewright.room.specs import JobSpec
 
 __all__ = ["cut_lines"]
@@ -23,10 +25,13 @@ __all__ = ["cut_lines"]
 _NOUNS = {"sheets": "sheet", "boards": "board", "strips": "strip"}
 
 
-def cut_lines(breakdown: Breakdown, spec: JobSpec) -> Iterator[str]:
+def cut_lines(breakdown: Breakdown, room: Room) -> Iterator[str]:
     """What to buy, what waits, and the cuts in the order of work."""
+    spec = room.spec
     for plan in breakdown.wanted:
         yield _need(plan, spec)
+        if (spare := trim_spare(room, plan)) is not None:
+            yield f"      and {_spare(plan, spare, spec.unit)}"
     for question in breakdown.questions:
         yield f"ASK   {question.needs}: {question.because}"
         yield f"      {question.how}"
@@ -54,6 +59,12 @@ def _need(plan: StockPlan, spec: JobSpec) -> str:
         return f"BUY   {count} of {goods}{kept}"
     wide = shop_text(plan.milling.width, spec.unit, with_unit=True)
     return f"MILL  {goods}: {count} {wide} wide from {spec.stock[plan.milling.source].title}"
+
+
+def _spare(plan: StockPlan, spare: TrimSpare, unit: Unit) -> str:
+    """Boards beyond the plan, with the reason, as on the buy list."""
+    size = shop_text(plan.offered[spare.item].length.value, unit, with_unit=True)
+    return f"{spare.count} more of {size}: {spare.why}"
 
 
 def _lengths(plan: StockPlan, unit: Unit) -> str:

@@ -76,15 +76,14 @@ def run_cut(
     if not options.is_usual:
         _refuse("a job is planned in its own way", "give these options with --problem")
     worked = load_and_work_out(job or Path(), use)
-    spec = worked.room.spec
     if has_failed(worked, as_json=as_json):
         return FAILED_PROOF
     with working("planning the cuts"):
         breakdown = plan_job(worked, quick=True)
     if as_json:
-        print_json(cut_document(spec, breakdown))
+        print_json(cut_document(worked.room, breakdown))
     else:
-        print_lines(cut_lines(breakdown, spec))
+        print_lines(cut_lines(breakdown, worked.room))
     is_open = breakdown.waiting or breakdown.questions or breakdown.findings
     return OPEN if is_open else CLEAN
 

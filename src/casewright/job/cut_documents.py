@@ -15,6 +15,7 @@ from casewright.breakdown import (
     saw_cards,
     saw_steps,
 )
+from casewright.buying import trim_spare
 from casewright.cutting.codec import fingerprint
 from casewright.cutting.solution import Rect, Unplaced
 from casewright.cutting.solution_codec import write_solution
@@ -28,7 +29,7 @@ from casewright.job.plan_file import PlanFile, is_of
 from casewright.job.unplaced import remedy_of
 from casewright.job.work_document import work_json
 from casewright.packet.cut_words import work_minutes
-from casewright.room.specs import JobSpec
+from casewright.room.model import Room
 
 __all__ = ["answer_document", "cut_document", "verdict_document"]
 
@@ -39,13 +40,19 @@ def _rect(rect: Rect) -> _Json:
     return {"x": rect.x, "y": rect.y, "l": rect.length, "w": rect.width}
 
 
-def cut_document(spec: JobSpec, breakdown: Breakdown) -> _Json:
+def cut_document(room: Room, breakdown: Breakdown) -> _Json:
     """`cut --json`: what can be cut now, what must be bought, and who waits."""
+    spec = room.spec
     return {
         **head_json("cut", spec),
         "plans": [_plan(plan, spec.unit) for plan in breakdown.plans],
         "wanted": [
-            {"stock": plan.stock, "kind": plan.kind, "counts": dict(plan.counts)}
+            {
+                "stock": plan.stock,
+                "kind": plan.kind,
+                "counts": dict(plan.counts),
+                "spare": _spare(room, plan),
+            }
             for plan in breakdown.wanted
         ],
         "waiting": [
@@ -54,6 +61,12 @@ def cut_document(spec: JobSpec, breakdown: Breakdown) -> _Json:
         "questions": [question_json(question) for question in breakdown.questions],
         "findings": [finding_json(finding) for finding in breakdown.findings],
     }
+
+
+def _spare(room: Room, plan: StockPlan) -> _Json:
+    """Boards to buy beyond the plan, by id of its stock."""
+    spare = trim_spare(room, plan)
+    return {} if spare is None else {spare.item: spare.count}
 
 
 def _plan(plan: StockPlan, unit: Unit) -> _Json:

@@ -8,10 +8,15 @@ from pathlib import Path
 import pytest
 from tests.jobs import EXAMPLES, FIVE_LINES, HEAD, example
 
+from casewright.breakdown import break_down
+from casewright.buying import buy_list
 from casewright.cli.commands import load_and_work_out
+from casewright.cli.cut_texts import cut_lines
 from casewright.cli.main import main
 from casewright.cli.printing import folded
+from casewright.cutting.engine import Stop
 from casewright.findings import Severity
+from casewright.job.cut_documents import cut_document
 from casewright.job.starter import DEMO_FILE
 
 
@@ -132,6 +137,24 @@ def test_strips_are_milled_not_bought(tmp_path: Path, capsys: pytest.CaptureFixt
     assert milled
     assert all(" from " in line for line in milled)
     assert not any(line.startswith("BUY") and "strip" in line for line in lines)
+
+
+def test_boards_beyond_the_plan_are_told_as_on_the_buy_list() -> None:
+    """A crown out of one length asks for one more: `cut` and the buy list name the same boards."""
+    room = load_and_work_out(EXAMPLES / "gallery_trims.toml").room
+    breakdown = break_down(room, stop=Stop(1_000))
+    [spare] = [
+        line.removeprefix("      and ")
+        for line in cut_lines(breakdown, room)
+        if line.startswith("      and ")
+    ]
+    [bought] = [
+        line for line in buy_list(room, breakdown) if line.aisle == "boards" and line.spare
+    ]
+    assert spare.startswith(f'{bought.spare} more of 96": for trims a tenth of ')
+    assert bought.why.endswith(spare.partition(": ")[2])
+    [told] = [each for each in cut_document(room, breakdown)["wanted"] if each["spare"]]
+    assert told["spare"] == {"crown 96": bought.spare}
 
 
 def test_cut_says_what_to_buy_and_what_waits(
