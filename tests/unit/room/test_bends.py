@@ -291,3 +291,20 @@ def test_screws_join_the_corner_to_both_runs_and_their_plinths() -> None:
         lines = list(wall_goods(work_out(read(told)).room))
         assert [line.need for line in lines if line.what.startswith("joining screw")] == [8]
         assert [line.need for line in lines if line.what.startswith("plinth screw")] == plinths
+
+
+@pytest.mark.parametrize("unit", ["in", "mm"])
+def test_what_is_planned_across_a_face_lies_on_the_grid(unit: Unit) -> None:
+    """With odd readings, too: roots would leave sizes that no whole step of a cut plan divides."""
+    job = text(unit, "left", ply="0.709" if unit == "in" else "18.03")
+    room = work_out(read(job)).room
+    step = room.spec.style["cut_step"].value
+    across = [
+        dim
+        for run in room.runs
+        for trim in run.trims
+        for dim in trim.open_lengths
+        if "across" in dim.path
+    ]
+    assert across
+    assert all(dim.value % step == 0 for dim in across)

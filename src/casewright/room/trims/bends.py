@@ -144,8 +144,10 @@ def past_bend(house: House, place: Place, name: str, out: Dim, way: Way = Way.UP
     return _on_grid(house, place, name, exact, way)
 
 
-def across_length(place: Place, bend: Bend, plane: Dim, before: Dim | None = None) -> Dim:
-    """The length across a face, as planned until it is read [mm].
+def across_length(
+    house: House, place: Place, bend: Bend, plane: Dim, before: Dim | None = None
+) -> Dim:
+    """The length across a face, as planned until it is read: up to the grid [mm].
 
     Parameters
     ----------
@@ -161,6 +163,9 @@ def across_length(place: Place, bend: Bend, plane: Dim, before: Dim | None = Non
     exact = (mouth.reach - 2 * plane) * OVER_ROOT_2
     if before is not None:
         exact = exact + 2 * before
+    step = house.style_dim("cut_step").value
+    if step and exact.value % step:
+        exact, _ = place.rounded(f"{name}_planned", exact, step, Way.UP)
     return place.follows(name, exact, how="as planned, until it is read as built")
 
 

@@ -175,7 +175,7 @@ def lay_out_crown(
     return CrownLayout(
         house, place, run, asked, ends, stretch(place, edges["left"], edges["right"]), heights,
         drop, projection, board, bends,
-        across={side: across_length(first, bend, plane, board)
+        across={side: across_length(house, first, bend, plane, board)
                 for side, bend in owned.items()},
         far={side: _far_cut(spec, run, side, spring, measured, ends[side]) for side in owned},
         suffix=at.suffix,

@@ -58,7 +58,7 @@ def build_light_rail(house: House, run: Run, spec: LightRailSpec, bends: Bends) 
             edge = own.start if side == "left" else own.start + own.along
             beside[side] = return_piece(house, place, shape, (side, turn), edge, (back,))
         elif side in bends and bends[side].owns:
-            face = across_length(place, bends[side], depth)
+            face = across_length(house, place, bends[side], depth)
             lengths.append(face)
             beside[side] = across_piece(
                 house, place, shape, bends[side], (face, past, past), house.zero - thick

@@ -130,7 +130,7 @@ def _across(house: House, run: Run, shape: TrimShape, bend: Bend) -> tuple[Dim, 
         msg = f"{bend.case.key} is no diagonal corner"
         raise ValueError(msg)
     before = board.placed.z + board.finished.thickness - mouth.front
-    length = across_length(place, bend, shape.z, before)
+    length = across_length(house, place, bend, shape.z, before)
     return length, across_piece(house, place, shape, bend, (length,), before)
 
 
