@@ -113,11 +113,15 @@ LAYOUT = """Fill the walls: up to five layouts that differ in kind, each with it
   casewright layout kitchen.toml
   casewright layout kitchen.toml --run below --accept 2
   casewright layout kitchen.toml --heights --accept 1
+  casewright layout kitchen.toml --island middle --accept 1
 
 Of each run that closes against a wall, the cases without a width get one, on a grid of 1/16 in or
 1 mm, and the fillers theirs: equal widths, mirrored ones, a case on the middle of a window
 (centre under [run.NAME]), as far as they go together. Where nothing fits, it says by how much, and
 what would make room. An accepted answer is written into the job file.
+
+An island whose place leaves something open is put where its aisles are kept, as long as it may be,
+its middle before its window or range; heights, where floor and ceiling were read, close exactly.
 """
 
 
