@@ -120,6 +120,7 @@ class WorkCounter:
     _pieces: dict[_Key, _Piece] = field(default_factory=dict)
     _rows: dict[_Key, CutRow | None] = field(default_factory=dict)
     _groups: dict[str, int] = field(default_factory=dict)
+    _alike: dict[tuple[str, int, int], int] = field(default_factory=dict)
 
     def pattern_work(self, pattern: Pattern) -> SheetWork:
         """The share of a sheet."""
@@ -206,9 +207,10 @@ class WorkCounter:
         own = self.kinds[kind]
         if own.group is None:
             return _NOTHING
-        return _NOTHING._replace(
-            ways=frozenset([_Way(kind, (length, width) != (own.length, own.width))])
-        )
+        size = (own.length, own.width)
+        # Whether it may be turned tells kinds apart, but not what is cut at one setting.
+        like = self._alike.setdefault((own.group, *size), kind)
+        return _NOTHING._replace(ways=frozenset([_Way(like, (length, width) != size)]))
 
     def _row(
         self, ground: Ground, axis: Axis, sizes: tuple[int, ...], frame: _Frame

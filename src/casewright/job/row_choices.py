@@ -115,11 +115,16 @@ def _sink(base: KeyPath, case: CaseTable, kinds: Sequence[str], reporter: Report
 
 
 def check_slide_holes(content: Content, reporter: Reporter) -> None:
-    """Tell holes of slides that run into one another, or are written twice."""
+    """Tell holes of slides on their very end, written twice, or running into one another."""
     for key in ("slide", "undermount"):
         table: SlideTable = getattr(content.hardware, key)
         for name in ("holes", "box_holes"):
             row = sorted(enumerate(getattr(table, name) or ()), key=lambda pair: pair[1])
+            if row and table.hole is not None and row[0][1] < table.hole / 2:
+                reporter.tell(
+                    ("hardware", key, name, row[0][0]), "this hole lies on the slide's front end",
+                    "write how far behind the front end of the slide its middle is",
+                )  # fmt: skip
             for (_, one), (number, other) in pairwise(row):
                 if other - one < _APART:
                     reporter.tell(

@@ -94,10 +94,10 @@ front = "slab"
 @settings(max_examples=10, deadline=None)
 @given(st.integers(0, 99), st.sampled_from([-1, 1]))
 def test_a_piece_a_hair_off_stops_nothing(number: int, sign: int) -> None:
-    """Any size of any piece 0.4 mm off: glue lines and clamps take that up (common practice)."""
+    """Any size of any piece 1/64 in off: glue lines and clamps take that up (common practice)."""
     job = read(_BASE)
     sizes = [d for part in build(job).parts for d in (part.blank.length, part.blank.width)]
     size = sizes[number % len(sizes)]
-    facts = {size.path: Fact(Origin("made", "cut"), cut=size.value + sign * Fraction(2, 5))}
+    facts = {size.path: Fact(Origin("made", "cut"), cut=size.value + sign * INCH / 64)}
     proofs = [f for f in work_out(job, facts).findings if f.rule.startswith("proof")]
     assert [f.says for f in proofs if f.severity is not Severity.NOTE] == []

@@ -89,7 +89,7 @@ def _closing_width(maker: Maker, carcase: Carcase, leaf: LeafPlan, first: Constr
     """Width of the second leaf of a pair: as its twin, or what a twin cut off its size leaves."""
     rest = leaf.width - first.width
     step = maker.style("cut_step").value
-    if rest.value == 0 or -HAIR * step <= rest.value < step:
+    if -step / 2 <= rest.value < step:  # the gap between them takes that up
         return leaf.width
     place = face_place(maker, leaf.opening)
     edges = face_edges(maker, carcase, leaf.front)
