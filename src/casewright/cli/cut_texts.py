@@ -15,7 +15,7 @@ from casewright.breakdown import (
     saw_cards,
 )
 from casewright.buying import TrimSpare, trim_spare
-from casewright.dims import Unit, shop_text
+from casewright.dims import Unit, reading_text, shop_text
 from casewright.packet.cut_words import plan_summary, triangle_words
 from casewright.room.model import Room
 from casewright.room.specs import JobSpec
@@ -86,7 +86,7 @@ def _plan_lines(plan: StockPlan, spec: JobSpec) -> Iterator[str]:
     for number in plan.waiting_sheets:
         yield f"  {_NOUNS[plan.kind]} {number + 1} just fits: measure it and the kerf first"
     for card in saw_cards(plan):
-        setting = shop_text(card.setting.value, unit, with_unit=True)
+        setting = reading_text(card.setting.value, unit, with_unit=True)
         yield f"  {setting}, {METHOD_WORDS[card.method]}, {FACE_WORDS[card.method]}"
         for step in card.steps:
             yield from _step_lines(step, unit)
@@ -104,7 +104,7 @@ def _step_lines(step: SawStep, unit: Unit) -> Iterator[str]:
 
 
 def _size(piece: InHand, unit: Unit) -> str:
-    return f"{shop_text(piece.length.value, unit)} x {shop_text(piece.width.value, unit)}"
+    return f"{reading_text(piece.length.value, unit)} x {reading_text(piece.width.value, unit)}"
 
 
 def _taken(piece: InHand, unit: Unit) -> str:
