@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
 from casewright.casework.cases import Case, Door, Front
 from casewright.dims.units import Unit
 from casewright.drawing.dimension import Aligned
+from casewright.drawing.leaf_swing import leaf_swing
 from casewright.drawing.marks import Tag
 from casewright.drawing.measure import Measure
-from casewright.drawing.pens import DIMENSION, NEIGHBOUR, THIN, VISIBLE
+from casewright.drawing.pens import NEIGHBOUR, THIN, VISIBLE
 from casewright.drawing.plan_names import wrapped, written
-from casewright.drawing.shapes import Arc, Element, Point, Polyline
+from casewright.drawing.shapes import Element, Point, Polyline
 from casewright.room.aisles import aisles
 from casewright.room.footprints import rectangle
 from casewright.room.free_stand import FreeStand
@@ -104,11 +104,10 @@ def _doors(case: Case, stand: FreeStand, frame: WallFrame, row: _Row) -> Iterato
             hinge, free = _edges(front, x)
             z = front.z.value + front.thickness.value
             places = ((hinge, z), (hinge, z + front.width.value), (free, z))
-            spots = [
+            axis, opened, shut = (
                 _float(frame.at(*stand.at(at + sign * u, plane + sign * v))) for u, v in places
-            ]
-            yield Polyline((spots[0], spots[1]), THIN)
-            yield _sweep(spots, float(front.width.value))
+            )
+            yield from leaf_swing(axis, opened, shut, float(front.width.value))
 
 
 def _edges(front: Front, x: Fraction) -> tuple[Fraction, Fraction]:
@@ -116,16 +115,6 @@ def _edges(front: Front, x: Fraction) -> tuple[Fraction, Fraction]:
     return (
         (left, right) if isinstance(front, Door) and front.hinge_side == "left" else (right, left)
     )
-
-
-def _sweep(spots: list[Point], wide: float) -> Arc:
-    """From the open leaf's edge to the closed one's, the shorter way."""
-    (x, y), opened, shut = ((float(u), float(v)) for u, v in spots)
-    begin, end = (math.degrees(math.atan2(v - y, u - x)) for u, v in (opened, shut))
-    turned = (end - begin + 180.0) % 360.0 - 180.0
-    if turned < 0:
-        begin, turned = end, -turned
-    return Arc((x, y), wide, DIMENSION, start_deg=begin, sweep_deg=turned)
 
 
 def _name(around: tuple[Point, ...], title: str, tag: Tag) -> Iterator[Element]:

@@ -6,9 +6,10 @@ import math
 from collections.abc import Callable, Iterator
 
 from casewright.casework.cases import Case, Door
+from casewright.drawing.leaf_swing import leaf_swing
 from casewright.drawing.marks import Tag
-from casewright.drawing.pens import DIMENSION, THIN
-from casewright.drawing.shapes import Arc, Element, Point, Polyline
+from casewright.drawing.pens import THIN
+from casewright.drawing.shapes import Element, Point, Polyline
 
 __all__ = ["mouth_swing"]
 
@@ -35,11 +36,7 @@ def mouth_swing(case: Case, at: Callable[[float, float], Point]) -> Iterator[Ele
         )
         tag = Tag(path=case.key, title=door.title, target=case.key)
         yield Polyline((hinge, shut), THIN, tag=tag)
-        yield Polyline((hinge, opened), THIN, tag=tag)
-        start, end = _angle(hinge, shut), _angle(hinge, opened)
-        turn = (end - start + 180) % 360 - 180
-        yield Arc(hinge, wide, DIMENSION, start_deg=start if turn > 0 else end,
-                  sweep_deg=abs(turn))  # fmt: skip
+        yield from leaf_swing(hinge, opened, shut, wide, tag)
 
 
 def _place(case: Case, at: Callable[[float, float], Point], x: float, z: float) -> Point:
@@ -53,9 +50,3 @@ def _place(case: Case, at: Callable[[float, float], Point], x: float, z: float) 
     if mouth.corner == "left":
         return at(half + out + aside, half + out - aside)
     return at(float(case.width.value) - half - out + aside, half + out + aside)
-
-
-def _angle(hinge: Point, end: Point) -> float:
-    return math.degrees(
-        math.atan2(float(end[1]) - float(hinge[1]), float(end[0]) - float(hinge[0]))
-    )

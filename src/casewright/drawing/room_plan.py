@@ -9,12 +9,13 @@ from casewright.casework.cases import Door
 from casewright.dims.units import Unit
 from casewright.drawing.choice import Choice
 from casewright.drawing.free_plan import free_elements
+from casewright.drawing.leaf_swing import leaf_swing
 from casewright.drawing.marks import Tag
 from casewright.drawing.measure import measure_of
 from casewright.drawing.mouth_swing import mouth_swing
 from casewright.drawing.mouth_views import above_outline
 from casewright.drawing.notes import Text
-from casewright.drawing.pens import CUT, DIMENSION, HIDDEN, NEIGHBOUR, THIN, VISIBLE, Ink
+from casewright.drawing.pens import CUT, HIDDEN, NEIGHBOUR, THIN, VISIBLE, Ink
 from casewright.drawing.plan_names import wrapped, written
 from casewright.drawing.scene import Scene
 from casewright.drawing.shapes import Arc, Element, Point, Polyline
@@ -103,15 +104,13 @@ def _thing(thing: PlacedThing, stand: WallStand) -> Iterator[Element]:
 def _swing(
     stand: WallStand, span: tuple[float, float], out: float, hinge: str
 ) -> Iterator[Element]:
-    """A leaf opened to a right angle, and the way of its free edge."""
+    """A leaf between two places of its wall, so far out from it."""
     left, right = span
     wide = right - left
-    at = stand.at(left if hinge == "left" else right, out)
-    yield Polyline((at, stand.at(left if hinge == "left" else right, out + wide)), THIN)
-    start = math.degrees(stand.turn) - 90
-    sweep = 90.0 if hinge == "left" else -90.0
-    begin, turned = (start, sweep) if sweep > 0 else (start + sweep, -sweep)
-    yield Arc(at, wide, DIMENSION, start_deg=begin, sweep_deg=turned)
+    axis, free = (left, right) if hinge == "left" else (right, left)
+    yield from leaf_swing(
+        stand.at(axis, out), stand.at(axis, out + wide), stand.at(free, out), wide
+    )
 
 
 def _case(place: CasePlace, stand: WallStand) -> Iterator[Element]:
