@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.dims import Given, Unit, shop_text
-from casewright.job.layouts import FREE_WIDTHS, GRID
+from casewright.job.layouts import FREE_WIDTHS, GRID, steps_up
 from casewright.job.section_edits import put_section
 from casewright.job.splicing import basic_string
 from casewright.layout.island_answers import (
@@ -142,7 +142,7 @@ def _task(room: Room, island: Island, place: FloorPlace) -> IslandTask:
     step, nodes, case = GRID[room.spec.unit], room.chain.nodes, room.case_of(island)
     runs = room.runs_of(island)
     long, deep = (nodes[f"{island.key}.counter_{name}"].value for name in ("length", "depth"))
-    more = _up(long - runs[0].cases_end.value, step)
+    more = steps_up(long - runs[0].cases_end.value, step)
     obstacles = tuple(_obstacles(room, place.wall, step, without=island.key))
     edge = _edge(room, place)
     band = place.band or ((place.off, place.off) if place.off and _is_said(place) else None)
@@ -154,7 +154,7 @@ def _task(room: Room, island: Island, place: FloorPlace) -> IslandTask:
     if length is not None and any(row.free for row in rows):
         bodies = case.width.value - runs[0].cases_end.value
         most = int((length[1].value - bodies) // step)
-        span = (min(_up(length[0].value - bodies, step), most), most)
+        span = (min(steps_up(length[0].value - bodies, step), most), most)
     if not any(row.free for row in rows):
         rows = rows[:1]  # both are as long: that is looked at elsewhere
     return IslandTask(
@@ -163,11 +163,11 @@ def _task(room: Room, island: Island, place: FloorPlace) -> IslandTask:
         rows=tuple(rows),
         length=span,
         more=more,
-        depth=_up(deep, step),
-        base=_up(edge, step),
+        depth=steps_up(deep, step),
+        base=steps_up(edge, step),
         from_key=place.run or place.wall,
         off=None if band is None else _whole(band, step),
-        along=None if along is None else _up(along.value, step),
+        along=None if along is None else steps_up(along.value, step),
         reach=ends,
         centre=_centre(room, place, step),
     )
@@ -175,7 +175,7 @@ def _task(room: Room, island: Island, place: FloorPlace) -> IslandTask:
 
 def _whole(band: tuple[Given, Given], step: Fraction) -> tuple[int, int]:
     """A band in whole steps; the next one up where none lies in it."""
-    low = _up(band[0].value, step)
+    low = steps_up(band[0].value, step)
     return low, max(low, int(band[1].value // step))
 
 
@@ -194,7 +194,7 @@ def _pose(room: Room, island: Island, side: FloorSide, step: Fraction) -> Island
         works = own == "front" or (own == "back" and bool(island.spec.back))
         seats = own == "back" and not island.spec.back
         facing, else_ = (
-            _up(asked_of(room, works=works, seats=seats, across=across).least, step)
+            steps_up(asked_of(room, works=works, seats=seats, across=across).least, step)
             for across in (True, False)
         )
         clear[way] = (facing, else_)
@@ -206,7 +206,7 @@ def _row(room: Room, run: Run, step: Fraction) -> IslandRow:
     given = sum((width.value for width in widths if width is not None), Fraction(0))
     free = sum(_has_free_width(case) for case in run.cases)
     low, high = (int(each // step) for each in FREE_WIDTHS[room.spec.unit])
-    return IslandRow(_up(given, step), free, low, high)
+    return IslandRow(steps_up(given, step), free, low, high)
 
 
 def _edge(room: Room, place: FloorPlace) -> Fraction:
@@ -225,8 +225,8 @@ def _obstacles(room: Room, wall: str, step: Fraction, *, without: str) -> Iterat
         spots = [frame.seen(spot) for spot in each.corners]
         along, out = zip(*spots, strict=True)
         yield TakenFloor(
-            each.key, int(min(along) // step), _up(max(along), step), int(min(out) // step),
-            _up(max(out), step), works=each.kind == "works",
+            each.key, int(min(along) // step), steps_up(max(along), step), int(min(out) // step),
+            steps_up(max(out), step), works=each.kind == "works",
         )  # fmt: skip
 
 
@@ -249,10 +249,6 @@ def _centre(room: Room, place: FloorPlace, step: Fraction) -> int | None:
         return None
     middle = middle_of(room, place.centre, place.wall)
     return None if middle is None else round(2 * middle / step)
-
-
-def _up(size: Fraction, step: Fraction) -> int:
-    return int(-(-size // step))
 
 
 def accepted_island(text: str, island: IslandLayout, number: int) -> str:

@@ -22,7 +22,7 @@ from casewright.room.run_ends import SIDES
 from casewright.room.specs import RunSide
 from casewright.sources import INCH
 
-__all__ = ["FREE_WIDTHS", "GRID", "RunLayout", "accepted", "layouts"]
+__all__ = ["FREE_WIDTHS", "GRID", "RunLayout", "accepted", "layouts", "steps_up"]
 
 GRID = TAPE_MARK
 """The grid of the shop: widths are laid out on the marks of a tape [mm]."""
@@ -145,7 +145,7 @@ def _task(room: Room, run: Run, wall: Fraction) -> WallTask:
     framed = sum((_frames(room, case) for case in run.cases if case.spec.dressed), _NONE)
     low, high = (int(each // step) for each in FREE_WIDTHS[unit])
     return WallTask(
-        int(wall // step) - _up(framed, step),
+        int(wall // step) - steps_up(framed, step),
         tuple(_places(room, run)),
         _end(room, run, "left"),
         _end(room, run, "right"),
@@ -173,17 +173,17 @@ def _end(room: Room, run: Run, side: RunSide) -> EndFiller | None:
     widest = int(_WIDEST_FILLER[unit] // step)
     blind = _blind_off(room, run, side)
     if blind is not None:
-        off = _up(blind, step)
+        off = steps_up(blind, step)
         return EndFiller(off, off, in_corner=True)
     if run.spec.end(side) == "wall":
         wished = int(style["filler"].value // step)
         # Each case is cut to the grid, and comes out up to half a step wider than asked for.
         spare = style["cut_step"].value * len(run.cases) / 2
-        return EndFiller(_up(style["filler_least"].value + spare, step), widest, wished)
+        return EndFiller(steps_up(style["filler_least"].value + spare, step), widest, wished)
     if run.spec.end(side) == "open":
         return None
     nodes, path = room.chain.nodes, f"run.{run.spec.key}.corner_{side}"
-    least = _up(nodes[f"{path}.beyond"].value + nodes[f"{path}.need"].value, step)
+    least = steps_up(nodes[f"{path}.beyond"].value + nodes[f"{path}.need"].value, step)
     other = run.spec.right if side == "left" else run.spec.left
     more = 0 if other == "wall" else widest
     return EndFiller(least, least + more, least, in_corner=True)
@@ -198,13 +198,13 @@ def _places(room: Room, run: Run) -> Iterator[RunPlace]:
     for key in run.spec.places:
         case, centre = cases.get(key), _centre(room, run, key)
         if case is None:
-            width = _up(widths[key], step)
+            width = steps_up(widths[key], step)
             yield RunPlace(key, width, width, start=pins.get(key), centre=centre, opening=True,
                            sort=key)  # fmt: skip
             continue
         low, high = free
         if case.width is not None and not _is_free(run, case):
-            low = high = _up(case.width.value, step)
+            low = high = steps_up(case.width.value, step)
         at_end = (case.blind or case.diagonal) if run.spec.is_free else None
         yield RunPlace(key, low, high, start=pins.get(key), centre=centre, sort=_sort(case),
                        at_end=at_end)  # fmt: skip
@@ -286,7 +286,8 @@ def _centre(room: Room, run: Run, key: str) -> int | None:
     return None
 
 
-def _up(size: Fraction, step: Fraction) -> int:
+def steps_up(size: Fraction, step: Fraction) -> int:
+    """A size in whole steps of the grid, the last one filled up [-]."""
     return int(round_to(size, step, Way.UP)[0] // step)
 
 
