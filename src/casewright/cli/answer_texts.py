@@ -6,10 +6,11 @@ from collections import Counter
 from collections.abc import Iterator, Mapping
 
 from casewright.breakdown import CAUTION_WORDS, DANGERS, FACE_WORDS, METHOD_WORDS
-from casewright.cli.count_texts import Tape, counted
+from casewright.cli.count_texts import Tape
 from casewright.cutting.problem import Match
 from casewright.cutting.solution import Reason, Rect, Status, Unplaced, leaves
 from casewright.cutting.steps import Piece, Step
+from casewright.dims.count_text import counted
 from casewright.job.bare_cutting import CutAnswer
 from casewright.job.patience import Ending
 from casewright.job.unplaced import Remedy, remedy_of

@@ -8,12 +8,7 @@ from casewright.cutting.solution import Rect
 from casewright.dims import Unit, parse_length, shop_text
 from casewright.errors import LengthError
 
-__all__ = ["Tape", "counted"]
-
-
-def counted(number: int, noun: str) -> str:
-    """'1 sheet', '2 sheets'."""
-    return f"{number} {noun}{'' if number == 1 else 's'}"
+__all__ = ["Tape"]
 
 
 class Tape:

@@ -16,6 +16,7 @@ from casewright.breakdown import (
 )
 from casewright.buying import TrimSpare, trim_spare
 from casewright.dims import Unit, reading_text, shop_text
+from casewright.dims.count_text import counted
 from casewright.packet.cut_words import plan_summary, triangle_words
 from casewright.room.model import Room
 from casewright.room.specs import JobSpec
@@ -39,20 +40,16 @@ def cut_lines(breakdown: Breakdown, room: Room) -> Iterator[str]:
         yield f"{finding.severity.value.upper()}  {finding.path}: {finding.says}"
     if breakdown.waiting:
         asked = sorted({path for entry in breakdown.waiting for path in entry.questions})
-        yield f"WAIT  {_count(len(breakdown.waiting), 'part')} until known: {', '.join(asked)}"
+        yield f"WAIT  {counted(len(breakdown.waiting), 'part')} until known: {', '.join(asked)}"
     for plan in breakdown.plans:
         yield ""
         yield from _plan_lines(plan, spec)
 
 
-def _count(number: int, noun: str) -> str:
-    return f"{number} {noun}{'' if number == 1 else 's'}"
-
-
 def _need(plan: StockPlan, spec: JobSpec) -> str:
     """What to buy for a plan; strips are milled from boards in the shop."""
-    goods, count = spec.stock[plan.stock].title, _count(plan.count, _NOUNS[plan.kind])
-    kept = f"; {_count(len(plan.offcuts), 'offcut')} on hand" if plan.offcuts else ""
+    goods, count = spec.stock[plan.stock].title, counted(plan.count, _NOUNS[plan.kind])
+    kept = f"; {counted(len(plan.offcuts), 'offcut')} on hand" if plan.offcuts else ""
     if plan.milling is None and plan.kind == "boards":
         return f"BUY   {count} of {goods}: {_lengths(plan, spec.unit)}{kept}"
     if plan.milling is None:

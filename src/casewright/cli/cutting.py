@@ -10,7 +10,6 @@ from typing import NoReturn
 
 from casewright.cli.answer_texts import answer_lines
 from casewright.cli.commands import has_failed, load_and_work_out
-from casewright.cli.count_texts import counted
 from casewright.cli.cut_texts import cut_lines
 from casewright.cli.exits import BAD_INPUT, CLEAN, FAILED_PROOF, OPEN
 from casewright.cli.interrupt import interruptible
@@ -18,6 +17,7 @@ from casewright.cli.printing import print_json, print_lines
 from casewright.cli.progress import working
 from casewright.cli.verdict_texts import verdict_lines
 from casewright.cutting.problem import ProblemError
+from casewright.dims.count_text import counted
 from casewright.errors import Location, Problem
 from casewright.job.bare_cutting import CutAnswer, cut, cut_again
 from casewright.job.cut_documents import answer_document, cut_document, verdict_document

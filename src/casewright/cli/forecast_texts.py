@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from casewright.cli.count_texts import counted
 from casewright.dims import Unit, size_text
+from casewright.dims.count_text import counted
 from casewright.job.forecasting import Outlook
 from casewright.packet.words import mark_list
 from casewright.record import Entry

@@ -6,8 +6,8 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from pathlib import Path
 
-from casewright.cli.count_texts import counted
 from casewright.dims import Unit, shop_text
+from casewright.dims.count_text import counted
 from casewright.job.record_documents import chosen
 from casewright.record import Entry, damaged_files, standing
 from casewright.resolve.differences import Difference

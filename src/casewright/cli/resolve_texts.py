@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from casewright.cli.count_texts import counted
 from casewright.cli.record_texts import change_text
 from casewright.dims import Unit, shop_text, size_text
+from casewright.dims.count_text import counted
 from casewright.resolve import (
     Change,
     Conflict,

@@ -8,11 +8,11 @@ from pathlib import Path
 from typing import Any
 
 from casewright.cli.commands import tell_rescue
-from casewright.cli.count_texts import counted
 from casewright.cli.exits import BAD_INPUT, CLEAN, OPEN
 from casewright.cli.printing import print_json, print_lines
 from casewright.cli.progress import working
 from casewright.dims import length_json, size_text
+from casewright.dims.count_text import counted
 from casewright.job.documents import head_json
 from casewright.job.load import LoadedJob, load_job
 from casewright.job.recorded import read_record

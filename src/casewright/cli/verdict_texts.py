@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from casewright.cli.count_texts import counted
 from casewright.cutting.claim_verifier import least_sheets
 from casewright.cutting.violations import Violation
+from casewright.dims.count_text import counted
 from casewright.job.cut_file import CutTask
 from casewright.job.plan_file import PlanFile, is_of
 

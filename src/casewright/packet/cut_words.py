@@ -8,6 +8,7 @@ from math import ceil
 from casewright.breakdown import FACE_WORDS, METHOD_WORDS, Piece, SawCard, StockPlan
 from casewright.casework.cautions import CAUTIONS
 from casewright.cutting.work import Work
+from casewright.dims.count_text import counted
 from casewright.outputs.blocks import Block, Callout, Caution, Paragraph
 from casewright.outputs.inlines import Inline, Strong
 
@@ -35,9 +36,9 @@ _BASE = "; a base that this saw has trimmed shows the line"
 def plan_summary(plan: StockPlan) -> str:
     """How many, how sure that is, cuts, settings, time, and what more stock would save."""
     cuts, settings = len(plan.order.steps), len(plan.order.cards)
-    kept = f" and {_counted(len(plan.offcuts), 'offcut')} on hand" if plan.offcuts else ""
+    kept = f" and {counted(len(plan.offcuts), 'offcut')} on hand" if plan.offcuts else ""
     words = (
-        f"{_counted(plan.count, _noun(plan))}{kept} ({plan.verdict}); {_counted(cuts, 'cut')} at "
+        f"{counted(plan.count, _noun(plan))}{kept} ({plan.verdict}); {counted(cuts, 'cut')} at "
         f"{settings_words(plan.work, settings)}, about {time_words(work_minutes(plan.work))} at "
         "the saws for someone in practice."
     )
@@ -114,7 +115,7 @@ def settings_words(work: Work, settings: int) -> str:
     """How many settings there are, and how few any order of the same cuts needs."""
     least = work.least_settings
     bound = "the fewest" if least == settings else f"at least {least}"
-    return f"{_counted(settings, 'setting')} ({bound} for these cuts)"
+    return f"{counted(settings, 'setting')} ({bound} for these cuts)"
 
 
 def _trade(plan: StockPlan) -> str:
@@ -131,7 +132,3 @@ def _trade(plan: StockPlan) -> str:
 
 def _noun(plan: StockPlan) -> str:
     return {"sheets": "sheet", "boards": "board", "strips": "strip"}[plan.kind]
-
-
-def _counted(count: int, noun: str) -> str:
-    return f"{count} {noun}{'s' if count != 1 else ''}"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from casewright.dims.count_text import counted
 from casewright.drawing import Plot, Scene, largest, measure_of
 from casewright.drawing.jig_views import corner_scene, full_size, square_scene, template_scene
 from casewright.jigs import CornerTemplate, Jigs, MarkingStick, Spacer, Square, Template
@@ -46,14 +47,10 @@ def jig_section(room: Room, jigs: Jigs, paper: Paper) -> Section | None:
     return Section("Jigs of this job", tuple(blocks), JIGS)
 
 
-def _pieces(count: int, noun: str = "piece") -> str:
-    return f"{count} {noun}{'' if count == 1 else 's'}"
-
-
 def _corner(room: Room, template: CornerTemplate) -> Block:
     unit = room.spec.unit
     drawn = full_size(corner_scene(template, unit), unit)
-    title = f"{template.title}, full size, for {_pieces(len(template.uses), 'pane')}"
+    title = f"{template.title}, full size, for {counted(len(template.uses), 'pane')}"
     how: list[Inline] = [template.how]
     if template.offset is not None:
         off, radius = measure_of(template.offset, unit), measure_of(template.radius, unit)
@@ -65,7 +62,7 @@ def _corner(room: Room, template: CornerTemplate) -> Block:
 
 def _template(room: Room, template: Template, view: Plot, *, is_full: bool) -> Block:
     size = "full size" if is_full else "not to full size"
-    title = f"{template.title}, {size}, for {_pieces(len(template.uses))}"
+    title = f"{template.title}, {size}, for {counted(len(template.uses), 'piece')}"
     how: tuple[Inline, ...] = (f"{template.how} For {_named(room, template.uses)}.",)
     kind = "pull" if template.pitch is None else "hinge plate"
     if any(kind in open_holes(part, room) for part in room.parts if part.path in template.uses):
@@ -102,7 +99,7 @@ def _stick(room: Room, stick: MarkingStick) -> Block:
     columns = (Column("Line"), Column("From its end", "size"))
     return Keep(
         (
-            Heading(f"{stick.title}, for {_pieces(len(stick.uses))}", 3, stick.path),
+            Heading(f"{stick.title}, for {counted(len(stick.uses), 'piece')}", 3, stick.path),
             Paragraph(f"{stick.how} For {_named(room, stick.uses)}."),
             Table(columns, tuple(rows), small=True),
         )
@@ -111,7 +108,7 @@ def _stick(room: Room, stick: MarkingStick) -> Block:
 
 def _spacer(room: Room, spacer: Spacer) -> Block:
     thick = measure_of(spacer.thickness, room.spec.unit)
-    words = (f"{_pieces(spacer.count, 'strip')}, each ", Strong(thick), f" thick. {spacer.how}")
+    words = (f"{counted(spacer.count, 'strip')}, each ", Strong(thick), f" thick. {spacer.how}")
     return Keep((Heading(spacer.title, 3, spacer.path), Paragraph(words)))
 
 

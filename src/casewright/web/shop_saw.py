@@ -18,6 +18,7 @@ from casewright.breakdown import (
 )
 from casewright.breakdown import saw_cards as cards_of
 from casewright.cutting.methods import Method
+from casewright.dims.count_text import counted
 from casewright.dims.units import Unit
 from casewright.drawing import measure_of
 from casewright.outputs.inlines import Strong
@@ -88,7 +89,7 @@ class _Setting:
             id=f"saw.{self.name}.{plan.path}.{given.number}",
             station="saw",
             over=f"{title}: setting {given.number} of {of}",
-            title=f"{_counted(len(given.steps), 'cut')} {self._sources()}",
+            title=f"{counted(len(given.steps), 'cut')} {self._sources()}",
             lead=_LEADS[method],
             big=digits,
             stops=tuple(self._stops(waits)),
@@ -206,7 +207,3 @@ def _given_parts(step: SawStep) -> Iterator[tuple[Piece, InHand]]:
 
 def _edge(step: SawStep) -> str:
     return f"{'factory' if step.is_factory else 'sawn'} {EDGE_WORDS[step.datum]}"
-
-
-def _counted(count: int, noun: str) -> str:
-    return f"{count} {noun}{'s' if count != 1 else ''}"
