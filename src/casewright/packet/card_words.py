@@ -15,7 +15,7 @@ from casewright.packet.words import edge_words, mark_list, place_titles, sizes
 from casewright.room.matched import matched_slabs
 from casewright.room.model import Room
 
-__all__ = ["card_facts", "card_heading", "open_holes", "pieces_words"]
+__all__ = ["card_facts", "card_heading", "held_up_words", "open_holes", "pieces_words"]
 
 _LONG_LIST = 40  # letters of a list of marks that still fits a heading
 _MANY_PLACES = 12  # past which their names would take more room than they help
@@ -45,7 +45,7 @@ def card_facts(group: PartGroup, room: Room, at: str = "", holds: HoldMarks | No
     holds
         What pieces wait for that go by a reading; None: none does.
     """
-    found = [*_waiting(group.first, room), *_not_bored(group.first, room)]
+    found = [*_waiting(group, room), *_not_bored(group, room)]
     found += holds.in_full(group.pieces) if holds else ()
     found += _sizes(group.first, room)
     found += _matched(group, room)
@@ -143,10 +143,19 @@ def open_holes(part: Part, room: Room) -> dict[str, str]:
     }
 
 
-def _not_bored(part: Part, room: Room) -> Iterator[Inline]:
+def held_up_words(group: PartGroup, room: Room) -> str:
+    """That pieces which wait for an answer are not cut: which ones, where others may be."""
+    names = dict.fromkeys(place_words(room, path) for path in group.waits_for)
+    which = f" {group.held_up}" if group.held_up else ""
+    states = {part.state for part in group.pieces if part.waits_for}
+    do = "cut" if "planned" in states else "machine"
+    return f"Do not {do}{which} yet: a question is open about {'; '.join(names)}."
+
+
+def _not_bored(group: PartGroup, room: Room) -> Iterator[Inline]:
     """Which holes wait, where the piece itself may be cut."""
-    paths = dict.fromkeys(open_holes(part, room).values())
-    if paths and not part.waits_for:
+    paths = dict.fromkeys(open_holes(group.first, room).values())
+    if paths and not group.waits_for:
         names = dict.fromkeys(place_words(room, path) for path in paths)
         yield SignMark("ask")
         yield " "
@@ -156,10 +165,9 @@ def _not_bored(part: Part, room: Room) -> Iterator[Inline]:
         yield " "
 
 
-def _waiting(part: Part, room: Room) -> Iterator[Inline]:
-    if part.waits_for:
-        names = dict.fromkeys(place_words(room, path) for path in part.waits_for)
+def _waiting(group: PartGroup, room: Room) -> Iterator[Inline]:
+    if group.waits_for:
         yield SignMark("ask")
         yield " "
-        yield Strong(f"Do not cut yet: a question is open about {'; '.join(names)}.")
+        yield Strong(held_up_words(group, room))
         yield " "

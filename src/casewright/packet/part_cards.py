@@ -222,7 +222,7 @@ def _plain_row(group: PartGroup, room: Room, holds: HoldMarks) -> Row:
     part, unit = group.first, room.spec.unit
     size = part.finished
     roles = dict.fromkeys(each.role for each in group.pieces)
-    waits: list[Inline] = [" (waits: see the questions)"] if part.waits_for else []
+    waits: list[Inline] = [_waits_words(group)] if group.waits_for else []
     if reading := holds.short(*(each.path for each in group.pieces)):
         waits += ["  ", *reading]
     return Row(
@@ -234,6 +234,10 @@ def _plain_row(group: PartGroup, room: Room, holds: HoldMarks) -> Row:
             _edges(part, unit),
         )
     )
+
+
+def _waits_words(group: PartGroup) -> str:
+    return f" ({f'{group.held_up} wait' if group.held_up else 'waits'}: see the questions)"
 
 
 def _edges(part: Part, unit: Unit) -> Rich:

@@ -49,6 +49,17 @@ class PartGroup:
         """All of them."""
         return (*self.parts, *self.mirrored)
 
+    @property
+    def waits_for(self) -> tuple[str, ...]:
+        """Paths of the open questions that any of the pieces waits for."""
+        return tuple(dict.fromkeys(path for part in self.pieces for path in part.waits_for))
+
+    @property
+    def held_up(self) -> str:
+        """Marks of the pieces that wait for an answer; empty where all of them do, or none."""
+        marks = [part.mark for part in self.pieces if part.waits_for]
+        return ", ".join(marks) if len(marks) < len(self.pieces) else ""
+
 
 def group_parts(parts: Iterable[Part]) -> tuple[PartGroup, ...]:
     """Every part once, in the order the groups first come."""
@@ -73,15 +84,19 @@ def _mirror(part: Part) -> Part:
 
 
 def _work(part: Part) -> tuple[object, ...]:
-    """All that the person at the bench would see of a part, as plain values."""
+    """All that the person at the bench would see of a part, as plain values.
+
+    Not what it waits for: one that is made already is still the same piece of work as the rest.
+    """
     size, blank = part.finished, part.blank
     return (
-        part.stock, part.milled_from, part.grain, part.hand, part.waits_for,
+        part.stock, part.milled_from, part.grain, part.hand,
         part.ends if part.hand else _told_ends(part),
         tuple(each.value for each in (size.length, size.width, size.thickness)),
         tuple(each.value for each in (blank.length, blank.width)),
         tuple((e.edge, e.kind, e.thickness.value, e.stock) for e in part.edges),
         _value(part.corner_radius),
+        (part.film.length.value, part.film.width.value) if part.film else None,
         tuple(sorted(repr((_feature(f), _setup(f.setup))) for f in part.features)),
     )  # fmt: skip
 

@@ -80,6 +80,8 @@ def _marked(
 ) -> Room:
     """The room with every part that waits marked, and entered under what it waits for.
 
+    What is machined waits for nothing any more.
+
     Parameters
     ----------
     sheets
@@ -95,7 +97,8 @@ def _marked(
         held |= dict(held_together(room, {part.path: own(part) for part in room.parts}))
 
     def mark(part: Part) -> Part:
-        found = tuple(sorted(own(part)))
+        is_open = part.state in ("planned", "cut")
+        found = tuple(sorted(own(part))) if is_open else ()
         for path in found:
             waiting[path].append(part.path)
         return replace(part, waits_for=found) if found else part

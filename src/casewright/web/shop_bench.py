@@ -13,19 +13,18 @@ from casewright.dims.units import Unit
 from casewright.drawing import measure_of
 from casewright.drawing.part_view import feature_letters
 from casewright.outputs.inlines import Rich, Strong
-from casewright.packet.card_words import card_heading
+from casewright.packet.card_words import card_heading, held_up_words
 from casewright.packet.cut_places import rough_lengths
 from casewright.packet.feature_rows import feature_rows
 from casewright.packet.hold_marks import HoldMarks
 from casewright.packet.part_groups import PartGroup, group_parts
-from casewright.packet.places import place_words
 from casewright.packet.words import edge_words, place_titles, plane_word, sizes
 from casewright.room.model import Room
 from casewright.web.shop_lines import caution_line, line_of, size_text
 from casewright.web.shop_readings import Readable
 from casewright.web.shop_schema import Bit, Line, ShopCard, ShopPart, ShopRow, ShopTick
 
-__all__ = ["machining_cards", "shop_parts", "stops_of"]
+__all__ = ["machining_cards", "shop_parts"]
 
 
 def machining_cards(room: Room, holds: HoldMarks) -> Iterator[ShopCard]:
@@ -49,7 +48,7 @@ def _group_card(
         station="machine",
         over="; ".join(places[:3]) + ("; …" if len(places) > 3 else ""),
         title=card_heading(group),
-        stops=stops_of(room, group.pieces, holds),
+        stops=_stops(room, group, holds),
         lines=(
             (f"From the {plane_word(part, 'w0')} and the {plane_word(part, 'l0')}",),
             line_of("Finished ", sizes(size.length, size.width, size.thickness, unit=unit)),
@@ -107,14 +106,12 @@ def _machined(part: Part) -> ShopTick:
     )  # fmt: skip
 
 
-def stops_of(room: Room, parts: tuple[Part, ...], holds: HoldMarks) -> tuple[Line, ...]:
+def _stops(room: Room, group: PartGroup, holds: HoldMarks) -> tuple[Line, ...]:
     """What these pieces wait for: questions that are open, hold points that are not passed."""
     found: list[Line] = []
-    asked = dict.fromkeys(path for part in parts for path in part.waits_for)
-    if asked:
-        names = "; ".join(dict.fromkeys(place_words(room, path) for path in asked))
-        found.append((f"Do not cut yet: a question is open about {names}.",))
-    points = holds.points(*(part.path for part in parts))
+    if group.waits_for:
+        found.append((held_up_words(group, room),))
+    points = holds.points(*(part.path for part in group.pieces))
     found += [(f"Not before hold point {point.number} is read.",) for point in points]
     return tuple(found)
 
@@ -165,7 +162,7 @@ def _part(
         cut=line_of(sizes(*cut, unit=unit)),
         stock=room.spec.stock[part.stock].title,
         about=line_of(*about),
-        stops=stops_of(room, (part,), holds),
+        stops=_stops(room, PartGroup((part,)), holds),
         cards=cards,
         figure=figure,
         readings=tuple(each for each in readings if each is not None),

@@ -152,6 +152,22 @@ def test_pieces_that_are_alike_share_a_card_however_many(cases: int) -> None:
     )
 
 
+def test_a_piece_that_is_made_stays_on_the_card_of_the_rest() -> None:
+    """It waits for no answer any more; the card names those that do."""
+    made, *others = next(g for g in group_parts(many_alike(2).parts) if len(g.pieces) == 4).pieces
+    asked = ("stock.ply18.thickness",)
+    pieces = [
+        replace(made, state="machined", waits_for=()),
+        *(replace(each, waits_for=asked) for each in others),
+    ]
+    [group] = group_parts(pieces)
+    assert {each.path for each in group.pieces} == {each.path for each in pieces}
+    words = rich_text(card_facts(group, many_alike(2)))
+    assert f"Do not cut {', '.join(each.mark for each in others)} yet" in words
+    [waiting] = group_parts(pieces[1:])
+    assert "Do not cut yet" in rich_text(card_facts(waiting, many_alike(2)))
+
+
 def test_many_places_are_counted_not_listed() -> None:
     """A list of forty rooms would eat the page the drawing needs; two are named."""
     few, many = many_alike(2), many_alike(40)
