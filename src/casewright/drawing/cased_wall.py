@@ -5,16 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
+from typing import NamedTuple
 
 from casewright.dims.units import Unit
+from casewright.drawing.choice import Choice
 from casewright.drawing.dimension import Dimensions, Span
 from casewright.drawing.measure import measure_of
-from casewright.drawing.notes import Balloon, Text
+from casewright.drawing.notes import Text
 from casewright.drawing.pens import HIDDEN, THIN, Ink
+from casewright.drawing.rows_under import RowsAndTape
 from casewright.drawing.run_elevation import run_elements, run_top, run_widths
 from casewright.drawing.running import Running, Stop
 from casewright.drawing.scene import Scene
-from casewright.drawing.shapes import Element, Polyline, moved, rectangle
+from casewright.drawing.shapes import Element, Length, Polyline, moved, rectangle
 from casewright.drawing.wall_elevation import level_of, outline_elements, rise_of, thing_box
 from casewright.room.model import Room, Run
 from casewright.room.on_walls import run_start
@@ -23,7 +26,17 @@ from casewright.survey.walls import SurveyedWall
 
 __all__ = ["cased_wall_scene", "runs_on"]
 
-_NAME = 2.0
+_NAME = 2.0  # height of lettering [mm on paper]
+_ASIDE = 2.4  # from an edge to the middle of a name beside it [mm on paper]
+_ROOMY = Fraction(400)  # what is as large in both directions has its name inside [mm]
+
+
+class _OnWall(NamedTuple):
+    """A run, where it begins along its wall, and how high what hangs in it is lifted [mm]."""
+
+    run: Run
+    begins: Fraction
+    lift: Fraction
 
 
 def runs_on(room: Room, wall: SurveyedWall) -> tuple[Run, ...]:
@@ -32,26 +45,29 @@ def runs_on(room: Room, wall: SurveyedWall) -> tuple[Run, ...]:
 
 
 def cased_wall_scene(room: Room, wall: SurveyedWall, unit: Unit) -> Scene:
-    """Elevation of a wall with its runs: widths over each, seams of what stands from one datum.
+    """Elevation of a wall with its runs: widths of what hangs over it, of what stands under it.
 
-    Floor and ceiling as they were read, heights from the highest floor; what is on the wall in
-    thin lines behind.
+    Floor and ceiling as they were read, heights from the highest floor at the left, seams of what
+    stands as a tape reads them; what is on the wall in thin lines behind. No number stands inside.
     """
     form = survey_form(wall, unit)
     level, rise = level_of(wall), rise_of(wall)
-    runs = [(run, run_start(run, wall), _lift(room, run)) for run in runs_on(room, wall)]
-    elements: list[Element] = [*outline_elements(form, level, rise), *_things(form)]
+    runs = [_OnWall(run, run_start(run, wall), _lift(room, run)) for run in runs_on(room, wall)]
+    outline = tuple(outline_elements(form, level, rise))
+    elements: list[Element] = [*outline, *_things(form)]
     for run, begins, lift in runs:
-        elements.extend(_beside(run_elements(run, lift), begins))
-        widths = tuple(run_widths(run, unit, begins))
-        elements.append(Dimensions("above", run_top(run, lift), widths, offset_mm=4.0))
-    elements.extend(_seams([(run, begins) for run, begins, lift in runs if not lift], unit))
-    elements.extend(_heights(room, [run for run, _, _ in runs], unit))
+        elements.extend(_beside(run_elements(run, lift, named=True), begins))
+    ends = [y for shape in outline if isinstance(shape, Polyline) for _, y in shape.points]
+    tops = [run_top(each.run, each.lift) for each in runs]
+    elements.extend(_widths_above(runs, max(*tops, *ends), unit))
+    elements.extend(_widths_below(runs, min(*ends, 0), unit))
+    elements.extend(_heights(room, [each.run for each in runs], unit))
+    elements.extend(_names(form))
     return Scene(tuple(elements), wall.spec.title)
 
 
 def _lift(room: Room, run: Run) -> Fraction:
-    hangs = all(case.spec.kind == "wall" for case in run.cases)
+    hangs = any(case.spec.is_hung for case in run.cases)
     return room.wall_bottom.value if hangs else Fraction(0)
 
 
@@ -60,7 +76,7 @@ def _beside(elements: Iterable[Element], along: Fraction) -> Iterator[Element]:
     for each in elements:
         if isinstance(each, Polyline):
             yield moved(each, along, Fraction(0))
-        elif isinstance(each, Balloon | Text):
+        elif isinstance(each, Text):
             x, y = each.at
             yield replace(each, at=(x + along, y))
         else:
@@ -70,27 +86,57 @@ def _beside(elements: Iterable[Element], along: Fraction) -> Iterator[Element]:
 
 def _things(form: SurveyForm) -> Iterator[Element]:
     for thing in form.wall.things:
+        if thing.left is not None and thing.right is not None:
+            x0, x1, y0, y1 = thing_box(thing)
+            pen = THIN if thing.spec.built else HIDDEN
+            yield replace(rectangle((x0, y0), (x1, y1), pen), ink=Ink.SOFT)
+
+
+def _names(form: SurveyForm) -> Iterator[Element]:
+    """Names of what is on the wall: in its middle, else beside it, where nothing is written."""
+    for thing in form.wall.things:
         if thing.left is None or thing.right is None:
             continue
         x0, x1, y0, y1 = thing_box(thing)
-        pen = THIN if thing.spec.built else HIDDEN
-        yield replace(rectangle((x0, y0), (x1, y1), pen), ink=Ink.SOFT)
-        middle = ((x0 + x1) / 2, (y0 + y1) / 2)
-        yield Text(middle, thing.spec.title, _NAME, ink=Ink.SOFT)
+        x = (x0 + x1) / 2
+        places = [(y, up) for up in (_ASIDE, 3 * _ASIDE) for y, up in ((y1, up), (y0, -up))]
+        if min(x1 - x0, y1 - y0) > _ROOMY:
+            places = [((y0 + y1) / 2, up) for up in (0.0, 2 * _ASIDE, -2 * _ASIDE)] + places
+        options = (
+            Text((x, y), thing.spec.title, _NAME, ink=Ink.SOFT, ground=Ink.PAPER, shift_mm=(0, up))
+            for y, up in places
+        )
+        yield Choice([(each,) for each in options], hides_lines=True)
 
 
-def _seams(standing: Sequence[tuple[Run, Fraction]], unit: Unit) -> Iterator[Element]:
-    """Where what stands begins and ends, run by run, from the datum of each."""
-    for run, begins in standing:
-        ends = [*run.starts, *(each.start for each in run.appliances), run.cases_end]
-        stops = {
-            begins + end.value: Stop(begins + end.value, measure_of(end, unit))
-            for end in ends
-            if end.value
-        }
-        whole = begins + run.length.value
-        stops[whole] = Stop(whole, measure_of(run.length, unit), emphasis=True)
-        yield Running("below", Fraction(0), begins, tuple(stops.values()))
+def _widths_above(runs: Sequence[_OnWall], top: Length, unit: Unit) -> Iterator[Element]:
+    """Of what hangs, over all of the wall."""
+    spans = [
+        span for run, begins, lift in runs if lift for span in run_widths(run, unit, begins)
+    ]  # fmt: skip
+    if spans:
+        yield Dimensions("above", top, tuple(spans), offset_mm=3.0)
+
+
+def _widths_below(runs: Sequence[_OnWall], floor: Length, unit: Unit) -> Iterator[Element]:
+    """Of what stands, under the floor; beyond them its seams, run by run, from their datums."""
+    standing = [each for each in runs if not each.lift]
+    spans = [span for run, begins, _ in standing for span in run_widths(run, unit, begins)]
+    tapes = tuple(_tape(run, begins, floor, unit) for run, begins, _ in standing)
+    if tapes:
+        yield RowsAndTape(Dimensions("below", floor, tuple(spans)), tapes)
+
+
+def _tape(run: Run, begins: Fraction, floor: Length, unit: Unit) -> Running:
+    ends = [*run.starts, *(each.start for each in run.appliances), run.cases_end]
+    stops = {
+        begins + end.value: Stop(begins + end.value, measure_of(end, unit))
+        for end in ends
+        if end.value
+    }
+    whole = begins + run.length.value
+    stops[whole] = Stop(whole, measure_of(run.length, unit), emphasis=True)
+    return Running("below", floor, begins, tuple(stops.values()), offset_mm=1.0)
 
 
 def _heights(room: Room, runs: Sequence[Run], unit: Unit) -> Iterator[Element]:
@@ -98,7 +144,7 @@ def _heights(room: Room, runs: Sequence[Run], unit: Unit) -> Iterator[Element]:
     spans: dict[tuple[Fraction, Fraction], Span] = {}
     for run in runs:
         for case in run.cases:
-            low = room.wall_bottom.value if case.spec.kind == "wall" else Fraction(0)
+            low = room.wall_bottom.value if case.spec.is_hung else Fraction(0)
             ends = (low, low + case.height.value)
             spans.setdefault(ends, Span(*ends, measure_of(case.height, unit)))
             if low:

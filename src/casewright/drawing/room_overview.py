@@ -11,6 +11,7 @@ from casewright.drawing.case_front import closed_elements
 from casewright.drawing.marks import Tag
 from casewright.drawing.notes import Text
 from casewright.drawing.pens import NEIGHBOUR, THIN, VISIBLE, Ink
+from casewright.drawing.plan_names import wrapped
 from casewright.drawing.scene import Scene
 from casewright.drawing.shapes import Element, Polyline, line, moved, rectangle
 from casewright.room.model import Room, Run
@@ -146,9 +147,10 @@ def _front(case: Case) -> Iterator[Polyline]:
 
 
 def _name(case: Case, x: Fraction, y: Fraction) -> Iterator[Element]:
-    """The case's title, a word to a line, on patches of paper."""
-    at = (x + case.overall_width.value / 2, y + case.height.value / 2)
-    words = case.spec.title.split()
+    """The case's title on patches of paper, in as many lines as fill it best."""
+    wide, high = case.overall_width.value, case.height.value
+    at = (x + wide / 2, y + high / 2)
+    words = wrapped(case.spec.title, float(wide), float(high))
     tag = Tag(target=case.key, path=case.key, title=case.spec.title)
     top = (len(words) - 1) / 2
     for number, word in enumerate(words):

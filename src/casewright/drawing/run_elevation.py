@@ -13,6 +13,7 @@ from casewright.drawing.marks import Tag
 from casewright.drawing.measure import Measure, measure_of
 from casewright.drawing.notes import Balloon, Text
 from casewright.drawing.pens import NEIGHBOUR, THIN, VISIBLE, Ink
+from casewright.drawing.plan_names import wrapped, written
 from casewright.drawing.run_trims import top_of_trims, trim_elements
 from casewright.drawing.running import Running, Stop
 from casewright.drawing.scene import Scene
@@ -40,13 +41,15 @@ def run_scene(run: Run, unit: Unit, wall_bottom: Measure) -> Scene:
     return Scene(tuple(elements), run.spec.title)
 
 
-def run_elements(run: Run, lift: Fraction) -> Iterator[Element]:
+def run_elements(run: Run, lift: Fraction, *, named: bool = False) -> Iterator[Element]:
     """What stands or hangs in a run: outlines, fillers, trims, numbers; x from its left datum.
 
     Parameters
     ----------
     lift
         Of its wall cases above the floor [mm].
+    named
+        Cases bear their names, not their numbers in the run.
     """
     for plinth in run.plinths:
         drawn = closed_elements(plinth.case)
@@ -57,7 +60,11 @@ def run_elements(run: Run, lift: Fraction) -> Iterator[Element]:
         yield from (moved(element, box, own) for element in closed_elements(case))
         middle = (start.value + case.overall_width.value / 2, own + case.height.value / 2)
         tag = Tag(target=case.key, path=case.key, title=case.spec.title)
-        yield Balloon(middle, str(number), height=3.0, tag=tag)
+        if named:
+            across, down = float(case.overall_width.value), float(case.height.value)
+            yield from written(wrapped(case.spec.title, across, down), middle, tag)
+        else:
+            yield Balloon(middle, str(number), height=3.0, tag=tag)
     yield from _appliances(run, lift)
     yield from _fillers(run, lift)
     yield from trim_elements(run)

@@ -14,10 +14,16 @@ from casewright.drawing.scene import Scene, plot
 from casewright.outputs.svg import svg_text
 from casewright.room.model import Room
 
-__all__ = ["drawing_names", "drawn"]
+__all__ = ["SMALL", "drawing_names", "drawn"]
+
+SMALL = "small."
+"""Before the name of a wall or a run: half as large, its figures as high."""
 
 _SCALE = Fraction(15)
 """Of elevations on a screen: figures then are large enough beside the cases [-]."""
+
+_SMALL_SCALE = Fraction(30)
+"""Of those that stand side by side, or on a phone [-]."""
 
 _PLAN_SCALE = Fraction(30)
 _OVERVIEW_SCALE = Fraction(36)
@@ -42,7 +48,8 @@ def drawn(room: Room, name: str) -> str | None:
     """A drawing as SVG, or None when there is none of that name."""
     unit = room.spec.unit
     scene: Scene | None = None
-    scale = _SCALE
+    scale = _SMALL_SCALE if name.startswith(SMALL) else _SCALE
+    name = name.removeprefix(SMALL)
     if name == "overview" and room.cases:
         scene, scale = room_overview(room, _WIDEST, _BETWEEN), _OVERVIEW_SCALE
     elif name == "plan" and room.survey.walls:

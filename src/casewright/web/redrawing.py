@@ -11,7 +11,7 @@ from casewright.room.build import build
 from casewright.room.run_ends import waits_for
 from casewright.room.specs import JobSpec, RunSpec
 from casewright.room.trims.specs import NO_TRIMS
-from casewright.web.drawings import drawn
+from casewright.web.drawings import SMALL, drawn
 
 __all__ = ["redrawn"]
 
@@ -24,14 +24,14 @@ def redrawn(loaded: LoadedJob, facts: Facts, name: str) -> str | None:
     facts
         Sizes read and cut.
     name
-        Of the drawing: `run.<key>` or `wall.<key>`.
+        Of the drawing: `run.<key>` or `wall.<key>`, with or without `SMALL` before it.
 
     Returns
     -------
     None when it is a drawing of something else.
     """
     spec = loaded.spec
-    kind, _, key = name.partition(".")
+    kind, _, key = name.removeprefix(SMALL).partition(".")
     shown = [run for run in spec.runs if (run.key if kind == "run" else run.on) == key]
     if kind not in ("run", "wall") or not shown or not key:
         return None

@@ -15,6 +15,11 @@ export function bring(name: string, version: number, svg: string): void {
   for (const show of shown.get(name) ?? []) show(svg);
 }
 
+/** On a narrow screen elevations are drawn half as large, their figures as high. */
+export function sized(name: string): string {
+  return matchMedia("(max-width: 50rem)").matches ? `small.${name}` : name;
+}
+
 const shown = new Map<string, Set<(svg: string) => void>>();
 
 /** A drawing of the server's, its numbers and things to be touched. */
@@ -57,6 +62,7 @@ export function Drawing({ name, label }: { name: string; label: string }) {
 export function put(into: HTMLElement, svg: string, name: string | null): void {
   const drawn = new DOMParser().parseFromString(svg, "image/svg+xml").documentElement;
   const root = document.importNode(drawn, true) as unknown as SVGSVGElement;
+  for (const side of ["width", "height"]) root.style.setProperty(`--${side}`, String(parseFloat(root.getAttribute(side) ?? "")));
   const focused = into.contains(document.activeElement) ? document.activeElement?.getAttribute("data-path") : null;
   into.replaceChildren(root);
   if (name === null) return;

@@ -1,7 +1,7 @@
 import type { RunView } from "../api";
 import { job } from "../state";
 import { Answers } from "./Answers";
-import { Drawing } from "./Drawing";
+import { Drawing, sized } from "./Drawing";
 import { Told } from "./Told";
 
 /** The walls with their cases, drawn to scale: every number is changed where it stands. */
@@ -17,7 +17,7 @@ export function Layout() {
       {found.walls.map((wall) => (
         <section class="wall" key={wall.key} id={`wall:${wall.key}`}>
           <h2>{wall.title}</h2>
-          <Drawing name={`wall.${wall.key}`} label={wall.title} />
+          <Drawing name={sized(`wall.${wall.key}`)} label={wall.title} />
           {found.runs
             .filter((run) => run.wall === wall.key)
             .map((run) => (
@@ -28,7 +28,7 @@ export function Layout() {
       {apart.map((run) => (
         <section class="wall" key={run.key}>
           <h2>{run.title}</h2>
-          <Drawing name={`run.${run.key}`} label={run.title} />
+          <Drawing name={sized(`run.${run.key}`)} label={run.title} />
           <Run run={run} isTold={false} />
         </section>
       ))}

@@ -13,6 +13,7 @@ const AROUND = 1.5; // mm of the drawing round a number that belong to it
 /** Give every number and every thing of a drawing its role, its name and its key. */
 export function makeTouchable(root: SVGSVGElement, touched: Touched): void {
   const fields: [SVGGElement, SVGElement][] = [];
+  const named = new Set<string>();
   for (const group of root.querySelectorAll<SVGGElement>("g[data-path], g[data-target]")) {
     const path = group.dataset["path"] ?? "";
     const isNumber = group.classList.contains("dimension") || group.classList.contains("running");
@@ -23,7 +24,9 @@ export function makeTouchable(root: SVGSVGElement, touched: Touched): void {
       if (field !== null) fields.push([group, field]);
       on(group, () => touched.number(path, group));
     } else if (!isNumber && group.dataset["target"] !== undefined) {
-      if (group.classList.contains("balloon")) name(group, titleOf(group) || path);
+      const isName = group.classList.contains("text") && path === group.dataset["target"] && !named.has(path);
+      if (group.classList.contains("balloon") || isName) name(group, titleOf(group) || path);
+      if (isName) named.add(path);
       group.classList.add("thing");
       on(group, () => touched.thing(group.dataset["target"] ?? path));
     }
