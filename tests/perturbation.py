@@ -71,7 +71,12 @@ def with_part(case: Case, part: Part) -> Case:
 
 
 def _of_part(case: Case, part: Part, step: Fraction) -> Iterator[Perturbed]:
-    for name, changed in (*_sizes(part, step), *_places(part, step), *_hands(part)):
+    for name, changed in (
+        *_sizes(part, step),
+        *_films(part, step),
+        *_places(part, step),
+        *_hands(part),
+    ):
         yield Perturbed(f"{part.role}: {_word(name)}", f"{part.path}: {name}",
                         with_part(case, changed))  # fmt: skip
     for feature in part.features:
@@ -95,6 +100,16 @@ def _sizes(part: Part, step: Fraction) -> Iterator[tuple[str, Part]]:
             edges = list(part.edges)
             edges[number] = replace(edge, thickness=moved(edge.thickness, by))
             yield f"edge thickness {sign}", replace(part, edges=tuple(edges))
+
+
+def _films(part: Part, step: Fraction) -> Iterator[tuple[str, Part]]:
+    """The film of a pane cut otherwise, or laid with its edges elsewhere."""
+    if part.film is None:
+        return
+    for sign, by in _signs(step):
+        for name in ("length", "width", "margin"):
+            at: Any = {name: moved(getattr(part.film, name), by)}
+            yield f"film {name} {sign}", replace(part, film=replace(part.film, **at))
 
 
 def _places(part: Part, step: Fraction) -> Iterator[tuple[str, Part]]:

@@ -53,12 +53,12 @@ def panes(room: Room) -> Iterator[BuyLine]:
 
 def films(room: Room) -> Iterator[BuyLine]:
     """Film for panes by size, largest first: a little smaller than they are."""
-    nodes, unit = room.chain.nodes, room.spec.unit
+    unit = room.spec.unit
     sizes: dict[tuple[Fraction, Fraction], list[Part]] = {}
     for part in room.parts:
-        tall, wide = (nodes.get(f"{part.path}.film_{name}") for name in ("height", "width"))
-        if part.role == "pane" and tall is not None and wide is not None:
-            sizes.setdefault((tall.value, wide.value), []).append(part)
+        if part.film is not None:
+            size = (part.film.length.value, part.film.width.value)
+            sizes.setdefault(size, []).append(part)
     for (high, across), parts in sorted(sizes.items(), reverse=True):
         size = f"{reading_text(high, unit)} x {reading_text(across, unit)} {unit}"
         yield BuyLine(

@@ -11,7 +11,7 @@ from casewright.casework.specs import EdgeKind, Hand
 from casewright.dims import Dim
 from casewright.geometry import Orientation
 
-__all__ = ["EdgeTreatment", "Part", "PlacedAt", "Size"]
+__all__ = ["EdgeTreatment", "Film", "Part", "PlacedAt", "Size"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +43,23 @@ class EdgeTreatment:
     kind: EdgeKind
     thickness: Dim
     stock: str
+
+
+@dataclass(frozen=True, slots=True)
+class Film:
+    """Film on the inner face of a pane, all its edges as far in from the pane's [mm].
+
+    Parameters
+    ----------
+    length, width
+        Cut to, along the pane's own length and width.
+    margin
+        From its edges to the pane's.
+    """
+
+    length: Dim
+    width: Dim
+    margin: Dim
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,6 +122,8 @@ class Part:
         Paths of questions that must be answered before it is cut.
     corner_radius
         Radius its four corners are rounded to [mm], or None when they are square.
+    film
+        What is laid on a pane; None: nothing.
     diagonal
         Lies at 45 degrees across a mitre, its width along it, from the corner that it is placed
         in; drawn straight.
@@ -133,6 +152,7 @@ class Part:
     state: Literal["planned", "cut", "machined", "assembled", "finished", "hung"] = "planned"
     waits_for: tuple[str, ...] = ()
     corner_radius: Dim | None = None
+    film: Film | None = None
     diagonal: bool = False
     turned: bool = False
 

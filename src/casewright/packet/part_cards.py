@@ -241,7 +241,14 @@ def _waits_words(group: PartGroup) -> str:
 
 
 def _edges(part: Part, unit: Unit) -> Rich:
-    """What is done to its edges, or that its corners are rounded as a rebate's are."""
+    """What is done to its edges; of a pane its rounded corners, and the film laid on it."""
     if part.corner_radius is None:
         return edge_words(part)
-    return ("corners rounded to ", Strong(measure_of(part.corner_radius, unit)))
+    told: tuple[Inline, ...] = (
+        "corners rounded to ",
+        Strong(measure_of(part.corner_radius, unit)),
+    )
+    if part.film is None:
+        return told
+    high, wide = (measure_of(each, unit) for each in (part.film.length, part.film.width))
+    return (*told, "; film ", Strong(f"{high} x {wide}"), " on its inner face")

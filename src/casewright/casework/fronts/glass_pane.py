@@ -11,6 +11,7 @@ from casewright.casework.fronts.frames import Frame
 from casewright.casework.fronts.glass_rebate import Rebate
 from casewright.casework.fronts.leaves import LeafPlan, tell
 from casewright.casework.maker import Maker, Outline
+from casewright.casework.parts import Film
 from casewright.dims import Dim
 from casewright.findings import Finding, Severity
 
@@ -48,28 +49,39 @@ def add_pane(maker: Maker, leaf: LeafPlan, frame: Frame, rebate: Rebate, at: Cor
     maker.parts[pane.path] = replace(maker.parts[pane.path], corner_radius=rounded)
     _check_corner(maker, leaf, rebate, air)
     joints = _join(maker, leaf, pane, frame, side, end)
-    film = _cut_film(maker, leaf, pane, rebate, air) if leaf.front.film else ()
+    film = _cut_film(maker, leaf, pane, rebate, air) if leaf.front.film else None
+    if film is not None:
+        maker.parts[pane.path] = replace(maker.parts[pane.path], film=film)
     maker.step(
         "fit", pane.path, "+z",
         f"{_LAID if film else ''}After finishing, lay the pane of the {leaf.title} into the "
         "rebate, its corners rounded to the rebate's; fasten the retainers finger-tight, never "
         "forcing the pane.",
-        joints=joints, marks=(*film, *row_marks(maker, joints)),
+        joints=joints, marks=(*_film_marks(film), *row_marks(maker, joints)),
         cautions=("glass_edges", "film_knife") if film else ("glass_edges",),
     )  # fmt: skip
 
 
-def _cut_film(
-    maker: Maker, leaf: LeafPlan, pane: Outline, rebate: Rebate, air: Dim
-) -> tuple[tuple[str, Dim], ...]:
-    """Sizes of the film on a pane: smaller than that all round, its edge behind the frame."""
+def _film_marks(film: Film | None) -> tuple[tuple[str, Dim], ...]:
+    """What is set on the rule to cut it."""
+    if film is None:
+        return ()
+    return (
+        ("film cut high", film.length),
+        ("and wide", film.width),
+        ("its edges in from the pane's", film.margin),
+    )
+
+
+def _cut_film(maker: Maker, leaf: LeafPlan, pane: Outline, rebate: Rebate, air: Dim) -> Film:
+    """The film on a pane: smaller than that all round, its edge behind the frame."""
     margin = maker.style("film_margin")
     tall = pane.place.let("film_height", pane.length - 2 * margin)
     wide = pane.place.let("film_width", pane.width - 2 * margin)
     hidden = rebate.width - air - margin
     if hidden.value <= 0:
         tell(maker, _film_in_sight(maker, leaf, margin, hidden))
-    return ("film cut high", tall), ("and wide", wide), ("its edges in from the pane's", margin)
+    return Film(tall, wide, margin)
 
 
 def _film_in_sight(maker: Maker, leaf: LeafPlan, margin: Dim, hidden: Dim) -> Finding:

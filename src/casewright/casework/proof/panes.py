@@ -1,4 +1,4 @@
-"""A pane's rounded corners pass the round corners that a bit leaves in its rebate."""
+"""A pane passes the round corners of its rebate, and its film ends inside it, all edges alike."""
 
 from __future__ import annotations
 
@@ -14,10 +14,25 @@ __all__ = ["check_panes"]
 
 
 def check_panes(case: Assembled) -> Iterator[Failure]:
-    """Corners that would stand on the wood in a corner of their rebate."""
+    """Corners that would stand on the wood in a corner of their rebate; films of another size."""
     for solid in case.solids.values():
         if solid.part.role == "pane":
             yield from _check_pane(case, solid)
+            yield from _check_film(case, solid)
+
+
+def _check_film(case: Assembled, solid: Solid) -> Iterator[Failure]:
+    """Smaller than its pane by the same margin at every edge, as the card has it laid."""
+    film, size = solid.part.film, solid.part.finished
+    if film is None:
+        return
+    units = case.units
+    margin = units.of(film.margin)
+    for own, whole in ((film.length, size.length), (film.width, size.width)):
+        off = units.of(whole) - 2 * margin - units.of(own)
+        if off or margin <= 0 or units.of(own) <= 0:
+            says = f"the film does not end inside {solid.part.title}, all its edges alike"
+            yield Failure("joints", (solid.part.path,), says, units.length(abs(off)))
 
 
 def _check_pane(case: Assembled, solid: Solid) -> Iterator[Failure]:

@@ -101,6 +101,8 @@ def _part_dims(part: Part) -> Iterator[Dim]:
     yield from (edge.thickness for edge in part.edges)
     if part.corner_radius is not None:
         yield part.corner_radius
+    if part.film is not None:
+        yield from (part.film.length, part.film.width, part.film.margin)
     yield from _feature_dims(part.features)
 
 

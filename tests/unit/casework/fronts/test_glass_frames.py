@@ -105,7 +105,8 @@ def test_film_is_cut_smaller_than_its_panel(unit: Unit) -> None:
     case = build_case(made, case_spec(unit, **asked))
     pane = next(part for part in case.parts if part.role == "pane")
     less = 2 * length("1/8" if unit == "in" else "3", unit)
-    tall, wide = (made.chain.nodes[f"{pane.path}.film_{n}"].value for n in ("height", "width"))
+    assert pane.film is not None
+    tall, wide = pane.film.length.value, pane.film.width.value
     size = pane.finished
     assert (size.length.value - tall, size.width.value - wide) == (less, less)
     sight = size.width.value - 2 * length("5/16" if unit == "in" else "8.5", unit)

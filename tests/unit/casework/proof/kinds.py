@@ -62,7 +62,8 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
         "in",
         {
             "joint": "dado", "width": "20", "height": "51", "divider": "36", "front": APPLIED,
-            "upper_front": GLASS, "crown": "1 1/2", "finished": ("right",), "shelves": 0,
+            "upper_front": replace(GLASS, film=True), "crown": "1 1/2", "finished": ("right",),
+            "shelves": 0,
         },
     ),
     "base": (
