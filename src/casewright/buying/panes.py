@@ -57,8 +57,8 @@ def films(room: Room) -> Iterator[BuyLine]:
     sizes: dict[tuple[Fraction, Fraction], list[Part]] = {}
     for part in room.parts:
         if part.film is not None:
-            size = (part.film.length.value, part.film.width.value)
-            sizes.setdefault(size, []).append(part)
+            cut = (part.film.length.value, part.film.width.value)
+            sizes.setdefault(cut, []).append(part)
     for (high, across), parts in sorted(sizes.items(), reverse=True):
         size = f"{reading_text(high, unit)} x {reading_text(across, unit)} {unit}"
         yield BuyLine(
