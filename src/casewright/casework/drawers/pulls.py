@@ -8,10 +8,10 @@ from casewright.casework.drawers.boxes import DrawerBox
 from casewright.casework.features import Bores
 from casewright.casework.fronts.constructions import Construction
 from casewright.casework.fronts.leaves import LeafPlan, tell
+from casewright.casework.fronts.pulls import pull_too_long
 from casewright.casework.maker import Maker
 from casewright.casework.setups import bore_setup
 from casewright.dims import Dim, Place
-from casewright.findings import Finding, Severity
 
 __all__ = ["bore_panel_pull"]
 
@@ -48,7 +48,7 @@ def bore_panel_pull(
     centres = maker.house.pull("centres")
     room = panel.width - 4 * maker.house.pull("hole")
     if place.over(centres, room, "no pull, it is too long for the front"):
-        tell(maker, _too_long(maker, leaf, panel))
+        tell(maker, pull_too_long(maker, leaf, panel.width))
         return ""
     middle = place.let("pull_height", panel.height / 2 if up is None else up)
     holes = _holes(maker, place, panel.width)
@@ -108,20 +108,3 @@ def _bore_on(maker: Maker, box: DrawerBox, up: Dim, width: Dim, holes: tuple[Dim
             ),
         ),
     )  # fmt: skip
-
-
-def _too_long(maker: Maker, leaf: LeafPlan, panel: Construction) -> Finding:
-    return Finding(
-        rule="pull length",
-        severity=Severity.CARE,
-        path=maker.path(leaf.name),
-        says=f"the pull is too long for the {leaf.called}: no holes are bored for it",
-        measured=maker.house.text(maker.house.pull("centres")),
-        limit=maker.house.text(panel.width),
-        source="common practice",
-        remedies=(
-            "a knob",
-            f"a pull with its screws under {maker.house.text(panel.width)} apart",
-            "pull = false",
-        ),
-    )

@@ -11,6 +11,8 @@ from casewright.casework.fronts.frames import (
     Frame,
     FrameLeaf,
     Level,
+    cut_rails,
+    cut_stiles,
     place_rail,
     place_stile,
 )
@@ -188,24 +190,11 @@ def _of_boards(maker: Maker, leaf: LeafPlan) -> Finding:
 
 def cut_frame_and_panel(maker: Maker, leaf: LeafPlan) -> FrameAndPanelDoor:
     """Cut stiles, set up the groove, then cut the rails to the stiles as they are."""
-    key, name = leaf.front.frame, leaf.name
-    setting = f"{maker.spec.key} {leaf.opening.name} frame"
-    left, right = (
-        maker.outline(
-            f"{name}.stile_{hand}", key, leaf.height, maker.style("stile"),
-            setting=f"{setting} stiles", length_way=Way.CLOSE,
-        )
-        for hand in ("left", "right")
-    )  # fmt: skip
+    left, right = cut_stiles(maker, leaf, maker.style("stile"))
     groove = plan_groove(maker, leaf)
     between = leaf.width - left.width - right.width
-    bottom, top = (
-        maker.outline(
-            f"{name}.rail_{word}", key, between + 2 * maker.style("tongue"), maker.style("rail"),
-            setting=f"{setting} rails", length_way=Way.CLOSE,
-        )
-        for word in ("bottom", "top")
-    )  # fmt: skip
+    long = between + 2 * maker.style("tongue")
+    bottom, top = cut_rails(maker, leaf, long, maker.style("rail"))
     tongue = plan_tongue(maker, leaf, groove)
     frame = Frame(left, right, bottom, top)
     return FrameAndPanelDoor(maker, leaf, frame, groove, tongue, _mid_rail(maker, leaf, frame))

@@ -9,9 +9,12 @@ from casewright.casework.fronts.constructions import Corner, edge_words, upright
 from casewright.casework.fronts.leaves import LeafPlan
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.specs import Hand
-from casewright.dims import Dim
+from casewright.dims import Dim, Way
 
-__all__ = ["Frame", "FrameLeaf", "Level", "place_rail", "place_stile"]
+__all__ = [
+    "Frame", "FrameLeaf", "Level", "cut_rails", "cut_stiles", "place_corners", "place_rail",
+    "place_stile",
+]  # fmt: skip
 
 Level = Literal["bottom", "middle", "top"]
 
@@ -81,6 +84,52 @@ class FrameLeaf:
         """The stile at the free edge."""
         frame = self.frame
         return (frame.right.path if self.leaf.hinge == "left" else frame.left.path,)
+
+
+def cut_stiles(maker: Maker, leaf: LeafPlan, width: Dim) -> tuple[Outline, Outline]:
+    """Cut the left and the right stile, as long as the leaf is high and so wide [mm]."""
+    left, right = (
+        maker.outline(
+            f"{leaf.name}.stile_{hand}", leaf.front.frame, leaf.height, width,
+            setting=f"{_setting(maker, leaf)} stiles", length_way=Way.CLOSE,
+        )
+        for hand in ("left", "right")
+    )  # fmt: skip
+    return left, right
+
+
+def cut_rails(maker: Maker, leaf: LeafPlan, length: Dim, width: Dim) -> tuple[Outline, Outline]:
+    """Cut the bottom and the top rail, so long and so wide [mm]."""
+    bottom, top = (
+        maker.outline(
+            f"{leaf.name}.rail_{word}", leaf.front.frame, length, width,
+            setting=f"{_setting(maker, leaf)} rails", length_way=Way.CLOSE,
+        )
+        for word in ("bottom", "top")
+    )  # fmt: skip
+    return bottom, top
+
+
+def _setting(maker: Maker, leaf: LeafPlan) -> str:
+    return f"{maker.spec.key} {leaf.opening.name} frame"
+
+
+def place_corners(maker: Maker, leaf: LeafPlan, frame: Frame, at: Corner) -> None:
+    """Place a frame whose rails are as long as the leaf is wide, flush in front.
+
+    Parameters
+    ----------
+    at
+        Lower left back corner of the leaf.
+    """
+    right = at.x + frame.bottom.length
+    for hand, stile in frame.stiles:
+        place_stile(maker, leaf, stile, hand, at, right)
+    for level, rail in frame.rails:
+        # Front-flush with the stiles: the frame is glued up face down.
+        z = at.z + frame.left.thickness - rail.thickness
+        corner = (at.x, at.y, z) if level == "bottom" else (right, at.y + frame.left.length, z)
+        place_rail(maker, leaf, rail, level, corner)
 
 
 def place_stile(

@@ -11,8 +11,9 @@ from casewright.casework.fronts.frames import (
     Frame,
     FrameLeaf,
     Level,
-    place_rail,
-    place_stile,
+    cut_rails,
+    cut_stiles,
+    place_corners,
 )
 from casewright.casework.fronts.glass_pane import add_pane
 from casewright.casework.fronts.glass_rebate import rout_rebate
@@ -21,7 +22,7 @@ from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.setups import cross_dado_setup
 from casewright.casework.specs import Hand
-from casewright.dims import Dim, Way
+from casewright.dims import Dim
 
 __all__ = ["GlassDoor", "cut_glass"]
 
@@ -49,14 +50,7 @@ class GlassDoor(FrameLeaf):
     def put(self, at: Corner) -> None:
         """Place the frame, lap its corners, rebate it, set the pane."""
         maker, leaf, frame = self.maker, self.leaf, self.frame
-        right = at.x + self.width
-        for hand, stile in frame.stiles:
-            place_stile(maker, leaf, stile, hand, at, right)
-        for level, rail in frame.rails:
-            # Front-flush with the stiles: the frame is glued up face down.
-            z = at.z + self.thickness - rail.thickness
-            corner = (at.x, at.y, z) if level == "bottom" else (right, at.y + self.height, z)
-            place_rail(maker, leaf, rail, level, corner)
+        place_corners(maker, leaf, frame, at)
         joints = {
             level: tuple(
                 path
@@ -145,20 +139,6 @@ def _other_end(end: Plane) -> Plane:
 
 def cut_glass(maker: Maker, leaf: LeafPlan) -> GlassDoor:
     """Cut the frame: stiles as long as the door is high, rails as long as it is wide."""
-    key, name = leaf.front.frame, leaf.name
-    setting = f"{maker.spec.key} {leaf.opening.name} frame"
-    left, right = (
-        maker.outline(
-            f"{name}.stile_{hand}", key, leaf.height, maker.style("stile"),
-            setting=f"{setting} stiles", length_way=Way.CLOSE,
-        )
-        for hand in ("left", "right")
-    )  # fmt: skip
-    bottom, top = (
-        maker.outline(
-            f"{name}.rail_{word}", key, leaf.width, maker.style("rail"),
-            setting=f"{setting} rails", length_way=Way.CLOSE,
-        )
-        for word in ("bottom", "top")
-    )  # fmt: skip
+    left, right = cut_stiles(maker, leaf, maker.style("stile"))
+    bottom, top = cut_rails(maker, leaf, leaf.width, maker.style("rail"))
     return GlassDoor(maker, leaf, Frame(left, right, bottom, top))

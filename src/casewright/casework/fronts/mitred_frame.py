@@ -8,7 +8,14 @@ from casewright.casework.features import Cut, Plane
 from casewright.casework.fronts.constructions import Corner
 from casewright.casework.fronts.frame_panel import Panel, PanelRoom, add_panel
 from casewright.casework.fronts.frame_steps import lay_panel, panel_glue
-from casewright.casework.fronts.frames import Frame, FrameLeaf, Level, place_rail, place_stile
+from casewright.casework.fronts.frames import (
+    Frame,
+    FrameLeaf,
+    Level,
+    cut_rails,
+    cut_stiles,
+    place_corners,
+)
 from casewright.casework.fronts.leaves import LeafPlan
 from casewright.casework.fronts.panel_groove import PanelGroove, groove_members, plan_groove
 from casewright.casework.fronts.splines import add_splines, cut_slots
@@ -16,7 +23,7 @@ from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.setups import mitre_setup
 from casewright.casework.specs import Hand
-from casewright.dims import Dim, Way
+from casewright.dims import Dim
 
 __all__ = ["MitreDoor", "cut_mitred"]
 
@@ -40,13 +47,7 @@ class MitreDoor(FrameLeaf):
     def put(self, at: Corner) -> None:
         """Place the frame round its panel, mitre and slot its ends, tell the steps."""
         maker, leaf, frame = self.maker, self.leaf, self.frame
-        right = at.x + self.width
-        for hand, stile in frame.stiles:
-            place_stile(maker, leaf, stile, hand, at, right)
-        for level, rail in frame.rails:
-            z = at.z + self.thickness - rail.thickness
-            corner = (at.x, at.y, z) if level == "bottom" else (right, at.y + self.height, z)
-            place_rail(maker, leaf, rail, level, corner)
+        place_corners(maker, leaf, frame, at)
         groove_members(maker, leaf, frame, self.groove)
         for member in frame.members:
             _mitre(maker, member)
@@ -149,21 +150,7 @@ def _close(
 
 def cut_mitred(maker: Maker, leaf: LeafPlan) -> MitreDoor:
     """Cut the members to their long points: the leaf's height and width."""
-    key, name = leaf.front.frame, leaf.name
-    setting = f"{maker.spec.key} {leaf.opening.name} frame"
     wide = maker.style("stile")
-    left, right = (
-        maker.outline(
-            f"{name}.stile_{hand}", key, leaf.height, wide, setting=f"{setting} stiles",
-            length_way=Way.CLOSE,
-        )
-        for hand in ("left", "right")
-    )  # fmt: skip
-    bottom, top = (
-        maker.outline(
-            f"{name}.rail_{word}", key, leaf.width, wide, setting=f"{setting} rails",
-            length_way=Way.CLOSE,
-        )
-        for word in ("bottom", "top")
-    )  # fmt: skip
+    left, right = cut_stiles(maker, leaf, wide)
+    bottom, top = cut_rails(maker, leaf, leaf.width, wide)
     return MitreDoor(maker, leaf, Frame(left, right, bottom, top), plan_groove(maker, leaf))

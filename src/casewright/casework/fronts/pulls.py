@@ -11,7 +11,7 @@ from casewright.casework.setups import bore_setup
 from casewright.dims import Dim, Place, greatest
 from casewright.findings import Finding, Severity
 
-__all__ = ["bore_pull"]
+__all__ = ["bore_pull", "pull_too_long"]
 
 
 def bore_pull(maker: Maker, leaf: LeafPlan, door: Construction, at: Corner) -> str:
@@ -29,7 +29,7 @@ def bore_pull(maker: Maker, leaf: LeafPlan, door: Construction, at: Corner) -> s
     place = maker.place.at(leaf.name)
     centres = maker.house.pull("centres")
     if place.over(centres + maker.house.pull("hole") * 4, door.height, "no pull, it is too long"):
-        tell(maker, _too_long(maker, leaf, door))
+        tell(maker, pull_too_long(maker, leaf, door.height))
         return ""
     datum, first = _first(maker, place, leaf, door, at)
     first = place.made("pull_from_end", first, maker.house.causes(f"{place.path}.pull", ""))
@@ -120,18 +120,19 @@ def _check_line(maker: Maker, leaf: LeafPlan, line: Dim) -> None:
     )
 
 
-def _too_long(maker: Maker, leaf: LeafPlan, door: Construction) -> Finding:
+def pull_too_long(maker: Maker, leaf: LeafPlan, along: Dim) -> Finding:
+    """A pull is longer than the front is along it [mm], so that it gets no holes."""
     return Finding(
         rule="pull length",
         severity=Severity.CARE,
         path=maker.path(leaf.name),
         says=f"the pull is too long for the {leaf.called}: no holes are bored for it",
         measured=maker.house.text(maker.house.pull("centres")),
-        limit=maker.house.text(door.height),
+        limit=maker.house.text(along),
         source="common practice",
         remedies=(
             "a knob",
-            f"a pull with its screws under {maker.house.text(door.height)} apart",
+            f"a pull with its screws under {maker.house.text(along)} apart",
             "pull = false",
         ),
     )
