@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
+from typing import NamedTuple
 
 from casewright.dims.units import Unit
 from casewright.drawing.choice import Choice
@@ -11,7 +12,8 @@ from casewright.drawing.hatching import Hatch
 from casewright.drawing.marks import Anchor, Tag
 from casewright.drawing.measure import Measure, measure_of
 from casewright.drawing.notes import Text
-from casewright.drawing.pens import CENTRE, FINE, HIDDEN, THIN, VISIBLE, Ink
+from casewright.drawing.pens import CENTRE, FINE, HIDDEN, NEIGHBOUR, THIN, VISIBLE, Ink
+from casewright.drawing.plan_names import wrapped, written
 from casewright.drawing.running import Running, Stop
 from casewright.drawing.scene import Scene
 from casewright.drawing.shapes import Element, circle, line, rectangle
@@ -31,10 +33,16 @@ from casewright.survey.form import SurveyForm, survey_form
 __all__ = ["hanging_scene"]
 
 _OFF = Hatch(spacing_mm=2.2, angle_deg=45)
-_NAME = 2.3
+_Ends = tuple[Fraction, Fraction]
+
+_UP = (Fraction(1, 2), Fraction(13, 20), Fraction(7, 20), Fraction(4, 5), Fraction(1, 5))
+_ASIDE = (Fraction(1, 2), Fraction(9, 20), Fraction(11, 20), Fraction(2, 5), Fraction(3, 5))
+"""Where a name may stand in its rectangle, as shares of it from below and from the left."""
+
+_LIFTS = (0.0, 4.0, -4.0)
+_OVER = 2.6  # from an edge to the middle of a name over or under it [mm on paper]
 _ROOMY = 8  # what is wider than this part of its wall holds its own name
 _SCREW, _CROSS = Fraction(9), Fraction(16)  # radius of a screw, arm of a cross [mm of model]
-_LINE = 1.5  # from line to line, in heights of lettering
 
 
 def hanging_scene(hang: WallHanging, unit: Unit) -> Scene:
@@ -50,12 +58,14 @@ def hanging_scene(hang: WallHanging, unit: Unit) -> Scene:
     elements: list[Element] = [
         *outline_elements(form, level, rise),
         *(_strip(strip.left, strip.right, top) for strip in hang.strips),
+        *_appliances(hang.places),
         *_cases(hang.places),
         *stud_elements(form, top),
         *(each for case in hang.screws for each in _screws(case)),
         *_things(form),
         *_level_line(hang, form, level),
         *_names(hang.places),
+        *_thing_names(form),
         *_dimensions(hang, unit, form, top),
     ]
     return Scene(tuple(elements), f"{hang.wall.spec.title} on the day of hanging")
@@ -77,26 +87,43 @@ def _cases(places: Iterable[WallPlace]) -> Iterator[Element]:
         yield rectangle(low, (place.right.value, place.top.value), VISIBLE, tag=tag)
 
 
-def _names(places: Iterable[WallPlace]) -> Iterator[Element]:
-    """Titles of cases, where they hide least."""
+def _appliances(places: Iterable[WallPlace]) -> Iterator[Element]:
+    """What the runs leave room for, in broken lines with their names: nothing is hung there."""
+    seen: set[str] = set()
     for place in places:
-        x = (place.left.value + place.right.value) / 2
-        y = (place.bottom.value + place.top.value) / 2
+        run = place.run
+        if run.spec.key in seen:
+            continue
+        seen.add(run.spec.key)
+        begins = place.left.value - run.starts[run.cases.index(place.case)].value
+        for each in run.appliances:
+            left, high = begins + each.start.value, each.spec.height.value
+            right = left + each.width.value
+            tag = Tag(path=each.width.path, title=each.spec.title)
+            yield rectangle((left, Fraction(0)), (right, high), NEIGHBOUR, tag=tag)
+            yield _name(each.spec.title, tag, (left, right), (Fraction(0), high), soft=True)
+
+
+def _names(places: Iterable[WallPlace]) -> Iterator[Element]:
+    for place in places:
         title = place.case.spec.title
         tag = Tag(target=place.case.key, path=place.case.key, title=title)
-        words = title.split()
-        first = (len(words) - 1) / 2
-        yield Choice(
-            [
-                tuple(
-                    Text((x, y), word, _NAME, weight=600, ground=Ink.PAPER, tag=tag,
-                         shift_mm=(0.0, shift + (first - n) * _LINE * _NAME))
-                    for n, word in enumerate(words)
-                )
-                for shift in (0.0, 5.0, -5.0, 10.0, -10.0)
-            ],
-            hides_lines=True,
-        )  # fmt: skip
+        across = (place.left.value, place.right.value)
+        yield _name(title, tag, across, (place.bottom.value, place.top.value))
+
+
+def _name(title: str, tag: Tag, across: _Ends, up: _Ends, *, soft: bool = False) -> Element:
+    """A title in its rectangle, where it hides least."""
+    wide, high = across[1] - across[0], up[1] - up[0]
+    lines = wrapped(title, float(wide), float(high))
+    return Choice(
+        [
+            tuple(written(lines, (across[0] + wide * x, up[0] + high * y), tag, soft=soft))
+            for y in _UP
+            for x in _ASIDE
+        ],
+        hides_lines=False,
+    )
 
 
 def _screws(case: CaseScrews) -> Iterator[Element]:
@@ -117,34 +144,59 @@ def _screws(case: CaseScrews) -> Iterator[Element]:
 
 def _things(form: SurveyForm) -> Iterator[Element]:
     for thing in form.wall.things:
+        if thing.left is not None and thing.right is not None:
+            x0, x1, y0, y1 = thing_box(thing)
+            yield rectangle((x0, y0), (x1, y1), VISIBLE if thing.spec.built else HIDDEN)
+
+
+def _thing_names(form: SurveyForm) -> Iterator[Element]:
+    """Into what is large; else beside, over or under it, where no line is hidden if one can."""
+    for thing in form.wall.things:
         if thing.left is None or thing.right is None:
             continue
         x0, x1, y0, y1 = thing_box(thing)
-        yield rectangle((x0, y0), (x1, y1), VISIBLE if thing.spec.built else HIDDEN)
-        middle = (y0 + y1) / 2
-        sides: list[tuple[Fraction, Anchor, float]] = [(x1, "start", 1.5), (x0, "end", -1.5)]
-        if x0 + x1 > form.length:
-            sides.reverse()
-        if (x1 - x0) * _ROOMY > form.length:  # its name goes into it
-            sides = [((x0 + x1) / 2, "middle", 0.0), *sides]
+        if (x1 - x0) * _ROOMY > form.length:
+            inside = [(x0 + (x1 - x0) * x, y0 + (y1 - y0) * y) for y in _UP for x in _ASIDE]
+            places = [_Named(at, "middle", 0.0, 0.0) for at in inside]
+        else:
+            places = list(_round(x0, x1, y0, y1))
         words = [
-            (Text((x, middle), thing.spec.title, 2.0, anchor=anchor, ink=Ink.SOFT,
-                  ground=Ink.PAPER, shift_mm=(aside, up)),)
-            for x, anchor, aside in sides
-            for up in (0.0, 4.0, -4.0)
+            (Text(at, thing.spec.title, 2.0, anchor=anchor, ink=Ink.SOFT, ground=Ink.PAPER,
+                  shift_mm=(aside, up)),)
+            for at, anchor, aside, up in places
         ]  # fmt: skip
-        yield Choice(words, hides_lines=True)
+        yield Choice(words)
+
+
+class _Named(NamedTuple):
+    """Where a name is held, and how far from there it stands [mm on paper]."""
+
+    at: tuple[Fraction, Fraction]
+    anchor: Anchor
+    aside: float
+    up: float
+
+
+def _round(x0: Fraction, x1: Fraction, y0: Fraction, y1: Fraction) -> Iterator[_Named]:
+    """Places round a small rectangle, the best first."""
+    x, y = (x0 + x1) / 2, (y0 + y1) / 2
+    for up in _LIFTS:
+        yield _Named((x1, y), "start", 1.5, up)
+        yield _Named((x0, y), "end", -1.5, up)
+    for n in (1, 2, 3):
+        yield _Named((x, y1), "middle", 0.0, _OVER * n)
+        yield _Named((x, y0), "middle", 0.0, -_OVER * n)
 
 
 def _level_line(hang: WallHanging, form: SurveyForm, level: Fraction) -> Iterator[Element]:
     if any(_is_line(mark.says) for mark in hang.heights):
         yield line((Fraction(0), level), (form.length, level), CENTRE)
         words = [
-            (Text((form.length * n / 12, level), "level line", 2.0, ink=Ink.SOFT,
+            (Text((form.length * n / 24, level), "level line", 2.0, ink=Ink.SOFT,
                   ground=Ink.PAPER),)
-            for n in (11, 1, 6, 9, 3)
+            for n in range(1, 24)
         ]  # fmt: skip
-        yield Choice(words, hides_lines=True)
+        yield Choice(words)
 
 
 def _stops(marks: Iterable[Mark], unit: Unit) -> tuple[Stop, ...]:

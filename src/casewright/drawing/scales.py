@@ -9,7 +9,9 @@ from casewright.drawing.inscription import Inscription
 from casewright.drawing.marks import Group, Mark, PaperPoint, Stroke, Tag
 from casewright.drawing.pens import THIN, Ink
 
-__all__ = ["SCALES", "ScaleError", "check_bar", "check_bar_width", "scale_text"]
+__all__ = [
+    "FINE_SCALES", "SCALES", "ScaleError", "check_bar", "check_bar_width", "scale_text",
+]  # fmt: skip
 
 SCALES: dict[Unit, tuple[Fraction, ...]] = {
     "in": tuple(map(Fraction, (1, 2, 4, 6, 8, 12, 16, 24, 32, 48, 64, 96))),
@@ -17,6 +19,10 @@ SCALES: dict[Unit, tuple[Fraction, ...]] = {
 }
 """Scales of shop drawings, largest picture first: feet and inches in the one, ISO 5455 and the
 steps between in the other (common practice)."""
+
+FINE_SCALES = tuple(Fraction(scale) for scale in (*range(10, 40, 2), *range(40, 100, 5), 100))
+"""For pictures that say everything in numbers and that nobody lays a scale on: as large as the
+paper lets them be, largest picture first."""
 
 _FEET = {2: "6 in", 4: "3 in", 6: "2 in", 8: "1 1/2 in", 12: "1 in", 16: "3/4 in", 24: "1/2 in",
          32: "3/8 in", 48: "1/4 in", 64: "3/16 in", 96: "1/8 in"}  # fmt: skip

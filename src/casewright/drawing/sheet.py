@@ -11,6 +11,7 @@ from casewright.drawing.captions import Caption, caption_height
 from casewright.drawing.marks import Area, Group
 from casewright.drawing.plots import Plots
 from casewright.drawing.scales import (
+    FINE_SCALES,
     SCALES,
     ScaleError,
     check_bar,
@@ -49,7 +50,13 @@ class View:
 
 
 def largest(
-    scene: Scene, width_mm: float, height_mm: float, unit: Unit, *, at_most: Fraction | None = None
+    scene: Scene,
+    width_mm: float,
+    height_mm: float,
+    unit: Unit,
+    *,
+    at_most: Fraction | None = None,
+    fine: bool = False,
 ) -> Plot:
     """A scene at the largest standard scale that fits an area of paper.
 
@@ -59,13 +66,16 @@ def largest(
         The area [mm of paper].
     at_most
         Largest scale wanted, as millimetres of model to one of paper.
+    fine
+        Of scales in small steps instead: for what is read, never scaled off.
 
     Raises
     ------
     ScaleError
         When even the smallest scale is too large.
     """
-    for scale in _candidates([[scene]], width_mm, height_mm, unit, at_most):
+    steps = FINE_SCALES if fine else SCALES[unit]
+    for scale in _candidates([[scene]], width_mm, height_mm, steps, at_most):
         drawn = plot_within(scene, scale, width_mm, height_mm)
         if drawn is not None:
             return drawn
@@ -104,7 +114,7 @@ def sheet(
         When even the smallest scale is too large.
     """
     scenes = [[view.scene for view in row] for row in rows]
-    for scale in _candidates(scenes, width_mm, height_mm, unit, at_most):
+    for scale in _candidates(scenes, width_mm, height_mm, SCALES[unit], at_most):
         drawn = sheet_at(rows, scale, width_mm, height_mm, unit, bar=bar, plots=plots)
         if drawn is not None:
             return drawn
@@ -167,7 +177,7 @@ def _candidates(
     rows: Sequence[Sequence[Scene]],
     width_mm: float,
     height_mm: float,
-    unit: Unit,
+    steps: Sequence[Fraction],
     at_most: Fraction | None,
 ) -> list[Fraction]:
     """Scales at which at least the bare shapes fit: the only ones worth plotting."""
@@ -175,7 +185,7 @@ def _candidates(
     width = max(sum(area.width for area in row) for row in bare)
     height = sum(max(area.height for area in row) for row in bare)
     least = max(width / width_mm, height / height_mm) - _ROUNDING
-    return [s for s in SCALES[unit] if s >= least and (at_most is None or s >= at_most)]
+    return [s for s in steps if s >= least and (at_most is None or s >= at_most)]
 
 
 def _bare(scene: Scene) -> Area:

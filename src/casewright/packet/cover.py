@@ -3,12 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from contextlib import suppress
 from fractions import Fraction
 
-from casewright.drawing import ScaleError, clashes, largest, measure_of, plot_within
+from casewright.drawing import clashes, plot_within
 from casewright.drawing.room_overview import room_overview
-from casewright.drawing.run_elevation import run_scene
 from casewright.findings import Finding, Question, Severity
 from casewright.outputs.blocks import (
     Block,
@@ -17,24 +15,22 @@ from casewright.outputs.blocks import (
     Contents,
     Figure,
     Heading,
-    Keep,
     Paragraph,
 )
 from casewright.outputs.document import Paper, Section
-from casewright.outputs.inlines import Inline, Link, PageNumber, Rich
+from casewright.outputs.inlines import Inline, Rich
 from casewright.packet.part_heights import line_count
 from casewright.packet.places import place_words, plain_words
 from casewright.packet.words import unfold
 from casewright.room.model import Room
 
-__all__ = ["cover_section", "elevation_section"]
+__all__ = ["cover_section"]
 
 _OVERVIEW_MM = (100.0, 58.0)  # height when nothing is open, and when there is [mm]
 _SCALES = tuple(Fraction(scale) for scale in range(12, 124, 4))  # it is not measured from
 _LINE, _APART = 4.5, 1.0  # from line to line, between paragraphs [mm]
 _HEADINGS = {1: 13.0, 2: 10.0}  # with the room round them [mm]
 _CALLOUT, _SIGN_MM, _BULLET, _ITEM = 3.0, 16.0, 4.6, 5.2  # round a callout, beside it, lines [mm]
-_ELEVATION_MM = 22.0  # of an elevation besides the drawing: title, names, room round them [mm]
 
 
 def cover_section(
@@ -147,33 +143,3 @@ def _finding(room: Room, finding: Finding) -> Callout:
     if finding.severity is Severity.STOP:
         title = f"Stop. {title}"
     return Callout("look", words, title)
-
-
-def elevation_section(room: Room, paper: Paper) -> Section | None:
-    """Every run on its wall, two to a page where there are several."""
-    blocks: list[Block] = []
-    unit = room.spec.unit
-    page = paper.text_height_mm - _HEADINGS[1]
-    tall = page / min(max(len(room.runs), 1), 2) - _ELEVATION_MM
-    for run in room.runs:
-        scene = run_scene(run, unit, measure_of(room.wall_bottom, unit))
-        drawn: tuple[Block, ...] = ()
-        with suppress(ScaleError):
-            figure = largest(scene, paper.text_width_mm, tall, unit, at_most=Fraction(10))
-            drawn = (Figure(figure, alternative=f"{run.spec.title}, elevation"),)
-        names = [
-            unfold(
-                f"{n} ", Link(case.spec.title, case.key), ", page ", PageNumber(case.key), ".  "
-            )
-            for n, case in enumerate(run.cases, start=1)
-        ]
-        blocks.append(
-            Keep(
-                (
-                    Heading(run.spec.title, 2, f"run:{run.spec.key}"),
-                    *drawn,
-                    Paragraph(unfold(*names)),
-                )
-            )
-        )
-    return Section("Elevations", tuple(blocks), "elevations") if blocks else None

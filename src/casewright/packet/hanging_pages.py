@@ -34,7 +34,7 @@ from casewright.room.model import Room
 
 __all__ = ["hanging_sections", "sheet_anchor"]
 
-_TALL_MM = 138.0
+_ROUND_MM = 30.0  # of a lying page besides the drawing: the title, the key under it
 _KEY = (
     "Every distance runs from one datum: along the wall from its left end, up from the level line "
     "or the highest floor. Bold above: sides and seams of what hangs; below: of what stands; the "
@@ -75,23 +75,29 @@ def sheet_anchor(wall: str) -> str:
 
 
 def hanging_sections(room: Room, day: Hanging, paper: Paper) -> tuple[Section, ...]:
-    """A sheet for each wall that cases go to."""
+    """For each wall that cases go to its picture, on a lying page, and what is done there."""
     return tuple(
-        Section(
-            f"Hanging: {hang.wall.spec.title}",
-            tuple(_sheet(room, hang, paper)),
-            sheet_anchor(key),
-        )
-        for key, hang in day.walls.items()
+        section for key, hang in day.walls.items() for section in _sheets(room, hang, paper, key)
     )
 
 
-def _sheet(room: Room, hang: WallHanging, paper: Paper) -> Iterator[Block]:
-    unit = room.spec.unit
+def _sheets(room: Room, hang: WallHanging, paper: Paper, key: str) -> Iterator[Section]:
+    title, lying = hang.wall.spec.title, paper.turned
+    picture = (*_picture(room, hang, lying), Paragraph(_KEY, soft=True))
+    yield Section(f"Hanging: {title}", picture, sheet_anchor(key), paper=lying)
+    yield Section(f"Lifts and screws: {title}", tuple(_work(room, hang, paper)))
+
+
+def _picture(room: Room, hang: WallHanging, paper: Paper) -> Iterator[Block]:
+    scene, unit = hanging_scene(hang, room.spec.unit), room.spec.unit
     with suppress(ScaleError):
-        plot = largest(hanging_scene(hang, unit), paper.text_width_mm, _TALL_MM, unit)
+        tall = paper.text_height_mm - _ROUND_MM
+        plot = largest(scene, paper.text_width_mm, tall, unit, fine=True)
         yield Figure(plot, alternative=f"{hang.wall.spec.title}: marks, studs and wall screws")
-    yield Paragraph(_KEY, soft=True)
+
+
+def _work(room: Room, hang: WallHanging, paper: Paper) -> Iterator[Block]:
+    unit = room.spec.unit
     yield from _asked(hang)
     yield Keep((Heading("Lifts, in order", 3), Caution(_LIFT), _lifts(room, hang)))
     yield from _screws(hang, unit)

@@ -19,9 +19,10 @@ from casewright.outputs.document import (
 )
 from casewright.packet.buy_page import buy_section
 from casewright.packet.case_cards import case_sections
-from casewright.packet.cover import cover_section, elevation_section
+from casewright.packet.cover import cover_section
 from casewright.packet.cut_list import cut_list_section
 from casewright.packet.cut_sheets import cut_sheet_sections
+from casewright.packet.elevations import elevation_section
 from casewright.packet.free_pages import free_sections
 from casewright.packet.hanging_pages import hanging_sections
 from casewright.packet.hold_pages import HoldPages
