@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import chain
 
 from casewright.casework.cases import Case
 from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.failure import Failure, Proof
 from casewright.casework.proof.pocket_screws import pocket_screws
-from casewright.casework.proof.prove import GRID, prove_assembled
-from casewright.casework.replay.replay import Replay, replay_assembled
+from casewright.casework.proof.prove import GRID, proof_failures, prove_assembled
+from casewright.casework.replay.replay import Replay, replay_assembled, replay_failures
 from casewright.hardware import HardwareList
 
-__all__ = ["Verification", "verify"]
+__all__ = ["Verification", "goes_together", "verify"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,3 +53,16 @@ def verify(
         prove_assembled(assembled, screws, hardware=hardware, grid=grid),
         replay_assembled(assembled, screws),
     )
+
+
+def goes_together(
+    case: Case, *, hardware: HardwareList | None = None, grid: Fraction = GRID
+) -> bool:
+    """Whether `verify` would find nothing: the first thing that fails decides it."""
+    assembled = Assembled.of(case)
+    screws = tuple(pocket_screws(assembled))
+    found = chain(
+        proof_failures(assembled, screws, hardware=hardware, grid=grid),
+        replay_failures(assembled, screws),
+    )
+    return next(found, None) is None

@@ -40,7 +40,7 @@ from casewright.casework.proof.setups import check_setups
 from casewright.casework.proof.strips import check_strips
 from casewright.hardware import HardwareList
 
-__all__ = ["GRID", "prove", "prove_assembled"]
+__all__ = ["GRID", "proof_failures", "prove", "prove_assembled"]
 
 GRID = Fraction(127, 160)
 """Coarsest grid that sizes are rounded to by default [mm]: 1/32 in."""
@@ -72,12 +72,17 @@ def prove_assembled(
     grid: Fraction = GRID,
 ) -> Proof:
     """`prove` for a case already in whole units."""
-    return Proof(tuple(_failures(case, screws, hardware, grid)))
+    return Proof(tuple(proof_failures(case, screws, hardware=hardware, grid=grid)))
 
 
-def _failures(
-    case: Assembled, screws: tuple[PocketScrew, ...], hardware: HardwareList | None, grid: Fraction
+def proof_failures(
+    case: Assembled,
+    screws: tuple[PocketScrew, ...],
+    *,
+    hardware: HardwareList | None = None,
+    grid: Fraction = GRID,
 ) -> Iterator[Failure]:
+    """What `prove_assembled` finds, one by one: whoever asks for the first pays for no more."""
     model = case.model
     if not model.parts:
         yield Failure("parts", (model.key,), "the case has no parts")

@@ -19,7 +19,7 @@ from casewright.casework.replay.paths import check_paths
 from casewright.casework.replay.shown import check_shown
 from casewright.casework.replay.square import check_square
 
-__all__ = ["Replay", "replay", "replay_assembled"]
+__all__ = ["Replay", "replay", "replay_assembled", "replay_failures"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,10 +46,11 @@ def replay(case: Case) -> Replay:
 
 def replay_assembled(case: Assembled, screws: tuple[PocketScrew, ...]) -> Replay:
     """`replay` for a case already in whole units."""
-    return Replay(tuple(_failures(case, screws)))
+    return Replay(tuple(replay_failures(case, screws)))
 
 
-def _failures(case: Assembled, screws: tuple[PocketScrew, ...]) -> Iterator[Failure]:
+def replay_failures(case: Assembled, screws: tuple[PocketScrew, ...]) -> Iterator[Failure]:
+    """What `replay_assembled` finds, one by one."""
     steps = list(moves(case))
     by_joint: dict[str, list[PocketScrew]] = {}
     for screw in screws:
