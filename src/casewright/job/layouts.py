@@ -100,14 +100,21 @@ class RunLayout:
         return f"right of the pinned seam of {conflict.after}, " if conflict.after else ""
 
 
-def layouts(room: Room) -> Iterator[RunLayout]:
+def layouts(room: Room, *, only: str | None = None) -> Iterator[RunLayout]:
     """Every run that closes against a wall and has a case whose width is free.
 
     A width that an accepted layout gave is free. A run over another goes by the seams that the
     other has in the room.
+
+    Parameters
+    ----------
+    only
+        Key of a run: the others are left alone, and take no time.
     """
     unit = room.spec.unit
     for run in room.runs:
+        if only not in (None, run.spec.key):
+            continue
         free = tuple(case.key for case in run.cases if _is_free(run, case.spec))
         wall = room.chain.nodes.get(f"run.{run.spec.key}.wall")
         closed = {"wall", "corner"} & {run.spec.left, run.spec.right}
