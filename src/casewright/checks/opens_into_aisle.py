@@ -29,12 +29,12 @@ from fractions import Fraction
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import by_unit, length
 from casewright.findings import Severity
-from casewright.room.aisles import reach_into
+from casewright.room.aisles import AisleWay, reach_from, reach_into
 from casewright.room.footprints import Footprint, footprints
 from casewright.room.free_stand import FreeStand
 from casewright.room.model import Room
 from casewright.room.open_fronts import OpenFront, meet, open_fronts
-from casewright.room.wall_stands import WallFrame, joined_walls, wall_frames
+from casewright.room.wall_stands import Spot, WallFrame, joined_walls, wall_frames
 
 __all__ = ["RULE"]
 
@@ -64,6 +64,12 @@ def _examine(room: Room) -> Iterator[Breach]:
     for stand in room.free:
         near = [each for each in opened if each.wall in joined[stand.wall]]
         yield from _standing(room, stand, frames[stand.wall], near)
+        own = [each for each in left if each.is_appliance and each.owner == stand.key]
+        around = [
+            each for each in taken if each.key != stand.key and each.wall in joined[stand.wall]
+        ]
+        for each in own:
+            yield from _before_own(room, stand, frames[stand.wall], each, around)
 
 
 def _strikes(room: Room, each: OpenFront, other: Footprint) -> Breach:
@@ -112,19 +118,49 @@ def _standing(
         reaches = [reach_into(stand, way, corners) for way in ("near", "far", "left", "right")]
         free = [reach[0] for reach in reaches if reach is not None]
         if free and Fraction(0) <= min(free) < least:
-            yield Breach(
-                each.key,
-                f"before {each.title}, open {length(room, each.reach)}, {length(room, min(free))} "
-                f"are left up to {stand.title}; planning guidelines ask for "
-                f"{length(room, least)} to stand in",
-                measured=length(room, min(free)),
-                limit=length(room, least),
-                remedies=(
-                    f"{stand.title} {length(room, least - min(free))} farther off",
-                    f"stand beside the open door: leave {length(room, least)} free there",
-                ),
-                severity=Severity.NOTE,
-            )
+            yield _narrow(room, each, stand.title, min(free), stand.title)
+
+
+def _before_own(
+    room: Room, stand: FreeStand, frame: WallFrame, each: OpenFront, others: Sequence[Footprint]
+) -> Iterator[Breach]:
+    """Room to stand between the open door of an island's own appliance and what is across."""
+    seen = [frame.seen(spot) for spot in each.corners]
+    (left, *_, right), (near, *_, far) = (sorted(spot[n] for spot in seen) for n in (0, 1))
+    middles = ((left + right) / 2, (near + far) / 2)
+    free = []
+    for other in others:
+        corners = tuple(frame.seen(spot) for spot in other.corners)
+        reach = reach_from((left, right, near, far), _way(stand, middles), corners)
+        if reach is not None:
+            free.append((reach[0], other.title))
+    if free and Fraction(0) <= min(free)[0] < by_unit(room, "21", "535"):
+        clear, title = min(free)
+        yield _narrow(room, each, title, clear, stand.title)
+
+
+def _way(stand: FreeStand, middle: Spot) -> AisleWay:
+    """Which way a door of an island opens that lies there, open."""
+    left, right, near, far = (edge.value for edge in stand.counter)
+    if stand.is_turned:
+        return "left" if middle[0] < (left + right) / 2 else "right"
+    return "near" if middle[1] < (near + far) / 2 else "far"
+
+
+def _narrow(room: Room, each: OpenFront, across: str, clear: Fraction, moves: str) -> Breach:
+    least = by_unit(room, "21", "535")
+    return Breach(
+        each.key,
+        f"before {each.title}, open {length(room, each.reach)}, {length(room, clear)} are left "
+        f"up to {across}; planning guidelines ask for {length(room, least)} to stand in",
+        measured=length(room, clear),
+        limit=length(room, least),
+        remedies=(
+            f"{moves} {length(room, least - clear)} farther off",
+            f"stand beside the open door: leave {length(room, least)} free there",
+        ),
+        severity=Severity.NOTE,
+    )
 
 
 RULE = Rule("opens into aisle", Severity.CARE, __doc__ or "", "kitchen-planning", _examine)

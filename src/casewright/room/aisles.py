@@ -13,7 +13,7 @@ from casewright.room.free_stand import FreeStand
 from casewright.room.model import Room
 from casewright.room.wall_stands import Spot, WallFrame, joined_walls, wall_frames
 
-__all__ = ["Aisle", "AisleWay", "aisles", "own_side", "own_sides", "reach_into"]
+__all__ = ["Aisle", "AisleWay", "aisles", "own_side", "own_sides", "reach_from", "reach_into"]
 
 AisleWay = Literal["near", "far", "left", "right"]
 """Seen from the wall that a thing is measured from: toward it, away from it, to either hand."""
@@ -122,6 +122,14 @@ def reach_into(
     None where the shape is not before that side.
     """
     left, right, near, far = (edge.value for edge in stand.counter)
+    return reach_from((left, right, near, far), way, corners)
+
+
+def reach_from(
+    edges: tuple[Fraction, Fraction, Fraction, Fraction], way: AisleWay, corners: Sequence[Spot]
+) -> tuple[Fraction, Fraction] | None:
+    """`reach_into` from a rectangle: its left, right, near and far edge [mm]."""
+    left, right, near, far = edges
     across = way in ("near", "far")
     low, high = (left, right) if across else (near, far)
     here = {"near": near, "far": far, "left": left, "right": right}[way]

@@ -9,8 +9,8 @@ from fractions import Fraction
 from casewright.casework.cases import Case, Front
 from casewright.room.footprints import rectangle
 from casewright.room.free_stand import FreeStand
-from casewright.room.island_places import island_boxes, middle_plane
-from casewright.room.model import Room
+from casewright.room.island_places import island_boxes, island_openings, middle_plane
+from casewright.room.model import Room, Run
 from casewright.room.on_walls import cases_on_walls, run_start
 from casewright.room.wall_stands import Spot, WallFrame, wall_frames
 
@@ -136,6 +136,30 @@ def _free(room: Room, stand: FreeStand, frame: WallFrame) -> Iterator[OpenFront]
             if key in behind:
                 span = ((high - right, high - left), (middle - face - reach, middle - face))
             yield _opened(stand, frame, cases[key], front, reach, span)
+    yield from _free_appliances(stand, frame, body, runs)
+
+
+def _free_appliances(
+    stand: FreeStand, frame: WallFrame, body: Case, runs: tuple[Run, ...]
+) -> Iterator[OpenFront]:
+    """Doors of what stands between the boxes of an island, from the faces of those beside it."""
+    middle = middle_plane(body, runs)
+    outs = [max(case.overall_depth.value for case in run.cases) for run in runs]
+    behind = {each.spec.key for run in runs[1:] for each in run.appliances}
+    for each, box in island_openings(body, runs):
+        if each.spec.opens is None:
+            continue
+        reach, is_behind = each.spec.opens.value, each.spec.key in behind
+        face = outs[1] if is_behind else outs[0]
+        span = (middle + face, middle + face + reach)
+        if is_behind:
+            span = (middle - face - reach, middle - face)
+        key = f"appliance.{each.spec.key}"
+        yield OpenFront(
+            key, f"the door of {each.spec.title}", stand.key, reach,
+            _swept(stand, frame, ((Fraction(box.x0), Fraction(box.x1)), span)),
+            stand.wall, is_appliance=True,
+        )  # fmt: skip
 
 
 _Edges = tuple[tuple[Fraction, Fraction], tuple[Fraction, Fraction]]
@@ -144,12 +168,17 @@ _Edges = tuple[tuple[Fraction, Fraction], tuple[Fraction, Fraction]]
 def _opened(
     stand: FreeStand, frame: WallFrame, case: Case, front: Front, reach: Fraction, edges: _Edges
 ) -> OpenFront:
+    corners = _swept(stand, frame, edges)
+    return OpenFront(front.path, _title(case, front), stand.key, reach, corners, stand.wall)
+
+
+def _swept(stand: FreeStand, frame: WallFrame, edges: _Edges) -> tuple[Spot, ...]:
+    """Corners in plan of what lies so far along and out in the island's own axes."""
     (left, right), (near, far) = edges
-    corners = tuple(
+    return tuple(
         frame.at(*stand.at(x, z))
         for x, z in ((left, near), (right, near), (right, far), (left, far))
     )
-    return OpenFront(front.path, _title(case, front), stand.key, reach, corners, stand.wall)
 
 
 def meet(one: Sequence[Spot], other: Sequence[Spot]) -> bool:

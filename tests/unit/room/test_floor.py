@@ -172,6 +172,27 @@ def test_an_open_dishwasher_leaves_somebody_room() -> None:
     assert not found_in("opens into aisle", wide)
 
 
+@pytest.mark.parametrize(
+    ("side", "deep", "left"),
+    [("front", "180", '16 1/4"'), ("back", "150", '15 29/32"'), ("back", "180", "")],
+)
+def test_an_islands_own_dishwasher_opens_into_its_aisle(side: str, deep: str, left: str) -> None:
+    """It looks to the sinks' run over 42 in: 27 less the counter's overhang leave 16 1/4.
+
+    Turned round it looks to the east wall: 150 less 42 and twice 25 5/16 to counters, less the
+    island, are 41 21/32; 25 3/4 of it are taken. In a room of 180 there is room.
+    """
+    place = f'{_off("42", "20")}\nside = "{side}"'
+    text = island_text(place=place, deep=deep).replace(
+        '[run.cooks]\ncases = ["trays", "linen"]',
+        '[appliance.dishes]\nwashes = true\nwidth = 24\nopens = "27"\n'
+        '[run.cooks]\ncases = ["trays", "dishes", "linen"]',
+    )
+    told = found_in("opens into aisle", build(read_job(text, "island.toml")))
+    own = [each.measured for each in told if each.path == "appliance.dishes" and each.limit]
+    assert own == ([left] if left else [])
+
+
 @_FEW
 @given(st.lists(st.integers(-20, 20), min_size=12, max_size=12))
 def test_shapes_meet_as_a_geometry_library_says(numbers: list[int]) -> None:
