@@ -54,7 +54,7 @@ def cased_wall_scene(room: Room, wall: SurveyedWall, unit: Unit) -> Scene:
     level, rise = level_of(wall), rise_of(wall)
     runs = [_OnWall(run, run_start(run, wall), _lift(room, run)) for run in runs_on(room, wall)]
     outline = tuple(outline_elements(form, level, rise))
-    elements: list[Element] = [*outline, *_things(form)]
+    elements: list[Element] = [*outline, *_things(form, level + rise)]
     for run, begins, lift in runs:
         elements.extend(_beside(run_elements(run, lift, named=True), begins))
     ends = [y for shape in outline if isinstance(shape, Polyline) for _, y in shape.points]
@@ -62,7 +62,7 @@ def cased_wall_scene(room: Room, wall: SurveyedWall, unit: Unit) -> Scene:
     elements.extend(_widths_above(runs, max(*tops, *ends), unit))
     elements.extend(_widths_below(runs, min(*ends, 0), unit))
     elements.extend(_heights(room, [each.run for each in runs], unit))
-    elements.extend(_names(form))
+    elements.extend(_names(form, level + rise))
     return Scene(tuple(elements), wall.spec.title)
 
 
@@ -84,20 +84,20 @@ def _beside(elements: Iterable[Element], along: Fraction) -> Iterator[Element]:
             raise TypeError(msg)
 
 
-def _things(form: SurveyForm) -> Iterator[Element]:
+def _things(form: SurveyForm, top: Fraction) -> Iterator[Element]:
     for thing in form.wall.things:
         if thing.left is not None and thing.right is not None:
-            x0, x1, y0, y1 = thing_box(thing)
+            x0, x1, y0, y1 = thing_box(thing, top)
             pen = THIN if thing.spec.built else HIDDEN
             yield replace(rectangle((x0, y0), (x1, y1), pen), ink=Ink.SOFT)
 
 
-def _names(form: SurveyForm) -> Iterator[Element]:
+def _names(form: SurveyForm, top: Fraction) -> Iterator[Element]:
     """Names of what is on the wall: in its middle, else beside it, where nothing is written."""
     for thing in form.wall.things:
         if thing.left is None or thing.right is None:
             continue
-        x0, x1, y0, y1 = thing_box(thing)
+        x0, x1, y0, y1 = thing_box(thing, top)
         x = (x0 + x1) / 2
         places = [(y, up) for up in (_ASIDE, 3 * _ASIDE) for y, up in ((y1, up), (y0, -up))]
         if min(x1 - x0, y1 - y0) > _ROOMY:

@@ -62,10 +62,10 @@ def hanging_scene(hang: WallHanging, unit: Unit) -> Scene:
         *_cases(hang.places),
         *stud_elements(form, top),
         *(each for case in hang.screws for each in _screws(case)),
-        *_things(form),
+        *_things(form, top),
         *_level_line(hang, form, level),
         *_names(hang.places),
-        *_thing_names(form),
+        *_thing_names(form, top),
         *_dimensions(hang, unit, form, top),
     ]
     return Scene(tuple(elements), f"{hang.wall.spec.title} on the day of hanging")
@@ -142,19 +142,19 @@ def _screws(case: CaseScrews) -> Iterator[Element]:
                            VISIBLE, ink=Ink.LOOK)  # fmt: skip
 
 
-def _things(form: SurveyForm) -> Iterator[Element]:
+def _things(form: SurveyForm, top: Fraction) -> Iterator[Element]:
     for thing in form.wall.things:
         if thing.left is not None and thing.right is not None:
-            x0, x1, y0, y1 = thing_box(thing)
+            x0, x1, y0, y1 = thing_box(thing, top)
             yield rectangle((x0, y0), (x1, y1), VISIBLE if thing.spec.built else HIDDEN)
 
 
-def _thing_names(form: SurveyForm) -> Iterator[Element]:
+def _thing_names(form: SurveyForm, top: Fraction) -> Iterator[Element]:
     """Into what is large; else beside, over or under it, where no line is hidden if one can."""
     for thing in form.wall.things:
         if thing.left is None or thing.right is None:
             continue
-        x0, x1, y0, y1 = thing_box(thing)
+        x0, x1, y0, y1 = thing_box(thing, top)
         if (x1 - x0) * _ROOMY > form.length:
             inside = [(x0 + (x1 - x0) * x, y0 + (y1 - y0) * y) for y in _UP for x in _ASIDE]
             places = [_Named(at, "middle", 0.0, 0.0) for at in inside]

@@ -16,6 +16,7 @@ from casewright.drawing.scene import Scene
 from casewright.drawing.shapes import Element, Polyline, circle, line, rectangle
 from casewright.survey.fixed_things import PlacedThing
 from casewright.survey.form import FormStation, FormWidth, SurveyForm
+from casewright.survey.specs import FixedKind, has_upper_edge, is_small
 from casewright.survey.walls import SurveyedWall
 
 __all__ = [
@@ -27,6 +28,14 @@ USUAL_LEVEL = Fraction(1016)
 """Height of the level line above the floor, as drawn where nothing was read yet [mm]."""
 
 _CEILING = Fraction(2438)  # where nothing was read yet [mm]
+_USUAL: dict[FixedKind, tuple[int, int]] = {
+    "window": (1070, 2080), "door": (0, 2080), "outlet": (1070, 1170), "switch": (1170, 1270),
+    "pipe": (400, 500), "gas": (100, 200), "vent": (2130, 2230), "soffit": (2130, 2440),
+    "radiator": (100, 700), "chimney": (0, 2440), "base case": (0, 880), "wall case": (1370, 2130),
+    "tall case": (0, 2130), "counter": (0, 910), "appliance": (0, 900),
+}  # fmt: skip
+"""Where things are drawn up a wall as long as their heights were not read [mm]."""
+
 _SMALL = Fraction(100)  # an outlet of which only the middle is known [mm]
 _AROUND = ((5.0, 4.5), (-5.0, 4.5), (5.0, -5.5), (-5.0, -5.5), (0.0, 10.0), (0.0, -10.0),
            (9.0, 9.0), (-9.0, 9.0), (9.0, -9.0), (-9.0, -9.0))  # fmt: skip
@@ -60,10 +69,11 @@ def wall_scene(form: SurveyForm, unit: Unit) -> Scene:
     elements = [
         *outline_elements(form, level, rise),
         *stud_elements(form, level + rise),
-        *_things(form),
+        *_things(form, level + rise),
         *_width_marks(form.widths, form.length),
         *_level_line(form, level),
         *_along(form, unit),
+        *_rings(form, level + rise),
     ]
     return Scene(tuple(elements), f"{form.wall.spec.title} as measured")
 
@@ -103,14 +113,23 @@ def stud_elements(form: SurveyForm, high: Fraction) -> Iterator[Element]:
             yield circle((stud.value, high * 9 / 10), Fraction(12), THIN, fill=Ink.INK)
 
 
-def _things(form: SurveyForm) -> Iterator[Element]:
+def _things(form: SurveyForm, ceiling: Fraction) -> Iterator[Element]:
+    """What is on the wall; in broken lines what is not built or not read in full."""
+    for thing in form.wall.things:
+        if thing.left is None or thing.right is None:
+            continue
+        x0, x1, y0, y1 = thing_box(thing, ceiling)
+        pen = VISIBLE if thing.spec.built and _is_read(thing) else HIDDEN
+        yield rectangle((x0, y0), (x1, y1), pen)
+
+
+def _rings(form: SurveyForm, ceiling: Fraction) -> Iterator[Element]:
+    """Letters of what is on the wall, over all lines."""
     marks = thing_marks(form)
     for thing in form.wall.things:
         if thing.left is None or thing.right is None:
             continue
-        x0, x1, y0, y1 = thing_box(thing)
-        pen = VISIBLE if thing.spec.built else HIDDEN
-        yield rectangle((x0, y0), (x1, y1), pen)
+        x0, x1, y0, y1 = thing_box(thing, ceiling)
         small = x1 - x0 < 3 * _SMALL or y1 - y0 < 3 * _SMALL
         middle, mark = ((x0 + x1) / 2, (y0 + y1) / 2), marks[thing.spec.key]
         reaches = _AROUND if small else ((0.0, 0.0), *_AROUND)
@@ -118,14 +137,45 @@ def _things(form: SurveyForm) -> Iterator[Element]:
         yield Choice(rings, hides_lines=True)
 
 
-def thing_box(thing: PlacedThing) -> tuple[Fraction, Fraction, Fraction, Fraction]:
-    """Left, right, lower and upper edge as drawn; a small square where they are not known."""
+def _is_read(thing: PlacedThing) -> bool:
+    """Whether it is known where a thing begins and ends, up the wall too."""
+    if thing.left is None or thing.right is None:
+        return False
+    if is_small(thing.spec.kind):
+        return thing.bottom is not None or thing.top is not None
+    stands = _USUAL[thing.spec.kind][0] == 0
+    return (stands or thing.bottom is not None) and (
+        not has_upper_edge(thing.spec.kind) or thing.top is not None
+    )
+
+
+def thing_box(
+    thing: PlacedThing, ceiling: Fraction
+) -> tuple[Fraction, Fraction, Fraction, Fraction]:
+    """Left, right, lower and upper edge as drawn.
+
+    A small square where they are not known; usual heights where they were not read.
+
+    Parameters
+    ----------
+    ceiling
+        Above the highest floor, up to which soffits and chimneys reach [mm].
+    """
     left = thing.left.value if thing.left is not None else Fraction(0)
     right = thing.right.value if thing.right is not None else left
     if left == right:
         left, right = left - _SMALL / 2, right + _SMALL / 2
-    low = thing.bottom.value if thing.bottom is not None else Fraction(0)
-    high = thing.top.value if thing.top is not None else low + max(_SMALL, right - left)
+    kind = thing.spec.kind
+    foot, head = map(Fraction, _USUAL[kind])
+    low = thing.bottom.value if thing.bottom is not None else None
+    high = thing.top.value if thing.top is not None else None
+    if high is None and kind in ("soffit", "chimney"):
+        high = max(ceiling, (low or foot) + _SMALL)
+    if low is None:
+        low = foot if high is None or high > foot else high - (head - foot)
+    if high is None:
+        tall = max(_SMALL, right - left) if is_small(kind) else head - foot
+        high = low + tall
     return left, right, low, high
 
 

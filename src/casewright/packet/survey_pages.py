@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from contextlib import suppress
 
 from casewright.dims import Dim, Unit, size_text
@@ -23,6 +23,7 @@ from casewright.outputs.blocks import (
 from casewright.outputs.document import Document, Section, paper_named
 from casewright.outputs.inlines import Blank, Inline, Rich, Small, Strong
 from casewright.packet.corner_table import corner_blocks
+from casewright.packet.survey_lines import more_lines, survey_lines
 from casewright.packet.words import about_text
 from casewright.room.model import Room
 from casewright.survey.advice import Advice, advise
@@ -41,9 +42,12 @@ __all__ = [
     "survey_sections",
 ]
 
-_ROUND_MM, _ROW_MM, _CALLOUT_MM = 107.0, 6.0, 9.0  # all else on the page, a row, a doubt
-_LEAST_MM = 55.0  # a smaller drawing tells nothing
+_ROUND_MM, _ROW_MM, _CALLOUT_MM = 113.0, 6.0, 9.0  # all else on the page, a row, a doubt
+_HOW_MM = 18.0  # of that what only a form has
+_FORM_LEAST_MM, _PACKET_LEAST_MM = 55.0, 80.0  # a smaller drawing tells too little
+_BUSY_MM = 100.0  # of the drawing of a wall that takes two pages anyway
 _EYE_MM = 100.0
+_HINGES_MM = 9.0
 _HOW = (
     "Tape along the wall from its left end. Read each width at the back, along the wall, and "
     "where the fronts will be. One level line goes round the whole room: down to the floor and up "
@@ -100,7 +104,11 @@ def survey_sections(room: Room) -> tuple[Section, ...]:
     for wall in walls:
         form = survey_form(wall, room.spec.unit)
         title = Heading(wall.spec.title, 2, f"wall:{wall.spec.key}")
-        blocks += [Keep((title, *_head(room, form))), *_tables(form, room.spec.unit)]
+        least = _PACKET_LEAST_MM
+        blocks += [
+            Keep((title, *_head(room, form, least, _HOW_MM))),
+            *_tables(form, room.spec.unit),
+        ]
     rest = corner_blocks(room.survey, room.spec.unit)
     blocks.append(Keep((Heading("Corners and the way in", 2, "corners"), *rest)))
     return (Section("The room as measured", tuple(blocks), "survey"),)
@@ -108,18 +116,28 @@ def survey_sections(room: Room) -> tuple[Section, ...]:
 
 def _wall(room: Room, wall: SurveyedWall) -> Section:
     form = survey_form(wall, room.spec.unit)
-    blocks = (Paragraph(_HOW, soft=True), *_head(room, form), *_tables(form, room.spec.unit))
+    head = _head(room, form, _FORM_LEAST_MM, 0.0)
+    blocks = (Paragraph(_HOW, soft=True), *head, *_tables(form, room.spec.unit))
     return Section(wall.spec.title, blocks, f"wall:{wall.spec.key}")
 
 
-def _head(room: Room, form: SurveyForm) -> Iterator[Block]:
-    """What the readings of a wall come to, and its drawing."""
+def _head(room: Room, form: SurveyForm, least: float, more: float) -> Iterator[Block]:
+    """What the readings of a wall come to, and its drawing.
+
+    Parameters
+    ----------
+    least
+        Height of the drawing under which the wall takes a second page [mm].
+    more
+        Of the page that is free here and is not on a form [mm].
+    """
     unit = room.spec.unit
     paper = paper_named(room.spec.paper)
     yield from _judged(room, form.wall)
     with suppress(ScaleError):
-        high = max(_LEAST_MM, paper.text_height_mm - _height(room, form))
-        plot = largest(wall_scene(form, unit), paper.text_width_mm, high, unit)
+        high = paper.text_height_mm - _height(room, form) + more
+        high = _BUSY_MM if high < least else high
+        plot = largest(wall_scene(form, unit), paper.text_width_mm, high, unit, fine=True)
         words = f"{form.wall.spec.title} as measured, with its marks"
         yield Figure(plot, alternative=words)
 
@@ -140,7 +158,7 @@ def _tables(form: SurveyForm, unit: Unit) -> Iterator[Block]:
     )
     yield Heading("On the wall, casings included", 3)
     yield Table(_THINGS, tuple(_thing_rows(form, unit)), small=True)
-    yield from _lines(form, unit)
+    yield from survey_lines(form, unit)
 
 
 def _height(room: Room, form: SurveyForm) -> float:
@@ -148,6 +166,8 @@ def _height(room: Room, form: SurveyForm) -> float:
     rows = max(len(form.widths), len(form.stations)) + max(_ROWS, len(form.wall.things) + 1)
     path = f"{form.wall.place.path}."
     doubts = sum(doubt.paths[0].startswith(path) for doubt in room.survey.doubts)
+    counters = sum(thing.spec.kind == "counter" for thing in form.wall.things)
+    rows += counters + more_lines(form)
     return _ROUND_MM + rows * _ROW_MM + doubts * _CALLOUT_MM
 
 
@@ -245,7 +265,10 @@ def _thing_row(form: SurveyForm, thing: PlacedThing, mark: str, unit: Unit) -> R
     notes = [spec.kind, *([] if spec.built else ["not built yet"])]
     if spec.swing is not None:
         notes.append(f"hinged {spec.swing}")
-    words: Rich = (f"{spec.title} ", Small(", ".join(n for n in notes if n != spec.title)))
+    said = ", ".join(n for n in notes if n != spec.title)
+    words: tuple[Inline, ...] = (f"{spec.title} ", Small(said))
+    if spec.kind == "door" and spec.swing is None:
+        words += (Small(f"{', ' if said else ''}hinged "), Blank(_HINGES_MM))
     out: Rich = Blank(11.0) if spec.out is None else size_text(spec.out.value, unit)
     middle = is_small(spec.kind) and spec.centre is not None
     across: tuple[Rich, ...] = (read("width"), read("right"))
@@ -259,6 +282,8 @@ def _thing_row(form: SurveyForm, thing: PlacedThing, mark: str, unit: Unit) -> R
 
 def _highest(thing: PlacedThing, unit: Unit) -> Rich:
     """Of a counter: how far its highest place lies under the level line."""
+    if thing.spec.kind != "counter":
+        return ""
     if thing.highest is None:
         return Blank(15.0)
     return (Strong(measure_of(thing.highest, unit)), " ", Small("under the line"))
@@ -266,37 +291,3 @@ def _highest(thing: PlacedThing, unit: Unit) -> Rich:
 
 def _several(rich: Rich) -> tuple[Inline, ...]:
     return rich if isinstance(rich, tuple) else (rich,)
-
-
-def _lines(form: SurveyForm, unit: Unit) -> Iterator[Block]:
-    """Plumb, studs, baseboard: a line each."""
-    spec, read = form.wall.spec, form.wall.read
-    for of, words in (("left", "at the left end"), ("right", "at the right end"),
-                      ("face", "this wall itself")):  # fmt: skip
-        known = [(n, p) for n, p in enumerate(spec.plumbs, start=1) if p.of == of]
-        for n, plumb in known:
-            way = "in" if plumb.lean.value >= 0 else "out"
-            off = size_text(abs(read[f"plumb_{n}"].value), unit)
-            over = size_text(plumb.over, unit)
-            yield Paragraph(f"Plumb, {words}: leans {way} by {off} over {over}.")
-        if not known:
-            blanks = (Blank(), " over ", Blank(), ", in or out at the top: ", Blank(12.0))
-            yield Paragraph((f"Plumb, {words}: off by ", *blanks))
-    yield Paragraph(("Studs, middles from the left: ", *_studs(form, unit)))
-    board = spec.baseboard
-    if board is None:
-        yield Paragraph(("Baseboard: ", Blank(), " high, ", Blank(), " thick"))
-    else:
-        high, thick = (size_text(given.value, unit) for given in (board.height, board.thickness))
-        yield Paragraph(f"Baseboard: {high} high, {thick} thick.")
-
-
-def _studs(form: SurveyForm, unit: Unit) -> Iterable[Inline]:
-    studs = list(zip(form.wall.studs, form.wall.spec.studs, strict=True))
-    if not studs:
-        for _ in range(6):
-            yield from (Blank(14.0), "  ")
-        return
-    for n, (dim, stud) in enumerate(studs):
-        yield from ("; " if n else "", measure_of(dim, unit), " probed" if stud.probed else "")
-    yield "."

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from casewright.dims import Dim, Place, greatest, least
-from casewright.survey.specs import FixedThing, WallSpec, is_small
+from casewright.survey.specs import FixedThing, WallSpec, is_small, stands_on_floor
 
 __all__ = ["PlacedThing", "place_things"]
 
@@ -87,13 +87,16 @@ def _placed(
         # The one edge stands for its middle: screws must keep off the cable behind it.
         lefts, rights = [start, end], [start, end]
     bottom, height, top = of("bottom"), of("height"), of("top")
+    uppers = [_sum(bottom, height), top]
+    if bottom is None and stands_on_floor(thing.kind):
+        uppers.insert(0, height)
     tops = [dim for n in range(1, len(thing.tops) + 1) if (dim := of(f"top_{n}")) is not None]
     return PlacedThing(
         spec=thing,
         left=_named(own, "left_edge", lefts, worst=least),
         right=_named(own, "right_edge", rights, worst=greatest),
         bottom=_named(own, "lower_edge", [bottom, _less(top, height)], worst=least),
-        top=_named(own, "upper_edge", [_sum(bottom, height), top], worst=greatest),
+        top=_named(own, "upper_edge", uppers, worst=greatest),
         highest=own.let("highest", least(*tops)) if tops else None,
     )
 

@@ -9,7 +9,14 @@ from string import ascii_uppercase
 
 from casewright.dims import Dim, Unit, size_text
 from casewright.survey.fixed_things import PlacedThing
-from casewright.survey.specs import Depth, FixedKind, Station, is_small
+from casewright.survey.specs import (
+    Depth,
+    FixedKind,
+    Station,
+    has_upper_edge,
+    is_small,
+    stands_on_floor,
+)
 from casewright.survey.usual import (
     NEAR_HEIGHT,
     heights_stood_for,
@@ -22,7 +29,6 @@ __all__ = ["FormStation", "FormWidth", "SurveyForm", "asks_heights", "missing", 
 
 _NEAR_ALONG = Fraction(305)
 _USUAL_WIDTH = Fraction(3048)
-_ON_FLOOR: tuple[FixedKind, ...] = ("door", "base case", "tall case", "counter", "chimney")
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,7 +160,7 @@ def _read(wall: SurveyedWall, row: Station) -> tuple[Dim | None, Dim | None, Dim
 
 def asks_heights(kind: FixedKind) -> tuple[bool, bool]:
     """Whether a thing's lower and its upper edge are asked for."""
-    return kind not in _ON_FLOOR, kind not in ("counter", "chimney")
+    return not stands_on_floor(kind), has_upper_edge(kind)
 
 
 def missing(form: SurveyForm, unit: Unit) -> Iterator[str]:
@@ -164,17 +170,31 @@ def missing(form: SurveyForm, unit: Unit) -> Iterator[str]:
         heights = [size_text(w.height, unit) for w in absent if w.depth == depth and w.height]
         if heights:
             yield f"its width at the {depth}, {' and '.join(heights)} above the floor"
-    for name, words in (("down", "down to the floor"), ("up", "up to the ceiling")):
-        places = [size_text(s.along, unit) for s in form.stations if getattr(s, name) is None]
-        if places:
-            yield f"the level line {words}, {', '.join(places)} from the left end"
+    yield from _missing_heights(form, unit)
     for thing in form.wall.things:
         yield from _missing_of(thing)
-    if not form.wall.spec.studs:
-        yield "its studs"
+    yield from _missing_studs(form)
     plumb = {each.of for each in form.wall.spec.plumbs}
     if not plumb:
         yield "how plumb it stands, and the walls at its ends"
+
+
+def _missing_heights(form: SurveyForm, unit: Unit) -> Iterator[str]:
+    for name, words in (("down", "down to the floor"), ("up", "up to the ceiling")):
+        absent_at = [s for s in form.stations if getattr(s, name) is None]
+        for depth, at in (("back", ""), ("front", ", at the front")):
+            places = [size_text(s.along, unit) for s in absent_at if s.depth == depth]
+            if places:
+                yield f"the level line {words}, {', '.join(places)} from the left end{at}"
+
+
+def _missing_studs(form: SurveyForm) -> Iterator[str]:
+    if not form.wall.spec.studs:
+        yield "its studs"
+    elif not any(stud.probed for stud in form.wall.spec.studs):
+        yield "its studs probed with a thin nail, where a case will hide the hole"
+    if not form.wall.spec.hollows:
+        yield "how flat it is at its studs, where cases will be screwed to it"
 
 
 def _missing_of(thing: PlacedThing) -> Iterator[str]:

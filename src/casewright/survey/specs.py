@@ -12,7 +12,8 @@ from casewright.survey.readings import TAPE, Accuracy, Reading
 __all__ = [
     "NO_SURVEY", "Baseboard", "CornerSpec", "Depth", "FixedKind", "FixedThing", "Hollow",
     "Passage", "PassageKind", "Plumb", "PlumbOf", "Station", "Stud", "SurveySpec", "Swing",
-    "TopReading", "Triangle", "WallSpec", "WidthReading", "is_small",
+    "TopReading", "Triangle", "WallSpec", "WidthReading", "has_upper_edge", "is_small",
+    "stands_on_floor",
 ]  # fmt: skip
 
 Depth = Literal["back", "front"]
@@ -29,6 +30,20 @@ _SMALL: tuple[FixedKind, ...] = ("outlet", "switch", "pipe", "gas", "vent")
 def is_small(kind: FixedKind) -> bool:
     """Whether a thing is small enough for its middle and one height to tell where it is."""
     return kind in _SMALL
+
+
+_ON_FLOOR: tuple[FixedKind, ...] = ("door", "base case", "tall case", "counter", "chimney")
+_NO_UPPER_EDGE: tuple[FixedKind, ...] = ("counter", "chimney", "soffit")
+
+
+def stands_on_floor(kind: FixedKind) -> bool:
+    """Whether a thing begins at the floor, so that its height is where it ends."""
+    return kind in _ON_FLOOR
+
+
+def has_upper_edge(kind: FixedKind) -> bool:
+    """Whether a thing ends at an edge of its own, neither at the ceiling nor in a counter."""
+    return kind not in _NO_UPPER_EDGE
 
 
 PlumbOf = Literal["left", "right", "face"]

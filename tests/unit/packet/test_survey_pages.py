@@ -11,15 +11,16 @@ from tests.jobs import FIVE_LINES, example, read
 from tests.surveyed_room import SURVEYED_ROOM
 
 from casewright.drawing import clashes, plot
-from casewright.drawing.wall_elevation import wall_scene
+from casewright.drawing.wall_elevation import thing_box, wall_scene
 from casewright.job.surveying import survey_files, survey_sheets, walls_to_survey
-from casewright.outputs.blocks import Beside, Block, Callout, Keep, Table
+from casewright.outputs.blocks import Beside, Block, Callout, Figure, Keep, Paragraph, Table
 from casewright.outputs.document import Document, anchors, check_links
 from casewright.outputs.inlines import Blank, rich_text
 from casewright.packet.survey_pages import survey_document, survey_sections
 from casewright.packet.words import unfold
 from casewright.room.build import build
 from casewright.room.model import Room
+from casewright.sources import INCH
 from casewright.survey.form import survey_form
 
 SWAPPED = SURVEYED_ROOM.replace('"132 3/8"', '"123 3/8"')
@@ -134,3 +135,91 @@ def test_the_packet_has_the_walls_as_measured() -> None:
     assert "wall:window" in anchors(section)
     assert len(_tables(section.blocks)) == 2 * 3 + 2
     assert survey_sections(_room(FIVE_LINES)) == ()
+
+
+HALF = """\
+format = 1
+unit = "in"
+
+[wall.west]
+width = ["118 1/4"]
+stations = [{ along = 0, down = "40 1/4", up = "55 3/4" }]
+studs = ["10", "26"]
+hollows = [{ along = 10, height = 81, off = "1/8" }]
+
+[wall.west.fixed.soffit]
+kind = "soffit"
+left = 40
+width = 60
+bottom = 84
+
+[wall.west.fixed.window]
+kind = "window"
+left = 50
+width = 30
+
+[wall.west.fixed.larder]
+kind = "tall case"
+left = 0
+width = 24
+height = 84
+built = false
+
+[wall.west.fixed.back_door]
+kind = "door"
+right = 0
+width = 12
+
+[wall.west.fixed.worktop]
+kind = "counter"
+left = 60
+width = 30
+tops = [{ along = 62, down = "4 1/8" }]
+
+[case.tins]
+kind = "wall"
+width = 24
+"""
+"""A wall of which half was read."""
+
+
+def test_a_wall_half_read_has_its_picture_and_its_blanks() -> None:
+    """Hinges, hollows at the other stud, two more tops: blank; the hollow and the top as read."""
+    section = _document(HALF).sections[0]
+    assert any(isinstance(block, Figure) for block in section.blocks)
+    lines = {rich_text(b.text): b.text for b in section.blocks if isinstance(b, Paragraph)}
+    flat = next(text for words, text in lines.items() if words.startswith("Flat"))
+    assert "1/8 at 10" in rich_text(flat)
+    assert sum(isinstance(item, Blank) for item in unfold(flat)) == 1
+    tops = next(text for words, text in lines.items() if words.startswith("worktop"))
+    assert "4 1/8 at 62" in rich_text(tops)
+    assert sum(isinstance(item, Blank) for item in unfold(tops)) == 4
+    door = next(
+        row.cells[1] for row in _tables(section.blocks)[2].rows
+        if "door" in rich_text(row.cells[1])
+    )  # fmt: skip
+    assert any(isinstance(item, Blank) for item in unfold(door))
+
+
+def test_what_a_thing_has_not_is_not_asked_for() -> None:
+    """A soffit ends at the ceiling; what stands on the floor ends at its height."""
+    [sheet] = survey_sheets(_room(HALF))
+    told = " ".join(sheet.missing)
+    assert "soffit" not in told
+    assert "larder" not in told
+    assert "how high window reaches" in told
+    assert "how high back door reaches" in told
+    assert "probed" in told
+
+
+def test_things_are_drawn_on_their_wall() -> None:
+    """From its lower edge to the ceiling at 96 in; 84 in from the floor; nothing beyond the wall.
+
+    By hand: 40 1/4 down and 55 3/4 up.
+    """
+    [wall] = walls_to_survey(_room(HALF))
+    ceiling = 96 * INCH
+    boxes = {thing.spec.key: thing_box(thing, ceiling) for thing in wall.things}
+    assert boxes["soffit"][2:] == (84 * INCH, ceiling)
+    assert boxes["larder"][2:] == (0, 84 * INCH)
+    assert all(0 <= low < high <= ceiling for _, _, low, high in boxes.values())

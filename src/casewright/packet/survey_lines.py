@@ -1,0 +1,113 @@
+"""Lines under the tables of a survey form: plumb, studs, how flat, baseboard, counters."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from fractions import Fraction
+
+from casewright.dims import Unit, size_text
+from casewright.drawing import Measure, measure_of
+from casewright.outputs.blocks import Block, Paragraph
+from casewright.outputs.inlines import Blank, Inline, Small
+from casewright.survey.form import SurveyForm
+
+__all__ = ["more_lines", "survey_lines"]
+
+_FIRST, _MORE = 6, 2  # blanks for studs where none, and where some were found
+_LINE = 6  # hollows that a line takes
+_SHORT, _SHORTER = 14.0, 10.0  # [mm]
+
+
+def survey_lines(form: SurveyForm, unit: Unit) -> Iterator[Block]:
+    """What of a wall goes into no table, a line each, with blanks for what was not read."""
+    yield from _plumbs(form, unit)
+    yield Paragraph(("Studs, middles from the left: ", *_studs(form, unit)))
+    yield from _flat(form, unit)
+    board = form.wall.spec.baseboard
+    if board is None:
+        yield Paragraph(("Baseboard: ", Blank(), " high, ", Blank(), " thick"))
+    else:
+        high, thick = (size_text(given.value, unit) for given in (board.height, board.thickness))
+        yield Paragraph(f"Baseboard: {high} high, {thick} thick.")
+    yield from _counters(form, unit)
+
+
+def more_lines(form: SurveyForm) -> int:
+    """How many lines more than a usual one those of a wall take, about."""
+    heights = {each.height for each in form.wall.spec.hollows} or {Fraction(0)}
+    of_one = -(-max(1, len(form.wall.studs)) // _LINE)
+    return len(heights) * of_one - 1 + len(form.wall.studs) // (2 * _LINE)
+
+
+def _plumbs(form: SurveyForm, unit: Unit) -> Iterator[Block]:
+    spec, read = form.wall.spec, form.wall.read
+    for of, words in (("left", "at the left end"), ("right", "at the right end"),
+                      ("face", "this wall itself")):  # fmt: skip
+        known = [(n, p) for n, p in enumerate(spec.plumbs, start=1) if p.of == of]
+        for n, plumb in known:
+            way = "in" if plumb.lean.value >= 0 else "out"
+            off = size_text(abs(read[f"plumb_{n}"].value), unit)
+            over = size_text(plumb.over, unit)
+            yield Paragraph(f"Plumb, {words}: leans {way} by {off} over {over}.")
+        if not known:
+            blanks = (Blank(), " over ", Blank(), ", in or out at the top: ", Blank(12.0))
+            yield Paragraph((f"Plumb, {words}: off by ", *blanks))
+
+
+def _studs(form: SurveyForm, unit: Unit) -> Iterable[Inline]:
+    studs = list(zip(form.wall.studs, form.wall.spec.studs, strict=True))
+    for dim, stud in studs:
+        yield from (measure_of(dim, unit), " probed; " if stud.probed else "; ")
+    for _ in range(_MORE if studs else _FIRST):
+        yield from (Blank(_SHORT), "  ")
+    yield Small("circle those that a nail hit")
+
+
+def _flat(form: SurveyForm, unit: Unit) -> Iterator[Block]:
+    """How far the wall lies behind a straight edge: as read, and blanks at the other studs."""
+    heights = dict.fromkeys(each.height for each in form.wall.spec.hollows)
+    if not heights:
+        words = ("Flat, along a straight edge ", Blank(_SHORT), " above the floor; behind it: ")
+        yield Paragraph((*words, *_beside_studs(form, unit)))
+    for height in heights:
+        yield Paragraph(
+            (
+                f"Flat, behind a straight edge {size_text(height, unit)} above the floor: ",
+                *_hollows(form, height, unit),
+            )
+        )
+
+
+def _beside_studs(form: SurveyForm, unit: Unit) -> Iterator[Inline]:
+    for dim in form.wall.studs:
+        yield from (Blank(_SHORTER), " at ", measure_of(dim, unit), "; ")
+    for _ in range(_MORE):
+        yield from (Blank(_SHORTER), " at ", Blank(_SHORTER), "; ")
+
+
+def _hollows(form: SurveyForm, height: Fraction, unit: Unit) -> Iterator[Inline]:
+    read = [
+        (each.along, form.wall.read[f"hollow_{n}"])
+        for n, each in enumerate(form.wall.spec.hollows, start=1)
+        if each.height == height
+    ]
+    for along, dim in read:
+        yield from (measure_of(dim, unit), " at ", Measure(along, unit), "; ")
+    known = {along for along, _ in read}
+    for stud in form.wall.studs:
+        if stud.value not in known:
+            yield from (Blank(_SHORTER), " at ", measure_of(stud, unit), "; ")
+
+
+def _counters(form: SurveyForm, unit: Unit) -> Iterator[Block]:
+    """Heights of what stands there under the level line, station by station."""
+    for thing in form.wall.things:
+        if thing.spec.kind != "counter":
+            continue
+        words: list[Inline] = [f"{thing.spec.title}, from the level line down to its top: "]
+        for n, top in enumerate(thing.spec.tops, start=1):
+            dim = form.wall.read[f"fixed.{thing.spec.key}.top_{n}"]
+            words += [measure_of(dim, unit), " at ", Measure(top.along, unit), "; "]
+        for _ in range(max(1, 3 - len(thing.spec.tops))):
+            words += [Blank(_SHORTER), " at ", Blank(_SHORTER), "; "]
+        yield Paragraph(tuple(words))
