@@ -221,5 +221,5 @@ def test_things_are_drawn_on_their_wall() -> None:
     ceiling = 96 * INCH
     boxes = {thing.spec.key: thing_box(thing, ceiling) for thing in wall.things}
     assert boxes["soffit"][2:] == (84 * INCH, ceiling)
-    assert boxes["larder"][2:] == (0, 84 * INCH)
+    assert boxes["larder"][2:] == (0 * INCH, 84 * INCH)
     assert all(0 <= low < high <= ceiling for _, _, low, high in boxes.values())
