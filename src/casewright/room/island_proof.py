@@ -51,17 +51,23 @@ def _failures(room: Room, island: Island, grid: Fraction) -> Iterator[Failure]:
     boxes = list(island_boxes(case, runs))
     yield from _check_sizes(case, left, right)
     yield from _check_ends(case, (left, right), boxes, _between_boxes(runs), grid)
-    if len(runs) == 1:
-        yield from _check_back(by_role["island back"], case, (left, right), grid)
-    yield from _check_cleats(by_role["floor cleat"], case, runs, (left, right))
     frame = IslandFrame(Fraction(left.x1), Fraction(right.x0), middle_plane(case, runs))
     there = {part.path: box for part, box in parts_in_island(frame, runs)}
+    if len(runs) == 1:
+        yield from _check_back(by_role["island back"], case, (left, right), grid)
+        yield from _check_held(by_role["island back"], island, there)
+    yield from _check_cleats(by_role["floor cleat"], case, runs, (left, right))
     yield from _check_screws(island, case, there, grid)
     yield from _check_paths(case, there)
 
 
 _NEAR = Fraction(25)
 """Two screws of a row want at least so long a stretch of both boards (common practice) [mm]."""
+
+
+_LOOSE = Fraction(76)
+"""An upright edge of a panel may stand out so far past what it is screwed to (common practice)
+[mm]."""
 
 
 def _check_screws(
@@ -211,6 +217,18 @@ def _check_back(
         yield Failure(
             "fronts", (case.key,), "the finished back does not reach from end to end", off
         )
+
+
+def _check_held(skins: list[Part], island: Island, there: Mapping[str, Box]) -> Iterator[Failure]:
+    """What each piece is screwed to reaches near both of its upright edges."""
+    for part in skins:
+        box = part_span(part)
+        held = [there[each.through] for each in island.screws if each.into == part.path]
+        for edge in (box.x0, box.x1):
+            off = min((_most(max(one.x0 - edge, edge - one.x1, 0)) for one in held), default=None)
+            if off is None or off > _LOOSE:
+                says = f"an upright edge of {part.title} has no board behind it that holds it"
+                yield Failure("joints", (part.path,), says, off or Fraction(0))
 
 
 def _check_cleats(

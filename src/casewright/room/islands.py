@@ -12,13 +12,14 @@ from casewright.casework.house import House
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.parts import Part
 from casewright.casework.specs import CaseSpec, EdgeKind
-from casewright.dims import Dim, greatest
+from casewright.dims import Dim, Given, Origin, Unit, greatest
 from casewright.findings import Finding, Severity
 from casewright.room.board_screws import BoardScrews
 from casewright.room.island_cleats import add_cleats, ladders
 from casewright.room.island_screws import POINT, back_to_back, screws_along
 from casewright.room.island_spec import IslandSpec
 from casewright.room.model import Island, Run
+from casewright.sources import INCH
 from casewright.stock import Sheet
 
 __all__ = ["build_islands"]
@@ -27,6 +28,10 @@ _OTHER = {"left": "right", "right": "left"}
 
 _ROWS = 2
 """Rows of screws behind an end, for each case at it: near the front and near the rear."""
+
+
+_LAP: Mapping[Unit, Fraction] = {"in": 4 * INCH, "mm": Fraction(100)}
+_LAPS = Origin("cited", "of a finished back over the box beside an appliance", "common practice")
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,17 +159,44 @@ def _pieces(maker: Maker, spec: IslandSpec, front: Run) -> Iterator[Dim]:
         raise TypeError(msg)
     most = goods.width.value if goods.grain else goods.length.value
     most -= 2 * maker.style("sheet_trim").value + maker.style("sheet_slack").value
-    edges = [*front.starts[1:], front.cases_end]
     begins: Dim | None = None
-    last: Dim | None = None
-    for edge in edges:
-        low = Fraction(0) if begins is None else begins.value
-        if last is not None and edge.value - low > most:
-            yield last if begins is None else last - begins
-            begins = last
-        last = edge
-    if last is not None:
-        yield last if begins is None else last - begins
+    seam = _seam(maker, front, Fraction(0), most)
+    while seam is not None:
+        yield seam if begins is None else seam - begins
+        begins = seam
+        seam = _seam(maker, front, begins.value, most)
+    yield front.cases_end if begins is None else front.cases_end - begins
+
+
+def _seam(maker: Maker, front: Run, begins: Fraction, most: Fraction) -> Dim | None:
+    """Where a piece that begins there ends, both it and the next held by a box; None: at the end.
+
+    Behind an appliance nothing holds an edge: a seam lies where two boxes touch, as far along as
+    the sheet goes, or else behind a box, so far in that its nailer holds both pieces. Where
+    neither is near enough the piece is larger than its sheet, and found so.
+    """
+    if front.cases_end.value - begins <= most:
+        return None
+    boxes = list(zip(front.starts, front.cases, strict=True))
+    touching = [
+        start
+        for (start, _), (before, case) in zip(boxes[1:], boxes, strict=False)
+        if before.value + case.overall_width.value == start.value
+    ]
+    near = [seam for seam in touching if 0 < seam.value - begins <= most]
+    later = [seam for seam in touching if seam.value > begins]
+    if not near and front.appliances:
+        lap = maker.house.enter("rule.island_back_lap", Given(_LAP[maker.house.unit], _LAPS))
+        inside = [
+            start + off
+            for start, case in boxes
+            if case.overall_width.value >= 2 * lap.value
+            for off in (lap, case.overall_width - lap)
+        ]
+        near = [seam for seam in inside if 0 < seam.value - begins <= most]
+    if near:
+        return max(near, key=lambda seam: seam.value)
+    return min(later, key=lambda seam: seam.value, default=None)
 
 
 def _fits(

@@ -254,6 +254,35 @@ def test_a_long_finished_back_is_of_pieces_that_meet_at_seams() -> None:
     assert [part.finished.width.value for part in skins] == [length("30"), length("30")]
 
 
+def test_behind_an_appliance_no_edge_of_the_finished_back_hangs_free() -> None:
+    """Boxes of 30 beside an opening of 24, sheets 48 wide: a seam 4 in over the box, not at 54.
+
+    A piece that ended at the far side of the opening would stand out 24 in, held by nothing.
+    """
+    text = _text(seats=True, more='back_sheet = "plywood"\n').replace(
+        '"a", "b"', '"a", "washer", "b"'
+    )
+    room = _worked(text + _WASHER.partition("[appliance.range]")[0]).room
+    island = room.islands[0]
+    body = room.case_of(island)
+    skins = [part for part in body.parts if part.role == "island back"]
+    wide = [part.finished.width.value for part in skins]
+    assert wide == [length("26"), length("32"), length("26")]
+    first = replace(skins[0].finished, width=moved(skins[0].finished.width, length("28")))
+    second = replace(skins[1].finished, width=moved(skins[1].finished.width, length("-28")))
+    moved_x = replace(skins[1].placed, x=moved(skins[1].placed.x, length("28")))
+    changed = {
+        skins[0].path: replace(skins[0], finished=first),
+        skins[1].path: replace(skins[1], finished=second, placed=moved_x),
+    }
+    cases = tuple(
+        replace(case, parts=tuple(changed.get(part.path, part) for part in case.parts))
+        for case in room.cases
+    )
+    failed = prove_island(replace(room, cases=cases), island, grid=GRID).failures
+    assert any("no board behind it" in each.says for each in failed)
+
+
 def test_one_box_alone_stands_on_a_ladder_of_its_own() -> None:
     """Its cleats go inside that."""
     text = _text(seats=True).replace('cases = ["a", "b"]', 'cases = ["a"]')
