@@ -9,8 +9,8 @@ from typing import Any
 
 __all__ = ["HEARTBEAT_S", "Announcer"]
 
-HEARTBEAT_S = 15.0
-"""How long a stream stays silent at most, so that a dead connection is noticed [s]."""
+HEARTBEAT_S = 5.0
+"""How long a stream stays silent at most, so that both ends notice a dead connection [s]."""
 
 _WAITING = 64
 """News that wait for one page; one that falls behind further is told to ask for all [-]."""
@@ -73,7 +73,7 @@ class Announcer:
                 try:
                     text = await asyncio.wait_for(queue.get(), HEARTBEAT_S)
                 except TimeoutError:
-                    yield ": still here\n\n"
+                    yield "event: beat\ndata: {}\n\n"
                     continue
                 if text is None:
                     return

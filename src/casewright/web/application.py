@@ -98,11 +98,15 @@ def application(
 
 
 def _lifespan(site: Site) -> Callable[[FastAPI], AbstractAsyncContextManager[None]]:
+    def look() -> None:
+        if site.live.look():
+            site.news.tell("record", {})
+
     @asynccontextmanager
     async def lifespan(_: FastAPI) -> AsyncIterator[None]:
         site.news.open()
         site.live.start()
-        watcher = asyncio.create_task(watch(site.live.look))
+        watcher = asyncio.create_task(watch(look))
         yield
         watcher.cancel()
         with suppress(asyncio.CancelledError):

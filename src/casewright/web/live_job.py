@@ -14,8 +14,9 @@ from pathlib import Path
 
 from casewright.breakdown import count_sheets
 from casewright.errors import CasewrightError, Location, Problem
+from casewright.job.packets import Purchases
 from casewright.job.recorded import as_recorded, record_path
-from casewright.web.planner import Found, Planner
+from casewright.web.planner import Planner
 from casewright.web.snapshot import Snapshot, Standing
 from casewright.web.watching import Stamp, stamp
 
@@ -36,7 +37,7 @@ class LiveJob:
     def __init__(self, path: Path, told: Callable[[Standing], None]) -> None:
         self.path = path
         self._told = told
-        self._planner = Planner(path, self._planned)
+        self._planner = Planner(self._planned)
         self._seen: Stamp = ()
         self._own = threading.Lock()
         self._last_planned: Snapshot | None = None
@@ -85,16 +86,22 @@ class LiveJob:
             yield
             self._seen = stamp(self.watched)
 
-    def look(self) -> None:
-        """Work out anew if the files are not as they were last written or seen."""
+    def look(self) -> bool:
+        """Work out anew if the files are not as they were last written or seen.
+
+        Returns
+        -------
+        Whether somebody else wrote into the record.
+        """
         if not self._own.acquire(blocking=False):
-            return
+            return False
         try:
-            changed = stamp(self.watched) != self._seen
+            seen, found = self._seen, stamp(self.watched)
         finally:
             self._own.release()
-        if changed:
+        if found != seen:
             self.look_again()
+        return found[1:] != seen[1:]
 
     def look_again(self) -> int:
         """Something was written: work out anew.
@@ -146,17 +153,17 @@ class LiveJob:
         if self._version == version and not worked.failures:
             counted = replace(snapshot, count=count_sheets(worked.room))
             self._put(Standing(version, counted))
-            self._planner.ask(version)
+            self._planner.ask(counted)
 
-    def _planned(self, version: int, found: Found) -> None:
+    def _planned(self, version: int, purchases: Purchases) -> None:
         """Cuts were planned: of use while nothing newer is worked out."""
         with self._changed:
             snapshot = self._standing.snapshot
             if snapshot is None or self._standing.version != version:
                 return
-            if snapshot.version != version or snapshot.loaded.file.digest != found.digest:
+            if snapshot.version != version:
                 return
-        self._last_planned = snapshot = replace(snapshot, purchases=found.purchases)
+        self._last_planned = snapshot = replace(snapshot, purchases=purchases)
         self._put(Standing(version, snapshot))
 
     def _put(self, standing: Standing) -> None:

@@ -1,7 +1,9 @@
 """Planning the cuts in a process of its own, so that pages are answered meanwhile.
 
 What is planned for a job that has changed since is of no use: its process is ended, and the next
-one, which waits with everything loaded, takes over.
+one, which waits with everything loaded, takes over. It is given the job and what the record says:
+a process that stands back behind others must never hold a lock on the record, or whoever writes an
+entry would wait for it.
 """
 
 from __future__ import annotations
@@ -14,35 +16,20 @@ from collections.abc import Callable
 from contextlib import suppress
 from multiprocessing.connection import Connection
 from multiprocessing.process import BaseProcess
-from pathlib import Path
 from typing import NamedTuple
 
 from casewright.errors import CasewrightError
 from casewright.job.packets import Purchases, plan_purchases
-from casewright.job.recorded import as_recorded
+from casewright.job.recorded import work_out_recorded
 from casewright.outputs.apart import pickled
+from casewright.web.snapshot import Snapshot
 
-__all__ = ["Found", "Planner"]
+__all__ = ["Planner"]
 
 _WAIT_S = 0.5
 """A change that follows another so soon is waited for [s]."""
 
 _NICE = 10
-
-
-class Found(NamedTuple):
-    """What a process found.
-
-    Parameters
-    ----------
-    digest
-        Of the job file that it read.
-    purchases
-        The cuts and what to buy.
-    """
-
-    digest: str
-    purchases: Purchases
 
 
 class _Hand(NamedTuple):
@@ -57,14 +44,11 @@ class Planner:
 
     Parameters
     ----------
-    path
-        The job file.
     found
         Called from a thread with a version and what was found for it.
     """
 
-    def __init__(self, path: Path, found: Callable[[int, Found], None]) -> None:
-        self._path = path
+    def __init__(self, found: Callable[[int, Purchases], None]) -> None:
         self._found = found
         self._lock = threading.Lock()
         self._wanted = 0
@@ -72,12 +56,12 @@ class Planner:
         self._waiting: _Hand | None = None
         self._timer: threading.Timer | None = None
 
-    def ask(self, version: int) -> None:
+    def ask(self, snapshot: Snapshot) -> None:
         """Plan a version, and nothing older."""
         with self._lock:
             self._let_go()
-            self._wanted = version
-            self._timer = threading.Timer(_WAIT_S, self._begin, (version,))
+            self._wanted = snapshot.version
+            self._timer = threading.Timer(_WAIT_S, self._begin, (snapshot,))
             self._timer.daemon = True
             self._timer.start()
 
@@ -97,18 +81,19 @@ class Planner:
             self._busy.process.kill()
             self._busy = None
 
-    def _begin(self, version: int) -> None:
+    def _begin(self, snapshot: Snapshot) -> None:
+        version = snapshot.version
         with self._lock:
             if self._wanted != version:
                 return
             hand = self._busy = self._waiting or _hired()
             self._waiting = None
         with hand.connection as connection, suppress(EOFError, OSError):
-            connection.send(self._path)
+            connection.send_bytes(pickled((snapshot.loaded, snapshot.recorded)))
             with self._lock:
                 if self._wanted == version:
                     self._waiting = _hired()
-            found: Found = pickle.loads(connection.recv_bytes())  # noqa: S301 (our own)
+            found: Purchases = pickle.loads(connection.recv_bytes())  # noqa: S301 (our own)
             if self._wanted == version:
                 self._found(version, found)
 
@@ -127,7 +112,7 @@ def _plan(connection: Connection) -> None:
     with suppress(OSError):
         os.nice(_NICE)
     with connection, suppress(EOFError, OSError, CasewrightError):
-        job, _, worked = as_recorded(connection.recv())
+        loaded, recorded = pickle.loads(connection.recv_bytes())  # noqa: S301 (our own)
+        worked = work_out_recorded(loaded, recorded)
         if not worked.failures:
-            found = Found(job.file.digest, plan_purchases(worked))
-            connection.send_bytes(pickled(found))
+            connection.send_bytes(pickled(plan_purchases(worked)))

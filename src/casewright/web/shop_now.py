@@ -31,6 +31,7 @@ class NowReader:
     def __init__(self, live: LiveJob) -> None:
         self._live = live
         self._lock = threading.Lock()
+        self._read: tuple[Stamp, tuple[Entry, ...]] | None = None
         self._last: tuple[tuple[Stamp, int], ShopNow] | None = None
 
     def now(self, room: Room, version: int) -> ShopNow:
@@ -45,13 +46,14 @@ class NowReader:
         """
         with self._lock:
             key = (stamp((record_path(self._live.path),)), version)
+            if self._read is None or self._read[0] != key[0]:
+                self._read = (key[0], read_entries(self._live.path)[0])
             if self._last is None or self._last[0] != key:
-                self._last = (key, _now(self._live, room))
+                self._last = (key, _now(home_of(self._live.path), self._read[1], room))
             return self._last[1]
 
 
-def _now(live: LiveJob, room: Room) -> ShopNow:
-    entries, _ = read_entries(live.path)
+def _now(home: str, entries: tuple[Entry, ...], room: Room) -> ShopNow:
     stands = standing(entries)
     found = held(stands)
     marks = marks_of(found)
@@ -59,7 +61,7 @@ def _now(live: LiveJob, room: Room) -> ShopNow:
     gone = set(marks.spoiled)
     states = {part.path: part.state for part in parts if part.state != "planned"}
     return ShopNow(
-        home=home_of(live.path),
+        home=home,
         entries=len(entries),
         states=dict(states),
         noted=tuple(_noted(stands)),

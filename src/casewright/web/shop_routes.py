@@ -63,9 +63,8 @@ def _take_entries(routes: APIRouter, site: Site) -> None:
     """The request that writes."""
 
     def kept() -> int:
-        version = site.live.look_again()
-        site.news.tell("record", {})
-        return version
+        site.news.tell("record", {})  # at once: nothing is worked out before others hear of it
+        return site.live.look_again()
 
     desk = EntryDesk(site.live, kept)
 

@@ -8,20 +8,21 @@ import threading
 import time
 from collections.abc import Callable, Iterator
 from pathlib import Path
-from typing import Any
+from typing import Any, cast
 
 import pytest
+from fastapi import FastAPI
 from starlette.testclient import TestClient
 from tests.unit.web.conftest import HERE, PAGE
 
-from casewright.job.load import load_job
-from casewright.job.packets import plan_purchases
-from casewright.job.recorded import EMPTY, read_entries, work_out_recorded
+from casewright.job.packets import Purchases, plan_purchases
+from casewright.job.recorded import AsRecorded, as_recorded, read_entries
 from casewright.job.starter import starter_text
 from casewright.web.application import application
 from casewright.web.guard import MARK
 from casewright.web.live_job import LiveJob
-from casewright.web.planner import Found
+from casewright.web.site import Site
+from casewright.web.snapshot import Snapshot
 
 Json = dict[str, Any]
 
@@ -29,16 +30,14 @@ Json = dict[str, Any]
 class PlansOnce:
     """Plans the cuts of the first version here and now, instead of in a process of its own."""
 
-    def __init__(self, path: Path, found: Callable[[int, Found], None]) -> None:
-        self._path, self._found, self._done = path, found, False
+    def __init__(self, found: Callable[[int, Purchases], None]) -> None:
+        self._found, self._done = found, False
 
-    def ask(self, version: int) -> None:
+    def ask(self, snapshot: Snapshot) -> None:
         """Plan it, once."""
         if not self._done:
             self._done = True
-            loaded = load_job(self._path)
-            purchases = plan_purchases(work_out_recorded(loaded, EMPTY))
-            self._found(version, Found(loaded.file.digest, purchases))
+            self._found(snapshot.version, plan_purchases(snapshot.worked))
 
     def stop(self) -> None:
         """Nothing is under way."""
@@ -136,6 +135,29 @@ def test_ticking_a_cut_keeps_the_plan_in_hand(shop: TestClient) -> None:
     assert after["plan"] == before["plan"]
     assert sent(shop, entry(2, "withdrawn", corrects=f"{1:032x}")) == ["kept"]
     assert shop.get("/api/shop/now").json()["states"] == {}
+
+
+def test_others_hear_of_an_entry_before_anything_is_worked_out(
+    shared: tuple[TestClient, Path], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """From the record alone, however long the model takes."""
+    shop, goes_on, told = shared[0], threading.Event(), list[str]()
+
+    def held_up(path: Path) -> AsRecorded:
+        goes_on.wait(30)
+        return as_recorded(path)
+
+    monkeypatch.setattr("casewright.web.live_job.as_recorded", held_up)
+    site: Site = cast("FastAPI", shop.app).state.site
+    monkeypatch.setattr(site.news, "tell", lambda kind, _: told.append(kind))
+    try:
+        part = shop.get("/api/shop").json()["parts"][-1]["path"]
+        assert sent(shop, entry(70, "cut", part)) == ["kept"]
+        assert "record" in told
+        assert shop.get("/api/shop/now").json()["states"][part] == "cut"
+        assert sent(shop, entry(71, "withdrawn", corrects=f"{70:032x}")) == ["kept"]
+    finally:
+        goes_on.set()
 
 
 def test_a_note_at_the_saw_ticks_a_cut_that_gives_no_part(shop: TestClient) -> None:

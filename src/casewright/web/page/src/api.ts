@@ -36,39 +36,42 @@ export class RefusedError extends Error {
 /** No answer came: the signal dropped, or the server is not running. */
 export class UnreachableError extends Error {}
 
-async function answered(path: string, init?: RequestInit): Promise<Response> {
-  let response: Response;
+/** An answer as it is read, or none after so long: a signal that drops leaves requests hanging. */
+async function answered<T>(path: string, read: (answer: Response) => Promise<T>, most: number, init?: RequestInit): Promise<T> {
+  const leave = new AbortController();
+  const timer = most === Infinity ? undefined : setTimeout(() => leave.abort(), most);
   try {
-    response = await fetch(path, { credentials: "same-origin", ...init });
-  } catch {
-    throw new UnreachableError("no answer");
+    const response = await fetch(path, { credentials: "same-origin", signal: leave.signal, ...init });
+    if (response.ok) return await read(response);
+    const said: unknown = await response.json().catch(() => null);
+    throw new RefusedError(response.status, isRefusal(said) ? said : { what: `the server answered ${response.status}`, want: "", problems: [] });
+  } catch (error) {
+    throw error instanceof RefusedError ? error : new UnreachableError("no answer");
+  } finally {
+    clearTimeout(timer);
   }
-  if (response.ok) return response;
-  const said: unknown = await response.json().catch(() => null);
-  const refusal = isRefusal(said) ? said : { what: `the server answered ${response.status}`, want: "", problems: [] };
-  throw new RefusedError(response.status, refusal);
 }
 
 function isRefusal(said: unknown): said is Refusal {
   return typeof said === "object" && said !== null && "what" in said;
 }
 
-/** What is asked for, as data. */
-export async function ask<T>(path: string): Promise<T> {
-  return (await answered(path)).json() as Promise<T>;
+/** What is asked for, as data. `most`: how long an answer is waited for [ms]. */
+export async function ask<T>(path: string, most = Infinity): Promise<T> {
+  return answered(path, (answer) => answer.json() as Promise<T>, most);
 }
 
 /** What is asked for, as text. */
-export async function askText(path: string): Promise<string> {
-  return (await answered(path)).text();
+export async function askText(path: string, most = Infinity): Promise<string> {
+  return answered(path, (answer) => answer.text(), most);
 }
 
 /** Send something that changes; the mark tells the server that a page of its own sends it. */
-export async function send<T>(path: string, body: unknown): Promise<T> {
+export async function send<T>(path: string, body: unknown, most = Infinity): Promise<T> {
   const init: RequestInit = {
     method: "POST",
     headers: { "content-type": "application/json", "x-casewright": "1" },
     body: JSON.stringify(body),
   };
-  return (await answered(path, init)).json() as Promise<T>;
+  return answered(path, (answer) => answer.json() as Promise<T>, most, init);
 }

@@ -9,5 +9,5 @@ const root = document.getElementById("page");
 if (root !== null) {
   followLinks(root);
   render(<Page />, root);
-  void refresh().then(listen);
+  void refresh().finally(listen);
 }

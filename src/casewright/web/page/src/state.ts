@@ -18,6 +18,8 @@ export const isDrawn = computed(() => steps.value.drawn >= steps.value.version);
 export const isCounted = computed(() => steps.value.counted >= steps.value.version);
 export const isPlanned = computed(() => steps.value.planned >= steps.value.version);
 
+const MOST_MS = 60_000;
+
 let asking = false;
 let again = false;
 
@@ -31,7 +33,7 @@ export async function refresh(): Promise<void> {
   try {
     do {
       again = false;
-      const found = await ask<JobView>("/api/job");
+      const found = await ask<JobView>("/api/job", MOST_MS);
       job.value = found;
       steps.value = found.steps;
       reachable.value = true;

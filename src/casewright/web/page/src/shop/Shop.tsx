@@ -31,7 +31,9 @@ function begin(): void {
       void read();
     });
     effect(() => {
-      if (reachable.value) void flush();
+      if (!reachable.value) return;
+      void flush();
+      void read();
     });
   });
 }

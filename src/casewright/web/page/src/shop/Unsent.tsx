@@ -1,19 +1,20 @@
 import { useSignal } from "@preact/signals";
 import { Ask } from "./Ask";
-import { again, confirm, discard, elsewhere, outbox, type Waiting } from "./outbox";
+import { again, confirm, discard, elsewhere, troubled, unsent, type Waiting } from "./outbox";
 
 /** What is not in the record yet, and what to do about it. */
 export function Unsent() {
+  const all = [...troubled.value, ...unsent.value];
   return (
     <article aria-labelledby="card">
-      <h1 id="card">{outbox.value.length === 0 ? "All is sent" : `${outbox.value.length} not in the record yet`}</h1>
+      <h1 id="card">{all.length === 0 ? "All is sent" : `${all.length} not in the record yet`}</h1>
       {elsewhere.value.length > 0 && (
         <p class="stop">
           <strong>Another job.</strong> {elsewhere.value.length} of them belong to a job that is not served here now. They
           stay on this phone and are sent when it is.
         </p>
       )}
-      {outbox.value.map((each) => (
+      {all.map((each) => (
         <One key={each.entry.id} each={each} />
       ))}
     </article>
@@ -22,7 +23,7 @@ export function Unsent() {
 
 function One({ each }: { each: Waiting }) {
   const asks = useSignal(false);
-  const word = { waiting: "waits for a signal", doubted: "hard to believe", refused: "not taken" }[each.state];
+  const word = { waiting: "waits for a signal", doubted: "hard to believe", refused: "not taken", kept: "kept" }[each.state];
   return (
     <section class="waiting" data-state={each.state}>
       <p>

@@ -28,28 +28,48 @@ function heard(error: unknown): void {
 
 let asking: Promise<void> | null = null;
 let again = false;
+let wake: () => void = () => undefined;
 
-/** Ask for what the record says; a wish while one is under way is one more ask after it. */
+/**
+ * Ask for what the record says, until it was heard; a wish while one is under way is one more ask
+ * after it.
+ */
 export function look(): Promise<void> {
-  if (asking !== null) {
-    again = true;
-    return asking;
-  }
-  asking = (async () => {
-    do {
-      again = false;
-      try {
-        const found = await within(ask<Now>("/api/shop/now"), LEAST_MS);
-        now.value = found;
-        keep("now", found);
-        reachable.value = true;
-      } catch (error) {
-        heard(error);
-      }
-    } while (again);
+  again = true;
+  wake();
+  asking ??= heardOut().finally(() => {
     asking = null;
-  })();
+  });
   return asking;
+}
+
+async function heardOut(): Promise<void> {
+  for (let pause = 1000; again; ) {
+    again = false;
+    try {
+      const found = await ask<Now>("/api/shop/now", LEAST_MS);
+      now.value = found;
+      keep("now", found);
+      reachable.value = true;
+    } catch (error) {
+      heard(error);
+      if (!(error instanceof UnreachableError)) return;
+      again = true;
+      await rest(pause);
+      pause = Math.min(pause * 2, 15_000);
+    }
+  }
+}
+
+/** Wait so long, or until somebody wishes to know. */
+function rest(milliseconds: number): Promise<void> {
+  return new Promise((done) => {
+    const timer = setTimeout(done, milliseconds);
+    wake = () => {
+      clearTimeout(timer);
+      done();
+    };
+  });
 }
 
 let reading = false;
@@ -66,7 +86,7 @@ export async function read(): Promise<void> {
     readAgain = false;
     try {
       const have = book.value?.stamp ?? "";
-      const text = await within(askText(`/api/shop?have=${have}`), 90_000);
+      const text = await askText(`/api/shop?have=${have}`, 90_000);
       if (text !== "") {
         const found = JSON.parse(text) as Book;
         book.value = found;
@@ -77,14 +97,6 @@ export async function read(): Promise<void> {
     }
   } while (readAgain);
   reading = false;
-}
-
-/** What is promised, or no answer after so long: a signal that drops leaves requests hanging. */
-export function within<T>(promise: Promise<T>, milliseconds: number): Promise<T> {
-  return new Promise((resolve, reject) => {
-    const timer = setTimeout(() => reject(new UnreachableError("no answer")), milliseconds);
-    promise.then(resolve, reject).finally(() => clearTimeout(timer));
-  });
 }
 
 /** A drawing kept with the stamp of the book that it was asked for with. */
@@ -105,7 +117,7 @@ export async function drawing(name: string, show: (svg: string, current: boolean
     if (known.stamp === stamp) return;
   }
   try {
-    const svg = await within(askText(`/api/shop/drawings/${encodeURIComponent(name)}`), 30_000);
+    const svg = await askText(`/api/shop/drawings/${encodeURIComponent(name)}`, 30_000);
     drawn.set(name, { stamp, svg });
     await store(`drawing ${name}`, { stamp, svg });
     show(svg, true);

@@ -5,7 +5,7 @@
 import { computed, signal } from "@preact/signals";
 import { type EntryAnswer, type EntryIn, RefusedError, send, UnreachableError } from "../api";
 import { mustJoin, reachable } from "../state";
-import { book, look, now, within } from "./book";
+import { book, look, now } from "./book";
 import { drop, keep, kept, namesOf, newId } from "./keeping";
 
 /** An entry that waits: to be sent, or for a person to decide. */
@@ -18,7 +18,8 @@ export interface Waiting {
   undoes: string;
   label: string;
   order: number;
-  state: "waiting" | "doubted" | "refused";
+  /** Kept: the record has it; until what the record says was heard, it ticks what it ticks. */
+  state: "waiting" | "doubted" | "refused" | "kept";
   says: string[];
   want: string;
 }
@@ -40,9 +41,9 @@ export const isFull = signal(false);
 
 export const here = computed(() => now.value?.home ?? book.value?.home ?? "");
 export const unsent = computed(() => outbox.value.filter((each) => each.state === "waiting"));
-export const troubled = computed(() => outbox.value.filter((each) => each.state !== "waiting"));
+export const troubled = computed(() => outbox.value.filter((each) => each.state === "doubted" || each.state === "refused"));
 /** Entries that were made for another job than the one that is served. */
-export const elsewhere = computed(() => outbox.value.filter((each) => here.value !== "" && each.home !== here.value));
+export const elsewhere = computed(() => [...unsent.value, ...troubled.value].filter((each) => here.value !== "" && each.home !== here.value));
 
 function load(): Waiting[] {
   const found = namesOf(OUT).map((name) => kept<Waiting>(name));
@@ -156,13 +157,12 @@ function next(size: number): Waiting[] {
 async function post(batch: Waiting[]): Promise<"done" | "apart" | "no answer"> {
   for (const each of batch) tried.add(each.entry.id);
   try {
-    const request = send<EntryAnswer[]>("/api/entries", batch.map((each) => each.entry));
-    const answers = await within(request, 20_000);
+    const answers = await send<EntryAnswer[]>("/api/entries", batch.map((each) => each.entry), 20_000);
     reachable.value = true;
-    const there = answers.filter((answer) => !settle(batch, answer));
-    for (const answer of there) drop(OUT + answer.id);
-    await look(); // until then they tick what they tick
-    for (const answer of there) take(answer.id);
+    const there = new Set(answers.filter((answer) => !settle(batch, answer)).map((answer) => answer.id));
+    for (const id of there) drop(OUT + id);
+    outbox.value = outbox.value.map((each) => (there.has(each.entry.id) ? { ...each, state: "kept" } : each));
+    void look().then(() => there.forEach(take)); // what comes next is not kept waiting
     return "done";
   } catch (error) {
     if (error instanceof RefusedError && error.status === 401) mustJoin.value = true;
@@ -203,6 +203,6 @@ addEventListener("visibilitychange", () => {
   }
 });
 addEventListener("storage", () => {
-  outbox.value = load();
+  outbox.value = [...load(), ...outbox.value.filter((each) => each.state === "kept")];
   sent.value = kept<Sent[]>("sent") ?? [];
 });

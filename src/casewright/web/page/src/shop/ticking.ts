@@ -28,6 +28,7 @@ export function stateOf(path: string): string {
 
 export function tickState(tick: Tick): TickState {
   const own = pending.value.get(tick.key);
+  if (own?.state === "kept") return "done";
   if (own !== undefined) return own.state === "waiting" ? "waiting" : "doubted";
   if (undone.value.has(tick.key)) return "open";
   if (tick.parts.length === 0) return noted.value.has(tick.words[0] ?? "") || noted.value.has(tick.note) ? "done" : "open";
