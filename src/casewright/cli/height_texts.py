@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from casewright.cli.hindrance_texts import hindrance_lines
 from casewright.job.heights import RoomHeights
-from casewright.layout.conflicts import Relief
+from casewright.job.hindrances import height_hindrances
 
 __all__ = ["height_lines"]
 
@@ -23,20 +24,4 @@ def height_lines(heights: RoomHeights) -> Iterator[str]:
             f"     wall cases from {text(answer.bottom)} above the floor, "
             f"{text(answer.uppers)} high; to take it: --heights --accept {number}"
         )
-    for conflict in heights.conflicts:
-        short = conflict.short * heights.step
-        if short > 0:
-            need = text(heights.clear.value + short)
-            yield f"  STOP  at least {need} is needed: {text(short)} short"
-        else:
-            yield f"  STOP  {text(-short)} are left over, and nothing that may take them"
-        for relief in conflict.reliefs:
-            yield f"        - {_relief(heights, relief)}"
-
-
-def _relief(heights: RoomHeights, relief: Relief) -> str:
-    by, less = heights.text(abs(relief.steps) * heights.step), relief.steps > 0
-    if relief.of == "wall":
-        return f"a ceiling {by} {'higher' if less else 'lower'}"
-    what = relief.key if relief.of == "place" else "frieze"
-    return f"{what} {by} {'less' if less else 'more'}"
+    yield from hindrance_lines(height_hindrances(heights))

@@ -10,19 +10,19 @@ from typing import NamedTuple
 from casewright.cli.commands import tell_rescue
 from casewright.cli.exits import BAD_INPUT, CLEAN, OPEN
 from casewright.cli.height_texts import height_lines
+from casewright.cli.hindrance_texts import hindrance_lines
 from casewright.cli.island_texts import island_lines
 from casewright.cli.printing import print_json, print_lines
 from casewright.cli.progress import working
-from casewright.dims import shop_text
 from casewright.job.height_choices import accepted_heights
 from casewright.job.heights import RoomHeights, room_heights
+from casewright.job.hindrances import run_hindrances
 from casewright.job.island_layouts import IslandLayout, accepted_island, island_layouts
 from casewright.job.layout_json import layout_json
 from casewright.job.layouts import RunLayout, accepted, layouts
 from casewright.job.load import LoadedJob, load_job
 from casewright.job.recorded import Use, read_record
 from casewright.job.saving import save
-from casewright.layout.conflicts import Relief
 from casewright.room.build import build
 from casewright.room.model import Room
 
@@ -179,34 +179,4 @@ def _lines(run: RunLayout) -> Iterator[str]:
         yield f"     {'; '.join(answer.trade)}"
     if len(run.answers) == 1 and run.answers[0].layout.is_proved:
         yield "     no answer of another kind"
-    for thing in run.in_it:
-        left, right = (shop_text(each, run.unit) for each in (thing.left, thing.right))
-        yield f"  STOP  {thing.title} stands in it, from {left} to {right} along the wall"
-    if run.in_it:
-        yield from _two_runs(run)
-    for conflict in run.conflicts:
-        yield f"  STOP  {run.conflict_text(conflict)}"
-        for relief in conflict.reliefs:
-            if relief.of != "wall" or not conflict.before:  # a pin does not move with the wall
-                yield f"        - {_relief(run, relief)}"
-
-
-def _two_runs(run: RunLayout) -> Iterator[str]:
-    """What to write where something stands in a run: one up to it, and one from it on."""
-    thing, (left, right) = run.in_it[0], run.parts
-    yield "        - two runs, each with a filler at it; datum and level line stay one:"
-    for key, cases, word in ((run.key, left, "before"), (f"{run.key}_2", right, "after")):
-        names = ", ".join(f'"{each}"' for each in cases) or "..."
-        yield f'          [run.{key}] cases = [{names}], {word} = "{thing.key}"'
-
-
-def _relief(run: RunLayout, relief: Relief) -> str:
-    if relief.of == "another":
-        return "one more case in the run"
-    by, more = run.text(abs(relief.steps)), relief.steps > 0
-    if relief.of == "seam":
-        return f"the pinned seam of {relief.key} {by} farther to the {'right' if more else 'left'}"
-    if relief.of == "wall":
-        return f"the wall {by} {'longer' if more else 'shorter'}"
-    what = relief.key if relief.of == "place" else f"the {relief.of}"
-    return f"{what} {by} {'narrower' if more else 'wider'}"
+    yield from hindrance_lines(run_hindrances(run))

@@ -23,19 +23,21 @@ from casewright.room.model import Filler, Run
 __all__ = ["run_elements", "run_scene", "run_top", "run_widths"]
 
 
-def run_scene(run: Run, unit: Unit, wall_bottom: Measure) -> Scene:
+def run_scene(run: Run, unit: Unit, wall_bottom: Measure, *, named: bool = False) -> Scene:
     """Elevation of a run.
 
     Parameters
     ----------
     wall_bottom
         Underside of wall cases above the finished floor.
+    named
+        Cases bear their names, not their numbers in the run.
     """
     hangs = all(case.spec.is_hung for case in run.cases)
     lift = wall_bottom.value if hangs else Fraction(0)
     elements = [
         *_floor_and_walls(run, lift),
-        *run_elements(run, lift),
+        *run_elements(run, lift, named=named),
         *_dimensions(run, unit, lift, wall_bottom if hangs else None),
     ]
     return Scene(tuple(elements), run.spec.title)

@@ -14,7 +14,7 @@ from casewright.room.model import Room
 from casewright.room.specs import JobSpec
 from casewright.sources import INCH
 
-__all__ = ["HeightAnswer", "RoomHeights", "room_heights"]
+__all__ = ["HeightAnswer", "RoomHeights", "has_heights", "room_heights"]
 
 _COUNTER: dict[Unit, Fraction] = {"in": INCH * 3 / 2, "mm": Fraction(40)}
 """Thickness of a counter (common practice)."""
@@ -85,6 +85,18 @@ class RoomHeights:
         return shop_text(length, self.unit)
 
 
+def has_heights(room: Room) -> bool:
+    """Whether base cases, wall cases in runs, and a ceiling that was read make one sum."""
+    hung = any(run.cases[0].spec.kind == "wall" for run in room.runs)
+    return room.survey.clear is not None and hung and bool(_lows(room))
+
+
+def _lows(room: Room) -> list[Fraction]:
+    """Heights of base cases [mm]."""
+    return [case.height.value for case in room.boxes
+            if case.spec.kind == "base" and case.spec.lid is None]  # fmt: skip
+
+
 def room_heights(room: Room) -> RoomHeights | None:
     """Heights of base, counter, backsplash, wall cases, frieze and crown.
 
@@ -93,10 +105,8 @@ def room_heights(room: Room) -> RoomHeights | None:
     that was read.
     """
     spec, clear, step = room.spec, room.survey.clear, TAPE_MARK[room.spec.unit]
-    low = [case.height.value for case in room.boxes
-           if case.spec.kind == "base" and case.spec.lid is None]  # fmt: skip
-    hung = any(run.cases[0].spec.kind == "wall" for run in room.runs)
-    if clear is None or not low or not hung:
+    low = _lows(room)
+    if clear is None or not has_heights(room):
         return None
     task = _task(spec, max(low), clear.value, step)
     found = tuple(_answers(task, clear.value, step, spec.unit))

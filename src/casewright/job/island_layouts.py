@@ -34,7 +34,7 @@ from casewright.room.footprints import counter_reach, footprints
 from casewright.room.model import Island, Room, Run
 from casewright.room.wall_stands import joined_walls, wall_frames
 
-__all__ = ["IslandLayout", "accepted_island", "island_layouts"]
+__all__ = ["IslandLayout", "accepted_island", "island_layouts", "open_islands"]
 
 _UNREAD = Fraction(6000)
 """As far out as is looked at where no wall round the corner was read [mm]."""
@@ -84,18 +84,27 @@ class IslandLayout:
         )
 
 
-def island_layouts(room: Room) -> Iterator[IslandLayout]:
-    """Every island whose place leaves something to a layout."""
+def open_islands(room: Room) -> Iterator[tuple[Island, FloorPlace]]:
+    """Islands whose place leaves something to a layout."""
     asked = {each.of: each for each in room.spec.floor_places}
     for island in room.islands:
         place = asked.get(island.key)
         wall = room.survey.walls.get(place.wall) if place is not None else None
-        if (
-            place is None
-            or wall is None
-            or wall.width is None
-            or not _is_open(room, island, place)
-        ):
+        known = wall is not None and wall.width is not None
+        if place is not None and known and _is_open(room, island, place):
+            yield island, place
+
+
+def island_layouts(room: Room, *, only: str | None = None) -> Iterator[IslandLayout]:
+    """What each island could be whose place leaves something to a layout.
+
+    Parameters
+    ----------
+    only
+        Key of an island: the others are left alone, and take no time.
+    """
+    for island, place in open_islands(room):
+        if only not in (None, island.spec.key):
             continue
         task, titles, step = _task(room, island, place), _titles(room), GRID[room.spec.unit]
 

@@ -26,7 +26,8 @@ from casewright.web.edit_routes import edit_routes
 from casewright.web.editing import Editor
 from casewright.web.guard import Guard
 from casewright.web.joining_routes import joining_routes
-from casewright.web.layout_routes import NoLayoutError, layout_routes
+from casewright.web.layout_answers import NoLayoutError
+from casewright.web.layout_routes import layout_routes
 from casewright.web.live_job import LiveJob
 from casewright.web.news_routes import news_routes
 from casewright.web.packet_maker import PacketMaker

@@ -62,5 +62,5 @@ def drawn(room: Room, name: str) -> str | None:
         runs = {run.spec.key: run for run in room.runs}
         run = runs.get(name.removeprefix("run."))
         if run is not None:
-            scene = run_scene(run, unit, measure_of(room.wall_bottom, unit))
+            scene = run_scene(run, unit, measure_of(room.wall_bottom, unit), named=True)
     return None if scene is None else svg_text(plot(scene, scale), with_ids=False)

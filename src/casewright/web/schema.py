@@ -18,6 +18,8 @@ __all__ = [
     "EntryAnswer",
     "EntryIn",
     "FindingView",
+    "HindranceView",
+    "IslandView",
     "JobView",
     "Joining",
     "LayoutAnswerView",
@@ -155,6 +157,18 @@ class RunView(Answer):
     is_open: bool
 
 
+class IslandView(Answer):
+    """An island by name, with the runs it is made of.
+
+    `is_open`: its place or its length leaves something to a layout.
+    """
+
+    key: str
+    title: str
+    runs: tuple[str, ...]
+    is_open: bool
+
+
 class JobView(Answer):
     """The job as a page needs it first."""
 
@@ -166,6 +180,8 @@ class JobView(Answer):
     pages: tuple[str, ...]
     walls: tuple[WallView, ...]
     runs: tuple[RunView, ...]
+    islands: tuple[IslandView, ...]
+    has_heights: bool
     cases: tuple[CaseView, ...]
     problems: tuple[ProblemView, ...]
     findings: tuple[FindingView, ...]
@@ -184,21 +200,32 @@ class Chapter(Answer):
 
 
 class LayoutAnswerView(Answer):
-    """One way to fill a run: its widths, what it trades, and how it looks."""
+    """One answer: what it decides, what it trades, and how it looks.
+
+    `taken`: the file says it already.
+    """
 
     number: int
     trade: tuple[str, ...]
-    widths: tuple[str, ...]
+    sizes: tuple[str, ...]
     proved: bool
+    taken: bool
     drawing: str
 
 
+class HindranceView(Answer):
+    """What stands against every answer, and what would help."""
+
+    what: str
+    reliefs: tuple[str, ...]
+
+
 class LayoutView(Answer):
-    """Ways to fill a run, the best first; where there is none, what stands against any."""
+    """Answers, the best first; where there is none, what stands against any."""
 
     version: int
     answers: tuple[LayoutAnswerView, ...]
-    conflicts: tuple[str, ...]
+    hindrances: tuple[HindranceView, ...]
 
 
 class PacketView(Answer):

@@ -5,12 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from casewright.drawing.cased_wall import runs_on
+from casewright.job.heights import has_heights
+from casewright.job.island_layouts import open_islands
 from casewright.room.model import Room
 from casewright.web.editing import Editor
 from casewright.web.live_job import LiveJob
 from casewright.web.schema import (
     CaseView,
     FindingView,
+    IslandView,
     JobView,
     ProblemView,
     QuestionView,
@@ -44,6 +47,8 @@ def job_view(live: LiveJob, editor: Editor, build: str) -> JobView:
         pages=tuple(_pages(standing)),
         walls=tuple(_walls(room)) if room else (),
         runs=tuple(_runs(room)) if room else (),
+        islands=tuple(_islands(room)) if room else (),
+        has_heights=room is not None and has_heights(room),
         cases=tuple(
             CaseView(key=case.key, title=case.spec.title, kind=case.spec.kind)
             for case in room.cases
@@ -83,6 +88,16 @@ def _runs(room: Room) -> Iterator[RunView]:
         yield RunView(
             key=spec.key, title=spec.title, wall=spec.on or None, cases=spec.cases, is_open=free
         )
+
+
+def _islands(room: Room) -> Iterator[IslandView]:
+    free = {island.key for island, _ in open_islands(room)}
+    for island in room.islands:
+        spec = island.spec
+        yield IslandView(
+            key=spec.key, title=spec.title, is_open=island.key in free,
+            runs=tuple(run.spec.key for run in room.runs_of(island)),
+        )  # fmt: skip
 
 
 def _pages(standing: Standing) -> Iterator[str]:

@@ -67,7 +67,7 @@ def test_a_number_is_changed_where_it_stands(desk: TestClient, job: Path) -> Non
 def test_a_case_taken_out_comes_back_with_its_solved_width(desk: TestClient, job: Path) -> None:
     """An accepted answer of the layout holds a width of it; the notes of the file stay."""
     taken = {"number": 1, "digest": _digest(desk)}
-    assert desk.post("/api/layouts/window", json=taken).status_code == 200
+    assert desk.post("/api/layouts/run.window", json=taken).status_code == 200
     before = job.read_text("utf-8")
     assert set(tomllib.loads(before)["run"]["window"]["solved"]["widths"]) == {"left", "right"}
     answer = desk.post("/api/cases/left/out", json={"digest": _digest(desk)})
@@ -82,10 +82,10 @@ def test_a_case_taken_out_comes_back_with_its_solved_width(desk: TestClient, job
 def test_an_answer_of_the_layout_never_goes_over_an_edit(desk: TestClient, job: Path) -> None:
     """The file was changed in an editor since the answers were looked at; both are kept apart."""
     digest = _digest(desk)
-    assert desk.get("/api/layouts/window").json()["answers"]
+    assert desk.get("/api/layouts/run.window").json()["answers"]
     theirs = job.read_text("utf-8") + "\n# mine\n"
     job.write_text(theirs, "utf-8")
-    answer = desk.post("/api/layouts/window", json={"number": 1, "digest": digest})
+    answer = desk.post("/api/layouts/run.window", json={"number": 1, "digest": digest})
     assert answer.status_code == 409
     assert "was changed" in answer.json()["what"]
     assert job.read_text("utf-8") == theirs

@@ -92,7 +92,7 @@ def _api() -> dict[str, Any]:
     number["value"] = _known(["30", "30 1/2", "0", "-1", "1/0", "\u00bd"])
     digest = {"enum": [hashlib.sha256(TEXT.encode()).hexdigest()]}
     number["digest"] = digest
-    parts["Body_take_api_layouts__run__post"]["properties"]["digest"] = digest
+    parts["Body_take_api_layouts__of__post"]["properties"]["digest"] = digest
     for operations in api["paths"].values():
         for operation in operations.values():
             for each in operation.get("parameters", []):

@@ -6,17 +6,17 @@ import { attempt, wordsOf } from "./saying";
 
 type Answer = LayoutView["answers"][number];
 
-/** Other answers for a run, any two side by side; one of them can be taken. */
-export function Answers({ run }: { run: string }) {
+/** Other answers for a run, an island or the heights, any two side by side; one of them can be taken. */
+export function Answers({ of, words }: { of: string; words: string }) {
   const view = useSignal<LayoutView | null>(null);
   const pair = useSignal<readonly [number, number]>([1, 2]);
   const said = useSignal("");
   const stale = view.value !== null && view.value.version < steps.value.version;
 
   async function look() {
-    said.value = "Filling the wall …";
+    said.value = "Working the answers out …";
     try {
-      view.value = await ask<LayoutView>(`/api/layouts/${encodeURIComponent(run)}`);
+      view.value = await ask<LayoutView>(`/api/layouts/${encodeURIComponent(of)}`);
       said.value = "";
       pair.value = [1, Math.min(2, view.value.answers.length)];
     } catch (error) {
@@ -26,7 +26,7 @@ export function Answers({ run }: { run: string }) {
 
   function take(number: number) {
     const body = { number, digest: job.value?.digest ?? "" };
-    void attempt(() => send<Edited>(`/api/layouts/${encodeURIComponent(run)}`, body)).then((done) => {
+    void attempt(() => send<Edited>(`/api/layouts/${encodeURIComponent(of)}`, body)).then((done) => {
       if (done) view.value = null;
     });
   }
@@ -35,33 +35,33 @@ export function Answers({ run }: { run: string }) {
     return (
       <p class="leads">
         <button type="button" onClick={() => void look()}>
-          Other answers for this run
+          {words}
         </button>{" "}
         <span role="status">{said.value}</span>
       </p>
     );
   }
-  const { answers, conflicts } = view.value;
+  const { answers, hindrances } = view.value;
   const shown = answers.length === 1 ? [1] : pair.value;
   return (
     <section class="answers" aria-label="Other answers">
-      {conflicts.map((each) => (
-        <p key={each} class="refused">
-          {each}
-        </p>
+      {answers.length === 1 && <p>No answer of another kind fits.</p>}
+      {hindrances.map((each) => (
+        <Against key={each.what} what={each.what} reliefs={each.reliefs} />
       ))}
       {answers.length > 2 && (
         <p class="leads">
+          Side by side:{" "}
           {answers.map(({ number }) => (
             <button
               key={number}
               type="button"
               aria-pressed={shown.includes(number)}
-              onClick={() => (pair.value = [pair.value[1], number])}
-              disabled={shown.includes(number)}
+              onClick={() => !shown.includes(number) && (pair.value = [pair.value[1], number])}
             >
               answer {number}
             </button>
+
           ))}
         </p>
       )}
@@ -77,18 +77,45 @@ export function Answers({ run }: { run: string }) {
   );
 }
 
+/** What stands against every answer; each of what would help does by itself. */
+function Against({ what, reliefs }: { what: string; reliefs: readonly string[] }) {
+  return (
+    <div class="against">
+      <p class="refused">{what}</p>
+      {reliefs.length > 0 && (
+        <>
+          <p>One of these would do:</p>
+          <ul>
+            {reliefs.map((each) => (
+              <li key={each}>{each}</li>
+            ))}
+          </ul>
+        </>
+      )}
+    </div>
+  );
+}
+
 function Shown({ answer, take }: { answer: Answer; take: (number: number) => void }) {
   return (
     <article>
       <h3>Answer {answer.number}</h3>
-      <div class="sheet small" ref={(into) => {
+      <p>
+        <b>{answer.sizes.join(", ")}</b>
+      </p>
+      <div class="sheet small" role="img" aria-label={`Answer ${answer.number}, drawn`} ref={(into) => {
           if (into !== null) put(into, answer.drawing, null);
         }} />
       <p>{answer.trade.join("; ")}.</p>
-      <p class="soft">{answer.widths.join(", ")}</p>
-      <button type="button" onClick={() => take(answer.number)}>
-        Take answer {answer.number}
-      </button>
+      {answer.taken ? (
+        <p>
+          <b>This is what the job file says now.</b>
+        </p>
+      ) : (
+        <button type="button" onClick={() => take(answer.number)}>
+          Take answer {answer.number}
+        </button>
+      )}
     </article>
   );
 }

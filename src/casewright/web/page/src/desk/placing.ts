@@ -10,6 +10,7 @@ export function pageOf(path: string): string {
   const found = job.value;
   if (found?.cases.some((each) => each.key === first)) return `/cases/${first}`;
   if (first === "run") return `/layout/${second}`;
+  if (first === "island" && second !== "") return `/layout/island.${second}`;
   if (first === "wall" || first === "survey" || first === "corner") return has("survey") ? "/survey" : "/layout";
   if (first === "stock" || first === "hardware") return "/buy";
   if (first === "appliance" || second === "appliance") return "/layout";
