@@ -125,11 +125,11 @@ def _rows(writer: _Writer, kind: _Kind) -> None:
     writer.perhaps("drawer", f'{{ joint = "{joint}", slides = "{slides}" }}')
 
 
-def _frame(writer: _Writer, *, rolls: bool) -> None:
-    """A face frame, with what it may have: no roll-out passes a mullion."""
+def _frame(writer: _Writer) -> None:
+    """A face frame, with what it may have."""
     writer.say("face", '"face frame"')
     writer.perhaps("face_fixing", f'"{writer.one("pocket screws", "brads")}"')
-    if not rolls and writer.chance():
+    if writer.chance():
         writer.say("mullion", "true")
     else:
         writer.perhaps("face_joint", '"tenons"')
@@ -200,7 +200,7 @@ def _case(writer: _Writer, key: str, kind: _Kind) -> None:
     elif framed and not rowed:
         writer.perhaps("divider", writer.length(12, 40))
     if framed:
-        _frame(writer, rolls=rolls)
+        _frame(writer)
 
 
 @st.composite

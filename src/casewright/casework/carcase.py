@@ -65,6 +65,8 @@ class FrameEdges:
         Thickness of the pads that bring hardware out there [mm]; None where a side needs none.
     faces
         Case x of the planes that hardware is screwed to: of the pads, or of the sides [mm].
+    mullion
+        Case x of the edges of the mullion before its main opening [mm]; None without one.
     """
 
     left: Dim
@@ -73,6 +75,7 @@ class FrameEdges:
     room: tuple[Dim, Dim]
     pads: tuple[Dim | None, Dim | None]
     faces: tuple[Dim, Dim]
+    mullion: tuple[Dim, Dim] | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from casewright.casework.features import Bores, Feature
 from casewright.dims import Dim, Place
 
-__all__ = ["name_feature", "name_once", "the"]
+__all__ = ["name_feature", "name_once", "roll_out_title", "the"]
 
 
 def name_once(place: Place, name: str, dim: Dim | None) -> None:
@@ -19,6 +19,18 @@ def name_once(place: Place, name: str, dim: Dim | None) -> None:
 def the(title: str) -> str:
     """A title with its article; one with a number has none: 'the bottom', 'shelf 1'."""
     return title if title[-1:].isdigit() else f"the {title}"
+
+
+def roll_out_title(name: str) -> str:
+    """A roll-out's name in words.
+
+    Examples
+    --------
+    >>> roll_out_title("roll_out_2"), roll_out_title("roll_out_left_1")
+    ('roll-out 2', 'left roll-out 1')
+    """
+    *_, bay, number = name.split("_")
+    return f"roll-out {number}" if bay == "out" else f"{bay} roll-out {number}"
 
 
 def name_feature(place: Place, feature: Feature) -> None:

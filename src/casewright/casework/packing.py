@@ -7,6 +7,7 @@ from casewright.casework.carcase import Carcase
 from casewright.casework.features import Plane
 from casewright.casework.joints import Fastening, Surface
 from casewright.casework.maker import Maker
+from casewright.casework.naming import roll_out_title
 from casewright.casework.parts import Part
 from casewright.casework.specs import Hand
 from casewright.dims import Dim, Way
@@ -64,7 +65,8 @@ def slide_pad(
         What it is called: of a roll-out it is the packing under its pad.
     """
     length, width, line = sizes
-    named = (f"{name}.{word}_{hand}", name.replace("roll_out_", "roll-out ").replace("_", " "))
+    title = roll_out_title(name) if name.startswith("roll_out") else name.replace("_", " ")
+    named = (f"{name}.{word}_{hand}", title)
     return _pad(maker, carcase, hand, named, (length, width), line)
 
 

@@ -306,6 +306,49 @@ def test_roll_outs_behind_a_frame_clear_it_and_the_open_doors(
     assert verify(case, hardware=hardware(unit)).holds
 
 
+@pytest.mark.parametrize("drawer", [False, True])
+@pytest.mark.parametrize("unit", ["in", "mm"])
+def test_roll_outs_at_either_side_of_a_mullion(unit: Unit, *, drawer: bool) -> None:
+    """A partition stands behind the mullion, in its middle; inner pads end with its edges.
+
+    (mullion - partition) / 2 is left for each pad, and a box is as wide as between pads less the
+    slides' air (common practice). Under a drawer it ends with the rail; a back holds it there.
+    """
+    asked = ("drawer 6" if unit == "in" else "drawer 150", "doors") if drawer else ("doors",)
+    case = one_case(unit, **{**_rows(unit, "partial", *asked), "roll_outs": 2, "mullion": True})
+    assert not [f for f in case.findings if f.severity is Severity.STOP]
+    assert [d.title for d in case.drawers if not d.front] == [
+        "left roll-out 1", "left roll-out 2", "right roll-out 1", "right roll-out 2",
+    ]  # fmt: skip
+    part, mullion = case.part("base.partition"), case.part("base.frame.mullion_main")
+    wide, thick = mullion.finished.width.value, part.finished.thickness.value
+    low = mullion.placed.x.value - wide
+    assert part.placed.x.value - thick - low == (wide - thick) / 2
+    rail = case.part("base.frame.rail_1" if drawer else "base.frame.rail_top").placed.y.value
+    top = part.placed.y.value + part.finished.length.value
+    over = case.part("base.front_stretcher").placed.y.value - thick
+    assert top == (rail if drawer else over)
+    held = {joint.path.rpartition("_")[2] for joint in case.joints if ".partition." in joint.path}
+    assert held == ({"bottom", "back"} if drawer else {"bottom", "over", "nailer"})
+    box = next(d for d in case.drawers if d.title == "left roll-out 1")
+    pad = case.part(f"{box.path}.pad_left")
+    wall = pad.placed.x.value + pad.finished.thickness.value
+    air = hardware(unit).slide.air.value
+    step = length("1/32" if unit == "in" else "1/2", unit)
+    assert 0 <= low - wall - box.width.value - 2 * air <= step + hardware(unit).slide.play.value
+    assert verify(case, hardware=hardware(unit)).holds
+
+
+def test_a_mullion_that_hides_no_partition_is_told_with_numbers() -> None:
+    """Of one inch, a partition of 23/32 leaves 9/64 for each pad; of 3/4 it leaves 1/64."""
+    asked = {**_rows("in", "partial", "doors"), "roll_outs": 1, "mullion": True}
+    for stile, rule in (("1", None), ("3/4", "narrow face frame")):
+        case = one_case(**asked, style=plain_style(face_stile=stile))
+        found = [f for f in case.findings if f.path == "base.roll_outs"]
+        assert [f.rule for f in found] == ([rule] if rule else [])
+        assert bool(case.drawers) is (rule is None)
+
+
 def test_a_roll_out_that_an_open_door_would_meet_is_caught() -> None:
     """With a hinge that takes its doors out less than the pads were made for, the proof fails."""
     front = replace(SLAB, overlay="inset")

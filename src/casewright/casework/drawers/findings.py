@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from casewright.casework.carcase import Opening
 from casewright.casework.maker import Maker
 from casewright.casework.specs import SlideKind
 from casewright.dims import Dim
 from casewright.findings import Finding, Severity
 
-__all__ = ["no_length", "no_roll_outs", "side_too_thick", "too_low", "too_narrow"]
+__all__ = ["no_length", "no_partition", "no_roll_outs", "side_too_thick", "too_low", "too_narrow"]
 
 _PRACTICE = "common practice"
 
@@ -46,6 +48,40 @@ def too_low(maker: Maker, path: str, opening: Opening, height: Dim, lowest: Dim)
         limit=text(lowest),
         source=_PRACTICE,
         remedies=(f"a row {text(lowest - height)} higher", "fewer drawers"),
+    )
+
+
+def no_partition(maker: Maker, sizes: tuple[Dim, Dim], limits: tuple[Fraction, Dim]) -> Finding:
+    """A mullion that does not hide a partition and the pads beside it.
+
+    Parameters
+    ----------
+    sizes
+        Width of the mullion, thickness of the partition [mm].
+    limits
+        Thinnest and thickest pad [mm].
+    """
+    text, (wide, thick), (thinnest, board) = maker.house.text, sizes, limits
+    thin = wide.value < thick.value + 2 * thinnest
+    least = thick.value + 2 * thinnest
+    said = Dim("", (), least)
+    return Finding(
+        rule="narrow face frame" if thin else "pads behind the frame",
+        severity=Severity.STOP,
+        path=maker.path("roll_outs"),
+        says=f"behind a mullion of {text(wide)} stands a partition of {text(thick)}, with a pad "
+        f"at either side that is planed flush: {text((wide - thick) / 2)} is "
+        + ("too thin to plane" if thin else f"thicker than boards of {text(board)}"),
+        measured=text(wide),
+        limit=text(said if thin else thick + board * 2),
+        source=_PRACTICE,
+        remedies=(
+            f"set face_stile to {text(said)} or more"
+            if thin
+            else f"set face_stile to {text(thick + board * 2)} or less",
+            "no mullion",
+            "no roll_outs",
+        ),
     )
 
 

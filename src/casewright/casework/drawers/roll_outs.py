@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from casewright.casework.brads import fastener_row
 from casewright.casework.carcase import Carcase, Opening
+from casewright.casework.drawers.bays import Bay, Wall, bays_of
 from casewright.casework.drawers.findings import no_roll_outs
 from casewright.casework.drawers.slides import DrawerPlan
 from casewright.casework.features import Bores, Plane
@@ -13,6 +15,7 @@ from casewright.casework.fronts.face_edges import face_edges, planned_thickness
 from casewright.casework.fronts.hinges import HingePlan
 from casewright.casework.joints import Fastening, Surface
 from casewright.casework.maker import Maker, Outline
+from casewright.casework.naming import roll_out_title
 from casewright.casework.packing import fit_pad, pad_face, slide_pad
 from casewright.casework.parts import Part
 from casewright.casework.setups import bore_setup
@@ -22,6 +25,8 @@ from casewright.hardware import LAST_HOLE
 
 __all__ = ["add_pads"]
 
+_IN_SIDE, _IN_PARTITION = Fraction(5, 6), Fraction(9, 10)
+"""How far into what is behind a pad its screws may go (common practice)."""
 _HANDS: tuple[Hand, Hand] = ("left", "right")
 _PLANED = "boards: plane them to thickness, rip them, then cut the pads off"
 
@@ -44,12 +49,19 @@ def add_pads(
     rows = [o for o in carcase.openings if o.row == "doors" and o.name == "main"]
     if not maker.spec.roll_outs or spec is None or length is None or not rows:
         return ()
-    lines = _lines(maker, carcase, rows[0], spec.slides, plan.heights)
+    bays = bays_of(maker, carcase, rows[0])
+    lines = _lines(maker, carcase, rows[0], spec.slides, plan.heights) if bays else []
     beyond = _beyond(maker, carcase, rows[0], plan)
     return tuple(
         _planned(
-            maker, carcase, rows[0], spec.slides, (f"roll_out_{number}", line, length), beyond
+            maker,
+            carcase,
+            (rows[0], bay),
+            spec.slides,
+            (f"{bay.name}_{number}", line, length),
+            beyond,
         )
+        for bay in bays
         for number, line in enumerate(lines, start=1)
     )
 
@@ -138,7 +150,7 @@ def _to_mark(maker: Maker, carcase: Carcase, name: str, at: Dim) -> Dim:
 def _planned(
     maker: Maker,
     carcase: Carcase,
-    opening: Opening,
+    where: tuple[Opening, Bay],
     kind: SlideKind,
     named: tuple[str, Dim, Dim],
     beyond: tuple[Dim | None, int],
@@ -147,33 +159,35 @@ def _planned(
 
     Parameters
     ----------
+    where
+        The row it lies behind, and its bay there.
     named
         Its name, case height of its slides' line, length of the slides [mm].
     beyond
         Thickness of each layer of its pads, and how many.
     """
-    name, line, length = named
+    name, line, _ = named
+    opening, bay = where
     place = maker.place.at(name)
     front = place.let("front_plane", carcase.depth - maker.house.slide(kind, "front"))
-    ends = {hand: _stack(maker, carcase, hand, named, (front, beyond)) for hand in _HANDS}
-    for part, _ in ends.values():
+    ends = [_stack(maker, carcase, wall, named, (front, beyond)) for wall in bay.walls]
+    for part, _ in ends:
         _bore(maker, part, kind, name)
     foot = maker.parts[carcase.left].placed.y
     place.let("slide_line", line if foot is maker.zero else line - foot)
-    (left, out_left), (right, out_right) = ends["left"], ends["right"]
+    (left, wall), (right, far) = ends
     return DrawerPlan(
-        name, name.replace("roll_out_", "roll-out "), opening, kind, length,
+        name, roll_out_title(name), opening, kind, named[2],
         place.let("box_bottom", line - maker.house.slide(kind, "line")),
         maker.style("roll_out_height"), (f"{left.path}.slide", f"{right.path}.slide"),
-        place.let("wall", carcase.left_thickness + out_left),
-        place.let("clear", carcase.clear_width - out_left - out_right), front,
+        place.let("wall", wall), place.let("clear", far - wall), front,
     )  # fmt: skip
 
 
 def _stack(
     maker: Maker,
     carcase: Carcase,
-    hand: Hand,
+    wall: Wall,
     named: tuple[str, Dim, Dim],
     how: tuple[Dim, tuple[Dim | None, int]],
 ) -> tuple[Part, Dim]:
@@ -181,34 +195,41 @@ def _stack(
 
     Returns
     -------
-    The part that is bored, and how far the stack stands out from the side [mm].
+    The part that is bored, and the case x of its face [mm].
     """
     name, line, length = named
     front, (thick, layers) = how
-    width = maker.style("roll_out_pad")
-    under = maker.parts[pad_face(maker, carcase, hand)[0]]
-    out = maker.zero
-    packing = slide_pad(maker, carcase, hand, name, (length, width, line), word="packing")
+    if wall.pad is not None:
+        thick, layers = wall.pad, 1
+    width, hand, left = maker.style("roll_out_pad"), wall.hand, wall.hand == "left"
+    under, x = maker.parts[wall.board], wall.x
+    packing = None
+    if wall.pad is None:
+        packing = slide_pad(maker, carcase, hand, name, (length, width, line), word="packing")
     if packing is not None:
         fit_pad(maker, packing, under)
-        under, out = packing, packing.finished.thickness
+        under, thickness = packing, packing.finished.thickness
+        x = x + thickness if left else x - thickness
     for layer in range(1, layers + 1):
-        word = f"pad_{hand}" if layer == layers else f"pad_{hand}_{layer}"
+        word = "pad_inner" if wall.pad is not None else f"pad_{hand}"
+        word = word if layer == layers else f"{word}_{layer}"
         outline = maker.outline(
             f"{name}.{word}", maker.spec.strip_stock, length, width,
             setting=f"{maker.spec.key} pads", way=Way.NEAREST, planed=thick,
         )  # fmt: skip
         low = maker.place.at(name).let(f"{word}_low", line - outline.width / 2)
-        _put(maker, carcase, outline, hand, (low, front, out), layer if layers > 1 else None)
-        _fasten(maker, carcase, outline, under, (f"{name}.joint_{word}", layer))
-        out = outline.thickness if out is maker.zero else out + outline.thickness
+        _put(maker, outline, hand, (low, front, x), layer if layers > 1 else None)
+        plane = wall.plane if under is maker.parts[wall.board] else "t1"
+        _fasten(
+            maker, carcase, outline, (under.path, plane, wall), (f"{name}.joint_{word}", layer)
+        )
+        x = x + outline.thickness if left else x - outline.thickness
         under = maker.parts[outline.path]
-    return under, out
+    return under, x
 
 
 def _put(
     maker: Maker,
-    carcase: Carcase,
     pad: Outline,
     hand: Hand,
     at: tuple[Dim, Dim, Dim],
@@ -219,16 +240,14 @@ def _put(
     Parameters
     ----------
     at
-        Case height of its lower edge, case z of its front end, how far off the side it is [mm].
+        Case height of its lower edge, case z of its front end, case x of what it lies on [mm].
     layer
         Which one it is, of several that are planed; None: the only one.
     """
-    low, front, out = at
+    low, front, x = at
     left = hand == "left"
-    x = carcase.left_thickness if left else carcase.width - carcase.right_thickness
-    if out is not maker.zero:
-        x = x + out if left else x - out
-    title = f"{hand} pad of roll-out {pad.path.split('.')[-2].rpartition('_')[2]}"
+    name, word = pad.path.split(".")[-2:]
+    title = f"{word.split('_')[1]} pad of {roll_out_title(name)}"
     maker.add(
         pad, role="pad", title=f"{title}, layer {layer}" if layer else title,
         lies="+z +y +x" if left else "+z +y -x", at=(x, low, front - pad.length),
@@ -259,50 +278,71 @@ def _bore(maker: Maker, pad: Part, kind: SlideKind, name: str) -> None:
 
 
 def _fasten(
-    maker: Maker, carcase: Carcase, pad: Outline, under: Part, named: tuple[str, int]
+    maker: Maker,
+    carcase: Carcase,
+    pad: Outline,
+    on: tuple[str, Plane, Wall],
+    named: tuple[str, int],
 ) -> None:
     """Glued to what it lies on, and screwed beside the slide's holes; its step.
 
     Parameters
     ----------
-    under
-        The side, packing on it, or the layer before, which is only glued to.
+    on
+        What it lies on, packing or the layer before, and with which plane; the wall behind.
     named
         Name of its joint, and which layer it is.
     """
-    joint, layer = named
-    side = maker.parts[carcase.left if maker.parts[pad.path].hand == "left" else carcase.right]
-    held = [Fastening("glue", 1, None, (pad.path,), under.path)]
+    (joint, layer), (under, plane, wall) = named, on
+    part, behind = maker.parts[pad.path], maker.parts[under]
+    held = [Fastening("glue", 1, None, (pad.path,), under)]
     if layer == 1:
-        edge: Plane = "w0" if under is side else "w1"
-        bite = under.finished.thickness * 5 / 6
+        # Where a screw's point would come out of a partition, it is in the pad behind it.
+        share = _IN_SIDE if wall.pad is None else _IN_PARTITION
+        bite = behind.finished.thickness * share
         held[:0] = [
             fastener_row(
-                maker, joint, pad.length, "screws along a pad", through=pad.path, into=under.path,
+                maker, joint, pad.length, "screws along a pad", through=pad.path, into=under,
                 screw=maker.house.screw_for("drawer_screw", pad.thickness, bite),
-                line=(edge, pad.width / 4), kind="case screw",
+                line=(_screw_edge(wall, under), pad.width / 4), kind="case screw",
             )
         ]  # fmt: skip
     path = maker.join(
-        joint, "face", (pad.path, "t0"), (under.path, "t1"), fastenings=tuple(held)
+        joint, "face", (pad.path, "t0"), (under, plane), fastenings=tuple(held)
     )  # fmt: skip
     how = "clamp; drive its screws" if layer == 1 else "clamp until the glue is dry"
-    part = maker.parts[pad.path]
-    marks = tuple(_marks(maker, part.placed.y, side.placed.y, pad, carcase, part.placed.z))
+    board = maker.parts[wall.board]
     maker.step(
         "fit", pad.path, "-z",
-        f"Spread glue thinly; set the {part.title} on its marks, level; {how}.",
-        joints=(path,), marks=marks,
-        planes=((Surface(pad.path, "w0"), Surface(side.path, "l0")),
-                (Surface(pad.path, "l1"), Surface(side.path, "w0"))),
+        f"Spread glue thinly; set the {part.title} on its marks{_face(wall)}, level; {how}.",
+        joints=(path,), marks=tuple(_marks(maker, part, board, pad, carcase)),
+        planes=((Surface(pad.path, "w0"), Surface(board.path, "l0")),
+                (Surface(pad.path, "l1"), Surface(board.path, "w0"))),
         cautions=("clamp_screws",) if layer == 1 else (),
     )  # fmt: skip
 
 
+def _face(wall: Wall) -> str:
+    if wall.pad is None:
+        return ""
+    return f" on the {'left' if wall.hand == 'right' else 'right'} face of the partition"
+
+
+def _screw_edge(wall: Wall, under: str) -> Plane:
+    """Screws of pads keep off those of packing, and of pads on the other face of a board."""
+    if wall.pad is not None:
+        return "w0" if wall.hand == "left" else "w1"
+    return "w0" if under == wall.board else "w1"
+
+
 def _marks(
-    maker: Maker, low: Dim, foot: Dim, pad: Outline, carcase: Carcase, rear: Dim
+    maker: Maker, part: Part, board: Part, pad: Outline, carcase: Carcase
 ) -> Iterator[tuple[str, Dim]]:
+    foot, low = board.placed.y, part.placed.y
     up = low if foot is maker.zero else low - foot
-    yield "lower edge above the bottom ends of the sides", pad.place.let("mark_up", up)
-    behind = carcase.depth - rear - pad.length
-    yield "front end behind the front edges of the sides", pad.place.let("mark_behind", behind)
+    side = board.role == "side"
+    ends = "bottom ends of the sides" if side else f"lower end of the {board.title}"
+    edge = "front edges of the sides" if side else f"front edge of the {board.title}"
+    yield f"lower edge above the {ends}", pad.place.let("mark_up", up)
+    behind = carcase.depth - part.placed.z - pad.length
+    yield f"front end behind the {edge}", pad.place.let("mark_behind", behind)

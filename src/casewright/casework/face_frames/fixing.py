@@ -37,9 +37,15 @@ def fasten_frame(maker: Maker, box: Box, members: FrameParts) -> None:
     if "divider" in boards:
         behind.append((boards["divider"], members.rails[1]))
     joints += [_on_board(maker, board, rail, screwed=screwed) for board, rail in behind]
+    mullion = _on_partition(maker, members)
+    joints += mullion
+    cautions = ["clamp_screws"] if screwed else []
+    cautions += ["brad_points"] if mullion or not screwed else []
     how = "drive the pocket screws from outside the sides" if screwed else (
         "brads through the frame into every edge, set and filled"
     )  # fmt: skip
+    if screwed and mullion:
+        how = f"{how}; brads through the mullion into the partition, set and filled"
     maker.step(
         "fit", maker.path("frame"), "-z",
         "Lay the box on its back; spread glue on its front edges; set the face frame on, its "
@@ -50,8 +56,8 @@ def fasten_frame(maker: Maker, box: Box, members: FrameParts) -> None:
             ("frame out beside the left side", _out(maker)),
             *row_marks(maker, joints),
         ),
-        planes=_marked(maker) if screwed else (),
-        cautions=("heavy_lift", "clamp_screws" if screwed else "brad_points"),
+        planes=_marked(maker) if screwed and not mullion else (),
+        cautions=("heavy_lift", *cautions),
     )  # fmt: skip
 
 
@@ -121,6 +127,18 @@ def _on_board(maker: Maker, board: Board, rail: Rail, *, screwed: bool) -> str:
         row: tuple[Plane, Dim] = ("w0", up + outline.thickness / 2)
         held = (_brads(maker, name, rail.outline, outline.path, row), *held)
     return maker.join(name, "butt", (outline.path, "w0"), (part.path, "t0"), fastenings=held)
+
+
+def _on_partition(maker: Maker, members: FrameParts) -> list[str]:
+    """The mullion on the front edge of the partition behind it, where there is one."""
+    part = maker.parts.get(maker.path("partition"))
+    mullion = next((m.outline for m in members.mullions if m.opening == "main"), None)
+    if part is None or mullion is None:
+        return []
+    name = "frame.joint_partition"
+    row: tuple[Plane, Dim] = ("w0", mullion.width / 2)
+    held = (_brads(maker, name, mullion, part.path, row), _glue(mullion.path, part.path))
+    return [maker.join(name, "butt", (part.path, "w0"), (mullion.path, "t0"), fastenings=held)]
 
 
 def _brads(

@@ -36,9 +36,9 @@ def add_face_frame(maker: Maker, box: Box, carcase: Carcase, members: FrameParts
     check_inset(maker, carcase.openings, members.left.thickness)
     left = place.let("x", frame.left - members.left.width)
     _place(maker, carcase, members, left)
-    mullions = _mullions(maker, carcase, members)
-    _join(maker, members, mullions)
-    _assemble(maker, members, mullions)
+    _place_mullions(maker, carcase, members)
+    _join(maker, members)
+    _assemble(maker, members)
     fasten_frame(maker, box, members)
     _fits(maker, carcase, members, left)
     return FaceFrame(
@@ -87,31 +87,29 @@ def _rail_x(members: FrameParts, left: Dim) -> Dim:
     return inner if members.tenon is None else inner - members.tenon.long
 
 
-def _mullions(
-    maker: Maker, carcase: Carcase, members: FrameParts
-) -> list[tuple[Outline, Rail, Rail]]:
-    """Uprights in the middle of each row of doors, with the rails they stand between."""
-    frame = carcase.frame
-    found = []
-    for number, opening in enumerate(reversed(carcase.openings)):
-        if frame is None or not maker.spec.mullion or opening.row != "doors":
-            continue
-        outline = maker.outline(
-            f"frame.mullion_{opening.name}", maker.spec.face_stock, opening.y1 - opening.y0,
-            maker.style("face_stile"), setting=f"{maker.spec.key} frame mullions", matched=True,
-        )  # fmt: skip
-        middle = frame.left + (frame.right - frame.left) / 2
-        x = outline.place.let("x", middle + outline.width / 2)
+def _place_mullions(maker: Maker, carcase: Carcase, members: FrameParts) -> None:
+    """In the middle of each row of doors."""
+    opened = {opening.name: opening for opening in carcase.openings}
+    for mullion in members.mullions:
+        outline = mullion.outline
         maker.add(
             outline, role="mullion", title=f"mullion of the {_TITLE}", lies=upright(None),
-            at=(x, opening.y0, carcase.depth), ends=("bottom", "top", "right", "left"),
-            shows=("w0", "w1", "t1"), group="frame mullions", front=maker.path("frame"),
+            at=(_right_edge(maker, carcase, outline), opened[mullion.opening].y0, carcase.depth),
+            ends=("bottom", "top", "right", "left"), shows=("w0", "w1", "t1"),
+            group="frame mullions", front=maker.path("frame"),
         )  # fmt: skip
-        found.append((outline, members.rails[number], members.rails[number + 1]))
-    return found
 
 
-def _join(maker: Maker, members: FrameParts, mullions: list[tuple[Outline, Rail, Rail]]) -> None:
+def _right_edge(maker: Maker, carcase: Carcase, mullion: Outline) -> Dim:
+    """Case x of a mullion's right edge [mm]."""
+    known = maker.house.chain.nodes.get(f"{mullion.path}.x")
+    if known is not None or carcase.frame is None:
+        return known or maker.zero
+    middle = carcase.frame.left + (carcase.frame.right - carcase.frame.left) / 2
+    return mullion.place.let("x", middle + mullion.width / 2)
+
+
+def _join(maker: Maker, members: FrameParts) -> None:
     """Rails to stiles by pocket screws from behind, or tenons; mullions to rails by screws."""
     if members.tenon is not None:
         for rail in (*members.rails, *members.backers):
@@ -122,9 +120,9 @@ def _join(maker: Maker, members: FrameParts, mullions: list[tuple[Outline, Rail,
             ("l0", members.left, "w1", "left"), ("l1", members.right, "w1", "right"),
         )  # fmt: skip
         _screw(maker, rail.outline, ends)
-    for mullion, above, below in mullions:
-        _screw(maker, mullion, (
-            ("l0", below.outline, "w1", "bottom"), ("l1", above.outline, "w0", "top"),
+    for each in members.mullions:
+        _screw(maker, each.outline, (
+            ("l0", each.below.outline, "w1", "bottom"), ("l1", each.above.outline, "w0", "top"),
         ))  # fmt: skip
 
 
@@ -160,9 +158,7 @@ def _screw(
         )  # fmt: skip
 
 
-def _assemble(
-    maker: Maker, members: FrameParts, mullions: list[tuple[Outline, Rail, Rail]]
-) -> None:
+def _assemble(maker: Maker, members: FrameParts) -> None:
     """Face down on a flat bench: left stile, rails, mullions, right stile, square."""
     screwed = ("clamp_screws",) if members.tenon is None else ()
     drive = "Spread glue thinly on the joint; clamp the faces flush; drive the pocket screws"
@@ -183,7 +179,7 @@ def _assemble(
             marks = (("lower edge above the stile's lower end", rail.outline.place.let("up", up)),)
         join_part(maker, rail.outline.path, "-x", f"{drive}: the {rail.title}, {where}.",
                   *screwed, marks=marks)  # fmt: skip
-    for mullion, _, _ in mullions:
+    for mullion in (each.outline for each in members.mullions):
         out = maker.parts[mullion.path].placed.x - mullion.width
         inner = maker.parts[members.left.path].placed.x + members.left.width
         mark = mullion.place.let("mark_out", out - inner)

@@ -12,9 +12,19 @@ from casewright.casework.face_frames.plan import FramePlan
 from casewright.casework.face_frames.tenons import Tenon, plan_tenon
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.rows import row_names
+from casewright.casework.specs import CaseSpec, FrontSpec, RowKind
 from casewright.dims import Dim, Way, least
 
-__all__ = ["FrameParts", "Rail", "cut_members", "outer_left", "planes_of"]
+__all__ = [
+    "FrameParts",
+    "Mullion",
+    "Rail",
+    "cut_members",
+    "outer_left",
+    "planes_of",
+    "rows_of",
+    "upper_edge",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,6 +35,16 @@ class Rail:
     title: str
     outline: Outline
     low: Dim
+
+
+@dataclass(frozen=True, slots=True)
+class Mullion:
+    """An upright in the middle of a row of doors: its opening, and the rails it stands between."""
+
+    opening: str
+    outline: Outline
+    above: Rail
+    below: Rail
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +69,8 @@ class FrameParts:
         Outside, as its members make it [mm].
     tenon
         On the rails' ends; None where these are screwed.
+    mullions
+        From the top down.
     """
 
     plan: FramePlan
@@ -60,6 +82,28 @@ class FrameParts:
     between: Dim
     width: Dim
     tenon: Tenon | None
+    mullions: tuple[Mullion, ...] = ()
+
+
+def rows_of(spec: CaseSpec) -> list[tuple[str, RowKind, FrontSpec | None]]:
+    """Name, kind and front of each row of a framed face, from the top down."""
+    asked = [
+        (name, row.kind, row.front)
+        for name, row in zip(row_names(spec.rows), spec.rows, strict=True)
+    ] or [("main", _closed(spec.front), spec.front)]
+    if spec.divider is not None:
+        asked.insert(0, ("upper", _closed(spec.upper_front), spec.upper_front))
+    return asked
+
+
+def _closed(front: FrontSpec | None) -> RowKind:
+    return "doors" if front else "open"
+
+
+def upper_edge(rail: Rail) -> Dim:
+    """Case height of a rail's upper edge [mm]."""
+    width = rail.outline.width
+    return width if not rail.low.path and not rail.low.op else rail.low + width
 
 
 def cut_members(maker: Maker, box: Box, plan: FramePlan) -> FrameParts:
@@ -100,7 +144,21 @@ def cut_members(maker: Maker, box: Box, plan: FramePlan) -> FrameParts:
     head = left.length if box.low is maker.zero else box.low + left.length
     rails = _stacked(maker, box, names, cut, head)
     backers = tuple(_backers(maker, rails, between))
-    return FrameParts(plan, left, right, rails, backers, box.low, clear, width, tenon)
+    mullions = tuple(_mullions(maker, rails))
+    return FrameParts(plan, left, right, rails, backers, box.low, clear, width, tenon, mullions)
+
+
+def _mullions(maker: Maker, rails: tuple[Rail, ...]) -> Iterator[Mullion]:
+    """An upright from rail to rail in each row of doors, where they are wanted."""
+    rows = rows_of(maker.spec) if maker.spec.mullion else []
+    for (name, kind, _), (above, below) in zip(rows, pairwise(rails), strict=False):
+        if kind != "doors":
+            continue
+        outline = maker.outline(
+            f"frame.mullion_{name}", maker.spec.face_stock, above.low - upper_edge(below),
+            maker.style("face_stile"), setting=f"{maker.spec.key} frame mullions", matched=True,
+        )  # fmt: skip
+        yield Mullion(name, outline, above, below)
 
 
 def _backers(maker: Maker, rails: tuple[Rail, ...], length: Dim) -> Iterator[Rail]:
@@ -109,7 +167,7 @@ def _backers(maker: Maker, rails: tuple[Rail, ...], length: Dim) -> Iterator[Rai
     for name, row, (above, below) in zip(row_names(rows), rows, pairwise(rails), strict=False):
         if row.kind != "false front" or row.front is None or row.front.overlay == "inset":
             continue
-        low = below.outline.width if below.low is maker.zero else below.low + below.outline.width
+        low = upper_edge(below)
         tall = above.low - low
         outline = maker.outline(
             f"frame.backer_{name}", maker.spec.face_stock, length,
@@ -213,6 +271,7 @@ def planes_of(maker: Maker, members: FrameParts, box: Box, width: Dim, depth: Di
         place.let("pad_room_right", side - right),
     )
     one, other = (_pad(maker, each) for each in room)
+    main = next((m for m in members.mullions if m.opening == "main"), None)
     return FrameEdges(
         left=left,
         right=right,
@@ -223,7 +282,15 @@ def planes_of(maker: Maker, members: FrameParts, box: Box, width: Dim, depth: Di
             box.left.thickness if one is None else box.left.thickness + one,
             side if other is None else side - other,
         ),
+        mullion=None if main is None else _edges(main, left, right),
     )
+
+
+def _edges(mullion: Mullion, left: Dim, right: Dim) -> tuple[Dim, Dim]:
+    """Case x of a mullion's edges, in the middle between the stiles [mm]."""
+    wide, place = mullion.outline.width, mullion.outline.place
+    low = place.let("left_edge", left + (right - left - wide) / 2)
+    return low, place.let("x", low + wide)
 
 
 def _pad(maker: Maker, room: Dim) -> Dim | None:

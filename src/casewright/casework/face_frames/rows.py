@@ -4,10 +4,8 @@ from __future__ import annotations
 
 from casewright.casework.box import Box
 from casewright.casework.carcase import Opening
-from casewright.casework.face_frames.members import FrameParts, Rail
+from casewright.casework.face_frames.members import FrameParts, rows_of, upper_edge
 from casewright.casework.maker import Maker
-from casewright.casework.rows import row_names
-from casewright.casework.specs import FrontSpec, RowKind
 from casewright.dims import Dim
 
 __all__ = ["frame_openings"]
@@ -18,29 +16,21 @@ def frame_openings(maker: Maker, box: Box, members: FrameParts) -> tuple[Opening
 
     Faces meet on the middle of the rails between them.
     """
-    spec = maker.spec
     half = maker.style("gap") / 2
     shelves = tuple(b.underside for b in box.boards if b.role == "fixed shelf")
-    asked: list[tuple[str, RowKind, FrontSpec | None]] = [
-        (name, row.kind, row.front)
-        for name, row in zip(row_names(spec.rows), spec.rows, strict=True)
-    ]
-    if not asked:
-        asked = [("main", _row(spec.front), spec.front)]
-    if spec.divider is not None:
-        asked.insert(0, ("upper", _row(spec.upper_front), spec.upper_front))
+    asked = rows_of(maker.spec)
     last = len(asked) - 1
     lines = [maker.place.let(f"row_{rail.name}_line", rail.low + rail.outline.width / 2)
              for rail in members.rails[1:-1]]  # fmt: skip
     found = []
     for number, (name, kind, front) in enumerate(asked):
         above, below = members.rails[number], members.rails[number + 1]
-        y0, y1 = _upper(maker, below), above.low
+        y0, y1 = upper_edge(below), above.low
         found.append(
             Opening(
                 name, y0, y1,
                 face_y0=members.low if number == last else lines[number],
-                face_y1=_upper(maker, above) if number == 0 else lines[number - 1],
+                face_y1=upper_edge(above) if number == 0 else lines[number - 1],
                 bottom=maker.style("bottom_reveal") if number == last else half,
                 top=_top(maker) if number == 0 else half,
                 shelves=tuple(s for s in shelves if y0.value < s.value < y1.value),
@@ -48,15 +38,6 @@ def frame_openings(maker: Maker, box: Box, members: FrameParts) -> tuple[Opening
             )
         )  # fmt: skip
     return tuple(reversed(found))
-
-
-def _row(front: FrontSpec | None) -> RowKind:
-    return "doors" if front else "open"
-
-
-def _upper(maker: Maker, rail: Rail) -> Dim:
-    width = rail.outline.width
-    return width if rail.low is maker.zero else rail.low + width
 
 
 def _top(maker: Maker) -> Dim:

@@ -124,6 +124,7 @@ def _check_mullions(case: Assembled, own: list[Solid], grid: Fraction) -> Iterat
         box, off = solid.outer, case.units.up(grid)
         if apart(box.x0 - stiles[0].x1, stiles[-1].x0 - box.x1):
             yield _failure(case, f"the {solid.part.title} does not stand in its middle")
+        yield from _check_behind(case, solid)
         for door in case.model.doors:
             y = of(door.y) + of(door.height) // 2
             if not box.y0 < y < box.y1 or _overlay(case, door.opening) == "full":
@@ -136,6 +137,22 @@ def _check_mullions(case: Assembled, own: list[Solid], grid: Fraction) -> Iterat
                 says = f"{door.title} does not lie over mullion and stile alike"
                 yield Failure("fronts", (door.path, solid.part.path), says,
                               case.units.length(apart(cover, other)))  # fmt: skip
+
+
+def _check_behind(case: Assembled, mullion: Solid) -> Iterator[Failure]:
+    """The partition behind a mullion is hidden by it; its pads end with the mullion's edges."""
+    front = mullion.outer
+    for solid in case.box_solids:
+        back = solid.outer
+        if solid.part.role != "partition" or back.y0 > front.y1 or back.y1 < front.y0:
+            continue
+        if apart(back.x0 - front.x0, front.x1 - back.x1):
+            yield _failure(case, f"the {solid.part.title} does not stand behind its mullion")
+        for pad in (s.outer for s in case.solids.values() if s.part.role == "pad"):
+            left, right = pad.x1 == back.x0, pad.x0 == back.x1
+            off = apart(pad.x0, front.x0) if left else apart(pad.x1, front.x1) if right else 0
+            if off:
+                yield _failure(case, "a pad on the partition is not flush with the mullion", off)
 
 
 def _check_on_box(case: Assembled, frame: Box, grid: Fraction) -> Iterator[Failure]:

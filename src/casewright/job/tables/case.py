@@ -161,7 +161,8 @@ class CaseTable(BoxesTable):
 
     roll_outs: Annotated[int, Field(ge=1, le=8)] | None = None
     """Drawers behind the doors of a base or tall case, on pads that keep them clear of the open
-    doors. Default: none."""
+    doors; behind each of two doors that a mullion parts, at either side of a partition. Default:
+    none."""
 
     sink: bool | None = None
     """Whether a bowl hangs in a base case: no top, its back open with two rails, a false front

@@ -150,6 +150,13 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
             face_stock="board", front=replace(SLAB, overlay="inset", leaves=1),
         ),
     ),
+    "roll-outs beside a mullion": (
+        "in",
+        drawer_base(
+            "in", roll_outs=1, width="26", height="16", toe="none", face="face frame",
+            face_stock="board", front=PARTIAL, mullion=True,
+        ),
+    ),
     "sink base": (
         "mm", drawer_base("mm", "false front 180", "doors", width="450", toe="none", sink=True,
                           back="open"),
