@@ -26,7 +26,6 @@ from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import by_unit, length
 from casewright.findings import Severity
 from casewright.room.model import Room, Run
-from casewright.room.on_walls import run_start
 from casewright.survey.walls import SurveyedWall
 
 __all__ = ["RULE"]
@@ -57,7 +56,7 @@ def _examine(room: Room) -> Iterator[Breach]:
 
 def _over(run: Run, wall: SurveyedWall) -> list[Fraction]:
     """Heights of the ceiling over the level line, read over a run and next to it [mm]."""
-    low = run_start(run, wall)
+    low = run.begins.value
     high = low + run.length.value
     read = sorted(
         (station.along, up.value)

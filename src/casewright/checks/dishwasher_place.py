@@ -29,7 +29,6 @@ from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import by_unit, length
 from casewright.findings import Severity
 from casewright.room.model import Appliance, Room, Run
-from casewright.room.on_walls import run_start
 
 __all__ = ["RULE"]
 
@@ -44,22 +43,17 @@ def _examine(room: Room) -> Iterator[Breach]:
                 yield from _from_corner(room, run, each)
 
 
-def _begins(room: Room, run: Run) -> Fraction:
-    wall = room.survey.walls.get(run.spec.on)
-    return Fraction(0) if wall is None else run_start(run, wall)
-
-
 def _from_sink(room: Room, run: Run, each: Appliance) -> Iterator[Breach]:
     sinks = [case for case in room.boxes if case.spec.sink]
     if not sinks:
         return
     most = by_unit(room, "36", "915")
-    near = _begins(room, run) + each.start.value
+    near = run.begins.value + each.start.value
     gaps = []
     for other in room.runs:
         if other is not run and (not run.spec.on or other.spec.on != run.spec.on):
             continue
-        begins = _begins(room, other)
+        begins = other.begins.value
         for case, start in zip(other.cases, other.starts, strict=True):
             if case.spec.sink:
                 left = begins + start.value

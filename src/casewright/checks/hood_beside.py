@@ -20,14 +20,12 @@ Sources
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import by_unit, length
 from casewright.findings import Severity
 from casewright.room.model import Appliance, Room, Run
-from casewright.room.on_walls import run_start
 
 __all__ = ["RULE"]
 
@@ -61,9 +59,9 @@ def _middle(room: Room, case: Case, run: Run, cooking: Appliance) -> Iterator[Br
     for other in room.runs:
         if not run.spec.on or other.spec.on != run.spec.on or case not in other.cases:
             continue
-        at = _begins(room, other) + other.starts[other.cases.index(case)].value
+        at = other.begins.value + other.starts[other.cases.index(case)].value
         off = at + case.overall_width.value / 2
-        off -= _begins(room, run) + cooking.start.value + cooking.width.value / 2
+        off -= run.begins.value + cooking.start.value + cooking.width.value / 2
         if abs(off) > most:
             way, back = ("right", "left") if off > 0 else ("left", "right")
             far = length(room, abs(off))
@@ -75,11 +73,6 @@ def _middle(room: Room, case: Case, run: Run, cooking: Appliance) -> Iterator[Br
                 limit=length(room, most),
                 remedies=(f"move it, or what it hangs over, {far} to the {back}",),
             )
-
-
-def _begins(room: Room, run: Run) -> Fraction:
-    wall = room.survey.walls.get(run.spec.on)
-    return Fraction(0) if wall is None else run_start(run, wall)
 
 
 RULE = Rule("hood beside", Severity.CARE, __doc__ or "", "common practice", _examine)

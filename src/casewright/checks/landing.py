@@ -35,6 +35,7 @@ from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import by_unit, length
 from casewright.findings import Severity
 from casewright.room.model import Appliance, Island, Room, Run
+from casewright.room.run_ends import run_met
 from casewright.sources import INCH
 
 __all__ = ["RULE"]
@@ -148,6 +149,10 @@ def _end(room: Room, run: Run, side: Literal["left", "right"]) -> Fraction:
     beyond = run.spec.after if side == "left" else run.spec.before
     for thing in wall.things if wall is not None and beyond else ():
         if thing.spec.key == beyond and thing.spec.kind in _STANDS_ON:
+            return _ENDLESS
+    met = run_met(room.spec, run.spec, side)
+    for case in room.cases if met is not None else ():
+        if case.key == beyond and case.spec.kind == "base" and case.spec.lid is None:
             return _ENDLESS
     return sum((f.width.value for f in run.fillers if f.side == side), Fraction(0))
 

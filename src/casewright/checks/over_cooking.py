@@ -34,7 +34,6 @@ from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import length
 from casewright.findings import Severity
 from casewright.room.model import Appliance, Room, Run
-from casewright.room.on_walls import run_start
 
 __all__ = ["RULE"]
 
@@ -73,7 +72,7 @@ def _is_its_hood(case: Case, cooking: Appliance) -> bool:
 
 
 def _above(room: Room, run: Run, cooking: Appliance) -> Iterator[Breach]:
-    begins = _begins(room, run)
+    begins = run.begins.value
     grid = room.spec.style["cut_step"].value  # where they meet, parts may be rounded over it
     left = begins + cooking.start.value + grid
     right = left + cooking.width.value - 2 * grid
@@ -82,7 +81,7 @@ def _above(room: Room, run: Run, cooking: Appliance) -> Iterator[Breach]:
         if not run.spec.on or other.spec.on != run.spec.on:
             continue
         for case, start in zip(other.cases, other.starts, strict=True):
-            at = _begins(room, other) + start.value
+            at = other.begins.value + start.value
             over = at < right and left < at + case.overall_width.value
             own = free + case.standing.value
             if case.spec.is_hung and over and own < least and not _is_its_hood(case, cooking):
@@ -116,11 +115,6 @@ def _heights(room: Room, run: Run, cooking: Appliance) -> tuple[Fraction, Fracti
     sheet = cooking.spec.clear_above
     least = BARE if sheet is None else max(sheet.value, PROTECTED)
     return room.wall_bottom.value - _surface(room, run, cooking), least
-
-
-def _begins(room: Room, run: Run) -> Fraction:
-    wall = room.survey.walls.get(run.spec.on)
-    return Fraction(0) if wall is None else run_start(run, wall)
 
 
 def _surface(room: Room, run: Run, cooking: Appliance) -> Fraction:

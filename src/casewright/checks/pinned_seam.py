@@ -25,18 +25,16 @@ from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import by_unit, length
 from casewright.findings import Severity
 from casewright.room.model import Room
-from casewright.room.on_walls import run_start
 
 __all__ = ["RULE"]
 
 
 def _examine(room: Room) -> Iterator[Breach]:
     for run in room.runs:
-        wall = room.survey.walls.get(run.spec.on)
         starts = {case.key: start for case, start in zip(run.cases, run.starts, strict=True)}
         starts |= {each.spec.key: each.start for each in run.appliances}
         for key, pinned in run.spec.seams:
-            at = starts[key].value + (run_start(run, wall) if wall is not None else 0)
+            at = run.begins.value + starts[key].value
             off = abs(at - pinned.value)
             if off > by_unit(room, "1/16", "1"):
                 side = "right" if at > pinned.value else "left"

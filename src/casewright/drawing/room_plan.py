@@ -20,7 +20,7 @@ from casewright.drawing.plan_names import wrapped, written
 from casewright.drawing.scene import Scene
 from casewright.drawing.shapes import Arc, Element, Point, Polyline
 from casewright.room.model import Room
-from casewright.room.on_walls import CasePlace, cases_on_walls, run_start
+from casewright.room.on_walls import CasePlace, cases_on_walls
 from casewright.room.wall_stands import WallStand, wall_stands
 from casewright.survey.fixed_things import PlacedThing
 from casewright.survey.walls import SurveyedWall
@@ -143,7 +143,7 @@ def _appliances(
         wall = room.survey.walls.get(run.spec.on)
         if wall is None:
             continue
-        begins, stand = run_start(run, wall), stands[run.spec.on]
+        begins, stand = run.begins.value, stands[run.spec.on]
         deep = max((float(case.depth.value) for case in run.cases), default=600.0)
         for each in run.appliances:
             left = float(begins + each.start.value)

@@ -67,11 +67,8 @@ def _places(numbers: Numbers, wall: SurveyedWall) -> Iterator[WallPlace]:
             continue
         run, case = before.run, before.case
         place = own.at(run.spec.key).at(case.key)
-        begins = next(
-            (t.right for t in wall.things if t.spec.key == run.spec.after and t.right is not None),
-            numbers.zero,
-        )
-        left = place.let("left", begins + run.starts[run.cases.index(case)])
+        start = run.starts[run.cases.index(case)]
+        left = place.let("left", run.begins + start if run.begins.value else start)
         base = numbers.room.wall_bottom if case.spec.is_hung else numbers.zero
         raised = bool(case.spec.hood and case.standing.value)
         yield WallPlace(

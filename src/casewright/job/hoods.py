@@ -128,7 +128,7 @@ def _ends(key: str, content: Content, reporter: Reporter) -> None:
         usual = "wall" if run.wall or run.on else "open"
         for number, name in ((0, "left"), (len(run.cases) - 1, "right")):
             end = getattr(run, name) or usual
-            if run.cases[number] == key and end != "open":
+            if run.cases[number] == key and end in ("wall", "corner"):
                 what = f"at its {name} end a hood hangs: its filler would show below it"
                 want = f'write {name} = "open", or a wall case between it and the {end}'
                 reporter.tell(("run", run_key, "cases", number), what, want)

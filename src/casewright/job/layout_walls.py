@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from casewright.layout.tasks import KeepClear
 from casewright.room.model import Room, Run
-from casewright.room.on_walls import run_start, thing_edges
+from casewright.room.on_walls import thing_edges
 from casewright.survey.specs import is_small
 
 __all__ = ["StandsIn", "kept_clear", "parted", "standing_in"]
@@ -49,7 +49,7 @@ def _things(room: Room, run: Run) -> Iterator[_Met]:
         return
     low = run.lift.value
     high = min(low + case.height.value for case in run.cases)
-    begins = run_start(run, wall)
+    begins = run.begins.value
     ends = begins + room.chain.nodes[f"run.{run.spec.key}.wall"].value
     for thing in wall.things:
         edges = thing_edges(room, thing)
@@ -70,7 +70,7 @@ def kept_clear(room: Room, run: Run, step: Fraction) -> Iterator[KeepClear]:
     wall = room.survey.walls.get(run.spec.on)
     if wall is None:
         return
-    begins = run_start(run, wall)
+    begins = run.begins.value
     side = max(room.chain.nodes[f"stock.{case.spec.box_stock}.thickness"].value
                for case in run.cases)  # fmt: skip
     for thing, is_hidden in _things(room, run):
@@ -86,8 +86,7 @@ def parted(room: Room, run: Run, thing: StandsIn) -> tuple[tuple[str, ...], tupl
     So that cases whose width is open come out as alike as can be on either side; nothing on one of
     them where no case is left for it.
     """
-    wall = room.survey.walls.get(run.spec.on)
-    begins = Fraction(0) if wall is None else run_start(run, wall)
+    begins = run.begins.value
     ends = begins + room.chain.nodes[f"run.{run.spec.key}.wall"].value
     widths = {each.spec.key: each.width.value for each in run.appliances}
     for case in run.cases:

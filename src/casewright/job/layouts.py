@@ -17,7 +17,6 @@ from casewright.layout.answers import LayoutAnswer, answers
 from casewright.layout.conflicts import LayoutConflict, conflicts
 from casewright.layout.tasks import EndFiller, Preferences, RunPlace, WallTask
 from casewright.room.model import Room, Run
-from casewright.room.on_walls import run_start
 from casewright.room.run_ends import SIDES
 from casewright.room.specs import RunSide
 from casewright.sources import INCH
@@ -117,7 +116,7 @@ def layouts(room: Room, *, only: str | None = None) -> Iterator[RunLayout]:
             continue
         free = tuple(case.key for case in run.cases if _is_free(run, case.spec))
         wall = room.chain.nodes.get(f"run.{run.spec.key}.wall")
-        closed = {"wall", "corner"} & {run.spec.left, run.spec.right}
+        closed = {"wall", "corner", "flush"} & {run.spec.left, run.spec.right}
         if wall is None or not free or not closed:
             continue
         task = _task(room, run, wall.value)
@@ -187,7 +186,7 @@ def _end(room: Room, run: Run, side: RunSide) -> EndFiller | None:
         # Each case is cut to the grid, and comes out up to half a step wider than asked for.
         spare = style["cut_step"].value * len(run.cases) / 2
         return EndFiller(steps_up(style["filler_least"].value + spare, step), widest, wished)
-    if run.spec.end(side) == "open":
+    if run.spec.end(side) in ("open", "flush"):
         return None
     nodes, path = room.chain.nodes, f"run.{run.spec.key}.corner_{side}"
     least = steps_up(nodes[f"{path}.beyond"].value + nodes[f"{path}.need"].value, step)
@@ -222,8 +221,7 @@ def _pinned(room: Room, run: Run) -> dict[str, int]:
 
     Frames on finished ends before it are no part of what is laid out.
     """
-    wall, step = room.survey.walls.get(run.spec.on), GRID[room.spec.unit]
-    begins = Fraction(0) if wall is None else run_start(run, wall)
+    step, begins = GRID[room.spec.unit], run.begins.value
     frames = {case.key: _frames(room, case) for case in run.cases if case.spec.dressed}
     found: dict[str, int] = {}
     for key, at in run.spec.seams:
@@ -245,7 +243,7 @@ def _blind_off(room: Room, run: Run, side: RunSide) -> Fraction | None:
     A diagonal corner stands against it, and fills what the run round it keeps out of.
     Where the order is free it belongs there, wherever it is listed.
     """
-    if side in run.pulled_off:
+    if side in run.pulled_off and run.spec.end(side) != "open":
         return run.pulled_off[side].value
     if not run.spec.is_free or run.spec.end(side) != "wall":
         return None
@@ -266,12 +264,11 @@ def _sort(case: CaseSpec) -> str:
 
 def _seams(room: Room, run: Run) -> Iterator[int]:
     """Seams of the run below, from this one's left datum, in steps of the grid."""
-    wall = room.survey.walls.get(run.spec.on)
     below = next((each for each in room.runs if each.spec.key == run.spec.over), None)
-    if below is None or wall is None:
+    if below is None or not run.spec.on:
         return
     step = GRID[room.spec.unit]
-    off = run_start(below, wall) - run_start(run, wall)
+    off = below.begins.value - run.begins.value
     ends = [*below.starts, *(each.start for each in below.appliances), below.cases_end]
     for at in sorted({off + end.value for end in ends}):
         seam = int(round_to(at, step, Way.NEAREST)[0] // step)
@@ -287,7 +284,7 @@ def _centre(room: Room, run: Run, key: str) -> int | None:
         return None
     for placed in wall.things:
         if placed.spec.key == thing and placed.left is not None and placed.right is not None:
-            twice = placed.left.value + placed.right.value - 2 * run_start(run, wall)
+            twice = placed.left.value + placed.right.value - 2 * run.begins.value
             return int(round_to(twice, GRID[room.spec.unit], Way.NEAREST)[0]
                        // GRID[room.spec.unit])  # fmt: skip
     return None

@@ -21,6 +21,7 @@ from casewright.job.row_sizes import check_rows
 from casewright.job.survey_edges import free_width
 from casewright.job.tables import BandTable, BoardTable, SheetTable
 from casewright.room.specs import RunSpec
+from casewright.room.standing import LEAST_SHARE
 from casewright.stock import StockList, hundredths
 from casewright.style import Style
 
@@ -40,8 +41,6 @@ _ROWS = Fraction(100)
 
 _BETWEEN = Fraction(20)
 """Least space between the two top stretchers of a base case [mm]."""
-
-_LEAST_SHARE = Fraction(280)
 
 _OFF_LABEL = Fraction(30)
 """Sheets are sold up to an inch over their label; farther off it is another sheet [mm]."""
@@ -159,7 +158,7 @@ def _share(
     tables = (content.appliances[key] for key, _ in run.appliances if key in content.appliances)
     free -= sum((table.width for table in tables if table.width), Fraction(0))
     share = free / len(sharing)
-    if share >= _LEAST_SHARE:
+    if share >= LEAST_SHARE:
         return
     text = shop_text(max(share, Fraction(0)), content.unit)
     what = f"the wall leaves {text} for each case without a width: too little"

@@ -245,7 +245,7 @@ def _appliances(content: Content, placed: Mapping[str, str], reporter: Reporter)
         usual = "wall" if run.wall or run.on else "open"
         for number, name in ((0, "left"), (len(run.cases) - 1, "right")):
             end = getattr(run, name) or usual
-            if run.cases[number] in content.appliances and end != "open":
+            if run.cases[number] in content.appliances and end in ("wall", "corner"):
                 what = f"at its {name} end an appliance stands: nothing holds a filler"
                 want = f'write {name} = "open", or a case between it and the {end}'
                 reporter.tell(("run", run_key, "cases", number), what, want)

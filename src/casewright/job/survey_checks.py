@@ -52,7 +52,7 @@ def _fillers_and_centres(key: str, run: RunTable, content: Content, reporter: Re
         what = "only between two walls can one filler be told from the other"
         reporter.tell((*path, "left_filler"), what, "take it out")
     wall = content.walls.get(run.on or "")
-    _ends(path, run, wall, reporter)
+    _ends(path, run, content, reporter)
     for case, thing in run.centre.items():
         where = (*path, "centre", case)
         if case not in run.cases:
@@ -69,27 +69,61 @@ def _fillers_and_centres(key: str, run: RunTable, content: Content, reporter: Re
                 reporter.tell(where, what, f"write [wall.{run.on}.fixed.{thing}]")
 
 
-def _ends(path: KeyPath, run: RunTable, wall: WallTable | None, reporter: Reporter) -> None:
+def _ends(path: KeyPath, run: RunTable, content: Content, reporter: Reporter) -> None:
     """What a run begins after and ends before is on its wall, with the edge it needs."""
-    known: list[Fraction] = []
+    wall, known = content.walls.get(run.on or ""), list[Fraction]()
     for name, key, side in (("after", run.after, 1), ("before", run.before, 0)):
         if key is None or (wall is None and run.on is not None):
             continue
         if wall is None:
             reporter.tell((*path, name), "nothing is known of its wall", 'write on = "..."')
         elif key not in wall.fixed:
-            want = sorted(wall.fixed) or [f"[wall.{run.on}.fixed.{key}]"]
-            reporter.unknown((*path, name), key, want, f"there is no {key} on wall {run.on}")
+            _at_case((*path, name), key, run, content, reporter)
         elif (edge := edges_of(wall, key)[side]) is None:
             what = f"the {'right' if side else 'left'} edge of {key} is not known"
             reporter.tell((*path, name), what, f"write its left and its width in [wall.{run.on}]")
         else:
             known.append(edge)
     free = None if wall is None else free_width(run, wall)
+    for name, end, key in (("left", run.left, run.after), ("right", run.right, run.before)):
+        word = "after" if name == "left" else "before"
+        if end == "flush" and key is None:
+            what = f"nothing is named that its {name} end could stand against"
+            reporter.tell((*path, name), what, f'write {word} = "...", or take it out')
+        elif end == "corner" and key is not None:
+            what = f"what stands at its {name} end is said twice, here and by {word}"
+            reporter.tell((*path, name), what, "take one of them out")
     if known and free is not None and free <= 0:
         name = "before" if run.before is not None else "after"
         what = "nothing is left of the wall between what it stands after and before"
         reporter.tell((*path, name), what, "read the edges again, or swap the two")
+
+
+def _at_case(path: KeyPath, key: str, run: RunTable, content: Content, reporter: Reporter) -> None:
+    """A case or an appliance of another run that stands or hangs on the same wall."""
+    others = {each: other for each, other in content.runs.items() if other is not run}
+    home = next((each for each, other in others.items() if key in other.cases), None)
+    if key in run.cases:
+        what, want = (
+            f"{key} stands in this run itself",
+            "name what it ends at beyond its own cases",
+        )
+        reporter.tell(path, what, want)
+    elif home is not None:
+        other = others[home].on
+        if other != run.on and ("run", home) not in content.lost:
+            where = f"on wall {other}" if other else "at no surveyed wall"
+            what = f"{key} stands {where}, in run {home}, and this run on wall {run.on}"
+            reporter.tell(path, what, "name what stands on this wall")
+    elif key in content.cases or key in content.appliances:
+        want = f"put it into a run with on = {run.on!r}, or name what stands there"
+        reporter.tell(path, f"{key} stands in no run", want.replace("'", '"'))
+    elif not {("case",), ("case", key), ("run",), ("appliance", key)} & content.lost:
+        there = [each for other in others.values() if other.on == run.on for each in other.cases]
+        wall = content.walls.get(run.on or "")
+        known = sorted({*(wall.fixed if wall is not None else ()), *there})
+        what = f"there is no {key} on wall {run.on}, nor in another run there"
+        reporter.unknown(path, key, known or [f"[wall.{run.on}.fixed.{key}]"], what)
 
 
 def _no_wall(path: KeyPath, word: str, content: Content, reporter: Reporter) -> None:

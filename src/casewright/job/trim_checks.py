@@ -149,9 +149,12 @@ def _ends(key: str, run: RunTable, reporter: Reporter) -> None:
     """What is read or put at an end that is not there."""
     closed = "wall" if run.wall or run.on else "open"
     for side in SIDES:
-        is_open = ((run.left if side == "left" else run.right) or closed) == "open"
+        end = (run.left if side == "left" else run.right) or closed
+        is_open = end == "open"
         if run.scribe_moulding is not None and side in run.scribe_moulding.ends and not is_open:
             what = f"the {side} end stands against a wall: a filler closes it"
+            if end == "flush":
+                what = f"the {side} end stands flush: no joint is left to cover"
             reporter.tell(("run", key, "scribe_moulding", "ends"), what, f"take {side} out")
         for trim in ("light_rail", "crown"):
             table: Table | None = getattr(run, trim)
@@ -159,8 +162,8 @@ def _ends(key: str, run: RunTable, reporter: Reporter) -> None:
                 what = f"nothing returns to the wall at the {side} end: it is closed"
                 reporter.tell(("run", key, trim, f"{side}_return"), what, "take it out")
         gap = run.left_gap if side == "left" else run.right_gap
-        if gap is not None and is_open:
-            what = f"no filler closes the {side} end: it is open"
+        if gap is not None and end in ("open", "flush"):
+            what = f"no filler closes the {side} end: it is {end}"
             reporter.tell(("run", key, f"{side}_gap"), what, "take it out")
 
 

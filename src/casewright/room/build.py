@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import replace
 
 from casewright.casework.build import build_case
@@ -18,13 +17,14 @@ from casewright.room.panels import run_panels
 from casewright.room.plinths import run_plinths, shared_plinths
 from casewright.room.questions import ask
 from casewright.room.run_ends import waits_for
-from casewright.room.runs import place_run, run_width
+from casewright.room.runs import place_run
 from casewright.room.seam_strips import seams_at
 from casewright.room.specs import JobSpec, RunSpec
+from casewright.room.standing import Standing
 from casewright.room.trims.build import build_trims
 from casewright.room.trims.crown_heights import height_under_crown
 from casewright.room.wall_fixing import name_wall_screws
-from casewright.survey.survey import Survey, survey
+from casewright.survey.survey import survey
 
 __all__ = ["build"]
 
@@ -50,20 +50,19 @@ def build(spec: JobSpec, facts: Facts = NO_FACTS, *, designed: Chain | None = No
 
 def _built(spec: JobSpec, facts: Facts) -> Room:
     chain = Chain(facts)
-    house = House(chain, spec.style, spec.stock, spec.hardware, spec.shop, spec.unit,
-                  spec.moisture)  # fmt: skip
-    measured = survey(chain, spec.survey, spec.unit)
-    shared, cases = _cases(house, spec, measured)
+    house, measured = _house(chain, spec), survey(chain, spec.survey, spec.unit)
+    stands, shared = _cases(Standing(house, spec, measured, {}, {}))
+    cases = {each.key: stands.cases[each.key] for each in spec.cases}
     runs: list[Run] = []
     panels: list[Case] = []
     findings = [f for case in cases.values() for f in case.findings]
     for run_spec in spec.runs:
-        placed, found = place_run(house, spec, run_spec, cases, measured)
+        placed = place_run(stands, run_spec)
         placed, own = run_panels(house, run_plinths(house, placed, shared[run_spec.key]))
         runs.append(placed)
         panels.extend(own)
         findings.extend(f for panel in own for f in panel.findings)
-        findings.extend(found)
+        findings.extend(stands.of(run_spec).findings)
     trimmed, found = build_trims(house, spec, runs, measured)
     islands = build_islands(house, spec.islands, trimmed)
     findings.extend(f for _, case in islands for f in case.findings)
@@ -91,58 +90,60 @@ def _built(spec: JobSpec, facts: Facts) -> Room:
     return ask(room)
 
 
+def _house(chain: Chain, spec: JobSpec) -> House:
+    return House(chain, spec.style, spec.stock, spec.hardware, spec.shop, spec.unit, spec.moisture)
+
+
 _Groups = dict[str, tuple[tuple[str, ...], ...]]
 
 
-def _cases(house: House, spec: JobSpec, measured: Survey) -> tuple[_Groups, dict[str, Case]]:
-    """Which cases of each run stand on one plinth, and all cases, in the order of the file.
+def _cases(standing: Standing) -> tuple[Standing, _Groups]:
+    """Build all cases, placing runs as others need them; which of each stand on one plinth.
 
-    Runs that keep out of a corner come after those that go into it.
+    Runs that keep out of a corner come after those that go into it, and runs that end at a case
+    after the one that it stands in.
     """
+    house, spec, cases = standing.house, standing.spec, standing.cases
     runs_of = {key: run for run in spec.runs for key in run.cases}
     shared: _Groups = {}
-    cases: dict[str, Case] = {}
     waiting = {run.key: waits_for(spec, run) for run in spec.runs}
     left = list(spec.cases)
     while left:
         ready = [key for key, others in waiting.items() if all(o in shared for o in others)]
         for run in spec.runs:
             if run.key in ready:
-                shared[run.key] = _shared(house, spec, run, measured, cases)
+                shared[run.key] = _shared(standing, run)
                 del waiting[run.key]
         known = [c for c in left if c.key not in runs_of or runs_of[c.key].key in shared]
         if not known:
-            msg = "each of some runs keeps out of the corner of another"
+            msg = "each of some runs waits for another"
             raise ValueError(msg)  # the job file's checks refuse that first
         for each in known:
             own = runs_of.get(each.key)
             width = None
             if each.width is None and own is not None:
-                width = run_width(house, spec, own, measured, cases)
+                width = standing.share(own)
             carried = own is not None and any(each.key in group for group in shared[own.key])
             height = None
             crown = own.trims.crown if own is not None else None
             if own is not None and crown is not None and each.key in crown.fitted:
-                height = height_under_crown(house, own, crown, measured)
+                height = height_under_crown(house, own, crown, standing.measured)
             seams = seams_at(spec, own).get(each.key, ()) if own is not None else ()
             cases[each.key] = build_case(
                 house, each, width, height=height, own_plinth=not carried, seams=seams
             )
         left = [each for each in left if each.key not in cases]
-    return shared, {each.key: cases[each.key] for each in spec.cases}
+    return standing, shared
 
 
-def _shared(
-    house: House, spec: JobSpec, run: RunSpec, measured: Survey, cases: Mapping[str, Case]
-) -> tuple[tuple[str, ...], ...]:
+def _shared(standing: Standing, run: RunSpec) -> tuple[tuple[str, ...], ...]:
     """Which cases of a run stand on one plinth."""
-    own = {case.key: case for case in spec.cases if case.key in run.cases}
+    own = {case.key: case for case in standing.spec.cases if case.key in run.cases}
     widths = {
-        key: case.width.value if case.width
-        else run_width(house, spec, run, measured, cases).value
+        key: case.width.value if case.width else standing.share(run).value
         for key, case in own.items()
-    }  # fmt: skip
-    return shared_plinths(house, run, own, widths)
+    }
+    return shared_plinths(standing.house, run, own, widths)
 
 
 def _lost_facts(chain: Chain, spec: JobSpec) -> list[Finding]:

@@ -141,7 +141,7 @@ def _along(
     """From the wall's left end to the left edge, as written or from what it stands before."""
     if spec.along is not None:
         return place.given("along", spec.along)
-    middle = next(iter(_middles(house.zero, spec.centre, runs, wall)), None)
+    middle = next(iter(_middles(spec.centre, runs, wall)), None)
     if middle is None:
         msg = f"{spec.centre} has no middle"
         raise ValueError(msg)  # the job file's checks refuse that first
@@ -150,12 +150,11 @@ def _along(
 
 def middle_of(room: Room, key: str, wall: str) -> Fraction | None:
     """Middle of a thing on a wall, or of what stands before it, from its left end [mm]."""
-    nothing = Dim("", (), Fraction(0))
-    found = _middles(nothing, key, room.runs, room.survey.walls[wall])
+    found = _middles(key, room.runs, room.survey.walls[wall])
     return next((middle.value for middle in found), None)
 
 
-def _middles(zero: Dim, key: str, runs: Sequence[Run], wall: SurveyedWall) -> Iterator[Dim]:
+def _middles(key: str, runs: Sequence[Run], wall: SurveyedWall) -> Iterator[Dim]:
     """Middle of a thing on the wall, or of a case or an appliance before it [mm]."""
     for thing in wall.things:
         if thing.spec.key == key and thing.left is not None and thing.right is not None:
@@ -163,14 +162,12 @@ def _middles(zero: Dim, key: str, runs: Sequence[Run], wall: SurveyedWall) -> It
     for run in runs:
         if run.spec.on != wall.spec.key:
             continue
-        rights = (t.right for t in wall.things if t.spec.key == run.spec.after)
-        begins = next((right for right in rights if right is not None), zero)
         for case, start in zip(run.cases, run.starts, strict=True):
             if case.key == key:
-                yield begins + start + case.overall_width / 2
+                yield run.begins + start + case.overall_width / 2
         for each in run.appliances:
             if each.spec.key == key:
-                yield begins + each.start + each.width / 2
+                yield run.begins + each.start + each.width / 2
 
 
 def _shims(place: Place, spec: FloorPlace) -> Iterator[Dim]:

@@ -13,7 +13,7 @@ from typing import Literal
 from casewright.casework.cases import Case
 from casewright.room.free_stand import FreeStand
 from casewright.room.model import Room, Run
-from casewright.room.on_walls import cases_on_walls, run_start, thing_edges
+from casewright.room.on_walls import cases_on_walls, thing_edges
 from casewright.room.wall_stands import Spot, WallFrame, wall_frames
 
 __all__ = [
@@ -119,7 +119,7 @@ def _appliances(room: Room, frames: Mapping[str, WallFrame]) -> Iterator[Footpri
         wall = room.survey.walls.get(run.spec.on)
         if wall is None:
             continue
-        begins = run_start(run, wall)
+        begins = run.begins.value
         for each in run.appliances:
             left = begins + each.start.value
             corners = rectangle(frames[run.spec.on], (left, left + each.width.value),

@@ -128,6 +128,8 @@ class Run:
     pulled_off
         Ends without a filler, and how far off the wall they are [mm]: where a blind corner base
         stands off it, or a diagonal corner of the run round it begins the row.
+    begins
+        From the wall's left end to the run's left datum [mm].
     """
 
     spec: RunSpec
@@ -137,6 +139,7 @@ class Run:
     cases_end: Dim
     lift: Dim
     fillers: tuple[Filler, ...]
+    begins: Dim
     plinths: tuple[RunPlinth, ...] = ()
     appliances: tuple[Appliance, ...] = ()
     trims: tuple[Trim, ...] = ()

@@ -16,9 +16,10 @@ from casewright.survey.walls import SurveyedWall
 __all__ = ["CasePlace", "cases_on_walls", "run_start", "thing_edges"]
 
 _FROM_FLOOR: tuple[FixedKind, ...] = (
-    "door", "base case", "tall case", "radiator", "appliance", "chimney",
+    "door", "base case", "tall case", "radiator", "appliance", "chimney", "tub", "shower",
+    "stairs",
 )  # fmt: skip
-_TO_CEILING: tuple[FixedKind, ...] = ("soffit", "chimney")
+_TO_CEILING: tuple[FixedKind, ...] = ("soffit", "chimney", "shower", "stairs")
 _BOX = {"in": 4 * INCH, "mm": Fraction(100)}
 """How high what is small counts where one height was read [mm]."""
 
@@ -46,8 +47,7 @@ class CasePlace:
 
 def run_start(run: Run, wall: SurveyedWall) -> Fraction:
     """Where a run begins, from the wall's left end [mm]."""
-    edges = (thing.right for thing in wall.things if thing.spec.key == run.spec.after)
-    return next((edge.value for edge in edges if edge is not None), Fraction(0))
+    return run.begins.value
 
 
 def cases_on_walls(room: Room) -> Iterator[CasePlace]:
@@ -57,11 +57,10 @@ def cases_on_walls(room: Room) -> Iterator[CasePlace]:
         wall = room.survey.walls.get(run.spec.on)
         if wall is None:
             continue
-        begins = run_start(run, wall)
         for case, start in zip(run.cases, run.starts, strict=True):
             base = lift if case.spec.is_hung else Fraction(0)
             low = base + case.standing.value if case.spec.hood else base
-            left = begins + start.value
+            left = run.begins.value + start.value
             right = left + case.overall_width.value
             yield CasePlace(case, run, wall, left, right, low, base + case.height.value)
 

@@ -11,7 +11,7 @@ from casewright.room.footprints import rectangle
 from casewright.room.free_stand import FreeStand
 from casewright.room.island_places import island_boxes, island_openings, middle_plane
 from casewright.room.model import Room, Run
-from casewright.room.on_walls import cases_on_walls, run_start
+from casewright.room.on_walls import cases_on_walls
 from casewright.room.wall_stands import Spot, WallFrame, wall_frames
 
 __all__ = ["OpenFront", "front_reach", "meet", "open_fronts"]
@@ -98,7 +98,7 @@ def _of_appliances(room: Room, frames: Mapping[str, WallFrame]) -> Iterator[Open
         face = max(case.overall_depth.value for case in run.cases)
         for each in run.appliances:
             if each.spec.opens is not None:
-                left, reach = run_start(run, wall) + each.start.value, each.spec.opens.value
+                left, reach = run.begins.value + each.start.value, each.spec.opens.value
                 corners = rectangle(frames[run.spec.on], (left, left + each.width.value),
                                     (face, face + reach))  # fmt: skip
                 key = f"appliance.{each.spec.key}"

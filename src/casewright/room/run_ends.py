@@ -11,7 +11,10 @@ from casewright.casework.specs import CaseSpec
 from casewright.dims import Dim, greatest
 from casewright.room.specs import JobSpec, RunSide, RunSpec
 
-__all__ = ["SIDES", "CornerFiller", "corner_filler", "pull_off", "round_corner", "waits_for"]
+__all__ = [
+    "SIDES", "CornerFiller", "corner_filler", "pull_off", "round_corner", "run_met", "thing_at",
+    "waits_for",
+]  # fmt: skip
 
 SIDES: tuple[RunSide, RunSide] = ("left", "right")
 
@@ -37,6 +40,23 @@ class CornerFiller:
         return self.beyond + self.need
 
 
+def thing_at(run: RunSpec, side: RunSide) -> str:
+    """Key of what a run ends at: a thing on the wall, a case, an appliance; empty: nothing."""
+    return run.after if side == "left" else run.before
+
+
+def run_met(spec: JobSpec, run: RunSpec, side: RunSide) -> RunSpec | None:
+    """The other run on its wall at whose case or appliance a run ends; None: at none.
+
+    What is on the wall already comes first where the two have one name.
+    """
+    key, wall = thing_at(run, side), spec.survey.wall(run.on)
+    if not key or wall is None or any(thing.key == key for thing in wall.things):
+        return None
+    others = (each for each in spec.runs if each.key != run.key and each.on == run.on)
+    return next((each for each in others if key in each.places), None)
+
+
 def round_corner(spec: JobSpec, run: RunSpec, side: RunSide) -> RunSpec | None:
     """The run that goes into the inside corner at an end of another.
 
@@ -52,7 +72,7 @@ def round_corner(spec: JobSpec, run: RunSpec, side: RunSide) -> RunSpec | None:
             continue
         for other in spec.runs:
             far = other.right if side == "left" else other.left
-            stops = other.before if side == "left" else other.after
+            stops = thing_at(other, "right" if side == "left" else "left")
             same = {hung.get(key) for key in other.cases} & {hung.get(key) for key in run.cases}
             if other.on == there and far == "wall" and not stops and same:
                 return other
@@ -83,9 +103,13 @@ def pull_off(house: House, run: RunSpec, end: CaseSpec, side: RunSide) -> Dim | 
 
 
 def waits_for(spec: JobSpec, run: RunSpec) -> tuple[str, ...]:
-    """Keys of the runs whose fronts must be known before this one is placed."""
-    others = (round_corner(spec, run, side) for side in SIDES if run.end(side) == "corner")
-    return tuple(other.key for other in others if other is not None)
+    """Keys of the runs that must be known before this one is placed.
+
+    Those in whose corner it keeps out of their fronts, and those at whose cases it ends.
+    """
+    round_it = (round_corner(spec, run, side) for side in SIDES if run.end(side) == "corner")
+    others = (*round_it, *(run_met(spec, run, side) for side in SIDES))
+    return tuple(dict.fromkeys(other.key for other in others if other is not None))
 
 
 def corner_filler(

@@ -20,7 +20,7 @@ from casewright.survey.specs import NO_SURVEY, SurveySpec
 __all__ = ["ApplianceSpec", "JobSpec", "MatchSpec", "RunEnd", "RunSide", "RunSpec", "Unit"]
 
 Unit = Literal["in", "mm"]
-RunEnd = Literal["wall", "corner", "open"]
+RunEnd = Literal["wall", "corner", "flush", "open"]
 RunSide = Literal["left", "right"]
 
 
@@ -39,13 +39,14 @@ class RunSpec:
         run is free at both ends.
     left, right
         What stands at each end: a wall, or in an inside corner the fronts of the other run (a
-        filler is cut before either), or open.
+        filler is cut before either); flush, against what it ends at without one; or open.
     where
         Place in the job file.
     on
         Key of the surveyed wall whose readings count instead of `widths`; empty: none.
     after, before
-        Keys of what on the wall it begins after and ends before; empty: the wall's ends.
+        Keys of what on the wall, or of which case or appliance of another run there, it begins
+        after and ends before; empty: the wall's ends.
     left_filler
         Width of the left one of two fillers [mm]; None: both alike.
     centre

@@ -15,7 +15,6 @@ from casewright.casework.parts import Part
 from casewright.room.free_stand import FreeStand
 from casewright.room.island_places import middle_plane
 from casewright.room.model import Room, Run
-from casewright.room.on_walls import run_start
 from casewright.room.wall_stands import wall_stands
 
 __all__ = ["Matrix", "case_places", "moved_by", "part_place", "standing"]
@@ -92,7 +91,7 @@ def case_places(room: Room) -> Iterator[tuple[Case | Run, Matrix]]:
             frame = moved_by(beside, 0.0, 0.0)
             beside += float(run.length.value) + _BETWEEN
         else:
-            begins = moved_by(float(run_start(run, wall)), 0.0, 0.0)
+            begins = moved_by(float(run.begins.value), 0.0, 0.0)
             frame = standing(stand.x, stand.y, stand.turn) @ begins
         yield run, frame
         for case, matrix in _in_run(room, run):

@@ -77,7 +77,7 @@ def test_runs_beside_a_window_stand_between_its_casing_and_the_wall() -> None:
     [
         ('before = "windw"', "did you mean big_window?"),
         ('before = "big_window"\nafter = "outlet"', "swap the two"),
-        ('before = "cupboard"', "write big_window, drain or outlet"),
+        ('before = "cupboard"', "write bench, big_window, cups, drain, outlet or pots"),
     ],
 )
 def test_a_run_between_what_is_not_there_is_told(new: str, want: str) -> None:

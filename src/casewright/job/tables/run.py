@@ -56,10 +56,12 @@ class RunTable(Table):
     there count, instead of those here."""
 
     after: Key | None = None
-    """On a wall: it begins at the right edge of this thing there, not at the wall's end."""
+    """On a wall: it begins at the right edge of this thing there, or of this case or appliance of
+    another run there, not at the wall's end. Where the case moves, the run follows."""
 
     before: Key | None = None
-    """On a wall: it ends at the left edge of this thing there."""
+    """On a wall: it ends at the left edge of this thing there, or of this case or appliance of
+    another run: before = "pantry"."""
 
     centre: dict[Key, Key] = Field(default_factory=dict)
     """What is to stand on the middle of what: a case and a thing on the wall, sink = "window".
@@ -87,9 +89,10 @@ class RunTable(Table):
     alike."""
 
     left: RunEnd | None = None
-    """What stands at the left end: a wall, with a filler before it; in an inside corner the
-    fronts of the run on the wall round it, with a filler that clears its doors and pulls; or
-    nothing. Default: wall where there are readings, else open."""
+    """What stands at the left end: a wall, or what it begins after, with a filler before it; in an
+    inside corner the fronts of the run on the wall round it, with a filler that clears its doors
+    and pulls; flush, against what it begins after without a filler; or nothing. Default: wall
+    where there are readings, else open."""
 
     right: RunEnd | None = None
     """The same at the right end."""
