@@ -20,7 +20,6 @@ from casewright.drawing.scene import Scene
 from casewright.drawing.shapes import Element, Length, Polyline, moved, rectangle
 from casewright.drawing.wall_elevation import level_of, outline_elements, rise_of, thing_box
 from casewright.room.model import Room, Run
-from casewright.room.on_walls import run_start
 from casewright.survey.form import SurveyForm, survey_form
 from casewright.survey.walls import SurveyedWall
 
@@ -52,7 +51,7 @@ def cased_wall_scene(room: Room, wall: SurveyedWall, unit: Unit) -> Scene:
     """
     form = survey_form(wall, unit)
     level, rise = level_of(wall), rise_of(wall)
-    runs = [_OnWall(run, run_start(run, wall), _lift(room, run)) for run in runs_on(room, wall)]
+    runs = [_OnWall(run, run.begins.value, _lift(room, run)) for run in runs_on(room, wall)]
     outline = tuple(outline_elements(form, level, rise))
     elements: list[Element] = [*outline, *_things(form, level + rise)]
     for run, begins, lift in runs:

@@ -13,7 +13,7 @@ from casewright.survey.fixed_things import PlacedThing
 from casewright.survey.specs import FixedKind, is_small
 from casewright.survey.walls import SurveyedWall
 
-__all__ = ["CasePlace", "cases_on_walls", "run_start", "thing_edges"]
+__all__ = ["CasePlace", "cases_on_walls", "thing_edges"]
 
 _FROM_FLOOR: tuple[FixedKind, ...] = (
     "door", "base case", "tall case", "radiator", "appliance", "chimney", "tub", "shower",
@@ -43,11 +43,6 @@ class CasePlace:
     right: Fraction
     bottom: Fraction
     top: Fraction
-
-
-def run_start(run: Run, wall: SurveyedWall) -> Fraction:
-    """Where a run begins, from the wall's left end [mm]."""
-    return run.begins.value
 
 
 def cases_on_walls(room: Room) -> Iterator[CasePlace]:
