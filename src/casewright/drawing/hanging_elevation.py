@@ -24,6 +24,7 @@ from casewright.drawing.wall_elevation import (
     stud_elements,
     thing_box,
 )
+from casewright.install.appliances import AppliancePlace
 from casewright.install.hanging import WallHanging
 from casewright.install.marks import Mark
 from casewright.install.places import WallPlace
@@ -58,7 +59,7 @@ def hanging_scene(hang: WallHanging, unit: Unit) -> Scene:
     elements: list[Element] = [
         *outline_elements(form, level, rise),
         *(_strip(strip.left, strip.right, top) for strip in hang.strips),
-        *_appliances(hang.places),
+        *_appliances(hang.appliances),
         *_cases(hang.places),
         *stud_elements(form, top),
         *(each for case in hang.screws for each in _screws(case)),
@@ -87,21 +88,13 @@ def _cases(places: Iterable[WallPlace]) -> Iterator[Element]:
         yield rectangle(low, (place.right.value, place.top.value), VISIBLE, tag=tag)
 
 
-def _appliances(places: Iterable[WallPlace]) -> Iterator[Element]:
+def _appliances(places: Iterable[AppliancePlace]) -> Iterator[Element]:
     """What the runs leave room for, in broken lines with their names: nothing is hung there."""
-    seen: set[str] = set()
     for place in places:
-        run = place.run
-        if run.spec.key in seen:
-            continue
-        seen.add(run.spec.key)
-        begins = place.left.value - run.starts[run.cases.index(place.case)].value
-        for each in run.appliances:
-            left, high = begins + each.start.value, each.spec.height.value
-            right = left + each.width.value
-            tag = Tag(path=each.width.path, title=each.spec.title)
-            yield rectangle((left, Fraction(0)), (right, high), NEIGHBOUR, tag=tag)
-            yield _name(each.spec.title, tag, (left, right), (Fraction(0), high), soft=True)
+        across, up = (place.left.value, place.right.value), (Fraction(0), place.top.value)
+        tag = Tag(path=place.left.path, title=place.title)
+        yield rectangle((across[0], up[0]), (across[1], up[1]), NEIGHBOUR, tag=tag)
+        yield _name(place.title, tag, across, up, soft=True)
 
 
 def _names(places: Iterable[WallPlace]) -> Iterator[Element]:

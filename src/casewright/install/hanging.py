@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from casewright.dims import Chain
+from casewright.install.appliances import AppliancePlace, appliances_on
 from casewright.install.bearing import WallShim, wall_shims
 from casewright.install.levelling import FloorShim, floor_shims
 from casewright.install.marks import HeightMark, Mark, height_marks, marks_along
@@ -42,6 +43,8 @@ class WallHanging:
         Its cases in the order in which they go up.
     profiles
         Edges of its fillers at the wall.
+    appliances
+        What its runs leave room for, from left to right.
     """
 
     wall: SurveyedWall
@@ -54,6 +57,7 @@ class WallHanging:
     wall_shims: tuple[WallShim, ...]
     lifts: tuple[Lift, ...]
     profiles: tuple[ScribeProfile, ...]
+    appliances: tuple[AppliancePlace, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,4 +103,5 @@ def _wall(numbers: Numbers, wall: SurveyedWall, places: tuple[WallPlace, ...]) -
         wall_shims=behind,
         lifts=hanging_order(room, wall, places),
         profiles=scribe_profiles(numbers, wall),
+        appliances=appliances_on(numbers, wall, places),
     )

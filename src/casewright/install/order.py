@@ -14,7 +14,7 @@ from casewright.survey.walls import SurveyedWall
 
 __all__ = ["Lift", "hanging_order"]
 
-_TALL = "tall"
+_TALL = ("tall", "surround")
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,12 +50,12 @@ def hanging_order(room: Room, wall: SurveyedWall, places: Sequence[WallPlace]) -
     found = [
         Lift(place, lifted_weight(room, place.case), "tall: the rows end at it")
         for place in places
-        if place.case.spec.kind == _TALL
+        if place.case.spec.kind in _TALL
     ]
     for hung in (True, False):
         rows: dict[str, list[WallPlace]] = {}
         for place in places:
-            if place.is_hung is hung and place.case.spec.kind != _TALL:
+            if place.is_hung is hung and place.case.spec.kind not in _TALL:
                 rows.setdefault(place.run.spec.key, []).append(place)
         for row in rows.values():
             for place, because in _row(room, wall, row):
@@ -81,7 +81,11 @@ def _first(room: Room, wall: SurveyedWall, row: list[WallPlace]) -> tuple[int, s
         at_left = corner.right == wall.spec.key
         other = corner.left if at_left else corner.right
         if _reaches(run, at_left=at_left) and _has_row(room, other, hung=row[0].is_hung):
-            return (0 if at_left else len(row) - 1), f"in the corner: {corner.title}"
+            at = 0 if at_left else -1
+            number = at % len(row)
+            if row[at].case is run.cases[at]:
+                return number, f"in the corner: {corner.title}"
+            return number, f"beside {run.cases[at].spec.title}, which stands in the corner"
     high = _highest(wall, row[0].left.value, row[-1].right.value)
     if not row[0].is_hung and high is not None:
         over = [n for n, place in enumerate(row) if place.left.value <= high <= place.right.value]

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
 from casewright.dims import Unit, size_text
-from casewright.drawing import Measure, measure_of
+from casewright.drawing import measure_of
 from casewright.outputs.blocks import Block, Paragraph
 from casewright.outputs.inlines import Blank, Inline, Small
 from casewright.survey.form import SurveyForm
@@ -92,7 +92,7 @@ def _hollows(form: SurveyForm, height: Fraction, unit: Unit) -> Iterator[Inline]
         if each.height == height
     ]
     for along, dim in read:
-        yield from (measure_of(dim, unit), " at ", Measure(along, unit), "; ")
+        yield from (measure_of(dim, unit), f" at {_place(along, unit)}; ")
     known = {along for along, _ in read}
     for stud in form.wall.studs:
         if stud.value not in known:
@@ -107,7 +107,12 @@ def _counters(form: SurveyForm, unit: Unit) -> Iterator[Block]:
         words: list[Inline] = [f"{thing.spec.title}, from the level line down to its top: "]
         for n, top in enumerate(thing.spec.tops, start=1):
             dim = form.wall.read[f"fixed.{thing.spec.key}.top_{n}"]
-            words += [measure_of(dim, unit), " at ", Measure(top.along, unit), "; "]
+            words += [measure_of(dim, unit), f" at {_place(top.along, unit)}; "]
         for _ in range(max(1, 3 - len(thing.spec.tops))):
             words += [Blank(_SHORTER), " at ", Blank(_SHORTER), "; "]
         yield Paragraph(tuple(words))
+
+
+def _place(along: Fraction, unit: Unit) -> str:
+    """A place along the wall that no line breaks in two."""
+    return size_text(along, unit).replace(" ", "\N{NO-BREAK SPACE}")

@@ -29,8 +29,9 @@ _HOW = (
     "one another, reach for the highest shelf. Then change what has to change, and print again."
 )
 _COLUMNS = (
-    Column("Case", share=1.6), Column("From the wall's left end", "size"), Column("to", "size"),
-    Column("From the floor", "size"), Column("to", "size"), Column("Out from the wall", "size"),
+    Column("Case or appliance", share=1.6), Column("From the wall's left end", "size"),
+    Column("to", "size"), Column("From the floor", "size"), Column("to", "size"),
+    Column("Out from the wall", "size"),
 )  # fmt: skip
 
 
@@ -66,6 +67,15 @@ def _wall(room: Room, hang: WallHanging) -> Iterator[Block]:
             )
         )
         for place in hang.places
+    ]  # fmt: skip
+    rows += [
+        Row(
+            (
+                each.title, Strong(measure_of(each.left, unit)),
+                Strong(measure_of(each.right, unit)), "0", measure_of(each.top, unit), "",
+            )
+        )
+        for each in hang.appliances
     ]  # fmt: skip
     title = f"{hang.wall.spec.title}: running marks"
     yield Keep((Heading(title, 3), Table(_COLUMNS, tuple(rows), small=True)))

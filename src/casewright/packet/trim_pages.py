@@ -23,7 +23,7 @@ from casewright.outputs.blocks import (
     Table,
 )
 from casewright.outputs.document import Paper, Section
-from casewright.outputs.inlines import Blank, Inline, Rich, Strong
+from casewright.outputs.inlines import Blank, Inline, Rich, Small, Strong
 from casewright.packet.trim_steps import trim_steps
 from casewright.room.model import Room, Run
 from casewright.room.trim_questions import what_to_read
@@ -46,14 +46,15 @@ _PIECES = (
 )  # fmt: skip
 _CUTS = (
     Column("Mark", "centre"), Column("End", share=0.9), Column("Corner", share=1.5),
-    Column("Mitre", share=0.8), Column("Bevel", share=0.8), Column("At the fence", share=1.1),
+    Column("Mitre", share=1.2), Column("Bevel", share=1.2), Column("At the fence", share=1.1),
     Column("Table to the", share=1.0), Column("Keep what is", share=1.2),
 )  # fmt: skip
 _FLAT = (
     "Laid flat on the saw, face up, for a blade that tilts to the left; to a tenth of a degree, "
     "which is finer than a saw is set. Nested against the fence instead, as it will stand: half "
-    "of what the corner lacks of 180, no bevel. A corner that was not read is taken as square, at "
-    "a diagonal face as 135 degrees: write what you read and print this page again."
+    "of what the corner lacks of 180, no bevel. A corner that was not read leaves blanks; the "
+    "small figures are those of the planned one, for test pieces only: write what you read and "
+    "print this page again."
 )
 
 
@@ -202,10 +203,17 @@ def _cuts(crown: Trim) -> Iterator[Row]:
                 (
                     piece.part.mark, "right" if right else "left",
                     f"{corner} as read" if cut.is_read else f"{corner}, not read",
-                    Strong(_degrees(cut.setting.mitre)), Strong(_degrees(cut.setting.bevel)),
+                    _set_to(cut, cut.setting.mitre), _set_to(cut, cut.setting.bevel),
                     f"{laid.at_fence} edge", laid.swing, f"{laid.keep} of the blade",
                 )
             )  # fmt: skip
+
+
+def _set_to(cut: EndCut, tenths: int) -> Rich:
+    """An angle of the saw: a blank as long as the corner was not read."""
+    if cut.is_read:
+        return Strong(_degrees(tenths))
+    return (Blank(10.0), " ", Small(_degrees(tenths)))
 
 
 def _degrees(tenths: int) -> str:

@@ -8,18 +8,17 @@ from fractions import Fraction
 from casewright.buying.wall import seam_screw
 from casewright.casework.cases import Case
 from casewright.casework.cautions import CAUTIONS
-from casewright.dims import shop_text
-from casewright.drawing import measure_of
+from casewright.dims import Unit, shop_text
+from casewright.drawing import Measure, measure_of
 from casewright.install.hanging import Hanging
 from casewright.outputs.blocks import Block, CheckList, Heading, Paragraph, Step
 from casewright.outputs.document import Section
-from casewright.outputs.inlines import Blank, Inline, Link, PageNumber, Rich, Strong
+from casewright.outputs.inlines import Inline, Link, PageNumber, Rich, Strong
 from casewright.packet.hanging_pages import sheet_anchor
 from casewright.packet.island_steps import island_steps
-from casewright.packet.trim_pages import TRIMS
+from casewright.packet.last_steps import last_steps
 from casewright.packet.words import unfold
-from casewright.room.fillers import GAP_HEIGHTS
-from casewright.room.model import Filler, Room, Run
+from casewright.room.model import Room, Run
 from casewright.room.wall_fixing import WallFixing, wall_fixings
 
 __all__ = ["HANGING", "wall_section"]
@@ -62,10 +61,10 @@ def wall_section(room: Room, day: Hanging) -> Section:
     number = 1
     for title, steps in (
         ("First", (_studs(day),)),
-        ("Cases that hang", tuple(_hung(room, hung, fixings)) if hung else ()),
-        ("Cases that stand", tuple(_standing(room, standing, fixings)) if standing else ()),
+        ("Cases that hang", tuple(_hung(room, hung, fixings, day)) if hung else ()),
+        ("Cases that stand", tuple(_standing(room, standing, fixings, day)) if standing else ()),
         ("Islands", tuple(island_steps(room))),
-        ("Last", tuple(_last(room))),
+        ("Last", tuple(last_steps(room))),
     ):
         if steps:
             blocks += [Heading(title, 3), CheckList(steps, number)]
@@ -81,7 +80,7 @@ def _planned(room: Room, day: Hanging) -> str:
         if hang.wall.spec.studs
         for place in hang.places
     }
-    if all(case.key in known for case in room.boxes):
+    if all(case.key in known or case.key in room.in_islands for case in room.boxes):
         return ""
     studs = shop_text(room.spec.style["stud_spacing"].value, room.spec.unit, with_unit=True)
     return f"Planned for studs {studs} from middle to middle, where they are not found yet. "
@@ -103,13 +102,44 @@ def _studs(day: Hanging) -> Step:
     )
 
 
-def _hung(room: Room, cases: list[Case], fixings: Mapping[str, WallFixing]) -> Iterator[Step]:
+def _datum(room: Room) -> str:
+    """What heights are measured from: one floor for all where a level line goes round."""
+    if room.survey.floor is None:
+        return "the highest point of the floor under the row"
+    return "the highest point of the room's floor: from the level line, never up from the floor"
+
+
+def _from_line(day: Hanging, unit: Unit, *, hung: bool) -> Iterator[Rich]:
+    """Each wall's ledgers, or the tops of what stands there, from the level line."""
+    for hang in day.walls.values():
+        wanted = {
+            (place.bottom if hung else place.top).value
+            for place in hang.places
+            if place.is_hung is hung and place.case.spec.hood is None
+        }
+        found: list[Inline] = []
+        for mark in hang.heights:
+            if mark.from_line is None or mark.above_floor.value not in wanted:
+                continue
+            way = " up" if mark.from_line.value > 0 else " down"
+            size = Measure(abs(mark.from_line.value), unit, mark.from_line.path)
+            found += ["; " if found else f"{hang.wall.spec.title}, from the level line: ",
+                      Strong(size), way]  # fmt: skip
+        if found:
+            yield tuple(found)
+
+
+def _hung(
+    room: Room, cases: list[Case], fixings: Mapping[str, WallFixing], day: Hanging
+) -> Iterator[Step]:
     unit = room.spec.unit
     yield Step(
         (
-            "Draw a level line on the wall, ", Strong(measure_of(room.wall_bottom, unit)),
-            " above the highest point of the floor. Screw the ledger to the studs below it.",
-        )
+            "Draw the ledger's line level on the wall, ",
+            Strong(measure_of(room.wall_bottom, unit)),
+            f" above {_datum(room)}. Screw the ledger to the studs below it.",
+        ),
+        tuple(_from_line(day, unit, hung=True)),
     )  # fmt: skip
     yield Step(
         "Set the first case of a row on the ledger; shim the hollows behind its nailers at the "
@@ -137,7 +167,9 @@ def _hood(room: Room, case: Case) -> Step:
     return Step(("Bear ", Link(case.spec.title, case.key), then), (), (CAUTIONS["hood_work"],))
 
 
-def _standing(room: Room, cases: list[Case], fixings: Mapping[str, WallFixing]) -> Iterator[Step]:
+def _standing(
+    room: Room, cases: list[Case], fixings: Mapping[str, WallFixing], day: Hanging
+) -> Iterator[Step]:
     unit = room.spec.unit
     tops: dict[Fraction, list[Case]] = {}
     for case in cases:
@@ -147,9 +179,8 @@ def _standing(room: Room, cases: list[Case], fixings: Mapping[str, WallFixing]) 
         for same in tops.values()
     ]
     yield Step(
-        "Draw a level line on the wall for the tops, measured from the highest point of the floor "
-        "under the row.",
-        tuple(lines),
+        f"Draw a level line on the wall for the tops, measured from {_datum(room)}.",
+        (*lines, *_from_line(day, unit, hung=False)),
     )
     if any(part.role == "sleeper" for case in room.cases for part in case.parts):
         toe = room.chain.nodes["style.toe_setback"]
@@ -243,103 +274,3 @@ def _seam_screws(room: Room, run: Run) -> str:
 def _place(run: Run) -> tuple[Inline, ...]:
     anchor = f"run:{run.spec.key}"
     return (Link(run.spec.title, anchor), " p. ", PageNumber(anchor))
-
-
-def _last(room: Room) -> Iterator[Step]:
-    fillers = [filler for run in room.runs for filler in run.fillers]
-    if fillers:
-        yield Step(
-            "Fit the fillers: hold one plumb in front of its gap, scribe the wall onto it with "
-            "compasses set to the widest place, saw or plane to the line, the back of the edge a "
-            "little under, and screw it on from inside the case, flush with the front edges.",
-            tuple(line for filler in fillers for line in _filler(room, filler)),
-            (CAUTIONS["scribe_plane"],),
-        )
-    if any(run.trims for run in room.runs):
-        last = ". The crown before the doors; toe skins last, after the floor."
-        lead = "Read what the trims are cut to, and put them on: "
-        yield Step((lead, Link("trims", TRIMS), " p. ", PageNumber(TRIMS), last))
-    panes = any(part.role == "pane" for part in room.parts)
-    if any(case.doors for case in room.cases):
-        yield Step(
-            "Hang the doors, and set them in this order: height, then side, then depth. Gaps are "
-            "even when a feeler of one thickness goes into all of them.",
-            (),
-            tuple(CAUTIONS[key] for key in ("lift_door", *(("glass_edges",) if panes else ()))),
-        )
-    if any(case.drawers for case in room.cases):
-        yield Step(
-            "Run the drawers in, lowest first. Set each front even with its neighbours before its "
-            "last screws are driven.",
-            (),
-            ("A drawer pulled out tips a loose case: first its wall screws, then one drawer.",),
-        )
-    yield from _panels(room)
-    yield Step(
-        "Caulk last of all, in a thin line: along the scribed edges of fillers and between "
-        "finished ends and the wall, never where something moves. What is wider than a finger "
-        "can smooth gets a strip or a cord behind it first.",
-    )
-    yield Step("Go round once more:", tuple(_once_more(room)))
-
-
-def _panels(room: Room) -> Iterator[Step]:
-    """Panels of appliances, each by its maker's sheet."""
-    panels = [case for case in room.cases if case.spec.panel is not None]
-    if panels:
-        yield Step(
-            "Hang the panels of the appliances once the trade has connected them and their feet "
-            "are set, by each maker's own sheet: brackets first, then the face into the plane of "
-            "the doors beside it.",
-            (unfold(_links(panels)),),
-        )
-
-
-def _once_more(room: Room) -> Iterator[str]:
-    """What is looked at before tools are put away (common practice)."""
-    inch = room.spec.unit == "in"
-    yield "every wall screw in a stud, every case that hangs on two columns of them or on its rail"
-    yield f"tops level to {'1/16 in over 4 ft' if inch else '1 mm per metre'}, diagonals equal"
-    if any(case.doors for case in room.cases):
-        yield f"no door rubs, neighbouring gaps alike to {'1/32 in' if inch else '1 mm'}"
-    if any(case.drawers for case in room.cases):
-        yield "drawers run, stay shut, and stop before they come out"
-    yield "what is tall or stands alone is screwed to studs: pull at its upper edge"
-    if any(run.appliances for run in room.runs):
-        yield "appliances as their sheets ask: clearances, anti-tip bracket; the trade connects"
-    yield "shelves in, on all of their pins"
-
-
-def _filler(room: Room, filler: Filler) -> Iterator[Rich]:
-    """What a filler is cut to and why; three blanks where its gap was not read."""
-    unit, part = room.spec.unit, filler.part
-    own = room.chain.place(filler.path)
-    widest, taper = (room.chain.nodes[f"{own.path}.{name}"] for name in ("widest_gap", "taper"))
-    edge = next(word for word in part.ends[2:] if word != "case edge")
-    words: list[Inline] = [
-        f"{part.mark}, {part.title}: ", Strong(measure_of(part.finished.width, unit)),
-        " wide; its widest gap is ", Strong(measure_of(widest, unit)),
-        f", scribe the {edge}",
-    ]  # fmt: skip
-    if filler.beyond.value:
-        words.append(", so that doors and pulls round the corner clear each other")
-    if taper.value:
-        words += [", which tapers ", Strong(measure_of(taper, unit)), f" {_widening(filler)}"]
-    if filler.lip is not None:
-        words.append(f"; glue {filler.lip.mark} behind its case edge first, and screw through it")
-    yield tuple(words)
-    gaps: list[Inline] = ["Gap as read: " if filler.is_read else "Gap as planned: "]
-    for name, gap in zip(GAP_HEIGHTS, filler.gaps, strict=True):
-        gaps += [f" {name} ", Strong(measure_of(gap, unit))]
-        if gap.built is None:
-            gaps += [", read ", Blank()]
-    yield tuple(gaps)
-
-
-def _widening(filler: Filler) -> str:
-    low, middle, high = (gap.value for gap in filler.gaps)
-    if middle > max(low, high):
-        return "to both ends"
-    if middle < min(low, high):
-        return "to the middle"
-    return "toward the head" if low > high else "toward the foot"

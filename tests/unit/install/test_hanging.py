@@ -202,6 +202,43 @@ def test_a_row_begins_in_its_corner_and_hangs_before_it_stands() -> None:
     assert all(lift.weight > 0 for lift in north().lifts)
 
 
+_TURNED = WALL.replace('walls = ["north", "east"]', 'walls = ["east", "north"]').replace(
+    'on = "east"\nleft = "corner"', 'on = "east"\nleft = "open"\nright = "corner"'
+)
+TALL_IN_THE_CORNER = f"""{
+    _TURNED.replace('cases = ["sink", "pans"]', 'cases = ["larder", "sink", "oven", "pans"]')
+}
+[case.larder]
+kind = "tall"
+width = 18
+
+[appliance.oven]
+title = "cooker"
+width = 24
+height = 36
+"""
+
+
+def test_a_tall_case_comes_first_and_its_row_begins_beside_it() -> None:
+    """The row does not claim to stand in the corner that the tall case fills."""
+    lifts = hung_room(TALL_IN_THE_CORNER)[1].walls["north"].lifts
+    assert lifts[0].case.key == "larder"
+    because = {lift.case.key: lift.because for lift in lifts}
+    assert because["sink"] == "beside larder, which stands in the corner"
+
+
+def test_the_room_of_an_appliance_is_marked_from_the_same_datum() -> None:
+    """It lies between its neighbours, 24 in wide as its sheet asks, 36 high."""
+    hang = hung_room(TALL_IN_THE_CORNER)[1].walls["north"]
+    [cooker] = hang.appliances
+    places = {place.case.key: place for place in hang.places}
+    assert cooker.left.value == places["sink"].right.value
+    assert cooker.right.value == places["pans"].left.value
+    assert inches(cooker.right.value - cooker.left.value) == 24
+    assert cooker.title == "cooker"
+    assert inches(cooker.top.value) == 36
+
+
 LEANING = """\
 format = 1
 unit = "in"

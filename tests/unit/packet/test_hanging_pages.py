@@ -9,6 +9,7 @@ from functools import cache
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from tests.jobs import example
 from tests.unit.install.test_hanging import WALL, hung_room
 
 from casewright.drawing import Measure, Plot
@@ -16,12 +17,15 @@ from casewright.drawing.marks import Stroke
 from casewright.drawing.room_plan import plan_scene
 from casewright.drawing.scene import plot
 from casewright.drawing.story_stick import StickMark, stick_plots, strip_length
-from casewright.outputs.blocks import Block, Callout, Caution, Keep, Table
+from casewright.outputs.blocks import Block, Callout, Caution, CheckList, Keep, Table
 from casewright.outputs.document import LETTER, Section
-from casewright.outputs.inlines import rich_text
+from casewright.outputs.inlines import Blank, rich_text
 from casewright.packet.hanging_pages import hanging_sections
 from casewright.packet.stick_pages import stick_section
 from casewright.packet.tape_page import tape_section
+from casewright.packet.trim_pages import trim_section
+from casewright.packet.wall_page import wall_section
+from casewright.packet.words import unfold
 from casewright.sources import INCH
 
 MM = 25.4
@@ -160,3 +164,48 @@ def test_rows_are_whole() -> None:
     for block in flat(sheet().blocks):
         if isinstance(block, Table):
             assert {len(row.cells) for row in block.rows} <= {1, len(block.columns)}
+
+
+def _steps(text: str) -> list[str]:
+    room, day = hung_room(text)
+    lists = [b for b in wall_section(room, day).blocks if isinstance(b, CheckList)]
+    return [
+        " ".join(rich_text(each) for each in (step.text, *step.notes))
+        for each in lists
+        for step in each.steps
+    ]
+
+
+def test_lines_are_drawn_from_the_level_line_and_gaps_to_caulk_are_told() -> None:
+    """40 in above the highest floor, by hand: the ledger 14 up, tops at 34 1/2 are 5 1/2 down.
+
+    Fillers at a wall are caulked along their length.
+    """
+    steps = _steps(WALL)
+    ledger = next(step for step in steps if "ledger's line" in step)
+    assert "from the level line: 14 up" in ledger
+    tops = next(step for step in steps if "for the tops" in step)
+    assert "from the level line: 5 1/2 down" in tops
+    room, _ = hung_room(WALL)
+    scribed = [f for run in room.runs for f in run.fillers if not f.beyond.value]
+    caulk = next(step for step in steps if step.startswith("Caulk"))
+    assert scribed
+    assert all(filler.part.title in caulk for filler in scribed)
+
+
+def test_the_saw_is_set_to_no_corner_that_was_not_read() -> None:
+    """Blanks, with the planned angle in small beside them; as read it stands by itself."""
+    text = example("kitchen")
+    room, _ = hung_room(text)
+    section = trim_section(room, LETTER)
+    assert section is not None
+    cuts = [
+        row
+        for block in flat(section.blocks)
+        if isinstance(block, Table) and "Mitre" in [c.title for c in block.columns]
+        for row in block.rows
+    ]
+    assert cuts
+    for row in cuts:
+        blank = any(isinstance(item, Blank) for item in unfold(row.cells[3]))
+        assert blank is rich_text(row.cells[2]).endswith("not read")
