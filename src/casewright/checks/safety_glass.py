@@ -1,16 +1,20 @@
 """Panes where the code asks for safety glazing of a category.
 
-All glass here is tempered, or it is plastic. Where somebody may walk into it the code asks for
-more: glazing tested for its place, with the mark of its category on it. One such place is a pane
-over 9 sq ft (0.84 m2) that begins under 18 in (457 mm) and ends over 36 in (914 mm) above the
-floor, with a surface to walk on within 36 in of it: all four together. That there is one before a
-case is taken for granted. Another is a pane that begins under 60 in (1524 mm) within 24 in (610
-mm) of a door of the room, on its wall. A pane counts as it is cut, with the edge that its rebate
-hides: it is smaller in sight. Category I does up to 9 sq ft, category II over that; plastic does
-where it bears the mark of its own test, and a film glued on makes no safety glass. Panes on the
-wall round the corner from a door's hinges, beside tubs, showers, stairs and pools are not looked
-at: there the code has more places. Whether doors of cabinets count is the building inspector's
-word: ask before the glass is ordered, for tempered glass cannot be cut.
+All glass here is tempered, or it is plastic. Where somebody may walk into it or fall against it
+the code asks for more: glazing tested for its place, with the mark of its category on it. One such
+place is a pane over 9 sq ft (0.84 m2) that begins under 18 in (457 mm) and ends over 36 in (914
+mm) above the floor, with a surface to walk on within 36 in of it: all four together. That there is
+one before a case is taken for granted. Others are a pane that begins under 60 in (1524 mm) within
+24 in (610 mm) of a door of the room on its wall, or, round an inside corner, of the hinges of a
+door that swings in (`swing`; while that is not told, of either edge); one under 60 in within 60 in
+(1524 mm) of a `tub` or a `shower`; one that begins under 36 in within 60 in of `stairs`. Those
+stand among what is fixed on the walls. Distances are in plan, heights from the highest floor. A
+pane counts as it is cut, with the edge that its rebate hides: it is smaller in sight. Category I
+does up to 9 sq ft, category II over that; plastic does where it bears the mark of its own test,
+and a film glued on makes no safety glass. Islands and cases in no run are not looked at, nor are
+pools, ramps, and stairs or water that the job does not tell of: there the code has more places.
+Whether doors of cabinets count is the building inspector's word: ask before the glass is ordered,
+for tempered glass cannot be cut.
 
 Passes
 ------
@@ -18,48 +22,81 @@ Glass doors of an upper, far from any door.
 
 Fails
 -----
-A glass door beside the door of the room.
+A glass door beside the door of the room; one of a vanity 30 in from the tub.
 
 Sources
 -------
 `irc`: R308.4.2 and R308.4.3, all six figures read in secondary copies; 16 CFR 1201 for the
-categories, their area read in a secondary copy. That plastic is judged by ANSI Z97.1, and that
-films count for nothing, are from memory.
+categories, their area read in a secondary copy. From memory: the door round a corner; R308.4.5,
+water; R308.4.6 and R308.4.7, stairs, taken together by the farther distance; that plastic is
+judged by ANSI Z97.1, and that films count for nothing.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
+from math import isqrt
 from typing import NamedTuple
 
 from casewright.casework.cases import Case
 from casewright.casework.parts import Part
 from casewright.checks.rods import outer_box
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import length
+from casewright.checks.words import about, length
+from casewright.dims import Way
 from casewright.findings import Severity
+from casewright.room.footprints import rectangle
 from casewright.room.model import Room
 from casewright.room.on_walls import CasePlace, cases_on_walls
+from casewright.room.plan_distance import apart_squared
+from casewright.room.wall_stands import Spot, WallFrame, joined_walls, wall_frames
 from casewright.sources import FOOT, INCH
 from casewright.stock import Glazing
+from casewright.survey.fixed_things import PlacedThing
+from casewright.survey.specs import FixedKind
 
 __all__ = ["RULE"]
 
 _LARGE = 9 * FOOT**2
 _LOW, _HIGH = 18 * INCH, 36 * INCH
 _BESIDE, _DOOR_LOW = 24 * INCH, 60 * INCH
+_PLACES: Mapping[FixedKind, tuple[Fraction, Fraction]] = {
+    "tub": (60 * INCH, 60 * INCH),
+    "shower": (60 * INCH, 60 * INCH),
+    "stairs": (60 * INCH, 36 * INCH),
+}
+"""How near in plan, and up to which lower edge of the pane [mm]."""
 
 
 class _Asked(NamedTuple):
-    """Why a category is asked for, in words, and what takes the pane out of that place."""
+    """Why a category is asked for, in words, and what takes the pane out of that place.
+
+    Parameters
+    ----------
+    unsure
+        Whether a reading that is missing decides it.
+    """
 
     why: str
     ways: tuple[str, ...]
+    unsure: bool = False
+
+
+class _Pane(NamedTuple):
+    """A pane on a wall: what it takes up in plan, and its edges along the wall and up it [mm]."""
+
+    wall: str
+    frame: WallFrame
+    corners: Sequence[Spot]
+    left: Fraction
+    right: Fraction
+    low: Fraction
 
 
 def _examine(room: Room) -> Iterator[Breach]:
     places: Mapping[str, CasePlace] | None = None
+    frames: Mapping[str, WallFrame] = {}
     for case in room.cases:
         told: set[str] = set()
         for part in case.parts:
@@ -68,41 +105,141 @@ def _examine(room: Room) -> Iterator[Breach]:
                 continue
             if places is None:
                 places = {each.case.key: each for each in cases_on_walls(room)}
-            asked = _asked(room, case, part, places.get(case.key))
+                frames = wall_frames(room.survey)
+            place = places.get(case.key)
+            asked = _large(room, case, part)
+            if asked is None and place is not None:
+                asked = _near(room, _pane(frames, place, part), frames)
             if asked is not None:
                 told.add(part.group)
                 yield _breach(room, case, part, asked)
 
 
-def _asked(room: Room, case: Case, part: Part, place: CasePlace | None) -> _Asked | None:
-    """Why the code asks for a category; None where it does not."""
+def _pane(frames: Mapping[str, WallFrame], place: CasePlace, part: Part) -> _Pane:
+    box, wall = outer_box(part), place.wall.spec.key
+    left, right = Fraction(place.left + box.x0), Fraction(place.left + box.x1)
+    corners = rectangle(frames[wall], (left, right), (Fraction(box.z0), Fraction(box.z1)))
+    return _Pane(wall, frames[wall], corners, left, right, Fraction(place.bottom + box.y0))
+
+
+def _large(room: Room, case: Case, part: Part) -> _Asked | None:
+    """A wide pane low down, wherever it is."""
     box = outer_box(part)
     foot = room.wall_bottom.value if case.spec.is_hung else Fraction(0)
     low, high = foot + box.y0, foot + box.y1
     area = part.finished.length.value * part.finished.width.value
-    if area > _LARGE and low < _LOW and high > _HIGH:
-        return _Asked(
-            f"is over 9 sq ft and begins {length(room, Fraction(low))} above the floor",
-            (
-                f"glass only from {length(room, _LOW)} up: a divider with other doors below it",
-                f"a leaf at most {length(room, _LARGE / max(box.y1 - box.y0, 1))} wide in sight",
-            ),
-        )
-    if place is None or low >= _DOOR_LOW:
+    if area <= _LARGE or low >= _LOW or high <= _HIGH:
         return None
-    left, right = place.left + box.x0, place.left + box.x1
-    for thing in place.wall.things:
-        if thing.spec.kind != "door" or thing.left is None or thing.right is None:
-            continue
-        apart = max(thing.left.value - right, left - thing.right.value)
-        if apart < _BESIDE:
-            gap = max(Fraction(apart), Fraction(0))
-            return _Asked(
-                f"lies {length(room, gap)} beside {thing.spec.title}",
-                (f"the glass {length(room, _BESIDE - gap)} farther from {thing.spec.title}",
-                 f"glass only from {length(room, _DOOR_LOW)} up"),
-            )  # fmt: skip
+    return _Asked(
+        f"is over 9 sq ft and begins {length(room, Fraction(low))} above the floor",
+        (
+            f"glass only from {length(room, _LOW)} up: a divider with other doors below it",
+            f"a leaf at most {length(room, _LARGE / max(box.y1 - box.y0, 1))} wide in sight",
+        ),
+    )
+
+
+def _near(room: Room, pane: _Pane, frames: Mapping[str, WallFrame]) -> _Asked | None:
+    """The first thing on a wall that the pane is too near to; None where there is none."""
+    joined = joined_walls(room.survey, pane.wall)
+    round_corner = {
+        other
+        for corner in room.survey.corners.values()
+        for pair in ((corner.spec.left, corner.spec.right),)
+        for here, other in (pair, pair[::-1])
+        if here == pane.wall and other in joined and not corner.spec.outside
+    }
+    for key in sorted(joined, key=lambda key: (key != pane.wall, key)):
+        for thing in room.survey.walls[key].things:
+            if thing.left is None or thing.right is None:
+                continue
+            asked = None
+            if thing.spec.kind == "door" and pane.low < _DOOR_LOW:
+                if key == pane.wall:
+                    asked = _beside_door(room, pane, thing)
+                elif key in round_corner:
+                    asked = _round_corner(room, pane, thing, frames[key])
+            elif thing.spec.kind in _PLACES:
+                asked = _beside(room, pane, thing, frames[key])
+            if asked is not None:
+                return asked
     return None
+
+
+def _edges(thing: PlacedThing) -> tuple[Fraction, Fraction]:
+    zero = Fraction(0)
+    return (
+        zero if thing.left is None else thing.left.value,
+        zero if thing.right is None else thing.right.value,
+    )
+
+
+def _beside_door(room: Room, pane: _Pane, thing: PlacedThing) -> _Asked | None:
+    left, right = _edges(thing)
+    gap = max(left - pane.right, pane.left - right, Fraction(0))
+    if gap >= _BESIDE:
+        return None
+    name = thing.spec.title
+    return _Asked(f"lies {length(room, gap)} beside {name}",
+                  _ways(room, _BESIDE - gap, name, _DOOR_LOW))  # fmt: skip
+
+
+def _round_corner(room: Room, pane: _Pane, thing: PlacedThing, frame: WallFrame) -> _Asked | None:
+    left, right = _edges(thing)
+    edges = {"left": (left,), "right": (right,)}.get(thing.spec.swing or "", (left, right))
+    spots = [(frame.at(at, Fraction(0)),) for at in edges]
+    gap, spot = min((apart_squared(pane.corners, spot), spot) for spot in spots)
+    if gap >= _BESIDE**2:
+        return None
+    name, far = thing.spec.title, length(room, _root(gap))
+    ways = _ways(room, _shift(pane, spot, _BESIDE), name, _DOOR_LOW)
+    if thing.spec.swing is not None:
+        return _Asked(f"lies {far} from the hinges of {name}, round the corner", ways)
+    swings = f'swing = "left" or "right" under {name}, the side of its hinges, if it opens inward'
+    why = f"lies {far} from {name}, round the corner, of which nobody has told how it opens"
+    return _Asked(why, (swings, *ways), unsure=True)
+
+
+def _beside(room: Room, pane: _Pane, thing: PlacedThing, frame: WallFrame) -> _Asked | None:
+    far, low = _PLACES[thing.spec.kind]
+    out = Fraction(1) if thing.spec.out is None else thing.spec.out.value
+    corners = rectangle(frame, _edges(thing), (Fraction(0), out))
+    gap = apart_squared(pane.corners, corners)
+    if pane.low >= low or gap >= far**2:
+        return None
+    name = thing.spec.title
+    return _Asked(f"lies {length(room, _root(gap))} from {name}",
+                  _ways(room, _shift(pane, corners, far), name, low))  # fmt: skip
+
+
+def _ways(room: Room, by: Fraction, name: str, low: Fraction) -> tuple[str, ...]:
+    return (
+        f"the glass {about(room, float(by), Way.UP)} farther from {name}, along its wall",
+        f"glass only from {length(room, low)} up",
+    )
+
+
+def _shift(pane: _Pane, corners: Sequence[Spot], far: Fraction) -> Fraction:
+    """How far a pane has to go along its wall to be so far from a thing [mm]."""
+    mine = [pane.frame.seen(spot) for spot in pane.corners]
+    seen = [pane.frame.seen(spot) for spot in corners]
+    (left, right), (low, high) = (
+        (min(each[0] for each in spots), max(each[0] for each in spots)) for spots in (mine, seen)
+    )
+    out = max(
+        min(each[1] for each in one) - max(each[1] for each in other)
+        for one, other in ((mine, seen), (seen, mine))
+    )
+    need = _root(max(far**2 - max(out, Fraction(0)) ** 2, Fraction(0))) + Fraction(1, 100)
+    to_right, to_left = high + need - left, right - low + need
+    fits = [to_right] if right + to_right <= pane.frame.length else []
+    fits += [to_left] if to_left <= left else []
+    return min(fits or (to_right, to_left))
+
+
+def _root(square: Fraction) -> Fraction:
+    """Root of an area, down to a hundredth of a millimetre, so that what is told is enough."""
+    return Fraction(isqrt(int(square * 10_000)), 100)
 
 
 def _breach(room: Room, case: Case, part: Part, asked: _Asked) -> Breach:
@@ -122,7 +259,7 @@ def _breach(room: Room, case: Case, part: Part, asked: _Asked) -> Breach:
         measured=f"{float(area / FOOT**2):.1f} sq ft",
         limit=f"category {category}",
         remedies=(order, *asked.ways, "a panel of wood"),
-        severity=Severity.NOTE if plastic else Severity.CARE,
+        severity=Severity.NOTE if plastic or asked.unsure else Severity.CARE,
     )
 
 

@@ -33,6 +33,7 @@ _USUAL: dict[FixedKind, tuple[int, int]] = {
     "pipe": (400, 500), "gas": (100, 200), "vent": (2130, 2230), "soffit": (2130, 2440),
     "radiator": (100, 700), "chimney": (0, 2440), "base case": (0, 880), "wall case": (1370, 2130),
     "tall case": (0, 2130), "counter": (0, 910), "appliance": (0, 900),
+    "tub": (0, 560), "shower": (0, 2130), "stairs": (0, 2440),
 }  # fmt: skip
 """Where things are drawn up a wall as long as their heights were not read [mm]."""
 

@@ -21,7 +21,7 @@ Depth = Literal["back", "front"]
 
 FixedKind = Literal[
     "window", "door", "outlet", "switch", "pipe", "gas", "vent", "soffit", "radiator",
-    "chimney",
+    "chimney", "tub", "shower", "stairs",
     "base case", "wall case", "tall case", "counter", "appliance",
 ]  # fmt: skip
 _SMALL: tuple[FixedKind, ...] = ("outlet", "switch", "pipe", "gas", "vent")
@@ -32,8 +32,10 @@ def is_small(kind: FixedKind) -> bool:
     return kind in _SMALL
 
 
-_ON_FLOOR: tuple[FixedKind, ...] = ("door", "base case", "tall case", "counter", "chimney")
-_NO_UPPER_EDGE: tuple[FixedKind, ...] = ("counter", "chimney", "soffit")
+_ON_FLOOR: tuple[FixedKind, ...] = (
+    "door", "base case", "tall case", "counter", "chimney", "tub", "shower", "stairs",
+)  # fmt: skip
+_NO_UPPER_EDGE: tuple[FixedKind, ...] = ("counter", "chimney", "soffit", "shower", "stairs")
 
 
 def stands_on_floor(kind: FixedKind) -> bool:

@@ -6,6 +6,7 @@ before an open dishwasher), read in a secondary copy; shapes against a geometry 
 
 from __future__ import annotations
 
+import math
 from fractions import Fraction
 
 import pytest
@@ -23,6 +24,7 @@ from casewright.room.build import build
 from casewright.room.footprints import footprints
 from casewright.room.model import Room
 from casewright.room.open_fronts import meet, open_fronts
+from casewright.room.plan_distance import apart_squared
 from casewright.room.wall_stands import wall_frames, wall_stands
 
 INCH = Fraction(254, 10)
@@ -203,6 +205,9 @@ def test_shapes_meet_as_a_geometry_library_says(numbers: list[int]) -> None:
     if min(each.area for each in shapes) > 0:
         shared = shapes[0].intersection(shapes[1]).area
         assert meet(one, other) is (shared > 1e-9)
+        assert math.isclose(
+            math.sqrt(apart_squared(one, other)), shapes[0].distance(shapes[1]), abs_tol=1e-6
+        )
 
 
 def test_drawers_reach_as_far_as_their_slides_and_doors_as_they_are_wide() -> None:
