@@ -19,8 +19,8 @@ from casewright.breakdown.saw_steps import (
     saw_cards,
     saw_steps,
 )
-from casewright.breakdown.solving import PlanDefectError
 from casewright.breakdown.units import UnevenLengthError, WholeUnit, common_unit
+from casewright.cutting.settling import PlanDefectError
 
 __all__ = [
     "CAUTION_WORDS",

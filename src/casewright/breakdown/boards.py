@@ -6,16 +6,16 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from casewright.breakdown.desk import Desk
+from casewright.breakdown.lots import StockDraft
 from casewright.breakdown.pieces import Piece, lipped_edges, part_piece
-from casewright.breakdown.plan import StockPlan
 from casewright.breakdown.set_ups import test_pieces
-from casewright.breakdown.solving import Offered, draft, on_hand, settle
+from casewright.breakdown.solving import Offered, draft, on_hand
 from casewright.casework.naming import the
 from casewright.casework.parts import Part
 from casewright.dims import Dim, least, shop_text
 from casewright.stock import Board, StockList, hundredths
 
-__all__ = ["board_lengths", "lip_source", "lips", "plan_boards", "usable_lengths"]
+__all__ = ["board_lengths", "draft_boards", "lip_source", "lips", "usable_lengths"]
 
 
 def lip_source(stock: StockList, key: str, width: Fraction) -> Board | None:
@@ -85,10 +85,10 @@ def _usable(desk: Desk, length: Dim, trim: Dim) -> Dim:
     return desk.chain.place(place).let(name, length - trim * 2) if known is None else known
 
 
-def plan_boards(
+def draft_boards(
     desk: Desk, board: Board, parts: Sequence[Part], others: Sequence[Piece]
-) -> StockPlan:
-    """Cut parts, lips and strip blanks from the lengths the yard has.
+) -> StockDraft:
+    """Parts, lips and strip blanks, to be cut from the lengths the yard has.
 
     Parameters
     ----------
@@ -114,6 +114,4 @@ def plan_boards(
         *on_hand(desk, board.key),
     )
     drafted = draft(desk, board, offered, pieces, ends=board.lost / 2)
-    done = settle((drafted.task,))
-    path = f"plan.{board.key}"
-    return StockPlan.of(done.layout(drafted), done.sawn, path, board.key, "boards", pieces)
+    return StockDraft(board.key, "boards", pieces, (drafted,))

@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
-from casewright.breakdown.boards import lips, plan_boards
+from casewright.breakdown.boards import draft_boards, lips
 from casewright.breakdown.desk import USUAL_STOP, Desk
 from casewright.breakdown.each import Each, in_turn
 from casewright.breakdown.just_fit import measure_first
+from casewright.breakdown.lots import StockDraft, plan_lots
 from casewright.breakdown.matches import cut_apart, grain_breaks, left_out
 from casewright.breakdown.numbers import plan_numbers
 from casewright.breakdown.pieces import Piece
 from casewright.breakdown.plan import Breakdown, StockPlan, Waiting
-from casewright.breakdown.sheets import plan_lots
+from casewright.breakdown.sheets import draft_sheets
 from casewright.breakdown.solving import ground_of
 from casewright.breakdown.strips import plan_strips, strip_blanks
 from casewright.casework.parts import Part
@@ -38,7 +39,7 @@ def break_down(room: Room, *, stop: Stop | None = None, each: Each = in_turn) ->
     stop
         When to be content with a plan; None: after a second or so for a large stock.
     each
-        How the sheets of several stocks are planned: it changes nothing but the time.
+        How several stocks are planned: it changes nothing but the time.
 
     Raises
     ------
@@ -51,23 +52,26 @@ def break_down(room: Room, *, stop: Stop | None = None, each: Each = in_turn) ->
     lots = [(desk, tuple(part for part in parts if not part.waits_for))]
     if waiting:
         lots.append((replace(desk, eases=False), parts))
-    sheets = plan_lots(lots, each)
-    now, *others = (_Sorted.of(*lot, own) for lot, own in zip(lots, sheets, strict=True))
+    sheets = [draft_sheets(*lot) for lot in lots]
+    lots_sorted = [_Sorted.of(*lot, own) for lot, own in zip(lots, sheets, strict=True)]
+    desks = (its for its, _ in lots)
+    made = plan_lots([*zip(desks, (own.drafts for own in lots_sorted), strict=True)], each)
+    now, *others = (own.plans(plans) for own, plans in zip(lots_sorted, made, strict=True))
     wanted = others[0] if others else now
     plans = tuple(
-        replace(plan, numbers=plan_numbers(desk.chain, desk.kerf(), plan)) for plan in now.plans
+        replace(plan, numbers=plan_numbers(desk.chain, desk.kerf(), plan)) for plan in now
     )
     return Breakdown(
         plans=plans,
-        wanted=_bought(wanted.plans, plans) if waiting else plans,
+        wanted=_bought(wanted, plans) if waiting else plans,
         chain=desk.chain,
         waiting=waiting,
-        questions=(*measure_first(room, plans), *_boards_wanted(wanted.homeless)),
+        questions=(*measure_first(room, plans), *_boards_wanted(lots_sorted[-1].homeless)),
         findings=(
-            *_too_large(room, wanted.plans),
+            *_too_large(room, wanted),
             *left_out(room),
             *cut_apart(room),
-            *_breaks(desk, wanted.plans),
+            *_breaks(desk, wanted),
         ),
     )
 
@@ -80,22 +84,37 @@ def _bought(wanted: Sequence[StockPlan], plans: Sequence[StockPlan]) -> tuple[St
 
 @dataclass(slots=True)
 class _Sorted:
-    """Plans of a set of parts, and parts for which the job has no board."""
+    """A set of parts by their stocks, and those for which the job has no board.
 
-    plans: tuple[StockPlan, ...] = ()
+    Strips are planned already: boards follow from them.
+    """
+
+    sheets: Sequence[StockDraft] = ()
+    strips: Sequence[StockPlan] = ()
+    boards: Sequence[StockDraft] = ()
     homeless: dict[str, list[str]] = field(default_factory=dict)
 
+    @property
+    def drafts(self) -> tuple[StockDraft, ...]:
+        """What is still to be planned."""
+        return (*self.sheets, *self.boards)
+
+    def plans(self, made: Sequence[StockPlan]) -> tuple[StockPlan, ...]:
+        """All plans, when those of the drafts are made."""
+        count = len(self.sheets)
+        return (*made[:count], *self.strips, *made[count:])
+
     @classmethod
-    def of(cls, desk: Desk, parts: Sequence[Part], sheets: Iterable[StockPlan]) -> _Sorted:
-        """Sheets, which are planned, then strips, then boards that strips and lips come from."""
-        own = cls()
+    def of(cls, desk: Desk, parts: Sequence[Part], sheets: Sequence[StockDraft]) -> _Sorted:
+        """Sheets, then strips, then boards that strips and lips come from."""
+        own = cls(sheets)
         by_stock: dict[str, list[Part]] = {}
         for part in parts:
             by_stock.setdefault(part.stock, []).append(part)
         room, stock = desk.room, desk.room.spec.stock
-        strips = tuple(own._strips(desk, by_stock))
+        own.strips = tuple(own._strips(desk, by_stock))
         others: dict[str, list[Piece]] = {}
-        for plan in strips:
+        for plan in own.strips:
             if plan.milling is not None:
                 others.setdefault(plan.milling.source, []).extend(strip_blanks(room, (plan,)))
         for board, piece in lips(desk, parts):
@@ -103,12 +122,11 @@ class _Sorted:
                 own.homeless.setdefault("lips", []).extend(piece.serves)
             else:
                 others.setdefault(board.key, []).append(piece)
-        boards = [
-            plan_boards(desk, goods, _solid(goods, by_stock), others.get(key, ()))
+        own.boards = [
+            draft_boards(desk, goods, _solid(goods, by_stock), others.get(key, ()))
             for key, goods in stock.items()
             if isinstance(goods, Board) and (_solid(goods, by_stock) or key in others)
         ]
-        own.plans = (*sheets, *strips, *boards)
         return own
 
     def _strips(self, desk: Desk, by_stock: dict[str, list[Part]]) -> Iterator[StockPlan]:

@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Generator, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from functools import partial
+from typing import NamedTuple
 
 from casewright.breakdown.desk import USUAL_STOP, Desk
 from casewright.breakdown.each import Each, in_turn
-from casewright.breakdown.plan import Breakdown, StockPlan
-from casewright.breakdown.sheets import plan_sheets
+from casewright.breakdown.lots import settle_all
+from casewright.breakdown.plan import Breakdown
+from casewright.breakdown.sheets import draft_sheets
 from casewright.casework.specs import CaseKind
 from casewright.cutting.engine import Stop
+from casewright.cutting.settling import SolvedTask, Task
+from casewright.cutting.work import Work
 from casewright.dims import Given, Origin, Unit
 from casewright.facts import NO_FACTS, Facts
 from casewright.room.build import build
@@ -118,19 +121,53 @@ def find_nudges(
     stop
         With which the job was broken down; None: as `break_down` does.
     each
-        How several depths are looked at.
+        How several stocks are planned.
     """
-    look = partial(_nudge, room, breakdown, facts, stop or USUAL_STOP)
-    found = each(look, list(depth_groups(room)))
+    groups = depth_groups(room)
+    trials = [_Trial(room, breakdown, facts, stop or USUAL_STOP, group) for group in groups]
+    found = _side_by_side([trial.run() for trial in trials], each)
     return [nudge for nudge in found if nudge is not None]
 
 
-def _nudge(
-    room: Room, breakdown: Breakdown, facts: Facts, stop: Stop, group: DepthGroup
-) -> Nudge | None:
-    """What another depth of one group saves."""
-    trial = _Trial(room, breakdown, facts, stop, group)
-    return trial.fewer_sheets() or (None if breakdown.waiting else trial.fewer_settings())
+class _Asked(NamedTuple):
+    """A stock of a room to be planned; nothing else of the room is kept.
+
+    Parameters
+    ----------
+    kept
+        Ids of the offcuts that are offered.
+    """
+
+    stock: str
+    tasks: tuple[Task, ...]
+    kept: frozenset[str]
+
+    def sheets(self, settled: SolvedTask) -> int:
+        """Sheets used, offcuts on hand apart [-]."""
+        return sum(tree.stock not in self.kept for tree in settled.sawn.solution.tree)
+
+
+_Asking = Generator[list[_Asked], list[SolvedTask], "_Sheets"]
+"""Asks for the sheets of a room to be planned."""
+
+_Looking = Generator[list[_Asked], list[SolvedTask], Nudge | None]
+
+
+def _side_by_side(trials: Sequence[_Looking], each: Each) -> list[Nudge | None]:
+    """What several trials find; what they ask for at the same time is planned together."""
+    found: list[Nudge | None] = [None] * len(trials)
+    answers: dict[int, list[SolvedTask] | None] = dict.fromkeys(range(len(trials)))
+    while answers:
+        asked: dict[int, list[_Asked]] = {}
+        for number, answer in answers.items():
+            trial = trials[number]
+            try:
+                asked[number] = next(trial) if answer is None else trial.send(answer)
+            except StopIteration as end:
+                found[number] = end.value
+        done = settle_all((one.tasks for stocks in asked.values() for one in stocks), each)
+        answers = {n: [done[one.tasks] for one in stocks] for n, stocks in asked.items()}
+    return found
 
 
 class _Trial:
@@ -143,32 +180,41 @@ class _Trial:
         self.step = _STEP[room.spec.unit]
         down, up = (reach // self.step for reach in _REACH[room.spec.unit])
         self.least, self.most = -int(down), int(up)
-        self.now = _Sheets([plan for plan in breakdown.wanted if plan.kind == "sheets"])
-        self.counted: dict[int, _Sheets] = {}
+        self.is_known = not breakdown.waiting
+        self.plans = [plan for plan in breakdown.wanted if plan.kind == "sheets"]
+        self.now = _Sheets([(plan.stock, plan.count, plan.work) for plan in self.plans])
 
-    def fewer_sheets(self) -> Nudge | None:
+    def run(self) -> _Looking:
+        """What another depth saves."""
+        fewer = yield from self._fewer_sheets()
+        if fewer is None and self.is_known:
+            return (yield from self._fewer_settings())
+        return fewer
+
+    def _fewer_sheets(self) -> _Looking:
         """The shortest move that saves as many sheets as the farthest down does."""
-        target = self._saved(self.least)
+        target = yield from self._saved(self.least)
         if target < 1:
             return None
         near, far = 0, self.least
         while near - far > 1:
             middle = (near + far) // 2
-            near, far = (near, middle) if self._saved(middle) >= target else (middle, far)
-        fewest = _Sheets(_plans(self._desk(far, self.stop, eases=False)))
+            saved = yield from self._saved(middle)
+            near, far = (near, middle) if saved >= target else (middle, far)
+        fewest = yield from self._sheets(far, self.stop, eases=False)
         if self.now.saved(fewest) < 1:
             return None
         now, then = self.now.counts, fewest.counts
         sheets = {key: (now[key], then.get(key, 0)) for key in now if then.get(key, 0) != now[key]}
         return Nudge(self.group, self._depth(far), sheets)
 
-    def fewer_settings(self) -> Nudge | None:
+    def _fewer_settings(self) -> _Looking:
         """The move that brings most widths of rips together, if it saves a setting."""
         meeting = Counter(self._meeting())
         if not meeting:
             return None
         by = min(meeting, key=lambda by: (-meeting[by], abs(by), by))
-        then = _Sheets(_plans(self._desk(by, self.stop, eases=True)))
+        then = yield from self._sheets(by, self.stop, eases=True)
         saves = then.settings < self.now.settings and then.work < self.now.work
         if not saves or self.now.saved(then) < 0:
             return None
@@ -177,7 +223,7 @@ class _Trial:
 
     def _meeting(self) -> Iterator[int]:
         """For each width in these cases the moves that bring it to a width in other cases."""
-        for plan in self.now.plans:
+        for plan in self.plans:
             widths = {
                 own: {
                     piece.width
@@ -192,30 +238,41 @@ class _Trial:
                     if by and not over and self.least <= by <= self.most:
                         yield by
 
-    def _saved(self, by: int) -> int:
-        return self.now.saved(self._counted(by))
+    def _saved(self, by: int) -> Generator[list[_Asked], list[SolvedTask], int]:
+        """Sheets that a move saves, soon counted."""
+        brief = replace(self.stop, nodes=min(self.stop.nodes, _COUNTING))
+        return self.now.saved((yield from self._sheets(by, brief, eases=False)))
 
-    def _counted(self, by: int) -> _Sheets:
-        if by not in self.counted:
-            brief = replace(self.stop, nodes=min(self.stop.nodes, _COUNTING))
-            self.counted[by] = _Sheets(_plans(self._desk(by, brief, eases=False)))
-        return self.counted[by]
-
-    def _desk(self, by: int, stop: Stop, *, eases: bool) -> Desk:
+    def _sheets(self, by: int, stop: Stop, *, eases: bool) -> _Asking:
+        """The sheets of all parts, those that wait included, with a depth moved."""
         room = build(moved(self.room.spec, self.group, self._depth(by)), self.facts)
-        return Desk(room, stop, eases)
+        desk = Desk(room, stop, eases)
+        drafts = draft_sheets(desk, (part for part in room.parts if part.state == "planned"))
+        kept = [frozenset(o.id for o in d.drafts[0].offered.values() if o.kept) for d in drafts]
+        asked = [_Asked(d.stock, d.tasks, own) for d, own in zip(drafts, kept, strict=True)]
+        del room, desk, drafts  # several trials wait at a time
+        done = yield asked
+        works = [its.sawn.work for its in done]
+        counts = [one.sheets(its) for one, its in zip(asked, done, strict=True)]
+        stocks = [one.stock for one in asked]
+        return _Sheets([*zip(stocks, counts, works, strict=True)])
 
     def _depth(self, by: int) -> Fraction:
         return self.group.depth + by * self.step
 
 
 class _Sheets:
-    """The plans of all sheet goods, and what they ask for."""
+    """All sheet goods, and what they ask for.
 
-    def __init__(self, plans: Sequence[StockPlan]) -> None:
-        self.plans = plans
-        self.counts = {plan.stock: plan.count for plan in plans}
-        works = [plan.work for plan in plans]
+    Parameters
+    ----------
+    plans
+        Of each stock its key, the sheets it takes [-], and the work at the saw.
+    """
+
+    def __init__(self, plans: Sequence[tuple[str, int, Work]]) -> None:
+        self.counts = {stock: count for stock, count, _ in plans}
+        works = [work for _, _, work in plans]
         self.settings = sum(work.fences + work.stops + work.guides for work in works)
         self.work = sum(work.total for work in works)
 
@@ -223,8 +280,3 @@ class _Sheets:
         """Sheets that another way saves; below 0 where any stock needs more."""
         less = [count - then.counts.get(key, 0) for key, count in self.counts.items()]
         return min(0, *less) or sum(less)
-
-
-def _plans(desk: Desk) -> list[StockPlan]:
-    """The sheets of all parts, those that wait included."""
-    return plan_sheets(desk, (part for part in desk.room.parts if part.state == "planned"))

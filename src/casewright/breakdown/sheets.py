@@ -3,80 +3,26 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
 
 from casewright.breakdown.desk import Desk
-from casewright.breakdown.each import Each, in_turn
-from casewright.breakdown.just_fit import just_fits, unmeasured_saws
-from casewright.breakdown.pieces import Piece, part_piece
+from casewright.breakdown.lots import StockDraft, plan_lots
+from casewright.breakdown.pieces import part_piece
 from casewright.breakdown.plan import StockPlan
 from casewright.breakdown.set_ups import test_pieces
-from casewright.breakdown.solving import Draft, Offered, Settled, Task, draft, on_hand, settle
+from casewright.breakdown.solving import Offered, draft, on_hand
 from casewright.casework.parts import Part
 from casewright.stock import Sheet
 
-__all__ = ["plan_lots", "plan_sheets"]
-
-
-@dataclass(frozen=True, slots=True)
-class _SheetDraft:
-    """The pieces of a stock, not laid out yet.
-
-    Parameters
-    ----------
-    pieces, tests
-        Parts, and test pieces beside them.
-    drafts
-        With the test pieces; where there are some, without them too.
-    """
-
-    sheet: Sheet
-    pieces: tuple[Piece, ...]
-    tests: tuple[Piece, ...]
-    drafts: tuple[Draft, ...]
-
-    @property
-    def tasks(self) -> tuple[Task, ...]:
-        """What is to be done: the first, or one that takes fewer sheets."""
-        return tuple(each.task for each in self.drafts)
-
-    def plan(self, desk: Desk, settled: Settled) -> StockPlan:
-        """What came of it. Test pieces that would cost another sheet are left to the offcuts."""
-        sheet, spec = self.sheet, desk.room.spec
-        slack, saws = spec.style["sheet_slack"].value, unmeasured_saws(spec.shop)
-        layout, sawn = settled.layout(self.drafts[settled.chosen]), settled.sawn
-        left = self.tests if settled.chosen else ()
-        laid = self.pieces if settled.chosen else (*self.pieces, *self.tests)
-        return replace(
-            StockPlan.of(layout, sawn, f"plan.{sheet.key}", sheet.key, "sheets", laid),
-            just_fit=tuple(just_fits(layout, sawn.solution, sheet, slack, kerf_is_known=not saws)),
-            from_offcuts=left,
-        )
+__all__ = ["draft_sheets", "plan_sheets"]
 
 
 def plan_sheets(desk: Desk, parts: Iterable[Part]) -> list[StockPlan]:
     """Lay parts out on the sheets of their stocks, and test pieces beside them."""
-    (plans,) = plan_lots([(desk, parts)])
+    (plans,) = plan_lots([(desk, draft_sheets(desk, parts))])
     return plans
 
 
-def plan_lots(
-    lots: Sequence[tuple[Desk, Iterable[Part]]], each: Each = in_turn
-) -> list[list[StockPlan]]:
-    """`plan_sheets` for several lots of parts, each on a desk of its own.
-
-    Parameters
-    ----------
-    each
-        How what is to be done is done: one after the other, or in several processes.
-    """
-    drafts = [(desk, drafted) for desk, parts in lots for drafted in _drafts(desk, parts)]
-    settled = each(settle, [drafted.tasks for _, drafted in drafts])
-    made = [(desk, d.plan(desk, done)) for (desk, d), done in zip(drafts, settled, strict=True)]
-    return [[plan for its, plan in made if its is desk] for desk, _ in lots]
-
-
-def _drafts(desk: Desk, parts: Iterable[Part]) -> list[_SheetDraft]:
+def draft_sheets(desk: Desk, parts: Iterable[Part]) -> list[StockDraft]:
     """What is to be laid out, stock by stock."""
     by_stock: dict[str, list[Part]] = {}
     for part in parts:
@@ -88,7 +34,7 @@ def _drafts(desk: Desk, parts: Iterable[Part]) -> list[_SheetDraft]:
     ]
 
 
-def _drafted(desk: Desk, sheet: Sheet, parts: Sequence[Part]) -> _SheetDraft:
+def _drafted(desk: Desk, sheet: Sheet, parts: Sequence[Part]) -> StockDraft:
     style = desk.room.spec.style
     pieces = tuple(part_piece(part) for part in parts)
     tests = test_pieces(
@@ -106,4 +52,4 @@ def _drafted(desk: Desk, sheet: Sheet, parts: Sequence[Part]) -> _SheetDraft:
     trim = style["sheet_trim"].value
     ways = ((*pieces, *tests), pieces) if tests else (pieces,)
     drafts = tuple(draft(desk, sheet, offered, way, trim=trim) for way in ways)
-    return _SheetDraft(sheet, pieces, tests, drafts)
+    return StockDraft(sheet.key, "sheets", pieces, drafts, tests)

@@ -1,29 +1,19 @@
-"""Pieces into a cutting problem, the problem into a plan that has passed the verifier."""
+"""Pieces into a cutting problem."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import lru_cache
 
 from casewright.breakdown.desk import Desk
 from casewright.breakdown.limits import work_model
 from casewright.breakdown.matches import Ground, matches_of
 from casewright.breakdown.pieces import Piece
 from casewright.breakdown.units import WholeUnit, common_unit
-from casewright.cutting.boards import solve_boards
-from casewright.cutting.easing import ease
-from casewright.cutting.engine import Stop, solve
-from casewright.cutting.methods import Limits
 from casewright.cutting.problem import Keep, PartDemand, Problem, StockItem, Trim
-from casewright.cutting.rates import WorkModel
+from casewright.cutting.settling import Task, laid_out
 from casewright.cutting.solution import Solution
-from casewright.cutting.steps import CutPlan, plan_cuts
-from casewright.cutting.trade import Trade, weigh
-from casewright.cutting.verifier import verify
-from casewright.cutting.walker import walk
-from casewright.cutting.work import Work, work_of
 from casewright.dims import Dim, Given, Origin
 from casewright.stock import Board, Sheet
 
@@ -32,24 +22,13 @@ __all__ = [
     "Draft",
     "Layout",
     "Offered",
-    "PlanDefectError",
-    "Sawn",
-    "Settled",
-    "Task",
-    "confirm",
-    "confirm_places",
     "draft",
     "ground_of",
     "lay_out",
     "on_hand",
-    "settle",
 ]
 
 _STAGES = 3
-
-
-class PlanDefectError(RuntimeError):
-    """A cutting plan that the verifier refuses: a defect of the program."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,31 +67,6 @@ def on_hand(desk: Desk, stock: str) -> Iterator[Offered]:
 
 
 @dataclass(frozen=True, slots=True)
-class Task:
-    """What is to be laid out and put in order, in whole numbers alone.
-
-    Parameters
-    ----------
-    problem
-        What is cut from what.
-    model
-        What the shop can do, and what work at the saw is reckoned by.
-    stop
-        When to be content with the number of sheets.
-    eases
-        When to be content with the work; None: it is not eased.
-    lengths_only
-        Crosscuts alone.
-    """
-
-    problem: Problem
-    model: WorkModel
-    stop: Stop
-    eases: Stop | None
-    lengths_only: bool
-
-
-@dataclass(frozen=True, slots=True)
 class Draft:
     """Pieces and stock as a task, not laid out yet.
 
@@ -127,6 +81,10 @@ class Draft:
     unit: WholeUnit
     task: Task
     offered: Mapping[str, Offered]
+
+    def layout(self, solution: Solution) -> Layout:
+        """What came of its task."""
+        return Layout(self.unit, self.task.problem, solution, self.offered)
 
 
 @dataclass(frozen=True, slots=True)
@@ -149,37 +107,6 @@ class Layout:
     offered: Mapping[str, Offered]
 
 
-@dataclass(frozen=True, slots=True)
-class Sawn:
-    """A layout with its work eased: the order of work, checked, and what more stock would save."""
-
-    solution: Solution
-    order: CutPlan
-    work: Work
-    trade: Trade | None
-
-
-@dataclass(frozen=True, slots=True)
-class Settled:
-    """One of several tasks, done.
-
-    Parameters
-    ----------
-    chosen
-        Its number, from 0.
-    solution
-        As it was laid out, its work not eased yet.
-    """
-
-    chosen: int
-    solution: Solution
-    sawn: Sawn
-
-    def layout(self, draft: Draft) -> Layout:
-        """What came of the draft that was chosen."""
-        return Layout(draft.unit, draft.task.problem, self.solution, draft.offered)
-
-
 def lay_out(
     desk: Desk,
     goods: Sheet | Board,
@@ -190,8 +117,7 @@ def lay_out(
 ) -> Layout:
     """Lay pieces out on sheets or boards, their work not eased; as `draft`."""
     drafted = draft(desk, goods, offered, pieces, trim=trim)
-    task = drafted.task
-    return Layout(drafted.unit, task.problem, _laid_out(task), drafted.offered)
+    return drafted.layout(laid_out(drafted.task))
 
 
 def draft(
@@ -270,23 +196,6 @@ def _keeps(desk: Desk, goods: Sheet | Board) -> tuple[Fraction, Fraction]:
     return style["offcut_long"].value, style[narrow].value
 
 
-def settle(tasks: Sequence[Task]) -> Settled:
-    """Do the first of several tasks, or one that takes less stock.
-
-    Its work is eased where it asks for it, its cuts are put in order, and both are checked. It
-    hangs on the tasks alone, whoever does it.
-
-    Raises
-    ------
-    PlanDefectError
-        When the plan does not pass the verifier, or cannot be walked.
-    """
-    solutions = [_laid_out(task) for task in tasks]
-    chosen = min(range(len(tasks)), key=lambda number: solutions[number].cost)
-    solution, task = solutions[chosen], tasks[chosen]
-    return Settled(chosen, solution, _sawn(task.problem, solution, task.model, task.eases))
-
-
 def ground_of(offered: Sequence[Offered], trim: Fraction, kerf: Fraction) -> Ground:
     """What of a new sheet parts may lie on, and the kerf [mm]."""
     new = next(item for item in offered if not item.kept)
@@ -326,62 +235,3 @@ def _lengths(
         yield from (item.length.value, item.width.value)
     for piece in pieces:
         yield from (piece.length, piece.width)
-
-
-def _laid_out(task: Task) -> Solution:
-    return _solved(task.problem, task.stop, task.lengths_only)
-
-
-@lru_cache(maxsize=512)
-def _solved(problem: Problem, stop: Stop, lengths_only: bool) -> Solution:
-    """The same problem is solved once."""
-    return (solve_boards if lengths_only else solve)(problem, stop)
-
-
-@lru_cache(maxsize=512)
-def _sawn(problem: Problem, solution: Solution, model: WorkModel, stop: Stop | None) -> Sawn:
-    trade: Trade | None = None
-    if stop is not None:
-        solution = ease(problem, solution, model, stop)
-        trade = weigh(problem, solution, model, stop)
-        solution = trade.fewest.solution
-    order = plan_cuts(problem, solution, model.limits)
-    confirm(problem, solution, order, model.limits)
-    return Sawn(solution, order, work_of(problem, solution, order, model), trade)
-
-
-def confirm(problem: Problem, solution: Solution, work: CutPlan, limits: Limits) -> None:
-    """Check a plan with the verifier, and its order of work by making every cut in thought.
-
-    Raises
-    ------
-    PlanDefectError
-        When either is wrong: a defect of the program.
-    """
-    confirm_places(problem, solution)
-    walked = walk(problem, work, limits)
-    wrong = [f"step {slip.step}: {slip.slip.value}, {slip.says}" for slip in walked.missteps]
-    unplaced = {entry.part: entry.count for entry in solution.unplaced}
-    wrong += [
-        f"{part.id} is not made"
-        for part in problem.parts
-        if walked.made.get(part.id, 0) != part.count - unplaced.get(part.id, 0)
-    ]
-    _sound(wrong)
-
-
-def confirm_places(problem: Problem, solution: Solution) -> None:
-    """Check where a plan puts each piece, with the verifier.
-
-    Raises
-    ------
-    PlanDefectError
-        When it is refused: a defect of the program.
-    """
-    _sound([violation.says for violation in verify(problem, solution)])
-
-
-def _sound(wrong: Sequence[str]) -> None:
-    if wrong:
-        msg = f"the cutting plan is wrong: {'; '.join(wrong)}"
-        raise PlanDefectError(msg)

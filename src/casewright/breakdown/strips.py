@@ -10,8 +10,9 @@ from casewright.breakdown.boards import usable_lengths
 from casewright.breakdown.desk import Desk
 from casewright.breakdown.pieces import Piece, part_piece
 from casewright.breakdown.plan import Milling, StockPlan
-from casewright.breakdown.solving import Offered, draft, settle
+from casewright.breakdown.solving import Offered, draft
 from casewright.casework.parts import Part
+from casewright.cutting.settling import settle
 from casewright.dims import Dim, Way, shop_text
 from casewright.room.model import Room
 from casewright.stock import Board, strips_in_thickness
@@ -69,7 +70,7 @@ def _plan(
     drafted = draft(desk, strip, offered, pieces, lengths_only=True)
     done = settle((drafted.task,))
     return replace(
-        StockPlan.of(done.layout(drafted), done.sawn, path, strip.key, "strips", pieces),
+        StockPlan.of(drafted.layout(done.solution), done.sawn, path, strip.key, "strips", pieces),
         milling=_milling(desk, strip, source, width),
     )
 

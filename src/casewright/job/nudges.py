@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import replace
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import Any, TypeVar
 
 from casewright.breakdown import Breakdown, Each, Nudge, break_down, find_nudges, in_turn, moved
+from casewright.cutting.settling import SolvedTask, Task
 from casewright.dims import shop_text
 from casewright.findings import Finding, Severity
 from casewright.job.worked import WorkedJob, work_out
 from casewright.outputs.apart import in_two
 
-__all__ = ["pays_apart", "plan_job"]
+__all__ = ["Planned", "pays_apart", "plan_apart", "plan_job", "planned_job"]
+
+_Thing = TypeVar("_Thing")
+_Made = TypeVar("_Made")
 
 _MANY = 100
 """From so many parts on a process that helps takes less time than it saves (measured)."""
@@ -30,9 +35,52 @@ def plan_job(worked: WorkedJob, *, quick: bool = False) -> Breakdown:
     quick
         Whether a second process may help where there is much to do; it changes nothing else.
     """
-    each: Each = in_two if quick and pays_apart(worked) else in_turn
+    if quick and pays_apart(worked):
+        return planned_job(worked, plan_apart(worked))
+    breakdown = break_down(worked.room)
+    return _with(breakdown, _savings(worked, breakdown, in_turn))
+
+
+@dataclass(frozen=True, slots=True)
+class Planned:
+    """What a job's plans hang on, for whoever has the job.
+
+    Parameters
+    ----------
+    done
+        What came of all that was to be laid out.
+    savings
+        Notes of depths that save something.
+    """
+
+    done: Mapping[tuple[Task, ...], SolvedTask]
+    savings: tuple[Finding, ...]
+
+
+def plan_apart(worked: WorkedJob) -> Planned:
+    """Do what takes long in planning a job, with a second process that helps."""
+    done: dict[Any, Any] = {}
+
+    def each(work: Callable[[_Thing], _Made], things: Sequence[_Thing]) -> list[_Made]:
+        made = in_two(work, things)
+        done.update(zip(things, made, strict=True))
+        return made
+
     breakdown = break_down(worked.room, each=each)
-    savings = _savings(worked, breakdown, each)
+    return Planned(done, tuple(_savings(worked, breakdown, in_two)))
+
+
+def planned_job(worked: WorkedJob, planned: Planned) -> Breakdown:
+    """`plan_job` with what takes long done already."""
+    done: Mapping[Any, Any] = planned.done
+
+    def each(work: Callable[[_Thing], _Made], things: Sequence[_Thing]) -> list[_Made]:
+        return [done[thing] if thing in done else work(thing) for thing in things]
+
+    return _with(break_down(worked.room, each=each), planned.savings)
+
+
+def _with(breakdown: Breakdown, savings: Iterable[Finding]) -> Breakdown:
     return replace(breakdown, findings=(*breakdown.findings, *savings))
 
 

@@ -14,7 +14,7 @@ from casewright.install.hanging import Hanging, hanging
 from casewright.jigs import jigs
 from casewright.job.collector import collector_at_rest
 from casewright.job.fingerprint import printed_fingerprint
-from casewright.job.nudges import pays_apart, plan_job
+from casewright.job.nudges import pays_apart, plan_apart, plan_job, planned_job
 from casewright.job.worked import WorkedJob
 from casewright.outputs.apart import meanwhile
 from casewright.outputs.csv import Cell, csv_bytes
@@ -83,15 +83,9 @@ class DrawnPacket:
     points: tuple[HoldPoint, ...]
 
 
-def plan_purchases(worked: WorkedJob, *, quick: bool = False) -> Purchases:
-    """Break the parts down into cuts and count what must be bought.
-
-    Parameters
-    ----------
-    quick
-        As in `plan_job`.
-    """
-    return purchases_of(worked, plan_job(worked, quick=quick))
+def plan_purchases(worked: WorkedJob) -> Purchases:
+    """Break the parts down into cuts and count what must be bought."""
+    return purchases_of(worked, plan_job(worked))
 
 
 def purchases_of(worked: WorkedJob, breakdown: Breakdown) -> Purchases:
@@ -155,8 +149,8 @@ def _planned(worked: WorkedJob) -> Iterator[Callable[[], Purchases]]:
     if not pays_apart(worked):
         yield lambda: plan_purchases(worked)
         return
-    with meanwhile(plan_purchases, worked, quick=True) as answer:
-        yield answer
+    with meanwhile(plan_apart, worked) as answer:
+        yield lambda: purchases_of(worked, planned_job(worked, answer()))
 
 
 def packet_files(drawn: DrawnPacket) -> Mapping[str, bytes]:

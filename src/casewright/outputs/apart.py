@@ -7,6 +7,7 @@ input, what came of it on its standard output. It starts bare, without what its 
 from __future__ import annotations
 
 import copyreg
+import gc
 import os
 import pickle
 import subprocess
@@ -15,6 +16,7 @@ import tempfile
 import threading
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager, suppress
+from pathlib import Path
 from types import MappingProxyType
 from typing import IO, Any, TypeVar, cast
 
@@ -63,7 +65,9 @@ def meanwhile(
 
 
 def in_two(work: Callable[[Thing], Result], things: Sequence[Thing]) -> list[Result]:
-    """What a function of a module gives for several things, half of them in another process.
+    """What a function of a module gives for several things, as many as it can in another process.
+
+    Each takes the next thing that nobody has begun, the heaviest first.
 
     Raises
     ------
@@ -74,20 +78,27 @@ def in_two(work: Callable[[Thing], Result], things: Sequence[Thing]) -> list[Res
     """
     weights = [len(pickled(thing)) for thing in things]
     heavy_first = sorted(range(len(things)), key=lambda number: -weights[number])
-    shares: tuple[list[int], list[int]] = ([], [])
-    for number in heavy_first:
-        min(shares, key=lambda share: sum(weights[each] for each in share)).append(number)
-    own, others = ([things[number] for number in share] for share in shares)
-    if not others:
+    if len(things) < 2:
         return list(map(work, things))
-    with meanwhile(_all, work, others) as answer:
-        made = [*map(work, own), *answer()]
-    found = dict(zip(shares[0] + shares[1], made, strict=True))
+    with tempfile.TemporaryDirectory() as folder:
+        shared = work, things, heavy_first, folder
+        with _answers(_share, shared, {}) as others:
+            found = dict(_share(*shared))
+            if len(found) < len(things):
+                found |= dict(others)
     return [found[number] for number in range(len(things))]
 
 
-def _all(work: Callable[[Thing], Result], things: Sequence[Thing]) -> list[Result]:
-    return list(map(work, things))
+def _share(
+    work: Callable[[Thing], Result], things: Sequence[Thing], order: Sequence[int], folder: str
+) -> Iterator[tuple[int, Result]]:
+    """What a function gives for those things that no other process takes; a file says who does."""
+    for number in order:
+        try:
+            Path(folder, str(number)).touch(exist_ok=False)
+        except FileExistsError:
+            continue
+        yield number, work(things[number])
 
 
 def apart_by_steps(
@@ -172,6 +183,7 @@ def _stopped(code: int, said: bytes) -> str:
 def main() -> None:
     """Do what is asked for on standard input, as long as someone waits for it."""
     threading.Thread(target=_follow, args=(os.getppid(),), daemon=True).start()
+    gc.disable()  # what was given is no garbage, and what is made is gone when this ends
     work, given, named = pickle.load(sys.stdin.buffer)  # noqa: S301 (written by our own process)
     try:
         made = work(*given, **named)
