@@ -1,9 +1,10 @@
 """Leaves too narrow, too wide or too long for their width.
 
 A wide leaf swings far into the room and pulls at its hinges; a tall narrow one winds like a
-propeller; one much wider than tall looks and hangs badly. Within 9 to 22 in of width, and a
-height of 1.2 to 3.5 times the width, doors give no trouble. The low doors over a divider are
-wider than high by custom, and light: their height is let pass.
+propeller; one much wider than tall looks and hangs badly; a very tall one seldom
+stays flat. Within 9 to 22 in of width, and a height of 1.2 to 3.5 times the width, doors give no
+trouble. The low doors over a divider are wider than high by custom, and light: their height is let
+pass. A leaf so tall or so wide that it cannot stay flat in one piece is not made at all.
 
 Passes
 ------
@@ -15,8 +16,9 @@ A single leaf 24 in wide; a leaf 9 in wide and 39 in tall.
 
 Sources
 -------
-`common practice`; the numbers are this house's own judgement, the greatest width is style
-'widest_single_door'.
+`common practice`; the numbers are this house's own judgement: the greatest width is style
+'widest_single_door', the greatest height 'tallest_leaf', and under 'narrowest_leaf' a leaf is
+pinched.
 """
 
 from __future__ import annotations
@@ -46,9 +48,13 @@ def _examine(room: Room) -> Iterator[Breach]:
             told.setdefault(size, []).append(front)
         for alike in told.values():  # a pair of one size is one finding
             pair = leaves[alike[0].opening] > 1
-            yield from _width(room, case, alike, pair=pair)
-            if alike[0].opening == "main":
-                yield from _aspect(room, alike, pair=pair)
+            wrong = list(_width(room, case, alike, pair=pair))
+            tallest = style_value(room, case, "tallest_leaf")
+            if alike[0].height.value > tallest:
+                wrong.append(_tall(room, alike, tallest))
+            if not wrong and alike[0].opening == "main":  # else its shape follows from that
+                wrong += _aspect(room, alike, pair=pair)
+            yield from wrong
 
 
 def _named(alike: Sequence[Door]) -> str:
@@ -60,7 +66,9 @@ def _width(room: Room, case: Case, alike: Sequence[Door], *, pair: bool) -> Iter
     front = alike[0]
     wide = front.width.value
     narrowest = by_unit(room, "9", "230")
-    widest = style_value(room, case, "widest_single_door")
+    pinched, widest = (
+        style_value(room, case, key) for key in ("narrowest_leaf", "widest_single_door")
+    )
     if wide > widest:
         yield Breach(
             front.path,
@@ -79,7 +87,8 @@ def _width(room: Room, case: Case, alike: Sequence[Door], *, pair: bool) -> Iter
         yield Breach(
             front.path,
             f"{_named(alike)} is only {length(room, wide)} wide; under "
-            f"{length(room, narrowest)} a leaf hides more than it opens",
+            f"{length(room, narrowest)} a leaf hides more than it opens"
+            + (", and so narrow a one looks pinched" if wide < pinched else ""),
             measured=length(room, wide),
             limit=length(room, narrowest),
             remedies=(
@@ -88,8 +97,23 @@ def _width(room: Room, case: Case, alike: Sequence[Door], *, pair: bool) -> Iter
             )
             if pair
             else (f"a case {length(room, narrowest - wide)} wider",),
-            severity=Severity.NOTE,
+            severity=None if wide < pinched else Severity.NOTE,
         )
+
+
+def _tall(room: Room, alike: Sequence[Door], tallest: Fraction) -> Breach:
+    high = length(room, alike[0].height.value)
+    return Breach(
+        alike[0].path,
+        f"{_named(alike)} is {high} tall, over {length(room, tallest)}: so tall a door seldom "
+        "stays flat",
+        measured=high,
+        limit=length(room, tallest),
+        remedies=(
+            f"a divider, each door at most {length(room, tallest)} tall",
+            "flat, seasoned stock, and a straightener in each leaf",
+        ),
+    )
 
 
 def _aspect(room: Room, alike: Sequence[Door], *, pair: bool) -> Iterator[Breach]:

@@ -93,7 +93,6 @@ def plan_leaves(maker: Maker, carcase: Carcase, opening: Opening) -> tuple[LeafP
     leaves = tuple(_leaf(opening, front, hand, count, width, height) for hand in hands)
     if not _can_be_made(maker, place, leaves[0]):
         return ()
-    _warn(maker, leaves[0])
     return leaves
 
 
@@ -188,45 +187,3 @@ def _can_be_made(maker: Maker, place: Place, leaf: LeafPlan) -> bool:
             )
         )
     return fits
-
-
-def _warn(maker: Maker, leaf: LeafPlan) -> None:
-    """Findings about leaves that can be made but deserve a second look."""
-    widest, text = maker.style("widest_single_door"), maker.house.text
-    many = 2 if "doors" in leaf.called else 1
-    narrow, tall = maker.style("narrowest_leaf"), maker.style("tallest_leaf")
-    if leaf.width.value < narrow.value:
-        _look(maker, leaf, "narrow leaf", (leaf.width, narrow), "so narrow a door looks pinched",
-              (*(("one door instead of two",) if many == 2 else ()),
-               f"make the case {text(many * (narrow - leaf.width))} wider"))  # fmt: skip
-    if leaf.width.value > widest.value:
-        _look(maker, leaf, "wide leaf", (leaf.width, widest), "so wide a door sags on its hinges",
-              (part_remedy(leaf), f"make the case {text(many * (leaf.width - widest))} narrower"),
-              )  # fmt: skip
-    if leaf.height.value > tall.value:
-        _look(maker, leaf, "tall leaf", (leaf.height, tall), "so tall a door seldom stays flat",
-              (f"part the front with a divider, {text(tall)} or lower",))  # fmt: skip
-
-
-def _look(
-    maker: Maker,
-    leaf: LeafPlan,
-    rule: str,
-    sizes: tuple[Dim, Dim],
-    says: str,
-    remedies: tuple[str, ...],
-) -> None:
-    size, limit = sizes
-    text, bound = maker.house.text(size), maker.house.text(limit)
-    maker.findings.append(
-        Finding(
-            rule=rule,
-            severity=Severity.CARE,
-            path=maker.path(leaf.name),
-            says=f"{says}: the {leaf.called} would measure {text}, the usual limit is {bound}",
-            measured=text,
-            limit=bound,
-            source=_PRACTICE,
-            remedies=remedies,
-        )
-    )

@@ -43,10 +43,14 @@ def _part_height(maker: Maker, leaf: LeafPlan) -> tuple[str, ...]:
 
 def _part_width(maker: Maker, leaf: LeafPlan) -> tuple[str, ...]:
     """Two leaves for one, or two cases for a pair."""
+    over = leaf.width - maker.style("widest_leaf")
     if "doors" in leaf.called:
-        return (part_remedy(leaf), "a narrower case")
+        return (part_remedy(leaf), f"a case {maker.house.text(2 * over)} narrower")
     each = maker.house.text((leaf.width - maker.style("gap")) / 2)
-    return (f"leaves = 2: two doors of {each} beside each other", "a narrower case")
+    return (
+        f"leaves = 2: two doors of {each} beside each other",
+        f"a case {maker.house.text(over)} narrower",
+    )
 
 
 def _refuse(
