@@ -11,7 +11,7 @@ from casewright.breakdown.just_fit import just_fits, unmeasured_saws
 from casewright.breakdown.pieces import Piece
 from casewright.breakdown.plan import PlanKind, StockPlan
 from casewright.breakdown.solving import Draft
-from casewright.cutting.settling import SolvedTask, Task, settle
+from casewright.cutting.settling import Task, TaskSolution, settle
 from casewright.stock import Sheet
 
 __all__ = ["StockDraft", "plan_lots", "settle_all"]
@@ -44,7 +44,7 @@ class StockDraft:
         """What is to be done: the first, or one that takes less stock."""
         return tuple(each.task for each in self.drafts)
 
-    def plan(self, desk: Desk, settled: SolvedTask) -> StockPlan:
+    def plan(self, desk: Desk, settled: TaskSolution) -> StockPlan:
         """What came of it. Test pieces that would cost another sheet are left to the offcuts."""
         layout = self.drafts[settled.chosen].layout(settled.solution)
         laid = self.pieces if settled.chosen else (*self.pieces, *self.tests)
@@ -75,7 +75,7 @@ def plan_lots(
     return [[one.plan(desk, done[one.tasks]) for one in drafted] for desk, drafted in drafts]
 
 
-def settle_all(tasks: Iterable[Tasks], each: Each) -> dict[Tasks, SolvedTask]:
+def settle_all(tasks: Iterable[Tasks], each: Each) -> dict[Tasks, TaskSolution]:
     """What comes of several tasks, each done once."""
     asked = list(dict.fromkeys(tasks))
     return dict(zip(asked, each(settle, asked), strict=True))

@@ -15,7 +15,7 @@ from casewright.breakdown.plan import Breakdown
 from casewright.breakdown.sheets import draft_sheets
 from casewright.casework.specs import CaseKind
 from casewright.cutting.engine import Stop
-from casewright.cutting.settling import SolvedTask, Task
+from casewright.cutting.settling import Task, TaskSolution
 from casewright.cutting.work import Work
 from casewright.dims import Given, Origin, Unit
 from casewright.facts import NO_FACTS, Facts
@@ -142,21 +142,21 @@ class _Asked(NamedTuple):
     tasks: tuple[Task, ...]
     kept: frozenset[str]
 
-    def sheets(self, settled: SolvedTask) -> int:
+    def sheets(self, settled: TaskSolution) -> int:
         """Sheets used, offcuts on hand apart [-]."""
         return sum(tree.stock not in self.kept for tree in settled.sawn.solution.tree)
 
 
-_Asking = Generator[list[_Asked], list[SolvedTask], "_Sheets"]
+_Asking = Generator[list[_Asked], list[TaskSolution], "_Sheets"]
 """Asks for the sheets of a room to be planned."""
 
-_Looking = Generator[list[_Asked], list[SolvedTask], Nudge | None]
+_Looking = Generator[list[_Asked], list[TaskSolution], Nudge | None]
 
 
 def _side_by_side(trials: Sequence[_Looking], each: Each) -> list[Nudge | None]:
     """What several trials find; what they ask for at the same time is planned together."""
     found: list[Nudge | None] = [None] * len(trials)
-    answers: dict[int, list[SolvedTask] | None] = dict.fromkeys(range(len(trials)))
+    answers: dict[int, list[TaskSolution] | None] = dict.fromkeys(range(len(trials)))
     while answers:
         asked: dict[int, list[_Asked]] = {}
         for number, answer in answers.items():
@@ -238,7 +238,7 @@ class _Trial:
                     if by and not over and self.least <= by <= self.most:
                         yield by
 
-    def _saved(self, by: int) -> Generator[list[_Asked], list[SolvedTask], int]:
+    def _saved(self, by: int) -> Generator[list[_Asked], list[TaskSolution], int]:
         """Sheets that a move saves, soon counted."""
         brief = replace(self.stop, nodes=min(self.stop.nodes, _COUNTING))
         return self.now.saved((yield from self._sheets(by, brief, eases=False)))

@@ -12,7 +12,7 @@ from casewright.breakdown.pieces import Piece
 from casewright.breakdown.solving import NEW_SHEET, Layout, Offered
 from casewright.breakdown.units import WholeUnit
 from casewright.cutting.problem import Problem
-from casewright.cutting.settling import SawPlan
+from casewright.cutting.settling import WorkPlan
 from casewright.cutting.solution import Placement, SheetTree, Solution
 from casewright.cutting.steps import CutPlan
 from casewright.cutting.trade import Trade
@@ -128,7 +128,7 @@ class StockPlan:
 
     @classmethod
     def of(
-        cls, layout: Layout, sawn: SawPlan, path: str, stock: str, kind: PlanKind,
+        cls, layout: Layout, sawn: WorkPlan, path: str, stock: str, kind: PlanKind,
         pieces: Iterable[Piece],
     ) -> StockPlan:  # fmt: skip
         """The plan of pieces as they were laid out and put in order."""

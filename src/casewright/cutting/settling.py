@@ -21,9 +21,9 @@ from casewright.cutting.work import Work, work_of
 
 __all__ = [
     "PlanDefectError",
-    "SawPlan",
-    "SolvedTask",
     "Task",
+    "TaskSolution",
+    "WorkPlan",
     "confirm",
     "confirm_places",
     "laid_out",
@@ -61,7 +61,7 @@ class Task:
 
 
 @dataclass(frozen=True, slots=True)
-class SawPlan:
+class WorkPlan:
     """A layout with its work eased: the order of work, checked, and what more stock would save."""
 
     solution: Solution
@@ -71,7 +71,7 @@ class SawPlan:
 
 
 @dataclass(frozen=True, slots=True)
-class SolvedTask:
+class TaskSolution:
     """One of several tasks, done.
 
     Parameters
@@ -84,10 +84,10 @@ class SolvedTask:
 
     chosen: int
     solution: Solution
-    sawn: SawPlan
+    sawn: WorkPlan
 
 
-def settle(tasks: Sequence[Task]) -> SolvedTask:
+def settle(tasks: Sequence[Task]) -> TaskSolution:
     """Do the first of several tasks, or one that takes less stock.
 
     Its work is eased where it asks for it, its cuts are put in order, and both are checked. It
@@ -101,7 +101,7 @@ def settle(tasks: Sequence[Task]) -> SolvedTask:
     solutions = [laid_out(task) for task in tasks]
     chosen = min(range(len(tasks)), key=lambda number: solutions[number].cost)
     solution, task = solutions[chosen], tasks[chosen]
-    return SolvedTask(chosen, solution, _sawn(task.problem, solution, task.model, task.eases))
+    return TaskSolution(chosen, solution, _sawn(task.problem, solution, task.model, task.eases))
 
 
 def laid_out(task: Task) -> Solution:
@@ -116,7 +116,7 @@ def _solved(problem: Problem, stop: Stop, lengths_only: bool) -> Solution:
 
 
 @lru_cache(maxsize=512)
-def _sawn(problem: Problem, solution: Solution, model: WorkModel, stop: Stop | None) -> SawPlan:
+def _sawn(problem: Problem, solution: Solution, model: WorkModel, stop: Stop | None) -> WorkPlan:
     trade: Trade | None = None
     if stop is not None:
         solution = ease(problem, solution, model, stop)
@@ -124,7 +124,7 @@ def _sawn(problem: Problem, solution: Solution, model: WorkModel, stop: Stop | N
         solution = trade.fewest.solution
     order = plan_cuts(problem, solution, model.limits)
     confirm(problem, solution, order, model.limits)
-    return SawPlan(solution, order, work_of(problem, solution, order, model), trade)
+    return WorkPlan(solution, order, work_of(problem, solution, order, model), trade)
 
 
 def confirm(problem: Problem, solution: Solution, work: CutPlan, limits: Limits) -> None:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Any, TypeVar
 
 from casewright.breakdown import Breakdown, Each, Nudge, break_down, find_nudges, in_turn, moved
-from casewright.cutting.settling import SolvedTask, Task
+from casewright.cutting.settling import Task, TaskSolution
 from casewright.dims import shop_text
 from casewright.findings import Finding, Severity
 from casewright.job.worked import WorkedJob, work_out
@@ -53,7 +53,7 @@ class Planned:
         Notes of depths that save something.
     """
 
-    done: Mapping[tuple[Task, ...], SolvedTask]
+    done: Mapping[tuple[Task, ...], TaskSolution]
     savings: tuple[Finding, ...]
 
 
