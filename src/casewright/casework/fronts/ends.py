@@ -14,7 +14,7 @@ from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.parts import Part
 from casewright.casework.specs import CaseSpec, Hand
-from casewright.dims import Dim, Place
+from casewright.dims import Dim, Place, total
 from casewright.findings import Finding, Severity
 
 __all__ = ["EndFrames", "add_finished_ends", "end_stock"]
@@ -166,21 +166,43 @@ def _top(front: Front) -> Dim:
 
 def _has_room(maker: Maker, end: _End, rails: list[_Rail]) -> bool:
     """Whether stiles and rails leave a panel between them."""
-    across = end.side.finished.width - 2 * maker.style("stile")
-    up = end.high.value - end.low.value - sum(r.width.value for r in rails)
-    if across.value > 0 and up > 0 and all(r.width.value > 0 for r in rails):
-        return True
-    maker.findings.append(
-        Finding(
-            rule="finished end",
-            severity=Severity.STOP,
-            path=end.place.path,
-            says=f"the {end.hand} end is too small for a frame like the doors'",
-            source="common practice",
-            remedies=("narrower stiles and rails", "leave the end plain"),
-        )
+    deep, up = end.side.finished.width, end.high - end.low
+    across = deep - 2 * maker.style("stile")
+    high = min(
+        (up - total(*(rail.width for rail in rails)), *(rail.width for rail in rails)),
+        key=lambda left: left.value,
     )
-    return False
+    if across.value <= 0:
+        maker.findings.append(_too_small(maker, end, "stile", deep, across))
+    elif high.value <= 0:
+        maker.findings.append(_too_small(maker, end, "rail", up, high))
+    return across.value > 0 and high.value > 0
+
+
+def _too_small(maker: Maker, end: _End, name: str, whole: Dim, left: Dim) -> Finding:
+    """What stiles or rails leave is nothing.
+
+    Parameters
+    ----------
+    whole, left
+        Depth or height of the end; what is left between them, 0 or below [mm].
+    """
+    text, more = maker.house.text, "deeper" if name == "stile" else "taller"
+    return Finding(
+        rule="finished end",
+        severity=Severity.STOP,
+        path=end.place.path,
+        says=f"the {end.hand} end is too small for a frame like the doors': its {name}s take "
+        f"{text(whole - left)} of {text(whole)}",
+        measured=text(whole - left),
+        limit=text(whole),
+        source="common practice",
+        remedies=(
+            f"{name} under {text(whole / 2)} in [style]",
+            f"a case more than {text(maker.zero - left)} {more}",
+            "leave the end plain",
+        ),
+    )
 
 
 def _place_stile(maker: Maker, end: _End, stile: Outline, word: str, face: Dim) -> None:

@@ -7,12 +7,13 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 
+from casewright.casework.fronts.hinge_room import SideOfLeaf
 from casewright.casework.fronts.kinds import corner_joint
 from casewright.casework.fronts.leaves import LeafPlan
 from casewright.casework.maker import Maker
 from casewright.dims import Dim, Place, Way, greatest, least
 
-__all__ = ["HingeSpot", "hinge_spots"]
+__all__ = ["HingeSpot", "hinge_spots", "side_of_leaf"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,8 +110,26 @@ def _clear(place: Place, height: Dim, zones: _Zones, name: str) -> HingeSpot | N
     return best
 
 
+def _least_apart(maker: Maker) -> Fraction:
+    return maker.house.hinge("cup_diameter").value + maker.style("hinge_clear").value
+
+
+def side_of_leaf(maker: Maker, leaf: LeafPlan, count: int) -> SideOfLeaf:
+    """The same question in plain numbers, to look for the least that would make room."""
+    zones = _zones(maker, leaf)
+    framed = corner_joint(maker, leaf) is not None
+    return SideOfLeaf(
+        count=count, bottom=leaf.bottom.value, height=leaf.height.value,
+        floor=zones.floor.value, ceiling=zones.ceiling.value,
+        shelves=tuple((low.value, high.value) for low, high in zones.shelves),
+        end=maker.style("hinge_end").value,
+        least_end=_least_end(maker, leaf).value if framed else Fraction(0),
+        apart=_least_apart(maker),
+    )  # fmt: skip
+
+
 def _apart(maker: Maker, spots: Sequence[HingeSpot]) -> bool:
     """Whether the hinges leave room for one another."""
-    room = maker.house.hinge("cup_diameter").value + maker.style("hinge_clear").value
+    room = _least_apart(maker)
     heights = [spot.height.value for spot in spots]
     return all(b - a >= room for a, b in pairwise(heights))

@@ -10,7 +10,8 @@ from casewright.casework.carcase import Carcase
 from casewright.casework.features import Bores
 from casewright.casework.fronts.face_edges import face_edges, planned_thickness
 from casewright.casework.fronts.hinge_count import hinge_count
-from casewright.casework.fronts.hinge_heights import HingeSpot, hinge_spots
+from casewright.casework.fronts.hinge_heights import HingeSpot, hinge_spots, side_of_leaf
+from casewright.casework.fronts.hinge_room import least_relief
 from casewright.casework.fronts.kinds import inner_cut
 from casewright.casework.fronts.leaves import LeafPlan, face_place, plan_leaves, tell
 from casewright.casework.fronts.overlay import Overlay, overlay_finding, solve_overlay
@@ -19,7 +20,7 @@ from casewright.casework.maker import Maker
 from casewright.casework.packing import hinge_pad
 from casewright.casework.setups import bore_setup
 from casewright.casework.specs import Hand, OverlayKind
-from casewright.dims import Dim, Place, Way, least
+from casewright.dims import Dim, Place, Way, least, size_text
 from casewright.findings import Finding, Severity
 
 __all__ = ["HingePlan", "HungLeaf", "Plate", "boring_tool", "plan_hinges"]
@@ -296,13 +297,27 @@ def boring_tool(maker: Maker) -> str:
 
 
 def _no_room(maker: Maker, leaf: LeafPlan, count: int) -> Finding:
+    unit = maker.house.unit
+    side = side_of_leaf(maker, leaf, count)
+    taller, shelf = least_relief(side, unit)
+    ways = [] if taller is None else [f"make the opening {size_text(taller, unit)} taller"]
+    if shelf is not None:
+        by = f"{size_text(abs(shelf), unit)} {'higher' if shelf > 0 else 'lower'}"
+        ways.insert(0, f"set the fixed shelf {by}")
+    elif side.shelves:
+        ways.insert(0, "fewer fixed shelves behind it")
+    free = size_text(max(side.ceiling - side.floor, Fraction(0)), unit)
     return Finding(
         rule="hinge room",
         severity=Severity.STOP,
         path=maker.path(leaf.name),
-        says=f"no room for {count} hinges on the {leaf.called}, clear of shelves and ends",
+        says=f"no room for {count} hinges on the {leaf.called}, clear of shelves and ends: "
+        f"{free} lie between these, and two hinges are {size_text(side.apart, unit)} apart at "
+        "the least",
+        measured=free,
+        limit=size_text(side.apart * (count - 1), unit),
         source="common practice",
-        remedies=("move the fixed shelf", "make the opening taller", "leave the door out"),
+        remedies=(*ways, "leave the door out"),
     )
 
 

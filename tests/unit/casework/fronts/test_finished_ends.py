@@ -100,10 +100,16 @@ def test_brads_stay_short_of_the_far_face() -> None:
 
 
 def test_end_too_narrow_for_a_frame_is_stopped() -> None:
-    """Stiles wider than half the side leave no frame: a stop, and the end stays bare."""
-    case = one_case("in", depth="5", front=APPLIED, finished=("left",))
-    assert [f.severity for f in case.findings if f.rule == "finished end"] == [Severity.STOP]
+    """Stiles of 2 5/8 leave nothing of 5: a stop, the end stays bare; over 1/4 more do."""
+    style = plain_style(stile="2 5/8")
+    case = one_case("in", depth="5", front=APPLIED, finished=("left",), style=style)
+    [told] = [f for f in case.findings if f.rule == "finished end"]
+    assert told.severity is Severity.STOP
+    assert 'a case more than 1/4" deeper' in told.remedies
     assert not [p for p in case.parts if ".end_left." in p.path]
+    for depth, found in (("5 1/4", 1), ("5 9/32", 0)):
+        case = one_case("in", depth=depth, front=APPLIED, finished=("left",), style=style)
+        assert [f.rule for f in case.findings].count("finished end") == found
 
 
 def test_doors_are_hung_last() -> None:

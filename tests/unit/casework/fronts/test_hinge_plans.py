@@ -125,6 +125,38 @@ def test_no_room_for_hinges_is_stopped() -> None:
     assert [f.rule for f in case.findings if f.severity is Severity.STOP] == ["hinge room"]
 
 
+def _hinge_room(height: Fraction, *shelves: Fraction) -> list[str]:
+    """What is advised where the hinges of a low door have no room [in]."""
+    case = one_case("in", height=str(height), width="18", front=SLAB, shelves=0,
+                    fixed_shelves=tuple(str(each) for each in shelves))  # fmt: skip
+    return [way for f in case.findings if f.rule == "hinge room" for way in f.remedies]
+
+
+def _told(ways: list[str], word: str) -> Fraction:
+    """The number of the remedy with that word in it, lower ones below 0 [in]."""
+    [way] = [each for each in ways if word in each]
+    number = next(each for each in way.split('"')[0].rpartition(" shelf ")[2:] if each)
+    text = number.removeprefix("make the opening ")
+    size = sum((Fraction(each) for each in text.split()), Fraction(0))
+    return -size if "lower" in way else size
+
+
+@pytest.mark.parametrize(("height", "shelf"), [("6", "3"), ("7", "4"), ("8", "3 1/2")])
+def test_what_is_told_makes_room_for_hinges_and_a_step_less_does_not(
+    height: str, shelf: str
+) -> None:
+    """The opening taller, or the fixed shelf elsewhere, by the sixteenth."""
+    tall, at = length(height) / length("1"), length(shelf) / length("1")
+    ways, step = _hinge_room(tall, at), Fraction(1, 16)
+    by = _told(ways, "taller")
+    assert not _hinge_room(tall + by, at)
+    assert _hinge_room(tall + by - step, at)
+    if any("shelf" in way for way in ways):
+        by = _told(ways, "fixed shelf")
+        assert not _hinge_room(tall, at + by)
+        assert _hinge_room(tall, at + by - (step if by > 0 else -step))
+
+
 @pytest.mark.parametrize("front", [SLAB, APPLIED, GLASS])
 def test_plates_lie_on_their_line_in_the_hinged_side(front: FrontSpec) -> None:
     """Two holes of 5 mm, 32 apart, 37 back from the front edge (common practice)."""
