@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from tests.jobs import EXAMPLE_NAMES, FIVE_LINES, example, read
 
 from casewright.errors import JobFileError
-from casewright.job.case_edits import delete_case, insert_case
+from casewright.job.case_edits import delete_case, insert_case, own_width
 from casewright.job.edits import set_value
 from casewright.job.positions import KeyPath, scan
 from casewright.job.splicing import EditError
@@ -173,10 +173,17 @@ def test_notes_over_a_header_go_with_the_case() -> None:
     ],
 )
 def test_a_solved_width_goes_with_its_case(solved: str, left: str | None) -> None:
-    """Notes on the others stay; an answer that gives no other width goes as a whole."""
+    """Or when the case gets a width of its own; notes on the others stay.
+
+    An answer that gives no other width goes as a whole.
+    """
     cases = '\n[case.a]\nkind = "wall"\n\n[case.b]\nkind = "wall"\n'
     run = '\n[run.r]\ncases = ["a", "b"]\nwall = "72"\n\n[run.r.solved]\n'
     after = delete_case(FIVE_LINES + cases + run + solved + "\n# mine\n[style]\n", "a")
     wanted = "" if left is None else "[run.r.solved]\n" + left + "\n"
-    assert after.endswith(f'cases = ["b"]\nwall = "72"\n\n{wanted}# mine\n[style]\n')
+    tail = f"{wanted}# mine\n[style]\n"
+    assert after.endswith(f'cases = ["b"]\nwall = "72"\n\n{tail}')
+    own = own_width(FIVE_LINES + cases + run + solved + "\n# mine\n[style]\n", "a", "19 1/2")
+    kept = cases.replace('kind = "wall"\n', 'kind = "wall"\nwidth = "19 1/2"\n', 1)
+    assert own == FIVE_LINES + kept + run.removesuffix("[run.r.solved]\n") + tail
     assert read(after.replace("\n[style]\n", "\n")).runs

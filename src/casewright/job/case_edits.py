@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
+from casewright.job.edits import set_value
 from casewright.job.positions import KeyPath, Positions, Span, scan
 from casewright.job.splicing import (
     blocks,
@@ -23,7 +24,7 @@ from casewright.job.splicing import (
 )
 from casewright.job.syntax import Plain, dotted
 
-__all__ = ["delete_case", "insert_case"]
+__all__ = ["delete_case", "insert_case", "own_width", "solved_widths"]
 
 _PLAIN_KEY = re.compile(r"[A-Za-z0-9_-]+")
 _WIDTH_STEPS = len(("run", "NAME", "solved", "widths", "CASE"))
@@ -89,7 +90,7 @@ def delete_case(text: str, key: str) -> str:
     data = parsed(positions)
     if key not in cases_in(data):
         refuse(f"there is no case {key}", "name one that is there")
-    widths = [path for path in positions.keys if _is_solved_width(path) and path[-1] == key]
+    widths = solved_widths(positions, key)
     spans = [
         *blocks(positions, ("case", key)),
         *_members(positions, data, key),
@@ -147,6 +148,34 @@ def _entry(positions: Positions, base: KeyPath, number: int, count: int) -> Span
     if after is not None:
         return Span(own.start, after.start)
     return Span(before.end, own.end) if before is not None else own
+
+
+def solved_widths(positions: Positions, key: str) -> list[KeyPath]:
+    """Where accepted layouts gave a case its width."""
+    return [path for path in positions.keys if _is_solved_width(path) and path[-1] == key]
+
+
+def own_width(text: str, key: str, width: str) -> str:
+    """Give a case a width of its own; one that an accepted layout gave it goes.
+
+    Raises
+    ------
+    EditError
+        When there is no such case, or it is not written as a section of its own.
+    """
+    positions = scan(text)
+    data = parsed(positions)
+    widths = solved_widths(positions, key)
+    spans = [span for path in widths for span in _solved_width(positions, data, path)]
+    edited = text
+    for span in sorted(spans, key=lambda each: -each.start):
+        edited = edited[: span.start] + edited[span.end :]
+
+    def change(wanted: dict[str, Any]) -> None:
+        for path in widths:
+            _forget_width(wanted, path)
+
+    return set_value(checked(edited, data, change), ("case", key, "width"), width)
 
 
 def _is_solved_width(path: KeyPath) -> bool:

@@ -49,10 +49,22 @@ def run_hindrances(run: RunLayout) -> Iterator[Hindrance]:
 def _two_runs(run: RunLayout) -> Iterator[str]:
     """What to write where something stands in a run: one up to it, and one from it on."""
     thing, (left, right) = run.in_it[0], run.parts
-    yield "two runs, each with a filler at it; datum and level line stay one:"
-    for key, cases, word in ((run.key, left, "before"), (f"{run.key}_2", right, "after")):
-        names = ", ".join(f'"{each}"' for each in cases) or "..."
-        yield f'[run.{key}] cases = [{names}], {word} = "{thing.key}"'
+    if thing.swing is not None:
+        word = "after" if thing.swing == "left" else "before"
+        yield "past it, that end open:"
+        yield f'[run.{run.key}] {word} = "{thing.key}", {thing.swing} = "open"'
+    elif not (left and right):
+        yield "as far as that, with a filler at it:"
+        word = f'before = "{thing.key}"' if left else f'after = "{thing.last or thing.key}"'
+        yield f"[run.{run.key}] {word}"
+    else:
+        yield "two runs, each with a filler at it; datum and level line stay one:"
+        for key, cases, word, at in (
+            (run.key, left, "before", thing.key),
+            (f"{run.key}_2", right, "after", thing.last or thing.key),
+        ):
+            names = ", ".join(f'"{each}"' for each in cases)
+            yield f'[run.{key}] cases = [{names}], {word} = "{at}"'
 
 
 def _run_relief(run: RunLayout, relief: Relief) -> str:

@@ -14,12 +14,13 @@ from casewright.casework.cases import Case
 from casewright.casework.parts import Part
 from casewright.room.free_stand import FreeStand
 from casewright.room.island_places import middle_plane
-from casewright.room.model import Room, Run
+from casewright.room.model import Island, Room, Run
 from casewright.room.wall_stands import wall_stands
 
-__all__ = ["Matrix", "case_places", "moved_by", "part_place", "standing"]
+__all__ = ["Matrix", "case_places", "island_places", "moved_by", "part_place", "standing"]
 
 Matrix: TypeAlias = npt.NDArray[np.float64]
+_ISLAND_OUT = 1200.0  # from what stands beside the walls to an island without a place [mm]
 _BETWEEN = 300.0  # runs that stand on no wall, and cases in no run [mm]
 
 
@@ -77,7 +78,7 @@ def case_places(room: Room) -> Iterator[tuple[Case | Run, Matrix]]:
     beside = max((max(s.x, s.end[0]) for s in stands.values()), default=0.0)
     beside += _BETWEEN if stands else 0.0
     placed, in_islands = set[str](), set[str]()
-    for thing, matrix in _free(room):
+    for thing, matrix in (*_free(room), *_placeless(room, beside)):
         if isinstance(thing, Case):
             placed.add(thing.key)
         else:
@@ -118,17 +119,38 @@ def _free(room: Room) -> Iterator[tuple[Case | Run, Matrix]]:
             continue
         wall = stands[stand_of.wall]
         frame = standing(wall.x, wall.y, wall.turn) @ _turned(stand_of)
-        body, runs = room.case_of(island), room.runs_of(island)
-        end = (float(body.width.value) - float(runs[0].cases_end.value)) / 2
-        middle = float(middle_plane(body, runs))
-        for number, run in enumerate(runs):
-            place = moved_by(end, 0.0, middle)
-            if number:  # behind, turned half round: its left is the island's right
-                half = np.diag([-1.0, 1.0, -1.0, 1.0])
-                place = moved_by(float(body.width.value) - end, 0.0, middle) @ half
-            yield run, frame @ place
-            for case, matrix in _in_run(room, run):
-                yield case, frame @ place @ matrix
+        for thing, matrix in island_places(room, island):
+            yield thing, frame @ matrix
+
+
+def _placeless(room: Room, beside: float) -> Iterator[tuple[Case | Run, Matrix]]:
+    """Islands that have no place on the floor yet, one before the other."""
+    on_floor = {each.key for each in room.free}
+    before = 0.0
+    for island in room.islands:
+        if island.key in on_floor:
+            continue
+        frame = moved_by(beside, 0.0, before + _ISLAND_OUT)
+        body = room.case_of(island)
+        before += float(body.depth.value) + _ISLAND_OUT
+        yield body, frame
+        for thing, matrix in island_places(room, island):
+            yield thing, frame @ matrix
+
+
+def island_places(room: Room, island: Island) -> Iterator[tuple[Case | Run, Matrix]]:
+    """The runs of an island and their cases, in the axes of its body."""
+    body, runs = room.case_of(island), room.runs_of(island)
+    end = (float(body.width.value) - float(runs[0].cases_end.value)) / 2
+    middle = float(middle_plane(body, runs))
+    for number, run in enumerate(runs):
+        place = moved_by(end, 0.0, middle)
+        if number:  # behind, turned half round: its left is the island's right
+            half = np.diag([-1.0, 1.0, -1.0, 1.0])
+            place = moved_by(float(body.width.value) - end, 0.0, middle) @ half
+        yield run, place
+        for case, matrix in _in_run(room, run):
+            yield case, place @ matrix
 
 
 def _turned(stand: FreeStand) -> Matrix:
@@ -154,7 +176,7 @@ def _in_run(room: Room, run: Run) -> Iterator[tuple[Case, Matrix]]:
 
 
 def _lift(room: Room, case: Case) -> float:
-    return float(room.wall_bottom.value) if case.spec.kind == "wall" else 0.0
+    return float(room.wall_bottom.value) if case.spec.is_hung else 0.0
 
 
 def standing(x: float, y: float, turn: float) -> Matrix:

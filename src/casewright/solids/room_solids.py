@@ -14,9 +14,10 @@ from casewright.casework.parts import Part
 from casewright.casework.pulling import way_out
 from casewright.dims import Dim
 from casewright.room.model import Room, Run
+from casewright.solids.appliances import appliance_nodes
 from casewright.solids.glb import Node, glb_bytes
 from casewright.solids.part_solid import Mesh, part_mesh
-from casewright.solids.places import case_places, part_place
+from casewright.solids.places import Matrix, case_places, island_places, part_place
 from casewright.solids.shell import shell_nodes
 
 __all__ = ["room_glb"]
@@ -34,36 +35,56 @@ def room_glb(room: Room, of: str = "") -> bytes | None:
     Parameters
     ----------
     of
-        Key of a case, path of a part; empty: the whole room.
+        Key of a case, which for an island is all that it is made of; path of a part; empty: the
+        whole room.
 
     Returns
     -------
     None when nothing has that name. Each part's node has its path as its name; what it says:
     `title`, `mark`, `case`, `front` (of the door or drawer it belongs to), `apart` (the way it
     is pulled out, in its case's axes [mm]), `opens` or `slides` for what moves with a front.
-    Walls and floor of the room say which `shell` they are instead.
+    Walls and floor of the room and appliances say which `shell` they are instead.
     """
     shapes = _Shapes()
     roots = tuple(_roots(room, of, shapes))
     if roots and not of:
-        roots = (*roots, *shell_nodes(room, shapes.meshes))
+        shell = (*shell_nodes(room, shapes.meshes), *appliance_nodes(room, shapes.meshes))
+        roots = (*roots, *shell)
     return glb_bytes(roots, shapes.meshes) if roots else None
 
 
+_Seen = tuple[Case | Run, tuple[Part, ...], Matrix]
+"""What is to be seen, which of its pieces, where it is."""
+
+
 def _roots(room: Room, of: str, shapes: _Shapes) -> Iterator[Node]:
+    for thing, parts, place in _seen(room, of):
+        nodes = tuple(_part(part, thing, shapes) for part in parts)
+        if nodes:
+            key = _key(thing)
+            yield Node(key, place, None, {"title": thing.spec.title, "case": key}, nodes)
+
+
+def _seen(room: Room, of: str) -> Iterator[_Seen]:
+    """The room; a thing by itself in its own axes, an island with all that it is made of."""
+    island = next((each for each in room.islands if each.key == of), None)
+    if island is not None:
+        body = room.case_of(island)
+        yield body, body.parts, np.eye(4)
+        for thing, place in island_places(room, island):
+            yield thing, _parts(thing), place
+        return
     for thing, place in case_places(room):
-        parts = thing.parts if isinstance(thing, Case) else thing.own_parts
-        key = thing.key if isinstance(thing, Case) else f"run.{thing.spec.key}"
-        shown = [part for part in parts if of in ("", key, part.path)]
-        if not shown:
-            continue
-        nodes = tuple(_part(part, thing, shapes) for part in shown)
-        title = _title(thing)
-        yield Node(key, np.eye(4) if of else place, None, {"title": title, "case": key}, nodes)
+        parts = tuple(part for part in _parts(thing) if of in ("", _key(thing), part.path))
+        yield thing, parts, np.eye(4) if of else place
 
 
-def _title(thing: Case | Run) -> str:
-    return thing.spec.title
+def _key(thing: Case | Run) -> str:
+    return thing.key if isinstance(thing, Case) else f"run.{thing.spec.key}"
+
+
+def _parts(thing: Case | Run) -> tuple[Part, ...]:
+    return thing.parts if isinstance(thing, Case) else thing.own_parts
 
 
 def _part(part: Part, thing: Case | Run, shapes: _Shapes) -> Node:

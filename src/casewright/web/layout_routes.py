@@ -21,22 +21,7 @@ def layout_routes(site: Site) -> APIRouter:
     @routes.get("/layouts/{of}")
     def answers(of: Short) -> LayoutView:
         """Up to five answers that differ in kind, the best first."""
-        snapshot = site.snapshot()
-        found, text = choices(snapshot.worked.room, of), snapshot.loaded.file.text
-        return LayoutView(
-            version=snapshot.version,
-            answers=tuple(
-                LayoutAnswerView(
-                    number=number, trade=each.trade, sizes=each.sizes, proved=each.proved,
-                    taken=found.accepted(text, number) == text,
-                    drawing=picture(snapshot, found, number),
-                )
-                for number, each in enumerate(found.answers, start=1)
-            ),
-            hindrances=tuple(
-                HindranceView(what=each.what, reliefs=each.reliefs) for each in found.hindrances
-            ),
-        )  # fmt: skip
+        return _view(site.snapshot(), of)
 
     @routes.post("/layouts/{of}")
     def take(
@@ -57,3 +42,21 @@ def layout_routes(site: Site) -> APIRouter:
         return Edited(version=version, digest=saved.file.digest, drawing="")
 
     return routes
+
+
+def _view(snapshot: Snapshot, of: str) -> LayoutView:
+    found, text = choices(snapshot.worked.room, of), snapshot.loaded.file.text
+    return LayoutView(
+        version=snapshot.version,
+        answers=tuple(
+            LayoutAnswerView(
+                number=number, trade=each.trade, sizes=each.sizes, proved=each.proved,
+                taken=found.accepted(text, number) == text,
+                drawing=picture(snapshot, found, number),
+            )
+            for number, each in enumerate(found.answers, start=1)
+        ),
+        hindrances=tuple(
+            HindranceView(what=each.what, reliefs=each.reliefs) for each in found.hindrances
+        ),
+    )  # fmt: skip

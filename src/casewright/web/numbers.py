@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from casewright.dims import Unit, Why
+from casewright.job.case_edits import own_width, solved_widths
 from casewright.job.edits import set_value
 from casewright.job.load import LoadedJob
 from casewright.job.positions import KeyPath, Positions, scan
@@ -19,6 +20,9 @@ from casewright.web.snapshot import Snapshot
 __all__ = ["why_view", "with_number"]
 
 _CASE_SIZES = ("width", "height", "depth")
+_SOLVED_STEPS = len(("run", "NAME", "solved"))
+_BY_HAND = "changed by hand"
+"""What speaks for a solved number that was changed since."""
 _STYLES = frozenset(key.name for key in STYLE_KEYS)
 
 
@@ -96,6 +100,8 @@ class _Places:
         ]  # fmt: skip
         named = [path for path in found if path[-1] == name]
         chosen = named or found
+        if len(chosen) == 1 and chosen[0] in solved_widths(self.positions, str(chosen[0][-1])):
+            return ("case", chosen[0][-1], "width")
         return chosen[0] if len(chosen) == 1 else None
 
     def _usual(self, steps: list[str]) -> KeyPath | None:
@@ -141,9 +147,16 @@ def with_number(snapshot: Snapshot, path: str, key: str, value: str) -> str:
     text = loaded.file.text
     if place[0] == "style" and len(place) == 2 and not _has_section(text, ("style",)):
         return put_section(text, ("style",), ("[style]", f"{place[1]} = {literal(value)}"))
+    if place[2:] == ("width",) and solved_widths(places.positions, str(place[1])):
+        return own_width(text, str(place[1]), value)
     old = found_at(places.data, place)
     counts = isinstance(old, int) and value.strip().isdecimal()
-    return set_value(text, place, int(value) if counts else value)
+    changed = set_value(text, place, int(value) if counts else value)
+    solved = place[:1] if place[0] == "heights" else place[:_SOLVED_STEPS]
+    because = (*solved, "because")
+    if because in places.positions.values and place != because:
+        return set_value(changed, because, _BY_HAND)
+    return changed
 
 
 def _asked(snapshot: Snapshot, places: _Places, path: str, key: str) -> KeyPath | None:

@@ -23,6 +23,7 @@ from casewright.geometry.box import volume
 from casewright.job.load import load_job, read_job
 from casewright.room.build import build
 from casewright.room.model import Room
+from casewright.solids.appliances import appliance_nodes
 from casewright.solids.part_solid import Mesh, part_mesh
 from casewright.solids.places import case_places, part_place
 from casewright.solids.room_solids import room_glb
@@ -159,6 +160,43 @@ def test_walls_stand_behind_the_cases_with_their_windows_open() -> None:
     facing = np.cross(two - one, three - one)
     assert facing[:, 2].sum() / 2 == pytest.approx((144 * 96 - 36 * 40) * 25.4**2, rel=1e-5)
     assert (facing[:, 2] > 0).all()  # towards the room
+
+
+def _names(content: bytes | None) -> list[str]:
+    """Of the nodes that have a shape."""
+    assert content is not None
+    (size,) = struct.unpack_from("<I", content, 12)
+    nodes = json.loads(content[20 : 20 + size])["nodes"]
+    return sorted(node["name"] for node in nodes if "mesh" in node)
+
+
+def test_an_island_is_seen_with_all_that_it_is_made_of() -> None:
+    """Panels, boxes and what belongs to their runs; also where it has no place in the room yet."""
+    room = build(load_job(EXAMPLES / "gallery_islands.toml").spec, NO_FACTS)
+    for island in room.islands:
+        keys = {island.key}
+        for run in room.runs_of(island):
+            keys |= {case.key for case in run.cases} | {each.case.key for each in run.plinths}
+        own = {part.path for case in room.cases if case.key in keys for part in case.parts}
+        own |= {part.path for run in room.runs_of(island) for part in run.own_parts}
+        assert set(_names(room_glb(room, island.key))) == own
+    seen = [name for name in _names(room_glb(room)) if not name.startswith("shell.")]
+    assert seen == sorted(part.path for part in room.parts)
+
+
+def test_an_appliance_fills_its_opening() -> None:
+    """As wide as it less a little on each side, as high as it stands."""
+    room = build(load_job(EXAMPLES / "gallery_appliances.toml").spec, NO_FACTS)
+    meshes: list[Mesh] = []
+    nodes = list(appliance_nodes(room, meshes))
+    each = [a for run in room.runs for a in run.appliances]
+    assert len(nodes) == len(each) > 1
+    for node, appliance in zip(nodes, each, strict=True):
+        assert node.mesh is not None
+        wide, high, _ = meshes[node.mesh].points.max(axis=0) - meshes[node.mesh].points.min(axis=0)
+        assert 0 < float(appliance.width.value) - wide < 10
+        assert high == pytest.approx(float(appliance.spec.height.value))
+        assert _volume(meshes[node.mesh]) > 0
 
 
 @pytest.mark.parametrize("side", ["front", "back", "left", "right"])

@@ -19,11 +19,11 @@ from schemathesis.core import NOT_SET
 from starlette.testclient import TestClient
 from tests.unit.web.conftest import HERE, PAGE
 
-from casewright.job.packets import Purchases
 from casewright.record import KINDS
 from casewright.web.application import application
 from casewright.web.guard import MARK
 from casewright.web.openapi import schema
+from casewright.web.planner import Found
 from casewright.web.snapshot import Snapshot
 
 JOB = "kitchen.toml"
@@ -58,10 +58,10 @@ PAGES = ["survey", "layout", "cases", "buy", "cut", "machine", "assemble", "inst
 class NoPlanner:
     """Leaves the cuts unplanned."""
 
-    def __init__(self, found: Callable[[int, Purchases], None]) -> None:
+    def __init__(self, found: Callable[[int, Found], None]) -> None:
         """Nothing is begun."""
 
-    def ask(self, snapshot: Snapshot) -> None:
+    def ask(self, snapshot: Snapshot, *, begun: bool) -> None:
         """Nothing is planned."""
 
     def stop(self) -> None:

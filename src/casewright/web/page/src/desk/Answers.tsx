@@ -1,8 +1,8 @@
 import { useSignal } from "@preact/signals";
-import { ask, type Edited, type LayoutView, send } from "../api";
-import { job, steps } from "../state";
+import { ask, type LayoutView } from "../api";
+import { steps } from "../state";
 import { put } from "./Drawing";
-import { attempt, wordsOf } from "./saying";
+import { attempt, edit, wordsOf } from "./saying";
 
 type Answer = LayoutView["answers"][number];
 
@@ -25,9 +25,9 @@ export function Answers({ of, words }: { of: string; words: string }) {
   }
 
   function take(number: number) {
-    const body = { number, digest: job.value?.digest ?? "" };
-    void attempt(() => send<Edited>(`/api/layouts/${encodeURIComponent(of)}`, body)).then((done) => {
-      if (done) view.value = null;
+    void attempt(async () => {
+      await edit(`/api/layouts/${encodeURIComponent(of)}`, { number });
+      view.value = null;
     });
   }
 

@@ -1,8 +1,7 @@
-import { type Edited, send } from "../api";
 import { go } from "../route";
 import { job } from "../state";
 import { Chapter } from "./Chapter";
-import { attempt, said } from "./saying";
+import { attempt, edit, said } from "./saying";
 import { Told } from "./Told";
 
 /** A case: its drawings, its parts, how it goes together; what was found of it first. */
@@ -36,8 +35,7 @@ function isWritten(key: string): boolean {
 
 /** No question asked first: undoing it puts every character back. */
 async function takeOut(key: string, title: string) {
-  const body = { digest: job.value?.digest ?? "" };
-  const done = await attempt(() => send<Edited>(`/api/cases/${encodeURIComponent(key)}/out`, body));
+  const done = await attempt(() => edit(`/api/cases/${encodeURIComponent(key)}/out`, {}));
   if (!done) return;
   go("/cases");
   said.value = `${title} is taken out of the job, and out of its run. Undo puts it back.`;

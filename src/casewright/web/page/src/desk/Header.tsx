@@ -1,7 +1,7 @@
-import { send, type JobView } from "../api";
+import type { JobView } from "../api";
 import { go } from "../route";
 import { isCounted, isDrawn, isPlanned, reachable } from "../state";
-import { attempt, said } from "./saying";
+import { attempt, edit, said } from "./saying";
 import { nextTold } from "./placing";
 
 /** The job's name, its pages in the order of the work, and what is open. */
@@ -21,10 +21,10 @@ export function Header({ job, page }: { job: JobView; page: string }) {
         </h1>
         <Counts job={job} />
         <div class="edits">
-          <button type="button" disabled={!job.can_undo} onClick={() => attempt(() => send("/api/undo", {}))}>
+          <button type="button" disabled={!job.can_undo} onClick={() => attempt(() => edit("/api/undo", {}))}>
             Undo
           </button>
-          <button type="button" disabled={!job.can_redo} onClick={() => attempt(() => send("/api/redo", {}))}>
+          <button type="button" disabled={!job.can_redo} onClick={() => attempt(() => edit("/api/redo", {}))}>
             Redo
           </button>
         </div>

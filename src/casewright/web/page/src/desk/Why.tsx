@@ -1,10 +1,10 @@
 import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
-import { ask as askServer, type Edited, send, type WhyNode, type WhyView } from "../api";
-import { job, steps } from "../state";
+import { ask as askServer, type WhyNode, type WhyView } from "../api";
+import { steps } from "../state";
 import { asked, close, walk } from "./asking";
 import { bring } from "./Drawing";
-import { wordsOf } from "./saying";
+import { edit, wordsOf } from "./saying";
 import { placed } from "./standing";
 
 /** Why a number is what it is, beside the number: changed there, or walked down its chain. */
@@ -120,10 +120,9 @@ function Change({ node, drawing }: { node: WhyNode; drawing: string }) {
     busy.value = true;
     said.value = "";
     try {
-      const body = { path: node.path, key: node.key, value: value.value, digest: job.value?.digest ?? "", shows: drawing };
-      const edited = await send<Edited>("/api/numbers", body);
+      const body = { path: node.path, key: node.key, value: value.value, shows: drawing };
+      const edited = await edit("/api/numbers", body);
       if (edited.drawing !== "") bring(drawing, edited.version, edited.drawing);
-      if (job.value !== null) job.value = { ...job.value, digest: edited.digest };
       close();
     } catch (error) {
       said.value = wordsOf(error);

@@ -1,6 +1,7 @@
 /** What the desk says after something was tried. */
 import { signal } from "@preact/signals";
-import { RefusedError, UnreachableError } from "../api";
+import { type Edited, RefusedError, send, UnreachableError } from "../api";
+import { job } from "../state";
 
 export const said = signal("");
 
@@ -14,6 +15,13 @@ export function wordsOf(error: unknown): string {
   }
   if (error instanceof UnreachableError) return "No answer from the server: nothing was changed.";
   throw error;
+}
+
+/** Change the job file; the next change counts from what it says then. */
+export async function edit(path: string, body: object): Promise<Edited> {
+  const done = await send<Edited>(path, { digest: job.value?.digest ?? "", ...body });
+  if (job.value !== null) job.value = { ...job.value, digest: done.digest };
+  return done;
 }
 
 /** Try something; say what is wrong when it is refused. */

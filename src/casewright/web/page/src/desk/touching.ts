@@ -16,7 +16,8 @@ export function makeTouchable(root: SVGSVGElement, touched: Touched): void {
   const named = new Set<string>();
   for (const group of root.querySelectorAll<SVGGElement>("g[data-path], g[data-target]")) {
     const path = group.dataset["path"] ?? "";
-    const isNumber = group.classList.contains("dimension") || group.classList.contains("running");
+    const isText = group.classList.contains("text");
+    const isNumber = group.classList.contains("dimension") || (isText && group.dataset["target"] === undefined);
     const text = group.querySelector("text");
     if (isNumber && path !== "" && text !== null) {
       name(group, `${path.replaceAll(".", " ").replaceAll("_", " ")}: ${titleOf(group)}`);
@@ -24,7 +25,7 @@ export function makeTouchable(root: SVGSVGElement, touched: Touched): void {
       if (field !== null) fields.push([group, field]);
       on(group, () => touched.number(path, group));
     } else if (!isNumber && group.dataset["target"] !== undefined) {
-      const isName = group.classList.contains("text") && path === group.dataset["target"] && !named.has(path);
+      const isName = isText && path === group.dataset["target"] && !named.has(path);
       if (group.classList.contains("balloon") || isName) name(group, titleOf(group) || path);
       if (isName) named.add(path);
       group.classList.add("thing");

@@ -4,12 +4,14 @@ import {
   BufferGeometry,
   Color,
   EdgesGeometry,
+  Float32BufferAttribute,
   Group,
   LineBasicMaterial,
   LineSegments,
   Mesh,
   MeshBasicMaterial,
   type Object3D,
+  Plane,
   PerspectiveCamera,
   Raycaster,
   Scene,
@@ -60,6 +62,7 @@ interface Piece {
   mover: Group;
   turner: Group;
   face: Mesh<BufferGeometry, MeshBasicMaterial>;
+  holes: LineSegments;
 }
 
 const INK = new Color("#1d1d1b");
@@ -67,10 +70,14 @@ const PAPER = new Color("#fffdf8");
 const FRONT = new Color("#efe7d4");
 const WALL = new Color("#f1f0ea");
 const FLOOR = new Color("#e6e2d6");
+const APPLIANCE = new Color("#dcdad3");
 const SOFT = new Color("#a8a397");
 const TOUCHED = new Color("#f2c879");
 const CREASE_DEG = 25;
-const AROUND = 1.04; // of the way to what is seen, so that there is paper round it
+const SHORT = 8; // an edge of a hole at most [mm], as the file gives them
+const NEAR = 3; // metres from which holes are drawn: from farther off they would be dots
+const AROUND = 1.04; // of the way to the room, so that there is paper round it
+const ROOM_TO_OPEN = 1.3; // of the way to a case by itself, whose doors open and pieces come out
 
 /** Show a glTF file of solids in an element. */
 export async function showSolids(into: HTMLElement, from: string, handlers: Handlers): Promise<SolidView> {
@@ -79,6 +86,7 @@ export async function showSolids(into: HTMLElement, from: string, handlers: Hand
   renderer.setPixelRatio(Math.min(devicePixelRatio, 2));
   const scene = new Scene();
   scene.add(loaded.scene);
+  loaded.scene.updateMatrixWorld(true);
   const shell = shellOf(loaded.scene);
   const pieces = prepared(loaded.scene);
   const aspect = into.clientWidth / Math.max(into.clientHeight, 1) || 1;
@@ -87,7 +95,7 @@ export async function showSolids(into: HTMLElement, from: string, handlers: Hand
   controls.listenToKeyEvents(into);
   controls.keyPanSpeed = 20;
   loaded.scene.updateMatrixWorld(true);
-  stand(camera, controls, pieces.map((piece) => piece.face));
+  stand(camera, controls, pieces.map((piece) => piece.face), shell.length > 0 ? AROUND : ROOM_TO_OPEN);
 
   let asked = false;
   const draw = () => {
@@ -95,6 +103,10 @@ export async function showSolids(into: HTMLElement, from: string, handlers: Hand
     asked = true;
     requestAnimationFrame(() => {
       asked = false;
+      const close = camera.position.distanceTo(controls.target) < NEAR;
+      for (const { holes } of pieces) holes.visible = close;
+      // A wall is seen through from behind: so are its edges.
+      for (const { edges, plane } of shell) edges.visible = plane === null || plane.distanceToPoint(camera.position) > 0;
       renderer.render(scene, camera);
     });
   };
@@ -147,9 +159,9 @@ export async function showSolids(into: HTMLElement, from: string, handlers: Hand
       for (const piece of pieces) piece.turner.visible = !(hidden && piece.says.front);
       draw();
     },
-    hasShell: shell.length > 0,
+    hasShell: shell.some(({ plane }) => plane !== null),
     hideShell: (hidden) => {
-      for (const each of shell) each.visible = !hidden;
+      for (const { mesh, plane } of shell) if (plane !== null) mesh.visible = !hidden;
       draw();
     },
     pull: (number) => {
@@ -172,40 +184,78 @@ function prepared(root: Object3D): Piece[] {
   root.traverse((each) => {
     if (each instanceof Mesh && each.userData["shell"] === undefined) found.push(each);
   });
-  const edges = new Map<string, EdgesGeometry>();
+  const edges = new Map<string, Edges>();
   const ink = new LineBasicMaterial({ color: INK });
   const pieces = found.map((mesh) => {
     const says = mesh.userData as Says;
     const face = mesh as Mesh<BufferGeometry, MeshBasicMaterial>;
-    face.material = new MeshBasicMaterial({ color: PAPER, polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 1 });
-    const known = edges.get(mesh.geometry.uuid) ?? new EdgesGeometry(mesh.geometry, CREASE_DEG);
+    face.material = new MeshBasicMaterial({ color: PAPER, polygonOffset: true, polygonOffsetFactor: 0.5, polygonOffsetUnits: 1 });
+    const known = edges.get(mesh.geometry.uuid) ?? edgesOf(mesh.geometry);
     edges.set(mesh.geometry.uuid, known);
     const mover = new Group();
     const turner = new Group();
     mesh.parent?.add(turner);
     turner.add(mover);
     mover.add(mesh);
-    mesh.add(new LineSegments(known, ink));
-    const piece = { says, mover, turner, face };
+    mesh.add(new LineSegments(known.outline, ink));
+    const holes = new LineSegments(known.holes, ink);
+    mesh.add(holes);
+    const piece = { says, mover, turner, face, holes };
     face.material.color.copy(colour(piece));
     return piece;
   });
   return pieces.sort(byTurn);
 }
 
-/** Walls and floor: seen from within only, and never touched. */
-function shellOf(root: Object3D): Mesh[] {
+interface Edges {
+  outline: BufferGeometry;
+  holes: BufferGeometry;
+}
+
+/** The edges of a piece, those of holes by themselves: they are short. */
+function edgesOf(geometry: BufferGeometry): Edges {
+  const all = new EdgesGeometry(geometry, CREASE_DEG).getAttribute("position").array;
+  const lots: [number[], number[]] = [[], []];
+  for (let n = 0; n < all.length; n += 6) {
+    const ends = [...all.slice(n, n + 6)];
+    const [x = 0, y = 0, z = 0, u = 0, v = 0, w = 0] = ends;
+    lots[Math.hypot(u - x, v - y, w - z) < SHORT ? 1 : 0].push(...ends);
+  }
+  const [outline, holes] = lots.map((points) => new BufferGeometry().setAttribute("position", new Float32BufferAttribute(points, 3)));
+  return { outline: outline as BufferGeometry, holes: holes as BufferGeometry };
+}
+
+/** A wall, the floor or an appliance, with its edges. */
+interface ShellPiece {
+  mesh: Mesh;
+  edges: LineSegments;
+  /** Of a wall: the plane that it is seen from the front of. */
+  plane: Plane | null;
+}
+
+/** Walls and floor, seen from within only, and appliances; never touched. */
+function shellOf(root: Object3D): ShellPiece[] {
   const found: Mesh[] = [];
   root.traverse((each) => {
     if (each instanceof Mesh && each.userData["shell"] !== undefined) found.push(each);
   });
   const ink = new LineBasicMaterial({ color: SOFT });
-  for (const mesh of found) {
-    const color = mesh.userData["shell"] === "floor" ? FLOOR : WALL;
+  return found.map((mesh) => {
+    const kind = mesh.userData["shell"] as string;
+    const color = kind === "floor" ? FLOOR : kind === "appliance" ? APPLIANCE : WALL;
     mesh.material = new MeshBasicMaterial({ color, polygonOffset: true, polygonOffsetFactor: 2, polygonOffsetUnits: 2 });
-    mesh.add(new LineSegments(new EdgesGeometry(mesh.geometry, CREASE_DEG), ink));
-  }
-  return found;
+    const edges = new LineSegments(new EdgesGeometry(mesh.geometry, CREASE_DEG), ink);
+    mesh.add(edges);
+    return { mesh, edges, plane: kind === "appliance" ? null : planeOf(mesh) };
+  });
+}
+
+/** The plane that a flat mesh lies in, facing the way it is seen from. */
+function planeOf(mesh: Mesh): Plane {
+  const at = mesh.geometry.getAttribute("position");
+  const index = mesh.geometry.getIndex();
+  const corner = (n: number) => new Vector3().fromBufferAttribute(at, index === null ? n : index.getX(n));
+  return new Plane().setFromCoplanarPoints(corner(0), corner(1), corner(2)).applyMatrix4(mesh.matrixWorld);
 }
 
 /** In the order in which they are pulled out: fronts first, then what lies furthest out. */
@@ -238,26 +288,30 @@ function opened(piece: Piece, how: number): void {
 }
 
 /** Before the room and a little above it, as near as all of it is seen. */
-function stand(camera: PerspectiveCamera, controls: OrbitControls, what: readonly Object3D[]): void {
-  const box = new Box3();
-  for (const each of what) box.expandByObject(each);
-  const middle = box.getCenter(new Vector3());
+function stand(camera: PerspectiveCamera, controls: OrbitControls, what: readonly Object3D[], around: number): void {
+  const boxes = what.map((each) => new Box3().setFromObject(each));
+  const middle = boxes.reduce((all, box) => all.union(box), new Box3()).getCenter(new Vector3());
   const back = new Vector3(-0.35, 0.35, 0.87).normalize();
   const right = new Vector3(0, 1, 0).cross(back).normalize();
   const up = back.clone().cross(right);
+  const spots = boxes.flatMap((box) => cornersOf(box).map((spot) => spot.sub(middle)));
   const tall = Math.tan((camera.fov * Math.PI) / 360);
-  const { min, max } = box;
-  let away = 0;
-  for (const x of [min.x, max.x])
-    for (const y of [min.y, max.y])
-      for (const z of [min.z, max.z]) {
-        const corner = new Vector3(x, y, z).sub(middle);
-        const half = Math.max(Math.abs(corner.dot(right)) / (tall * camera.aspect), Math.abs(corner.dot(up)) / tall);
-        away = Math.max(away, half + corner.dot(back));
-      }
-  camera.position.copy(middle).addScaledVector(back, away * AROUND);
-  controls.target.copy(middle);
+  const wide = fitted(spots, right, back, tall * camera.aspect);
+  const high = fitted(spots, up, back, tall);
+  controls.target.copy(middle).addScaledVector(right, wide.aside).addScaledVector(up, high.aside);
+  camera.position.copy(controls.target).addScaledVector(back, Math.max(wide.away, high.away) * around);
   controls.update();
+}
+
+/** How far aside and away one stands so that spots just fill the field across one direction. */
+function fitted(spots: readonly Vector3[], across: Vector3, back: Vector3, slope: number): { aside: number; away: number } {
+  const reach = (sign: number) => Math.max(...spots.map((spot) => sign * spot.dot(across) + slope * spot.dot(back)));
+  const [more, less] = [reach(1), reach(-1)];
+  return { aside: (more - less) / 2, away: (more + less) / (2 * slope) };
+}
+
+function cornersOf({ min, max }: Box3): Vector3[] {
+  return [min.x, max.x].flatMap((x) => [min.y, max.y].flatMap((y) => [min.z, max.z].map((z) => new Vector3(x, y, z))));
 }
 
 function move(camera: PerspectiveCamera, controls: OrbitControls, nearer: number, turn: number, rise: number): void {
