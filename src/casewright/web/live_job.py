@@ -14,9 +14,8 @@ from pathlib import Path
 
 from casewright.breakdown import count_sheets
 from casewright.errors import CasewrightError, Location, Problem
-from casewright.job.packets import Purchases
 from casewright.job.recorded import as_recorded, record_path
-from casewright.web.planner import Planner
+from casewright.web.planner import Found, Planner
 from casewright.web.snapshot import Snapshot, Standing
 from casewright.web.watching import Stamp, stamp
 
@@ -153,9 +152,15 @@ class LiveJob:
         if self._version == version and not worked.failures:
             counted = replace(snapshot, count=count_sheets(worked.room))
             self._put(Standing(version, counted))
-            self._planner.ask(counted)
+            self._planner.ask(counted, begun=self._is_begun(counted))
 
-    def _planned(self, version: int, purchases: Purchases) -> None:
+    def _is_begun(self, snapshot: Snapshot) -> bool:
+        """Whether cutting was begun by a plan that this server never made."""
+        return self._last_planned is None and any(
+            part.state != "planned" for part in snapshot.worked.room.parts
+        )
+
+    def _planned(self, version: int, found: Found) -> None:
         """Cuts were planned: of use while nothing newer is worked out."""
         with self._changed:
             snapshot = self._standing.snapshot
@@ -163,7 +168,13 @@ class LiveJob:
                 return
             if snapshot.version != version:
                 return
-        self._last_planned = snapshot = replace(snapshot, purchases=purchases)
+        snapshot = replace(
+            snapshot,
+            purchases=found.purchases or snapshot.purchases,
+            begun=found.begun or snapshot.begun,
+        )
+        if snapshot.purchases is not None:
+            self._last_planned = snapshot
         self._put(Standing(version, snapshot))
 
     def _put(self, standing: Standing) -> None:

@@ -14,22 +14,43 @@ import pickle
 import threading
 from collections.abc import Callable
 from contextlib import suppress
+from dataclasses import replace
 from multiprocessing.connection import Connection
 from multiprocessing.process import BaseProcess
 from typing import NamedTuple
 
+from casewright.breakdown import Breakdown
 from casewright.errors import CasewrightError
+from casewright.job.load import LoadedJob
+from casewright.job.nudges import plan_job
 from casewright.job.packets import Purchases, plan_purchases
-from casewright.job.recorded import work_out_recorded
+from casewright.job.recorded import Recorded, work_out_recorded
 from casewright.outputs.apart import pickled
+from casewright.record import NO_MARKS
+from casewright.web.shop_notes import KEPT
 from casewright.web.snapshot import Snapshot
 
-__all__ = ["Planner"]
+__all__ = ["Found", "Planner", "plan_begun"]
 
 _WAIT_S = 0.5
 """A change that follows another so soon is waited for [s]."""
 
 _NICE = 10
+
+
+class Found(NamedTuple):
+    """What a process found, one after the other.
+
+    Parameters
+    ----------
+    purchases
+        The cuts of what is left, and what to buy.
+    begun
+        The cuts as they were planned before the first piece was cut.
+    """
+
+    purchases: Purchases | None = None
+    begun: Breakdown | None = None
 
 
 class _Hand(NamedTuple):
@@ -48,7 +69,7 @@ class Planner:
         Called from a thread with a version and what was found for it.
     """
 
-    def __init__(self, found: Callable[[int, Purchases], None]) -> None:
+    def __init__(self, found: Callable[[int, Found], None]) -> None:
         self._found = found
         self._lock = threading.Lock()
         self._wanted = 0
@@ -56,12 +77,18 @@ class Planner:
         self._waiting: _Hand | None = None
         self._timer: threading.Timer | None = None
 
-    def ask(self, snapshot: Snapshot) -> None:
-        """Plan a version, and nothing older."""
+    def ask(self, snapshot: Snapshot, *, begun: bool) -> None:
+        """Plan a version, and nothing older.
+
+        Parameters
+        ----------
+        begun
+            Whether the plan that cutting was begun by is wanted too.
+        """
         with self._lock:
             self._let_go()
             self._wanted = snapshot.version
-            self._timer = threading.Timer(_WAIT_S, self._begin, (snapshot,))
+            self._timer = threading.Timer(_WAIT_S, self._begin, (snapshot, begun))
             self._timer.daemon = True
             self._timer.start()
 
@@ -81,7 +108,7 @@ class Planner:
             self._busy.process.kill()
             self._busy = None
 
-    def _begin(self, snapshot: Snapshot) -> None:
+    def _begin(self, snapshot: Snapshot, begun: bool) -> None:
         version = snapshot.version
         with self._lock:
             if self._wanted != version:
@@ -89,13 +116,14 @@ class Planner:
             hand = self._busy = self._waiting or _hired()
             self._waiting = None
         with hand.connection as connection, suppress(EOFError, OSError):
-            connection.send_bytes(pickled((snapshot.loaded, snapshot.recorded)))
+            connection.send_bytes(pickled((snapshot.loaded, snapshot.recorded, begun)))
             with self._lock:
                 if self._wanted == version:
                     self._waiting = _hired()
-            found: Purchases = pickle.loads(connection.recv_bytes())  # noqa: S301 (our own)
-            if self._wanted == version:
-                self._found(version, found)
+            for _ in range(1 + begun):
+                found: Found = pickle.loads(connection.recv_bytes())  # noqa: S301 (our own)
+                if self._wanted == version:
+                    self._found(version, found)
 
 
 def _hired() -> _Hand:
@@ -112,7 +140,19 @@ def _plan(connection: Connection) -> None:
     with suppress(OSError):
         os.nice(_NICE)
     with connection, suppress(EOFError, OSError, CasewrightError):
-        loaded, recorded = pickle.loads(connection.recv_bytes())  # noqa: S301 (our own)
+        loaded, recorded, is_begun = pickle.loads(connection.recv_bytes())  # noqa: S301 (our own)
         worked = work_out_recorded(loaded, recorded)
         if not worked.failures:
-            connection.send_bytes(pickled(plan_purchases(worked)))
+            if is_begun:  # first: somebody may stand at the saw with half a sheet
+                connection.send_bytes(pickled(Found(begun=plan_begun(loaded, recorded))))
+            connection.send_bytes(pickled(Found(plan_purchases(worked))))
+
+
+def plan_begun(loaded: LoadedJob, recorded: Recorded) -> Breakdown | None:
+    """The plan by which the first piece was cut: every piece still to be cut, no offcut kept yet.
+
+    None when the job has no plan.
+    """
+    offcuts = tuple(each for each in recorded.offcuts if not each.note.startswith(KEPT))
+    worked = work_out_recorded(loaded, replace(recorded, marks=NO_MARKS, offcuts=offcuts))
+    return None if worked.failures else plan_job(worked)

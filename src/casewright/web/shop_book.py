@@ -8,8 +8,10 @@ import threading
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from casewright.breakdown import Breakdown
-from casewright.install.hanging import Hanging
+from casewright.breakdown import Breakdown, Desk
+from casewright.findings import Question
+from casewright.install.hanging import Hanging, hanging
+from casewright.job.recorded import read_entries
 from casewright.packet.hold_marks import HoldMarks
 from casewright.resolve import HoldPoint, hold_points
 from casewright.room.model import Room
@@ -18,6 +20,7 @@ from casewright.web.shop_assembly import assembly_cards
 from casewright.web.shop_bench import machining_cards, shop_parts
 from casewright.web.shop_holds import hold_cards
 from casewright.web.shop_home import home_of
+from casewright.web.shop_notes import last_plan
 from casewright.web.shop_plan import PlanInHand, plan_name
 from casewright.web.shop_saw import saw_cards
 from casewright.web.shop_schema import ShopBook, ShopCard, ShopStation, StationKey
@@ -60,14 +63,15 @@ class ShopShelf:
     def __init__(self, live: LiveJob) -> None:
         self._live = live
         self._lock = threading.Lock()
-        self._plan = PlanInHand()
+        self._plan = PlanInHand(lambda: last_plan(read_entries(live.path)[0]))
         self._last: tuple[str, Bound] | None = None
-        self._seen: tuple[int, bool] | None = None
+        self._seen: tuple[int, bool, bool] | None = None
 
     def book(self, snapshot: Snapshot) -> Bound:
         """The book of the job as it is."""
         with self._lock:
-            seen = (snapshot.version, snapshot.purchases is not None)
+            is_begun = snapshot.begun is not None
+            seen = (snapshot.version, snapshot.purchases is not None, is_begun)
             if self._last is not None and seen == self._seen:
                 return self._last[1]
             breakdown = self._plan.of(snapshot)
@@ -83,16 +87,21 @@ def _key(snapshot: Snapshot, breakdown: Breakdown | None) -> str:
     digest = hashlib.sha256(snapshot.loaded.file.digest.encode())
     for path, dim in snapshot.worked.room.chain.nodes.items():
         digest.update(f"{path} {dim.value} {dim.built}\n".encode())
-    for question in snapshot.questions:
+    for question in _questions(snapshot, breakdown):
         digest.update(question.path.encode())
-    digest.update(f"{breakdown and plan_name(breakdown)} {snapshot.purchases is None}".encode())
+    digest.update((plan_name(breakdown) if breakdown else "pending").encode())
     return digest.hexdigest()
+
+
+def _questions(snapshot: Snapshot, breakdown: Breakdown | None) -> tuple[Question, ...]:
+    """Those of the job and of the plan in hand: they stay while the next one is worked out."""
+    return (*snapshot.worked.questions, *(breakdown.questions if breakdown else ()))
 
 
 def _bound(live: LiveJob, snapshot: Snapshot, breakdown: Breakdown | None) -> Bound:
     room = snapshot.worked.room
     points = () if snapshot.worked.failures else hold_points(room)
-    day = snapshot.purchases.day if snapshot.purchases else Hanging({})
+    day = Hanging({}) if snapshot.worked.failures else hanging(room, Desk(room).chain)
     holds = HoldMarks(room, points)
     cards: tuple[ShopCard, ...] = ()
     if not snapshot.worked.failures:
@@ -121,7 +130,7 @@ def _cards(
     day: Hanging, holds: HoldMarks,
 ) -> Iterator[ShopCard]:  # fmt: skip
     room = snapshot.worked.room
-    yield from hold_cards(room, points, snapshot.questions)
+    yield from hold_cards(room, points, _questions(snapshot, breakdown))
     if breakdown is not None:
         yield from saw_cards(room, breakdown, holds)
     yield from machining_cards(room, holds)

@@ -16,13 +16,13 @@ from casewright.room.model import Room
 from casewright.web.live_job import LiveJob
 from casewright.web.shop_home import home_of
 from casewright.web.shop_lines import line_of
+from casewright.web.shop_notes import ticks_off
 from casewright.web.shop_schema import ShopEntry, ShopNow
 from casewright.web.watching import Stamp, stamp
 
 __all__ = ["NowReader", "entries_about", "marked_anew"]
 
 _MOST = 30
-_NOTED = ("sawn: ", "kept: ")
 
 
 class NowReader:
@@ -92,7 +92,7 @@ def _unmarked(room: Room) -> Room:
 
 def _noted(stands: Iterable[Standing]) -> Iterator[str]:
     for each in stands:
-        if each.entry.kind in ("note", "offcut") and each.entry.note.startswith(_NOTED):
+        if ticks_off(each.entry):
             yield each.entry.note
 
 

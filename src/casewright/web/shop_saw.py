@@ -26,6 +26,7 @@ from casewright.packet.hold_marks import HoldMarks
 from casewright.packet.words import sizes
 from casewright.room.model import Room
 from casewright.web.shop_lines import caution_line, line_of, sentence, size_text
+from casewright.web.shop_notes import cut_note, kept_note, sawn_note
 from casewright.web.shop_plan import plan_name
 from casewright.web.shop_schema import Line, ShopCard, ShopRow, ShopTick
 
@@ -181,17 +182,16 @@ class _Setting:
             yield ShopTick(
                 key=f"cut:{piece.id}", kind="cut", words=(piece.id,),
                 label=line_of(Strong(piece.mark), f" {piece.title} cut"), parts=(piece.id,),
-                shown="" if piece.rough else size,
+                shown="" if piece.rough else size, note=cut_note(self.name),
             )  # fmt: skip
-        where = f"{self.plan.path} plan {self.name}"
         if not given:
-            words = f"sawn: cut {step.number} of {where}"
+            words = sawn_note(step.number, self.plan.path, self.name)
             yield ShopTick(key=words, kind="note", words=(words,), label=("Sawn",))
         for each in step.gives:
             if each.use == "offcut":
                 size = size_text(line_of(sizes(each.length, each.width, unit=self.unit)))
                 size = size.replace("\u00a0", " ").replace("~", "")
-                note = f"kept: {each.name} of {where}"
+                note = kept_note(each.name, self.plan.path, self.name)
                 yield ShopTick(
                     key=note, kind="offcut", words=(self.plan.stock, size), note=note,
                     label=(f"Keep offcut {each.name}",),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from casewright.breakdown import SheetCount
+from casewright.breakdown import Breakdown, SheetCount
 from casewright.errors import Problem
 from casewright.findings import Finding, Question
 from casewright.job.load import LoadedJob
@@ -33,6 +33,8 @@ class Snapshot:
         Its sheets as counted soon, or None while they are being counted.
     purchases
         Its cuts and what to buy, or None while they are being planned.
+    begun
+        Its cuts as they were planned before the first piece was cut, where they were asked for.
     """
 
     version: int
@@ -41,6 +43,7 @@ class Snapshot:
     worked: WorkedJob
     count: SheetCount | None = None
     purchases: Purchases | None = None
+    begun: Breakdown | None = None
 
     @property
     def findings(self) -> tuple[Finding, ...]:

@@ -7,6 +7,7 @@ import re
 import threading
 import time
 from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import Any, cast
 
@@ -15,12 +16,13 @@ from fastapi import FastAPI
 from starlette.testclient import TestClient
 from tests.unit.web.conftest import HERE, PAGE
 
-from casewright.job.packets import Purchases, plan_purchases
+from casewright.job.packets import plan_purchases
 from casewright.job.recorded import AsRecorded, as_recorded, read_entries
 from casewright.job.starter import starter_text
 from casewright.web.application import application
 from casewright.web.guard import MARK
 from casewright.web.live_job import LiveJob
+from casewright.web.planner import Found, plan_begun
 from casewright.web.site import Site
 from casewright.web.snapshot import Snapshot
 
@@ -30,14 +32,17 @@ Json = dict[str, Any]
 class PlansOnce:
     """Plans the cuts of the first version here and now, instead of in a process of its own."""
 
-    def __init__(self, found: Callable[[int, Purchases], None]) -> None:
+    def __init__(self, found: Callable[[int, Found], None]) -> None:
         self._found, self._done = found, False
 
-    def ask(self, snapshot: Snapshot) -> None:
+    def ask(self, snapshot: Snapshot, *, begun: bool) -> None:
         """Plan it, once."""
         if not self._done:
             self._done = True
-            self._found(snapshot.version, plan_purchases(snapshot.worked))
+            if begun:
+                plan = plan_begun(snapshot.loaded, snapshot.recorded)
+                self._found(snapshot.version, Found(begun=plan))
+            self._found(snapshot.version, Found(plan_purchases(snapshot.worked)))
 
     def stop(self) -> None:
         """Nothing is under way."""
@@ -53,6 +58,13 @@ def shared(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[TestClien
         for key, size in (("plywood", "0.72"), ("thin_plywood", "0.2"), ("fibreboard", "0.75"))
     )
     path.write_text(f"{text}{stock}", "utf-8")
+    with started(path) as client:
+        yield client, path
+
+
+@contextmanager
+def started(path: Path) -> Iterator[TestClient]:
+    """A server of a job whose cuts are planned."""
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr("casewright.web.live_job.Planner", PlansOnce)
         app = application(path, PAGE)
@@ -61,7 +73,7 @@ def shared(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[TestClien
         while client.get("/api/shop").json()["planned"] != "there":
             assert time.monotonic() < deadline
             time.sleep(0.1)
-        yield client, path
+        yield client
 
 
 @pytest.fixture
@@ -124,17 +136,49 @@ def test_every_drawing_that_a_card_names_is_there(shop: TestClient) -> None:
     assert shop.get("/api/shop/drawings/step.none.99").status_code == 404
 
 
-def test_ticking_a_cut_keeps_the_plan_in_hand(shop: TestClient) -> None:
-    """The sheet on the bench goes on by the plan that it was begun by."""
+def test_ticking_a_cut_keeps_the_plan_in_hand(shared: tuple[TestClient, Path]) -> None:
+    """The sheet on the bench goes on by the plan that it was begun by, after a restart as well."""
+    shop, path = shared
     before = shop.get("/api/shop").json()
     rows = [row for card in before["cards"] if card["station"] == "saw" for row in card["rows"]]
     tick = next(tick for row in rows for tick in row["ticks"] if tick["kind"] == "cut")
-    assert sent(shop, entry(1, "cut", *tick["words"], shown=tick["shown"])) == ["kept"]
+    said = {"shown": tick["shown"], "note": tick["note"]}
+    assert sent(shop, entry(1, "cut", *tick["words"], **said)) == ["kept"]
     assert shop.get("/api/shop/now").json()["states"] == {tick["words"][0]: "cut"}
     after = shop.get("/api/shop").json()
     assert after["plan"] == before["plan"]
+    with started(path) as other:
+        assert other.get("/api/shop").json()["plan"] == before["plan"]
     assert sent(shop, entry(2, "withdrawn", corrects=f"{1:032x}")) == ["kept"]
     assert shop.get("/api/shop/now").json()["states"] == {}
+
+
+def test_a_spoiled_piece_has_no_place_on_the_sheet_that_it_was_cut_from(shop: TestClient) -> None:
+    """What else is left goes on by the plan in hand; then the next plan takes over."""
+    book = shop.get("/api/shop").json()
+    paths = [part["path"] for part in book["parts"]]
+    first, last = paths[0], paths[-1]
+    assert sent(shop, *(entry(80 + n, "cut", path) for n, path in enumerate(paths[:-1]))) == [
+        "kept" for _ in paths[:-1]
+    ]
+    settled(shop)
+    assert sent(shop, entry(180, "spoiled", first)) == ["kept"]
+    settled(shop)
+    assert shop.get("/api/shop").json()["plan"] == book["plan"]
+    assert sent(shop, entry(181, "cut", last)) == ["kept"]
+    settled(shop)
+    assert shop.get("/api/shop").json()["planned"] == "pending"
+    undone = (180, 181, *range(80, 80 + len(paths) - 1))
+    assert set(sent(shop, *(
+        entry(200 + number, "withdrawn", corrects=f"{number:032x}") for number in undone
+    ))) == {"kept"}  # fmt: skip
+    settled(shop)
+    assert shop.get("/api/shop").json()["plan"] == book["plan"]
+
+
+def settled(shop: TestClient) -> None:
+    """Wait until what was written last is worked out."""
+    shop.get("/api/why", params={"path": "stock.plywood.thickness"})
 
 
 def test_others_hear_of_an_entry_before_anything_is_worked_out(

@@ -3,8 +3,8 @@ import { useEffect } from "preact/hooks";
 import { go, place, steps as placeSteps } from "../route";
 import { isStale, reachable, records, steps } from "../state";
 import { book, cards, look, lookAhead, open, read } from "./book";
-import { CardView } from "./CardView";
 import { Home } from "./Home";
+import { heldCard, InSight } from "./InSight";
 import { keep, kept } from "./keeping";
 import { flush, isFull, troubled, unsent } from "./outbox";
 import { PartPage } from "./PartPage";
@@ -51,7 +51,7 @@ export function Shop() {
       <Bar title={known?.title ?? (station === "part" ? "Part" : station === "unsent" ? "Not sent yet" : "The shop")} isHome={station === undefined} />
       <Banners />
       <main>{content(station, name)}</main>
-      {known !== undefined && <Steps ids={known.cards} station={known.key} at={shown(known.cards, known.key, name)} />}
+      {known !== undefined && <Steps ids={known.cards} station={known.key} at={shown(known.cards, known.key, name)} isGone={isGone(known.cards, name)} />}
     </div>
   );
 }
@@ -61,10 +61,12 @@ function content(station: string | undefined, name: string | undefined) {
   if (station === "part" && name !== undefined) return <PartPage mark={name} />;
   if (station === "unsent") return <Unsent />;
   const found = book.value.stations.find((each) => each.key === station);
-  if (found === undefined) return <Home />;
+  const held = heldCard(name);
+  if (found === undefined) return held === undefined ? <Home /> : <InSight card={held} isGone />;
   if (name === "list") return <List ids={found.cards} station={found.key} title={found.title} />;
   const id = shown(found.cards, found.key, name);
   const card = cards.value.get(id);
+  if (held !== undefined && name !== id) return <InSight card={held} isGone />;
   if (card === undefined) return <Home />;
   return (
     <>
@@ -73,9 +75,14 @@ function content(station: string | undefined, name: string | undefined) {
           <strong>Look.</strong> The card that was here is gone: the plan is another by now. This is where the work goes on.
         </p>
       )}
-      <CardView key={card.id} card={card} />
+      <InSight card={card} isGone={false} />
     </>
   );
+}
+
+/** Whether a card lies open that the book has no more. */
+function isGone(ids: string[], name: string | undefined): boolean {
+  return name !== undefined && !ids.includes(name) && heldCard(name) !== undefined;
 }
 
 /** The card named; else the one last looked at here, or the first that is not done. */
@@ -164,23 +171,25 @@ function List({ ids, station, title }: { ids: string[]; station: string; title: 
   );
 }
 
-/** Back, all, on: always under the thumb. */
-function Steps({ ids, station, at }: { ids: string[]; station: string; at: string }) {
+/** Back, all, on: always under the thumb. From a card that is gone the work goes on at `at`. */
+function Steps({ ids, station, at, isGone }: { ids: string[]; station: string; at: string; isGone: boolean }) {
   const n = ids.indexOf(at);
   useEffect(() => {
+    if (isGone) return;
     keep(`at.${station}`, at);
     lookAhead(ids.slice(n + 1, n + AHEAD).map((id) => cards.value.get(id)?.figure ?? ""));
-  }, [at, book.value?.stamp]);
+  }, [at, isGone, book.value?.stamp]);
   const to = (step: number) => `/shop/${station}/${encodeURIComponent(ids[n + step] ?? "")}`;
+  const here = isGone ? "–" : n + 1;
   return (
     <nav class="steps" aria-label="cards">
-      <button type="button" disabled={n <= 0} onClick={() => go(to(-1))}>
+      <button type="button" disabled={isGone || n <= 0} onClick={() => go(to(-1))}>
         ‹ Back
       </button>
-      <a class="button" href={`/shop/${station}/list`} aria-label={`card ${n + 1} of ${ids.length}: show all`}>
-        {n + 1} / {ids.length}
+      <a class="button" href={`/shop/${station}/list`} aria-label={`card ${here} of ${ids.length}: show all`}>
+        {here} / {ids.length}
       </a>
-      <button type="button" class="firm" disabled={n + 1 >= ids.length} onClick={() => go(to(1))}>
+      <button type="button" class="firm" disabled={!isGone && n + 1 >= ids.length} onClick={() => go(to(isGone ? 0 : 1))}>
         Next ›
       </button>
     </nav>
