@@ -34,6 +34,7 @@ from casewright.job.run_layouts import check_run_layouts, with_solved_widths
 from casewright.job.seats import check_seat, check_shared_lids, with_shared_lids
 from casewright.job.supplies import hardware_list, readings, shop_of, stock_list, title_of
 from casewright.job.survey_checks import check_survey
+from casewright.job.survey_corners import check_wall_ends
 from casewright.job.syntax import Plain, parse
 from casewright.job.tables import Heading
 from casewright.job.text import FileText, read_file
@@ -128,6 +129,7 @@ def spec_of(data: dict[str, Plain], name: str, positions: Positions) -> JobSpec:
     content = read_content(data, reporter)
     check_references(content, reporter)
     check_survey(content, reporter)
+    check_wall_ends(content, reporter)
     check_run_layouts(content, reporter)
     check_trims(content, reporter)
     check_shared_lids(content, reporter)

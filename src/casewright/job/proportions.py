@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from itertools import pairwise
 
@@ -153,21 +154,47 @@ def _share(
         free = free_width(content.runs[run.key], wall)
     if free is None or free <= 0 or not sharing:
         return
-    free -= style["filler"].value * [run.left, run.right].count("wall")
-    free -= sum((case.width.value for case in members if case.width), Fraction(0))
-    tables = (content.appliances[key] for key, _ in run.appliances if key in content.appliances)
-    free -= sum((table.width for table in tables if table.width), Fraction(0))
-    share = free / len(sharing)
-    if share >= LEAST_SHARE:
+    taken = dict(_taken(run, members, style, content))
+    left = free - sum(taken.values(), Fraction(0))
+    if left / len(sharing) >= LEAST_SHARE:
         return
-    text = shop_text(max(share, Fraction(0)), content.unit)
-    what = f"the wall leaves {text} for each case without a width: too little"
     names = ", ".join(case.key for case in sharing)
+    if left > 0:
+        text = shop_text(left / len(sharing), content.unit)
+        what = f"the wall leaves {text} for each case without a width: too little"
+    else:
+        whole = shop_text(free, content.unit, with_unit=True)
+        what = f"{_sum(taken, content)}, and the wall has {whole}: nothing is left for {names}"
+        if left < 0:
+            what += f", {shop_text(-left, content.unit, with_unit=True)} short"
     reporter.tell(
         ("run", run.key, "on" if wall else "wall"),
         what,
         f"take a case out, or narrow those beside {names}",
     )
+
+
+def _taken(
+    run: RunSpec, members: list[CaseSpec], style: Style, content: Content
+) -> Iterator[tuple[str, Fraction]]:
+    """What of a run has a width already, by name."""
+    for case in members:
+        if case.width:
+            yield case.key, case.width.value
+    for key, _ in run.appliances:
+        table = content.appliances.get(key)
+        if table is not None and table.width:
+            yield key, table.width
+    walls = [run.left, run.right].count("wall")
+    if walls:
+        yield "fillers" if walls > 1 else "filler", style["filler"].value * walls
+
+
+def _sum(taken: Mapping[str, Fraction], content: Content) -> str:
+    """'a 30 + b 24 = 54 of the wall'."""
+    parts = " + ".join(f"{key} {shop_text(width, content.unit)}" for key, width in taken.items())
+    whole = shop_text(sum(taken.values(), Fraction(0)), content.unit, with_unit=True)
+    return f"{parts} = {whole}"
 
 
 def _side_by_side(

@@ -9,6 +9,7 @@ from casewright.dims import Chain, Dim, Unit, least
 from casewright.survey.corner_doubts import corner_doubts
 from casewright.survey.corners import SurveyedCorner, survey_corner
 from casewright.survey.doubts import Doubt, wall_doubts
+from casewright.survey.place_doubts import place_doubts
 from casewright.survey.readings import enter_reading
 from casewright.survey.specs import SurveySpec
 from casewright.survey.walls import SurveyedWall, survey_wall
@@ -57,7 +58,11 @@ def survey(chain: Chain, spec: SurveySpec, unit: Unit) -> Survey:
     """
     walls = {wall.key: survey_wall(chain, wall) for wall in spec.walls}
     corners = {corner.key: survey_corner(chain, corner, walls) for corner in spec.corners}
-    doubts = [doubt for wall in walls.values() for doubt in wall_doubts(wall, unit)]
+    doubts = [
+        doubt
+        for wall in walls.values()
+        for doubt in (*wall_doubts(wall, unit), *place_doubts(wall, unit))
+    ]
     doubts.extend(corner_doubts(spec, corners))
     place = chain.place("survey")
     floors = [wall.floor for wall in walls.values() if wall.floor is not None]

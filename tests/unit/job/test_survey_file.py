@@ -131,6 +131,8 @@ def test_a_reading_that_is_sure_is_not_asked_about() -> None:
         ('bench = "big_window"', 'benhc = "big_window"', '"big_window"', "did you mean bench?"),
         ('bench = "big_window"', 'bench = "window"', '"window"', "did you mean big_window?"),
         ('left_filler = "1 1/2"', 'left_filler = 1\nleft = "open"', "1", "take it out"),
+        ("outside = false", 'outside = false\n[corner.twice]\nwalls = ["window", "range"]',
+         '"window"', "the left one first"),
     ],
 )  # fmt: skip
 def test_what_has_no_meaning_is_told_at_its_word(old: str, new: str, word: str, want: str) -> None:
