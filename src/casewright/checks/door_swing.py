@@ -1,4 +1,4 @@
-"""Room doors that swing into cases on the wall beside them.
+"""Room doors that swing into cases on the wall beside them, or into an island.
 
 A door beside a corner sweeps a quarter circle of its own width out from its wall. Cases on the
 other wall of the corner stand out by their depth and their doors' pulls; when the door's edge is
@@ -26,70 +26,70 @@ from fractions import Fraction
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import by_unit, length
 from casewright.findings import Severity
+from casewright.room.door_swings import DoorStand, swinging_doors, swings_beside
+from casewright.room.footprints import free_footprint
 from casewright.room.model import Room
 from casewright.room.on_walls import CasePlace, cases_on_walls
-from casewright.survey.corners import SurveyedCorner
-from casewright.survey.fixed_things import PlacedThing
+from casewright.room.wall_stands import joined_walls, wall_frames
 
 __all__ = ["RULE"]
 
 
 def _examine(room: Room) -> Iterator[Breach]:
     standing = [each for each in cases_on_walls(room) if not each.bottom]
-    for corner in room.survey.corners.values():
-        if corner.spec.outside:
-            continue
-        for on, beside in ((corner.spec.left, corner.spec.right),
-                           (corner.spec.right, corner.spec.left)):  # fmt: skip
-            cases = [each for each in standing if each.wall.spec.key == beside]
-            yield from _doors(room, corner, on, cases)
+    for key in room.survey.walls:
+        cases = [each for each in standing if each.wall.spec.key == key]
+        for swing in swings_beside(room, key) if cases else ():
+            yield from _struck(room, swing, cases)
+    yield from _islands(room)
 
 
-def _doors(
-    room: Room, corner: SurveyedCorner, on: str, cases: list[CasePlace]
-) -> Iterator[Breach]:
-    wall = room.survey.walls.get(on)
-    if wall is None or wall.width is None:
-        return
-    stands_left = on == corner.spec.left  # then the corner is at its right end
-    for thing in wall.things:
-        if thing.spec.kind != "door" or thing.spec.swing is None:
-            continue
-        if thing.left is None or thing.right is None:
-            continue
-        free = wall.width.value - thing.right.value if stands_left else thing.left.value
-        yield from _struck(room, (corner, stands_left), thing, (free, cases))
-
-
-def _struck(
-    room: Room,
-    where: tuple[SurveyedCorner, bool],
-    door: PlacedThing,
-    beside: tuple[Fraction, list[CasePlace]],
-) -> Iterator[Breach]:
-    corner, stands_left = where
-    free, cases = beside
-    if door.left is None or door.right is None:
-        return
-    sweep = door.right.value - door.left.value
+def _struck(room: Room, swing: DoorStand, cases: list[CasePlace]) -> Iterator[Breach]:
     for each in cases:
         wide = each.wall.width
-        near = each.left if stands_left or wide is None else wide.value - each.right
+        near = each.left if swing.side == "left" or wide is None else wide.value - each.right
         out = each.case.depth.value + by_unit(room, "3/2", "40")
-        if near < sweep and free < out:
+        if near < swing.sweep and swing.free < out:
+            word = "after" if swing.side == "left" else "before"
+            past = f'{word} = "{swing.door.spec.key}" and that end "open"'
             yield Breach(
                 each.case.key,
-                f"{door.spec.title} swings into {each.case.spec.title}: it stands "
-                f"{length(room, free)} from {corner.spec.title}, and the case takes "
+                f"{swing.door.spec.title} swings into {each.case.spec.title}: it stands "
+                f"{length(room, swing.free)} from {swing.corner.spec.title}, and the case takes "
                 f"{length(room, out)} with its pulls",
-                measured=length(room, free),
+                measured=length(room, swing.free),
                 limit=length(room, out),
                 remedies=(
                     "hang the room's door on its other side, or to swing out",
-                    f"begin the cases {length(room, sweep - near)} farther from the corner",
-                    f"a case {length(room, out - free)} shallower there",
+                    f"begin the cases {length(room, swing.sweep - near)} farther away, {past}",
+                    f"a case {length(room, out - swing.free)} shallower there",
                 ),
             )
+
+
+def _islands(room: Room) -> Iterator[Breach]:
+    """What stands free where a leaf sweeps."""
+    frames = wall_frames(room.survey)
+    for key, wall in room.survey.walls.items():
+        near = joined_walls(room.survey, key)
+        for door, left, right in swinging_doors(wall):
+            for stand in room.free if key in near else ():
+                spots = [frames[key].seen(spot) for spot in free_footprint(frames, stand)]
+                (x0, x1), (z0, z1) = ((min(e), max(e)) for e in zip(*spots, strict=True))
+                into = min(right - left - z0, right - x0, x1 - left)
+                if stand.wall in near and into > 0 and z1 > 0:
+                    yield Breach(
+                        stand.key,
+                        f"{door.spec.title} swings into {stand.title}: its leaf sweeps "
+                        f"{length(room, right - left)} out from {wall.spec.title}, and "
+                        f"{stand.title} stands {length(room, max(z0, Fraction(0)))} off it there",
+                        measured=length(room, into),
+                        limit=length(room, Fraction(0)),
+                        remedies=(
+                            "hang the room's door to swing out",
+                            f"{stand.title} {length(room, into)} farther from the door",
+                        ),
+                    )
 
 
 RULE = Rule("door swing", Severity.CARE, __doc__ or "", "common practice", _examine)

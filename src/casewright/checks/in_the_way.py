@@ -74,8 +74,8 @@ def _one_place(room: Room, each: CasePlace, others: Sequence[CasePlace]) -> Brea
     left = max(each.left, min(other.left for other in others))
     right = min(each.right, max(other.right for other in others))
     ends = (
-        f"{each.run.spec.title} without what stands in it: its cases with widths of their own, "
-        'and left or right = "open" where it ends beside the other run'
+        f"{each.run.spec.title} as far as that: "
+        f'before = "{others[0].case.key}", or after = "{others[-1].case.key}"'
     )
     return Breach(
         each.case.key,

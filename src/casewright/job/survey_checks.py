@@ -115,6 +115,8 @@ def _at_case(path: KeyPath, key: str, run: RunTable, content: Content, reporter:
             where = f"on wall {other}" if other else "at no surveyed wall"
             what = f"{key} stands {where}, in run {home}, and this run on wall {run.on}"
             reporter.tell(path, what, "name what stands on this wall")
+    elif (beside := _round_corner(path, key, run, content)) is not None:
+        _at_swing(path, key, run, content.walls[beside], reporter)
     elif key in content.cases or key in content.appliances:
         want = f"put it into a run with on = {run.on!r}, or name what stands there"
         reporter.tell(path, f"{key} stands in no run", want.replace("'", '"'))
@@ -124,6 +126,32 @@ def _at_case(path: KeyPath, key: str, run: RunTable, content: Content, reporter:
         known = sorted({*(wall.fixed if wall is not None else ()), *there})
         what = f"there is no {key} on wall {run.on}, nor in another run there"
         reporter.unknown(path, key, known or [f"[wall.{run.on}.fixed.{key}]"], what)
+
+
+def _round_corner(path: KeyPath, key: str, run: RunTable, content: Content) -> str | None:
+    """The wall round the corner at that end of a run, where what is named is a door on it."""
+    for corner in content.corners.values():
+        left, right = corner.walls
+        here, there = (right, left) if path[-1] == "after" else (left, right)
+        wall = content.walls.get(there)
+        thing = wall.fixed.get(key) if wall is not None else None
+        if not corner.outside and here == run.on and thing is not None and thing.kind == "door":
+            return there
+    return None
+
+
+def _at_swing(path: KeyPath, key: str, run: RunTable, wall: WallTable, reporter: Reporter) -> None:
+    """A door round the corner: where its leaf has swept by, the run may begin."""
+    thing, side = wall.fixed[key], "left" if path[-1] == "after" else "right"
+    end = run.left if side == "left" else run.right
+    if thing.swing is None:
+        what = f"{key} is on the wall round the corner, and does not open into the room"
+        reporter.tell(path, what, "take it out; if it does, write its swing there")
+    elif None in edges_of(wall, key):
+        reporter.tell(path, f"the edges of {key} are not known", "write its left and its width")
+    elif end != "open":
+        what = f"where {key} sweeps by nothing stands that a filler could close"
+        reporter.tell(path, what, f'write {side} = "open"')
 
 
 def _no_wall(path: KeyPath, word: str, content: Content, reporter: Reporter) -> None:

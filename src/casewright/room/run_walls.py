@@ -15,8 +15,8 @@ from casewright.survey.walls import SurveyedWall, width_between
 __all__ = ["RunEdges", "run_begins", "run_heights", "wall_width"]
 
 RunEdges = Mapping[RunSide, Dim]
-"""Ends at which a run ends at a case or an appliance of another: that one's edge, from the wall's
-left end [mm]."""
+"""Edges that are not on the wall itself, from its left end [mm]: of a case or an appliance of
+another run, of the sweep of a door round the corner."""
 
 
 def wall_width(

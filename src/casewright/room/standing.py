@@ -12,6 +12,7 @@ from casewright.casework.house import House
 from casewright.dims import Dim, Origin, Place, Way, total
 from casewright.findings import Finding, Severity
 from casewright.room.appliances import appliance_widths
+from casewright.room.door_swings import swing_met
 from casewright.room.run_ends import SIDES, corner_filler, pull_off, run_met, thing_at
 from casewright.room.run_walls import RunEdges, run_begins, wall_width
 from casewright.room.specs import JobSpec, RunSide, RunSpec
@@ -135,22 +136,39 @@ class Standing:
         return wall_width(self.house, self.spec, run, self.measured, self._edges(run))
 
     def _edges(self, run: RunSpec) -> RunEdges:
-        """Edges of the cases and appliances of other runs that it ends at."""
+        """Edges of what it ends at: cases and appliances of other runs, sweeps of doors."""
         found: dict[RunSide, Dim] = {}
         for side in SIDES:
             name = "begins_at" if side == "left" else "ends_at"
-            other = run_met(self.spec, run, side)
-            if other is None:
-                continue
             known = self.house.chain.nodes.get(f"run.{run.key}.{name}")
-            if known is None:
-                key, stand = thing_at(run, side), self.of(other)
-                edge = stand.starts[key]
-                edge = edge + stand.begins if stand.begins.value else edge
-                edge = edge + stand.widths[key] if side == "left" else edge
+            if known is None and (edge := self._edge(run, side)) is not None:
                 known = _place(self.house, run).let(name, edge)
-            found[side] = known
+            if known is not None:
+                found[side] = known
         return found
+
+    def _edge(self, run: RunSpec, side: RunSide) -> Dim | None:
+        """Of a case or an appliance of another run, or of a door's sweep; None: at none of these.
+
+        From the wall's left end [mm].
+        """
+        key, other = thing_at(run, side), run_met(self.spec, run, side)
+        if other is not None:
+            stand = self.of(other)
+            edge = stand.starts[key]
+            edge = edge + stand.begins if stand.begins.value else edge
+            return edge + stand.widths[key] if side == "left" else edge
+        swing = swing_met(self.spec, run, side)
+        if swing is None:
+            return None
+        things = self.measured.walls[swing[0]].things
+        door = next(each for each in things if each.spec.key == key)
+        width = self.measured.walls[run.on].width
+        if door.left is None or door.right is None or width is None:
+            msg = f"run {run.key} ends at a door whose edges are not known"
+            raise ValueError(msg)  # the job file's checks refuse that first
+        sweep = door.right - door.left
+        return sweep if side == "left" else width - sweep
 
     def _at_ends(self, run: RunSpec) -> Iterator[Dim]:
         """What fillers at walls are wished to take, and what corners do [mm]."""
