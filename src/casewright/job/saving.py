@@ -40,10 +40,10 @@ def save(job: LoadedJob, text: str) -> LoadedJob:
         mode = job.path.stat().st_mode
     except OSError as error:
         reason = (error.strerror or str(error)).lower()
-        raise OutputError(str(job.path), reason, "save it under another name") from None
+        raise OutputError(job.path.name, reason, "save it under another name") from None
     if hashlib.sha256(on_disk).hexdigest() != job.file.digest:
         problem = "it was changed by somebody else in the meantime"
-        raise OutputError(str(job.path), problem, "load it again, then make the change")
+        raise OutputError(job.path.name, problem, "load it again, then make the change")
     content = job.file.encoded(text)
     write_file(job.path.resolve(), content)
     job.path.chmod(mode)

@@ -29,6 +29,7 @@ Leads = Callable[[str], str]
 _FORBIDDEN = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
 _NOT_PLAIN = re.compile(r"[^A-Za-z0-9.:_-]")
 _SIGN_MM = 4.4
+_PAGE_WORDS = re.compile(r",? *\b(p\.|page) *$")
 
 
 def anchor_id(anchor: str) -> str:
@@ -50,7 +51,23 @@ def line_html(rich: Rich, leads: Leads) -> str:
         Where anchors are found.
     """
     items = rich if isinstance(rich, tuple) else (rich,)
-    return "".join(_inline(item, leads) for item in items)
+    return "".join(_inline(item, leads) for item in _without_pages(items))
+
+
+def _without_pages(items: tuple[Inline, ...]) -> list[Inline]:
+    """On a screen no page has a number: words for it go, and where a link leads there, it too."""
+    kept: list[Inline] = []
+    for item in items:
+        words = kept[-1] if kept and isinstance(item, PageNumber) else None
+        if not isinstance(words, str) or not isinstance(item, PageNumber):
+            kept.append(item)
+            continue
+        bare = _PAGE_WORDS.sub(" ", words)
+        kept.pop()
+        link = kept[-1] if kept else None
+        is_led = isinstance(link, Link) and link.target == item.target and not bare.strip()
+        kept += [] if is_led else [bare, item]
+    return kept
 
 
 def sign_html(sign: SignKind) -> str:
@@ -86,7 +103,7 @@ def _pages(item: PageNumber | PageNumbers, leads: Leads) -> str:
     """On a screen there are no page numbers: a mark that leads there."""
     targets = item.targets if isinstance(item, PageNumbers) else (item.target,)
     there = '<span aria-label="there">→</span>'
-    return " ".join(_link(there, target, leads) for target in targets)
+    return " ".join(_link(there, target, leads) for target in targets if leads(target))
 
 
 def _link(words: str, target: str, leads: Leads, anchor: str = "") -> str:
