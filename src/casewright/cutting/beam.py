@@ -96,7 +96,7 @@ class Beam:
             ways = Ways(*(column[chosen] for column in ways))
             g = self._expander.after(g, ways)
             steps.append(_Step(*(column.astype(np.int32) for column in ways[:3])))
-            top = int(np.argmax(g.placed))
+            top = int(g.placed.argmax())
             if g.placed[top] > most:
                 most, best = int(g.placed[top]), (len(steps), top)
         return self._found(steps, int(np.lexsort((g.closed, g.price))[0]))
@@ -119,18 +119,21 @@ class Beam:
             score = (_STRESS[0] * waste + self._expander.mean * par) / placed
         if rng is not None:
             score *= rng.integers(1000, 1020, len(score))
-        keep = _SPARE * width
-        index = np.arange(len(score))
-        if len(score) > keep:
-            index = np.flatnonzero(score <= np.partition(score, keep - 1)[keep - 1])
-        index = index[np.argsort(score[index], kind="stable")]
         if width == 1:
-            return index[:1]
-        _, first = np.unique(
-            self._expander.hashes(g, Ways(*(column[index] for column in ways))), return_index=True
-        )
+            return np.array([score.argmin()])
+        keep = _SPARE * width
+        if len(score) > keep:
+            index = (score <= np.partition(score, keep - 1)[keep - 1]).nonzero()[0]
+            index = index[score[index].argsort(kind="stable")]
+        else:
+            index = score.argsort(kind="stable")
+        code = self._expander.hashes(g, Ways(*(column[index] for column in ways)))
+        order = code.argsort(kind="stable")
+        code = code[order]
+        first = order[np.append(True, code[1:] != code[:-1])]
         first.sort()
-        return index[first[:width]]
+        best: Ints = index[first[:width]]
+        return best
 
     def _found(self, steps: Sequence[_Step], row: int) -> Found:
         """The plan that ends in a row of the last of these steps."""

@@ -145,8 +145,11 @@ class Expander:
             for ways in found:
                 full[ways.row] = False
             if full.any():
-                found += self._sheets(g, np.flatnonzero(full), free, limit)
-        ways = Ways(*(np.concatenate(column) for column in zip(*found, strict=True)))
+                found += self._sheets(g, full.nonzero()[0], free, limit)
+        found = [way for way in found if len(way.row)] or found[:1]
+        ways = found[0]
+        if len(found) > 1:
+            ways = Ways(*(np.concatenate(column) for column in zip(*found, strict=True)))
         if limit is None or len(self.stock) > 1:
             return ways
         slack = limit // max(1, int(self.price[0])) * int(self.bdu[0] * self.bdv[0]) - self.total
@@ -164,7 +167,7 @@ class Expander:
         room = np.where(g.grows, bdu, g.u1) - g.u
         into = free & (self.du <= room[:, None]) & (self.dv <= high[:, None])
         into &= self.key >= g.key[:, None]
-        row, move = np.nonzero(into)
+        row, move = into.nonzero()
         depth = np.where(g.grows, g.v1, high)
         below = g.u0 * bdv + np.where(g.grows, 0, span * g.v0)
         base = g.closed + rate * (below + (g.u - g.u0) * depth)
@@ -174,7 +177,7 @@ class Expander:
             found.append(self._onto(g, free, sides, rate * (g.u - g.side)))
         else:
             used = base[row] + (rate * depth)[row] * self.du[move]
-            found = [Ways(row, move, np.full_like(row, _INTO_STRIP), used)]
+            found = [Ways(row, move, np.full(len(row), _INTO_STRIP), used)]
         strip = free & (self.du <= span[:, None]) & (self.dv <= (bdv - g.v1)[:, None])
         base = g.closed + rate * (g.u0 * bdv + span * g.v1)
         found.append(self._first(_NEW_STRIP, strip, base, rate))
@@ -196,9 +199,9 @@ class Expander:
         return Ways(row, move, np.full_like(row, _ONTO_PART), used)
 
     def _first(self, action: int, mask: Mask, base: Ints, rate: Ints) -> Ways:
-        row, move = np.nonzero(mask)
+        row, move = mask.nonzero()
         used = base[row] + rate[row] * self.area[move]
-        return Ways(row, move, np.full_like(row, action), used)
+        return Ways(row, move, np.full(len(row), action), used)
 
     def _sheets(self, g: Generation, rows: Ints, free: Mask, limit: int | None) -> list[Ways]:
         closed = self._closed(g, rows)
@@ -221,6 +224,8 @@ class Expander:
 
     def hashes(self, g: Generation, ways: Ways) -> Ints:
         """Numbers that are equal where two ways lead to plans with the same future."""
+        if not self.task.stacks:
+            return self._plain_hashes(g, ways)
         row, move, action, _ = ways
         fresh, into = action >= _NEW_SHEET, action == _INTO_STRIP
         panel, onto = action == _NEW_PANEL, action == _ONTO_PART
@@ -237,10 +242,26 @@ class Expander:
         code += np.where(fresh, action, _NEW_SHEET + g.bin[row]) * mix[5]
         fixed = (action == _NEW_STRIP) | (stays & ~g.grows[row])
         code += np.where(fixed, g.u1[row], 0) * mix[6]
-        if self.task.stacks:
-            code += np.where(onto, g.side[row], end - self.du[move]) * mix[7]
-            code += top * mix[8]
-            code += np.where(onto, self.key[move], 0) * mix[9]
+        code += np.where(onto, g.side[row], end - self.du[move]) * mix[7]
+        code += top * mix[8]
+        code += np.where(onto, self.key[move], 0) * mix[9]
+        return code
+
+    def _plain_hashes(self, g: Generation, ways: Ways) -> Ints:
+        """`hashes` where nothing lies onto another part."""
+        row, move, action, _ = ways
+        mix, u1, v1 = self.mix, g.u1[row], g.v1[row]
+        fresh, into = action >= _NEW_SHEET, action == _INTO_STRIP
+        u0 = np.where(action == _NEW_PANEL, u1, g.u0[row])
+        u0[fresh] = 0
+        strip = action == _NEW_STRIP
+        low = np.where(into, g.v0[row], np.where(strip, v1, 0))
+        top = low + self.dv[move]
+        code: Ints = g.hash[row] + self.salt[self.shape[move]] + self.key[move] * mix[0]
+        code += (np.where(into, g.u[row], u0) + self.du[move]) * mix[1] + low * mix[2]
+        code += u0 * mix[3] + np.where(into, np.maximum(v1, top), top) * mix[4]
+        code += np.where(fresh, action, _NEW_SHEET + g.bin[row]) * mix[5]
+        code += np.where(strip | (into & ~g.grows[row]), u1, 0) * mix[6]
         return code
 
     def _key(self, g: Generation, ways: Ways) -> Ints:
@@ -252,6 +273,8 @@ class Expander:
 
     def after(self, g: Generation, ways: Ways) -> Generation:
         """The next generation, one plan for each way."""
+        if not self.task.stacks:
+            return self._plainly_after(g, ways)
         row, move, action, _ = ways
         fresh, panel = action >= _NEW_SHEET, action == _NEW_PANEL
         into, onto = action == _INTO_STRIP, action == _ONTO_PART
@@ -279,6 +302,36 @@ class Expander:
             bins, u0, u1, v0, v1, end, self._key(g, ways), side, top,
             np.where(onto, self.key[move], _ANY), grows, closed, self.placed(g, ways), price,
             g.hash[row] + self.salt[self.shape[move]], left, used,
+        )  # fmt: skip
+
+    def _plainly_after(self, g: Generation, ways: Ways) -> Generation:
+        """`after` where nothing lies onto another part: side, top and onto tell nothing."""
+        row, move, action, _ = ways
+        du, dv, shape, key = self.du[move], self.dv[move], self.shape[move], self.key[move]
+        fresh, panel, into = action >= _NEW_SHEET, action == _NEW_PANEL, action == _INTO_STRIP
+        opens, any_fresh = fresh | panel, bool(fresh.any())
+        bins, u1, v1, grows, closed = g.bin[row], g.u1[row], g.v1[row], g.grows[row], g.closed[row]
+        left, used, price = g.left[row], g.used[row], g.price[row]
+        left[np.arange(len(row)), shape] -= 1
+        u0 = np.where(panel, u1, g.u0[row])
+        if any_fresh:
+            closed = np.where(fresh, self._closed(g, row), closed)
+            bins = np.where(fresh, action - _NEW_SHEET, bins)
+            u0[fresh] = 0
+            used[fresh.nonzero()[0], bins[fresh]] += 1
+            price += np.where(fresh, self.price[bins], 0)
+        end = np.where(into, g.u[row], u0) + du
+        if self.task.panels:
+            u1 = np.where(opens, end, np.where(into & grows, np.maximum(u1, end), u1))
+            grows = opens | (into & grows)
+        elif any_fresh:
+            u1 = np.where(fresh, self.bdu[bins], u1)
+        v0 = np.where(into, g.v0[row], np.where(opens, 0, v1))
+        top = v0 + dv
+        return Generation(
+            bins, u0, u1, v0, np.where(into, np.maximum(v1, top), top), end, key, u0, top, key,
+            grows, closed, g.placed[row] + self.area[move], price, g.hash[row] + self.salt[shape],
+            left, used,
         )  # fmt: skip
 
     def laid(self, path: Iterable[tuple[int, int]]) -> Iterator[Laid]:
