@@ -31,7 +31,8 @@ from casewright.casework.cases import Case, Drawer
 from casewright.casework.specs import SlideKind
 from casewright.checks.front_weights import front_weights
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import kilograms
+from casewright.checks.words import about, kilograms, length
+from casewright.dims import Way
 from casewright.findings import Severity
 from casewright.room.model import Room
 from casewright.sources import INCH, POUND
@@ -104,11 +105,23 @@ def _breach(
         limit=kilograms(room, carries),
         remedies=(
             f"slides that carry {whole} and more: load under [hardware.{key}], from their sheet",
-            "two narrower drawers",
+            *_narrower(room, drawer, carries - empty),
             "light things only",
         ),
         severity=None if is_given else Severity.NOTE,
     )
+
+
+def _narrower(room: Room, drawer: Drawer, left: Fraction) -> tuple[str, ...]:
+    """A narrower case for it, or two beside each other: so wide that so much [kg] lies in them."""
+    high, deep = drawer.height.value, drawer.depth.value
+    if left <= 0:
+        return ()
+    most = left / full_drawer(Fraction(1), deep, high)
+    wide = drawer.inside_width.value
+    less = about(room, float(wide - most), Way.UP)
+    halves = (f"two drawers beside each other, each at most {length(room, most)} wide inside",)
+    return (f"a case {less} narrower", *(halves if 2 * most >= wide * Fraction(9, 10) else ()))
 
 
 RULE = Rule("drawer load", Severity.CARE, __doc__ or "", "kcma", _examine)

@@ -45,7 +45,9 @@ def _examine(room: Room) -> Iterator[Breach]:
     joined = {key: joined_walls(room.survey, key) for key in room.survey.walls}
     free = {stand.key for stand in room.free}
     taken, opened = footprints(room), open_fronts(room)
-    left = []
+    frames = wall_frames(room.survey)
+    left: list[OpenFront] = []
+    striking: dict[tuple[str, str], list[tuple[OpenFront, Footprint]]] = {}
     for each in opened:
         there = (
             other
@@ -58,27 +60,54 @@ def _examine(room: Room) -> Iterator[Breach]:
         if struck is None:
             left.append(each)
         else:
-            yield _strikes(room, each, struck)
-    yield from _meetings(room, [each for each in left if each.owner in free], left, joined)
-    frames = wall_frames(room.survey)
+            case = each.key.partition(".")[0] if not each.is_appliance else each.key
+            striking.setdefault((case, struck.key), []).append((each, struck))
+    for alike in striking.values():  # fronts of one case before one thing: the longest is told
+        each, struck = max(alike, key=lambda pair: pair[0].reach)
+        yield _strikes(room, each, struck, frames[each.wall], more=len(alike) - 1)
+    own = [each for each in left if each.owner in free]
+    yield from _meetings(room, own, left, joined, frames)
     for stand in room.free:
         near = [each for each in opened if each.wall in joined[stand.wall]]
         yield from _standing(room, stand, frames[stand.wall], near)
-        own = [each for each in left if each.is_appliance and each.owner == stand.key]
+        washers = [each for each in own if each.is_appliance and each.owner == stand.key]
         around = [
             each for each in taken if each.key != stand.key and each.wall in joined[stand.wall]
         ]
-        for each in own:
+        for each in washers:
             yield from _before_own(room, stand, frames[stand.wall], each, around)
 
 
-def _strikes(room: Room, each: OpenFront, other: Footprint) -> Breach:
+def _strikes(
+    room: Room, each: OpenFront, other: Footprint, frame: WallFrame, *, more: int
+) -> Breach:
+    short = _shared(each, other.corners, frame)
+    less = each.reach - short
+    opens_less = (
+        (f"a front that opens {length(room, less)} at most: two leaves, a shorter slide",)
+        if less > 0
+        else ("a front that does not open there",)
+    )
     return Breach(
         each.key,
-        f"{each.title} opens {length(room, each.reach)} and strikes {other.title}",
+        f"{each.title} opens {length(room, each.reach)} and strikes {other.title}"
+        + (f", like {more} more of its fronts" if more else ""),
         measured=length(room, each.reach),
-        remedies=("a wider aisle there", "a front that opens less: two leaves, a shorter slide"),
+        limit=length(room, max(less, Fraction(0))),
+        remedies=(f"an aisle {length(room, short)} wider there", *opens_less),
     )
+
+
+def _shared(each: OpenFront, other: Sequence[Spot], frame: WallFrame) -> Fraction:
+    """How far a front reaches into a shape, the way that it opens [mm]."""
+    mine, its = ([frame.seen(spot) for spot in shape] for shape in (each.corners, other))
+    ends = [(min(s[n] for s in mine), max(s[n] for s in mine)) for n in (1, 0)]
+    n, (low, high) = next(
+        ((n, end) for n, end in zip((1, 0), ends, strict=True) if end[1] - end[0] == each.reach),
+        (1, ends[0]),
+    )
+    there = [spot[n] for spot in its]
+    return min(high - min(there), max(there) - low)
 
 
 def _meetings(
@@ -86,6 +115,7 @@ def _meetings(
     own: Sequence[OpenFront],
     all_of_them: Sequence[OpenFront],
     joined: Mapping[str, frozenset[str]],
+    frames: Mapping[str, WallFrame],
 ) -> Iterator[Breach]:
     """One word for each pair of cases whose fronts meet."""
     told: set[frozenset[str]] = set()
@@ -96,12 +126,13 @@ def _meetings(
                 continue
             if meet(each.corners, other.corners):
                 told.add(pair)
+                more = length(room, _shared(each, other.corners, frames[each.wall]))
                 yield Breach(
                     each.key,
                     f"{each.title} and {other.title} cannot be open at once: they open "
                     f"{length(room, each.reach)} and {length(room, other.reach)} over one aisle",
                     measured=length(room, each.reach + other.reach),
-                    remedies=("nothing, if one is opened at a time", "a wider aisle"),
+                    remedies=("nothing, if one is opened at a time", f"an aisle {more} wider"),
                     severity=Severity.NOTE,
                 )
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from fractions import Fraction
 
 from casewright.casework.brads import fastener_row, row_marks
 from casewright.casework.features import Plane
@@ -12,8 +13,9 @@ from casewright.casework.fronts.glass_rebate import Rebate
 from casewright.casework.fronts.leaves import LeafPlan, tell
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.parts import Film
-from casewright.dims import Dim
+from casewright.dims import Dim, Unit, Way, round_to, size_text
 from casewright.findings import Finding, Severity
+from casewright.sources import INCH
 
 __all__ = ["add_pane"]
 
@@ -22,6 +24,11 @@ _LAID = (
     "pulled off, smoothed from the middle out, its corners cut round as the pane's are; leave it "
     "to dry. "
 )
+
+_REACH = Fraction(3414, 1000)
+"""Greatest radius over the lap behind which its corner still ends: 2 + the root of 2, down."""
+
+_TOLD: dict[Unit, Fraction] = {"in": INCH / 32, "mm": Fraction(1, 2)}
 
 
 def add_pane(maker: Maker, leaf: LeafPlan, frame: Frame, rebate: Rebate, at: Corner) -> None:
@@ -138,6 +145,10 @@ def _check_corner(maker: Maker, leaf: LeafPlan, rebate: Rebate, air: Dim) -> Non
     short = rebate.radius.value - lap
     if short <= 0 or 2 * short**2 < rebate.radius.value**2:
         return
+    unit = maker.house.unit
+    step = _TOLD[unit]
+    bit, _ = round_to(2 * lap * _REACH, step, Way.DOWN)
+    wide, _ = round_to(rebate.radius.value / _REACH + air.value, step, Way.UP)
     tell(
         maker,
         Finding(
@@ -147,7 +158,12 @@ def _check_corner(maker: Maker, leaf: LeafPlan, rebate: Rebate, air: Dim) -> Non
             says=f"rounded to {maker.house.text(rebate.radius)}, the pane's corners would not "
             "reach behind the frame",
             measured=maker.house.text(rebate.radius),
+            limit=size_text(bit / 2, unit),
             source="common practice",
-            remedies=("a smaller rebate bit", "chisel the rebate's corners square"),
+            remedies=(
+                f"a rebate bit of {size_text(bit, unit)} or less: rebate_bit in [style]",
+                f"rebate_width {size_text(wide, unit)} or more in [style]",
+                "chisel the rebate's corners square",
+            ),
         ),
     )

@@ -80,9 +80,16 @@ def test_frame_too_thin_for_its_pane_is_stopped() -> None:
 
 def test_wide_bit_is_told_where_the_pane_would_not_reach_its_corner() -> None:
     """Rounded as the largest bits leave it, a pane does not cover the frame's inner corner."""
-    rules = [f.rule for f in _door(rebate_bit="3").findings]
-    assert "pane corner" in rules
-    assert "pane corner" not in [f.rule for f in _door().findings]
+    [told] = {f.remedies for f in _door(rebate_bit="3").findings if f.rule == "pane corner"}
+    bit, wide = (way.split('"')[0].partition(start)[2] for way, start in zip(
+        told, ("a rebate bit of ", "rebate_width "), strict=False))  # fmt: skip
+    for changes in ({"rebate_bit": bit}, {"rebate_bit": "3", "rebate_width": wide}, {}):
+        assert "pane corner" not in [f.rule for f in _door(**changes).findings]
+    for size, changes in ((bit, {}), (wide, {"rebate_bit": "3"})):
+        by = length("-1/16" if changes else "1/16")
+        off = (length(size) + by) / length("1")
+        near = changes | {"rebate_width" if changes else "rebate_bit": str(off)}
+        assert "pane corner" in [f.rule for f in _door(**near).findings]
 
 
 def test_cards_tell_which_boards_run_full_length_on_the_show_face() -> None:
