@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from casewright.casework.parts import Part
 from casewright.dims import Origin, Unit, Why, shop_text
-from casewright.findings import Finding, Question
+from casewright.findings import Finding, Question, findings_together, questions_together
 from casewright.job.reasons import number_text, short_name
 from casewright.job.worked import WorkedJob
 from casewright.resolve import hold_points, readings_awaited
@@ -17,19 +17,41 @@ from casewright.sources import SOURCES
 __all__ = ["check_lines", "origin_text", "parts_lines", "why_lines"]
 
 
-def _finding(finding: Finding) -> Iterator[str]:
-    yield f"  {finding.severity.value.upper()}  {finding.path}: {finding.says}"
-    for remedy in finding.remedies:
-        yield f"        - {remedy}"
+def _findings(findings: Sequence[Finding]) -> Iterator[str]:
+    """Of one rule, with one set of remedies; where all say the same, it is said once."""
+    first = findings[0]
+    paths: dict[str, list[str]] = {}
+    for each in findings:
+        paths.setdefault(each.says, []).append(each.path)
+    lines = [f"{', '.join(where)}: {says}" for says, where in paths.items()]
+    head = f"  {first.severity.value.upper()}  "
+    if len(lines) == 1:
+        yield head + lines[0]
+    else:
+        yield f"{head}{first.rule}, {len(findings)} times"
+        yield from (f"        {line}" for line in lines)
+    yield from (f"        - {remedy}" for remedy in first.remedies)
 
 
-def _question(question: Question) -> Iterator[str]:
-    yield f"  ASK   {question.needs}: {question.because}"
-    yield f"        {question.how}"
+def _questions(questions: Sequence[Question]) -> Iterator[str]:
+    """Asked for one reason."""
+    first = questions[0]
+    if len(questions) == 1:
+        yield f"  ASK   {first.needs}: {first.because}"
+        yield from _answer(first, "        ")
+        return
+    yield f"  ASK   {len(questions)} things: {first.because}"
+    for each in questions:
+        yield f"        {each.needs}"
+        yield from _answer(each, "          ")
+
+
+def _answer(question: Question, indent: str) -> Iterator[str]:
+    yield f"{indent}{question.how}"
     if question.waiting:
         shown = ", ".join(question.waiting[:4])
         more = f" and {len(question.waiting) - 4} more" if len(question.waiting) > 4 else ""
-        yield f"        waiting: {shown}{more}"
+        yield f"{indent}waiting: {shown}{more}"
 
 
 def check_lines(worked: WorkedJob) -> Iterator[str]:
@@ -37,10 +59,10 @@ def check_lines(worked: WorkedJob) -> Iterator[str]:
     room = worked.room
     for key, failure in worked.failures:
         yield f"  PROOF {key}: {failure.says} ({', '.join(failure.paths)})"
-    for question in worked.questions:
-        yield from _question(question)
-    for finding in worked.findings:
-        yield from _finding(finding)
+    for questions in questions_together(worked.questions):
+        yield from _questions(questions)
+    for findings in findings_together(worked.findings):
+        yield from _findings(findings)
     cases = f"{len(room.boxes)} case{'s' if len(room.boxes) != 1 else ''}"
     proof = "proved to go together" if worked.holds else "does not go together with these goods"
     if worked.failures:

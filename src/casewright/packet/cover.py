@@ -7,7 +7,13 @@ from fractions import Fraction
 
 from casewright.drawing import clashes, plot_within
 from casewright.drawing.room_overview import room_overview
-from casewright.findings import Finding, Question, Severity
+from casewright.findings import (
+    Finding,
+    Question,
+    Severity,
+    findings_together,
+    questions_together,
+)
 from casewright.outputs.blocks import (
     Block,
     Bullets,
@@ -18,7 +24,7 @@ from casewright.outputs.blocks import (
     Paragraph,
 )
 from casewright.outputs.document import Paper, Section
-from casewright.outputs.inlines import Inline, Rich
+from casewright.outputs.inlines import Inline, Strong
 from casewright.packet.part_heights import line_count
 from casewright.packet.places import place_words, plain_words
 from casewright.packet.words import unfold
@@ -62,10 +68,10 @@ def cover_section(
         blocks.append(Paragraph("No open question, no finding: ready to build."))
     if questions:
         blocks.append(Heading("Open questions", 2))
-        blocks.extend(Callout("ask", _question(q), _capital(q.needs)) for q in questions)
+        blocks.extend(_questions(group) for group in questions_together(questions))
     if findings:
         blocks.append(Heading("Found", 2))
-        blocks.extend(_finding(room, f) for f in findings)
+        blocks.extend(_findings(room, group) for group in findings_together(findings))
     most = _OVERVIEW_MM[bool(questions or findings)]
     left = paper.text_height_mm - _height(blocks, paper) - _contents_height(sections)
     listed = Bullets(spec.wishes)
@@ -122,24 +128,39 @@ def _capital(words: str) -> str:
     return f"{words[:1].upper()}{words[1:]}"
 
 
-def _question(question: Question) -> Rich:
+def _questions(questions: Sequence[Question]) -> Callout:
+    """Asked for one reason."""
+    first = questions[0]
+    if len(questions) == 1:
+        words = f"{_capital(first.because)}. {_answer(first)}"
+        return Callout("ask", words, _capital(first.needs))
+    asked: list[Inline] = []
+    for each in questions:
+        asked += [" " if asked else "", Strong(f"{_capital(each.needs)}."), f" {_answer(each)}"]
+    return Callout("ask", tuple(asked), f"{_capital(first.because)}.")
+
+
+def _answer(question: Question) -> str:
     waiting = len(question.waiting)
-    words: list[Inline] = [f"{_capital(question.because)}. "]
-    if waiting:
-        words.append(
-            f"{waiting} part{'s' if waiting != 1 else ''} wait{'s' if waiting == 1 else ''}. "
-        )
-    words.append(f"How: {question.how}.")
-    return tuple(words)
+    words = f"{waiting} part{'s wait' if waiting != 1 else ' waits'}. " if waiting else ""
+    return f"{words}How: {question.how}."
 
 
-def _finding(room: Room, finding: Finding) -> Callout:
+def _findings(room: Room, findings: Sequence[Finding]) -> Callout:
+    """Of one rule, with one set of remedies."""
+    first = findings[0]
+    words = " ".join(dict.fromkeys(_says(room, each) for each in findings))
+    if first.remedies:
+        words += f" What would help: {'; or '.join(first.remedies)}."
+    places = "; ".join(dict.fromkeys(place_words(room, each.path) for each in findings))
+    title = f"{_capital(first.rule)}: {places}"
+    if first.severity is Severity.STOP:
+        title = f"Stop. {title}"
+    return Callout("look", words, title)
+
+
+def _says(room: Room, finding: Finding) -> str:
     words = _capital(plain_words(room, finding.says)).rstrip(".") + "."
     if finding.measured and finding.measured not in finding.says:
         words += f" Here {finding.measured}; limit {finding.limit}."
-    if finding.remedies:
-        words += f" What would help: {'; or '.join(finding.remedies)}."
-    title = f"{_capital(finding.rule)}: {place_words(room, finding.path)}"
-    if finding.severity is Severity.STOP:
-        title = f"Stop. {title}"
-    return Callout("look", words, title)
+    return words

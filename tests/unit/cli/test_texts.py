@@ -18,6 +18,10 @@ from casewright.cutting.engine import Stop
 from casewright.findings import Severity
 from casewright.job.cut_documents import cut_document
 from casewright.job.starter import DEMO_FILE
+from casewright.outputs.blocks import Callout
+from casewright.outputs.document import LETTER
+from casewright.outputs.inlines import rich_text
+from casewright.packet.cover import cover_section
 
 
 def shown(capsys: pytest.CaptureFixture[str], *arguments: object) -> list[str]:
@@ -102,6 +106,31 @@ def test_parts_of_a_room_fit_a_terminal(
     file = tmp_path / "room.toml"
     file.write_text(example("garden_room"))
     assert max(len(line) for line in shown(capsys, "parts", file)) <= 80
+
+
+def test_what_is_found_in_several_places_is_said_once(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """On the screen and on the cover, and nothing of it is lost."""
+    file = EXAMPLES / DEMO_FILE
+    lines = shown(capsys, "check", file)
+    worked = load_and_work_out(file)
+    (page,) = [
+        block
+        for block in cover_section(
+            worked.room, worked.findings, worked.questions, LETTER, sections=9, title=""
+        ).blocks
+        if isinstance(block, Callout) and block.title.startswith("Narrow rip")
+    ]
+    rips = [each for each in worked.findings if each.rule == "narrow rip"]
+    assert len(rips) > 1
+    assert f"  NOTE  narrow rip, {len(rips)} times" in lines
+    for remedy in rips[0].remedies:
+        assert lines.count(f"        - {remedy}") == 1
+        assert rich_text(page.text).count(remedy) == 1
+    told = {q.needs for q in worked.questions} | {f.says for f in worked.findings}
+    for each in told:
+        assert sum(each in line for line in lines) == 1, each
 
 
 def test_nothing_needs_colour(job: Path, capsys: pytest.CaptureFixture[str]) -> None:
