@@ -12,15 +12,22 @@ from casewright.drawing.choice import Choice
 from casewright.drawing.dimension import Dimensions, Span
 from casewright.drawing.measure import measure_of
 from casewright.drawing.notes import Text
-from casewright.drawing.pens import HIDDEN, THIN, Ink
+from casewright.drawing.pens import CENTRE, HIDDEN, THIN, Ink
 from casewright.drawing.rows_under import RowsAndTape
 from casewright.drawing.run_elevation import run_elements, run_top, run_widths
 from casewright.drawing.running import Running, Stop
 from casewright.drawing.scene import Scene
-from casewright.drawing.shapes import Element, Length, Polyline, moved, rectangle
-from casewright.drawing.wall_elevation import level_of, outline_elements, rise_of, thing_box
+from casewright.drawing.shapes import Element, Length, Polyline, line, moved, rectangle
+from casewright.drawing.wall_elevation import (
+    level_of,
+    outline_elements,
+    rise_of,
+    stud_elements,
+    thing_box,
+)
 from casewright.room.model import Room, Run
 from casewright.survey.form import SurveyForm, survey_form
+from casewright.survey.specs import is_small
 from casewright.survey.walls import SurveyedWall
 
 __all__ = ["cased_wall_scene", "runs_on"]
@@ -47,15 +54,22 @@ def cased_wall_scene(room: Room, wall: SurveyedWall, unit: Unit) -> Scene:
     """Elevation of a wall with its runs: widths of what hangs over it, of what stands under it.
 
     Floor and ceiling as they were read, heights from the highest floor at the left, seams of what
-    stands as a tape reads them; what is on the wall in thin lines behind. No number stands inside.
+    stands as a tape reads them; studs, level line and what is on the wall behind the cases. No
+    number stands inside.
     """
     form = survey_form(wall, unit)
     level, rise = level_of(wall), rise_of(wall)
     runs = [_OnWall(run, run.begins.value, _lift(room, run)) for run in runs_on(room, wall)]
     outline = tuple(outline_elements(form, level, rise))
-    elements: list[Element] = [*outline, *_things(form, level + rise)]
-    for run, begins, lift in runs:
+    elements: list[Element] = [
+        *outline,
+        *stud_elements(form, level + rise),
+        *_level_line(form, level),
+        *_things(form, level + rise, small=False),
+    ]
+    for run, begins, lift in sorted(runs, key=_depth):
         elements.extend(_beside(run_elements(run, lift, named=True), begins))
+    elements.extend(_things(form, level + rise, small=True))
     ends = [y for shape in outline if isinstance(shape, Polyline) for _, y in shape.points]
     tops = [run_top(each.run, each.lift) for each in runs]
     elements.extend(_widths_above(runs, max(*tops, *ends), unit))
@@ -63,6 +77,11 @@ def cased_wall_scene(room: Room, wall: SurveyedWall, unit: Unit) -> Scene:
     elements.extend(_heights(room, [each.run for each in runs], unit))
     elements.extend(_names(form, level + rise))
     return Scene(tuple(elements), wall.spec.title)
+
+
+def _depth(placed: _OnWall) -> Fraction:
+    """How far a run stands off the wall: what is before another is drawn over it [mm]."""
+    return max(case.overall_depth.value for case in placed.run.cases)
 
 
 def _lift(room: Room, run: Run) -> Fraction:
@@ -83,11 +102,19 @@ def _beside(elements: Iterable[Element], along: Fraction) -> Iterator[Element]:
             raise TypeError(msg)
 
 
-def _things(form: SurveyForm, top: Fraction) -> Iterator[Element]:
+def _level_line(form: SurveyForm, level: Fraction) -> Iterator[Element]:
+    if form.wall.floor is not None:
+        yield replace(line((Fraction(0), level), (form.length, level), CENTRE), ink=Ink.SOFT)
+
+
+def _things(form: SurveyForm, top: Fraction, *, small: bool) -> Iterator[Element]:
+    """What is on the wall; outlets, taps and the like in broken lines over what hides them."""
     for thing in form.wall.things:
+        if is_small(thing.spec.kind) is not small:
+            continue
         if thing.left is not None and thing.right is not None:
             x0, x1, y0, y1 = thing_box(thing, top)
-            pen = THIN if thing.spec.built else HIDDEN
+            pen = THIN if thing.spec.built and not small else HIDDEN
             yield replace(rectangle((x0, y0), (x1, y1), pen), ink=Ink.SOFT)
 
 

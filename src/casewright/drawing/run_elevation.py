@@ -100,7 +100,8 @@ def _appliances(run: Run, lift: Fraction) -> Iterator[Element]:
         path = each.width.path
         tag = Tag(path=path, title=each.spec.title)
         yield rectangle((left, lift), (right, high), NEIGHBOUR, tag=tag)
-        yield Text(((left + right) / 2, (lift + high) / 2), each.spec.title, 2.5, tag=tag)
+        yield Text(((left + right) / 2, (lift + high) / 2), each.spec.title, 2.5, ground=Ink.PAPER,
+                   tag=tag)  # fmt: skip
 
 
 def _fillers(run: Run, lift: Fraction) -> Iterator[Element]:

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from casewright.checks.words import kilograms
 from casewright.dims import Dim, Unit
-from casewright.drawing import ScaleError, largest, measure_of
+from casewright.drawing import Plot, ScaleError, largest, measure_of
 from casewright.drawing.hanging_elevation import hanging_scene
 from casewright.install.hanging import Hanging, WallHanging
 from casewright.install.levelling import FloorShim
@@ -82,18 +82,27 @@ def hanging_sections(room: Room, day: Hanging, paper: Paper) -> tuple[Section, .
 
 
 def _sheets(room: Room, hang: WallHanging, paper: Paper, key: str) -> Iterator[Section]:
-    title, lying = hang.wall.spec.title, paper.turned
-    picture = (*_picture(room, hang, lying), Paragraph(_KEY, soft=True))
-    yield Section(f"Hanging: {title}", picture, sheet_anchor(key), paper=lying)
+    title = hang.wall.spec.title
+    on, figures = _picture(room, hang, paper)
+    picture = (*figures, Paragraph(_KEY, soft=True))
+    yield Section(f"Hanging: {title}", picture, sheet_anchor(key), paper=on)
     yield Section(f"Lifts and screws: {title}", tuple(_work(room, hang, paper)))
 
 
-def _picture(room: Room, hang: WallHanging, paper: Paper) -> Iterator[Block]:
+def _picture(room: Room, hang: WallHanging, paper: Paper) -> tuple[Paper, tuple[Block, ...]]:
+    """The wall on the page, lying or standing, on which it is larger."""
     scene, unit = hanging_scene(hang, room.spec.unit), room.spec.unit
-    with suppress(ScaleError):
-        tall = paper.text_height_mm - _ROUND_MM
-        plot = largest(scene, paper.text_width_mm, tall, unit, fine=True)
-        yield Figure(plot, alternative=f"{hang.wall.spec.title}: marks, studs and wall screws")
+    drawn: list[tuple[Fraction, int, Paper, Plot]] = []
+    for n, page in enumerate((paper.turned, paper)):
+        with suppress(ScaleError):
+            tall = page.text_height_mm - _ROUND_MM
+            plot = largest(scene, page.text_width_mm, tall, unit, fine=True)
+            drawn.append((plot.scale or Fraction(0), n, page, plot))
+    if not drawn:
+        return paper, ()
+    _, _, page, plot = min(drawn, key=lambda each: each[:2])
+    words = f"{hang.wall.spec.title}: marks, studs and wall screws"
+    return page, (Figure(plot, alternative=words),)
 
 
 def _work(room: Room, hang: WallHanging, paper: Paper) -> Iterator[Block]:

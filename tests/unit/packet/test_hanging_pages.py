@@ -37,7 +37,7 @@ def sheet() -> Section:
     room, day = hung_room(WALL)
     found = [each for each in hanging_sections(room, day, LETTER) if "north" in each.title]
     picture, work = found
-    assert picture.paper == LETTER.turned
+    assert picture.paper == LETTER.turned  # 120 in wide, 84 high
     return work
 
 
