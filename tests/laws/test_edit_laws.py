@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+import tomllib
 from collections.abc import Callable
 from difflib import unified_diff
 from typing import Any
 
 import pytest
-import tomlkit
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from tests.jobs import EXAMPLE_NAMES, FIVE_LINES, example, read
@@ -22,7 +22,7 @@ TEXTS = [FIVE_LINES, *(example(name) for name in EXAMPLE_NAMES)]
 
 
 def _data(text: str) -> dict[str, Any]:
-    return dict(tomlkit.parse(text).unwrap())
+    return tomllib.loads(text)
 
 
 def _changed(before: str, after: str) -> tuple[list[str], list[str]]:
