@@ -1,3 +1,5 @@
+import { useEffect } from "preact/hooks";
+import { isSunny } from "../shop/theme";
 import { job, reachable } from "../state";
 import { steps } from "../route";
 import { SolidPage } from "../solid/SolidPage";
@@ -16,6 +18,11 @@ import "./desk.css";
 /** The desk: one page for each stage of the work, whatever is not there yet left out. */
 export function Desk() {
   const found = job.value;
+  const sunny = isSunny.value;
+  useEffect(() => {
+    document.documentElement.classList.toggle("sun", sunny);
+    return () => document.documentElement.classList.remove("sun");
+  }, [sunny]);
   if (found === null) {
     return (
       <main class="desk" aria-busy="true">

@@ -1,5 +1,6 @@
 import type { JobView } from "../api";
 import { go } from "../route";
+import { isSunny, setSunny } from "../shop/theme";
 import { isCounted, isDrawn, isPlanned, reachable } from "../state";
 import { attempt, edit, said } from "./saying";
 import { nextTold } from "./placing";
@@ -21,6 +22,9 @@ export function Header({ job, page }: { job: JobView; page: string }) {
         </h1>
         <Counts job={job} />
         <div class="edits">
+          <button type="button" aria-pressed={isSunny.value} onClick={() => setSunny(!isSunny.value)}>
+            Bright sun
+          </button>
           <button type="button" disabled={!job.can_undo} onClick={() => attempt(() => edit("/api/undo", {}))}>
             Undo
           </button>
