@@ -29,7 +29,7 @@ from collections.abc import Iterator
 
 from casewright.casework.cases import Case
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import effort_words, helped_words, kilograms
+from casewright.checks.words import HELPER, Lifts, kilograms
 from casewright.findings import Severity
 from casewright.room.lifting import case_effort
 from casewright.room.model import Room
@@ -46,7 +46,7 @@ def _left_off(case: Case) -> str:
 
 
 def _examine(room: Room) -> Iterator[Breach]:
-    most = room.spec.shop.lift
+    most, lifts = room.spec.shop.lift, Lifts(room)
     for case in room.boxes:
         effort = case_effort(room, case)
         if effort.weight <= most and not effort.is_strenuous:
@@ -57,11 +57,11 @@ def _examine(room: Room) -> Iterator[Breach]:
             case.key,
             f"{case.spec.title} weighs about {kilograms(room, effort.weight)}{_left_off(case)}"
             + (f", over the {kilograms(room, most)} one person lifts here" if over else "")
-            + f"; {effort_words(room, effort)}"
+            + f"; {lifts.words(effort, case.spec.title)}"
             + ("; a ledger or a jack carries it while it is screwed on" if up else ""),
             measured=kilograms(room, effort.weight),
             limit=kilograms(room, most),
-            remedies=(helped_words(effort), "a jack or a cart", "two boxes instead of one"),
+            remedies=(HELPER, "a jack or a cart", "two boxes instead of one"),
         )
 
 

@@ -29,7 +29,7 @@ from casewright.casework.case_mouth import CaseMouth
 from casewright.casework.cases import Case, Door, Front
 from casewright.casework.features import Bores
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
+from casewright.checks.words import by_unit, flatter_pull, length
 from casewright.findings import Severity
 from casewright.room.model import Room
 from casewright.room.run_ends import SIDES
@@ -165,7 +165,7 @@ def _breach(
         limit=length(room, need),
         remedies=(
             f"move it {length(room, more)} farther in from the door's {free} edge: pull_edge",
-            "a knob or a pull that stands out less",
+            *flatter_pull(room, more),
             f'hinge = "{free}", if nothing opens at its other side',
         ),
         severity=Severity.STOP if left < 0 else None,

@@ -27,7 +27,7 @@ from typing import NamedTuple
 
 from casewright.casework.cases import Door, Front
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
+from casewright.checks.words import by_unit, flatter_pull, length
 from casewright.findings import Severity
 from casewright.room.model import Room
 from casewright.room.on_walls import CasePlace, cases_on_walls
@@ -111,7 +111,7 @@ def _judge(room: Room, one: _Beside, other: _Beside) -> Iterator[Breach]:
                 limit=length(room, need),
                 remedies=(
                     f"begin it {length(room, need)} out, with a wider filler",
-                    "a knob or a pull that stands out less",
+                    *flatter_pull(room, need - own.out),
                 ),
             )
 

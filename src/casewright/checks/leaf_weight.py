@@ -29,7 +29,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import effort_words, helped_words, kilograms
+from casewright.checks.words import HELPER, Lifts, kilograms
 from casewright.findings import Severity
 from casewright.room.lifting import Effort, leaf_effort, lid_effort
 from casewright.room.model import Room
@@ -41,26 +41,28 @@ _LIGHT = 15 * POUND
 
 
 def _examine(room: Room) -> Iterator[Breach]:
+    lifts = Lifts(room)
     for case in room.boxes:
         for door in case.doors:
             node = room.chain.nodes.get(f"{door.path}.weight")
             if node is not None and node.value > _LIGHT:
                 effort = leaf_effort(room, case, door, node.value)
-                ways = (helped_words(effort), "blocks or a jack under it while the hinges go in")
-                yield from _judge(room, door.path, f"the {door.title}", effort, ways)
+                ways = (HELPER, "blocks or a jack under it while the hinges go in")
+                yield from _judge(lifts, room, (door.path, f"the {door.title}"), effort, ways)
         shared = (p for run in room.runs if run.spec.one_lid and run.cases[0] is case
                   for p in run.own_parts)  # fmt: skip
         for lid in (*case.parts, *shared) if case.spec.lid is not None else ():
             if lid.role == "lid":
                 density = getattr(room.spec.stock[lid.stock], "density", Fraction(0))
                 effort = lid_effort(room, case, lid, lid.weight(density))
-                ways = helped_words(effort), "lower it onto its box end by end"
-                yield from _judge(room, lid.path, "the lid", effort, ways)
+                ways = HELPER, "lower it onto its box end by end"
+                yield from _judge(lifts, room, (lid.path, "the lid"), effort, ways)
 
 
 def _judge(
-    room: Room, path: str, name: str, effort: Effort, ways: tuple[str, ...]
+    lifts: Lifts, room: Room, named: tuple[str, str], effort: Effort, ways: tuple[str, ...]
 ) -> Iterator[Breach]:
+    path, name = named
     most = room.spec.shop.lift
     over = effort.weight > most
     if effort.weight > _LIGHT and (over or effort.is_strenuous):
@@ -68,7 +70,7 @@ def _judge(
             path,
             f"{name} weighs about {kilograms(room, effort.weight)}"
             + (f", over the {kilograms(room, most)} one person lifts here" if over else "")
-            + f"; {effort_words(room, effort)}",
+            + f"; {lifts.words(effort, name)}",
             measured=kilograms(room, effort.weight),
             limit=kilograms(room, most),
             remedies=(*ways, "a thinner or lighter sheet, or two smaller leaves"),

@@ -28,7 +28,7 @@ from typing import NamedTuple
 
 from casewright.casework.cases import Door, Front
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
+from casewright.checks.words import by_unit, flatter_pull, length
 from casewright.findings import Severity
 from casewright.room.model import Room
 from casewright.room.on_walls import CasePlace, cases_on_walls
@@ -142,7 +142,7 @@ def _breach(room: Room, place: CasePlace, opens: _Opens, stands: _Stands) -> Bre
         remedies=(
             f"a filler wider by {length(room, need - opens.air)}",
             "a front that does not open there, or a door hinged on its other side",
-            f"a knob or a pull that stands out {length(room, need - opens.air)} less",
+            *(flatter_pull(room, need - opens.air) if isinstance(opens.front, Door) else ()),
         ),
     )
 

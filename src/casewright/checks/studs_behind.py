@@ -23,13 +23,21 @@ distance is style 'stud_spacing', usual spacing of wall framing by `irc`.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
+from casewright.casework.cases import Case
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import length
 from casewright.findings import Severity
 from casewright.room.model import Room
 from casewright.room.on_walls import CasePlace, cases_on_walls
-from casewright.room.stud_columns import COLUMNS, free_studs, studs_behind
+from casewright.room.stud_columns import (
+    COLUMNS,
+    free_studs,
+    inside_edges,
+    off_limits,
+    studs_behind,
+)
 from casewright.room.wall_fixing import wall_fixings
 
 __all__ = ["RULE"]
@@ -62,9 +70,27 @@ def _examine(room: Room) -> Iterator[Breach]:
             remedies=(
                 "a rail across two studs, flush with the wall's board, behind each nailer",
                 *(joined if case.key in in_runs else ()),
-                "a wider case",
+                _wider(room, case, before, len(free) if free is not None else 0),
             ),
         )
+
+
+def _wider(room: Room, case: Case, before: CasePlace | None, free: int) -> str:
+    """By how much it would reach the next stud; while none are found, over their distance."""
+    if before is None:
+        least = room.spec.style["stud_spacing"].value
+        return f"a case {length(room, max(least - case.width.value, Fraction(0)))} wider"
+    left, right = inside_edges(before)
+    strips = off_limits(room, before.wall)
+    beyond = sorted(
+        max(left - stud.value, stud.value - right)
+        for stud in before.wall.studs
+        if not left <= stud.value <= right and not any(s.holds(stud.value) for s in strips)
+    )
+    wanted = COLUMNS - free
+    if wanted != 1 or not beyond:  # two may lie on either side of it
+        return "a wider case"
+    return f"a case {length(room, beyond[0])} wider, on the side of the next stud"
 
 
 def _behind(room: Room, before: CasePlace) -> str:

@@ -7,14 +7,17 @@ from functools import cache
 
 from casewright.casework.cases import Case
 from casewright.dims import Fit, Way, format_length, round_to, size_text, weight_text
+from casewright.room.fit_words import gap_text
 from casewright.room.lifting import Effort
 from casewright.room.model import Room
 from casewright.sources import INCH
 
 __all__ = [
-    "about", "by_unit", "effort_words", "gap", "helped_words", "kilograms", "length",
+    "HELPER", "Lifts", "about", "by_unit", "flatter_pull", "gap", "kilograms", "length",
     "style_value", "thickness",
 ]  # fmt: skip
+
+HELPER = "a helper that day"
 
 _MM = Fraction(1)
 _GRAINS = 10**6  # of a millimetre, that a computed length is taken to
@@ -27,8 +30,7 @@ def length(room: Room, value: Fraction) -> str:
 
 def gap(room: Room, fit: Fit, value: Fraction) -> str:
     """A gap of a fit, or a bound of it, as what it is checked with shows it."""
-    fine = fit.high - fit.low < 1
-    return thickness(room, value) if fine else length(room, value)
+    return gap_text(fit, value, room.spec.unit)
 
 
 def thickness(room: Room, value: Fraction) -> str:
@@ -71,25 +73,48 @@ def style_value(room: Room, case: Case, key: str) -> Fraction:
     return (case.spec.overrides.get(key) or room.spec.style[key]).value
 
 
-def effort_words(room: Room, effort: Effort) -> str:
-    """What the lifting equation says of a lift, with what it was reckoned from."""
-    task = effort.worst
-    high = f"{_rounded(room, task.height)} above the floor" if task.height else "at the floor"
-    place = f"hands {high} and {_rounded(room, task.out)} from the ankles"
-    if effort.limit is None or effort.index is None:
-        return f"with the {place} the lifting equation gives no limit at all"
-    return (
-        f"the lifting equation recommends at most {kilograms(room, effort.limit)}, which makes an "
-        f"index of {float(effort.index):.1f} ({place}, moved {_rounded(room, task.rise)}, no "
-        "handles, no twist, once in five minutes)"
-    )
+def flatter_pull(room: Room, by: Fraction) -> tuple[str, ...]:
+    """A pull that stands out so much less [mm], where the one in hand stands out farther."""
+    out = room.spec.hardware.pull.projection.value
+    if by >= out:
+        return ()
+    return (f"a knob or a pull that stands out {length(room, out - by)} at most",)
 
 
-def helped_words(effort: Effort) -> str:
-    """What a helper does to the index: as if each had half."""
-    if effort.index is None:
-        return "a helper that day"
-    return f"a helper that day: with half each the index is {float(effort.index / 2):.1f}"
+class Lifts:
+    """What the lifting equation says of lifts, the way of each kind told once.
+
+    Parameters
+    ----------
+    room
+        The lifts' room.
+    """
+
+    def __init__(self, room: Room) -> None:
+        self._room = room
+        self._told: dict[str, str] = {}
+
+    def words(self, effort: Effort, name: str) -> str:
+        """Limit and index of a lift, with what it was reckoned from, or which lift was alike.
+
+        Parameters
+        ----------
+        name
+            What is lifted.
+        """
+        task, room = effort.worst, self._room
+        high = f"{_rounded(room, task.height)} above the floor" if task.height else "at the floor"
+        way = f"hands {high} and {_rounded(room, task.out)} from the ankles"
+        if effort.limit is None or effort.index is None:
+            return f"with the {way} the lifting equation gives no limit at all"
+        way += f", moved {_rounded(room, task.rise)}, no handles, no twist, once in five minutes"
+        like = self._told.setdefault(way, name)
+        index, most = effort.index, kilograms(room, effort.limit)
+        return (
+            f"the lifting equation recommends at most {most}, which makes an index of "
+            f"{float(index):.1f}, or {float(index / 2):.1f} for each of two "
+            f"({way if like is name else f'lifted as {like} is'})"
+        )
 
 
 def _rounded(room: Room, value: Fraction) -> str:

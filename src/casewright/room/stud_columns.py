@@ -11,7 +11,7 @@ from casewright.survey.fixed_things import PlacedThing
 from casewright.survey.specs import is_small
 from casewright.survey.walls import SurveyedWall
 
-__all__ = ["COLUMNS", "OffLimits", "free_studs", "off_limits", "studs_behind"]
+__all__ = ["COLUMNS", "OffLimits", "free_studs", "inside_edges", "off_limits", "studs_behind"]
 
 COLUMNS = 2
 """Columns of screws that a wall case is asked to hang on (common practice)."""
@@ -63,12 +63,17 @@ def off_limits(room: Room, wall: SurveyedWall) -> tuple[OffLimits, ...]:
 
 def studs_behind(place: CasePlace) -> tuple[int, ...]:
     """Numbers of the found studs whose middles lie between a case's sides, left to right."""
+    inside = inside_edges(place)
+    numbered = sorted(enumerate(place.wall.studs), key=lambda row: row[1].value)
+    return tuple(n for n, stud in numbered if inside[0] <= stud.value <= inside[1])
+
+
+def inside_edges(place: CasePlace) -> tuple[Fraction, Fraction]:
+    """Where a case's sides end inside, from the wall's left end [mm]."""
     case = place.case
     left = place.left + case.left_frame.value
     side = max(p.finished.thickness.value for p in case.parts if p.role == "side")
-    inside = (left + side, left + case.width.value - side)
-    numbered = sorted(enumerate(place.wall.studs), key=lambda row: row[1].value)
-    return tuple(n for n, stud in numbered if inside[0] <= stud.value <= inside[1])
+    return left + side, left + case.width.value - side
 
 
 def free_studs(room: Room, place: CasePlace) -> tuple[int, ...]:
