@@ -39,7 +39,8 @@ def plan_scene(room: Room, unit: Unit) -> Scene:
     """The room from above: every surveyed wall, joined to the next by its corner as read.
 
     Cases that stand in full lines, those that hang in broken ones, with the swing of their doors
-    and of the room's. Walls that no corner joins stand apart.
+    and of the room's, and how far the doors of appliances come down. Walls that no corner joins
+    stand apart.
     """
     stands = wall_stands(room.survey)
     elements: list[Element] = []
@@ -150,6 +151,9 @@ def _appliances(
             span = (left, left + float(each.width.value))
             tag = Tag(path=each.width.path, title=each.spec.title)
             yield Polyline(_outline(stand, span, (0.0, deep)), NEIGHBOUR, closed=True, tag=tag)
+            if each.spec.opens is not None:
+                opened = (deep, deep + float(each.spec.opens.value))
+                yield Polyline(_outline(stand, span, opened), THIN, closed=True, tag=tag)
             covered = _is_covered(span, hung.get(run.spec.on, ()))
             yield _named(stand, each.spec.title, tag, span, deep, covered=covered)
 

@@ -42,7 +42,7 @@ def tape_section(room: Room, day: Hanging, paper: Paper) -> Section | None:
     blocks: list[Block] = []
     with suppress(ScaleError):
         plot = largest(plan_scene(room, room.spec.unit), paper.text_width_mm, _TALL_MM,
-                       room.spec.unit)  # fmt: skip
+                       room.spec.unit, fine=True)  # fmt: skip
         blocks.append(Figure(plot, alternative=f"{room.spec.name}, plan"))
     blocks.append(Paragraph(_HOW))
     for hang in day.walls.values():
