@@ -27,8 +27,8 @@ _KINDS: dict[str, tuple[tuple[str, ...], str]] = {
     "toe_skin": (("base", "tall"), "only base and tall cases have a toe space"),
     "light_rail": (("wall",), "only wall cases have their bottoms in sight"),
     "crown": (
-        ("wall", "tall", "bookcase", "hood"),
-        "only wall cases, tall cases and bookcases have a crown",
+        ("wall", "tall", "bookcase", "hood", "surround"),
+        "only wall cases, tall cases, bookcases, surrounds and hoods have a crown",
     ),
 }
 
@@ -93,8 +93,7 @@ def _beside_hoods(run: RunTable, cases: Mapping[str, CaseTable]) -> Iterator[tup
     """A crown dies into the sides of a hood: it stands on what is beside it."""
     hoods = [case.kind == "hood" for case in cases.values()]
     parted = sum(not own and (not n or hoods[n - 1]) for n, own in enumerate(hoods))
-    if not parted and hoods:
-        yield "only a hood stands here, and it has no crown of its own", "take it out"
+    parted = parted or 1
     read = len(run.crown.as_built) if run.crown is not None else 0
     if parted and read not in (0, parted):
         what = f"the crown has {parted} stretches beside hoods, {read} are read here"
@@ -158,7 +157,8 @@ def _ends(key: str, run: RunTable, reporter: Reporter) -> None:
             reporter.tell(("run", key, "scribe_moulding", "ends"), what, f"take {side} out")
         for trim in ("light_rail", "crown"):
             table: Table | None = getattr(run, trim)
-            if table is not None and getattr(table, f"{side}_return") is not None and not is_open:
+            read = table is not None and getattr(table, f"{side}_return") is not None
+            if read and end not in ("open", "flush"):
                 what = f"nothing returns to the wall at the {side} end: it is closed"
                 reporter.tell(("run", key, trim, f"{side}_return"), what, "take it out")
         gap = run.left_gap if side == "left" else run.right_gap

@@ -26,6 +26,7 @@ from casewright.room.model import Room
 from casewright.room.proof import prove_run
 from casewright.room.specs import JobSpec
 from casewright.room.trims.bend_proof import bend_failures
+from casewright.room.trims.beside_proof import beside_failures
 
 __all__ = ["WorkedJob", "work_out"]
 
@@ -102,7 +103,7 @@ def _worked(spec: JobSpec, facts: Facts) -> WorkedJob:
             found.extend(as_findings(proof, unit=spec.unit))
         else:
             failures.extend((f"run.{run.spec.key}", failure) for failure in proof.failures)
-    proof = Proof(tuple(bend_failures(room, max(step, GRID))))
+    proof = Proof((*bend_failures(room, max(step, GRID)), *beside_failures(room)))
     if facts:
         found.extend(as_findings(proof, unit=spec.unit))
     else:

@@ -26,6 +26,8 @@ from casewright.outputs.document import Paper, Section
 from casewright.outputs.inlines import Blank, Inline, Rich, Small, Strong
 from casewright.packet.trim_steps import trim_steps
 from casewright.room.model import Room, Run
+from casewright.room.run_ends import SIDES
+from casewright.room.specs import RunSide
 from casewright.room.trim_questions import what_to_read
 from casewright.room.trims.corners import met_in_corner
 from casewright.room.trims.model import EndCut, Trim, TrimPiece
@@ -144,16 +146,22 @@ def _readings(room: Room, run: Run, trim: Trim) -> Iterator[Row]:
         yield Row((f"{words[:1].upper()}{words[1:]}", _planned(planned, length, unit), read))
     if trim.kind != "crown":
         return
-    for side in ("left", "right"):
-        inside = met_in_corner(room.spec, run.spec, "left" if side == "left" else "right")
+    for side in SIDES:
         cut = _turning(trim, side)
         if cut is None or cut.corner is None:
             continue
-        kind = "inside corner" if inside is not None else "corner of the return"
+        kind = "inside corner" if _is_inside(room, run, trim, side) else "corner of the return"
         if cut.is_bend:
             kind = "corner between front and diagonal face"
         read = Strong(_degrees(cut.corner)) if cut.is_read else Blank(20.0)
         yield Row((f"The {kind} at the {side} end", _degrees(cut.planned), read))
+
+
+def _is_inside(room: Room, run: Run, trim: Trim, side: RunSide) -> bool:
+    """Whether it meets another crown: in a corner of walls, or one that turns back on its wall."""
+    if met_in_corner(room.spec, run.spec, side) is not None:
+        return True
+    return not any(piece.part.path.endswith(f"{side}_return") for piece in trim.pieces)
 
 
 def _planned(planned: Dim, length: Dim, unit: str) -> Rich:

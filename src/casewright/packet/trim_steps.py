@@ -139,8 +139,9 @@ def _crown(room: Room, run: Run, crown: Trim) -> Iterator[Step]:
         (), (CAUTIONS["mitre_saw"],),
     )  # fmt: skip
     yield from _joined(crown, ends)
+    yield from _turned(crown)
     hoods = [case.spec.title for case in run.cases if case.spec.hood is not None]
-    if hoods:
+    if hoods and len(hoods) < len(run.cases):
         yield Step(f"Beside {' and '.join(hoods)} backing, frieze board and crown end square: set "
                    "those ends tight against the side first, then the other ends. No nail goes "
                    "into the hood: its liner and duct are behind it.")  # fmt: skip
@@ -159,6 +160,19 @@ def _joined(crown: Trim, ends: Sequence[EndCut]) -> Iterator[Step]:
         yield Step("Scarf: both ends at 45 degrees, glued and pinned over a stud or a seam of the "
                    "backing; the upper piece points away from the door.",
                    (), (CAUTIONS["mitre_saw"],))  # fmt: skip
+
+
+def _turned(crown: Trim) -> Iterator[Step]:
+    """Returns that go back to a crown beside them, not to the wall."""
+    for piece in crown.pieces:
+        if piece.rear is None:
+            continue
+        rear = piece.left if piece.left.kind != "outside mitre" else piece.right
+        how = "the crown beside it is coped against it" if rear.kind == "square" else (
+            "the two close in an inside mitre"
+        )  # fmt: skip
+        yield Step(f"The {piece.part.title} begins at the frieze board of the cases beside it, "
+                   f"not at the wall. Nail it on before the crown there: {how}.")  # fmt: skip
 
 
 def _light_rail(rail: Trim) -> Iterator[Step]:

@@ -37,6 +37,9 @@ def what_to_read(trim: Trim, path: str) -> str:
         return f"the height of the {side} end, once it stands"
     if what == "return":
         face = "frieze board's face" if trim.kind == "crown" else "front"
+        ends = (piece for piece in trim.pieces if piece.part.path.endswith(f"{side}_return"))
+        if any(piece.rear is not None for piece in ends):
+            return f"from the {face} of the cases beside it to its own at the {side} end"
         return f"from the wall to the {face} at the {side} end"
     if what == "across":
         return _ACROSS[trim.kind].format(side=side)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from fractions import Fraction
 from math import isqrt
@@ -10,9 +10,10 @@ from math import isqrt
 from casewright.room.run_ends import round_corner
 from casewright.room.specs import JobSpec, RunSide, RunSpec
 from casewright.room.trims.bends import BENT, BENT_COSINE, bend_at
-from casewright.room.trims.model import EndCut
+from casewright.room.trims.crown_beside import CrownNeighbour
+from casewright.room.trims.model import SQUARE, EndCut, EndKind
 from casewright.room.trims.saw_settings import Spring, corner_tenths, cosine_of, crown_setting
-from casewright.room.trims.specs import CrownSpec
+from casewright.room.trims.specs import CrownSpec, InsideCut
 from casewright.survey.survey import Survey
 
 __all__ = ["CrownEnd", "crown_end", "met_in_corner", "over_corner"]
@@ -28,31 +29,44 @@ class CrownEnd:
     ----------
     kind
         return: at an open end, back to the wall; inside: against another run's crown; bend: across
-        the face of a diagonal corner; wall.
+        the face of a diagonal corner; beside: against the return of another crown on its wall;
+        side: square into the side of a case; hood; straight: on into another crown; wall.
     cut
         Of the front piece there.
     cosine
         Of the corner [-]: as read, else of a square one.
     other
-        Key of the run whose crown it meets; empty: none.
+        Key of the run whose crown it meets; empty: none. A return then ends at that run's face.
+    rear
+        How a return is cut at its rear end.
     """
 
     kind: str
     cut: EndCut
     cosine: Fraction = _SQUARE
     other: str = ""
+    rear: EndCut = SQUARE
 
 
 def crown_end(
-    spec: JobSpec, run: RunSpec, side: RunSide, spring: Spring, measured: Survey
-) -> CrownEnd:
-    """What the crown of a run does at an end."""
+    spec: JobSpec, run: RunSpec, side: RunSide, spring: Spring, measured: Survey,
+    beside: CrownNeighbour | None = None,
+) -> CrownEnd:  # fmt: skip
+    """What the crown of a run does at an end.
+
+    Parameters
+    ----------
+    beside
+        The case of another run that it ends at; None: none stands there.
+    """
     crown = run.trims.crown
     if crown is None:
         msg = f"run {run.key} has no crown"
         raise ValueError(msg)
     if bend_at(spec, run, side) is not None:
         return _bend(crown, side, spring)
+    if beside is not None and beside.kind != "clash":
+        return _beside(crown, side, spring, beside)
     if run.end(side) == "open":
         return _return(crown, side, spring)
     other = met_in_corner(spec, run, side)
@@ -65,6 +79,35 @@ def crown_end(
     setting = crown_setting(cosine, spring)
     cut = EndCut("cope" if coped else "inside mitre", corner_tenths(cosine), is_read, setting)
     return CrownEnd("inside", EndCut("square") if through else cut, cosine, other.key)
+
+
+def _beside(crown: CrownSpec, side: RunSide, spring: Spring, beside: CrownNeighbour) -> CrownEnd:
+    """At a case of another run: into its side, against its crown, or back to that."""
+    other = beside.other.spec
+    if beside.kind == "over":
+        return _return(crown, side, spring)
+    if beside.kind in ("side", "straight"):
+        return CrownEnd(beside.kind, SQUARE)
+    if beside.kind == "inside":
+        cut, cosine = _inner(crown, side, spring, crown.inside)
+        return CrownEnd("beside", cut, cosine, other.key)
+    met = other.trims.crown or crown
+    rear = SQUARE
+    if met.inside == "mitred":
+        back: RunSide = "right" if side == "left" else "left"
+        rear, _ = _inner(met, back, spring, "mitred")
+    return replace(_return(crown, side, spring), other=other.key, rear=rear)
+
+
+def _inner(
+    crown: CrownSpec, side: RunSide, spring: Spring, inside: InsideCut
+) -> tuple[EndCut, Fraction]:
+    """Cut and cosine of the corner between a crown and the return of a deeper case beside it."""
+    read = crown.corner(side)
+    cosine = cosine_of(Decimal(read)) if read else _SQUARE
+    setting = crown_setting(cosine, spring)
+    kind: EndKind = "cope" if inside == "coped" else "inside mitre"
+    return EndCut(kind, corner_tenths(cosine), bool(read), setting), cosine
 
 
 def _bend(crown: CrownSpec, side: RunSide, spring: Spring) -> CrownEnd:

@@ -8,7 +8,8 @@ from casewright.dims import Dim, Place
 from casewright.room.run_ends import SIDES
 from casewright.room.specs import RunSide
 from casewright.room.trims.bends import across_piece, past_bend
-from casewright.room.trims.crown_layout import CrownLayout, crown_case, frieze_stock
+from casewright.room.trims.crown_face import crown_case, frieze_stock
+from casewright.room.trims.crown_layout import CrownLayout
 from casewright.room.trims.model import Trim, TrimPiece
 from casewright.room.trims.stretches import (
     TrimShape,

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from casewright.casework.cases import Case
 from casewright.dims import Dim
 from casewright.findings import Finding, Severity
-from casewright.room.trims.crown_layout import CrownLayout, crown_plane
+from casewright.room.trims.crown_face import crown_plane
+from casewright.room.trims.crown_layout import CrownLayout
 
 __all__ = ["meets_hood"]
 
@@ -15,6 +16,8 @@ __all__ = ["meets_hood"]
 def meets_hood(made: CrownLayout) -> Iterator[Finding]:
     """What a hood lacks for the crown beside it to end square at its sides."""
     run, house = made.run, made.house
+    if all(case.spec.hood is not None for case in run.cases):
+        return
     out = crown_plane(house, run) + made.projection
     for case in run.cases:
         if case.spec.hood is None:
@@ -38,5 +41,9 @@ def _finding(made: CrownLayout, case: Case, lacks: Dim, words: tuple[str, str]) 
         f"{text} {where}",
         measured=text,
         source="common practice",
-        remedies=(f"{case.spec.title} {text} {more}", f"no crown on {run.title}"),
+        remedies=(
+            f"{case.spec.title} {text} {more}",
+            f"{case.spec.title} in a run of its own, flush between two runs, all with crowns",
+            f"no crown on {run.title}",
+        ),
     )

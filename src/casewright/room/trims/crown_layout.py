@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from casewright.casework.cases import Case
 from casewright.casework.house import House
 from casewright.dims import Dim, Place, Way
 from casewright.room.model import Run
@@ -13,6 +12,8 @@ from casewright.room.run_ends import SIDES
 from casewright.room.specs import JobSpec, RunSide
 from casewright.room.trims.bends import Bends, across_length, past_bend
 from casewright.room.trims.corners import CrownEnd, crown_end, met_in_corner
+from casewright.room.trims.crown_beside import CrownNeighbour
+from casewright.room.trims.crown_face import crown_plane, frieze_stock
 from casewright.room.trims.crown_heights import CrownHeights
 from casewright.room.trims.model import SQUARE, EndCut
 from casewright.room.trims.saw_settings import Spring, spring_of
@@ -21,8 +22,7 @@ from casewright.room.trims.stretches import TrimRun, end_of, rail_end, stretch
 from casewright.survey.survey import Survey
 
 __all__ = [
-    "CrownLayout", "CrownStretch", "crown_case", "crown_plane", "crown_stretches", "frieze_stock",
-    "lay_out_crown",
+    "CrownLayout", "CrownStretch", "crown_stretches", "lay_out_crown",
 ]  # fmt: skip
 
 
@@ -51,7 +51,12 @@ class CrownStretch:
 
 
 def crown_stretches(run: Run) -> tuple[CrownStretch, ...]:
-    """One along the whole run, or one for each row of cases beside a hood."""
+    """One along the whole run, or one for each row of cases beside a hood.
+
+    A hood in a run of its own has a crown as other cases have.
+    """
+    if all(case.spec.hood is not None for case in run.cases):
+        return (CrownStretch(1, {}),)
     found: list[CrownStretch] = []
     inner: dict[RunSide, Dim] = {}
     open_ = False
@@ -65,27 +70,6 @@ def crown_stretches(run: Run) -> tuple[CrownStretch, ...]:
     if open_:
         found.append(CrownStretch(len(found) + 1, inner))
     return tuple(found)
-
-
-def crown_case(run: Run) -> Case:
-    """A case that the crown of a run stands on: no hood."""
-    return next((case for case in run.cases if case.spec.hood is None), run.cases[0])
-
-
-def frieze_stock(run: Run) -> str:
-    """What the frieze board is cut from: the doors' sheet, so that it is flush with them."""
-    fronts = [case.spec.front for case in run.cases if case.spec.front is not None]
-    return fronts[0].slab if fronts else crown_case(run).spec.box_stock
-
-
-def crown_plane(house: House, run: Run) -> Dim:
-    """From the wall to the face that the crown of a run is nailed to: case and frieze board."""
-    path = f"run.{run.spec.key}.crown.plane"
-    known = house.chain.nodes.get(path)
-    if known is not None:
-        return known
-    plane = crown_case(run).face_plane + house.thickness(frieze_stock(run))
-    return house.chain.register(path, plane)
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,9 +124,14 @@ class CrownLayout:
 
 def lay_out_crown(
     house: House, known: tuple[JobSpec, Survey, CrownStretch], run: Run, runs: Mapping[str, Run],
-    heights: CrownHeights, bends: Bends,
+    heights: CrownHeights, turns: tuple[Bends, Mapping[RunSide, CrownNeighbour]],
 ) -> CrownLayout:  # fmt: skip
     """Where a crown of known height runs, and how it ends.
+
+    Parameters
+    ----------
+    turns
+        Ends at which it turns across a diagonal corner, and at which another run's case stands.
 
     Raises
     ------
@@ -157,11 +146,12 @@ def lay_out_crown(
     place, drop = house.chain.place(f"run.{run.spec.key}.{at.name}"), nodes[f"{first.path}.drop"]
     known_out = nodes.get(f"{first.path}.projection")
     projection = known_out or first.given("projection", asked.projection)
-    bends = {side: bend for side, bend in bends.items() if side not in at.inner}
+    bends = {side: bend for side, bend in turns[0].items() if side not in at.inner}
     spring = spring_of(drop, projection)
     ends = {
         side: CrownEnd("hood", SQUARE) if side in at.inner
-        else crown_end(spec, run.spec, side, spring, measured) for side in SIDES
+        else crown_end(spec, run.spec, side, spring, measured, turns[1].get(side))
+        for side in SIDES
     }  # fmt: skip
     plane, board = crown_plane(house, run), house.thickness(frieze_stock(run))
     edges = {

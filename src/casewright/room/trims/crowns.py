@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from fractions import Fraction
 
 from casewright.casework.house import House
@@ -13,15 +14,12 @@ from casewright.room.run_ends import SIDES
 from casewright.room.specs import JobSpec, RunSide
 from casewright.room.trims.bends import Bends, across_piece, joined_by_bends
 from casewright.room.trims.corners import over_corner
+from casewright.room.trims.crown_beside import beside_findings, besides_of
 from casewright.room.trims.crown_boards import boards_behind
+from casewright.room.trims.crown_face import crown_case, crown_plane
 from casewright.room.trims.crown_heights import ceiling_over, crown_heights
 from casewright.room.trims.crown_hoods import meets_hood
-from casewright.room.trims.crown_layout import (
-    CrownLayout,
-    crown_case,
-    crown_stretches,
-    lay_out_crown,
-)
+from casewright.room.trims.crown_layout import CrownLayout, crown_stretches, lay_out_crown
 from casewright.room.trims.light_rails import return_piece
 from casewright.room.trims.mitres import fit_mitres
 from casewright.room.trims.model import Trim, TrimPiece
@@ -62,21 +60,33 @@ def build_crown(
     if heights.frieze.value >= 0:
         most = heights.top.value
         place.fit("frieze_left", heights.frieze, Fraction(0), most, place.path)
+    besides = besides_of(house, spec, run, runs, measured)
     found: list[Trim] = []
     made: CrownLayout | None = None
     for at in crown_stretches(run):
-        made = lay_out_crown(house, (spec, measured, at), run, runs, heights, bends)
-        found.extend(_stretch(made, measured))
+        made = lay_out_crown(house, (spec, measured, at), run, runs, heights, (bends, besides))
+        rears = {side: crown_plane(house, runs[end.other]) for side, end in made.ends.items()
+                 if end.kind == "return" and end.other}  # fmt: skip
+        found.extend(_stretch(made, measured, rears))
     if made is None:
         return (), ()
-    return tuple(found), (*_low(made), *_without_saw(made), *meets_hood(made))
+    findings = (*_low(made), *_without_saw(made), *meets_hood(made))
+    return tuple(found), (*findings, *beside_findings(house, run, besides))
 
 
-def _stretch(made: CrownLayout, measured: Survey) -> tuple[Trim, ...]:
-    """Backing, frieze board and moulding of one length."""
+def _stretch(
+    made: CrownLayout, measured: Survey, rears: Mapping[RunSide, Dim]
+) -> tuple[Trim, ...]:
+    """Backing, frieze board and moulding of one length.
+
+    Parameters
+    ----------
+    rears
+        Where returns begin that do not reach the wall, from it [mm].
+    """
     house, place, behind = made.house, made.place, boards_behind(made)
     faces = (each.part.placed.z + each.part.finished.thickness for each in behind[1].along)
-    lengths, pieces = _moulding(made, greatest(*faces), measured)
+    lengths, pieces = _moulding(made, greatest(*faces), measured, rears)
     crown = Trim(place.path, "crown", f"crown{made.suffix}", lengths, pieces, made.own.start,
                  spring=made.spring)  # fmt: skip
     fit_mitres(house, place, made.ends, made.projection, pieces[0].part.path)
@@ -84,7 +94,7 @@ def _stretch(made: CrownLayout, measured: Survey) -> tuple[Trim, ...]:
 
 
 def _moulding(
-    made: CrownLayout, face: Dim, measured: Survey
+    made: CrownLayout, face: Dim, measured: Survey, rears: Mapping[RunSide, Dim]
 ) -> tuple[tuple[Dim, ...], tuple[TrimPiece, ...]]:
     """Lengths to be read, and the pieces: at each open end a return, at a bend one across.
 
@@ -106,25 +116,36 @@ def _moulding(
         (made.ends["left"].cut, made.ends["right"].cut), scarf=bool(joints),
         longer=(over["left"], over["right"]),
     )  # fmt: skip
-    beside = {side: found for side in SIDES
-              if (found := _beside(made, shape, side, over[side])) is not None}  # fmt: skip
+    built = {side: _beside(made, shape, side, over[side], rears.get(side)) for side in SIDES}
+    beside = {side: found for side, found in built.items() if found is not None}
     left, right = (tuple(beside[s][1] for s in (side,) if s in beside) for side in SIDES)
     lengths = (made.own.along, *(length for length, _ in beside.values()))
     return lengths, (*left, *front, *right)
 
 
 def _beside(
-    made: CrownLayout, shape: TrimShape, side: RunSide, over: tuple[Dim, ...]
+    made: CrownLayout, shape: TrimShape, side: RunSide, over: tuple[Dim, ...], rear: Dim | None
 ) -> tuple[Dim, TrimPiece] | None:
-    """At an open end the return, at an own corner the piece across; what is read for it."""
+    """At an open end the return, at an own corner the piece across; what is read for it.
+
+    Parameters
+    ----------
+    rear
+        Where the return begins, from the wall [mm]; None: at the wall.
+    """
     house, place, end = made.house, made.place, made.ends[side]
     if end.kind == "return":
         how = "as planned, until it is read as built"
         # Both returns are read under the name of the first stretch.
         first = house.chain.place(f"run.{made.run.spec.key}.crown")
-        back = first.follows(f"return_{side}", shape.z, how=how)
+        whole = shape.z if rear is None else shape.z - rear
+        back = first.follows(f"return_{side}", whole, how=how)
         edge = made.own.start if side == "left" else made.own.start + made.own.along
-        return back, return_piece(house, place, shape, (side, end.cut), edge, (back, *over))
+        piece = return_piece(house, place, shape, (side, end.cut), (edge, rear), (back, *over))
+        if rear is None:
+            return back, piece
+        left = side == "left"
+        return back, replace(piece, left=end.rear) if left else replace(piece, right=end.rear)
     if side not in made.across:
         return None
     across = made.across[side]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from casewright.casework.house import House
 from casewright.dims import Dim, Place
 from casewright.room.model import Run
@@ -56,7 +58,7 @@ def build_light_rail(house: House, run: Run, spec: LightRailSpec, bends: Bends) 
             back = place.follows(f"return_{side}", depth, how="as planned, until it is read")
             lengths.append(back)
             edge = own.start if side == "left" else own.start + own.along
-            beside[side] = return_piece(house, place, shape, (side, turn), edge, (back,))
+            beside[side] = return_piece(house, place, shape, (side, turn), (edge, None), (back,))
         elif side in bends and bends[side].owns:
             face = across_length(house, place, bends[side], depth)
             lengths.append(face)
@@ -77,8 +79,8 @@ def _of(returns: dict[RunSide, TrimPiece], side: RunSide) -> tuple[TrimPiece, ..
 
 
 def return_piece(
-    house: House, place: Place, shape: TrimShape, turn: tuple[RunSide, EndCut], edge: Dim,
-    length: tuple[Dim, ...],
+    house: House, place: Place, shape: TrimShape, turn: tuple[RunSide, EndCut],
+    at: tuple[Dim, Dim | None], length: tuple[Dim, ...],
 ) -> TrimPiece:  # fmt: skip
     """A piece back to the wall along the outer side of an end case.
 
@@ -86,20 +88,23 @@ def return_piece(
     ----------
     turn
         The end of the run, and how the piece's front end is cut.
-    edge
-        End of the cases, from the run's left datum [mm].
+    at
+        End of the cases, from the run's left datum; where it begins, from the wall [mm], None: at
+        the wall.
     length
-        Terms of its length from the wall.
+        Terms of its length from there.
     """
-    side, cut = turn
+    (side, cut), (edge, rear) = turn, at
     own = place.at(f"{side}_return")
     left = side == "left"
-    front = length[0]
+    front = length[0] if rear is None else rear + length[0]
     for each in length[1:]:
         front = front + each
     part = trim_part(
         house, own, shape, length, edge,
         title=f"{side} return of the {shape.title}",
-        lies="+z +y -x" if left else "-z +y +x", z=house.zero if left else front,
+        lies="+z +y -x" if left else "-z +y +x", z=(rear or house.zero) if left else front,
     )  # fmt: skip
-    return TrimPiece(part, SQUARE, cut) if left else TrimPiece(part, cut, SQUARE)
+    return replace(
+        TrimPiece(part, SQUARE, cut) if left else TrimPiece(part, cut, SQUARE), rear=rear
+    )

@@ -72,11 +72,14 @@ class TrimPiece:
         Its length is that of its long points.
     left, right
         How its ends are cut, as one stands before it.
+    rear
+        From the wall to where a return begins that does not reach it [mm].
     """
 
     part: Part
     left: EndCut = SQUARE
     right: EndCut = SQUARE
+    rear: Dim | None = None
 
 
 @dataclass(frozen=True, slots=True)

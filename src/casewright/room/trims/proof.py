@@ -214,8 +214,10 @@ def _turned(run: Run, trim: Trim, *, flush: bool) -> Iterator[Failure]:
         edge = (_low if left == flush else _high)(part, 0)
         past = edge - _low(front, 0) if left else _high(front, 0) - edge
         side = "left" if left else "right"
+        piece = next(each for each in trim.pieces if each.part is part)
+        rear = Fraction(0) if piece.rear is None else piece.rear.value
         read = next(d for d in trim.open_lengths if d.path.endswith(f"return_{side}"))
-        face = (_high if flush else _low)(front, 2) if read.built is None else read.built
+        face = (_high if flush else _low)(front, 2) if read.built is None else rear + read.built
         off = abs(past - (_high(part, 2) - face))
         if off:
             says = f"the {part.title} and the {front.title} do not close their mitre"
@@ -224,9 +226,9 @@ def _turned(run: Run, trim: Trim, *, flush: bool) -> Iterator[Failure]:
         if off and not trim.open_lengths[0].built:
             says = f"the {part.title} does not lie on the end of the run"
             yield Failure("joints", (part.path,), says, off)
-        if _low(part, 2):
-            says = f"the {part.title} does not reach the wall"
-            yield Failure("size", (part.path,), says, abs(_low(part, 2)))
+        if _low(part, 2) != rear:
+            says = f"the {part.title} does not reach the {'face beside it' if rear else 'wall'}"
+            yield Failure("size", (part.path,), says, abs(_low(part, 2) - rear))
 
 
 def _crown(run: Run, crown: Trim, backing: Trim, frieze: Trim) -> Iterator[Failure]:
