@@ -94,7 +94,9 @@ def stick_plots(
             ]  # fmt: skip
             elements.extend(_strip((x, low, long), (n + 1, count), unit, here))
             elements.extend(_marks(here, x, low, float(long)))
-        title = f"strips {first + 1} to {numbers[-1] + 1} of {count}"
+        last = numbers[-1]
+        which = f"strip {last + 1}" if first == last else f"strips {first + 1} to {last + 1}"
+        title = f"{which} of {count}"
         drawn = plot(Scene(tuple(elements), title), 1)
         yield _with_bar(drawn, unit)
 
