@@ -11,7 +11,7 @@ from casewright.packet.assembly_steps import ToldStep, told_steps
 from casewright.room.model import Room
 from casewright.web.shop_lines import line_of, size_text, split_at_signs
 from casewright.web.shop_readings import Readable
-from casewright.web.shop_schema import Bit, Line, ShopCard, ShopReading, ShopTick
+from casewright.web.shop_schema import Bit, Line, ShopCard, ShopFigure, ShopReading, ShopTick
 
 __all__ = ["assembly_cards", "parts_by_then"]
 
@@ -66,8 +66,12 @@ def _card(
                 if not _is_to_write_on(line)
             ),
         ),
-        figure=f"step.{case.key}.{number}" if comes else f"apart.{case.key}",
-        says=f"{case.spec.title} as it stands after this step",
+        figures=(
+            ShopFigure(
+                name=f"step.{case.key}.{number}" if comes else f"apart.{case.key}",
+                says=f"{case.spec.title} as it stands after this step",
+            ),
+        ),
         ticks=tuple(_ticks(case, told)) if told.is_last and told.stage != _HANGING else (),
         readings=tuple(_readings(room, case, readable)) if is_box else (),
         parts=comes,

@@ -11,6 +11,7 @@ from casewright.casework.parts import Part
 from casewright.dims import Dim
 from casewright.dims.units import Unit
 from casewright.drawing import measure_of
+from casewright.drawing.part_frame import faces_to_draw
 from casewright.drawing.part_view import feature_letters
 from casewright.outputs.inlines import Rich, Strong
 from casewright.packet.card_words import card_heading, held_up_words
@@ -22,7 +23,7 @@ from casewright.packet.words import edge_words, place_titles, plane_word, sizes
 from casewright.room.model import Room
 from casewright.web.shop_lines import caution_line, line_of, size_text
 from casewright.web.shop_readings import Readable
-from casewright.web.shop_schema import Bit, Line, ShopCard, ShopPart, ShopRow, ShopTick
+from casewright.web.shop_schema import Bit, Line, ShopCard, ShopFigure, ShopPart, ShopRow, ShopTick
 
 __all__ = ["machining_cards", "shop_parts"]
 
@@ -54,12 +55,21 @@ def _group_card(
             line_of("Finished ", sizes(size.length, size.width, size.thickness, unit=unit)),
         ),
         warns=tuple(caution_line(CAUTIONS[key]) for key in cautions),
-        figure=f"part.{part.path}",
-        says=f"{part.title} with every cut and hole",
+        figures=tuple(_views(group)),
         rows=tuple(_rows(part, letters, unit)),
         ticks=tuple(_machined(each) for each in group.pieces),
         parts=tuple(each.path for each in group.pieces),
     )
+
+
+def _views(group: PartGroup) -> Iterator[ShopFigure]:
+    """Every face with work on it by itself, left and right one after the other."""
+    for face in faces_to_draw(group.first):
+        for hand in (group.parts, group.mirrored):
+            if hand:
+                marks = ", ".join(part.mark for part in hand)
+                says = f"{marks}: {hand[0].title}, face {face}"
+                yield ShopFigure(name=f"view.{face}.{hand[0].path}", says=says)
 
 
 def _rows(part: Part, letters: Mapping[str, Feature], unit: Unit) -> Iterator[ShopRow]:
@@ -131,13 +141,12 @@ def shop_parts(
         yield _part(
             room, part, titles[part.case], holds, readable,
             cut=(length, part.blank.width), cards=tuple(on.get(part.path, ())),
-            figure=f"one.{part.path}",
         )  # fmt: skip
 
 
 def _part(
     room: Room, part: Part, case: str, holds: HoldMarks, readable: Readable,
-    *, cut: tuple[Dim, Dim], cards: tuple[str, ...], figure: str,
+    *, cut: tuple[Dim, Dim], cards: tuple[str, ...],
 ) -> ShopPart:  # fmt: skip
     unit, size = room.spec.unit, part.finished
     about: list[Rich] = [room.spec.stock[part.stock].title]
@@ -164,7 +173,7 @@ def _part(
         about=line_of(*about),
         stops=_stops(room, PartGroup((part,)), holds),
         cards=cards,
-        figure=figure,
+        figures=tuple(_views(PartGroup((part,)))),
         readings=tuple(each for each in readings if each is not None),
         tick=ShopTick(
             key=f"cut:{part.path}", kind="cut", words=(part.path,), label=("Cut",),

@@ -7,10 +7,12 @@ is lettered there as large as on paper.
 from __future__ import annotations
 
 import threading
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from contextlib import suppress
 from fractions import Fraction
 
+from casewright.casework.features import Face
+from casewright.casework.parts import Part
 from casewright.dims.units import Unit
 from casewright.drawing import Plot, ScaleError, Scene, View, clashes, largest, sheet, struck
 from casewright.drawing.hanging_elevation import hanging_scene
@@ -19,8 +21,6 @@ from casewright.drawing.pulled_apart import pulled_apart_scene
 from casewright.drawing.sheet_layout import sheet_scene
 from casewright.outputs.svg import svg_text
 from casewright.packet.hold_marks import HoldMarks
-from casewright.packet.part_figures import GroupFigures
-from casewright.packet.part_groups import PartGroup, group_parts
 from casewright.web.shop_assembly import parts_by_then
 from casewright.web.shop_book import Bound
 from casewright.web.shop_plan import plan_name
@@ -35,8 +35,10 @@ _WIDTHS = (
     95.0,
     105.0,
 )  # of paper, the widest where lettering lies over lettering [mm]
-_TALLS = (60.0, 90.0, 130.0, 170.0)
-_PORTION = 1.3  # of a drawing: its height to its width, at most [-]
+_PORTION, _UPRIGHT = 1.3, 1.7  # height to width, at most: of a drawing; of a long part [-]
+_SLENDER = 2  # length to width from which on a part is long [-]
+_FACES: Mapping[str, Face] = {"A": "A", "B": "B"}
+_LARGEST = Fraction(2)  # scale of a part
 _WALL_WIDTHS = (82.0, 105.0, 140.0, 190.0)
 _MOST = 400
 
@@ -67,8 +69,8 @@ def _plot(bound: Bound, name: str) -> Plot | None:
     match kind:
         case "sheet":
             return _sheet(bound, rest)
-        case "part" | "one":
-            return _part(bound, rest, alone=kind == "one")
+        case "view":
+            return _view(bound, rest)
         case "step" | "apart":
             return _case(bound, rest, apart=kind == "apart")
         case "wall":
@@ -104,20 +106,29 @@ def _sheet(bound: Bound, rest: str) -> Plot | None:
     return None
 
 
-def _part(bound: Bound, path: str, *, alone: bool) -> Plot | None:
-    """The card's own drawing: every face with work on it; a plain part lies on face A."""
-    for group in group_parts(bound.room.parts):
-        for part in group.pieces:
-            if part.path != path:
-                continue
-            if not part.features:
-                view = View(part_scene(part, "A", _unit(bound)), part.title)
-                return _clearest(_plain(bound, view))
-            figures = GroupFigures(PartGroup((part,)) if alone else group, _unit(bound))
-            within = (figures.within(wide, _TALLS) for wide in _WIDTHS)
-            found = next((drawn for drawn in within if drawn is not None), None)
-            return found or figures.on_page(_WIDTHS[-1], _TALLS[-1])
-    return None
+def _view(bound: Bound, rest: str) -> Plot | None:
+    """'A.sink.side_left': one face of a part, lying or upright, as it is lettered largest."""
+    word, _, path = rest.partition(".")
+    part = next((each for each in bound.room.parts if each.path == path), None)
+    face = _FACES.get(word)
+    if part is None or face is None:
+        return None
+    return _clearest(_faces(part, face, _unit(bound)))
+
+
+def _faces(part: Part, face: Face, unit: Unit) -> Iterator[Plot]:
+    """Lying and upright, a long part upright first: a phone is taller than it is wide."""
+    size = part.finished
+    is_long = size.length.value > size.width.value * _SLENDER
+    lies, stands = (
+        View(part_scene(part, face, unit, standing=standing), f"face {face}")
+        for standing in (False, True)
+    )
+    long = [(stands, wide, _UPRIGHT) for wide in _WIDTHS] if is_long else []
+    either = [(view, wide, _PORTION) for wide in _WIDTHS for view in (lies, stands)]
+    for view, wide, portion in (*long, *either):
+        with suppress(ScaleError):
+            yield sheet([[view]], wide, wide * portion, unit, at_most=_LARGEST, bar=False)
 
 
 def _case(bound: Bound, rest: str, *, apart: bool) -> Plot | None:
@@ -131,12 +142,6 @@ def _case(bound: Bound, rest: str, *, apart: bool) -> Plot | None:
         return None
     there, comes = parts_by_then(bound.room, case, int(number))
     return _fitted(bound, pulled_apart_scene(case, there, comes)) if comes else None
-
-
-def _plain(bound: Bound, view: View) -> Iterator[Plot]:
-    for wide in _WIDTHS:
-        with suppress(ScaleError):
-            yield sheet([[view]], wide, wide * _PORTION, _unit(bound), bar=False)
 
 
 def _fitted(

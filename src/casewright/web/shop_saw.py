@@ -28,7 +28,7 @@ from casewright.room.model import Room
 from casewright.web.shop_lines import caution_line, line_of, sentence, size_text
 from casewright.web.shop_notes import cut_note, kept_note, sawn_note
 from casewright.web.shop_plan import plan_name
-from casewright.web.shop_schema import Line, ShopCard, ShopRow, ShopTick
+from casewright.web.shop_schema import Line, ShopCard, ShopFigure, ShopRow, ShopTick
 
 __all__ = ["saw_cards"]
 
@@ -101,10 +101,15 @@ class _Setting:
             ),
             first=("First piece: measure ", *digits, " before the rest is cut"),
             warns=tuple(self._warns()),
-            figure=f"sheet.{self.name}.{plan.path}.{given.number}.{sheets[0]}",
-            says=f"{self.noun} {sheets[0]} with the cuts of this setting",
+            figures=tuple(map(self._figure, sheets)),
             rows=tuple(map(self._row, given.steps)),
             parts=tuple(self._parts()),
+        )
+
+    def _figure(self, sheet: int) -> ShopFigure:
+        return ShopFigure(
+            name=f"sheet.{self.name}.{self.plan.path}.{self.given.number}.{sheet}",
+            says=f"{self.noun} {sheet} with the cuts of this setting",
         )
 
     def _parts(self) -> Iterator[str]:

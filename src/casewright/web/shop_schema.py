@@ -12,6 +12,7 @@ __all__ = [
     "ShopBook",
     "ShopCard",
     "ShopEntry",
+    "ShopFigure",
     "ShopNow",
     "ShopPart",
     "ShopReading",
@@ -70,6 +71,13 @@ class ShopReading(Answer):
     read: Line = ()
 
 
+class ShopFigure(Answer):
+    """A drawing by its name, and what it shows for those who cannot see it."""
+
+    name: str
+    says: str
+
+
 class ShopRow(Answer):
     """One thing on a card: a cut, a set-up, a screw."""
 
@@ -85,7 +93,7 @@ class ShopRow(Answer):
 class ShopCard(Answer):
     """One thing at a time, on one screen.
 
-    `lead` and `big` are what is set or done, largest. `figure` names the drawing.
+    `lead` and `big` are what is set or done, largest.
     """
 
     id: str
@@ -98,8 +106,7 @@ class ShopCard(Answer):
     lines: tuple[Line, ...] = ()
     first: Line = ()
     warns: tuple[Line, ...] = ()
-    figure: str = ""
-    says: str = ""
+    figures: tuple[ShopFigure, ...] = ()
     rows: tuple[ShopRow, ...] = ()
     ticks: tuple[ShopTick, ...] = ()
     readings: tuple[ShopReading, ...] = ()
@@ -132,7 +139,7 @@ class ShopPart(Answer):
     about: Line
     stops: tuple[Line, ...]
     cards: tuple[str, ...]
-    figure: str
+    figures: tuple[ShopFigure, ...]
     readings: tuple[ShopReading, ...]
     tick: ShopTick
 

@@ -16,7 +16,7 @@ from casewright.packet.wall_page import wall_section
 from casewright.packet.words import edge_words
 from casewright.room.model import Room
 from casewright.web.shop_lines import caution_line, line_of, size_text
-from casewright.web.shop_schema import Line, ShopCard, ShopRow, ShopTick
+from casewright.web.shop_schema import Line, ShopCard, ShopFigure, ShopRow, ShopTick
 
 __all__ = ["finishing_cards", "hanging_cards"]
 
@@ -146,7 +146,7 @@ def _marks_card(room: Room, key: str, hang: WallHanging) -> ShopCard:
     return ShopCard(
         id=f"hang.marks.{key}", station="hang", over=hang.wall.spec.title, title="Mark the wall",
         lead="Every mark from one end, every height from one line", rows=tuple(rows),
-        figure=f"wall.{key}", says=f"{hang.wall.spec.title} with its marks, studs and wall screws",
+        figures=(_wall(hang),),
     )  # fmt: skip
 
 
@@ -175,12 +175,18 @@ def _lift_card(room: Room, hang: WallHanging, lift: Lift, place: tuple[int, int]
             (f"{kilograms(room, lift.weight)}; {lift.because}",),
         ),
         warns=(caution_line(_LIFT), caution_line(_CABLES)),
-        figure=f"wall.{hang.wall.spec.key}",
-        says=f"{hang.wall.spec.title} with its marks, studs and wall screws",
+        figures=(_wall(hang),),
         rows=(*shims, *(_screws(screws, room) if screws else ())),
         ticks=tuple(_hung(case)),
         parts=tuple(part.path for part in case.parts),
     )  # fmt: skip
+
+
+def _wall(hang: WallHanging) -> ShopFigure:
+    spec = hang.wall.spec
+    return ShopFigure(
+        name=f"wall.{spec.key}", says=f"{spec.title} with its marks, studs and wall screws"
+    )
 
 
 def _screws(found: CaseScrews, room: Room) -> Iterator[ShopRow]:

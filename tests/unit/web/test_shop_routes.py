@@ -125,15 +125,17 @@ def test_every_part_is_cut_at_one_setting(shop: TestClient) -> None:
 def test_every_drawing_that_a_card_names_is_there(shop: TestClient) -> None:
     """And what it says is for those who cannot see it."""
     book = shop.get("/api/shop").json()
-    by_kind = {each["figure"].partition(".")[0]: each["figure"]
-               for each in (*book["cards"], *book["parts"]) if each["figure"]}  # fmt: skip
-    assert {"sheet", "part", "step", "one"} <= set(by_kind)
+    drawn_on = (*book["cards"], *book["parts"])
+    names = [figure["name"] for each in drawn_on for figure in each["figures"]]
+    by_kind = {name.partition(".")[0]: name for name in names}
+    assert {"sheet", "view", "step"} <= set(by_kind)
     for figure in by_kind.values():
         drawn = shop.get(f"/api/shop/drawings/{figure}")
         assert drawn.status_code == 200, figure
         assert drawn.text.startswith("<svg")
     assert shop.get("/api/shop/drawings/sheet.x.y.1.1").status_code == 404
     assert shop.get("/api/shop/drawings/step.none.99").status_code == 404
+    assert shop.get("/api/shop/drawings/view.C.none").status_code == 404
 
 
 def test_ticking_a_cut_keeps_the_plan_in_hand(shared: tuple[TestClient, Path]) -> None:

@@ -1,6 +1,6 @@
 import { useSignal } from "@preact/signals";
 import { parts } from "./book";
-import { Picture } from "./Picture";
+import { Pictures } from "./Picture";
 import { ReadingBox } from "./Pad";
 import { TickBox, tickOff } from "./TickBox";
 import { caseOf, Spent } from "./Spent";
@@ -18,7 +18,7 @@ export function CardView({ card }: { card: Card }) {
   const about = caseOf(card);
   const title = card.big.length > 0 || card.lead === "" ? card.title : card.lead;
   return (
-    <article aria-labelledby="card" class={card.figure === "" ? "card" : "card pictured"}>
+    <article aria-labelledby="card" class={card.figures.length === 0 ? "card" : "card pictured"}>
       <p class="over">{card.over}</p>
       {card.big.length > 0 ? (
         <p class="setting">
@@ -49,7 +49,7 @@ export function CardView({ card }: { card: Card }) {
           </li>
         ))}
       </ul>
-      {card.figure !== "" && <Picture name={card.figure} says={card.says} />}
+      <Pictures figures={card.figures} />
       {card.readings.map((reading) => (
         <ReadingBox key={reading.path} reading={reading} />
       ))}

@@ -2,15 +2,16 @@
 import { signal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { CardView } from "./CardView";
-import { keep, kept } from "./keeping";
+import { build, keep, kept, type Shaped } from "./keeping";
 import type { Card, Line } from "./types";
 import { plain } from "./words";
 
-const inSight = signal<Card | null>(kept<Card>("card"));
+const last = kept<Shaped<Card>>("card");
+const inSight = signal<Card | null>(last?.build === build ? last.kept : null);
 
 function see(card: Card): void {
   inSight.value = card;
-  keep("card", card);
+  keep("card", { build, kept: card } satisfies Shaped<Card>);
 }
 
 /** A card as it lay open, though the book has it no more. */

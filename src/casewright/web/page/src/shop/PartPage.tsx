@@ -4,7 +4,7 @@ import { Ask } from "./Ask";
 import { book, cards } from "./book";
 import { withdraw, write } from "./outbox";
 import { ReadingBox } from "./Pad";
-import { Picture } from "./Picture";
+import { Pictures } from "./Picture";
 import { Spent } from "./Spent";
 import { TickBox } from "./TickBox";
 import { isSpoiled, partBy, stateOf } from "./ticking";
@@ -59,7 +59,7 @@ function PartView({ part }: { part: Part }) {
       <p>
         So far: <strong>{isSpoiled(part.path) ? "spoiled, make it again" : stateOf(part.path)}</strong>
       </p>
-      <Picture name={part.figure} says={`${part.title} with every cut and hole`} />
+      <Pictures figures={part.figures} />
       <TickBox tick={part.tick} />
       {next.map((card) => (
         <a class="button" key={card.id} href={`/shop/${card.station}/${encodeURIComponent(card.id)}`}>

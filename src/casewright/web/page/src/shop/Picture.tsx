@@ -1,9 +1,22 @@
 import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import { book, drawing } from "./book";
+import type { Figure } from "./types";
+
+/** Drawings one under the other; of several each says what it shows. */
+export function Pictures({ figures }: { figures: Figure[] }) {
+  if (figures.length === 0) return null;
+  return (
+    <div class="figures">
+      {figures.map((each) => (
+        <Picture key={each.name} name={each.name} says={each.says} isOne={figures.length === 1} />
+      ))}
+    </div>
+  );
+}
 
 /** A drawing; touched, it fills the screen, to be moved about. */
-export function Picture({ name, says }: { name: string; says: string }) {
+function Picture({ name, says, isOne }: Figure & { isOne: boolean }) {
   const small = useRef<HTMLDivElement>(null);
   const whole = useRef<HTMLDialogElement>(null);
   const isOld = useSignal(false);
@@ -38,8 +51,9 @@ export function Picture({ name, says }: { name: string; says: string }) {
         {!there.value && <span class="soft">The drawing comes when there is a signal.</span>}
       </button>
       <figcaption class="soft">
+        {!isOne && `${says[0]?.toUpperCase()}${says.slice(1)}. `}
         {isOld.value && "Drawn before the last change. "}
-        {there.value && "Touch it to make it larger."}
+        {isOne && there.value && "Touch it to make it larger."}
       </figcaption>
       <dialog ref={whole} class="whole" aria-label={says}>
         <button type="button" onClick={() => whole.current?.close()}>

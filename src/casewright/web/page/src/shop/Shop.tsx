@@ -177,7 +177,7 @@ function Steps({ ids, station, at, isGone }: { ids: string[]; station: string; a
   useEffect(() => {
     if (isGone) return;
     keep(`at.${station}`, at);
-    lookAhead(ids.slice(n + 1, n + AHEAD).map((id) => cards.value.get(id)?.figure ?? ""));
+    lookAhead(ids.slice(n + 1, n + AHEAD).flatMap((id) => cards.value.get(id)?.figures.map((each) => each.name) ?? []));
   }, [at, isGone, book.value?.stamp]);
   const to = (step: number) => `/shop/${station}/${encodeURIComponent(ids[n + step] ?? "")}`;
   const here = isGone ? "–" : n + 1;

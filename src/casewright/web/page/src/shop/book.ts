@@ -2,7 +2,7 @@
 import { computed, signal } from "@preact/signals";
 import { ask, askText, RefusedError, UnreachableError } from "../api";
 import { mustJoin, reachable } from "../state";
-import { fetched, keep, kept, store } from "./keeping";
+import { build, fetched, keep, kept, type Shaped, store } from "./keeping";
 import type { Book, Card, Now, Part } from "./types";
 
 export const book = signal<Book | null>(null);
@@ -15,7 +15,8 @@ export const parts = computed(() => new Map<string, Part>(book.value?.parts.map(
 
 /** The book as it was kept, at once; then what is new. */
 export async function open(): Promise<void> {
-  book.value ??= (await fetched<Book>("book")) ?? null;
+  const found = await fetched<Shaped<Book>>("book");
+  if (found?.build === build) book.value ??= found.kept;
   looked.value = true;
 }
 
@@ -90,7 +91,7 @@ export async function read(): Promise<void> {
       if (text !== "") {
         const found = JSON.parse(text) as Book;
         book.value = found;
-        await store("book", found);
+        await store("book", { build, kept: found } satisfies Shaped<Book>);
       }
     } catch (error) {
       heard(error);
@@ -131,7 +132,7 @@ let walking = false;
 
 /** Ask for drawings before they are needed, one after another, the next ones first. */
 export function lookAhead(names: string[]): void {
-  ahead = names.filter((name) => name !== "" && drawn.get(name)?.stamp !== book.value?.stamp);
+  ahead = names.filter((name) => drawn.get(name)?.stamp !== book.value?.stamp);
   if (walking) return;
   walking = true;
   void (async () => {

@@ -2,6 +2,15 @@
 
 const PREFIX = "casewright.";
 
+/** Of this page: what another build of it kept may have another shape. */
+export const build = document.querySelector<HTMLMetaElement>('meta[name="build"]')?.content ?? "";
+
+/** Something as this build of the page knows it. */
+export interface Shaped<T> {
+  build: string;
+  kept: T;
+}
+
 /** Something kept, or null where there is nothing or it cannot be read. */
 export function kept<T>(name: string): T | null {
   try {

@@ -4,6 +4,7 @@ import type { components } from "../api.gen";
 type Schemas = components["schemas"];
 export type Book = Schemas["ShopBook"];
 export type Card = Schemas["ShopCard"];
+export type Figure = Schemas["ShopFigure"];
 export type Row = Schemas["ShopRow"];
 export type Tick = Schemas["ShopTick"];
 export type Reading = Schemas["ShopReading"];
