@@ -23,6 +23,7 @@ from collections.abc import Iterator
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import gap
 from casewright.findings import Severity
+from casewright.room.fit_words import fit_problem
 from casewright.room.model import Room
 
 __all__ = ["RULE"]
@@ -33,20 +34,17 @@ def _examine(room: Room) -> Iterator[Breach]:
         if fit.holds:
             continue
         wide = fit.gap.value > fit.high
-        found, low, high = (gap(room, fit, each) for each in (fit.gap.value, fit.low, fit.high))
-        name = fit.path.rpartition(".")[2].replace("_", " ")
-        says = f"{name} of {fit.owner} is {found}; it must stay between {low} and {high}"
+        found, bound = (gap(room, fit, each) for each in (
+            fit.gap.value, fit.high if wide else fit.low
+        ))  # fmt: skip
         remedies: tuple[str, ...] = (
             "cut what is still to be cut to the sizes now shown",
             "shim or pack" if wide else "plane or recut the piece that is too big",
         )
-        if name.endswith(" error"):
-            size = name.removesuffix(" error")
-            says = f"the {size} of {fit.owner} is off by {found}; {low} to {high} is allowed"
+        if fit.path.endswith("_error"):
             remedies = ("what can be done, the least work first: casewright resolve JOB",)
-        yield Breach(
-            fit.path, says, measured=found, limit=high if wide else low, remedies=remedies
-        )  # fmt: skip
+        says = fit_problem(fit, room.spec.unit)
+        yield Breach(fit.path, says, measured=found, limit=bound, remedies=remedies)
 
 
 RULE = Rule("fit band", Severity.STOP, __doc__ or "", "common practice", _examine)

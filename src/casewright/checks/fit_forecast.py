@@ -28,7 +28,8 @@ from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import gap
 from casewright.dims import Fit
 from casewright.findings import Severity
-from casewright.room.forecasts import Forecasts, fit_name
+from casewright.room.fit_words import fit_name
+from casewright.room.forecasts import Forecasts
 from casewright.room.model import Room
 
 __all__ = ["RULE"]

@@ -10,6 +10,7 @@ from casewright.job.forecasting import Outlook
 from casewright.packet.words import mark_list
 from casewright.record import Entry
 from casewright.resolve import HoldPoint, hold_points
+from casewright.room.fit_words import fit_name
 from casewright.room.forecast_words import (
     bound_text,
     cause_text,
@@ -20,7 +21,7 @@ from casewright.room.forecast_words import (
     tool_text,
     with_text,
 )
-from casewright.room.forecasts import Forecast, fit_name
+from casewright.room.forecasts import Forecast
 from casewright.room.model import Room
 
 __all__ = ["answer_lines", "forecast_lines"]

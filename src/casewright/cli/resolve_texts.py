@@ -9,6 +9,7 @@ from casewright.dims import Unit, shop_text, size_text
 from casewright.dims.count_text import counted
 from casewright.resolve import (
     Change,
+    Clash,
     Conflict,
     FactChange,
     Kept,
@@ -18,6 +19,7 @@ from casewright.resolve import (
     Remedy,
     Staying,
 )
+from casewright.room.fit_words import fit_problem
 
 __all__ = ["has_kept", "proposal_lines", "staying_lines"]
 
@@ -105,22 +107,20 @@ def _on_sheets(more: int | None) -> str:
 
 
 def _impossible(proposal: Proposal, unit: Unit) -> Iterator[str]:
-    if not (proposal.conflicts or proposal.misfits):
+    if not proposal.stops:
         yield "IMPOSSIBLE NOW: nothing"
         return
-    count = len(proposal.conflicts) + len(proposal.misfits)
-    yield f"IMPOSSIBLE NOW: {counted(count, 'thing')}"
+    yield f"IMPOSSIBLE NOW: {counted(proposal.stops, 'thing')}"
     for conflict in proposal.conflicts:
         yield from _conflict(conflict, unit)
     for misfit in proposal.misfits:
         yield from _misfit(misfit, unit)
+    for clash in proposal.clashes:
+        yield from _clash(clash, unit)
 
 
 def _conflict(conflict: Conflict, unit: Unit) -> Iterator[str]:
-    fit = conflict.fit
-    name = fit.path.rpartition(".")[2].replace("_", " ")
-    least, most, now = (size_text(size, unit) for size in (fit.low, fit.high, fit.gap.value))
-    yield f"  STOP  {name} of {fit.owner} is {now}; it must be {least} to {most}"
+    yield f"  STOP  {fit_problem(conflict.fit, unit)}"
     if conflict.because:
         yield f"        because {_because(conflict.because, unit)}"
     yield from _remedies(conflict.remedies)
@@ -135,6 +135,15 @@ def _misfit(misfit: Misfit, unit: Unit) -> Iterator[str]:
     for says in misfit.says:
         yield f"        {says}"
     yield from _remedies(misfit.remedies)
+
+
+def _clash(clash: Clash, unit: Unit) -> Iterator[str]:
+    yield f"  STOP  {clash.path} does not go together as its pieces are"
+    for says in clash.says:
+        yield f"        {says}"
+    if clash.because:
+        yield f"        because {_because(clash.because, unit)}"
+    yield from _remedies(clash.remedies)
 
 
 def _remedies(remedies: tuple[Remedy, ...]) -> Iterator[str]:

@@ -27,7 +27,7 @@ def with_reminder(worked: WorkedJob, job: LoadedJob) -> WorkedJob:
     if proposal.is_empty:
         return worked
     changes = len(proposal.changes) + len(proposal.again)
-    stops = len(proposal.conflicts) + len(proposal.misfits)
+    stops = proposal.stops
     told = [f"{changes} piece{'s' if changes != 1 else ''} to be made otherwise"] * bool(changes)
     told += [f"{stops} thing{'s' if stops != 1 else ''} impossible now"] * bool(stops)
     finding = Finding(

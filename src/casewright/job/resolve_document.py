@@ -9,7 +9,7 @@ from casewright.job.documents import head_json
 from casewright.job.record_documents import difference_json
 from casewright.job.resolving import Resolved
 from casewright.record import Entry
-from casewright.resolve import Conflict, FactChange, Misfit, Recut, Remedy, Staying
+from casewright.resolve import Clash, Conflict, FactChange, Misfit, Recut, Remedy, Staying
 from casewright.room.specs import JobSpec
 
 __all__ = ["resolve_document"]
@@ -46,6 +46,7 @@ def resolve_document(spec: JobSpec, resolved: Resolved, yes: Entry | None) -> _J
         "again": [_again(each, unit) for each in proposal.again],
         "impossible": [_conflict(each, unit) for each in proposal.conflicts],
         "misfits": [_misfit(each, unit) for each in proposal.misfits],
+        "clashes": [_clash(each, unit) for each in proposal.clashes],
     }
 
 
@@ -90,6 +91,24 @@ def _misfit(misfit: Misfit, unit: Unit) -> _Json:
         "wanted": length_json(size.wanted, unit),
         "says": list(misfit.says),
         "remedies": _remedies(misfit.remedies, unit),
+    }
+
+
+def _clash(clash: Clash, unit: Unit) -> _Json:
+    return {
+        "path": clash.path,
+        "says": list(clash.says),
+        "off": [
+            {
+                "path": move.part.path,
+                "side": move.side,
+                "is": length_json(move.dim.value, unit),
+                "wanted": length_json(move.dim.wanted, unit),
+            }
+            for move in clash.off
+        ],
+        "because": _paths(clash.because),
+        "remedies": _remedies(clash.remedies, unit),
     }
 
 

@@ -1,5 +1,6 @@
 """What a fact changes, and what can be done about it."""
 
+from casewright.resolve.clashes import Clash
 from casewright.resolve.differences import Difference, differences
 from casewright.resolve.hold_points import HoldPoint, Watched, hold_points, readings_awaited
 from casewright.resolve.misfits import Misfit
@@ -14,6 +15,7 @@ from casewright.resolve.staying_model import Resize
 
 __all__ = [
     "Change",
+    "Clash",
     "Conflict",
     "Difference",
     "FactChange",

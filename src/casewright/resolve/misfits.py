@@ -2,18 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.casework.parts import Part
-from casewright.casework.proof import Proof, as_findings
-from casewright.casework.proof.prove import GRID
-from casewright.casework.verification import verify
-from casewright.dims import Dim, Origin
-from casewright.facts import NO_FACTS, Fact
-from casewright.findings import Severity
+from casewright.dims import Dim
+from casewright.resolve.broken import Broken, Key
 from casewright.resolve.moves import (
     LOOSE,
     Move,
@@ -23,11 +19,8 @@ from casewright.resolve.moves import (
     packed_up,
     sides_of,
 )
-from casewright.resolve.one_case import case_with_size
 from casewright.resolve.slopes import slope
-from casewright.room.as_read import without_play
-from casewright.room.build import build
-from casewright.room.model import Room
+from casewright.resolve.trials import Trials
 from casewright.stock import Offcut
 
 _SMALL = Fraction(1, 2)
@@ -36,7 +29,11 @@ _SMALL = Fraction(1, 2)
 _HUNG = ("wall", "plinth")
 """Kinds of case that stand on nothing of their own."""
 
-__all__ = ["Misfit", "misfits", "with_size"]
+_MOST_ALONE, _MOST_OF_MANY = 8, 3
+"""Where more pieces of a case are off, no single one is to blame: they are told together. Of what
+is built with its whole room, a plinth or an island, fewer are tried."""
+
+__all__ = ["Misfit", "misfits", "off_pieces"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +61,7 @@ class Misfit:
     remedies: tuple[Remedy, ...]
 
 
-def misfits(room: Room, offcuts: Sequence[Offcut] = ()) -> tuple[Misfit, ...]:
+def misfits(trials: Trials, offcuts: Sequence[Offcut] = ()) -> tuple[Misfit, ...]:
     """The made pieces whose size is not the one wanted, and breaks the proof of their case.
 
     A difference that assembly takes up is none, nor one that a reading of the box shows its joints
@@ -73,71 +70,68 @@ def misfits(room: Room, offcuts: Sequence[Offcut] = ()) -> tuple[Misfit, ...]:
 
     Parameters
     ----------
+    trials
+        On the room as things are.
     offcuts
         Those on hand.
     """
-    return tuple(misfit for case in room.cases for misfit in _in_case(room, case, offcuts))
+    return tuple(m for case in trials.room.cases for m in _in_case(trials, case, offcuts))
 
 
-def with_size(room: Room, dim: Dim, size: Fraction) -> Room:
-    """The room as it would be, were a made piece of this size [mm]."""
-    held = room.chain.facts
-    facts = {path: fact for path, fact in held.items() if isinstance(fact, Fact)}
-    facts[dim.path] = Fact(Origin("made", "tried"), cut=size)
-    return build(replace(room.spec, file_facts=NO_FACTS), facts, designed=room.designed)
-
-
-def _in_case(room: Room, case: Case, offcuts: Sequence[Offcut]) -> Iterator[Misfit]:
-    moves = [
+def off_pieces(case: Case) -> tuple[Move, ...]:
+    """Made pieces of a case that are not of the size wanted, each with what brings it there."""
+    return tuple(
         Move(part, side, dim, dim.wanted - dim.value)
         for part in case.parts
         if part.state != "planned"
         for side, dim in sides_of(part)
         if dim.value != dim.wanted
-    ]
-    broken = _broken(room, case) if moves else {}
-    small = [move for move in moves if abs(move.by) <= _SMALL]
-    large = [move for move in moves if move not in small]
-    open_ = set(broken)
+    )
+
+
+def _in_case(trials: Trials, case: Case, offcuts: Sequence[Offcut]) -> Iterator[Misfit]:
+    moves = off_pieces(case)
+    if not moves:
+        return
+    large = [move for move in moves if abs(move.by) > _SMALL]
+    small = [move for move in moves if move not in large]
+    most = _MOST_ALONE if trials.stands_alone(case) else _MOST_OF_MANY
+    open_: set[Key] = set(trials.broken(case))
     for each in (large, small):
         # What assembly takes up is to blame only for what no larger difference explains.
-        found = list(_to_blame(room, case, each, broken, offcuts)) if open_ else []
-        yield from found
-        open_ -= {says for misfit in found for says in misfit.says}
+        if not open_ or len({move.part.path for move in each}) > most:
+            return
+        for misfit, mends in _to_blame(trials, case, each, offcuts):
+            yield misfit
+            open_ -= mends
 
 
 def _to_blame(
-    room: Room,
-    case: Case,
-    moves: Iterable[Move],
-    broken: Mapping[str, bool],
-    offcuts: Sequence[Offcut],
-) -> Iterator[Misfit]:
+    trials: Trials, case: Case, moves: Iterable[Move], offcuts: Sequence[Offcut]
+) -> Iterator[tuple[Misfit, set[Key]]]:
     """The pieces with which, at the size wanted, something goes together that does not now."""
+    broken = trials.broken(case)
     for move in moves:
-        judged = _judged(room, case, move.dim)
-        told = {says for says, grave in broken.items() if grave or not judged}
+        judged = _judged(trials, case, move.dim)
+        told = {key for key, each in broken.items() if each.stops or not judged}
         if not told or False in judged:
             continue
-        left = _left(room, case, move.dim, move.dim.value + move.by)
-        mends = tuple(says for says in broken if says in told and says not in left)
+        left = _left(trials, case, move.dim, move.dim.value + move.by)
+        mends = {key for key in broken if key in told and key not in left}
         if mends and len(left) < len(broken):
-            found = (*_partners(room, case, move, mends), *_own(room, move, offcuts))
-            yield Misfit(move.part, move.side, mends, move.dim, found)
+            found = (*_partners(trials, case, move, mends), *_own(trials, move, offcuts))
+            says = tuple(broken[key].says for key in broken if key in mends)
+            yield Misfit(move.part, move.side, says, move.dim, found), mends
 
 
-def _left(room: Room, case: Case, dim: Dim, size: Fraction) -> dict[str, bool]:
+def _left(trials: Trials, case: Case, dim: Dim, size: Fraction) -> Broken:
     """What of a case still does not go together with a piece of this size."""
-    alone = case_with_size(room, case, dim, size)
-    if alone is not None:
-        return _broken(*alone)
-    tried = with_size(room, dim, size)
-    return _broken(tried, next(each for each in tried.cases if each.key == case.key))
+    return trials.alone(case, {dim.path: size}).broken(case.key)
 
 
-def _own(room: Room, move: Move, offcuts: Sequence[Offcut]) -> Iterator[Remedy]:
+def _own(trials: Trials, move: Move, offcuts: Sequence[Offcut]) -> Iterator[Remedy]:
     """What helps the piece itself, as long as it is loose or can be taken off again."""
-    part = move.part
+    part, room = move.part, trials.room
     if part.state in LOOSE or comes_off(room, part):
         yield from mended(room, (move,), offcuts)
     else:
@@ -148,10 +142,11 @@ def _own(room: Room, move: Move, offcuts: Sequence[Offcut]) -> Iterator[Remedy]:
         yield Remedy("design anew", says, 0)
 
 
-def _partners(room: Room, case: Case, move: Move, mends: Sequence[str]) -> Iterator[Remedy]:
+def _partners(trials: Trials, case: Case, move: Move, mends: set[Key]) -> Iterator[Remedy]:
     """A piece too short or narrow: what stands beside it is packed up, or made to match."""
     if move.by < 0:
         return
+    room, known = trials.room, trials.room.chain.fits
     if move.side == "length" and move.part.role == "side" and case.spec.kind not in _HUNG:
         yield from packed_up(room, move)
     if move.part.state not in LOOSE:
@@ -163,26 +158,15 @@ def _partners(room: Room, case: Case, move: Move, mends: Sequence[str]) -> Itera
         size = dict(sides_of(move.part))[move.side].value
         if dim.value <= size:
             continue
-        if set(mends) & set(_left(room, case, dim, size)):
+        trial = trials.alone(case, {dim.path: size})
+        if mends & set(trial.broken(case.key)):
             continue
-        known = room.chain.fits
-        fits = with_size(room, dim, size).chain.fits.items()
-        if all(f.holds or not known[p].holds for p, f in fits):
+        if all(fit.holds or not known[path].holds for path, fit in trial.fits.items()):
             yield from mended(room, (Move(part, move.side, dim, size - dim.value),), ())
 
 
-def _judged(room: Room, case: Case, dim: Dim) -> set[bool]:
+def _judged(trials: Trials, case: Case, dim: Dim) -> set[bool]:
     """Whether the fits of a case that rest on a size hold; empty where none does."""
     own = f"{case.key}."
-    fits = (fit for path, fit in room.chain.fits.items() if path.startswith(own))
-    return {fit.holds for fit in fits if slope(fit.gap, dim)}
-
-
-def _broken(room: Room, case: Case) -> dict[str, bool]:
-    """What of a case does not go together, and whether it stops the work."""
-    grid = max(room.spec.style["cut_step"].value, GRID)
-    failures = verify(case, hardware=room.spec.hardware, grid=grid).failures
-    told = Proof(tuple(failure for failure in failures if failure.check != "size"))
-    found = as_findings(without_play(room, case, told), unit=room.spec.unit)
-    grave = [each for each in found if each.severity is not Severity.NOTE]
-    return {each.says: each.severity is Severity.STOP for each in grave}
+    over = trials.reach.fits_over(dim.path)
+    return {fit.holds for fit in over if fit.path.startswith(own) and slope(fit.gap, dim)}

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Literal
@@ -14,8 +14,8 @@ from casewright.room.model import Room
 from casewright.stock import Offcut
 
 __all__ = [
-    "LOOSE", "MINUTES", "THICKEST_SHIM", "Move", "Remedy", "Rung", "Side", "comes_off", "mended",
-    "packed_up", "sides_of",
+    "LOOSE", "MINUTES", "THICKEST_SHIM", "Move", "Remedy", "Rung", "Side", "all_mended",
+    "comes_off", "cut_anew", "mended", "packed_up", "sides_of",
 ]  # fmt: skip
 
 Side = Literal["length", "width"]
@@ -66,6 +66,8 @@ class Remedy:
         What it uses up, in words; empty for nothing.
     sizes
         Paths of the sizes of made pieces that it changes, with the new ones [mm].
+    anew
+        Paths of pieces that are cut again by the numbers as they are then.
     """
 
     rung: Rung
@@ -73,6 +75,7 @@ class Remedy:
     minutes: int
     stock: str = ""
     sizes: tuple[tuple[str, Fraction], ...] = ()
+    anew: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,8 +102,7 @@ class Move:
     @property
     def names(self) -> str:
         """The pieces by their marks and paths: '11 (pans.drawer_1.front_end) and 12 (...)'."""
-        *others, last = (_name(part) for part in (self.part, *self.alike))
-        return f"{', '.join(others)} and {last}" if others else last
+        return _listed((self.part, *self.alike))
 
     @property
     def sizes(self) -> tuple[tuple[str, Fraction], ...]:
@@ -109,12 +111,25 @@ class Move:
         return tuple((dim.path, dim.value + self.by) for dim in dims)
 
     @property
-    def size(self) -> tuple[Fraction, Fraction]:
-        """Length and width it would have to be [mm]."""
-        length, width = self.part.blank.length.value, self.part.blank.width.value
+    def width(self) -> Fraction:
+        """The width that it is ripped to [mm]."""
+        return self.part.blank.width.value + self.by
+
+    @property
+    def anew(self) -> tuple[Fraction, Fraction]:
+        """Length and width of the pieces cut again: the other side as it is wanted [mm]."""
+        blank = self.part.blank
         if self.side == "length":
-            return length + self.by, width
-        return length, width + self.by
+            return blank.length.value + self.by, blank.width.wanted
+        return blank.length.wanted, blank.width.value + self.by
+
+    @property
+    def sizes_anew(self) -> tuple[tuple[str, Fraction], ...]:
+        """Paths of the sizes that change when the pieces are cut again, with the new ones [mm]."""
+        dims = [
+            d for p in (self.part, *self.alike) for side, d in sides_of(p) if side != self.side
+        ]
+        return (*self.sizes, *((dim.path, dim.wanted) for dim in dims if dim.value != dim.wanted))
 
 
 def sides_of(part: Part) -> tuple[tuple[Side, Dim], ...]:
@@ -161,6 +176,60 @@ def _taken_off(move: Move, remedy: Remedy) -> Remedy:
     return replace(remedy, says=says, minutes=remedy.minutes + _OFF_AND_ON * move.count)
 
 
+def all_mended(room: Room, moves: Sequence[Move], offcuts: Sequence[Offcut]) -> Remedy:
+    """What brings all of these pieces to their sizes, each by what is the least work on it.
+
+    Two sizes of one piece that both grow are one new piece; so is one that grows and shrinks.
+    """
+    by_part: dict[str, list[Move]] = {}
+    for move in moves:
+        by_part.setdefault(move.part.path, []).append(move)
+    found: list[Remedy] = []
+    for own in by_part.values():
+        if any(move.by > 0 for move in own):
+            found.append(_recut(room, own, offcuts))
+        else:
+            found.extend(next(mended(room, (move,), offcuts)) for move in own)
+    rung = max((remedy.rung for remedy in found), key=tuple(MINUTES).index)
+    return Remedy(
+        rung,
+        "; ".join(remedy.says for remedy in found),
+        sum(remedy.minutes for remedy in found),
+        " and ".join(remedy.stock for remedy in found if remedy.stock),
+        tuple(size for remedy in found for size in remedy.sizes),
+    )
+
+
+def cut_anew(room: Room, parts: Sequence[Part]) -> Remedy:
+    """Pieces that are cut again by the numbers as they are then."""
+    goods = dict.fromkeys(room.spec.stock[part.stock].title for part in parts)
+    return Remedy(
+        "recut",
+        f"cut {_listed(parts)} again, to the sizes that they get once they are marked spoiled",
+        MINUTES["recut"] * len(parts),
+        " and ".join(goods),
+        anew=tuple(part.path for part in parts),
+    )
+
+
+def _recut(room: Room, moves: Sequence[Move], offcuts: Sequence[Offcut]) -> Remedy:
+    """One piece cut again at other sizes: its length, its width or both."""
+    if len(moves) == 1:
+        return next(mended(room, moves, offcuts))
+    part, by = moves[0].part, {move.side: move.by for move in moves}
+    length = part.blank.length.value + by.get("length", 0)
+    width = part.blank.width.value + by.get("width", 0)
+    size = f"{size_text(length, room.spec.unit)} x {size_text(width, room.spec.unit)}"
+    sizes = tuple(size for move in moves for size in move.sizes)
+    offcut = smallest_holding(offcuts, part.stock, length, width, turns=not part.grain)
+    if offcut is not None:
+        says = f"cut {_name(part)} again, {size}, out of {offcut.path}"
+        return Remedy("recut from an offcut", says, MINUTES["recut"], offcut.path, sizes)
+    says = f"cut {_name(part)} again, {size}"
+    stock = f"{size} of {room.spec.stock[part.stock].title}"
+    return Remedy("recut", says, MINUTES["recut"], stock, sizes)
+
+
 def packed_up(room: Room, move: Move) -> Iterator[Remedy]:
     """A side that is too short stands on a shim, where that does not show."""
     if 0 < move.by <= THICKEST_SHIM:
@@ -191,13 +260,13 @@ class _Bench:
         if move.side == "width" and move.part.blank.thickness.value >= _THINNEST_GLUED:
             says = (
                 f"glue a strip to an edge of {move.names} and rip "
-                f"{'each' if move.alike else 'it'} to {self.text(move.size[1])}"
+                f"{'each' if move.alike else 'it'} to {self.text(move.width)}"
             )
             minutes = MINUTES["glue a strip"] * move.count
             yield Remedy("glue a strip", says, minutes, "a strip of that stock", move.sizes)
 
     def cut_again(self, move: Move) -> Iterator[Remedy]:
-        part, (length, width) = move.part, move.size
+        part, (length, width) = move.part, move.anew
         size = f"{self.text(length)} x {self.text(width)}"
         goods = self.room.spec.stock[part.stock].title
         used = f"{move.count} of {size}" if move.alike else size
@@ -207,16 +276,16 @@ class _Bench:
             says = f"cut {_name(other)} out of {move.names}, and {again}"
             stock = f"{used} of {goods}, less what {_name(other)} would take"
             minutes = MINUTES["recut"] * move.count
-            yield Remedy("recut smaller elsewhere", says, minutes, stock, move.sizes)
+            yield Remedy("recut smaller elsewhere", says, minutes, stock, move.sizes_anew)
         offcut = smallest_holding(self.offcuts, part.stock, length, width, turns=not part.grain)
         if offcut is not None and not move.alike:
             says = f"cut {_name(part)} again, {size}, out of {offcut.path}"
             minutes = MINUTES["recut"]
-            yield Remedy("recut from an offcut", says, minutes, offcut.path, move.sizes)
+            yield Remedy("recut from an offcut", says, minutes, offcut.path, move.sizes_anew)
         else:
             says = f"cut {move.names} again, {size}"
             minutes = MINUTES["recut"] * move.count
-            yield Remedy("recut", says, minutes, f"{used} of {goods}", move.sizes)
+            yield Remedy("recut", says, minutes, f"{used} of {goods}", move.sizes_anew)
 
     def _smaller(self, part: Part) -> Part | None:
         """The largest piece still to be cut that comes out of a made one."""
@@ -237,3 +306,8 @@ class _Bench:
 
 def _name(part: Part) -> str:
     return f"{part.mark} ({part.path})"
+
+
+def _listed(parts: Iterable[Part]) -> str:
+    *others, last = map(_name, parts)
+    return f"{', '.join(others)} and {last}" if others else last

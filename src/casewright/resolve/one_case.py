@@ -1,23 +1,22 @@
-"""One case built by itself, to try a size of one of its pieces without building the whole room."""
+"""One case built by itself, to try sizes of its pieces without building the whole room."""
 
 from __future__ import annotations
 
 from dataclasses import replace
-from fractions import Fraction
 
 from casewright.casework.build import build_case
 from casewright.casework.cases import Case
 from casewright.casework.house import House
 from casewright.dims import Chain, Dim, Origin
-from casewright.facts import Fact
+from casewright.facts import Facts
 from casewright.room.model import Room
 from casewright.room.seam_strips import seams_at
 
-__all__ = ["case_with_size"]
+__all__ = ["case_with"]
 
 
-def case_with_size(room: Room, case: Case, dim: Dim, size: Fraction) -> tuple[Room, Case] | None:
-    """A case as it would be, were a made piece of it of this size, and a room of its chain alone.
+def case_with(room: Room, case: Case, facts: Facts) -> tuple[Room, Case] | None:
+    """A case as it would be with these facts, and a room of its chain alone.
 
     What its run decides for it stays as it is: its width, its height, its plinth.
 
@@ -29,9 +28,6 @@ def case_with_size(room: Room, case: Case, dim: Dim, size: Fraction) -> tuple[Ro
     own = next((each for each in spec.cases if each.key == case.key), None)
     if own is None:
         return None
-    held = room.chain.facts
-    facts = {path: fact for path, fact in held.items() if isinstance(fact, Fact)}
-    facts[dim.path] = Fact(Origin("made", "tried"), cut=size)
     house = House(
         Chain(facts), spec.style, spec.stock, spec.hardware, spec.shop, spec.unit, spec.moisture
     )

@@ -7,12 +7,14 @@ from dataclasses import dataclass
 
 from casewright.casework.parts import Part
 from casewright.dims import Fit
+from casewright.resolve.clashes import Clash, clashes
 from casewright.resolve.differences import Difference, differences
 from casewright.resolve.misfits import Misfit, misfits
 from casewright.resolve.moves import Remedy
 from casewright.resolve.remedies import remedies
 from casewright.resolve.sources import FactChange, Sources
 from casewright.resolve.spoiled import Recut, recut
+from casewright.resolve.trials import Trials
 from casewright.room.model import Room
 from casewright.stock import Offcut
 
@@ -86,8 +88,9 @@ class Proposal:
         Pieces to be made otherwise.
     again
         Spoiled pieces, with where each is cut from.
-    conflicts, misfits
-        What is impossible now: fits outside their bands, pieces that do not go together.
+    conflicts, misfits, clashes
+        What is impossible now: fits outside their bands, pieces that do not go together with what
+        is made beside them, things that do not for several of their pieces.
     """
 
     facts: tuple[FactChange, ...]
@@ -97,11 +100,17 @@ class Proposal:
     again: tuple[Recut, ...]
     conflicts: tuple[Conflict, ...]
     misfits: tuple[Misfit, ...]
+    clashes: tuple[Clash, ...]
 
     @property
     def is_empty(self) -> bool:
         """Whether there is nothing to say yes to."""
-        return not (self.changes or self.again or self.conflicts or self.misfits)
+        return not (self.changes or self.again or self.stops)
+
+    @property
+    def stops(self) -> int:
+        """How many things are impossible now [-]."""
+        return len(self.conflicts) + len(self.misfits) + len(self.clashes)
 
 
 def propose(
@@ -127,13 +136,19 @@ def propose(
     offcuts
         Those on hand.
     """
-    sources = Sources.of(before, after)
+    sources, trials = Sources.of(before, after), Trials(after)
     found = differences(before, after)
     changed = {each.path for each in found}
     parts = {part.path: part for part in after.parts}
     lost = tuple(parts[path] for path in spoiled if path in parts)
     made = [part for part in after.parts if part.state != "planned"]
     still = len(parts) - len(made) - sum(parts[p].state == "planned" for p in changed & set(parts))
+    conflicts = tuple(
+        Conflict(fit, sources.behind(fit.gap), remedies(trials, fit, offcuts))
+        for fit in after.chain.fits.values()
+        if not fit.holds
+    )
+    alone = misfits(trials, offcuts)
     return Proposal(
         facts=sources.changes,
         kept=tuple(Kept(part, _otherwise(part)) for part in made),
@@ -142,12 +157,15 @@ def propose(
             Change(each, sources.behind_part(parts.get(each.path), each)) for each in found
         ),
         again=recut(after, lost, offcuts),
-        conflicts=tuple(
-            Conflict(fit, sources.behind(fit.gap), remedies(after, fit, offcuts))
-            for fit in after.chain.fits.values()
-            if not fit.holds
+        conflicts=conflicts,
+        misfits=alone,
+        clashes=clashes(
+            trials,
+            sources,
+            [says for misfit in alone for says in misfit.says],
+            [remedy for conflict in conflicts for remedy in conflict.remedies[:1]],
+            offcuts,
         ),
-        misfits=misfits(after, offcuts),
     )
 
 

@@ -7,51 +7,49 @@ are told that apply, with the size by which; each that moves a piece is tried on
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 
 from casewright.casework.cases import Door
 from casewright.casework.parts import Part
 from casewright.dims import Dim, Fit, Way, round_to, size_text
-from casewright.resolve.misfits import with_size
 from casewright.resolve.moves import (
-    LOOSE,
     MINUTES,
     THICKEST_SHIM,
     Move,
     Remedy,
     Side,
-    comes_off,
     mended,
     sides_of,
 )
 from casewright.resolve.slopes import slope
+from casewright.resolve.trials import Trial, Trials
 from casewright.room.model import Room
 from casewright.stock import Offcut
 
 __all__ = ["remedies"]
 
 
-def remedies(room: Room, fit: Fit, offcuts: Sequence[Offcut] = ()) -> tuple[Remedy, ...]:
+def remedies(trials: Trials, fit: Fit, offcuts: Sequence[Offcut] = ()) -> tuple[Remedy, ...]:
     """What can be done about a fit outside its band, the least work first.
 
     Parameters
     ----------
-    room
-        As things are.
+    trials
+        On the room as things are.
     fit
         One of its fits.
     offcuts
         Those on hand.
     """
-    return tuple(_Ladder(room, fit, offcuts).climb())
+    return tuple(_Ladder(trials, fit, offcuts).climb())
 
 
 class _Ladder:
     """The remedies for one fit."""
 
-    def __init__(self, room: Room, fit: Fit, offcuts: Sequence[Offcut]) -> None:
-        self.room, self.fit, self.offcuts = room, fit, offcuts
+    def __init__(self, trials: Trials, fit: Fit, offcuts: Sequence[Offcut]) -> None:
+        self.trials, self.room, self.fit, self.offcuts = trials, trials.room, fit, offcuts
         wide = fit.gap.value > fit.high
         self.lack = (fit.high if wide else fit.low) - fit.gap.value
         self.moves = self._moves()
@@ -70,24 +68,23 @@ class _Ladder:
 
     def _moves(self) -> tuple[Move, ...]:
         """The made pieces that mend the gap alone; only its owner's where one of them does."""
-        found = tuple(self._all_moves())
-        own = self.fit.owner
-        return tuple(m for m in found if own in (m.part.path, m.part.front)) or found
+        own = {part.path for part in self.room.parts if self.fit.owner in (part.path, part.front)}
+        rates = self.trials.reach.rates(self.fit)
+        for is_own in (True, False):
+            parts = (part for part in self.trials.movable if (part.path in own) is is_own)
+            found = tuple(move for part in parts for move in self._moves_of(part, rates))
+            if found:
+                return found
+        return ()
 
-    def _all_moves(self) -> Iterator[Move]:
-        for part in self.room.parts:
-            if part.state not in LOOSE and not self._comes_off(part):
-                continue
-            for side, dim in sides_of(part):
-                rate = slope(self.fit.gap, dim)
-                tries = (dim.wanted - dim.value, self._on_grid(dim, rate)) if rate else ()
-                moves = (self._tried(part, side, dim, by) for by in tries if by)
-                move = next((move for move in moves if move is not None), None)
-                if move is not None:
-                    yield move
-
-    def _comes_off(self, part: Part) -> bool:
-        return part.state != "planned" and comes_off(self.room, part)
+    def _moves_of(self, part: Part, rates: Mapping[str, Fraction]) -> Iterator[Move]:
+        for side, dim in sides_of(part):
+            rate = rates.get(dim.path)
+            tries = (dim.wanted - dim.value, self._on_grid(dim, rate)) if rate else ()
+            moves = (self._tried(part, side, dim, by) for by in tries if by)
+            move = next((move for move in moves if move is not None), None)
+            if move is not None:
+                yield move
 
     def _on_grid(self, dim: Dim, rate: Fraction) -> Fraction:
         """The least that a size has to change by, to the next size on the grid [mm]."""
@@ -99,9 +96,12 @@ class _Ladder:
 
     def _tried(self, part: Part, side: Side, dim: Dim, by: Fraction) -> Move | None:
         """The move, when the fit holds with the piece at its new size, and no fit fails for it."""
-        tried = with_size(self.room, dim, dim.value + by)
+        sizes = {dim.path: dim.value + by}
+        if not self.trials.may_mend(sizes, self.fit):
+            return None
+        tried = self.trials.at(sizes)
         known = self.room.chain.fits
-        fits = tried.chain.fits
+        fits = tried.fits
         mends = fits[self.fit.path].holds and all(
             fit.holds or (path in known and not known[path].holds) for path, fit in fits.items()
         )
@@ -177,9 +177,11 @@ class _Ladder:
         return size_text(size, self.room.spec.unit)
 
 
-def _alike(room: Room, tried: Room, moved: Part, move_by: tuple[Side, Fraction]) -> Iterator[Part]:
+def _alike(
+    room: Room, tried: Trial, moved: Part, move_by: tuple[Side, Fraction]
+) -> Iterator[Part]:
     """Made pieces beside a moved one that are of its size, and off by as much once it is moved."""
-    new = {part.path: part for part in tried.parts}
+    new = tried.parts
     beside, size = moved.path.rpartition(".")[0], _size(moved)
     for part in room.parts:
         if part is moved or part.state != moved.state or part.stock != moved.stock:

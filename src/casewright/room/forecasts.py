@@ -11,7 +11,7 @@ from casewright.dims import Cause, Dim, Fit, Settled, Slack, Term, chance_outsid
 from casewright.room.model import Room
 from casewright.shop.gauges import gauge_for
 
-__all__ = ["Forecast", "Forecasts", "ShopReading", "fit_name"]
+__all__ = ["Forecast", "Forecasts", "ShopReading"]
 
 _READ = ("stock",)
 """What is bought is read too, though its number was chosen."""
@@ -185,20 +185,6 @@ class Forecasts:
             if always or self._is_before(each.dim, fit)
         }
         return lambda dim: known.get(id(dim))
-
-
-def fit_name(fit: Fit, *, owner: str | None = None) -> str:
-    """A fit in words: 'gap 1 of upper.door_right', 'error of the width of upper'.
-
-    Parameters
-    ----------
-    owner
-        Said instead of its own.
-    """
-    name = fit.path.rpartition(".")[2].removesuffix("_fit")
-    size, is_error, _ = name.partition("_error")
-    said = f"error of the {size}" if is_error else name
-    return f"{said.replace('_', ' ')} of {fit.owner if owner is None else owner}"
 
 
 def _is_real(dim: Dim) -> bool:

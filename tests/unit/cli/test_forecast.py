@@ -29,7 +29,7 @@ def test_the_likeliest_to_miss_comes_first_and_hold_points_follow(
 ) -> None:
     assert run("forecast", job) == 1
     text = capsys.readouterr().out
-    assert text.index("slide of linen.roll_out_1") < text.index("HOLD POINTS")
+    assert text.index("the air for the slides beside linen.roll_out_1") < text.index("HOLD POINTS")
     assert "measure trays.clear_width with a steel rule" in text
     assert "GO 22 19/32" in text
     assert "NO GO under" in text

@@ -14,6 +14,7 @@ from casewright.casework.parts import Part
 from casewright.dims import Given, Origin
 from casewright.facts import Fact
 from casewright.resolve import Proposal, Remedy, propose, remedies
+from casewright.resolve.trials import Trials
 from casewright.room.build import build
 from casewright.sources import INCH
 from casewright.stock import Offcut
@@ -116,7 +117,7 @@ def test_the_filler_whose_width_was_not_chosen_takes_it_up() -> None:
     ))  # fmt: skip
     width = Fact(Origin("made", "cut"), cut=_PLAIN.chain.nodes["left.width"].value + 3)
     room = build(spec, {"left.width": width})
-    told = remedies(room, room.chain.fits["left.width_error"])
+    told = remedies(Trials(room), room.chain.fits["left.width_error"])
     [moved] = [each.says for each in told if each.rung == "move a filler"]
     assert "run.counter.filler_right takes it up" in moved
 

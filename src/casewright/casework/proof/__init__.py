@@ -1,6 +1,12 @@
 """Proof of assembly: from cut sizes, features and placements only, in whole numbers."""
 
-from casewright.casework.proof.as_findings import PROOF_RULE, as_findings, of_goods, that_follow
+from casewright.casework.proof.as_findings import (
+    PROOF_RULE,
+    as_findings,
+    of_goods,
+    that_follow,
+    told_of,
+)
 from casewright.casework.proof.failure import CheckName, Failure, Proof
 from casewright.casework.proof.prove import prove
 
@@ -13,4 +19,5 @@ __all__ = [
     "of_goods",
     "prove",
     "that_follow",
+    "told_of",
 ]

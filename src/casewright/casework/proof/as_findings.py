@@ -10,7 +10,7 @@ from casewright.casework.proof.failure import Failure, Proof
 from casewright.dims import Unit, shop_text
 from casewright.findings import Finding, Severity
 
-__all__ = ["PROOF_RULE", "as_findings", "of_goods", "that_follow"]
+__all__ = ["PROOF_RULE", "as_findings", "of_goods", "that_follow", "told_of"]
 
 PROOF_RULE = "proof: "
 """How the names of all findings begin that a failed proof gives."""
@@ -36,15 +36,23 @@ def as_findings(
         Mismatch of surfaces that assembly takes up [mm]; up to that a finding is a note only, and
         several of them are one note.
     """
+    told = told_of(proof, unit=unit, absorbed=absorbed)
+    taken_up = [(failure, each) for failure, each in told if each.severity is Severity.NOTE]
+    if len(taken_up) < _MANY:
+        return tuple(each for _, each in told)
+    most = max(failure.amount for failure, _ in taken_up)
+    grave = (each for _, each in told if each.severity is not Severity.NOTE)
+    notes = [each for _, each in taken_up]
+    return (*grave, _together(notes, shop_text(most, unit, with_unit=True)))
+
+
+def told_of(
+    proof: Proof, *, unit: Unit = "in", absorbed: Fraction = _ABSORBED
+) -> tuple[tuple[Failure, Finding], ...]:
+    """`as_findings` with each failure beside what it means, and no two of them made one."""
     close = {f.paths[:2]: f.amount for f in proof.failures if f.check == "overlap"}
     known = [_with_overlap(failure, close) for failure in proof.failures]
-    found = [_finding(failure, unit, absorbed) for failure in known]
-    taken_up = [each for each in found if each.severity is Severity.NOTE]
-    if len(taken_up) < _MANY:
-        return tuple(found)
-    most = max(f.amount for f, each in zip(known, found, strict=True) if each in taken_up)
-    grave = (each for each in found if each.severity is not Severity.NOTE)
-    return (*grave, _together(taken_up, shop_text(most, unit, with_unit=True)))
+    return tuple((failure, _finding(failure, unit, absorbed)) for failure in known)
 
 
 def _with_overlap(failure: Failure, close: Mapping[tuple[str, ...], Fraction]) -> Failure:

@@ -1,0 +1,183 @@
+"""A room as it would be, were some made pieces of other sizes: each choice is built once."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from functools import cached_property
+
+from casewright.casework.cases import Case
+from casewright.casework.parts import Part
+from casewright.dims import Dim, Fit, Origin
+from casewright.facts import NO_FACTS, Fact, Facts
+from casewright.resolve.broken import Broken, broken
+from casewright.resolve.moves import LOOSE, comes_off, sides_of
+from casewright.resolve.one_case import case_with
+from casewright.resolve.reach import Reach
+from casewright.room.build import build
+from casewright.room.model import Room
+
+__all__ = ["Sizes", "Trial", "Trials"]
+
+Sizes = Mapping[str, Fraction | None]
+"""By path of a number, the size it is cut to then [mm]; None: it is still to be cut."""
+
+
+@dataclass(frozen=True, slots=True)
+class Trial:
+    """What was tried.
+
+    Parameters
+    ----------
+    room
+        As it would be, as far as it was built.
+    cases
+        Those that were built.
+    """
+
+    room: Room
+    cases: Mapping[str, Case]
+    _broken: dict[str, Broken]
+
+    @property
+    def fits(self) -> Mapping[str, Fit]:
+        """All that could have moved, by path."""
+        return self.room.chain.fits
+
+    @property
+    def parts(self) -> Mapping[str, Part]:
+        """Its parts by path, those of the cases that were built as they would be."""
+        known = {part.path: part for part in self.room.parts}
+        return known | {p.path: p for case in self.cases.values() for p in case.parts}
+
+    def broken(self, key: str) -> Broken:
+        """What of a case does not go together then."""
+        if key not in self._broken:
+            self._broken[key] = broken(self.room, self.cases[key])
+        return self._broken[key]
+
+
+class Trials:
+    """Trials on one room.
+
+    Parameters
+    ----------
+    room
+        As things are.
+    """
+
+    def __init__(self, room: Room) -> None:
+        self.room = room
+        self._cases = {case.key: case for case in room.cases}
+        self._tried: dict[tuple[object, ...], Trial] = {}
+        self._now = Trial(room, self._cases, {})
+
+    @cached_property
+    def movable(self) -> tuple[Part, ...]:
+        """The made pieces that are loose, or come off again."""
+        made = (part for part in self.room.parts if part.state != "planned")
+        return tuple(p for p in made if p.state in LOOSE or comes_off(self.room, p))
+
+    @cached_property
+    def reach(self) -> Reach:
+        """The fits that the sizes of made pieces reach."""
+        return Reach(self._sizes.values(), self.room.chain.fits)
+
+    @cached_property
+    def _sizes(self) -> dict[str, Dim]:
+        made = (part for part in self.room.parts if part.state != "planned")
+        return {dim.path: dim for part in made for _, dim in sides_of(part)}
+
+    def stands_alone(self, case: Case) -> bool:
+        """Whether a case can be built by itself: no plinth, no panel, no island."""
+        return any(each.key == case.key for each in self.room.spec.cases)
+
+    def broken(self, case: Case) -> Broken:
+        """What of a case does not go together as things are."""
+        return self._now.broken(case.key)
+
+    def at(self, sizes: Sizes) -> Trial:
+        """The room with made pieces at these sizes, as far as fits of it may fail by them."""
+        case = self._case_of(sizes)
+        if case is not None and self._stays_in(case, sizes):
+            return self.alone(case, sizes)
+        return self._once("", sizes, self._whole)
+
+    def alone(self, case: Case, sizes: Sizes) -> Trial:
+        """A case with made pieces of it at these sizes, what its run decides for it left as it is.
+
+        A case that does not stand by itself is built with the whole room.
+        """
+        return self._once(
+            case.key, sizes, lambda facts: self._of_case(case, facts) or self._whole(facts)
+        )
+
+    def _once(self, built_for: str, sizes: Sizes, built: Callable[[Facts], Trial]) -> Trial:
+        key = (built_for, *sorted(sizes.items()))
+        if key not in self._tried:
+            self._tried[key] = built(self._facts(sizes))
+        return self._tried[key]
+
+    def _case_of(self, sizes: Sizes) -> Case | None:
+        keys = {path.partition(".")[0] for path in sizes}
+        return self._cases.get(keys.pop()) if len(keys) == 1 else None
+
+    def _of_case(self, case: Case, facts: Facts) -> Trial | None:
+        found = case_with(self.room, case, facts)
+        return None if found is None else Trial(found[0], {case.key: found[1]}, {})
+
+    def _whole(self, facts: Facts) -> Trial:
+        spec = replace(self.room.spec, file_facts=NO_FACTS)
+        room = build(spec, facts, designed=self.room.designed)
+        return Trial(room, {each.key: each for each in room.cases}, {})
+
+    def _stays_in(self, case: Case, sizes: Sizes) -> bool:
+        """Whether only fits of the case may fail by it."""
+        own, moves = f"{case.key}.", self._moves(sizes)
+        over = {fit.path: fit for path in sizes for fit in self.reach.fits_over(path)}
+        outside = [fit for path, fit in over.items() if not path.startswith(own)]
+        if moves is None:
+            return not outside
+        return all(self.reach.is_plain(f) and self._holds_by(f, moves, -1) for f in outside)
+
+    def _facts(self, sizes: Sizes) -> dict[str, Fact]:
+        held = self.room.chain.facts
+        facts = {path: fact for path, fact in held.items() if isinstance(fact, Fact)}
+        for path, size in sizes.items():
+            if size is None:
+                facts.pop(path, None)
+            else:
+                facts[path] = Fact(Origin("made", "tried"), cut=size)
+        return facts
+
+    def may_mend(self, sizes: Sizes, fit: Fit) -> bool:
+        """Whether a fit may hold, and none fail that holds now, by the rates alone.
+
+        A prediction, which saves building what cannot do; what it lets pass is tried.
+        """
+        moves = self._moves(sizes) or {}
+        over = {each.path: each for path in moves for each in self.reach.fits_over(path)}
+        if fit.path not in over:
+            return False
+        return all(
+            self._holds_by(each, moves, 1)
+            for each in over.values()
+            if self.reach.is_plain(each) and (each is fit or each.holds)
+        )
+
+    def _moves(self, sizes: Sizes) -> dict[str, Fraction] | None:
+        """By how much each size moves; None where a piece is still to be cut then."""
+        moves: dict[str, Fraction] = {}
+        for path, size in sizes.items():
+            if size is None:
+                return None
+            moves[path] = size - self._sizes[path].value
+        return moves
+
+    def _holds_by(self, fit: Fit, moves: Mapping[str, Fraction], beyond: int) -> bool:
+        """Whether a fit holds by its rates, with what the grid may do added or taken off."""
+        rates = self.reach.rates(fit)
+        gap = fit.gap.value + sum(rates.get(path, Fraction(0)) * by for path, by in moves.items())
+        grid = beyond * 2 * self.room.spec.style["cut_step"].value
+        return fit.low - grid <= gap <= fit.high + grid
