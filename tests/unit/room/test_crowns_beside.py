@@ -164,9 +164,22 @@ def test_a_case_that_ends_within_the_crown_stops_with_what_it_lacks() -> None:
     assert (told.measured, told.remedies[0]) == ('3"', 'pantry 3" higher')
 
 
+@pytest.mark.parametrize(("tall", "deep", "turns"), [(80, "", False), (80, "depth = 11", True)])
+def test_a_light_rail_ends_square_at_a_case_that_covers_its_end(
+    *, tall: int, deep: str, turns: bool
+) -> None:
+    """A tall case beside it reaches below and before it; one less deep leaves its end in sight."""
+    found = _job(crown="[run.up.light_rail]", crowned=False, tall=tall, deep=deep)
+    run = next(each for each in found.room.runs if each.spec.key == "up")
+    rail = next(trim for trim in run.trims if trim.kind == "light rail")
+    assert any(part.path.endswith("right_return") for part in rail.parts) is turns
+    assert found.failures == ()
+
+
 def test_a_hood_of_its_own_run_has_a_crown_that_goes_round_it() -> None:
     """A short return at either side, each the difference of the faces and p long (`CROWN`)."""
-    text = _JOB.format(unit="in", up=_AT["right"][0], stands=_AT["right"][1], crown="",
+    up, stands = _AT["right"]
+    text = _JOB.format(unit="in", up=up, stands=stands, crown="[run.up.light_rail]",
                        **{**_SIZES["in"], "deep": ""})  # fmt: skip
     text = text.replace(
         'kind = "tall"', 'kind = "hood"\nappliance = "liner"\nover = "top"\ndepth = 18'
@@ -209,6 +222,9 @@ duct_back = 7
 """
     found = work_out(read(text))
     assert found.failures == ()
+    run, crown = _crown(found, "up")
+    rail = next(trim for trim in run.trims if trim.kind == "light rail")
+    assert any(part.path.endswith("right_return") for part in rail.parts), "under a higher hood"
     _, crown = _crown(found, "tall")
     faces = [_crown(found, key)[1].along[0].part.placed.z.value for key in ("up", "tall", "on")]
     returns = [piece for piece in crown.pieces if piece.rear is not None]

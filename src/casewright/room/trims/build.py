@@ -43,7 +43,8 @@ def build_trims(
         trims.extend(crowns)
         findings.extend(found)
         if asked.light_rail is not None:
-            trims.append(build_light_rail(house, run, asked.light_rail, bends))
+            rail = build_light_rail(house, run, asked.light_rail, bends, (spec, by_key))
+            trims.append(rail)
         if asked.scribe_moulding is not None:
             trims.append(build_scribe_moulding(house, run, asked.scribe_moulding))
         if asked.toe_skin is not None:

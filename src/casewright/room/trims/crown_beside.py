@@ -19,7 +19,7 @@ from casewright.room.trims.crown_face import crown_case, crown_plane
 from casewright.room.trims.crown_heights import ceiling_over
 from casewright.survey.survey import Survey
 
-__all__ = ["CrownNeighbour", "Kind", "beside_findings", "besides_of"]
+__all__ = ["CrownNeighbour", "Kind", "beside_findings", "besides_of", "neighbour_at"]
 
 Kind = Literal["side", "inside", "turn", "straight", "over", "clash"]
 _BACK: Mapping[RunSide, RunSide] = {"left": "right", "right": "left"}
@@ -61,13 +61,13 @@ def besides_of(
     found: dict[RunSide, CrownNeighbour] = {}
     sides: tuple[RunSide, RunSide] = ("left", "right")
     for side in sides:
-        met = _met(spec, run, runs, side)
+        met = neighbour_at(spec, run, runs, side)
         if met is not None:
             found[side] = _judged(house, spec, run, met, measured)
     return found
 
 
-def _met(
+def neighbour_at(
     spec: JobSpec, run: Run, runs: Mapping[str, Run], side: RunSide
 ) -> tuple[Run, Case] | None:
     """The run and the case that a run ends at, or the run that ends at this one's last case."""

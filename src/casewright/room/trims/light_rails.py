@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from casewright.casework.house import House
 from casewright.dims import Dim, Place
 from casewright.room.model import Run
 from casewright.room.run_ends import SIDES
-from casewright.room.specs import RunSide
+from casewright.room.specs import JobSpec, RunSide
 from casewright.room.trims.bends import Bends, across_length, across_piece, past_bend
+from casewright.room.trims.crown_beside import neighbour_at
 from casewright.room.trims.model import SQUARE, EndCut, Trim, TrimPiece
 from casewright.room.trims.saw_settings import flat_setting
 from casewright.room.trims.specs import LightRailSpec
@@ -27,25 +29,36 @@ from casewright.room.trims.stretches import (
 __all__ = ["build_light_rail", "return_piece"]
 
 
-def build_light_rail(house: House, run: Run, spec: LightRailSpec, bends: Bends) -> Trim:
+def build_light_rail(
+    house: House, run: Run, asked: LightRailSpec, bends: Bends,
+    known: tuple[JobSpec, Mapping[str, Run]],
+) -> Trim:  # fmt: skip
     """The rail, flush with the front edges of the cases; mitred where it turns back to the wall.
 
     A return stands flush with the outer side of its case, which is square: both are mitred at
     90 - a / 2, without bevel. Where it turns across a diagonal corner it does likewise, and its
-    rear, from long point to long point, is longer than the fronts.
+    rear, from long point to long point, is longer than the fronts. At a case of another run that
+    reaches below it, such as a tall one, it ends square; beside one that does not, such as a hood
+    that hangs higher, it turns back to the wall.
+
+    Parameters
+    ----------
+    known
+        The job, and all runs by key.
     """
     place = house.chain.place(f"run.{run.spec.key}.light_rail")
     depth, high = run.cases[0].face_plane, house.style_dim("light_rail")
-    shape = TrimShape("light rail", "light rail", spec.stock, place.let("high", high),
+    shape = TrimShape("light rail", "light rail", asked.stock, place.let("high", high),
                   run.lift, depth, hangs=True, flush=True)  # fmt: skip
-    thick = house.thickness(spec.stock)
+    thick = house.thickness(asked.stock)
     past = past_bend(house, place, "past_bend", thick) if bends else house.zero
+    back_at = {side for side in SIDES if side not in bends and _turns(run, high, side, known)}
     own = stretch(place, *(_rail_edge(run, bends, side) for side in SIDES))
-    most = longest_piece(house, spec.stock) - thick
+    most = longest_piece(house, asked.stock) - thick
     joints = joints_along(place, own, seams_of(run), most)
     turn = EndCut("outside mitre", 900, is_read=False, setting=flat_setting(house.zero.value))
     ends = tuple(
-        bends[side].turn if side in bends else turn if run.spec.end(side) == "open" else SQUARE
+        bends[side].turn if side in bends else turn if side in back_at else SQUARE
         for side in SIDES
     )
     front = straight_pieces(
@@ -54,7 +67,7 @@ def build_light_rail(house: House, run: Run, spec: LightRailSpec, bends: Bends) 
     )  # fmt: skip
     lengths, beside = [own.along], {}
     for side in SIDES:
-        if run.spec.end(side) == "open" and side not in bends:
+        if side in back_at:
             back = place.follows(f"return_{side}", depth, how="as planned, until it is read")
             lengths.append(back)
             edge = own.start if side == "left" else own.start + own.along
@@ -67,6 +80,17 @@ def build_light_rail(house: House, run: Run, spec: LightRailSpec, bends: Bends) 
             )
     pieces = (*_of(beside, "left"), *front, *_of(beside, "right"))
     return Trim(place.path, "light rail", "light rail", tuple(lengths), pieces, own.start)
+
+
+def _turns(run: Run, high: Dim, side: RunSide, known: tuple[JobSpec, Mapping[str, Run]]) -> bool:
+    """Whether a rail turns back to the wall at an end: nothing there reaches below it."""
+    met = neighbour_at(known[0], run, known[1], side)
+    if met is None or run.spec.end(side) not in ("open", "flush"):
+        return run.spec.end(side) == "open"
+    other, case = met
+    foot = other.lift.value + (case.standing.value if case.spec.hood else 0)
+    face = run.cases[0].face_plane.value
+    return foot > run.lift.value - high.value or case.overall_depth.value < face
 
 
 def _rail_edge(run: Run, bends: Bends, side: RunSide) -> Dim:
