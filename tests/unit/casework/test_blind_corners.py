@@ -45,8 +45,9 @@ WORKED: dict[Unit, dict[str, str]] = {
 }  # fmt: skip
 EXPECTED: dict[Unit, dict[str, str]] = {
     "in": {"filler": "1 5/8", "door": "19 1/8", "X0": "25 11/16", "panel": "21 31/32",
-           "mouth": "18 19/32"},
-    "mm": {"filler": "41", "door": "483.5", "X0": "642", "panel": "544.2", "mouth": "470.2"},
+           "mouth": "18 19/32", "front": "24 1/16"},
+    "mm": {"filler": "41", "door": "483.5", "X0": "642", "panel": "544.2", "mouth": "470.2",
+           "front": "601"},
 }  # fmt: skip
 
 
@@ -98,6 +99,9 @@ def test_door_filler_and_panel_of_a_blind_corner(unit: Unit, hand: str) -> None:
     assert clear / scale == length(at["mouth"], "mm")
     first = mouth / scale + length(WORKED[unit]["q"], "mm")
     assert first == length(at["X0"], "mm")
+    # The run round it stands so far out from the corner's wall, its depth, bumper and door.
+    pull = length(WORKED[unit]["P2"], "mm") + length(WORKED[unit]["cl"], "mm")
+    assert first - pull == length(at["front"], "mm")
     assert verify(case, hardware=sheets(unit, WORKED[unit]["P2"])).failures == ()
 
 

@@ -22,6 +22,7 @@ from casewright.facts import Fact
 from casewright.findings import Severity
 from casewright.job.worked import WorkedJob, work_out
 from casewright.room.model import Run
+from casewright.room.on_walls import cases_on_walls
 from casewright.room.proof import prove_run
 from casewright.room.trims.model import Trim, TrimPiece
 
@@ -84,14 +85,14 @@ def sizes(one: Trim) -> list[Fraction]:
 
 
 @pytest.mark.parametrize(
-    ("unit", "sizes_of", "height", "air"),
+    ("unit", "sizes_of", "height", "air", "top"),
     [
-        ("in", ("96", "3/8", "54", "3 5/8", "7/8"), "37 1/8", "4 1/2"),
-        ("mm", ("2440", "10", "1374", "92", "22"), "942", "114"),
+        ("in", ("96", "3/8", "54", "3 5/8", "7/8"), "37 1/8", "4 1/2", "91 1/8"),
+        ("mm", ("2440", "10", "1374", "92", "22"), "942", "114", "2316"),
     ],
 )
 def test_uppers_reach_from_the_counter_to_the_crown(
-    unit: Unit, sizes_of: tuple[str, ...], height: str, air: str
+    unit: Unit, sizes_of: tuple[str, ...], height: str, air: str, top: str
 ) -> None:
     """Ceiling less its dip, crown, frieze, counter and gap. Source: TALLCROWN, both units."""
     ceiling, low, bottom, drop, frieze = sizes_of
@@ -114,6 +115,8 @@ def test_uppers_reach_from_the_counter_to_the_crown(
     assert nodes["run.r.crown.frieze"].value == length(frieze, unit)
     over = nodes["run.r.crown.frieze"].value + nodes["run.r.crown.drop"].value
     assert over == length(air, unit)
+    [place] = cases_on_walls(found.room)
+    assert place.top == length(top, unit)
     assert case.spec.height.value == case.height.value
 
 

@@ -19,6 +19,7 @@ from tests.builders import stock as goods_of
 from casewright.casework.build import build_case
 from casewright.casework.cases import Case
 from casewright.casework.features import Cut
+from casewright.casework.levels import extent
 from casewright.casework.proof import prove
 from casewright.casework.replay import replay
 from casewright.casework.specs import Hand
@@ -60,6 +61,15 @@ def test_stiles_rails_and_panel(unit: Unit) -> None:
         "38 15/16 x 2 1/2" if inch else "998.5 x 65", unit
     )
     assert _size(case, "door.rail_top") == _is("12 1/8 x 2 1/2" if inch else "312 x 65", unit)
+    left, right, low, high = (
+        case.part(f"upper.door.{name}") for name in
+        ("stile_left", "stile_right", "rail_bottom", "rail_top")
+    )  # fmt: skip
+    sight = (
+        extent(high, 1)[0].value - extent(low, 1)[1].value,
+        case.fronts[0].width.value - left.finished.width.value - right.finished.width.value,
+    )
+    assert sight == _is("33 15/16 x 11 3/8" if inch else "868.5 x 292", unit)
     assert _size(case, "door.panel") == _is("34 5/8 x 12 1/16" if inch else "886.5 x 310", unit)
     front = case.fronts[0]
     assert (front.height.value, front.width.value) == _is(
