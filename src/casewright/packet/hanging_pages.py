@@ -7,7 +7,7 @@ from contextlib import suppress
 from fractions import Fraction
 
 from casewright.checks.words import kilograms
-from casewright.dims import Dim, Unit
+from casewright.dims import Dim, Unit, size_text
 from casewright.drawing import Plot, ScaleError, largest, measure_of
 from casewright.drawing.hanging_elevation import hanging_scene
 from casewright.install.hanging import Hanging, WallHanging
@@ -111,7 +111,7 @@ def _work(room: Room, hang: WallHanging, paper: Paper) -> Iterator[Block]:
     yield Keep((Heading("Lifts, in order", 3), Caution(_LIFT), _lifts(room, hang)))
     yield from _screws(hang, unit)
     yield from _levels(hang, unit)
-    yield from _behind(hang, unit)
+    yield from _behind(room, hang)
     yield from scribe_blocks(hang, unit, paper)
     yield from screw_blocks(room, hang)
 
@@ -247,23 +247,28 @@ def _or_none(dim: Dim | None, unit: Unit) -> Rich:
     return "" if dim is None else Strong(measure_of(dim, unit))
 
 
-def _behind(hang: WallHanging, unit: Unit) -> Iterator[Block]:
+def _behind(room: Room, hang: WallHanging) -> Iterator[Block]:
     """Shims behind rows, where the wall was read along a straight edge."""
     if not hang.wall_shims:
         return
-    bears = [shim for shim in hang.wall_shims if not shim.shim.value]
+    unit, titles = room.spec.unit, {run.spec.key: run.spec.title for run in room.runs}
+    rows: dict[tuple[str, Fraction], list[Row]] = {}
+    for shim in hang.wall_shims:
+        bears = "" if shim.shim.value else "bears"
+        cells = (measure_of(shim.at, unit), Strong(measure_of(shim.shim, unit)), bears)
+        rows.setdefault((shim.run, shim.height), []).append(Row(cells))
     words: list[Inline] = ["A straight row bears where the table shows 0; everywhere else "]
     words.append("the shim goes in before the screw is tightened, or the case is racked.")
     columns = (Column("From the wall's left", "size"), Column("Shim", "size"), Column("", share=1))
-    rows = [
-        Row((measure_of(shim.at, unit), Strong(measure_of(shim.shim, unit)),
-             "bears" if shim in bears else ""))
-        for shim in hang.wall_shims
-    ]  # fmt: skip
+    groups = [
+        row
+        for (run, height), own in rows.items()
+        for row in (Row((f"{titles[run]}: {size_text(height, unit)} above the floor",)), *own)
+    ]
     yield Keep(
         (
             Heading("Behind the cases", 3),
             Paragraph(unfold(*words)),
-            Table(columns, tuple(rows), small=True),
+            Table(columns, tuple(groups), small=True),
         )
     )
