@@ -52,6 +52,16 @@ def test_full_overlay_pair(unit: Unit) -> None:
 
 
 @UNITS
+def test_under_a_crown_fronts_drop_by_its_lap_and_a_gap(unit: Unit) -> None:
+    """1 1/2 and 1/8 in, or 38 and 3 mm, below the top of the box (common practice)."""
+    inch = unit == "in"
+    size = ("33", "39") if inch else ("850", "1000")
+    case = _case(unit, *size, {}, front=SLAB, crown="1 1/2" if inch else "38")
+    head = case.height.value - case.doors[0].y.value - case.doors[0].height.value
+    assert head == length("1 5/8" if inch else "41", unit)
+
+
+@UNITS
 def test_stacked_doors_meet_on_the_divider(unit: Unit) -> None:
     """Lower and upper door heights of a stacked upper; the gap is split on the divider's line."""
     inch = unit == "in"

@@ -40,6 +40,16 @@ def test_wall_doors_are_pulled_near_their_bottom() -> None:
     assert line.value == length("1 1/4")
 
 
+def test_a_usual_pull_sits_4_in_from_the_lower_edge() -> None:
+    """Of 3 in from screw to screw, its middle (common practice)."""
+    made = house("in")
+    three = replace(made.hardware.pull, centres=given("3"))
+    made = replace(made, hardware=replace(made.hardware, pull=three))
+    low, high = _pull(build_case(made, case_spec("in", width="18", front=SLAB)),
+                      "upper.door.slab").places  # fmt: skip
+    assert (low[0].value + high[0].value) / 2 == length("4")
+
+
 def test_base_doors_are_pulled_near_their_top() -> None:
     """The door of a base case is measured from its top end."""
     pull = _pull(one_case("in", kind="base", toe="notch", height="34 1/2", width="18",
