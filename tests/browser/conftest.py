@@ -13,7 +13,14 @@ from pathlib import Path
 
 import pytest
 import uvicorn
-from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, sync_playwright
+from playwright.sync_api import (
+    Browser,
+    BrowserContext,
+    ConsoleMessage,
+    Page,
+    expect,
+    sync_playwright,
+)
 
 from casewright.job.starter import starter_text
 from casewright.web.application import application
@@ -22,6 +29,9 @@ from casewright.web.page_build import built_page_folder
 
 DESK = {"width": 1366, "height": 850}
 PHONE = {"width": 390, "height": 780}
+_PATIENCE_MS = 60_000
+"""How long anything may take to appear where much else is at work: no test waits it out."""
+
 _FLAGS = (
     "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-sync",
     "--disable-background-networking", "--disable-component-update",
@@ -53,6 +63,7 @@ def browser() -> Iterator[Browser]:
     """One browser for all tests of a module."""
     where = shutil.which("chromium")
     assert where is not None, "the tests of the page need Debian's chromium"
+    expect.set_options(timeout=_PATIENCE_MS)
     with sync_playwright() as play:
         started = play.chromium.launch(executable_path=where, args=_FLAGS)
         yield started
@@ -82,6 +93,7 @@ def opened(browser: Browser) -> Iterator[Callable[..., Page]]:
 
     def new_page(address: str, size: dict[str, int] = DESK, **options: object) -> Page:
         context = browser.new_context(viewport=size, **options)  # type: ignore[arg-type]
+        context.set_default_timeout(_PATIENCE_MS)
         contexts.append(context)
         page = context.new_page()
         page.on("console", lambda m: _note_complaint(m, complaints))

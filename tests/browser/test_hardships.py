@@ -50,7 +50,7 @@ def _kinds(job: Path) -> list[str]:
 
 def _first_tick(page: Page, address: str) -> None:
     page.goto(f"{address}/shop/machine")
-    expect(page.locator("button.tick").first).to_be_visible(timeout=60_000)
+    expect(page.locator("button.tick").first).to_be_visible()
     expect(page.locator("header")).to_contain_text("all sent")
 
 
@@ -72,7 +72,7 @@ def test_on_a_slow_network_a_tick_stands_at_once(job: Path, phone: Page) -> None
         tick.click()
         expect(tick).to_have_attribute("data-state", "waiting")
         expect(phone.locator("header")).to_contain_text("1 not sent yet")
-        expect(phone.locator("header")).to_contain_text("all sent", timeout=20_000)
+        expect(phone.locator("header")).to_contain_text("all sent")
         assert _kinds(job) == ["machined"]
 
 
@@ -89,7 +89,7 @@ def test_an_answer_that_was_lost_doubles_nothing(job: Path, phone: Page) -> None
 
         phone.route("**/api/entries", lose, times=1)
         phone.locator("button.tick").first.click()
-        expect(phone.locator("header")).to_contain_text("all sent", timeout=15_000)
+        expect(phone.locator("header")).to_contain_text("all sent")
         assert len(lost) == 1
         assert _kinds(job) == ["machined"]
 
@@ -139,7 +139,7 @@ def test_a_server_killed_in_mid_entry_loses_and_doubles_nothing(job: Path, phone
         expect(again.locator("button.tick").nth(1)).to_have_attribute("data-state", "waiting")
     with _own_process(job, port):
         _told_again(again)
-        expect(again.locator("header")).to_contain_text("all sent", timeout=30_000)
+        expect(again.locator("header")).to_contain_text("all sent")
         assert _kinds(job) == ["machined", "machined"]
         assert len({entry.path for entry in read_entries(job)[0]}) == 2
 
@@ -151,14 +151,36 @@ def test_a_page_of_yesterday_is_told_and_keeps_what_it_holds(job: Path, phone: P
     phone.locator("button.tick").first.click()
     expect(phone.locator("header")).to_contain_text("1 not sent yet")
     with serving(job, int(address.rpartition(":")[2]), build="of today"):
-        expect(phone.get_by_text("A newer page is there.")).to_be_visible(timeout=15_000)
-        expect(phone.locator("header")).to_contain_text("all sent", timeout=15_000)
+        expect(phone.get_by_text("A newer page is there.")).to_be_visible()
+        expect(phone.locator("header")).to_contain_text("all sent")
         assert _kinds(job) == ["machined"]
         there = phone.url
         phone.get_by_role("button", name="Load it").click()
         expect(phone.get_by_text("A newer page is there.")).to_be_hidden()
         assert phone.url == there
         expect(phone.locator("button.tick").first).to_have_attribute("data-state", "done")
+
+
+def test_a_card_that_lies_open_stays_and_tells_what_changed(job: Path, phone: Page) -> None:
+    """Another size by now, then gone: neither is swapped under the thumb."""
+    with serving(job) as address:
+        _first_tick(phone, address)
+        there = phone.url
+        text = job.read_text("utf-8")
+        deeper = text.replace("[case.upper]", '[case.upper]\ndepth = "13"')
+        job.write_text(deeper, "utf-8")
+        told = phone.get_by_role("alert")
+        expect(told).to_contain_text("12 → ")
+        expect(told).to_contain_text("13")
+        phone.get_by_role("button", name="I have seen it").click()
+        expect(told).to_be_hidden()
+        title = phone.locator("h1").inner_text()
+        job.write_text(deeper.replace("[case.upper]", "[case.other]"), "utf-8")
+        expect(told).to_contain_text("is another by now")
+        assert (phone.url, phone.locator("h1").inner_text()) == (there, title)
+        told.get_by_role("link").click()
+        expect(told).to_be_hidden()
+        expect(phone.locator("h1")).to_be_visible()
 
 
 def test_a_locked_phone_comes_back_to_its_card(job: Path, phone: Page) -> None:
@@ -204,16 +226,16 @@ def test_words_of_the_job_file_are_never_run(job: Path, opened: OPEN) -> None:
     job.write_text(f'{text}\n[stock.plywood]\ntitle = "{EVIL}"\n', "utf-8")
     with serving(job) as address:
         page = opened(f"{address}/shop/part/1", PHONE)
-        page.get_by_role("button", name="Minutes, or a note").click(timeout=60_000)
+        page.get_by_role("button", name="Minutes, or a note").click()
         page.get_by_label("Note about").fill("<img src=x onerror='window.hit=1'>")
         page.get_by_role("button", name="Write the note down").click()
-        expect(page.locator("header")).to_contain_text("all sent", timeout=15_000)
+        expect(page.locator("header")).to_contain_text("all sent")
         page.get_by_role("button", name="What was written").click()
         expect(page.locator(".written")).to_contain_text("<img src=x")
         for place in PLACES:
             page.goto(f"{address}{place}")
             filled = page.locator("main svg, main section, main canvas, main .rows, main .tick")
-            expect(filled.first).to_be_attached(timeout=30_000)
+            expect(filled.first).to_be_attached()
             assert page.evaluate("window.hit") is None, place
             assert page.locator("img, script:not([src])").count() == 0, place
         page.close()

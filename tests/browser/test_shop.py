@@ -47,7 +47,7 @@ def test_the_digits_of_a_setting_are_ten_millimetres_high(
     """
     page = opened(f"{shop[0]}/shop/saw", PHONE)
     digits = page.locator(".digits").first
-    expect(digits).to_be_visible(timeout=60_000)
+    expect(digits).to_be_visible()
     sizes = page.evaluate(
         """() => [...document.querySelectorAll(".digits, .digits *")]
             .filter((each) => each.closest(".less, .hidden") === null)
@@ -74,7 +74,7 @@ def test_without_a_signal_ticks_wait_and_are_sent_once(
     page.goto(f"{shop[0]}/shop")
     page.locator("a.station", has_text="Finish").click()
     tick = page.get_by_role("checkbox").last
-    expect(tick).to_be_visible(timeout=30_000)
+    expect(tick).to_be_visible()
     expect(page.locator("header")).to_contain_text("all sent")
     page.route("**/api/**", lambda route: route.abort())
     before = len(kinds(shop[1]))
@@ -88,7 +88,7 @@ def test_without_a_signal_ticks_wait_and_are_sent_once(
     assert len(kinds(shop[1])) == before
     page.unroute("**/api/**")
     page.evaluate("dispatchEvent(new Event('online'))")
-    expect(page.locator("header")).to_contain_text("all sent", timeout=15_000)
+    expect(page.locator("header")).to_contain_text("all sent")
     assert kinds(shop[1])[before:].count("finished") == 1
     context.close()
 
@@ -98,12 +98,12 @@ def test_two_devices_see_each_others_ticks(shop: tuple[str, Path], opened: OPEN)
     pages = [opened(f"{shop[0]}/shop/machine", PHONE) for _ in range(2)]
     ticks = [page.get_by_role("checkbox").first for page in pages]
     for tick in ticks:
-        expect(tick).to_be_visible(timeout=30_000)
+        expect(tick).to_be_visible()
     ticks[0].click()
-    expect(ticks[1]).to_have_attribute("data-state", "done", timeout=5_000)
+    expect(ticks[1]).to_have_attribute("data-state", "done")
     ticks[0].click()
     pages[0].get_by_role("button", name="Take it back").click()
-    expect(ticks[1]).to_have_attribute("data-state", "open", timeout=5_000)
+    expect(ticks[1]).to_have_attribute("data-state", "open")
 
 
 def test_a_reading_out_of_band_is_asked_about(shop: tuple[str, Path], opened: OPEN) -> None:
@@ -118,14 +118,14 @@ def test_a_reading_out_of_band_is_asked_about(shop: tuple[str, Path], opened: OP
     expect(page.get_by_role("dialog")).to_contain_text("under")
     assert len(kinds(shop[1])) == before
     page.get_by_role("button", name="It is so").click()
-    expect(page.locator("header")).to_contain_text("all sent", timeout=15_000)
+    expect(page.locator("header")).to_contain_text("all sent")
     assert kinds(shop[1])[before:] == ["reading"]
 
 
 def test_a_timer_goes_on_after_a_reload(shop: tuple[str, Path], opened: OPEN) -> None:
     """It is kept as the moment it ends."""
     page = opened(f"{shop[0]}/shop/finish", PHONE)
-    page.get_by_role("button", name="Paint: start a timer").click(timeout=30_000)
+    page.get_by_role("button", name="Paint: start a timer").click()
     page.get_by_role("button", name="60 min").click()
     expect(page.get_by_role("timer")).to_contain_text("Paint")
     page.reload()
@@ -146,11 +146,11 @@ def test_sixteenths_and_thirty_seconds_are_written_as_they_are_typed(
 ) -> None:
     """Whole inches, a sixteenth and half of one more; the last figure is taken off by a key."""
     page = opened(f"{shop[0]}/shop/part/2", PHONE)
-    page.get_by_role("button", name="Enter a reading").last.click(timeout=60_000)
+    page.get_by_role("button", name="Enter a reading").last.click()
     _keys(page, "1", "1", "7", "take the last one off", "5/16", "and 1/32")
     expect(page.get_by_label("reading so far")).to_have_text(re.compile("11 11/32"))
     _keys(page, "Write it down", "It is so")
-    expect(page.locator("header")).to_contain_text("all sent", timeout=15_000)
+    expect(page.locator("header")).to_contain_text("all sent")
     assert _newest(shop[1]).sizes[0][1] == Fraction(11 * 32 + 11, 32) * Fraction("25.4")
 
 
@@ -160,13 +160,13 @@ def test_a_spoiled_piece_is_asked_about_and_is_to_be_made_again(
     """A glove that touched the wrong button spoils nothing."""
     page = opened(f"{shop[0]}/shop/part/3", PHONE)
     before = len(kinds(shop[1]))
-    page.get_by_role("button", name="Spoiled").click(timeout=60_000)
+    page.get_by_role("button", name="Spoiled").click()
     page.get_by_role("button", name="It is good").click()
     assert len(kinds(shop[1])) == before
     page.get_by_role("button", name="Spoiled").click()
     page.get_by_role("button", name="It is spoiled").click()
     expect(page.locator("article")).to_contain_text("spoiled, make it again")
-    expect(page.locator("header")).to_contain_text("all sent", timeout=15_000)
+    expect(page.locator("header")).to_contain_text("all sent")
     assert kinds(shop[1])[before:] == ["spoiled"]
 
 
@@ -176,11 +176,11 @@ def test_minutes_and_a_note_are_about_the_case_in_hand(
     """By large keys that add up."""
     page = opened(f"{shop[0]}/shop/finish", PHONE)
     before = len(kinds(shop[1]))
-    page.get_by_role("button", name="Minutes, or a note").click(timeout=60_000)
+    page.get_by_role("button", name="Minutes, or a note").click()
     _keys(page, "+30", "+15", "Write minutes down")
     page.get_by_label("Note about").fill("door side is proud")
     page.get_by_role("button", name="Write the note down").click()
-    expect(page.locator("header")).to_contain_text("all sent", timeout=15_000)
+    expect(page.locator("header")).to_contain_text("all sent")
     minutes, note = read_entries(shop[1])[0][before:]
     assert minutes.minutes == Fraction(45)
     assert note.note == "door side is proud"
@@ -194,7 +194,7 @@ def test_in_millimetres_readings_are_typed_as_figures(tmp_path: Path, opened: OP
     with serving(job) as address:
         page = opened(f"{address}/shop/part/1", PHONE)
         box = page.locator("section.reading").first
-        planned = (box.locator(".size").first.text_content(timeout=60_000) or "").replace("~", "")
+        planned = (box.locator(".size").first.text_content() or "").replace("~", "")
         box.get_by_role("button", name="Enter a reading").click()
         assert page.get_by_role("button", name="1/16", exact=True).count() == 0
         _keys(page, *str(int(float(planned)) + 10))
@@ -204,6 +204,6 @@ def test_in_millimetres_readings_are_typed_as_figures(tmp_path: Path, opened: OP
         assert kinds(job) == []
         _keys(page, *(["take the last one off"] * 8), *planned)
         page.get_by_role("button", name="Write it down").click()
-        expect(page.locator("header")).to_contain_text("all sent", timeout=15_000)
+        expect(page.locator("header")).to_contain_text("all sent")
         assert float(_newest(job).sizes[0][1]) == float(planned)
         page.close()
