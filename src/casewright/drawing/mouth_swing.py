@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterator
 from casewright.casework.cases import Case, Door
 from casewright.drawing.leaf_swing import leaf_swing
 from casewright.drawing.marks import Tag
-from casewright.drawing.pens import THIN
+from casewright.drawing.pens import HIDDEN, THIN
 from casewright.drawing.shapes import Element, Point, Polyline
 
 __all__ = ["mouth_swing"]
@@ -35,8 +35,9 @@ def mouth_swing(case: Case, at: Callable[[float, float], Point]) -> Iterator[Ele
             _place(case, at, *spot) for spot in ((axis, out), (free, out), (axis, out + wide))
         )
         tag = Tag(path=case.key, title=door.title, target=case.key)
-        yield Polyline((hinge, shut), THIN, tag=tag)
-        yield from leaf_swing(hinge, opened, shut, wide, tag)
+        hung = case.spec.is_hung
+        yield Polyline((hinge, shut), HIDDEN if hung else THIN, tag=tag)
+        yield from leaf_swing(hinge, opened, shut, wide, tag, hung=hung)
 
 
 def _place(case: Case, at: Callable[[float, float], Point], x: float, z: float) -> Point:

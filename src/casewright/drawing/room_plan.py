@@ -103,14 +103,14 @@ def _thing(thing: PlacedThing, stand: WallStand) -> Iterator[Element]:
 
 
 def _swing(
-    stand: WallStand, span: tuple[float, float], out: float, hinge: str
+    stand: WallStand, span: tuple[float, float], out: float, hinge: str, *, hung: bool = False
 ) -> Iterator[Element]:
     """A leaf between two places of its wall, so far out from it."""
     left, right = span
     wide = right - left
     axis, free = (left, right) if hinge == "left" else (right, left)
     yield from leaf_swing(
-        stand.at(axis, out), stand.at(axis, out + wide), stand.at(free, out), wide
+        stand.at(axis, out), stand.at(axis, out + wide), stand.at(free, out), wide, hung=hung
     )
 
 
@@ -124,17 +124,15 @@ def _case(place: CasePlace, stand: WallStand) -> Iterator[Element]:
         places = ((float(x), float(z)) for x, z in above_outline(case))
         turned = tuple(stand.at(left + x, z) for x, z in places)
         yield Polyline(turned, pen, closed=True, tag=tag)
-        if not hung:
-            yield from mouth_swing(case, lambda x, z: stand.at(left + x, z))
+        yield from mouth_swing(case, lambda x, z: stand.at(left + x, z))
         return
     yield Polyline(_outline(stand, (left, right), (0.0, depth)), pen, closed=True, tag=tag)
     own = left + float(case.left_frame.value)
-    if hung:
-        return
     for front in case.fronts:
         if isinstance(front, Door):
             x = own + float(front.x.value)
-            yield from _swing(stand, (x, x + float(front.width.value)), depth, front.hinge_side)
+            span = (x, x + float(front.width.value))
+            yield from _swing(stand, span, depth, front.hinge_side, hung=hung)
 
 
 def _appliances(

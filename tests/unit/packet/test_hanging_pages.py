@@ -16,6 +16,7 @@ from casewright.drawing import Measure, Plot
 from casewright.drawing.marks import Stroke
 from casewright.drawing.room_plan import plan_scene
 from casewright.drawing.scene import plot
+from casewright.drawing.shapes import Arc
 from casewright.drawing.story_stick import StickMark, stick_plots, strip_length
 from casewright.outputs.blocks import Block, Callout, Caution, CheckList, Keep, Table
 from casewright.outputs.document import LETTER, Section
@@ -157,6 +158,15 @@ def test_the_plan_joins_walls_at_their_corner() -> None:
     assert drawn.area.height == pytest.approx(90 * MM / 10 + 50, abs=50)
     assert drawn.area.width > 120 * MM / 10
     assert drawn.area.height > 90 * MM / 10
+
+
+def test_doors_that_hang_swing_in_broken_lines() -> None:
+    """Each door of the room has its arc, broken where its case hangs (ISO 128, from memory)."""
+    room, _ = hung_room(WALL)
+    arcs = [each for each in plan_scene(room, "in").elements if isinstance(each, Arc)]
+    hung = sum(len(case.doors) for case in room.cases if case.spec.is_hung)
+    assert hung
+    assert sum(arc.pen is not None and bool(arc.pen.dash_mm) for arc in arcs) == hung
 
 
 def test_rows_are_whole() -> None:
