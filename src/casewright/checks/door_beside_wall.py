@@ -20,12 +20,12 @@ Sources
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from casewright.casework.cases import Door
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
+from casewright.checks.words import length
 from casewright.findings import Severity
+from casewright.room.door_fillers import doors_toward, filler_for_door
 from casewright.room.model import Filler, Room, Run
 
 __all__ = ["RULE"]
@@ -34,34 +34,17 @@ __all__ = ["RULE"]
 def _examine(room: Room) -> Iterator[Breach]:
     for run in room.runs:
         for filler in run.fillers:
-            doors = _beside(run, filler)
+            doors = doors_toward(run.cases[0 if filler.side == "left" else -1], filler.side)
             if doors:
                 yield from _judge(room, run, filler, doors)
-
-
-def _beside(run: Run, filler: Filler) -> list[Door]:
-    """Doors of the end case that swing toward the wall and have a pull."""
-    left = filler.side == "left"
-    case, side = (run.cases[0], "left") if left else (run.cases[-1], "right")
-    doors = [front for front in case.wall_fronts if isinstance(front, Door)]
-    own = [front for front in doors if front.hinge_side == side and front.pull]
-    x = min if left else max
-    outer = x((front.x.value for front in doors), default=None)
-    return [front for front in own if front.x.value == outer]
-
-
-def _reveal(run: Run, filler: Filler, door: Door) -> Fraction:
-    """Edge of the box left bare beside a door, which the pull has as well [mm]."""
-    if filler.side == "left":
-        return door.x.value
-    return run.cases[-1].width.value - door.x.value - door.width.value
 
 
 def _judge(room: Room, run: Run, filler: Filler, doors: list[Door]) -> Iterator[Breach]:
     pull = room.spec.hardware.pull.projection.value
     out = room.spec.hardware.hinge.stand_off.value
     wide = filler.width.value
-    need = pull + out + by_unit(room, "1/8", "3") - _reveal(run, filler, doors[0])
+    case = run.cases[0 if filler.side == "left" else -1]
+    need = filler_for_door(room.spec.hardware, room.spec.unit, case, doors[0], filler.side)
     if wide < need:
         yield Breach(
             doors[0].path,

@@ -69,7 +69,10 @@ def _two_runs(run: RunLayout) -> Iterator[str]:
 
 def _run_relief(run: RunLayout, relief: Relief) -> str:
     if relief.of == "another":
-        return "one more case in the run"
+        one = relief.count == 1
+        return f"{'one more case' if one else f'{relief.count} more cases'} in the run"
+    if relief.of == "without":
+        return f"one case less: {relief.key} in another run, or nowhere"
     by, more = run.text(abs(relief.steps)), relief.steps > 0
     if relief.of == "seam":
         return f"the pinned seam of {relief.key} {by} farther to the {'right' if more else 'left'}"

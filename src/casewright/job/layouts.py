@@ -16,9 +16,12 @@ from casewright.job.splicing import basic_string
 from casewright.layout.answers import LayoutAnswer, answers
 from casewright.layout.conflicts import LayoutConflict, conflicts
 from casewright.layout.tasks import EndFiller, Preferences, RunPlace, WallTask
+from casewright.room.door_fillers import doors_toward, filler_for_door
+from casewright.room.floor import middle_of
 from casewright.room.model import Room, Run
 from casewright.room.run_ends import SIDES
 from casewright.room.specs import RunSide
+from casewright.room.standing import WIDEST_FILLER
 from casewright.sources import INCH
 
 __all__ = ["FREE_WIDTHS", "GRID", "RunLayout", "accepted", "layouts", "steps_up"]
@@ -33,7 +36,6 @@ FREE_WIDTHS: dict[Unit, tuple[Fraction, Fraction]] = {
 """Least and greatest of a case whose width is free (common practice)."""
 
 _NONE = Fraction(0)
-_WIDEST_FILLER: dict[Unit, Fraction] = {"in": 2 * INCH, "mm": Fraction(50)}
 
 
 @dataclass(frozen=True, slots=True)
@@ -176,7 +178,7 @@ def _end(room: Room, run: Run, side: RunSide) -> EndFiller | None:
     """The filler before a wall; in a corner what clears the other run, and more if it must."""
     unit = room.spec.unit
     step, style = GRID[unit], room.spec.style
-    widest = int(_WIDEST_FILLER[unit] // step)
+    widest = int(WIDEST_FILLER[unit] // step)
     blind = _blind_off(room, run, side)
     if blind is not None:
         off = steps_up(blind, step)
@@ -185,7 +187,9 @@ def _end(room: Room, run: Run, side: RunSide) -> EndFiller | None:
         wished = int(style["filler"].value // step)
         # Each case is cut to the grid, and comes out up to half a step wider than asked for.
         spare = style["cut_step"].value * len(run.cases) / 2
-        return EndFiller(steps_up(style["filler_least"].value + spare, step), widest, wished)
+        low = steps_up(style["filler_least"].value + spare, step)
+        needs = (_needs(room, run, case)[SIDES.index(side)] for case in run.cases)
+        return EndFiller(low, max(widest, *needs), wished)
     if run.spec.end(side) in ("open", "flush"):
         return None
     nodes, path = room.chain.nodes, f"run.{run.spec.key}.corner_{side}"
@@ -198,7 +202,8 @@ def _end(room: Room, run: Run, side: RunSide) -> EndFiller | None:
 def _places(room: Room, run: Run) -> Iterator[RunPlace]:
     step = GRID[room.spec.unit]
     free = tuple(int(each // step) for each in FREE_WIDTHS[room.spec.unit])
-    cases = {case.key: case.spec for case in run.cases}
+    built = {case.key: case for case in run.cases}
+    cases = {key: case.spec for key, case in built.items()}
     pins = _pinned(room, run)
     widths = {each.spec.key: each.width.value for each in run.appliances}
     for key in run.spec.places:
@@ -211,9 +216,27 @@ def _places(room: Room, run: Run) -> Iterator[RunPlace]:
         low, high = free
         if case.width is not None and not _is_free(run, case):
             low = high = steps_up(case.width.value, step)
+        needs = _needs(room, run, built[key])
         at_end = (case.blind or case.diagonal) if run.spec.is_free else None
         yield RunPlace(key, low, high, start=pins.get(key), centre=centre, sort=_sort(case),
-                       at_end=at_end)  # fmt: skip
+                       at_end=at_end, needs=needs)  # fmt: skip
+
+
+def _needs(room: Room, run: Run, case: Case) -> tuple[int, int]:
+    """Least fillers beside it at the ends of the run [steps]: a door there opens to a right angle.
+
+    While its width is open it may get a pair, with a door at either side.
+    """
+    step, found = GRID[room.spec.unit], dict.fromkeys(SIDES, 0)
+    is_open = _is_free(run, case.spec)
+    for side in SIDES:
+        own = doors_toward(case, side)
+        back: RunSide = "right" if side == "left" else "left"
+        doors, at = (own, side) if own or not is_open else (doors_toward(case, back), back)
+        if doors and run.spec.end(side) == "wall":
+            need = filler_for_door(room.spec.hardware, room.spec.unit, case, doors[0], at)
+            found[side] = steps_up(need + room.spec.style["cut_step"].value, step)
+    return found["left"], found["right"]
 
 
 def _pinned(room: Room, run: Run) -> dict[str, int]:
@@ -277,17 +300,14 @@ def _seams(room: Room, run: Run) -> Iterator[int]:
 
 
 def _centre(room: Room, run: Run, key: str) -> int | None:
-    """The middle of what a case is to stand on [half steps]."""
-    thing = dict(run.spec.centre).get(key)
-    wall = room.survey.walls.get(run.spec.on)
-    if thing is None or wall is None:
+    """The middle of what a case is to stand on: on the wall, or in another run [half steps]."""
+    thing, step = dict(run.spec.centre).get(key), GRID[room.spec.unit]
+    if thing is None or run.spec.on not in room.survey.walls:
         return None
-    for placed in wall.things:
-        if placed.spec.key == thing and placed.left is not None and placed.right is not None:
-            twice = placed.left.value + placed.right.value - 2 * run.begins.value
-            return int(round_to(twice, GRID[room.spec.unit], Way.NEAREST)[0]
-                       // GRID[room.spec.unit])  # fmt: skip
-    return None
+    middle = middle_of(room, thing, run.spec.on)
+    if middle is None:
+        return None
+    return int(round_to(2 * (middle - run.begins.value), step, Way.NEAREST)[0] // step)
 
 
 def steps_up(size: Fraction, step: Fraction) -> int:

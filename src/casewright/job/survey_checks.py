@@ -61,10 +61,10 @@ def _fillers_and_centres(key: str, run: RunTable, content: Content, reporter: Re
             continue  # told already
         elif wall is None:
             reporter.tell(where, "nothing is known of its wall", 'write on = "..." and that wall')
-        elif thing not in wall.fixed:
+        elif thing not in wall.fixed and thing not in (there := _beside(run, content)):
             what = f"there is no {thing} on wall {run.on}"
-            if wall.fixed:
-                reporter.unknown(where, thing, wall.fixed, what)
+            if wall.fixed or there:
+                reporter.unknown(where, thing, [*wall.fixed, *there], what)
             else:
                 reporter.tell(where, what, f"write [wall.{run.on}.fixed.{thing}]")
 
@@ -121,11 +121,17 @@ def _at_case(path: KeyPath, key: str, run: RunTable, content: Content, reporter:
         want = f"put it into a run with on = {run.on!r}, or name what stands there"
         reporter.tell(path, f"{key} stands in no run", want.replace("'", '"'))
     elif not {("case",), ("case", key), ("run",), ("appliance", key)} & content.lost:
-        there = [each for other in others.values() if other.on == run.on for each in other.cases]
+        there = _beside(run, content)
         wall = content.walls.get(run.on or "")
         known = sorted({*(wall.fixed if wall is not None else ()), *there})
         what = f"there is no {key} on wall {run.on}, nor in another run there"
         reporter.unknown(path, key, known or [f"[wall.{run.on}.fixed.{key}]"], what)
+
+
+def _beside(run: RunTable, content: Content) -> list[str]:
+    """Cases and appliances of the other runs on its wall."""
+    others = (other for other in content.runs.values() if other is not run and other.on == run.on)
+    return [key for other in others for key in other.cases]
 
 
 def _round_corner(path: KeyPath, key: str, run: RunTable, content: Content) -> str | None:

@@ -85,9 +85,10 @@ def kind_of(asked: WallTask, layout: WallLayout) -> LayoutKind:
 def _fillers(layout: WallLayout) -> FillersAsked | None:
     if not layout.task.has_like_fillers:
         return None
-    if abs(layout.left - layout.right) <= 1:
+    if abs(layout.left - layout.right) <= layout.task.unseen:
         return "equal"
-    return "left" if layout.left > layout.right else "right"
+    # On a bare wall the mirror image is no other answer.
+    return "left" if layout.left > layout.right or not layout.task.has_marks else "right"
 
 
 def _built(layout: WallLayout) -> tuple[int, ...]:
@@ -159,7 +160,7 @@ def _demands(task: WallTask) -> Iterator[LayoutDemand]:
         centred = (None, True, False)
     ends: tuple[FillersAsked | None, ...] = (None,)
     if task.has_like_fillers:
-        ends = (None, "equal", "left", "right")
+        ends = (None, "equal", "left", "right") if task.has_marks else (None, "equal", "left")
     free = sum(not place.opening and place.low < place.high for place in task.places)
     alike = (False, True) if free > 1 else (False,)
     seams = (False, True) if task.seams else (False,)
@@ -184,7 +185,7 @@ def _trade(layout: WallLayout, kind: LayoutKind, text: Callable[[int], str]) -> 
     narrow = [each for each in built if each < task.preferences.narrow]
     if narrow:
         yield f"a narrow case of {text(narrow[-1])}"
-    if kind.fillers == "equal":
+    if abs(layout.left - layout.right) <= 1 and kind.fillers is not None:
         yield f"fillers alike, {text(layout.left)}"
     elif kind.fillers is not None:
         yield f"fillers of {text(layout.left)} at the left and {text(layout.right)} at the right"

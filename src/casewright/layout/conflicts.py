@@ -18,7 +18,13 @@ __all__ = ["LayoutConflict", "Relief", "conflicts", "relieved"]
 
 _TRIED = 7
 
-ReliefOf = Literal["wall", "place", "left filler", "right filler", "another", "seam"]
+_MOST_MORE = 12
+"""More cases than so many are not proposed for one stretch [-]."""
+
+_LARGE = 4
+"""Where more lacks than one part in so many of a narrow case, one case less is proposed."""
+
+ReliefOf = Literal["wall", "place", "left filler", "right filler", "another", "without", "seam"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,13 +37,17 @@ class Relief:
         What it is; the place's name for a place, or for the one whose start moves the wall's.
     steps
         By how much: narrower for places and fillers, longer for the wall; below 0 the other way
-        round, where a stretch is too long to be filled. Of another case: what it is to fill with
-        the rest. Of a pinned seam, of the place that begins there: to the right [steps].
+        round, where a stretch is too long to be filled. Of other cases: what they are to fill with
+        the rest; of a case less, what its place lacks. Of a pinned seam, of the place that begins
+        there: to the right [steps].
+    count
+        How many other cases [-].
     """
 
     of: ReliefOf
     key: str
     steps: int
+    count: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,10 +95,12 @@ class _Stretch:
         least, most = self._filled()
         return max(least - room, 0) or min(most - room, 0)
 
-    def takes(self, another: tuple[int, int]) -> bool:
-        """Whether one more place of a band would fill it."""
-        least, most = self._filled()
-        return least + another[0] <= self.end - self.start <= most + another[1]
+    def more(self, another: tuple[int, int]) -> int:
+        """The fewest more places of a band that would fill it [-]; 0: none would."""
+        (least, most), room = self._filled(), self.end - self.start
+        counts = range(1, _MOST_MORE + 1)
+        fits = (n for n in counts if least + n * another[0] <= room <= most + n * another[1])
+        return next(fits, 0)
 
     def _filled(self) -> tuple[int, int]:
         """The least and the most that can be filled [steps]."""
@@ -103,14 +115,15 @@ def conflicts(task: WallTask) -> tuple[LayoutConflict, ...]:
     Where the order is free: of the order that comes nearest to fitting.
     """
     if task.is_free:
-        task = min(_orders(task), key=_shortage)
+        task = min(map(_with_doors, _orders(task)), key=_shortage)
+    task = _with_doors(task)
     return tuple(
         LayoutConflict(
             each.start,
             each.end,
             tuple(place.key for place in each.places),
             each.short,
-            (*_moved_seams(task, each), *_reliefs(each, task.another)),
+            tuple(_all_reliefs(task, each)),
             each.after,
             each.before,
         )
@@ -123,7 +136,8 @@ def _orders(task: WallTask) -> Iterator[WallTask]:
     """Each order that may be, as listed where nothing is held or there are too many to try."""
     listed = replace(task, is_free=False, beside=())
     found = False
-    if len(task.places) <= _TRIED and any(place.start is not None for place in task.places):
+    ordered = any(place.start is not None or any(place.needs) for place in task.places)
+    if len(task.places) <= _TRIED and ordered:
         for places in permutations(task.places):
             at = {place.key: n for n, place in enumerate(places)}
             near = all(abs(at[one] - at[other]) == 1 for one, other in task.beside)
@@ -135,6 +149,17 @@ def _orders(task: WallTask) -> Iterator[WallTask]:
                 yield replace(listed, places=places)
     if not found:
         yield listed
+
+
+def _with_doors(task: WallTask) -> WallTask:
+    """The task with fillers wide enough for the doors of the cases at its ends."""
+    first, last = task.places[0], task.places[-1]
+    needs = zip((task.left, task.right), (first.needs[0], last.needs[1]), strict=True)
+    left, right = (
+        replace(end, low=need, clears=True) if end and need and need >= end.low else end
+        for end, need in needs
+    )
+    return replace(task, left=left, right=right)
 
 
 def _shortage(task: WallTask) -> int:
@@ -171,10 +196,42 @@ def _with_seam(task: WallTask, relief: Relief) -> WallTask:
     return replace(task, places=places)
 
 
-def _reliefs(stretch: _Stretch, another: tuple[int, int] | None) -> Iterator[Relief]:
+def _all_reliefs(task: WallTask, stretch: _Stretch) -> Iterator[Relief]:
+    """What would do alone; where much lacks, a case more or less rather than one thing shaved."""
+    yield from _moved_seams(task, stretch)
+    counted = list(_more_or_less(task, stretch))
+    yield from counted
+    large = task.another is not None and abs(stretch.short) > task.another[0]
+    if not (counted and large):
+        yield from _reliefs(stretch)
+
+
+def _more_or_less(task: WallTask, stretch: _Stretch) -> Iterator[Relief]:
+    """The fewest more cases, or one case less."""
+    short, another = stretch.short, task.another
+    if another is None:
+        return
+    more = stretch.more(another) if short < 0 else 0
+    if more:
+        yield Relief("another", "", short, more)
+    for place in reversed(stretch.places) if short * _LARGE > another[0] else ():
+        relief = Relief("without", place.key, short)
+        rest = task.places if place.opening else _without(task, place.key).places
+        if any(not each.opening for each in rest) and len(rest) < len(task.places):
+            left = _with_doors(replace(task, places=rest))
+            if not any(each.short for each in _stretches(left)):
+                yield relief
+                return
+
+
+def _without(task: WallTask, key: str) -> WallTask:
+    rest = tuple(each for each in task.places if each.key != key)
+    beside = tuple(pair for pair in task.beside if key not in pair)
+    return replace(task, places=rest, beside=beside)
+
+
+def _reliefs(stretch: _Stretch) -> Iterator[Relief]:
     short = stretch.short
-    if another is not None and short < 0 and stretch.takes(another):
-        yield Relief("another", "", short)
     yield Relief("wall", "", short)
     for place in stretch.places:
         if not place.opening and (short < 0 or place.low > short):
@@ -183,7 +240,7 @@ def _reliefs(stretch: _Stretch, another: tuple[int, int] | None) -> Iterator[Rel
         ("left filler", stretch.left), ("right filler", stretch.right),
     )  # fmt: skip
     for of, filler in ends:
-        if filler is not None and (short < 0 or filler.low >= short):
+        if filler is not None and (short < 0 or (filler.low >= short and not filler.clears)):
             yield Relief(of, "", short)
 
 
@@ -192,10 +249,8 @@ def relieved(task: WallTask, found: LayoutConflict, relief: Relief) -> WallTask:
 
     A longer wall moves what stands right of the stretch along with it.
     """
-    if relief.of == "another" and task.another is not None:
-        last = max((n for n, p in enumerate(task.places) if p.key in found.places), default=-1)
-        more = RunPlace("another", *task.another)
-        return replace(task, places=(*task.places[: last + 1], more, *task.places[last + 1 :]))
+    if relief.of in ("another", "without"):
+        return _with_other_places(task, found, relief)
     if relief.of == "seam":
         return _with_seam(task, relief)
     if relief.of == "wall":
@@ -220,9 +275,19 @@ def relieved(task: WallTask, found: LayoutConflict, relief: Relief) -> WallTask:
     return replace(task, places=places)
 
 
+def _with_other_places(task: WallTask, found: LayoutConflict, relief: Relief) -> WallTask:
+    """The task with more cases right of a stretch, or without one."""
+    if relief.of == "without" or task.another is None:
+        return _without(task, relief.key)
+    last = max((n for n, p in enumerate(task.places) if p.key in found.places), default=-1)
+    more = (RunPlace("another", *task.another),) * relief.count
+    return replace(task, places=(*task.places[: last + 1], *more, *task.places[last + 1 :]))
+
+
 def _widened(low: int, high: int, steps: int) -> tuple[int, int]:
     return low - max(steps, 0), high - min(steps, 0)
 
 
 def _moved(filler: EndFiller, steps: int) -> EndFiller:
-    return EndFiller(*_widened(filler.low, filler.high, steps), filler.wished)
+    low, high = _widened(filler.low, filler.high, steps)
+    return replace(filler, low=low, high=high)

@@ -30,6 +30,9 @@ class RunPlace:
         What it is, drawers or doors: two of one sort and one width may change places unnoticed.
     at_end
         The end of the run that it belongs to, where the order is free: that of its corner.
+    needs
+        Least filler at its left, at its right, where it stands at that end of the run beside one:
+        its doors open to a right angle then [steps].
     """
 
     key: str
@@ -41,6 +44,7 @@ class RunPlace:
     opening: bool = False
     sort: str = ""
     at_end: Literal["left", "right"] | None = None
+    needs: tuple[int, int] = (0, 0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,12 +59,15 @@ class EndFiller:
         Width asked for, if any [steps].
     in_corner
         Whether it clears the run round a corner: then it need not be like the other one.
+    clears
+        Whether a door beside it needs its least.
     """
 
     low: int
     high: int
     wished: int | None = None
     in_corner: bool = False
+    clears: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -177,3 +184,17 @@ class WallTask:
         """Whether there are two fillers that should be alike."""
         ends = (self.left, self.right)
         return all(each is not None and not each.in_corner for each in ends)
+
+    @property
+    def unseen(self) -> int:
+        """By how much fillers may differ unseen, so that no other answer comes of it [steps].
+
+        Half an inch, of 12 that make a case narrow (own judgement).
+        """
+        return max(self.preferences.narrow // 24, 1)
+
+    @property
+    def has_marks(self) -> bool:
+        """Whether something on the wall tells its left from its right."""
+        held = (each.start is not None or each.centre is not None for each in self.places)
+        return bool(self.seams or self.clear) or any(held)

@@ -44,6 +44,7 @@ class WallModel:
         whole = dict.fromkeys((self.left, *self.widths, self.right), 1)
         self.programme.require(whole, low=self.task.length, high=self.task.length)
         self._starts()
+        self._doors()
         self._centres()
         self._wishes()
         if self.new is not None:
@@ -99,6 +100,20 @@ class WallModel:
                 before, start = self._before(slot), each.start
                 reach = max(start, self.task.length)
                 self.programme.require_if(choice, before, low=start, high=start, reach=reach)
+
+    def _doors(self) -> None:
+        """A filler is wide enough for the doors of the case that stands beside it."""
+        ends = (
+            (self.left, self.task.left, 0),
+            (self.right, self.task.right, len(self.widths) - 1),
+        )
+        for place, each in enumerate(self.task.places):
+            for (number, filler, at), need in zip(ends, each.needs, strict=True):
+                if filler is None or need <= filler.low:
+                    continue
+                for slot, choice in self.sequence.where(place):
+                    if slot == at:
+                        self.programme.require_if(choice, {number: 1}, low=need, reach=need)
 
     def _centres(self) -> None:
         """Twice the start and the width once make twice the middle."""
@@ -240,13 +255,16 @@ class WallModel:
                 case "equal":
                     self.programme.require(apart, low=-1, high=1)
                 case "left":
-                    self._least(self.right, self.task.right)
+                    self._least(self.right, self.task.right, 1)
+                    self.programme.require(apart, low=self.task.unseen + 1)
                 case "right":
-                    self._least(self.left, self.task.left)
+                    self._least(self.left, self.task.left, 0)
+                    self.programme.require(apart, high=-self.task.unseen - 1)
                 case None:
                     pass
 
-    def _least(self, number: int, filler: EndFiller | None) -> None:
-        """A filler as narrow as it may be."""
+    def _least(self, number: int, filler: EndFiller | None, side: int) -> None:
+        """A filler as narrow as it may be beside any case."""
         if filler is not None:
-            self.programme.require({number: 1}, high=filler.low)
+            needs = (place.needs[side] for place in self.task.places)
+            self.programme.require({number: 1}, high=max(filler.low, *needs))

@@ -9,21 +9,28 @@ from fractions import Fraction
 from casewright.casework.cases import Case
 from casewright.casework.fronts import end_stock
 from casewright.casework.house import House
-from casewright.dims import Dim, Origin, Place, Way, total
+from casewright.dims import Dim, Origin, Place, Unit, Way, total
 from casewright.findings import Finding, Severity
 from casewright.room.appliances import appliance_widths
 from casewright.room.door_swings import swing_met
 from casewright.room.run_ends import SIDES, corner_filler, pull_off, run_met, thing_at
 from casewright.room.run_walls import RunEdges, run_begins, wall_width
 from casewright.room.specs import JobSpec, RunSide, RunSpec
+from casewright.sources import INCH
 from casewright.survey.survey import Survey
 
-__all__ = ["LEAST_SHARE", "RunStand", "Standing"]
+__all__ = ["LEAST_SHARE", "WIDEST_FILLER", "RunStand", "Standing"]
 
 _Gaps = Mapping[RunSide, tuple[Dim, Dim]]
 
 LEAST_SHARE = Fraction(280)
 """Own judgement: a case whose width is left open is not worth building narrower [mm]."""
+
+WIDEST_FILLER: dict[Unit, Fraction] = {"in": 2 * INCH, "mm": Fraction(50)}
+"""Own judgement: as wide as a layout makes one [mm]; a wider one reads as a missing case."""
+
+_ROUNDED = INCH / 8
+"""What rounding of walls and cases may add to that [mm]."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -279,7 +286,31 @@ def _shares(
         spaces["left"] = place.given("left_filler", run.left_filler)
         spaces["right"] = place.let("right_filler", rest - spaces["left"])
         share = min(spaces.values(), key=lambda space: space.value)
-    return spaces, tuple(_space(house, run, rest, share, bool(walls)))
+    widest = max((spaces[side] for side in walls), key=lambda space: space.value, default=None)
+    found = _space(house, run, rest, share, bool(walls))
+    if widest is not None and not found:
+        found = _wide(house, run, widest)
+    return spaces, tuple(found)
+
+
+def _wide(house: House, run: RunSpec, space: Dim) -> list[Finding]:
+    """Fillers take what a wall was read anew by, until they are wider than a layout makes them."""
+    most = max(WIDEST_FILLER[house.unit], house.style_dim("filler").value)
+    if not run.solved or space.value <= most + _ROUNDED:
+        return []
+    limit = house.text(Dim("", (), most))
+    return [
+        Finding(
+            rule="wide filler",
+            severity=Severity.CARE,
+            path=space.path or f"run.{run.key}.filler_space",
+            says=f"a filler {house.text(space)} wide shows, where layouts keep to {limit}",
+            measured=house.text(space),
+            limit=limit,
+            source="common practice",
+            remedies=(*_anew(run), "a case wider by what is too much"),
+        )
+    ]
 
 
 def _space(house: House, run: RunSpec, rest: Dim, share: Dim, closed: bool) -> list[Finding]:

@@ -21,8 +21,10 @@ _Answer = tuple[int, tuple[int, ...], int]
 
 def _all(task: WallTask) -> Iterator[_Answer]:
     """Every way to fill the wall: left filler, widths, right filler."""
+    needs = task.places[0].needs[0], task.places[-1].needs[1]
     ends = [
-        range(each.low, each.high + 1) if each else range(1) for each in (task.left, task.right)
+        range(max(each.low, need), each.high + 1) if each else range(1)
+        for each, need in zip((task.left, task.right), needs, strict=True)
     ]
     for left in ends[0]:
         for widths in product(*(range(p.low, p.high + 1) for p in task.places)):
@@ -118,7 +120,7 @@ def test_every_relief_makes_room_and_a_step_less_does_not(task: WallTask) -> Non
     for relief in found[0].reliefs:
         assert not conflicts(relieved(task, found[0], relief))
         less = replace(relief, steps=relief.steps - (1 if relief.steps > 0 else -1))
-        if less.steps and relief.of != "another":
+        if less.steps and relief.of not in ("another", "without"):
             assert conflicts(relieved(task, found[0], less))
 
 

@@ -23,6 +23,7 @@ _places = st.builds(
 _ends: st.SearchStrategy[Literal["left", "right"]] = st.sampled_from(("left", "right"))
 _pipes = st.lists(st.tuples(st.integers(0, 30), st.integers(1, 6)), max_size=2)
 _bands = st.tuples(st.integers(1, 2), st.integers(0, 2), st.none() | st.integers(0, 4))
+_needs = st.tuples(*(st.sampled_from((0, 0, 1, 2, 3)),) * 2)
 _fillers = st.none() | _bands.map(lambda row: EndFiller(row[0], row[0] + row[1], row[2]))
 
 
@@ -34,20 +35,36 @@ def tasks(draw: st.DrawFn) -> WallTask:
         draw(st.lists(_places, min_size=1, max_size=4))
     ):
         high = low if opening else high
-        places.append(RunPlace(f"p{n}", low, high, wished, None, centre, opening=opening))
+        needs = draw(_needs) if not opening else (0, 0)
+        places.append(
+            RunPlace(f"p{n}", low, high, wished, None, centre, opening=opening, needs=needs)
+        )
     if draw(st.booleans()):
         held = draw(st.integers(0, len(places) - 1))
         start = sum(each.low for each in places[:held]) + draw(st.integers(0, 4))
         places[held] = replace(places[held], start=start)
     length = sum(p.low for p in places) + draw(st.integers(-2, 12))
     seams = tuple(draw(st.lists(st.integers(1, 40), max_size=3, unique=True)))
-    ends = draw(_fillers), draw(_fillers)
+    ends = [
+        _wide_enough(draw(_fillers), [place.needs[side] for place in places]) for side in (0, 1)
+    ]
     clear = tuple(
         KeepClear(f"t{n}", low, low + wide) for n, (low, wide) in enumerate(draw(_pipes))
     )
     return WallTask(
-        max(length, 1), tuple(places), *ends, SMALL, seams=seams, another=(2, 6), clear=clear
+        max(length, 1),
+        tuple(places),
+        ends[0],
+        ends[1],
+        SMALL,
+        seams=seams,
+        another=(2, 6),
+        clear=clear,
     )
+
+
+def _wide_enough(filler: EndFiller | None, needs: list[int]) -> EndFiller | None:
+    return None if filler is None else replace(filler, high=max(filler.high, *needs))
 
 
 def inches(value: str) -> int:

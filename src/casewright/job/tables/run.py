@@ -64,8 +64,9 @@ class RunTable(Table):
     another run: before = "pantry"."""
 
     centre: dict[Key, Key] = Field(default_factory=dict)
-    """What is to stand on the middle of what: a case and a thing on the wall, sink = "window".
-    `casewright layout` goes by it."""
+    """What is to stand on the middle of what: a case, and a thing on the wall or a case or an
+    appliance of another run there, sink = "window", hood = "range". `casewright layout` goes by
+    it."""
 
     seams: dict[Key, _Seam] = Field(default_factory=dict)
     """Seams that are pinned: a case or an appliance, and how far its left side is to stand from
