@@ -86,8 +86,8 @@ class Assembled:
         return self.units.of(self.model.leaf_plane)
 
     def plane_of_slides(self, drawer: Drawer) -> int:
-        """Plane z that the slides of a drawer lie back from: a roll-out's are behind a frame."""
-        if drawer.front or self.model.frame is None or not self.model.spec.framed:
+        """Plane z that the slides of a drawer lie back from: a roll-out's, behind its face."""
+        if drawer.front or self.model.frame is None:
             return self.plane_before(drawer.opening)
         return self.units.of(self.model.depth)
 

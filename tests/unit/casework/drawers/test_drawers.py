@@ -193,6 +193,17 @@ def test_roll_outs_keep_clear_of_the_hinges_of_their_doors() -> None:
         assert verify(case, hardware=hardware("in")).failures == ()
 
 
+@pytest.mark.parametrize("unit", ["in", "mm"])
+def test_roll_outs_behind_face_strips_begin_behind_the_box(unit: Unit) -> None:
+    """Strips end with the inside of the sides, so that slides lie as on a frameless box."""
+    bare = one_case(unit, **drawer_base(unit, roll_outs=2))
+    case = one_case(unit, **drawer_base(unit, roll_outs=2), face="strips", face_stock="board")
+    assert verify(case, hardware=hardware(unit)).holds
+    for one, other in zip(bare.drawers, case.drawers, strict=True):
+        assert one.width.value == other.width.value
+        assert bare.depth.value - one.z.value == case.depth.value - other.z.value
+
+
 def test_too_many_roll_outs_are_told() -> None:
     """Nine of 4 behind doors of 30: the finding says how much is missing; none is built."""
     case = one_case("in", **drawer_base("in", roll_outs=9))
