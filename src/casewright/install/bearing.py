@@ -89,12 +89,21 @@ def _is_behind(
     return over >= (three[1] - one[1]) * (two[0] - one[0])
 
 
+def _ends(row: Iterable[WallPlace], height: Fraction) -> tuple[Fraction, Fraction] | None:
+    """Left and right end of those cases of a row that reach a height [mm]; None: none does."""
+    there = [each for each in row if each.bottom.value <= height <= each.top.value]
+    if not there:
+        return None
+    return min(each.left.value for each in there), max(each.right.value for each in there)
+
+
 def wall_shims(
     numbers: Numbers, wall: SurveyedWall, places: Iterable[WallPlace]
 ) -> tuple[WallShim, ...]:
     """Shims behind each row of cases, where the wall was read along a straight edge.
 
-    One straight line for all cases of a run, so that their fronts stand in line.
+    One straight line for all cases of a run, so that their fronts stand in line; a reading counts
+    for those that reach up to it.
     """
     own = numbers.wall(wall.spec.key)
     read = [
@@ -106,10 +115,13 @@ def wall_shims(
         spans.setdefault(place.run.spec.key, []).append(place)
     found: list[WallShim] = []
     for key, row in spans.items():
-        left, right = min(p.left.value for p in row), max(p.right.value for p in row)
         low, high = min(p.bottom.value for p in row), max(p.top.value for p in row)
         heights = sorted({height for _, height, _ in read if low <= height <= high})
         for level, height in enumerate(heights, start=1):
+            ends = _ends(row, height)
+            if ends is None:
+                continue
+            left, right = ends
             here = {along: off for along, h, off in read if h == height and left <= along <= right}
             if len(here) < 2:
                 continue

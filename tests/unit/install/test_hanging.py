@@ -227,6 +227,12 @@ def test_a_tall_case_comes_first_and_its_row_begins_beside_it() -> None:
     assert because["sink"] == "beside larder, which stands in the corner"
 
 
+def test_a_reading_above_a_case_says_nothing_of_the_wall_behind_it() -> None:
+    """81 in up only the larder is there, before one place that was read: no line is laid by it."""
+    hang = hung_room(TALL_IN_THE_CORNER)[1].walls["north"]
+    assert {shim.run for shim in hang.wall_shims} == {"over"}
+
+
 def test_the_room_of_an_appliance_is_marked_from_the_same_datum() -> None:
     """It lies between its neighbours, 24 in wide as its sheet asks, 36 high."""
     hang = hung_room(TALL_IN_THE_CORNER)[1].walls["north"]
