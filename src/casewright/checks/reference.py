@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping
 
 from casewright.checks import RULES
 from casewright.checks.rule import Rule
+from casewright.checks.while_building import FOUND_WHILE_BUILDING
 from casewright.findings import Severity
 from casewright.sources import source
 
@@ -20,7 +21,8 @@ with the place, what was measured, the limit, and what would help, best first. A
 was checked and nothing more: where it finds nothing, that is no word that something is safe.
 Makers' sheets and manuals, and the code of the place, come before anything here.
 
-This page is written from the rules themselves. Each example is run as a test.
+This page is written from the rules themselves. Each of their examples is run as a test. What is
+[found while building](#found-while-building) stands at the end.
 """
 
 _WEIGHT: Mapping[Severity, str] = {
@@ -35,7 +37,21 @@ def reference_text() -> str:
     """The page in Markdown: every rule in the order of `RULES`, with its examples."""
     parts = [_INTRODUCTION, "\n".join(_contents())]
     parts += ["\n".join(_section(rule)) for rule in RULES]
+    parts.append("\n".join(_built()))
     return "\n".join(parts)
+
+
+def _built() -> Iterator[str]:
+    yield "## Found while building"
+    yield ""
+    yield "Some things are found where a part is made or a cut is planned. They are told like the"
+    yield "rest, with numbers and with what would help."
+    yield ""
+    yield "| finding | about | passes | fails | source |"
+    yield "|---|---|---|---|---|"
+    for each in FOUND_WHILE_BUILDING:
+        yield f"| {' | '.join(each)} |"
+    yield ""
 
 
 def _contents() -> Iterator[str]:

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+import ast
+from collections.abc import Iterator
+
 from tests.fences.source_tree import ROOT
 
 from casewright.checks import RULES
 from casewright.checks.reference import reference_text
+from casewright.checks.while_building import FOUND_WHILE_BUILDING
 from casewright.sources import source
 
 
@@ -25,3 +29,47 @@ def test_the_page_tells_every_rule_with_its_examples_and_its_source() -> None:
             assert " ".join(told.split()) in page
         if rule.source != "common practice":
             assert source(rule.source).citation in page
+
+
+def _names() -> Iterator[str]:
+    """First words of the rule of every finding that is made outside of the rules."""
+    packages = [each for each in (ROOT / "src" / "casewright").iterdir() if each.is_dir()]
+    for file in (file for each in packages for file in sorted(each.rglob("*.py"))
+                 if each.name not in ("checks", "web")):  # fmt: skip
+        text = file.read_text("utf-8")
+        if "Finding(" not in text:
+            continue
+        tree = ast.parse(text)
+        texts: dict[str, object] = {
+            target.id: node.value.value
+            for node in tree.body
+            if isinstance(node, ast.Assign) and isinstance(node.value, ast.Constant)
+            for target in node.targets
+            if isinstance(target, ast.Name)
+        }
+        for node in ast.walk(tree):
+            if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "Finding":
+                rules = [each.value for each in node.keywords if each.arg == "rule"]
+                yield from _texts(rules[0] if rules else node.args[0], texts)
+
+
+def _texts(node: ast.expr, texts: dict[str, object]) -> Iterator[str]:
+    match node:
+        case ast.Constant(value=str(value)):
+            yield value
+        case ast.Name(id=name):
+            yield str(texts[name])
+        case ast.IfExp(body=one, orelse=other):
+            yield from _texts(one, texts)
+            yield from _texts(other, texts)
+        case ast.JoinedStr(values=[ast.Constant(value=str(head)), *_]):
+            yield f"{head}rebate, groove or frame"
+        case _:
+            yield "proof"
+
+
+def test_what_is_found_while_building_stands_on_the_page() -> None:
+    """Every finding that is made where a thing is made, and none that is made no more."""
+    named = {each.rule for each in FOUND_WHILE_BUILDING}
+    assert len(named) == len(FOUND_WHILE_BUILDING)
+    assert named == set(_names()) - {rule.name for rule in RULES}

@@ -199,7 +199,9 @@ def _too_small(maker: Maker, end: _End, name: str, whole: Dim, left: Dim) -> Fin
         source="common practice",
         remedies=(
             f"{name} under {text(whole / 2)} in [style]",
-            f"a case more than {text(maker.zero - left)} {more}",
+            f"a case more than {text(maker.zero - left)} {more}"
+            if left.value
+            else f"a case a little {more}",
             "leave the end plain",
         ),
     )

@@ -16,6 +16,9 @@ _STEP: dict[Unit, Fraction] = {"in": INCH / 16, "mm": Fraction(1)}
 _TRIED = 400
 """How many steps are looked at: two feet, or 400 mm."""
 
+_BOARDS = 3
+"""Among more boards than these moving one alone hardly helps."""
+
 
 @dataclass(frozen=True, slots=True)
 class SideOfLeaf:
@@ -91,10 +94,9 @@ def least_relief(side: SideOfLeaf, unit: Unit) -> tuple[Fraction | None, Fractio
     """
     steps = [_STEP[unit] * number for number in range(1, _TRIED)]
     taller = _first(steps, side.taller)
+    boards = range(len(side.shelves)) if len(side.shelves) <= _BOARDS else ()
     moves = (
-        (abs(by), by, number)
-        for number in range(len(side.shelves))
-        for by in _nearest_move(side, number, steps)
+        (abs(by), by, number) for number in boards for by in _nearest_move(side, number, steps)
     )
     best = min(moves, default=None)
     return taller, None if best is None else best[1]

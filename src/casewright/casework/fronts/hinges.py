@@ -334,5 +334,8 @@ def _narrow_stile(maker: Maker, leaf: LeafPlan, low: Dim) -> Finding:
         measured=maker.house.text(maker.style("stile")),
         limit=maker.house.text(need),
         source="common practice",
-        remedies=(f"stiles of at least {maker.house.text(need)}", f"a narrower {name}"),
+        remedies=(
+            f"stiles of at least {maker.house.text(need)}",
+            f"a {name} {maker.house.text(need - maker.style('stile'))} narrower",
+        ),
     )

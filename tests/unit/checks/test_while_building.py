@@ -1,0 +1,81 @@
+"""Examples of what is found while building, by common practice or the job's own sheets."""
+
+from __future__ import annotations
+
+import pytest
+
+from casewright.checks.while_building import FOUND_WHILE_BUILDING
+from casewright.job.load import read_job
+from casewright.room.build import build
+
+_HEAD = """format = 1
+unit = "in"
+[stock.plywood]
+measured = "0.709"
+[stock.fibreboard]
+measured = "0.748"
+[stock.half]
+kind = "sheet"
+material = "fibreboard"
+thickness = "1/2"
+measured = "0.5"
+size = [97, 49]
+[stock.one]
+kind = "sheet"
+material = "fibreboard"
+thickness = "1"
+measured = "1"
+size = [97, 49]
+"""
+_WALL = '[case.a]\nkind = "wall"\nwidth = 18\nheight = 30\n'
+_BASE = '[case.a]\nkind = "base"\nwidth = 24\n'
+_TALL = '[case.a]\nkind = "tall"\nwidth = 18\n'
+_GLASS = 'front = { construction = "glass frame" }\n'
+_PANEL = 'front = {{ construction = "frame and panel", {} }}\n'
+_STRIPS = 'finished = "left"\nfront = "applied frame"\n'
+_FRAME = 'face = "face frame"\n'
+_PULL = "[hardware.pull]\ncentres = 20\n"
+_PLATE = '[hardware.hinge]\nplate_heights = ["9 mm"]\n'
+
+EXAMPLES: dict[str, tuple[str, str]] = {
+    "door size": (_WALL + _GLASS,
+                  _WALL.replace("18", "12") + _GLASS.replace(" }", ", leaves = 2 }")),
+    "door that warps": (_TALL + "height = 88\n", _TALL + "height = 101\n"),
+    "hinge load": (_TALL + "height = 88\n", _TALL.replace("18", "26")
+                   + 'height = 107\nfront = { slab = "one", leaves = 1 }\n'),
+    "hinge overlay": (_WALL, _PLATE + _WALL),
+    "wood under the cup": (_WALL, _WALL + 'front = { slab = "half" }\n'),
+    "cup and rebate": (_WALL + _GLASS, '[style]\nstile = "1 1/2"\n' + _WALL + _GLASS),
+    "pull and rebate": (_WALL + _GLASS, '[style]\npull_edge = "2 3/8"\n' + _WALL + _GLASS),
+    "pull length": (_WALL, _PULL + _WALL.replace("30", "18")),
+    "rebate depth": (_WALL + _GLASS, '[style]\nretainer = "1/2"\n' + _WALL + _GLASS),
+    "pane corner": (_WALL + _GLASS, '[style]\nrebate_bit = 3\n' + _WALL + _GLASS),
+    "mid rail": (_WALL + _PANEL.format("mid_rail = 15"), _WALL + _PANEL.format("mid_rail = 27")),
+    "panel and frame": (_WALL + _PANEL.format('panel = "thin_plywood"'),
+                        _WALL + _PANEL.format('panel = "plywood"')),
+    "finished end": (_WALL + _STRIPS, _WALL + "depth = 5\n" + _STRIPS),
+    "narrow face frame": (_BASE + _FRAME, '[style]\nface_stile = "3/4"\n' + _BASE + _FRAME),
+    "pads behind the frame": (_BASE + _FRAME, "[style]\nface_stile = 3\n" + _BASE + _FRAME),
+    "slide length": (_BASE + "depth = 20\ndrawers = 3\n", "[hardware.slide]\nlengths = [24]\n"
+                     + _BASE + "depth = 20\ndrawers = 3\n"),
+    "drawer height": (_BASE + 'rows = ["drawer 5", "drawer", "drawer"]\n',
+                      _BASE + 'rows = ["drawer 2", "drawer", "drawer"]\n'),
+    "drawer width": (_BASE + "drawers = 3\n", "[hardware.slide]\nair = 3\n"
+                     + _BASE.replace("24", "12") + "drawers = 3\n"),
+    "roll-out room": (_BASE + "roll_outs = 2\n", _BASE + "roll_outs = 6\n"),
+    "shelf room": (_WALL + "shelves = 2\n", _WALL + "shelves = 20\n"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("rule", EXAMPLES)
+def test_what_cannot_be_made_is_found_and_what_can_is_not(rule: str) -> None:
+    """With a place, a source and what would help."""
+    passes, fails = (build(read_job(_HEAD + text, "a.toml")) for text in EXAMPLES[rule])
+    found, none = (
+        [each for case in room.cases for each in case.findings if each.rule.startswith(rule)]
+        for room in (fails, passes)
+    )
+    assert found
+    assert not none
+    assert all(each.path and each.source and each.remedies for each in found)
+    assert any(each.rule.startswith(rule) for each in FOUND_WHILE_BUILDING)
