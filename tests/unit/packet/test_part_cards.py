@@ -44,6 +44,11 @@ def example_room(name: str) -> Room:
 
 
 @cache
+def example_cards(name: str) -> Section:
+    return part_section(example_room(name), LETTER)
+
+
+@cache
 def many_alike(cases: int) -> Room:
     """A room of equal cases: all their sides share one card."""
     return build(job(*(case_spec(key=f"case_{n}", title=f"case {n}") for n in range(cases))))
@@ -228,8 +233,7 @@ def test_every_feature_is_dimensioned_on_the_drawing(name: str) -> None:
 @pytest.mark.parametrize("name", EXAMPLE_NAMES)
 def test_nothing_lies_over_anything_on_a_card(name: str) -> None:
     """Words, rings, signs and holes lie apart, and no line runs through a word."""
-    room = example_room(name)
-    found = list(plots(part_section(room, LETTER)))
+    found = list(plots(example_cards(name)))
     assert found
     for drawn in found:
         assert not clashes(drawn.groups), drawn.title
@@ -339,10 +343,9 @@ def test_two_cards_share_a_page_when_smaller_drawings_let_them() -> None:
 @pytest.mark.parametrize("name", EXAMPLE_NAMES)
 def test_a_card_is_on_one_page_with_its_table_where_it_can_be(name: str) -> None:
     """Letters on a drawing are looked up under it, not overleaf: all but the tallest cards."""
-    section = part_section(example_room(name), LETTER)
     apart = [
         block
-        for block in section.blocks
+        for block in example_cards(name).blocks
         if isinstance(block, Table) and block.columns[0].title == ""
     ]
     assert len(apart) <= 2

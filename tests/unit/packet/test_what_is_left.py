@@ -8,8 +8,9 @@ from functools import cache
 import pytest
 from tests.jobs import loaded
 
+from casewright.breakdown import Breakdown, break_down
 from casewright.casework.parts import Part
-from casewright.job.nudges import plan_job
+from casewright.cutting.engine import Stop
 from casewright.job.worked import WorkedJob, work_out
 from casewright.outputs.blocks import CheckList, Heading, Labels
 from casewright.outputs.document import Document, check_links
@@ -17,6 +18,7 @@ from casewright.outputs.inlines import rich_text
 from casewright.packet.hold_marks import HoldMarks
 from casewright.packet.packet import PacketContent, packet_document
 from casewright.resolve import hold_points
+from casewright.room.model import Room
 
 JOB = """
 format = 1
@@ -47,6 +49,11 @@ def worked() -> WorkedJob:
     return work_out(loaded(JOB).spec)
 
 
+def planned(room: Room) -> Breakdown:
+    """Plans that are good enough for pages."""
+    return break_down(room, stop=Stop(nodes=500))
+
+
 def left(states: dict[str, str]) -> Document:
     """The packet of what is left when cases, or pieces, have come so far."""
 
@@ -59,9 +66,8 @@ def left(states: dict[str, str]) -> Document:
         replace(case, parts=tuple(marked(part) for part in case.parts)) for case in room.cases
     )
     room = replace(room, cases=cases)
-    job = replace(worked(), room=room)
     content = PacketContent(
-        room, plan_job(job), (), (), (), "0" * 12, hold_points(room), left_only=True
+        room, planned(room), (), (), (), "0" * 12, hold_points(room), left_only=True
     )
     return packet_document(content)
 
@@ -140,7 +146,7 @@ def test_a_stop_stands_before_the_step_that_brings_in_what_waits() -> None:
     """The back waits for the opening: it is measured before the back goes on."""
     room = worked().room
     document = packet_document(
-        PacketContent(room, plan_job(worked()), (), (), (), "0" * 12, hold_points(room))
+        PacketContent(room, planned(room), (), (), (), "0" * 12, hold_points(room))
     )
     (section,) = [s for s in document.sections if s.title == "pans"]
     told = [
@@ -169,9 +175,7 @@ def test_a_piece_that_waits_for_a_reading_says_so_with_a_blank_wherever_it_is_sh
     waits = "pans.drawer_1.back_end"
     assert [point.number for point in marks.points(waits)] == [1]
     assert not marks.points("pans.side_left")
-    document = packet_document(
-        PacketContent(room, plan_job(worked()), (), (), (), "0" * 12, points)
-    )
+    document = packet_document(PacketContent(room, planned(room), (), (), (), "0" * 12, points))
     for anchor in ("cut-list", "part-cards", "labels"):
         told = shown_at(document, anchor)
         assert "Blank(" in told
