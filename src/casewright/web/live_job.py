@@ -7,6 +7,7 @@ meanwhile. Requests read the last standing, which is never changed, only replace
 from __future__ import annotations
 
 import threading
+import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import replace
@@ -20,6 +21,9 @@ from casewright.web.snapshot import Snapshot, Standing
 from casewright.web.watching import Stamp, stamp
 
 __all__ = ["LiveJob"]
+
+_BREATH_S = 0.02
+"""So that the answer to who changed something goes out first: threads share one interpreter [s]."""
 
 
 class LiveJob:
@@ -134,6 +138,7 @@ class LiveJob:
                 if self._stopping:
                     return
                 version = self._version
+            time.sleep(_BREATH_S)
             self._work_out(version)
 
     def _work_out(self, version: int) -> None:

@@ -133,6 +133,7 @@ function TimerBox({ what, where }: { what: "glue" | "paint"; where: string }) {
   return (
     <section class="times" aria-label={`${word} timer`}>
       <p>How long, by what the maker says:</p>
+      <p class="soft">A locked phone stays silent: leave its screen on, or set its own clock by the time shown.</p>
       <div class="keys">
         {USUAL[what].map((minutes) => (
           <button

@@ -15,8 +15,8 @@ function see(card: Card): void {
 }
 
 /** A card as it lay open, though the book has it no more. */
-export function heldCard(id: string | undefined): Card | undefined {
-  return id !== undefined && inSight.value?.id === id ? inSight.value : undefined;
+export function heldCard(id: string): Card | undefined {
+  return inSight.value?.id === id ? inSight.value : undefined;
 }
 
 const GONE: Record<string, string> = {
@@ -25,8 +25,9 @@ const GONE: Record<string, string> = {
 };
 const OTHER = "What is to be done is another by now. What is done already can be ticked off here.";
 
-/** A card, and what became of it since it was opened. */
-export function InSight({ card, isGone }: { card: Card; isGone: boolean }) {
+/** A card, and what became of it since it was opened; `goesOn`: where it does, of one that is gone. */
+export function InSight({ card, goesOn }: { card: Card; goesOn?: string }) {
+  const isGone = goesOn !== undefined;
   const seen = heldCard(card.id);
   useEffect(() => {
     if (!isGone && seen === undefined) see(card);
@@ -35,21 +36,24 @@ export function InSight({ card, isGone }: { card: Card; isGone: boolean }) {
   return (
     <>
       {isGone && (
-        <div class="stop" role="alert">
+        <div class="stop stays" role="alert">
           <strong>Look.</strong> {GONE[card.station] ?? OTHER}
-          <a class="button firm" href={`/shop/${card.station}`}>
+          <a class="button firm" href={goesOn === "" ? "/shop" : `/shop/${card.station}/${encodeURIComponent(goesOn)}`}>
             Where the work goes on
           </a>
         </div>
       )}
       {was.length + is.length > 0 && (
-        <div class="stop" role="alert">
-          <strong>Changed</strong> since this card was opened.
-          <Told word="Was" lines={was} />
-          <Told word="Now" lines={is} />
-          <button type="button" onClick={() => see(card)}>
-            I have seen it
-          </button>
+        <div class="stop stays" role="alert">
+          <div class="pair">
+            <span>
+              <strong>Changed</strong> since it was opened:
+            </span>
+            <button type="button" onClick={() => see(card)}>
+              I have seen it
+            </button>
+          </div>
+          <Changes was={was} is={is} />
         </div>
       )}
       <CardView key={card.id} card={card} />
@@ -57,15 +61,19 @@ export function InSight({ card, isGone }: { card: Card; isGone: boolean }) {
   );
 }
 
-const MOST = 6;
+const MOST = 4;
 
-function Told({ word, lines }: { word: string; lines: string[] }) {
-  if (lines.length === 0) return null;
+/** What was said and what is said now, side by side where one took the place of the other. */
+function Changes({ was, is }: { was: string[]; is: string[] }) {
+  const arePairs = was.length === is.length;
+  const lines = arePairs ? was.map((line, n) => `${line} → ${is[n]}`) : [...was.map((line) => `no more: ${line}`), ...is.map((line) => `now: ${line}`)];
   return (
-    <p>
-      {word}: {lines.slice(0, MOST).join("; ")}
-      {lines.length > MOST ? "; …" : ""}
-    </p>
+    <ul>
+      {lines.slice(0, MOST).map((line) => (
+        <li key={line}>{line}</li>
+      ))}
+      {lines.length > MOST && <li>and more: look at all of it again</li>}
+    </ul>
   );
 }
 
@@ -75,7 +83,7 @@ function missing(from: Card, other: Card): string[] {
   return [...new Set(said(from))].filter((line) => !there.has(line));
 }
 
-/** All that is set, cut or bored by a card, line by line; not what is ticked on it, nor what it waits for. */
+/** All that is set, cut or bored by a card, clause by clause; not what is ticked on it, nor what it waits for. */
 function said(card: Card): string[] {
   const set = (lead: string, big: Line) => (big.length > 0 ? [`${lead} ${plain(big)}`.trim()] : []);
   const rows = card.rows.flatMap((row) => [
@@ -83,5 +91,6 @@ function said(card: Card): string[] {
     ...set(`${row.label} ${row.lead}`, row.big),
     ...row.lines.map(plain),
   ]);
-  return [card.title, ...set(card.lead, card.big), ...card.lines.map(plain), ...rows];
+  const lines = [card.title, ...set(card.lead, card.big), ...card.lines.map(plain), ...rows];
+  return lines.flatMap((line) => line.replace(/\.$/, "").split(/; |\. /));
 }

@@ -58,6 +58,7 @@ function PartView({ part }: { part: Part }) {
       </p>
       <p>
         So far: <strong>{isSpoiled(part.path) ? "spoiled, make it again" : stateOf(part.path)}</strong>
+        {isSpoiled(part.path) && ". It comes to the saw with the next plan, when all else on the sheets in hand is cut."}
       </p>
       <Pictures figures={part.figures} />
       <TickBox tick={part.tick} />

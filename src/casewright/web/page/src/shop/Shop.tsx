@@ -10,7 +10,7 @@ import { flush, isFull, troubled, unsent } from "./outbox";
 import { PartPage } from "./PartPage";
 import { Unsent } from "./Unsent";
 import { isSunny } from "./theme";
-import { left, over, running, stop } from "./timers";
+import { end, left, over, running, stop } from "./timers";
 import { isDone } from "./ticking";
 import "./shop.css";
 
@@ -38,6 +38,11 @@ function begin(): void {
   });
 }
 
+/** Plain http keeps no page for loading it again: without a signal that is asked about first. */
+addEventListener("beforeunload", (event) => {
+  if (!reachable.value && location.pathname.startsWith("/shop")) event.preventDefault();
+});
+
 /** Pages for the phone in the shop: one thing at a time. */
 export function Shop() {
   useEffect(begin, []);
@@ -51,7 +56,7 @@ export function Shop() {
       <Bar title={known?.title ?? (station === "part" ? "Part" : station === "unsent" ? "Not sent yet" : "The shop")} isHome={station === undefined} />
       <Banners />
       <main>{content(station, name)}</main>
-      {known !== undefined && <Steps ids={known.cards} station={known.key} at={shown(known.cards, known.key, name)} isGone={isGone(known.cards, name)} />}
+      {known !== undefined && <Steps ids={known.cards} station={known.key} at={shown(known.cards, known.key, name)} isGone={isGone(known.cards, openId(known.key, name))} />}
     </div>
   );
 }
@@ -61,12 +66,12 @@ function content(station: string | undefined, name: string | undefined) {
   if (station === "part" && name !== undefined) return <PartPage mark={name} />;
   if (station === "unsent") return <Unsent />;
   const found = book.value.stations.find((each) => each.key === station);
-  const held = heldCard(name);
-  if (found === undefined) return held === undefined ? <Home /> : <InSight card={held} isGone />;
+  const held = heldCard(openId(station, name));
+  if (found === undefined) return held === undefined ? <Home /> : <InSight card={held} goesOn="" />;
   if (name === "list") return <List ids={found.cards} station={found.key} title={found.title} />;
   const id = shown(found.cards, found.key, name);
   const card = cards.value.get(id);
-  if (held !== undefined && name !== id) return <InSight card={held} isGone />;
+  if (held !== undefined && !found.cards.includes(held.id)) return <InSight card={held} goesOn={id} />;
   if (card === undefined) return <Home />;
   return (
     <>
@@ -75,14 +80,19 @@ function content(station: string | undefined, name: string | undefined) {
           <strong>Look.</strong> The card that was here is gone: the plan is another by now. This is where the work goes on.
         </p>
       )}
-      <InSight card={card} isGone={false} />
+      <InSight card={card} />
     </>
   );
 }
 
+/** The card that lies open at a station: the one named, else the one last looked at there. */
+function openId(station: string, name: string | undefined): string {
+  return name ?? kept<string>(`at.${station}`) ?? "";
+}
+
 /** Whether a card lies open that the book has no more. */
-function isGone(ids: string[], name: string | undefined): boolean {
-  return name !== undefined && !ids.includes(name) && heldCard(name) !== undefined;
+function isGone(ids: string[], id: string): boolean {
+  return !ids.includes(id) && heldCard(id) !== undefined;
 }
 
 /** The card named; else the one last looked at here, or the first that is not done. */
@@ -133,7 +143,7 @@ function Banners() {
       )}
       {running.value.map((each) => (
         <p class="timer" role="timer" key={each.id}>
-          <strong>{left(each)}</strong> {each.label} <Off id={each.id} />
+          <strong>{left(each)}</strong> {each.label}, until {end(each)} <Off id={each.id} />
         </p>
       ))}
       {over.value.map((each) => (

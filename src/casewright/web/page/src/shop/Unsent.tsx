@@ -1,4 +1,5 @@
 import { useSignal } from "@preact/signals";
+import { reachable } from "../state";
 import { Ask } from "./Ask";
 import { again, confirm, discard, elsewhere, troubled, unsent, type Waiting } from "./outbox";
 
@@ -8,6 +9,12 @@ export function Unsent() {
   return (
     <article aria-labelledby="card">
       <h1 id="card">{all.length === 0 ? "All is sent" : `${all.length} not in the record yet`}</h1>
+      {!reachable.value && (
+        <p class="stop">
+          <strong>No signal.</strong> All goes on here and is sent when there is one. Only do not load this page again: that
+          needs a signal. Should it be gone, open its address anew or go back to it.
+        </p>
+      )}
       {elsewhere.value.length > 0 && (
         <p class="stop">
           <strong>Another job.</strong> {elsewhere.value.length} of them belong to a job that is not served here now. They

@@ -35,6 +35,11 @@ export function left(timer: Timer): string {
   return hours > 0 ? `${hours}:${two(minutes)}:${two(seconds % 60)}` : `${minutes}:${two(seconds % 60)}`;
 }
 
+/** The time of day, '14:35'. */
+export function end(timer: Timer): string {
+  return new Date(timer.ends).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" });
+}
+
 const told = new Set<string>();
 
 setInterval(() => {
