@@ -148,7 +148,7 @@ def _hung(
         tuple(_rows(room, cases, fixings)),
         (_LIFT,),
     )
-    yield from _joined(room, [run for run in room.runs if run.cases[0].spec.is_hung])
+    yield from _joined(room, [run for run in room.runs if run.cases[0].spec.is_hung], day)
     for case in cases:
         if case.spec.hood is not None:
             yield _hood(room, case)
@@ -202,7 +202,7 @@ def _standing(
     yield from _joined(room, [
         run for run in room.runs
         if not run.cases[0].spec.is_hung and run.cases[0].key not in room.in_islands
-    ])  # fmt: skip
+    ], day)  # fmt: skip
 
 
 def _corners(room: Room) -> str:
@@ -246,7 +246,7 @@ def _links(cases: list[Case]) -> tuple[Inline, ...]:
     return tuple(found)
 
 
-def _joined(room: Room, runs: list[Run]) -> Iterator[Step]:
+def _joined(room: Room, runs: list[Run], day: Hanging) -> Iterator[Step]:
     rows = [run for run in runs if len(run.cases) > 1]
     if rows:
         yield Step(
@@ -254,8 +254,7 @@ def _joined(room: Room, runs: list[Run]) -> Iterator[Step]:
             "joining screws, where plates or shelves hide them. Then its wall screws, and so on "
             "to the end.",
             tuple(
-                unfold(_place(run), ": seams as on its elevation, each measured from one end",
-                       _seam_screws(room, run))
+                unfold(_seams(run, day), _seam_screws(room, run))
                 for run in rows
             ),
         )  # fmt: skip
@@ -271,6 +270,9 @@ def _seam_screws(room: Room, run: Run) -> str:
     return f"; joining screws of {sizes}"
 
 
-def _place(run: Run) -> tuple[Inline, ...]:
-    anchor = f"run:{run.spec.key}"
-    return (Link(run.spec.title, anchor), " p. ", PageNumber(anchor))
+def _seams(run: Run, day: Hanging) -> tuple[Inline, ...]:
+    """Where the seams of a run are told: on the sheet of its wall, else on its elevation."""
+    anchor, words = f"run:{run.spec.key}", ": seams as on its elevation, each from one end"
+    if run.spec.on in day.walls:
+        anchor, words = sheet_anchor(run.spec.on), ": seams from the wall's left end, as there"
+    return (Link(run.spec.title, anchor), " p. ", PageNumber(anchor), words)
