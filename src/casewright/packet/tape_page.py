@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import suppress
 
+from casewright.dims import Unit, size_text
 from casewright.drawing import ScaleError, largest, measure_of
 from casewright.drawing.room_plan import plan_scene
 from casewright.install.hanging import Hanging, WallHanging
@@ -77,5 +78,23 @@ def _wall(room: Room, hang: WallHanging) -> Iterator[Block]:
         )
         for each in hang.appliances
     ]  # fmt: skip
+    rows += _to_come(hang, unit)
     title = f"{hang.wall.spec.title}: running marks"
     yield Keep((Heading(title, 3), Table(_COLUMNS, tuple(rows), small=True)))
+
+
+def _to_come(hang: WallHanging, unit: Unit) -> Iterator[Row]:
+    """What will be on the wall but is not there yet, a hood, a neighbour: its marks too."""
+    for thing in hang.wall.things:
+        if thing.spec.built or thing.left is None or thing.right is None:
+            continue
+        foot, head = (
+            "" if dim is None else measure_of(dim, unit) for dim in (thing.bottom, thing.top)
+        )
+        out = "" if thing.spec.out is None else size_text(thing.spec.out.value, unit)
+        yield Row(
+            (
+                thing.spec.title, Strong(measure_of(thing.left, unit)),
+                Strong(measure_of(thing.right, unit)), foot, head, out,
+            )
+        )  # fmt: skip

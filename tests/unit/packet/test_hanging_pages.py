@@ -102,6 +102,21 @@ def test_marks_to_tape_out_name_every_case() -> None:
     assert titles == {"cups", "plates", "spice", "sink", "pans", "east"}
 
 
+def test_what_is_still_to_come_is_taped_out_too() -> None:
+    """A neighbour that is not built yet stands in the room for who walks through it."""
+    neighbour = """[wall.north.fixed.larder]
+kind = "tall case"
+left = 100
+width = 18
+height = 84
+built = false
+"""
+    room, day = hung_room(WALL.replace("[wall.east]", f"{neighbour}[wall.east]"))
+    section = tape_section(room, day, LETTER)
+    assert section is not None
+    assert "larder 100 118  84 " in rows(section)
+
+
 def test_a_room_without_walls_has_no_such_pages() -> None:
     """Nothing is made up for cases that stand nowhere yet."""
     room, day = hung_room('format = 1\nunit = "in"\n[case.upper]\nkind = "wall"\nwidth = 30\n')
