@@ -31,6 +31,7 @@ from casewright.packet.screw_table import screw_blocks
 from casewright.packet.scribe_blocks import scribe_blocks
 from casewright.packet.words import unfold
 from casewright.room.model import Room
+from casewright.survey.specs import is_small
 
 __all__ = ["hanging_sections", "sheet_anchor"]
 
@@ -46,6 +47,10 @@ _CABLES = (
     "the limit may meet them in the stud. Switch the circuit off, probe with a thin nail, and ask "
     "the trade where you cannot tell. Gas, wiring and ventilation are for licensed trades; local "
     "codes come first. Eyes protected."
+)
+_NOWHERE = (
+    "Its place along the wall was not read, so no strip is kept free of screws for it. Read it, "
+    "write it into the job and print this sheet again; until then nothing is screwed here."
 )
 _LIFT = (
     "A weight shown is no permission to lift. The ledger or a jack carries a case and a helper "
@@ -125,6 +130,13 @@ def _asked(hang: WallHanging) -> Iterator[Block]:
             "middles into the job and print this sheet again. Until then nothing is screwed here.",
             "Studs",
         )
+    nowhere = [
+        thing.spec.title
+        for thing in hang.wall.things
+        if is_small(thing.spec.kind) and thing.left is None
+    ]
+    if nowhere:
+        yield Callout("ask", _NOWHERE, f"Where is: {', '.join(nowhere)}")
     for depth, words in _DEPTHS.items():
         titles = [
             case.place.case.spec.title

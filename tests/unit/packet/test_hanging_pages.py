@@ -86,6 +86,15 @@ def test_no_screw_is_told_where_a_cable_may_run() -> None:
     assert all("kettle" in row and "52" in row and "2 1/2" not in row for row in barred)
 
 
+def test_a_tap_of_which_nobody_knows_where_it_is_is_asked_for() -> None:
+    """No strip can be kept free for it: the sheet says so instead of passing it over."""
+    text = WALL.replace("centre = 53\nbottom = 42", "bottom = 42")
+    room, day = hung_room(text)
+    work = hanging_sections(room, day, LETTER)[1]
+    asked = [b.title for b in flat(work.blocks) if isinstance(b, Callout) and b.sign == "ask"]
+    assert "Where is: kettle" in asked
+
+
 def test_cautions_stand_where_the_step_is() -> None:
     """Lifting beside the lifts, cables beside the screws; both defer to codes and trades."""
     cautions = [rich_text(b.text) for b in flat(sheet().blocks) if isinstance(b, Caution)]
