@@ -179,7 +179,7 @@ def _case(writer: _Writer, key: str, kind: _Kind) -> None:
         writer.say("blind", f'"{writer.one("left", "right")}"')
         writer.perhaps("corner_depth", writer.length(14, 28))
     rowed = kind == "base" and not seat and not blind and writer.chance()
-    framed = kind != "bookcase" and writer.draw(st.integers(0, 3)) == 0
+    framed = writer.draw(st.integers(0, 3)) == 0
     stands = kind in ("base", "tall")
     rowed = rowed or (kind == "tall" and writer.chance())
     rolls = stands and not rowed and writer.chance()

@@ -121,9 +121,12 @@ def underside_shows(spec: CaseSpec, role: str) -> bool:
     return role == "bottom" and spec.is_hung and bare
 
 
-def front_edges(spec: CaseSpec) -> tuple[Plane, ...]:
-    """Edges of a board of the box that are treated: its front one, where no frame covers it."""
-    return () if spec.covered else ("w0",)
+def front_edges(spec: CaseSpec, role: str = "") -> tuple[Plane, ...]:
+    """Edges of a board of the box that are treated: its front one, where no frame covers it.
+
+    That of a fixed shelf is seen between the stiles.
+    """
+    return () if spec.covered and role != "fixed shelf" else ("w0",)
 
 
 def _end_joint(maker: Maker, role: str, *, at_end: bool) -> EndJoint:
@@ -289,7 +292,7 @@ def cut_horizontal(
         spec.box_stock,
         box.clear + 2 * into if into.value else box.clear,
         width or _board_width(maker, box, role),
-        edges=front_edges(spec) if edges is None else edges,
+        edges=front_edges(spec, role) if edges is None else edges,
         setting=f"{spec.key} horizontals",
         matched=True,
     )

@@ -38,7 +38,7 @@ def place_flat(maker: Maker, board: Board, x: Dim, front: Dim, *, show_down: boo
     """
     outline = board.outline
     inside: tuple[Plane, ...] = ("t1",) if maker.spec.is_open_inside else ()
-    shows = (*front_edges(maker.spec), *inside)
+    shows = (*front_edges(maker.spec, board.role), *inside)
     if show_down:
         top = board.underside + outline.thickness
         maker.add(

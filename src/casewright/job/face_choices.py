@@ -31,9 +31,6 @@ def check_face(key: str, case: CaseTable, content: Content, reporter: Reporter) 
                 reporter.tell((*base, name), what, 'take it out, or write face = "face frame"')
         return
     path: KeyPath = (*base, "face") if case.face is not None else ("boxes", "face")
-    if case.kind == "bookcase":
-        reporter.tell(path, f"{key}: a bookcase has no face frame", _FRAMELESS)
-        return
     taken = {
         "skirt": "its bottom rail reaches below the bottom: take skirt out",
         "crown": _FRAMELESS,

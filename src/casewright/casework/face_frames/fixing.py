@@ -24,7 +24,7 @@ def fasten_frame(maker: Maker, box: Box, members: FrameParts) -> None:
     spec = maker.spec
     # Where an end shows, its outside takes no pockets; where a shelf is fixed, its screws are in
     # their way.
-    fixed = spec.fixed_shelves or spec.divider
+    fixed = spec.fixed_shelves or spec.divider or spec.kind == "bookcase"
     screwed = spec.face_fixing == "pocket screws" and not (spec.finished or fixed)
     joints = [
         _on_side(maker, box, members, hand, screwed=screwed) for hand in _HANDS

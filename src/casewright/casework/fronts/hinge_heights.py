@@ -88,7 +88,10 @@ def _zones(maker: Maker, leaf: LeafPlan) -> _Zones:
     if crown is not None and opening.y0.value < crown.placed.y.value < ceiling.value:
         ceiling = crown.placed.y
     thickness = maker.house.thickness(maker.spec.box_stock)
-    shelves = tuple((low - clear, low + thickness + clear) for low in opening.shelves)
+    off = clear
+    if maker.spec.framed and opening.shelves:  # a pad carries the plate, and is longer than it
+        off = greatest(clear, maker.style("hinge_pad") / 2 + maker.style("cut_step"))
+    shelves = tuple((low - off, low + thickness + off) for low in opening.shelves)
     return _Zones(floor, least(ceiling - clear, leaf.bottom + leaf.height - end), shelves)
 
 
