@@ -143,8 +143,9 @@ def _appliances(
         if wall is None:
             continue
         begins, stand = run.begins.value, stands[run.spec.on]
-        deep = max((float(case.depth.value) for case in run.cases), default=600.0)
+        deepest = max((float(case.depth.value) for case in run.cases), default=600.0)
         for each in run.appliances:
+            deep = deepest if each.spec.depth is None else float(each.spec.depth.value)
             left = float(begins + each.start.value)
             span = (left, left + float(each.width.value))
             tag = Tag(path=each.width.path, title=each.spec.title)

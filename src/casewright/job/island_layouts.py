@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from casewright.casework.cases import Case
@@ -28,11 +28,12 @@ from casewright.layout.island_tasks import (
 )
 from casewright.room.aisle_limits import asked_of
 from casewright.room.aisles import own_sides
+from casewright.room.door_swings import swinging_doors
 from casewright.room.floor import middle_of
 from casewright.room.floor_spec import FloorPlace, FloorSide
-from casewright.room.footprints import counter_reach, footprints
+from casewright.room.footprints import counter_reach, footprints, rectangle
 from casewright.room.model import Island, Room, Run
-from casewright.room.wall_stands import joined_walls, wall_frames
+from casewright.room.wall_stands import Spot, WallFrame, joined_walls, wall_frames
 
 __all__ = ["IslandLayout", "accepted_island", "island_layouts", "open_islands"]
 
@@ -226,17 +227,28 @@ def _edge(room: Room, place: FloorPlace) -> Fraction:
 
 
 def _obstacles(room: Room, wall: str, step: Fraction, *, without: str) -> Iterator[TakenFloor]:
-    """Rectangles round what is on the floor, along and out from one wall, rounded outward."""
+    """What is on the floor, and what the leaves of the room's doors sweep."""
     frame, near = wall_frames(room.survey)[wall], joined_walls(room.survey, wall)
     for each in footprints(room):
-        if each.key == without or each.wall not in near:
-            continue
-        spots = [frame.seen(spot) for spot in each.corners]
-        along, out = zip(*spots, strict=True)
-        yield TakenFloor(
-            each.key, int(min(along) // step), steps_up(max(along), step), int(min(out) // step),
-            steps_up(max(out), step), works=each.kind == "works",
-        )  # fmt: skip
+        if each.key != without and each.wall in near:
+            yield _taken(frame, each.key, each.corners, step, works=each.kind == "works")
+    for key in sorted(near):
+        for door, left, right in swinging_doors(room.survey.walls[key]):
+            sweep = rectangle(
+                wall_frames(room.survey)[key], (left, right), (Fraction(0), right - left)
+            )
+            yield replace(_taken(frame, door.spec.key, sweep, step, works=False), swept=True)
+
+
+def _taken(
+    frame: WallFrame, key: str, corners: Sequence[Spot], step: Fraction, *, works: bool
+) -> TakenFloor:
+    """A rectangle round some corners, along and out from a wall, rounded outward."""
+    along, out = zip(*(frame.seen(spot) for spot in corners), strict=True)
+    return TakenFloor(
+        key, int(min(along) // step), steps_up(max(along), step), int(min(out) // step),
+        steps_up(max(out), step), works=works,
+    )  # fmt: skip
 
 
 def _reach(room: Room, wall: str, step: Fraction) -> tuple[int, int]:

@@ -10,6 +10,7 @@ from casewright.casework.cases import Case
 from casewright.casework.fronts import end_stock
 from casewright.casework.specs import CaseSpec
 from casewright.dims import TAPE_MARK, Unit, Way, round_to, shop_text
+from casewright.job.layout_bounds import bounds_of, stretch_words
 from casewright.job.layout_walls import StandsIn, kept_clear, parted, standing_in
 from casewright.job.section_edits import put_section, set_names
 from casewright.job.splicing import basic_string
@@ -56,6 +57,8 @@ class RunLayout:
         Of the grid [mm].
     in_it
         What stands on the wall where its cases would: then it has no answers.
+    stretch
+        What there is to fill, and from where to where, in words.
     parts
         Keys of what would stand left and right of the first of these; empty: nothing stands in it.
     """
@@ -69,6 +72,7 @@ class RunLayout:
     step: Fraction
     unit: Unit
     in_it: tuple[StandsIn, ...] = ()
+    stretch: str = ""
     parts: tuple[tuple[str, ...], ...] = ()
 
     def text(self, steps: int) -> str:
@@ -138,6 +142,7 @@ def layouts(room: Room, *, only: str | None = None) -> Iterator[RunLayout]:
             step,
             unit,
             in_it,
+            stretch_words(room, run, shop_text(wall.value, unit)),
             parted(room, run, in_it[0]) if in_it else (),
         )
 
@@ -339,7 +344,9 @@ def accepted(text: str, run: RunLayout, number: int) -> str:
     lines = [f"widths = {{ {widths} }}"]
     if layout.task.has_like_fillers:
         lines.append(f'left_filler = "{run.text(layout.left)}"')
-    lines.append(f"because = {basic_string('; '.join(answer.trade))}")
+    bound = ", ".join((run.stretch, *bounds_of(layout, run.text)))
+    because = "; ".join((*answer.trade, f"bound by {bound}"))
+    lines.append(f"because = {basic_string(because)}")
     if keys != list(run.cases):
         text = set_names(text, ("run", run.key, "cases"), keys)
     return put_section(text, ("run", run.key, "solved"), tuple(lines))

@@ -286,7 +286,7 @@ def appliance_of(
     base: KeyPath = ("appliance", key)
     given = {
         name: origins.given(value, (*base, name))
-        for name in ("width", "height", "clear_above", "opens")
+        for name in ("width", "height", "depth", "clear_above", "opens")
         if (value := getattr(table, name)) is not None
     }
     return ApplianceSpec(
@@ -299,6 +299,7 @@ def appliance_of(
         washes=bool(table.washes),
         clear_above=given.get("clear_above"),
         opens=given.get("opens"),
+        depth=given.get("depth"),
         panel=panel_sheet(key, table, content, origins, USUAL_DOORS),
     )
 

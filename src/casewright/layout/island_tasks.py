@@ -21,6 +21,8 @@ class TakenFloor:
     ----------
     works
         Whether one works at it: then more is asked for before a side with fronts.
+    swept
+        Whether nothing stands there, and the leaf of a door comes by: then no aisle is asked for.
     """
 
     key: str
@@ -29,6 +31,7 @@ class TakenFloor:
     near: int
     far: int
     works: bool = False
+    swept: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,6 +131,8 @@ class IslandTask:
         reaches no farther out; another way round than the wished one keeps to what is asked for
         as well.
         """
+        if obstacle.swept:
+            return 0
         works, else_ = pose.clear[way]
         asked = works if obstacle.works else else_
         behind = obstacle.near <= 0 and obstacle.far <= self.base
@@ -183,6 +188,8 @@ class IslandAnswer:
         right, far = self.left + wide, self.near + deep
         found: dict[Way, tuple[int, TakenFloor]] = {}
         for each in self.task.obstacles:
+            if each.swept:
+                continue
             along = each.left < right and self.left < each.right
             out = each.near < far and self.near < each.far
             ways: tuple[tuple[Way, bool, int], ...] = (

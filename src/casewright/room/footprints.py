@@ -12,7 +12,7 @@ from typing import Literal
 
 from casewright.casework.cases import Case
 from casewright.room.free_stand import FreeStand
-from casewright.room.model import Room, Run
+from casewright.room.model import Appliance, Room, Run
 from casewright.room.on_walls import cases_on_walls, thing_edges
 from casewright.room.wall_stands import Spot, WallFrame, wall_frames
 
@@ -113,8 +113,12 @@ def _deepest(room: Room, run: Run) -> Fraction:
     return max(counter_reach(room, case) for case in run.cases)
 
 
+def _reach(room: Room, run: Run, each: Appliance) -> Fraction:
+    return _deepest(room, run) if each.spec.depth is None else each.spec.depth.value
+
+
 def _appliances(room: Room, frames: Mapping[str, WallFrame]) -> Iterator[Footprint]:
-    """As deep as the deepest case beside them, since their sheets tell their openings alone."""
+    """As deep as they are said to be, else as the deepest case beside them with its counter."""
     for run in room.runs:
         wall = room.survey.walls.get(run.spec.on)
         if wall is None:
@@ -123,7 +127,7 @@ def _appliances(room: Room, frames: Mapping[str, WallFrame]) -> Iterator[Footpri
         for each in run.appliances:
             left = begins + each.start.value
             corners = rectangle(frames[run.spec.on], (left, left + each.width.value),
-                                (Fraction(0), _deepest(room, run)))  # fmt: skip
+                                (Fraction(0), _reach(room, run, each)))  # fmt: skip
             key = f"appliance.{each.spec.key}"
             yield Footprint(key, each.spec.title, "works", corners, run.spec.on)
 

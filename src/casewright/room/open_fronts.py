@@ -95,10 +95,11 @@ def _of_appliances(room: Room, frames: Mapping[str, WallFrame]) -> Iterator[Open
         wall = room.survey.walls.get(run.spec.on)
         if wall is None:
             continue
-        face = max(case.overall_depth.value for case in run.cases)
+        deep = max(case.overall_depth.value for case in run.cases)
         for each in run.appliances:
             if each.spec.opens is not None:
                 left, reach = run.begins.value + each.start.value, each.spec.opens.value
+                face = deep if each.spec.depth is None else each.spec.depth.value
                 corners = rectangle(frames[run.spec.on], (left, left + each.width.value),
                                     (face, face + reach))  # fmt: skip
                 key = f"appliance.{each.spec.key}"

@@ -133,6 +133,8 @@ class ApplianceSpec:
         What its sheet says of a panel on its front; None: it gets none.
     opens
         How far its door stands out before it when it is open [mm]; None: not known.
+    depth
+        How far it stands out from the wall [mm]; None: as the cases beside it.
     """
 
     key: str
@@ -145,6 +147,7 @@ class ApplianceSpec:
     clear_above: Given | None = None
     panel: PanelSheet | None = None
     opens: Given | None = None
+    depth: Given | None = None
 
 
 @dataclass(frozen=True, slots=True)

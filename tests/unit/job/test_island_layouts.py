@@ -134,3 +134,33 @@ def test_solved_widths_of_cases_that_are_elsewhere_are_told() -> None:
     more = '[island.main.solved]\noff = 42\nalong = 40\nwidths = {{ {} = "20" }}\n'
     assert "is not in this island" in problem(_text() + more.format("pots")).what
     assert "width of its own" in problem(island_text() + more.format("trays")).what
+
+
+def test_it_keeps_off_the_leaf_of_a_door_that_opens_into_the_room() -> None:
+    """A door of 36 in the wall at the far end: what its leaf sweeps is left free, no aisle more.
+
+    The wall is 180 wide; the door stands 70 to 106 along it, so its leaf reaches 36 out from it.
+    """
+    door = '[wall.north.fixed.door]\nkind = "door"\nleft = 70\nwidth = 36\nheight = 80\n{}'
+    plain = _text() + door.format("")
+    for text, swings in ((plain, False), (_text() + door.format('swing = "left"\n'), True)):
+        found = _layout(text)
+        swept = [each for each in found.task.obstacles if each.swept]
+        assert len(swept) == swings
+        for answer in found.answers:
+            right, far = answer.left + answer.size[0], answer.near + answer.size[1]
+            for each in swept:
+                assert (right <= each.left or each.right <= answer.left
+                        or far <= each.near or each.far <= answer.near)  # fmt: skip
+
+
+def test_an_appliance_stands_out_as_far_as_it_is_said_to() -> None:
+    """Cases of 24 with counters; a washer of 30 comes 30 in out, and leaves the aisle less."""
+    deep = _text().replace("washes = true\n", "washes = true\ndepth = 30\n")
+    usual, deeper = (
+        next(each for each in _layout(text).task.obstacles if each.key == "appliance.washer")
+        for text in (_text(), deep)
+    )
+    out = (deeper.far if deeper.near <= 0 else deeper.right) / 16
+    assert out == 30
+    assert (usual.far if usual.near <= 0 else usual.right) / 16 < 30

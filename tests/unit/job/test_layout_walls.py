@@ -66,7 +66,8 @@ def test_a_run_that_would_go_through_a_tall_case_is_told_to_end_at_it() -> None:
     """What is told can be written into the file, and then the wall is filled up to the case."""
     above = _found(ROOM, "above")
     [stands] = above.in_it
-    assert (stands.key, stands.left / INCH, stands.right / INCH) == ("pantry", 124.5, 148.5)
+    assert stands.key == "pantry"
+    assert [each / INCH for each in (stands.left, stands.right)] == [124.5, 148.5]
     assert not above.answers
     [told] = run_hindrances(above)
     assert told.reliefs[0].splitlines()[1] == '[run.above] before = "pantry"'
@@ -82,7 +83,7 @@ def test_the_leaf_of_a_door_round_the_corner_keeps_a_run_off() -> None:
     """The door is 4 in from the corner, its leaf 32 in wide: the run begins 32 in along."""
     below = _found(ROOM, "below")
     [leaf] = below.in_it
-    assert (leaf.left, leaf.right / INCH) == (0, 32)
+    assert [leaf.left, leaf.right / INCH] == [0, 32]
     [told] = run_hindrances(below)
     assert told.reliefs[0].splitlines()[1] == '[run.below] after = "yard_door", left = "open"'
     past = ROOM.replace('pantry"]\non = "north"', PAST)

@@ -12,7 +12,6 @@ from tests.jobs import problem, problems, read
 from tests.unit.cli.test_commands import run
 
 from casewright.checks import check
-from casewright.dims import Origin
 from casewright.job.layouts import RunLayout, accepted, layouts
 from casewright.room.build import build
 
@@ -56,9 +55,11 @@ def test_an_accepted_answer_is_what_the_room_then_is() -> None:
         [below] = room.runs
         assert below.length.value == 100 * INCH + INCH / 8
         assert below.fillers[0].width.value == answer.layout.left * INCH / 16
-        assert room.chain.nodes["pots.wanted_width"].origin == Origin(
-            "solved", "; ".join(answer.trade), where="kitchen.toml line 22"
-        )
+        origin = room.chain.nodes["pots.wanted_width"].origin
+        assert origin is not None
+        assert (origin.kind, origin.where) == ("solved", "kitchen.toml line 22")
+        assert origin.note.startswith("; ".join(answer.trade))
+        assert "bound by 100 1/8 from end to end of the wall, given sink 36" in origin.note
         again = list(layouts(room))
         assert [each.free for each in again] == [("pots", "bins")]
 

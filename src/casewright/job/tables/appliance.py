@@ -108,7 +108,8 @@ class ApplianceTable(Table):
     asked for, and the case waits."""
 
     depth: Annotated[Length, Between("6", "48", "150", "1200")] | None = None
-    """In a row of a tall case: clear depth of the opening that its sheet asks for."""
+    """In a row of a tall case: clear depth of the opening that its sheet asks for. In a run: how
+    far it stands out from the wall. Default there: as far as the cases beside it."""
 
     cooks: bool | None = None
     """Whether it is cooked on: a cooktop, a range. Default: false."""

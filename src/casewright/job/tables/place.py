@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from casewright.job.lengths import Between, Length
-from casewright.job.tables.table import Key, Line, OneOrMore, Table
+from casewright.job.tables.table import Key, LongLine, OneOrMore, Table
 
 __all__ = ["IslandSolvedTable", "PlaceTable"]
 
@@ -68,5 +68,5 @@ class IslandSolvedTable(Table):
     widths: dict[Key, Length] = Field(default_factory=dict, max_length=60)
     """Widths of the cases that have none of their own."""
 
-    because: Line | None = None
+    because: LongLine | None = None
     """What spoke for it."""

@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from casewright.job.lengths import Between, Length
-from casewright.job.tables.table import Key, Line, OneOrMore, Table
+from casewright.job.tables.table import Key, Line, LongLine, OneOrMore, Table
 from casewright.job.tables.trims import CrownTable, LightRail, ScribeMouldingTable, ToeSkin
 from casewright.room.specs import RunEnd
 
@@ -33,7 +33,7 @@ class SolvedTable(Table):
     left_filler: Annotated[Length, Between("0", "12", "0", "300")] | None = None
     """Width of the left filler between two walls, unless the run says otherwise."""
 
-    because: Line | None = None
+    because: LongLine | None = None
     """What spoke for it."""
 
 

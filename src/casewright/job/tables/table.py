@@ -9,7 +9,7 @@ from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Str
 
 from casewright.job.refusal import refuse
 
-__all__ = ["LONGEST_KEY", "Key", "Line", "OneOrMore", "Table", "check_key"]
+__all__ = ["LONGEST_KEY", "Key", "Line", "LongLine", "OneOrMore", "Table", "check_key"]
 
 LONGEST_KEY = 40
 """Longest name of a case, a run or a stock [characters]."""
@@ -37,6 +37,11 @@ Line: TypeAlias = Annotated[
     str, StringConstraints(min_length=1, max_length=300), AfterValidator(_one_line)
 ]
 """One printable line of text."""
+
+LongLine: TypeAlias = Annotated[
+    str, StringConstraints(min_length=1, max_length=6000), AfterValidator(_one_line)
+]
+"""One that a command writes: of a long run every place is named in it."""
 
 
 def check_key(text: str) -> str:
