@@ -52,7 +52,11 @@ class Server:
     port: int
 
     def ask(self, path: str, body: object = None) -> Any:
-        """One request on a connection of its own."""
+        """What a request is answered, as data."""
+        return json.loads(self.said(path, body))
+
+    def said(self, path: str, body: object = None) -> bytes:
+        """What one request on a connection of its own is answered."""
         connection = http.client.HTTPConnection("127.0.0.1", self.port, timeout=60)
         headers = {"content-type": "application/json", "x-casewright": "1"}
         method = "GET" if body is None else "POST"
@@ -61,7 +65,7 @@ class Server:
         said = answer.read()
         connection.close()
         assert answer.status == 200, said
-        return json.loads(said)
+        return said
 
     def kill(self) -> None:
         """Without a word, and all that it started."""
@@ -157,13 +161,35 @@ def heard(server: Server, count: int) -> list[float]:
     for number in range(count):
         before = server.ask("/api/shop/now")["entries"]
         begun = time.perf_counter()
-        server.ask("/api/entries", [entry(10**9 + number, "one", "note", [f"seen {number}"])])
+        server.ask("/api/entries", [entry(time.time_ns(), "one", "note", [f"seen {number}"])])
         while not stream.readline().startswith(b"event: record"):
             pass
         assert server.ask("/api/shop/now")["entries"] == before + 1
         seconds.append(time.perf_counter() - begun)
     connection.close()
     return seconds
+
+
+@contextmanager
+def leafed(server: Server) -> Iterator[None]:
+    """While two phones leaf through all cards, whose drawings are drawn by the same process."""
+    book = server.ask("/api/shop")
+    names = [figure["name"] for card in book["cards"] for figure in card["figures"]]
+    stop = threading.Event()
+
+    def leaf(own: list[str]) -> None:
+        for name in own:
+            if stop.is_set():
+                return
+            server.said(f"/api/shop/drawings/{name}")
+
+    threads = [threading.Thread(target=leaf, args=(names[n::2],)) for n in range(2)]
+    for each in threads:
+        each.start()
+    yield
+    stop.set()
+    for each in threads:
+        each.join()
 
 
 def rows(folder: Path, count: int) -> float:
@@ -219,6 +245,8 @@ def main() -> None:
             send_all(server, own, sent)
             took = time.perf_counter() - begun
             seen = heard(server, 30)
+            with leafed(server):
+                meanwhile = heard(server, 30)
         kept = [each for each in read_entries(job)[0] if each.kind == "reading"]
         print(f"{PHONES} phones, {READINGS} readings each; peer: a row on the disk {peer:.4f} s")
         there = len({each.id for each in kept})
@@ -229,6 +257,8 @@ def main() -> None:
         row("all readings, for each", took / (PHONES * READINGS), 0.0, peer)
         row("an entry to another device, median", statistics.median(seen), HEARD, peer)
         row("an entry to another device, worst", max(seen), HEARD, peer)
+        row("the same while drawings are drawn, median", statistics.median(meanwhile), HEARD, peer)
+        row("the same while drawings are drawn, worst", max(meanwhile), HEARD, peer)
         print(
             "\nkilled while all send: acknowledged, of them lost; sent in all, doubled or missing"
         )

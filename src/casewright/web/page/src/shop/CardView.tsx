@@ -16,6 +16,8 @@ const LONG = 70;
 export function CardView({ card }: { card: Card }) {
   const open = ticksOf(card).filter((tick) => tickState(tick) === "open");
   const about = caseOf(card);
+  // A setting for several sheets: its cuts first, where each lies on its sheet after them.
+  const isAfter = card.station === "saw" && card.figures.length > 1;
   const title = card.big.length > 0 || card.lead === "" ? card.title : card.lead;
   return (
     <article aria-labelledby="card" class={card.figures.length === 0 ? "card" : "card pictured"}>
@@ -49,7 +51,7 @@ export function CardView({ card }: { card: Card }) {
           </li>
         ))}
       </ul>
-      <Pictures figures={card.figures} />
+      {!isAfter && <Pictures figures={card.figures} />}
       {card.readings.map((reading) => (
         <ReadingBox key={reading.path} reading={reading} />
       ))}
@@ -60,6 +62,7 @@ export function CardView({ card }: { card: Card }) {
           ))}
         </ol>
       )}
+      {isAfter && <Pictures figures={card.figures} />}
       {card.ticks.map((tick) => (
         <TickBox key={tick.key} tick={tick} />
       ))}

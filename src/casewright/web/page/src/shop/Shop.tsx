@@ -14,7 +14,8 @@ import { end, left, over, running, stop } from "./timers";
 import { isDone } from "./ticking";
 import "./shop.css";
 
-const AHEAD = 25;
+/** Drawings that are asked for before they are needed. */
+const AHEAD = 30;
 let isBegun = false;
 
 /** Follow the news: the record at once, the book when the job was worked out. */
@@ -187,7 +188,8 @@ function Steps({ ids, station, at, isGone }: { ids: string[]; station: string; a
   useEffect(() => {
     if (isGone) return;
     keep(`at.${station}`, at);
-    lookAhead(ids.slice(n + 1, n + AHEAD).flatMap((id) => cards.value.get(id)?.figures.map((each) => each.name) ?? []));
+    const next = ids.slice(n + 1, n + AHEAD).flatMap((id) => cards.value.get(id)?.figures ?? []);
+    lookAhead(next.slice(0, AHEAD).map((each) => each.name));
   }, [at, isGone, book.value?.stamp]);
   const to = (step: number) => `/shop/${station}/${encodeURIComponent(ids[n + step] ?? "")}`;
   const here = isGone ? "–" : n + 1;
