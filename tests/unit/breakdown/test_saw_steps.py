@@ -20,10 +20,10 @@ from casewright.breakdown import (
     saw_steps,
 )
 from casewright.breakdown.limits import shop_limits
-from casewright.breakdown.solving import confirm
 from casewright.breakdown.units import common_unit
 from casewright.cutting.engine import Stop
 from casewright.cutting.methods import Limits
+from casewright.cutting.settling import confirm
 from casewright.dims import Origin
 from casewright.facts import Fact
 from casewright.room.build import build
