@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page, expect
 from tests.browser.conftest import DESK, PHONE, serving
+from tests.jobs import example
 
 WALL = """format = 1
 unit = "in"
@@ -168,3 +169,52 @@ def test_without_a_script_of_its_own_nothing_of_the_file_runs(
     expect(page.locator("svg").first).to_be_visible()
     assert page.evaluate("window.hit") is None
     context.close()
+
+
+def test_answers_stand_side_by_side_and_one_is_taken_then_changed_by_hand(
+    place: tuple[str, Path], opened: Callable[..., Page]
+) -> None:
+    """Where nothing fits it says what would do; a width set by hand is no longer the layout's."""
+    address, path = place
+    page = opened(address)
+    page.get_by_role("button", name="Other answers for this run").click()
+    answers = page.get_by_label("Other answers")
+    expect(answers).to_contain_text("left over")
+    expect(answers.get_by_role("listitem").filter(has_text="wider").first).to_be_visible()
+    path.write_text(WALL.replace('width = "30"', 'width = "34"'), "utf-8")
+    page.get_by_role("button", name="Other answers for this run").click()
+    expect(answers.get_by_role("article").first.locator("svg")).to_be_visible()
+    answers.get_by_role("button", name="Take answer 1").click()
+    number = page.locator('g.dimension[data-path="left.overall_width"]').first
+    expect(answers).to_be_hidden()
+    assert "[run.window.solved]" in path.read_text("utf-8")
+    expect(number).to_be_visible()
+    _touch(page, "left.overall_width")
+    page.get_by_role("dialog").get_by_role("textbox").fill("33")
+    page.keyboard.press("Enter")
+    expect(page.locator('g.dimension[aria-label$="width: 33"]').first).to_be_visible()
+    text = path.read_text("utf-8")
+    assert "solved" not in text
+    assert '[case.left]\nkind = "base"\nwidth = "33"\n[case.right]' in text
+
+
+def test_an_island_is_seen_in_three_dimensions_with_its_boxes(
+    tmp_path: Path, opened: Callable[..., Page]
+) -> None:
+    """A piece leads to its card; the fronts open and come off; pieces come out one by one."""
+    path = tmp_path / "islands.toml"
+    path.write_text(example("gallery_islands"), "utf-8")
+    with serving(path) as address:
+        page = opened(f"{address}/layout", {"width": 500, "height": 400})
+        page.get_by_role("link", name="Its panels").first.click()
+        page.get_by_role("link", name="In three dimensions").click()
+        expect(page.locator(".view canvas")).to_be_visible(timeout=30_000)
+        pieces = page.locator(".pieces a")
+        page.get_by_text(re.compile(r"All \d+ pieces")).click()
+        expect(pieces.filter(has_text="top nailer").first).to_be_visible()
+        for name in ("Open the fronts", "Take the fronts off", "One piece out"):
+            page.get_by_role("button", name=name).click()
+        expect(page.get_by_role("slider")).to_have_value("1")
+        pieces.first.click()
+        expect(page).to_have_url(re.compile("/machine/.+#"))
+        page.close()

@@ -46,10 +46,11 @@ def _go(page: Page, path: str) -> None:
     ("first", "paths", "size", "theme"),
     [
         ("/", DESK_PAGES, DESK, "light"),
+        ("/", ("/", "/buy", "/cases/left"), DESK, "sun"),
         ("/shop", SHOP_PAGES, PHONE, "light"),
         ("/shop", SHOP_PAGES, PHONE, "sun"),
     ],
-    ids=["desk", "shop", "shop in the sun"],
+    ids=["desk", "desk in the sun", "shop", "shop in the sun"],
 )
 def test_every_page_can_be_read(
     place: tuple[str, Path], opened: Callable[..., Page], first: str, paths: tuple[str, ...],
