@@ -10,6 +10,7 @@ from casewright.casework.proof import (
     Failure,
     Proof,
     as_findings,
+    gathered,
     of_goods,
     that_follow,
 )
@@ -88,10 +89,13 @@ def _worked(spec: JobSpec, facts: Facts) -> WorkedJob:
     step = spec.style["cut_step"].value
     found = list(room.findings)
     failures: list[tuple[str, Failure]] = []
+    out = [fit.path for fit in room.chain.fits.values() if not fit.holds] if facts else []
     for case in room.cases:
         proof = Proof(verify(case, hardware=spec.hardware, grid=max(step, GRID)).failures)
         if facts:
-            found.extend(as_findings(without_play(room, case, proof), unit=spec.unit))
+            told = as_findings(without_play(room, case, proof), unit=spec.unit)
+            is_told = any(path.startswith(f"{case.key}.") for path in out)
+            found.extend(gathered(told, case.key, case.spec.title, is_told=is_told))
             found.extend(told_as_read(room, case))
         elif proof.failures:
             told, untold = _told(case, proof)
@@ -117,7 +121,8 @@ def _worked(spec: JobSpec, facts: Facts) -> WorkedJob:
             found.extend(told)
             failures.extend((island.key, failure) for failure in untold)
     found.extend(check(room))
-    found.sort(key=lambda finding: _ORDER[finding.severity])
+    # What goes with a gap is told after it.
+    found.sort(key=lambda each: (_ORDER[each.severity], each.rule == f"{PROOF_RULE}as built"))
     return WorkedJob(room, tuple(failures), tuple(found), room.questions, facts)
 
 

@@ -101,3 +101,18 @@ def test_a_piece_a_hair_off_stops_nothing(number: int, sign: int) -> None:
     facts = {size.path: Fact(Origin("made", "cut"), cut=size.value + sign * INCH / 64)}
     proofs = [f for f in work_out(job, facts).findings if f.rule.startswith("proof")]
     assert [f.says for f in proofs if f.severity is not Severity.NOTE] == []
+
+
+@pytest.mark.parametrize(
+    ("path", "off"), [("pans.width", 32), ("pans.back.width", 28), ("trays.clear_width", -40)]
+)
+def test_one_wrong_size_is_not_told_over_and_over(path: str, off: int) -> None:
+    """The gap that is out of its band, and at the most one word on what goes with it."""
+    worked = read_off(path, off)
+    case = path.partition(".")[0]
+    stops = [each for each in worked.findings if each.severity is Severity.STOP]
+    assert any(each.rule == "fit band" for each in stops)
+    with_it = [each for each in worked.findings if each.rule.startswith("proof: ")]
+    assert len(with_it) <= 1
+    assert all(each.path == case and "goes with it" in each.remedies[0] for each in with_it)
+    assert worked.holds is not any(each in stops for each in with_it)

@@ -3,6 +3,7 @@
 from casewright.casework.proof.as_findings import (
     PROOF_RULE,
     as_findings,
+    gathered,
     of_goods,
     that_follow,
     told_of,
@@ -16,6 +17,7 @@ __all__ = [
     "Failure",
     "Proof",
     "as_findings",
+    "gathered",
     "of_goods",
     "prove",
     "that_follow",

@@ -10,7 +10,7 @@ from casewright.casework.proof.failure import Failure, Proof
 from casewright.dims import Unit, shop_text
 from casewright.findings import Finding, Severity
 
-__all__ = ["PROOF_RULE", "as_findings", "of_goods", "that_follow", "told_of"]
+__all__ = ["PROOF_RULE", "as_findings", "gathered", "of_goods", "that_follow", "told_of"]
 
 PROOF_RULE = "proof: "
 """How the names of all findings begin that a failed proof gives."""
@@ -18,6 +18,9 @@ PROOF_RULE = "proof: "
 # What glue lines, clamps and a plane take up without a word (common practice).
 _ABSORBED = Fraction(1, 2)
 _MANY = 2
+_SAID = 2
+"""Of what goes with one cause, so many places are named."""
+
 _LENGTHS = ("joints", "size", "fronts", "overlap", "pins", "edges", "hands")
 # What stops the work beyond that, by however little.
 _STOPS = ("drawers", "pockets", "path")
@@ -44,6 +47,43 @@ def as_findings(
     grave = (each for _, each in told if each.severity is not Severity.NOTE)
     notes = [each for _, each in taken_up]
     return (*grave, _together(notes, shop_text(most, unit, with_unit=True)))
+
+
+def gathered(
+    told: Sequence[Finding], key: str, title: str, *, is_told: bool
+) -> tuple[Finding, ...]:
+    """What one wrong size makes fail in many places of a case, as one finding; notes as they are.
+
+    Parameters
+    ----------
+    told
+        Of one case, as `as_findings` gives them.
+    key, title
+        Of the case.
+    is_told
+        Whether a gap of the case is out of its band, which a finding of its own tells: then all of
+        this goes with it, and that the outside has another size is not said twice.
+    """
+    grave = [each for each in told if each.severity is not Severity.NOTE]
+    notes = [each for each in told if each.severity is Severity.NOTE]
+    if is_told and all(each.rule == f"{PROOF_RULE}size" for each in grave):
+        return tuple(notes)
+    if not is_told and len(grave) <= _SAID:
+        return tuple(told)
+    sentences = list(dict.fromkeys(each.says.removeprefix("as built, ") for each in grave))
+    said, more = sentences[:_SAID], len(sentences) - _SAID
+    places = "; ".join(said) + (f"; and {more} more" if more > 0 else "")
+    stops = any(each.severity is Severity.STOP for each in grave)
+    with_it = ("put right the gap that is out of its band: this goes with it",)
+    whole = Finding(
+        rule=f"{PROOF_RULE}as built",
+        severity=Severity.STOP if stops else Severity.CARE,
+        path=key,
+        says=f"{title} does not go together {'with that, ' if is_told else ''}as built: {places}",
+        source="common practice",
+        remedies=with_it if is_told else grave[0].remedies,
+    )
+    return (whole, *notes)
 
 
 def told_of(
