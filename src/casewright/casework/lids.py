@@ -31,27 +31,29 @@ def seat_box_height(maker: Maker) -> Dim:
 def add_lid(maker: Maker, carcase: Carcase) -> None:
     """Cut the lid and lay it on: a gap short at either end, and proud of the front.
 
-    L - 2g long and D + oh wide (common practice). Its rear edge is flush with the back, where a
-    hinged one turns on the top nailer.
+    L - 2g long and D + oh wide (common practice), over a face frame or strips where there are any.
+    Its rear edge is flush with the back, where a hinged one turns on the top nailer.
     """
     if maker.spec.lid is None or maker.spec.shares_lid:
         return
     gap = maker.style("gap")
     treated: tuple[Plane, ...] = ("l0", "l1", "w0")
+    low, wide = _face(maker, carcase)
+    start = gap if low is maker.zero else low + gap
     outline = maker.outline(
-        "lid", maker.spec.lid_stock, carcase.width - 2 * gap,
-        carcase.depth + maker.style("lid_overhang"), edges=treated,
+        "lid", maker.spec.lid_stock, wide - 2 * gap,
+        carcase.front + maker.style("lid_overhang"), edges=treated,
         setting=f"{maker.spec.key} lid", way=Way.DOWN, length_way=Way.DOWN,
     )  # fmt: skip
     part = maker.add(
         outline, role="lid", title="lid", lies="+x -z +y",
-        at=(gap, carcase.height, outline.width), ends=("left", "right", "front", "back"),
+        at=(start, carcase.height, outline.width), ends=("left", "right", "front", "back"),
         shows=("l0", "l1", "w0", "t1"), group="lids", front=outline.path,
     )  # fmt: skip
     outline.place.let("top", carcase.height + outline.thickness)
-    air = outline.place.let("right_air", carcase.width - gap - outline.length)
-    low, high = gap.value / 2, gap.value + maker.style("gap_tolerance").value
-    maker.place.fit("lid_air", air, low, high, outline.path)
+    air = outline.place.let("right_air", wide - gap - outline.length)
+    most = gap.value + maker.style("gap_tolerance").value
+    maker.place.fit("lid_air", air, gap.value / 2, most, outline.path)
     joints = tuple(_lie_on(maker, part, carcase.height))
     if maker.spec.lid == "hinged":
         _hang(maker, part, joints)
@@ -62,6 +64,15 @@ def add_lid(maker: Maker, carcase: Carcase) -> None:
         "and drive the screws from below through the stretchers.",
         joints=joints, cautions=("clamp_screws",),
     )  # fmt: skip
+
+
+def _face(maker: Maker, carcase: Carcase) -> tuple[Dim, Dim]:
+    """Case x where the face begins, and its width [mm]: that of the frame where there is one."""
+    if not maker.spec.framed:
+        return maker.zero, carcase.width
+    left, right = (maker.parts[maker.path(f"frame.stile_{hand}")].placed.x
+                   for hand in ("left", "right"))  # fmt: skip
+    return left, right - left
 
 
 def _lie_on(maker: Maker, part: Part, head: Dim) -> list[str]:

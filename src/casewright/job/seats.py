@@ -96,9 +96,9 @@ def check_seat(key: str, case: CaseTable, content: Content, reporter: Reporter) 
         return
     if case.sink:
         reporter.tell((*base, "sink"), "no bowl hangs in a window seat", "take sink or lid out")
-    if has_face_frame(case, content):
-        what = "a window seat has no face frame"
-        reporter.tell((*base, "lid"), what, 'write face = "frameless" for this case')
+    if case.lid == "hinged" and has_face_frame(case, content):
+        what = "a chest under a hinged lid has no face frame"
+        reporter.tell((*base, "lid"), what, 'write lid = "fixed", or face = "frameless"')
     if case.lid == "hinged":
         _hinged(base, case, reporter)
         if (case.back or content.boxes.back) == "grooved":

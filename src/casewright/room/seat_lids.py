@@ -59,7 +59,7 @@ def _board(house: House, run: Run, place: Place) -> Part:
     own = house.own_thickness_cause(place.path)
     thickness = place.follows("thickness", house.thickness(first.spec.lid_stock), own)
     long, long_blank = _cut(house, place, "length", end - start, edges)
-    reach = first.depth + house.style_dim("lid_overhang")
+    reach = first.face_plane + house.style_dim("lid_overhang")
     wide, wide_blank = _cut(house, place, "width", reach, edges)
     _hold_fingers(house, run, place)
     return Part(

@@ -99,6 +99,20 @@ def test_lid_of_a_seat(unit: Unit, lid: str) -> None:
     assert verify(case, hardware=hardware(unit)).failures == ()
 
 
+@pytest.mark.parametrize("face", ["face frame", "strips"])
+@pytest.mark.parametrize("unit", ["in", "mm"])
+def test_a_fixed_lid_covers_the_face_before_its_box(unit: Unit, face: str) -> None:
+    """Proud of a frame or of strips as of a bare box; a gap short of the frame's ends."""
+    front = replace(SLAB, overlay="partial" if face == "face frame" else "full")
+    case = seat(unit, "fixed", face=face, face_stock="board", front=front)
+    assert verify(case, hardware=hardware(unit)).failures == ()
+    lid, gap = case.part("upper.lid"), length("1/8" if unit == "in" else "3", unit)
+    over = length("3/4" if unit == "in" else "20", unit)
+    assert lid.finished.width.value == case.face_plane.value + over
+    wide = case.overall_width.value if face == "face frame" else case.width.value
+    assert lid.finished.length.value == wide - 2 * gap
+
+
 def test_a_thinner_lid_makes_a_higher_box() -> None:
     """The finished height holds, whatever the sheet of the lid is."""
     case = seat("in", lid_stock="ply18")

@@ -29,7 +29,11 @@ def check_lid(case: Assembled, grid: Fraction) -> Iterator[Failure]:
         says = "a seat has one lid, or its run has; other cases have none"
         yield Failure("parts", (case.model.key,), says)
     units = case.units
-    width, depth = units.of(case.model.width), units.of(case.model.depth)
+    first, last, frame = 0, units.of(case.model.width), case.model.frame
+    if frame is not None and case.model.spec.framed:
+        first = units.of(frame.x)
+        last = first + units.of(frame.width)
+    depth = units.of(case.model.face_plane)
     for solid in lids:
         box = solid.outer
         if box.y0 != units.of(case.model.height):
@@ -42,7 +46,7 @@ def check_lid(case: Assembled, grid: Fraction) -> Iterator[Failure]:
         if any(solid.way(treated.edge) == _TO_THE_WALL for treated in solid.part.edges):
             says = "the edge of the lid that is treated lies at the wall"
             yield Failure("fronts", (solid.part.path,), says)
-        left, right = box.x0, width - box.x1
+        left, right = box.x0 - first, last - box.x1
         if min(left, right) < 0 or apart(left, right) > units.up(grid):
             says = "the lid is not in the middle of its box"
             yield Failure("fronts", (solid.part.path,), says, units.length(apart(left, right)))

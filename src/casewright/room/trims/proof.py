@@ -77,7 +77,7 @@ def _lid(run: Run, lid: Trim) -> Iterator[Failure]:
         if min(ends) < 0 or ends[0] != ends[1]:
             off = abs(ends[0] - ends[1])
             yield Failure("size", (part.path,), "the lid is not in the middle of its seats", off)
-        if _low(part, 2) or _high(part, 2) < max(case.depth.value for case in run.cases):
+        if _low(part, 2) or _high(part, 2) < max(case.face_plane.value for case in run.cases):
             says = "the lid does not reach from the backs of its boxes to their fronts"
             yield Failure("size", (part.path,), says, abs(_low(part, 2)))
         if any(edge.edge == "w1" for edge in part.edges):
