@@ -79,7 +79,7 @@ def _dimensions(room: Room, island: Island) -> Iterator[Element]:
         for key, box in island_boxes(case, runs)
         if any(key == each.key for each in runs[0].cases)
     ]
-    stops = [Stop(x, Measure(x, unit, f"{island.key}.seam")) for x in seams]
+    stops = [Stop(x, Measure(x, unit)) for x in seams]
     stops.append(Stop(case.width.value, measure_of(case.width, unit), emphasis=True))
     yield Running("below", front, Fraction(0), tuple(stops))
     long = measure_of(nodes[f"{island.key}.counter_length"], unit)

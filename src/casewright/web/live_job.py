@@ -23,7 +23,7 @@ from casewright.web.watching import Stamp, stamp
 __all__ = ["LiveJob"]
 
 _BREATH_S = 0.02
-"""So that the answer to who changed something goes out first: threads share one interpreter [s]."""
+"""So that whoever changed something is answered first: threads share one interpreter [s]."""
 
 
 class LiveJob:
