@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from contextlib import suppress
+from fractions import Fraction
 
 from casewright.dims import Dim, Unit, size_text
 from casewright.drawing import ScaleError, largest, measure_of
@@ -31,7 +32,7 @@ from casewright.survey.fixed_things import PlacedThing
 from casewright.survey.form import SurveyForm, asks_heights, survey_form
 from casewright.survey.network import network
 from casewright.survey.specs import is_small
-from casewright.survey.walls import SurveyedWall
+from casewright.survey.walls import SurveyedWall, readings_of
 from casewright.survey.words import reading_words
 
 __all__ = [
@@ -48,6 +49,7 @@ _FORM_LEAST_MM, _PACKET_LEAST_MM = 55.0, 80.0  # a smaller drawing tells too lit
 _BUSY_MM = 100.0  # of the drawing of a wall that takes two pages anyway
 _EYE_MM = 100.0
 _HINGES_MM = 9.0
+_COARSE = Fraction(3, 2)  # farther off than a tape strays, so that the form says it [mm]
 _HOW = (
     "Tape along the wall from its left end. Read each width at the back, along the wall, and "
     "where the fronts will be. One level line goes round the whole room: down to the floor and up "
@@ -218,26 +220,34 @@ def advice_text(advice: Advice, wall: SurveyedWall, unit: Unit) -> str:
     return f"{words}: {known} now, to {after} after it"
 
 
-def _read(dim: Dim | None, unit: Unit) -> Rich:
-    """A reading with its tool where it is not the tape; else a blank."""
+def _read(form: SurveyForm, dim: Dim | None, unit: Unit) -> Rich:
+    """A reading with its tool where it is not the tape, and how far it may be off; or a blank."""
     if dim is None:
         return Blank(15.0)
     tool = dim.origin.note if dim.origin else ""
+    said = "" if tool == "tape" else tool
+    reading = dict(readings_of(form.wall.spec)).get(
+        dim.path.removeprefix(f"{form.wall.place.path}.")
+    )
+    if reading is not None and reading.accuracy.limit > _COARSE:
+        said = f"{said} ± {size_text(reading.accuracy.limit, unit)}".strip()
     size = Strong(measure_of(dim, unit))
-    return size if tool in ("", "tape") else (size, " ", Small(tool))
+    return (size, " ", Small(said)) if said else size
 
 
 def _width_rows(form: SurveyForm, unit: Unit) -> Iterator[Row]:
     for each in form.widths:
         height: Rich = Blank(13.0) if each.height is None else size_text(each.height, unit)
-        yield Row((each.mark, height, each.depth, _read(each.dim, unit)))
+        yield Row((each.mark, height, each.depth, _read(form, each.dim, unit)))
 
 
 def _station_rows(form: SurveyForm, unit: Unit) -> Iterator[Row]:
     for each in form.stations:
         along = size_text(each.along, unit)
         place = along if each.depth == "back" else f"{along}, at the front"
-        yield Row((each.mark, place, *(_read(d, unit) for d in (each.down, each.up, each.whole))))
+        yield Row(
+            (each.mark, place, *(_read(form, d, unit) for d in (each.down, each.up, each.whole)))
+        )
 
 
 def _thing_rows(form: SurveyForm, unit: Unit) -> Iterator[Row]:
@@ -250,7 +260,7 @@ def _thing_rows(form: SurveyForm, unit: Unit) -> Iterator[Row]:
 
 def _thing_row(form: SurveyForm, thing: PlacedThing, mark: str, unit: Unit) -> Row:
     def read(name: str) -> Rich:
-        return _read(form.wall.read.get(f"fixed.{thing.spec.key}.{name}"), unit)
+        return _read(form, form.wall.read.get(f"fixed.{thing.spec.key}.{name}"), unit)
 
     spec = thing.spec
     left: Rich = read("left")
