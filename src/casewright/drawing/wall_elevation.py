@@ -173,7 +173,7 @@ def thing_box(
     if high is None and kind in ("soffit", "chimney"):
         high = max(ceiling, (low or foot) + _SMALL)
     if low is None:
-        low = foot if high is None or high > foot else high - (head - foot)
+        low = foot if high is None or high > foot else max(Fraction(0), high - (head - foot))
     if high is None:
         tall = max(_SMALL, right - left) if is_small(kind) else head - foot
         high = low + tall
