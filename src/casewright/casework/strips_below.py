@@ -47,6 +47,8 @@ def _takes_nosing(maker: Maker, box: Box, board: Board, height: Dim) -> bool:
     """Whether a board gets a nosing: it shows its front edge, and there is room under it."""
     if maker.spec.framed and board.role != "fixed shelf":
         return False  # a rail of the frame lies there
+    if board.role == "bottom" and maker.spec.skirt is not None:
+        return False
     if board.role == "bottom":
         return not maker.place.over(
             height, box.deck, "no nosing under the bottom: it would reach below the floor"

@@ -140,7 +140,8 @@ def _choices(case: CaseTable, base: KeyPath, content: Content, reporter: Reporte
     if case.kind == "bookcase" and case.joint == "pocket screws":
         what = "nothing hides pockets in a bookcase: its shelves sit in dadoes"
         reporter.tell((*base, "joint"), what, 'take it out, or write joint = "dado"')
-    for name, kinds in (("toe", ("base", "tall")), ("skirt", ("wall",)), ("nosing", ("bookcase",)),
+    nosed = ("bookcase", *((case.kind,) if _is_open(case) else ()))
+    for name, kinds in (("toe", ("base", "tall")), ("skirt", ("wall",)), ("nosing", nosed),
                         ("crown", ("wall", "tall", "bookcase", "surround"))):  # fmt: skip
         value = getattr(case, name)
         if value is not None and value != "none" and case.kind not in kinds:
@@ -148,9 +149,20 @@ def _choices(case: CaseTable, base: KeyPath, content: Content, reporter: Reporte
             want = (
                 f"take it out; only a {' or a '.join(_CASE_WORDS[kind] for kind in kinds)} has one"
             )
+            if name == "nosing":
+                what = f"a {_CASE_WORDS[case.kind]} with doors or rows has no nosing"
+                want = 'take it out, or write front = "none": open shelves have one, and bookcases'
             reporter.tell((*base, name), what, want)
     _ends_of(case, base, content, reporter)
     _glass(case, base, content.doors, reporter)
+
+
+def _is_open(case: CaseTable) -> bool:
+    """Whether a case is open shelves from top to bottom."""
+    closed = case.rows or case.drawers or case.top_drawer or case.sink or case.lid or case.divider
+    is_kind = case.kind in ("wall", "base", "tall")
+    none = case.front is not None and case.front.construction == "none"
+    return is_kind and none and not closed
 
 
 def _ends_of(case: CaseTable, base: KeyPath, content: Content, reporter: Reporter) -> None:

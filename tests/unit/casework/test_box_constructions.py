@@ -212,6 +212,27 @@ def test_every_shelf_of_a_bookcase_has_its_nosing(unit: Unit, nosing: str, expec
     assert verify(case, hardware=hardware(unit)).failures == ()
 
 
+@pytest.mark.parametrize("unit", ["in", "mm"])
+def test_open_shelves_on_a_wall_have_nosings(unit: Unit) -> None:
+    """Under each fixed shelf and the top, between the sides; none under a bottom that hangs."""
+    inch = unit == "in"
+    case = one_case(
+        unit, kind="wall", joint="dado", front=None, shelves=0, width="36" if inch else "900",
+        height="30" if inch else "750", nosing="1" if inch else "25",
+        fixed_shelves=("11", "20") if inch else ("280", "500"),
+    )  # fmt: skip
+    found = {part.path for part in case.parts if part.role == "nosing"}
+    assert found == {
+        "upper.nosing.fixed_shelf.1", "upper.nosing.fixed_shelf.2", "upper.nosing.top",
+    }  # fmt: skip
+    for path in found:
+        long = case.part(path).finished.length.value
+        sides = [case.part(f"upper.side_{hand}").finished.thickness.value
+                 for hand in ("left", "right")]  # fmt: skip
+        assert 0 <= case.width.value - sum(sides) - long <= length("1/32" if inch else "1/2", unit)
+    assert verify(case, hardware=hardware(unit)).failures == ()
+
+
 def test_no_nosing_under_a_bottom_nearer_the_floor_than_it_is_high() -> None:
     """A nosing of 4 in does not fit a toe space of 3 1/2 in: the bottom goes without."""
     case = one_case(kind="bookcase", joint="dado", shelves=2, height="60", nosing="4")
