@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import UTC, datetime
 from fractions import Fraction
 from itertools import permutations
@@ -16,10 +17,11 @@ from casewright.dims import Origin
 from casewright.facts import Fact, Facts
 from casewright.findings import Severity
 from casewright.job.recorded import marked
-from casewright.job.worked import work_out
-from casewright.record import Entry, facts_of, held, marks_of, standing
-from casewright.resolve import propose
+from casewright.job.worked import WorkedJob, work_out
+from casewright.record import Entry, Kind, Marks, facts_of, held, marks_of, standing
+from casewright.resolve import Proposal, propose
 from casewright.room.build import build
+from casewright.room.model import Room
 
 _BASES = """
 format = 1
@@ -165,3 +167,81 @@ def test_what_stops_the_work_is_named_as_impossible(paths: list[str], side: str,
     found = held(standing(_cut(paths)))
     told = propose(_PLAIN, marked(worked.room, marks_of(found)))
     assert bool(told.conflicts or told.misfits) or not stops
+
+
+_FIRST = (datetime(2026, 5, 12, tzinfo=UTC), "bench", 1, "e1")
+_MOST_CUT = 150
+_ROUNDS = 5
+"""So often what is told is done and looked at again: what one piece hides comes up then."""
+
+
+@pytest.mark.parametrize("name", EXAMPLE_NAMES)
+def test_whatever_came_out_otherwise_all_goes_together_once_what_is_told_is_done(
+    name: str,
+) -> None:
+    """A job is cut, or much of a large one, twelve sizes 3 mm off, and the next sheet thicker.
+
+    What is still to be made fits, or is told as impossible with what helps. The first thing that
+    changes a size is done, until nothing of that kind is told: then nothing stops the work but
+    what is told to ask for otherwise.
+    """
+    spec = read(example(name))
+    plain = build(spec)
+    made = plain.parts[:_MOST_CUT]
+    facts = _a_dozen_off(made)
+    sheet = f"stock.{spec.cases[0].box_stock}.thickness"
+    thicker = plain.chain.nodes[sheet].value + Fraction(2, 5)
+    facts[sheet] = Fact(Origin("measured", "calliper"), built=thicker)
+    stops = _stops(work_out(spec))
+    worked = work_out(spec, facts)
+    told = propose(plain, _as_cut(worked.room, facts))
+    for _ in range(_ROUNDS):
+        assert bool(told.stops) >= bool(_stops(worked) - stops)
+        if not _done(told, facts):
+            break
+        worked = work_out(spec, facts)
+        told = propose(plain, _as_cut(worked.room, facts))
+    assert not told.conflicts
+    assert not told.misfits
+    assert all(r.rung == "design anew" for clash in told.clashes for r in clash.remedies)
+    assert _stops(worked) - stops <= {says for clash in told.clashes for says in clash.says}
+
+
+def _a_dozen_off(made: Sequence[Part]) -> dict[str, Fact]:
+    """All pieces as planned, but for a size of each of twelve: over and under by turns."""
+    dims = [dim for part in made for dim in (part.blank.length, part.blank.width)]
+    step = len(dims) // 12
+    off = {dim.path: (-1) ** n * 3 for n, dim in enumerate(dims[step // 2 :: step])}
+    cut = Origin("made", "cut")
+    return {dim.path: Fact(cut, cut=dim.value + off.get(dim.path, 0)) for dim in dims}
+
+
+def _as_cut(room: Room, facts: Facts) -> Room:
+    """The room with every piece marked cut that has a size."""
+    paths = {path.rpartition(".")[0] for path, fact in facts.items() if fact.cut is not None}
+    at: Kind = "cut"
+    return marked(room, Marks(dict.fromkeys(paths, ((at, _FIRST),)), {}))
+
+
+def _stops(worked: WorkedJob) -> set[str]:
+    """What does not fit; what else is bad about a room, checks tell."""
+    fits = [f for f in worked.findings if f.rule.startswith(("proof: ", "fit band"))]
+    return {f.says for f in (*fits, *worked.room.findings) if f.severity is Severity.STOP}
+
+
+def _done(told: Proposal, facts: dict[str, Fact]) -> bool:
+    """Of each thing told the first remedy with a size is done; a piece once in a round."""
+    changed: set[str] = set()
+    ladders = [each.remedies for each in told.conflicts]
+    ladders += [each.remedies for each in told.misfits]
+    ladders += [each.remedies for each in told.clashes]
+    for ladder in ladders:
+        for remedy in ladder:
+            paths = {path for path, _ in remedy.sizes} or set(remedy.anew)
+            if paths and not paths & changed:
+                changed |= paths
+                facts |= {p: Fact(Origin("made", "cut"), cut=size) for p, size in remedy.sizes}
+                for path in [f for f in facts if f.rpartition(".")[0] in remedy.anew]:
+                    del facts[path]
+                break
+    return bool(changed)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sys
 from dataclasses import dataclass
+from difflib import get_close_matches
 from pathlib import Path
 from typing import NoReturn
 
@@ -74,7 +75,9 @@ def run_record(job: Path, words: list[str], options: RecordOptions, *, as_json: 
     if kind == _LIST:
         return _list(loaded, rest, options, as_json=as_json)
     if kind not in KINDS:
-        want = f"use one of {', '.join(KINDS)}, or {_LIST}"
+        near = get_close_matches(kind, (*KINDS, _LIST), 1)
+        meant = f"did you mean {near[0]}? " if near else ""
+        want = f"{meant}use one of {', '.join(KINDS)}, or {_LIST}"
         _refuse(f"{kind} is nothing that can be recorded", want)
     if options.moment is not None:
         _refuse("nothing can be written into the past", "leave out --as-of")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import difflib
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -18,6 +18,8 @@ __all__ = ["Targets", "all_sizes", "cut_sizes"]
 _OUTSIDE = ("length", "width", "height", "depth", "thickness")
 _OUTLINE = ("length", "width", "blank_length", "blank_width", "thickness")
 _READ = ("stock", "hardware", "shop")
+_BEFORE = ("survey", "run", "island", "appliance", "stock", "hardware", "shop")
+"""What stands before the name of a wall, a run or goods, and is easily left out."""
 _NEAREST = 4
 _WANT_LIST = (
     "casewright parts JOB lists the parts with their marks, casewright why JOB the numbers"
@@ -40,7 +42,7 @@ class Targets:
         RecordError
             With the nearest ones when there is none.
         """
-        parts = self.room.parts
+        parts, word = self.room.parts, self._full(word, self._things())
         for found in (
             [part for part in parts if word in (part.path, part.mark)],
             [part for part in parts if part.front == word],
@@ -62,8 +64,9 @@ class Targets:
         if by_mark:
             return by_mark[0]
         things = self._things()
-        if word in things:
-            return word
+        known = self._full(word, things)
+        if known in things:
+            return known
         raise self._unknown(word, things)
 
     def number(self, word: str) -> Dim:
@@ -79,7 +82,9 @@ class Targets:
         dim = nodes.get(word)
         if dim is None:
             readable = [path for path, node in nodes.items() if self._is_read(node)]
-            raise self._unknown(word, readable)
+            dim = nodes.get(self._full(word, readable))
+            if dim is None:
+                raise self._unknown(word, readable)
         if not self._is_read(dim):
             raise self._not_read(dim)
         return dim
@@ -97,6 +102,22 @@ class Targets:
                 if part.mark == mark:
                     return f"{part.path}.{name}"
         return word
+
+    def _full(self, word: str, known: Collection[str]) -> str:
+        """The one path that a word stands for, said as in the job file or without its beginning.
+
+        `case.sink.width` is `sink.width`; `wall.bed.width` the first of `survey.wall.bed`;
+        `plywood` its thickness.
+        """
+        word = word.removeprefix("case.") if "." in word else word
+        if word in known or not word:
+            return word
+        ways = [f"{first}.{word}" for first in _BEFORE]
+        ways = [*ways, *(f"{way}_1" for way in ways), f"stock.{word}.thickness"]
+        found = [way for way in ways if way in known]
+        if not found and "." in word:
+            found = [path for path in known if path.endswith(f".{word}")]
+        return found[0] if len(found) == 1 else word
 
     def _things(self) -> list[str]:
         fronts = [front.path for case in self.room.cases for front in case.fronts]
@@ -127,15 +148,31 @@ class Targets:
         return RecordError.of(what, want)
 
     def _unknown(self, word: str, known: Iterable[str]) -> RecordError:
+        if word.partition(".")[0].isdigit():
+            marks = [part.mark for part in self.room.parts if part.mark.isdigit()]
+            want = f"they go from 1 to {max(map(int, marks), default=0)}; {_WANT_LIST}"
+            return RecordError.of(f"no part has the mark {word.partition('.')[0]}", want)
         known = list(known)
         inside = [path for path in known if path.startswith(f"{word}.")]
         inside.sort(key=_outer_first)
         ends = [path for path in known if path.endswith(f".{word}")]
         close = difflib.get_close_matches(word, known, _NEAREST, 0.6)
-        near = list(dict.fromkeys([*inside, *close, *ends]))[:_NEAREST]
+        bare = {path.partition(".")[2]: path for path in known if path.startswith(_BEFORE)}
+        close += (bare[each] for each in difflib.get_close_matches(word, bare, _NEAREST, 0.7))
+        near = list(dict.fromkeys([*inside, *_nearest(word, close), *ends]))[:_NEAREST]
         want = f"did you mean {', or '.join(near)}?" if near else _WANT_LIST
         what = f"there is nothing called {word}" if word else "it does not say what it is about"
         return RecordError.of(what, want)
+
+
+def _nearest(word: str, paths: Iterable[str]) -> list[str]:
+    """Those most like a word first, whether or not their beginning is said."""
+
+    def unlike(path: str) -> float:
+        ways = (path, path.partition(".")[2])
+        return -max(difflib.SequenceMatcher(None, word, way).ratio() for way in ways)
+
+    return sorted(paths, key=unlike)
 
 
 def cut_sizes(part: Part) -> Sizes:

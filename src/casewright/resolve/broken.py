@@ -12,9 +12,10 @@ from casewright.casework.proof.prove import GRID
 from casewright.casework.verification import verify
 from casewright.findings import Severity
 from casewright.room.as_read import without_play
+from casewright.room.between import failures_between
 from casewright.room.model import Room
 
-__all__ = ["Broken", "Key", "Told", "broken"]
+__all__ = ["Broken", "Key", "Told", "broken", "broken_between"]
 
 Key: TypeAlias = tuple[str, tuple[str, ...], str]
 """Check, paths and sentence of a failure: the same by whatever length it fails."""
@@ -32,11 +33,14 @@ class Told:
         The parts, joints or features it is about.
     stops
         Whether it stops the work.
+    helps
+        What can be asked otherwise, best first; empty where no rule of the room says it.
     """
 
     says: str
     paths: tuple[str, ...]
     stops: bool
+    helps: tuple[str, ...] = ()
 
 
 Broken: TypeAlias = Mapping[Key, Told]
@@ -55,6 +59,21 @@ def broken(room: Room, case: Case) -> Broken:
         for failure, found in told_of(without_play(room, case, proof), unit=room.spec.unit)
         if found.severity is not Severity.NOTE
     }
+
+
+def broken_between(room: Room) -> Broken:
+    """What stops the work between the cases: rows on their walls, trims, islands."""
+    found: dict[Key, Told] = {
+        _key(failure): Told(each.says, failure.paths, stops=True)
+        for failure, each in told_of(Proof(tuple(failures_between(room))), unit=room.spec.unit)
+        if each.severity is Severity.STOP
+    }
+    for each in room.findings:
+        if each.severity is Severity.STOP:
+            found[each.rule, (each.path,), ""] = Told(
+                each.says, (each.path,), stops=True, helps=each.remedies
+            )
+    return found
 
 
 def _key(failure: Failure) -> Key:

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from casewright.casework.cases import Case
 from casewright.casework.parts import Part
 from casewright.resolve.broken import Key, Told
-from casewright.resolve.misfits import off_pieces
+from casewright.resolve.misfits import TAKEN_UP, off_pieces
 from casewright.resolve.moves import Move, Remedy, all_mended, cut_anew, sides_of
 from casewright.resolve.sources import FactChange, Sources
 from casewright.resolve.trials import Sizes, Trials
@@ -74,7 +74,7 @@ def clashes(
     return tuple(
         clash
         for case in trials.room.cases
-        if off_pieces(case)
+        if off_pieces(case.parts)
         for thing in _in_case(trials, case, known, sizes)
         for clash in (thing.clash(sources, offcuts),)
     )
@@ -123,7 +123,7 @@ class _Thing:
 
     def clash(self, sources: Sources, offcuts: Sequence[Offcut]) -> Clash:
         """It, with what helps."""
-        off = sorted(filter(self._concerns, off_pieces(self.case)), key=self._rank)
+        off = sorted(filter(self._concerns, off_pieces(self.case.parts)), key=self._rank)
         parts = [part for part in self.case.parts if self._is_named(part) or self._is_own(part)]
         says = tuple(dict.fromkeys(told.says for told in self.found.values()))
         because = sources.behind(*(dim for part in parts for _, dim in sides_of(part)))
@@ -145,27 +145,33 @@ class _Thing:
         return not part.front and not part.path.startswith(tuple(drawers))
 
     def _remedies(self, off: Sequence[Move], offcuts: Sequence[Offcut]) -> Iterator[Remedy]:
-        room, movable = self.trials.room, set(self.trials.movable)
-        loose = [move for move in off if move.part in movable]
-        named = [move for move in loose if self._is_named(move.part)]
-        for moves in dict.fromkeys((tuple(named), tuple(loose))):
-            sizes: Sizes = {path: size for move in moves for path, size in move.sizes}
-            if moves and self._mends(sizes):
-                yield all_mended(room, moves, offcuts)
-                return
-        parts = [part for part in movable if self._is_own(part) and part in self.case.parts]
-        parts.sort(key=self.case.parts.index)
-        anew: Sizes = {dim.path: None for part in parts for _, dim in sides_of(part)}
-        if parts and self._mends(anew):
-            yield cut_anew(room, parts)
+        for moves in self._choices([m for m in off if m.part in self.trials.movable]):
+            if self._mends({path: size for move in moves for path, size in move.sizes}):
+                yield all_mended(self.trials.room, moves, offcuts)
+                break
+        else:
+            for parts in self._things():
+                if self._mends({dim.path: None for part in parts for _, dim in sides_of(part)}):
+                    yield cut_anew(self.trials.room, parts)
+                    break
         yield Remedy("design anew", f"change what the job asks of {self.case.key}", 0)
+
+    def _choices(self, off: Sequence[Move]) -> Iterator[tuple[Move, ...]]:
+        """Pieces to bring to their sizes, the fewest first; what clamps take up only at last."""
+        large = [move for move in off if abs(move.by) > TAKEN_UP]
+        named = [move for move in large if self._is_named(move.part)]
+        shorter = [move for move in named if move.by < 0]
+        yield from filter(None, dict.fromkeys(map(tuple, (shorter, named, large, off))))
+
+    def _things(self) -> Iterator[tuple[Part, ...]]:
+        """What can be cut again: the thing, or all of the case."""
+        loose = [part for part in self.case.parts if part in self.trials.movable]
+        own = tuple(part for part in loose if self._is_own(part))
+        yield from filter(None, dict.fromkeys((own, tuple(loose))))
 
     def _mends(self, sizes: Sizes) -> bool:
         """Whether all of it goes together then, and nothing fails that holds now."""
         trial = self.trials.alone(self.case, sizes)
-        left, now = trial.broken(self.case.key), self.trials.broken(self.case)
-        known = self.trials.room.chain.fits
-        fits = all(
-            fit.holds or not known[path].holds for path, fit in trial.fits.items() if path in known
-        )
-        return fits and not any(key in self.found or key not in now for key in left)
+        if any(key in self.found for key in trial.broken(self.case.key)):
+            return False
+        return self.trials.spoils_nothing(trial)

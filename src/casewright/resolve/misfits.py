@@ -9,7 +9,7 @@ from fractions import Fraction
 from casewright.casework.cases import Case
 from casewright.casework.parts import Part
 from casewright.dims import Dim
-from casewright.resolve.broken import Broken, Key
+from casewright.resolve.broken import Key
 from casewright.resolve.moves import (
     LOOSE,
     Move,
@@ -23,7 +23,7 @@ from casewright.resolve.slopes import slope
 from casewright.resolve.trials import Trials
 from casewright.stock import Offcut
 
-_SMALL = Fraction(1, 2)
+TAKEN_UP = Fraction(1, 2)
 """What glue lines and clamps take up (common practice) [mm]."""
 
 _HUNG = ("wall", "plinth")
@@ -33,7 +33,7 @@ _MOST_ALONE, _MOST_OF_MANY = 8, 3
 """Where more pieces of a case are off, no single one is to blame: they are told together. Of what
 is built with its whole room, a plinth or an island, fewer are tried."""
 
-__all__ = ["Misfit", "misfits", "off_pieces"]
+__all__ = ["TAKEN_UP", "Misfit", "misfits", "off_pieces"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,11 +78,11 @@ def misfits(trials: Trials, offcuts: Sequence[Offcut] = ()) -> tuple[Misfit, ...
     return tuple(m for case in trials.room.cases for m in _in_case(trials, case, offcuts))
 
 
-def off_pieces(case: Case) -> tuple[Move, ...]:
-    """Made pieces of a case that are not of the size wanted, each with what brings it there."""
+def off_pieces(parts: Iterable[Part]) -> tuple[Move, ...]:
+    """The made ones that are not of the size wanted, each with what brings it there."""
     return tuple(
         Move(part, side, dim, dim.wanted - dim.value)
-        for part in case.parts
+        for part in parts
         if part.state != "planned"
         for side, dim in sides_of(part)
         if dim.value != dim.wanted
@@ -90,10 +90,10 @@ def off_pieces(case: Case) -> tuple[Move, ...]:
 
 
 def _in_case(trials: Trials, case: Case, offcuts: Sequence[Offcut]) -> Iterator[Misfit]:
-    moves = off_pieces(case)
+    moves = off_pieces(case.parts)
     if not moves:
         return
-    large = [move for move in moves if abs(move.by) > _SMALL]
+    large = [move for move in moves if abs(move.by) > TAKEN_UP]
     small = [move for move in moves if move not in large]
     most = _MOST_ALONE if trials.stands_alone(case) else _MOST_OF_MANY
     open_: set[Key] = set(trials.broken(case))
@@ -116,17 +116,13 @@ def _to_blame(
         told = {key for key, each in broken.items() if each.stops or not judged}
         if not told or False in judged:
             continue
-        left = _left(trials, case, move.dim, move.dim.value + move.by)
+        trial = trials.alone(case, {move.dim.path: move.dim.value + move.by})
+        left = trial.broken(case.key)
         mends = {key for key in broken if key in told and key not in left}
-        if mends and len(left) < len(broken):
+        if mends and trials.spoils_nothing(trial):
             found = (*_partners(trials, case, move, mends), *_own(trials, move, offcuts))
             says = tuple(broken[key].says for key in broken if key in mends)
             yield Misfit(move.part, move.side, says, move.dim, found), mends
-
-
-def _left(trials: Trials, case: Case, dim: Dim, size: Fraction) -> Broken:
-    """What of a case still does not go together with a piece of this size."""
-    return trials.alone(case, {dim.path: size}).broken(case.key)
 
 
 def _own(trials: Trials, move: Move, offcuts: Sequence[Offcut]) -> Iterator[Remedy]:
@@ -146,7 +142,7 @@ def _partners(trials: Trials, case: Case, move: Move, mends: set[Key]) -> Iterat
     """A piece too short or narrow: what stands beside it is packed up, or made to match."""
     if move.by < 0:
         return
-    room, known = trials.room, trials.room.chain.fits
+    room = trials.room
     if move.side == "length" and move.part.role == "side" and case.spec.kind not in _HUNG:
         yield from packed_up(room, move)
     if move.part.state not in LOOSE:
@@ -159,9 +155,7 @@ def _partners(trials: Trials, case: Case, move: Move, mends: set[Key]) -> Iterat
         if dim.value <= size:
             continue
         trial = trials.alone(case, {dim.path: size})
-        if mends & set(trial.broken(case.key)):
-            continue
-        if all(fit.holds or not known[path].holds for path, fit in trial.fits.items()):
+        if trials.spoils_nothing(trial) and not mends & set(trial.broken(case.key)):
             yield from mended(room, (Move(part, move.side, dim, size - dim.value),), ())
 
 

@@ -100,6 +100,11 @@ class Move:
         return 1 + len(self.alike)
 
     @property
+    def is_even(self) -> bool:
+        """Whether they are all of one size."""
+        return all(_size(part) == _size(self.part) for part in self.alike)
+
+    @property
     def names(self) -> str:
         """The pieces by their marks and paths: '11 (pans.drawer_1.front_end) and 12 (...)'."""
         return _listed((self.part, *self.alike))
@@ -257,6 +262,8 @@ class _Bench:
         if thick is not None and thick <= _THICKEST_BAND:
             says = f"band {move.names} anew, at least {self.text(thick)} thick"
             yield Remedy("re-band", says, MINUTES["re-band"] * move.count, "edge band")
+        if not move.is_even:
+            return
         if move.side == "width" and move.part.blank.thickness.value >= _THINNEST_GLUED:
             says = (
                 f"glue a strip to an edge of {move.names} and rip "
@@ -266,6 +273,9 @@ class _Bench:
             yield Remedy("glue a strip", says, minutes, "a strip of that stock", move.sizes)
 
     def cut_again(self, move: Move) -> Iterator[Remedy]:
+        if not move.is_even:
+            yield self._each_again(move)
+            return
         part, (length, width) = move.part, move.anew
         size = f"{self.text(length)} x {self.text(width)}"
         goods = self.room.spec.stock[part.stock].title
@@ -286,6 +296,16 @@ class _Bench:
             says = f"cut {move.names} again, {size}"
             minutes = MINUTES["recut"] * move.count
             yield Remedy("recut", says, minutes, f"{used} of {goods}", move.sizes_anew)
+
+    def _each_again(self, move: Move) -> Remedy:
+        """Several pieces of different sizes that go by one another."""
+        own = [replace(move, part=part, alike=()) for part in (move.part, *move.alike)]
+        sizes = [" x ".join(self.text(size) for size in each.anew) for each in own]
+        says = [f"{each.names} again, {size}" for each, size in zip(own, sizes, strict=True)]
+        goods = self.room.spec.stock[move.part.stock].title
+        minutes = MINUTES["recut"] * move.count
+        used = f"{', '.join(sizes)} of {goods}"
+        return Remedy("recut", f"cut {'; '.join(says)}", minutes, used, move.sizes_anew)
 
     def _smaller(self, part: Part) -> Part | None:
         """The largest piece still to be cut that comes out of a made one."""
@@ -311,3 +331,7 @@ def _name(part: Part) -> str:
 def _listed(parts: Iterable[Part]) -> str:
     *others, last = map(_name, parts)
     return f"{', '.join(others)} and {last}" if others else last
+
+
+def _size(part: Part) -> tuple[Fraction, Fraction]:
+    return part.blank.length.value, part.blank.width.value

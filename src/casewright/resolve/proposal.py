@@ -12,6 +12,7 @@ from casewright.resolve.differences import Difference, differences
 from casewright.resolve.misfits import Misfit, misfits
 from casewright.resolve.moves import Remedy
 from casewright.resolve.remedies import remedies
+from casewright.resolve.run_clashes import run_clashes
 from casewright.resolve.sources import FactChange, Sources
 from casewright.resolve.spoiled import Recut, recut
 from casewright.resolve.trials import Trials
@@ -159,12 +160,15 @@ def propose(
         again=recut(after, lost, offcuts),
         conflicts=conflicts,
         misfits=alone,
-        clashes=clashes(
-            trials,
-            sources,
-            [says for misfit in alone for says in misfit.says],
-            [remedy for conflict in conflicts for remedy in conflict.remedies[:1]],
-            offcuts,
+        clashes=(
+            *clashes(
+                trials,
+                sources,
+                [says for misfit in alone for says in misfit.says],
+                [remedy for conflict in conflicts for remedy in conflict.remedies[:1]],
+                offcuts,
+            ),
+            *run_clashes(before, trials, sources, offcuts),
         ),
     )
 

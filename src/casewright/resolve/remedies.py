@@ -13,17 +13,20 @@ from fractions import Fraction
 from casewright.casework.cases import Door
 from casewright.casework.parts import Part
 from casewright.dims import Dim, Fit, Way, round_to, size_text
+from casewright.resolve.misfits import TAKEN_UP, off_pieces
 from casewright.resolve.moves import (
     MINUTES,
     THICKEST_SHIM,
     Move,
     Remedy,
     Side,
+    all_mended,
+    cut_anew,
     mended,
     sides_of,
 )
 from casewright.resolve.slopes import slope
-from casewright.resolve.trials import Trial, Trials
+from casewright.resolve.trials import Sizes, Trial, Trials
 from casewright.room.model import Room
 from casewright.stock import Offcut
 
@@ -64,7 +67,27 @@ class _Ladder:
         yield from (each for each in others if each.rung == "trim")
         yield from (each for each in (fillers.get("move a filler"),) if each)
         yield from (each for each in others if each.rung != "trim")
+        if not self.moves:
+            yield from self._together()
         yield self._design_anew()
+
+    def _together(self) -> Iterator[Remedy]:
+        """Where no piece mends it alone: all of the case that are off, else all that are loose."""
+        key = self.fit.path.partition(".")[0]
+        parts = [part for part in self.trials.movable if part.case == key]
+        off = off_pieces(parts)
+        large = tuple(move for move in off if abs(move.by) > TAKEN_UP)
+        for moves in filter(None, dict.fromkeys((large, off))):
+            if self._mends({path: size for move in moves for path, size in move.sizes}):
+                yield all_mended(self.room, moves, self.offcuts)
+                return
+        if parts and self._mends({dim.path: None for p in parts for _, dim in sides_of(p)}):
+            yield cut_anew(self.room, parts)
+
+    def _mends(self, sizes: Sizes) -> bool:
+        tried = self.trials.at(sizes)
+        fit = tried.fits.get(self.fit.path)
+        return fit is not None and fit.holds and self.trials.spoils_nothing(tried)
 
     def _moves(self) -> tuple[Move, ...]:
         """The made pieces that mend the gap alone; only its owner's where one of them does."""
@@ -100,14 +123,12 @@ class _Ladder:
         if not self.trials.may_mend(sizes, self.fit):
             return None
         tried = self.trials.at(sizes)
-        known = self.room.chain.fits
-        fits = tried.fits
-        mends = fits[self.fit.path].holds and all(
-            fit.holds or (path in known and not known[path].holds) for path, fit in fits.items()
-        )
-        if not mends:
+        if not (tried.fits[self.fit.path].holds and self.trials.keeps_fits(tried)):
             return None
-        return Move(part, side, dim, by, tuple(_alike(self.room, tried, part, (side, by))))
+        move = Move(part, side, dim, by, tuple(_alike(self.room, tried, part, (side, by))))
+        together = self.trials.at(dict(move.sizes)) if move.alike else tried
+        mends = together.fits[self.fit.path].holds and self.trials.spoils_nothing(together)
+        return move if mends else None
 
     @property
     def _is_front(self) -> bool:
@@ -180,18 +201,14 @@ class _Ladder:
 def _alike(
     room: Room, tried: Trial, moved: Part, move_by: tuple[Side, Fraction]
 ) -> Iterator[Part]:
-    """Made pieces beside a moved one that are of its size, and off by as much once it is moved."""
-    new = tried.parts
-    beside, size = moved.path.rpartition(".")[0], _size(moved)
+    """Made pieces of the case that go by a moved one: off by as much as it was, once it is moved.
+
+    The other end of a drawer, the boards between the same sides.
+    """
+    new, (side, by) = tried.parts, move_by
     for part in room.parts:
-        if part is moved or part.state != moved.state or part.stock != moved.stock:
+        if part is moved or part.state != moved.state or part.case != moved.case:
             continue
-        if part.path.rpartition(".")[0] == beside and _size(part) == size:
-            side, by = move_by
-            now, then = dict(sides_of(part))[side], dict(sides_of(new[part.path]))[side]
-            if then.wanted - now.value == by:
-                yield part
-
-
-def _size(part: Part) -> tuple[Fraction, Fraction]:
-    return part.blank.length.value, part.blank.width.value
+        now, then = dict(sides_of(part))[side], dict(sides_of(new[part.path]))[side]
+        if then.wanted != now.wanted and then.wanted - now.value == by:
+            yield part

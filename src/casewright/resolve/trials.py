@@ -89,6 +89,21 @@ class Trials:
         made = (part for part in self.room.parts if part.state != "planned")
         return {dim.path: dim for part in made for _, dim in sides_of(part)}
 
+    def keeps_fits(self, trial: Trial) -> bool:
+        """Whether every fit that holds now holds then."""
+        known = self.room.chain.fits
+        fits = trial.fits.items()
+        return all(fit.holds or (path in known and not known[path].holds) for path, fit in fits)
+
+    def spoils_nothing(self, trial: Trial) -> bool:
+        """Whether every fit that holds now holds then, and what goes together now does then.
+
+        Of a whole room the fits alone are looked at.
+        """
+        if not self.keeps_fits(trial) or len(trial.cases) > 1:
+            return self.keeps_fits(trial)
+        return all(set(trial.broken(key)) <= set(self._now.broken(key)) for key in trial.cases)
+
     def stands_alone(self, case: Case) -> bool:
         """Whether a case can be built by itself: no plinth, no panel, no island."""
         return any(each.key == case.key for each in self.room.spec.cases)
@@ -102,6 +117,10 @@ class Trials:
         case = self._case_of(sizes)
         if case is not None and self._stays_in(case, sizes):
             return self.alone(case, sizes)
+        return self.whole(sizes)
+
+    def whole(self, sizes: Sizes) -> Trial:
+        """The whole room with made pieces at these sizes."""
         return self._once("", sizes, self._whole)
 
     def alone(self, case: Case, sizes: Sizes) -> Trial:
