@@ -2,16 +2,23 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
+from html import unescape
 from pathlib import Path
 
 import pytest
 from starlette.testclient import TestClient
 from tests.jobs import example
 
+from casewright.job.recorded import as_recorded
+from casewright.web.chapters import chapter_html
+from casewright.web.drawings import drawing_names, drawn
 from casewright.web.guard import MARK
 from casewright.web.live_job import LiveJob
-from casewright.web.snapshot import Standing
+from casewright.web.snapshot import Snapshot, Standing
+
+EXAMPLES = Path(__file__).parents[3] / "examples"
 
 RUN = """format = 1
 unit = "in"
@@ -197,3 +204,17 @@ def test_a_page_for_each_stage_after_the_boxes(desk: TestClient, page: str, word
     """Doors and drawers; coats with their cautions."""
     assert page in desk.get("/api/job").json()["pages"]
     assert words in desk.get(f"/api/chapters/{page}").json()["html"]
+
+
+@pytest.mark.parametrize("name", ["gallery_islands", "gallery_frames"])
+def test_every_number_that_is_shown_can_say_why(name: str) -> None:
+    """On cards of parts and of cases and in drawings: none leads to one that is not there."""
+    loaded, recorded, worked = as_recorded(EXAMPLES / f"{name}.toml")
+    snapshot, room = Snapshot(1, loaded, recorded, worked), worked.room
+    shown = [drawn(room, each) or "" for each in drawing_names(room)]
+    for case in room.cases[:5]:
+        shown += [chapter_html(snapshot, page, case.key) or "" for page in ("machine", "cases")]
+    number = re.compile(r'<(?:data class="measure"|g class="dimension") data-path="([^"]+)"')
+    paths = {unescape(path) for each in shown for path in number.findall(each)}
+    assert len(paths) > 200
+    assert paths - room.chain.nodes.keys() == set()

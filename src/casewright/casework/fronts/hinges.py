@@ -232,9 +232,10 @@ def _bore_plate(
         rows = ((low, line), (high, line))
         path = _bore(maker, side, f"{side}.{name}", leaf, rows)
     else:
-        middle = pad.finished.length / 2
+        plate = maker.house.chain.place(pad.path).at("plate")
+        middle = plate.let("from_end", pad.finished.length / 2)
         rows = ((middle - half, line), (middle + half, line))
-        path = _bore(maker, pad.path, f"{pad.path}.plate", leaf, rows)
+        path = _bore(maker, pad.path, plate.path, leaf, rows)
     return Plate(path, side, height, from_end, (height - half, height + half), (low, high))
 
 
