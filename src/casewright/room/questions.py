@@ -19,6 +19,7 @@ from casewright.room.arm_questions import arm_questions
 from casewright.room.matched import held_together
 from casewright.room.model import Room
 from casewright.room.panels import held_panels, open_panels, panel_questions
+from casewright.room.place_questions import place_questions
 from casewright.room.slide_questions import open_slides, slide_questions
 from casewright.room.trim_questions import held_pieces, open_trims, trim_questions
 from casewright.room.wood_questions import open_wood, wood_question
@@ -65,6 +66,7 @@ def ask(room: Room) -> Room:
         if waiting[path]
     ]
     questions.extend(_read_again(doubt, waiting) for doubt in doubts)
+    questions.extend(place_questions(room))
     questions.extend(wood_question(room, p, tuple(waiting[p])) for p in wood if waiting[p])
     questions.extend(_hardware(room, marked.cases))
     questions.extend(arm_questions(room, marked.cases))

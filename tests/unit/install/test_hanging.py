@@ -376,3 +376,12 @@ def test_compasses_of_one_setting_draw_the_line(gaps: tuple[int, int, int]) -> N
     for point, at in zip(profile.points, wall, strict=True):
         line = at - profile.compasses.value - inner
         assert line == point.gap.value == wide - point.off.value
+
+
+def test_where_an_outlet_is_gets_asked_before_anything_hangs() -> None:
+    """On its wall, once; of a wall that no case goes to nothing is asked."""
+    unknown = WALL.replace("centre = 53\nbottom = 42", "bottom = 42")
+    asked = [q for q in build(read(unknown)).questions if "kettle" in q.path]
+    assert len(asked) == 1
+    assert "[wall.north.fixed.kettle]" in asked[0].how
+    assert not [q for q in build(read(WALL)).questions if "kettle" in q.path]
