@@ -95,7 +95,7 @@ def _closed(run: Run, reaches: list[_Reach]) -> Iterator[Failure]:
          run.cases[-1], "right"),
     ):  # fmt: skip
         # Cases wider than their wall reach out of it, and have no filler: that is told by itself.
-        if off > 0 or (off and (run.fillers or side in run.pulled_off)):
+        if off > 0 or (off and side in widths):
             says = f"the {side} end of the run is not closed"
             yield Failure("size", (f"run.{run.spec.key}", case.key), says, abs(off))
 
