@@ -76,8 +76,9 @@ function Island({ island, runs }: { island: IslandView; runs: readonly RunView[]
       <div class="pair">
         {runs.map((run) => (
           <div key={run.key}>
+            {run.title !== island.title && <h3>{run.title}</h3>}
             <Drawing name={sized(`run.${run.key}`)} label={run.title} />
-            <Run run={run} isTold />
+            <Run run={run} isTold={false} />
           </div>
         ))}
       </div>
