@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import tomllib
 from typing import Any
 
 import pytest
@@ -20,7 +21,7 @@ _ABSURD = ("0", "-1", "1/128", "0.0000001", "9999", "100000000 mm", "1/3", "3.14
 
 
 def _styled(name: str, values: dict[str, str], case: str = "") -> str:
-    data: dict[str, Any] = tomlkit.parse(example(name)).unwrap()
+    data: dict[str, Any] = tomllib.loads(example(name))
     table = data["case"][case] if case else data
     table.setdefault("style", {}).update(values)
     return tomlkit.dumps(data)
@@ -53,7 +54,7 @@ def _sizes(key: StyleKey, unit: str) -> list[str]:
 @given(st.sampled_from(EXAMPLE_NAMES), st.sampled_from(STYLE_KEYS), st.data())
 def test_any_size_of_one_key(name: str, key: StyleKey, data: st.DataObject) -> None:
     """Each key of the style at its ends, between them, and far outside."""
-    sizes = _sizes(key, str(tomlkit.parse(example(name))["unit"]))
+    sizes = _sizes(key, str(tomllib.loads(example(name))["unit"]))
     _is_told(_styled(name, {key.name: data.draw(st.sampled_from(sizes))}))
 
 
@@ -61,10 +62,10 @@ def test_any_size_of_one_key(name: str, key: StyleKey, data: st.DataObject) -> N
 @given(st.sampled_from(EXAMPLE_NAMES), st.data())
 def test_several_keys_at_once(name: str, data: st.DataObject) -> None:
     """Values that are each in range may still be at odds, in the house style or in one case."""
-    unit = str(tomlkit.parse(example(name))["unit"])
+    unit = str(tomllib.loads(example(name))["unit"])
     keys = data.draw(st.lists(st.sampled_from(STYLE_KEYS), min_size=1, max_size=4, unique=True))
     values = {key.name: data.draw(st.sampled_from(_sizes(key, unit)[:4])) for key in keys}
-    cases = list(tomlkit.parse(example(name)).unwrap()["case"])
+    cases = list(tomllib.loads(example(name))["case"])
     _is_told(_styled(name, values, data.draw(st.sampled_from(["", *cases]))))
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import cache
 
 import pytest
 from tests.builders import INCH
@@ -36,6 +37,7 @@ rows = ["drawer 6", "drawer", "drawer"]
 """
 
 
+@cache
 def _made(text: str) -> tuple[Room, Jigs]:
     room = build(read(text))
     return room, jigs(room, room.chain)
@@ -112,9 +114,8 @@ def test_spacers_are_as_thick_as_the_gap() -> None:
 @pytest.mark.parametrize("name", EXAMPLE_NAMES)
 def test_every_number_leads_to_an_origin_and_is_entered_once(name: str) -> None:
     """Asked for twice, the jigs are the same."""
-    room = build(read(example(name)))
-    first, again = jigs(room, room.chain), jigs(room, room.chain)
-    assert first == again
+    room, first = _made(example(name))
+    assert first == jigs(room, room.chain)
     for path, node in room.chain.nodes.items():
         if path.startswith("jig."):
             assert _origins(node, room.chain)
