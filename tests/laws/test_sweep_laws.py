@@ -90,7 +90,7 @@ def _heights(writer: _Writer, kind: _Kind) -> None:
             writer.perhaps("fixed_shelves", f"[{writer.length(3, 40)}]")
     if kind == "wall":
         writer.perhaps("skirt", writer.length(1, 3))
-    if kind == "bookcase":
+    if kind == "bookcase" or writer.draw(st.integers(0, 5)) == 0:
         writer.perhaps("nosing", writer.length(1, 3))
     if kind != "base":
         writer.perhaps("crown", writer.length(1, 4))
@@ -170,8 +170,6 @@ def _case(writer: _Writer, key: str, kind: _Kind) -> None:
     writer.perhaps("joint", f'"{writer.one("pocket screws", "dado", "rabbet")}"')
     writer.perhaps("back", f'"{writer.one("rabbeted", "grooved", "applied", "inset")}"')
     writer.perhaps("edge", f'"{writer.one("band", "lip", "painted")}"')
-    if kind != "bookcase" and writer.draw(st.integers(0, 5)) == 0:
-        writer.say("nosing", writer.length(1, 3))
     writer.perhaps("pockets", f'"{writer.one("hidden", "plugged")}"')
     seat = kind == "base" and writer.draw(st.integers(0, 4)) == 0
     if seat:

@@ -51,9 +51,6 @@ def _inset(key: str, case: CaseTable, path: KeyPath, reporter: Reporter) -> None
     if case.kind == "bookcase" or case.fixed_shelves:
         what = f"{key}: its fixed shelves end where inset doors would lie"
         reporter.tell(path, what, f"{_FULL}, or take shelves on pins")
-    if case.roll_outs:
-        what = f"{key}: its roll-outs begin where inset doors would lie"
-        reporter.tell(path, what, f"{_FULL}, or take its roll-outs out")
     if case.crown is not None:
         what = f"{key}: its crown would lap over inset doors"
         reporter.tell(path, what, f"{_FULL}, or take the crown out")

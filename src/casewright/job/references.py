@@ -140,8 +140,14 @@ def _choices(case: CaseTable, base: KeyPath, content: Content, reporter: Reporte
     if case.kind == "bookcase" and case.joint == "pocket screws":
         what = "nothing hides pockets in a bookcase: its shelves sit in dadoes"
         reporter.tell((*base, "joint"), what, 'take it out, or write joint = "dado"')
-    nosed = ("bookcase", *((case.kind,) if _is_open(case) else ()))
-    for name, kinds in (("toe", ("base", "tall")), ("skirt", ("wall",)), ("nosing", nosed),
+    _of_kinds(case, base, reporter)
+    _ends_of(case, base, content, reporter)
+    _glass(case, base, content.doors, reporter)
+
+
+def _of_kinds(case: CaseTable, base: KeyPath, reporter: Reporter) -> None:
+    """What only cases of some kinds have."""
+    for name, kinds in (("toe", ("base", "tall")), ("skirt", ("wall",)),
                         ("crown", ("wall", "tall", "bookcase", "surround"))):  # fmt: skip
         value = getattr(case, name)
         if value is not None and value != "none" and case.kind not in kinds:
@@ -149,12 +155,11 @@ def _choices(case: CaseTable, base: KeyPath, content: Content, reporter: Reporte
             want = (
                 f"take it out; only a {' or a '.join(_CASE_WORDS[kind] for kind in kinds)} has one"
             )
-            if name == "nosing":
-                what = f"a {_CASE_WORDS[case.kind]} with doors or rows has no nosing"
-                want = 'take it out, or write front = "none": open shelves have one, and bookcases'
             reporter.tell((*base, name), what, want)
-    _ends_of(case, base, content, reporter)
-    _glass(case, base, content.doors, reporter)
+    if case.nosing is not None and case.kind != "bookcase" and not _is_open(case):
+        what = f"a {_CASE_WORDS[case.kind]} has no nosing where doors or rows close it"
+        want = 'take it out, or write front = "none": bookcases and open shelves have one'
+        reporter.tell((*base, "nosing"), what, want)
 
 
 def _is_open(case: CaseTable) -> bool:

@@ -102,6 +102,7 @@ def test_a_drawer_base_has_no_shelf_and_a_sink_base_none_either() -> None:
         ("roll_outs = 2\nshelves = 1", (7, 11), "take the place of shelves", "one of the two"),
         ("drawers = 3\nroll_outs = 2", (7, 13), "behind doors", "take it out"),
         ("rails = true", (6, 9), "this case has no rows", "take it out"),
+        ("drawers = 2\nnosing = 1", (7, 10), "no nosing where doors or rows close it", "open"),
         (
             'face = "face frame"\nmullion = true\nroll_outs = 1\nrows = ["doors", "drawer 7"]',
             (8, 13),

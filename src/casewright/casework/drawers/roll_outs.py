@@ -9,7 +9,7 @@ from casewright.casework.brads import fastener_row
 from casewright.casework.carcase import Carcase, Opening
 from casewright.casework.drawers.bays import Bay, Wall, bays_of
 from casewright.casework.drawers.findings import no_roll_outs
-from casewright.casework.drawers.slides import DrawerPlan
+from casewright.casework.drawers.slides import DrawerPlan, roll_out_plane
 from casewright.casework.features import Bores, Plane
 from casewright.casework.fronts.face_edges import face_edges, planned_thickness
 from casewright.casework.fronts.hinges import HingePlan
@@ -169,7 +169,10 @@ def _planned(
     name, line, _ = named
     opening, bay = where
     place = maker.place.at(name)
-    front = place.let("front_plane", carcase.depth - maker.house.slide(kind, "front"))
+    front = place.let(
+        "front_plane",
+        roll_out_plane(maker, carcase, opening) - maker.house.slide(kind, "front"),
+    )
     ends = [_stack(maker, carcase, wall, named, (front, beyond)) for wall in bay.walls]
     for part, _ in ends:
         _bore(maker, part, kind, name)

@@ -19,7 +19,7 @@ from casewright.casework.specs import Hand, SlideKind
 from casewright.dims import Dim, Place, Way, greatest, least
 from casewright.hardware import LAST_HOLE
 
-__all__ = ["DrawerPlan", "front_plane", "plan_slides", "slide_length"]
+__all__ = ["DrawerPlan", "front_plane", "plan_slides", "roll_out_plane", "slide_length"]
 
 _HANDS: tuple[Hand, Hand] = ("left", "right")
 
@@ -119,14 +119,21 @@ def front_plane(maker: Maker, carcase: Carcase, opening: Opening) -> Dim:
     return carcase.front if inset is None else carcase.front - inset
 
 
+def roll_out_plane(maker: Maker, carcase: Carcase, opening: Opening) -> Dim:
+    """Plane z that roll-outs' slides lie back from [mm]: the box's front, behind inset doors."""
+    plane = front_plane(maker, carcase, opening)
+    return plane if plane.value < carcase.depth.value else carcase.depth
+
+
 def _longest(maker: Maker, carcase: Carcase, rows: list[Opening], kind: SlideKind) -> Dim | None:
     """The longest slides that the depth leaves room for; None, with a finding, where none do."""
     place = maker.place.at("drawers")
     house = maker.house
     rear = _rear(maker, carcase, rows)
     kept = house.slide(kind, "front") + house.slide(kind, "behind")
-    # Roll-outs run behind a face frame, drawers from its front on.
-    front = carcase.depth if maker.spec.roll_outs else front_plane(maker, carcase, rows[0])
+    doors = next((row for row in rows if row.row == "doors"), rows[0])
+    front = front_plane(maker, carcase, rows[0])
+    front = roll_out_plane(maker, carcase, doors) if maker.spec.roll_outs else front
     clear = front - kept if rear is maker.zero else front - rear - kept
     room = place.let("slide_room", clear)
     for length in reversed(house.slide_row(kind, "lengths")):

@@ -87,9 +87,8 @@ class Assembled:
 
     def plane_of_slides(self, drawer: Drawer) -> int:
         """Plane z that the slides of a drawer lie back from: a roll-out's, behind its face."""
-        if drawer.front or self.model.frame is None:
-            return self.plane_before(drawer.opening)
-        return self.units.of(self.model.depth)
+        plane = self.plane_before(drawer.opening)
+        return plane if drawer.front else min(plane, self.units.of(self.model.depth))
 
     def extent(self, solids: list[Solid]) -> Box:
         """The box that encloses some solids; an empty one for none."""

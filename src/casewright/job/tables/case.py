@@ -131,8 +131,8 @@ class CaseTable(BoxesTable):
     """How far a crown laps down over the front."""
 
     nosing: Annotated[Length, Between("1", "4", "25", "100")] | None = None
-    """Height of a strip under the front edge of each fixed shelf of a bookcase, or of a case that is
-    open shelves from top to bottom."""
+    """Height of a strip under the front edge of each fixed shelf of a bookcase, or of a case that
+    is open shelves from top to bottom."""
 
     front: _Front = None
     """Doors of the main opening: a construction, "none", or a table. Default: as in [doors]; a

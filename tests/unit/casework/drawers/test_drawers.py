@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 from tests.builders import (
+    SLAB,
     Unit,
     case_spec,
     drawer_base,
@@ -202,6 +203,25 @@ def test_roll_outs_behind_face_strips_begin_behind_the_box(unit: Unit) -> None:
     for one, other in zip(bare.drawers, case.drawers, strict=True):
         assert one.width.value == other.width.value
         assert bare.depth.value - one.z.value == case.depth.value - other.z.value
+
+
+@pytest.mark.parametrize("unit", ["in", "mm"])
+def test_roll_outs_behind_inset_doors_of_a_bare_box(unit: Unit) -> None:
+    """They begin behind the doors, farther in by td, and clear these when they are open.
+
+    A door turned by 90 degrees stands in by td - stand_off + gap, past the side (plane geometry).
+    """
+    front = replace(SLAB, overlay="inset")
+    case = one_case(unit, **drawer_base(unit, roll_outs=2, front=front))
+    assert verify(case, hardware=hardware(unit)).holds
+    door = case.doors[0].thickness.value
+    drawer = case.drawers[0]
+    ahead = hardware(unit).slide.front.value
+    assert case.depth.value - drawer.z.value - drawer.depth.value == door + ahead
+    pad = [p for p in case.parts if p.path.startswith("base.roll_out_1.pad_left")]
+    gap = length("3/32" if unit == "in" else "2.5", unit)
+    thick = sum(p.finished.thickness.value for p in pad)
+    assert thick >= door - hardware(unit).hinge.stand_off.value + gap
 
 
 def test_too_many_roll_outs_are_told() -> None:

@@ -192,7 +192,6 @@ def test_an_inset_door_over_an_overlaid_one() -> None:
         ('kind = "base"\nsink = true', "the rail of a false front lies where an inset one would"),
         ('kind = "wall"\nfixed_shelves = [14]', "fixed shelves end where inset doors would lie"),
         ('kind = "wall"\ncrown = 2', "crown would lap over inset doors"),
-        ('kind = "base"\nroll_outs = 2', "roll-outs begin where inset doors would lie"),
     ],
 )
 def test_what_stands_in_the_way_of_inset_doors_is_told_at_its_line(more: str, says: str) -> None:
