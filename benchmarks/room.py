@@ -92,6 +92,7 @@ def forget() -> None:
     """Drop the slack, chances and texts that earlier rounds left: a command begins without any."""
     slack_sizes.size_of.cache_clear()
     chances._chance.cache_clear()  # noqa: SLF001 - nothing else has it
+    chances._DRAWN.clear()  # noqa: SLF001 - nothing else has it
     positions.scan.cache_clear()
     syntax._data.cache_clear()  # noqa: SLF001 - nothing else has it
 

@@ -14,12 +14,15 @@ from itertools import product
 from random import Random  # noqa: TID251 - seeded with a constant
 
 from casewright.dims.dim import Dim
-from casewright.dims.slack import Settled, Slack, nothing, sampled, slack
+from casewright.dims.slack import Drawn, Settled, Slack, nothing, sampled, slack
 from casewright.dims.slack_sizes import SlackSize, whole_numbers
 
 __all__ = ["chance_of", "chance_outside", "even_sum_below", "normal_chance"]
 
 _DRAWS, _SEED = 2000, 1
+_DRAWN: Drawn = {}
+"""Draws with that seed: the same for whatever is simulated, so that they are made once."""
+
 _FAR = 5
 _KEPT = 4096
 
@@ -56,7 +59,7 @@ def chance_outside(
     if not found.decided or _is_far_inside(found, low, high):
         return chance_of(found, low, high)
     source = Random(_SEED)  # noqa: S311 - a simulation, no secret
-    values = sampled(dim, _DRAWS, source, settled=settled)
+    values = sampled(dim, _DRAWS, source, settled=settled, drawn_before=_DRAWN)
     least_mm, most_mm = float(low), float(high)
     return sum(not least_mm <= value <= most_mm for value in values) / _DRAWS
 
