@@ -14,7 +14,7 @@ from casewright.casework.build import build_case
 from casewright.casework.proof.prove import GRID
 from casewright.casework.rails import boards_beside
 from casewright.casework.verification import verify
-from casewright.dims import Chain, Origin
+from casewright.dims import Chain, Dim, Origin
 from casewright.facts import Fact
 from casewright.job.load import read_job
 from casewright.room.build import build
@@ -146,6 +146,22 @@ def test_every_board_that_a_bottom_may_be_cut_to_is_a_piece_of_its_case(name: st
             own = {f"{case.key}.bottom", f"{case.key}.floor_cleat"}
             assert named <= flat
             assert flat - named <= own
+
+
+@pytest.mark.parametrize("name", EXAMPLE_NAMES)
+def test_every_chain_ends_in_an_origin(name: str) -> None:
+    """Of every number and every gap: what is worked out from nothing says who chose it."""
+    chain = _job(name)[1].chain
+    stack = [*chain.nodes.values(), *(fit.gap for fit in chain.fits.values())]
+    seen: set[int] = set()
+    while stack:
+        dim = stack.pop()
+        if id(dim) not in seen:
+            seen.add(id(dim))
+            behind = [arg for arg in dim.args if isinstance(arg, Dim)]
+            assert behind or dim.origin is not None, (dim.path, dim.op)
+            stack.extend(behind)
+    assert len(seen) > len(chain.nodes)
 
 
 @pytest.mark.parametrize("name", [*EXAMPLE_NAMES, "row"])

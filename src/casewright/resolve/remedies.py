@@ -8,6 +8,7 @@ are told that apply, with the size by which; each that moves a piece is tried on
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 from casewright.casework.cases import Door
@@ -29,6 +30,9 @@ from casewright.resolve.slopes import slope
 from casewright.resolve.trials import Sizes, Trial, Trials
 from casewright.room.model import Room
 from casewright.stock import Offcut
+
+_READ_AFTER = ("shim", "re-band")
+"""Rungs after which a reading tells that the gap is in order."""
 
 __all__ = ["remedies"]
 
@@ -58,7 +62,27 @@ class _Ladder:
         self.moves = self._moves()
 
     def climb(self) -> Iterator[Remedy]:
-        """From the least work to the most."""
+        """From the least work to the most; what changes no piece's own size is read again then."""
+        for remedy in self._rungs():
+            if remedy.rung in _READ_AFTER:
+                says = f"{remedy.says}; then read {self._met_last()} as it is with that"
+                yield replace(remedy, says=says)
+            else:
+                yield remedy
+
+    def _met_last(self) -> str:
+        """The thing made last of those that the gap is between."""
+        order = {path: place for place, path in enumerate(self.room.chain.nodes)}
+        stack, found = [self.fit.gap], [""]
+        while stack:
+            node = stack.pop()
+            if node.path and node.origin is not None and node.origin.kind == "made":
+                found.append(node.path)
+            else:
+                stack.extend(arg for arg in node.args if isinstance(arg, Dim))
+        return max(found, key=lambda path: order.get(path, -1))
+
+    def _rungs(self) -> Iterator[Remedy]:
         yield from self._adjust()
         yield from self._shim()
         others = tuple(mended(self.room, self.moves, self.offcuts))

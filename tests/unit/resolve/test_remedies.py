@@ -11,7 +11,7 @@ import pytest
 from tests.jobs import read
 
 from casewright.casework.parts import Part
-from casewright.dims import Given, Origin
+from casewright.dims import Given, Origin, parse_length
 from casewright.facts import Fact
 from casewright.resolve import Proposal, Remedy, propose, remedies
 from casewright.resolve.trials import Trials
@@ -242,6 +242,29 @@ def test_what_a_remedy_says_really_helps(off: dict[str, int]) -> None:
         names = {*(c.fit.path for c in after.conflicts), *(m.part.path for m in after.misfits)}
         before = {*(c.fit.path for c in told.conflicts), *(m.part.path for m in told.misfits)}
         assert names < before, remedy.says
+
+
+@pytest.mark.parametrize(
+    ("sizes", "rung", "read", "size"),
+    [
+        (dict.fromkeys((f"{s}.length" for s in _SIDES), -3), "shim", "right.height", "34 1/2"),
+        (dict.fromkeys((f"{s}.blank_width" for s in _SIDES), -2), "re-band", "right.depth",
+         "23 1/4"),
+        (dict.fromkeys(_ENDS, -3), "shim", "pans.drawer_1.width", None),
+    ],
+)  # fmt: skip
+def test_what_is_shimmed_or_banded_is_in_order_once_it_is_read(
+    sizes: dict[str, int], rung: str, read: str, size: str | None
+) -> None:
+    """Once what it asks for is read as it was planned, nothing is told of the gap any more."""
+    nodes = _PLAIN.chain.nodes
+    cut = {path: nodes[path].value + off for path, off in sizes.items()}
+    told = next(r for c in _made(cut).conflicts for r in c.remedies if r.rung == rung)
+    assert told.says.endswith(f"; then read {read} as it is with that")
+    planned = nodes[read].value if size is None else parse_length(size, "in")
+    facts = {path: Fact(Origin("made", "cut"), cut=value) for path, value in cut.items()}
+    facts[read] = Fact(Origin("measured", "tape"), built=planned)
+    assert not [fit.path for fit in build(_SPEC, facts).chain.fits.values() if not fit.holds]
 
 
 def test_what_is_fastened_comes_off_first_or_stays() -> None:
