@@ -83,7 +83,7 @@ def test_it_goes_together_in_every_size_and_hangs_high_enough(
 
     wide, high, deep = size
     liner = (text(wide * share[0] // 100), text(high * share[1] // 500),
-             text(deep * share[2] // 120))  # fmt: skip
+             text(deep * share[2] // 130))  # fmt: skip
     goods = stock(unit, ply=text(Fraction(ply)))
     joint, back, edge = built
     case = hood(
