@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from itertools import pairwise
 
 from casewright.casework.cases import Case
 from casewright.casework.fronts import end_stock
@@ -168,6 +169,16 @@ def _task(room: Room, run: Run, wall: Fraction) -> WallTask:
         seams=tuple(_seams(room, run)),
         another=(low, high),
         clear=tuple(kept_clear(room, run, step)),
+        proportions=tuple(_proportions(run)),
+    )
+
+
+def _proportions(run: Run) -> Iterator[tuple[str, str, int, int]]:
+    """Each case that is compared with the next one that is, in the order they are listed."""
+    parts = dict(run.spec.proportions)
+    yield from (
+        (one, other, parts[one], parts[other])
+        for one, other in pairwise(key for key in run.spec.cases if key in parts)
     )
 
 

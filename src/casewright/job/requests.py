@@ -341,6 +341,7 @@ def run_of(
         over=table.over or "",
         solved=frozenset(table.solved.widths) if table.solved else frozenset(),
         one_lid=bool(table.one_lid),
+        proportions=tuple(table.proportions.items()),
         seams=tuple(
             (each, origins.given(at, ("run", key, "seams", each)))
             for each, at in table.seams.items()

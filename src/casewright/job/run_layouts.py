@@ -38,6 +38,7 @@ def check_run_layouts(content: Content, reporter: Reporter) -> None:
         _beside(path, run, reporter)
         _over(path, run, content, reporter)
         _seams(path, run, content, reporter)
+        _proportions(path, run, content, reporter)
         for case in run.solved.widths if run.solved else ():
             where = (*path, "solved", "widths", case)
             table = content.cases.get(case)
@@ -46,6 +47,22 @@ def check_run_layouts(content: Content, reporter: Reporter) -> None:
             elif table is not None and table.width is not None:
                 what = f"case {case} has a width of its own"
                 reporter.tell(where, what, f"take it out here, or in [case.{case}]")
+
+
+def _proportions(path: KeyPath, run: RunTable, content: Content, reporter: Reporter) -> None:
+    """Two cases or more, whose widths the layout may choose."""
+    for key in run.proportions:
+        where = (*path, "proportions", key)
+        case = content.cases.get(key)
+        if key not in run.cases or key in content.appliances:
+            cases = [each for each in run.cases if each not in content.appliances]
+            reporter.unknown(where, key, cases, f"case {key} is not in this run")
+        elif case is not None and case.width is not None:
+            what = f"case {key} has a width of its own"
+            reporter.tell(where, what, f"take it out here, or in [case.{key}]")
+    if len(run.proportions) == 1:
+        what = "one case alone has no proportion to another"
+        reporter.tell((*path, "proportions"), what, "name two or more")
 
 
 def _beside(path: KeyPath, run: RunTable, reporter: Reporter) -> None:

@@ -156,7 +156,7 @@ def _with_doors(task: WallTask) -> WallTask:
     first, last = task.places[0], task.places[-1]
     needs = zip((task.left, task.right), (first.needs[0], last.needs[1]), strict=True)
     left, right = (
-        replace(end, low=need, clears=True) if end and need and need >= end.low else end
+        replace(end, low=max(end.low, need), clears=need) if end is not None else None
         for end, need in needs
     )
     return replace(task, left=left, right=right)
@@ -227,7 +227,8 @@ def _more_or_less(task: WallTask, stretch: _Stretch) -> Iterator[Relief]:
 def _without(task: WallTask, key: str) -> WallTask:
     rest = tuple(each for each in task.places if each.key != key)
     beside = tuple(pair for pair in task.beside if key not in pair)
-    return replace(task, places=rest, beside=beside)
+    kept = tuple(each for each in task.proportions if key not in each[:2])
+    return replace(task, places=rest, beside=beside, proportions=kept)
 
 
 def _reliefs(stretch: _Stretch) -> Iterator[Relief]:
@@ -240,7 +241,7 @@ def _reliefs(stretch: _Stretch) -> Iterator[Relief]:
         ("left filler", stretch.left), ("right filler", stretch.right),
     )  # fmt: skip
     for of, filler in ends:
-        if filler is not None and (short < 0 or (filler.low >= short and not filler.clears)):
+        if filler is not None and (short < 0 or filler.low - short >= filler.clears):
             yield Relief(of, "", short)
 
 

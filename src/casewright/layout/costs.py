@@ -34,12 +34,22 @@ def cost_of(task: WallTask, left: int, widths: Sequence[int], right: int) -> int
             cost += likes.filler_wish * abs(width - filler.wished)
     cost += likes.seam * stray_seams(task, left, widths)
     cost += likes.clash * len(clashes(task, left, widths))
+    cost += likes.proportion * _out_of_proportion(task, widths)
     start = left
     for place, width in zip(task.places, widths, strict=True):
         if place.centre is not None:
             cost += likes.off_centre * abs(2 * start + width - place.centre)
         start += width
     return cost
+
+
+def _out_of_proportion(task: WallTask, widths: Sequence[int]) -> int:
+    """By how much pairs are off their proportion, times both numbers of it [steps]."""
+    wide = {place.key: width for place, width in zip(task.places, widths, strict=True)}
+    return sum(
+        abs(wide[one] * of_other - wide[other] * of_one)
+        for one, other, of_one, of_other in task.proportions
+    )
 
 
 def _unlike_their_mirror(task: WallTask, widths: Sequence[int]) -> int:

@@ -60,14 +60,14 @@ class EndFiller:
     in_corner
         Whether it clears the run round a corner: then it need not be like the other one.
     clears
-        Whether a door beside it needs its least.
+        What the door beside it needs of that [steps].
     """
 
     low: int
     high: int
     wished: int | None = None
     in_corner: bool = False
-    clears: bool = False
+    clears: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,6 +108,9 @@ class Preferences:
         [points].
     clash
         For each side of a case that stands before what is to be kept clear [points].
+    proportion
+        For each step that two cases are off the proportion of their widths, times both numbers of
+        it [points].
 
     Sources
     -------
@@ -124,6 +127,7 @@ class Preferences:
     narrow: int
     seam: int = 0
     clash: int = 0
+    proportion: int = 0
 
     @classmethod
     def usual(cls, steps_per_inch: int) -> Preferences:
@@ -138,6 +142,7 @@ class Preferences:
         return cls(
             off_centre=50, width=8 * inch, mirror=5, fillers=3, wish=2, filler_wish=1,
             orphan=20 * inch, narrow=12 * inch, seam=4 * inch, clash=60 * inch,
+            proportion=12,
         )  # fmt: skip
 
 
@@ -166,6 +171,8 @@ class WallTask:
         of the run below.
     clear
         What no side of a case is to stand before.
+    proportions
+        Keys of two cases, and how their widths are to compare: three to two.
     """
 
     length: int
@@ -178,6 +185,7 @@ class WallTask:
     seams: tuple[int, ...] = ()
     another: tuple[int, int] | None = None
     clear: tuple[KeepClear, ...] = ()
+    proportions: tuple[tuple[str, str, int, int], ...] = ()
 
     @property
     def has_like_fillers(self) -> bool:

@@ -47,6 +47,7 @@ class WallModel:
         self._doors()
         self._centres()
         self._wishes()
+        self._proportions()
         if self.new is not None:
             self._classes(self.new)
         self._alike()
@@ -141,6 +142,14 @@ class WallModel:
                 orphan = self.programme.choice(cost=weights.orphan)
                 short = weights.narrow - place.low
                 self.programme.require({number: 1, orphan: short}, low=weights.narrow)
+
+    def _proportions(self) -> None:
+        """Widths of two cases compare as they are wished to, or it costs."""
+        number = {p.key: n for n, p in zip(self.widths, self.task.places, strict=True)}
+        for one, other, of_one, of_other in self.task.proportions:
+            reach = max(place.high for place in self.task.places) * max(of_one, of_other)
+            terms = {number[one]: of_other, number[other]: -of_one}
+            self.programme.distance(terms, 0, reach, cost=self.task.preferences.proportion)
 
     def _classes(self, new: int) -> None:
         """Each free case is as wide as a settled one, or as one of the new widths."""

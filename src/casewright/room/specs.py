@@ -66,6 +66,8 @@ class RunSpec:
         from the wall's left end [mm].
     one_lid
         Whether one lid lies over its window seats.
+    proportions
+        Keys of cases whose widths a layout compares, each with its number: three to two.
     trims
         What is fitted to it once it stands.
     """
@@ -89,6 +91,7 @@ class RunSpec:
     solved: frozenset[str] = frozenset()
     seams: tuple[tuple[str, Given], ...] = ()
     one_lid: bool = False
+    proportions: tuple[tuple[str, int], ...] = ()
 
     @property
     def places(self) -> tuple[str, ...]:

@@ -60,7 +60,14 @@ def _cost(task: WallTask, answer: _Answer) -> int:
             cost += likes.filler_wish * abs(width - filler.wished)
     if task.left and task.right:
         cost += likes.fillers * abs(left - right)
+    cost += likes.proportion * _off(task, widths)
     return cost + likes.seam * _stray(task, answer) + likes.clash * _met(task, answer)
+
+
+def _off(task: WallTask, widths: tuple[int, ...]) -> int:
+    """By how much cases are off the proportion that is wished for."""
+    wide = {place.key: width for place, width in zip(task.places, widths, strict=True)}
+    return sum(abs(wide[a] * of_b - wide[b] * of_a) for a, b, of_a, of_b in task.proportions)
 
 
 def _met(task: WallTask, answer: _Answer) -> int:

@@ -12,7 +12,7 @@ from casewright.layout.tasks import EndFiller, KeepClear, Preferences, RunPlace,
 
 SMALL = Preferences(
     off_centre=50, width=16, mirror=5, fillers=3, wish=2, filler_wish=1, orphan=40, narrow=6,
-    seam=12, clash=70,
+    seam=12, clash=70, proportion=4,
 )  # fmt: skip
 
 _places = st.builds(
@@ -51,6 +51,9 @@ def tasks(draw: st.DrawFn) -> WallTask:
     clear = tuple(
         KeepClear(f"t{n}", low, low + wide) for n, (low, wide) in enumerate(draw(_pipes))
     )
+    built = [place.key for place in places if not place.opening]
+    parts = draw(st.tuples(st.integers(1, 3), st.integers(1, 3)))
+    compared = ((built[0], built[-1], *parts),) if len(built) > 1 and draw(st.booleans()) else ()
     return WallTask(
         max(length, 1),
         tuple(places),
@@ -60,6 +63,7 @@ def tasks(draw: st.DrawFn) -> WallTask:
         seams=seams,
         another=(2, 6),
         clear=clear,
+        proportions=compared,
     )
 
 

@@ -79,6 +79,10 @@ class RunTable(Table):
     beside: dict[Key, Key] = Field(default_factory=dict)
     """What must stand beside what, where the order is free: dishwasher = "sink"."""
 
+    proportions: dict[Key, Annotated[int, Field(ge=1, le=9)]] = Field(default_factory=dict)
+    """How widths that are left open compare, pots = 3, bins = 2: three to two. `casewright layout`
+    goes by it, as near as the marks of the tape and the other wishes let it."""
+
     over: Key | None = None
     """Another run on the same wall: seams here are best to stand on its seams."""
 
