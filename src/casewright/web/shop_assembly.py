@@ -30,17 +30,34 @@ def assembly_cards(room: Room) -> Iterator[ShopCard]:
 
 
 def parts_by_then(room: Room, case: Case, number: int) -> tuple[frozenset[str], frozenset[str]]:
-    """Parts that are in their places before a step of a case, and those that come in at it."""
+    """Parts that are in their places before a step of a case, and those that come in at it.
+
+    Of a door or a drawer that is put together by itself, its own alone; they are in the case once
+    they are hung. Before anything is, all of the box comes in.
+    """
     steps = tuple(told_steps(case, room.spec.unit))[:number]
-    before = frozenset(path for told in steps[:-1] for path in _with_their_own(case, told))
-    return before, frozenset(_with_their_own(case, steps[-1])) if steps else frozenset()
+    if not any(told.parts for told in steps):
+        return frozenset(), frozenset(part.path for part in case.parts if not part.front)
+    fronts = {part.path: part.front for part in case.parts}
+    stage = [told for told in steps if told.stage == steps[-1].stage]
+    made = {fronts.get(path, "") for told in stage for path in told.parts}
+    made = made if made and all(made) else {""}
+    before = frozenset(
+        path
+        for told in steps[:-1]
+        for each in told.parts
+        if fronts.get(each, "") in made
+        for path in _with_their_own(case, each)
+    )
+    return before, frozenset(
+        path for each in steps[-1].parts for path in _with_their_own(case, each)
+    )
 
 
-def _with_their_own(case: Case, told: ToldStep) -> Iterator[str]:
-    """What comes in; with a door or a drawer all its parts."""
-    for path in told.parts:
-        yield path
-        yield from (part.path for part in case.parts if part.front == path)
+def _with_their_own(case: Case, path: str) -> Iterator[str]:
+    """What comes in; of a door or a drawer all its parts."""
+    yield path
+    yield from (part.path for part in case.parts if part.front == path)
 
 
 def _card(
@@ -49,7 +66,6 @@ def _card(
     number, of = place
     words = line_of(told.step.text)
     is_box = told.is_last and not told.makes and told.stage != _HANGING
-    comes = told.parts
     text = size_text((*words, *(bit for note in told.step.notes for bit in line_of(note))))
     return ShopCard(
         id=f"assemble.{case.key}.{number}",
@@ -66,17 +82,17 @@ def _card(
                 if not _is_to_write_on(line)
             ),
         ),
-        figures=(
-            ShopFigure(
-                name=f"step.{case.key}.{number}" if comes else f"apart.{case.key}",
-                says=f"{case.spec.title} as it stands after this step",
-            ),
-        ),
+        figures=(_figure(case, number),),
         ticks=tuple(_ticks(case, told)) if told.is_last and told.stage != _HANGING else (),
         readings=tuple(_readings(room, case, readable)) if is_box else (),
-        parts=comes,
+        parts=told.parts,
         timer="glue" if "glue" in _NO_GLUE.sub("", text.lower()) else "",
     )
+
+
+def _figure(case: Case, number: int) -> ShopFigure:
+    says = f"{case.spec.title} as it stands at this step, with what comes in"
+    return ShopFigure(name=f"step.{case.key}.{number}", says=says)
 
 
 def _is_to_write_on(line: Line) -> bool:

@@ -71,8 +71,8 @@ def _plot(bound: Bound, name: str) -> Plot | None:
             return _sheet(bound, rest)
         case "view":
             return _view(bound, rest)
-        case "step" | "apart":
-            return _case(bound, rest, apart=kind == "apart")
+        case "step":
+            return _step(bound, rest)
         case "wall":
             hang = bound.day.walls.get(rest)
             if hang is None:
@@ -131,17 +131,14 @@ def _faces(part: Part, face: Face, unit: Unit) -> Iterator[Plot]:
             yield sheet([[view]], wide, wide * portion, unit, at_most=_LARGEST, bar=False)
 
 
-def _case(bound: Bound, rest: str, *, apart: bool) -> Plot | None:
-    key, _, number = (rest, "", "") if apart else rest.rpartition(".")
+def _step(bound: Bound, rest: str) -> Plot | None:
+    """'sink.4': a case at a step, what comes in at it beside its place."""
+    key, _, number = rest.rpartition(".")
     case = next((each for each in bound.room.cases if each.key == key), None)
-    if case is None:
-        return None
-    if apart:
-        return _fitted(bound, pulled_apart_scene(case))
-    if not number.isdecimal():
+    if case is None or not number.isdecimal():
         return None
     there, comes = parts_by_then(bound.room, case, int(number))
-    return _fitted(bound, pulled_apart_scene(case, there, comes)) if comes else None
+    return _fitted(bound, pulled_apart_scene(case, there, comes))
 
 
 def _fitted(

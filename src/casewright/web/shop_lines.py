@@ -24,7 +24,7 @@ __all__ = ["caution_line", "line_of", "sentence", "size_text", "split_at_signs"]
 
 _PAGE = "\f"
 _PAGES = re.compile(r"[, ]*\b(?:pages?|p\.)\s*$")
-_GAPS = re.compile(r" +(?=[ .,;:])")
+_GAPS = re.compile(r"[ \u00a0]+(?=[ .,;:])")
 
 _SIGN_WORDS: dict[str, str] = {
     "caution": "Caution",

@@ -138,6 +138,15 @@ def test_every_drawing_that_a_card_names_is_there(shop: TestClient) -> None:
     assert shop.get("/api/shop/drawings/view.C.none").status_code == 404
 
 
+def test_step_pictures_are_never_empty(shop: TestClient) -> None:
+    """The first shows all of the box apart; one at which nothing comes in what stands by then."""
+    cards = [c for c in shop.get("/api/shop").json()["cards"] if c["station"] == "assemble"]
+    for card in cards:
+        (figure,) = card["figures"]
+        drawn = shop.get(f"/api/shop/drawings/{figure['name']}").text
+        assert drawn.count("<path") + drawn.count("<polygon") + drawn.count("<line") > 5, figure
+
+
 def test_ticking_a_cut_keeps_the_plan_in_hand(shared: tuple[TestClient, Path]) -> None:
     """The sheet on the bench goes on by the plan that it was begun by, after a restart as well."""
     shop, path = shared
