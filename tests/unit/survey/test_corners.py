@@ -109,6 +109,27 @@ def test_a_triangle_and_a_diagonal_that_disagree_are_doubted() -> None:
     assert "90.0 degrees" in doubt.says
 
 
+def _across(one: int, other: int, degrees: float) -> str:
+    """Third side of a triangle, to 1/100 in (law of cosines)."""
+    square = one**2 + other**2 - 2 * one * other * math.cos(math.radians(degrees))
+    return str(Fraction(round(100 * math.sqrt(square)), 100))
+
+
+def test_the_other_diagonal_of_a_leaning_room_is_guessed() -> None:
+    """A corner of 85 degrees in a parallelogram, whose next corner has 95 (Euclid)."""
+    small = _triangle("36", "48", _across(36, 48, 85))
+
+    def doubts(diagonal: float) -> list[str]:
+        corner = CornerSpec("c", "corner", "a", "b", small, read(_across(120, 90, diagonal)))
+        return [d.says for d in survey(Chain(), _room(corner, a="120", b="90"), "in").doubts]
+
+    assert doubts(85) == []
+    [other] = doubts(95)
+    assert other.endswith("was the other diagonal measured?")
+    [odd] = doubts(88)
+    assert "other diagonal" not in odd
+
+
 def _ring(*across: str) -> SurveySpec:
     names = "abcd"
     corners = tuple(
