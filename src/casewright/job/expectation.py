@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from casewright.dims import Dim, Unit, shop_text, slack
-from casewright.facts import Facts
+from casewright.dims import Chain, Dim, Origin, Unit, shop_text, slack
+from casewright.facts import Fact, Facts
 from casewright.job.mix_ups import mix_up
 from casewright.job.reasons import reasons
 from casewright.room.build import build
 from casewright.room.model import Room
 from casewright.survey.slips import meant
+from casewright.survey.survey import survey
 
-__all__ = ["allowed_off", "doubt", "expected"]
+__all__ = ["allowed_off", "doubt", "expected", "settles_doubt"]
 
 _LEAST = Fraction(1)
 """What no reading is questioned for [mm]: a tape that lies a little askew."""
@@ -31,6 +32,26 @@ def expected(room: Room, path: str, facts: Facts) -> Room:
     if path not in facts:
         return room
     return build(room.spec, {each: fact for each, fact in facts.items() if each != path})
+
+
+def settles_doubt(room: Room, path: str, value: Fraction, facts: Facts) -> bool:
+    """Whether a reading of the room puts right what was asked to be read again.
+
+    What was doubted is no measure for the reading in its place: the other readings are.
+
+    Parameters
+    ----------
+    value
+        As read [mm].
+    facts
+        Those the room was built with, besides the file's own.
+    """
+    if not any(path in each.paths for each in room.survey.doubts):
+        return False
+    # As a size that nobody has read on the thing: such a one would pass for read once more.
+    instead = Fact(Origin("measured", ""), cut=value)
+    after = survey(Chain({**facts, path: instead}), room.spec.survey, room.spec.unit)
+    return not any(path in each.paths for each in after.doubts)
 
 
 def doubt(room: Room, path: str, value: Fraction, u: Fraction | None) -> str:

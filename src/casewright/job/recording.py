@@ -14,7 +14,7 @@ from casewright.dims import parse_length
 from casewright.errors import LengthError, Location, Problem
 from casewright.facts import Facts
 from casewright.job.defaults import TOOL_ACCURACY
-from casewright.job.expectation import doubt, expected
+from casewright.job.expectation import doubt, expected, settles_doubt
 from casewright.job.targets import Targets, all_sizes, cut_sizes
 from casewright.job.writer import Writer
 from casewright.record import Entry, Kind, RecordError, Sizes
@@ -236,6 +236,8 @@ class _Clerk:
             _refuse("it does not say what it is about", want)
 
     def _weigh(self, path: str, value: Fraction, u: Fraction | None) -> None:
+        if settles_doubt(self.room, path, value, self.facts):
+            return
         says = doubt(expected(self.room, path, self.facts), path, value, u)
         if says:
             self.doubts.append(says)

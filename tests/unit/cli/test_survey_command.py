@@ -68,3 +68,17 @@ def test_what_is_wrong_comes_as_a_document_too(
     assert run("survey", job, "--json") == 2
     [error] = json.loads(capsys.readouterr().out)["errors"]
     assert error["word"] == "90"
+
+
+@pytest.mark.parametrize(("again", "asked"), [("3607", False), ("3670", False), ("3760", True)])
+def test_what_was_to_be_read_again_is_no_measure_for_the_new_reading(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], again: str, asked: bool
+) -> None:
+    """3670 among 3607 to 3612 was doubted: one that lies among the others is believed."""
+    file = tmp_path / "alcove.toml"
+    file.write_text(
+        'format = 1\nunit = "mm"\n[wall.back]\nwidth = [3612, 3607, 3670, 3609]\n'
+        '[case.a]\nkind = "base"\nwidth = 600\n'
+    )
+    run("record", file, "reading", "survey.wall.back.width_3", again)
+    assert ("ASK" in capsys.readouterr().out) is asked
