@@ -72,13 +72,11 @@ def bays_of(maker: Maker, carcase: Carcase, opening: Opening) -> tuple[Bay, ...]
         return (Bay("roll_out", (left, right)),)
     low, high = frame.mullion
     thick = maker.house.thickness(maker.spec.box_stock)
-    place = maker.place.at("partition")
-    pad = place.let("pad_room", (high - low - thick) / 2)
     board = maker.house.thickness(maker.spec.strip_stock)
-    if not _THINNEST <= pad.value <= board.value:
+    if not _THINNEST <= (high - low - thick).value / 2 <= board.value:
         maker.findings.append(no_partition(maker, (high - low, thick), (_THINNEST, board)))
         return ()
-    part = _add(maker, carcase, opening, place.let("x", low + pad))
+    part, pad = _add(maker, carcase, opening, (low, high))
     near, far = extent(part, 0)
     return (
         Bay("roll_out_left", (left, Wall("right", part.path, "t1", near, pad))),
@@ -91,8 +89,20 @@ def _side(maker: Maker, carcase: Carcase, hand: Hand) -> Wall:
     return Wall(hand, path, "t1", thick if hand == "left" else carcase.width - thick)
 
 
-def _add(maker: Maker, carcase: Carcase, opening: Opening, x: Dim) -> Part:
-    """Cut the partition to the box as it is, place it, join it, tell its step."""
+def _add(
+    maker: Maker, carcase: Carcase, opening: Opening, mullion: tuple[Dim, Dim]
+) -> tuple[Part, Dim]:
+    """Cut the partition to the box as it is, place it, join it, tell its step.
+
+    Parameters
+    ----------
+    mullion
+        Case x of its edges [mm].
+
+    Returns
+    -------
+    The partition, and the room for a pad at either side of it, as thick as it is itself [mm].
+    """
     bottom = maker.parts[maker.path("bottom")]
     low = bottom.placed.y + bottom.finished.thickness
     over = _over(maker, low)
@@ -104,6 +114,9 @@ def _add(maker: Maker, carcase: Carcase, opening: Opening, x: Dim) -> Part:
         "partition", maker.spec.box_stock, high - low, carcase.depth - rear,
         setting=f"{maker.spec.key} partition", way=None, matched=True,
     )  # fmt: skip
+    left, right = mullion
+    pad = outline.place.let("pad_room", (right - left - outline.thickness) / 2)
+    x = outline.place.let("x", left + pad)
     part = maker.add(
         outline, role="partition", title="partition", lies="+y -z -x",
         at=(x + outline.thickness, low, carcase.depth), ends=("bottom", "top", "front", "back"),
@@ -121,7 +134,7 @@ def _add(maker: Maker, carcase: Carcase, opening: Opening, x: Dim) -> Part:
         marks=(("left face from the inside of the left side", mark), *row_marks(maker, joints)),
         cautions=("brad_points",),
     )  # fmt: skip
-    return part
+    return part, pad
 
 
 def _ends_under(maker: Maker, opening: Opening) -> bool:
