@@ -68,7 +68,8 @@ def stick_plots(
 ) -> Iterator[Plot]:
     """The stick page by page, strip beside strip, each with a check bar.
 
-    A strip ends where the next begins; the rule along its edge goes on from one to the next.
+    Strips are whole lengths from the stick's end; one without a mark is left out. Each says where
+    on the stick its foot lies, and the rule along its edge counts from the stick's end.
 
     Parameters
     ----------
@@ -79,26 +80,32 @@ def stick_plots(
     """
     wide, high = area_mm
     long = strip_length(high, unit)
-    count = -(-length // long)
+    strips = _with_marks(marks, length, long)
     across = max(1, int((wide + _BETWEEN) // (_WIDE + _BETWEEN)))
-    for first in range(0, count, across):
+    for first in range(0, len(strips), across):
         elements: list[Element] = []
-        numbers = range(first, min(first + across, count))
-        for n in numbers:
-            x = (n - first) * (_WIDE + _BETWEEN)
-            low = n * long
-            here = [
-                m for m in marks
-                if low <= m.measure.value < low + long
-                or (n + 1 == count and m.measure.value == low + long)
-            ]  # fmt: skip
-            elements.extend(_strip((x, low, long), (n + 1, count), unit, here))
+        page = strips[first : first + across]
+        for n, (low, here) in enumerate(page):
+            x = n * (_WIDE + _BETWEEN)
+            number = (first + n + 1, len(strips))
+            elements.extend(_strip((x, low, long), number, unit, here))
             elements.extend(_marks(here, x, low, float(long)))
-        last = numbers[-1]
-        which = f"strip {last + 1}" if first == last else f"strips {first + 1} to {last + 1}"
-        title = f"{which} of {count}"
+        last = first + len(page)
+        which = f"strip {last}" if len(page) == 1 else f"strips {first + 1} to {last}"
+        title = f"{which} of {len(strips)}"
         drawn = plot(Scene(tuple(elements), title), 1)
         yield _with_bar(drawn, unit)
+
+
+def _with_marks(
+    marks: Sequence[StickMark], length: Fraction, long: Fraction
+) -> list[tuple[Fraction, list[StickMark]]]:
+    """Where strips begin that bear a mark, with their marks; the last has that at its head too."""
+    count = -(-length // long)
+    found: dict[int, list[StickMark]] = {}
+    for mark in sorted(marks, key=lambda each: each.measure.value):
+        found.setdefault(min(mark.measure.value // long, count - 1), []).append(mark)
+    return [(n * long, here) for n, here in found.items()]
 
 
 def _with_bar(drawn: Plot, unit: Unit) -> Plot:
@@ -117,8 +124,8 @@ def _strip(
     x, low, long = at
     n, count = number
     yield rectangle((x, 0.0), (x + _WIDE, float(long)), NEIGHBOUR)
-    begins = format_length(low, unit, with_unit=True)
-    words = f"strip {n} of {count}, from {begins}"
+    foot = format_length(low, unit, with_unit=True)
+    words = f"strip {n} of {count}, foot at {foot}"
     yield Text((x + _WIDE / 2, float(long)), words, _WORDS, shift_mm=(0.0, 3.6))
     step = _STEP[unit]
     for k in range(1, int(long // step)):
@@ -139,7 +146,7 @@ def _marks(marks: Sequence[StickMark], x: float, low: Fraction, long: float) -> 
     labels = [_Label.of(mark) for mark in ordered]
     wished = [y + _OFF + label.tall / 2 for y, label in zip(ys, labels, strict=True)]
     middles = spread(wished, [label.tall / 2 for label in labels], _OFF)
-    middles = _on_strip(middles, [label.tall for label in labels], long)
+    middles = _on_strip(middles, [label.tall for label in labels], long - _OFF)
     for label, y, middle in zip(labels, ys, middles, strict=True):
         foot = middle - label.tall / 2
         if abs(foot - y - _OFF) > _OFF:

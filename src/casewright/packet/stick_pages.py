@@ -33,10 +33,11 @@ _HOW = (
     "them at full size, without fitting to the page, and measure the bar first."
 )
 _ALONG = (
-    "Cut out the strips, join them end to end on a straight lath, and check it with a tape. "
-    "Lay it on the level line with its 0 at the wall's left end."
+    "Strips without a mark are left out. Cut these out and glue each on a straight lath, its foot "
+    "where a tape from the lath's end shows the number over the strip. "
+    "Lay the lath on the level line with its 0 at the wall's left end."
 )
-_UP = "Join these likewise. Stand the stick on end with its level line on the wall's."
+_UP = "Glue these likewise, on a second lath. Stand it on end with its level line on the wall's."
 
 
 def stick_section(room: Room, day: Hanging, paper: Paper) -> Section | None:

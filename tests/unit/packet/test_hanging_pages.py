@@ -13,7 +13,7 @@ from tests.jobs import example
 from tests.unit.install.test_hanging import WALL, hung_room
 
 from casewright.drawing import Measure, Plot
-from casewright.drawing.marks import Stroke
+from casewright.drawing.marks import Stroke, Word
 from casewright.drawing.room_plan import plan_scene
 from casewright.drawing.scene import plot
 from casewright.drawing.shapes import Arc
@@ -162,6 +162,14 @@ def test_a_stick_is_true_to_size(places: list[Fraction]) -> None:
     }
     assert found == wanted
     assert all(each.area.height <= 200 for each in drawn)
+
+
+def test_strips_without_a_mark_are_not_printed() -> None:
+    """Of eleven strips of nine inches two bear marks; each says where its foot lies."""
+    marks = [StickMark(Measure(at * INCH, "in", f"m{at}"), "seam") for at in (3, 96)]
+    (drawn,) = stick_plots(marks, 96 * INCH, "in", (186, 245.4))
+    words = {mark.text for group in drawn.groups for mark in group.marks if isinstance(mark, Word)}
+    assert {'strip 1 of 2, foot at 0"', 'strip 2 of 2, foot at 90"'} <= words
 
 
 @pytest.mark.parametrize("height", [150.0, 199.9, 245.4])
