@@ -23,7 +23,8 @@ Formula: `wood-handbook`, equation 9-2. Load: `book-loads`. Creep of half again 
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from fractions import Fraction
 from typing import NamedTuple
 
 from casewright.casework.cases import Case
@@ -32,7 +33,7 @@ from casewright.checks.beam import Rectangle, section_inertia, uniform_load_sag
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.shelves import SHELF_ROLES, nosing_of, shelf_modulus, shelf_span_mm
 from casewright.checks.words import about, by_unit
-from casewright.dims import Way
+from casewright.dims import TAPE_MARK, Unit, Way
 from casewright.findings import Severity
 from casewright.room.model import Room
 from casewright.sources import POUND
@@ -42,6 +43,7 @@ __all__ = ["RULE"]
 _POUND_FORCE_N = float(POUND) * 9.80665  # standard gravity [m/s2]
 _FOOT_MM = 304.8
 _LOAD_LB_PER_FOOT = 20
+_LOADS: Mapping[Unit, str] = {"in": "20 lb a foot", "mm": "30 kg a metre"}
 _CREEP = 1.5
 _SEEN_PER_SPAN = 1 / 384  # 1/32 in per foot
 _LEAST_SLENDER = 10
@@ -114,14 +116,20 @@ def _breach(room: Room, parts: list[Part], beam: _Beam, nosing: Part | None) -> 
     titles = ", ".join(part.title for part in parts)
     return Breach(
         parts[0].path,
-        f"{titles} of {parts[0].case}: {about(room, beam.span_mm)} between supports would sag "
-        f"{about(room, beam.first_mm)} under books ({_LOAD_LB_PER_FOOT} lb a foot), {lasting} "
+        f"{titles} of {parts[0].case}: {_span(room, beam.span_mm)} between supports would sag "
+        f"{about(room, beam.first_mm)} under books ({_LOADS[room.spec.unit]}), {lasting} "
         f"once it has crept; the eye sees {limit}. Reckoned with {beam.modulus_mpa:.0f} MPa along "
         "the grain, the ends resting.",
         measured=lasting,
         limit=limit,
         remedies=(*_ways(room, parts[0], beam, nosing), "light things only"),
     )
+
+
+def _span(room: Room, span_mm: float) -> str:
+    """A span as a tape shows it, never more than it is."""
+    mark = TAPE_MARK[room.spec.unit]
+    return about(room, float(Fraction(round(span_mm * 1000), 1000) // mark * mark))
 
 
 def _ways(room: Room, part: Part, beam: _Beam, nosing: Part | None) -> Iterator[str]:
@@ -133,8 +141,8 @@ def _ways(room: Room, part: Part, beam: _Beam, nosing: Part | None) -> Iterator[
     yield from _higher_nosing(room, part, beam, nosing)
     times = beam.first_mm * _CREEP / beam.seen_mm
     yield (
-        f"{about(room, beam.span_mm * times ** (-1 / 3), Way.DOWN)} between supports at most: a "
-        "divider, or a narrower case"
+        f"{_span(room, beam.span_mm * times ** (-1 / 3))} between supports at most: a divider, or "
+        "a narrower case"
     )
     if nosing is None:
         thicker = float(part.finished.thickness.value) * times ** (1 / 3)

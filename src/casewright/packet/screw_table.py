@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from casewright.dims import shop_text
+from casewright.dims import TAPE_MARK, Way, round_to, shop_text
 from casewright.install.hanging import WallHanging
 from casewright.install.screw_values import GRAVITIES, LEAST_DIAMETERS, screw_value
 from casewright.install.stud_map import WallScrew
@@ -64,6 +64,7 @@ def _rows(room: Room, screw: WallScrew, fixing: WallFixing) -> Iterator[Row]:
     diameter = float(room.spec.hardware.wall_screw.diameter)
     head = _board(room, fixing)
     gap = float(screw.length.value - screw.bite.value) - head
+    bite, _ = round_to(screw.bite.value, TAPE_MARK[room.spec.unit], Way.DOWN)
     for gravity, wood in zip(GRAVITIES, _WOODS, strict=True):
         value = screw_value(gravity, diameter, head, gap, float(screw.bite.value))
         across: Rich = f"none: under {LEAST_DIAMETERS:.0f} diameters deep"
@@ -71,7 +72,7 @@ def _rows(room: Room, screw: WallScrew, fixing: WallFixing) -> Iterator[Row]:
             across = Strong(_force(room, value.lateral_n))
         yield Row(
             (
-                _text(room, screw.length.value), _text(room, screw.bite.value),
+                _text(room, screw.length.value), _text(room, bite),
                 f"{wood}, G {gravity:.2f}", Strong(_force(room, value.withdrawal_n)), across,
             )
         )  # fmt: skip

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from fractions import Fraction
 
 import pytest
 from tests.builders import INCH, PANEL, SLAB, Unit, case_spec, given, job, length, plain_style
+from tests.jobs import read
 from tests.unit.checks.examples import FAILS, drawers_on, labelled, with_tools
 from tests.unit.checks.rooms import (
     BASE,
@@ -220,3 +222,17 @@ def test_a_nosing_as_high_as_told_takes_the_sag_out_of_a_shelf() -> None:
         return 1.5 * uniform_load_sag(span, load, modulus, section_inertia(whole))
 
     assert sag(float(high)) <= span / 384 < sag(float(high - INCH / 4))
+
+
+def test_a_metric_job_hears_of_sag_in_its_own_units_as_a_tape_shows_them() -> None:
+    """20 lb a foot are 29.8 kg a metre; spans are whole millimetres."""
+    text = (
+        'format = 1\nunit = "mm"\n[stock.plywood]\nmeasured = 17.8\nstiffness = 8300\n'
+        '[case.books]\nkind = "wall"\nwidth = 1150.5\n'
+    )
+    (finding,) = found_in("shelf sag", build(read(text)))
+    assert round(20 * float(POUND) / 0.3048) == 30
+    assert "(30 kg a metre)" in finding.says
+    for words in (finding.says, *finding.remedies):
+        for span in re.findall(r"([\d.]+) mm between supports", words):
+            assert "." not in span
