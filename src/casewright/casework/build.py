@@ -59,6 +59,7 @@ from casewright.casework.rails import (
     boards_beside,
     cut_nailers,
     cut_rails,
+    front_rail_depth,
     nailer_rear,
     place_flat,
     place_upright,
@@ -304,7 +305,8 @@ def _place_boards(
             case "nailer_top" | "nailer_bottom":
                 place_upright(maker, board, x, nailer_rear(maker, carcase, outline.thickness))
             case "crown_stretcher" | "front_rail":
-                place_upright(maker, board, x, carcase.depth - outline.thickness)
+                front = front_rail_depth(maker, carcase.openings, carcase.depth)
+                place_upright(maker, board, x, front - outline.thickness)
             case "toe_board":
                 back_face = carcase.depth - toe_setback(maker) - outline.thickness
                 place_upright(maker, board, x, back_face)

@@ -10,15 +10,17 @@ from casewright.casework.box import (
     front_edges,
     underside_shows,
 )
-from casewright.casework.carcase import Carcase
+from casewright.casework.carcase import Carcase, Opening
 from casewright.casework.features import Plane
+from casewright.casework.fronts.face_edges import inset_by
 from casewright.casework.maker import Maker
 from casewright.casework.rows import row_boards, wants_front_rail
 from casewright.casework.specs import CaseSpec
 from casewright.dims import Dim
 
 __all__ = [
-    "boards_beside", "cut_nailers", "cut_rails", "nailer_rear", "place_flat", "place_upright",
+    "boards_beside", "cut_nailers", "cut_rails", "front_rail_depth", "nailer_rear", "place_flat",
+    "place_upright",
 ]  # fmt: skip
 
 _FLAT_ENDS = ("left", "right", "front", "back")
@@ -159,6 +161,16 @@ def cut_rails(maker: Maker, box: Box, top: Board | None) -> list[Board]:
             )
         )  # fmt: skip
     return rails
+
+
+def front_rail_depth(maker: Maker, openings: tuple[Opening, ...], front: Dim) -> Dim:
+    """Plane z of the front of the rail that a false front is screwed to [mm].
+
+    In the plane of the box's front; where the false front is inset, behind that and its bumpers.
+    """
+    over = next((each for each in openings if each.row == "false front"), None)
+    deep = None if over is None or maker.spec.framed else inset_by(maker, over)
+    return front if deep is None else front - deep - maker.style("bumper")
 
 
 def nailer_rear(maker: Maker, carcase: Carcase, thickness: Dim) -> Dim:

@@ -10,6 +10,7 @@ from itertools import pairwise
 from casewright.casework.appliance_rows import appliance_height, room_for_cleats
 from casewright.casework.box import Board, Box, cut_horizontal
 from casewright.casework.carcase import Opening
+from casewright.casework.fronts.face_edges import planned_thickness
 from casewright.casework.maker import Maker
 from casewright.casework.specs import CaseSpec, OverlayKind, RowSpec
 from casewright.dims import Dim, greatest, least
@@ -143,6 +144,8 @@ def part_into_rows(maker: Maker, box: Box, bay: Opening) -> tuple[Opening, ...]:
     found: list[Opening] = []
     hung = boards.get("crown_stretcher")
     ceiling = bay.y1 if hung is None or maker.spec.divider is not None else hung.underside
+    if rows_overlay(maker.spec) == "inset":
+        ceiling = _inner_head(box)
     line, clear, above = bay.face_y1, ceiling, bay.top
     for number, (row, name) in enumerate(zip(rows, names, strict=True), start=1):
         last = number == len(rows)
@@ -219,8 +222,24 @@ def _cut_between_inset(maker: Maker, box: Box) -> None:
     under = ceiling
     pairs = pairwise(maker.spec.rows)
     for number, (height, pair) in enumerate(zip(given, pairs, strict=False), start=1):
-        under = under - (share if height is None else height) - air - thick
-        _cut_board(maker, box, number, under, whole=_is_whole(pair))
+        tall = share if height is None else height
+        under = under - tall - air - thick
+        narrow = _before_bowl(maker, pair[0], tall) if maker.spec.sink else None
+        _cut_board(maker, box, number, under, whole=_is_whole(pair), width=narrow)
+
+
+def _before_bowl(maker: Maker, row: RowSpec, tall: Dim) -> Dim | None:
+    """Width of the rail under an inset false front [mm]: no farther back than the rail on edge.
+
+    A bowl hangs down behind both (common practice).
+    """
+    front = row.front
+    if row.kind != "false front" or front is None:
+        return None
+    if row.low is not None and tall.value < 3 * maker.style("rail").value:
+        front = row.low
+    rail = maker.house.thickness(maker.spec.box_stock)
+    return planned_thickness(maker, front) + maker.style("bumper") + rail
 
 
 def _inner_head(box: Box) -> Dim:
@@ -261,17 +280,24 @@ def cut_front_rail(maker: Maker, box: Box, below: Dim) -> None:
             width=below - deck - maker.style("finger_gap"), edges=(),
         )  # fmt: skip
         return
+    cut_horizontal(
+        maker, box, "front_rail", "rail", "front rail on edge", underside=None, below=below,
+        width=least(maker.style("sink_rail"), _most_rail(maker, box, below)), edges=(),
+    )  # fmt: skip
+
+
+def _most_rail(maker: Maker, box: Box, below: Dim) -> Dim:
+    """How high a false front lets the rail behind it be [mm]: a driver passes under it."""
+    thick, driver = box.bottom.outline.thickness, 2 * maker.style("driver_room")
+    if rows_overlay(maker.spec) == "inset":
+        board = next((b for b in box.boards if b.name == "row_board.1"), box.bottom)
+        return below - board.underside - board.outline.thickness - driver
     _, _, heights = _designed(maker, box)
     most = heights[0]
     first = next(pairwise(maker.spec.rows), None)
     if first is not None and _wants_board(maker.spec, first):
-        most = most - box.bottom.outline.thickness - 2 * maker.style("driver_room")
-    if below is not box.head:
-        most = most - box.bottom.outline.thickness
-    cut_horizontal(
-        maker, box, "front_rail", "rail", "front rail on edge", underside=None, below=below,
-        width=least(maker.style("sink_rail"), most), edges=(),
-    )  # fmt: skip
+        most = most - thick - driver
+    return most if below is box.head else most - thick
 
 
 def _designed(maker: Maker, box: Box) -> tuple[Dim, Dim, tuple[Dim, ...]]:
@@ -299,11 +325,13 @@ def _is_whole(pair: tuple[RowSpec, RowSpec]) -> bool:
     return bool({"open", "appliance"} & {pair[0].kind, pair[1].kind})
 
 
-def _cut_board(maker: Maker, box: Box, number: int, underside: Dim, *, whole: bool) -> None:
+def _cut_board(
+    maker: Maker, box: Box, number: int, underside: Dim, *, whole: bool, width: Dim | None = None
+) -> None:
     word = "board" if whole else "rail"
     cut_horizontal(
         maker, box, f"row_board.{number}", "fixed shelf" if whole else "stretcher",
         f"{word} under row {number}",
         underside=maker.place.let(f"row_{number}_board", underside),
-        width=None if whole else maker.style("stretcher"),
+        width=None if whole else width or maker.style("stretcher"),
     )  # fmt: skip

@@ -36,13 +36,13 @@ def check_overlay(key: str, case: CaseTable, content: Content, reporter: Reporte
 
 
 def _inset_rows(key: str, case: CaseTable, path: KeyPath, reporter: Reporter) -> None:
-    """Inset fronts close against a board above and below; a false one has nothing behind it."""
+    """Inset fronts close against a board above and below."""
     rows = written_rows(key, case)
     if rows and case.rails is False:
         what = "inset fronts close against rails: without one there is a hole between two rows"
         reporter.tell(("case", key, "rails"), what, "take it out, or write rails = true")
-    if any(kind == "false front" for kind, _, _ in rows):
-        what = f"{key}: the rail of a false front lies where an inset one would"
+    if case.lid == "hinged":
+        what = f"{key}: the inner front under its lid lies where an inset front would"
         reporter.tell(path, what, f'{_FULL}, or face = "face frame"')
 
 

@@ -36,6 +36,7 @@ def _face(sizes: CaseSizes) -> Fraction:
     overlay = rows_overlay(case)
     if overlay == "inset":
         head = sizes.board if case.divider is None else sizes.board / 2
+        head = Fraction(0) if case.topless else head
         clear = (case.height.value if case.divider is None else case.divider.value) - head
         if case.divider is not None and case.toe == "plinth":
             clear += sizes.deck
@@ -141,6 +142,9 @@ def _check_boards_between(sizes: CaseSizes, share: Fraction, where: KeyPath) -> 
         if free < need and (number or not last):
             what = f"{sizes.rough(max(free, Fraction(0)))} is left between the boards about row "
             what += f"{number + 1}: a driver and the nailer want {sizes.rough(need, Way.UP)}"
-            sizes.reporter.tell(where, what, "fewer or higher rows, or rails = false")
+            want = "fewer or higher rows"
+            if rows_overlay(case) != "inset":
+                want += ", or rails = false"
+            sizes.reporter.tell(where, what, want)
             return
         free, whole_above = -sizes.board, whole_above or whole

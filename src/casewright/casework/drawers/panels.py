@@ -22,6 +22,7 @@ from casewright.casework.fronts.leaves import LeafPlan, face_place, front_height
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.parts import Part
+from casewright.casework.rows import rows_overlay
 from casewright.casework.setups import bore_setup
 from casewright.dims import Dim, Place, Way, least
 
@@ -78,6 +79,8 @@ def _air(maker: Maker, carcase: Carcase, front: Front, leaf: LeafPlan) -> Dim:
     """Between a false front and what it is screwed to [mm]: its bumpers, or what is left."""
     if leaf.front.overlay != "inset":
         return maker.style("bumper")
+    if not maker.spec.framed:
+        return maker.style("bumper")
     return maker.place.at(leaf.name).let("air", front.z - carcase.depth)
 
 
@@ -87,7 +90,8 @@ def hang_false_fronts(maker: Maker) -> None:
         if front.opening.partition("_")[0] != "false":
             continue
         joints = tuple(j.path for j in maker.joints if j.path == f"{front.path}.joint")
-        spacer = maker.house.text(maker.style("gap"))
+        inset = rows_overlay(maker.spec) == "inset"
+        spacer = maker.house.text(maker.style("inset_gap" if inset else "gap"))
         maker.step(
             "hang", front.path, "-z",
             f"Stick bumpers on the back of the {front.title}; set it with spacers of {spacer} on "

@@ -80,7 +80,7 @@ def _check_inset(case: Assembled, face: Face) -> Iterator[Failure]:
     of = case.units.of
     framed = case.model.spec.framed
     boxes = [(s.part.role, s.outer) for s in case.case_solids]
-    uprights = ("frame stile",) if framed else ("side",)
+    uprights = ("frame stile", "blind stile") if framed else ("side",)
     levels = ("frame rail",) if framed else _LEVEL
     planes = {
         "left": [(of(face.x0), box.x1) for role, box in boxes if role in uprights],
@@ -88,6 +88,9 @@ def _check_inset(case: Assembled, face: Face) -> Iterator[Failure]:
         "bottom": [(of(face.y0), box.y1) for role, box in boxes if role in levels],
         "top": [(of(face.y1), box.y0) for role, box in boxes if role in levels],
     }
+    if case.model.spec.topless:
+        # A bowl hangs in it: the front ends at the counter that lies on the sides.
+        planes["top"] += [(of(face.y1), box.y1) for role, box in boxes if role == "side"]
     for word, pairs in planes.items():
         off = min((apart(own, plane) for own, plane in pairs), default=0)
         if off:

@@ -189,7 +189,7 @@ def test_an_inset_door_over_an_overlaid_one() -> None:
 @pytest.mark.parametrize(
     ("more", "says"),
     [
-        ('kind = "base"\nsink = true', "the rail of a false front lies where an inset one would"),
+        ('kind = "base"\nheight = 18\nlid = "hinged"', "inner front under its lid lies where"),
         ('kind = "wall"\nfixed_shelves = [14]', "fixed shelves end where inset doors would lie"),
         ('kind = "wall"\ncrown = 2', "crown would lap over inset doors"),
     ],

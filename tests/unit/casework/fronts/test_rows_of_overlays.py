@@ -67,10 +67,42 @@ def test_partial_rows_leave_the_edges_bare(unit: Unit, rails: bool) -> None:
 
 
 def test_what_inset_rows_cannot_have_is_told_at_its_line() -> None:
-    """No rail between two rows leaves a hole; a false front has nothing behind it."""
+    """No rail between two rows leaves a hole; an inner front lies where an inset one would."""
     front = 'front = { overlay = "inset" }\n'
     text = f'{HEAD}[case.a]\nkind = "base"\nwidth = 24\n{front}rows = ["drawer 6", "doors"]\n'
     assert read_job(text, "a.toml").cases[0].row_rails
     assert any("hole" in problem.what for problem in problems(f"{text}rails = false\n"))
-    false = text.replace("drawer 6", "false front 7")
-    assert any("false front" in problem.what for problem in problems(false))
+    seat = f'{HEAD}[case.a]\nkind = "base"\nwidth = 24\nheight = 18\n{front}lid = "hinged"\n'
+    assert any("under its lid" in problem.what for problem in problems(seat))
+
+
+@pytest.mark.parametrize("width", [("12", "300"), ("36", "900"), ("48", "1200")])
+@pytest.mark.parametrize("unit", ["in", "mm"])
+def test_an_inset_false_front_lies_before_its_rail(unit: Unit, width: tuple[str, str]) -> None:
+    """Fronts, the gap above and below each, the rail between and the bottom fill a sink base.
+
+    By the sums of an inset front (`INSET_FF`: opening less two gaps) and of a sink base (no top);
+    transcribed. The rail on edge stands back by the front and its bumpers, and no other board
+    reaches farther in, where the bowl hangs (common practice).
+    """
+    inch = unit == "in"
+    case = _built(
+        unit, "inset", "false front 7" if inch else "false front 180", "doors", sink=True,
+        back="open", row_rails=True, width=width[0 if inch else 1],
+    )  # fmt: skip
+    of = length
+    thick = case.part("base.side_left").finished.thickness.value
+    toe, gap, bumper = (
+        of(each, unit) for each in (("4", "3/32", "1/16") if inch else ("100", "2.5", "1.5"))
+    )
+    false = next(f for f in case.fronts if f.opening == "false_front")
+    doors = [f for f in case.fronts if f.opening == "main"]
+    rail, between = case.part("base.front_rail"), case.part("base.row_board.1")
+    assert false.height.value == of("7" if inch else "180", unit)
+    assert {f.height.value + false.height.value + 4 * gap + 2 * thick + toe for f in doors} == {
+        case.height.value
+    }
+    assert {f.z.value + f.thickness.value for f in case.fronts} == {case.depth.value}
+    assert rail.placed.z.value + thick == false.z.value - bumper
+    assert between.finished.width.value <= case.depth.value - rail.placed.z.value
+    assert verify(case, hardware=hardware(unit)).holds

@@ -29,6 +29,7 @@ assert isinstance(STRIP, Board)
 THIN_BOARD = replace(STRIP, key="thin_board", species="red maple")
 
 PARTIAL = replace(SLAB, overlay="partial")
+INSET = replace(SLAB, overlay="inset")
 
 KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
     "upper": ("in", {"front": replace(SLAB, edge="band"), "edge": "band"}),
@@ -161,6 +162,14 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
         "mm", drawer_base("mm", "false front 180", "doors", width="450", toe="none", sink=True,
                           back="open"),
     ),
+    "sink base with inset fronts": (
+        "in",
+        drawer_base(
+            "in", width="18", height="20", toe="none", sink=True, back="open", row_rails=True,
+            front=INSET, rows=(RowSpec("false front", given("5"), INSET, INSET),
+                               RowSpec("doors", None, INSET, INSET)),
+        ),
+    ),
     "upper with a face frame": (
         "in",
         {
@@ -189,6 +198,14 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
         {
             "kind": "base", "toe": "none", "blind": "right", "width": "1050", "height": "500",
             "depth": "580", "shelves": 0, "front": replace(SLAB, leaves=1, hinge="left"),
+        },
+    ),
+    "framed blind corner base": (
+        "in",
+        {
+            "kind": "base", "toe": "none", "blind": "left", "width": "45", "height": "20",
+            "depth": "23 1/4", "shelves": 0, "face": "face frame", "face_stock": "board",
+            "front": replace(SLAB, leaves=1, hinge="right", overlay="partial"),
         },
     ),
     "diagonal corner": ("mm", {
