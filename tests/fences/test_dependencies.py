@@ -80,7 +80,11 @@ def test_every_pin_is_checked_by_its_hash_and_names_no_address(kind: str) -> Non
 def test_what_is_asked_for_is_used() -> None:
     """A library that nothing imports is let go."""
     tools = {"mypy", "ruff", "import-linter", "pytest", "pytest-xdist"}
-    renamed = {"fontpkg-ibm-plex-sans-condensed": "fontpkg_ibm_plex_sans_condensed"}
+    renamed = {
+        "fontpkg-ibm-plex-sans-condensed": "fontpkg_ibm_plex_sans_condensed",
+        "pillow": "PIL",
+        "zxing-cpp": "zxingcpp",
+    }
     folders = ("src", "tests", "benchmarks")
     text = "\n".join(
         path.read_text("utf-8") for folder in folders for path in (ROOT / folder).rglob("*.py")

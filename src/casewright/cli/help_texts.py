@@ -102,9 +102,12 @@ PACKET = """Make the shop packet: packet.pdf, and the parts, buy list and hardwa
   casewright packet kitchen.toml               into out/kitchen
   casewright packet kitchen.toml --out shop    into shop
   casewright packet kitchen.toml --left        no page for what is cut, machined, assembled
+  casewright packet kitchen.toml --pages http://192.168.1.20:8417/    labels with codes
 
 Open questions and findings stand on its cover. All of it is written, or nothing: a failed proof
-leaves the folder as it was.
+leaves the folder as it was. With --pages each label bears a code: a phone that has joined opens
+the part with its camera while `serve --network`, which prints the address, serves the job there. A
+packet that is made from the page has them by itself.
 """
 
 LAYOUT = """Fill the walls: up to five layouts that differ in kind, each with its trade.

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import re
 import sys
 from pathlib import Path
 
 from casewright.cli.commands import has_failed, load_and_work_out, tell_rescue
 from casewright.cli.exits import CLEAN, FAILED_PROOF, OPEN
 from casewright.cli.progress import working
+from casewright.errors import CasewrightError
 from casewright.job.editor_schema import schema_text
 from casewright.job.fingerprint import printed_fingerprint
 from casewright.job.load import load_job
@@ -21,7 +23,14 @@ from casewright.job.writer import this_writer
 from casewright.outputs.files import check_folder, write_file, write_folder
 from casewright.record import RecordError, alone
 
-__all__ = ["run_demo", "run_new", "run_packet"]
+__all__ = ["AddressError", "run_demo", "run_new", "run_packet"]
+
+
+_ADDRESS = re.compile(r"http://[a-z0-9.-]+(:[0-9]{1,5})?/?", re.IGNORECASE | re.ASCII)
+
+
+class AddressError(CasewrightError):
+    """What stands for an address is none."""
 
 
 def run_new(file: Path, *, metric: bool, schema: Path | None) -> int:
@@ -57,18 +66,34 @@ def _note(job: Path, worked: WorkedJob) -> None:
         print(f"The record does not know of this packet. {error}", file=sys.stderr)
 
 
+def _check_address(pages: str) -> None:
+    """Refuse what the code of a label cannot lead to; empty is good."""
+    if pages and not _ADDRESS.fullmatch(pages):
+        message = (
+            f'--pages "{pages}": no address that pages are served at; write it as '
+            "`casewright serve JOB --network` prints it: http://192.168.1.20:8417/"
+        )
+        raise AddressError(message)
+
+
 def run_packet(
-    job: Path, out: Path | None, use: Use | None = None, *, left_only: bool = False
+    job: Path,
+    out: Path | None,
+    use: Use | None = None,
+    *,
+    left_only: bool = False,
+    pages: str = "",
 ) -> int:
     """`packet`: the whole packet into a folder, or nothing at all; or what is left to do."""
     folder = out or Path("out") / job.stem
     check_folder(folder)
+    _check_address(pages)
     worked = load_and_work_out(job, use, reminds=True)
     if has_failed(worked, as_json=False):
         print("No packet was made: the parts do not go together.", file=sys.stderr)
         return FAILED_PROOF
     with working("planning the cuts and drawing"):
-        drawn = draw_packet(worked, left_only=left_only)
+        drawn = draw_packet(worked, left_only=left_only, pages=pages)
     with working("printing"):
         files = packet_files(drawn)
     with alone(job.parent):

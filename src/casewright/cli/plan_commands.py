@@ -139,12 +139,17 @@ def packet(
     ] = False,
     without_record: WithoutRecord = False,
     as_of: AsOf = None,
+    *,
+    pages: Annotated[
+        str,
+        typer.Option(metavar="ADDRESS", help="Labels get a code that opens the part there."),
+    ] = "",
 ) -> None:
     """Make the shop packet: packet.pdf, and the parts, buy list and hardware as CSV."""
     from casewright.cli.making import run_packet
 
     use = use_of(without_record, as_of)
-    leave(lambda: run_packet(job, out, use, left_only=left))
+    leave(lambda: run_packet(job, out, use, left_only=left, pages=pages))
 
 
 @app.command(short_help="What the free widths of a run could be.", help=help_texts.LAYOUT)

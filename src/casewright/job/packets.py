@@ -106,13 +106,15 @@ def _not_told(worked: WorkedJob, breakdown: Breakdown) -> Iterator[Finding]:
     return (each for each in breakdown.findings if (each.rule, each.path) not in told)
 
 
-def draw_packet(worked: WorkedJob, *, left_only: bool = False) -> DrawnPacket:
+def draw_packet(worked: WorkedJob, *, left_only: bool = False, pages: str = "") -> DrawnPacket:
     """Plan the cuts and draw the packet; of a large job its cards while the cuts are planned.
 
     Parameters
     ----------
     left_only
         Pages only for what is left to do by the marks of the record.
+    pages
+        Address that the job's pages are served at, for the codes of labels; empty: none.
 
     Raises
     ------
@@ -139,6 +141,7 @@ def draw_packet(worked: WorkedJob, *, left_only: bool = False) -> DrawnPacket:
             jigs(room, purchases.breakdown.chain),
             left_only=left_only,
             cards=cards,
+            pages=pages,
         )
         return DrawnPacket(purchases, packet_document(content), points)
 

@@ -259,6 +259,8 @@ class Label:
         Smaller, beside them: finished size, stock, edges.
     after
         At its lower edge: what comes next.
+    opens
+        Address that its code leads a phone to; empty: it bears no code.
     """
 
     mark: str
@@ -269,6 +271,7 @@ class Label:
     target: str = ""
     aside: tuple[Rich, ...] = field(default=(), kw_only=True)
     after: Rich = field(default="", kw_only=True)
+    opens: str = field(default="", kw_only=True)
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,6 +16,7 @@ from casewright.drawing.lettering import FAMILIES
 from casewright.outputs import blocks as b
 from casewright.outputs.document import Document, Paper, Section, section_anchors
 from casewright.outputs.inlines import Rich, rich_text
+from casewright.outputs.scan_code import scan_code_svg
 from casewright.outputs.section_text import SectionText, block_weight, printing_text
 from casewright.outputs.svg import svg_text
 from casewright.outputs.typst_lines import Json, line_data, sign_picture
@@ -320,4 +321,5 @@ def _label(label: b.Label) -> Json:
         "signs": [sign_picture(sign) for sign in label.signs],
         "toward": label.toward,
         "to": label.target,
+        "code": scan_code_svg(label.opens) if label.opens else "",
     }

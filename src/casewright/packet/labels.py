@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from casewright.breakdown import Breakdown
 from casewright.casework.features import Bores
@@ -26,7 +27,11 @@ _ON_THE_LEAF = ("hinge cup", "pull")
 
 
 def labels_section(
-    room: Room, breakdown: Breakdown, sheet: LabelSheet, holds: HoldMarks | None = None
+    room: Room,
+    breakdown: Breakdown,
+    sheet: LabelSheet,
+    holds: HoldMarks | None = None,
+    pages: str = "",
 ) -> Section:
     """A label for every piece, in the order of the cut list.
 
@@ -34,11 +39,16 @@ def labels_section(
     ----------
     holds
         What pieces wait for that go by a reading; None: none does.
+    pages
+        Address that the job's pages are served at; empty: labels bear no code.
     """
     holds = holds or HoldMarks(room)
     titles, rough, matches = place_titles(room), rough_lengths(breakdown), match_names(room)
     labels = tuple(
-        _label(room, part, titles[part.case], rough.get(part.path), holds, matches)
+        replace(
+            _label(room, part, titles[part.case], rough.get(part.path), holds, matches),
+            opens=_opens(pages, part),
+        )
         for part in room.parts
     )
     size = "4 × 1 in" if room.spec.paper == "letter" else "99.1 × 33.9 mm"
@@ -46,7 +56,14 @@ def labels_section(
         f"Labels. On plain paper: cut along the lines, fix with tape. Or on label sheets of "
         f"{sheet.across} × {sheet.down}, {size}. Print at full size."
     )
+    if pages:
+        note += f" The codes open a part on a phone while the job is served at {pages}."
     return Section("Labels", (Labels(sheet, labels, note=note),), "labels", plain=True)
+
+
+def _opens(pages: str, part: Part) -> str:
+    """Short and in capitals, which makes the dots of the code larger."""
+    return f"{pages.rstrip('/')}/P/{part.mark}".upper() if pages else ""
 
 
 def _label(

@@ -106,6 +106,8 @@ class PacketContent:
         Whether it is for what is left to do only.
     cards
         Its cards, where they are drawn already; None: they are drawn with the rest.
+    pages
+        Address that the job's pages are served at, for the codes of labels; empty: none.
     """
 
     room: Room
@@ -119,6 +121,7 @@ class PacketContent:
     jigs: Jigs | None = None
     left_only: bool = False
     cards: Cards | None = None
+    pages: str = ""
 
 
 def packet_document(content: PacketContent) -> Document:
@@ -164,7 +167,7 @@ def _sections(content: PacketContent, left: Left, paper: Paper) -> list[Section]
         found += _at_the_wall(left.wall, day, paper)
     if left.saw.parts or not left.is_part:
         labels = LABELS_LETTER if content.room.spec.paper == "letter" else LABELS_A4
-        found.append(labels_section(left.saw, breakdown, labels, holds.marks))
+        found.append(labels_section(left.saw, breakdown, labels, holds.marks, content.pages))
     return [section for section in found if section is not None]
 
 

@@ -71,7 +71,8 @@ def application(
         news.tell("steps", Steps.of(standing, live.version).model_dump())
 
     live = LiveJob(job, told)
-    packets = PacketMaker(job, lambda: news.tell("packet", {}))
+    pages = next(iter(addresses), "")
+    packets = PacketMaker(job, lambda: news.tell("packet", {}), pages)
     site = Site(live, Editor(live), news, Devices(), page, packets, tuple(addresses))
     app = FastAPI(
         title="Casewright", openapi_url=None, docs_url=None, redoc_url=None,

@@ -55,10 +55,13 @@ class PacketMaker:
         The job file.
     told
         Called when a packet has come further.
+    pages
+        Address that other devices find the job's pages at; empty: only this machine does.
     """
 
-    def __init__(self, path: Path, told: Callable[[], None]) -> None:
+    def __init__(self, path: Path, told: Callable[[], None], pages: str = "") -> None:
         self._path = path
+        self._pages = pages
         self._told = told
         self._lock = threading.Lock()
         self._state = PacketState()
@@ -80,7 +83,9 @@ class PacketMaker:
     def _make(self) -> None:
         context = multiprocessing.get_context("spawn")
         ours, theirs = context.Pipe(duplex=False)
-        process = context.Process(target=_print, args=(self._path, theirs), daemon=False)
+        process = context.Process(
+            target=_print, args=(self._path, self._pages, theirs), daemon=False
+        )
         process.start()
         theirs.close()
         state = PacketState("failed", says="it was not finished; try again")
@@ -94,20 +99,20 @@ class PacketMaker:
         self._told()
 
 
-def _print(path: Path, connection: Connection) -> None:
+def _print(path: Path, pages: str, connection: Connection) -> None:
     """Make the packet of a job as it lies on the disk; in a process of its own."""
     try:
-        state = _printed(path)
+        state = _printed(path, pages)
     except (CasewrightError, OSError) as error:
         state = PacketState("failed", says=str(error))
     with connection, suppress(OSError):
         connection.send_bytes(pickle.dumps(state, pickle.HIGHEST_PROTOCOL))
 
 
-def _printed(path: Path) -> PacketState:
+def _printed(path: Path, pages: str) -> PacketState:
     job, _, worked = as_recorded(path)
     worked = with_reminder(worked, job)
     if worked.failures:
         return PacketState("failed", says="the parts do not go together; no packet is made")
-    files = packet_files(draw_packet(worked))
+    files = packet_files(draw_packet(worked, pages=pages))
     return PacketState("made", printed_fingerprint(worked.room), dict(files))

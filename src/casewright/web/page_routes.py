@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from urllib.parse import quote
+
 from fastapi import APIRouter
-from starlette.responses import Response
+from starlette.responses import RedirectResponse, Response
 
 from casewright.web.schema import Refusal
 from casewright.web.site import Site
@@ -31,6 +33,11 @@ def page_routes(site: Site) -> APIRouter:
     @routes.get("/api/{name:path}")
     def nothing(name: str) -> Response:
         return _missing("there is nothing to ask for by this name")
+
+    @routes.get("/P/{mark}")
+    def label(mark: str) -> Response:
+        """What the code of a label says."""
+        return RedirectResponse(f"/shop/part/{quote(mark, safe='')}")
 
     @routes.get("/{name:path}")
     def front(name: str) -> Response:

@@ -114,6 +114,19 @@ def test_a_packet_without_a_place_is_told_before_the_work(
 
 
 @pytest.mark.parametrize(
+    "address", ["192.168.1.20", "https://a", "http://a/b", "http://ä", "http://"]
+)
+def test_labels_lead_to_an_address_or_are_not_made(
+    address: str, upper: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setattr(trial, "work_out", lambda *_: pytest.fail("the work was begun"))
+    assert run("packet", upper, "--pages", address) == 2
+    told = capsys.readouterr().err
+    assert f'--pages "{address}"' in told
+    assert "http://192.168.1.20:8417/" in told
+
+
+@pytest.mark.parametrize(
     ("text", "line", "want"),
     [
         ('{"unit": "mm",\n"kerf" 3}', 2, 'write "key": value'),

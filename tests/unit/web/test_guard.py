@@ -127,6 +127,17 @@ def test_the_page_asks_for_the_code_at_every_address(desk: TestClient) -> None:
         assert at_home(desk).get(path).status_code == 401
 
 
+def test_the_code_of_a_label_opens_the_part(desk: TestClient) -> None:
+    """Also on a phone that has not joined: it is asked for the code first."""
+    for browser in (desk, at_home(desk)):
+        answer = browser.get("/P/12", follow_redirects=False)
+        assert (answer.status_code, answer.headers["location"]) == (307, "/shop/part/12")
+        assert browser.get("/P/..%2F..%2Fjoin", follow_redirects=False).status_code != 307
+        assert browser.get("/P/a b?c", follow_redirects=False).headers["location"] == (
+            "/shop/part/a%20b"
+        )
+
+
 def test_what_cannot_be_read_is_told_in_one_shape(desk: TestClient) -> None:
     """Too deep, or no JSON at all, or a way of asking that is not known."""
     deep = b"[" * 100_000 + b"]" * 100_000
