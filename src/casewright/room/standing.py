@@ -29,6 +29,9 @@ LEAST_SHARE = Fraction(280)
 WIDEST_FILLER: dict[Unit, Fraction] = {"in": 2 * INCH, "mm": Fraction(50)}
 """Own judgement: as wide as a layout makes one [mm]; a wider one reads as a missing case."""
 
+_NO_FILLER: dict[Unit, Fraction] = {"in": 12 * INCH, "mm": Fraction(300)}
+"""Own judgement: what is wider beside a row with an open end is room, no filler [mm]."""
+
 _ROUNDED = INCH / 8
 """What rounding of walls and cases may add to that [mm]."""
 
@@ -237,8 +240,9 @@ class Standing:
             else (blind.get(side, house.zero), space)
             for side, space in spaces.items()
         }
-        if (run.left, run.right) == ("open", "flush"):
-            gaps["left"] = (rest if rest.value > 0 else house.zero, house.zero)
+        if run.left == "open" and run.right in ("flush", "wall"):
+            off = rest if run.right == "flush" else rest - spaces["right"]
+            gaps["left"] = (off if off.value > 0 else house.zero, house.zero)
         return gaps, findings
 
     def _blind(self, run: RunSpec) -> dict[RunSide, Dim]:
@@ -280,7 +284,10 @@ def _shares(
     walls = [side for side in SIDES if run.end(side) == "wall" and side not in blind]
     closed = "open" not in (run.left, run.right)
     ends = walls or [side for side in SIDES if run.end(side) == "corner" and closed]
-    share = place.let("filler_space", rest / len(ends)) if ends else house.zero
+    filler = rest / len(ends) if ends else house.zero
+    if len(walls) == 1 and not closed and filler.value > _NO_FILLER[house.unit]:
+        filler = house.style_dim("filler")  # what is left stays free at the open end
+    share = place.let("filler_space", filler) if ends else house.zero
     spaces = {side: share if side in ends else house.zero for side in SIDES}
     if run.left_filler is not None and len(walls) == 2:
         spaces["left"] = place.given("left_filler", run.left_filler)

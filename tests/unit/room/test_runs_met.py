@@ -176,3 +176,20 @@ def test_cases_that_find_no_room_there_are_stopped_with_the_number() -> None:
     [found] = [f for f in worked.findings if f.path == "run.above.rest"]
     assert found.severity is Severity.STOP
     assert "wider than the wall" in found.says
+
+
+@pytest.mark.parametrize(("side", "stands"), [("left", (88.75, 118.75)), ("right", (1.5, 31.5))])
+def test_a_short_row_with_an_open_end_stands_at_its_wall(
+    side: str, stands: tuple[float, float]
+) -> None:
+    """A pantry alone on a wall of 120 1/4 in: a filler of 1 1/2, and nothing fills the rest."""
+    text = (
+        'format = 1\nunit = "in"\n[wall.n]\nwidth = ["120 1/4", "120 1/2"]\n'
+        '[case.pantry]\nkind = "tall"\nwidth = 30\n'
+        f'[run.tall]\ncases = ["pantry"]\non = "n"\n{side} = "open"\n'
+    )
+    room = build(read(text))
+    [pantry] = cases_on_walls(room)
+    assert tuple(float(edge / INCH) for edge in (pantry.left, pantry.right)) == stands
+    [filler] = _run(room, "tall").fillers
+    assert filler.side != side

@@ -96,8 +96,9 @@ class RunTable(Table):
     left: RunEnd | None = None
     """What stands at the left end: a wall, or what it begins after, with a filler before it; in an
     inside corner the fronts of the run on the wall round it, with a filler that clears its doors
-    and pulls; flush, against what it begins after without a filler; or nothing. Default: wall
-    where there are readings, else open."""
+    and pulls; flush, against what it begins after without a filler; or nothing: then a row that
+    is much shorter than its wall stands at its other end, with a usual filler at a wall there.
+    Default: wall where there are readings, else open."""
 
     right: RunEnd | None = None
     """The same at the right end."""
