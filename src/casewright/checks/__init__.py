@@ -8,6 +8,7 @@ from casewright.checks import (
     case_weight,
     ceiling_wave,
     corner_depth,
+    counter_total,
     cut_depth,
     dado_stack,
     diagonal_door,
@@ -49,6 +50,7 @@ from casewright.checks import (
     pane_size,
     pinned_seam,
     pocket_screw_length,
+    preparation_run,
     read_as_built,
     safety_glass,
     seats_at_counter,
@@ -68,6 +70,7 @@ from casewright.checks import (
     way_in,
     wood_movement,
     work_aisle,
+    work_triangle,
 )
 from casewright.checks.rule import Breach, Rule
 from casewright.findings import Finding
@@ -140,6 +143,9 @@ RULES: tuple[Rule, ...] = (
     island_aisle.RULE,
     landing.RULE,
     dishwasher_place.RULE,
+    preparation_run.RULE,
+    work_triangle.RULE,
+    counter_total.RULE,
     accessible_reach.RULE,
 )
 """Every rule, the ones that stop the work first."""

@@ -26,24 +26,25 @@ sink is counted by its case, are this house's own.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from fractions import Fraction
-from typing import Literal, NamedTuple
 
-from casewright.casework.cases import Case
+from casewright.checks.counters import (
+    ENDLESS,
+    CounterPlace,
+    PlaceKind,
+    counter_beside,
+    counter_beyond,
+    places_of,
+)
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import by_unit, length
 from casewright.findings import Severity
-from casewright.room.model import Appliance, Island, Room, Run
-from casewright.room.run_ends import run_met
-from casewright.sources import INCH
+from casewright.room.model import Island, Room
 
 __all__ = ["RULE"]
 
-_What = Literal["counter", "cooking", "sink", "high", "other"]
-_ENDLESS = Fraction(10**6)
-_STANDS_ON = ("counter", "base case")
-_ASKED: Mapping[_What, tuple[tuple[str, str], tuple[str, str]]] = {
+_ASKED: Mapping[PlaceKind, tuple[tuple[str, str], tuple[str, str]]] = {
     "cooking": (("12", "305"), ("15", "380")),
     "sink": (("18", "460"), ("24", "610")),
     "high": (("0", "0"), ("15", "380")),
@@ -51,25 +52,16 @@ _ASKED: Mapping[_What, tuple[tuple[str, str], tuple[str, str]]] = {
 """Counter on the side that has less, and on the other [in, mm]."""
 
 
-class _Place(NamedTuple):
-    """What stands in a run, from its left end to its right end."""
-
-    what: _What
-    path: str
-    title: str
-    width: Fraction
-
-
 def _examine(room: Room) -> Iterator[Breach]:
     for run in room.runs:
-        places = _places(room, run)
+        places = places_of(room, run)
         if not any(place.what in _ASKED for place in places):
             continue
-        ends = _end(room, run, "left"), _end(room, run, "right")
+        ends = counter_beyond(room, run, "left"), counter_beyond(room, run, "right")
         for number, place in enumerate(places):
             if place.what in _ASKED:
-                left = _counter(places[:number][::-1], ends[0])
-                right = _counter(places[number + 1 :], ends[1])
+                left = counter_beside(places[:number][::-1], ends[0])
+                right = counter_beside(places[number + 1 :], ends[1])
                 yield from _judge(room, place, left, right)
     for island in room.islands:
         yield from _behind(room, island)
@@ -104,70 +96,7 @@ def _behind(room: Room, island: Island) -> Iterator[Breach]:
                 )  # fmt: skip
 
 
-def _places(room: Room, run: Run) -> list[_Place]:
-    cases = {case.key: case for case in run.cases}
-    appliances = {each.spec.key: each for each in run.appliances}
-    heights = [case.height.value for case in run.cases if case.spec.kind == "base"]
-    top = max(heights, default=room.spec.style["base_height"].value) + INCH
-    found = []
-    for key in run.spec.places:
-        if key in cases:
-            found.append(_case_place(room, cases[key]))
-        elif key in appliances:
-            found.append(_appliance_place(appliances[key], top))
-    return found
-
-
-def _case_place(room: Room, case: Case) -> _Place:
-    spec = case.spec
-    what: _What = "other"
-    if spec.sink:
-        what = "sink" if room.spec.appliances else "counter"
-    elif spec.kind == "base" and spec.lid is None:
-        what = "counter"
-    elif (spec.appliance and not spec.is_hung) or any(
-        row.appliance is not None for row in spec.rows
-    ):
-        what = "high"
-    return _Place(what, case.key, spec.title, case.overall_width.value)
-
-
-def _appliance_place(each: Appliance, top: Fraction) -> _Place:
-    what: _What = "counter"
-    if each.spec.cooks:
-        what = "cooking"
-    elif each.spec.height.value > top:
-        what = "high"
-    return _Place(what, f"appliance.{each.spec.key}", each.spec.title, each.width.value)
-
-
-def _end(room: Room, run: Run, side: Literal["left", "right"]) -> Fraction:
-    """Counter beyond the last case [mm]: on a filler, round a corner, on what stands there."""
-    if run.spec.end(side) == "corner":
-        return _ENDLESS
-    wall = room.survey.walls.get(run.spec.on)
-    beyond = run.spec.after if side == "left" else run.spec.before
-    for thing in wall.things if wall is not None and beyond else ():
-        if thing.spec.key == beyond and thing.spec.kind in _STANDS_ON:
-            return _ENDLESS
-    met = run_met(room.spec, run.spec, side)
-    for case in room.cases if met is not None else ():
-        if case.key == beyond and case.spec.kind == "base" and case.spec.lid is None:
-            return _ENDLESS
-    return sum((f.width.value for f in run.fillers if f.side == side), Fraction(0))
-
-
-def _counter(outward: Sequence[_Place], beyond: Fraction) -> Fraction:
-    """Counter from a place outward [mm]."""
-    found = Fraction(0)
-    for place in outward:
-        if place.what != "counter":
-            return found
-        found += place.width
-    return found + beyond
-
-
-def _judge(room: Room, place: _Place, left: Fraction, right: Fraction) -> Iterator[Breach]:
+def _judge(room: Room, place: CounterPlace, left: Fraction, right: Fraction) -> Iterator[Breach]:
     small, large = (by_unit(room, *text) for text in _ASKED[place.what])
     less, more = sorted((left, right))
     if less >= small and more >= large:
@@ -196,7 +125,7 @@ def _judge(room: Room, place: _Place, left: Fraction, right: Fraction) -> Iterat
 
 
 def _words(room: Room, value: Fraction) -> str:
-    return "plenty" if value >= _ENDLESS else length(room, value)
+    return "plenty" if value >= ENDLESS else length(room, value)
 
 
 RULE = Rule("landing", Severity.NOTE, __doc__ or "", "kitchen-planning", _examine)

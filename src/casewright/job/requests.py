@@ -297,6 +297,7 @@ def appliance_of(
         where=origins.where(base),
         cooks=bool(table.cooks),
         washes=bool(table.washes),
+        cools=bool(table.cools),
         clear_above=given.get("clear_above"),
         opens=given.get("opens"),
         depth=given.get("depth"),

@@ -130,6 +130,8 @@ class ApplianceSpec:
         Whether it is cooked on.
     washes
         Whether it is a dishwasher.
+    cools
+        Whether it is a refrigerator.
     clear_above
         What its sheet wants free above it then [mm]; None: not known yet.
     panel
@@ -147,6 +149,7 @@ class ApplianceSpec:
     where: str = ""
     cooks: bool = False
     washes: bool = False
+    cools: bool = False
     clear_above: Given | None = None
     panel: PanelSheet | None = None
     opens: Given | None = None

@@ -18,6 +18,7 @@ from tests.builders import (
     stock,
 )
 from tests.island_room import island_room
+from tests.unit.checks.kitchens import kitchen
 from tests.unit.checks.rooms import (
     BASE,
     BOOKCASE,
@@ -241,6 +242,9 @@ PASSES: dict[str, Make] = {
     "opens into aisle": lambda: island_room(place='run = "sinks"\noff = 60\nalong = 40'),
     "landing": cooking,
     "dishwasher place": lambda: washing(30),
+    "preparation run": lambda: kitchen(36, 20, 20),
+    "work triangle": lambda: kitchen(36, 20, 20),
+    "counter in all": lambda: kitchen(60, 60, 40),
     "accessible reach": lambda: reached("32 1/2"),
     "safety glass": lambda: glass_beside(90),
 }
@@ -310,6 +314,9 @@ FAILS: dict[str, Make] = {
     "opens into aisle": lambda: island_room(opens="27"),
     "landing": lambda: landing(11),
     "dishwasher place": lambda: washing(42),
+    "preparation run": lambda: kitchen(30, 17, 30),
+    "work triangle": lambda: kitchen(36, 20, 90),
+    "counter in all": lambda: kitchen(24, 24, 24),
     "accessible reach": lambda: reached("34 1/2"),
     "safety glass": lambda: glass_beside(40),
     "larger than stock": lambda: room_of(**BOOKCASE | {"height": "104"}),

@@ -118,6 +118,10 @@ class ApplianceTable(Table):
     """Whether it is a dishwasher: `check` then looks at how far it stands from the sink, and from
     a corner. Default: false."""
 
+    cools: bool | None = None
+    """Whether it is a refrigerator: with a sink and what is cooked on, `check` then looks at the
+    ways between the three, and at how much counter there is. Default: false."""
+
     opens: Annotated[Length, Between("6", "48", "150", "1200")] | None = None
     """How far its door, opened, stands out before it, by its sheet. Where an island stands across
     it is reckoned with."""
