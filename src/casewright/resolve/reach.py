@@ -1,10 +1,9 @@
-"""Which made pieces stand behind which fits, and how fast each fit follows them."""
+"""Which made pieces stand behind which fits, and how each fit follows them."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from fractions import Fraction
-from typing import NamedTuple
 
 from casewright.dims import Dim, Fit
 from casewright.resolve.slopes import Slopes
@@ -12,16 +11,6 @@ from casewright.resolve.slopes import Slopes
 __all__ = ["Reach"]
 
 _NONE: frozenset[str] = frozenset()
-
-
-class _Under(NamedTuple):
-    """What lies under a number: paths, and whether the least or greatest of several decides."""
-
-    paths: frozenset[str]
-    decided: bool
-
-
-_EMPTY = _Under(_NONE, decided=False)
 
 
 class Reach:
@@ -37,17 +26,11 @@ class Reach:
 
     def __init__(self, dims: Iterable[Dim], fits: Mapping[str, Fit]) -> None:
         self._dims = tuple(dims)
-        self._known = {
-            id(dim): _Under(frozenset((dim.path,)), decided=False) for dim in self._dims
-        }
+        self._known = {id(dim): frozenset((dim.path,)) for dim in self._dims}
         self._slopes = Slopes(self._dims)
         self._of_size: dict[str, list[Fit]] = {}
-        self._decided: set[str] = set()
-        for path, fit in fits.items():
-            under = self._under(fit.gap)
-            if under.decided:
-                self._decided.add(path)
-            for each in under.paths:
+        for fit in fits.values():
+            for each in self._under(fit.gap):
                 self._of_size.setdefault(each, []).append(fit)
 
     def fits_over(self, path: str) -> tuple[Fit, ...]:
@@ -58,11 +41,37 @@ class Reach:
         """By path of each size, how many mm the gap moves by for one of it [-]."""
         return self._slopes.of(fit.gap)
 
-    def is_plain(self, fit: Fit) -> bool:
-        """Whether its gap follows those rates however far a size moves, but for the grid."""
-        return fit.path not in self._decided
+    def gap(self, fit: Fit, sizes: Mapping[str, Fraction | None]) -> Fraction:
+        """The gap by its formula, with made pieces at other sizes [mm].
 
-    def _under(self, number: Dim) -> _Under:
+        A size on the grid follows as its exact value does, so that the gap is off by what the
+        grid may do. None stands for a piece that is still to be cut: it is as its formula has it.
+        """
+        known: dict[int, Fraction] = {}
+        stack = [fit.gap]
+        while stack:
+            node = stack[-1]
+            given = sizes.get(node.path) if node.path else None
+            if id(node) in known:
+                stack.pop()
+            elif given is not None:
+                known[id(node)] = given
+            else:
+                args = self._moving(node, sizes)
+                waiting = [arg for arg in args if id(arg) not in known]
+                stack.extend(waiting)
+                if not waiting:
+                    known[id(node)] = _result(node, known) if args else node.value
+        return known[id(fit.gap)]
+
+    def _moving(self, node: Dim, sizes: Mapping[str, Fraction | None]) -> list[Dim]:
+        """The arguments that a number is worked out from anew; none where it stays as it is."""
+        if node.path in sizes:
+            return _formula(node)
+        return [] if self._under(node).isdisjoint(sizes) else _args(node)
+
+    def _under(self, number: Dim) -> frozenset[str]:
+        """Paths of the made sizes that lie under a number."""
         stack = [number]
         while stack:
             node = stack[-1]
@@ -74,22 +83,38 @@ class Reach:
             if waiting:
                 stack.extend(waiting)
                 continue
-            self._known[id(node)] = self._joined(node, [self._known[id(arg)] for arg in args])
+            told = [self._known[id(arg)] for arg in args if self._known[id(arg)]]
+            self._known[id(node)] = told[0] if len(told) == 1 else _NONE.union(*told)
         return self._known[id(number)]
-
-    def _joined(self, node: Dim, found: list[_Under]) -> _Under:
-        told = [under for under in found if under.paths]
-        if not told:
-            return _EMPTY
-        chooses = node.op in ("least", "greatest", "/") or (node.op == "*" and len(told) > 1)
-        if len(told) == 1 and not chooses:
-            return told[0]
-        paths = _NONE.union(*(under.paths for under in told))
-        return _Under(paths, decided=chooses or any(under.decided for under in told))
 
 
 def _args(node: Dim) -> list[Dim]:
     """What a number follows: nothing where it is read or cut."""
     if node.cut is not None or node.built is not None:
         return []
+    return _formula(node)
+
+
+def _formula(node: Dim) -> list[Dim]:
     return [arg for arg in node.args if isinstance(arg, Dim)]
+
+
+def _result(node: Dim, known: Mapping[int, Fraction]) -> Fraction:
+    """A formula with other values for what it acts on."""
+    args = [known.get(id(arg), arg.value) if isinstance(arg, Dim) else arg for arg in node.args]
+    match node.op:
+        case "*":
+            return args[0] * args[1]
+        case "/":
+            return args[0] / args[1]
+        case "-":
+            return args[0] - args[1]
+        case "least":
+            return min(args)
+        case "greatest":
+            return max(args)
+        case "round":
+            (exact,) = _formula(node)
+            return args[0] + node.value - exact.value
+        case _:
+            return sum(args, Fraction(0))

@@ -109,7 +109,7 @@ class _Ladder:
             yield cut_anew(self.room, parts)
 
     def _mends(self, sizes: Sizes) -> bool:
-        tried = self.trials.at(sizes)
+        tried = self.trials.at(sizes, self.fit)
         fit = tried.fits.get(self.fit.path)
         return fit is not None and fit.holds and self.trials.spoils_nothing(tried)
 
@@ -146,11 +146,11 @@ class _Ladder:
         sizes = {dim.path: dim.value + by}
         if not self.trials.may_mend(sizes, self.fit):
             return None
-        tried = self.trials.at(sizes)
+        tried = self.trials.at(sizes, self.fit)
         if not (tried.fits[self.fit.path].holds and self.trials.keeps_fits(tried)):
             return None
         move = Move(part, side, dim, by, tuple(_alike(self.room, tried, part, (side, by))))
-        together = self.trials.at(dict(move.sizes)) if move.alike else tried
+        together = self.trials.at(dict(move.sizes), self.fit) if move.alike else tried
         mends = together.fits[self.fit.path].holds and self.trials.spoils_nothing(together)
         return move if mends else None
 

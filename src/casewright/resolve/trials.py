@@ -112,10 +112,18 @@ class Trials:
         """What of a case does not go together as things are."""
         return self._now.broken(case.key)
 
-    def at(self, sizes: Sizes) -> Trial:
-        """The room with made pieces at these sizes, as far as fits of it may fail by them."""
+    def at(self, sizes: Sizes, fit: Fit) -> Trial:
+        """The room with made pieces at these sizes, as far as fits of it may fail by them.
+
+        Parameters
+        ----------
+        sizes
+            What is tried.
+        fit
+            What is to be mended: it is there in what was built.
+        """
         case = self._case_of(sizes)
-        if case is not None and self._stays_in(case, sizes):
+        if case is not None and self._stays_in(case, sizes, fit):
             return self.alone(case, sizes)
         return self.whole(sizes)
 
@@ -151,14 +159,14 @@ class Trials:
         room = build(spec, facts, designed=self.room.designed)
         return Trial(room, {each.key: each for each in room.cases}, {})
 
-    def _stays_in(self, case: Case, sizes: Sizes) -> bool:
-        """Whether only fits of the case may fail by it."""
-        own, moves = f"{case.key}.", self._moves(sizes)
+    def _stays_in(self, case: Case, sizes: Sizes, mended: Fit) -> bool:
+        """Whether of the fits that hold now only those of the case may fail by it."""
+        own = f"{case.key}."
+        if not mended.path.startswith(own):
+            return False
         over = {fit.path: fit for path in sizes for fit in self.reach.fits_over(path)}
-        outside = [fit for path, fit in over.items() if not path.startswith(own)]
-        if moves is None:
-            return not outside
-        return all(self.reach.is_plain(f) and self._holds_by(f, moves, -1) for f in outside)
+        outside = (f for p, f in over.items() if f.holds and not p.startswith(own))
+        return all(self._holds_at(fit, sizes, -1) for fit in outside)
 
     def _facts(self, sizes: Sizes) -> dict[str, Fact]:
         held = self.room.chain.facts
@@ -171,32 +179,19 @@ class Trials:
         return facts
 
     def may_mend(self, sizes: Sizes, fit: Fit) -> bool:
-        """Whether a fit may hold, and none fail that holds now, by the rates alone.
+        """Whether a fit may hold, and none fail that holds now, by the formulas alone.
 
         A prediction, which saves building what cannot do; what it lets pass is tried.
         """
-        moves = self._moves(sizes) or {}
-        over = {each.path: each for path in moves for each in self.reach.fits_over(path)}
+        over = {each.path: each for path in sizes for each in self.reach.fits_over(path)}
         if fit.path not in over:
             return False
         return all(
-            self._holds_by(each, moves, 1)
-            for each in over.values()
-            if self.reach.is_plain(each) and (each is fit or each.holds)
+            self._holds_at(each, sizes, 1) for each in over.values() if each is fit or each.holds
         )
 
-    def _moves(self, sizes: Sizes) -> dict[str, Fraction] | None:
-        """By how much each size moves; None where a piece is still to be cut then."""
-        moves: dict[str, Fraction] = {}
-        for path, size in sizes.items():
-            if size is None:
-                return None
-            moves[path] = size - self._sizes[path].value
-        return moves
-
-    def _holds_by(self, fit: Fit, moves: Mapping[str, Fraction], beyond: int) -> bool:
-        """Whether a fit holds by its rates, with what the grid may do added or taken off."""
-        rates = self.reach.rates(fit)
-        gap = fit.gap.value + sum(rates.get(path, Fraction(0)) * by for path, by in moves.items())
+    def _holds_at(self, fit: Fit, sizes: Sizes, beyond: int) -> bool:
+        """Whether a fit holds by its formula, with what the grid may do added or taken off."""
+        gap = self.reach.gap(fit, sizes)
         grid = beyond * 2 * self.room.spec.style["cut_step"].value
         return fit.low - grid <= gap <= fit.high + grid
