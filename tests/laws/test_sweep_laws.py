@@ -125,11 +125,13 @@ def _rows(writer: _Writer, kind: _Kind) -> None:
     writer.perhaps("drawer", f'{{ joint = "{joint}", slides = "{slides}" }}')
 
 
-def _frame(writer: _Writer) -> None:
-    """A face frame, with what it may have."""
+def _frame(writer: _Writer, *, blind: bool) -> None:
+    """A face frame, with what it may have; in a corner its stile stands where a mullion would."""
     writer.say("face", '"face frame"')
     writer.perhaps("face_fixing", f'"{writer.one("pocket screws", "brads")}"')
-    if writer.chance():
+    if blind:
+        pass
+    elif writer.chance():
         writer.say("mullion", "true")
     else:
         writer.perhaps("face_joint", '"tenons"')
@@ -180,9 +182,10 @@ def _case(writer: _Writer, key: str, kind: _Kind) -> None:
         writer.perhaps("corner_depth", writer.length(14, 28))
     rowed = kind == "base" and not seat and not blind and writer.chance()
     framed = writer.draw(st.integers(0, 3)) == 0
+    framed = framed or (blind and writer.chance())
     stands = kind in ("base", "tall")
     rowed = rowed or (kind == "tall" and writer.chance())
-    rolls = stands and not rowed and writer.chance()
+    rolls = stands and not rowed and not blind and writer.chance()
     if rolls:
         writer.say("roll_outs", str(writer.draw(st.integers(1, 4))))
     if rowed:
@@ -195,12 +198,12 @@ def _case(writer: _Writer, key: str, kind: _Kind) -> None:
         writer.say("finished", f'"{writer.one("left", "right", "both")}"')
         writer.perhaps("end", f'"{writer.one("applied frame", "skin", "flush", "plain")}"')
     writer.perhaps("front", _front(writer))
-    if not framed and (not rowed or writer.chance()):
+    if not framed and not blind and (not rowed or writer.chance()):
         _heights(writer, kind)
-    elif framed and not rowed:
+    elif framed and not rowed and not blind:
         writer.perhaps("divider", writer.length(12, 40))
     if framed:
-        _frame(writer)
+        _frame(writer, blind=blind)
 
 
 @st.composite

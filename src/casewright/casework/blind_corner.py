@@ -33,18 +33,18 @@ def add_blind_panel(maker: Maker, carcase: Carcase) -> None:
     hand = maker.spec.blind
     if hand is None:
         return
-    opening = carcase.openings[0]
     left = hand == "left"
     thick = carcase.left_thickness if left else carcase.right_thickness
+    low, high = _clear(maker, carcase)
     outline = maker.outline(
-        "blind", maker.spec.box_stock, opening.y1 - opening.y0, blind_edge(maker) - thick,
+        "blind", maker.spec.box_stock, high - low, _mouth(maker, carcase) - thick,
         edges=("w1",) if left else ("w0",), edge="painted", setting=f"{maker.spec.key} blind",
         way=Way.DOWN, matched=True,
     )  # fmt: skip
     x = thick + outline.width if left else carcase.width - thick
     panel = maker.add(
         outline, role="blind panel", title="blind panel", lies="+y -x +z",
-        at=(x, opening.y0, carcase.depth - outline.thickness),
+        at=(x, low, carcase.depth - outline.thickness),
         ends=("bottom", "top", *_edge_words(left)), shows=("t1",),
     )  # fmt: skip
     side = carcase.left if left else carcase.right
@@ -60,6 +60,24 @@ def add_blind_panel(maker: Maker, carcase: Carcase) -> None:
         f"{hand} side, flush in front; brads through the side and up through the bottom, set.",
         joints=joints, marks=row_marks(maker, joints), cautions=("brad_points",),
     )  # fmt: skip
+
+
+def _clear(maker: Maker, carcase: Carcase) -> tuple[Dim, Dim]:
+    """Case heights of the bottom's top and of the front stretcher's underside [mm]."""
+    if carcase.frame is None:
+        return carcase.openings[0].y0, carcase.openings[0].y1
+    bottom = maker.parts[maker.path("bottom")]
+    top = bottom.placed.y + bottom.finished.thickness
+    head = maker.parts[maker.path("front_stretcher")]
+    return top, head.placed.y - head.finished.thickness
+
+
+def _mouth(maker: Maker, carcase: Carcase) -> Dim:
+    """From the outside of the box on the blind side to where its mouth begins [mm]."""
+    if carcase.frame is None or carcase.frame.blind is None:
+        return blind_edge(maker)
+    low, high = carcase.frame.blind
+    return high if maker.spec.blind == "left" else carcase.width - low
 
 
 def _edge_words(left: bool) -> tuple[str, str]:
@@ -93,11 +111,11 @@ def _brad(maker: Maker, panel: Part, to: tuple[str, Plane, Plane], line: Dim) ->
 def add_blind_filler(maker: Maker, carcase: Carcase) -> None:
     """The strip beside the door, in its plane: it clears the pulls of the run round the corner.
 
-    P2 + cl wide; what is beyond it is behind that run's fronts.
+    P2 + cl wide; what is beyond it is behind that run's fronts. A face frame has a stile there.
     """
     hand = maker.spec.blind
     front = next((front for front in maker.fronts), None)
-    if hand is None or front is None:
+    if hand is None or front is None or carcase.frame is not None:
         return
     asked = maker.spec.front
     slab = asked is not None and asked.construction == "slab"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from casewright.casework.specs import ApplianceOpening, FrontSpec, RowKind
+from casewright.casework.specs import ApplianceOpening, FrontSpec, Hand, RowKind
 from casewright.dims import Dim
 
 __all__ = ["Carcase", "FrameEdges", "Opening"]
@@ -67,6 +67,8 @@ class FrameEdges:
         Case x of the planes that hardware is screwed to: of the pads, or of the sides [mm].
     mullion
         Case x of the edges of the mullion before its main opening [mm]; None without one.
+    blind
+        Case x of the edges of the stile beside the mouth of a blind corner [mm]; None elsewhere.
     """
 
     left: Dim
@@ -76,6 +78,19 @@ class FrameEdges:
     pads: tuple[Dim | None, Dim | None]
     faces: tuple[Dim, Dim]
     mullion: tuple[Dim, Dim] | None = None
+    blind: tuple[Dim, Dim] | None = None
+
+    def mouth(self, hand: Hand | None) -> tuple[Dim, Dim]:
+        """Case x of the edges of its openings [mm]: beside a blind part they begin there.
+
+        Parameters
+        ----------
+        hand
+            The blind side.
+        """
+        if self.blind is None:
+            return self.left, self.right
+        return (self.blind[1], self.right) if hand == "left" else (self.left, self.blind[0])
 
 
 @dataclass(frozen=True, slots=True)

@@ -40,7 +40,7 @@ __all__ = ["RULE", "Drive", "drive_of"]
 _STRAIGHT = ("brad", "staple", "case screw", "front screw")
 _FRONT_BITE = Fraction(10)
 """What a washer-head screw wants of a front's wood [mm]."""
-_HELD_LIGHTLY = ("flush end", "lid", "blind filler")
+_HELD_LIGHTLY = ("flush end", "lid", "blind filler", "blind stile")
 _OPPOSITE: Mapping[Plane, Plane] = {
     "l0": "l1", "l1": "l0", "w0": "w1", "w1": "w0", "t0": "t1", "t1": "t0",
 }  # fmt: skip

@@ -94,6 +94,8 @@ def _frame_dimensions(case: Case, frame: FaceFrame, unit: Unit) -> Iterator[Elem
     """The openings of a face frame: between its stiles, and between its rails."""
     members = [part_box(part) for part in case.parts if part.front == frame.path]
     x0 = min(box.x1 for box in members if box.x0 == frame.x.value)
+    if case.spec.blind == "left":
+        x0 = next(part_box(part).x1 for part in case.parts if part.role == "blind stile")
     whole = _overall(case, unit)
     inside = Span(x0, x0 + frame.openings[0][1].value, measure_of(frame.openings[0][1], unit))
     yield Dimensions("below", Fraction(0), (inside, whole))

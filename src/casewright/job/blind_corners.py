@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
-from casewright.casework.specs import CaseSpec
+from casewright.casework.specs import CaseSpec, FrontSpec
+from casewright.dims import Way
 from casewright.job.case_sizes import CaseSizes
 from casewright.job.content import Content
 from casewright.job.face_choices import has_face_frame
@@ -59,9 +60,12 @@ def check_blind_corner(key: str, case: CaseTable, content: Content, reporter: Re
                 f"behind the blind part of a corner there is no room for {name.replace('_', ' ')}"
             )
             reporter.tell((*base, name), what, "take it out: the case has one door and shelves")
-    if has_face_frame(case, content) or (case.face or content.boxes.face) == "strips":
-        what = "a blind corner base is frameless"
-        reporter.tell((*base, "blind"), what, 'write face = "frameless" for this case')
+    if (case.face or content.boxes.face) == "strips":
+        what = "a blind corner base has no face strips"
+        want = 'write face = "frameless" or face = "face frame" for this case'
+        reporter.tell((*base, "blind"), what, want)
+    if has_face_frame(case, content):
+        _framed(base, case, content, reporter)
     if case.blind in case.finished:
         what = f"the {case.blind} end stands in the corner and does not show"
         reporter.tell((*base, "finished"), what, f"take {case.blind} out of finished or of blind")
@@ -71,6 +75,17 @@ def check_blind_corner(key: str, case: CaseTable, content: Content, reporter: Re
     _front(base, case, content, reporter)
 
 
+def _framed(base: KeyPath, case: CaseTable, content: Content, reporter: Reporter) -> None:
+    """Its frame has a stile beside the mouth, which stands between the rails."""
+    if (case.face_joint or content.boxes.face_joint) == "tenons":
+        what = "the blind stile is screwed between the rails of its frame, and these have tenons"
+        path: KeyPath = (*base, "face_joint") if case.face_joint else (*base, "blind")
+        reporter.tell(path, what, 'write face_joint = "pocket screws" for this case')
+    if case.blind in case.scribe:
+        what = f"the {case.blind} end stands off the corner wall: there is nothing to scribe"
+        reporter.tell((*base, "scribe"), what, f"take {case.blind} out of scribe or of blind")
+
+
 def _front(base: KeyPath, case: CaseTable, content: Content, reporter: Reporter) -> None:
     front = case.front
     if front is not None and front.construction == "none":
@@ -78,7 +93,7 @@ def _front(base: KeyPath, case: CaseTable, content: Content, reporter: Reporter)
         reporter.tell((*base, "front"), what, "take front out")
         return
     overlay = (front.overlay if front else None) or content.doors.overlay
-    if overlay in ("inset", "partial"):
+    if overlay in ("inset", "partial") and not has_face_frame(case, content):
         what = "the door of a blind corner lies over the edges of its box"
         reporter.tell((*base, "blind"), what, 'write front = { overlay = "full" } for this case')
     if front is not None and front.leaves == 2:
@@ -96,14 +111,15 @@ def check_blind_width(sizes: CaseSizes) -> None:
         return
     deep = case.corner_depth.value if case.corner_depth else sizes.value("base_depth")
     front = case.front
-    door = front.slab if front.construction in ("slab", "applied frame") else front.frame
-    first = deep + sizes.value("bumper") + sizes.thickness(door) + sizes.value("corner_clear")
-    if front.construction == "applied frame":
-        first += sizes.thickness(front.strip)
+    first = deep + sizes.value("corner_clear")
+    if front.overlay != "inset":
+        first += sizes.value("bumper") + _door(sizes, front)
     if front.pull:
         first += sizes.content.hardware.pull.projection or Fraction(30)
     behind = first - sizes.value("blind_pull_off")
-    need = behind + sizes.board + _MOUTH
+    need = behind + (2 * sizes.value("face_stile") if case.framed else sizes.board) + _MOUTH
+    if case.framed:
+        _check_hidden(sizes, deep)
     if case.width.value < need:
         what = (
             f"the run round the corner hides {sizes.text(behind)} of this case, and what is left "
@@ -113,3 +129,23 @@ def check_blind_width(sizes: CaseSizes) -> None:
     if behind - sizes.board < _PANEL:
         what = f"only {sizes.text(behind)} of this case stand behind the run round the corner"
         sizes.tell("blind", what, "a plain base case, or less of blind_pull_off under [style]")
+
+
+def _door(sizes: CaseSizes, front: FrontSpec) -> Fraction:
+    """How thick a door is [mm]."""
+    if front.construction == "applied frame":
+        return sizes.thickness(front.slab) + sizes.thickness(front.strip)
+    return sizes.thickness(front.slab if front.construction == "slab" else front.frame)
+
+
+def _check_hidden(sizes: CaseSizes, deep: Fraction) -> None:
+    """Between the end stile of a frame and its blind one a driver reaches the pocket screws."""
+    stile = sizes.value("face_stile")
+    hidden = deep - sizes.value("blind_pull_off") - 2 * stile
+    if hidden < _PANEL:
+        least = deep + _PANEL - hidden
+        what = "the stile at the corner and the one beside the mouth would overlap"
+        if hidden > 0:
+            what = f"only {sizes.text(hidden)} lie between the stiles at the corner and the mouth"
+        want = f"corner_depth of {sizes.rough(least, Way.UP)} or more, or less of blind_pull_off"
+        sizes.tell("blind", what, want)

@@ -340,9 +340,10 @@ def _blind_words(room: Room, case: Case) -> list[Inline]:
     """How far a blind corner base stands off the corner wall, and where its door begins."""
     unit, nodes = room.spec.unit, room.chain.nodes
     off = nodes.get(f"{case.key}.blind_pull_off") or nodes["style.blind_pull_off"]
+    begins = "door" if case.spec.framed else "mouth"
     return [
         f" Blind at its {case.spec.blind}: it stands ", Strong(measure_of(off, unit)),
-        " off the corner wall, where nothing is seen or scribed, and its mouth begins ",
+        f" off the corner wall, where nothing is seen or scribed, and its {begins} begins ",
         Strong(measure_of(nodes[f"{case.key}.first_edge"], unit)), " out of the corner.",
     ]  # fmt: skip
 

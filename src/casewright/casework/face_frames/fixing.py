@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from casewright.casework.box import Board, Box
 from casewright.casework.brads import fastener_row, row_marks
@@ -17,6 +18,9 @@ from casewright.dims import Dim
 __all__ = ["fasten_frame"]
 
 _HANDS: tuple[Hand, Hand] = ("left", "right")
+
+_POINT = Fraction(5, 6)
+"""How far into the blind stile the screws behind it may go (common practice)."""
 
 
 def fasten_frame(maker: Maker, box: Box, members: FrameParts) -> None:
@@ -39,13 +43,11 @@ def fasten_frame(maker: Maker, box: Box, members: FrameParts) -> None:
     joints += [_on_board(maker, board, rail, screwed=screwed) for board, rail in behind]
     mullion = _on_partition(maker, members)
     joints += mullion
+    blind = _on_panel(maker, members)
+    joints += blind
     cautions = ["clamp_screws"] if screwed else []
     cautions += ["brad_points"] if mullion or not screwed else []
-    how = "drive the pocket screws from outside the sides" if screwed else (
-        "brads through the frame into every edge, set and filled"
-    )  # fmt: skip
-    if screwed and mullion:
-        how = f"{how}; brads through the mullion into the partition, set and filled"
+    how = _how(screwed=screwed, blind=bool(blind), mullion=bool(mullion))
     maker.step(
         "fit", maker.path("frame"), "-z",
         "Lay the box on its back; spread glue on its front edges; set the face frame on, its "
@@ -56,9 +58,21 @@ def fasten_frame(maker: Maker, box: Box, members: FrameParts) -> None:
             ("frame out beside the left side", _out(maker)),
             *row_marks(maker, joints),
         ),
-        planes=_marked(maker) if screwed and not mullion else (),
+        planes=_marked(maker) if screwed and not (mullion or blind) else (),
         cautions=("heavy_lift", *cautions),
     )  # fmt: skip
+
+
+def _how(*, screwed: bool, blind: bool, mullion: bool) -> str:
+    """How the frame is held while its glue sets."""
+    how = "drive the pocket screws from outside the sides" if screwed else (
+        "brads through the frame into every edge, set and filled"
+    )  # fmt: skip
+    if blind:
+        how = f"{how}; from inside, screws through the blind panel into the stile before it"
+    if screwed and mullion:
+        how = f"{how}; brads through the mullion into the partition, set and filled"
+    return how
 
 
 def _out(maker: Maker) -> Dim:
@@ -139,6 +153,26 @@ def _on_partition(maker: Maker, members: FrameParts) -> list[str]:
     row: tuple[Plane, Dim] = ("w0", mullion.width / 2)
     held = (_brads(maker, name, mullion, part.path, row), _glue(mullion.path, part.path))
     return [maker.join(name, "butt", (part.path, "w0"), (mullion.path, "t0"), fastenings=held)]
+
+
+def _on_panel(maker: Maker, members: FrameParts) -> list[str]:
+    """The blind stile on the panel behind it, in a blind corner."""
+    if members.blind is None:
+        return []
+    stile, panel = members.blind.outline, maker.parts[maker.path("blind")]
+    left = maker.spec.blind == "left"
+    screw = maker.house.screw_for(
+        "drawer_screw", panel.finished.thickness, stile.thickness * _POINT
+    )
+    row = fastener_row(
+        maker, "frame.joint_blind", stile.length, "screws behind the blind stile",
+        through=panel.path, into=stile.path, screw=screw,
+        line=("w0" if left else "w1", stile.width / 2), kind="case screw",
+    )  # fmt: skip
+    return [
+        maker.join("frame.joint_blind", "face", (stile.path, "t0"), (panel.path, "t1"),
+                   fastenings=(row, _glue(stile.path, panel.path)))
+    ]  # fmt: skip
 
 
 def _brads(

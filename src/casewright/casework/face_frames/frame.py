@@ -54,7 +54,10 @@ def _opening(maker: Maker, carcase: Carcase, opening: Opening) -> tuple[str, Dim
     """Its name, width and height [mm]."""
     place = maker.place.at("frame")
     frame = carcase.frame
-    wide = carcase.clear_width if frame is None else frame.right - frame.left
+    wide = carcase.clear_width
+    if frame is not None:
+        low, high = frame.mouth(maker.spec.blind)
+        wide = high - low
     return (
         opening.name,
         place.let(f"{opening.name}_opening_width", wide),
@@ -88,7 +91,7 @@ def _rail_x(members: FrameParts, left: Dim) -> Dim:
 
 
 def _place_mullions(maker: Maker, carcase: Carcase, members: FrameParts) -> None:
-    """In the middle of each row of doors."""
+    """In the middle of each row of doors; beside the mouth of a blind corner."""
     opened = {opening.name: opening for opening in carcase.openings}
     for mullion in members.mullions:
         outline = mullion.outline
@@ -97,6 +100,14 @@ def _place_mullions(maker: Maker, carcase: Carcase, members: FrameParts) -> None
             at=(_right_edge(maker, carcase, outline), opened[mullion.opening].y0, carcase.depth),
             ends=("bottom", "top", "right", "left"), shows=("w0", "w1", "t1"),
             group="frame mullions", front=maker.path("frame"),
+        )  # fmt: skip
+    blind, edges = members.blind, carcase.frame and carcase.frame.blind
+    if blind is not None and edges:
+        maker.add(
+            blind.outline, role="blind stile", title=f"blind stile of the {_TITLE}",
+            lies=upright(None), at=(edges[1], opened[blind.opening].y0, carcase.depth),
+            ends=("bottom", "top", "right", "left"),
+            shows=("t1", "w0" if maker.spec.blind == "left" else "w1"), front=maker.path("frame"),
         )  # fmt: skip
 
 
@@ -120,7 +131,7 @@ def _join(maker: Maker, members: FrameParts) -> None:
             ("l0", members.left, "w1", "left"), ("l1", members.right, "w1", "right"),
         )  # fmt: skip
         _screw(maker, rail.outline, ends)
-    for each in members.mullions:
+    for each in members.uprights:
         _screw(maker, each.outline, (
             ("l0", each.below.outline, "w1", "bottom"), ("l1", each.above.outline, "w0", "top"),
         ))  # fmt: skip
@@ -179,11 +190,12 @@ def _assemble(maker: Maker, members: FrameParts) -> None:
             marks = (("lower edge above the stile's lower end", rail.outline.place.let("up", up)),)
         join_part(maker, rail.outline.path, "-x", f"{drive}: the {rail.title}, {where}.",
                   *screwed, marks=marks)  # fmt: skip
-    for mullion in (each.outline for each in members.mullions):
+    for mullion in (each.outline for each in members.uprights):
         out = maker.parts[mullion.path].placed.x - mullion.width
         inner = maker.parts[members.left.path].placed.x + members.left.width
         mark = mullion.place.let("mark_out", out - inner)
-        join_part(maker, mullion.path, "-x", f"{drive}: the mullion, on its mark.", "clamp_screws",
+        says = f"{drive}: the {_called(mullion)}, on its mark."
+        join_part(maker, mullion.path, "-x", says, "clamp_screws",
                   marks=(("left edge from the inner edge of the left stile", mark),))  # fmt: skip
     join_part(maker, members.right.path, "-x",
               f"{drive}: the right stile, against all rails at once.", *screwed)  # fmt: skip
@@ -194,6 +206,10 @@ def _assemble(maker: Maker, members: FrameParts) -> None:
         "the box.",
         check_words="diagonals",
     )  # fmt: skip
+
+
+def _called(upright: Outline) -> str:
+    return "blind stile" if upright.path.endswith("blind_stile") else "mullion"
 
 
 def _hold(maker: Maker, tenon: Tenon) -> None:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from casewright.casework.box import Board, Box
 from casewright.casework.carcase import FrameEdges
+from casewright.casework.face_frames.blind_stile import blind_edges, cut_blind_stile
 from casewright.casework.face_frames.plan import FramePlan
 from casewright.casework.face_frames.tenons import Tenon, plan_tenon
 from casewright.casework.maker import Maker, Outline
@@ -71,6 +72,8 @@ class FrameParts:
         On the rails' ends; None where these are screwed.
     mullions
         From the top down.
+    blind
+        The stile beside the mouth of a blind corner; None elsewhere.
     """
 
     plan: FramePlan
@@ -83,6 +86,12 @@ class FrameParts:
     width: Dim
     tenon: Tenon | None
     mullions: tuple[Mullion, ...] = ()
+    blind: Mullion | None = None
+
+    @property
+    def uprights(self) -> tuple[Mullion, ...]:
+        """What stands between two rails."""
+        return self.mullions if self.blind is None else (*self.mullions, self.blind)
 
 
 def rows_of(spec: CaseSpec) -> list[tuple[str, RowKind, FrontSpec | None]]:
@@ -145,7 +154,15 @@ def cut_members(maker: Maker, box: Box, plan: FramePlan) -> FrameParts:
     rails = _stacked(maker, box, names, cut, head)
     backers = tuple(_backers(maker, rails, between))
     mullions = tuple(_mullions(maker, rails))
-    return FrameParts(plan, left, right, rails, backers, box.low, clear, width, tenon, mullions)
+    return FrameParts(plan, left, right, rails, backers, box.low, clear, width, tenon, mullions,
+                      _blind(maker, rails))  # fmt: skip
+
+
+def _blind(maker: Maker, rails: tuple[Rail, ...]) -> Mullion | None:
+    """The stile beside the mouth of a blind corner, from rail to rail."""
+    above, below = rails[0], rails[-1]
+    outline = cut_blind_stile(maker, above.low - upper_edge(below))
+    return None if outline is None else Mullion("main", outline, above, below)
 
 
 def _mullions(maker: Maker, rails: tuple[Rail, ...]) -> Iterator[Mullion]:
@@ -272,7 +289,7 @@ def planes_of(maker: Maker, members: FrameParts, box: Box, width: Dim, depth: Di
     )
     one, other = (_pad(maker, each) for each in room)
     main = next((m for m in members.mullions if m.opening == "main"), None)
-    return FrameEdges(
+    edges = FrameEdges(
         left=left,
         right=right,
         front=place.let("front", depth + members.left.thickness),
@@ -284,6 +301,10 @@ def planes_of(maker: Maker, members: FrameParts, box: Box, width: Dim, depth: Di
         ),
         mullion=None if main is None else _edges(main, left, right),
     )
+    if members.blind is None:
+        return edges
+    ends = members.left.width if maker.spec.blind == "left" else members.right.width
+    return replace(edges, blind=blind_edges(maker, edges, members.blind.outline, ends))
 
 
 def _edges(mullion: Mullion, left: Dim, right: Dim) -> tuple[Dim, Dim]:

@@ -10,8 +10,8 @@ from casewright.casework.specs import FrontSpec, OverlayKind
 from casewright.dims import Dim, greatest
 
 __all__ = [
-    "FaceEdges", "blind_edge", "face_edges", "inset_by", "low_front", "planned_thickness",
-    "share_of",
+    "FaceEdges", "blind_edge", "cover_of", "face_edges", "inset_by", "low_front",
+    "planned_thickness", "share_of",
 ]  # fmt: skip
 
 
@@ -44,7 +44,7 @@ class FaceEdges:
 def face_edges(maker: Maker, carcase: Carcase, front: FrontSpec | None) -> FaceEdges:
     """Where the leaves of an opening begin and end across."""
     if carcase.frame is not None and maker.spec.framed:
-        return _frame_edges(maker, carcase.frame, "full" if front is None else front.overlay)
+        return _frame_edges(maker, carcase.frame, front)
     if carcase.edge is not None:
         return FaceEdges(maker.zero, carcase.width, carcase.edge, maker.style("gap"))
     match "full" if front is None else front.overlay:
@@ -72,37 +72,55 @@ def _beside_blind(maker: Maker, carcase: Carcase, edge: Dim) -> FaceEdges:
 def blind_edge(maker: Maker) -> Dim:
     """From the outside of a blind corner base, on its blind side, to where its mouth begins [mm].
 
-    X0 - q, with X0 = D2 + bp + td + P2 + cl (common practice).
+    X0 - q, with X0 = D2 + bp + td + P2 + cl (common practice); doors inside their frame take
+    neither bumper nor thickness. Of a framed one it is where the door begins, from the outside of
+    the frame.
     """
     known = maker.house.chain.nodes.get(maker.path("blind_edge"))
     if known is not None:
         return known
     front, given = maker.spec.front, maker.spec.corner_depth
     deep = maker.style("base_depth") if given is None else maker.number("corner_depth", given)
-    first = deep + maker.style("bumper")
+    first = deep
+    if front is None or front.overlay != "inset":
+        first = first + maker.style("bumper")
     if front is not None:
-        first = first + planned_thickness(maker, front)
+        if front.overlay != "inset":
+            first = first + planned_thickness(maker, front)
         if front.pull:
             first = first + maker.house.pull("projection")
     first = maker.place.let("first_edge", first + maker.style("corner_clear"))
     return maker.place.let("blind_edge", first - maker.style("blind_pull_off"))
 
 
-def _frame_edges(maker: Maker, frame: FrameEdges, overlay: OverlayKind) -> FaceEdges:
+def cover_of(maker: Maker, front: FrontSpec | None) -> Dim | None:
+    """How far a door lies over a stile of a face frame [mm]; None: it lies inside its opening."""
+    overlay = "full" if front is None else front.overlay
+    if overlay == "inset":
+        return None
+    stile, reveal = maker.style("face_stile"), maker.style("reveal")
+    if overlay == "partial":
+        reveal = greatest(reveal, stile - maker.style("face_overlay"))
+    return stile - reveal
+
+
+def _frame_edges(maker: Maker, frame: FrameEdges, front: FrontSpec | None) -> FaceEdges:
     """On a face frame; before a mullion two leaves are as far apart as it wants."""
+    overlay: OverlayKind = "full" if front is None else front.overlay
+    left, right = frame.mouth(maker.spec.blind)
     stile, gap = maker.style("face_stile"), maker.style("gap")
     mullion = stile if maker.spec.mullion else None
     if overlay == "inset":
         edge = maker.style("inset_gap")
         between = edge if mullion is None else mullion + 2 * edge
-        return FaceEdges(frame.left, frame.right, edge, between)
+        return FaceEdges(left, right, edge, between)
     reveal = maker.style("reveal")
     if overlay == "partial":
         cover = maker.style("face_overlay")
         reveal = greatest(reveal, stile - cover)
         if mullion is not None:
             gap = greatest(gap, mullion - 2 * cover)
-    return FaceEdges(frame.left - stile, frame.right + stile, reveal, gap)
+    return FaceEdges(left - stile, right + stile, reveal, gap)
 
 
 def share_of(maker: Maker, opening: Opening) -> Opening:

@@ -18,7 +18,7 @@ from casewright.sources import INCH
 
 __all__ = ["check_face_frame"]
 
-_MEMBERS = ("frame stile", "frame rail", "mullion", "backer")
+_MEMBERS = ("frame stile", "frame rail", "mullion", "backer", "blind stile")
 
 # A bottom rail's top may stand above the bottom by so much (common practice) [mm].
 _ABOVE = INCH / 16
@@ -105,10 +105,18 @@ def _check_openings(case: Assembled, own: list[Solid], frame: FaceFrame) -> Iter
         yield _failure(case, "it has not a rail on either side of each row")
         return
     for (name, wide, tall), (below, above) in zip(frame.openings, pairwise(rails), strict=True):
-        off = max(apart(stiles[1].x0 - stiles[0].x1, of(wide)),
+        off = max(apart(_between(case, own, stiles), of(wide)),
                   apart(above.y0 - below.y1, of(tall)))  # fmt: skip
         if off:
             yield _failure(case, f"the opening of {name} is not as large as it says", off)
+
+
+def _between(case: Assembled, own: list[Solid], stiles: list[Box]) -> Number:
+    """From stile to stile, or from that beside the mouth of a blind corner to the far one."""
+    low, high = stiles[0].x1, stiles[1].x0
+    for box in (s.outer for s in own if s.part.role == "blind stile"):
+        low, high = (box.x1, high) if case.model.spec.blind == "left" else (low, box.x0)
+    return high - low
 
 
 def _overlay(case: Assembled, opening: str) -> str:

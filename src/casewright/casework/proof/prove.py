@@ -104,7 +104,7 @@ def proof_failures(
     yield from check_face_frame(case, grid)
     yield from check_face_strips(case, grid)
     yield from check_ends(case, grid)
-    yield from check_blind_corner(case)
+    yield from check_blind_corner(case, grid)
     yield from check_hood(case, case.units.up(grid))
     yield from check_lid(case, grid)
     yield from check_mouth(case, grid)

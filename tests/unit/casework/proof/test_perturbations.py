@@ -50,6 +50,7 @@ SURVIVORS = {
     "back: width": "an applied back is held in from the edges by more than the step",
     "blind filler: thickness": "it stands on the panel; its face is a hair behind the doors'",
     "blind filler: turned end for end": "a plain strip is the same from both ends",
+    "blind stile: width": "its other edge lies behind the frame of the run round the corner",
     "both doors: pull all across": _LINE,
     "both doors: pull all along": _LINE,
     "both doors: pull in the other face": _THROUGH,
