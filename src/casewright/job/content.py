@@ -76,6 +76,11 @@ class Content:
     way_in: dict[str, PassageTable] = field(default_factory=dict)
     lost: set[KeyPath] = field(default_factory=set)
 
+    def knows(self, key: str) -> bool:
+        """Whether a case or an appliance has this name, be it one that could not be read."""
+        named = key in self.cases or key in self.appliances
+        return named or bool({("case", key), ("appliance", key), ("appliance",)} & self.lost)
+
 
 def unit_in(data: Mapping[str, Plain]) -> Unit | None:
     """Unit the job gives, or None when it gives none that is known."""

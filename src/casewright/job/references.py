@@ -221,7 +221,7 @@ def _members(content: Content, reporter: Reporter) -> None:
                     f'with those right of it and after = "{key}"'
                 )
                 reporter.tell(path, what, want)
-            elif not _is_known(key, content):
+            elif not content.knows(key):
                 what = f"there is no case {key}"
                 reporter.unknown(path, key, [*_case_keys(content), *content.appliances], what)
             placed.setdefault(key, run_key)
@@ -240,7 +240,7 @@ def _matched(content: Content, reporter: Reporter) -> None:
             if key in seen:
                 what = f"the fronts of {key} are in match {seen[key]} already"
                 reporter.tell(path, what, "name each case once")
-            elif not _is_known(key, content):
+            elif not content.knows(key):
                 what = f"there is no case {key}"
                 reporter.unknown(path, key, [*_case_keys(content), *content.appliances], what)
             seen.setdefault(key, name)
@@ -278,11 +278,6 @@ def _stands_nowhere(key: str, content: Content, placed: Mapping[str, str]) -> bo
     return key not in placed and key not in in_cases and content.appliances[key].depth is None
 
 
-def _is_known(key: str, content: Content) -> bool:
-    named = key in content.cases or key in content.appliances
-    return named or bool({("case", key), ("appliance", key), ("appliance",)} & content.lost)
-
-
 def _case_keys(content: Content) -> list[str]:
     lost = [str(path[1]) for path in content.lost if path[:1] == ("case",) and len(path) == 2]
     known = [*content.cases, *sorted(lost)]
@@ -294,6 +289,8 @@ def _no_width(key: str, run_key: str | None, content: Content, reporter: Reporte
     if run_key is None:
         if any(lost[:1] == ("run",) for lost in content.lost):
             return
+        if not all(content.knows(each) for run in content.runs.values() for each in run.cases):
+            return  # told there: it is probably this one that stands in that run
         what = f"width is missing in [case.{key}]"
         want = "write width = ..., or put the case into a run with readings of its wall"
         reporter.tell(path, what, want)

@@ -280,3 +280,21 @@ def test_shelves_that_leave_no_room_name_a_number_that_does() -> None:
     found = problem(f'{HEAD}[case.b]\nkind = "bookcase"\nwidth = 30\nheight = 40\nshelves = 9\n')
     assert found.location.word == "9"
     assert "shelves = 7" in found.want
+
+
+def test_one_misspelt_case_is_told_once() -> None:
+    """Neither its missing width nor what a layout gave it is told as well."""
+    text = (
+        'format = 1\nunit = "mm"\n[case.bins]\nkind = "base"\n[case.pots]\nkind = "base"\n'
+        '[run.r]\ncases = ["bin", "pots"]\nwall = [1200]\n'
+        '[run.r.solved]\nwidths = { bins = "500", pots = "600" }\n'
+    )
+    assert problem(text).want == "did you mean bins?"
+
+
+def test_without_a_unit_no_row_is_too_high() -> None:
+    """160 is a usual drawer in millimetres; that the unit is missing says all there is to say."""
+    text = 'format = 1\n[case.a]\nkind = "base"\nwidth = 600\nrows = ["drawer 160", "doors"]\n'
+    assert problem(text).what == "unit is missing"
+    told = problem(text.replace("format = 1", 'format = 1\nunit = "mm"').replace("160", "16"))
+    assert told.want == "write a height such as 180"

@@ -68,7 +68,9 @@ def _height(text: str, start: int, info: ValidationInfo) -> Fraction:
     except LengthError as error:
         refuse(error.what, error.want, position=start + error.position)
     if not 25 <= height <= 2750:
-        refuse("no front is that high", "write a height such as 7 or 7 1/2", position=start)
+        like = "7 or 7 1/2" if unit_of(info) == "in" else "180"
+        want = f"write a height such as {like}"
+        refuse("no front is that high", want, kind="size", position=start)
     return height
 
 
