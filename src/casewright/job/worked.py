@@ -21,13 +21,10 @@ from casewright.facts import NO_FACTS, Facts
 from casewright.findings import Finding, Question, Severity
 from casewright.job.collector import collector_at_rest
 from casewright.room.as_read import told_as_read, without_play
+from casewright.room.between import proofs_between
 from casewright.room.build import build
-from casewright.room.island_proof import prove_island
 from casewright.room.model import Room
-from casewright.room.proof import prove_run
 from casewright.room.specs import JobSpec
-from casewright.room.trims.bend_proof import bend_failures
-from casewright.room.trims.beside_proof import beside_failures
 
 __all__ = ["WorkedJob", "work_out"]
 
@@ -101,25 +98,15 @@ def _worked(spec: JobSpec, facts: Facts) -> WorkedJob:
             told, untold = _told(case, proof)
             found.extend(told)
             failures.extend((case.key, failure) for failure in untold)
-    for run in room.runs:
-        proof = prove_run(run, spacing=spec.style["sleeper_spacing"].value, grid=max(step, GRID))
+    for between in proofs_between(room):
         if facts:
-            found.extend(as_findings(proof, unit=spec.unit))
-        else:
-            failures.extend((f"run.{run.spec.key}", failure) for failure in proof.failures)
-    proof = Proof((*bend_failures(room, max(step, GRID)), *beside_failures(room)))
-    if facts:
-        found.extend(as_findings(proof, unit=spec.unit))
-    else:
-        failures.extend((failure.paths[0], failure) for failure in proof.failures)
-    for island in room.islands:
-        proof = prove_island(room, island, grid=max(step, GRID))
-        if facts:
-            found.extend(as_findings(proof, unit=spec.unit))
-        elif proof.failures:
-            told, untold = _told(room.case_of(island), proof)
+            found.extend(as_findings(between.proof, unit=spec.unit))
+            continue
+        untold = between.proof.failures
+        if between.case is not None and untold:
+            told, untold = _told(between.case, between.proof)
             found.extend(told)
-            failures.extend((island.key, failure) for failure in untold)
+        failures.extend((between.owner or failure.paths[0], failure) for failure in untold)
     found.extend(check(room))
     # What goes with a gap is told after it.
     found.sort(key=lambda each: (_ORDER[each.severity], each.rule == f"{PROOF_RULE}as built"))

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from fractions import Fraction
+from operator import mul, sub, truediv
 
 from casewright.dims import Dim, Fit
 from casewright.resolve.slopes import Slopes
@@ -11,6 +12,15 @@ from casewright.resolve.slopes import Slopes
 __all__ = ["Reach"]
 
 _NONE: frozenset[str] = frozenset()
+_OF_TWO: Mapping[str, Callable[[Fraction, Fraction], Fraction]] = {
+    "*": mul,
+    "/": truediv,
+    "-": sub,
+}
+_OF_SEVERAL: Mapping[str, Callable[[Iterable[Fraction]], Fraction]] = {
+    "least": min,
+    "greatest": max,
+}
 
 
 class Reach:
@@ -102,19 +112,13 @@ def _formula(node: Dim) -> list[Dim]:
 def _result(node: Dim, known: Mapping[int, Fraction]) -> Fraction:
     """A formula with other values for what it acts on."""
     args = [known.get(id(arg), arg.value) if isinstance(arg, Dim) else arg for arg in node.args]
-    match node.op:
-        case "*":
-            return args[0] * args[1]
-        case "/":
-            return args[0] / args[1]
-        case "-":
-            return args[0] - args[1]
-        case "least":
-            return min(args)
-        case "greatest":
-            return max(args)
-        case "round":
-            (exact,) = _formula(node)
-            return args[0] + node.value - exact.value
-        case _:
-            return sum(args, Fraction(0))
+    if node.op == "round":
+        (exact,) = _formula(node)
+        return args[0] + node.value - exact.value
+    if node.op in _OF_TWO:
+        return _OF_TWO[node.op](*args)
+    return _OF_SEVERAL.get(node.op, _sum)(args)
+
+
+def _sum(args: Iterable[Fraction]) -> Fraction:
+    return sum(args, Fraction(0))
