@@ -5,6 +5,7 @@ from __future__ import annotations
 from casewright.checks import (
     accessible_reach,
     band_width,
+    cable_may_lie,
     case_weight,
     ceiling_wave,
     corner_depth,
@@ -98,6 +99,7 @@ RULES: tuple[Rule, ...] = (
     seats_at_counter.RULE,
     studs_behind.RULE,
     wall_screw_bite.RULE,
+    cable_may_lie.RULE,
     fastener_bite.RULE,
     pocket_screw_length.RULE,
     open_pockets.RULE,

@@ -34,6 +34,7 @@ from casewright.survey.form import SurveyForm, survey_form
 __all__ = ["hanging_scene"]
 
 _OFF = Hatch(spacing_mm=2.2, angle_deg=45)
+_SIDEWAYS = Hatch(spacing_mm=4.4, angle_deg=135)
 _Ends = tuple[Fraction, Fraction]
 
 _UP = (Fraction(1, 2), Fraction(13, 20), Fraction(7, 20), Fraction(4, 5), Fraction(1, 5))
@@ -59,6 +60,10 @@ def hanging_scene(hang: WallHanging, unit: Unit) -> Scene:
     elements: list[Element] = [
         *outline_elements(form, level, rise),
         *(_strip(strip.left, strip.right, top) for strip in hang.strips),
+        *(
+            rectangle((run.left, run.low), (run.right, run.high), NEIGHBOUR, hatch=_SIDEWAYS)
+            for run in hang.cables
+        ),
         *_appliances(hang.appliances),
         *_cases(hang.places),
         *stud_elements(form, top),

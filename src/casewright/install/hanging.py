@@ -15,6 +15,7 @@ from casewright.install.order import Lift, hanging_order
 from casewright.install.places import WallPlace, places_on
 from casewright.install.scribing import ScribeProfile, scribe_profiles
 from casewright.install.stud_map import CaseScrews, case_screws
+from casewright.room.cable_runs import CableRun, cable_runs
 from casewright.room.model import Room
 from casewright.room.stud_columns import OffLimits, off_limits
 from casewright.room.wall_fixing import wall_fixings
@@ -35,6 +36,8 @@ class WallHanging:
         From its left end, and from the level line.
     strips
         Where no wall screw is driven.
+    cables
+        Where a cable may lie between two outlets.
     screws
         Of each case that is screwed to the wall.
     floor_shims, wall_shims
@@ -52,6 +55,7 @@ class WallHanging:
     marks: tuple[Mark, ...]
     heights: tuple[HeightMark, ...]
     strips: tuple[OffLimits, ...]
+    cables: tuple[CableRun, ...]
     screws: tuple[CaseScrews, ...]
     floor_shims: tuple[FloorShim, ...]
     wall_shims: tuple[WallShim, ...]
@@ -94,6 +98,7 @@ def _wall(numbers: Numbers, wall: SurveyedWall, places: tuple[WallPlace, ...]) -
         marks=marks_along(numbers, wall, places),
         heights=height_marks(numbers, wall, places),
         strips=off_limits(room, wall),
+        cables=cable_runs(room, wall),
         screws=tuple(
             case_screws(numbers, place, fixings[place.case.key], behind)
             for place in places

@@ -14,6 +14,7 @@ from casewright.install.bearing import WallShim
 from casewright.install.leaning import lean_shims
 from casewright.install.numbers import Numbers
 from casewright.install.places import WallPlace
+from casewright.room.cable_runs import CableRun, cable_runs
 from casewright.room.stud_columns import COLUMNS, OffLimits, free_studs, off_limits, studs_behind
 from casewright.room.wall_fixing import WallFixing
 
@@ -55,6 +56,8 @@ class WallScrew:
         cable or a pipe may be met.
     strip
         The strip off limits that the stud stands in: no screw here; None: none.
+    cable
+        Where a cable may run sideways past one of the two; None: nowhere that is known of.
     """
 
     row: str
@@ -68,6 +71,7 @@ class WallScrew:
     bite: Dim
     depth: Depth
     strip: OffLimits | None
+    cable: CableRun | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,7 +157,7 @@ def _screws(
     rows, shims = known
     wall = place.before.wall
     own = numbers.wall(wall.spec.key).at(place.run.spec.key).at(place.case.key)
-    strips = off_limits(numbers.room, wall)
+    strips, cables = off_limits(numbers.room, wall), cable_runs(numbers.room, wall)
     side = max(
         (p.finished.thickness for p in place.case.parts if p.role == "side"),
         key=lambda dim: dim.value,
@@ -177,7 +181,13 @@ def _screws(
                 inside, shim, length, at.let("bite", length - before),
                 _depth(numbers, length.value - before.value),
                 next((strip for strip in strips if strip.holds(stud.value)), None),
+                _cable(cables, stud.value, (low + quarter, high - quarter)),
             )  # fmt: skip
+
+
+def _cable(cables: Sequence[CableRun], along: Fraction, ups: tuple[Dim, Dim]) -> CableRun | None:
+    held = (run for run in cables if any(run.holds(along, up.value) for up in ups))
+    return next(held, None)
 
 
 def _depth(numbers: Numbers, bite: Fraction) -> Depth:

@@ -40,7 +40,8 @@ _KEY = (
     "Every distance runs from one datum: along the wall from its left end, up from the level line "
     "or the highest floor. Bold above: sides and seams of what hangs; below: of what stands; the "
     "rest are studs and what is on the wall. Dots: wall screws, through the boards in broken "
-    "lines. Hatched: cables and pipes may run there, up and down; no screw."
+    "lines. Hatched: cables and pipes may run there, up and down; no screw. "
+    "Wide hatching that falls to the right: a cable may lie there, sideways between two outlets."
 )
 _CABLES = (
     "Cables and pipes run up, down and across from outlets, switches and taps, and a bite over "
@@ -51,6 +52,11 @@ _CABLES = (
 _NOWHERE = (
     "Its place along the wall was not read, so no strip is kept free of screws for it. Read it, "
     "write it into the job and print this sheet again; until then nothing is screwed here."
+)
+_SIDEWAYS = (
+    "Between outlets cables mostly run sideways at their height (common practice; local codes "
+    "differ). Switch the circuit off, find the cable, and bore there only once you know where it "
+    "runs; else take studs outside of that zone, or a rail."
 )
 _LIFT = (
     "A weight shown is no permission to lift. The ledger or a jack carries a case and a helper "
@@ -121,6 +127,19 @@ def _work(room: Room, hang: WallHanging, paper: Paper) -> Iterator[Block]:
     yield from screw_blocks(room, hang)
 
 
+def _cables(hang: WallHanging) -> Iterator[Block]:
+    """What screws go in between two outlets."""
+    for run in hang.cables:
+        titles = [
+            case.place.case.spec.title
+            for case in hang.screws
+            if any(screw.cable == run and screw.strip is None for screw in case.screws)
+        ]
+        if titles:
+            head = f"{', '.join(titles)}: a cable may lie between {run.says}"
+            yield Callout("look", _SIDEWAYS, head)
+
+
 def _asked(hang: WallHanging) -> Iterator[Block]:
     """What must be there before anything is hung."""
     if not hang.wall.spec.studs:
@@ -145,6 +164,7 @@ def _asked(hang: WallHanging) -> Iterator[Block]:
         ]
         if titles:
             yield Callout("look", words, f"{', '.join(titles)}: a screw bites {depth}")
+    yield from _cables(hang)
     for case in hang.screws:
         if case.asks_for_rail:
             yield Callout("ask", _rail(case), f"A rail for {case.place.case.spec.title}")
@@ -218,7 +238,8 @@ def _cells(screw: WallScrew, unit: Unit) -> Iterator[Rich]:
     low, high = (measure_of(dim, unit) for dim in screw.up)
     yield (low, " and ", high)
     yield measure_of(screw.shim, unit)
-    yield measure_of(screw.length, unit)
+    length = measure_of(screw.length, unit)
+    yield length if screw.cable is None else (SignMark("look"), " a cable may lie: ", length)
     bite = measure_of(screw.bite, unit)
     yield bite if screw.depth == "right" else (SignMark("look"), " ", bite)
 

@@ -18,7 +18,7 @@ from tests.builders import (
     stock,
 )
 from tests.island_room import island_room
-from tests.unit.checks.kitchens import kitchen
+from tests.unit.checks.kitchens import kitchen, wired
 from tests.unit.checks.rooms import (
     BASE,
     BOOKCASE,
@@ -212,6 +212,7 @@ PASSES: dict[str, Make] = {
     "pane size": lambda: with_pane("18", "40"),
     "over counter": lambda: over_counter("54"),
     "studs behind": room_of,
+    "cable may lie": lambda: wired("44"),
     "small part": lambda: room_of(front=GLASS),
     "tilt up": lambda: room_of(**BOOKCASE),
     "toe space": lambda: room_of(**BASE),
@@ -285,6 +286,7 @@ FAILS: dict[str, Make] = {
     "door beside wall": lambda: beside_wall("33 3/4"),
     "over counter": lambda: over_counter("50"),
     "studs behind": lambda: room_of(width="15"),
+    "cable may lie": lambda: wired("80"),
     "small part": lambda: room_of(width="15", front=replace(GLASS, leaves=2)),
     "tilt up": lambda: room_of(**BASE | {"height": "94", "depth": "24"}),
     "toe space": lambda: room_of(**BASE, overrides={"toe_height": given("2")}),

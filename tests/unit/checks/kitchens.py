@@ -1,15 +1,16 @@
-"""Small kitchens along one wall and round a corner: sink, range, refrigerator, bases."""
+"""Kitchens along a wall and round a corner: sink, range, refrigerator; a wall with outlets."""
 
 from __future__ import annotations
 
 from functools import cache
 
 from tests.jobs import read
+from tests.unit.checks.surveyed_rooms import before_wall
 
 from casewright.room.build import build
 from casewright.room.model import Room
 
-__all__ = ["kitchen", "round_the_corner"]
+__all__ = ["kitchen", "round_the_corner", "wired"]
 
 BLIND = 'blind = "right"\n'
 _HEAD = (
@@ -58,3 +59,20 @@ def round_the_corner() -> Room:
             'left = "corner"\nright = "open"\n'
         )
     )
+
+
+def wired(bottom: str, *, other: str = "", more: str = "") -> Room:
+    """A wall case before a wall of 100, an outlet near either end [in].
+
+    Parameters
+    ----------
+    bottom, other
+        Of the two outlets; both alike where nothing is said of the other.
+    more
+        What else is told of the wall.
+    """
+    one, two = (
+        f'[wall.w.fixed.{key}]\nkind = "outlet"\ncentre = {at}\nbottom = {high}\n'
+        for key, at, high in (("one", 2, bottom), ("two", 98, other or bottom))
+    )
+    return before_wall("wall", f"{more}{one}{two}")
