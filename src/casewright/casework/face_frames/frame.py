@@ -246,13 +246,22 @@ def _fits(maker: Maker, carcase: Carcase, members: FrameParts, left: Dim) -> Non
     over = place.let("rail_over_bottom", rail - top)
     most = maker.style("face_rise").value + maker.style("cut_step").value
     place.fit("rail_over_bottom_fit", over, -HAIR * INCH / 64, max(most, INCH / 16), stile)
-    if members.blind is not None and carcase.frame is not None and carcase.frame.blind:
-        low, high = carcase.frame.blind
-        panel = maker.parts[maker.path("blind")]
-        edge = panel.placed.x
-        if maker.spec.blind == "left":
-            short = place.let("panel_behind_stile", high - edge)
-        else:
-            short = place.let("panel_behind_stile", edge - panel.finished.width - low)
-        # A panel that looks out beside its stile is planed back (common practice).
-        place.fit("panel_behind_stile_fit", short, -INCH / 64, INCH / 16, panel.path)
+    if carcase.frame is not None and carcase.frame.blind is not None:
+        _fit_panel(maker, carcase.frame.blind)
+
+
+def _fit_panel(maker: Maker, stile: tuple[Dim, Dim]) -> None:
+    """A blind panel ends behind its stile; one that looks out is planed back (common practice).
+
+    Parameters
+    ----------
+    stile
+        Case x of its edges [mm].
+    """
+    place, panel = maker.place.at("frame"), maker.parts[maker.path("blind")]
+    edge = panel.placed.x
+    short = stile[1] - edge
+    if maker.spec.blind == "right":
+        short = edge - panel.finished.width - stile[0]
+    real = place.let("panel_behind_stile", short)
+    place.fit("panel_behind_stile_fit", real, -INCH / 64, INCH / 16, panel.path)
