@@ -57,6 +57,11 @@ class PanelPlace:
         How far its back stands out from the wall [mm].
     beside
         The fronts it is to line up with, those it takes its heights from first.
+    hung, sides
+        How its upper edge and the gaps beside it are set, in words; empty: in line with the first
+        of those, and alike.
+    pull_low
+        Whether its pull sits at its lower edge: on the upper one of two.
     """
 
     opening: Dim
@@ -65,6 +70,9 @@ class PanelPlace:
     under: Dim
     back: Dim
     beside: tuple[PanelEdges, ...]
+    hung: str = ""
+    sides: str = ""
+    pull_low: bool = False
 
 
 def panel_spec(beside: CaseSpec, key: str, title: str, sheet: PanelSheet) -> CaseSpec:
@@ -166,7 +174,8 @@ def _put(maker: Maker, leaf: LeafPlan, panel: Construction, at: PanelPlace) -> F
     down = maker.style("panel_pull")
     if leaf.front.construction != "slab":
         down = greatest(down, maker.style("rail") + 2 * maker.house.pull("hole"))
-    pull = bore_panel_pull(maker, leaf, panel, corner.y, None, height - down)
+    up = down if at.pull_low else height - down
+    pull = bore_panel_pull(maker, leaf, panel, corner.y, None, up)
     front = replace(front, pull=pull)
     maker.fronts.append(front)
     return front
@@ -222,13 +231,14 @@ def _fits(maker: Maker, front: Front, face: Face, at: PanelPlace) -> None:
 
 
 def _hang(maker: Maker, sheet: PanelSheet, front: Front, at: PanelPlace) -> None:
-    where = f"in line with {at.beside[0].title}" if at.beside else "level"
+    where = at.hung or (f"in line with {at.beside[0].title}" if at.beside else "level")
+    sides = at.sides or "the gaps at both sides alike"
     screws = "with the screws that came with it" if sheet.screw_rows else "by its own sheet"
     maker.step(
         "hang", front.path, "-z",
         f"Screw the appliance's brackets to the back of the panel {screws}; hang it on the "
-        f"appliance, set its upper edge {where}, the gaps at both sides alike and its face in the "
-        "plane of the doors beside it. Open and shut it: nothing rubs, no vent is covered.",
+        f"appliance, set its upper edge {where}, {sides} and its face in the plane of the "
+        "doors beside it. Open and shut it: nothing rubs, no vent is covered.",
         cautions=("appliance_panel",),
     )  # fmt: skip
 

@@ -17,8 +17,9 @@ from casewright.job.tables import (
     DoorsTable,
     SheetTable,
 )
+from casewright.room.specs import DoorPanel
 
-__all__ = ["check_panels", "panel_sheet"]
+__all__ = ["check_panels", "panel_sheet", "second_panel"]
 
 _LENGTHS = (
     "free_below", "least_height", "most_height", "most_width", "least_thickness",
@@ -36,10 +37,32 @@ def panel_sheet(
     usual
         How doors are built where the job says nothing.
     """
-    panel = table.panel
-    if panel is None:
+    if table.panel is None:
         return None
     base: KeyPath = ("appliance", key, "panel")
+    return _sheet(table.panel, base, content, origins, usual)
+
+
+def second_panel(
+    key: str, table: ApplianceTable, content: Content, origins: Origins, usual: DoorsTable
+) -> DoorPanel | None:
+    """What an appliance's sheet says of the panel on its second door; None where it gets none."""
+    panel = table.second_panel
+    if panel is None:
+        return None
+    base: KeyPath = ("appliance", key, "second_panel")
+    return DoorPanel(
+        sheet=_sheet(panel, base, content, origins, usual),
+        place=panel.place,
+        line=None if panel.line is None else origins.given(panel.line, (*base, "line")),
+        apart=None if panel.apart is None else origins.given(panel.apart, (*base, "apart")),
+    )
+
+
+def _sheet(
+    panel: AppliancePanelTable, base: KeyPath, content: Content, origins: Origins,
+    usual: DoorsTable,
+) -> PanelSheet:  # fmt: skip
     sizes = {
         name: None if (value := getattr(panel, name)) is None
         else origins.given(value, (*base, name))
@@ -93,18 +116,25 @@ def check_panels(content: Content, in_cases: Container[str], reporter: Reporter)
         Keys of the appliances that stand in cases, or that cases stand round.
     """
     for key, table in content.appliances.items():
-        panel = table.panel
-        if panel is None:
-            continue
-        base: KeyPath = ("appliance", key, "panel")
-        if key in in_cases:
+        both: tuple[tuple[str, AppliancePanelTable | None], ...] = (
+            ("panel", table.panel), ("second_panel", table.second_panel),
+        )  # fmt: skip
+        for name, panel in both:
+            if panel is not None:
+                base: KeyPath = ("appliance", key, name)
+                _limits(panel, base, reporter)
+                _goods(panel, base, content, reporter)
+        base = ("appliance", key, "panel")
+        if table.panel is None:
+            if table.second_panel is not None:
+                reporter.tell((*base[:2], "second_panel"), "its other door has no panel",
+                              "write panel for the left or the upper door")  # fmt: skip
+        elif key in in_cases:
             reporter.tell(base, "no panel is hung on an appliance that stands in a case",
                           "take it out, or put the appliance into a run")  # fmt: skip
         elif any(_hangs(key, cases.cases, content) for cases in content.runs.values()):
             reporter.tell(base, "no panel is hung between wall cases",
                           "take it out, or put it into a run of base cases")  # fmt: skip
-        _limits(panel, base, reporter)
-        _goods(panel, base, content, reporter)
 
 
 def _hangs(key: str, members: list[str], content: Content) -> bool:

@@ -56,6 +56,7 @@ _SECTIONS = (
     ("run.NAME.solved", "A run as laid out", "SolvedTable"),
     ("appliance.NAME", "An appliance in a run", "ApplianceTable"),
     ("appliance.NAME.panel", "The panel on its front", "AppliancePanelTable"),
+    ("appliance.NAME.second_panel", "The panel on its second door", "SecondPanelTable"),
     ("island.NAME", "An island", "IslandTable"),
     ("island.NAME.place", "Its place, or that of a case in no run", "PlaceTable"),
     ("island.NAME.solved", "An island as laid out", "IslandSolvedTable"),

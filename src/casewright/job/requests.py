@@ -23,7 +23,7 @@ from casewright.job.content import Content
 from casewright.job.diagonals import as_diagonal
 from casewright.job.hoods import as_hood
 from casewright.job.origins import Origins
-from casewright.job.panels import panel_sheet
+from casewright.job.panels import panel_sheet, second_panel
 from casewright.job.positions import KeyPath
 from casewright.job.registers import as_before_register
 from casewright.job.rows import appliance_opening, drawer_of, rows_of
@@ -302,6 +302,7 @@ def appliance_of(
         opens=given.get("opens"),
         depth=given.get("depth"),
         panel=panel_sheet(key, table, content, origins, USUAL_DOORS),
+        second_panel=second_panel(key, table, content, origins, USUAL_DOORS),
     )
 
 

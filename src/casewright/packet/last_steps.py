@@ -9,7 +9,6 @@ from casewright.drawing import measure_of
 from casewright.outputs.blocks import Step
 from casewright.outputs.inlines import Blank, Inline, Link, PageNumber, Rich, Strong
 from casewright.packet.trim_pages import TRIMS
-from casewright.packet.words import unfold
 from casewright.room.fillers import GAP_HEIGHTS
 from casewright.room.model import Filler, Room
 
@@ -93,7 +92,7 @@ def _panels(room: Room) -> Iterator[Step]:
             "Hang the panels of the appliances once the trade has connected them and their feet "
             "are set, by each maker's own sheet: brackets first, then the face into the plane of "
             "the doors beside it.",
-            (unfold(*(Link(case.spec.title, case.key) for case in panels)),),
+            tuple((Link(case.spec.title, case.key),) for case in panels),
         )
 
 

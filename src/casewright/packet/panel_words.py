@@ -19,12 +19,25 @@ def panel_summary(room: Room, case: Case) -> Rich:
     """Its size, its place between the cases, its weight against what its sheet lets it weigh."""
     unit = room.spec.unit
     [front], [face] = case.fronts, case.faces
+    each = next(a for run in room.runs for a in run.appliances
+                if case.key in {panel.key for panel, _ in a.panels})  # fmt: skip
+    second, upper = each.spec.second_panel, each.panel is not None and each.panel.key == case.key
+    where = "in line with the fronts beside it"
+    if second is not None and second.place == "below" and upper:
+        where = "over the lower panel"
+    beside: tuple[Inline, ...] = (
+        ", in an opening ", Strong(measure_of(case.width, unit)), " wide: ",
+        measure_of(face.left, unit), " of air at either side",
+    )  # fmt: skip
+    if second is not None and second.place == "right":
+        air = room.chain.nodes[f"appliance.{each.spec.key}.second_panel.air"]
+        beside = (": ", measure_of(face.left, unit), " from the case beside it, ",
+                  measure_of(air, unit), " from the other panel")  # fmt: skip
     words: list[Inline] = [
         "Panel on the front of an appliance, ",
         *sizes(front.width, front.height, front.thickness, unit=unit, strong=True),
-        " (width × height × thickness), in an opening ", Strong(measure_of(case.width, unit)),
-        " wide: ", measure_of(face.left, unit), " of air at either side. It begins ",
-        Strong(measure_of(front.y, unit)), " above the floor, in line with the fronts beside it.",
+        " (width × height × thickness)", *beside, ". It begins ",
+        Strong(measure_of(front.y, unit)), f" above the floor, {where}.",
     ]  # fmt: skip
     words.append(_weighs(room, case))
     words.append(_screws(room, case))

@@ -97,12 +97,35 @@ class Appliance:
         Its left end from the run's left datum [mm].
     panel
         The panel on its front; None: it has none.
+    second_panel
+        That of its second door.
+    second_start
+        Where the room of that begins, from the appliance's left end [mm].
     """
 
     spec: ApplianceSpec
     width: Dim
     start: Dim
     panel: Case | None = None
+    second_panel: Case | None = None
+    second_start: Dim | None = None
+
+    @property
+    def panels(self) -> tuple[tuple[Case, Dim], ...]:
+        """Its panels, each with where its room begins, from the run's left datum [mm]."""
+        first = () if self.panel is None else ((self.panel, self.start),)
+        if self.second_panel is None:
+            return first
+        at = self.start if self.second_start is None else self.start + self.second_start
+        return (*first, (self.second_panel, at))
+
+    def with_panels(self, cases: Mapping[str, Case]) -> Appliance:
+        """The same with its panels taken from others, by their keys."""
+        one, other = self.panel, self.second_panel
+        return replace(
+            self, panel=None if one is None else cases[one.key],
+            second_panel=None if other is None else cases[other.key],
+        )  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -169,10 +192,7 @@ class Run:
             self,
             cases=tuple(cases[case.key] for case in self.cases),
             plinths=tuple(replace(p, case=cases[p.case.key]) for p in self.plinths),
-            appliances=tuple(
-                each if each.panel is None else replace(each, panel=cases[each.panel.key])
-                for each in self.appliances
-            ),
+            appliances=tuple(each.with_panels(cases) for each in self.appliances),
         )
 
     def with_parts(self, change: Callable[[Part], Part]) -> Run:

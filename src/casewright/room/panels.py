@@ -14,10 +14,11 @@ from casewright.casework.appliance_panels import (
 )
 from casewright.casework.cases import Case
 from casewright.casework.house import House
+from casewright.casework.specs import PanelSheet
 from casewright.dims import Dim
 from casewright.findings import Question
 from casewright.room.model import Appliance, Room, Run
-from casewright.room.specs import ApplianceSpec
+from casewright.room.specs import ApplianceSpec, DoorPanel
 
 __all__ = ["held_panels", "open_panels", "panel_questions", "run_panels"]
 
@@ -26,6 +27,10 @@ _LIMITS = (
     ("most_width", "width", "the greatest width of a panel"),
     ("most_thickness", "thickness", "the greatest thickness of a panel"),
     ("most_weight", "weight", "the greatest weight of a panel, with its pull"),
+)
+_PARTED = (
+    ("line", "where its two doors part"),
+    ("apart", "the gap between the panels of its two doors"),
 )
 _SCREWS = (
     ("screw_rows", "how far below its upper edge the screws of its brackets sit"),
@@ -36,26 +41,85 @@ _SCREWS = (
 
 def run_panels(house: House, run: Run) -> tuple[Run, tuple[Case, ...]]:
     """The run with the panels of its appliances, built in line with the fronts beside them."""
-    panels: dict[str, Case] = {}
-    for each in run.appliances:
-        if each.spec.panel is not None:
-            key = f"appliance.{each.spec.key}.panel"
-            panels[each.spec.key] = _build(house, run, each, key)
-    appliances = tuple(replace(each, panel=panels.get(each.spec.key)) for each in run.appliances)
-    return replace(run, appliances=appliances), tuple(panels.values())
+    appliances = tuple(_with_panels(house, run, each) for each in run.appliances)
+    panels = tuple(case for each in appliances for case, _ in each.panels)
+    return replace(run, appliances=appliances), panels
 
 
-def _build(house: House, run: Run, each: Appliance, key: str) -> Case:
+def _with_panels(house: House, run: Run, each: Appliance) -> Appliance:
+    """An appliance with a panel on its door, or one on each of its two."""
+    spec, second = each.spec, each.spec.second_panel
+    if spec.panel is None:
+        return each
+    first = _neighbours(run, spec.key)[0].spec
+    at, key = _place(house, run, each), f"appliance.{spec.key}"
+    if second is None:
+        title = f"panel of {spec.title}"
+        panel = build_panel(house, panel_spec(first, f"{key}.panel", title, spec.panel), at)
+        return replace(each, panel=panel)
+    places, start, apart = _parted(house, f"{key}.second_panel", second, at)
+    words = ("left", "right") if second.place == "right" else ("upper", "lower")
+    one, other = (
+        build_panel(house, panel_spec(first, f"{key}.{name}", f"{word} panel of {spec.title}",
+                                      sheet), place)
+        for name, word, sheet, place in zip(
+            ("panel", "second_panel"), words, (spec.panel, second.sheet), places, strict=True
+        )
+    )  # fmt: skip
+    _fit_between(house, f"{key}.second_panel", (one, other), start, apart)
+    return replace(each, panel=one, second_panel=other, second_start=start)
+
+
+def _parted(
+    house: House, key: str, second: DoorPanel, at: PanelPlace
+) -> tuple[tuple[PanelPlace, PanelPlace], Dim | None, Dim]:
+    """Where each of two panels goes, where the room of the right one begins, the gap [mm].
+
+    Of two side by side each has room of its own, a gap wider at either side than the panel, as
+    one alone has; of two one over the other the lower one's ends where the upper one begins.
+    While the sheet is missing they part in the middle, a gap apart.
+    """
+    place, gap, right = house.chain.place(key), house.style_dim("gap"), second.place == "right"
+    usual = at.opening / 2 if right else (at.low + at.high) / 2
+    line = place.let("line", usual) if second.line is None else place.given("line", second.line)
+    apart = gap if second.apart is None else place.given("apart", second.apart)
+    low, high = place.let("first_ends", line - apart / 2), place.let("begins", line + apart / 2)
+    if right:
+        start = place.let("start", high - gap)
+        sides = (
+            f"{house.text(gap)} from the case beside it, {house.text(apart)} from the other panel"
+        )
+        at = replace(at, sides=sides)
+        left = replace(at, opening=place.let("left_room", low + gap))
+        return (left, replace(at, opening=place.let("room", at.opening - start))), start, apart
+    hung = f"{house.text(apart)} below the upper panel"
+    upper = replace(at, low=high, pull_low=True)
+    return (upper, replace(at, high=low, under=high, hung=hung)), None, apart
+
+
+def _fit_between(
+    house: House, key: str, panels: tuple[Case, Case], start: Dim | None, apart: Dim
+) -> None:
+    """The gap between the panels of two doors, as a fit; what a sheet takes of it is told."""
+    (first, second), place = (case.fronts[0] for case in panels), house.chain.place(key)
+    if start is None:
+        air = first.y - second.y - second.height
+    else:
+        air = start + second.x - first.x - first.width
+    step = house.style_dim("cut_step").value
+    band = max(house.style_dim("gap_tolerance").value, 2 * step)
+    air = place.let("air", air)
+    if abs(air.value - apart.value) <= band:
+        place.fit("air_fit", air, apart.value - band, apart.value + band, second.path)
+
+
+def _place(house: House, run: Run, each: Appliance) -> PanelPlace:
     nearest = _neighbours(run, each.spec.key)
-    sheet = each.spec.panel
-    if sheet is None:
-        msg = f"{each.spec.key} has no panel"
-        raise ValueError(msg)
     lines = tuple(_lines(nearest))
     first = nearest[0]
     back = max((f.z for f in first.wall_fronts), key=lambda z: z.value, default=None)
     under = first.height
-    at = PanelPlace(
+    return PanelPlace(
         opening=each.width,
         low=lines[0].low if lines else _foot(house, first),
         high=lines[0].high if lines else under - house.style_dim("base_top_reveal"),
@@ -63,8 +127,6 @@ def _build(house: House, run: Run, each: Appliance, key: str) -> Case:
         back=first.face_plane + house.style_dim("bumper") if back is None else back,
         beside=lines,
     )
-    title = f"panel of {each.spec.title}"
-    return build_panel(house, panel_spec(first.spec, key, title, sheet), at)
 
 
 def _foot(house: House, case: Case) -> Dim:
@@ -92,15 +154,21 @@ def _lines(cases: list[Case]) -> Iterator[PanelEdges]:
 def _panels(room: Room) -> Iterator[tuple[ApplianceSpec, Case]]:
     for run in room.runs:
         for each in run.appliances:
-            if each.panel is not None:
-                yield each.spec, each.panel
+            for panel, _ in each.panels:
+                yield each.spec, panel
 
 
-def _missing(spec: ApplianceSpec) -> Iterator[tuple[str, str]]:
-    """Numbers of a panel's sheet that nobody has given yet, each with its words."""
-    sheet = spec.panel
-    if sheet is None:
-        return
+def _missing(spec: ApplianceSpec, panel: Case) -> Iterator[tuple[str, str]]:
+    """Paths of the numbers of a panel's sheet that nobody has given yet, each with its words."""
+    sheet, second = panel.spec.panel, spec.second_panel
+    for name, needs in () if sheet is None else _unsaid(sheet):
+        yield f"{panel.key}.{name}", needs
+    for name, needs in () if second is None else _PARTED:
+        if getattr(second, name) is None:
+            yield f"appliance.{spec.key}.second_panel.{name}", needs
+
+
+def _unsaid(sheet: PanelSheet) -> Iterator[tuple[str, str]]:
     for name, word, needs in _LIMITS:
         if getattr(sheet, name) is None and word not in sheet.no_limit:
             yield name, needs
@@ -111,16 +179,15 @@ def _missing(spec: ApplianceSpec) -> Iterator[tuple[str, str]]:
 
 def open_panels(room: Room) -> tuple[str, ...]:
     """Paths of what is missing of the sheets of panels."""
-    return tuple(
-        f"{panel.key}.{name}" for spec, panel in _panels(room) for name, _ in _missing(spec)
-    )
+    found = (path for spec, panel in _panels(room) for path, _ in _missing(spec, panel))
+    return tuple(dict.fromkeys(found))
 
 
 def held_panels(room: Room) -> dict[str, tuple[str, ...]]:
     """By the path of a panel's part what it waits for: limits of its size, of its goods."""
     held: dict[str, tuple[str, ...]] = {}
     for spec, panel in _panels(room):
-        asked = tuple(f"{panel.key}.{name}" for name, _ in _missing(spec))
+        asked = tuple(path for path, _ in _missing(spec, panel))
         for part in panel.parts if asked else ():
             held[part.path] = asked
     return held
@@ -128,10 +195,14 @@ def held_panels(room: Room) -> dict[str, tuple[str, ...]]:
 
 def panel_questions(room: Room, waiting: Mapping[str, list[str]]) -> Iterator[Question]:
     """One for each number of a panel's sheet that is missing."""
+    told: set[str] = set()
     for spec, panel in _panels(room):
-        for name, needs in _missing(spec):
-            path = f"{panel.key}.{name}"
-            how = f'under [appliance.{spec.key}.panel] write {name} = "..."'
+        for path, needs in _missing(spec, panel):
+            if path in told:
+                continue
+            told.add(path)
+            table, _, name = path.rpartition(".")
+            how = f'under [{table}] write {name} = "..."'
             word = next((word for each, word, _ in _LIMITS if each == name), "")
             if name == "screw_rows":
                 how = how.replace('"..."', '["...", "..."]')

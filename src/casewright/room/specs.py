@@ -17,7 +17,9 @@ from casewright.stock import Moisture, StockList, usual_moisture
 from casewright.style import Style
 from casewright.survey.specs import NO_SURVEY, SurveySpec
 
-__all__ = ["ApplianceSpec", "JobSpec", "MatchSpec", "RunEnd", "RunSide", "RunSpec", "Unit"]
+__all__ = [
+    "ApplianceSpec", "DoorPanel", "JobSpec", "MatchSpec", "RunEnd", "RunSide", "RunSpec", "Unit",
+]  # fmt: skip
 
 Unit = Literal["in", "mm"]
 RunEnd = Literal["wall", "corner", "flush", "open"]
@@ -113,6 +115,29 @@ class RunSpec:
 
 
 @dataclass(frozen=True, slots=True)
+class DoorPanel:
+    """The panel on the second door of an appliance, and how it and the first part.
+
+    Parameters
+    ----------
+    sheet
+        What the appliance's sheet says of it.
+    place
+        Where its door is, from the first.
+    line
+        Middle of the gap between the two: above the floor, or from the left end of the opening
+        [mm]; None: not known yet.
+    apart
+        That gap [mm]; None: not known yet.
+    """
+
+    sheet: PanelSheet
+    place: Literal["right", "below"]
+    line: Given | None = None
+    apart: Given | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class ApplianceSpec:
     """An appliance between the cases of a run.
 
@@ -136,6 +161,8 @@ class ApplianceSpec:
         What its sheet wants free above it then [mm]; None: not known yet.
     panel
         What its sheet says of a panel on its front; None: it gets none.
+    second_panel
+        That of its second door; None: it has one door, or that gets none.
     opens
         How far its door stands out before it when it is open [mm]; None: not known.
     depth
@@ -154,6 +181,7 @@ class ApplianceSpec:
     panel: PanelSheet | None = None
     opens: Given | None = None
     depth: Given | None = None
+    second_panel: DoorPanel | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 from tests.builders import INCH
 from tests.jobs import HEAD, loaded, problems
@@ -98,3 +100,93 @@ def test_fronts_of_other_heights_beyond_it_are_not_taken_for_its_line() -> None:
     bases = _BASES + "[case.pans.style]\ntoe_height = 6\n"
     case = next(c for c in _worked(bases=bases).room.cases if c.key == KEY)
     assert case.fronts[0].y.value - 4 * INCH < INCH / 16
+
+
+_COLD = "[appliance.cold]\nwidth = 36\nheight = 84\ncools = true\n"
+_TALL = (
+    '[case.l]\nkind = "tall"\nwidth = 24\n[case.r]\nkind = "tall"\nwidth = 24\n'
+    '[run.tall]\ncases = ["l", "cold", "r"]\n'
+)  # fmt: skip
+_LIMITS = (
+    'no_limit = ["height", "width", "thickness", "weight"]\nscrew_rows = [4, 18]\n'
+    'screws_apart = 10\nscrew_depth = "1/2"\n'
+)
+
+
+def _two(second: str) -> WorkedJob:
+    text = f"{_COLD}[appliance.cold.panel]\n{_LIMITS}[appliance.cold.second_panel]\n{_LIMITS}"
+    worked = work_out(loaded(HEAD + _GOODS + text + second + _TALL).spec)
+    assert worked.failures == ()
+    return worked
+
+
+def _panels_of(worked: WorkedJob) -> list[tuple[Fraction, Fraction, Fraction, Fraction]]:
+    """Left and right end in the opening, lower and upper end above the floor [mm]."""
+    [each] = worked.room.runs[0].appliances
+    found = []
+    for case, start in each.panels:
+        [front] = case.fronts
+        left = start.value - each.start.value + front.x.value
+        found.append((left, left + front.width.value, front.y.value,
+                      front.y.value + front.height.value))  # fmt: skip
+    return found
+
+
+@pytest.mark.parametrize(("line", "apart"), [("14", "1/8"), ("18", "1/4"), ("20", "1/2")])
+def test_two_panels_side_by_side_share_the_opening(line: str, apart: str) -> None:
+    """Wo = gap + left + gap between + right + gap, parted where the sheet says (common practice).
+
+    Pieces come off the grid by no more than its step.
+    """
+    worked = _two(f'place = "right"\nline = {line}\napart = "{apart}"\n')
+    [each] = worked.room.runs[0].appliances
+    (left, right), step = _panels_of(worked), INCH / 32
+    fronts = [f for c in worked.room.runs[0].cases for f in c.wall_fronts]
+    low, high = (min(f.y.value for f in fronts), max(f.y.value + f.height.value for f in fronts))
+    gap, half = INCH / 8, Fraction(apart) * INCH / 2
+    for found, wanted in (
+        (left[0], gap), (left[1], Fraction(line) * INCH - half),
+        (right[0], Fraction(line) * INCH + half), (right[1], each.width.value - gap),
+        (left[2], low), (right[2], low), (left[3], high), (right[3], high),
+    ):  # fmt: skip
+        assert abs(found - wanted) <= step
+    fit = worked.room.chain.fits["appliance.cold.second_panel.air_fit"]
+    assert fit.gap.value == right[0] - left[1]
+
+
+@pytest.mark.parametrize("line", ["30", "50"])
+def test_two_panels_one_over_the_other_end_at_the_line(line: str) -> None:
+    """A freezer below: both as wide as one alone, parted by the sheet (common practice)."""
+    worked = _two(f'place = "below"\nline = {line}\napart = "1/4"\n')
+    (upper, lower), step = _panels_of(worked), INCH / 32
+    fronts = [f for c in worked.room.runs[0].cases for f in c.wall_fronts]
+    assert (upper[0], upper[1]) == (lower[0], lower[1])
+    assert abs(upper[2] - Fraction(line) * INCH - INCH / 8) <= step
+    assert abs(lower[3] - Fraction(line) * INCH + INCH / 8) <= step
+    assert abs(lower[2] - min(f.y.value for f in fronts)) <= step
+    assert upper[3] == max(f.y.value + f.height.value for f in fronts)
+    unit, [run] = worked.room.spec.unit, worked.room.runs
+    scene = run_scene(run, unit, measure_of(worked.room.wall_bottom, unit))
+    paths = {tag.path for e in scene.elements if (tag := getattr(e, "tag", None)) is not None}
+    key = "appliance.cold"
+    assert {f"{key}.panel.front.slab", f"{key}.second_panel.front.slab"} <= paths
+
+
+def test_where_two_doors_part_is_asked_for_and_both_panels_wait() -> None:
+    """Once each, not once for either panel."""
+    worked = _two('place = "right"\n')
+    key = "appliance.cold.second_panel"
+    asked = {q.path: q for q in worked.questions if q.path.startswith("appliance.cold")}
+    assert set(asked) == {f"{key}.line", f"{key}.apart"}
+    waits = {"appliance.cold.panel.front.slab", f"{key}.front.slab"}
+    assert all(set(q.waiting) == waits for q in asked.values())
+
+
+def test_a_second_panel_wants_a_first_and_room_for_both() -> None:
+    """Told at its line; a line beyond the opening stops with what is missing."""
+    text = f'{_COLD}[appliance.cold.second_panel]\nplace = "below"\n{_TALL}'
+    [told] = problems(HEAD + text)
+    assert "no panel" in told.what
+    sheet = f'[appliance.cold.panel]\n{_LIMITS}[appliance.cold.second_panel]\nplace = "right"\n'
+    job = loaded(HEAD + _GOODS + _COLD + sheet + f"line = 35\n{_LIMITS}" + _TALL)
+    assert any("no room for right panel" in f.says for f in work_out(job.spec).findings)

@@ -61,7 +61,7 @@ def _check_screws(case: Assembled, joint: Joint, held: Fastening) -> Iterator[Fa
 def _check_pull(case: Assembled, front: Front) -> Iterator[Failure]:
     """Holes of the pulls lie at the middle of the front's height, even to both sides.
 
-    Those of an appliance's panel lie in one line above the middle.
+    Those of an appliance's panel lie in one line, where its door is taken hold of.
     """
     of = case.units.of
     points = []
@@ -74,7 +74,7 @@ def _check_pull(case: Assembled, front: Front) -> Iterator[Failure]:
         return
     middle = 2 * of(front.y) + of(front.height)
     if case.model.spec.panel is not None:
-        middle = max(middle, 2 * points[0][1])
+        middle = 2 * points[0][1]
     centre = 2 * of(front.x) + of(front.width)
     xs = sorted(x for x, _ in points)
     off = max(

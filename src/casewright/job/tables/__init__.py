@@ -1,6 +1,10 @@
 """The tables of a job file: which keys each may have, and what may stand there."""
 
-from casewright.job.tables.appliance import AppliancePanelTable, ApplianceTable
+from casewright.job.tables.appliance import (
+    AppliancePanelTable,
+    ApplianceTable,
+    SecondPanelTable,
+)
 from casewright.job.tables.boxes import BoxesTable, DoorsTable
 from casewright.job.tables.case import CaseTable, FrontTable
 from casewright.job.tables.hardware import (
@@ -61,6 +65,7 @@ __all__ = [
     "PullTable",
     "RunTable",
     "ScrewTable",
+    "SecondPanelTable",
     "SheetTable",
     "ShopTable",
     "SlideTable",

@@ -10,7 +10,7 @@ from casewright.casework.specs import EdgeKind
 from casewright.job.lengths import Between, Length, Weight
 from casewright.job.tables.table import Key, Line, OneOrMore, Table
 
-__all__ = ["AppliancePanelTable", "ApplianceTable", "PanelKind"]
+__all__ = ["AppliancePanelTable", "ApplianceTable", "PanelKind", "SecondPanelTable"]
 
 PanelKind = Literal["slab", "applied frame"]
 _High = Annotated[Length, Between("4", "96", "100", "2400")]
@@ -82,6 +82,21 @@ class AppliancePanelTable(Table):
     """How deep the screws go into the panel."""
 
 
+class SecondPanelTable(AppliancePanelTable):
+    """The panel on the second door of an appliance: to the right of the first, or below it."""
+
+    place: Literal["right", "below"]
+    """Where its door is: to the right of the other, or below it."""
+
+    line: Annotated[Length, Between("3", "96", "75", "2400")] | None = None
+    """Where the two doors part, by the sheet: middle of the gap between the panels above the
+    floor, or from the left end of the opening. While it is missing it is asked for, and the
+    panels wait."""
+
+    apart: Annotated[Length, Between("1/16", "4", "1.5", "100")] | None = None
+    """Gap between the two panels, by the sheet. While it is missing it is asked for."""
+
+
 def _panel(value: Any) -> Any:
     return {"construction": value} if isinstance(value, str) else value
 
@@ -150,4 +165,8 @@ class ApplianceTable(Table):
 
     panel: _Panel = None
     """A panel on its front, in line with the doors beside it: a construction, or a table with what
-    its sheet says. Of an appliance in a run of base cases. Default: none."""
+    its sheet says. Of an appliance in a run of base or tall cases. Default: none."""
+
+    second_panel: SecondPanelTable | None = None
+    """The panel on its second door, where it has two; `panel` is then that of the left or the
+    upper one. Default: none."""
