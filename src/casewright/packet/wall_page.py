@@ -8,7 +8,7 @@ from fractions import Fraction
 from casewright.buying.wall import seam_screw
 from casewright.casework.cases import Case
 from casewright.casework.cautions import CAUTIONS
-from casewright.dims import Unit, shop_text
+from casewright.dims import Dim, Unit, shop_text
 from casewright.drawing import Measure, measure_of
 from casewright.install.hanging import Hanging
 from casewright.outputs.blocks import Block, CheckList, Heading, Paragraph, Step
@@ -145,7 +145,7 @@ def _hung(
         "Set the first case of a row on the ledger; shim the hollows behind its nailers at the "
         "studs, so that a tightened screw does not rack the box; then drive its wall screws and "
         "measure the diagonals once more.",
-        tuple(_rows(room, cases, fixings)),
+        tuple(_rows(room, cases, fixings, day)),
         (_LIFT,),
     )
     yield from _joined(room, [run for run in room.runs if run.cases[0].spec.is_hung], day)
@@ -196,7 +196,7 @@ def _standing(
         "Stand the cases up; shim under the sides only, until the tops meet the line and are "
         "level from front to rear. Shim the hollows behind the nailers, then drive the wall "
         "screws.",
-        tuple(_rows(room, cases, fixings)),
+        tuple(_rows(room, cases, fixings, day)),
         (_TIP,),
     )
     yield from _joined(room, [
@@ -217,10 +217,13 @@ def _corners(room: Room) -> str:
     )
 
 
-def _rows(room: Room, cases: list[Case], fixings: Mapping[str, WallFixing]) -> Iterator[Rich]:
-    """Which boards the wall screws go through, a line for each way of it."""
+def _rows(
+    room: Room, cases: list[Case], fixings: Mapping[str, WallFixing], day: Hanging
+) -> Iterator[Rich]:
+    """Which boards the wall screws go through, a line for each way of it and length of screw."""
     titles = {part.path: part.title for case in cases for part in case.parts}
-    lines: dict[str, list[Case]] = {}
+    lines: dict[tuple[str, tuple[Fraction, ...]], list[Case]] = {}
+    screws = _lengths(room, cases, day)
     for case in cases:
         fixing = fixings.get(case.key)
         rows = [titles[path] for path in fixing.rows] if fixing else []
@@ -228,15 +231,35 @@ def _rows(room: Room, cases: list[Case], fixings: Mapping[str, WallFixing]) -> I
             words = "under the top and over the bottom, through the back"
         else:
             words = f"through the {' and the '.join(rows)}" if rows else "none"
-        lines.setdefault(words, []).append(case)
-    for words, same in lines.items():
+        lines.setdefault((words, tuple(screws.get(case.key, ()))), []).append(case)
+    for (words, lengths), same in lines.items():
         found = _links(same)
-        screw = room.chain.nodes.get(f"{same[0].key}.wall_screw")
-        if words == "none" or screw is None:
+        if words == "none" or not lengths:
             yield unfold(found, ": no nailer, joined to its neighbours")
             continue
-        size = Strong(measure_of(screw, room.spec.unit))
-        yield unfold(found, ": two wall screws of ", size, f" at every stud, {words}")
+        dims = screws[same[0].key]
+        sizes: list[Inline] = []
+        for length in lengths:
+            sizes += [" or " if sizes else "", Strong(measure_of(dims[length], room.spec.unit))]
+        sheet = ", as its wall's sheet lists them" if len(lengths) > 1 else ""
+        said = f" at every stud{sheet}, {words}"
+        yield unfold(found, ": two wall screws of ", tuple(sizes), said)
+
+
+def _lengths(room: Room, cases: list[Case], day: Hanging) -> dict[str, dict[Fraction, Dim]]:
+    """Screws of each case by length, as the sheet of its wall lists them; the usual one else."""
+    found: dict[str, dict[Fraction, Dim]] = {}
+    for hang in day.walls.values():
+        for each in hang.screws:
+            own = found.setdefault(each.place.case.key, {})
+            for screw in sorted(each.screws, key=lambda one: one.length.value):
+                if screw.strip is None:
+                    own[screw.length.value] = screw.length
+    for case in cases:
+        usual = room.chain.nodes.get(f"{case.key}.wall_screw")
+        if usual is not None and not found.get(case.key):
+            found[case.key] = {usual.value: usual}
+    return found
 
 
 def _links(cases: list[Case]) -> tuple[Inline, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from fractions import Fraction
 from functools import cache
@@ -12,7 +13,7 @@ from hypothesis import strategies as st
 from tests.jobs import example
 from tests.unit.install.test_hanging import WALL, hung_room
 
-from casewright.drawing import Measure, Plot
+from casewright.drawing import Measure, Plot, measure_of
 from casewright.drawing.marks import Stroke, Word
 from casewright.drawing.room_plan import plan_scene
 from casewright.drawing.scene import plot
@@ -162,6 +163,27 @@ def test_a_stick_is_true_to_size(places: list[Fraction]) -> None:
     }
     assert found == wanted
     assert all(each.area.height <= 200 for each in drawn)
+
+
+def test_the_steps_name_the_screws_that_the_sheet_lists() -> None:
+    """A wall that leans away wants longer ones than usual: no other length stands in the steps."""
+    room, day = hung_room(
+        'format = 1\nunit = "mm"\n[wall.n]\nwidth = 2000\nstuds = [200, 600]\n'
+        'plumb = [{ of = "face", over = 1200, off = 5, leans = "out" }]\n'
+        '[case.pantry]\nkind = "tall"\nwidth = 600\n[case.pots]\nkind = "base"\nwidth = 600\n'
+        '[run.r]\ncases = ["pantry", "pots"]\non = "n"\nleft = "open"\nright = "open"\n'
+    )
+    lengths = {
+        measure_of(screw.length, "mm").text
+        for hang in day.walls.values() for case in hang.screws for screw in case.screws
+    }  # fmt: skip
+    told = " ".join(
+        rich_text(note)
+        for block in wall_section(room, day).blocks if isinstance(block, CheckList)
+        for step in block.steps for note in step.notes
+    )  # fmt: skip
+    assert measure_of(room.chain.nodes["pantry.wall_screw"], "mm").text not in lengths
+    assert set(re.findall(r"two wall screws of (\S+) at every stud", told)) == lengths
 
 
 def test_strips_without_a_mark_are_not_printed() -> None:
