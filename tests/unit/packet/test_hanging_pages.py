@@ -170,8 +170,8 @@ def test_the_steps_name_the_screws_that_the_sheet_lists() -> None:
     room, day = hung_room(
         'format = 1\nunit = "mm"\n[wall.n]\nwidth = 2000\nstuds = [200, 600]\n'
         'plumb = [{ of = "face", over = 1200, off = 5, leans = "out" }]\n'
-        '[case.pantry]\nkind = "tall"\nwidth = 600\n[case.pots]\nkind = "base"\nwidth = 600\n'
-        '[run.r]\ncases = ["pantry", "pots"]\non = "n"\nleft = "open"\nright = "open"\n'
+        '[case.pantry]\nkind = "tall"\nwidth = 600\n'
+        '[run.r]\ncases = ["pantry"]\non = "n"\nleft = "open"\nright = "open"\n'
     )
     lengths = {
         measure_of(screw.length, "mm").text
