@@ -60,8 +60,8 @@ class PanelPlace:
     hung, sides
         How its upper edge and the gaps beside it are set, in words; empty: in line with the first
         of those, and alike.
-    pull_low
-        Whether its pull sits at its lower edge: on the upper one of two.
+    upper
+        Whether it is the upper one of two: its pull sits at its lower edge.
     """
 
     opening: Dim
@@ -72,7 +72,7 @@ class PanelPlace:
     beside: tuple[PanelEdges, ...]
     hung: str = ""
     sides: str = ""
-    pull_low: bool = False
+    upper: bool = False
 
 
 def panel_spec(beside: CaseSpec, key: str, title: str, sheet: PanelSheet) -> CaseSpec:
@@ -113,7 +113,9 @@ def build_panel(house: House, spec: CaseSpec, at: PanelPlace) -> Case:
     _bore_screws(maker, sheet, panel)
     face = _face(maker, front, low, at)
     _fits(maker, front, face, at)
-    maker.findings.extend(panel_findings(maker, sheet, leaf_weight(maker, leaf), front))
+    maker.findings.extend(
+        panel_findings(maker, sheet, leaf_weight(maker, leaf), front, upper=at.upper)
+    )
     _hang(maker, sheet, front, at)
     return _case(maker, front, face, at)
 
@@ -174,7 +176,7 @@ def _put(maker: Maker, leaf: LeafPlan, panel: Construction, at: PanelPlace) -> F
     down = maker.style("panel_pull")
     if leaf.front.construction != "slab":
         down = greatest(down, maker.style("rail") + 2 * maker.house.pull("hole"))
-    up = down if at.pull_low else height - down
+    up = down if at.upper else height - down
     pull = bore_panel_pull(maker, leaf, panel, corner.y, None, up)
     front = replace(front, pull=pull)
     maker.fronts.append(front)

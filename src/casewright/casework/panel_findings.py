@@ -20,7 +20,7 @@ _LEFT = Fraction(1, 6)
 
 
 def panel_findings(
-    maker: Maker, sheet: PanelSheet, weight: Dim, front: Front
+    maker: Maker, sheet: PanelSheet, weight: Dim, front: Front, *, upper: bool = False
 ) -> Iterator[Finding]:
     """Limits of the sheet that the panel does not keep, and what they take from its looks.
 
@@ -28,10 +28,15 @@ def panel_findings(
     ----------
     weight
         Of the panel [kg].
+    upper
+        Whether it is over another one: it begins at that one's upper edge, at no line of fronts.
     """
     yield from _no_room(maker)
-    yield from _height(maker, sheet, front)
-    yield from _raised(maker, sheet)
+    if upper:
+        yield from _upper_height(maker, sheet, front)
+    else:
+        yield from _height(maker, sheet, front)
+        yield from _raised(maker, sheet)
     yield from _width(maker, sheet, front)
     yield from _thickness(maker, sheet, front)
     yield from _weight(maker, sheet, weight)
@@ -86,6 +91,34 @@ def _height(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Finding]:
             (text(between), text(high)),
             f"a toe space {text(between - high)} higher beside it",
             "leave the step: the toe board shows below it",
+        )  # fmt: skip
+
+
+def _upper_height(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Finding]:
+    """The height of the upper one of two panels, by its own limits."""
+    text, title = maker.house.text, maker.spec.title
+    least, most = sheet.least_height, sheet.most_height
+    if least is not None and front.height.value < least.value:
+        low = maker.number("least_height", least)
+        yield _finding(
+            maker, Severity.STOP,
+            f"{title} would be {text(front.height)} high, and the sheet wants at least "
+            f"{text(low)}: {text(low - front.height)} is missing",
+            (text(front.height), text(low)),
+            f"line {text(low - front.height)} lower, if its sheet parts the doors there",
+            "another appliance, or its sheet read again",
+        )  # fmt: skip
+    between = maker.house.chain.nodes[maker.path("between_lines")]
+    if most is not None and most.value < between.value:
+        high = maker.number("most_height", most)
+        yield _finding(
+            maker, Severity.CARE,
+            f"{title} begins {text(between - high)} higher over the lower one than apart says: "
+            f"its sheet lets it be {text(high)} high, and up to the upper line of the fronts "
+            f"beside it there is room for {text(between)}",
+            (text(between), text(high)),
+            f"line {text(between - high)} higher, if its sheet parts the doors there",
+            "leave the step: the edge of its door shows below it",
         )  # fmt: skip
 
 

@@ -93,7 +93,7 @@ def _parted(
         left = replace(at, opening=place.let("left_room", low + gap))
         return (left, replace(at, opening=place.let("room", at.opening - start))), start, apart
     hung = f"{house.text(apart)} below the upper panel"
-    upper = replace(at, low=high, pull_low=True)
+    upper = replace(at, low=high, upper=True)
     return (upper, replace(at, high=low, under=high, hung=hung)), None, apart
 
 

@@ -172,6 +172,16 @@ def test_two_panels_one_over_the_other_end_at_the_line(line: str) -> None:
     assert {f"{key}.panel.front.slab", f"{key}.second_panel.front.slab"} <= paths
 
 
+def test_the_limits_of_an_upper_panel_are_told_by_the_line_it_begins_at() -> None:
+    """From the line to the fronts' upper edge there is 55 13/16 in; its sheet lets it be 50."""
+    limits = _LIMITS.replace('"height", ', "") + "most_height = 50\nfree_below = 4\n"
+    text = f"{_COLD}[appliance.cold.panel]\n{limits}[appliance.cold.second_panel]\n{_LIMITS}"
+    job = loaded(HEAD + _GOODS + text + 'place = "below"\nline = 34\napart = "1/8"\n' + _TALL)
+    [told] = [f for f in work_out(job.spec).findings if f.rule == "appliance panel"]
+    assert (told.measured, told.limit) == ('55 13/16"', '50"')
+    assert told.remedies[0].startswith('line 5 13/16" higher')
+
+
 def test_where_two_doors_part_is_asked_for_and_both_panels_wait() -> None:
     """Once each, not once for either panel."""
     worked = _two('place = "right"\n')
