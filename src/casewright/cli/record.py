@@ -13,7 +13,13 @@ from casewright.cli.exits import CLEAN, FAILED_PROOF, OPEN
 from casewright.cli.forecast_texts import answer_lines
 from casewright.cli.printing import print_json, print_lines
 from casewright.cli.progress import working
-from casewright.cli.record_texts import change_lines, later_lines, list_lines, written_lines
+from casewright.cli.record_texts import (
+    change_lines,
+    fronts_left_lines,
+    later_lines,
+    list_lines,
+    written_lines,
+)
 from casewright.job.load import LoadedJob, load_job
 from casewright.job.record_documents import list_document, written_document
 from casewright.job.recorded import (
@@ -117,6 +123,7 @@ def _write(
         print_json(written_document(loaded.spec, new, drafts.doubts, found, later))
     else:
         print_lines(written_lines(new, before.room))
+        print_lines(fronts_left_lines(new, after.room))
         print_lines(later_lines(later))
         print_lines(change_lines(found))
         print_lines(answer_lines(before.room, new))

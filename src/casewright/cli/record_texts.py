@@ -9,6 +9,7 @@ from pathlib import Path
 from casewright.dims import Unit, shop_text
 from casewright.dims.count_text import counted
 from casewright.job.record_documents import chosen
+from casewright.packet.words import mark_list
 from casewright.record import Entry, damaged_files, standing
 from casewright.resolve.differences import Difference
 from casewright.room.model import Room
@@ -18,6 +19,7 @@ __all__ = [
     "change_lines",
     "change_text",
     "entry_lines",
+    "fronts_left_lines",
     "later_lines",
     "list_lines",
     "written_lines",
@@ -57,6 +59,22 @@ def written_lines(entries: Sequence[Entry], room: Room) -> Iterator[str]:
     marks = {part.path: f"{part.mark}, {part.title}: " for part in room.parts}
     for entry in entries:
         yield f"{_short(entry)}  {marks.get(entry.path, '')}{_says(entry, room.spec.unit)}"
+
+
+def fronts_left_lines(entries: Sequence[Entry], room: Room) -> Iterator[str]:
+    """Fronts of a case that stay to be made, where only its box was marked."""
+    for entry in entries:
+        if entry.kind not in ("assembled", "finished", "hung"):
+            continue
+        left = [p for p in room.parts if p.case == entry.path and p.front and p.state == "planned"]
+        if not left:
+            continue
+        fronts = list(dict.fromkeys(part.front for part in left))
+        yield (
+            f"This marks the box of {entry.path}. Its {counted(len(fronts), 'front')} "
+            f"({mark_list(part.mark for part in left)}) {'stays' if len(fronts) == 1 else 'stay'} "
+            f"to be made: once done, record {entry.kind} {' '.join(fronts)}"
+        )
 
 
 def later_lines(later: Sequence[tuple[Entry, Entry]]) -> Iterator[str]:

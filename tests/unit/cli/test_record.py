@@ -66,7 +66,8 @@ def test_what_is_cut_stays_as_it_was_cut(shop: Shop) -> None:
 
 def test_what_is_assembled_was_cut_and_machined(shop: Shop) -> None:
     shop.says("cut", "upper.top")
-    shop.says("assembled", "upper")
+    _, text = shop.says("assembled", "upper")
+    assert "once done, record assembled upper.door_left upper.door_right" in text
     states = {p["path"]: p["state"] for p in shop.data("parts")["parts"]}
     assert states["upper.top"] == states["upper.side_left"] == "assembled"
     assert states["upper.door_left.slab"] == "planned"
@@ -74,6 +75,8 @@ def test_what_is_assembled_was_cut_and_machined(shop: Shop) -> None:
     assert {"upper.top", "upper.side_left"} <= machined
     shop.says("hung", "upper.door_left")
     assert shop.part("upper.door_left.slab")["state"] == "hung"
+    _, text = shop.says("hung", "upper", "upper.door_right")
+    assert "to be made" not in text
 
 
 def test_a_spoiled_piece_is_to_be_made_again(shop: Shop) -> None:
