@@ -110,7 +110,7 @@ def _fit_between(
     band = max(house.style_dim("gap_tolerance").value, 2 * step)
     air = place.let("air", air)
     if abs(air.value - apart.value) <= band:
-        place.fit("air_fit", air, apart.value - band, apart.value + band, second.path)
+        place.fit("stack_gap_fit", air, apart.value - band, apart.value + band, second.path)
 
 
 def _place(house: House, run: Run, each: Appliance) -> PanelPlace:

@@ -150,7 +150,7 @@ def test_two_panels_side_by_side_share_the_opening(line: str, apart: str) -> Non
         (left[2], low), (right[2], low), (left[3], high), (right[3], high),
     ):  # fmt: skip
         assert abs(found - wanted) <= step
-    fit = worked.room.chain.fits["appliance.cold.second_panel.air_fit"]
+    fit = worked.room.chain.fits["appliance.cold.second_panel.stack_gap_fit"]
     assert fit.gap.value == right[0] - left[1]
 
 
