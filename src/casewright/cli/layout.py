@@ -153,7 +153,8 @@ def _accept(loaded: LoadedJob, asked: LayoutAsked, found: _Found, number: int) -
             f"No answer fits; without --accept it is told why: casewright layout {loaded.path}"
         )
     elif not 1 <= number <= answers[0]:
-        problem = f"There are {answers[0]} answers, no {number}."
+        last = f" to {answers[0]}" if answers[0] > 1 else ""
+        problem = f"There is no answer {number}; write 1{last} behind --accept."
     if problem:
         print(problem, file=sys.stderr)
         return BAD_INPUT
