@@ -340,7 +340,9 @@ def _blind_words(room: Room, case: Case) -> list[Inline]:
     """How far a blind corner base stands off the corner wall, and where its door begins."""
     unit, nodes = room.spec.unit, room.chain.nodes
     off = nodes.get(f"{case.key}.blind_pull_off") or nodes["style.blind_pull_off"]
-    begins = "door" if case.spec.framed else "mouth"
+    front = case.spec.front
+    over = case.spec.framed and front is not None and front.overlay != "inset"
+    begins = "door" if over else "mouth"
     return [
         f" Blind at its {case.spec.blind}: it stands ", Strong(measure_of(off, unit)),
         f" off the corner wall, where nothing is seen or scribed, and its {begins} begins ",
