@@ -1,8 +1,8 @@
 """What does not go together, and no single made piece is to blame for: told thing by thing.
 
 A thing is a drawer, a front, or the box of a case. What brings it in order is tried on the model,
-the least first: the pieces named brought to their sizes, then all of the thing that are off, then
-the thing cut again.
+the least first: a piece named brought to its size, several of them, all of the thing that are off,
+then the thing cut again. All that helps is told, but for what asks more of the same pieces.
 """
 
 from __future__ import annotations
@@ -14,10 +14,13 @@ from casewright.casework.cases import Case
 from casewright.casework.parts import Part
 from casewright.resolve.broken import Key, Told
 from casewright.resolve.misfits import TAKEN_UP, off_pieces
-from casewright.resolve.moves import Move, Remedy, all_mended, cut_anew, sides_of
+from casewright.resolve.moves import Move, Remedy, all_mended, cut_anew, mended, sides_of
 from casewright.resolve.sources import FactChange, Sources
 from casewright.resolve.trials import Sizes, Trials
 from casewright.stock import Offcut
+
+_MOST_ALONE = 4
+"""So many of the pieces named are tried by themselves."""
 
 __all__ = ["Clash", "clashes"]
 
@@ -145,15 +148,20 @@ class _Thing:
         return not part.front and not part.path.startswith(tuple(drawers))
 
     def _remedies(self, off: Sequence[Move], offcuts: Sequence[Offcut]) -> Iterator[Remedy]:
+        room, told = self.trials.room, list[set[Move]]()
         for moves in self._choices([m for m in off if m.part in self.trials.movable]):
+            if any(less <= set(moves) for less in told):
+                continue
             if self._mends({path: size for move in moves for path, size in move.sizes}):
-                yield all_mended(self.trials.room, moves, offcuts)
+                told.append(set(moves))
+                if len(moves) == 1:
+                    yield from mended(room, moves, offcuts)
+                else:
+                    yield all_mended(room, moves, offcuts)
+        for parts in self._things(is_mended=bool(told)):
+            if self._mends({dim.path: None for part in parts for _, dim in sides_of(part)}):
+                yield cut_anew(room, parts)
                 break
-        else:
-            for parts in self._things():
-                if self._mends({dim.path: None for part in parts for _, dim in sides_of(part)}):
-                    yield cut_anew(self.trials.room, parts)
-                    break
         yield Remedy("design anew", f"change what the job asks of {self.case.key}", 0)
 
     def _choices(self, off: Sequence[Move]) -> Iterator[tuple[Move, ...]]:
@@ -161,12 +169,17 @@ class _Thing:
         large = [move for move in off if abs(move.by) > TAKEN_UP]
         named = [move for move in large if self._is_named(move.part)]
         shorter = [move for move in named if move.by < 0]
-        yield from filter(None, dict.fromkeys(map(tuple, (shorter, named, large, off))))
+        alone = [[m] for m in (*shorter, *(m for m in named if m.by > 0))[:_MOST_ALONE]]
+        choices = map(tuple, (*alone, shorter, named, large, off))
+        yield from filter(None, dict.fromkeys(choices))
 
-    def _things(self) -> Iterator[tuple[Part, ...]]:
-        """What can be cut again: the thing, or all of the case."""
+    def _things(self, *, is_mended: bool) -> Iterator[tuple[Part, ...]]:
+        """What can be cut again: the thing, or all of the case where nothing less helps."""
         loose = [part for part in self.case.parts if part in self.trials.movable]
         own = tuple(part for part in loose if self._is_own(part))
+        if is_mended:
+            yield from filter(None, (own,) if self.path != self.case.key else ())
+            return
         yield from filter(None, dict.fromkeys((own, tuple(loose))))
 
     def _mends(self, sizes: Sizes) -> bool:

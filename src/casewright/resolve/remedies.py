@@ -110,8 +110,12 @@ class _Ladder:
 
     def _mends(self, sizes: Sizes) -> bool:
         tried = self.trials.at(sizes, self.fit)
+        return self._holds_in(tried) and self.trials.spoils_nothing(tried)
+
+    def _holds_in(self, tried: Trial) -> bool:
+        """Whether the fit is there, and holds: at another size a front may be of two leaves."""
         fit = tried.fits.get(self.fit.path)
-        return fit is not None and fit.holds and self.trials.spoils_nothing(tried)
+        return fit is not None and fit.holds
 
     def _moves(self) -> tuple[Move, ...]:
         """The made pieces that mend the gap alone; only its owner's where one of them does."""
@@ -147,11 +151,11 @@ class _Ladder:
         if not self.trials.may_mend(sizes, self.fit):
             return None
         tried = self.trials.at(sizes, self.fit)
-        if not (tried.fits[self.fit.path].holds and self.trials.keeps_fits(tried)):
+        if not (self._holds_in(tried) and self.trials.keeps_fits(tried)):
             return None
         move = Move(part, side, dim, by, tuple(_alike(self.room, tried, part, (side, by))))
         together = self.trials.at(dict(move.sizes), self.fit) if move.alike else tried
-        mends = together.fits[self.fit.path].holds and self.trials.spoils_nothing(together)
+        mends = self._holds_in(together) and self.trials.spoils_nothing(together)
         return move if mends else None
 
     @property
