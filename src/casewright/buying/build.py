@@ -16,7 +16,7 @@ from casewright.buying.line import Aisle, BuyLine
 from casewright.buying.panes import films, panes
 from casewright.buying.slides import slide_lines
 from casewright.buying.stock_lines import stock_lines
-from casewright.buying.wall import wall_goods
+from casewright.buying.wall import NOT_FOUND, AtStuds, wall_goods
 from casewright.room.model import Room
 
 __all__ = ["COLUMNS", "buy_list", "buy_rows"]
@@ -29,13 +29,17 @@ COLUMNS = (
 _MEASURES = {"pieces": "pieces", "length": "mm", "volume": "ml"}
 
 
-def buy_list(room: Room, breakdown: Breakdown) -> tuple[BuyLine, ...]:
+def buy_list(
+    room: Room, breakdown: Breakdown, at_studs: AtStuds = NOT_FOUND
+) -> tuple[BuyLine, ...]:
     """What to buy for a room, from the model and its cutting plans, aisle by aisle.
 
     Parameters
     ----------
     breakdown
         Of the same room: sheets and boards are counted on its plans.
+    at_studs
+        Wall screws of cases whose studs were found.
     """
     lines = [
         *stock_lines(room, breakdown),
@@ -46,7 +50,7 @@ def buy_list(room: Room, breakdown: Breakdown) -> tuple[BuyLine, ...]:
         *lid_goods(room),
         *slide_lines(room),
         *fasteners(room),
-        *wall_goods(room),
+        *wall_goods(room, at_studs),
         *consumables(room),
     ]
     order = get_args(Aisle)

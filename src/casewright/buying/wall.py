@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from fractions import Fraction
+from types import MappingProxyType
 
 from casewright.buying.line import BuyLine, packed
 from casewright.buying.pieces import pieces
@@ -25,7 +26,20 @@ from casewright.room.trims.bends import bend_at
 from casewright.room.wall_fixing import WallFixing, wall_fixings
 from casewright.sources import INCH
 
-__all__ = ["joining_screw_length", "ledger_length", "seam_screw", "wall_goods"]
+__all__ = [
+    "NOT_FOUND",
+    "AtStuds",
+    "joining_screw_length",
+    "ledger_length",
+    "seam_screw",
+    "wall_goods",
+]
+
+AtStuds = Mapping[str, Mapping[Fraction, int]]
+"""Wall screws of cases whose studs were found, by the case's key and their length [mm]."""
+
+NOT_FOUND: AtStuds = MappingProxyType({})
+"""No stud was found yet."""
 
 _LEDGER_BOARD: dict[Unit, Fraction] = {"in": 96 * INCH, "mm": Fraction(2400)}
 _STEP: dict[Unit, Fraction] = {"in": Fraction(254, 40), "mm": Fraction(5)}
@@ -47,12 +61,12 @@ def joining_screw_length(left: Fraction, right: Fraction, unit: Unit) -> Fractio
     return round_to(left + right - _SHORT[unit], _STEP[unit], Way.DOWN)[0]
 
 
-def wall_goods(room: Room) -> Iterator[BuyLine]:
+def wall_goods(room: Room, at_studs: AtStuds = NOT_FOUND) -> Iterator[BuyLine]:
     """Wall screws, joining screws, shims and the ledger."""
     fixings = wall_fixings(room)
     longest = ledger_length(room)
     if fixings:
-        yield from _wall_screws(room, fixings, longest)
+        yield from _wall_screws(room, fixings, longest, at_studs)
     yield from _joining_screws(room)
     yield from _shims(room, fixings)
     if longest:
@@ -64,32 +78,67 @@ def _studs(room: Room, along: Fraction) -> int:
 
 
 def _wall_screws(
-    room: Room, fixings: tuple[WallFixing, ...], ledger: Fraction
+    room: Room, fixings: tuple[WallFixing, ...], ledger: Fraction, at_studs: AtStuds
 ) -> Iterator[BuyLine]:
     """A line for each length; the ledger takes the shortest."""
-    for number, size in enumerate(sorted({fixing.length for fixing in fixings})):
-        own = tuple(fixing for fixing in fixings if fixing.length == size)
-        yield _wall_screw(room, own, Fraction(0) if number else ledger)
+    reckoned = tuple(fixing for fixing in fixings if fixing.case not in at_studs)
+    sizes = {fixing.length for fixing in reckoned}
+    sizes |= {size for case in at_studs.values() for size in case}
+    for number, size in enumerate(sorted(sizes)):
+        own = tuple(fixing for fixing in reckoned if fixing.length == size)
+        listed = {key: case[size] for key, case in at_studs.items() if size in case}
+        yield _wall_screw(room, size, own, listed, Fraction(0) if number else ledger)
 
 
-def _wall_screw(room: Room, fixings: tuple[WallFixing, ...], ledger: Fraction) -> BuyLine:
+def _wall_screw(
+    room: Room,
+    size: Fraction,
+    reckoned: tuple[WallFixing, ...],
+    listed: Mapping[str, int],
+    ledger: Fraction,
+) -> BuyLine:
+    """Screws of one length.
+
+    Parameters
+    ----------
+    reckoned
+        Cases that take them, where no stud was found yet.
+    listed
+        How many the others take, by the key of the case.
+    ledger
+        Length of the ledger that they hold [mm]; 0: none.
+    """
     unit = room.spec.unit
-    held = sum(fixing.screws for fixing in fixings)
     below = _studs(room, ledger) if ledger else 0
-    deepest = max(fixings, key=lambda fixing: fixing.case_depth)
-    spacing = length(room.spec.style["stud_spacing"].value, unit)
-    why = (
-        f"2 for each row and stud, studs at {spacing} until they are found: {held}"
-        + (f", and {below} for the ledger" if below else "")
-        + f"; {length(deepest.length, unit)} less {length(deepest.case_depth, unit)} of nailer "
+    held = sum(fixing.screws for fixing in reckoned)
+    terms = []
+    if listed:
+        terms.append(
+            f"2 for each row and stud that was found, as the sheet of the wall lists them: "
+            f"{sum(listed.values())}"
+        )
+    if reckoned:
+        spacing = length(room.spec.style["stud_spacing"].value, unit)
+        terms.append(f"2 for each row and stud, studs at {spacing} until they are found: {held}")
+    if below:
+        terms.append(f"{below} for the ledger")
+    deepest = max(reckoned, key=lambda fixing: fixing.case_depth, default=None)
+    why = ", and ".join(terms) + ("" if deepest is None else _passed(deepest, unit))
+    return pieces(
+        "wall", f"cabinet wall screw, washer head, {length(size, unit)}",
+        "wall_screw", held + sum(listed.values()) + below, SCREWS,
+        paths=(*(f.case for f in reckoned), *listed), why=why,
+        note="never drywall screws: they are brittle",
+    )  # fmt: skip
+
+
+def _passed(deepest: WallFixing, unit: Unit) -> str:
+    """What a screw goes through before it reaches the stud."""
+    return (
+        f"; {length(deepest.length, unit)} less {length(deepest.case_depth, unit)} of nailer "
         f"and back, {length(deepest.shim, unit)} of shim and {length(deepest.wallboard, unit)} "
         f"of wallboard (both assumed) leaves {length(deepest.bite, unit)} in the stud"
     )
-    return pieces(
-        "wall", f"cabinet wall screw, washer head, {length(deepest.length, unit)}",
-        "wall_screw", held + below, SCREWS, paths=tuple(f.case for f in fixings), why=why,
-        note="never drywall screws: they are brittle",
-    )  # fmt: skip
 
 
 def _side(case: Case, hand: str) -> Fraction:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from fractions import Fraction
 
 from casewright.dims import Chain
 from casewright.install.appliances import AppliancePlace, appliances_on
@@ -18,7 +19,7 @@ from casewright.install.stud_map import CaseScrews, case_screws
 from casewright.room.cable_runs import CableRun, cable_runs
 from casewright.room.model import Room
 from casewright.room.stud_columns import OffLimits, off_limits
-from casewright.room.wall_fixing import wall_fixings
+from casewright.room.wall_fixing import PER_STUD, wall_fixings
 from casewright.survey.walls import SurveyedWall
 
 __all__ = ["Hanging", "WallHanging", "hanging"]
@@ -69,6 +70,17 @@ class Hanging:
     """What is done at every surveyed wall that cases go to, by its key."""
 
     walls: Mapping[str, WallHanging]
+
+    @property
+    def screws_at_studs(self) -> dict[str, dict[Fraction, int]]:
+        """Wall screws of cases whose studs were found, by the case's key and their length [mm]."""
+        found: dict[str, dict[Fraction, int]] = {}
+        for case in (case for wall in self.walls.values() for case in wall.screws):
+            for screw in case.screws:
+                if screw.strip is None:
+                    counts = found.setdefault(case.place.case.key, {})
+                    counts[screw.length.value] = counts.get(screw.length.value, 0) + PER_STUD
+        return found
 
 
 def hanging(room: Room, chain: Chain) -> Hanging:

@@ -90,13 +90,14 @@ def plan_purchases(worked: WorkedJob) -> Purchases:
 
 def purchases_of(worked: WorkedJob, breakdown: Breakdown) -> Purchases:
     """What must be bought for a job whose cuts are planned already."""
+    day = hanging(worked.room, breakdown.chain)
     return Purchases(
         worked,
         breakdown,
-        buy_list(worked.room, breakdown),
+        buy_list(worked.room, breakdown, day.screws_at_studs),
         (*worked.findings, *_not_told(worked, breakdown)),
         (*worked.questions, *breakdown.questions),
-        hanging(worked.room, breakdown.chain),
+        day,
     )
 
 

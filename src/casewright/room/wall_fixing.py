@@ -11,9 +11,9 @@ from casewright.dims import Given, Origin, shop_text
 from casewright.hardware import WALL_SCREWS
 from casewright.room.model import Room
 
-__all__ = ["WallFixing", "name_wall_screws", "wall_fixings"]
+__all__ = ["PER_STUD", "WallFixing", "name_wall_screws", "wall_fixings"]
 
-_PER_STUD = 2
+PER_STUD = 2
 """Screws of a row in each stud (common practice)."""
 
 
@@ -125,7 +125,7 @@ def _fixing(room: Room, case: Case) -> WallFixing | None:
         wallboard=style["wallboard"].value,
         screw=_wall_screw(room, case_depth),
         studs=studs,
-        screws=len(rows) * studs * _PER_STUD,
+        screws=len(rows) * studs * PER_STUD,
     )
 
 
