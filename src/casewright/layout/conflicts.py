@@ -178,10 +178,11 @@ def _stretches(task: WallTask) -> Iterator[_Stretch]:
 
 
 def _moved_seams(task: WallTask, stretch: _Stretch) -> Iterator[Relief]:
-    """Pinned seams at its ends that could move, so far as what lies beyond them gives."""
+    """Pinned seams at its ends that could move without making anything beyond them worse."""
+    most = _shortage(task) - abs(stretch.short)
     for key, steps in ((stretch.before, stretch.short), (stretch.after, -stretch.short)):
         relief = Relief("seam", key, steps)
-        if key and not any(each.short for each in _stretches(_with_seam(task, relief))):
+        if key and _shortage(_with_seam(task, relief)) <= most:
             yield relief
 
 
@@ -203,7 +204,7 @@ def _all_reliefs(task: WallTask, stretch: _Stretch) -> Iterator[Relief]:
     yield from counted
     large = task.another is not None and abs(stretch.short) > task.another[0]
     if not (counted and large):
-        yield from _reliefs(stretch)
+        yield from _reliefs(stretch, task.another[0] if task.another is not None else 1)
 
 
 def _more_or_less(task: WallTask, stretch: _Stretch) -> Iterator[Relief]:
@@ -231,11 +232,12 @@ def _without(task: WallTask, key: str) -> WallTask:
     return replace(task, places=rest, beside=beside, proportions=kept)
 
 
-def _reliefs(stretch: _Stretch) -> Iterator[Relief]:
+def _reliefs(stretch: _Stretch, least: int) -> Iterator[Relief]:
+    """One thing wider or narrower; no case narrower than one is made here [steps]."""
     short = stretch.short
     yield Relief("wall", "", short)
     for place in stretch.places:
-        if not place.opening and (short < 0 or place.low > short):
+        if not place.opening and (short < 0 or place.low - short >= least):
             yield Relief("place", place.key, short)
     ends: tuple[tuple[ReliefOf, EndFiller | None], ...] = (
         ("left filler", stretch.left), ("right filler", stretch.right),

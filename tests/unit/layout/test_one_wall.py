@@ -214,3 +214,17 @@ def test_a_seam_that_its_neighbours_leave_no_room_for_is_not_moved() -> None:
     last = RunPlace("b", inches("9"), inches("36"), start=inches("83"))
     [found] = conflicts(WallTask(inches("110"), (hard, sink, last), None, None, USUAL))
     assert [each.key for each in found.reliefs if each.of == "seam"] == ["b"]
+
+
+def test_a_pin_too_near_is_moved_and_no_case_is_made_narrower_than_cases_are() -> None:
+    """9 and a filler of 3/4 before a pin at 3: 6 3/4 short; past it 110 of 117 can be filled."""
+    pinned = RunPlace("b", inches("9"), inches("36"), start=inches("3"))
+    places = (case("a"), pinned, case("c"), case("d"))
+    task = WallTask(
+        inches("120"), places, FILLER, FILLER, USUAL, another=(inches("9"), inches("36"))
+    )
+    left, _right = conflicts(task)
+    assert (left.short, left.before) == (inches("6 3/4"), "b")
+    assert {(each.of, each.key, each.steps) for each in left.reliefs if each.of != "wall"} == {
+        ("seam", "b", left.short)
+    }
