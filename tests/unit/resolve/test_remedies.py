@@ -279,3 +279,18 @@ def test_what_is_fastened_comes_off_first_or_stays() -> None:
     (misfit,) = _cut(sizes, state="assembled").misfits
     assert [remedy.rung for remedy in misfit.remedies] == ["design anew"]
     assert "is fastened: read its length again" in misfit.remedies[0].says
+
+
+def test_all_that_helps_a_drawer_with_several_pieces_off_is_told_and_helps() -> None:
+    """Its pieces brought to their sizes, or all of it cut again: each with what it costs."""
+    nodes = _PLAIN.chain.nodes
+    own = [p for p in _PLAIN.parts if p.path.startswith("pans.drawer_1.")]
+    dims = [dim.path for part in own for dim in (part.blank.length, part.blank.width)]
+    off = {"pans.drawer_1.side_left.width": -3, "pans.drawer_1.back_end.width": 3}
+    sizes = {path: nodes[path].value + off.get(path, 0) for path in dims}
+    (clash,) = _made(sizes).clashes
+    pieces, again, _ = clash.remedies
+    assert [pieces.rung, again.rung] == ["glue a strip", "recut"]
+    assert all(remedy.minutes and remedy.stock for remedy in (pieces, again))
+    assert set(again.anew) == {part.path for part in own}
+    assert not _made({**sizes, **dict(pieces.sizes)}).stops
