@@ -13,11 +13,14 @@ from fractions import Fraction
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from tests.island_room import island_text
 from tests.unit.checks.kitchens import kitchen, round_the_corner
 from tests.unit.checks.rooms import found_in
 
 from casewright.dims import size_text
 from casewright.findings import Severity
+from casewright.job.load import read_job
+from casewright.room.build import build
 from casewright.room.floor_cuts import share_inside
 from casewright.room.model import Room
 from casewright.room.wall_stands import Spot
@@ -68,6 +71,23 @@ def test_nothing_is_said_until_the_job_knows_enough() -> None:
     nothing = replace(room, spec=replace(room.spec, appliances=unnamed))
     assert not _told("work triangle", nothing)
     assert not _told("counter in all", nothing)
+
+
+def test_a_way_through_an_island_of_more_than_twelve_inches_is_told() -> None:
+    """By hand: 48 aside in 129.38 across; it comes in at 42 across and leaves at its end."""
+    text = island_text(
+        head="[appliance.hob]\nwidth = 30\ncooks = true\n"
+        "[appliance.cold]\nwidth = 36\nheight = 70\ncools = true\n"
+    )
+    text = text.replace("[case.sink]\n", "[case.sink]\nsink = true\n")
+    room = build(
+        read_job(text.replace('cases = ["pans"]', 'cases = ["cold", "pans", "hob"]'), "i.toml")
+    )
+    told = [found for found in found_in("work triangle", room) if found.path == "island.main"]
+    assert [found.limit for found in told] == ['12"', '12"']
+    # The end of the counter lies 104.4 along, the sink's middle 78, the refrigerator's 126.
+    share = (104.4 - 78) / 48 - 42 / 129.38
+    assert f"{math.floor(share * math.hypot(48, 129.38))}" in told[1].measured
 
 
 OVER = Fraction(5, 4) * INCH
