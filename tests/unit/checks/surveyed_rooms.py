@@ -18,7 +18,12 @@ _CASES = {
 
 @cache
 def before_wall(
-    kind: str, wall: str = "", more: str = "", *, width: str = '["100", "100", "100"]'
+    kind: str,
+    wall: str = "",
+    more: str = "",
+    *,
+    width: str = '["100", "100", "100"]',
+    right: str = "open",
 ) -> Room:
     """A base case 36 wide, a wall case or a long chest, at the left end of a wall of 100.
 
@@ -32,11 +37,14 @@ def before_wall(
         Other sections.
     width
         Readings of the wall.
+    right
+        What is at the right end of the case; "wall": it stands at the right end of the wall.
     """
     return build(
         read(
             f'format = 1\nunit = "in"\n[case.a]\n{_CASES[kind]}'
-            '[run.r]\ncases = ["a"]\non = "w"\nleft = "open"\nright = "wall"\n'
+            '[run.r]\ncases = ["a"]\non = "w"\nleft = "open"\n'
+            f'right = "{right}"\n'
             f"{more}\n[wall.w]\nwidth = {width}\n{wall}"
         )
     )

@@ -63,7 +63,7 @@ def _round(thing: str, *, along: int = 0, bottom: int = 54, corner: str = "") ->
         f'format = 1\nunit = "in"\n[style]\nwall_bottom = {bottom}\nwall_depth = "12 1/4"\n'
         '[case.a]\nkind = "wall"\nwidth = 36\nheight = 39\n'
         'front = { construction = "glass frame" }\n'
-        f'[run.r]\ncases = ["a"]\non = "w"\n{starts}\nright = "wall"\n'
+        f'[run.r]\ncases = ["a"]\non = "w"\n{starts}\nright = "open"\n'
         f"[wall.v]\nwidth = 100\n[wall.w]\nwidth = 250\n{beam}"
         f'[corner.c]\nwalls = ["v", "w"]\n{corner}\n[wall.v.fixed.thing]\n{thing}\n'
     )

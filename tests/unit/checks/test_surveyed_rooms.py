@@ -49,7 +49,7 @@ def test_cases_of_two_runs_do_not_share_a_place(kind: str) -> None:
 
     def beside(second: str) -> Room:
         case = f'[case.b]\nkind = "{second}"\nwidth = 20\n'
-        run = '[run.s]\ncases = ["b"]\non = "w"\nleft = "open"\nright = "wall"\n'
+        run = '[run.s]\ncases = ["b"]\non = "w"\nleft = "open"\nright = "open"\n'
         return before_wall(kind, "", case + run)
 
     other = "wall" if kind == "base" else "base"
@@ -98,12 +98,13 @@ def test_a_width_read_at_the_front_settles_a_sharp_corner() -> None:
 
     Over 23 1/4 in that is 23.25 / tan(88.03 degrees) = 0.80 in: 51/64.
     """
-    [found] = found_in("sharp corner", before_wall("base", "", corner("59")))
+    [found] = found_in("sharp corner", before_wall("base", "", corner("59"), right="wall"))
     assert "has 88.0 degrees" in found.says
     assert found.measured == '51/64"'
     front = '["100", { read = "99 1/8", height = 36, depth = "front" }]'
-    assert not found_in("sharp corner", before_wall("base", "", corner("59"), width=front))
-    assert not found_in("sharp corner", before_wall("base", "", corner("61")))
+    read = before_wall("base", "", corner("59"), width=front, right="wall")
+    assert not found_in("sharp corner", read)
+    assert not found_in("sharp corner", before_wall("base", "", corner("61"), right="wall"))
 
 
 def test_what_falls_comes_through_and_stands_under_is_left_alone() -> None:
