@@ -14,10 +14,10 @@ from casewright.room.proof import prove_run
 from casewright.room.trims.bend_proof import bend_failures
 from casewright.room.trims.beside_proof import beside_failures
 
-__all__ = ["ProofBetween", "failures_between", "proofs_between"]
+__all__ = ["RoomProof", "failures_between", "proofs_between"]
 
 
-class ProofBetween(NamedTuple):
+class RoomProof(NamedTuple):
     """What was proved of one row, of all trims, or of one island.
 
     Parameters
@@ -35,16 +35,16 @@ class ProofBetween(NamedTuple):
     case: Case | None = None
 
 
-def proofs_between(room: Room) -> Iterator[ProofBetween]:
+def proofs_between(room: Room) -> Iterator[RoomProof]:
     """The proofs of what the cases' own proofs do not look at."""
     grid = max(room.spec.style["cut_step"].value, GRID)
     spacing = room.spec.style["sleeper_spacing"].value
     for run in room.runs:
-        yield ProofBetween(f"run.{run.spec.key}", prove_run(run, spacing=spacing, grid=grid))
-    yield ProofBetween("", Proof((*bend_failures(room, grid), *beside_failures(room))))
+        yield RoomProof(f"run.{run.spec.key}", prove_run(run, spacing=spacing, grid=grid))
+    yield RoomProof("", Proof((*bend_failures(room, grid), *beside_failures(room))))
     for island in room.islands:
         proof = prove_island(room, island, grid=grid)
-        yield ProofBetween(island.key, proof, room.case_of(island))
+        yield RoomProof(island.key, proof, room.case_of(island))
 
 
 def failures_between(room: Room) -> Iterator[Failure]:

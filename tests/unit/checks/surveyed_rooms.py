@@ -18,13 +18,9 @@ _CASES = {
 
 @cache
 def before_wall(
-    kind: str,
-    wall: str = "",
-    more: str = "",
-    *,
-    width: str = '["100", "100", "100"]',
+    kind: str, wall: str = "", more: str = "", *, width: str = '["100", "100", "100"]',
     right: str = "open",
-) -> Room:
+) -> Room:  # fmt: skip
     """A base case 36 wide, a wall case or a long chest, at the left end of a wall of 100.
 
     Parameters
@@ -43,18 +39,15 @@ def before_wall(
     return build(
         read(
             f'format = 1\nunit = "in"\n[case.a]\n{_CASES[kind]}'
-            '[run.r]\ncases = ["a"]\non = "w"\nleft = "open"\n'
-            f'right = "{right}"\n'
+            f'[run.r]\ncases = ["a"]\non = "w"\nleft = "open"\nright = "{right}"\n'
             f"{more}\n[wall.w]\nwidth = {width}\n{wall}"
         )
     )
 
 
 def _fixed(kind: str, bottom: str) -> str:
-    return (
-        f'[wall.w.fixed.thing]\nkind = "{kind}"\nleft = 20\nwidth = 30\nbottom = {bottom}\n'
-        "height = 36\n"
-    )
+    thing = f'kind = "{kind}"\nleft = 20\nwidth = 30\nbottom = {bottom}\nheight = 36\n'
+    return f"[wall.w.fixed.thing]\n{thing}"
 
 
 WINDOW = _fixed("window", "42")
@@ -387,12 +380,7 @@ def reached(height: str, *, more: str = "", accessible: str = "true") -> Room:
 def washing(between: int, *, sink_on: str = "w", right: str = "open") -> Room:
     """A dishwasher of 24, a base so wide [in], and a sink base, on the same wall or another.
 
-    Parameters
-    ----------
-    sink_on
-        Wall of the sink's base.
-    right
-        What stands at the right end of the sink's run.
+    The sink's run is on the wall `sink_on`, and ends at its right as `right` says.
     """
     return build(
         read(
