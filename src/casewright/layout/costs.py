@@ -7,7 +7,7 @@ from itertools import accumulate, pairwise
 
 from casewright.layout.tasks import WallTask
 
-__all__ = ["clashes", "cost_of", "stray_seams"]
+__all__ = ["clashes", "cost_of", "loose", "stray_seams"]
 
 
 def cost_of(task: WallTask, left: int, widths: Sequence[int], right: int) -> int:
@@ -34,6 +34,9 @@ def cost_of(task: WallTask, left: int, widths: Sequence[int], right: int) -> int
             cost += likes.filler_wish * abs(width - filler.wished)
     cost += likes.seam * stray_seams(task, left, widths)
     cost += likes.clash * len(clashes(task, left, widths))
+    free = loose(task)
+    spread = [width for place, width in zip(task.places, widths, strict=True) if place.key in free]
+    cost += likes.spread * (max(spread) - min(spread)) if spread else 0
     cost += likes.proportion * _out_of_proportion(task, widths)
     start = left
     for place, width in zip(task.places, widths, strict=True):
@@ -41,6 +44,16 @@ def cost_of(task: WallTask, left: int, widths: Sequence[int], right: int) -> int
             cost += likes.off_centre * abs(2 * start + width - place.centre)
         start += width
     return cost
+
+
+def loose(task: WallTask) -> set[str]:
+    """Keys of the cases that may have any width: none is wished for, alone or beside another's."""
+    bound = {key for pair in task.proportions for key in pair[:2]}
+    return {
+        place.key
+        for place in task.places
+        if not place.opening and place.low < place.high and place.wished is None
+    } - bound
 
 
 def _out_of_proportion(task: WallTask, widths: Sequence[int]) -> int:

@@ -111,6 +111,9 @@ class Preferences:
     proportion
         For each step that two cases are off the proportion of their widths, times both numbers of
         it [points].
+    spread
+        For each step from the narrowest to the widest of the cases that may have any width
+        [points].
 
     Sources
     -------
@@ -128,6 +131,7 @@ class Preferences:
     seam: int = 0
     clash: int = 0
     proportion: int = 0
+    spread: int = 0
 
     @classmethod
     def usual(cls, steps_per_inch: int) -> Preferences:
@@ -142,7 +146,7 @@ class Preferences:
         return cls(
             off_centre=50, width=8 * inch, mirror=5, fillers=3, wish=2, filler_wish=1,
             orphan=20 * inch, narrow=12 * inch, seam=4 * inch, clash=60 * inch,
-            proportion=12,
+            proportion=12, spread=1,
         )  # fmt: skip
 
 

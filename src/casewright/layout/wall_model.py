@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import pairwise
 
-from casewright.layout.costs import cost_of
+from casewright.layout.costs import cost_of, loose
 from casewright.layout.demands import LayoutDemand
 from casewright.layout.programme import LayoutProgramme, ProgrammeSolution
 from casewright.layout.tasks import EndFiller, RunPlace, WallTask
@@ -48,6 +48,7 @@ class WallModel:
         self._centres()
         self._wishes()
         self._proportions()
+        self._spread()
         if self.new is not None:
             self._classes(self.new)
         self._alike()
@@ -150,6 +151,21 @@ class WallModel:
             reach = max(place.high for place in self.task.places) * max(of_one, of_other)
             terms = {number[one]: of_other, number[other]: -of_one}
             self.programme.distance(terms, 0, reach, cost=self.task.preferences.proportion)
+
+    def _spread(self) -> None:
+        """Cases that may have any width are much alike, or it costs."""
+        free = loose(self.task)
+        widths = [n for n, at in zip(self.widths, self.task.places, strict=True) if at.key in free]
+        if len(widths) < 2:
+            return
+        low = min(at.low for at in self.task.places if at.key in free)
+        high = max(at.high for at in self.task.places if at.key in free)
+        wide, narrow = self.programme.number(low, high), self.programme.number(low, high)
+        off = self.programme.number(0, high - low, cost=self.task.preferences.spread)
+        self.programme.require({wide: 1, narrow: -1, off: -1}, high=0)
+        for number in widths:
+            self.programme.require({number: 1, wide: -1}, high=0)
+            self.programme.require({narrow: 1, number: -1}, high=0)
 
     def _classes(self, new: int) -> None:
         """Each free case is as wide as a settled one, or as one of the new widths."""

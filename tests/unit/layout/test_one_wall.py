@@ -13,7 +13,7 @@ from tests.unit.layout.walls import FILLER, USUAL, case, inches, tasks
 
 from casewright.layout.conflicts import conflicts, relieved
 from casewright.layout.one_wall import lay_out
-from casewright.layout.tasks import RunPlace, WallTask
+from casewright.layout.tasks import Preferences, RunPlace, WallTask
 from casewright.layout.wall_layout import WallLayout
 
 _Answer = tuple[int, tuple[int, ...], int]
@@ -61,6 +61,13 @@ def _cost(task: WallTask, answer: _Answer) -> int:
     if task.left and task.right:
         cost += likes.fillers * abs(left - right)
     cost += likes.proportion * _off(task, widths)
+    compared = {key for a, b, _, _ in task.proportions for key in (a, b)}
+    loose = [
+        width
+        for p, width in built
+        if p.low < p.high and p.wished is None and p.key not in compared
+    ]
+    cost += likes.spread * (max(loose) - min(loose)) if loose else 0
     return cost + likes.seam * _stray(task, answer) + likes.clash * _met(task, answer)
 
 
@@ -139,6 +146,14 @@ def test_three_equal_uppers_between_two_walls() -> None:
     assert len(set(found.widths)) == 1
     assert found.left == found.right
     assert sum(found.widths) + found.left + found.right == task.length
+
+
+def test_what_cannot_be_equal_differs_by_as_little_as_can_be() -> None:
+    """2402 mm open at both ends: 801, 800 and 801, as a woodworker would divide it."""
+    free = (RunPlace(key, 300, 900) for key in "abc")
+    found = lay_out(WallTask(2402, tuple(free), None, None, Preferences.usual(25)))
+    assert found is not None
+    assert found.widths == (801, 800, 801)
 
 
 def test_a_sink_stands_on_the_middle_of_its_window() -> None:

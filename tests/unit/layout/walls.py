@@ -12,7 +12,7 @@ from casewright.layout.tasks import EndFiller, KeepClear, Preferences, RunPlace,
 
 SMALL = Preferences(
     off_centre=50, width=16, mirror=5, fillers=3, wish=2, filler_wish=1, orphan=40, narrow=6,
-    seam=12, clash=70, proportion=4,
+    seam=12, clash=70, proportion=4, spread=1,
 )  # fmt: skip
 
 _places = st.builds(
