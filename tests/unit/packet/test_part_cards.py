@@ -19,7 +19,7 @@ from casewright.casework.features import Cut, Feature, Plane
 from casewright.casework.parts import Part
 from casewright.dims import Dim, Unit
 from casewright.drawing import SCALES, Plot, Word, clashes, measure_of, struck
-from casewright.outputs.blocks import Heading, Table
+from casewright.outputs.blocks import Heading, Keep, Table
 from casewright.outputs.document import A4, LETTER, Document, Paper, Section, anchors
 from casewright.outputs.inlines import rich_text
 from casewright.outputs.typst_data import document_json
@@ -342,10 +342,12 @@ def test_two_cards_share_a_page_when_smaller_drawings_let_them() -> None:
 
 @pytest.mark.parametrize("name", EXAMPLE_NAMES)
 def test_a_card_is_on_one_page_with_its_table_where_it_can_be(name: str) -> None:
-    """Letters on a drawing are looked up under it, not overleaf: all but the tallest cards."""
+    """Letters on a drawing are looked up under it, not overleaf: all but the tallest cards.
+
+    These are two, or one card in twenty.
+    """
+    blocks = example_cards(name).blocks
     apart = [
-        block
-        for block in example_cards(name).blocks
-        if isinstance(block, Table) and block.columns[0].title == ""
+        block for block in blocks if isinstance(block, Table) and block.columns[0].title == ""
     ]
-    assert len(apart) <= 2
+    assert len(apart) <= max(2, sum(isinstance(block, Keep) for block in blocks) // 20)
