@@ -49,7 +49,7 @@ def modules() -> tuple[Module, ...]:
 def _parsed(path: Path) -> ast.Module:
     """Its syntax tree, asked for again where a thread that an earlier test left was parsing too.
 
-    In CPython 3.11 the parser then loses count of its depth (CPython issue 106905).
+    In CPython 3.11 the parser then loses count of its depth (gh-106905).
     """
     text = path.read_text("utf-8")
     for _ in range(9):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Callable
-from difflib import unified_diff
+from difflib import SequenceMatcher
 from typing import Any
 
 import pytest
@@ -27,9 +27,12 @@ def _data(text: str) -> dict[str, Any]:
 
 def _changed(before: str, after: str) -> tuple[list[str], list[str]]:
     """Lines taken out and put in."""
-    lines = list(unified_diff(before.split("\n"), after.split("\n"), lineterm="", n=0))[2:]
-    gone = [line[1:] for line in lines if line.startswith("-")]
-    come = [line[1:] for line in lines if line.startswith("+")]
+    old, new = before.split("\n"), after.split("\n")
+    gone, come = [], []
+    for tag, a0, a1, b0, b1 in SequenceMatcher(None, old, new, autojunk=False).get_opcodes():
+        if tag != "equal":
+            gone += old[a0:a1]
+            come += new[b0:b1]
     return gone, come
 
 
