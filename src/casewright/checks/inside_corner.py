@@ -125,8 +125,8 @@ def _shut_in(room: Room, own: _Beside, round_it: _Beside) -> Iterator[Breach]:
         if covered > 0 and space**2 < _swing_squared(door, covered, at_right=own.at_right):
             yield Breach(
                 door.path,
-                f"{door.path} does not open: {round_it.path} stands {length(room, space)} before "
-                f"{length(room, covered)} of its {length(room, door.width.value)}",
+                f"{door.path} does not open: {round_it.path} stands {length(room, space)} in "
+                f"front of it, across {_share(room, covered, door.width.value)}",
                 measured=length(room, space),
                 remedies=(
                     f"end the run {length(room, round_it.depth)} before the corner",
@@ -136,6 +136,13 @@ def _shut_in(room: Room, own: _Beside, round_it: _Beside) -> Iterator[Breach]:
                 severity=Severity.STOP,
             )
             return
+
+
+def _share(room: Room, covered: Fraction, width: Fraction) -> str:
+    """How much of a width is covered: the whole of it, or so much of so much."""
+    if covered == width:
+        return f"its whole width of {length(room, width)}"
+    return f"{length(room, covered)} of its width of {length(room, width)}"
 
 
 def _blocked(room: Room, own: _Beside, round_it: _Beside) -> Iterator[Breach]:
