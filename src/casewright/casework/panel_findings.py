@@ -67,19 +67,24 @@ def _no_room(maker: Maker) -> Iterator[Finding]:
             )  # fmt: skip
 
 
-def _height(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Finding]:
-    text, title = maker.house.text, maker.spec.title
-    least = sheet.least_height
+def _too_low(maker: Maker, sheet: PanelSheet, front: Front, helps: str) -> Iterator[Finding]:
+    """A panel under the least height of its sheet; `helps`, by what is missing."""
+    text, least = maker.house.text, sheet.least_height
     if least is not None and front.height.value < least.value:
         low = maker.number("least_height", least)
+        missing = text(low - front.height)
         yield _finding(
             maker, Severity.STOP,
-            f"{title} would be {text(front.height)} high, and the sheet wants at least "
-            f"{text(low)}: {text(low - front.height)} is missing",
-            (text(front.height), text(low)),
-            f"a toe space {text(low - front.height)} lower beside it",
+            f"{maker.spec.title} would be {text(front.height)} high, and the sheet wants at least "
+            f"{text(low)}: {missing} is missing",
+            (text(front.height), text(low)), helps.format(missing),
             "another appliance, or its sheet read again",
         )  # fmt: skip
+
+
+def _height(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Finding]:
+    text, title = maker.house.text, maker.spec.title
+    yield from _too_low(maker, sheet, front, "a toe space {} lower beside it")
     between = maker.house.chain.nodes[maker.path("between_lines")]
     most = sheet.most_height
     if most is not None and most.value < between.value:
@@ -97,17 +102,9 @@ def _height(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Finding]:
 def _upper_height(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Finding]:
     """The height of the upper one of two panels, by its own limits."""
     text, title = maker.house.text, maker.spec.title
-    least, most = sheet.least_height, sheet.most_height
-    if least is not None and front.height.value < least.value:
-        low = maker.number("least_height", least)
-        yield _finding(
-            maker, Severity.STOP,
-            f"{title} would be {text(front.height)} high, and the sheet wants at least "
-            f"{text(low)}: {text(low - front.height)} is missing",
-            (text(front.height), text(low)),
-            f"line {text(low - front.height)} lower, if its sheet parts the doors there",
-            "another appliance, or its sheet read again",
-        )  # fmt: skip
+    helps = "line {} lower, if its sheet parts the doors there"
+    yield from _too_low(maker, sheet, front, helps)
+    most = sheet.most_height
     between = maker.house.chain.nodes[maker.path("between_lines")]
     if most is not None and most.value < between.value:
         high = maker.number("most_height", most)
