@@ -26,6 +26,7 @@ from casewright.dims.length_text import (
     split_fraction,
 )
 from casewright.dims.lengths import LONGEST_TEXT, parse_length
+from casewright.dims.path_reach import PathReach
 from casewright.dims.rounding import HAIR, Way, round_to
 from casewright.dims.slack import Settled, Slack, Term, sampled, slack
 from casewright.dims.units import FINEST, PRECISION, TAPE_MARK, Unit
@@ -51,6 +52,7 @@ __all__ = [
     "MixedNumber",
     "Origin",
     "OriginKind",
+    "PathReach",
     "Place",
     "Settled",
     "Slack",

@@ -125,6 +125,16 @@ class Dim:
         self.causes = ()
         self.flows = True
 
+    @property
+    def is_held(self) -> bool:
+        """Whether it is read or cut, so that it follows nothing any more."""
+        return self.cut is not None or self.built is not None
+
+    @property
+    def followed(self) -> list[Dim]:
+        """The numbers that it follows: none where it is read or cut."""
+        return [] if self.is_held else [arg for arg in self.args if isinstance(arg, Dim)]
+
     def __repr__(self) -> str:
         return f"Dim({self.path or self.op}={self.value})"
 

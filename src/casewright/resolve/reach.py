@@ -6,12 +6,11 @@ from collections.abc import Callable, Iterable, Mapping
 from fractions import Fraction
 from operator import mul, sub, truediv
 
-from casewright.dims import Dim, Fit
+from casewright.dims import Dim, Fit, PathReach
 from casewright.resolve.slopes import Slopes
 
 __all__ = ["Reach"]
 
-_NONE: frozenset[str] = frozenset()
 _OF_TWO: Mapping[str, Callable[[Fraction, Fraction], Fraction]] = {
     "*": mul,
     "/": truediv,
@@ -35,12 +34,12 @@ class Reach:
     """
 
     def __init__(self, dims: Iterable[Dim], fits: Mapping[str, Fit]) -> None:
-        self._dims = tuple(dims)
-        self._known = {id(dim): frozenset((dim.path,)) for dim in self._dims}
-        self._slopes = Slopes(self._dims)
+        dims = tuple(dims)
+        self._under = PathReach(dim.path for dim in dims)
+        self._slopes = Slopes(dims)
         self._of_size: dict[str, list[Fit]] = {}
         for fit in fits.values():
-            for each in self._under(fit.gap):
+            for each in self._under.of(fit.gap):
                 self._of_size.setdefault(each, []).append(fit)
 
     def fits_over(self, path: str) -> tuple[Fit, ...]:
@@ -78,31 +77,7 @@ class Reach:
         """The arguments that a number is worked out from anew; none where it stays as it is."""
         if node.path in sizes:
             return _formula(node)
-        return [] if self._under(node).isdisjoint(sizes) else _args(node)
-
-    def _under(self, number: Dim) -> frozenset[str]:
-        """Paths of the made sizes that lie under a number."""
-        stack = [number]
-        while stack:
-            node = stack[-1]
-            if id(node) in self._known:
-                stack.pop()
-                continue
-            args = _args(node)
-            waiting = [arg for arg in args if id(arg) not in self._known]
-            if waiting:
-                stack.extend(waiting)
-                continue
-            told = [self._known[id(arg)] for arg in args if self._known[id(arg)]]
-            self._known[id(node)] = told[0] if len(told) == 1 else _NONE.union(*told)
-        return self._known[id(number)]
-
-
-def _args(node: Dim) -> list[Dim]:
-    """What a number follows: nothing where it is read or cut."""
-    if node.cut is not None or node.built is not None:
-        return []
-    return _formula(node)
+        return [] if self._under.of(node).isdisjoint(sizes) else node.followed
 
 
 def _formula(node: Dim) -> list[Dim]:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from casewright.casework.parts import Part
-from casewright.resolve.broken import Key, Told, broken_between
+from casewright.resolve.broken import Broken, Key, Told, broken_between
 from casewright.resolve.clashes import Clash
 from casewright.resolve.misfits import off_pieces
 from casewright.resolve.moves import Move, Remedy, all_mended, cut_anew, sides_of
@@ -40,7 +40,8 @@ def run_clashes(
         if key not in known:
             places.setdefault(_place(told.paths[0]), {})[key] = told
     return tuple(
-        _Place(trials, path, fresh).clash(sources, offcuts) for path, fresh in places.items()
+        _Place(trials, path, fresh, found).clash(sources, offcuts)
+        for path, fresh in places.items()
     )
 
 
@@ -51,10 +52,18 @@ def _place(path: str) -> str:
 
 
 class _Place:
-    """One run or island."""
+    """One run or island.
 
-    def __init__(self, trials: Trials, path: str, found: Mapping[Key, Told]) -> None:
-        self.trials, self.path, self.found = trials, path, found
+    Parameters
+    ----------
+    found
+        What stops the work there.
+    now
+        What stops it between any cases, as things are.
+    """
+
+    def __init__(self, trials: Trials, path: str, found: Broken, now: Broken) -> None:
+        self.trials, self.path, self.found, self.now = trials, path, found, now
         self.named = [path for told in found.values() for path in told.paths]
 
     def clash(self, sources: Sources, offcuts: Sequence[Offcut]) -> Clash:
@@ -104,7 +113,6 @@ class _Place:
 
     def _mends(self, sizes: Sizes) -> bool:
         trial = self.trials.whole(sizes)
-        left, now = broken_between(trial.room), broken_between(self.trials.room)
-        if any(key in self.found or key not in now for key in left):
+        if any(key in self.found or key not in self.now for key in broken_between(trial.room)):
             return False
         return self.trials.spoils_nothing(trial)

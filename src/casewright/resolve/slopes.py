@@ -66,13 +66,9 @@ class Slopes:
         return {path: rate for path, rate in found.items() if rate}
 
 
-def _is_fixed(node: Dim) -> bool:
-    return node.cut is not None or node.built is not None
-
-
 def _rates(node: Dim) -> list[tuple[Dim, Fraction]]:
     """The arguments of a formula, each with how fast the result follows it."""
-    if _is_fixed(node):
+    if node.is_held:
         return []
     args = node.args
     match node.op:

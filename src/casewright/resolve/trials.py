@@ -100,9 +100,11 @@ class Trials:
 
         Of a whole room the fits alone are looked at.
         """
-        if not self.keeps_fits(trial) or len(trial.cases) > 1:
-            return self.keeps_fits(trial)
-        return all(set(trial.broken(key)) <= set(self._now.broken(key)) for key in trial.cases)
+        if not self.keeps_fits(trial):
+            return False
+        is_whole = len(trial.cases) > 1
+        now = self._now
+        return is_whole or all(set(trial.broken(k)) <= set(now.broken(k)) for k in trial.cases)
 
     def stands_alone(self, case: Case) -> bool:
         """Whether a case can be built by itself: no plinth, no panel, no island."""

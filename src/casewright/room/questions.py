@@ -8,7 +8,7 @@ from dataclasses import replace
 from casewright.casework.cases import Case
 from casewright.casework.features import Cut
 from casewright.casework.parts import Part
-from casewright.dims import Dim
+from casewright.dims import PathReach
 from casewright.findings import Question
 from casewright.room.appliances import (
     appliance_questions,
@@ -53,7 +53,7 @@ def ask(room: Room) -> Room:
         )
     )
     waiting: dict[str, list[str]] = {slides.get(path, path): [] for path in open_paths}
-    marked = _marked(room, _Reach(open_paths), waiting, slides)
+    marked = _marked(room, PathReach(open_paths), waiting, slides)
     questions = [
         Question(
             path=path,
@@ -78,7 +78,7 @@ def ask(room: Room) -> Room:
 
 
 def _marked(
-    room: Room, reach: _Reach, waiting: Mapping[str, list[str]], sheets: Mapping[str, str]
+    room: Room, reach: PathReach, waiting: Mapping[str, list[str]], sheets: Mapping[str, str]
 ) -> Room:
     """The room with every part that waits marked, and entered under what it waits for.
 
@@ -134,7 +134,7 @@ def _unmeasured(room: Room) -> tuple[str, ...]:
     return tuple(paths)
 
 
-def _outline(part: Part, reach: _Reach) -> frozenset[str]:
+def _outline(part: Part, reach: PathReach) -> frozenset[str]:
     dims = [part.blank.length, part.blank.width]
     for feature in part.features:
         if isinstance(feature, Cut):
@@ -167,36 +167,3 @@ def _hardware(room: Room, cases: Iterable[Case]) -> list[Question]:
                 )
             )
     return asked
-
-
-class _Reach:
-    """Which of some paths a number rests on."""
-
-    def __init__(self, paths: tuple[str, ...]) -> None:
-        self._paths = frozenset(paths)
-        self._known: dict[int, frozenset[str]] = {}
-
-    def of(self, dim: Dim) -> frozenset[str]:
-        """Paths the number rests on; a fact on the way ends the search."""
-        if not self._paths:
-            return frozenset()
-        known = self._known.get(id(dim))
-        if known is not None:
-            return known
-        stack: list[tuple[Dim, bool]] = [(dim, False)]
-        while stack:
-            node, done = stack.pop()
-            if id(node) in self._known:
-                continue
-            if node.path in self._paths:
-                self._known[id(node)] = frozenset((node.path,))
-            elif node.cut is not None or node.built is not None:
-                self._known[id(node)] = frozenset()
-            elif done:
-                self._known[id(node)] = frozenset().union(
-                    *(self._known[id(a)] for a in node.args if isinstance(a, Dim))
-                )
-            else:
-                stack.append((node, True))
-                stack.extend((a, False) for a in node.args if isinstance(a, Dim))
-        return self._known[id(dim)]
