@@ -24,7 +24,7 @@ from casewright.outputs.blocks import (
     Paragraph,
 )
 from casewright.outputs.document import Paper, Section
-from casewright.outputs.inlines import Inline, Strong
+from casewright.outputs.inlines import Strong
 from casewright.packet.part_heights import line_count
 from casewright.packet.places import place_words, plain_words
 from casewright.packet.words import unfold
@@ -68,7 +68,8 @@ def cover_section(
         blocks.append(Paragraph("No open question, no finding: ready to build."))
     if questions:
         blocks.append(Heading("Open questions", 2))
-        blocks.extend(_questions(group) for group in questions_together(questions))
+        for group in questions_together(questions):
+            blocks.extend(_questions(group))
     if findings:
         blocks.append(Heading("Found", 2))
         blocks.extend(_findings(room, group) for group in findings_together(findings))
@@ -101,7 +102,8 @@ def _height(blocks: Sequence[Block], paper: Paper) -> float:
                 words = unfold(f"{block.title}  ", block.text)
                 height += line_count(words, wide - _SIGN_MM) * _LINE + _CALLOUT
             case Bullets():
-                height += _BULLET * len(block.items)
+                lines = sum(line_count(each, wide - _SIGN_MM) for each in block.items)
+                height += _BULLET * lines
             case Paragraph():
                 height += line_count(block.text, wide) * _LINE + _APART
             case _:
@@ -128,22 +130,30 @@ def _capital(words: str) -> str:
     return f"{words[:1].upper()}{words[1:]}"
 
 
-def _questions(questions: Sequence[Question]) -> Callout:
-    """Asked for one reason."""
+def _questions(questions: Sequence[Question]) -> Iterator[Block]:
+    """Asked for one reason: several as a list under it."""
     first = questions[0]
     if len(questions) == 1:
         words = f"{_capital(first.because)}. {_answer(first)}"
-        return Callout("ask", words, _capital(first.needs))
-    asked: list[Inline] = []
-    for each in questions:
-        asked += [" " if asked else "", Strong(f"{_capital(each.needs)}."), f" {_answer(each)}"]
-    return Callout("ask", tuple(asked), f"{_capital(first.because)}.")
+        yield Callout("ask", words, _capital(first.needs))
+        return
+    waiting = {path for each in questions for path in each.waiting}
+    yield Callout("ask", _waiting(len(waiting)), f"{_capital(first.because)}.")
+    yield Bullets(
+        tuple((Strong(f"{_capital(each.needs)}."), f" {_how(each)}") for each in questions)
+    )
 
 
 def _answer(question: Question) -> str:
-    waiting = len(question.waiting)
-    words = f"{waiting} part{'s wait' if waiting != 1 else ' waits'}. " if waiting else ""
-    return f"{words}How: {question.how}."
+    return f"{_waiting(len(question.waiting))}{_how(question)}"
+
+
+def _waiting(count: int) -> str:
+    return f"{count} part{'s wait' if count != 1 else ' waits'}. " if count else ""
+
+
+def _how(question: Question) -> str:
+    return f"How: {question.how}."
 
 
 def _findings(room: Room, findings: Sequence[Finding]) -> Callout:

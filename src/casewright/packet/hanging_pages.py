@@ -40,8 +40,10 @@ _KEY = (
     "Every distance runs from one datum: along the wall from its left end, up from the level line "
     "or the highest floor. Bold above: sides and seams of what hangs; below: of what stands; the "
     "rest are studs and what is on the wall. Dots: wall screws, through the boards in broken "
-    "lines. Hatched: cables and pipes may run there, up and down; no screw. "
-    "Wide hatching that falls to the right: a cable may lie there, sideways between two outlets."
+    "lines. Hatched: cables and pipes may run there, up and down; no screw."
+)
+_KEY_OF_CABLES = (
+    " Wide hatching that falls to the right: a cable may lie there, sideways between two outlets."
 )
 _CABLES = (
     "Cables and pipes run up, down and across from outlets, switches and taps, and a bite over "
@@ -95,7 +97,7 @@ def hanging_sections(room: Room, day: Hanging, paper: Paper) -> tuple[Section, .
 def _sheets(room: Room, hang: WallHanging, paper: Paper, key: str) -> Iterator[Section]:
     title = hang.wall.spec.title
     on, figures = _picture(room, hang, paper)
-    picture = (*figures, Paragraph(_KEY, soft=True))
+    picture = (*figures, Paragraph(_KEY + (_KEY_OF_CABLES if hang.cables else ""), soft=True))
     yield Section(f"Hanging: {title}", picture, sheet_anchor(key), paper=on)
     yield Section(f"Lifts and screws: {title}", tuple(_work(room, hang, paper)))
 
