@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import gc
 import re
 import shutil
 import threading
 import time
+import warnings
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import replace
@@ -56,6 +58,9 @@ def serving(job: Path, port: int = 0, build: str = "") -> Iterator[str]:
         app.state.site.news.close()
         server.should_exit = True
         thread.join(10)
+        del app, config, server, thread
+        with warnings.catch_warnings(action="ignore", category=ResourceWarning):
+            gc.collect()  # a socket that the browser still held is dropped here, in no other test
 
 
 @pytest.fixture(scope="module")
