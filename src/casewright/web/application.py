@@ -70,7 +70,7 @@ def application(
     def told(standing: Standing) -> None:
         news.tell("steps", Steps.of(standing, live.version).model_dump())
 
-    live = LiveJob(job, told)
+    live = LiveJob(job, told, lambda: news.tell("record", {}))
     pages = next(iter(addresses), "")
     packets = PacketMaker(job, lambda: news.tell("packet", {}), pages)
     site = Site(live, Editor(live), news, Devices(), page, packets, tuple(addresses))
@@ -100,15 +100,11 @@ def application(
 
 
 def _lifespan(site: Site) -> Callable[[FastAPI], AbstractAsyncContextManager[None]]:
-    def look() -> None:
-        if site.live.look():
-            site.news.tell("record", {})
-
     @asynccontextmanager
     async def lifespan(_: FastAPI) -> AsyncIterator[None]:
         site.news.open()
         site.live.start()
-        watcher = asyncio.create_task(watch(look))
+        watcher = asyncio.create_task(watch(site.live.look))
         yield
         watcher.cancel()
         with suppress(asyncio.CancelledError):

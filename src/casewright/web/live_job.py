@@ -34,12 +34,17 @@ class LiveJob:
     path
         The job file.
     told
-        Called from the working thread whenever more is known.
+        Called whenever more is known, from any thread.
+    recorded
+        Called when somebody else wrote into the record, before it is worked out.
     """
 
-    def __init__(self, path: Path, told: Callable[[Standing], None]) -> None:
+    def __init__(
+        self, path: Path, told: Callable[[Standing], None], recorded: Callable[[], None]
+    ) -> None:
         self.path = path
         self._told = told
+        self._recorded = recorded
         self._planner = Planner(self._planned)
         self._seen: Stamp = ()
         self._own = threading.Lock()
@@ -89,22 +94,18 @@ class LiveJob:
             yield
             self._seen = stamp(self.watched)
 
-    def look(self) -> bool:
-        """Work out anew if the files are not as they were last written or seen.
-
-        Returns
-        -------
-        Whether somebody else wrote into the record.
-        """
+    def look(self) -> None:
+        """Work out anew if the files are not as they were last written or seen."""
         if not self._own.acquire(blocking=False):
-            return False
+            return
         try:
             seen, found = self._seen, stamp(self.watched)
+            if found[1:] != seen[1:]:
+                self._recorded()
+            if found != seen:
+                self.look_again()
         finally:
             self._own.release()
-        if found != seen:
-            self.look_again()
-        return found[1:] != seen[1:]
 
     def look_again(self) -> int:
         """Something was written: work out anew.

@@ -58,14 +58,17 @@ class Site:
         Parameters
         ----------
         at_least
-            A version that is new enough; None: what was written last. One that is not there
-            yet was told by a server that ran before, and what was written last answers it.
+            A version that is new enough; None: what stands in the files now, whoever wrote it.
+            One that is not there yet was told by a server that ran before, and what was written
+            last answers it.
 
         Raises
         ------
         NothingYetError
             When the file never had a meaning.
         """
+        if at_least is None:
+            self.live.look()
         last = self.live.version
         version = last if at_least is None else min(max(at_least, 1), last)
         standing = self.live.wait_for(version, _PATIENCE_S)

@@ -119,7 +119,8 @@ def test_what_has_no_answers_says_so(desk: TestClient, of: str) -> None:
 def test_what_stands_against_an_island_comes_with_what_would_help(
     desk: TestClient, job: Path
 ) -> None:
-    """An aisle that the room does not have."""
+    """An aisle that the room does not have, written by an editor a moment ago."""
+    assert desk.get("/api/layouts/island.middle").json()["answers"]
     job.write_text(ROOM.replace("off = [42, 48]", "off = [120, 130]"), "utf-8")
     found = desk.get("/api/layouts/island.middle").json()
     assert found["answers"] == []
