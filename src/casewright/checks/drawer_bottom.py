@@ -59,10 +59,17 @@ def _judge(room: Room, case: Case) -> Iterator[Breach]:
         measured=length(room, inside),
         limit=length(room, widest),
         remedies=(
-            'a thicker bottom: bottom = "drawer_plywood" in [drawers]',
+            _thicker(case),
             f"a case {length(room, inside - widest)} narrower",
         ),
     )
+
+
+def _thicker(case: Case) -> str:
+    """A thicker bottom; over concealed slides their hooks leave no wood for one."""
+    hung = case.spec.drawer is not None and case.spec.drawer.slides == "undermount"
+    where = f'bottom = "drawer_plywood" in [drawers], or in drawer of [case.{case.key}]'
+    return f'slides = "side-mount", and {where}' if hung else f"a thicker bottom: {where}"
 
 
 RULE = Rule("drawer bottom", Severity.NOTE, __doc__ or "", "common practice", _examine)

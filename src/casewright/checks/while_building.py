@@ -92,6 +92,9 @@ FOUND_WHILE_BUILDING: tuple[Found, ...] = (
           "drawers in a case 12 in wide", "with slides that take 3 in at each side"),
     Found("drawer side", "Sides thicker than concealed slides take.", "sides of 1/2",
           "sides of 3/4", "the sheet of the slides"),
+    Found("hole in the groove", "Holes for slides, or for the hooks of concealed ones, that run "
+          "into the groove of the drawer's bottom.", "a bottom of 1/4, hooks 24 mm up",
+          "one of 1/2 there", "the sheet of the slides"),
     Found("roll-out room", "Roll-outs that do not all go in, clear of hinges.",
           "two roll-outs in a base", "six"),
     Found("shelf room", "More adjustable shelves than the opening holds.", "two in 30 in",

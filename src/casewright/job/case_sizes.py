@@ -93,8 +93,11 @@ class CaseSizes:
         self.reporter.tell(path, what, want)
 
     def thickness(self, key: str) -> Fraction:
-        """Thickness of a stock, by the label or as read if that is more [mm]."""
-        return _thickest(self.stock[key])
+        """Thickness of a stock, by the label or as read if that is more; 0 of an unknown one [mm].
+
+        Whoever named that was told so; the rest of the case is judged all the same.
+        """
+        return _thickest(self.stock[key]) if key in self.stock else Fraction(0)
 
     @property
     def deck(self) -> Fraction:

@@ -17,6 +17,7 @@ from casewright.casework.proof import (
 from casewright.casework.proof.prove import GRID
 from casewright.casework.verification import verify
 from casewright.checks import check
+from casewright.dims import Unit
 from casewright.facts import NO_FACTS, Facts
 from casewright.findings import Finding, Question, Severity
 from casewright.job.collector import collector_at_rest
@@ -95,7 +96,7 @@ def _worked(spec: JobSpec, facts: Facts) -> WorkedJob:
             found.extend(gathered(told, case.key, case.spec.title, is_told=is_told))
             found.extend(told_as_read(room, case))
         elif proof.failures:
-            told, untold = _told(case, proof)
+            told, untold = _told(case, proof, spec.unit)
             found.extend(told)
             failures.extend((case.key, failure) for failure in untold)
     for between in proofs_between(room):
@@ -104,7 +105,7 @@ def _worked(spec: JobSpec, facts: Facts) -> WorkedJob:
             continue
         untold = between.proof.failures
         if between.case is not None and untold:
-            told, untold = _told(between.case, between.proof)
+            told, untold = _told(between.case, between.proof, spec.unit)
             found.extend(told)
         failures.extend((between.owner or failure.paths[0], failure) for failure in untold)
     found.extend(check(room))
@@ -113,12 +114,12 @@ def _worked(spec: JobSpec, facts: Facts) -> WorkedJob:
     return WorkedJob(room, tuple(failures), tuple(found), room.questions, facts)
 
 
-def _told(case: Case, proof: Proof) -> tuple[tuple[Finding, ...], tuple[Failure, ...]]:
+def _told(case: Case, proof: Proof, unit: Unit) -> tuple[tuple[Finding, ...], tuple[Failure, ...]]:
     """Failures as findings where goods are to blame for them, and the ones that are left.
 
     Goods are to blame for all that fails in a case that they stop anyway.
     """
-    told = of_goods(proof, case.spec.title)
+    told = of_goods(proof, case.spec.title, unit)
     stops = [found for found in (*case.findings, *told) if found.severity is Severity.STOP]
     if stops:
         return (*told, *that_follow(proof, case.spec.title, stops[0])), ()

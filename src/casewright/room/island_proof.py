@@ -87,9 +87,13 @@ def _check_screws(
             yield Failure("joints", (screws.path, screws.through, screws.into), says)
             continue
         point = screws.length.value - thick
-        if point <= 0 or point >= behind + grid:
-            says = "screws of an island end short of their second board, or come out of it"
-            yield Failure("fasteners", (screws.path, screws.into), says, abs(point))
+        paths = (screws.path, screws.into)
+        if point <= 0:
+            says = "screws of an island end short of their second board"
+            yield Failure("fasteners", paths, says, -point, mended_by="a longer one")
+        elif point >= behind + grid:
+            says = "screws of an island come out of their second board"
+            yield Failure("fasteners", paths, says, point - behind, mended_by="a shorter one")
 
 
 def _apart(one: Box, other: Box) -> tuple[Fraction, Fraction | None, Fraction]:
@@ -163,17 +167,22 @@ def _check_faces(by_role: Mapping[str, list[Part]], left: Box) -> Iterator[Failu
             yield Failure("hands", (part.path,), f"the best face of {part.title} looks inward")
 
 
-def _between_boxes(runs: tuple[Run, ...]) -> dict[bool, Fraction]:
-    """What appliances take of the front row, and of the one behind it [mm]."""
-    widths = [sum((each.width.value for each in run.appliances), Fraction(0)) for run in runs]
-    return {True: widths[0], False: widths[1] if len(widths) > 1 else Fraction(0)}
+def _between_boxes(runs: tuple[Run, ...]) -> list[tuple[set[str], Fraction]]:
+    """Of each row: keys of its boxes, and what appliances take of it [mm]."""
+    return [
+        (
+            {case.key for case in run.cases},
+            sum((each.width.value for each in run.appliances), Fraction(0)),
+        )
+        for run in runs
+    ]
 
 
 def _check_ends(
     case: Case,
     ends: tuple[Box, Box],
     boxes: list[tuple[str, Box]],
-    rows: dict[bool, Fraction],
+    rows: list[tuple[set[str], Fraction]],
     grid: Fraction,
 ) -> Iterator[Failure]:
     """From the floor to the tops of the boxes, from front edge to front edge or finished back."""
@@ -185,17 +194,16 @@ def _check_ends(
         if _most(box.z0) > grid:
             says = "an end panel is not as deep as the body of the island"
             yield Failure("size", (case.key,), says, _most(box.z0))
-    front = max(box.z1 for _, box in boxes)
     for key, box in boxes:
         off = _most(box.y1 - case.height.value)
         if off > grid:
             yield Failure("size", (case.key, key), "a box is not as high as the end panels", off)
-        rows[box.z1 == front] += Fraction(box.x1 - box.x0)
         if box.x0 < ends[0].x1 - grid or box.x1 > ends[1].x0 + grid:
             yield Failure("overlap", (case.key, key), "a box stands in an end panel")
     between = Fraction(ends[1].x0 - ends[0].x1)
-    for long in rows.values():
-        if long and abs(between - long) > 2 * grid:
+    for keys, long in rows:
+        long += sum((Fraction(box.x1 - box.x0) for key, box in boxes if key in keys), Fraction(0))
+        if abs(between - long) > 2 * grid:
             says = "an end panel does not lie on its boxes"
             yield Failure("joints", (case.key,), says, abs(between - long))
 

@@ -155,6 +155,25 @@ def test_rows_of_unlike_length_stop_with_the_difference() -> None:
     assert 'together 1" narrower' in told.remedies[0]
 
 
+def test_boxes_of_one_row_may_be_of_unlike_depth() -> None:
+    """The ends reach past the deepest; each row still fills what is between them."""
+    worked = _worked(_text().replace('depth = "23 1/4"', 'depth = "22"', 1))
+    assert worked.failures == ()
+    assert _stops(worked) == []
+
+
+def test_screws_in_hand_that_are_too_long_are_to_blame_themselves() -> None:
+    """A screw of 3 in comes out of every panel: told with how much shorter, no fault of the model.
+
+    Through a nailer of 23/32 and two backs of 7/32 into a nailer of 23/32 go 1 7/8 at the most.
+    """
+    worked = _worked(_text(more='[hardware.drawer_screw]\nlength = "3"\n'))
+    assert worked.failures == ()
+    told = [each for each in worked.findings if each.rule == "proof: fasteners"]
+    assert told
+    assert all("shorter" in each.remedies[0] and '"' in each.remedies[0] for each in told)
+
+
 def test_no_wall_holds_it_and_no_wall_screw_is_counted() -> None:
     """It is told what it weighs and what tips it; its boxes are not asked for a wall."""
     worked = _worked(_text(seats=True))

@@ -1,8 +1,9 @@
-"""Bottoms in their grooves, and what concealed slides want of a box's back."""
+"""Bottoms in their grooves, and the holes that slides want of a box, clear of these."""
 
 from __future__ import annotations
 
 from casewright.casework.drawers.boxes import DrawerBox, bottom_band
+from casewright.casework.drawers.findings import holes_in_groove
 from casewright.casework.features import Bores, Cut, Plane
 from casewright.casework.fronts.face_edges import inset_by
 from casewright.casework.maker import Maker, Outline
@@ -15,6 +16,8 @@ from casewright.dims import Dim, least
 from casewright.hardware import LAST_HOLE
 
 __all__ = ["bore_box_sides", "cut_for_slides", "cut_grooves", "join_bottom"]
+
+_MEETS = "the slides' holes reach into the groove of the bottom"
 
 
 def cut_grooves(maker: Maker, box: DrawerBox) -> None:
@@ -76,21 +79,24 @@ def join_bottom(maker: Maker, box: DrawerBox) -> tuple[Dim, Dim, Dim]:
 def bore_box_sides(maker: Maker, box: DrawerBox) -> None:
     """Pilot holes for side-mounted slides in the outside of the box, from its front end."""
     house, kind = maker.house, box.plan.kind
-    holes = [
-        hole
-        for hole in house.slide_row(kind, "box_holes")
-        if hole.value + LAST_HOLE <= box.plan.length.value
-    ]
-    if not holes:
-        return
     behind = maker.zero
     if not box.plan.rolls_out:
         front = house.slide(kind, "front")
         inset = inset_by(maker, box.plan.opening) is not None
         behind = box.place.let("slide_behind", front if inset else maker.style("bumper") + front)
+    holes = [
+        hole
+        for hole in house.slide_row(kind, "box_holes")
+        if hole.value + LAST_HOLE <= box.plan.length.value
+        and _clear_of_corners(maker, box, _back(maker, behind, hole))
+    ]
+    if not holes:
+        return
     line = house.slide(kind, "line")
     for side in (box.left, box.right):
         depth = least(house.slide(kind, "depth"), side.thickness * 2 / 3)
+        if side is box.left:
+            _clear_of_groove(maker, box, line, depth)
         maker.machine(
             side.path,
             Bores(
@@ -107,6 +113,22 @@ def bore_box_sides(maker: Maker, box: DrawerBox) -> None:
         )  # fmt: skip
 
 
+def _clear_of_corners(maker: Maker, box: DrawerBox, along: Dim) -> bool:
+    """Whether a hole so far from the front end misses what front and back take of the side.
+
+    A sheet gives more holes than are screwed: one that would come out in a corner is left out.
+    """
+    house, kind = maker.house, box.plan.kind
+    depth = min(house.slide(kind, "depth").value, box.left.thickness.value * 2 / 3)
+    if box.spec.joint == "butt" or depth + box.into[0].value <= box.left.thickness.value:
+        return True
+    half = house.slide(kind, "hole").value / 2
+    rear = box.depth.value - box.back_in.value - box.back.thickness.value
+    rear_end = box.depth.value - box.back_in.value
+    low, high = along.value - half, along.value + half
+    return low >= box.front.thickness.value and (high <= rear or low >= rear_end)
+
+
 def _back(maker: Maker, behind: Dim, hole: Dim) -> Dim:
     """A hole of the inner member from the front end of the box [mm]."""
     return hole if behind is maker.zero else behind + hole
@@ -116,6 +138,7 @@ def cut_for_slides(maker: Maker, box: DrawerBox) -> None:
     """Rear notches and hook holes of concealed slides in the box's back."""
     sheet = maker.house.undermount
     back, butt = box.back, box.spec.joint == "butt"
+    _hooks_over_bottom(maker, box)
     ends: tuple[tuple[Plane, str, Dim], ...] = (
         ("l0", "left", box.into[0]), ("l1", "right", box.into[1]),
     )  # fmt: skip
@@ -145,3 +168,44 @@ def cut_for_slides(maker: Maker, box: DrawerBox) -> None:
                 ),
             ),
         )  # fmt: skip
+
+
+def _hooks_over_bottom(maker: Maker, box: DrawerBox) -> None:
+    """The hooks' holes lie over the bottom's groove; a stop says what bottom leaves them wood."""
+    sheet, place = maker.house.undermount, box.place
+    foot = place.let("hook_foot", sheet("hook_up") - sheet("hook") / 2)
+    top = place.let("groove_top", _groove_top(maker, box))
+    if place.over(top, foot, "the hooks' holes run into the groove of the bottom"):
+        most = foot - box.groove_up - maker.style("dado_clearance")
+        thick, text = box.bottom.thickness, maker.house.text
+        ways = (f"a bottom at most {text(most)} thick instead of {text(thick)}",)
+        maker.findings.append(
+            holes_in_groove(
+                maker, place.path, ("the hooks of its slides", "they begin", "it ends"),
+                (foot, top), (*(ways if most.value > 0 else ()), "side-mounted slides"),
+            )
+        )  # fmt: skip
+
+
+def _clear_of_groove(maker: Maker, box: DrawerBox, line: Dim, depth: Dim) -> None:
+    """The slides' screws lie over or under the groove, or do not go in so far as it is deep."""
+    place, house, up = box.place, maker.house, box.groove_up
+    hole, top = house.slide(box.plan.kind, "hole"), _groove_top(maker, box)
+    if (depth + box.grooves[0]).value <= box.left.thickness.value:
+        return
+    low, high = place.let("slide_hole_foot", line - hole / 2), line + hole / 2
+    top = place.let("groove_top", top)
+    if place.over(high, up, _MEETS) and place.over(top, low, _MEETS):
+        text = house.text
+        maker.findings.append(
+            holes_in_groove(
+                maker, place.path, ("the screws of its slides", "they begin", "it ends"),
+                (low, top),
+                (f"drawer_groove_up {text(top - low)} less in [style], or {text(high - up)} more",
+                 f"slides whose line lies {text(top - low)} higher"),
+            )
+        )  # fmt: skip
+
+
+def _groove_top(maker: Maker, box: DrawerBox) -> Dim:
+    return box.groove_up + box.bottom.thickness + maker.style("dado_clearance")

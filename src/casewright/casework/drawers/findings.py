@@ -10,7 +10,10 @@ from casewright.casework.specs import SlideKind
 from casewright.dims import Dim
 from casewright.findings import Finding, Severity
 
-__all__ = ["no_length", "no_partition", "no_roll_outs", "side_too_thick", "too_low", "too_narrow"]
+__all__ = [
+    "holes_in_groove", "no_length", "no_partition", "no_roll_outs", "side_too_thick", "too_low",
+    "too_narrow",
+]  # fmt: skip
 
 _PRACTICE = "common practice"
 
@@ -132,4 +135,30 @@ def side_too_thick(maker: Maker, path: str, thickness: Dim) -> Finding:
         limit=text(most),
         source=_PRACTICE,
         remedies=(f"a sheet {text(most)} thick or less for the drawers", "side-mounted slides"),
+    )
+
+
+def holes_in_groove(maker: Maker, path: str, words: tuple[str, str, str], sizes: tuple[Dim, Dim],
+                    remedies: tuple[str, ...]) -> Finding:  # fmt: skip
+    """Holes of a box, by the sheet of its slides, that would run into the bottom's groove.
+
+    Parameters
+    ----------
+    words
+        Whose holes; which of their edges; which edge of the groove that passes.
+    sizes
+        That edge of the holes, and that of the groove, above the lower edge of the box [mm].
+    """
+    text, (hole, groove) = maker.house.text, sizes
+    whose, edge, other = words
+    return Finding(
+        rule="hole in the groove",
+        severity=Severity.STOP,
+        path=path,
+        says=f"holes for {whose} would run into the groove of the drawer's bottom: {edge} "
+        f"{text(hole)} above the edge of the box, {other} {text(groove)}",
+        measured=text(hole),
+        limit=text(groove),
+        source="the sheet of the slides",
+        remedies=remedies,
     )

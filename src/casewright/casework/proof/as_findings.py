@@ -118,21 +118,29 @@ def _together(taken_up: Sequence[Finding], most: str) -> Finding:
     )
 
 
-def of_goods(proof: Proof, title: str) -> tuple[Finding, ...]:
-    """Failures that other fasteners would mend, as findings, like ones together.
+def of_goods(proof: Proof, title: str, unit: Unit) -> tuple[Finding, ...]:
+    """Failures that other fasteners would mend, as findings: of like ones the one most off.
 
     Parameters
     ----------
     title
         Of the case.
     """
-    first: dict[tuple[str, str], Failure] = {}
+    worst: dict[tuple[str, str], Failure] = {}
     for failure in proof.failures:
         if failure.of_goods:
-            first.setdefault((failure.check, failure.says.partition(" inside ")[0]), failure)
-    return tuple(
-        _stop(failure, title, "fasteners of another length", "a sheet of another thickness")
-        for failure in first.values()
+            like = (failure.check, failure.says.partition(" inside ")[0])
+            worst[like] = max(worst.get(like, failure), failure, key=lambda each: each.amount)
+    return tuple(_stop(each, title, *_mended(each, unit)) for each in worst.values())
+
+
+def _mended(failure: Failure, unit: Unit) -> tuple[str, ...]:
+    """Fasteners how much longer or shorter; or how much less or more of a board before them."""
+    is_short = failure.mended_by == "a longer one"
+    by = f"over {shop_text(failure.amount, unit, with_unit=True)} " if failure.amount else ""
+    return (
+        f"fasteners {by}{'longer' if is_short else 'shorter'}",
+        f"a board {by}{'thinner' if is_short else 'thicker'} before them",
     )
 
 

@@ -29,15 +29,20 @@ class Failure:
         What is wrong, as a sentence without numbers.
     amount
         By how much [mm]; 0 where no length measures it.
-    of_goods
-        Whether the length of a fastener that was bought is to blame, not the model.
+    mended_by
+        Where the length of a fastener that was bought is to blame, not the model: what would do.
     """
 
     check: CheckName
     paths: tuple[str, ...]
     says: str
     amount: Fraction = Fraction(0)
-    of_goods: bool = False
+    mended_by: Literal["a longer one", "a shorter one"] | None = None
+
+    @property
+    def of_goods(self) -> bool:
+        """Whether what was bought is to blame, not the model."""
+        return self.mended_by is not None
 
 
 @dataclass(frozen=True, slots=True)

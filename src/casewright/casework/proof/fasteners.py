@@ -44,10 +44,12 @@ def _check_straight(case: Assembled, joint: Joint, held: Fastening) -> Iterator[
     paths = (joint.path, *held.through, held.into)
     if bite <= 0:
         says = f"a {held.kind} is too short to reach what it holds"
-        yield Failure("fasteners", paths, says, case.units.length(-bite), of_goods=True)
+        yield Failure("fasteners", paths, says, case.units.length(-bite),
+                      mended_by="a longer one")  # fmt: skip
     elif bite >= room:
         says = f"a {held.kind} comes out on the far side"
-        yield Failure("fasteners", paths, says, case.units.length(bite - room), of_goods=True)
+        yield Failure("fasteners", paths, says, case.units.length(bite - room),
+                      mended_by="a shorter one")  # fmt: skip
     yield from _check_row(case, joint, held, way.axis)
 
 

@@ -31,14 +31,16 @@ def check_pockets(case: Assembled, screws: Iterable[PocketScrew]) -> Iterator[Fa
         if screw.metal is None:
             if screws_of(screw.joint, screw.board) is not None:
                 says = "a pocket's screws are too short to reach what they hold"
-                yield Failure("pockets", (*paths, screw.joint.path), says, of_goods=True)
+                yield Failure(
+                    "pockets", (*paths, screw.joint.path), says, mended_by="a longer one"
+                )
         else:
             rest = subtract(screw.metal, case.solids[screw.mate].pieces)
             if rest:
                 says = f"a pocket's screw does not stay inside {screw.mate}"
                 yield Failure(
                     "pockets", (*paths, screw.mate), says, _out(case, screw),
-                    of_goods=_is_too_long(case, screw, rest),
+                    mended_by="a shorter one" if _is_too_long(case, screw, rest) else None,
                 )  # fmt: skip
     yield from _check_counts(case, counted)
 

@@ -95,6 +95,36 @@ def test_sides_too_thick_for_concealed_slides_are_told() -> None:
     assert any(each.rule == "drawer side" for each in case.findings)
 
 
+def test_hooks_of_concealed_slides_want_wood_over_the_bottom() -> None:
+    """Holes of 6 mm, 24 up, begin at 21; the groove begins 1/2 in up: 8.3 mm are left, about 5/16.
+
+    A bottom of 1/2 in is told with that; one of 7/32 goes in.
+    """
+    asked = drawer_base("in", "drawer", slides="undermount")
+    thin = one_case("in", **asked)
+    assert not [each for each in thin.findings if each.rule == "hole in the groove"]
+    asked["drawer"] = replace(asked["drawer"], bottom_stock="drawer_ply")
+    thick = one_case("in", **asked)
+    [finding] = [each for each in thick.findings if each.rule == "hole in the groove"]
+    assert finding.severity is Severity.STOP
+    assert "at most" in finding.remedies[0]
+    assert '5/16"' in finding.remedies[0]
+
+
+@pytest.mark.parametrize("joint", ["rabbet", "dado"])
+def test_a_hole_of_the_sheet_that_comes_out_in_a_corner_is_left_out(joint: DrawerJoint) -> None:
+    """A first hole 1/4 in from the end of a box whose front is 1/2 thick: the others are bored."""
+    slide = hardware("in").slide
+    sheet = replace(slide, box_holes=tuple(given(each) for each in ("1/4", "3", "7")))
+    made = house("in")
+    made = replace(made, hardware=replace(made.hardware, slide=sheet))
+    case = build_case(made, case_spec("in", **drawer_base("in", "drawer", joint=joint)))
+    assert verify(case, hardware=made.hardware).failures == ()
+    bored = [f for part in case.parts if part.role == "drawer side" for f in part.features
+             if isinstance(f, Bores) and f.kind == "slide"]  # fmt: skip
+    assert [len(each.places) for each in bored] == [2, 2]
+
+
 def test_a_box_is_lower_than_its_opening_and_its_front() -> None:
     """Common practice: 1 less than the opening, 1 1/2 less than the front, whichever is less."""
     case = one_case("in", **drawer_base("in", "drawer 7", "drawer", "drawer"))
