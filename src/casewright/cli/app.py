@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import os
+import re
 import sys
 from collections.abc import Callable
 from contextlib import suppress
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated, NoReturn, TextIO
+from typing import TYPE_CHECKING, Annotated, Any, NoReturn, TextIO
 
 import typer
+from typer.core import TyperCommand
 
 from casewright.cli import help_texts
 from casewright.cli.exits import BAD_INPUT, CLEAN, FAILED_PROOF, STOPPED
@@ -18,7 +20,7 @@ if TYPE_CHECKING:
     from casewright.errors import CasewrightError
     from casewright.job.recorded import Use
 
-__all__ = ["AsJson", "AsOf", "Job", "WithoutRecord", "app", "leave", "use_of"]
+__all__ = ["AsJson", "AsOf", "Job", "SizesCommand", "WithoutRecord", "app", "leave", "use_of"]
 
 
 app = typer.Typer(
@@ -40,6 +42,26 @@ AsOf = Annotated[
     typer.Option(metavar="WHEN", help="With the record as it was: a date, or the id of an entry."),
 ]
 AsJson = Annotated[bool, typer.Option("--json", help="Print a JSON document instead of text.")]
+
+_UNDER_ZERO = re.compile(r"-\.?\d.*")
+
+
+class SizesCommand(TyperCommand):
+    """A command that sizes are written behind: one under zero is no option."""
+
+    def parse_args(self, ctx: Any, args: list[str]) -> list[str]:
+        """Refuse a size with a minus before it is taken for an option.
+
+        Raises
+        ------
+        typer.BadParameter
+            Which one, and what would be right.
+        """
+        for word in args:
+            if _UNDER_ZERO.fullmatch(word):
+                msg = f"{word} is under 0, and nothing reads so: write what was read."
+                raise typer.BadParameter(msg)
+        return super().parse_args(ctx, args)
 
 
 def use_of(without_record: bool, as_of: str | None) -> Use | None:

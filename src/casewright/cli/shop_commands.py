@@ -8,7 +8,7 @@ from typing import Annotated
 import typer
 
 from casewright.cli import help_texts
-from casewright.cli.app import AsJson, AsOf, Job, WithoutRecord, app, leave, use_of
+from casewright.cli.app import AsJson, AsOf, Job, SizesCommand, WithoutRecord, app, leave, use_of
 
 __all__: list[str] = []
 
@@ -33,7 +33,9 @@ def forecast(
     leave(lambda: run_forecast(job, path, use, everything=everything, as_json=as_json), document)
 
 
-@app.command(short_help="Write down what was read, cut or done.", help=help_texts.RECORD)
+@app.command(
+    short_help="Write down what was read, cut or done.", help=help_texts.RECORD, cls=SizesCommand
+)
 def record(
     job: Job,
     words: Annotated[
@@ -72,7 +74,9 @@ def record(
     leave(lambda: run_record(job, words or [], options, as_json=as_json), document)
 
 
-@app.command(short_help="A test piece measured: what to move.", help=help_texts.SETUP)
+@app.command(
+    short_help="A test piece measured: what to move.", help=help_texts.SETUP, cls=SizesCommand
+)
 def setup(
     job: Job,
     cut: Annotated[

@@ -137,6 +137,8 @@ class _Clerk:
         if not rest:
             _refuse(f"there is no size for {dim.path}", f"write {path} and what was read")
         value = self._length(" ".join(rest))
+        if value < 0:
+            _refuse(f"{' '.join(rest)} is under 0, and nothing reads so", "write what was read")
         tool = self.said.tool or ("calliper" if dim.path.endswith("thickness") else "tape")
         u = self._uncertainty(tool)
         self._weigh(dim.path, value, u)

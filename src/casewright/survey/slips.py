@@ -50,7 +50,7 @@ def meant(value: Fraction, near: Fraction, within: Fraction, unit: Unit) -> Read
     Parameters
     ----------
     value
-        As read [mm].
+        As read [mm]; under 0 no slip explains it.
     near, within
         Where the other readings put it, and how closely [mm].
 
@@ -60,6 +60,8 @@ def meant(value: Fraction, near: Fraction, within: Fraction, unit: Unit) -> Read
     >>> found.value / INCH, found.because
     (Fraction(118, 1), 'two figures swapped')
     """
+    if value < 0:
+        return None  # no figures of a tape to swap
     found = [each for each in _slips(value, unit) if abs(each.value - near) <= within]
     return min(found, key=lambda each: abs(each.value - near), default=None)
 

@@ -269,3 +269,12 @@ def test_a_sheet_answers_what_was_open(shop: Shop) -> None:
     assert any(q["path"] == "stock.plywood.thickness" for q in shop.data("check")["questions"])
     shop.says("reading", "stock.plywood.thickness", "0.720")
     assert not any(q["path"] == "stock.plywood.thickness" for q in shop.data("check")["questions"])
+
+
+def test_a_size_under_zero_is_refused_as_a_size(shop: Shop) -> None:
+    """It is no option, and nothing fails over it, behind -- either."""
+    for words in (("-5",), ("--", "-5"), ("-1/4",), ("--", "-1/4")):
+        code, text = shop.says("reading", "stock.plywood.thickness", *words)
+        assert code == 2
+        assert f"{words[-1]} is under 0" in text
+    assert not shop.entries()
