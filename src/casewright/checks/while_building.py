@@ -121,8 +121,8 @@ FOUND_WHILE_BUILDING: tuple[Found, ...] = (
           "4 1/2 in over them for a crown of 3 5/8", "3 in for it"),
     Found("crown beside a case", "A crown that dies into the side of a case that ends too low.",
           "a pantry that reaches past the crown", "one that ends in the middle of it"),
-    Found("crown at a hood", "The same at a hood between two runs.", "a hood up to the ceiling",
-          "one that ends below the crown's head"),
+    Found("crown at a hood", "A crown that can neither go round a hood nor die into its sides.",
+          "a hood up to the crown's foot, or to its head", "one that ends between the two"),
     Found("no mitre saw", "Mitres of a trim in a shop without a mitre saw.",
           "a crown, a mitre saw owned", "the same without one"),
     Found("grain breaks", "The grain of a match breaks: no sheet is wide enough, or some of it is "

@@ -50,11 +50,11 @@ def crown_section_scene(run: Run, crown: Trim, numbers: tuple[Dim, Dim, Dim], un
     numbers
         Drop and projection of the moulding, and the frieze that shows.
     """
-    by_kind = {trim.kind: trim for trim in run.trims}
+    by_kind = {trim.kind: trim for trim in run.trims if trim.path.startswith(f"{crown.path}.")}
     front = by_kind["frieze"].parts[0]
     backing = next(p for p in by_kind["backing"].parts if p.placed.orientation.length.axis == 0)
     sizes = _Sizes(*numbers, front.finished.thickness.value)
-    elements: list[Element] = [*_case(run)]
+    elements: list[Element] = [*_case(run, crown)]
     for part, near, hatch in ((backing, Fraction(0), SECTION), (front, -sizes.board,
                                                                BACK_SECTION)):  # fmt: skip
         thick = part.finished.thickness.value
@@ -79,9 +79,11 @@ def crown_section_scene(run: Run, crown: Trim, numbers: tuple[Dim, Dim, Dim], un
     return Scene(tuple(elements), f"{run.spec.title}: section of the crown")
 
 
-def _case(run: Run) -> Iterator[Element]:
+def _case(run: Run, crown: Trim) -> Iterator[Element]:
     """The head of the case, and of the door before it."""
-    case = run.cases[0]
+    left = crown.start.value if crown.start is not None else 0
+    case = next((each for each, start in zip(run.cases, run.starts, strict=True)
+                 if start.value + each.overall_width.value > left), run.cases[0])  # fmt: skip
     thick = next((p.finished.thickness.value for p in case.parts if p.role == "side"), _BELOW)
     yield rectangle((Fraction(0), -_BELOW), (_BEHIND, Fraction(0)), VISIBLE, fill=Ink.TINT)
     yield rectangle((Fraction(0), -thick), (_BEHIND, Fraction(0)), CUT, fill=Ink.PAPER,

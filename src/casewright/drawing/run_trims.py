@@ -26,9 +26,10 @@ def top_of_trims(run: Run) -> Fraction:
 def trim_elements(run: Run) -> Iterator[Element]:
     """Frieze and crown with its returns, light rail, toe skin and scribe mouldings.
 
-    What runs across a diagonal corner is seen at a slant, so shorter than it is.
+    What runs across a diagonal corner is seen at a slant, so shorter than it is. What stands
+    farther out comes last, over the rest.
     """
-    for trim in run.trims:
+    for trim in sorted(run.trims, key=_stands_out):
         for part in trim.parts:
             if part.turned:
                 if trim.kind != "backing":
@@ -43,6 +44,12 @@ def trim_elements(run: Run) -> Iterator[Element]:
                 (x0, x1), (y0, y1) = ((e.value for e in extent(part, a)) for a in (0, 1))
                 fill = Ink.SHADE if trim.kind == "scribe moulding" else Ink.PAPER
                 yield rectangle((x0, max(y0, Fraction(0))), (x1, y1), THIN, fill=fill, tag=tag)
+
+
+def _stands_out(trim: Trim) -> Fraction:
+    """How far out a crown stands: round a hood it covers the ends of those beside it."""
+    out = (piece.part.placed.z.value for piece in trim.along if trim.kind == "crown")
+    return max(out, default=Fraction(0))
 
 
 def _across(run: Run, part: Part) -> Element:

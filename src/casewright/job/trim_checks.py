@@ -9,6 +9,7 @@ from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter
 from casewright.job.tables import BoardTable, CaseTable, RunTable, SheetTable
 from casewright.job.tables.table import Table
+from casewright.job.tables.trims import CrownTable, LightRailTable
 from casewright.job.trims import USUAL_TRIMS
 from casewright.room.run_ends import SIDES
 from casewright.room.specs import JobSpec
@@ -25,7 +26,7 @@ _GOODS: dict[str, dict[str, tuple[tuple[type[Goods], ...], str]]] = {
 }  # fmt: skip
 _KINDS: dict[str, tuple[tuple[str, ...], str]] = {
     "toe_skin": (("base", "tall"), "only base and tall cases have a toe space"),
-    "light_rail": (("wall",), "only wall cases have their bottoms in sight"),
+    "light_rail": (("wall", "hood"), "only wall cases have their bottoms in sight"),
     "crown": (
         ("wall", "tall", "bookcase", "hood", "surround"),
         "only wall cases, tall cases, bookcases, surrounds and hoods have a crown",
@@ -42,8 +43,18 @@ def check_trims(content: Content, reporter: Reporter) -> None:
                 _stock(trim, table, ("run", key, trim), content, reporter)
                 for what, want in _unfit(trim, run, content):
                     reporter.tell(("run", key, trim), what, want)
+            if isinstance(table, CrownTable | LightRailTable):
+                hoods = [each for each in run.cases if _is_hood(each, content)]
+                for name in table.at:
+                    if name not in hoods and ("case", name) not in content.lost:
+                        what = f"no hood {name} stands in this run"
+                        reporter.unknown(("run", key, trim, "at", name), name, hoods, what)
         _ends(key, run, reporter)
         _heights(key, run, content, reporter)
+
+
+def _is_hood(key: str, content: Content) -> bool:
+    return key in content.cases and content.cases[key].kind == "hood"
 
 
 def _stock(trim: str, table: Table, path: KeyPath, content: Content, reporter: Reporter) -> None:
@@ -68,8 +79,8 @@ def _unfit(trim: str, run: RunTable, content: Content) -> Iterator[tuple[str, st
     other = [key for key, case in cases.items() if kinds and case.kind not in kinds]
     if other:
         yield f"case {other[0]} takes no {word}: {why}", "take it out, or part the run there"
-    if trim == "crown":
-        yield from _beside_hoods(run, cases)
+    if trim in ("crown", "light_rail"):
+        yield from _beside_hoods(trim, run, cases)
         cases = {key: case for key, case in cases.items() if case.kind != "hood"}
     for name in _ALIKE.get(trim, ()):
         sizes = {getattr(case, name) for case in cases.values()}
@@ -89,14 +100,19 @@ def _unfit(trim: str, run: RunTable, content: Content) -> Iterator[tuple[str, st
 _ALIKE = {"light_rail": ("depth",), "crown": ("depth", "height", "kind"), "toe_skin": ("depth",)}
 
 
-def _beside_hoods(run: RunTable, cases: Mapping[str, CaseTable]) -> Iterator[tuple[str, str]]:
-    """A crown dies into the sides of a hood: it stands on what is beside it."""
+def _beside_hoods(
+    trim: str, run: RunTable, cases: Mapping[str, CaseTable]
+) -> Iterator[tuple[str, str]]:
+    """Stretches of a trim between hoods; of a crown one goes on over a hood in line with it."""
+    table = run.crown if trim == "crown" else run.light_rail
     hoods = [case.kind == "hood" for case in cases.values()]
-    parted = sum(not own and (not n or hoods[n - 1]) for n, own in enumerate(hoods))
-    parted = parted or 1
-    read = len(run.crown.as_built) if run.crown is not None else 0
-    if parted and read not in (0, parted):
-        what = f"the crown has {parted} stretches beside hoods, {read} are read here"
+    if trim == "light_rail" and hoods and all(hoods):
+        yield "a hood takes no light rail: it goes under the cases beside it", "take it out"
+    parted = sum(not own and (not n or hoods[n - 1]) for n, own in enumerate(hoods)) or 1
+    read = 0 if table is None else len(table.as_built)
+    if read > parted or (trim == "light_rail" and 0 < read < parted):
+        word = trim.replace("_", " ")
+        what = f"the {word} has {parted} stretches beside hoods, {read} are read here"
         yield what, "write one length for each in as_built, from the left"
 
 

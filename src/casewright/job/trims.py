@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
+from decimal import Decimal
 from fractions import Fraction
 
 from casewright.facts import Fact
@@ -12,8 +13,10 @@ from casewright.job.origins import Origins
 from casewright.job.positions import KeyPath
 from casewright.job.tables import RunTable
 from casewright.job.tables.table import Table
+from casewright.job.tables.trims import CrownTable, LightRailTable
 from casewright.room.specs import RunSpec
 from casewright.room.trims.specs import (
+    AtHoodSpec,
     CrownSpec,
     LightRailSpec,
     RunTrims,
@@ -79,9 +82,15 @@ def _crown(key: str, run: RunTable, content: Content, origins: Origins) -> Crown
         if table.sets_height and content.heights.wall_height is None
         else (),
         inside=table.inside,
-        left_corner="" if table.left_corner is None else f"{table.left_corner:f}",
-        right_corner="" if table.right_corner is None else f"{table.right_corner:f}",
-    )
+        left_corner=_angle(table.left_corner),
+        right_corner=_angle(table.right_corner),
+        at_hoods={hood: AtHoodSpec(_angle(at.left_corner), _angle(at.right_corner))
+                  for hood, at in table.at.items()},
+    )  # fmt: skip
+
+
+def _angle(read: Decimal | None) -> str:
+    return "" if read is None else f"{read:f}"
 
 
 def moulded(runs: Iterable[RunSpec], stock: StockList) -> dict[str, Stock]:
@@ -108,3 +117,17 @@ def trim_readings(content: Content, origins: Origins) -> Iterator[tuple[str, Fac
                         yield f"run.{key}.{own}.{name}", origins.as_built(value, (*path, n))
                 elif given is not None:
                     yield f"run.{key}.{trim}.{name}", origins.as_built(given, path)
+            if isinstance(table, CrownTable | LightRailTable):
+                yield from _at_hoods(key, trim, table.at, origins)
+
+
+def _at_hoods(
+    key: str, trim: str, tables: Mapping[str, Table], origins: Origins
+) -> Iterator[tuple[str, Fact]]:
+    """What was read of a trim round, or beside, the hoods of its run."""
+    for hood, at in tables.items():
+        for word, name in _READ[trim].items():
+            given: Fraction | None = getattr(at, word, None)
+            if given is not None:
+                path: KeyPath = ("run", key, trim, "at", hood, word)
+                yield f"run.{key}.{trim}_at_{hood}.{name}", origins.as_built(given, path)

@@ -84,9 +84,9 @@ def _crown(room: Room, run: Run, crown: Trim, paper: Paper) -> Iterator[Block]:
               and trim.path.startswith(f"{crown.path}.")]  # fmt: skip
     unit = room.spec.unit
     yield Heading(f"{run.spec.title}: {crown.title}", 2, f"{TRIMS}:{crown.path}")
-    numbers = [room.chain.nodes.get(f"{crown.path}.{name}") for name in
-               ("drop", "projection", "frieze")]  # fmt: skip
-    drop, out, frieze = numbers
+    nodes, whole = room.chain.nodes, f"run.{run.spec.key}.crown"
+    drop, out = (nodes.get(f"{whole}.{name}") for name in ("drop", "projection"))
+    frieze = nodes.get(f"{crown.path}.frieze")
     if drop is not None and out is not None and frieze is not None:
         with suppress(ScaleError):
             scene = crown_section_scene(run, crown, (drop, out, frieze), unit)

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from casewright.casework.cautions import CAUTIONS
-from casewright.dims import Dim, shop_text, weight_text
+from casewright.dims import shop_text, weight_text
 from casewright.drawing import measure_of
 from casewright.outputs.blocks import Step
 from casewright.outputs.inlines import Rich, Strong
@@ -15,6 +15,9 @@ from casewright.room.model import Room, Run
 from casewright.room.trims.model import EndCut, Trim
 
 __all__ = ["trim_steps"]
+
+_READ = Fraction(25)
+"""What a length that was read may differ from the plan here, about 1 in [mm]."""
 
 _HIGH = (
     "Work from a platform or two steps with a plank, not from a chair; long pieces are held up by "
@@ -109,7 +112,8 @@ def _lid_screws(room: Room, lid: Trim) -> Iterator[Rich]:
 
 def _crown(room: Room, run: Run, crown: Trim) -> Iterator[Step]:
     unit = room.spec.unit
-    foot: Dim | None = room.chain.nodes.get(f"run.{run.spec.key}.crown.frieze")
+    nodes = room.chain.nodes
+    foot = nodes.get(f"{crown.path}.frieze") or nodes.get(f"run.{run.spec.key}.crown.frieze")
     ends = [cut for piece in crown.pieces for cut in (piece.left, piece.right)]
     bends = any(cut.is_bend for cut in ends)
     yield Step(
@@ -140,14 +144,30 @@ def _crown(room: Room, run: Run, crown: Trim) -> Iterator[Step]:
     )  # fmt: skip
     yield from _joined(crown, ends)
     yield from _turned(crown)
-    hoods = [case.spec.title for case in run.cases if case.spec.hood is not None]
-    if hoods and len(hoods) < len(run.cases):
+    if hoods := list(_died_into(run, crown)):
         yield Step(f"Beside {' and '.join(hoods)} backing, frieze board and crown end square: set "
                    "those ends tight against the side first, then the other ends. No nail goes "
                    "into the hood: its liner and duct are behind it.")  # fmt: skip
     yield Step("Nail it through the foot into the backing and through the head into the ceiling's "
                "framing, from a corner outward. Glue outside mitres. Caulk last.",
                (), (_HIGH, _NAILER))  # fmt: skip
+
+
+def _died_into(run: Run, crown: Trim) -> Iterator[str]:
+    """Hoods of its run in whose sides a crown ends: no crown goes over them."""
+    crowns = (trim for trim in run.trims if trim.kind == "crown")
+    reach = {
+        trim.path: (trim.start.value, trim.start.value + trim.open_lengths[0].value)
+        for trim in crowns if trim.start is not None
+    }  # fmt: skip
+    own = reach.get(crown.path, (Fraction(0), Fraction(0)))
+    for case, start in zip(run.cases, run.starts, strict=True):
+        ends = (start.value, start.value + case.overall_width.value)
+        middle = sum(ends) / 2
+        over = any(low < middle < high for low, high in reach.values())
+        near = min(abs(ends[0] - own[1]), abs(ends[1] - own[0])) < _READ
+        if case.spec.hood is not None and not over and near:
+            yield case.spec.title
 
 
 def _joined(crown: Trim, ends: Sequence[EndCut]) -> Iterator[Step]:

@@ -30,6 +30,11 @@ def _name(path: str) -> tuple[str, str]:
     return what, side
 
 
+def _at_hood(path: str) -> str:
+    """Key of the hood that something is read at; empty: at none."""
+    return path.split(".")[2].partition("_at_")[2]
+
+
 def what_to_read(trim: Trim, path: str) -> str:
     """What to measure, in words: 'the height of the left end'."""
     what, side = _name(path)
@@ -37,10 +42,12 @@ def what_to_read(trim: Trim, path: str) -> str:
         return f"the height of the {side} end, once it stands"
     if what == "return":
         face = "frieze board's face" if trim.kind == "crown" else "front"
-        ends = (piece for piece in trim.pieces if piece.part.path.endswith(f"{side}_return"))
+        ends = (each for each in trim.pieces if each.read is not None and each.read.path == path)
+        hood = _at_hood(path)
+        end = f"at the {side} {f'side of {hood}' if hood else 'end'}"
         if any(piece.rear is not None for piece in ends):
-            return f"from the {face} of the cases beside it to its own at the {side} end"
-        return f"from the wall to the {face} at the {side} end"
+            return f"from the {face} of the cases beside it to its own {end}"
+        return f"from the wall to the {face} {end}"
     if what == "across":
         return _ACROSS[trim.kind].format(side=side)
     words = _WHERE[trim.kind, what]
@@ -98,8 +105,13 @@ def trim_questions(room: Room, waiting: Mapping[str, Sequence[str]]) -> Iterator
 
 def _how(run: Run, table: str, key: str) -> str:
     """Where the length is written; of several skins of a run all in one list."""
-    for kind, word in (("toe skin", "toe_skin"), ("crown", "crown")):
-        parted = sum(trim.kind == kind for trim in run.trims)
+    for kind, word in (
+        ("toe skin", "toe_skin"), ("crown", "crown"), ("light rail", "light_rail"),
+    ):  # fmt: skip
+        hood = _at_hood(f"{table}.")
+        if hood and table == f"run.{run.spec.key}.{word}_at_{hood}":
+            return f'under [run.{run.spec.key}.{word}.at.{hood}] write {key} = "..."'
+        parted = sum(trim.kind == kind and not _at_hood(trim.path) for trim in run.trims)
         if f".{word}" in table and parted > 1 and key == "as_built":
             each = ", ".join(['"..."'] * parted)
             return f"under [run.{run.spec.key}.{word}] write {key} = [{each}], from the left"

@@ -13,8 +13,8 @@ from casewright.job.refusal import refuse
 from casewright.job.tables.table import Key, OneOrMore, Table
 from casewright.room.trims.specs import InsideCut
 
-__all__ = ["CrownTable", "LightRail", "LightRailTable", "ScribeMouldingTable", "ToeSkin",
-           "ToeSkinTable"]  # fmt: skip
+__all__ = ["CrownAtHoodTable", "CrownTable", "LightRail", "LightRailTable", "RailAtHoodTable",
+           "ScribeMouldingTable", "ToeSkin", "ToeSkinTable"]  # fmt: skip
 
 _Built = Annotated[Length, Between("3", "600", "75", "15000")]
 _Across = Annotated[Length, Between("1/2", "8", "12", "200")]
@@ -60,14 +60,30 @@ class ToeSkinTable(Table):
     """The same at the right."""
 
 
+class RailAtHoodTable(Table):
+    """Where a light rail turns back to the wall on either side of a hood in its run."""
+
+    left_return: _Built | None = None
+    """Length of the return at the left side of the hood as read, from the wall to the front."""
+
+    right_return: _Built | None = None
+    """The same at its right side."""
+
+
 class LightRailTable(Table):
     """A strip on edge under the front of wall cases, mitred back to the wall at open ends."""
 
     boards: Key | None = None
     """Boards it is ripped from. Default: board."""
 
-    as_built: _Built | None = None
-    """Length of the front as read along the hung cases, outside to outside."""
+    as_built: Annotated[list[_Built], Field(max_length=60), OneOrMore(_Built)] = Field(
+        default_factory=list
+    )
+    """Length of the front as read along the hung cases, outside to outside; where a hood stands
+    between the cases a list, a length for each stretch from the left."""
+
+    at: dict[Key, RailAtHoodTable] = Field(default_factory=dict, max_length=60)
+    """What was read beside the hoods of the run, each under its case's name."""
 
     left_return: _Built | None = None
     """Length of the return at the left as read, from the wall to the front."""
@@ -96,6 +112,26 @@ class ScribeMouldingTable(Table):
     """Height of the left end as read, once it hangs or stands."""
 
     right_height: _Built | None = None
+    """The same at the right."""
+
+
+class CrownAtHoodTable(Table):
+    """What was read where a crown goes round a hood in its run."""
+
+    as_built: _Built | None = None
+    """Length of its front as read along the hood's frieze board, corner to corner."""
+
+    left_return: _Built | None = None
+    """Length of the return at the hood's left side as read, from the face of the frieze board of
+    the cases beside it to the face of the hood's own."""
+
+    right_return: _Built | None = None
+    """The same at its right side."""
+
+    left_corner: _Angle | None = None
+    """Angle of the corner at the left as read, in degrees. Default: 90."""
+
+    right_corner: _Angle | None = None
     """The same at the right."""
 
 
@@ -132,8 +168,11 @@ class CrownTable(Table):
         default_factory=list
     )
     """Length of the front as read along the hung cases, corner to corner; where a hood stands
-    between the cases a list, a length for each stretch from the left. Until then it is asked for,
-    and no crown is cut."""
+    between the cases a list, a length for each stretch beside it from the left. Until then it is
+    asked for, and no crown is cut."""
+
+    at: dict[Key, CrownAtHoodTable] = Field(default_factory=dict, max_length=60)
+    """What was read round the hoods of the run, each under its case's name."""
 
     left_return: _Built | None = None
     """Length of the return at the left as read, from the wall to the frieze board's face."""

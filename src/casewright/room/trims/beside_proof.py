@@ -73,7 +73,10 @@ def _straight(room: Room) -> Iterator[_End]:
         for side in sides:
             piece = trim.along[0 if side == "left" else -1]
             cut = piece.left if side == "left" else piece.right
-            in_corner = met_in_corner(room.spec, run.spec, side) is not None
+            last = [each for each in run.trims if each.kind == "crown"][
+                0 if side == "left" else -1
+            ]
+            in_corner = trim is last and met_in_corner(room.spec, run.spec, side) is not None
             if cut.kind not in _CLOSES or cut.is_bend or in_corner:
                 continue
             low, high = extent(piece.part, 0)
@@ -97,7 +100,8 @@ def _returns(room: Room) -> Iterator[_End]:
 
 def _meet(end: _End, other: _End) -> bool:
     near = _READ if end.is_read or other.is_read else 0
-    here = end.run.spec.on == other.run.spec.on and end.side != other.side
+    one, two = end.run.spec, other.run.spec
+    here = end.side != other.side and (one.key == two.key or one.on == two.on != "")
     return here and abs(end.x - other.x) <= near
 
 

@@ -15,7 +15,7 @@ from casewright.room.seat_lids import build_seat_lid
 from casewright.room.specs import JobSpec
 from casewright.room.trims.bends import bends_of
 from casewright.room.trims.crowns import build_crown
-from casewright.room.trims.light_rails import build_light_rail
+from casewright.room.trims.light_rails import build_light_rails
 from casewright.room.trims.model import Trim
 from casewright.room.trims.scribe_mouldings import build_scribe_moulding
 from casewright.room.trims.toe_skins import build_toe_skins
@@ -43,8 +43,8 @@ def build_trims(
         trims.extend(crowns)
         findings.extend(found)
         if asked.light_rail is not None:
-            rail = build_light_rail(house, run, asked.light_rail, bends, (spec, by_key))
-            trims.append(rail)
+            known = (spec, by_key)
+            trims.extend(build_light_rails(house, run, asked.light_rail, bends, known))
         if asked.scribe_moulding is not None:
             trims.append(build_scribe_moulding(house, run, asked.scribe_moulding))
         if asked.toe_skin is not None:

@@ -16,7 +16,7 @@ from casewright.room.trims.saw_settings import Spring, corner_tenths, cosine_of,
 from casewright.room.trims.specs import CrownSpec, InsideCut
 from casewright.survey.survey import Survey
 
-__all__ = ["CrownEnd", "crown_end", "met_in_corner", "over_corner"]
+__all__ = ["CrownEnd", "beside_end", "crown_end", "met_in_corner", "over_corner"]
 
 _SQUARE = Fraction(0)
 
@@ -30,7 +30,7 @@ class CrownEnd:
     kind
         return: at an open end, back to the wall; inside: against another run's crown; bend: across
         the face of a diagonal corner; beside: against the return of another crown on its wall;
-        side: square into the side of a case; hood; straight: on into another crown; wall.
+        side: square into the side of a case; straight: on into another crown; wall.
     cut
         Of the front piece there.
     cosine
@@ -66,7 +66,7 @@ def crown_end(
     if bend_at(spec, run, side) is not None:
         return _bend(crown, side, spring)
     if beside is not None and beside.kind != "clash":
-        return _beside(crown, side, spring, beside)
+        return beside_end(crown, side, spring, beside)
     if run.end(side) == "open":
         return _return(crown, side, spring)
     other = met_in_corner(spec, run, side)
@@ -81,8 +81,10 @@ def crown_end(
     return CrownEnd("inside", EndCut("square") if through else cut, cosine, other.key)
 
 
-def _beside(crown: CrownSpec, side: RunSide, spring: Spring, beside: CrownNeighbour) -> CrownEnd:
-    """At a case of another run: into its side, against its crown, or back to that."""
+def beside_end(
+    crown: CrownSpec, side: RunSide, spring: Spring, beside: CrownNeighbour
+) -> CrownEnd:  # fmt: skip
+    """At a hood, or a case of another run: into its side, against its crown, or back to that."""
     other = beside.other.spec
     if beside.kind == "over":
         return _return(crown, side, spring)

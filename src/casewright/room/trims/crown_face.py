@@ -7,12 +7,18 @@ from casewright.casework.house import House
 from casewright.dims import Dim
 from casewright.room.model import Run
 
-__all__ = ["crown_case", "crown_plane", "frieze_stock"]
+__all__ = ["crown_case", "crown_plane", "frieze_stock", "hood_alone"]
 
 
 def crown_case(run: Run) -> Case:
     """A case that the crown of a run stands on: no hood."""
     return next((case for case in run.cases if case.spec.hood is None), run.cases[0])
+
+
+def hood_alone(run: Run) -> str:
+    """Key of the hood where a part of a run is that alone; empty: it is the run, or others too."""
+    alone = len(run.cases) == 1 < len(run.spec.cases) and run.cases[0].spec.hood is not None
+    return run.cases[0].key if alone else ""
 
 
 def frieze_stock(run: Run) -> str:
@@ -25,7 +31,8 @@ def frieze_stock(run: Run) -> str:
 
 def crown_plane(house: House, run: Run) -> Dim:
     """From the wall to the face that the crown of a run is nailed to: case and frieze board."""
-    path = f"run.{run.spec.key}.crown.plane"
+    hood = hood_alone(run)
+    path = f"run.{run.spec.key}.{f'crown_at_{hood}' if hood else 'crown'}.plane"
     known = house.chain.nodes.get(path)
     if known is not None:
         return known

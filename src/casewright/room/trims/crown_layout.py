@@ -11,65 +11,18 @@ from casewright.room.model import Run
 from casewright.room.run_ends import SIDES
 from casewright.room.specs import JobSpec, RunSide
 from casewright.room.trims.bends import Bends, across_length, past_bend
-from casewright.room.trims.corners import CrownEnd, crown_end, met_in_corner
+from casewright.room.trims.corners import CrownEnd, beside_end, crown_end, met_in_corner
 from casewright.room.trims.crown_beside import CrownNeighbour
 from casewright.room.trims.crown_face import crown_plane, frieze_stock
 from casewright.room.trims.crown_heights import CrownHeights
+from casewright.room.trims.crown_stretches import CrownStretch
 from casewright.room.trims.model import SQUARE, EndCut
 from casewright.room.trims.saw_settings import Spring, spring_of
 from casewright.room.trims.specs import CrownSpec
 from casewright.room.trims.stretches import TrimRun, end_of, rail_end, stretch
 from casewright.survey.survey import Survey
 
-__all__ = [
-    "CrownLayout", "CrownStretch", "crown_stretches", "lay_out_crown",
-]  # fmt: skip
-
-
-@dataclass(frozen=True, slots=True)
-class CrownStretch:
-    """A length of crown between the ends of its run and the hoods in it.
-
-    Parameters
-    ----------
-    inner
-        Where it dies into the side of a hood, from the run's left datum [mm].
-    """
-
-    number: int
-    inner: Mapping[RunSide, Dim]
-
-    @property
-    def name(self) -> str:
-        """The first has the name of the run's only one."""
-        return "crown" if self.number == 1 else f"crown_{self.number}"
-
-    @property
-    def suffix(self) -> str:
-        """What its titles end with."""
-        return "" if self.number == 1 else f" {self.number}"
-
-
-def crown_stretches(run: Run) -> tuple[CrownStretch, ...]:
-    """One along the whole run, or one for each row of cases beside a hood.
-
-    A hood in a run of its own has a crown as other cases have.
-    """
-    if all(case.spec.hood is not None for case in run.cases):
-        return (CrownStretch(1, {}),)
-    found: list[CrownStretch] = []
-    inner: dict[RunSide, Dim] = {}
-    open_ = False
-    for case, start in zip(run.cases, run.starts, strict=True):
-        if case.spec.hood is None:
-            open_ = True
-            continue
-        if open_:
-            found.append(CrownStretch(len(found) + 1, {**inner, "right": start}))
-        inner, open_ = {"left": start + case.overall_width}, False
-    if open_:
-        found.append(CrownStretch(len(found) + 1, inner))
-    return tuple(found)
+__all__ = ["CrownLayout", "lay_out_crown"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,6 +41,10 @@ class CrownLayout:
         Length of the frieze board's face across each corner of its own [mm].
     far
         How it is cut at the far end of each of those.
+    at
+        Which part of the run it goes over, and what is beside it there.
+    rears
+        Where returns begin that do not reach the wall, from it [mm].
     """
 
     house: House
@@ -103,7 +60,13 @@ class CrownLayout:
     bends: Bends
     across: Mapping[RunSide, Dim]
     far: Mapping[RunSide, EndCut]
-    suffix: str = ""
+    at: CrownStretch
+    rears: Mapping[RunSide, Dim]
+
+    @property
+    def suffix(self) -> str:
+        """What its titles end with."""
+        return self.at.suffix
 
     @property
     def spring(self) -> Spring:
@@ -123,8 +86,8 @@ class CrownLayout:
 
 
 def lay_out_crown(
-    house: House, known: tuple[JobSpec, Survey, CrownStretch], run: Run, runs: Mapping[str, Run],
-    heights: CrownHeights, turns: tuple[Bends, Mapping[RunSide, CrownNeighbour]],
+    house: House, known: tuple[JobSpec, Survey], at: CrownStretch, runs: Mapping[str, Run],
+    turns: tuple[Bends, Mapping[RunSide, CrownNeighbour]],
 ) -> CrownLayout:  # fmt: skip
     """Where a crown of known height runs, and how it ends.
 
@@ -138,7 +101,7 @@ def lay_out_crown(
     ValueError
         When none is asked for.
     """
-    (spec, measured, at), asked = known, run.spec.trims.crown
+    (spec, measured), run, asked = known, at.run, at.run.spec.trims.crown
     if asked is None:
         msg = f"run {run.spec.key} has no crown"
         raise ValueError(msg)
@@ -148,27 +111,28 @@ def lay_out_crown(
     projection = known_out or first.given("projection", asked.projection)
     bends = {side: bend for side, bend in turns[0].items() if side not in at.inner}
     spring = spring_of(drop, projection)
+    beside = {**turns[1], **at.inner}
     ends = {
-        side: CrownEnd("hood", SQUARE) if side in at.inner
-        else crown_end(spec, run.spec, side, spring, measured, turns[1].get(side))
+        side: beside_end(asked, side, spring, at.inner[side]) if side in at.inner
+        else crown_end(spec, run.spec, side, spring, measured, beside.get(side))
         for side in SIDES
     }  # fmt: skip
     plane, board = crown_plane(house, run), house.thickness(frieze_stock(run))
-    edges = {
-        side: at.inner[side] if side in at.inner else _edge(house, run, runs, side, ends[side])
-        for side in SIDES
-    }
+    edges = {side: _edge(house, run, runs, side, ends[side]) for side in SIDES}
     if bends:
         short = past_bend(house, place, "short_at_bend", board, Way.DOWN)
         edges |= {side: bend.away(short) for side, bend in bends.items()}
     owned = {side: bend for side, bend in bends.items() if bend.owns}
     return CrownLayout(
-        house, place, run, asked, ends, stretch(place, edges["left"], edges["right"]), heights,
+        house, place, run, asked, ends, stretch(place, edges["left"], edges["right"]),
+        at.heights,
         drop, projection, board, bends,
         across={side: across_length(house, first, bend, plane, board)
                 for side, bend in owned.items()},
         far={side: _far_cut(spec, run, side, spring, measured, ends[side]) for side in owned},
-        suffix=at.suffix,
+        at=at,
+        rears={side: crown_plane(house, beside[side].other) for side, end in ends.items()
+               if end.kind == "return" and end.other},
     )  # fmt: skip
 
 

@@ -16,10 +16,11 @@ from casewright.room.trims.bends import Bends, across_piece, joined_by_bends
 from casewright.room.trims.corners import over_corner
 from casewright.room.trims.crown_beside import beside_findings, besides_of
 from casewright.room.trims.crown_boards import boards_behind
-from casewright.room.trims.crown_face import crown_case, crown_plane
-from casewright.room.trims.crown_heights import ceiling_over, crown_heights
-from casewright.room.trims.crown_hoods import meets_hood
-from casewright.room.trims.crown_layout import CrownLayout, crown_stretches, lay_out_crown
+from casewright.room.trims.crown_face import crown_case
+from casewright.room.trims.crown_heights import CrownHeights, ceiling_over, crown_heights
+from casewright.room.trims.crown_hoods import meets_hoods
+from casewright.room.trims.crown_layout import CrownLayout, lay_out_crown
+from casewright.room.trims.crown_stretches import crown_stretches, hoods_without
 from casewright.room.trims.light_rails import return_piece
 from casewright.room.trims.mitres import fit_mitres
 from casewright.room.trims.model import Trim, TrimPiece
@@ -63,30 +64,22 @@ def build_crown(
     besides = besides_of(house, spec, run, runs, measured)
     found: list[Trim] = []
     made: CrownLayout | None = None
-    for at in crown_stretches(run):
-        made = lay_out_crown(house, (spec, measured, at), run, runs, heights, (bends, besides))
-        rears = {side: crown_plane(house, runs[end.other]) for side, end in made.ends.items()
-                 if end.kind == "return" and end.other}  # fmt: skip
-        found.extend(_stretch(made, measured, rears))
+    stretches = crown_stretches(house, run, heights, house.chain.nodes[f"{place.path}.drop"])
+    for at in stretches:
+        made = lay_out_crown(house, (spec, measured), at, runs, (bends, besides))
+        found.extend(_stretch(made, measured))
     if made is None:
         return (), ()
-    findings = (*_low(made), *_without_saw(made), *meets_hood(made))
+    hoods = meets_hoods(made, run, hoods_without(run, stretches))
+    findings = (*_low(run, made, heights), *_without_saw(made), *hoods)
     return tuple(found), (*findings, *beside_findings(house, run, besides))
 
 
-def _stretch(
-    made: CrownLayout, measured: Survey, rears: Mapping[RunSide, Dim]
-) -> tuple[Trim, ...]:
-    """Backing, frieze board and moulding of one length.
-
-    Parameters
-    ----------
-    rears
-        Where returns begin that do not reach the wall, from it [mm].
-    """
+def _stretch(made: CrownLayout, measured: Survey) -> tuple[Trim, ...]:
+    """Backing, frieze board and moulding of one length."""
     house, place, behind = made.house, made.place, boards_behind(made)
     faces = (each.part.placed.z + each.part.finished.thickness for each in behind[1].along)
-    lengths, pieces = _moulding(made, greatest(*faces), measured, rears)
+    lengths, pieces = _moulding(made, greatest(*faces), measured)
     crown = Trim(place.path, "crown", f"crown{made.suffix}", lengths, pieces, made.own.start,
                  spring=made.spring)  # fmt: skip
     fit_mitres(house, place, made.ends, made.projection, pieces[0].part.path)
@@ -94,7 +87,7 @@ def _stretch(
 
 
 def _moulding(
-    made: CrownLayout, face: Dim, measured: Survey, rears: Mapping[RunSide, Dim]
+    made: CrownLayout, face: Dim, measured: Survey
 ) -> tuple[tuple[Dim, ...], tuple[TrimPiece, ...]]:
     """Lengths to be read, and the pieces: at each open end a return, at a bend one across.
 
@@ -116,7 +109,7 @@ def _moulding(
         (made.ends["left"].cut, made.ends["right"].cut), scarf=bool(joints),
         longer=(over["left"], over["right"]),
     )  # fmt: skip
-    built = {side: _beside(made, shape, side, over[side], rears.get(side)) for side in SIDES}
+    built = {side: _beside(made, shape, side, over[side]) for side in SIDES}
     beside = {side: found for side, found in built.items() if found is not None}
     left, right = (tuple(beside[s][1] for s in (side,) if s in beside) for side in SIDES)
     lengths = (made.own.along, *(length for length, _ in beside.values()))
@@ -124,20 +117,15 @@ def _moulding(
 
 
 def _beside(
-    made: CrownLayout, shape: TrimShape, side: RunSide, over: tuple[Dim, ...], rear: Dim | None
+    made: CrownLayout, shape: TrimShape, side: RunSide, over: tuple[Dim, ...]
 ) -> tuple[Dim, TrimPiece] | None:
-    """At an open end the return, at an own corner the piece across; what is read for it.
-
-    Parameters
-    ----------
-    rear
-        Where the return begins, from the wall [mm]; None: at the wall.
-    """
-    house, place, end = made.house, made.place, made.ends[side]
+    """At an open end the return, at an own corner the piece across; what is read for it."""
+    house, place, end, rear = made.house, made.place, made.ends[side], made.rears.get(side)
     if end.kind == "return":
         how = "as planned, until it is read as built"
-        # Both returns are read under the name of the first stretch.
-        first = house.chain.place(f"run.{made.run.spec.key}.crown")
+        # Those at the ends of the run are read under the name of the first stretch.
+        at = made.at.name if side in made.at.inner else "crown"
+        first = house.chain.place(f"run.{made.run.spec.key}.{at}")
         whole = shape.z if rear is None else shape.z - rear
         back = first.follows(f"return_{side}", whole, how=how)
         edge = made.own.start if side == "left" else made.own.start + made.own.along
@@ -175,12 +163,12 @@ def _held(made: CrownLayout, measured: Survey) -> tuple[Dim, ...]:
     return wall.studs
 
 
-def _low(made: CrownLayout) -> list[Finding]:
+def _low(whole: Run, made: CrownLayout, heights: CrownHeights) -> list[Finding]:
     """The ceiling leaves too little over the cases."""
-    frieze = made.heights.frieze
+    frieze = heights.frieze
     if frieze.value >= 0:
         return []
-    house, run = made.house, made.run.spec
+    house, run = made.house, whole.spec
     lack = house.text(-frieze)
     return [
         Finding(

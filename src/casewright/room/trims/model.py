@@ -74,12 +74,15 @@ class TrimPiece:
         How its ends are cut, as one stands before it.
     rear
         From the wall to where a return begins that does not reach it [mm].
+    read
+        Of a return, what is read for it [mm].
     """
 
     part: Part
     left: EndCut = SQUARE
     right: EndCut = SQUARE
     rear: Dim | None = None
+    read: Dim | None = None
 
 
 @dataclass(frozen=True, slots=True)

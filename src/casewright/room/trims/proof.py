@@ -47,8 +47,7 @@ def trim_failures(run: Run) -> Iterator[Failure]:
     for trim in run.trims:
         if trim.kind == "toe skin":
             yield from _toe(run, trim)
-    if "light rail" in by_kind:
-        rail = by_kind["light rail"]
+    for rail in (trim for trim in run.trims if trim.kind == "light rail"):
         yield from _at(
             rail, 1, run.lift.value, "does not meet the bottoms of the cases", high=True
         )
@@ -155,13 +154,19 @@ def _what_it_runs_along(
     reach = [
         (start.value, start.value + case.overall_width.value, case.key)
         for case, start in zip(run.cases, run.starts, strict=True)
-        if case.spec.hood is None or len(run.cases) == 1
     ]
     behind = [each for each in reach if each[0] < high and each[1] > low] or reach
     places = run.spec.places
     left: RunEnd = run.spec.left if behind[0][2] == places[0] else "open"
     right: RunEnd = run.spec.right if behind[-1][2] == places[-1] else "open"
     return (left, behind[0][0]), (right, behind[-1][1])
+
+
+def _reach(run: Run, trim: Trim) -> tuple[Fraction, Fraction]:
+    """Both ends of the cases behind a trim."""
+    start = trim.start.value if trim.start is not None else Fraction(0)
+    (_, left), (_, right) = _what_it_runs_along(run, start, start + trim.open_lengths[0].value)
+    return left, right
 
 
 def _level(trim: Trim) -> Iterator[Failure]:
@@ -213,18 +218,17 @@ def _turned(run: Run, trim: Trim, *, flush: bool) -> Iterator[Failure]:
         front = fronts[0].part if left else fronts[-1].part
         edge = (_low if left == flush else _high)(part, 0)
         past = edge - _low(front, 0) if left else _high(front, 0) - edge
-        side = "left" if left else "right"
         piece = next(each for each in trim.pieces if each.part is part)
         rear = Fraction(0) if piece.rear is None else piece.rear.value
-        read = next(d for d in trim.open_lengths if d.path.endswith(f"return_{side}"))
-        face = (_high if flush else _low)(front, 2) if read.built is None else rear + read.built
+        read = piece.read.built if piece.read is not None else None
+        face = (_high if flush else _low)(front, 2) if read is None else rear + read
         off = abs(past - (_high(part, 2) - face))
         if off:
             says = f"the {part.title} and the {front.title} do not close their mitre"
             yield Failure("joints", (part.path, front.path), says, off)
-        off = abs(edge - (run.starts[0].value if left else run.cases_end.value))
+        off = abs(edge - _reach(run, trim)[0 if left else 1])
         if off and not trim.open_lengths[0].built:
-            says = f"the {part.title} does not lie on the end of the run"
+            says = f"the {part.title} does not lie on the end of the cases"
             yield Failure("joints", (part.path,), says, off)
         if _low(part, 2) != rear:
             says = f"the {part.title} does not reach the {'face beside it' if rear else 'wall'}"
@@ -233,7 +237,9 @@ def _turned(run: Run, trim: Trim, *, flush: bool) -> Iterator[Failure]:
 
 def _crown(run: Run, crown: Trim, backing: Trim, frieze: Trim) -> Iterator[Failure]:
     """Backing on the cases, flush with them; the frieze on it; the crown on that."""
-    case = next((each for each in run.cases if each.spec.hood is None), run.cases[0])
+    left_end, right_end = _reach(run, crown)
+    case = next(each for each, start in zip(run.cases, run.starts, strict=True)
+                if left_end <= start.value < right_end)  # fmt: skip
     top = run.lift.value + case.height.value
     for trim in (backing, frieze):
         yield from _at(trim, 1, top, "does not stand on the cases")
@@ -243,8 +249,7 @@ def _crown(run: Run, crown: Trim, backing: Trim, frieze: Trim) -> Iterator[Failu
     yield from _at(frieze, 2, case.face_plane.value, "does not lie on the backing")
     for part in _across(backing):
         left = part.placed.orientation.length.sign > 0
-        edge = _low(part, 0) - run.starts[0].value if left else (
-            _high(part, 0) - run.cases_end.value)  # fmt: skip
+        edge = _low(part, 0) - left_end if left else _high(part, 0) - right_end
         fronts = backing.along
         behind = _low((fronts[0] if left else fronts[-1]).part, 2)
         if (edge and not backing.open_lengths[0].built) or _high(part, 2) != behind:

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from typing import Literal
 
 from casewright.casework.specs import Hand
 from casewright.dims import Given
 
-__all__ = ["NO_TRIMS", "CrownSpec", "InsideCut", "LightRailSpec", "RunTrims", "ScribeMouldingSpec",
-           "ToeSkinSpec"]  # fmt: skip
+__all__ = ["NO_TRIMS", "AtHoodSpec", "CrownSpec", "InsideCut", "LightRailSpec", "RunTrims",
+           "ScribeMouldingSpec", "ToeSkinSpec"]  # fmt: skip
 
 InsideCut = Literal["coped", "mitred"]
 """How two crowns meet in an inside corner."""
@@ -58,6 +59,24 @@ class ScribeMouldingSpec:
 
 
 @dataclass(frozen=True, slots=True)
+class AtHoodSpec:
+    """A crown's way round a hood in its run.
+
+    Parameters
+    ----------
+    left_corner, right_corner
+        Angle of the corner at either end of its front as read [deg], as text; empty: not.
+    """
+
+    left_corner: str = ""
+    right_corner: str = ""
+
+    def corner(self, side: Hand) -> str:
+        """The angle read at an end, as text; empty: not read."""
+        return self.left_corner if side == "left" else self.right_corner
+
+
+@dataclass(frozen=True, slots=True)
 class CrownSpec:
     """A crown moulding over a run, with what it is nailed to.
 
@@ -79,6 +98,8 @@ class CrownSpec:
         How it meets another crown in an inside corner.
     left_corner, right_corner
         Angle of the corner at a return as read [deg], as text of a decimal number; empty: not.
+    at_hoods
+        What was read round the hoods of its run, by their keys.
     """
 
     stock: str
@@ -91,6 +112,7 @@ class CrownSpec:
     inside: InsideCut = "coped"
     left_corner: str = ""
     right_corner: str = ""
+    at_hoods: Mapping[str, AtHoodSpec] = field(default_factory=dict)
 
     def corner(self, side: Hand) -> str:
         """The angle read at an end, as text; empty: not read."""

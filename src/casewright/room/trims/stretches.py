@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import pairwise
 
@@ -23,6 +23,7 @@ __all__ = [
     "end_of",
     "joints_along",
     "longest_piece",
+    "part_of",
     "rail_end",
     "seams_of",
     "straight_pieces",
@@ -66,6 +67,14 @@ def stretch(place: Place, start: Dim, end: Dim) -> TrimRun:
     how = "as planned, until it is read as built"
     along = end - start if start.value else end
     return TrimRun(place.let("start", start), place.follows("along", along, how=how))
+
+
+def part_of(run: Run, numbers: Sequence[int]) -> Run:
+    """A run with some of its cases, which stand side by side."""
+    cases = tuple(run.cases[n] for n in numbers)
+    starts = tuple(run.starts[n] for n in numbers)
+    last = run.cases_end if cases[-1] is run.cases[-1] else starts[-1] + cases[-1].overall_width
+    return replace(run, cases=cases, starts=starts, cases_end=last)
 
 
 def seams_of(run: Run) -> tuple[Dim, ...]:
