@@ -36,6 +36,8 @@ def test_what_it_asks_why_of_is_on_the_chain() -> None:
 
 def test_its_style_values_are_there() -> None:
     """Every word of the style that it names, and the fits that it promises."""
+    framed = _sound(JOBS["framed"]).room.chain
+    assert {"tower.appliance.width_fit", "tower.appliance.height_fit"} <= set(framed.fits)
     chain = _sound(JOBS["tower"]).room.chain
     for name in ("appliance_air", "appliance_play", "deck_cleat"):
         assert f"`{name}`" in TEXT

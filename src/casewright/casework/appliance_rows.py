@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
 from casewright.casework.brads import fastener_row
@@ -11,7 +11,7 @@ from casewright.casework.joints import Fastening, Surface
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.parts import Part
 from casewright.casework.specs import ApplianceOpening, CaseKind, Hand, RowSpec
-from casewright.dims import Dim, Given, Origin, Unit, Way
+from casewright.dims import Dim, Given, Origin, Unit, Way, round_to
 from casewright.findings import Finding, Severity
 from casewright.sources import INCH
 
@@ -23,6 +23,10 @@ __all__ = [
     "room_for_cleats",
     "usual_opening",
 ]
+
+_PLANED = "a long board of the frame: plane it to thickness, rip it, then cut the cleats off"
+_THINNEST = Fraction(12)
+"""Thinnest cleat that carries a deck: about 1/2 in (common practice) [mm]."""
 
 _HANDS: tuple[Hand, Hand] = ("left", "right")
 _USUAL: Mapping[str, Mapping[str, Fraction]] = {
@@ -74,7 +78,8 @@ def appliance_height(
     """What an appliance takes of the face [mm], as a front of that height would.
 
     The opening is clear between the board under it and the one over it. The lines of the face run
-    through the middle of boards between rows, and along the underside of the case's bottom.
+    through the middle of boards between rows, and along the underside of the case's bottom. In a
+    face frame it is what the opening takes, between a deck and the rail over it.
 
     Parameters
     ----------
@@ -95,6 +100,8 @@ def appliance_height(
     if known is not None:
         return known
     clear = appliance_number(maker, row.appliance, "height") + maker.style("appliance_air")
+    if maker.spec.framed:
+        return maker.place.let(f"{name}_height", clear)
     if under_deck:
         clear = clear + maker.style("deck_cleat")
     board, gap = maker.house.thickness(maker.spec.box_stock), maker.style("gap")
@@ -125,24 +132,54 @@ def add_cleats(maker: Maker, carcase: Carcase) -> None:
         )
         if deck.role == "bottom":
             continue
+        _check_cleats(maker, carcase, opening.appliance)
         for hand in _HANDS:
             _cleat(maker, carcase, opening, deck, hand)
 
 
+def _check_cleats(maker: Maker, carcase: Carcase, appliance: ApplianceOpening) -> None:
+    """Behind a frame cleats are planed to what its stiles cover: nothing stands in the mouth."""
+    if carcase.frame is None:
+        return
+    rooms = enumerate(carcase.frame.room)
+    number, room = min(rooms, key=lambda pair: pair[1].value)
+    known = any(found.path == maker.path("frame.cleats") for found in maker.findings)
+    if known or room.value >= _THINNEST:
+        return
+    text, step = maker.house.text, maker.style("cut_step").value or Fraction(1)
+    stile, _ = round_to(maker.style("face_stile").value + _THINNEST - room.value, step, Way.UP)
+    maker.findings.append(
+        Finding(
+            rule="appliance opening",
+            severity=Severity.STOP,
+            path=maker.path("frame.cleats"),
+            says=f"the {_HANDS[number]} stile covers {text(room)} of what is beside the opening "
+            f"for {appliance.title}: too little for a cleat under its deck",
+            measured=text(room),
+            limit=maker.house.spoken("1/2", "12"),
+            source="common practice",
+            remedies=(f"set face_stile to {text(Dim('', (), stile))} or more",),
+        )
+    )
+
+
 def _cleat(maker: Maker, carcase: Carcase, opening: Opening, deck: Part, hand: Hand) -> None:
     name = opening.name
+    left = hand == "left"
+    frame = carcase.frame
+    planed = None if frame is None else frame.pads[0 if left else 1]
     outline = maker.outline(
-        f"{name}.cleat_{hand}", maker.spec.strip_stock, deck.finished.width,
-        maker.style("deck_cleat"),
+        f"{name}.cleat_{hand}", maker.spec.strip_stock if frame is None else maker.spec.face_stock,
+        deck.finished.width, maker.style("deck_cleat"), planed=planed,
         setting=f"{maker.spec.key} cleats", way=Way.NEAREST, length_way=Way.DOWN,
     )  # fmt: skip
-    left = hand == "left"
     x = carcase.left_thickness if left else carcase.width - carcase.right_thickness
     rear = deck.placed.z - deck.finished.width
     maker.add(
         outline, role="cleat", title=f"{hand} cleat of the {deck.title}",
         lies="+z +y +x" if left else "+z +y -x", at=(x, deck.placed.y - outline.width, rear),
         ends=("back", "front", "bottom", "top"), hand=hand, shows=("l1", "t1"), group="cleats",
+        milled_from=_PLANED if planed else "",
     )  # fmt: skip
     _fasten(maker, carcase, outline, deck, hand, name)
 
@@ -194,16 +231,7 @@ def fit_appliances(maker: Maker, carcase: Carcase) -> None:
         if opening.appliance is None:
             continue
         place = maker.place.at(opening.name)
-        air = {
-            "width": carcase.clear_width - appliance_number(maker, opening.appliance, "width"),
-            "height": opening.y1
-            - opening.y0
-            - appliance_number(maker, opening.appliance, "height"),
-            "depth": carcase.depth
-            - carcase.seat
-            - appliance_number(maker, opening.appliance, "depth"),
-        }
-        for name, gap in air.items():
+        for name, gap in _air(maker, carcase, opening, opening.appliance):
             left = place.let(f"{name}_air", gap)
             if left.value < 0:
                 maker.findings.append(
@@ -215,6 +243,20 @@ def fit_appliances(maker: Maker, carcase: Carcase) -> None:
                 maker.findings.append(_too_wide(maker, opening.appliance, place.path, left))
             elif name != "depth":
                 place.fit(f"{name}_fit", left, Fraction(0), play, place.path)
+
+
+def _air(
+    maker: Maker, carcase: Carcase, opening: Opening, appliance: ApplianceOpening
+) -> Iterator[tuple[str, Dim]]:
+    """What is left of an opening's width, height and depth [mm]: in a frame of its mouth."""
+    frame = carcase.frame
+    clear = {
+        "width": carcase.clear_width if frame is None else frame.right - frame.left,
+        "height": opening.y1 - opening.y0,
+        "depth": carcase.front - carcase.seat,
+    }
+    for name, size in clear.items():
+        yield name, size - appliance_number(maker, appliance, name)
 
 
 def _too_small(
@@ -247,6 +289,8 @@ def _too_wide(maker: Maker, appliance: ApplianceOpening, path: str, left: Dim) -
         source=f"the sheet of {appliance.title}",
         remedies=(
             f"a case {text(left)} narrower",
-            f"a strip of {text(left / 2)} beside it at each side, behind its trim",
+            f"face_stile {text(left / 2)} wider, in the style"
+            if maker.spec.framed
+            else f"a strip of {text(left / 2)} beside it at each side, behind its trim",
         ),
     )

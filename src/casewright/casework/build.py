@@ -35,6 +35,7 @@ from casewright.casework.face_frames import (
 )
 from casewright.casework.face_strips import with_strips
 from casewright.casework.faces import add_face
+from casewright.casework.framed_rows import cut_boards_between
 from casewright.casework.fronts import (
     EndFrames,
     HingePlan,
@@ -64,7 +65,7 @@ from casewright.casework.rails import (
     place_flat,
     place_upright,
 )
-from casewright.casework.rows import cut_front_rail, cut_row_boards, wants_front_rail
+from casewright.casework.rows import cut_front_rail, wants_front_rail
 from casewright.casework.shelves import add_shelves, bore_pins, cut_fixed
 from casewright.casework.specs import CaseSpec, Hand
 from casewright.casework.strips_below import add_nosings, add_skirt
@@ -151,8 +152,7 @@ def build_case(
         tolerance=hold_outside(maker, (carcase.width, carcase.height, carcase.depth), wanted.size),
         levels=horizontals,
         clear_heights=clear_heights(maker.place, horizontals),
-        parts=parts,
-        joints=tuple(maker.joints),
+        parts=parts, joints=tuple(maker.joints),
         fronts=tuple(maker.fronts),
         faces=tuple(maker.faces),
         assembly=tuple(maker.steps),
@@ -217,7 +217,7 @@ def _cut_between(maker: Maker, box: Box) -> None:
     elif not spec.topless:
         head = cut_horizontal(maker, box, "top", "top", "top", underside=None)
     cut_fixed(maker, box)
-    cut_row_boards(maker, box)
+    cut_boards_between(maker, box)
     if wants_front_rail(spec):
         below = box.head if head is None else head.underside
         if spec.framed:

@@ -34,6 +34,9 @@ class Opening:
         How its fronts are built; None where it is open.
     appliance
         What stands in it; None: nothing.
+    hung
+        Case height that cleats reach down to over it, beside its mouth, behind a face frame [mm];
+        None: there are none.
     """
 
     name: str
@@ -47,6 +50,7 @@ class Opening:
     row: RowKind = "doors"
     front: FrontSpec | None = None
     appliance: ApplianceOpening | None = None
+    hung: Dim | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -40,7 +40,9 @@ def place_flat(maker: Maker, board: Board, x: Dim, front: Dim, *, show_down: boo
     """
     outline = board.outline
     inside: tuple[Plane, ...] = ("t1",) if maker.spec.is_open_inside else ()
-    shows = (*front_edges(maker.spec, board.role), *inside)
+    # A rail of the frame hides the edge of a board between rows.
+    role = "" if board.name.startswith("row_board.") else board.role
+    shows = (*front_edges(maker.spec, role), *inside)
     if show_down:
         top = board.underside + outline.thickness
         maker.add(

@@ -16,11 +16,13 @@ from casewright.casework.specs import CaseSpec, OverlayKind, RowSpec
 from casewright.dims import Dim, greatest, least
 
 __all__ = [
+    "boards_behind_rails",
     "cut_front_rail",
     "cut_row_boards",
     "edge_reveals",
     "part_into_rows",
     "row_boards",
+    "row_heights",
     "row_names",
     "rows_overlay",
     "wants_front_rail",
@@ -69,7 +71,7 @@ def _raised(base: Dim, by: Dim) -> Dim:
     return base + by if base.path or base.op else by
 
 
-def _heights(maker: Maker) -> tuple[Dim | None, ...]:
+def row_heights(maker: Maker) -> tuple[Dim | None, ...]:
     """Heights of the rows' fronts [mm], and None for each that takes a share of what is left.
 
     Where all are given the lowest takes what is left of the face, as it was built.
@@ -135,7 +137,7 @@ def part_into_rows(maker: Maker, box: Box, bay: Opening) -> tuple[Opening, ...]:
         return (bay,)
     bottom, top = edge_reveals(maker, bay.bottom, bay.top)
     bay = replace(bay, bottom=bottom, top=top)
-    given, names = _heights(maker), row_names(rows)
+    given, names = row_heights(maker), row_names(rows)
     low, high = _raised(bay.face_y0, bay.bottom), bay.face_y1 - bay.top
     share = maker.place.let("row_share", _share(maker, given, low, high))
     heights = [share if height is None else height for height in given]
@@ -203,16 +205,24 @@ def row_boards(spec: CaseSpec) -> tuple[tuple[int, bool], ...]:
     """Numbers of the rows that a board or a rail lies over, and whether it is a whole board."""
     pairs = tuple(pairwise(spec.rows))
     asked = [number for number, pair in enumerate(pairs, start=1) if _wants_board(spec, pair)]
-    if spec.framed or not asked:
+    if spec.framed:
+        return tuple((number, True) for number in boards_behind_rails(spec))
+    if not asked:
         return ()
     numbers = range(1, len(pairs) + 1) if rows_overlay(spec) == "inset" else asked
     return tuple((number, _is_whole(pairs[number - 1])) for number in numbers)
 
 
+def boards_behind_rails(spec: CaseSpec) -> tuple[int, ...]:
+    """Numbers of the rows that a board lies under, behind a rail of the face frame."""
+    pairs = enumerate(pairwise(spec.rows), start=1)
+    return tuple(number for number, pair in pairs if spec.framed and _is_whole(pair))
+
+
 def _cut_between_inset(maker: Maker, box: Box) -> None:
     """A board between every two inset fronts: each fills its opening but for a gap all round."""
     thick, air = box.bottom.outline.thickness, 2 * maker.style("inset_gap")
-    given = _heights(maker)
+    given = row_heights(maker)
     ceiling = _inner_head(box)
     clear = ceiling - box.bottom.underside - thick - (len(given) - 1) * thick - len(given) * air
     for dim in given:
@@ -266,7 +276,7 @@ def cut_front_rail(maker: Maker, box: Box, below: Dim) -> None:
         Case height that its upper edge reaches [mm].
     """
     if maker.spec.framed:
-        given = _heights(maker)[0]
+        given = row_heights(maker)[0]
         wide = maker.style("sink_rail")
         cut_horizontal(
             maker, box, "front_rail", "rail", "front rail on edge", underside=None, below=below,
@@ -307,7 +317,7 @@ def _designed(maker: Maker, box: Box) -> tuple[Dim, Dim, tuple[Dim, ...]]:
     line = box.head if divider is None else divider.underside + thick / 2
     bottom, top = edge_reveals(maker, maker.style("bottom_reveal"), maker.style("base_top_reveal"))
     above = top if divider is None else half
-    given, low = _heights(maker), _raised(box.deck, bottom)
+    given, low = row_heights(maker), _raised(box.deck, bottom)
     share = _share(maker, given, low, line - above)
     return line, above, tuple(share if height is None else height for height in given)
 

@@ -51,16 +51,17 @@ def check_appliance_rows(content: Content, reporter: Reporter) -> None:
 
 
 def _where(key: str, case: CaseTable, content: Content, path: KeyPath, reporter: Reporter) -> None:
-    """An appliance stands between boards of a frameless tall case, never under its top."""
+    """An appliance stands between boards of a tall case, never under its top."""
     kinds = [row.kind for row in case.rows or ()]
+    face = case.face or content.boxes.face or "frameless"
     overlay = case.front.overlay if case.front and case.front.overlay else content.doors.overlay
     if case.kind != "tall":
         reporter.tell(path, "only a tall case holds an appliance in a row",
                       'write kind = "tall", or put the appliance into a run')  # fmt: skip
-    elif (case.face or content.boxes.face or "frameless") != "frameless":
-        reporter.tell(path, "behind a frame on the face no row holds an appliance",
-                      'write face = "frameless"')  # fmt: skip
-    elif overlay not in (None, "full"):
+    elif face == "strips":
+        reporter.tell(path, "face strips leave the edge of a deck under an appliance bare",
+                      'write face = "face frame" or "frameless"')  # fmt: skip
+    elif face == "frameless" and overlay not in (None, "full"):
         reporter.tell(path, f"beside an appliance fronts are of full overlay, not {overlay}",
                       'write overlay = "full" in front')  # fmt: skip
     elif set(kinds) == {"appliance"}:
@@ -69,6 +70,9 @@ def _where(key: str, case: CaseTable, content: Content, path: KeyPath, reporter:
     elif kinds[0] == "appliance" and case.divider is None:
         reporter.tell(path, "under the top stands its nailer, in an appliance's way",
                       'begin the rows with "doors"')  # fmt: skip
+    elif kinds[-1] == "appliance" and face == "face frame":
+        reporter.tell(path, "behind a face frame nothing carries a bottom with an appliance on it",
+                      'end the rows with a "drawer" or "doors"')  # fmt: skip
     elif kinds[-1] == "appliance" and (case.toe or "notch") == "notch":
         reporter.tell(path, "over a toe space nothing carries a bottom with an appliance on it",
                       'write toe = "plinth", or end the rows with a "drawer"')  # fmt: skip

@@ -61,6 +61,8 @@ def _height(sizes: CaseSizes, number: int) -> Fraction | None:
     asked, gap = row.appliance.height, sizes.value("gap")
     clear = usual_opening("height", sizes.unit) if asked is None else asked.value
     clear += sizes.value("appliance_air")
+    if sizes.case.framed:
+        return clear
     if number and rows[number - 1].appliance:
         clear += sizes.value("deck_cleat")
     if number == len(rows) - 1:
@@ -129,9 +131,11 @@ def _check_boards_between(sizes: CaseSizes, share: Fraction, where: KeyPath) -> 
     """Boards between rows need room for a driver, and whole ones to pass the nailer."""
     case = sizes.case
     free, whole_above = -sizes.board, False
+    # Behind a frame the boards lie as far apart as the upper edges of the rails before them.
+    between = sizes.value("face_rail") if case.framed else Fraction(0)
     for number, row in enumerate(case.rows):
         height = _height(sizes, number)
-        free += share if height is None else height
+        free += between + (share if height is None else height)
         last = number == len(case.rows) - 1
         whole = not last and bool({"open", "appliance"} & {row.kind, case.rows[number + 1].kind})
         if not (whole or last or case.row_rails):

@@ -21,7 +21,11 @@ _TOWER = '[case.tower]\nkind = "tall"\nwidth = 30\nrows = ["doors", "appliance o
         (_OVEN + _TOWER.replace('"doors", ', "").replace(', "drawer"', "").replace(
             "width", "divider = 60\nwidth"), "nothing makes up the height", '"drawer"'),
         (_OVEN + _TOWER.replace(', "drawer"', ""), "nothing carries a bottom", "plinth"),
-        (_OVEN + _TOWER + 'face = "face frame"', "behind a frame", "frameless"),
+        (_OVEN + _TOWER + 'face = "strips"', "edge of a deck", "face frame"),
+        (_OVEN + _TOWER.replace(', "drawer"', "") + 'face = "face frame"\ntoe = "plinth"',
+         "nothing carries a bottom", '"drawer"'),
+        (_OVEN + _TOWER.replace('"drawer"', '"drawer 60"') + 'face = "face frame"',
+         "is left for each row", "higher"),
         (_OVEN + _TOWER + 'front = { overlay = "inset" }', "full overlay, not inset", "full"),
         (_OVEN + _TOWER.replace("oven", "oven\", \"appliance oven", 1), "elsewhere", "own"),
         (_OVEN + _TOWER.replace('"drawer"', '"drawer 60"'), "is left for each row", "higher"),

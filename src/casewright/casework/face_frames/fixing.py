@@ -12,6 +12,7 @@ from casewright.casework.features import Plane
 from casewright.casework.joints import Fastening, Surface
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.pockets import bore_pockets
+from casewright.casework.rows import boards_behind_rails
 from casewright.casework.specs import Hand
 from casewright.dims import Dim
 
@@ -28,7 +29,9 @@ def fasten_frame(maker: Maker, box: Box, members: FrameParts) -> None:
     spec = maker.spec
     # Where an end shows, its outside takes no pockets; where a shelf is fixed, its screws are in
     # their way.
-    fixed = spec.fixed_shelves or spec.divider or spec.kind == "bookcase"
+    fixed = (
+        spec.fixed_shelves or spec.divider or spec.kind == "bookcase" or boards_behind_rails(spec)
+    )
     screwed = spec.face_fixing == "pocket screws" and not (spec.finished or fixed)
     joints = [
         _on_side(maker, box, members, hand, screwed=screwed) for hand in _HANDS
@@ -40,6 +43,7 @@ def fasten_frame(maker: Maker, box: Box, members: FrameParts) -> None:
         behind.append((head, members.rails[0]))
     if "divider" in boards:
         behind.append((boards["divider"], members.rails[1]))
+    behind += [(boards[f"row_board.{n}"], members.rails[n]) for n in boards_behind_rails(spec)]
     joints += [_on_board(maker, board, rail, screwed=screwed) for board, rail in behind]
     mullion = _on_partition(maker, members)
     joints += mullion
@@ -134,7 +138,7 @@ def _between_boards(maker: Maker, box: Box, side: Outline) -> tuple[Dim, Dim]:
 def _on_board(maker: Maker, board: Board, rail: Rail, *, screwed: bool) -> str:
     """A rail on the front edge of the bottom or of what closes the top."""
     outline, part = board.outline, maker.parts[rail.outline.path]
-    name = f"frame.joint_{board.name}"
+    name = f"frame.joint_{board.name.replace('.', '_')}"
     held: tuple[Fastening, ...] = (_glue(part.path, outline.path),)
     if not screwed:
         up = board.underside if part.placed.y is maker.zero else board.underside - part.placed.y

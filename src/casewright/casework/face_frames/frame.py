@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from itertools import pairwise
+
 from casewright.casework.assembly import join_part
 from casewright.casework.box import Box
-from casewright.casework.carcase import Carcase, Opening
+from casewright.casework.carcase import Carcase
 from casewright.casework.cases import FaceFrame
 from casewright.casework.face_frames.fixing import fasten_frame
-from casewright.casework.face_frames.members import FrameParts, Rail
+from casewright.casework.face_frames.members import FrameParts, Rail, upper_edge
 from casewright.casework.face_frames.plan import check_inset
 from casewright.casework.face_frames.tenons import Tenon, TenonSeat, cut_tenon
 from casewright.casework.features import Plane
@@ -46,23 +49,27 @@ def add_face_frame(maker: Maker, box: Box, carcase: Carcase, members: FrameParts
         width=members.width, height=place.follows("height", members.left.length),
         thickness=place.follows("thickness", members.left.thickness),
         parts=tuple(p.path for p in maker.parts.values() if p.front == place.path),
-        openings=tuple(_opening(maker, carcase, opening) for opening in carcase.openings),
+        openings=tuple(_openings(maker, carcase, members)),
     )  # fmt: skip
 
 
-def _opening(maker: Maker, carcase: Carcase, opening: Opening) -> tuple[str, Dim, Dim]:
-    """Its name, width and height [mm]."""
-    place = maker.place.at("frame")
-    frame = carcase.frame
+def _openings(
+    maker: Maker, carcase: Carcase, members: FrameParts
+) -> Iterator[tuple[str, Dim, Dim]]:
+    """Name, width and height of each opening between its members [mm], from the bottom up."""
+    place, frame = maker.place.at("frame"), carcase.frame
     wide = carcase.clear_width
     if frame is not None:
         low, high = frame.mouth(maker.spec.blind)
         wide = high - low
-    return (
-        opening.name,
-        place.let(f"{opening.name}_opening_width", wide),
-        place.let(f"{opening.name}_opening_height", opening.y1 - opening.y0),
-    )
+    rails = pairwise(reversed(members.rails))
+    for opening, (below, above) in zip(carcase.openings, rails, strict=True):
+        name, tall = opening.name, above.low - upper_edge(below)
+        yield (
+            name,
+            place.let(f"{name}_opening_width", wide),
+            place.let(f"{name}_opening_height", tall),
+        )
 
 
 def _place(maker: Maker, carcase: Carcase, members: FrameParts, left: Dim) -> None:

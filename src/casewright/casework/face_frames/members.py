@@ -11,8 +11,9 @@ from casewright.casework.carcase import FrameEdges
 from casewright.casework.face_frames.blind_stile import blind_edges, cut_blind_stile
 from casewright.casework.face_frames.plan import FramePlan
 from casewright.casework.face_frames.tenons import Tenon, plan_tenon
+from casewright.casework.framed_rows import rail_before
 from casewright.casework.maker import Maker, Outline
-from casewright.casework.rows import row_names
+from casewright.casework.rows import boards_behind_rails, row_heights, row_names
 from casewright.casework.specs import CaseSpec, FrontSpec, RowKind
 from casewright.dims import Dim, Way, least
 
@@ -206,12 +207,25 @@ def _stacked(
     if divider is not None:
         low = _over_divider(maker, divider, cut[1])
         return (top, Rail("divider", "rail before the divider", cut[1], low), bottom)
-    openings = _heights(maker, top, bottom, cut[1:-1])
-    for name, outline, height in zip(names[1:-1], cut[1:-1], openings, strict=False):
-        low = place.let(f"rail_{name}_low", upper - height - outline.width)
-        rails.append(Rail(name, f"rail under row {name}", outline, low))
-        upper = low
-    return (*rails, bottom)
+    fixed = boards_behind_rails(maker.spec)
+    first = 1
+    for number in (*fixed, len(cut) - 1):
+        last = bottom
+        if number in fixed:
+            outline = cut[number]
+            low = rail_before(maker, place, f"rail_{number}_low", box, number, outline.width)
+            last = Rail(str(number), f"rail under row {number}", outline, low)
+        upper = rails[-1].low
+        openings = _heights(maker, (rails[-1], last), cut[first:number], first)
+        for each, (outline, height) in enumerate(
+            zip(cut[first:number], openings, strict=False), start=first
+        ):
+            low = place.let(f"rail_{each}_low", upper - height - outline.width)
+            rails.append(Rail(str(each), f"rail under row {each}", outline, low))
+            upper = low
+        rails.append(last)
+        first = number + 1
+    return tuple(rails)
 
 
 def _over_divider(maker: Maker, divider: Board, rail: Outline) -> Dim:
@@ -226,27 +240,36 @@ def _over_divider(maker: Maker, divider: Board, rail: Outline) -> Dim:
     return place.let("rail_divider_low", exact)
 
 
-def _heights(maker: Maker, top: Rail, bottom: Rail, between: list[Outline]) -> list[Dim]:
-    """Heights of the rows' openings [mm], from the top down.
+def _heights(
+    maker: Maker, ends: tuple[Rail, Rail], between: list[Outline], first: int
+) -> list[Dim]:
+    """Heights of the openings of some rows [mm], from the top down.
 
     Those without a height of their own share what is left; where all have one, the lowest takes
     it.
+
+    Parameters
+    ----------
+    ends
+        The rails above and below these rows, in their places.
+    between
+        The rails between them.
+    first
+        Number of the first of these rows.
     """
-    rows = maker.spec.rows
-    given = [
-        None if row.height is None else maker.number(f"{name}_height", row.height)
-        for row, name in zip(rows, row_names(rows), strict=True)
-    ]
-    if not given:
+    if not between:
         return []
+    above, below = ends
+    given = list(row_heights(maker)[first - 1 : first + len(between)])
     if all(dim is not None for dim in given):
         given[-1] = None
-    left = top.low - bottom.outline.width
-    left = left if bottom.low is maker.zero else left - bottom.low
+    left = above.low - below.outline.width
+    left = left if below.low is maker.zero else left - below.low
     for taken in (*(rail.width for rail in between), *(dim for dim in given if dim)):
         left = left - taken
     sharing = sum(dim is None for dim in given)
-    share = maker.place.let("row_share", left if sharing == 1 else left / sharing)
+    name = "row_share" if first == 1 else f"row_share_{first}"
+    share = maker.place.let(name, left if sharing == 1 else left / sharing)
     return [share if dim is None else dim for dim in given]
 
 

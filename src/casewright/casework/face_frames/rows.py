@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from casewright.casework.box import Box
+from casewright.casework.box import Board, Box
 from casewright.casework.carcase import Opening
 from casewright.casework.face_frames.members import FrameParts, rows_of, upper_edge
 from casewright.casework.maker import Maker
@@ -18,6 +18,7 @@ def frame_openings(maker: Maker, box: Box, members: FrameParts) -> tuple[Opening
     """
     half = maker.style("gap") / 2
     shelves = tuple(b.underside for b in box.boards if b.role == "fixed shelf")
+    boards = {board.name: board for board in box.boards}
     asked = rows_of(maker.spec)
     last = len(asked) - 1
     lines = [maker.place.let(f"row_{rail.name}_line", rail.low + rail.outline.width / 2)
@@ -26,6 +27,11 @@ def frame_openings(maker: Maker, box: Box, members: FrameParts) -> tuple[Opening
     for number, (name, kind, front) in enumerate(asked):
         above, below = members.rails[number], members.rails[number + 1]
         y0, y1 = upper_edge(below), above.low
+        row = maker.spec.rows[number] if maker.spec.rows else None
+        deck = boards.get(f"row_board.{number + 1}")
+        over = boards.get(f"row_board.{number}")
+        if row is not None and row.appliance is not None and deck is not None:
+            y0 = deck.underside + deck.outline.thickness
         found.append(
             Opening(
                 name, y0, y1,
@@ -34,10 +40,18 @@ def frame_openings(maker: Maker, box: Box, members: FrameParts) -> tuple[Opening
                 bottom=maker.style("bottom_reveal") if number == last else half,
                 top=_top(maker) if number == 0 else half,
                 shelves=tuple(s for s in shelves if y0.value < s.value < y1.value),
-                row=kind, front=front,
+                row=kind, front=front, appliance=None if row is None else row.appliance,
+                hung=_cleats(maker, number, over),
             )
         )  # fmt: skip
     return tuple(reversed(found))
+
+
+def _cleats(maker: Maker, number: int, over: Board | None) -> Dim | None:
+    """Case height that the cleats under a deck reach down to, in the row under it [mm]."""
+    if over is None or maker.spec.rows[number - 1].appliance is None:
+        return None
+    return over.underside - maker.style("deck_cleat")
 
 
 def _top(maker: Maker) -> Dim:

@@ -87,12 +87,16 @@ def _zones(maker: Maker, leaf: LeafPlan) -> _Zones:
     crown = maker.parts.get(maker.path("crown_stretcher"))
     if crown is not None and opening.y0.value < crown.placed.y.value < ceiling.value:
         ceiling = crown.placed.y
+    ceiling = ceiling - clear
+    pad = maker.style("hinge_pad") / 2 + maker.style("cut_step")
+    if opening.hung is not None:
+        ceiling = least(ceiling, opening.hung - pad)
     thickness = maker.house.thickness(maker.spec.box_stock)
     off = clear
     if maker.spec.framed and opening.shelves:  # a pad carries the plate, and is longer than it
-        off = greatest(clear, maker.style("hinge_pad") / 2 + maker.style("cut_step"))
+        off = greatest(clear, pad)
     shelves = tuple((low - off, low + thickness + off) for low in opening.shelves)
-    return _Zones(floor, least(ceiling - clear, leaf.bottom + leaf.height - end), shelves)
+    return _Zones(floor, least(ceiling, leaf.bottom + leaf.height - end), shelves)
 
 
 def _clear(place: Place, height: Dim, zones: _Zones, name: str) -> HingeSpot | None:

@@ -26,8 +26,9 @@ def check_appliances(case: Assembled) -> Iterator[Failure]:
         low, tall = room.y1, case.units.down(row.appliance.height.value)
         x0, x1 = _between_sides(case)
         backs = (s.outer.z1 for s in case.box_solids if s.part.role == "back")
-        air = Box(x0, x1, low, low + tall, max((room.z0, *backs)), room.z1)
-        for solid in case.box_solids:
+        front = max(solid.outer.z1 for solid in case.case_solids)
+        air = Box(x0, x1, low, low + tall, max((room.z0, *backs)), front)
+        for solid in case.case_solids:
             if solid is not deck and any(piece.meets(air) for piece in solid.pieces):
                 common = solid.outer.common(air)
                 yield Failure(
@@ -38,6 +39,7 @@ def check_appliances(case: Assembled) -> Iterator[Failure]:
 
 
 def _between_sides(case: Assembled) -> tuple[Number, Number]:
-    """Where the clear inside begins and ends; a deck in dadoes reaches beyond it."""
-    sides = [solid.outer for solid in case.box_solids if solid.part.role == "side"]
+    """Where the clear inside or the mouth of a frame ends; a deck in dadoes reaches beyond it."""
+    role = "frame stile" if case.model.spec.framed else "side"
+    sides = [solid.outer for solid in case.case_solids if solid.part.role == role]
     return min(side.x1 for side in sides), max(side.x0 for side in sides)

@@ -179,18 +179,32 @@ def _check_on_box(case: Assembled, frame: Box, grid: Fraction) -> Iterator[Failu
 
 
 def _check_bottom(case: Assembled, own: list[Solid], grid: Fraction) -> Iterator[Failure]:
-    """A rail hides bottom and divider, its top flush with theirs or a little above it."""
+    """A rail hides bottom, divider and boards between rows, its top flush or a little higher.
+
+    Before a deck with an appliance on it, it is flush or a little lower.
+    """
     rails = sorted((s.outer for s in own if s.part.role == "frame rail"), key=lambda b: b.y0)
+    decks = {
+        f"{case.model.key}.row_board.{number}": row.appliance is not None
+        for number, row in enumerate(case.model.spec.rows, start=1)
+    }
     for solid in case.box_solids:
-        if solid.part.role not in ("bottom", "divider"):
+        path = solid.part.path
+        if solid.part.role not in ("bottom", "divider") and path not in decks:
             continue
-        board, word = solid.outer, solid.part.role
-        near = rails[:1] if word == "bottom" else rails
+        board, word = solid.outer, solid.part.title
+        near = rails[:1] if solid.part.role == "bottom" else rails
         rail = min(near, key=lambda b: apart(b.y1, board.y1))
         over = rail.y1 - board.y1
-        if over < 0:
-            yield _failure(case, f"the rail before the {word} ends under its top", -over)
-        elif over > case.units.up(max(_ABOVE, grid)):
+        short, most = -over if over < 0 else 0, case.units.up(max(_ABOVE, grid))
+        if decks.get(path):
+            if over > 0:
+                says = f"the rail before the {word} stands in the way of what is pushed in"
+                yield _failure(case, says, over)
+            short = max(0, short - most)
+        if short:
+            yield _failure(case, f"the rail before the {word} ends under its top", short)
+        elif over > most:
             yield _failure(case, f"the rail before the {word} stands too far above it", over)
         elif rail.y0 > board.y0:
             yield _failure(case, f"the rail before the {word} leaves its edge bare")

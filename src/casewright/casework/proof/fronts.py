@@ -227,8 +227,9 @@ def _is_divider(case: Assembled, solid: Solid) -> bool:
 
 
 def _has_front_beside(case: Assembled, path: str) -> bool:
-    """Whether it is a board between rows, one of which has a front."""
-    _, found, number = path.rpartition(".row_board.")
+    """Whether it is a board between rows, or the rail of a frame, one of which has a front."""
+    framed = case.model.spec.framed
+    _, found, number = path.rpartition(".frame.rail_" if framed else ".row_board.")
     if not found or not number.isdigit():
         return False
     above = int(number)
