@@ -25,6 +25,7 @@ from collections.abc import Iterator
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import by_unit, length
 from casewright.findings import Severity
+from casewright.room.anew import HEIGHTS_ANEW
 from casewright.room.model import Room
 
 __all__ = ["RULE"]
@@ -46,7 +47,7 @@ def _examine(room: Room) -> Iterator[Breach]:
                 f"its heights were accepted; {length(room, most)} at most look right",
                 measured=length(room, frieze.value),
                 limit=length(room, most),
-                remedies=("lay the heights out anew: casewright layout JOB --heights",),
+                remedies=(HEIGHTS_ANEW,),
             )
 
 

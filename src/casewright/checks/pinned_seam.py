@@ -24,6 +24,7 @@ from collections.abc import Iterator
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import by_unit, length
 from casewright.findings import Severity
+from casewright.room.anew import run_anew
 from casewright.room.model import Room
 
 __all__ = ["RULE"]
@@ -45,7 +46,7 @@ def _examine(room: Room) -> Iterator[Breach]:
                     measured=length(room, at),
                     limit=length(room, pinned.value),
                     remedies=(
-                        f"lay the run out anew: casewright layout JOB --run {run.spec.key}",
+                        run_anew(run.spec.key),
                         "take the pin out",
                     ),
                 )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import NamedTuple
 
@@ -14,6 +14,7 @@ from casewright.cli.hindrance_texts import hindrance_lines
 from casewright.cli.island_texts import island_lines
 from casewright.cli.printing import print_json, print_lines
 from casewright.cli.progress import working
+from casewright.findings import Finding
 from casewright.job.height_choices import accepted_heights
 from casewright.job.heights import RoomHeights, room_heights
 from casewright.job.hindrances import run_hindrances
@@ -22,6 +23,7 @@ from casewright.job.layout_json import layout_json
 from casewright.job.layouts import RunLayout, accepted, layouts
 from casewright.job.load import LoadedJob, load_job
 from casewright.job.recorded import Use, read_record
+from casewright.job.relayout import outgrown_runs, widths_text
 from casewright.job.saving import save
 from casewright.room.build import build
 from casewright.room.model import Room
@@ -90,7 +92,8 @@ def run_layout(
         print(unknown, file=sys.stderr)
         return BAD_INPUT
     with working("filling the walls"):
-        found = _found(build(loaded.spec, recorded.facts), asked)
+        room = build(loaded.spec, recorded.facts)
+        found = _found(room, asked)
     if accept is not None:
         return _accept(loaded, asked, found, accept)
     if as_json:
@@ -98,7 +101,8 @@ def run_layout(
     elif not found.closed:
         print(_nothing(asked))
     else:
-        print_lines(line for each in found.runs for line in _lines(each))
+        outgrown = outgrown_runs(room)
+        print_lines(line for each in found.runs for line in _lines(each, outgrown))
         print_lines(line for each in found.islands for line in island_lines(each))
         print_lines(height_lines(found.heights) if found.heights is not None else ())
     return CLEAN if all(found.closed) else OPEN
@@ -170,14 +174,21 @@ def _accept(loaded: LoadedJob, asked: LayoutAsked, found: _Found, number: int) -
     return CLEAN
 
 
-def _lines(run: RunLayout) -> Iterator[str]:
+def _lines(run: RunLayout, outgrown: Mapping[str, Finding]) -> Iterator[str]:
     yield f"{run.title}:"
+    if run.key in outgrown:
+        yield f"  as accepted: {outgrown[run.key].says}"
+    if run.made:
+        yield f"  made already, and as wide as before: {', '.join(run.made)}"
     for number, answer in enumerate(run.answers, start=1):
-        layout = answer.layout
-        widths = zip(layout.task.places, layout.widths, strict=True)
-        sizes = ", ".join(f"{place.key} {run.text(width)}" for place, width in widths)
-        yield f"  {number}  {sizes}"
+        yield f"  {number}  {widths_text(run, answer)}"
         yield f"     {'; '.join(answer.trade)}"
     if len(run.answers) == 1 and run.answers[0].layout.is_proved:
         yield "     no answer of another kind"
+    if run.answers:
+        yield f"     to take {'it' if len(run.answers) == 1 else 'one'}: {_taking(run)}"
     yield from hindrance_lines(run_hindrances(run))
+
+
+def _taking(run: RunLayout) -> str:
+    return f"--run {run.key} --accept {'1' if len(run.answers) == 1 else 'N'}"

@@ -8,7 +8,12 @@ from casewright.cli.commands import tell_rescue
 from casewright.cli.exits import CLEAN, OPEN
 from casewright.cli.printing import print_json, print_lines
 from casewright.cli.progress import working
-from casewright.cli.resolve_texts import has_kept, proposal_lines, staying_lines
+from casewright.cli.resolve_texts import (
+    has_kept,
+    outgrown_lines,
+    proposal_lines,
+    staying_lines,
+)
 from casewright.job.load import load_job
 from casewright.job.resolve_document import resolve_document
 from casewright.job.resolving import Resolved, accept, resolve
@@ -37,6 +42,7 @@ def run_resolve(
         print(_since(resolved))
         print_lines(staying_lines(resolved.staying))
         print_lines(proposal_lines(resolved.proposal, loaded.spec.unit))
+        print_lines(outgrown_lines(resolved.outgrown))
         if (accepts or is_open) and moment is None:
             print(_verdict(yes, resolved, is_open=is_open))
     return OPEN if is_open and yes is None else CLEAN

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from casewright.cli.record_texts import change_text
 from casewright.dims import Unit, shop_text, size_text
 from casewright.dims.count_text import counted
+from casewright.findings import Finding
 from casewright.resolve import (
     Change,
     Clash,
@@ -21,7 +22,7 @@ from casewright.resolve import (
 )
 from casewright.room.fit_words import fit_problem
 
-__all__ = ["has_kept", "proposal_lines", "staying_lines"]
+__all__ = ["has_kept", "outgrown_lines", "proposal_lines", "staying_lines"]
 
 _MOST = 40
 
@@ -31,6 +32,15 @@ def proposal_lines(proposal: Proposal, unit: Unit) -> Iterator[str]:
     yield from _kept(proposal, unit)
     yield from _changes(proposal, unit)
     yield from _impossible(proposal, unit)
+
+
+def outgrown_lines(outgrown: Iterable[Finding]) -> Iterator[str]:
+    """Runs that no longer hold as they were laid out, and what they would be now."""
+    for number, finding in enumerate(outgrown):
+        if not number:
+            yield "LAY OUT ANEW, before more is cut of it:"
+        yield f"  {finding.severity.name}  {finding.path}: {finding.says}"
+        yield from (f"        - {remedy}" for remedy in finding.remedies)
 
 
 def has_kept(staying: Staying | None) -> bool:

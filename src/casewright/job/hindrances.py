@@ -41,7 +41,8 @@ def run_hindrances(run: RunLayout) -> Iterator[Hindrance]:
         reliefs = (
             _run_relief(run, relief)
             for relief in conflict.reliefs
-            if relief.of != "wall" or not conflict.before  # a pin does not move with the wall
+            # A pin does not move with the wall, and what is made stays as wide as it is.
+            if (relief.of != "wall" or not conflict.before) and relief.key not in run.made
         )
         yield Hindrance(run.conflict_text(conflict), tuple(reliefs))
 

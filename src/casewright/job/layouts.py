@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from itertools import pairwise
 
@@ -13,6 +13,7 @@ from casewright.casework.specs import CaseSpec
 from casewright.dims import TAPE_MARK, Unit, Way, round_to, shop_text
 from casewright.job.layout_bounds import bounds_of, stretch_words
 from casewright.job.layout_walls import StandsIn, kept_clear, parted, standing_in
+from casewright.job.made_widths import made_cases
 from casewright.job.section_edits import put_section, set_names
 from casewright.job.splicing import basic_string
 from casewright.layout.answers import LayoutAnswer, answers
@@ -62,6 +63,8 @@ class RunLayout:
         What there is to fill, and from where to where, in words.
     parts
         Keys of what would stand left and right of the first of these; empty: nothing stands in it.
+    made
+        Widths, as the file has them, of those that keep theirs: something of them is made.
     """
 
     key: str
@@ -75,6 +78,7 @@ class RunLayout:
     in_it: tuple[StandsIn, ...] = ()
     stretch: str = ""
     parts: tuple[tuple[str, ...], ...] = ()
+    made: Mapping[str, str] = field(default_factory=dict)
 
     def text(self, steps: int) -> str:
         """Steps as the job writes a length."""
@@ -106,16 +110,20 @@ class RunLayout:
         return f"right of the pinned seam of {conflict.after}, " if conflict.after else ""
 
 
-def layouts(room: Room, *, only: str | None = None) -> Iterator[RunLayout]:
+def layouts(
+    room: Room, *, only: str | None = None, best_alone: bool = False
+) -> Iterator[RunLayout]:
     """Every run that closes against a wall and has a case whose width is free.
 
-    A width that an accepted layout gave is free. A run over another goes by the seams that the
-    other has in the room.
+    A width that an accepted layout gave is free, until something of the case is made that rests
+    on it. A run over another goes by the seams that the other has in the room.
 
     Parameters
     ----------
     only
         Key of a run: the others are left alone, and take no time.
+    best_alone
+        Whether the first answer is enough.
     """
     unit = room.spec.unit
     for run in room.runs:
@@ -133,18 +141,24 @@ def layouts(room: Room, *, only: str | None = None) -> Iterator[RunLayout]:
         def text(steps: int, step: Fraction = step) -> str:
             return shop_text(steps * step, unit)
 
+        made = made_cases(run.cases)
         yield RunLayout(
             run.spec.key,
             run.spec.title,
             run.spec.places,
             free,
-            () if in_it else answers(task, text),
+            () if in_it else answers(task, text, best_alone=best_alone),
             () if in_it else conflicts(task),
             step,
             unit,
             in_it,
             stretch_words(room, run, shop_text(wall.value, unit)),
             parted(room, run, in_it[0]) if in_it else (),
+            {
+                case.key: shop_text(case.spec.width.value, unit)
+                for case in run.cases
+                if case.key in made and case.key in free and case.spec.width is not None
+            },
         )
 
 
@@ -218,7 +232,7 @@ def _end(room: Room, run: Run, side: RunSide) -> EndFiller | None:
 def _places(room: Room, run: Run) -> Iterator[RunPlace]:
     step = GRID[room.spec.unit]
     free = tuple(int(each // step) for each in FREE_WIDTHS[room.spec.unit])
-    built = {case.key: case for case in run.cases}
+    built, made = {case.key: case for case in run.cases}, made_cases(run.cases)
     cases = {key: case.spec for key, case in built.items()}
     pins = _pinned(room, run)
     widths = {each.spec.key: each.width.value for each in run.appliances}
@@ -230,7 +244,9 @@ def _places(room: Room, run: Run) -> Iterator[RunPlace]:
                            sort=key)  # fmt: skip
             continue
         low, high = free
-        if case.width is not None and not _is_free(run, case):
+        if key in made:
+            low = high = steps_up(built[key].width.value, step)
+        elif case.width is not None and not _is_free(run, case):
             low = high = steps_up(case.width.value, step)
         needs = _needs(room, run, built[key])
         at_end = (case.blind or case.diagonal) if run.spec.is_free else None
@@ -348,7 +364,7 @@ def accepted(text: str, run: RunLayout, number: int) -> str:
     layout = answer.layout
     keys = [place.key for place in layout.task.places]
     widths = ", ".join(
-        f'{key} = "{run.text(width)}"'
+        f'{key} = "{run.made.get(key) or run.text(width)}"'
         for key, width in zip(keys, layout.widths, strict=True)
         if key in run.free
     )

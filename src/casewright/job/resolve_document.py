@@ -47,6 +47,10 @@ def resolve_document(spec: JobSpec, resolved: Resolved, yes: Entry | None) -> _J
         "impossible": [_conflict(each, unit) for each in proposal.conflicts],
         "misfits": [_misfit(each, unit) for each in proposal.misfits],
         "clashes": [_clash(each, unit) for each in proposal.clashes],
+        "outgrown": [
+            {"path": each.path, "says": each.says, "remedies": list(each.remedies)}
+            for each in resolved.outgrown
+        ],
     }
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from casewright.facts import merged
+from casewright.findings import Finding
 from casewright.job.collector import collector_at_rest
 from casewright.job.load import LoadedJob
 from casewright.job.recorded import (
@@ -18,6 +19,7 @@ from casewright.job.recorded import (
     room_with,
     with_record,
 )
+from casewright.job.relayout import outgrown_runs, told_anew
 from casewright.job.writer import Writer
 from casewright.record import (
     Entry,
@@ -60,6 +62,9 @@ class Resolved:
         Pieces that are cut as they were planned all the same, where that was asked for.
     rescue
         What was done about damage, or None.
+    outgrown
+        Of each run that no longer holds as it was laid out, what is wrong with it, and what it
+        would be now.
     """
 
     proposal: Proposal
@@ -68,6 +73,7 @@ class Resolved:
     digest: str
     rescue: Rescue | None = None
     staying: Staying | None = None
+    outgrown: tuple[Finding, ...] = ()
 
 
 def resolve(job: LoadedJob, *, fewest: bool = False, moment: str | None = None) -> Resolved:
@@ -116,7 +122,8 @@ def resolve(job: LoadedJob, *, fewest: bool = False, moment: str | None = None) 
             ),
             offcuts=on_hand(offcuts_of(found)),
         )
-    return Resolved(proposal, after, since, _digest(entries), rescue, staying)
+        outgrown = told_anew(after, outgrown_runs(after).values())
+    return Resolved(proposal, after, since, _digest(entries), rescue, staying, outgrown)
 
 
 def accept(job: LoadedJob, resolved: Resolved, writer: Writer) -> Entry:

@@ -21,6 +21,7 @@ from casewright.dims import Unit
 from casewright.facts import NO_FACTS, Facts
 from casewright.findings import Finding, Question, Severity
 from casewright.job.collector import collector_at_rest
+from casewright.room.anew import asks_anew
 from casewright.room.as_read import told_as_read, without_play
 from casewright.room.between import proofs_between
 from casewright.room.build import build
@@ -111,7 +112,16 @@ def _worked(spec: JobSpec, facts: Facts) -> WorkedJob:
     found.extend(check(room))
     # What goes with a gap is told after it.
     found.sort(key=lambda each: (_ORDER[each.severity], each.rule == f"{PROOF_RULE}as built"))
-    return WorkedJob(room, tuple(failures), tuple(found), room.questions, facts)
+    return WorkedJob(room, tuple(failures), _laid_out(room, found), room.questions, facts)
+
+
+def _laid_out(room: Room, found: list[Finding]) -> tuple[Finding, ...]:
+    """Findings with what a run would be now, where they ask for it to be laid out anew."""
+    if not any(asks_anew(remedy) for finding in found for remedy in finding.remedies):
+        return tuple(found)
+    from casewright.job.relayout import told_anew  # its solver takes long to load
+
+    return told_anew(room, found)
 
 
 def _told(case: Case, proof: Proof, unit: Unit) -> tuple[tuple[Finding, ...], tuple[Failure, ...]]:

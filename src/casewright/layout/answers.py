@@ -97,24 +97,28 @@ def _built(layout: WallLayout) -> tuple[int, ...]:
     return tuple(sorted({width for place, width in pairs if not place.opening}, reverse=True))
 
 
-def answers(task: WallTask, text: Callable[[int], str]) -> tuple[LayoutAnswer, ...]:
+def answers(
+    task: WallTask, text: Callable[[int], str], *, best_alone: bool = False
+) -> tuple[LayoutAnswer, ...]:
     """The best answer and up to four of other kinds, by what they cost.
 
     Parameters
     ----------
     text
         How a number of steps is written: '33 1/2'.
+    best_alone
+        Whether the first of them is enough.
     """
     first = lay_out(task)
     if first is None:
         return ()
     best = {kind_of(task, first): first}
-    for found in _others(task, first):
+    for found in () if best_alone else _others(task, first):
         kind = kind_of(task, found)
         known = best.get(kind)
-        if known is None or _rank(found) < _rank(known):
+        if known is None or (known is not first and _rank(found) < _rank(known)):
             best[kind] = found
-    ordered = sorted(best.items(), key=lambda pair: _rank(pair[1]))
+    ordered = sorted(best.items(), key=lambda pair: (pair[1] is not first, _rank(pair[1])))
     return tuple(
         LayoutAnswer(layout, kind, tuple(_trade(layout, kind, text)))
         for kind, layout in ordered[:_MOST]

@@ -11,6 +11,7 @@ from casewright.casework.fronts import end_stock
 from casewright.casework.house import House
 from casewright.dims import Dim, Origin, Place, Unit, Way, total
 from casewright.findings import Finding, Severity
+from casewright.room.anew import run_anew
 from casewright.room.appliances import appliance_widths
 from casewright.room.door_swings import swing_met
 from casewright.room.run_ends import SIDES, corner_filler, pull_off, run_met, thing_at
@@ -362,6 +363,4 @@ def _space(house: House, run: RunSpec, rest: Dim, share: Dim, closed: bool) -> l
 
 def _anew(run: RunSpec) -> tuple[str, ...]:
     """Fillers take up what a wall was read anew by; beyond that the run is laid out anew."""
-    if not run.solved:
-        return ()
-    return (f"lay the run out anew: casewright layout JOB --run {run.key}",)
+    return (run_anew(run.key),) if run.solved else ()

@@ -1,0 +1,83 @@
+"""Runs and heights that no longer hold as they were laid out, with what they would be now."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import replace
+from functools import lru_cache
+
+from casewright.findings import Finding
+from casewright.job.heights import room_heights
+from casewright.job.hindrances import Hindrance, height_hindrances, run_hindrances
+from casewright.job.layouts import RunLayout, layouts
+from casewright.layout.answers import LayoutAnswer
+from casewright.room.anew import HEIGHTS_ANEW, run_asked_for
+from casewright.room.model import Room
+
+__all__ = ["outgrown_runs", "told_anew", "widths_text"]
+
+
+def told_anew(room: Room, findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Findings; those that ask for a layout anew say what it would be, and how to accept it.
+
+    Nothing is laid out where none asks for it. What is made keeps its width.
+    """
+    run = lru_cache(maxsize=None)(lambda key: _run_anew(room, key))
+    heights = lru_cache(maxsize=1)(lambda: _heights_anew(room))
+    return tuple(_told(finding, run, heights) for finding in findings)
+
+
+def outgrown_runs(room: Room) -> dict[str, Finding]:
+    """By key, runs whose accepted layout no longer holds, each with what is wrong with it."""
+    return {
+        key: finding
+        for finding in room.findings
+        for remedy in finding.remedies
+        if (key := run_asked_for(remedy))
+    }
+
+
+def widths_text(run: RunLayout, answer: LayoutAnswer) -> str:
+    """The widths of an answer from the left: 'pots 26 1/2, sink 36'."""
+    layout = answer.layout
+    widths = zip(layout.task.places, layout.widths, strict=True)
+    return ", ".join(f"{place.key} {run.text(width)}" for place, width in widths)
+
+
+def _told(
+    finding: Finding, run: Callable[[str], tuple[str, ...]], heights: Callable[[], tuple[str, ...]]
+) -> Finding:
+    remedies: list[str] = []
+    for remedy in finding.remedies:
+        asked = run_asked_for(remedy)
+        words = run(asked) if asked else heights() if remedy == HEIGHTS_ANEW else ()
+        remedies.extend(words or (remedy,))
+    return replace(finding, remedies=tuple(remedies))
+
+
+def _run_anew(room: Room, key: str) -> tuple[str, ...]:
+    run = next(layouts(room, only=key, best_alone=True), None)
+    if run is None:
+        return ()
+    if not run.answers:
+        return _nothing_fits(next(run_hindrances(run), None))
+    best = run.answers[0]
+    took = f"to take it: casewright layout JOB --run {key} --accept 1"
+    return (f"laid out anew: {widths_text(run, best)} ({'; '.join(best.trade)}); {took}",)
+
+
+def _heights_anew(room: Room) -> tuple[str, ...]:
+    heights = room_heights(room)
+    if heights is None:
+        return ()
+    if not heights.answers:
+        return _nothing_fits(next(height_hindrances(heights), None))
+    sizes = ", ".join(f"{key} {heights.text(high)}" for key, high in heights.answers[0].parts)
+    return (f"laid out anew: {sizes}; to take it: casewright layout JOB --heights --accept 1",)
+
+
+def _nothing_fits(why: Hindrance | None) -> tuple[str, ...]:
+    """Why no layout would help, and what each of the other ways is."""
+    if why is None:
+        return ()
+    return (f"no layout fits any more: {why.what}", *why.reliefs)
