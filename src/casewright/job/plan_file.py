@@ -23,7 +23,7 @@ from casewright.job.order_reader import read_order
 from casewright.job.plan_check import breaches_of
 from casewright.job.work_document import work_json
 
-__all__ = ["PlanFile", "file_breaches", "is_of", "read_plan"]
+__all__ = ["PlanFile", "file_breaches", "is_of", "plan_of", "read_plan"]
 
 _HOLDS = "placements, tree, bound, cost and status, as `cut --problem --json` prints"
 
@@ -66,10 +66,21 @@ def read_plan(path: Path) -> PlanFile:
     """
     data = read_json(path, _HOLDS)
     try:
-        solution = read_solution(data)
-        order = read_order(data, solution) if "steps" in data else None
+        return plan_of(data)
     except ProblemError as error:
         raise faults_error(path, error.faults) from None
+
+
+def plan_of(data: Any) -> PlanFile:
+    """The plan in parsed JSON.
+
+    Raises
+    ------
+    ProblemError
+        With everything that keeps it from being a plan.
+    """
+    solution = read_solution(data)
+    order = read_order(data, solution) if "steps" in data else None
     return PlanFile(
         solution, order, data.get("cards"), _done(data.get("last")), data.get("fingerprint"), data
     )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime, time, timedelta
 from pathlib import Path
@@ -54,6 +54,7 @@ __all__ = [
     "read_entries",
     "read_record",
     "record_path",
+    "recorded_by",
     "room_with",
     "with_record",
     "work_out_recorded",
@@ -79,6 +80,8 @@ class Recorded:
         What was done about damage, or None.
     learned
         By kind of tool, what pieces cut and read say of it.
+    entries
+        Ids of the entries that it says it by.
     """
 
     facts: Facts
@@ -86,6 +89,7 @@ class Recorded:
     offcuts: tuple[Entry, ...] = ()
     rescue: Rescue | None = None
     learned: Mapping[str, Learned] = field(default_factory=dict)
+    entries: tuple[str, ...] = ()
 
 
 EMPTY = Recorded(NO_FACTS, NO_MARKS)
@@ -176,7 +180,21 @@ def room_with(
 
 def _recorded(found: tuple[Standing, ...], name: str, rescue: Rescue | None) -> Recorded:
     facts, marks = facts_of(found, name), marks_of(found)
-    return Recorded(facts, marks, offcuts_of(found), rescue, learned_of(found))
+    ids = tuple(each.entry.id for each in found)
+    return Recorded(facts, marks, offcuts_of(found), rescue, learned_of(found), ids)
+
+
+def recorded_by(job: Path, ids: Collection[str]) -> Recorded:
+    """What a record said when it held no more than some of its entries.
+
+    Raises
+    ------
+    RecordError
+        When the record cannot be used.
+    """
+    entries, rescue = read_entries(job)
+    then = [entry for entry in entries if entry.id in ids]
+    return _recorded(held(standing(then)), record_path(job).name, rescue)
 
 
 def moment_of(text: str, entries: tuple[Entry, ...]) -> datetime | Entry:

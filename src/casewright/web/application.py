@@ -70,7 +70,7 @@ def application(
     def told(standing: Standing) -> None:
         news.tell("steps", Steps.of(standing, live.version).model_dump())
 
-    live = LiveJob(job, told, lambda: news.tell("record", {}))
+    live = LiveJob(job, told, lambda: news.tell("record", {}), lambda: news.tell("plan", {}))
     pages = next(iter(addresses), "")
     packets = PacketMaker(job, lambda: news.tell("packet", {}), pages)
     site = Site(live, Editor(live), news, Devices(), page, packets, tuple(addresses))

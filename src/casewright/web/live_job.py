@@ -17,6 +17,7 @@ from casewright.breakdown import count_sheets
 from casewright.errors import CasewrightError, Location, Problem
 from casewright.job.recorded import as_recorded, record_path
 from casewright.web.planner import Found, Planner
+from casewright.web.shop_plan import PlansInHand
 from casewright.web.snapshot import Snapshot, Standing
 from casewright.web.watching import Stamp, stamp
 
@@ -24,6 +25,8 @@ __all__ = ["LiveJob"]
 
 _BREATH_S = 0.02
 """So that whoever changed something is answered first: threads share one interpreter [s]."""
+
+_PATIENCE_S = 60.0
 
 
 class LiveJob:
@@ -37,14 +40,18 @@ class LiveJob:
         Called whenever more is known, from any thread.
     recorded
         Called when somebody else wrote into the record, before it is worked out.
+    told_anew
+        Called when the rest of the cuts is being planned anew, and when it was.
     """
 
     def __init__(
-        self, path: Path, told: Callable[[Standing], None], recorded: Callable[[], None]
-    ) -> None:
+        self, path: Path, told: Callable[[Standing], None], recorded: Callable[[], None],
+        told_anew: Callable[[], None],
+    ) -> None:  # fmt: skip
         self.path = path
         self._told = told
         self._recorded = recorded
+        self.plans = PlansInHand(path, self._newest, told_anew)
         self._planner = Planner(self._planned)
         self._seen: Stamp = ()
         self._own = threading.Lock()
@@ -130,6 +137,10 @@ class LiveJob:
             )
             return self._standing
 
+    def _newest(self) -> Snapshot | None:
+        """The job as it was written last, worked out."""
+        return self.wait_for(self._version, _PATIENCE_S).snapshot
+
     def _work(self) -> None:
         while True:
             with self._changed:
@@ -155,10 +166,11 @@ class LiveJob:
             return
         snapshot = Snapshot(version, loaded, recorded, worked)
         self._put(Standing(version, snapshot))
+        is_known = self.plans.take_up(snapshot)
         if self._version == version and not worked.failures:
             counted = replace(snapshot, count=count_sheets(worked.room))
             self._put(Standing(version, counted))
-            self._planner.ask(counted, begun=self._is_begun(counted))
+            self._planner.ask(counted, begun=not is_known and self._is_begun(counted))
 
     def _is_begun(self, snapshot: Snapshot) -> bool:
         """Whether cutting was begun by a plan that this server never made."""

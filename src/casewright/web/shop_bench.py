@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 
 from casewright.breakdown import Breakdown
 from casewright.casework.cautions import CAUTIONS
@@ -127,11 +127,11 @@ def _stops(room: Room, group: PartGroup, holds: HoldMarks) -> tuple[Line, ...]:
 
 
 def shop_parts(
-    room: Room, breakdown: Breakdown | None, holds: HoldMarks, cards: tuple[ShopCard, ...]
+    room: Room, plans: Sequence[Breakdown], holds: HoldMarks, cards: tuple[ShopCard, ...]
 ) -> Iterator[ShopPart]:
     """Every part, with the cards that it is on."""
     titles, readable = place_titles(room), Readable(room)
-    rough = rough_lengths(breakdown) if breakdown else {}
+    rough = {path: each for plan in plans for path, each in rough_lengths(plan).items()}
     on: dict[str, list[str]] = {}
     for card in cards:
         for path in dict.fromkeys(card.parts):

@@ -8,20 +8,19 @@ import threading
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from casewright.breakdown import Breakdown, Desk
+from casewright.breakdown import Desk
 from casewright.findings import Question
 from casewright.install.hanging import Hanging, hanging
-from casewright.job.recorded import read_entries
 from casewright.packet.hold_marks import HoldMarks
 from casewright.resolve import HoldPoint, hold_points
 from casewright.room.model import Room
+from casewright.web.hand_plan import HandPlan
 from casewright.web.live_job import LiveJob
 from casewright.web.shop_assembly import assembly_cards
 from casewright.web.shop_bench import machining_cards, shop_parts
 from casewright.web.shop_holds import hold_cards
 from casewright.web.shop_home import home_of
-from casewright.web.shop_notes import last_plan
-from casewright.web.shop_plan import PlanInHand, plan_name
+from casewright.web.shop_plan import Hand
 from casewright.web.shop_saw import saw_cards
 from casewright.web.shop_schema import ShopBook, ShopCard, ShopStation, StationKey
 from casewright.web.shop_wall import finishing_cards, hanging_cards
@@ -52,7 +51,7 @@ class Bound:
     stamp: str
     packed: bytes
     room: Room
-    breakdown: Breakdown | None
+    plans: tuple[HandPlan, ...]
     day: Hanging
     points: tuple[HoldPoint, ...]
 
@@ -63,76 +62,81 @@ class ShopShelf:
     def __init__(self, live: LiveJob) -> None:
         self._live = live
         self._lock = threading.Lock()
-        self._plan = PlanInHand(lambda: last_plan(read_entries(live.path)[0]))
         self._last: tuple[str, Bound] | None = None
-        self._seen: tuple[int, bool, bool] | None = None
+        self._seen: tuple[int, bool, bool, Hand] | None = None
 
     def book(self, snapshot: Snapshot) -> Bound:
         """The book of the job as it is."""
         with self._lock:
             is_begun = snapshot.begun is not None
-            seen = (snapshot.version, snapshot.purchases is not None, is_begun)
+            hand = self._live.plans.of(snapshot)
+            seen = (snapshot.version, snapshot.purchases is not None, is_begun, hand)
             if self._last is not None and seen == self._seen:
                 return self._last[1]
-            breakdown = self._plan.of(snapshot)
-            key = _key(snapshot, breakdown)
+            key = _key(snapshot, hand)
             if self._last is None or self._last[0] != key:
-                self._last = (key, _bound(self._live, snapshot, breakdown))
+                self._last = (key, _bound(self._live, snapshot, hand))
             self._seen = seen
             return self._last[1]
 
 
-def _key(snapshot: Snapshot, breakdown: Breakdown | None) -> str:
+def _key(snapshot: Snapshot, hand: Hand) -> str:
     """Changes with any number of the job and with the plan of its cuts."""
     digest = hashlib.sha256(snapshot.loaded.file.digest.encode())
     for path, dim in snapshot.worked.room.chain.nodes.items():
         digest.update(f"{path} {dim.value} {dim.built}\n".encode())
-    for question in _questions(snapshot, breakdown):
+    for question in _questions(snapshot, hand):
         digest.update(question.path.encode())
-    digest.update((plan_name(breakdown) if breakdown else "pending").encode())
+    digest.update((hand.name or "pending").encode())
+    digest.update(hand.says.encode())
     return digest.hexdigest()
 
 
-def _questions(snapshot: Snapshot, breakdown: Breakdown | None) -> tuple[Question, ...]:
+def _questions(snapshot: Snapshot, hand: Hand) -> tuple[Question, ...]:
     """Those of the job and of the plan in hand: they stay while the next one is worked out."""
-    return (*snapshot.worked.questions, *(breakdown.questions if breakdown else ()))
+    of_plans = (each for plan in hand.plans for each in plan.breakdown.questions)
+    return tuple(dict.fromkeys((*snapshot.worked.questions, *of_plans)))
 
 
-def _bound(live: LiveJob, snapshot: Snapshot, breakdown: Breakdown | None) -> Bound:
+def _bound(live: LiveJob, snapshot: Snapshot, hand: Hand) -> Bound:
     room = snapshot.worked.room
     points = () if snapshot.worked.failures else hold_points(room)
     day = Hanging({}) if snapshot.worked.failures else hanging(room, Desk(room).chain)
     holds = HoldMarks(room, points)
     cards: tuple[ShopCard, ...] = ()
     if not snapshot.worked.failures:
-        cards = tuple(_cards(snapshot, breakdown, points, day, holds))
-    parts = tuple(shop_parts(room, breakdown, holds, cards))
-    planned = "there" if breakdown and breakdown.plans else "none" if breakdown else "pending"
+        cards = tuple(_cards(snapshot, hand, points, day, holds))
+    parts = tuple(shop_parts(room, hand.breakdowns, holds, cards))
+    is_there = any(each.plans for each in hand.breakdowns)
+    planned = "there" if is_there else "none" if hand.plans else "pending"
     book = ShopBook(
         job=room.spec.name,
         file=live.path.name,
         home=home_of(live.path),
         unit=room.spec.unit,
         stamp="",
-        plan=plan_name(breakdown) if breakdown else "",
+        plan=hand.name,
         planned=planned,  # type: ignore[arg-type]
+        anew=hand.anew,
+        says=hand.says,
         stations=tuple(_stations(cards)),
         cards=cards,
         parts=parts,
     )
     stamp = hashlib.sha256(book.model_dump_json().encode()).hexdigest()[:16]
     text = book.model_copy(update={"stamp": stamp}).model_dump_json()
-    return Bound(stamp, gzip.compress(text.encode(), 6, mtime=0), room, breakdown, day, points)
+    return Bound(stamp, gzip.compress(text.encode(), 6, mtime=0), room, hand.plans, day, points)
 
 
 def _cards(
-    snapshot: Snapshot, breakdown: Breakdown | None, points: tuple[HoldPoint, ...],
+    snapshot: Snapshot, hand: Hand, points: tuple[HoldPoint, ...],
     day: Hanging, holds: HoldMarks,
 ) -> Iterator[ShopCard]:  # fmt: skip
     room = snapshot.worked.room
-    yield from hold_cards(room, points, _questions(snapshot, breakdown))
-    if breakdown is not None:
-        yield from saw_cards(room, breakdown, holds)
+    yield from hold_cards(room, points, _questions(snapshot, hand))
+    for number, plan in enumerate(hand.plans, 1):
+        gone = {path for each in hand.plans[number:] if each.rest for path in each.rest.lost}
+        yield from saw_cards(room, plan, holds, gone)
     yield from machining_cards(room, holds)
     yield from assembly_cards(room)
     yield from finishing_cards(room)

@@ -23,7 +23,6 @@ from casewright.outputs.svg import svg_text
 from casewright.packet.hold_marks import HoldMarks
 from casewright.web.shop_assembly import parts_by_then
 from casewright.web.shop_book import Bound
-from casewright.web.shop_plan import plan_name
 
 __all__ = ["ShopDrawings"]
 
@@ -89,11 +88,12 @@ def _unit(bound: Bound) -> Unit:
 def _sheet(bound: Bound, rest: str) -> Plot | None:
     """'1a2b3c4d.plan.plywood.12.3': a sheet with the cuts of a setting."""
     words = rest.split(".")
-    breakdown, room = bound.breakdown, bound.room
-    if breakdown is None or len(words) < 4 or words[0] != plan_name(breakdown):
+    hand = next((each for each in bound.plans if each.name == words[0]), None)
+    room = bound.room
+    if hand is None or len(words) < 4:
         return None
     path, card, number = ".".join(words[1:-2]), words[-2], words[-1]
-    for plan in breakdown.plans:
+    for plan in hand.breakdown.plans:
         for tree in plan.solution.tree:
             if plan.path == path and str(tree.sheet + 1) == number:
                 steps = {step.number for step in plan.order.steps if str(step.card) == card}

@@ -10,11 +10,13 @@ from starlette.responses import Response
 
 from casewright.web.desk_routes import NoDrawingError
 from casewright.web.entries import MOST_ENTRIES, EntryDesk
+from casewright.web.hand_plan import lies_of
 from casewright.web.schema import EntryAnswer, EntryIn, Short
+from casewright.web.shop_anew import gone_of, sheets_text
 from casewright.web.shop_book import ShopShelf
 from casewright.web.shop_drawings import ShopDrawings
 from casewright.web.shop_now import NowReader, entries_about
-from casewright.web.shop_schema import ShopBook, ShopEntry, ShopNow
+from casewright.web.shop_schema import ShopAsked, ShopBook, ShopEntry, ShopNow, ShopRest
 from casewright.web.site import Site
 
 __all__ = ["shop_routes"]
@@ -28,6 +30,7 @@ def shop_routes(site: Site) -> APIRouter:
     live = site.live
     shelf, drawings, reader = ShopShelf(live), ShopDrawings(), NowReader(live)
     _take_entries(routes, site)
+    _plan_anew(routes, site)
 
     @routes.get("/shop", response_model=ShopBook)
     def book(request: Request, have: Annotated[Short, Query()] = "") -> Response:
@@ -74,6 +77,36 @@ def _take_entries(routes: APIRouter, site: Site) -> None:
     ) -> tuple[EntryAnswer, ...]:
         """Put entries into the record; sent twice, each is kept once."""
         return desk.take(site.snapshot(at_least=1), given)
+
+
+def _plan_anew(routes: APIRouter, site: Site) -> None:
+    """What was spoiled is laid out anew, with all that lies on sheets nobody has begun."""
+    plans = site.live.plans
+
+    @routes.get("/shop/rest")
+    def rest() -> ShopRest:
+        """What would be planned anew."""
+        snapshot = site.snapshot()
+        hand = plans.of(snapshot)
+        kept, left = plans.rests(snapshot)[-1]
+        room = snapshot.worked.room
+        stocks = {f"plan.{part.stock}" for part in room.parts if part.path in left.lost}
+        stays = {key for plan in kept for key in plan.sheets or () if key[0] in stocks}
+        every = {lie.key for plan in hand.plans for _, lie in lies_of(plan) if lie.sheet >= 0}
+        free = {key for key in every - stays if key[0] in stocks}
+        return ShopRest(
+            plan=hand.name,
+            state=plans.state,
+            gone=gone_of(room, left.lost),
+            stays=sheets_text(room, hand.plans, sorted(stays)),
+            anew=sheets_text(room, hand.plans, sorted(free)),
+        )
+
+    @routes.post("/shop/rest")
+    def anew(asked: ShopAsked) -> ShopRest:
+        """Plan the rest anew; news tell when it is done."""
+        plans.begin_anew(site.snapshot(), asked.plan)
+        return rest()
 
 
 def _packed(content: bytes, request: Request) -> Response:

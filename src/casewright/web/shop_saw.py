@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Container, Iterator, Sequence
+from dataclasses import replace
 
 from casewright.breakdown import (
     CAUTION_WORDS,
     EDGE_WORDS,
     FACE_WORDS,
     METHOD_WORDS,
-    Breakdown,
     InHand,
     Piece,
     SawCard,
@@ -25,9 +25,9 @@ from casewright.outputs.inlines import Strong
 from casewright.packet.hold_marks import HoldMarks
 from casewright.packet.words import sizes
 from casewright.room.model import Room
+from casewright.web.hand_plan import HandPlan
 from casewright.web.shop_lines import caution_line, line_of, sentence, size_text
 from casewright.web.shop_notes import cut_note, kept_note, sawn_note
-from casewright.web.shop_plan import plan_name
 from casewright.web.shop_schema import Line, ShopCard, ShopFigure, ShopRow, ShopTick
 
 __all__ = ["saw_cards"]
@@ -60,22 +60,35 @@ _GUIDED = (
 )
 
 
-def saw_cards(room: Room, breakdown: Breakdown, holds: HoldMarks) -> Iterator[ShopCard]:
-    """A card for every setting, stock by stock, in the order of work."""
-    name = plan_name(breakdown)
-    for plan in breakdown.plans:
+def saw_cards(
+    room: Room, hand: HandPlan, holds: HoldMarks, gone: Container[str] = ()
+) -> Iterator[ShopCard]:
+    """A card for every setting of a plan in hand, stock by stock, in the order of work.
+
+    Parameters
+    ----------
+    gone
+        Parts that were spoiled and are made again by a plan that was made later.
+    """
+    for plan in hand.breakdown.plans:
         cards = tuple(cards_of(plan))
         for card in cards:
-            yield _Setting(room, plan, card, name, holds).card(len(cards))
+            steps = tuple(step for step in card.steps if hand.has(plan, step.sheet - 1))
+            if steps:
+                own = replace(card, steps=steps)
+                yield _Setting(room, plan, own, hand, (holds, gone)).card(len(cards))
 
 
 class _Setting:
     """Tells one setting."""
 
     def __init__(
-        self, room: Room, plan: StockPlan, card: SawCard, name: str, holds: HoldMarks
-    ) -> None:
-        self.room, self.plan, self.given, self.name, self.holds = room, plan, card, name, holds
+        self, room: Room, plan: StockPlan, card: SawCard, hand: HandPlan,
+        about: tuple[HoldMarks, Container[str]],
+    ) -> None:  # fmt: skip
+        self.room, self.plan, self.given = room, plan, card
+        self.holds, self.gone = about
+        self.name, self.anew = hand.name, ", planned anew" if hand.rest else ""
         self.unit: Unit = room.spec.unit
         self.noun = plan.kind.removesuffix("s")
 
@@ -89,7 +102,7 @@ class _Setting:
         return ShopCard(
             id=f"saw.{self.name}.{plan.path}.{given.number}",
             station="saw",
-            over=f"{title}: setting {given.number} of {of}",
+            over=f"{title}{self.anew}: setting {given.number} of {of}",
             title=f"{counted(len(given.steps), 'cut')} {self._sources()}",
             lead=_LEADS[method],
             big=digits,
@@ -114,7 +127,8 @@ class _Setting:
 
     def _parts(self) -> Iterator[str]:
         for step in self.given.steps:
-            yield from (piece.id for piece, _ in _given_parts(step))
+            own = (piece.id for piece, _ in _given_parts(step))
+            yield from (path for path in own if path not in self.gone)
 
     def _sources(self) -> str:
         """'from sheets 1, 2 and 3', 'from rips 1.3, 1.4'."""
@@ -172,6 +186,10 @@ class _Setting:
         size = sizes(given.length, given.width, unit=self.unit)
         if given.piece is not None:
             called = f"{given.piece.mark} {given.piece.title}".strip()
+            if given.piece.id in self.gone:
+                return line_of(
+                    "gave ", Strong(called), ", spoiled: it is made again, planned anew"
+                )
             return line_of("gives ", Strong(called), ", ", size)
         if given.use == "offcut":
             return line_of("keep ", given.name, ", ", size)
@@ -183,6 +201,8 @@ class _Setting:
         """The cut by the parts that it gives; one that gives none by a note."""
         given = tuple(_given_parts(step))
         for piece, each in given:
+            if piece.id in self.gone:
+                continue
             size = size_text(line_of(sizes(each.length, each.width, unit=self.unit)))
             yield ShopTick(
                 key=f"cut:{piece.id}", kind="cut", words=(piece.id,),

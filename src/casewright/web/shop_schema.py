@@ -4,18 +4,24 @@ from __future__ import annotations
 
 from typing import Literal
 
-from casewright.web.schema import Answer
+from pydantic import BaseModel, ConfigDict
+
+from casewright.web.schema import Answer, Short
 
 __all__ = [
     "Bit",
     "Line",
+    "ShopAnew",
+    "ShopAsked",
     "ShopBook",
     "ShopCard",
     "ShopEntry",
     "ShopFigure",
+    "ShopGone",
     "ShopNow",
     "ShopPart",
     "ShopReading",
+    "ShopRest",
     "ShopRow",
     "ShopStation",
     "ShopTick",
@@ -144,11 +150,51 @@ class ShopPart(Answer):
     tick: ShopTick
 
 
+class ShopGone(Answer):
+    """A piece that was spoiled and is to be made again."""
+
+    path: str
+    mark: str
+    title: str
+
+
+class ShopAnew(Answer):
+    """What changed when the rest of the cuts was planned anew; `plan` names what was planned."""
+
+    plan: str
+    at: str
+    gone: tuple[ShopGone, ...]
+    says: tuple[str, ...]
+
+
+class ShopRest(Answer):
+    """What would be planned anew, were it asked for.
+
+    `plan` names the plans in hand. `gone` has lost its place on them; `stays` are the sheets that
+    are begun, as far as ticks say, `anew` those that are planned anew.
+    """
+
+    plan: str
+    state: Literal["", "pending", "failed"]
+    gone: tuple[ShopGone, ...]
+    stays: tuple[str, ...]
+    anew: tuple[str, ...]
+
+
+class ShopAsked(BaseModel):
+    """The rest is to be planned anew; `plan` names what the person saw in hand."""
+
+    model_config = ConfigDict(extra="forbid")
+
+    plan: Short
+
+
 class ShopBook(Answer):
     """All that is done in the shop, station by station.
 
     `stamp` changes with its content. `home` is of the job file's place: entries meant for one job
-    are never sent into another. `plan` is the plan of cuts in hand.
+    are never sent into another. `plan` names the plans of cuts in hand, `anew` is what changed
+    when the rest was last planned anew, `says` what is to be known of how they are kept.
     """
 
     job: str
@@ -158,6 +204,8 @@ class ShopBook(Answer):
     stamp: str
     plan: str
     planned: Literal["there", "pending", "none"]
+    anew: ShopAnew | None = None
+    says: str = ""
     stations: tuple[ShopStation, ...]
     cards: tuple[ShopCard, ...]
     parts: tuple[ShopPart, ...]

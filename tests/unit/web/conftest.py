@@ -32,7 +32,7 @@ def job(tmp_path: Path) -> Path:
     return path
 
 
-class _PlansNothing:
+class PlansNothing:
     """In place of what plans the cuts in a process of its own: nobody here asks for them."""
 
     def __init__(self, found: object) -> None:
@@ -48,7 +48,7 @@ class _PlansNothing:
 @pytest.fixture
 def desk(job: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[TestClient]:
     """A browser on the machine that serves; cuts are not planned."""
-    monkeypatch.setattr("casewright.web.live_job.Planner", _PlansNothing)
+    monkeypatch.setattr("casewright.web.live_job.Planner", PlansNothing)
     app = application(job, PAGE, ("http://192.168.7.2:8417/",), ("192.168.7.2",))
     headers = {MARK: "1"}
     with TestClient(app, "http://127.0.0.1:8417", client=HERE, headers=headers) as client:

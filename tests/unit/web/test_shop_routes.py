@@ -52,14 +52,18 @@ class PlansOnce:
 def shared(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[TestClient, Path]]:
     """One job for all tests here, its thickness read, its cuts planned."""
     path = tmp_path_factory.mktemp("shop") / "kitchen.toml"
-    text = starter_text(path.name, "in")
+    path.write_text(read_job(path.name), "utf-8")
+    with started(path) as client:
+        yield client, path
+
+
+def read_job(name: str) -> str:
+    """The short job file, its thicknesses read."""
     stock = "".join(
         f'\n[stock.{key}]\nmeasured = "{size}"\n'
         for key, size in (("plywood", "0.72"), ("thin_plywood", "0.2"), ("fibreboard", "0.75"))
     )
-    path.write_text(f"{text}{stock}", "utf-8")
-    with started(path) as client:
-        yield client, path
+    return f"{starter_text(name, 'in')}{stock}"
 
 
 @contextmanager

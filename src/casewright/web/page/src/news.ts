@@ -1,6 +1,6 @@
 /** News from the server: one stream a tab. */
 import type { Steps } from "./api";
-import { isStale, mustJoin, packets, reachable, records, refresh, steps } from "./state";
+import { isStale, mustJoin, packets, plans, reachable, records, refresh, steps } from "./state";
 
 let build = document.querySelector<HTMLMetaElement>('meta[name="build"]')?.content ?? "";
 
@@ -39,16 +39,20 @@ export function listen(): void {
   own.addEventListener("record", () => {
     records.value += 1;
   });
-  for (const any of ["open", "steps", "record", "packet", "missed", "beat"]) {
+  for (const any of ["open", "steps", "record", "plan", "packet", "missed", "beat"]) {
     own.addEventListener(any, () => {
       heard = Date.now();
     });
   }
+  own.addEventListener("plan", () => {
+    plans.value += 1;
+  });
   own.addEventListener("packet", () => {
     packets.value += 1;
   });
   own.addEventListener("missed", () => {
     records.value += 1;
+    plans.value += 1;
     void refresh();
   });
   own.addEventListener("open", () => {

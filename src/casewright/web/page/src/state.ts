@@ -7,6 +7,8 @@ export const steps = signal<Steps>({ version: 0, drawn: 0, checked: 0, counted: 
 export const reachable = signal(true);
 /** Counts news of the record. */
 export const records = signal(0);
+/** Counts news of plans of cuts that are made anew. */
+export const plans = signal(0);
 /** Whether the server has a newer page than this one. */
 export const isStale = signal(false);
 /** Counts news of the packet. */

@@ -1,5 +1,6 @@
 import { useSignal } from "@preact/signals";
 import { go } from "../route";
+import { AnewBox, AnewTold } from "./Anew";
 import { book, cards, looked } from "./book";
 import { keep, kept } from "./keeping";
 import { device } from "./outbox";
@@ -28,11 +29,14 @@ export function Home() {
         </a>
       )}
       {found.planned === "pending" && <p class="soft">The cuts are being planned; the saw follows.</p>}
+      {found.says !== "" && <p class="soft">{found.says}</p>}
+      <AnewTold />
       <nav aria-label="stations">
         {found.stations.map((station) => (
           <StationLink key={station.key} station={station} />
         ))}
       </nav>
+      <AnewBox />
       <Find />
       <Settings />
     </article>

@@ -1,5 +1,7 @@
 import { useSignal } from "@preact/signals";
 import { ask } from "../api";
+import { rest } from "./anew";
+import { AnewBox, AnewTold } from "./Anew";
 import { Ask } from "./Ask";
 import { book, cards } from "./book";
 import { withdraw, write } from "./outbox";
@@ -58,8 +60,9 @@ function PartView({ part }: { part: Part }) {
       </p>
       <p>
         So far: <strong>{isSpoiled(part.path) ? "spoiled, make it again" : stateOf(part.path)}</strong>
-        {isSpoiled(part.path) && ". It comes to the saw with the next plan, when all else on the sheets in hand is cut."}
       </p>
+      {isSpoiled(part.path) && <AnewTold />}
+      {isSpoiled(part.path) && rest.value?.gone.some((each) => each.path === part.path) === true && <AnewBox />}
       <Pictures figures={part.figures} />
       <TickBox tick={part.tick} />
       {next.map((card) => (
@@ -85,7 +88,7 @@ function PartView({ part }: { part: Part }) {
             spoils.value = false;
           }}
         >
-          <p>It is planned again; what was marked on it counts no more.</p>
+          <p>It is to be made again; what was marked on it counts no more.</p>
         </Ask>
       )}
       <Spent about={part.path} called={`${part.mark} ${part.title}`} />

@@ -2,6 +2,8 @@ import { effect } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { go, place, steps as placeSteps } from "../route";
 import { isStale, reachable, records, steps } from "../state";
+import { follow } from "./anew";
+import { AnewBox, AnewTold } from "./Anew";
 import { book, cards, look, lookAhead, open, read } from "./book";
 import { Home } from "./Home";
 import { heldCard, InSight } from "./InSight";
@@ -31,6 +33,7 @@ function begin(): void {
       void [steps.value.drawn, steps.value.planned];
       void read();
     });
+    follow();
     effect(() => {
       if (!reachable.value) return;
       void flush();
@@ -72,7 +75,14 @@ function content(station: string | undefined, name: string | undefined) {
   if (name === "list") return <List ids={found.cards} station={found.key} title={found.title} />;
   const id = shown(found.cards, found.key, name);
   const card = cards.value.get(id);
-  if (held !== undefined && !found.cards.includes(held.id)) return <InSight card={held} goesOn={id} />;
+  if (held !== undefined && !found.cards.includes(held.id)) {
+    return (
+      <>
+        {found.key === "saw" && <AnewTold />}
+        <InSight card={held} goesOn={id} />
+      </>
+    );
+  }
   if (card === undefined) return <Home />;
   return (
     <>
@@ -81,7 +91,9 @@ function content(station: string | undefined, name: string | undefined) {
           <strong>Look.</strong> The card that was here is gone: the plan is another by now. This is where the work goes on.
         </p>
       )}
+      {found.key === "saw" && <AnewTold />}
       <InSight card={card} />
+      {found.key === "saw" && <AnewBox />}
     </>
   );
 }

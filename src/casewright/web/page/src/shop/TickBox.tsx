@@ -1,5 +1,6 @@
 import { useSignal } from "@preact/signals";
 import { Ask } from "./Ask";
+import { parts } from "./book";
 import { takeBack, write } from "./outbox";
 import { isSpoiled, tickState } from "./ticking";
 import type { Tick } from "./types";
@@ -17,6 +18,7 @@ export function tickOff(tick: Tick): void {
 export function TickBox({ tick }: { tick: Tick }) {
   const asks = useSignal<"" | "back" | "other">("");
   const state = tickState(tick);
+  const piece = tick.kind === "cut" ? parts.value.get(tick.parts[0] ?? "") : undefined;
   const wasSpoiled = state === "open" && tick.parts.some(isSpoiled);
 
   function touch() {
@@ -43,7 +45,13 @@ export function TickBox({ tick }: { tick: Tick }) {
           no="Leave it"
           onNo={() => (asks.value = "")}
           onYes={() => (asks.value = takeBack(tick.key, plain(tick.label)) ? "" : "other")}
-        />
+        >
+          {piece !== undefined && (
+            <a class="button" href={`/shop/part/${encodeURIComponent(piece.mark)}`} onClick={() => (asks.value = "")}>
+              It was cut, and is no good: open {piece.mark}
+            </a>
+          )}
+        </Ask>
       )}
       {asks.value === "other" && (
         <Ask title="Another device wrote it" yes="Good" no="Close" onNo={() => (asks.value = "")} onYes={() => (asks.value = "")}>
