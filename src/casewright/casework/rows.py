@@ -20,6 +20,7 @@ __all__ = [
     "cut_front_rail",
     "cut_row_boards",
     "edge_reveals",
+    "front_rail_height",
     "part_into_rows",
     "row_boards",
     "row_heights",
@@ -292,8 +293,13 @@ def cut_front_rail(maker: Maker, box: Box, below: Dim) -> None:
         return
     cut_horizontal(
         maker, box, "front_rail", "rail", "front rail on edge", underside=None, below=below,
-        width=least(maker.style("sink_rail"), _most_rail(maker, box, below)), edges=(),
+        width=front_rail_height(maker, box, below), edges=(),
     )  # fmt: skip
+
+
+def front_rail_height(maker: Maker, box: Box, below: Dim) -> Dim:
+    """Height of a rail on edge [mm]: as the style has it, no more than its false front hides."""
+    return least(maker.style("sink_rail"), _most_rail(maker, box, below))
 
 
 def _most_rail(maker: Maker, box: Box, below: Dim) -> Dim:

@@ -10,32 +10,11 @@ from casewright.casework.hood_spec import HoodSpec
 from casewright.dims import Given
 
 __all__ = [
-    "TOE_KINDS",
-    "ApplianceOpening",
-    "BackKind",
-    "CaseKind",
-    "CaseSpec",
-    "DoorKind",
-    "DrawerJoint",
-    "DrawerSpec",
-    "EdgeKind",
-    "EndKind",
-    "FaceFixing",
-    "FaceJoint",
-    "FaceKind",
-    "FrontSpec",
-    "Hand",
-    "JointKind",
-    "LidKind",
-    "OverlayKind",
-    "PanelSheet",
-    "PocketKind",
-    "RowKind",
-    "RowSpec",
-    "SlideKind",
-    "ToeKind",
-    "front_spec",
-]
+    "TOE_KINDS", "ApplianceOpening", "BackKind", "CaseKind", "CaseSpec", "DoorKind", "DrawerJoint",
+    "DrawerSpec", "EdgeKind", "EndKind", "FaceFixing", "FaceJoint", "FaceKind", "FrontSpec",
+    "Hand", "JointKind", "LidKind", "OverlayKind", "PanelSheet", "PocketKind", "RowKind",
+    "RowSpec", "SlideKind", "ToeKind", "front_spec",
+]  # fmt: skip
 
 CaseKind = Literal[
     "wall", "base", "tall", "bookcase", "surround", "hood", "plinth", "panel", "island"
@@ -268,8 +247,9 @@ class CaseSpec:
         Width and height of an opening through its toe board [mm]; None: none.
     seated
         Whether the height of its box follows from that of the seat: cushion and lid come off.
-    sink
-        Whether a bowl hangs in it: no top, its back open.
+    sink, bowl
+        Whether a bowl hangs in it: no top, its back open; how large that is below the counter,
+        across and from front to back [mm], None: not known.
     box_stock, back_stock, strip_stock, band_stock
         Keys of stock for the box, the thin back, strips and the edge band.
     overrides
@@ -339,6 +319,7 @@ class CaseSpec:
     register: tuple[Given, Given] | None = None
     panel: PanelSheet | None = None
     hood: HoodSpec | None = None
+    bowl: tuple[Given, Given] | None = None
 
     @property
     def is_hung(self) -> bool:

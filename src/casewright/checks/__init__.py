@@ -5,6 +5,7 @@ from __future__ import annotations
 from casewright.checks import (
     accessible_reach,
     band_width,
+    bowl_room,
     cable_may_lie,
     case_weight,
     ceiling_wave,
@@ -115,6 +116,7 @@ RULES: tuple[Rule, ...] = (
     inside_corner.RULE,
     corner_depth.RULE,
     opens_beside.RULE,
+    bowl_room.RULE,
     opens_into_aisle.RULE,
     pane_size.RULE,
     safety_glass.RULE,

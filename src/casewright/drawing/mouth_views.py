@@ -22,14 +22,16 @@ from casewright.drawing.shapes import Element, Point, Polyline, rectangle
 __all__ = ["above_outline", "mouth_scene", "open_mouth_scene", "plan_of_corner"]
 
 _ROOT = Fraction(99, 70)  # about the square root of 2
-_UNDER = ("rail",)
 _ORDER = ("bottom", "back", "nailer", "corner post", "side", "hinge strip")
 
 
 def plan_of_corner(case: Case, unit: Unit) -> Scene:
-    """Cut level over the bottom, the walls above and beside it, the door below at its slant."""
+    """Cut level over the bottom, the walls above and beside it, the door below at its slant.
+
+    Where a bowl hangs, nothing is cut: it is open from above.
+    """
     mouth = _mouth(case)
-    parts = [part for part in case.parts if _in_plan(part)]
+    parts = [part for part in case.parts if _in_plan(part, cut=not case.spec.sink)]
     parts.sort(key=lambda part: _ORDER.index(part.role) if part.role in _ORDER else len(_ORDER))
     elements: list[Element] = [_seen(case, mouth, part) for part in parts]
     elements.extend(_plan_dimensions(case, mouth, unit))
@@ -52,18 +54,18 @@ def _mouth(case: Case) -> CaseMouth:
     return case.mouth
 
 
-def _in_plan(part: Part) -> bool:
+def _in_plan(part: Part, *, cut: bool) -> bool:
     """What is met or seen by a cut over the bottom; shelves, the top and a plinth are not."""
     return (
         part.role not in ("shelf", "top")
         and part.group != "plinth"
-        and not part.path.rpartition(".")[2].startswith("nailer_top")
+        and not (cut and part.path.rpartition(".")[2].startswith("nailer_top"))
     )
 
 
 def _seen(case: Case, mouth: CaseMouth, part: Part) -> Polyline:
     tag = Tag(path=part.path, title=part.title, target=part.path)
-    pen: Pen = HIDDEN if part.role in _UNDER and not part.front else VISIBLE
+    pen: Pen = HIDDEN if part.path.endswith(".toe_board") else VISIBLE
     fill = Ink.TINT if part.role == "bottom" else None if pen is HIDDEN else Ink.PAPER
     if part.turned:
         places = tuple(seen_from_above(mouth, case.width.value, part))

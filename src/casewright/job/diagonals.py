@@ -17,16 +17,12 @@ from casewright.job.tables import CaseTable
 __all__ = ["as_diagonal", "check_diagonal", "check_diagonal_sizes"]
 
 _NOT_IN_ONE = (
-    "rows", "drawers", "top_drawer", "roll_outs", "sink", "lid", "blind", "divider",
+    "drawers", "top_drawer", "roll_outs", "lid", "blind", "divider",
     "fixed_shelves", "mullion", "skirt", "crown", "nosing", "finished", "scribe",
 )  # fmt: skip
 _ROOM = Fraction(230)
 """Least width of the door that is of use, and a driver between strips and post [mm]."""
 
-_INSTEAD = {
-    "sink": "take it out, or make a straight base beside it the sink base: a bowl across the "
-    "corner would cut through the top that ties sides, strips and post to one another",
-}
 _LEAF = Fraction(180)
 """Least width of each of two leaves: cup, frame and pull beside one another [mm]."""
 
@@ -60,8 +56,9 @@ def check_diagonal(key: str, case: CaseTable, content: Content, reporter: Report
     for name in _NOT_IN_ONE:
         if getattr(case, name):
             what = f"a diagonal corner has no {name.replace('_', ' ')}"
-            want = _INSTEAD.get(name, "take it out: it has a door or a pair, and shelves")
+            want = "take it out: it has a door or a pair, and shelves or a bowl"
             reporter.tell((*base, name), what, want)
+    _bowl(base, case, reporter)
     if case.width is None:
         what = "a diagonal corner has a width of its own: its leg along either wall"
         reporter.tell((*base, "diagonal"), what, "write width = ...")
@@ -73,13 +70,28 @@ def check_diagonal(key: str, case: CaseTable, content: Content, reporter: Report
     _places(key, case, content, reporter)
 
 
+def _bowl(base: KeyPath, case: CaseTable, reporter: Reporter) -> None:
+    """Under a bowl its face has a false front over the doors, else its doors alone."""
+    kinds = [row.kind for row in case.rows or ()]
+    if kinds and (not case.sink or kinds != ["false front", "doors"]):
+        what = "the face of a diagonal corner has no rows but those of a sink base"
+        want = 'take rows out, or write sink = true and rows = ["false front", "doors"]'
+        reporter.tell((*base, "rows"), what, want)
+    if case.sink and case.rails:
+        what = "between the strips of a diagonal corner no rail parts false front and doors"
+        reporter.tell((*base, "rails"), what, "take it out")
+    if case.sink and case.shelves:
+        what = "a shelf across a corner would lie on the post, before which the pipes come up"
+        reporter.tell((*base, "shelves"), what, "take it out")
+
+
 def _boxes(base: KeyPath, case: CaseTable, content: Content, reporter: Reporter) -> None:
     """What all boxes may have, and this one cannot."""
     boxes = content.boxes
     if has_face_frame(case, content) or (case.face or boxes.face) == "strips":
         what = "a diagonal corner is frameless: its door hangs on strips in its mouth"
         reporter.tell((*base, "diagonal"), what, 'write face = "frameless" for this case')
-    if (case.back or boxes.back or "rabbeted") != "rabbeted":
+    if not case.sink and (case.back or boxes.back or "rabbeted") != "rabbeted":
         where: KeyPath = (*base, "back") if case.back else (*base, "diagonal")
         what = "the two backs of a diagonal corner lie in rabbets of its return sides"
         reporter.tell(where, what, 'write back = "rabbeted" for this case')

@@ -26,7 +26,7 @@ from casewright.job.origins import Origins
 from casewright.job.panels import panel_sheet, second_panel
 from casewright.job.positions import KeyPath
 from casewright.job.registers import as_before_register
-from casewright.job.rows import appliance_opening, drawer_of, rows_of
+from casewright.job.rows import appliance_opening, bowl_of, drawer_of, rows_of
 from casewright.job.seats import as_seat
 from casewright.job.supplies import title_of
 from casewright.job.tables import (
@@ -175,7 +175,7 @@ def _with_rows(
     spec = replace(spec, rows=rows)
     return replace(
         spec, row_rails=bool(table.rails) or rows_overlay(spec) == "inset",
-        sink=bool(table.sink), roll_outs=rolls,
+        sink=bool(table.sink), roll_outs=rolls, bowl=bowl_of(spec.key, table, origins),
         drawer=drawer_of(table, content) if "drawer" in kinds or rolls else None,
         back="open" if table.sink else spec.back, shelves=0 if bare else spec.shelves,
     )  # fmt: skip

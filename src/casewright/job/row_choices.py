@@ -104,6 +104,8 @@ def _roll_outs(base: KeyPath, case: CaseTable, kinds: Sequence[str], reporter: R
 def _sink(base: KeyPath, case: CaseTable, kinds: Sequence[str], reporter: Reporter) -> None:
     """A bowl hangs where drawers would run; its case has no back and no divider."""
     if not case.sink:
+        if case.bowl is not None:
+            reporter.tell((*base, "bowl"), "no bowl hangs in this case", "write sink = true")
         return
     if kinds and kinds[0] != "false front":
         what = "the topmost row of a sink base hides the bowl"

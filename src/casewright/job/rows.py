@@ -21,7 +21,7 @@ from casewright.job.positions import KeyPath
 from casewright.job.supplies import title_of
 from casewright.job.tables import CaseTable, DrawersTable
 
-__all__ = ["appliance_opening", "drawer_of", "rows_of", "written_rows"]
+__all__ = ["appliance_opening", "bowl_of", "drawer_of", "rows_of", "written_rows"]
 
 _Written = tuple[RowKind, Fraction | None, KeyPath]
 
@@ -123,6 +123,15 @@ def _panels(
         return plain, plain
     thin = front.slab if front.construction == "applied frame" else "thin_fibreboard"
     return replace(plain, construction=construction, slab=thin), plain
+
+
+def bowl_of(key: str, table: CaseTable, origins: Origins) -> tuple[Given, Given] | None:
+    """How large the bowl of a sink base is: across, and from front to back."""
+    if table.bowl is None:
+        return None
+    wide, deep = (origins.given(size, ("case", key, "bowl", n))
+                  for n, size in enumerate(table.bowl))  # fmt: skip
+    return wide, deep
 
 
 def drawer_of(table: CaseTable, content: Content) -> DrawerSpec:

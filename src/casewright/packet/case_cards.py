@@ -206,7 +206,10 @@ def _views(room: Room, case: Case) -> list[View]:
         return [View(closed_scene(case, unit), "Front, in its opening")]
     if case.mouth is not None:
         return [
-            View(plan_of_corner(case, unit), "From above, cut over the bottom"),
+            View(
+                plan_of_corner(case, unit),
+                "From above" if case.spec.sink else "From above, cut over the bottom",
+            ),
             View(mouth_scene(case, unit), "The mouth, square to the door"),
             View(open_mouth_scene(case, unit), "Doors off" if case.fronts[1:] else "Door off"),
         ]
@@ -299,6 +302,12 @@ def _joints(case: Case) -> str:
     return case.spec.joint if case.mouth is None else "screws through the sides"
 
 
+_BOWL = (
+    " Corner blocks and a rail on edge tie it in place of a top and of backs; try the bowl between"
+    " them before the counter goes on."
+)
+
+
 def _corner_words(room: Room, case: Case) -> list[Inline]:
     """What its neighbours must be, and why its door is as wide as it is."""
     unit, nodes = room.spec.unit, room.chain.nodes
@@ -319,6 +328,7 @@ def _corner_words(room: Room, case: Case) -> list[Inline]:
         " deep, as its return sides are; its face is ",
         Strong(measure_of(nodes[f"{case.key}.mouth.face"], unit)),
         why,
+        _BOWL if case.spec.sink else "",
     ]
 
 

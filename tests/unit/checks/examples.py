@@ -158,6 +158,20 @@ def drawers_on(pounds: int | None, width: str = "24") -> Room:
     return build(replace(room.spec, hardware=replace(sheets, slide=slide)))
 
 
+def bowl_in(wide: str) -> Room:
+    """A sink base 36 in wide, a bowl so wide and 18 in deep in it."""
+    asked = drawer_base(
+        "in",
+        "false front 7",
+        "doors",
+        width="36",
+        sink=True,
+        back="open",
+        bowl=(given(wide), given("18")),
+    )
+    return room_of(**asked)
+
+
 def _of_fibreboard() -> dict[str, Stock]:
     goods = stock(ply="3/4")
     sheet = goods["ply18"]
@@ -231,6 +245,7 @@ PASSES: dict[str, Make] = {
     "corner depth": lambda: corner_case("12"),
     "diagonal door": lambda: pulled("2 1/2"),
     "opens beside": lambda: drawers_beside("39"),
+    "bowl room": lambda: bowl_in("30"),
     "larger than stock": lambda: room_of(**BOOKCASE),
     "larger than tools": lambda: sawn(),
     "dado stack": lambda: room_of(front=PANEL),
@@ -305,6 +320,7 @@ FAILS: dict[str, Make] = {
     "corner depth": lambda: corner_case("14"),
     "diagonal door": lambda: pulled("3/4"),
     "opens beside": lambda: drawers_beside("36 1/2"),
+    "bowl room": lambda: bowl_in("36"),
     "dado stack": lambda: with_tools(room_of(front=PANEL), "dado stack"),
     "larger than tools": lambda: sawn(guide="50", width="41"),
     "over cooking": cooking,

@@ -30,12 +30,16 @@ def assemble_corner(maker: Maker, corner: Corner) -> None:
             _nailer(maker, level, hand)
     _shelves(maker)
     _strips(maker)
-    join_part(
-        maker, maker.path("top"), "-y",
-        f"{_GLUE}; lower the top between the sides, its slant over that of the bottom; screws "
-        "through the sides, then two each down into post and strips.",
-        "clamp_screws",
-    )  # fmt: skip
+    if corner.top is None:
+        _ties(maker, corner)
+        _square(maker)
+    else:
+        join_part(
+            maker, maker.path("top"), "-y",
+            f"{_GLUE}; lower the top between the sides, its slant over that of the bottom; screws "
+            "through the sides, then two each down into post and strips.",
+            "clamp_screws",
+        )  # fmt: skip
     if maker.path("toe_board") in maker.parts:
         join_part(
             maker, maker.path("toe_board"), "-z",
@@ -43,7 +47,12 @@ def assemble_corner(maker: Maker, corner: Corner) -> None:
             "through the bottom.",
             "clamp_screws",
         )  # fmt: skip
-    _square(maker)
+    if corner.top is not None:
+        _square(maker)
+        _backs(maker, corner)
+
+
+def _backs(maker: Maker, corner: Corner) -> None:
     for hand in (corner.far_hand, corner.own_hand):
         enters = "+z" if hand == corner.own_hand else ("+x" if corner.left else "-x")
         join_part(
@@ -72,10 +81,29 @@ def _side(maker: Maker, corner: Corner, hand: str) -> None:
     own = hand == corner.own_hand
     enters = ("-x" if corner.left else "+x") if own else "-z"
     words = (
-        f"{_GLUE}; bring the {hand} return side to the edge of the bottom, the wall of its "
-        "rabbet flush with the bottom's rear edge; clamp, and drive the screws through the side."
+        f"{_GLUE}; bring the {hand} return side to the edge of the bottom, "
+        f"{'its rear edge' if maker.spec.sink else 'the wall of its rabbet'} flush with the "
+        "bottom's rear edge; clamp, and drive the screws through the side."
     )
     join_part(maker, path, enters, words, "clamp_screws")
+
+
+def _ties(maker: Maker, corner: Corner) -> None:
+    """Rail and corner blocks, in place of a top."""
+    join_part(
+        maker, maker.path("front_rail"), "-y",
+        f"{_GLUE}; lower the front rail on edge between the strips, flush with their front edges "
+        "and with the upper ends of the sides; clamp, and drive its pocket screws from behind.",
+        "clamp_screws",
+    )  # fmt: skip
+    for hand in (corner.own_hand, corner.far_hand):
+        join_part(
+            maker, maker.path(f"block_{hand}"), "-y",
+            f"{_GLUE}; lay the {hand} corner block on its strip, its slant against the rail, its "
+            "end tight to the return side and flush with that above; screws through the side, "
+            "then two down into the strip.",
+            "clamp_screws",
+        )  # fmt: skip
 
 
 def _nailer(maker: Maker, level: str, hand: str) -> None:
@@ -85,11 +113,17 @@ def _nailer(maker: Maker, level: str, hand: str) -> None:
     join_part(
         maker, path, "-y",
         f"{_GLUE}; set the {maker.parts[path].title} between post and side, flush with their "
-        f"rear edges, tight {'to the bottom' if level == 'bottom' else 'under a scrap as thick'}"
-        f"{'' if level == 'bottom' else ' as the top, flush with the upper ends'}; clamp, and "
-        "drive its pocket screws from behind.",
+        f"rear edges, {_where(maker, level)}; clamp, and drive its pocket screws from behind.",
         "clamp_screws",
     )  # fmt: skip
+
+
+def _where(maker: Maker, level: str) -> str:
+    if level == "bottom":
+        return "tight to the bottom"
+    if maker.spec.sink:
+        return "flush with the upper ends"
+    return "tight under a scrap as thick as the top, flush with the upper ends"
 
 
 def _shelves(maker: Maker) -> None:

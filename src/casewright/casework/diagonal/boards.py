@@ -6,8 +6,15 @@ from fractions import Fraction
 
 from casewright.casework.box import front_edges, underside_shows
 from casewright.casework.brads import fastener_row
+from casewright.casework.diagonal.bowl import (
+    block_front,
+    cut_blocks,
+    join_blocks,
+    place_blocks,
+)
 from casewright.casework.diagonal.clips import clip
 from casewright.casework.diagonal.corner import Corner, Rabbet
+from casewright.casework.diagonal.screws import case_screw
 from casewright.casework.features import Cut, Plane
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
@@ -16,7 +23,7 @@ from casewright.casework.specs import Hand
 from casewright.casework.toes import notch_sides
 from casewright.dims import Cause, Dim, Way
 
-__all__ = ["case_screw", "cut_corner", "join_boards", "place_boards"]
+__all__ = ["cut_corner", "join_boards", "place_boards"]
 
 _SHIFT = (Fraction(3, 10), Fraction(6, 10))
 """Shift of a joint as it is screwed together [mm]: deviation and limit (common practice)."""
@@ -38,31 +45,35 @@ def cut_corner(maker: Maker, leg: Dim, height: Dim, deep: Dim, deck: Dim) -> Cor
         wished for [mm].
     """
     spec, hand = maker.spec, maker.spec.diagonal or "left"
-    board, thin = maker.house.thickness(spec.box_stock), maker.house.thickness(spec.back_stock)
+    board = maker.house.thickness(spec.box_stock)
+    thin = maker.zero if spec.sink else maker.house.thickness(spec.back_stock)
     on_plinth = spec.toe == "plinth" and bool(deck.path)
     tall = height - board if spec.under else height - deck if on_plinth else height
     left, right = (_side(maker, word, tall, deep) for word in ("left", "right"))
     own, far = (right, left) if hand == "left" else (left, right)
     inner = maker.outline(
         "top" if spec.under else "bottom", spec.box_stock,
-        leg - own.thickness - thin, leg - far.thickness - thin,
+        *(leg - side.thickness if thin is maker.zero else leg - side.thickness - thin
+          for side in (own, far)),
         setting=f"{spec.key} boards", way=Way.NEAREST, length_way=Way.NEAREST,
     )  # fmt: skip
-    rabbets = [_rabbet(maker, side, thin) for side in (own, far)]
+    rabbets = [_no_rabbet(maker) if spec.sink else _rabbet(maker, side, thin)
+               for side in (own, far)]  # fmt: skip
     across = _clear(maker, "clear_width", inner.length)
     along = _clear(maker, "clear_depth", inner.width)
-    width = maker.place.follows("width", rabbets[1].width + across + own.thickness)
-    depth = maker.place.follows("depth", rabbets[0].width + along + far.thickness)
-    other = _other(maker, inner, own, far)
-    bottom, top = (other, inner) if spec.under else (inner, other)
+    width = maker.place.follows("width", _from(rabbets[1].width, across) + own.thickness)
+    depth = maker.place.follows("depth", _from(rabbets[0].width, along) + far.thickness)
+    other = None if spec.sink else _other(maker, inner, own, far)
+    bottom, top = (other, inner) if other is not None and spec.under else (inner, other)
+    blocks: tuple[Outline, ...] = cut_blocks(maker, own, far) if spec.sink else ()
     foot = deck if on_plinth else maker.zero
     if spec.under:
         foot = maker.place.let("foot", deck + bottom.thickness)
     head = maker.place.follows("height", foot + left.length if foot.path else left.length)
-    ceiling = maker.place.let("ceiling", head - top.thickness)
+    ceiling = maker.place.let("ceiling", head - (top or blocks[0]).thickness)
     corner = Corner(
         hand, own, far, rabbets[0], rabbets[1], width, depth, across, along,
-        foot, deck, ceiling, head, bottom, top,
+        foot, deck, ceiling, head, bottom, top, blocks,
     )  # fmt: skip
     _clip_boards(maker, corner)
     notch_sides(maker, (left, right), deck)
@@ -81,6 +92,11 @@ def _clear(maker: Maker, name: str, size: Dim) -> Dim:
     return place.follows(name, size, (Cause(f"{place.path}.{name}", *_SHIFT),))
 
 
+def _from(low: Dim, by: Dim) -> Dim:
+    """So far from a plane; one that is the wall itself is left out of the formula [mm]."""
+    return low + by if low.path else by
+
+
 def _other(maker: Maker, inner: Outline, own: Outline, far: Outline) -> Outline:
     """The second board: as the first, or so much larger that the sides stand on it."""
     spec = maker.spec
@@ -93,6 +109,11 @@ def _other(maker: Maker, inner: Outline, own: Outline, far: Outline) -> Outline:
         "top", spec.box_stock, inner.length, inner.width, setting=f"{spec.key} boards",
         way=Way.NEAREST, length_way=Way.NEAREST,
     )  # fmt: skip
+
+
+def _no_rabbet(maker: Maker) -> Rabbet:
+    """Where the back is open, everything reaches to the walls."""
+    return Rabbet("", maker.zero, maker.zero)
 
 
 def _rabbet(maker: Maker, side: Outline, thin: Dim) -> Rabbet:
@@ -119,9 +140,13 @@ def _clip_boards(maker: Maker, corner: Corner) -> None:
     leg, own = corner.own_leg, corner.own.thickness
     inner = leg - own - corner.far.thickness
     for board, flipped in ((corner.bottom, False), (corner.top, True)):
+        if board is None:
+            continue
         exact = leg if maker.spec.under and not flipped else inner
         end: Plane = "l1" if corner.left != flipped else "l0"
         clip(maker, board, end, exact)
+    for side, block in zip((corner.own, corner.far), corner.blocks, strict=False):
+        clip(maker, block, "l1", block_front(maker, side, block), small=True)
 
 
 def place_boards(maker: Maker, corner: Corner) -> None:
@@ -135,6 +160,9 @@ def place_boards(maker: Maker, corner: Corner) -> None:
         corner.bottom, role="bottom", title="bottom", lies="+x -z +y", at=(x, corner.deck, front),
         ends=_FLAT, shows=under, group="horizontals",
     )  # fmt: skip
+    if corner.top is None:
+        place_blocks(maker, corner)
+        return
     x = corner.low(corner.far_rabbet.width, corner.top.length) + corner.top.length
     front = corner.own_rabbet.width + corner.top.width
     maker.add(
@@ -161,14 +189,12 @@ def _place_sides(maker: Maker, corner: Corner) -> None:
         )  # fmt: skip
 
 
-def case_screw(maker: Maker, passed: Dim) -> Dim:
-    """Length of the screws through a board into the edge or the end of another [mm]."""
-    return maker.house.screw_for("drawer_screw", passed, 2 * passed)
-
-
 def join_boards(maker: Maker, corner: Corner) -> None:
     """Screws through the return sides into the boards between them, or up from below."""
+    join_blocks(maker, corner)
     for board, flipped in ((corner.bottom, False), (corner.top, True)):
+        if board is None:
+            continue
         for side, hand in ((corner.own, corner.own_hand), (corner.far, corner.far_hand)):
             if maker.spec.under and not flipped:
                 _stand_on(maker, corner, side, hand)

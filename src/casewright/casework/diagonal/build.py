@@ -6,12 +6,14 @@ from casewright.casework.case_mouth import CaseMouth
 from casewright.casework.cases import Case
 from casewright.casework.diagonal.assembly import assemble_corner
 from casewright.casework.diagonal.boards import cut_corner, join_boards, place_boards
+from casewright.casework.diagonal.bowl import ask_for_bowl
 from casewright.casework.diagonal.corner import Corner
 from casewright.casework.diagonal.ladder import add_corner_ladder, assemble_corner_ladder
 from casewright.casework.diagonal.mouth import Mouth, add_strips, add_toe_board, mouth_carcase
 from casewright.casework.diagonal.rear import add_backs, add_nailers, add_post
 from casewright.casework.diagonal.shelves import add_corner_shelves, bore_corner_pins
-from casewright.casework.fronts import add_fronts, hang_fronts, plan_hinges
+from casewright.casework.drawers import add_drawers, hang_false_fronts
+from casewright.casework.fronts import add_fronts, fit_between_rows, hang_fronts, plan_hinges
 from casewright.casework.house import House
 from casewright.casework.levels import clear_heights, levels
 from casewright.casework.maker import Maker
@@ -100,6 +102,10 @@ def _furnish(maker: Maker, corner: Corner) -> Mouth:
         assemble_corner_ladder(maker, ladder)
     maker.turned = True
     add_fronts(maker, carcase, plan)
+    add_drawers(maker, carcase, ())
+    fit_between_rows(maker, carcase)
     hang_fronts(maker)
+    hang_false_fronts(maker)
     maker.turned = False
+    ask_for_bowl(maker)
     return mouth

@@ -10,7 +10,7 @@ from casewright.dims import Dim, Way
 __all__ = ["clip"]
 
 
-def clip(maker: Maker, board: Outline, corner: Plane, exact: Dim) -> Dim:
+def clip(maker: Maker, board: Outline, corner: Plane, exact: Dim, *, small: bool = False) -> Dim:
     """Clip the corner of a board at an end and its front edge; returns the leg as made [mm].
 
     Up to the next step of the grid: a board that stood out of the face would hold the door off.
@@ -22,24 +22,42 @@ def clip(maker: Maker, board: Outline, corner: Plane, exact: Dim) -> Dim:
         End that the corner is at.
     exact
         From the corner to where the face meets either edge [mm].
+    small
+        Whether it is a block, whose slant does not show and which goes across a saw.
     """
     place = board.place.at("clip")
-    if maker.spec.edge == "band":
+    banded = not small and maker.spec.edge == "band"
+    if banded:
         exact = exact + maker.style("band") * OVER_ROOT_2
     leg = maker.machined(place, "leg", onto_grid(maker, place, "leg_to_mark", exact, Way.UP))
     slant = place.let("slant", leg * UNDER_ROOT_2)
+    setup = _small_setup(maker, slant) if small else _setup(maker, slant, banded=banded)
     maker.machine(
         board.path,
         Cut(
             path=place.path, kind="clip", face="A", runs="w", datum=corner, at=maker.zero,
             width=leg, depth=board.thickness, start=maker.zero, end=leg,
-            asked_by=maker.path("mouth"), setup=_setup(maker, slant),
+            asked_by=maker.path("mouth"), setup=setup,
         ),
     )  # fmt: skip
     return leg
 
 
-def _setup(maker: Maker, slant: Dim) -> Setup:
+def _small_setup(maker: Maker, slant: Dim) -> Setup:
+    """A block is cut at 45 degrees across a saw, held against its fence (common practice)."""
+    words = "along the slant, from edge to edge"
+    has = maker.house.shop.has
+    if has("mitre saw"):
+        return Setup("mitre saw", bit="saw blade at 45 degrees", check=slant, check_words=words,
+                     cautions=("mitre_saw",))  # fmt: skip
+    if has("table saw"):
+        return Setup("table saw", bit="saw blade, mitre gauge at 45 degrees", check=slant,
+                     check_words=words, cautions=("saw_mitre",))  # fmt: skip
+    bit = "saw blade along a guide, across a longer piece that is clamped"
+    return Setup("circular saw", bit=bit, check=slant, check_words=words, cautions=("saw_guided",))
+
+
+def _setup(maker: Maker, slant: Dim, *, banded: bool) -> Setup:
     """Both legs marked from the corner, sawn along a guide.
 
     A board as large as a corner's is not pushed past a blade at a slant (common practice).
@@ -50,7 +68,7 @@ def _setup(maker: Maker, slant: Dim) -> Setup:
     else:
         tool, caution = "table saw", "saw_mitre"
         bit = "saw blade, the board on a crosscut sled, its slant along the blade"
-    if maker.spec.edge == "band":
+    if banded:
         bit = f"{bit}; the slant is banded after it"
     return Setup(
         tool, bit=bit, check=slant, check_words="along the slant, from edge to edge",

@@ -53,7 +53,9 @@ class Corner:
         Heights [mm]: lower end of the sides, underside of the bottom, underside of the top, upper
         end.
     bottom, top
-        The two boards, clipped.
+        The two boards, clipped; no top where a bowl hangs.
+    blocks
+        There, the corner blocks on the own and on the far return side, clipped.
     """
 
     hand: Hand
@@ -70,7 +72,8 @@ class Corner:
     ceiling: Dim
     head: Dim
     bottom: Outline
-    top: Outline
+    top: Outline | None
+    blocks: tuple[Outline, ...] = ()
 
     @property
     def left(self) -> bool:
@@ -91,6 +94,11 @@ class Corner:
     def floor(self) -> Dim:
         """Upper face of the bottom [mm]."""
         return self.deck + self.bottom.thickness if self.deck.path else self.bottom.thickness
+
+    @property
+    def inner_head(self) -> Dim:
+        """Upper end of what stands inside, along the walls [mm]."""
+        return self.head if self.top is None else self.ceiling
 
     @property
     def own_leg(self) -> Dim:

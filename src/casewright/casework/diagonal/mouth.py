@@ -16,14 +16,15 @@ from dataclasses import dataclass
 
 from casewright.casework.box import front_edges
 from casewright.casework.carcase import Carcase, Opening
-from casewright.casework.diagonal.boards import case_screw
+from casewright.casework.diagonal.bowl import add_front_rail, corner_box, over_strip
 from casewright.casework.diagonal.corner import Corner
-from casewright.casework.diagonal.rear import screw_ends
 from casewright.casework.diagonal.roots import across
+from casewright.casework.diagonal.screws import case_screw, screw_ends
 from casewright.casework.fronts.face_edges import planned_thickness
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.parts import Part
+from casewright.casework.rows import part_into_rows
 from casewright.dims import Dim, Way, least
 
 __all__ = ["Mouth", "add_strips", "add_toe_board", "mouth_carcase"]
@@ -37,6 +38,8 @@ class Mouth:
     ----------
     span
         Between the outer faces of its strips [mm].
+    clear
+        Between their inner faces [mm].
     front
         Plane z of the face, in its own axes: the strips' width [mm].
     left, right
@@ -44,6 +47,7 @@ class Mouth:
     """
 
     span: Dim
+    clear: Dim
     front: Dim
     left: Part
     right: Part
@@ -81,8 +85,13 @@ def add_strips(maker: Maker, corner: Corner) -> Mouth:
         )  # fmt: skip
     maker.turned = False
     for part in parts:
-        screw_ends(maker, corner, part)
-    return Mouth(span, front, parts[0], parts[1])
+        screw_ends(maker, part, corner.bottom, over_strip(corner, part.hand or "left"))
+    clear = place.let(
+        "clear_between", span - parts[0].finished.thickness - parts[1].finished.thickness
+    )
+    if maker.spec.sink:
+        add_front_rail(maker, corner, (parts[0], parts[1]), clear, front)
+    return Mouth(span, clear, front, parts[0], parts[1])
 
 
 def _tell_sizes(maker: Maker, corner: Corner) -> None:
@@ -109,19 +118,24 @@ def mouth_carcase(maker: Maker, corner: Corner, mouth: Mouth) -> Carcase:
     thick = mouth.left.finished.thickness, mouth.right.finished.thickness
     edge = maker.place.at("mouth").let("edge", (mouth.span - _door_width(maker, corner)) / 2)
     base = maker.spec.has_toe
-    opening = Opening(
-        name="main", y0=corner.floor, y1=corner.ceiling,
+    bay = Opening(
+        name="main", y0=corner.floor, y1=_under_head(maker, corner),
         face_y0=corner.deck, face_y1=corner.head, bottom=maker.style("bottom_reveal"),
         top=maker.style("base_top_reveal" if base else "top_reveal"), front=maker.spec.front,
     )  # fmt: skip
     return Carcase(
         width=mouth.span, height=corner.head, depth=mouth.front,
-        clear_width=maker.place.at("mouth").let(
-            "clear_between", mouth.span - thick[0] - thick[1]
-        ),
+        clear_width=mouth.clear,
         left=mouth.left.path, right=mouth.right.path, left_thickness=thick[0],
-        right_thickness=thick[1], seat=maker.zero, openings=(opening,), edge=edge,
+        right_thickness=thick[1], seat=maker.zero,
+        openings=part_into_rows(maker, corner_box(corner), bay), edge=edge,
     )  # fmt: skip
+
+
+def _under_head(maker: Maker, corner: Corner) -> Dim:
+    """Underside of what closes the mouth at its top [mm]: of the top, or of the rail on edge."""
+    rail = maker.parts.get(maker.path("front_rail"))
+    return corner.ceiling if rail is None else rail.placed.y
 
 
 def add_toe_board(maker: Maker, corner: Corner, mouth: Mouth) -> Outline | None:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 
 from casewright.casework.brads import fastener_row
-from casewright.casework.diagonal.boards import case_screw
 from casewright.casework.diagonal.corner import Corner, Rabbet
+from casewright.casework.diagonal.screws import screw_ends
 from casewright.casework.features import Plane
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
@@ -14,7 +14,7 @@ from casewright.casework.parts import Part
 from casewright.casework.pockets import bore_pockets
 from casewright.dims import Dim
 
-__all__ = ["add_backs", "add_nailers", "add_post", "post_width", "screw_ends"]
+__all__ = ["add_backs", "add_nailers", "add_post", "nailer_width"]
 
 _Mates = tuple[tuple[Plane, str, Plane], ...]
 
@@ -23,15 +23,16 @@ _PLANED = Fraction(1, 2)
 """How much too wide a back may be: a few strokes of a plane (common practice) [mm]."""
 
 
-def post_width(maker: Maker) -> Dim:
-    """Width of the post in the corner of the walls [mm]: as the nailers that end on it."""
-    return maker.style("nailer")
+def nailer_width(maker: Maker) -> Dim:
+    """Width of the nailers, and of the post that they end on [mm]: more where no back is."""
+    return maker.style("stretcher" if maker.spec.sink else "nailer")
 
 
 def add_post(maker: Maker, corner: Corner) -> Part:
     """The post in the corner of the walls: both backs, the nailers and the shelves need it."""
     outline = maker.outline(
-        "post", maker.spec.box_stock, corner.ceiling - corner.floor, post_width(maker),
+        "post", maker.spec.box_stock, corner.inner_head - corner.floor,
+        nailer_width(maker),
         setting=f"{maker.spec.key} nailers", matched=True,
     )  # fmt: skip
     x = corner.at(corner.far_rabbet.width + outline.width)
@@ -42,30 +43,15 @@ def add_post(maker: Maker, corner: Corner) -> Part:
         ends=("bottom", "top", "nailer edge", "corner edge"), hand=corner.own_hand,
         group="nailers",
     )  # fmt: skip
-    screw_ends(maker, corner, part)
+    screw_ends(maker, part, corner.bottom, None if corner.top is None else (corner.top, "t1"))
     return part
 
 
-def screw_ends(maker: Maker, corner: Corner, part: Part) -> None:
-    """Two screws up through the bottom and two down through the top into an upright's ends."""
-    name = part.path.rpartition(".")[2]
-    ends: tuple[tuple[str, Outline, Plane], ...] = (
-        ("bottom", corner.bottom, "l0"), ("top", corner.top, "l1"),
-    )  # fmt: skip
-    for word, board, end in ends:
-        screws = Fastening(
-            "case screw", 2, case_screw(maker, board.thickness), (board.path,), part.path
-        )
-        glue = Fastening("glue", 1, None, (part.path,), board.path)
-        maker.join(f"joint_{name}_{word}", "butt", (part.path, end), (board.path, "t1"),
-                   fastenings=(screws, glue))  # fmt: skip
-
-
 def add_nailers(maker: Maker, corner: Corner, post: Part) -> None:
-    """A nailer along either wall under the top; in a wall case above the bottom, too."""
-    wide = maker.style("nailer")
-    levels = {"top": corner.ceiling - wide}
-    if maker.spec.kind == "wall":
+    """A nailer along either wall under the top; on a wall or without backs, one below, too."""
+    wide = nailer_width(maker)
+    levels = {"top": corner.inner_head - wide}
+    if maker.spec.kind == "wall" or maker.spec.sink:
         levels["bottom"] = corner.floor
     for level, y in levels.items():
         _own_nailer(maker, corner, post, level, y)
@@ -74,7 +60,7 @@ def add_nailers(maker: Maker, corner: Corner, post: Part) -> None:
 
 def _cut_nailer(maker: Maker, level: str, hand: str, long: Dim) -> Outline:
     return maker.outline(
-        f"nailer_{level}_{hand}", maker.spec.box_stock, long, maker.style("nailer"),
+        f"nailer_{level}_{hand}", maker.spec.box_stock, long, nailer_width(maker),
         setting=f"{maker.spec.key} nailers", matched=True,
     )  # fmt: skip
 
@@ -119,6 +105,8 @@ def _pocket(maker: Maker, corner: Corner, outline: Outline, mates: _Mates) -> No
                    fastenings=(screws, glue))  # fmt: skip
     at_top = name.startswith("nailer_top")
     board = corner.top if at_top else corner.bottom
+    if board is None:
+        return
     maker.join(f"joint_{name}_board", "loose", (outline.path, "w1" if at_top else "w0"),
                (board.path, "t1"))  # fmt: skip
 
@@ -126,8 +114,11 @@ def _pocket(maker: Maker, corner: Corner, outline: Outline, mates: _Mates) -> No
 def add_backs(maker: Maker, corner: Corner, post: Part) -> None:
     """A thin back on either wall, each in the rabbet of its return side and bradded to the post.
 
-    The own one laps over the edge of the far one in the corner of the walls.
+    The own one laps over the edge of the far one in the corner of the walls. Where pipes come out
+    of these, there is none.
     """
+    if maker.spec.sink:
+        return
     low = corner.deck
     tall = corner.head - low if low.path else corner.head
     for hand, wide in (
@@ -215,6 +206,8 @@ def _on_boards(
 ) -> None:
     """Brads into the rear edges of bottom and top."""
     for word, board in (("bottom", corner.bottom), ("top", corner.top)):
+        if board is None:
+            continue
         name = f"joint_{back.path.rpartition('.')[2]}_{word}"
         half = board.thickness / 2
         low = corner.ceiling - corner.deck if corner.deck.path else corner.ceiling

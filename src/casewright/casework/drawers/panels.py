@@ -62,8 +62,14 @@ def add_false_fronts(maker: Maker, carcase: Carcase) -> None:
 
 
 def _covered(maker: Maker, rail: Part, front: Front) -> Dim:
-    """How far up from a rail's lower edge its false front covers it [mm]: less under a crown."""
+    """How far up from a rail's lower edge its false front covers it [mm]: less under a crown.
+
+    Where corner blocks lie behind it, no more than up to them: a driver goes in under these.
+    """
     wide = rail.finished.width
+    blocks = [part for part in maker.parts.values() if part.role == "corner block"]
+    if blocks:
+        return wide - blocks[0].finished.thickness
     if maker.spec.crown is None:
         return wide
     return least(wide, front.y + front.height - rail.placed.y)

@@ -11,15 +11,15 @@ from fractions import Fraction
 from itertools import product
 
 from casewright.casework.case_mouth import CaseMouth
-from casewright.casework.features import Cut
 from casewright.casework.proof.assembled import Assembled
+from casewright.casework.proof.corner_bowls import check_under_bowl
 from casewright.casework.proof.corner_plinths import check_before_plinth
 from casewright.casework.proof.failure import Failure
-from casewright.casework.proof.plans import Plans, apart_in_plan, plans_of
+from casewright.casework.proof.plans import Plans, apart_in_plan, is_clipped, plans_of
 from casewright.casework.proof.solids import Solid
 from casewright.casework.proof.surds import Surd
 from casewright.casework.proof.units import apart
-from casewright.geometry import Box, Direction
+from casewright.geometry import Box
 
 __all__ = ["check_mouth"]
 
@@ -28,7 +28,6 @@ _Spot = tuple[int, int, int, int]
 
 # What a shelf pin sticks out of its hole at the least [mm] (common practice).
 _PIN = Fraction(6)
-_TO_THE_ROOM = Direction.of("+z")
 _ROOT = Fraction(99, 70)  # a little over the root of 2
 
 
@@ -53,6 +52,7 @@ def check_mouth(case: Assembled, grid: Fraction) -> Iterator[Failure]:
     yield from _check_strips(case, mouth, plans, grid)
     yield from _check_door(case, plans)
     yield from _check_pins(case, plans)
+    yield from check_under_bowl(case, mouth, plans, grid)
 
 
 def _check_overlaps(case: Assembled, plans: Plans, turned: list[Solid]) -> Iterator[Failure]:
@@ -128,7 +128,7 @@ def _check_face(
             continue
         line = plans.clip_line(solid, units)
         paths = (solid.part.path,)
-        if line is None or not _is_clipped(solid, mouth):
+        if line is None or not is_clipped(solid, mouth):
             yield Failure("cuts", paths, f"{solid.part.title} is not clipped at its front corner")
         elif line > reach:
             says = f"{solid.part.title} stands out of the face"
@@ -143,20 +143,6 @@ def _check_face(
 
 def _sides(case: Assembled) -> list[Solid]:
     return [solid for solid in case.solids.values() if solid.part.role == "side"]
-
-
-def _is_clipped(solid: Solid, mouth: CaseMouth) -> bool:
-    """Whether its one clip is at 45 degrees, right through, at its corner away from both walls."""
-    clips = [f for f in solid.part.features if isinstance(f, Cut) and f.kind == "clip"]
-    if len(clips) != 1:
-        return False
-    [cut] = clips
-    outward = Direction(0, 1 if mouth.corner == "left" else -1)
-    if solid.way(cut.datum) != outward or solid.way("w0") != _TO_THE_ROOM:
-        return False
-    through = cut.depth.value == solid.part.finished.thickness.value
-    from_corner = not cut.at.value and (cut.start is None or not cut.start.value)
-    return through and from_corner and cut.end is not None and cut.end.value == cut.width.value
 
 
 def _check_strips(

@@ -15,9 +15,11 @@ from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.solids import Solid
 from casewright.casework.proof.surds import Surd
 from casewright.casework.proof.units import Units
-from casewright.geometry import Box
+from casewright.geometry import Box, Direction
 
-__all__ = ["Plan", "Plans", "apart_in_plan", "plans_of"]
+__all__ = ["Plan", "Plans", "apart_in_plan", "is_clipped", "plans_of"]
+
+_TO_THE_ROOM = Direction.of("+z")
 
 
 class _Span(NamedTuple):
@@ -114,6 +116,20 @@ def plans_of(case: Assembled) -> Plans | None:
     if mouth is None:
         return None
     return Plans(mouth, case.units.of(case.model.width), case.units)
+
+
+def is_clipped(solid: Solid, mouth: CaseMouth) -> bool:
+    """Whether its one clip is at 45 degrees, right through, at its corner away from both walls."""
+    clips = [f for f in solid.part.features if isinstance(f, Cut) and f.kind == "clip"]
+    if len(clips) != 1:
+        return False
+    [cut] = clips
+    outward = Direction(0, 1 if mouth.corner == "left" else -1)
+    if {solid.way(cut.datum), solid.way("w0")} != {outward, _TO_THE_ROOM}:
+        return False
+    through = cut.depth.value == solid.part.finished.thickness.value
+    from_corner = not cut.at.value and (cut.start is None or not cut.start.value)
+    return through and from_corner and cut.end is not None and cut.end.value == cut.width.value
 
 
 def _span(low: int, high: int) -> _Span:

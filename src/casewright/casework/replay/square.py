@@ -40,14 +40,18 @@ def check_square(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
 
 
 def _check_open(case: Assembled, steps: list[Move]) -> Iterator[Failure]:
-    """A box whose back stays open is checked as soon as its last side is on."""
+    """A box whose back stays open is checked as soon as its last side is on.
+
+    A diagonal corner is, as soon as its last corner block is: what ties it in place of a top.
+    """
     if case.model.spec.back != "open" or not case.model.spec.is_box:
         return
     own = [move for move in steps if not move.work]
-    last = max((move.number for move in own if _role(move) == "side"), default=None)
+    closing = "side" if case.model.mouth is None else "corner block"
+    last = max((move.number for move in own if _role(move) == closing), default=None)
     checks = [move.number for move in own if move.step.verb == "check square"]
     if last is not None and last + 1 not in checks:
-        says = "nothing is checked for square when the last side is on"
+        says = f"nothing is checked for square when the last {closing} is on"
         yield Failure("square", (case.model.key,), says)
 
 

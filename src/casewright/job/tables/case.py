@@ -169,6 +169,16 @@ class CaseTable(BoxesTable):
     """Whether a bowl hangs in a base case: no top, its back open with two rails, a false front
     over the doors. Default: false."""
 
+    bowl: (
+        Annotated[
+            list[Annotated[Length, Between("6", "60", "150", "1500")]],
+            Field(min_length=2, max_length=2),
+        ]
+        | None
+    ) = None
+    """How large the bowl of a sink base is below the counter, by its sheet: across, and from front
+    to back, clips included. Default: not known; in a diagonal corner that is asked for."""
+
     blind: Hand | None = None
     """Side of a base case that goes blind into an inside corner, behind the fronts of the run
     round it: the case stands blind_pull_off from the corner wall, a panel and a filler (or a stile

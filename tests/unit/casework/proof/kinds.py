@@ -234,6 +234,13 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
         "kind": "base", "toe": "plinth", "diagonal": "left", "width": "36", "height": "20",
         "depth": "23 1/4", "shelves": 0, "front": replace(SLAB, leaves=1),
     }),
+    "diagonal sink base": ("in", drawer_base(
+        "in", diagonal="left", width="40", height="24", toe="notch", sink=True, back="open",
+        front=replace(SLAB, leaves=1),
+        rows=(RowSpec("false front", given("5"), replace(SLAB, pull=False),
+                      replace(SLAB, pull=False)),
+              RowSpec("doors", None, replace(SLAB, leaves=1), replace(SLAB, leaves=1))),
+    )),
     "diagonal corner on its bottom": ("in", {
         "diagonal": "right", "under": True, "width": "24", "height": "16", "depth": "12 1/4",
         "shelves": 0, "front": replace(SLAB, leaves=1),

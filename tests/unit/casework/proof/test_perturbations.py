@@ -77,6 +77,8 @@ SURVIVORS = {
     "bottom: cutout in the other face": _THROUGH,
     "bottom: cutout width": "the liner's flange covers the air round it",
     "bottom: width": "beside an inset or an open back its rear edge shows only to the wall",
+    "corner block: clip in the other face": _THROUGH,
+    "corner block: width": "its slant is measured from its front corner; nothing lies behind it",
     "corner post: shelf pins all across": "any place of it under the shelf carries its corner",
     "door: pull all across": _LINE,
     "door: pull all along": _LINE,
