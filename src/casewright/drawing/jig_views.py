@@ -21,9 +21,11 @@ from casewright.drawing.scene import Plot, Scene, plot
 from casewright.drawing.shapes import Arc, Element, Polyline, circle, line, rectangle
 from casewright.jigs import CornerTemplate, Square, Template
 
-__all__ = ["corner_scene", "full_size", "square_scene", "template_scene"]
+__all__ = ["STOP", "corner_scene", "full_size", "hole_marks", "square_scene", "template_scene"]
 
-_STOP = Fraction(7)  # thickness of a stop as drawn [mm]
+STOP = Fraction(7)
+"""Thickness of a stop as drawn [mm]."""
+
 _BAR = 9.0  # for the check bar [mm]
 _ZERO = Fraction(0)
 
@@ -33,26 +35,28 @@ def template_scene(template: Template, unit: Unit) -> Scene:
     long, wide = template.length.value, template.width.value
     tag = Tag(path=template.path, title=template.title)
     elements: list[Element] = [
-        rectangle((-_STOP, -_STOP), (_ZERO, long), CUT, hatch=SECTION, tag=tag),
-        rectangle((_ZERO, -_STOP), (wide, _ZERO), CUT, hatch=SECTION, tag=tag),
+        rectangle((-STOP, -STOP), (_ZERO, long), CUT, hatch=SECTION, tag=tag),
+        rectangle((_ZERO, -STOP), (wide, _ZERO), CUT, hatch=SECTION, tag=tag),
         rectangle((_ZERO, _ZERO), (wide, long), VISIBLE, tag=tag),
     ]
     for hole in template.holes:
-        elements.extend(_hole(hole.across, hole.along, hole.diameter))
+        at = (hole.across.value, hole.along.value)
+        elements.extend(hole_marks(at, hole.diameter.value))
     marks = template.middles or tuple(hole.along for hole in template.holes)
     elements.append(_stops("right", wide, marks, unit, template.length))
     across = tuple(hole.across for hole in template.holes)
     elements.append(_stops("above", long, across, unit, template.width))
-    elements.append(Text((wide / 2, -_STOP), "stop for the end", 2.2, shift_mm=(0.0, -3.0)))
+    elements.append(Text((wide / 2, -STOP), "stop for the end", 2.2, shift_mm=(0.0, -3.0)))
     elements.append(
-        Text((-_STOP, long / 2), "stop for the edge", 2.2, rotation_deg=90.0,
+        Text((-STOP, long / 2), "stop for the edge", 2.2, rotation_deg=90.0,
              shift_mm=(-3.0, 0.0))
     )  # fmt: skip
     return Scene(tuple(elements), template.title)
 
 
-def _hole(x: Dim, y: Dim, diameter: Dim) -> Iterator[Element]:
-    at, half = (x.value, y.value), diameter.value / 2
+def hole_marks(at: tuple[Fraction, Fraction], diameter: Fraction) -> Iterator[Element]:
+    """A hole with its centre lines."""
+    half = diameter / 2
     arm = half + 3
     yield circle(at, half, VISIBLE)
     yield line((at[0] - arm, at[1]), (at[0] + arm, at[1]), CENTRE)
@@ -78,12 +82,12 @@ def corner_scene(template: CornerTemplate, unit: Unit) -> Scene:
     below = [Span(off, r, measure_of(template.inner, unit), emphasis=True)]
     if template.offset is not None:
         elements.extend(_rounded(_ZERO, r, long, THIN, tag))
-        elements.append(rectangle((r, -_STOP), (long, _ZERO), CUT, hatch=SECTION, tag=tag))
-        elements.append(rectangle((-_STOP, r), (_ZERO, long), CUT, hatch=SECTION, tag=tag))
+        elements.append(rectangle((r, -STOP), (long, _ZERO), CUT, hatch=SECTION, tag=tag))
+        elements.append(rectangle((-STOP, r), (_ZERO, long), CUT, hatch=SECTION, tag=tag))
         below.append(Span(_ZERO, off, measure_of(template.offset, unit)))
         below.append(Span(_ZERO, r, measure_of(template.radius, unit)))
     below.append(Span(_ZERO, long, measure_of(template.leg, unit)))
-    elements.append(Dimensions("below", -_STOP, tuple(below), offset_mm=3.0))
+    elements.append(Dimensions("below", -STOP, tuple(below), offset_mm=3.0))
     return Scene(tuple(elements), template.title)
 
 
@@ -98,16 +102,16 @@ def _rounded(
 
 
 def square_scene(square: Square, unit: Unit) -> Scene:
-    """One of the triangles, its right angle at the lower left."""
+    """One of the triangles, its long leg upright, its right angle at the lower left."""
     long, short = square.long.value, square.short.value
     off = short / 10
-    outline = ((off, _ZERO), (long, _ZERO), (_ZERO, short), (_ZERO, off))
+    outline = ((off, _ZERO), (short, _ZERO), (_ZERO, long), (_ZERO, off))
     tag = Tag(path=square.path, title=square.title)
     elements: list[Element] = [
         Polyline(outline, VISIBLE, closed=True, tag=tag),
-        Dimensions("below", _ZERO, (Span(_ZERO, long, measure_of(square.long, unit)),)),
-        Dimensions("left", _ZERO, (Span(_ZERO, short, measure_of(square.short, unit)),)),
-        Aligned((long, _ZERO), (_ZERO, short), measure_of(square.across, unit)),
+        Dimensions("below", _ZERO, (Span(_ZERO, short, measure_of(square.short, unit)),)),
+        Dimensions("left", _ZERO, (Span(_ZERO, long, measure_of(square.long, unit)),)),
+        Aligned((short, _ZERO), (_ZERO, long), measure_of(square.across, unit)),
     ]
     return Scene(tuple(elements), square.title)
 

@@ -1,10 +1,14 @@
-"""Jigs of the job's own: what to make before the work begins, full size where a page holds it."""
+"""Jigs of the job's own: what to make before the work begins, templates full size."""
 
 from __future__ import annotations
+
+from collections.abc import Iterator
 
 from casewright.dims.count_text import counted
 from casewright.drawing import Plot, Scene, largest, measure_of
 from casewright.drawing.jig_views import corner_scene, full_size, square_scene, template_scene
+from casewright.drawing.story_stick import StickMark, stick_plots
+from casewright.drawing.template_strips import template_plots
 from casewright.jigs import CornerTemplate, Jigs, MarkingStick, Spacer, Square, Template
 from casewright.outputs.blocks import Block, Column, Figure, Heading, Keep, Paragraph, Row, Table
 from casewright.outputs.document import Paper, Section
@@ -18,13 +22,18 @@ JIGS = "jigs"
 """Anchor of the section."""
 
 _HEAD_MM = 28.0  # what stands over a drawing
-_SMALL_MM = 92.0  # height of one that is not to full size
-_SQUARE_MM = 62.0
+_PIECES_MM = 32.0  # the same over one in pieces
+_SMALL_MM = 92.0  # height of a square that no page holds
+_STRIPS_MM = 12.0  # what stands over strips of a stick
 _HOW = (
     "A number that is set once cannot be set wrong the second time. All of these come out of "
     "offcuts: thin sheet for plates, a straight lath for sticks. Drawings named full size are "
     "printed without scaling: lay a rule on the bar first. Write on each what it is for, an arrow "
     "to the end its stop is at, and try it on an offcut before it touches a door."
+)
+_PIECES = (
+    " It is longer than a page: cut its pieces out, lay each foot as far from the end stop as is "
+    "written at it, all edges along one line, and prick the holes through."
 )
 _NOT_YET = "Do not make it yet: its holes wait for a data sheet, see the questions."
 
@@ -34,16 +43,19 @@ def jig_section(room: Room, jigs: Jigs, paper: Paper) -> Section | None:
     if not jigs.has_any:
         return None
     unit = room.spec.unit
-    drawn = [(t, *_as_large_as_may_be(template_scene(t, unit), room, paper))
-             for t in jigs.templates]  # fmt: skip
+    drawn = [(template, _whole(template_scene(template, unit), room, paper))
+             for template in jigs.templates]  # fmt: skip
     blocks: list[Block] = [Paragraph(_HOW)]
     blocks.extend(_spacer(room, spacer) for spacer in jigs.spacers)
     blocks.extend(_square(room, square, paper) for square in jigs.squares)
     blocks.extend(_corner(room, template) for template in jigs.corners)
     blocks.extend(_stick(room, stick) for stick in jigs.sticks)
-    for size in (False, True):  # those that fill a page come last
-        blocks.extend(_template(room, t, view, is_full=full)
-                      for t, view, full in drawn if full is size)  # fmt: skip
+    for stick in jigs.sticks:
+        blocks.extend(_on_strips(room, stick, paper))
+    for template, view in drawn:
+        area = (paper.text_width_mm, paper.text_height_mm - _PIECES_MM)
+        views = (view,) if view else tuple(template_plots(template, unit, area))
+        blocks.extend(_template(room, template, views, is_whole=view is not None))
     return Section("Jigs of this job", tuple(blocks), JIGS)
 
 
@@ -60,9 +72,11 @@ def _corner(room: Room, template: CornerTemplate) -> Block:
     return Keep((Heading(title, 3, template.path), Paragraph(tuple(how)), figure))
 
 
-def _template(room: Room, template: Template, view: Plot, *, is_full: bool) -> Block:
-    size = "full size" if is_full else "not to full size"
-    title = f"{template.title}, {size}, for {counted(len(template.uses), 'piece')}"
+def _template(
+    room: Room, template: Template, views: tuple[Plot, ...], *, is_whole: bool
+) -> Iterator[Block]:
+    """How it is used over its first drawing; the others each on a page of their own."""
+    title = f"{template.title}, full size, for {counted(len(template.uses), 'piece')}"
     how: tuple[Inline, ...] = (f"{template.how} For {_named(room, template.uses)}.",)
     kind = "pull" if template.pitch is None else "hinge plate"
     if any(kind in open_holes(part, room) for part in room.parts if part.path in template.uses):
@@ -71,18 +85,22 @@ def _template(room: Room, template: Template, view: Plot, *, is_full: bool) -> B
         pitch = measure_of(template.pitch, room.spec.unit)
         how = (*how, " Told are the middles of the plates; the two holes of each lie ", pitch,
                " apart.")  # fmt: skip
-    figure = Figure(view, alternative=f"{template.title}, {size}")
-    return Keep((Heading(title, 3, template.path), Paragraph(how), figure))
+    if not is_whole:
+        how = (*how, _PIECES)
+    for number, view in enumerate(views):
+        figure = Figure(view, alternative=title)
+        if number:
+            yield Keep((Heading(f"{template.title}, full size, goes on", 3), figure))
+        else:
+            yield Keep((Heading(title, 3, template.path), Paragraph(how), figure))
 
 
-def _as_large_as_may_be(scene: Scene, room: Room, paper: Paper) -> tuple[Plot, bool]:
-    """Full size with its check bar where a page holds it; else smaller."""
-    unit = room.spec.unit
-    whole = full_size(scene, unit)
+def _whole(scene: Scene, room: Room, paper: Paper) -> Plot | None:
+    """Full size with its check bar, where a page holds it."""
+    whole = full_size(scene, room.spec.unit)
     wide, high = whole.area.x1 - whole.area.x0, whole.area.y1 - whole.area.y0
-    if wide <= paper.text_width_mm and high <= paper.text_height_mm - _HEAD_MM:
-        return whole, True
-    return largest(scene, paper.text_width_mm, _SMALL_MM, unit), False
+    fits = wide <= paper.text_width_mm and high <= paper.text_height_mm - _HEAD_MM
+    return whole if fits else None
 
 
 def _named(room: Room, paths: tuple[str, ...]) -> str:
@@ -106,6 +124,17 @@ def _stick(room: Room, stick: MarkingStick) -> Block:
     )
 
 
+def _on_strips(room: Room, stick: MarkingStick, paper: Paper) -> Iterator[Block]:
+    """Its lines full size, on strips to glue on a lath."""
+    unit = room.spec.unit
+    marks = [StickMark(measure_of(mark.at, unit), mark.says, bold=True) for mark in stick.marks]
+    area = (paper.text_width_mm, paper.text_height_mm - _STRIPS_MM)
+    for view in stick_plots(marks, stick.length.value, unit, area):
+        named = f"{stick.title} for {_named(room, stick.uses)}"
+        title = f"{named}, full size, to glue on a lath: {view.title}"
+        yield Keep((Heading(title, 3), Figure(view, alternative=title)))
+
+
 def _spacer(room: Room, spacer: Spacer) -> Block:
     thick = measure_of(spacer.thickness, room.spec.unit)
     words = (f"{counted(spacer.count, 'strip')}, each ", Strong(thick), f" thick. {spacer.how}")
@@ -113,12 +142,9 @@ def _spacer(room: Room, spacer: Spacer) -> Block:
 
 
 def _square(room: Room, square: Square, paper: Paper) -> Block:
-    drawn = largest(square_scene(square, room.spec.unit), paper.text_width_mm, _SQUARE_MM,
-                    room.spec.unit)  # fmt: skip
-    return Keep(
-        (
-            Heading(square.title, 3, square.path),
-            Paragraph(square.how),
-            Figure(drawn, alternative=square.title),
-        )
-    )
+    scene, unit = square_scene(square, room.spec.unit), room.spec.unit
+    whole = _whole(scene, room, paper)
+    drawn = whole or largest(scene, paper.text_width_mm, _SMALL_MM, unit)
+    title = f"{square.title}, full size" if whole else square.title
+    figure = Figure(drawn, alternative=title)
+    return Keep((Heading(title, 3, square.path), Paragraph(square.how), figure))

@@ -11,7 +11,9 @@ from tests.jobs import EXAMPLE_NAMES, example, read
 
 from casewright.casework.features import Bores
 from casewright.dims import Chain, Dim
+from casewright.drawing.template_strips import pieces_of, template_plots
 from casewright.jigs import Jigs, jigs
+from casewright.outputs.document import A4, LETTER, Paper
 from casewright.room.build import build
 from casewright.room.model import Room
 
@@ -171,3 +173,33 @@ def test_without_a_router_that_can_round_it_a_corner_is_marked(more: str) -> Non
     [template] = made.corners
     assert template.offset is None
     assert template.inner.value == template.radius.value
+
+
+@pytest.mark.parametrize("name", EXAMPLE_NAMES)
+@pytest.mark.parametrize("paper", [LETTER, A4], ids=["letter", "a4"])
+def test_every_template_is_drawn_full_size_with_every_hole_and_a_bar(
+    name: str, paper: Paper
+) -> None:
+    """In pieces where a page is too short: each hole once, whole; no drawing over its page."""
+    room, made = _made(example(name))
+    unit = room.spec.unit
+    area = (paper.text_width_mm, paper.text_height_mm)
+    for template in made.templates:
+        pieces = pieces_of(template, 180.0, unit)
+        for hole in template.holes:
+            within = [p for p in pieces if p.low <= hole.along.value - hole.diameter.value
+                      and hole.along.value + hole.diameter.value <= p.high]  # fmt: skip
+            assert len(within) == 1
+        for drawn in template_plots(template, unit, area):
+            assert drawn.scale == 1
+            assert any(group.tag.key == "check-bar" for group in drawn.groups)
+            assert drawn.area.x1 - drawn.area.x0 <= area[0]
+            assert drawn.area.y1 - drawn.area.y0 <= area[1]
+
+
+def test_a_pull_of_128_mm_is_drawn_in_two_pieces_on_letter_paper() -> None:
+    """Its holes lie 63.5 and 191.5 up; the second piece begins 7 in (177.8 mm) from the stop."""
+    _, made = _made(BASES.replace("96 mm", "128 mm"))
+    [pulls] = [each for each in made.templates if each.path == "jig.pulls"]
+    first, second = pieces_of(pulls, 180.0, "in")
+    assert (first.low, second.low, second.high) == (Fraction(0), 7 * INCH, pulls.length.value)
