@@ -105,11 +105,11 @@ def edges(room: Room) -> Iterator[BuyLine]:
 
 
 def _slants(room: Room) -> Iterator[tuple[str, str, Fraction]]:
-    """Banded edges that no plane of a part names: the slants of clipped boards [mm]."""
+    """Banded edges that no plane of a part names: the slants of clipped boards that show [mm]."""
     for case in room.cases:
         if case.spec.edge != "band":
             continue
         for part in case.parts:
-            for feature in part.features:
+            for feature in part.features if part.role != "corner block" else ():
                 if feature.kind == "clip" and feature.setup.check is not None:
                     yield case.spec.band_stock, part.path, feature.setup.check.value

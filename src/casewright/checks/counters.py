@@ -10,6 +10,7 @@ from casewright.casework.cases import Case
 from casewright.room.footprints import counter_reach
 from casewright.room.model import Appliance, Room, Run
 from casewright.room.run_ends import run_met
+from casewright.room.trims.bends import beyond_bend
 from casewright.sources import INCH
 
 __all__ = ["ENDLESS", "CounterPlace", "PlaceKind", "counter_beside", "counter_beyond", "places_of"]
@@ -88,9 +89,17 @@ def _appliance_place(each: Appliance, top: Fraction) -> CounterPlace:
 
 
 def counter_beyond(room: Room, run: Run, side: Literal["left", "right"]) -> Fraction:
-    """Counter beyond the last case [mm]: on a filler, round a corner, on what stands there."""
+    """Counter beyond the last case [mm]: on a filler, round a corner, on what stands there.
+
+    A diagonal corner at its end has the run round it on its other side.
+    """
     if run.spec.end(side) == "corner":
         return ENDLESS
+    other = beyond_bend(room.spec, run.spec, side)
+    for each in room.runs if other is not None else ():
+        if each.spec is other:
+            places = places_of(room, each)
+            return counter_beside(places if side == "right" else places[::-1], Fraction(0))
     wall = room.survey.walls.get(run.spec.on)
     beyond = run.spec.after if side == "left" else run.spec.before
     for thing in wall.things if wall is not None and beyond else ():

@@ -4,7 +4,8 @@ Dishes go from the sink into the machine, dripping, and its hoses end at the sin
 guidelines ask for no more than 36 in (915 mm) from the sink's edge to the dishwasher's, and for 21
 in (535 mm) to stand between it and a run round the corner. The sink is counted by the edge of its
 case. Sinks are looked for in its own run, and in others on the same wall; where the only sink
-stands on another wall, that is told too. Appliances that the job calls `washes = true` are looked
+stands on another wall, that is told too; one across the corner stands beside its neighbours on
+both. Appliances that the job calls `washes = true` are looked
 at.
 
 Passes
@@ -29,6 +30,8 @@ from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import by_unit, length
 from casewright.findings import Severity
 from casewright.room.model import Appliance, Room, Run
+from casewright.room.run_ends import SIDES
+from casewright.room.trims.bends import bend_at
 
 __all__ = ["RULE"]
 
@@ -59,6 +62,7 @@ def _from_sink(room: Room, run: Run, each: Appliance) -> Iterator[Breach]:
                 left = begins + start.value
                 right = left + case.overall_width.value
                 gaps.append(max(left - near - each.width.value, near - right, Fraction(0)))
+    gaps += _round_corners(room, run, each)
     if gaps and min(gaps) <= most:
         return
     far = length(room, min(gaps)) if gaps else "another wall"
@@ -71,6 +75,17 @@ def _from_sink(room: Room, run: Run, each: Appliance) -> Iterator[Breach]:
         (far, length(room, most)),
         ("a place in the run beside the sink's case", *nearer),
     )
+
+
+def _round_corners(room: Room, run: Run, each: Appliance) -> Iterator[Fraction]:
+    """How far it stands from a sink across the corner that its run begins or ends at [mm]."""
+    sinks = {case.key: case for case in room.boxes if case.spec.sink and case not in run.cases}
+    ends = {"left": each.start.value,
+            "right": run.length.value - each.start.value - each.width.value}  # fmt: skip
+    for side in SIDES:
+        case = sinks.get(bend_at(room.spec, run.spec, side) or "")
+        if case is not None:
+            yield max(ends[side] - case.depth.value, Fraction(0))
 
 
 def _from_corner(room: Room, run: Run, each: Appliance) -> Iterator[Breach]:

@@ -39,11 +39,11 @@ def part_box(part: Part) -> Box:
 
 def clip_of(part: Part) -> tuple[Fraction, bool] | None:
     """The leg of a clipped corner [mm] and whether it is at higher x; None without one."""
+    lies = part.placed.orientation
     for cut in part.features:
         if isinstance(cut, Cut) and cut.kind == "clip":
-            return cut.width.value, (cut.datum == "l1") == (
-                part.placed.orientation.length.sign > 0
-            )
+            along = (cut.datum == "l1") == (lies.length.sign > 0)
+            return cut.width.value, along if lies.length.axis == 0 else lies.width.sign < 0
     return None
 
 

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
+from casewright.casework.case_mouth import CaseMouth
 from casewright.casework.cases import Case
 from casewright.room.free_stand import FreeStand
 from casewright.room.model import Appliance, Room, Run
@@ -30,6 +31,7 @@ FootprintKind = Literal["wall", "works", "stands", "thing"]
 
 _THICK = Fraction(110)  # of any wall, as drawn [mm]
 _LOW = Fraction(1000)  # what begins higher leaves the floor free [mm]
+_ROOT = Fraction(99, 70)  # a little over the root of 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,9 +106,29 @@ def _cases(room: Room, frames: Mapping[str, WallFrame]) -> Iterator[Footprint]:
         if place.bottom >= _LOW:
             continue
         kind: FootprintKind = "works" if case.wall_fronts or case.spec.sink else "stands"
-        reach = (Fraction(0), counter_reach(room, case))
-        corners = rectangle(frame, (place.left, place.right), reach)
+        along = (place.left, place.right)
+        corners = (
+            rectangle(frame, along, (Fraction(0), counter_reach(room, case)))
+            if case.mouth is None
+            else _across(room, frame, along, case, case.mouth)
+        )
         yield Footprint(case.key, case.spec.title, kind, corners, place.wall.spec.key)
+
+
+def _across(
+    room: Room, frame: WallFrame, along: tuple[Fraction, Fraction], case: Case, mouth: CaseMouth
+) -> tuple[Spot, ...]:
+    """Corners of a diagonal corner: its counter lies over its doors, at 45 degrees as these do."""
+    left, right = along
+    doors = max((f.z.value + f.thickness.value for f in case.fronts), default=mouth.front.value)
+    over = counter_reach(room, case) - case.overall_depth.value
+    near, far = Fraction(0), case.depth.value
+    side = mouth.side.value + (doors - mouth.front.value + over) * _ROOT
+    if mouth.corner == "left":
+        ends = ((left, far), (left, near), (right, near), (right, side), (left + side, far))
+    else:
+        ends = ((left, near), (right, near), (right, far), (right - side, far), (left, side))
+    return tuple(frame.at(x, z) for x, z in ends)
 
 
 def _deepest(room: Room, run: Run) -> Fraction:

@@ -250,3 +250,51 @@ def test_a_bowl_hangs_only_in_a_sink_base() -> None:
                  "job.toml")  # fmt: skip
     assert "sink = true" in str(told.value)
     assert length("1") == INCH
+
+
+ROOM = """format = 1
+unit = "in"
+[wall.north]
+width = "130"
+[wall.east]
+width = "130"
+[corner.far]
+walls = ["north", "east"]
+[appliance.dishes]
+width = 24
+washes = true
+[case.one]
+kind = "base"
+width = 30
+[case.bowl]
+kind = "base"
+width = 44
+diagonal = "right"
+sink = true
+bowl = [22, 16]
+front = {{ leaves = 2 }}
+[case.between]
+kind = "base"
+width = {between}
+[case.end]
+kind = "base"
+[run.north]
+cases = ["one", "bowl"]
+on = "north"
+[run.east]
+cases = ["between", "dishes", "end"]
+on = "east"
+left = "corner"
+"""
+
+
+@pytest.mark.parametrize(("between", "told"), [(11, set()), (40, {"dishwasher place"})])
+def test_it_stands_beside_its_neighbours_on_both_walls(between: int, told: set[str]) -> None:
+    """Counter goes on round the corner, and a dishwasher there stands beside the sink.
+
+    36 in from the sink, and 24 in of counter beside it: `kitchen-planning`.
+    """
+    worked = work_out(read_job(ROOM.format(between=between), "room.toml"))
+    assert worked.failures == ()
+    rules = {f.rule for f in worked.findings}
+    assert rules & {"dishwasher place", "landing"} == told
