@@ -195,5 +195,9 @@ def _too_large(room: Room, plans: Sequence[StockPlan]) -> Iterator[Finding]:
                 says=f"the {piece.title}, {sizes}, is {_REASONS[entry.reason]} {title}",
                 measured=sizes,
                 source="common practice",
-                remedies=("a larger sheet or board", "a smaller case", "a joint in the part"),
+                remedies=(
+                    f"a sheet or board that leaves {sizes} and a kerf free",
+                    "a smaller case",
+                    "a joint in the part",
+                ),
             )

@@ -12,8 +12,9 @@ from casewright.casework.levels import extent
 from casewright.casework.maker import Maker
 from casewright.casework.packing import PAD_GROUP
 from casewright.casework.setups import bore_setup
-from casewright.dims import Dim, Way, greatest
+from casewright.dims import Dim, Way, greatest, round_to, size_text
 from casewright.findings import Finding, Severity
+from casewright.sources import INCH
 
 __all__ = [
     "PinRow", "add_shelves", "bookcase_heights", "bore_pins", "cut_fixed", "no_room",
@@ -258,11 +259,28 @@ def _spread(
 def no_room(maker: Maker, opening: Opening, most: int) -> Finding:
     """That fewer shelves have room than were asked for."""
     word = "upper_shelves" if opening.name == "upper" else "shelves"
+    asked = maker.spec.shelves_in(opening.name)
     return Finding(
         rule="shelf room",
         severity=Severity.STOP,
         path=maker.path("shelf"),
-        says=f"the {opening.name} opening has no room for every adjustable shelf asked for",
+        says=f"the {opening.name} opening has room for {most} of the {asked} adjustable shelves "
+        "asked for",
+        measured=str(asked),
+        limit=str(most),
         source="common practice",
-        remedies=(f"set {word} = {most}", "make the case taller"),
+        remedies=(f"set {word} = {most}", f"a case {_taller(maker, opening, most)} taller"),
     )
+
+
+def _taller(maker: Maker, opening: Opening, most: int) -> str:
+    """How much makes room for pins of all shelves asked for, rounded up."""
+    pin, unit = maker.house.pin, maker.house.unit
+    thick = maker.house.thickness(maker.spec.box_stock).value
+    pins = (thick + pin("hole").value) // pin("pitch").value + 1
+    more = (maker.spec.shelves_in(opening.name) - max(most, 1)) * pins * pin("pitch").value
+    if not most:
+        kept = maker.style("pin_low").value + maker.style("pin_high").value
+        more += max(kept - (opening.y1.value - opening.y0.value), Fraction(0))
+    step = INCH / 8 if unit == "in" else Fraction(1)
+    return size_text(round_to(more, step, Way.UP)[0], unit)

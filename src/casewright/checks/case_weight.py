@@ -61,7 +61,11 @@ def _examine(room: Room) -> Iterator[Breach]:
             + ("; a ledger or a jack carries it while it is screwed on" if up else ""),
             measured=kilograms(room, effort.weight),
             limit=kilograms(room, most),
-            remedies=(HELPER, "a jack or a cart", "two boxes instead of one"),
+            remedies=(
+                HELPER,
+                "a jack or a cart",
+                f"two boxes instead of one, each of about {kilograms(room, effort.weight / 2)}",
+            ),
         )
 
 

@@ -73,8 +73,17 @@ def _judge(
             + f"; {lifts.words(effort, name)}",
             measured=kilograms(room, effort.weight),
             limit=kilograms(room, most),
-            remedies=(*ways, "a thinner or lighter sheet, or two smaller leaves"),
+            remedies=(*ways, *_lighter(room, effort)),
         )
+
+
+def _lighter(room: Room, effort: Effort) -> tuple[str, ...]:
+    """What brings the weight down to what one person lifts here, or what the equation allows."""
+    most = min(room.spec.shop.lift, effort.limit or room.spec.shop.lift)
+    return (
+        f"a thinner or lighter sheet, {kilograms(room, effort.weight - most)} less in all",
+        f"two smaller ones, about {kilograms(room, effort.weight / 2)} each",
+    )
 
 
 RULE = Rule("leaf weight", Severity.CARE, __doc__ or "", "niosh-lifting", _examine)

@@ -44,7 +44,11 @@ def _examine(room: Room) -> Iterator[Breach]:
                     f"{count} pocket holes of the {part.title} stay open on a face that shows",
                     measured=str(count),
                     limit="0",
-                    remedies=('pockets = "plugged"', "a skirt below the bottom", "dado joints"),
+                    remedies=(
+                        'pockets = "plugged"',
+                        f"skirt = {'1' if room.spec.unit == 'in' else '25'} or more, of a bottom",
+                        'joint = "dado"',
+                    ),
                 )
 
 

@@ -63,7 +63,7 @@ def _examine(room: Room) -> Iterator[Breach]:
             limit=length(room, free),
             remedies=(
                 f"a box at most {most} high at this depth, on a plinth of its own",
-                "two boxes, one on the other",
+                f"two boxes, one on the other, each at most {most} high",
                 *(ask if measured is None else ()),
                 "carry it in upright, or put it together standing",
             ),

@@ -316,7 +316,7 @@ def _wide(house: House, run: RunSpec, space: Dim) -> list[Finding]:
             measured=house.text(space),
             limit=limit,
             source="common practice",
-            remedies=(*_anew(run), "a case wider by what is too much"),
+            remedies=(*_anew(run), f"a case {house.text(space - Dim('', (), most))} wider"),
         )
     ]
 

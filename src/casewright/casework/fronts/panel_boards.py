@@ -122,7 +122,7 @@ def _tell(maker: Maker, leaf: LeafPlan, groove: PanelGroove, size: Dim, says: st
             remedies=(
                 "a panel of a sheet, which hardly moves",
                 "quarter-sawn boards, which move about half as much",
-                "longer tongues and deeper grooves: tongue in the style",
+                f"grooves over {house.text(size)} deep, their tongues as long: tongue in [style]",
                 "boards as moist on the day they are cut as the room makes them",
             ),
         ),

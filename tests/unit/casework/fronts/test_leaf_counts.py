@@ -7,7 +7,18 @@ from fractions import Fraction
 from typing import Literal
 
 import pytest
-from tests.builders import APPLIED, GLASS, SLAB, Unit, case_spec, given, house, length, one_case
+from tests.builders import (
+    APPLIED,
+    GLASS,
+    INCH,
+    SLAB,
+    Unit,
+    case_spec,
+    given,
+    house,
+    length,
+    one_case,
+)
 from tests.unit.checks.rooms import room_of
 
 from casewright.casework.build import build_case
@@ -142,10 +153,13 @@ def test_a_remedy_can_be_followed() -> None:
 
 
 def test_too_many_shelves_are_told_how_many_have_room() -> None:
-    """With so many the finding is gone; with one more it is there."""
+    """With so many the finding is gone; with one more it is there; so it is as tall as told."""
     told = one_case("in", shelves=20, height="30", front=None).findings
-    (remedy,) = [f.remedies[0] for f in told if f.rule == "shelf room"]
-    most = int(remedy.removeprefix("set shelves = "))
+    (remedies,) = [f.remedies for f in told if f.rule == "shelf room"]
+    most = int(remedies[0].removeprefix("set shelves = "))
+    taller = length("30") + length(remedies[1].removeprefix("a case ").removesuffix('" taller'))
+    case = one_case("in", shelves=20, height=str(taller / INCH), front=None)
+    assert not [f for f in case.findings if f.rule == "shelf room"]
     for shelves, found in ((most, 0), (most + 1, 1)):
         case = one_case("in", shelves=shelves, height="30", front=None)
         assert [finding.rule for finding in case.findings].count("shelf room") == found
