@@ -26,6 +26,9 @@ __all__ = [
 _PER_MILLIMETRE = {"in": (INCH.denominator, INCH.numerator), "mm": (1, 1)}
 _THOUSANDTHS = 1000
 _CALLIPER = {"in": INCH / _THOUSANDTHS, "mm": Fraction(1, 100)}  # what it still reads [mm]
+_CALLIPER_REACH = 6 * INCH
+"""As far as a usual calliper opens (common practice) [mm]."""
+
 _MARKS = {"in": '"', "mm": " mm"}
 
 
@@ -176,8 +179,9 @@ def _decimals(number: MixedNumber, parts: int) -> str:
 def shop_text(value: Fraction, unit: Unit, *, with_unit: bool = False) -> str:
     """A length as the shop would say it: a hole at `37 mm` stays that in a job in inches.
 
-    In the job's unit when the tape shows it, or a calliper in thousandths of an inch; else in the
-    other unit, named, when that is exact; else in the job's unit, rounded and marked.
+    In the job's unit when the tape shows it, or a calliper, as far as one reaches, in thousandths
+    of an inch; else in the other unit, named, when that is exact; else in the job's unit, rounded
+    and marked.
 
     Parameters
     ----------
@@ -197,14 +201,18 @@ def shop_text(value: Fraction, unit: Unit, *, with_unit: bool = False) -> str:
     """
     if is_on_grid(value, unit, FINEST[unit]):
         return format_length(value, unit, precision=FINEST[unit], with_unit=with_unit)
-    if unit == "in" and is_on_grid(value, unit, _THOUSANDTHS):
-        number = split_fraction(value, unit, _THOUSANDTHS)
-        sign, mark = "-" if number.sign < 0 else "", _MARKS[unit] if with_unit else ""
-        return f"{sign}{_decimals(number, _THOUSANDTHS)}{mark}"
+    if unit == "in" and abs(value) <= _CALLIPER_REACH and is_on_grid(value, unit, _THOUSANDTHS):
+        return _in_thousandths(value, with_unit=with_unit)
     other: Unit = "mm" if unit == "in" else "in"
     if is_on_grid(value, other):
         return format_length(value, other, with_unit=True)
     return format_length(value, unit, with_unit=with_unit)
+
+
+def _in_thousandths(value: Fraction, *, with_unit: bool) -> str:
+    number = split_fraction(value, "in", _THOUSANDTHS)
+    sign, mark = "-" if number.sign < 0 else "", _MARKS["in"] if with_unit else ""
+    return f"{sign}{_decimals(number, _THOUSANDTHS)}{mark}"
 
 
 def reading_text(
@@ -233,7 +241,10 @@ def reading_text(
         return shop_text(value, unit, with_unit=with_unit)
     if calliper:
         fine, rest = round_to(value, _CALLIPER[unit], Way.NEAREST)
-        return f"{'~' if rest else ''}{shop_text(fine, unit, with_unit=with_unit)}"
+        text = shop_text(fine, unit, with_unit=with_unit)
+        if unit == "in" and not is_on_grid(fine, unit, FINEST[unit]):
+            text = _in_thousandths(fine, with_unit=with_unit)
+        return f"{'~' if rest else ''}{text}"
     if unit == "in" and is_on_grid(value, "mm"):
         return shop_text(value, unit)
     return format_length(value, unit, with_unit=with_unit)

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from casewright.checks.words import kilograms
 from casewright.dims import Dim, Unit, size_text
-from casewright.drawing import Plot, ScaleError, largest, measure_of
+from casewright.drawing import Measure, Plot, ScaleError, largest, measure_of
 from casewright.drawing.hanging_elevation import hanging_scene
 from casewright.install.hanging import Hanging, WallHanging
 from casewright.install.levelling import FloorShim
@@ -239,7 +239,7 @@ def _cells(screw: WallScrew, unit: Unit) -> Iterator[Rich]:
         return
     low, high = (measure_of(dim, unit) for dim in screw.up)
     yield (low, " and ", high)
-    yield measure_of(screw.shim, unit)
+    yield _shim(screw.shim, unit)
     length = measure_of(screw.length, unit)
     yield length if screw.cable is None else (SignMark("look"), " a cable may lie: ", length)
     bite = measure_of(screw.bite, unit)
@@ -279,7 +279,13 @@ def _levels(hang: WallHanging, unit: Unit) -> Iterator[Block]:
 
 
 def _or_none(dim: Dim | None, unit: Unit) -> Rich:
-    return "" if dim is None else Strong(measure_of(dim, unit))
+    return "" if dim is None else Strong(_shim(dim, unit))
+
+
+def _shim(dim: Dim, unit: Unit) -> str | Measure:
+    """A shim as it is read; one that no tape shows is none."""
+    measure = measure_of(dim, unit)
+    return "0" if measure.text == "~0" else measure
 
 
 def _behind(room: Room, hang: WallHanging) -> Iterator[Block]:
@@ -289,8 +295,9 @@ def _behind(room: Room, hang: WallHanging) -> Iterator[Block]:
     unit, titles = room.spec.unit, {run.spec.key: run.spec.title for run in room.runs}
     rows: dict[tuple[str, Fraction], list[Row]] = {}
     for shim in hang.wall_shims:
-        bears = "" if shim.shim.value else "bears"
-        cells = (measure_of(shim.at, unit), Strong(measure_of(shim.shim, unit)), bears)
+        thick = _shim(shim.shim, unit)
+        bears = "bears" if str(thick) == "0" or not shim.shim.value else ""
+        cells = (measure_of(shim.at, unit), Strong(thick), bears)
         rows.setdefault((shim.run, shim.height), []).append(Row(cells))
     words: list[Inline] = ["A straight row bears where the table shows 0; everywhere else "]
     words.append("the shim goes in before the screw is tightened, or the case is racked.")

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import suppress
+from dataclasses import replace
 
-from casewright.dims import Unit, size_text
-from casewright.drawing import ScaleError, largest, measure_of
+from casewright.dims import Dim, Unit, size_text
+from casewright.drawing import Measure, ScaleError, largest, measure_of
 from casewright.drawing.room_plan import plan_scene
 from casewright.install.hanging import Hanging, WallHanging
 from casewright.outputs.blocks import Block, Column, Figure, Heading, Keep, Paragraph, Row, Table
@@ -36,6 +37,10 @@ _COLUMNS = (
 )  # fmt: skip
 
 
+_TO_A_MARK: Mapping[Unit, int] = {"in": 16, "mm": 1}
+"""Parts of one unit that masking tape is set to [-]: the marks of a tape."""
+
+
 def tape_section(room: Room, day: Hanging, paper: Paper) -> Section | None:
     """Plan of the room, a table for each wall and for what stands free; None without any."""
     if not day.walls and not room.free:
@@ -56,15 +61,19 @@ def tape_section(room: Room, day: Hanging, paper: Paper) -> Section | None:
     return Section("Taped out, before anything is bought", tuple(blocks), TAPE)
 
 
+def _mark(dim: Dim, unit: Unit) -> Measure:
+    return replace(measure_of(dim, unit), precision=_TO_A_MARK[unit])
+
+
 def _wall(room: Room, hang: WallHanging) -> Iterator[Block]:
     unit = room.spec.unit
     rows = [
         Row(
             (
                 Link(place.case.spec.title, place.case.key),
-                Strong(measure_of(place.left, unit)), Strong(measure_of(place.right, unit)),
-                measure_of(place.bottom, unit), measure_of(place.top, unit),
-                measure_of(place.out, unit),
+                Strong(_mark(place.left, unit)), Strong(_mark(place.right, unit)),
+                _mark(place.bottom, unit), _mark(place.top, unit),
+                _mark(place.out, unit),
             )
         )
         for place in hang.places
@@ -72,8 +81,8 @@ def _wall(room: Room, hang: WallHanging) -> Iterator[Block]:
     rows += [
         Row(
             (
-                each.title, Strong(measure_of(each.left, unit)),
-                Strong(measure_of(each.right, unit)), "0", measure_of(each.top, unit), "",
+                each.title, Strong(_mark(each.left, unit)),
+                Strong(_mark(each.right, unit)), "0", _mark(each.top, unit), "",
             )
         )
         for each in hang.appliances
@@ -88,13 +97,11 @@ def _to_come(hang: WallHanging, unit: Unit) -> Iterator[Row]:
     for thing in hang.wall.things:
         if thing.spec.built or thing.left is None or thing.right is None:
             continue
-        foot, head = (
-            "" if dim is None else measure_of(dim, unit) for dim in (thing.bottom, thing.top)
-        )
+        foot, head = ("" if dim is None else _mark(dim, unit) for dim in (thing.bottom, thing.top))
         out = "" if thing.spec.out is None else size_text(thing.spec.out.value, unit)
         yield Row(
             (
-                thing.spec.title, Strong(measure_of(thing.left, unit)),
-                Strong(measure_of(thing.right, unit)), foot, head, out,
+                thing.spec.title, Strong(_mark(thing.left, unit)),
+                Strong(_mark(thing.right, unit)), foot, head, out,
             )
         )  # fmt: skip

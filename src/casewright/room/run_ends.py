@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from casewright.casework.cases import Case
 from casewright.casework.house import House
 from casewright.casework.specs import CaseSpec
-from casewright.dims import Dim, greatest
+from casewright.dims import TAPE_MARK, Dim, Way, greatest
 from casewright.room.specs import JobSpec, RunSide, RunSpec
 
 __all__ = [
@@ -28,7 +28,7 @@ class CornerFiller:
     beyond
         Depth of the other run's box: from the wall to its front edges.
     need
-        From there to the first case: bumper, door, pull and the air before it.
+        From there to the first case: bumper, door, pull and the air before it, up to a mark.
     """
 
     beyond: Dim
@@ -119,7 +119,8 @@ def corner_filler(
 
     Source: common practice; with the depth D of the other run's case, bumper bp, door td, the
     pull's projection P, and the air cl (style 'corner_clear'). Its own door, open at a right
-    angle, must clear the other box with its pull likewise.
+    angle, must clear the other box with its pull likewise. X0 lies on a mark of the tape, the next
+    one up, so that every case after it can be marked out.
 
     Raises
     ------
@@ -143,10 +144,10 @@ def corner_filler(
         out = out + house.pull("projection")
     if _has_pull(spec, run.cases[0] if side == "left" else run.cases[-1]):
         out = greatest(out, house.pull("projection") + house.hinge("stand_off"))
-    return CornerFiller(
-        place.let("beyond", face),
-        place.let("need", out + house.style_dim("corner_clear")),
-    )
+    beyond = place.let("beyond", face)
+    exact = beyond + out + house.style_dim("corner_clear")
+    edge, _ = place.rounded("first_edge", exact, TAPE_MARK[house.unit], Way.UP)
+    return CornerFiller(beyond, place.let("need", edge - beyond))
 
 
 def _has_pull(spec: JobSpec, key: str) -> bool:

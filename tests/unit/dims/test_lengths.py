@@ -275,6 +275,7 @@ def test_on_the_grid_means_no_rounding() -> None:
         (inches("45/64"), "in", "45/64"),
         (inches("0.703"), "in", "0.703"),
         (inches("-0.703"), "in", "-0.703"),
+        (inches("29.12"), "in", "~29 1/8"),  # no calliper opens so far
         (Fraction(37), "in", "37 mm"),
         (Fraction("17.8"), "in", "17.8 mm"),
         (inches("23/32"), "mm", '23/32"'),

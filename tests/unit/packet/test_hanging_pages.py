@@ -273,3 +273,27 @@ def test_the_saw_is_set_to_no_corner_that_was_not_read() -> None:
     for row in cuts:
         blank = any(isinstance(item, Blank) for item in unfold(row.cells[3]))
         assert blank is rich_text(row.cells[2]).endswith("not read")
+
+
+def test_a_shim_that_no_tape_shows_is_none() -> None:
+    """Two thousandths of an inch behind a straight edge: the row bears there as well."""
+    text = WALL
+    for along, old, new in ((36, '"3/16"', '"0.002"'), (52, '"1/8"', "0")):
+        place = f"along = {along}, height = 81, off = "
+        text = text.replace(place + old, place + new)
+    room, day = hung_room(text)
+    told = [row for each in hanging_sections(room, day, LETTER) for row in rows(each)]
+    assert "36 0 bears" in told
+    assert not [row for row in told if "~0" in row.split()]
+
+
+def test_masking_tape_is_set_to_marks() -> None:
+    """A row before which half a millimetre is left, and doors 1.5 mm before their box."""
+    room, day = hung_room(
+        'format = 1\nunit = "mm"\n[wall.n]\nwidth = 1200\n[case.cups]\nkind = "wall"\n'
+        'width = 601\n[case.mugs]\nkind = "wall"\nwidth = 520\n'
+        '[run.r]\ncases = ["cups", "mugs"]\non = "n"\n'
+    )
+    section = tape_section(room, day, LETTER)
+    assert section is not None
+    assert not re.search(r"\d\.\d", " ".join(rows(section)))
