@@ -93,7 +93,7 @@ def _heights(writer: _Writer, kind: _Kind) -> None:
     if kind == "bookcase" or writer.draw(st.integers(0, 5)) == 0:
         writer.perhaps("nosing", writer.length(1, 3))
     if kind != "base":
-        writer.perhaps("crown", writer.length(1, 4))
+        writer.perhaps("crown", writer.length(1, 7))
 
 
 def _rows(writer: _Writer, kind: _Kind) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from casewright.casework.box import Board, Box
 from casewright.casework.carcase import Opening
 from casewright.casework.maker import Maker
-from casewright.casework.rows import part_into_rows
+from casewright.casework.rows import crown_drop, part_into_rows
 from casewright.casework.specs import FrontSpec, RowKind
 from casewright.dims import Dim, greatest
 
@@ -80,9 +80,8 @@ def _top(maker: Maker) -> Dim:
     Under a crown they start lower by its lap and one gap (common practice), under a hinged lid by
     the air that no finger is caught in.
     """
-    spec, place = maker.spec, maker.place
-    if spec.crown is None:
+    spec, under_crown = maker.spec, crown_drop(maker)
+    if under_crown is None:
         bare = maker.style("base_top_reveal" if spec.has_toe else "top_reveal")
         return greatest(bare, maker.style("finger_gap")) if spec.lid == "hinged" else bare
-    lap = place.given("crown_lap", spec.crown)
-    return place.let("crown_drop", lap + maker.style("gap"))
+    return under_crown

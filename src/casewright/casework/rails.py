@@ -14,9 +14,9 @@ from casewright.casework.carcase import Carcase, Opening
 from casewright.casework.features import Plane
 from casewright.casework.fronts.face_edges import inset_by
 from casewright.casework.maker import Maker
-from casewright.casework.rows import row_boards, wants_front_rail
+from casewright.casework.rows import crown_drop, row_boards, wants_front_rail
 from casewright.casework.specs import CaseSpec
-from casewright.dims import Dim
+from casewright.dims import Dim, Way
 
 __all__ = [
     "boards_beside", "cut_nailers", "cut_rails", "front_rail_depth", "nailer_rear", "place_flat",
@@ -155,7 +155,7 @@ def cut_rails(maker: Maker, box: Box, top: Board | None) -> list[Board]:
     rails = []
     spec = maker.spec
     if spec.crown is not None and top is not None and not wants_front_rail(spec):
-        width = maker.style("crown_stretcher")
+        width = _crown_stretcher(maker)
         rails.append(
             cut_horizontal(
                 maker, box, "crown_stretcher", "stretcher", "front stretcher under the crown",
@@ -163,6 +163,23 @@ def cut_rails(maker: Maker, box: Box, top: Board | None) -> list[Board]:
             )
         )  # fmt: skip
     return rails
+
+
+def _crown_stretcher(maker: Maker) -> Dim:
+    """Width of the front stretcher under a crown [mm]: at least lap plus gap, up to the grid.
+
+    Under the top it then reaches as far behind the doors as the top is thick: the crown's foot is
+    nailed to it, and no slit is open over them. Source: common practice.
+    """
+    wide, drop = maker.style("crown_stretcher"), crown_drop(maker)
+    if drop is None or not maker.place.over(
+        drop, wide, "front stretcher wider than usual: it reaches behind the doors under the crown"
+    ):
+        return wide
+    step = maker.style("cut_step").value
+    if not step or not drop.value % step:
+        return drop
+    return maker.place.rounded("crown_stretcher_width", drop, step, Way.UP)[0]
 
 
 def front_rail_depth(maker: Maker, openings: tuple[Opening, ...], front: Dim) -> Dim:

@@ -17,6 +17,7 @@ from casewright.dims import Dim, greatest, least
 
 __all__ = [
     "boards_behind_rails",
+    "crown_drop",
     "cut_front_rail",
     "cut_row_boards",
     "edge_reveals",
@@ -298,8 +299,30 @@ def cut_front_rail(maker: Maker, box: Box, below: Dim) -> None:
 
 
 def front_rail_height(maker: Maker, box: Box, below: Dim) -> Dim:
-    """Height of a rail on edge [mm]: as the style has it, no more than its false front hides."""
-    return least(maker.style("sink_rail"), _most_rail(maker, box, below))
+    """Height of a rail on edge [mm]: as the style has it, no more than its false front hides.
+
+    Under a crown the front begins lower, and the rail reaches as far behind it as without one.
+    """
+    wide, most = maker.style("sink_rail"), _most_rail(maker, box, below)
+    under_crown = crown_drop(maker)
+    if under_crown is not None:
+        lower = under_crown - maker.style("base_top_reveal")
+        wide, most = wide + lower, most + lower
+    return least(wide, most)
+
+
+def crown_drop(maker: Maker) -> Dim | None:
+    """How far below the top of the case fronts start under its crown [mm]: its lap and one gap.
+
+    Source: common practice. None: it has no crown.
+    """
+    if maker.spec.crown is None:
+        return None
+    known = maker.house.chain.nodes.get(maker.path("crown_drop"))
+    if known is not None:
+        return known
+    lap = maker.place.given("crown_lap", maker.spec.crown)
+    return maker.place.let("crown_drop", lap + maker.style("gap"))
 
 
 def _most_rail(maker: Maker, box: Box, below: Dim) -> Dim:

@@ -77,8 +77,10 @@ def _nailer(sizes: CaseSizes) -> Fraction:
 
 def _top_bay(sizes: CaseSizes) -> Fraction:
     """What the bay under the top must hold."""
-    crown = sizes.value("crown_stretcher") if sizes.case.crown else Fraction(0)
-    crown += _HEAD if crown else 0
+    crown = Fraction(0)
+    if sizes.case.crown:
+        drop = sizes.case.crown.value + sizes.value("gap")
+        crown = max(sizes.value("crown_stretcher"), drop) + _HEAD
     # In front of a captured back a nailer's pockets look into the bay.
     past = _HEAD if sizes.case.back == "grooved" else _PASS
     return max(_between(sizes), _nailer(sizes) + past, crown)

@@ -126,7 +126,10 @@ STYLE_KEYS: tuple[StyleKey, ...] = (
     _key("nailer", "3 1/2", "90", "width of the nailers that the wall screws go through"),
     _key("stretcher", "4", "100", "width of a base case's top stretchers"),
     _key(
-        "crown_stretcher", "3 1/2", "90", "width of the front stretcher that a crown is nailed to"
+        "crown_stretcher",
+        "3 1/2",
+        "90",
+        "least width of the front stretcher that a crown is nailed to",
     ),
     _key("dado_depth", "1/4", "6", "depth of dadoes in sides"),
     _key("rabbet_depth", "3/8", "9", "depth of the rabbet for a back: half a side", _PRACTICE),

@@ -35,8 +35,21 @@ def check_fronts(case: Assembled) -> Iterator[Failure]:
         yield from _check_on_box(case, face)
         if is_inset(case, face.opening):
             yield from _check_inset(case, face)
+    yield from _check_under_crown(case)
     yield from _check_listed(case)
     yield from _check_seams(case)
+
+
+def _check_under_crown(case: Assembled) -> Iterator[Failure]:
+    """The stretcher that a crown is nailed to reaches behind the fronts below the crown."""
+    of, stretcher = case.units.of, case.solids.get(f"{case.model.key}.crown_stretcher")
+    tops = [of(front.y) + of(front.height) for front in case.model.fronts]
+    if stretcher is None or not tops:
+        return
+    open_ = stretcher.outer.y0 - max(tops)
+    if open_ >= 0:
+        says = f"the {stretcher.part.title} ends above the fronts under the crown"
+        yield Failure("fronts", (stretcher.part.path,), says, case.units.length(open_))
 
 
 def _leaf_box(case: Assembled, front: Front) -> Box:

@@ -128,7 +128,8 @@ class CaseTable(BoxesTable):
     """How far the sides reach below the bottom; a strip closes it in front."""
 
     crown: Annotated[Length, Between("1/2", "8", "10", "200")] | None = None
-    """How far a crown laps down over the front."""
+    """How far a crown laps down over the front. Fronts begin a gap below it; the stretcher that
+    its foot is nailed to is at least as wide as lap and gap."""
 
     nosing: Annotated[Length, Between("1", "4", "25", "100")] | None = None
     """Height of a strip under the front edge of each fixed shelf of a bookcase, or of a case that

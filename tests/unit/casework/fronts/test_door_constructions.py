@@ -11,11 +11,22 @@ from fractions import Fraction
 from typing import Any
 
 import pytest
-from tests.builders import APPLIED, GLASS, SLAB, Unit, length, one_case, plain_style
+from tests.builders import (
+    APPLIED,
+    GLASS,
+    SLAB,
+    Unit,
+    hardware,
+    length,
+    one_case,
+    plain_style,
+)
+from tests.perturbation import moved
 
 from casewright.casework.cases import Case, Front
 from casewright.casework.features import Cut
 from casewright.casework.parts import Part
+from casewright.casework.verification import verify
 
 UNITS = pytest.mark.parametrize("unit", ["in", "mm"])
 
@@ -59,6 +70,36 @@ def test_under_a_crown_fronts_drop_by_its_lap_and_a_gap(unit: Unit) -> None:
     case = _case(unit, *size, {}, front=SLAB, crown="1 1/2" if inch else "38")
     head = case.height.value - case.doors[0].y.value - case.doors[0].height.value
     assert head == length("1 5/8" if inch else "41", unit)
+
+
+@UNITS
+@pytest.mark.parametrize("lap", [(5, 125), (8, 200)])
+def test_the_stretcher_under_a_crown_drops_by_its_lap_and_a_gap(
+    unit: Unit, lap: tuple[int, int]
+) -> None:
+    """Lap plus gap wide, under the top: doors reach as far over it as the top is thick.
+
+    Source: the check value 'a front stretcher drops by lap plus gap', common practice. A lower
+    lap leaves it as wide as it is otherwise.
+    """
+    inch = unit == "in"
+    size = ("33", "39") if inch else ("850", "1000")
+    case = _case(unit, *size, {}, front=SLAB, crown=str(lap[0] if inch else lap[1]))
+    board = case.part("upper.crown_stretcher")
+    assert board.finished.width.value == length(f"{lap[0]} 1/8" if inch else str(lap[1] + 3), unit)
+    door = case.doors[0]
+    over = door.y.value + door.height.value - board.placed.y.value
+    assert over == case.part("upper.top").finished.thickness.value
+
+
+def test_a_stretcher_that_ends_above_the_doors_is_caught() -> None:
+    """One as wide as usual under a crown that laps 5 in: a slit is open over the doors."""
+    case = _case("in", "33", "39", {}, front=SLAB, crown="5")
+    board = case.part("upper.crown_stretcher")
+    placed = replace(board.placed, y=moved(board.placed.y, length("1")))
+    parts = tuple(replace(p, placed=placed) if p is board else p for p in case.parts)
+    told = [f.says for f in verify(replace(case, parts=parts), hardware=hardware("in")).failures]
+    assert any("ends above the fronts under the crown" in says for says in told)
 
 
 @UNITS
