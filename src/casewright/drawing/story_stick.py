@@ -18,7 +18,7 @@ from casewright.drawing.scene import Plot, Scene, plot
 from casewright.drawing.shapes import Element, line, rectangle
 from casewright.drawing.spread import spread
 
-__all__ = ["StickMark", "stick_plots", "strip_length"]
+__all__ = ["Stick", "StickMark", "stick_plots", "strip_length"]
 
 _WIDE, _BETWEEN = 42.0, 3.5  # of a strip, between two [mm]
 _HEAD, _BAR = 7.0, 9.0  # for the number of a strip, for the check bar [mm]
@@ -51,6 +51,36 @@ class StickMark:
     bold: bool = False
 
 
+@dataclass(frozen=True, slots=True)
+class Stick:
+    """A story stick.
+
+    Parameters
+    ----------
+    marks
+        All of them; what lies at one place is written at one line.
+    length
+        From its end to its head [mm].
+    name
+        Before the number of each strip, where strips of several lie on a page: 'along'.
+    """
+
+    marks: Sequence[StickMark]
+    length: Fraction
+    name: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class _Strip:
+    """One strip: which of how many of its stick, where its foot lies [mm], its marks."""
+
+    stick: Stick
+    number: int
+    count: int
+    foot: Fraction
+    marks: Sequence[StickMark]
+
+
 def strip_length(room_mm: float, unit: Unit) -> Fraction:
     """Length of a strip in a room of so many millimetres: whole inches or centimetres [mm].
 
@@ -64,48 +94,77 @@ def strip_length(room_mm: float, unit: Unit) -> Fraction:
 
 
 def stick_plots(
-    marks: Sequence[StickMark], length: Fraction, unit: Unit, area_mm: tuple[float, float]
+    sticks: Sequence[Stick], unit: Unit, area_mm: tuple[float, float]
 ) -> Iterator[Plot]:
-    """The stick page by page, strip beside strip, each with a check bar.
+    """Sticks page by page, strip beside strip, each page with a check bar.
 
     Strips are whole lengths from the stick's end; one without a mark is left out. Each says where
-    on the stick its foot lies, and the rule along its edge counts from the stick's end.
+    on the stick its foot lies, and the rule along its edge counts from the stick's end. No page
+    has much fewer strips than the others.
 
     Parameters
     ----------
-    length
-        Of the stick [mm].
     area_mm
         Room for the drawing on a page, wide and high [mm].
     """
     wide, high = area_mm
     long = strip_length(high, unit)
-    strips = _with_marks(marks, length, long)
+    strips = [strip for stick in sticks for strip in _strips(stick, long)]
     across = max(1, int((wide + _BETWEEN) // (_WIDE + _BETWEEN)))
-    for first in range(0, len(strips), across):
+    for page in _pages(strips, across):
         elements: list[Element] = []
-        page = strips[first : first + across]
-        for n, (low, here) in enumerate(page):
+        for n, strip in enumerate(page):
             x = n * (_WIDE + _BETWEEN)
-            number = (first + n + 1, len(strips))
-            elements.extend(_strip((x, low, long), number, unit, here))
-            elements.extend(_marks(here, x, low, float(long)))
-        last = first + len(page)
-        which = f"strip {last}" if len(page) == 1 else f"strips {first + 1} to {last}"
-        title = f"{which} of {len(strips)}"
-        drawn = plot(Scene(tuple(elements), title), 1)
+            elements.extend(_outline(x, strip, long, unit))
+            elements.extend(_marks(strip.marks, x, strip.foot, float(long)))
+        drawn = plot(Scene(tuple(elements), _title(page)), 1)
         yield _with_bar(drawn, unit)
 
 
-def _with_marks(
-    marks: Sequence[StickMark], length: Fraction, long: Fraction
-) -> list[tuple[Fraction, list[StickMark]]]:
-    """Where strips begin that bear a mark, with their marks; the last has that at its head too."""
-    count = -(-length // long)
+def _pages(strips: Sequence[_Strip], across: int) -> Iterator[Sequence[_Strip]]:
+    """As few pages as hold them, alike in number but for one."""
+    count = -(-len(strips) // across)
+    first = 0
+    for n in range(count):
+        last = first + len(strips) // count + (n < len(strips) % count)
+        yield strips[first:last]
+        first = last
+
+
+def _title(page: Sequence[_Strip]) -> str:
+    """Which strips of which sticks."""
+    told = []
+    for stick in dict.fromkeys(id(strip.stick) for strip in page):
+        own = [strip for strip in page if id(strip.stick) == stick]
+        low, high = own[0], own[-1]
+        which = f"strip {low.number}" if low is high else f"strips {low.number} to {high.number}"
+        told.append(f"{low.stick.name} {which} of {low.count}".strip())
+    return "; ".join(told)
+
+
+def _strips(stick: Stick, long: Fraction) -> list[_Strip]:
+    """Strips that bear a mark, with their marks; the last has that at its head too."""
+    count = -(-stick.length // long)
     found: dict[int, list[StickMark]] = {}
-    for mark in sorted(marks, key=lambda each: each.measure.value):
+    for mark in _joined(stick.marks):
         found.setdefault(min(mark.measure.value // long, count - 1), []).append(mark)
-    return [(n * long, here) for n, here in found.items()]
+    return [
+        _Strip(stick, number, len(found), n * long, here)
+        for number, (n, here) in enumerate(found.items(), start=1)
+    ]
+
+
+def _joined(marks: Sequence[StickMark]) -> list[StickMark]:
+    """From the stick's end on, marks at one place as one."""
+    found: dict[Fraction, StickMark] = {}
+    for mark in sorted(marks, key=lambda each: each.measure.value):
+        known = found.get(mark.measure.value)
+        if known is not None:
+            says = "; ".join(dict.fromkeys((known.says, mark.says)))
+            first = known if known.bold or not mark.bold else mark
+            mark = replace(first, says=says, bold=known.bold or mark.bold)
+        found[mark.measure.value] = mark
+    return list(found.values())
 
 
 def _with_bar(drawn: Plot, unit: Unit) -> Plot:
@@ -116,23 +175,19 @@ def _with_bar(drawn: Plot, unit: Unit) -> Plot:
     return replace(drawn, groups=(*drawn.groups, bar), area=whole)
 
 
-def _strip(
-    at: tuple[float, Fraction, Fraction], number: tuple[int, int], unit: Unit,
-    marks: Sequence[StickMark],
-) -> Iterator[Element]:  # fmt: skip
+def _outline(x: float, strip: _Strip, long: Fraction, unit: Unit) -> Iterator[Element]:
     """Outline to cut along, its number, and the rule along its left edge."""
-    x, low, long = at
-    n, count = number
+    low = strip.foot
     yield rectangle((x, 0.0), (x + _WIDE, float(long)), NEIGHBOUR)
     foot = format_length(low, unit, with_unit=True)
-    words = f"strip {n} of {count}, foot at {foot}"
+    words = f"{strip.stick.name or 'strip'} {strip.number} of {strip.count}, foot at {foot}"
     yield Text((x + _WIDE / 2, float(long)), words, _WORDS, shift_mm=(0.0, 3.6))
     step = _STEP[unit]
     for k in range(1, int(long // step)):
         y, whole = float(k * step), (low + k * step) / step
         tall = _LONG if whole % (12 if unit == "in" else 10) == 0 else _SHORT
         yield line((x, y), (x + tall, y), DIMENSION)
-        if all(abs(float(mark.measure.value - low) - y) > _RULE for mark in marks):
+        if all(abs(float(mark.measure.value - low) - y) > _RULE for mark in strip.marks):
             yield Text((x + tall + 0.6, y), f"{int(whole)}", _RULE, anchor="start", ink=Ink.SOFT)
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from casewright.dims.count_text import counted
 from casewright.drawing import Plot, Scene, largest, measure_of
 from casewright.drawing.jig_views import corner_scene, full_size, square_scene, template_scene
-from casewright.drawing.story_stick import StickMark, stick_plots
+from casewright.drawing.story_stick import Stick, StickMark, stick_plots
 from casewright.drawing.template_strips import template_plots
 from casewright.jigs import CornerTemplate, Jigs, MarkingStick, Spacer, Square, Template
 from casewright.outputs.blocks import Block, Column, Figure, Heading, Keep, Paragraph, Row, Table
@@ -129,7 +129,7 @@ def _on_strips(room: Room, stick: MarkingStick, paper: Paper) -> Iterator[Block]
     unit = room.spec.unit
     marks = [StickMark(measure_of(mark.at, unit), mark.says, bold=True) for mark in stick.marks]
     area = (paper.text_width_mm, paper.text_height_mm - _STRIPS_MM)
-    for view in stick_plots(marks, stick.length.value, unit, area):
+    for view in stick_plots([Stick(marks, stick.length.value)], unit, area):
         named = f"{stick.title} for {_named(room, stick.uses)}"
         title = f"{named}, full size, to glue on a lath: {view.title}"
         yield Keep((Heading(title, 3), Figure(view, alternative=title)))

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from casewright.drawing import Measure, measure_of
-from casewright.drawing.story_stick import StickMark, stick_plots
+from casewright.drawing.story_stick import Stick, StickMark, stick_plots
 from casewright.install.hanging import Hanging, WallHanging
 from casewright.outputs.blocks import (
     Block,
@@ -32,12 +33,12 @@ _HOW = (
     "out every number, or cut out the strips on the next pages and make two story sticks. Print "
     "them at full size, without fitting to the page, and measure the bar first."
 )
-_ALONG = (
+_LATHS = (
     "Strips without a mark are left out. Cut these out and glue each on a straight lath, its foot "
-    "where a tape from the lath's end shows the number over the strip. "
-    "Lay the lath on the level line with its 0 at the wall's left end."
+    "where a tape from the lath's end shows the number over the strip. The lath that goes along "
+    "lies on the level line, its 0 at the wall's left end; the one that goes up stands on end, "
+    "its level line on the wall's."
 )
-_UP = "Glue these likewise, on a second lath. Stand it on end with its level line on the wall's."
 
 
 def stick_section(room: Room, day: Hanging, paper: Paper) -> Section | None:
@@ -94,16 +95,17 @@ def _wall(room: Room, hang: WallHanging, paper: Paper) -> Iterator[Block]:
     ]
     title = hang.wall.spec.title
     area = (paper.text_width_mm, paper.text_height_mm - _HEADING_MM)
-    for words, how, marks in ((f"Along {title}", _ALONG, along), (f"Up {title}", _UP, up)):
-        length = max((mark.measure.value for mark in marks), default=None)
-        if not length:
-            continue
-        for n, plot in enumerate(stick_plots(marks, length, unit, area)):
-            text = how if not n else "Goes on from the page before."
-            yield Keep(
-                (
-                    Heading(f"{words}: {plot.title}", 3),
-                    Paragraph(text, soft=bool(n)),
-                    Figure(plot, alternative=f"{words}, full size, {plot.title}"),
-                )
+    sticks = [
+        Stick(marks, length, name)
+        for name, marks in (("along", along), ("up", up))
+        if (length := max((mark.measure.value for mark in marks), default=Fraction(0)))
+    ]
+    for n, plot in enumerate(stick_plots(sticks, unit, area)):
+        text = "Goes on from the page before." if n else _LATHS
+        yield Keep(
+            (
+                Heading(f"{title}: {plot.title}", 3),
+                Paragraph(text, soft=bool(n)),
+                Figure(plot, alternative=f"{title}, full size, {plot.title}"),
             )
+        )

@@ -18,7 +18,7 @@ from casewright.drawing.marks import Stroke, Word
 from casewright.drawing.room_plan import plan_scene
 from casewright.drawing.scene import plot
 from casewright.drawing.shapes import Arc
-from casewright.drawing.story_stick import StickMark, stick_plots, strip_length
+from casewright.drawing.story_stick import Stick, StickMark, stick_plots, strip_length
 from casewright.outputs.blocks import Block, Callout, Caution, CheckList, Keep, Table
 from casewright.outputs.document import LETTER, Section
 from casewright.outputs.inlines import Blank, rich_text
@@ -155,7 +155,7 @@ def test_a_stick_is_true_to_size(places: list[Fraction]) -> None:
     if not end:
         return
     long = strip_length(200, "in")
-    drawn = list(stick_plots(marks, end, "in", (186, 200)))
+    drawn = list(stick_plots([Stick(marks, end)], "in", (186, 200)))
     found = {y for each in drawn for y in _lines(each)}
     wanted = {
         round(float(at * INCH - min(at * INCH // long, -(-end // long) - 1) * long), 6)
@@ -189,7 +189,7 @@ def test_the_steps_name_the_screws_that_the_sheet_lists() -> None:
 def test_strips_without_a_mark_are_not_printed() -> None:
     """Of eleven strips of nine inches two bear marks; each says where its foot lies."""
     marks = [StickMark(Measure(at * INCH, "in", f"m{at}"), "seam") for at in (3, 96)]
-    (drawn,) = stick_plots(marks, 96 * INCH, "in", (186, 245.4))
+    (drawn,) = stick_plots([Stick(marks, 96 * INCH)], "in", (186, 245.4))
     words = {mark.text for group in drawn.groups for mark in group.marks if isinstance(mark, Word)}
     assert {'strip 1 of 2, foot at 0"', 'strip 2 of 2, foot at 90"'} <= words
 
@@ -297,3 +297,31 @@ def test_masking_tape_is_set_to_marks() -> None:
     section = tape_section(room, day, LETTER)
     assert section is not None
     assert not re.search(r"\d\.\d", " ".join(rows(section)))
+
+
+def _words(drawn: Plot) -> set[str]:
+    return {mark.text for group in drawn.groups for mark in group.marks if isinstance(mark, Word)}
+
+
+def test_no_page_of_strips_holds_one_alone() -> None:
+    """Four strips along and one up fit a page four wide: three and two, each named."""
+    along = Stick([StickMark(Measure(at * INCH, "in"), "seam") for at in (4, 13, 22, 31)],
+                  31 * INCH, "along")  # fmt: skip
+    up = Stick([StickMark(Measure(5 * INCH, "in"), "top")], 5 * INCH, "up")
+    pages = list(stick_plots([along, up], "in", (186, 245.4)))
+    assert [page.title for page in pages] == [
+        "along strips 1 to 3 of 4", "along strip 4 of 4; up strip 1 of 1",
+    ]  # fmt: skip
+    assert 'along 4 of 4, foot at 27"' in _words(pages[1])
+    assert 'up 1 of 1, foot at 0"' in _words(pages[1])
+
+
+def test_marks_at_one_place_are_one_line() -> None:
+    """Upper and lower case begin at one place: the number stands once, with both."""
+    marks = [
+        StickMark(Measure(2 * INCH, "in"), "stud"),
+        StickMark(Measure(2 * INCH, "in"), "left of cups", bold=True),
+    ]
+    [drawn] = stick_plots([Stick(marks, 9 * INCH)], "in", (186, 245.4))
+    assert len(_lines(drawn)) == 1
+    assert {"stud; left of cups"} <= _words(drawn)
