@@ -12,6 +12,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from tests.island_room import ISLAND_WORDS
 from tests.odd_files import ODD, holder_of, is_told, spots
+from tests.schema_words import add_word
 
 from casewright.errors import JobFileError
 from casewright.job.load import load_job
@@ -46,6 +47,16 @@ def test_a_key_deleted_or_made_odd(data: dict[str, Any], draw: st.DataObject) ->
             holder[path[-1]] = copy.deepcopy(draw.draw(ODD))
         if not changed:
             break
+    is_told(tomlkit.dumps(changed))
+
+
+@_FEW
+@given(st.sampled_from(_DATA), st.data())
+def test_words_of_the_schema_added_anywhere(data: dict[str, Any], draw: st.DataObject) -> None:
+    """Up to three of all the words there are, each in a table that takes it, in its range."""
+    changed = copy.deepcopy(data)
+    for _ in range(draw.draw(st.integers(1, 3))):
+        add_word(changed, draw)
     is_told(tomlkit.dumps(changed))
 
 

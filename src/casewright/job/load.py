@@ -168,7 +168,8 @@ def _spec(content: Content, origins: Origins, reporter: Reporter) -> JobSpec | N
     cases = with_shared_lids(with_solved_widths(cases, content, origins), runs)
     cases = with_island_widths(cases, content, origins, stock)
     stock |= moulded(runs.values(), stock)
-    if any(run.trims.crown is not None and run.trims.crown.fitted for run in runs.values()):
+    fitted = (run.trims.crown is not None and run.trims.crown.fitted for run in runs.values())
+    if any(fitted) and not reporter.problems:  # a survey that was refused is not worked out
         shop = shop_of(content.shop, origins)
         house = House(Chain(), style, stock, hardware_list(content.hardware, origins), shop,
                       origins.unit)  # fmt: skip

@@ -7,6 +7,8 @@ from fractions import Fraction
 from itertools import pairwise
 
 from casewright.casework.specs import TOE_KINDS
+from casewright.dims import shop_text
+from casewright.hardware import LAST_HOLE
 from casewright.job.content import Content
 from casewright.job.positions import KeyPath
 from casewright.job.problems import Reporter
@@ -117,9 +119,10 @@ def _sink(base: KeyPath, case: CaseTable, kinds: Sequence[str], reporter: Report
 
 
 def check_slide_holes(content: Content, reporter: Reporter) -> None:
-    """Tell holes of slides on their very end, written twice, or running into one another."""
+    """Tell holes of slides on or past their ends, written twice, or running into one another."""
     for key in ("slide", "undermount"):
         table: SlideTable = getattr(content.hardware, key)
+        _check_shortest(key, table, content, reporter)
         for name in ("holes", "box_holes"):
             row = sorted(enumerate(getattr(table, name) or ()), key=lambda pair: pair[1])
             if row and table.hole is not None and row[0][1] < table.hole / 2:
@@ -133,3 +136,19 @@ def check_slide_holes(content: Content, reporter: Reporter) -> None:
                         ("hardware", key, name, number), "this hole runs into the one before it",
                         "write each hole by its distance from the slide's front end",
                     )  # fmt: skip
+
+
+def _check_shortest(key: str, table: SlideTable, content: Content, reporter: Reporter) -> None:
+    """The shortest slides have two holes to be screwed through."""
+    if not table.holes or not table.lengths:
+        return
+    second, shortest = sorted(table.holes)[1], min(table.lengths)
+    if second + LAST_HOLE > shortest:
+        long = shop_text(shortest, content.unit, with_unit=True)
+        most = shop_text(shortest - LAST_HOLE, content.unit, with_unit=True)
+        number = table.holes.index(second)
+        reporter.tell(
+            ("hardware", key, "holes", number),
+            f"slides of {long}, the shortest there are, have one hole at the most before this one",
+            f"write how far behind the slide's front end its first two are: {most} at most",
+        )  # fmt: skip

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import get_args
 
 import pytest
-from tests.jobs import FIVE_LINES, HEAD, UPPER, problem, problems
+from tests.jobs import FIVE_LINES, HEAD, UPPER, example, problem, problems
 
 from casewright.job.tables.case import FrontKind
 
@@ -240,6 +240,18 @@ def test_form_and_unit_are_needed(head: str) -> None:
     """Without them nothing after can be read for sure; no size is judged then."""
     found = problem(f"{head}{UPPER}")
     assert found.want.startswith("write ")
+
+
+def test_a_survey_that_is_refused_is_not_worked_out_for_a_crown() -> None:
+    """A window read from a name that is on no wall, under a crown fitted to the ceiling."""
+    text = example("kitchen").replace('left = "50 3/4"', 'left = "50 3/4"\nafter = "teas"', 1)
+    assert problem(text).what == "there is no teas on this wall"
+
+
+def test_boards_of_no_known_stock_are_told_beside_a_finished_end() -> None:
+    """How thick its frame would be follows from them: the word is told, the rest judged on."""
+    found = problem(f'{FIVE_LINES}finished = "left"\n[boxes]\nstrips = "rolls"\n')
+    assert found.what == "there is no stock rolls"
 
 
 def test_a_job_has_a_case() -> None:

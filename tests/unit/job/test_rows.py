@@ -165,6 +165,7 @@ def test_slides_nobody_typed_the_sheet_of_are_asked_for() -> None:
         ('drawers = 2\n[style]\ndrawer_joint_depth = "7/16"', "cuts through the side"),
         ("drawers = 2\n[hardware.slide]\nholes = [1, 1, 4]", "runs into the one before it"),
         ("drawers = 2\n[hardware.slide]\nholes = [0, 4]", "the slide's front end"),
+        ("drawers = 2\n[hardware.slide]\nholes = [2, 29]\nlengths = [16]", "one hole at the most"),
         ('rows = ["drawer 20", "drawer 20"]', "together"),
         ('rows = ["false front 1", "drawer"]', "hides no rail"),
     ],
