@@ -11,6 +11,7 @@ from casewright.dims.dim import (
     OriginKind,
     greatest,
     least,
+    root,
     total,
 )
 from casewright.dims.length_text import (
@@ -75,6 +76,7 @@ __all__ = [
     "parse_length",
     "reading_causes",
     "reading_text",
+    "root",
     "round_to",
     "sampled",
     "shop_text",

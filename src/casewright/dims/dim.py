@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Literal, NoReturn
 
 from casewright.dims.causes import Cause
-from casewright.dims.exact import all_of, less, plus, times
+from casewright.dims.exact import all_of, less, plus, side_of, times
 
 __all__ = [
     "Dim",
@@ -17,6 +17,7 @@ __all__ = [
     "OriginKind",
     "greatest",
     "least",
+    "root",
     "total",
 ]
 
@@ -225,3 +226,16 @@ def greatest(*dims: Dim) -> Dim:
     """The greatest of several dims: the highest of the floor readings, say."""
     power = _same_power(dims)
     return Dim("greatest", dims, max(d.value for d in dims), power)
+
+
+def root(area: Dim) -> Dim:
+    """The side of a square of that area, by `side_of`: a diagonal, say [mm].
+
+    Raises
+    ------
+    DimensionKindError
+        When it is no area.
+    """
+    if area.power != 2:
+        _mixed("take the root of", area, "")
+    return Dim("root", (area,), side_of(area.value))

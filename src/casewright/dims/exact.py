@@ -9,7 +9,9 @@ import math
 from collections.abc import Sequence
 from fractions import Fraction
 
-__all__ = ["all_of", "less", "plus", "times"]
+__all__ = ["all_of", "less", "plus", "side_of", "times"]
+
+_FINE = 10**6  # parts of a millimetre that a root is known to
 
 
 def plus(one: Fraction, other: Fraction) -> Fraction:
@@ -39,3 +41,8 @@ def all_of(values: Sequence[Fraction]) -> Fraction:
     ratios = [value.as_integer_ratio() for value in values]
     parts = math.lcm(*(down for _, down in ratios))
     return Fraction(sum(up * (parts // down) for up, down in ratios), parts)
+
+
+def side_of(square: Fraction) -> Fraction:
+    """The side of a square of an area [mm2], to a millionth of a millimetre, none over it [mm]."""
+    return Fraction(math.isqrt(int(square * _FINE * _FINE)), _FINE)

@@ -160,7 +160,9 @@ def _slopes(node: Dim) -> Iterator[tuple[Dim, _Rate]]:
             yield b, a_value if op == "*" else -a_value / b_value**2
         return
     for index, arg in enumerate(args):
-        if isinstance(arg, Dim):
+        if isinstance(arg, Dim) and op == "root":
+            yield arg, 1 / (2 * node.wanted)
+        elif isinstance(arg, Dim):
             yield arg, -1 if op == "-" and index == 1 else 1
 
 

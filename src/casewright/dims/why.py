@@ -115,7 +115,7 @@ def _joined(
         return " x ".join(parts), 2
     if node.op in ("-", "/"):
         return f" {node.op} ".join(parts), level
-    if node.op in ("least", "greatest"):
+    if node.op in ("least", "greatest", "root"):
         return f"{node.op} of ({', '.join(parts)})", 9
     if node.op == "round":
         return f"{parts[0]}, on the grid of {parts[1]}", 0

@@ -15,6 +15,7 @@ from casewright.drawing.pens import NEIGHBOUR, THIN, VISIBLE
 from casewright.drawing.plan_names import wrapped, written
 from casewright.drawing.shapes import Element, Point, Polyline
 from casewright.room.aisles import aisles
+from casewright.room.floor_numbers import aisle_path
 from casewright.room.footprints import rectangle
 from casewright.room.free_stand import FreeStand
 from casewright.room.island_places import island_boxes, middle_plane
@@ -34,9 +35,7 @@ def free_elements(room: Room, unit: Unit) -> Iterator[Element]:
     for aisle in aisles(room):
         if aisle.clear > 0:
             one, other = (_float(end) for end in aisle.ends)
-            measure = Measure(aisle.clear, unit, f"{aisle.stand.key}.place.off")
-            if aisle.way != "near":
-                measure = Measure(aisle.clear, unit)
+            measure = Measure(aisle.clear, unit, aisle_path(room, aisle))
             yield Aligned(one, other, measure, height=_AISLE)
 
 

@@ -14,6 +14,7 @@ from casewright.drawing.pens import NEIGHBOUR, THIN, VISIBLE, Ink
 from casewright.drawing.running import Running, Stop
 from casewright.drawing.scene import Scene
 from casewright.drawing.shapes import Element, rectangle
+from casewright.room.floor_numbers import seam_path
 from casewright.room.island_places import island_boxes, island_openings, middle_plane
 from casewright.room.model import Island, Room
 
@@ -75,11 +76,11 @@ def _dimensions(room: Room, island: Island) -> Iterator[Element]:
     nodes, deep = room.chain.nodes, case.depth.value
     left, right, front, rear = _edges(room, island)
     seams = [
-        Fraction(box.x0)
+        (Fraction(box.x0), seam_path(island.key, key))
         for key, box in island_boxes(case, runs)
         if any(key == each.key for each in runs[0].cases)
     ]
-    stops = [Stop(x, Measure(x, unit)) for x in seams]
+    stops = [Stop(x, Measure(x, unit, path)) for x, path in seams]
     stops.append(Stop(case.width.value, measure_of(case.width, unit), emphasis=True))
     yield Running("below", front, Fraction(0), tuple(stops))
     long = measure_of(nodes[f"{island.key}.counter_length"], unit)

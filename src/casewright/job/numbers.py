@@ -2,15 +2,27 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
+
 from casewright.breakdown import Desk, break_down
 from casewright.dims import Chain
 from casewright.install.hanging import hanging
 from casewright.install.numbers import ROOT
+from casewright.resolve import HOLD, hold_numbers
+from casewright.room.floor_across import FLOOR
+from casewright.room.floor_numbers import floor_numbers
 from casewright.room.model import Room
 
 __all__ = ["chain_with", "hangs_on_plans"]
 
 _PLANNED = ("plan", "stock", "shop")
+
+_AFTER: Mapping[str, Callable[[Room, Chain], object]] = {
+    ROOT: hanging,
+    FLOOR: floor_numbers,
+    HOLD: hold_numbers,
+}
+"""What enters the numbers that nothing is built from, each under a name of its own."""
 
 
 def hangs_on_plans(room: Room, path: str) -> bool:
@@ -24,14 +36,15 @@ def chain_with(room: Room, path: str) -> Chain:
     The model knows what its parts are made from. A default that no part took up yet is looked
     up in the style; sheets, boards and settings of the saw come from the cutting plans, which
     are made only when one of them is asked for; marks, shims and screws come from the day of
-    hanging.
+    hanging, aisles and diagonals from the floor, bands from the hold points.
     """
     if hangs_on_plans(room, path):
         return break_down(room).chain
     root, _, key = path.partition(".")
-    if root == ROOT:
+    entered = _AFTER.get(root)
+    if entered is not None:
         desk = Desk(room)
-        hanging(room, desk.chain)
+        entered(room, desk.chain)
         return desk.chain
     if path not in room.chain.nodes and root == "style" and key in room.spec.style.values:
         desk = Desk(room)

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from casewright.casework.cautions import CAUTIONS
-from casewright.dims import TAPE_MARK, Way, round_to
+from casewright.dims import TAPE_MARK, Dim, Way, round_to
+from casewright.dims.exact import side_of
 from casewright.drawing import Measure, measure_of
 from casewright.outputs.blocks import (
     Block,
@@ -23,10 +23,17 @@ from casewright.outputs.blocks import (
 from casewright.outputs.document import Section
 from casewright.outputs.inlines import Blank, Link, Rich, Strong
 from casewright.room.aisles import Aisle, aisles
+from casewright.room.floor_numbers import (
+    aisle_path,
+    cleat_paths,
+    corner_path,
+    diagonal_path,
+    other_walls,
+)
 from casewright.room.free_stand import FreeStand
 from casewright.room.island_places import part_span
 from casewright.room.model import Room
-from casewright.room.wall_stands import joined_walls, wall_frames
+from casewright.room.wall_stands import wall_frames
 from casewright.survey.walls import SurveyedWall
 
 __all__ = ["free_sections", "free_tape", "setting_anchor"]
@@ -71,8 +78,8 @@ def free_tape(room: Room) -> Iterator[Block]:
         rows = tuple(
             Row((name, along, out)) for name, along, out in _corners((left, right, near, far))
         )
-        edges = tuple(edge.value for edge in stand.counter)
-        words = (_TAPE, " Diagonals: ", Strong(_diagonal(room, edges)), ".")
+        diagonal = _diagonal(room, stand, stand.counter, counter=True)
+        words = (_TAPE, " Diagonals: ", Strong(diagonal), ".")
         yield Keep((
             Heading(f"{stand.title}: on the floor", 3),
             Paragraph(words),
@@ -89,16 +96,23 @@ def _columns(wall: SurveyedWall) -> tuple[Column, ...]:
     )  # fmt: skip
 
 
-def _diagonal(room: Room, edges: tuple[Fraction, ...]) -> Measure:
+def _diagonal(room: Room, stand: FreeStand, edges: Sequence[Dim], *, counter: bool) -> Measure:
     """To what a tape shows: it is looked at, nothing is cut to it."""
-    left, right, near, far = edges
-    across = math.hypot(float(right - left), float(far - near))
-    return Measure(_on_tape(room, Fraction(across)), room.spec.unit)
+    left, right, near, far = (edge.value for edge in edges)
+    wide, deep = right - left, far - near
+    across = side_of(wide * wide + deep * deep)
+    path = diagonal_path(stand, counter=counter)
+    return Measure(_on_tape(room, across), room.spec.unit, path)
 
 
 def _aisles(room: Room, stand: FreeStand) -> Iterator[Block]:
+    unit = room.spec.unit
+
+    def clear(aisle: Aisle) -> Rich:
+        return Strong(Measure(aisle.clear, unit, aisle_path(room, aisle)))
+
     rows = tuple(
-        Row((each.across.title, _side(each), Strong(Measure(each.clear, room.spec.unit))))
+        Row((each.across.title, _side(each), clear(each)))
         for each in aisles(room)
         if each.stand.key == stand.key and each.clear > 0
     )
@@ -128,11 +142,15 @@ def _sheet(room: Room, stand: FreeStand) -> Iterator[Block]:
     edges = (stand.left, stand.right, stand.near, stand.far)
     left, right, near, far = (Strong(measure_of(edge, unit)) for edge in edges)
     others = tuple(_other_walls(room, stand))
-    columns = (*_columns(wall), *(Column(f"Out from {title}", "size") for title, _ in others))
+    titles = (room.survey.walls[key].spec.title for key, _ in others)
+    columns = (*_columns(wall), *(Column(f"Out from {title}", "size") for title in titles))
     rows = []
     for number, (name, along, out) in enumerate(_corners((left, right, near, far))):
-        rows.append(Row((name, along, out, *(Measure(each[number], unit) for _, each in others))))
-    diagonal = _diagonal(room, tuple(edge.value for edge in edges))
+        outs = (
+            Measure(each[number], unit, corner_path(stand, key, number)) for key, each in others
+        )
+        rows.append(Row((name, along, out, *outs)))
+    diagonal = _diagonal(room, stand, edges, counter=False)
     yield Paragraph((_SET, " Diagonals: ", Strong(diagonal), "."))
     yield Table(columns, tuple(rows))
     yield from _aisles(room, stand)
@@ -148,13 +166,8 @@ def _other_walls(room: Room, stand: FreeStand) -> Iterator[tuple[str, tuple[Frac
     )
     frame = frames[stand.wall]
     spots = [frame.at(x, z) for x, z in ((left, near), (right, near), (right, far), (left, far))]
-    for corner in room.survey.corners.values():
-        pair = (corner.spec.left, corner.spec.right)
-        if stand.wall in pair and not corner.spec.outside:
-            other = pair[0] if pair[1] == stand.wall else pair[1]
-            if other in frames and other in joined_walls(room.survey, stand.wall):
-                outs = tuple(_on_tape(room, frames[other].seen(spot)[1]) for spot in spots)
-                yield room.survey.walls[other].spec.title, outs
+    for key in other_walls(room, stand):
+        yield key, tuple(_on_tape(room, frames[key].seen(spot)[1]) for spot in spots)
 
 
 def _on_tape(room: Room, size: Fraction) -> Fraction:
@@ -174,7 +187,10 @@ def _cleats(room: Room, stand: FreeStand) -> Iterator[Block]:
         spots = [stand.at(Fraction(x), Fraction(z)) for x in (box.x0, box.x1)
                  for z in (box.z0, box.z1)]  # fmt: skip
         along, out = ((min(each), max(each)) for each in zip(*spots, strict=True))
-        cells = [Strong(Measure(each, unit)) for each in (*along, *out)]
+        cells = [
+            Strong(Measure(each, unit, path))
+            for each, path in zip((*along, *out), cleat_paths(part), strict=True)
+        ]
         rows.append(Row((Link(part.title, part.path), *cells)))
     wall = room.survey.walls[stand.wall].spec.title
     columns = (

@@ -27,11 +27,17 @@ def point_name(point: HoldPoint) -> str:
     return point.path.rpartition(".")[2].replace("_", " ")
 
 
-def point_measure(room: Room, point: HoldPoint, value: Fraction) -> Measure:
-    """A size as what it is read with shows it."""
+def point_measure(room: Room, point: HoldPoint, value: Fraction, path: str = "") -> Measure:
+    """A size as what it is read with shows it.
+
+    Parameters
+    ----------
+    path
+        Of its number on the chain.
+    """
     unit = room.spec.unit
     fine = point.reading.tool == "calliper"
-    return Measure(value, unit, precision=(_FINE if fine else _PLAIN)[unit])
+    return Measure(value, unit, path, precision=(_FINE if fine else _PLAIN)[unit])
 
 
 class HoldMarks:

@@ -13,7 +13,7 @@ from casewright.packet.assembly_steps import Stop
 from casewright.packet.hold_marks import HOLDS, HoldMarks, point_measure, point_name
 from casewright.packet.places import place_words
 from casewright.packet.words import mark_list
-from casewright.resolve import HoldPoint
+from casewright.resolve import HoldPoint, band_path
 from casewright.room.forecast_words import chance_text, with_text
 from casewright.room.model import Room
 
@@ -89,8 +89,8 @@ class HoldPages:
                 what,
                 self._size(point, point.planned),
                 read,
-                self._band(point, point.go, "none: cut to the reading"),
-                self._band(point, point.sound, ""),
+                self._band(point, "go", "none: cut to the reading"),
+                self._band(point, "sound", ""),
                 waits,
                 odds,
             )
@@ -104,19 +104,23 @@ class HoldPages:
         ]  # fmt: skip
         told: list[Inline] = [f"{with_text(point.reading.tool)}; "]
         if point.go is not None:
-            go = self._band(point, point.go, "")
+            go = self._band(point, "go", "")
             told += ["go ", *(go if isinstance(go, tuple) else (go,)), ": as printed; "]
         told += ["any other: write it down first. Waiting: ", self._marks(point)]
         return Step(tuple(words), (tuple(told),))
 
-    def _band(self, point: HoldPoint, band: tuple[Fraction, Fraction] | None, none: str) -> Rich:
+    def _band(self, point: HoldPoint, name: str, none: str) -> Rich:
+        band = point.go if name == "go" else point.sound
         if band is None:
             return none
-        low, high = (self._size(point, end) for end in band)
+        low, high = (
+            point_measure(self._room, point, value, band_path(point, name, end))
+            for end, value in zip(("low", "high"), band, strict=True)
+        )
         return low if band[0] == band[1] else (low, " to ", high)
 
     def _size(self, point: HoldPoint, value: Fraction) -> Measure:
-        return point_measure(self._room, point, value)
+        return point_measure(self._room, point, value, point.path)
 
     def _marks(self, point: HoldPoint) -> str:
         marks = {part.path: part.mark for part in self._room.parts}

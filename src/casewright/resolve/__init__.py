@@ -2,6 +2,7 @@
 
 from casewright.resolve.clashes import Clash
 from casewright.resolve.differences import Difference, differences
+from casewright.resolve.hold_numbers import HOLD, band_path, hold_numbers
 from casewright.resolve.hold_points import HoldPoint, Watched, hold_points, readings_awaited
 from casewright.resolve.misfits import Misfit
 from casewright.resolve.moves import Remedy, Rung
@@ -14,6 +15,7 @@ from casewright.resolve.staying import Staying, stay
 from casewright.resolve.staying_model import Resize
 
 __all__ = [
+    "HOLD",
     "Change",
     "Clash",
     "Conflict",
@@ -31,8 +33,10 @@ __all__ = [
     "Staying",
     "Watched",
     "assigned",
+    "band_path",
     "differences",
     "grouped",
+    "hold_numbers",
     "hold_points",
     "propose",
     "readings_awaited",

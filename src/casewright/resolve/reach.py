@@ -7,6 +7,7 @@ from fractions import Fraction
 from operator import mul, sub, truediv
 
 from casewright.dims import Dim, Fit, PathReach
+from casewright.dims.exact import side_of
 from casewright.resolve.slopes import Slopes
 
 __all__ = ["Reach"]
@@ -19,6 +20,7 @@ _OF_TWO: Mapping[str, Callable[[Fraction, Fraction], Fraction]] = {
 _OF_SEVERAL: Mapping[str, Callable[[Iterable[Fraction]], Fraction]] = {
     "least": min,
     "greatest": max,
+    "root": lambda args: side_of(*args),
 }
 
 

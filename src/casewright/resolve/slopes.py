@@ -84,5 +84,7 @@ def _rates(node: Dim) -> list[tuple[Dim, Fraction]]:
         case "-":
             rates = zip(args, (_ONE, -_ONE), strict=True)
             return [(arg, rate) for arg, rate in rates if isinstance(arg, Dim)]
+        case "root":
+            return [(arg, 1 / (2 * node.wanted)) for arg in args if isinstance(arg, Dim)]
         case _:
             return [(arg, _ONE) for arg in args if isinstance(arg, Dim)]

@@ -12,15 +12,18 @@ from fractions import Fraction
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from shapely import Polygon, box
+from shapely import LineString, Point, Polygon, box
 from tests.island_room import island_room, island_text
 from tests.jobs import problem
 from tests.unit.checks.rooms import found_in
 
+from casewright.breakdown import Desk
+from casewright.dims import Chain
 from casewright.findings import Severity
 from casewright.job.load import read_job
 from casewright.room.aisles import Aisle, AisleWay, aisles
 from casewright.room.build import build
+from casewright.room.floor_numbers import corner_path, floor_numbers, other_walls
 from casewright.room.footprints import footprints
 from casewright.room.model import Room
 from casewright.room.open_fronts import meet, open_fronts
@@ -281,3 +284,37 @@ def test_a_case_has_one_place() -> None:
     assert "stands in run sinks already" in problem(island_text() + more).what
     hung = '[case.up]\nkind = "wall"\nwidth = 20\n' + '[case.up.place]\nwall = "west"\noff = 0\n'
     assert "hangs" in problem(island_text() + hung).what
+
+
+def _floor_chain(room: Room) -> Chain:
+    desk = Desk(room)
+    floor_numbers(room, desk.chain)
+    return desk.chain
+
+
+@pytest.mark.parametrize("across", ["60", "59 1/2", "60 3/4"])
+def test_numbers_of_the_floor_are_what_geometry_says(across: str) -> None:
+    """Aisles, diagonals and distances from another wall; the library measures the same shapes."""
+    place = 'run = "sinks"\noff = "40"\nalong = "40"\nside = "front"'
+    room = island_room(
+        place=place, corner=f'triangle = {{ left = "36", right = "48", across = "{across}" }}'
+    )
+    nodes, [stand] = _floor_chain(room).nodes, room.free
+    for aisle in aisles(room):
+        assert nodes[f"floor.{stand.key}.aisle_{aisle.way}"].value == aisle.clear
+    frames = wall_frames(room.survey)
+    spots = [frames[stand.wall].at(x.value, z.value)
+             for x, z in ((stand.left, stand.near), (stand.right, stand.near),
+                          (stand.right, stand.far), (stand.left, stand.far))]  # fmt: skip
+    points = [Point(float(x), float(y)) for x, y in spots]
+    diagonal = float(nodes[f"floor.{stand.key}.diagonal_exact"].value)
+    assert diagonal == pytest.approx(points[0].distance(points[2]), abs=1e-5)
+    walls = list(other_walls(room, stand))
+    assert walls
+    for key in walls:
+        frame = frames[key]
+        line = LineString([tuple(map(float, frame.at(Fraction(at), Fraction(0))))
+                           for at in (-10_000, 10_000)])  # fmt: skip
+        for number, point in enumerate(points):
+            out = float(nodes[f"{corner_path(stand, key, number)}_exact"].value)
+            assert out == pytest.approx(line.distance(point), abs=1e-5)
