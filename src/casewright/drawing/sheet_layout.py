@@ -21,7 +21,7 @@ from casewright.drawing.scene import Scene
 from casewright.drawing.shapes import Element, line, rectangle
 from casewright.drawing.symbols import GrainArrow, Sign
 
-__all__ = ["sheet_scene"]
+__all__ = ["cut_scene", "sheet_key", "sheet_scene"]
 
 _Place = tuple[Fraction, Fraction]
 _Box = tuple[Fraction, Fraction, Fraction, Fraction]
@@ -38,6 +38,7 @@ _REACHES = tuple((u * far, v * far) for far in (4.0, 6.0, 9.0, 12.0, 16.0)
                  for u, v in ((0.7, 0.7), (-0.7, 0.7), (0.7, -0.7), (-0.7, -0.7),
                               (0.2, 1.0), (0.2, -1.0), (-0.2, 1.0), (-0.2, -1.0),
                               (1.0, 0.0), (-1.0, 0.0)))  # fmt: skip
+_SET = 3.4  # figures of what is set [mm on paper]
 _NOT_TRUE = "drawn wider than it is"
 _LONG_ON_PAPER = 130  # about how long a board is drawn [mm on paper]
 _NARROWEST = Fraction(9, 2)  # what a narrow piece takes across, to be lettered [mm on paper]
@@ -55,7 +56,6 @@ def sheet_scene(
     *,
     grain: bool,
     waits: Callable[[str], str] = _waits_for_nothing,
-    at_hand: Container[int] | None = None,
 ) -> Scene:
     """One sheet with its parts and the saw's passes, numbered in the order of work.
 
@@ -66,9 +66,6 @@ def sheet_scene(
     ----------
     waits
         What a piece waits for in very few words, by its id; empty for most.
-    at_hand
-        Numbers of the cuts that are made now: heavy, in the accent that says look here; the
-        others step back. None: all are alike.
     """
     wide = _Wide(plan, _stretch(plan, tree))
     whole = wide.box(tree.root.rect)
@@ -85,7 +82,7 @@ def sheet_scene(
     elements.extend(_triangles(wide, tree))
     bound: list[Element] = []  # rings of short cuts have the least choice of place
     for step in steps:
-        cut, ring = _pass(wide, step, at_hand)
+        cut, ring = _pass(wide, step, is_at_hand=False)
         elements.append(cut)
         box = wide.box(step.piece.rect)
         short = (box[2] - box[0] if step.direction == "rip" else box[3] - box[1]) < (
@@ -98,6 +95,106 @@ def sheet_scene(
         elements.append(GrainArrow((whole[2] / 2, whole[3]), 16.0, shift_mm=(0.0, 3.0)))
     elements.extend(_size(wide, tree, whole, unit))
     return Scene((*elements, *bound, *lettering), f"{plan.stock} {tree.sheet + 1}")
+
+
+def cut_scene(
+    plan: StockPlan,
+    tree: SheetTree,
+    at_hand: Container[int],
+    unit: Unit,
+    *,
+    waits: Callable[[str], str] = _waits_for_nothing,
+) -> Scene:
+    """The pieces of a sheet that are cut now, as they lie on it, with no other cut's number.
+
+    A cut that is made alone has its size from the edge that is measured from.
+
+    Parameters
+    ----------
+    at_hand
+        Numbers of the cuts that are made now: heavy, in the accent that says look here.
+    waits
+        As for `sheet_scene`.
+    """
+    wide = _Wide(plan, _stretch(plan, tree))
+    steps = plan.order.on_sheet(tree.sheet)
+    own = [step for step in steps if step.number in at_hand]
+    names = {leaf.rect: leaf.name for step in steps for leaf in step.leaves}
+    elements: list[Element] = []
+    lettering: list[Element] = []
+    for step in own:
+        box = wide.box(step.piece.rect)
+        elements.append(rectangle(box[:2], box[2:], VISIBLE, fill=Ink.SHADE))
+    for leaf in leaves(tree.root):
+        if any(_lies_in(leaf.rect, step.piece.rect) for step in own):
+            drawn, words = _leaf(wide, leaf, names.get(leaf.rect, ""), unit, waits)
+            elements.extend(drawn)
+            lettering.extend(words)
+    rings: list[Element] = []
+    for step in own:
+        cut, ring = _pass(wide, step, is_at_hand=True)
+        elements.append(cut)
+        rings.append(ring)
+        elements.extend(_measured_from(wide, step))
+    if len(own) == 1:
+        elements.extend(_set(wide, own[0], unit))
+    return Scene((*elements, *rings, *lettering), f"{plan.stock} {tree.sheet + 1}, at hand")
+
+
+def sheet_key(plan: StockPlan, tree: SheetTree, at_hand: Container[int]) -> Scene:
+    """A sheet without a word: where on it the pieces lie that are cut now."""
+    wide = _Wide(plan, _stretch(plan, tree))
+    whole = wide.box(tree.root.rect)
+    elements: list[Element] = []
+    for leaf in leaves(tree.root):
+        if leaf.use not in ("waste", "offcut"):
+            box = wide.box(leaf.rect)
+            elements.append(rectangle(box[:2], box[2:], THIN))
+    for step in plan.order.on_sheet(tree.sheet):
+        if step.number in at_hand:
+            box = wide.box(step.piece.rect)
+            elements.append(rectangle(box[:2], box[2:], CUT, fill=Ink.LOOK))
+    elements.append(rectangle(whole[:2], whole[2:], VISIBLE))
+    return Scene(tuple(elements), f"{plan.stock} {tree.sheet + 1}, whole")
+
+
+def _lies_in(rect: Rect, whole: Rect) -> bool:
+    across = whole.y <= rect.y and rect.y1 <= whole.y1
+    return across and whole.x <= rect.x and rect.x1 <= whole.x1
+
+
+def _measured_from(wide: _Wide, step: Step) -> Iterator[Element]:
+    """The edge that rides the fence or meets the stop: heavy, with the sign of a datum."""
+    x0, y0, x1, y1 = wide.box(step.piece.rect)
+    ends, middle, toward = {
+        "bottom": (((x0, y0), (x1, y0)), ((x0 + x1) / 2, y0), 270),
+        "top": (((x0, y1), (x1, y1)), ((x0 + x1) / 2, y1), 90),
+        "left": (((x0, y0), (x0, y1)), (x0, (y0 + y1) / 2), 180),
+        "right": (((x1, y0), (x1, y1)), (x1, (y0 + y1) / 2), 0),
+    }[step.datum]
+    yield line(*ends, CUT)
+    yield Sign("datum", middle, toward_deg=toward, size_mm=3.4)
+
+
+def _set(wide: _Wide, step: Step, unit: Unit) -> Iterator[Element]:
+    """What is set, and the length and width of the piece that is cut."""
+    x0, y0, x1, y1 = wide.box(step.piece.rect)
+    setting = wide.plan.numbers.settings[step.card]
+    at = wide.plan.length(step.setting)
+    true = wide.stretch == 1
+    sizes = wide.plan.numbers.sizes[step.piece.name]
+    long, across = (measure_of(dim, unit) for dim in sizes)
+    if step.direction == "rip":
+        far = at * wide.stretch
+        ends = (y0, y0 + far) if step.datum == "bottom" else (y1 - far, y1)
+        yield Dimensions("left", x0, (Span(*ends, measure_of(setting, unit), emphasis=True,
+                                           to_scale=true),), height=_SET)  # fmt: skip
+    else:
+        ends = (x0, x0 + at) if step.datum == "left" else (x1 - at, x1)
+        set_to = Span(*ends, measure_of(setting, unit), emphasis=True)
+        yield Dimensions("above", y1, (set_to,), height=_SET)
+    yield Dimensions("below", y0, (Span(x0, x1, long),), offset_mm=5.0)
+    yield Dimensions("right", x1, (Span(y0, y1, across, to_scale=true),), offset_mm=5.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -243,13 +340,13 @@ def _marks(name: str, box: _Box, turned: float) -> Iterator[Sequence[Element]]:
         yield (Leader(middle, reach, (name,), height=2.0),)
 
 
-def _pass(wide: _Wide, step: Step, at_hand: Container[int] | None) -> tuple[Element, Element]:
+def _pass(wide: _Wide, step: Step, *, is_at_hand: bool) -> tuple[Element, Element]:
     """The line a pass runs on, and its number where the saw enters or as near as is clear."""
     x0, y0, x1, y1 = wide.box(step.piece.rect)
     setting = wide.plan.length(step.setting)
     pen, ink = CUT if step.method == "straightedge" else VISIBLE, Ink.INK
-    if at_hand is not None:
-        pen, ink = (CUT, Ink.LOOK) if step.number in at_hand else (THIN, Ink.INK)
+    if is_at_hand:
+        pen, ink = CUT, Ink.LOOK
     rips = step.direction == "rip"
     if rips:
         across = setting * wide.stretch

@@ -91,6 +91,19 @@ def _noun(plan: StockPlan, numbers: Sequence[int]) -> str:
 
 
 def _listed(numbers: Sequence[int]) -> str:
-    """'1', '1 and 2', '1, 2 and 3'."""
-    words = list(map(str, sorted(set(numbers))))
+    """'1', '1 and 2', '1 to 3, 5 and 7 to 9'."""
+    words: list[str] = []
+    for number in sorted(set(numbers)):
+        first, _, last = words[-1].partition(" to ") if words else ("", "", "")
+        if words and int(last or first) == number - 1 and number - 1 in numbers:
+            words[-1] = f"{first} to {number}"
+        else:
+            words.append(str(number))
+    words = [_short(each) for each in words]
     return " and ".join(filter(None, (", ".join(words[:-1]), words[-1])))
+
+
+def _short(words: str) -> str:
+    """Two that follow each other as what they are: '1 to 2' as '1, 2'."""
+    first, _, last = words.partition(" to ")
+    return f"{first}, {last}" if last and int(last) == int(first) + 1 else words

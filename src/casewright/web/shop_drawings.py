@@ -7,18 +7,20 @@ is lettered there as large as on paper.
 from __future__ import annotations
 
 import threading
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import suppress
 from fractions import Fraction
+from functools import partial
 
 from casewright.casework.features import Face
 from casewright.casework.parts import Part
 from casewright.dims.units import Unit
 from casewright.drawing import Plot, ScaleError, Scene, View, clashes, largest, sheet, struck
 from casewright.drawing.hanging_elevation import hanging_scene
+from casewright.drawing.lift_view import lift_scene, wall_key
 from casewright.drawing.part_view import part_scene
 from casewright.drawing.pulled_apart import pulled_apart_scene
-from casewright.drawing.sheet_layout import sheet_scene
+from casewright.drawing.sheet_layout import cut_scene, sheet_key
 from casewright.outputs.svg import svg_text
 from casewright.packet.hold_marks import HoldMarks
 from casewright.web.shop_assembly import parts_by_then
@@ -39,6 +41,7 @@ _SLENDER = 2  # length to width from which on a part is long [-]
 _FACES: Mapping[str, Face] = {"A": "A", "B": "B"}
 _LARGEST = Fraction(2)  # scale of a part
 _WALL_WIDTHS = (82.0, 105.0, 140.0, 190.0)
+_STAMPS = (40.0, 62.0, 105.0, 190.0, 400.0)  # [mm on paper]
 _MOST = 400
 
 
@@ -65,28 +68,24 @@ class ShopDrawings:
 
 def _plot(bound: Bound, name: str) -> Plot | None:
     kind, _, rest = name.partition(".")
-    match kind:
-        case "sheet":
-            return _sheet(bound, rest)
-        case "view":
-            return _view(bound, rest)
-        case "step":
-            return _step(bound, rest)
-        case "wall":
-            hang = bound.day.walls.get(rest)
-            if hang is None:
-                return None
-            return _fitted(bound, hanging_scene(hang, _unit(bound)), _WALL_WIDTHS, None)
-        case _:
-            return None
+    drawn = _KINDS.get(kind)
+    return None if drawn is None else drawn(bound, rest)
+
+
+def _wall(bound: Bound, key: str) -> Plot | None:
+    """A wall with all its marks."""
+    hang = bound.day.walls.get(key)
+    if hang is None:
+        return None
+    return _fitted(bound, hanging_scene(hang, _unit(bound)), _WALL_WIDTHS, None)
 
 
 def _unit(bound: Bound) -> Unit:
     return bound.room.spec.unit
 
 
-def _sheet(bound: Bound, rest: str) -> Plot | None:
-    """'1a2b3c4d.plan.plywood.12.3': a sheet with the cuts of a setting."""
+def _sheet(bound: Bound, rest: str, *, is_key: bool) -> Plot | None:
+    """'1a2b3c4d.plan.plywood.12.3': the cuts of a setting on a sheet, or where on it they are."""
     words = rest.split(".")
     hand = next((each for each in bound.plans if each.name == words[0]), None)
     room = bound.room
@@ -97,13 +96,28 @@ def _sheet(bound: Bound, rest: str) -> Plot | None:
         for tree in plan.solution.tree:
             if plan.path == path and str(tree.sheet + 1) == number:
                 steps = {step.number for step in plan.order.steps if str(step.card) == card}
-                grain = bool(getattr(room.spec.stock[plan.stock], "grain", False))
+                if is_key:
+                    return _key(bound, sheet_key(plan, tree, steps))
                 waits = HoldMarks(room, bound.points).words
-                scene = sheet_scene(
-                    plan, tree, _unit(bound), grain=grain, waits=waits, at_hand=steps
-                )
+                scene = cut_scene(plan, tree, steps, _unit(bound), waits=waits)
                 return _fitted(bound, scene)
     return None
+
+
+def _lift(bound: Bound, key: str, *, is_key: bool) -> Plot | None:
+    """A case at its place, or where on its wall that is."""
+    for hang in bound.day.walls.values():
+        for place in hang.places:
+            if place.case.key == key and is_key:
+                return _key(bound, wall_key(hang, place))
+            if place.case.key == key:
+                return _fitted(bound, lift_scene(hang, place, _unit(bound)))
+    return None
+
+
+def _key(bound: Bound, scene: Scene) -> Plot:
+    """A picture without words: it is read at any size."""
+    return _fitted(bound, scene, _STAMPS, None)
 
 
 def _view(bound: Bound, rest: str) -> Plot | None:
@@ -167,3 +181,14 @@ def _clearest(plots: Iterable[Plot]) -> Plot:
     if best is None:
         raise AssertionError
     return best[1]
+
+
+_KINDS: Mapping[str, Callable[[Bound, str], Plot | None]] = {
+    "cut": partial(_sheet, is_key=False),
+    "sheet": partial(_sheet, is_key=True),
+    "lift": partial(_lift, is_key=False),
+    "at": partial(_lift, is_key=True),
+    "view": _view,
+    "step": _step,
+    "wall": _wall,
+}

@@ -120,10 +120,14 @@ class _Setting:
         )
 
     def _figure(self, sheet: int) -> ShopFigure:
+        name = f"{self.name}.{self.plan.path}.{self.given.number}.{sheet}"
+        own = [step for step in self.given.steps if step.sheet == sheet]
+        is_whole = any("." not in step.takes.name for step in own)
+        what = f"{self.noun} {sheet}" if is_whole else f"pieces of {self.noun} {sheet}"
         return ShopFigure(
-            name=f"sheet.{self.name}.{self.plan.path}.{self.given.number}.{sheet}",
-            says=f"{self.noun} {sheet} with the cuts of this setting",
-        )
+            name=f"cut.{name}", says=f"{what} with the cuts of this setting",
+            key="" if is_whole or self.plan.kind != "sheets" else f"sheet.{name}",
+        )  # fmt: skip
 
     def _parts(self) -> Iterator[str]:
         for step in self.given.steps:

@@ -78,10 +78,14 @@ class ShopReading(Answer):
 
 
 class ShopFigure(Answer):
-    """A drawing by its name, and what it shows for those who cannot see it."""
+    """A drawing by its name, and what it shows for those who cannot see it.
+
+    `key` is a small one without words: where on the whole it is.
+    """
 
     name: str
     says: str
+    key: str = ""
 
 
 class ShopRow(Answer):

@@ -175,11 +175,16 @@ def _lift_card(room: Room, hang: WallHanging, lift: Lift, place: tuple[int, int]
             (f"{kilograms(room, lift.weight)}; {lift.because}",),
         ),
         warns=(caution_line(_LIFT), caution_line(_CABLES)),
-        figures=(_wall(hang),),
+        figures=(_lifted(case, hang),),
         rows=(*shims, *(_screws(screws, room) if screws else ())),
         ticks=tuple(_hung(case)),
         parts=tuple(part.path for part in case.parts),
     )  # fmt: skip
+
+
+def _lifted(case: Case, hang: WallHanging) -> ShopFigure:
+    says = f"{case.spec.title} at its place on the {hang.wall.spec.title}"
+    return ShopFigure(name=f"lift.{case.key}", says=says, key=f"at.{case.key}")
 
 
 def _wall(hang: WallHanging) -> ShopFigure:

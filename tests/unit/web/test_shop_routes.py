@@ -129,17 +129,38 @@ def test_every_part_is_cut_at_one_setting(shop: TestClient) -> None:
 def test_every_drawing_that_a_card_names_is_there(shop: TestClient) -> None:
     """And what it says is for those who cannot see it."""
     book = shop.get("/api/shop").json()
-    drawn_on = (*book["cards"], *book["parts"])
-    names = [figure["name"] for each in drawn_on for figure in each["figures"]]
+    figures = [figure for each in (*book["cards"], *book["parts"]) for figure in each["figures"]]
+    names = [name for figure in figures for name in (figure["name"], figure["key"]) if name]
     by_kind = {name.partition(".")[0]: name for name in names}
-    assert {"sheet", "view", "step"} <= set(by_kind)
+    assert {"cut", "sheet", "view", "step"} <= set(by_kind)
     for figure in by_kind.values():
-        drawn = shop.get(f"/api/shop/drawings/{figure}")
-        assert drawn.status_code == 200, figure
-        assert drawn.text.startswith("<svg")
-    assert shop.get("/api/shop/drawings/sheet.x.y.1.1").status_code == 404
-    assert shop.get("/api/shop/drawings/step.none.99").status_code == 404
-    assert shop.get("/api/shop/drawings/view.C.none").status_code == 404
+        assert drawn(shop, figure).startswith("<svg")
+    for none in ("cut.x.y.1.1", "sheet.x.y.1.1", "step.none.99", "view.C.none", "lift.none", "."):
+        assert shop.get(f"/api/shop/drawings/{none}").status_code == 404
+
+
+def drawn(shop: TestClient, name: str) -> str:
+    """A drawing."""
+    answer = shop.get(f"/api/shop/drawings/{name}")
+    assert answer.status_code == 200, name
+    return answer.text
+
+
+def test_at_the_saw_the_piece_at_hand_is_drawn_large(shop: TestClient) -> None:
+    """Its cuts bear their numbers, no other cut does; where it lies is shown without a word."""
+    book = shop.get("/api/shop").json()
+    cards = [card for card in book["cards"] if card["station"] == "saw"]
+    numbers = {row["label"] for card in cards for row in card["rows"]}
+    assert any(figure["key"] for card in cards for figure in card["figures"])
+    for card in cards:
+        own = {row["label"] for row in card["rows"]}
+        for figure in card["figures"]:
+            picture = drawn(shop, figure["name"])
+            rings = re.findall(r'<g class="balloon">.*?>(\d+)</text>', picture)
+            assert set(rings) & numbers <= own
+            assert rings
+            if figure["key"]:
+                assert "<text" not in drawn(shop, figure["key"])
 
 
 def test_step_pictures_are_never_empty(shop: TestClient) -> None:

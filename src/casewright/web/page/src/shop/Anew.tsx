@@ -65,11 +65,14 @@ export function AnewTold() {
       <p>
         <strong>Planned anew</strong>: {names(anew.gone)} spoiled.
       </p>
-      <ul>
-        {anew.says.map((line) => (
-          <li key={line}>{line}</li>
-        ))}
-      </ul>
+      <details>
+        <summary>What changed</summary>
+        <ul>
+          {anew.says.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+      </details>
       {next !== undefined && (
         <a class="button firm" href={to(next)}>
           Next at the saw: {next.over}

@@ -1,5 +1,6 @@
 import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
+import { reachable } from "../state";
 import { book, drawing } from "./book";
 import type { Figure } from "./types";
 
@@ -9,16 +10,16 @@ export function Pictures({ figures }: { figures: Figure[] }) {
   return (
     <div class="figures">
       {figures.map((each) => (
-        <Picture key={each.name} name={each.name} says={each.says} isOne={figures.length === 1} />
+        <Picture key={each.name} figure={each} isOne={figures.length === 1} />
       ))}
     </div>
   );
 }
 
 /** A drawing; touched, it fills the screen, to be moved about. */
-function Picture({ name, says, isOne }: Figure & { isOne: boolean }) {
+function Picture({ figure: { name, says, key: whole = "" }, isOne }: { figure: Figure; isOne: boolean }) {
   const small = useRef<HTMLDivElement>(null);
-  const whole = useRef<HTMLDialogElement>(null);
+  const dialog = useRef<HTMLDialogElement>(null);
   const isOld = useSignal(false);
   const there = useSignal(false);
   const stamp = book.value?.stamp;
@@ -39,30 +40,49 @@ function Picture({ name, says, isOne }: Figure & { isOne: boolean }) {
 
   function enlarge() {
     const copy = small.current?.firstElementChild?.cloneNode(true);
-    if (copy === undefined || whole.current === null) return;
-    whole.current.querySelector(".large")?.replaceChildren(copy);
-    whole.current.showModal();
+    if (copy === undefined || dialog.current === null) return;
+    dialog.current.querySelector(".large")?.replaceChildren(copy);
+    dialog.current.showModal();
   }
 
   return (
     <figure>
       <button type="button" class="picture" onClick={enlarge} aria-label={`${says}; make it larger`} disabled={!there.value}>
         <div ref={small} />
-        {!there.value && <span class="soft">The drawing comes when there is a signal.</span>}
+        {!there.value && (
+          <span class="soft">{reachable.value ? "It is being drawn." : "The drawing comes when there is a signal."}</span>
+        )}
       </button>
       <figcaption class="soft">
+        {whole !== "" && <Key name={whole} />}
         {!isOne && `${says[0]?.toUpperCase()}${says.slice(1)}. `}
         {isOld.value && "Drawn before the last change. "}
         {isOne && there.value && "Touch it to make it larger."}
       </figcaption>
-      <dialog ref={whole} class="whole" aria-label={says}>
-        <button type="button" onClick={() => whole.current?.close()}>
+      <dialog ref={dialog} class="whole" aria-label={says}>
+        <button type="button" onClick={() => dialog.current?.close()}>
           Close
         </button>
         <div class="large" />
       </dialog>
     </figure>
   );
+}
+
+/** Where on the whole it is: a small picture without a word. */
+function Key({ name }: { name: string }) {
+  const small = useRef<HTMLSpanElement>(null);
+  const stamp = book.value?.stamp;
+  useEffect(() => {
+    let left = false;
+    void drawing(name, (svg) => {
+      if (!left && small.current !== null) put(small.current, svg);
+    });
+    return () => {
+      left = true;
+    };
+  }, [name, stamp]);
+  return <span class="key" ref={small} role="img" aria-label="where on the whole it is" />;
 }
 
 /** Its texts stay texts; nothing in it is run. */

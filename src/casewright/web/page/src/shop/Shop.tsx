@@ -201,7 +201,7 @@ function Steps({ ids, station, at, isGone }: { ids: string[]; station: string; a
     if (isGone) return;
     keep(`at.${station}`, at);
     const next = ids.slice(n + 1, n + AHEAD).flatMap((id) => cards.value.get(id)?.figures ?? []);
-    lookAhead(next.slice(0, AHEAD).map((each) => each.name));
+    lookAhead(next.slice(0, AHEAD).flatMap((each) => [each.name, ...(each.key ? [each.key] : [])]));
   }, [at, isGone, book.value?.stamp]);
   const to = (step: number) => `/shop/${station}/${encodeURIComponent(ids[n + step] ?? "")}`;
   const here = isGone ? "–" : n + 1;
