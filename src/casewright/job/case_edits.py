@@ -24,10 +24,9 @@ from casewright.job.splicing import (
 )
 from casewright.job.syntax import Plain, dotted
 
-__all__ = ["delete_case", "insert_case", "own_width", "solved_widths"]
+__all__ = ["delete_case", "insert_case", "own_width"]
 
 _PLAIN_KEY = re.compile(r"[A-Za-z0-9_-]+")
-_WIDTH_STEPS = len(("run", "NAME", "solved", "widths", "CASE"))
 
 
 def insert_case(text: str, key: str, lines: tuple[str, ...], *, after: str | None = None) -> str:
@@ -90,7 +89,7 @@ def delete_case(text: str, key: str) -> str:
     data = parsed(positions)
     if key not in cases_in(data):
         refuse(f"there is no case {key}", "name one that is there")
-    widths = solved_widths(positions, key)
+    widths = positions.solved_widths(key)
     spans = [
         *blocks(positions, ("case", key)),
         *_members(positions, data, key),
@@ -150,11 +149,6 @@ def _entry(positions: Positions, base: KeyPath, number: int, count: int) -> Span
     return Span(before.end, own.end) if before is not None else own
 
 
-def solved_widths(positions: Positions, key: str) -> list[KeyPath]:
-    """Where accepted layouts gave a case its width."""
-    return [path for path in positions.keys if _is_solved_width(path) and path[-1] == key]
-
-
 def own_width(text: str, key: str, width: str) -> str:
     """Give a case a width of its own; one that an accepted layout gave it goes.
 
@@ -165,7 +159,7 @@ def own_width(text: str, key: str, width: str) -> str:
     """
     positions = scan(text)
     data = parsed(positions)
-    widths = solved_widths(positions, key)
+    widths = positions.solved_widths(key)
     spans = [span for path in widths for span in _solved_width(positions, data, path)]
     edited = text
     for span in sorted(spans, key=lambda each: -each.start):
@@ -176,15 +170,6 @@ def own_width(text: str, key: str, width: str) -> str:
             _forget_width(wanted, path)
 
     return set_value(checked(edited, data, change), ("case", key, "width"), width)
-
-
-def _is_solved_width(path: KeyPath) -> bool:
-    """Whether it is a width that an accepted layout of a run or an island gave."""
-    return (
-        len(path) == _WIDTH_STEPS
-        and path[0] in ("run", "island")
-        and (path[2:4] == ("solved", "widths"))
-    )
 
 
 def _solved_width(positions: Positions, data: Plain, path: KeyPath) -> list[Span]:

@@ -22,6 +22,9 @@ KeyPath: TypeAlias = tuple[str | int, ...]
 DEEPEST = 12
 """Lists and tables inside one another deeper than this are refused [-]."""
 
+_SIZE_STEPS = len(("case", "NAME", "width"))
+_WIDTH_STEPS = len(("run", "NAME", "solved", "widths", "CASE"))
+
 
 @dataclass(frozen=True, slots=True)
 class Span:
@@ -86,12 +89,27 @@ class Positions:
         return self.at(span.start)[0] if span else 0
 
     def nearest(self, path: KeyPath) -> Span | None:
-        """Place of a value, else of its key, else of the nearest table around it."""
+        """Place of a value, else of its key, else of the nearest table around it.
+
+        The width of a case stands where an accepted layout gave it, unless the case has its own.
+        """
+        if len(path) == _SIZE_STEPS and path[::2] == ("case", "width") and path not in self.values:
+            path = next(iter(self.solved_widths(str(path[1]))), path)
         for length in range(len(path), 0, -1):
             span = self.values.get(path[:length]) or self.keys.get(path[:length])
             if span:
                 return span
         return None
+
+    def solved_widths(self, case: str) -> list[KeyPath]:
+        """Where accepted layouts of runs or islands gave a case its width."""
+        return [
+            path
+            for path in self.keys
+            if len(path) == _WIDTH_STEPS
+            and path[0] in ("run", "island")
+            and path[2:] == ("solved", "widths", case)
+        ]
 
     def has(self, path: KeyPath) -> bool:
         """Whether the text gives a value at this very path."""

@@ -26,7 +26,7 @@ def arm_questions(room: Room, cases: Iterable[Case]) -> Iterator[Question]:
             yield Question(
                 path=path,
                 needs=f"the crank of the hinges' arm for {called}",
-                because="cups and plates are bored to it; the number here is only the usual one",
+                because="where cups and plates go hangs on it; the number here is a usual one",
                 waiting=tuple(
                     hinge.cup.rpartition(".")[0] for d in bored for hinge in d.hinges[:1]
                 ),

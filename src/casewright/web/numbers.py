@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from casewright.dims import Unit, Why
-from casewright.job.case_edits import own_width, solved_widths
+from casewright.job.case_edits import own_width
 from casewright.job.edits import set_value
 from casewright.job.load import LoadedJob
 from casewright.job.positions import KeyPath, Positions, scan
@@ -100,7 +100,7 @@ class _Places:
         ]  # fmt: skip
         named = [path for path in found if path[-1] == name]
         chosen = named or found
-        if len(chosen) == 1 and chosen[0] in solved_widths(self.positions, str(chosen[0][-1])):
+        if len(chosen) == 1 and chosen[0] in self.positions.solved_widths(str(chosen[0][-1])):
             return ("case", chosen[0][-1], "width")
         return chosen[0] if len(chosen) == 1 else None
 
@@ -147,7 +147,7 @@ def with_number(snapshot: Snapshot, path: str, key: str, value: str) -> str:
     text = loaded.file.text
     if place[0] == "style" and len(place) == 2 and not _has_section(text, ("style",)):
         return put_section(text, ("style",), ("[style]", f"{place[1]} = {literal(value)}"))
-    if place[2:] == ("width",) and solved_widths(places.positions, str(place[1])):
+    if place[2:] == ("width",) and places.positions.solved_widths(str(place[1])):
         return own_width(text, str(place[1]), value)
     old = found_at(places.data, place)
     counts = isinstance(old, int) and value.strip().isdecimal()

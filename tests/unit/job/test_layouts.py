@@ -356,3 +356,11 @@ def test_a_pinned_seam_stands_where_it_is_pinned(at: str) -> None:
 def test_a_pin_without_meaning_is_told(seams: str, says: str) -> None:
     """Past the wall's end, against the order, of nothing."""
     assert says in problem(f"{_PINNED}seams = {seams}\n").what
+
+
+def test_a_width_that_was_laid_out_is_told_at_its_own_line() -> None:
+    """Two sides and no room between them: the number stands in the answer, not in the case."""
+    text = ROOM.format(sink="36") + "[run.below.solved]\nwidths = { pots = 30, bins = 5 }\n"
+    told = problem(text)
+    assert (told.location.line, told.location.word) == (21, "5")
+    assert "leave no room" in told.what
