@@ -14,7 +14,7 @@ from casewright.room.model import Appliance, Room, Run
 from casewright.room.style_numbers import style_number
 from casewright.room.wall_stands import Spot, WallFrame, wall_frames
 
-__all__ = ["FLOOR", "Axis", "FloorMeasure"]
+__all__ = ["FLOOR", "Axis", "FloorNumbers"]
 
 FLOOR = "floor"
 """Under which numbers of the floor stand on the chain."""
@@ -49,7 +49,7 @@ _DimSpot = tuple[Dim, Dim]
 
 
 @dataclass(frozen=True, slots=True)
-class FloorMeasure:
+class FloorNumbers:
     """Shows what is across as numbers.
 
     Parameters

@@ -13,7 +13,7 @@ from casewright.casework.levels import extent
 from casewright.casework.parts import Part
 from casewright.dims import TAPE_MARK, Chain, Dim, Place, Way, root
 from casewright.room.aisles import Aisle, aisles
-from casewright.room.floor_across import FLOOR, FloorMeasure
+from casewright.room.floor_across import FLOOR, FloorNumbers
 from casewright.room.free_stand import FreeStand
 from casewright.room.model import Room, Run
 from casewright.room.wall_stands import joined_walls
@@ -63,7 +63,7 @@ def seam_path(island: str, case: str) -> str:
 
 def floor_numbers(room: Room, chain: Chain) -> None:
     """Enter them all on a chain that holds the room's own."""
-    numbers = _Numbers(room, chain, FloorMeasure(room, chain))
+    numbers = _Numbers(room, chain, FloorNumbers(room, chain))
     for stand in room.free:
         numbers.diagonals(stand)
         for key in other_walls(room, stand):
@@ -94,7 +94,7 @@ class _Numbers:
 
     room: Room
     chain: Chain
-    across: FloorMeasure
+    across: FloorNumbers
 
     def place(self, key: str) -> Place:
         """Where the numbers of what stands free are named."""
