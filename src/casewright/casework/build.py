@@ -180,7 +180,7 @@ def _wanted(maker: Maker, width: Dim | None, height: Dim | None) -> _Wanted:
         depth = place.let("box_depth", depth - maker.house.thickness(before))
     if frame is not None:
         left, right = frame.beside
-        width = place.let("box_width", width - left - right)
+        width = place.let("box_width", frame.width - left - right)
         depth = place.let("box_depth", depth - frame.thickness)
     return _Wanted(width, height, depth, foot, deck, on_plinth, frame)
 

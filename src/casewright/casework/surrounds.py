@@ -36,22 +36,29 @@ def opening_height(maker: Maker) -> Dim:
 
 
 def _fit_opening(maker: Maker, carcase: Carcase) -> None:
-    """The clear width between the panels, as built, against the appliance and its air."""
+    """The clear width between the panels, as built, against the appliance and its air.
+
+    Behind a face frame that between its stiles is less.
+    """
     appliance, place = _appliance(maker), maker.place.at("opening")
     need = appliance_number(maker, appliance, "width") + 2 * maker.style("surround_side_air")
-    left = place.let("width_air", carcase.width - need)
+    mouth = carcase.width
+    if carcase.frame is not None:
+        mouth = place.let("mouth", carcase.frame.right - carcase.frame.left)
+    left = place.let("width_air", mouth - need)
     if left.value >= 0:
         place.fit("width_fit", left, Fraction(-1), left.value + 25, place.path)
         return
     text = maker.house.text
+    uprights = "panels" if carcase.frame is None else "stiles"
     maker.findings.append(
         Finding(
             rule="appliance opening",
             severity=Severity.STOP,
             path=place.path,
-            says=f"between the panels round {appliance.title} {text(-left)} is missing for it, "
-            "its hinges and the air that its sheet asks for",
-            measured=text(carcase.width),
+            says=f"between the {uprights} round {appliance.title} {text(-left)} is missing for "
+            "it, its hinges and the air that its sheet asks for",
+            measured=text(mouth),
             limit=text(need),
             source=f"the sheet of {appliance.title}",
             remedies=(f"a width {text(-left)} greater", "the appliance's width read again"),

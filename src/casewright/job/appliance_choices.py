@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from itertools import chain
 
 from casewright.job.content import Content
+from casewright.job.face_choices import has_face_frame
 from casewright.job.hoods import check_hood
 from casewright.job.panels import check_panels
 from casewright.job.positions import KeyPath
@@ -87,9 +88,15 @@ def _surround(key: str, case: CaseTable, content: Content, reporter: Reporter) -
     elif case.appliance is None:
         reporter.tell((*base, "kind"), "a surround stands round an appliance, and none is named",
                       'write appliance = "...", and its [appliance....]')  # fmt: skip
-    elif (case.face or content.boxes.face or "frameless") != "frameless":
-        reporter.tell((*base, "kind"), "a surround has no frame on its face",
-                      'write face = "frameless"')  # fmt: skip
+    elif (case.face or content.boxes.face) == "strips":
+        reporter.tell((*base, "kind"), "a surround has no strips on its face",
+                      'write face = "face frame" or "frameless"')  # fmt: skip
+    elif has_face_frame(case, content) and (case.end or content.boxes.end) == "flush":
+        reporter.tell((*base, "kind"), "the stiles of a face frame cover the panels' edges: none "
+                      "is flush with the doors", 'write end = "skin"')  # fmt: skip
+    elif has_face_frame(case, content) and case.scribe:
+        reporter.tell((*base, "scribe"), "the stiles of a surround cover its panels: none is "
+                      "scribed", "take it out: a filler of its run closes the gap")  # fmt: skip
     elif case.end in ("applied frame", "plain"):
         reporter.tell((*base, "end"), f'the panels of a surround are no "{case.end}"',
                       'write end = "skin", behind the doors, or "flush" with them')  # fmt: skip

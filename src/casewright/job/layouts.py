@@ -287,7 +287,14 @@ def _pinned(room: Room, run: Run) -> dict[str, int]:
 
 
 def _frames(room: Room, case: Case) -> Fraction:
-    """Thickness of the frames on a case's finished ends [mm]."""
+    """Thickness of the frames on a case's finished ends; of a surround's stiles [mm].
+
+    Another face frame is as wide as its case, whatever is on its ends.
+    """
+    spec = case.spec
+    if spec.framed:
+        own = spec.width.value if spec.between_panels and spec.width else case.overall_width.value
+        return case.overall_width.value - own
     thick = room.chain.nodes[f"stock.{end_stock(case.spec)}.thickness"].value
     return thick * len(case.spec.dressed)
 

@@ -9,6 +9,7 @@ from fractions import Fraction
 from casewright.casework.cases import Case
 from casewright.casework.fronts import end_stock
 from casewright.casework.house import House
+from casewright.casework.specs import CaseSpec
 from casewright.dims import Dim, Origin, Place, Unit, Way, total
 from casewright.findings import Finding, Severity
 from casewright.room.anew import run_anew
@@ -123,9 +124,8 @@ class Standing:
         sharing = 0
         for key in run.cases:
             given = by_key[key].width
-            # A face frame is as wide as its case, whatever is on its ends.
-            for _ in () if by_key[key].framed else by_key[key].dressed:
-                free = free - house.thickness(end_stock(by_key[key]))
+            for taken in _beside(house, place, by_key[key]):
+                free = free - taken
             if given is None:
                 sharing += 1
             else:
@@ -299,6 +299,26 @@ def _shares(
     if widest is not None and not found:
         found = _wide(house, run, widest)
     return spaces, tuple(found)
+
+
+def _beside(house: House, place: Place, case: CaseSpec) -> Iterator[Dim]:
+    """What a case takes beside the width asked for [mm].
+
+    A face frame is as wide as its case, whatever is on its ends; in a surround its width is that
+    between the stiles, which are as wide as others and the panels behind them, up to the grid.
+    """
+    if case.framed and not case.between_panels:
+        return
+    stile, over = (
+        place.given(f"{key}_of_{case.key}", case.overrides[key])
+        if case.framed and key in case.overrides
+        else house.style_dim(key)
+        for key in ("face_stile", "face_overhang")
+    )
+    for _ in case.dressed:
+        yield house.thickness(end_stock(case))
+        if case.framed:
+            yield stile - over + house.style_dim("cut_step") * 2
 
 
 def _wide(house: House, run: RunSpec, space: Dim) -> list[Finding]:

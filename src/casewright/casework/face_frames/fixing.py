@@ -13,12 +13,14 @@ from casewright.casework.joints import Fastening, Surface
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.pockets import bore_pockets
 from casewright.casework.rows import boards_behind_rails
-from casewright.casework.specs import Hand
+from casewright.casework.specs import CaseSpec, Hand
 from casewright.dims import Dim
 
 __all__ = ["fasten_frame"]
 
 _HANDS: tuple[Hand, Hand] = ("left", "right")
+
+_BLOCKS = ", on blocks that keep the feet of the stiles free"
 
 _POINT = Fraction(5, 6)
 """How far into the blind stile the screws behind it may go (common practice)."""
@@ -36,27 +38,23 @@ def fasten_frame(maker: Maker, box: Box, members: FrameParts) -> None:
     joints = [
         _on_side(maker, box, members, hand, screwed=screwed) for hand in _HANDS
     ]  # fmt: skip
-    boards = {board.name: board for board in box.boards}
-    head = boards.get("top") or boards.get("front_stretcher")
-    behind: list[tuple[Board, Rail]] = [(box.bottom, members.rails[-1])]
-    if head is not None:
-        behind.append((head, members.rails[0]))
-    if "divider" in boards:
-        behind.append((boards["divider"], members.rails[1]))
-    behind += [(boards[f"row_board.{n}"], members.rails[n]) for n in boards_behind_rails(spec)]
-    joints += [_on_board(maker, board, rail, screwed=screwed) for board, rail in behind]
+    joints += [
+        _on_board(maker, board, rail, screwed=screwed)
+        for board, rail in _behind_rails(spec, box, members)
+    ]
     mullion = _on_partition(maker, members)
     joints += mullion
     blind = _on_panel(maker, members)
     joints += blind
     cautions = ["clamp_screws"] if screwed else []
     cautions += ["brad_points"] if mullion or not screwed else []
-    how = _how(screwed=screwed, blind=bool(blind), mullion=bool(mullion))
+    panels = spec.between_panels
+    how = _how(screwed=screwed, blind=bool(blind), mullion=bool(mullion), panels=panels)
     maker.step(
         "fit", maker.path("frame"), "-z",
-        "Lay the box on its back; spread glue on its front edges; set the face frame on, its "
-        "bottom rail level with the bottom, as far out at either side as marked; clamp all "
-        f"round; {how}.",
+        f"Lay the box on its back{_BLOCKS if panels else ''}; spread glue on its front edges; set "
+        "the face frame on, its bottom rail level with the bottom, as far out at either side as "
+        f"marked; clamp all round; {how}.",
         joints=tuple(joints),
         marks=(
             ("frame out beside the left side", _out(maker)),
@@ -67,10 +65,23 @@ def fasten_frame(maker: Maker, box: Box, members: FrameParts) -> None:
     )  # fmt: skip
 
 
-def _how(*, screwed: bool, blind: bool, mullion: bool) -> str:
+def _behind_rails(spec: CaseSpec, box: Box, members: FrameParts) -> Iterator[tuple[Board, Rail]]:
+    """The boards of the box that a rail lies before."""
+    boards = {board.name: board for board in box.boards}
+    yield box.bottom, members.rails[-1]
+    head = boards.get("top") or boards.get("front_stretcher")
+    if head is not None:
+        yield head, members.rails[0]
+    if "divider" in boards:
+        yield boards["divider"], members.rails[1]
+    for number in boards_behind_rails(spec):
+        yield boards[f"row_board.{number}"], members.rails[number]
+
+
+def _how(*, screwed: bool, blind: bool, mullion: bool, panels: bool) -> str:
     """How the frame is held while its glue sets."""
     how = "drive the pocket screws from outside the sides" if screwed else (
-        "brads through the frame into every edge, set and filled"
+        f"brads through {'its rails' if panels else 'the frame'} into every edge, set and filled"
     )  # fmt: skip
     if blind:
         how = f"{how}; from inside, screws through the blind panel into the stile before it"
@@ -99,6 +110,7 @@ def _on_side(maker: Maker, box: Box, members: FrameParts, hand: Hand, *, screwed
     side = box.left if hand == "left" else box.right
     stile = members.left if hand == "left" else members.right
     name = f"frame.joint_side_{hand}"
+    held: Fastening | None
     if screwed:
         start, reach = _between_boards(maker, box, side)
         count = bore_pockets(
@@ -107,6 +119,9 @@ def _on_side(maker: Maker, box: Box, members: FrameParts, hand: Hand, *, screwed
         )  # fmt: skip
         screw = maker.house.pocket_screw(maker.spec.box_stock)
         held = Fastening("pocket screw", count, screw, (side.path,), stile.path)
+    elif maker.spec.between_panels:
+        # Brads go through it into the panel beside the side.
+        held = None
     else:
         part = maker.parts[stile.path]
         out = maker.zero - part.placed.x
@@ -115,7 +130,7 @@ def _on_side(maker: Maker, box: Box, members: FrameParts, hand: Hand, *, screwed
         held = _brads(maker, name, stile, side.path, ("w0", out + side.thickness / 2))
     return maker.join(
         name, "butt", (side.path, "w0"), (stile.path, "t0"),
-        fastenings=(held, _glue(stile.path, side.path)),
+        fastenings=(*((held,) if held else ()), _glue(stile.path, side.path)),
     )  # fmt: skip
 
 

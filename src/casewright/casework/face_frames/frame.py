@@ -27,6 +27,7 @@ __all__ = ["add_face_frame"]
 _LEFT: Hand = "left"
 _RIGHT: Hand = "right"
 _TITLE = "face frame"
+_NO_MARKS: tuple[tuple[str, Dim], ...] = ()
 
 
 def add_face_frame(maker: Maker, box: Box, carcase: Carcase, members: FrameParts) -> FaceFrame:
@@ -188,11 +189,12 @@ def _assemble(maker: Maker, members: FrameParts) -> None:
         f"Lay the left stile of the {_TITLE} face down on a flat bench, inner edge to the right.",
     )  # fmt: skip
     for rail in (*members.rails, *members.backers):
-        where = {
-            "top": "flush with the stile's upper end", "bottom": "flush with its lower end",
-        }.get(rail.name, "on its mark")  # fmt: skip
-        marks: tuple[tuple[str, Dim], ...] = ()
-        if rail.name not in ("top", "bottom"):
+        where, marks = "on its mark", _NO_MARKS
+        if rail.name == "top":
+            where = "flush with the stile's upper end"
+        elif rail.low is members.low:
+            where = "flush with its lower end"
+        else:
             up = rail.low if members.low is maker.zero else rail.low - members.low
             marks = (("lower edge above the stile's lower end", rail.outline.place.let("up", up)),)
         join_part(maker, rail.outline.path, "-x", f"{drive}: the {rail.title}, {where}.",
@@ -208,11 +210,26 @@ def _assemble(maker: Maker, members: FrameParts) -> None:
               f"{drive}: the right stile, against all rails at once.", *screwed)  # fmt: skip
     maker.step(
         "check square", "", None,
-        "Measure both diagonals of the frame. They must agree within "
+        f"Measure both diagonals of the frame{_between_rails(maker)}. They must agree within "
         f"{maker.house.spoken('1/32', '1')}; sand its joints flush, both faces, before it goes on "
-        "the box.",
+        f"the box.{_batten(maker, members)}",
         check_words="diagonals",
     )  # fmt: skip
+
+
+def _between_rails(maker: Maker) -> str:
+    return ", from rail to rail" if maker.spec.between_panels else ""
+
+
+def _batten(maker: Maker, members: FrameParts) -> str:
+    """What holds the feet of stiles that reach past their lowest rail."""
+    if not maker.spec.between_panels:
+        return ""
+    apart = maker.house.text(members.between)
+    return (
+        f" Screw a scrap across the backs of both stiles near their feet, {apart} apart there "
+        "too; it stays on until the panels stand."
+    )
 
 
 def _called(upright: Outline) -> str:

@@ -119,7 +119,9 @@ def upper_edge(rail: Rail) -> Dim:
 def cut_members(maker: Maker, box: Box, plan: FramePlan) -> FrameParts:
     """Cut stiles as long as the box's face, rails between them: under each row one."""
     stock, spec = maker.spec.face_stock, maker.spec
-    tall = box.head if box.low is maker.zero else box.head - box.low
+    # Before the panels of a surround they reach the floor.
+    foot = maker.zero if spec.between_panels else box.low
+    tall = box.head if foot is maker.zero else box.head - foot
     left, right = (
         maker.outline(
             f"frame.stile_{hand}", stock, tall, width, setting=f"{spec.key} frame stiles",
@@ -146,17 +148,15 @@ def cut_members(maker: Maker, box: Box, plan: FramePlan) -> FrameParts:
         )
         for name in names
     ]  # fmt: skip
-    frame = maker.place.at("frame")
-    clear = frame.let(
-        "between", cut[0].length if tenon is None else cut[0].length - 2 * tenon.long
-    )
+    frame, own = maker.place.at("frame"), cut[0].length
+    clear = frame.let("between", own if tenon is None else own - 2 * tenon.long)
     width = frame.follows("width", left.width + clear + right.width)
-    head = left.length if box.low is maker.zero else box.low + left.length
+    head = left.length if foot is maker.zero else foot + left.length
     rails = _stacked(maker, box, names, cut, head)
-    backers = tuple(_backers(maker, rails, between))
-    mullions = tuple(_mullions(maker, rails))
-    return FrameParts(plan, left, right, rails, backers, box.low, clear, width, tenon, mullions,
-                      _blind(maker, rails))  # fmt: skip
+    return FrameParts(
+        plan, left, right, rails, tuple(_backers(maker, rails, between)), foot, clear, width,
+        tenon, tuple(_mullions(maker, rails)), _blind(maker, rails),
+    )  # fmt: skip
 
 
 def _blind(maker: Maker, rails: tuple[Rail, ...]) -> Mullion | None:

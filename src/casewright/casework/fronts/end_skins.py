@@ -11,7 +11,7 @@ from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.parts import Part
 from casewright.casework.specs import CaseSpec, Hand
-from casewright.dims import Dim
+from casewright.dims import Dim, Way
 
 __all__ = ["cover_end", "end_screws"]
 
@@ -47,6 +47,7 @@ def cover_end(
         _front_plane(maker, carcase), edges=treated,
         edge=None if flush or maker.spec.between_panels else "painted",
         setting=f"{maker.spec.key} ends", matched=True,
+        way=None if maker.spec.framed and maker.spec.between_panels else Way.DOWN,
     )  # fmt: skip
     if flush:
         _declare_flush(maker, carcase, hand, outline)
@@ -102,18 +103,40 @@ def _fix(maker: Maker, hand: Hand, side: Part, board: Part) -> None:
     joint = maker.join(
         name, "face", (board.path, "t0"), (side.path, "t0"), fastenings=(glue, *screws)
     )
+    before = _behind_stile(maker, hand, board) if maker.spec.between_panels else ()
     how = (
         "clamp it; drive the screws from inside the case, their heads sunk flush"
         if screws
         else "press it down with cauls and clamps until the glue is dry: no metal through its face"
     )
     flush = ", its front edge in the plane of the doors" if maker.spec.end == "flush" else ""
+    flush = ", its front edge against the stile" if before else flush
     maker.step(
         "fit", board.path, "+x" if hand == "left" else "-x",
         f"Spread glue thinly; set the board on the {hand} end, grain upright, flush with the "
-        f"upper end of the side and with the back of the case{flush}; {how}.",
-        joints=(joint,), marks=row_marks(maker, (joint,)),
-        cautions=("clamp_screws",) if screws else (),
+        f"upper end of the side and with the back of the case{flush}; {how}"
+        f"{'; brads through the stile into its edge, set and filled' if before else ''}.",
+        joints=(joint, *before), marks=row_marks(maker, (joint, *before)),
+        cautions=(*(("clamp_screws",) if screws else ()), *(("brad_points",) if before else ())),
+    )  # fmt: skip
+
+
+def _behind_stile(maker: Maker, hand: Hand, board: Part) -> tuple[str, ...]:
+    """A panel's front edge on the back of the stile before it, where it has a face frame."""
+    stile = maker.parts.get(maker.path(f"frame.stile_{hand}"))
+    if stile is None or not maker.spec.framed:
+        return ()
+    name = f"end_{hand}.joint_stile"
+    brads = fastener_row(
+        maker, name, stile.finished.length, "brads along the frame", through=stile.path,
+        into=board.path, screw=maker.house.screw("brad"),
+        line=("w0", board.finished.thickness / 2),
+    )  # fmt: skip
+    edge: Plane = "w0" if hand == "left" else "w1"
+    glue = Fastening("glue", 1, None, (board.path,), stile.path)
+    return (
+        maker.join(name, "butt", (board.path, edge), (stile.path, "t0"),
+                   fastenings=(brads, glue)),
     )  # fmt: skip
 
 

@@ -22,8 +22,8 @@ _MEMBERS = ("frame stile", "frame rail", "mullion", "backer", "blind stile")
 
 # A bottom rail's top may stand above the bottom by so much (common practice) [mm].
 _ABOVE = INCH / 16
-# A pad may end so far short of the frame's edge [mm]: a slide still lies on both (common
-# practice).
+# A pad may end so far short of the frame's edge [mm], and a skin's face of its outside: a slide
+# still lies on both, the step is planed flush (common practice).
 _SHORT = INCH / 32
 
 
@@ -71,10 +71,13 @@ def _check_members(case: Assembled, own: list[Solid], frame: Box) -> Iterator[Fa
         yield _failure(case, "it has not two stiles and the rails between")
         return
     left, right = stiles
+    foot = frame.y0
+    if case.model.spec.between_panels:
+        foot = min(s.outer.y0 for s in case.box_solids if s.part.role == "side")
     off = max(
         apart(left.x0, frame.x0), apart(right.x1, frame.x1),
         *(max(apart(b.y0, frame.y0), apart(b.y1, frame.y1)) for b in stiles),
-        apart(rails[0].y0, frame.y0), apart(rails[-1].y1, frame.y1),
+        apart(rails[0].y0, foot), apart(rails[-1].y1, frame.y1),
     )  # fmt: skip
     if off:
         yield _failure(case, "its members are not flush with its outside", off)
@@ -176,6 +179,11 @@ def _check_on_box(case: Assembled, frame: Box, grid: Fraction) -> Iterator[Failu
     off = apart(frame.y1, box.y1)
     if off:
         yield _failure(case, "it does not end with the top of the box", off)
+    for solid in (s for s in case.solids.values() if s.part.role == "end skin"):
+        left = solid.part.path.startswith(f"{case.model.key}.end_left.")
+        off = apart(solid.outer.x0, frame.x0) if left else apart(solid.outer.x1, frame.x1)
+        if off > case.units.up(max(grid, _SHORT)):
+            yield _failure(case, f"its edge is not flush with the {solid.part.title}", off)
 
 
 def _check_bottom(case: Assembled, own: list[Solid], grid: Fraction) -> Iterator[Failure]:

@@ -82,7 +82,8 @@ class CaseTable(BoxesTable):
 
     appliance: Key | None = None
     """The refrigerator that a surround stands round, by its key in [appliance]: width of such a
-    case is the clear width between its panels. Or the liner of a hood."""
+    case is the clear width between its panels, or between the stiles of its face frame. Or the
+    liner of a hood."""
 
     over: Key | None = None
     """What is cooked on below a hood, by its key in [appliance]."""

@@ -84,6 +84,16 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
                 "cold", "cold", given("35 3/4"), given("70"), given("24")),
         },
     ),
+    "surround behind a face frame": (
+        "mm",
+        {
+            "key": "cold", "kind": "surround", "width": "610", "height": "2200", "depth": "400",
+            "shelves": 0, "finished": ("left", "right"), "end": "skin", "end_stock": "ply18",
+            "front": PARTIAL, "face": "face frame", "face_stock": "board",
+            "appliance": ApplianceOpening(
+                "cold", "cold", given("598", "mm"), given("1700", "mm"), given("380", "mm")),
+        },
+    ),
     "round an oven": (
         "in",
         {

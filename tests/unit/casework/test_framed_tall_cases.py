@@ -1,7 +1,8 @@
-"""Appliances in a framed face: rails about the opening, a deck behind one, cleats behind stiles.
+"""Tall cases behind a face frame: round an oven, and round a refrigerator.
 
-Source: the zones of a set of trade constructions (`TALL_OVEN`), whose stack sums to the height,
-between rails as those of its `FF_BASE` lie; common practice. Figures worked out by hand.
+Source: zones and panels of a set of trade constructions (`TALL_OVEN`, whose stack sums to the
+height; `FRIDGE`), between rails and stiles as those of its `FF_BASE` lie; common practice.
+Figures worked out by hand.
 """
 
 from __future__ import annotations
@@ -13,10 +14,13 @@ from typing import Any
 import pytest
 from tests.builders import (
     INCH,
+    SLAB,
     Unit,
+    case_spec,
     drawer_base,
     given,
     hardware,
+    house,
     length,
     one_case,
     plain_style,
@@ -24,6 +28,7 @@ from tests.builders import (
 )
 from tests.unit.casework.test_face_frames import FRAME
 
+from casewright.casework.build import build_case
 from casewright.casework.cases import Case
 from casewright.casework.levels import extent
 from casewright.casework.proof import prove
@@ -153,3 +158,78 @@ def test_a_rail_that_an_oven_would_be_lifted_over_is_caught() -> None:
     parts = tuple(moved if part is rail else part for part in case.parts)
     failures = prove(replace(case, parts=parts), hardware=hardware()).failures
     assert any("in the way of what is pushed in" in f.says for f in failures)
+
+
+# Panel, stile, rail, side, bottom; between the panels, over the frame.
+ROUND: dict[Unit, tuple[str, ...]] = {
+    "in": ("91 1/2 x 24 1/4", "91 1/2 x 2 3/32", "36 1/4 x 1 1/2", "20 1/2 x 24 1/4", "39",
+           "40 7/16"),
+    "mm": ("2330 x 616", "2330 x 54.8", "920 x 40", "525 x 616", "994", "1029.6"),
+}  # fmt: skip
+
+
+def _surround(unit: Unit, **changes: Any) -> dict[str, Any]:
+    """36 1/4 in or 920 mm between the stiles, panels of the box's sheet."""
+    inch = unit == "in"
+    sizes = ("35 3/4", "70", "24") if inch else ("908", "1780", "600")
+    cold = ApplianceOpening("cold", "refrigerator", *(given(size, unit) for size in sizes))
+    return {
+        "key": "cold", "kind": "surround", "appliance": cold, "shelves": 0,
+        "front": replace(SLAB, overlay="partial"), "finished": ("left", "right"), "end": "skin",
+        "end_stock": "ply18", "width": "36 1/4" if inch else "920",
+        "height": "91 1/2" if inch else "2330", "depth": "25" if inch else "635",
+        **FRAME, **changes,
+    }  # fmt: skip
+
+
+@pytest.mark.parametrize("unit", ["in", "mm"])
+def test_stiles_of_a_surround_reach_the_floor_before_its_panels(unit: Unit) -> None:
+    """As wide as others and the panel behind, less the overhang: ws + tp - o.
+
+    Panels, over-box and opening are those of `FRIDGE`, less the frame's boards in depth; between
+    the panels is W + 2 (ws - o), over the frame W + 2 (ws + tp - o).
+    """
+    step = "1/32" if unit == "in" else "0"
+    case = one_case(unit, style=plain_style(unit, cut_step=step), **_surround(unit))
+    scale = INCH if unit == "in" else Fraction(1)
+    names = ("end_left.skin", "frame.stile_left", "frame.rail_bottom", "side_left")
+    for name, text in zip(names, ROUND[unit], strict=False):
+        wanted = tuple(length(each, "mm") for each in text.split(" x "))
+        size = case.part(f"cold.{name}").finished
+        assert (size.length.value / scale, size.width.value / scale) == wanted, name
+    wide = (case.width.value / scale, case.overall_width.value / scale)
+    assert wide == tuple(length(text, "mm") for text in ROUND[unit][4:])
+    assert case.part("cold.frame.stile_right").placed.y.value == 0
+    rail, side = case.part("cold.frame.rail_bottom"), case.part("cold.side_left")
+    assert rail.placed.y.value == side.placed.y.value
+    assert verify(case, hardware=hardware(unit)).holds
+
+
+@pytest.mark.parametrize("hand", ["left", "right"])
+def test_a_panel_is_glued_and_bradded_behind_its_stile(hand: Hand) -> None:
+    """From floor to top, its outside flush with the stile's outer edge; no metal through it."""
+    case = one_case("in", **_surround("in"))
+    panel, stile = case.part(f"cold.end_{hand}.skin"), case.part(f"cold.frame.stile_{hand}")
+    outer = 0 if hand == "left" else 1
+    assert extent(panel, 0)[outer].value == extent(stile, 0)[outer].value
+    assert extent(panel, 2)[1].value == extent(stile, 2)[0].value
+    (joint,) = [j for j in case.joints if j.path == f"cold.end_{hand}.joint_stile"]
+    assert [f.kind for f in joint.fastenings] == ["brad", "glue"]
+    assert {f.through[0] for f in joint.fastenings if f.kind == "brad"} == {stile.path}
+    (step,) = [s for s in case.assembly if s.part == panel.path]
+    assert {"clamp_screws", "brad_points"} <= set(step.cautions)
+
+
+def test_a_refrigerator_has_to_pass_between_the_stiles() -> None:
+    """With its air at both sides; as wide as asked they are a fit, 1/4 in less is missing."""
+    found = []
+    for wide in ("36", "36 1/4"):
+        case = one_case("in", **_surround("in", width=wide))
+        found.append([f for f in case.findings if f.severity is Severity.STOP])
+    assert found[1] == []
+    (stop,) = found[0]
+    assert 'between the stiles round refrigerator 1/4" is missing' in stop.says
+    assert '1/4" greater' in stop.remedies[0]
+    numbers = house("in")
+    build_case(numbers, case_spec("in", **_surround("in")))
+    assert {"cold.opening.width_fit", "cold.frame.right_joint"} <= set(numbers.chain.fits)
