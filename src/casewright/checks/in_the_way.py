@@ -101,7 +101,7 @@ def _breach(room: Room, each: CasePlace, thing: PlacedThing, edges: _Edges) -> B
         gas = ("a licensed trade looks at it first",) if thing.spec.kind == "gas" else ()
         return Breach(
             each.case.key,
-            f"{title} stands before the {thing.spec.kind} {name}, {where} and "
+            f"{title} stands before the {_named(thing)}, {where} and "
             f"{length(room, low)} above the floor",
             remedies=(
                 *gas,
@@ -123,6 +123,12 @@ def _breach(room: Room, each: CasePlace, thing: PlacedThing, edges: _Edges) -> B
             *_over_or_under(room, each, (low, high)),
         ),
     )
+
+
+def _named(thing: PlacedThing) -> str:
+    """What it is and what it is called, once where the name says both: 'left outlet'."""
+    kind, name = thing.spec.kind, thing.spec.title
+    return name if kind in name.split() else f"{kind} {name}"
 
 
 def _over_or_under(room: Room, each: CasePlace, span: tuple[Fraction, Fraction]) -> Iterator[str]:

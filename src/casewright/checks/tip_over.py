@@ -2,7 +2,8 @@
 
 A case that reaches over 27 in can fall on a child who climbs it, so the wall must hold its upper
 half. One over four times as high as it is deep tips at a small lean, and does so before its wall
-screws are in: it is never left standing loose. Doors and shelves go in afterwards.
+screws are in: it is never left standing loose. Doors and shelves go in afterwards. A tall case
+that has none of the studs behind it that were found on its wall has nothing to be screwed to.
 
 Passes
 ------
@@ -30,16 +31,24 @@ from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import by_unit, length
 from casewright.findings import Severity
 from casewright.room.model import Room
+from casewright.room.on_walls import cases_on_walls
+from casewright.room.stud_columns import free_studs
 from casewright.room.wall_fixing import wall_fixings
 
 __all__ = ["RULE"]
 
 _SLENDER = 4
+_TALL = ("tall", "bookcase", "surround")
 
 
 def _examine(room: Room) -> Iterator[Breach]:
     held = {fixing.case: fixing.rows for fixing in wall_fixings(room)}
     free = room.in_islands
+    unheld = {
+        each.case.key
+        for each in cases_on_walls(room)
+        if each.wall.studs and each.case.spec.kind in _TALL and not free_studs(room, each)
+    }
     for case in room.boxes:
         if (
             case.key in free
@@ -49,6 +58,9 @@ def _examine(room: Room) -> Iterator[Breach]:
             continue
         if not any(_reaches_up(case, path) for path in held.get(case.key, ())):
             yield _loose(room, case)
+            continue
+        if case.key in unheld:
+            yield _without_stud(room, case)
         elif case.height.value > _SLENDER * case.depth.value:
             yield _slender(room, case)
 
@@ -68,6 +80,23 @@ def _loose(room: Room, case: Case) -> Breach:
         limit=length(room, by_unit(room, "27", "690")),
         remedies=("a nailer under the top", 'back = "inset"'),
         severity=Severity.STOP,
+    )
+
+
+def _without_stud(room: Room, case: Case) -> Breach:
+    high = length(room, case.height.value)
+    return Breach(
+        case.key,
+        f"{case.spec.title}, {high} high, has none of the studs that were found behind it, or none"
+        " that a screw may go into: nothing keeps it from tipping",
+        measured="0",
+        limit="1",
+        remedies=(
+            "look for a stud there, and write it down",
+            "a rail across two studs, flush with the wall's board, behind its top nailer",
+            "screw it to neighbours that are held, before it is let go",
+        ),
+        severity=Severity.CARE,
     )
 
 

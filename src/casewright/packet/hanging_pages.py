@@ -167,18 +167,21 @@ def _asked(hang: WallHanging) -> Iterator[Block]:
         if titles:
             yield Callout("look", words, f"{', '.join(titles)}: a screw bites {depth}")
     yield from _cables(hang)
+    rails: dict[str, list[str]] = {}
     for case in hang.screws:
         if case.asks_for_rail:
-            yield Callout("ask", _rail(case), f"A rail for {case.place.case.spec.title}")
+            rails.setdefault(_rail(case), []).append(case.place.case.spec.title)
+    for words, titles in rails.items():
+        yield Callout("ask", words, f"A rail for {', '.join(titles)}")
 
 
 def _rail(case: CaseScrews) -> str:
     count = "one stud" if case.hold == "one column" else "no stud"
     boards = " and ".join(dict.fromkeys(title for title, _, _ in case.rows))
     return (
-        f"It has {count} behind it that screws may go into; a wall case is asked to hang on two. "
+        f"A wall case is asked to hang on two studs; {count} lies here that screws may go into. "
         f"Before it goes up, fasten blocking between studs, or a rail across two of them flush "
-        f"with the wall's board, behind the {boards}. Until then it does not count as hung."
+        f"with the wall's board, behind the {boards}. Until then the case does not count as hung."
     )
 
 
@@ -196,7 +199,7 @@ def _lifts(room: Room, hang: WallHanging) -> Table:
 
 
 def _screws(hang: WallHanging, unit: Unit) -> Iterator[Block]:
-    rows = [row for case in hang.screws for row in _case_rows(case, unit)]
+    rows = [row for case in hang.screws for row in _case_rows(case, hang, unit)]
     if not rows:
         return
     yield Keep((Heading("Wall screws, two at each place", 3), Caution(_CABLES)))
@@ -209,10 +212,13 @@ def _screws(hang: WallHanging, unit: Unit) -> Iterator[Block]:
     yield Table(_SCREWS, tuple(rows), small=True)
 
 
-def _case_rows(case: CaseScrews, unit: Unit) -> Iterator[Row]:
-    if not case.screws:
-        return
+def _case_rows(case: CaseScrews, hang: WallHanging, unit: Unit) -> Iterator[Row]:
     title = case.place.case.spec.title
+    if not case.screws:
+        if case.hold == "stands" and hang.wall.studs:
+            unheld = ": no stud found behind it; a rail, or join it to neighbours that are held"
+            yield Row(((Strong(title), unheld),))
+        return
     yield Row(((Strong(title), _held(case)),))
     for screw in case.screws:
         yield Row(tuple(_cells(screw, unit)))

@@ -29,6 +29,8 @@ __all__ = ["FormStation", "FormWidth", "SurveyForm", "asks_heights", "missing", 
 
 _NEAR_ALONG = Fraction(305)
 _USUAL_WIDTH = Fraction(3048)
+_NO_STUD = Fraction(640)
+"""Studs stand 16 in or at the most 24 in apart (common practice), and readings stray [mm]."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,7 +175,7 @@ def missing(form: SurveyForm, unit: Unit) -> Iterator[str]:
     yield from _missing_heights(form, unit)
     for thing in form.wall.things:
         yield from _missing_of(thing)
-    yield from _missing_studs(form)
+    yield from _missing_studs(form, unit)
     plumb = {each.of for each in form.wall.spec.plumbs}
     if not plumb:
         yield "how plumb it stands, and the walls at its ends"
@@ -188,13 +190,33 @@ def _missing_heights(form: SurveyForm, unit: Unit) -> Iterator[str]:
                 yield f"the level line {words}, {', '.join(places)} from the left end{at}"
 
 
-def _missing_studs(form: SurveyForm) -> Iterator[str]:
+def _missing_studs(form: SurveyForm, unit: Unit) -> Iterator[str]:
     if not form.wall.spec.studs:
         yield "its studs"
     elif not any(stud.probed for stud in form.wall.spec.studs):
         yield "its studs probed with a thin nail, where a case will hide the hole"
+    if gaps := list(_stretches_without_stud(form.wall)):
+        places = (" to ".join(size_text(end, unit) for end in gap) for gap in gaps)
+        yield f"its studs from {' and '.join(places)}: they seldom stand so far apart"
     if not form.wall.spec.hollows:
         yield "how flat it is at its studs, where cases will be screwed to it"
+
+
+def _stretches_without_stud(wall: SurveyedWall) -> Iterator[tuple[Fraction, Fraction]]:
+    """Where studs were found, stretches of wall too long to be without one: windows end them."""
+    if not wall.studs or wall.width is None:
+        return
+    open_to = [
+        (thing.left.value, thing.right.value)
+        for thing in wall.things
+        if thing.spec.kind in ("window", "door") and thing.left and thing.right
+    ]
+    ends = [(stud.value, stud.value) for stud in wall.studs] + open_to
+    low = Fraction(0)
+    for left, right in sorted([*ends, (wall.width.value, wall.width.value)]):
+        if left - low > _NO_STUD:
+            yield low, left
+        low = max(low, right)
 
 
 def _missing_of(thing: PlacedThing) -> Iterator[str]:

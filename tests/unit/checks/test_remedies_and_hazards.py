@@ -236,3 +236,14 @@ def test_a_metric_job_hears_of_sag_in_its_own_units_as_a_tape_shows_them() -> No
     for words in (finding.says, *finding.remedies):
         for span in re.findall(r"([\d.]+) mm between supports", words):
             assert "." not in span
+
+
+def test_a_tall_case_without_a_stud_has_nothing_to_be_screwed_to() -> None:
+    """Studs at 10 and 26 in: the case from 1 1/2 to 31 1/2 has two, from 31 1/2 to 61 1/2 none."""
+    cases = "".join(f'[case.{key}]\nkind = "bookcase"\nwidth = 30\n' for key in ("near", "far"))
+    wall = '[wall.w]\nwidth = 63\nstuds = [10, 26]\n[run.r]\ncases = ["near", "far"]\non = "w"\n'
+    room = build(read(f'format = 1\nunit = "in"\n{cases}{wall}'))
+    found = {each.path: each for each in found_in("tip over", room)}
+    assert "tips at a lean" in found["near"].says
+    assert found["far"].severity is Severity.CARE
+    assert "none of the studs" in found["far"].says

@@ -63,7 +63,7 @@ def rows(section: Section) -> list[str]:
 def test_a_case_without_two_columns_is_never_called_held() -> None:
     """It asks for a rail or blocking instead, by name."""
     asked = {b.title for b in flat(sheet().blocks) if isinstance(b, Callout) and b.sign == "ask"}
-    assert asked == {"A rail for plates", "A rail for spice"}
+    assert asked == {"A rail for plates, spice"}
     heads = [row for row in rows(sheet()) if ": " in row]
     assert "cups: screws at two studs or more" in heads
     assert "plates: one stud, a rail is asked for" in heads
