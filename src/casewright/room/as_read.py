@@ -78,6 +78,12 @@ def _play(room: Room, case: Case) -> Fraction:
 
 def _read(room: Room, case: Case) -> list[Dim]:
     """The sizes of the box that were read, and are not what its pieces come to."""
-    own = (node for path, node in room.chain.nodes.items()
-           if path.rpartition(".")[0] == case.key)  # fmt: skip
+    read = {
+        path
+        for path, fact in room.chain.facts.items()
+        if fact.built is not None and path.rpartition(".")[0] == case.key
+    }
+    if not read:
+        return []
+    own = (node for path, node in room.chain.nodes.items() if path in read)
     return [node for node in own if node.built is not None and node.built != node.wanted]

@@ -62,19 +62,18 @@ def check_box_holes(case: Assembled, drawer: Drawer, sheet: SlideSheet) -> Itera
             if str(solid.way("t1" if row.bores.face == "A" else "t0")) != outward:
                 says = f"the holes of a slide of {drawer.title} are inside its box"
                 yield Failure("drawers", (path, drawer.path), says)
-            left_out = set(_at_corners(case, drawer, wanted, solid, row))
+            lacking = wanted - set(_spots(case, drawer, solid, row))
+            left_out = set(_at_corners(case, drawer, lacking, row)) if lacking else lacking
             yield from _check_spots(case, drawer, solid, row, wanted - left_out)
             yield from _check_bit(case, drawer, solid, row, sheet)
 
 
-def _at_corners(
-    case: Assembled, drawer: Drawer, wanted: set[_Spot], solid: Solid, row: Row
-) -> Iterator[_Spot]:
-    """Spots that are not bored, as deep in the box as its front or its back lies."""
+def _at_corners(case: Assembled, drawer: Drawer, lacking: set[_Spot], row: Row) -> Iterator[_Spot]:
+    """Spots, of those that are not bored, as deep in the box as its front or its back lies."""
     units, front, half = case.units, case.plane_of_slides(drawer), row.holes[0].radius
     pieces = (case.solids[path] for path in drawer.parts)
     ends = [each.outer for each in pieces if each.part.role in ("box front", "drawer back")]
-    for spot in wanted - set(_spots(case, drawer, solid, row)):
+    for spot in lacking:
         z = front - units.down(spot[1])
         if any(end.z0 < z + half and z - half < end.z1 for end in ends):
             yield spot

@@ -50,7 +50,8 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
     "upper with panelled doors": (
         "mm",
         {
-            "front": PANEL, "upper_front": replace(PANEL, panel="thin_board"), "width": "360",
+            "front": replace(PANEL, leaves=1), "width": "360",
+            "upper_front": replace(PANEL, panel="thin_board", leaves=1),
             "height": "1000", "divider": "600", "joint": "dado", "shelves": 0,
             "goods": stock("mm") | {"thin_board": THIN_BOARD},
         },
@@ -62,8 +63,10 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
     "stack": (
         "in",
         {
-            "joint": "dado", "width": "20", "height": "51", "divider": "36", "front": APPLIED,
-            "upper_front": replace(GLASS, film=True), "crown": "1 1/2", "finished": ("right",),
+            "joint": "dado", "width": "20", "height": "51", "divider": "36",
+            "front": replace(APPLIED, leaves=1),
+            "upper_front": replace(GLASS, film=True, leaves=1), "crown": "1 1/2",
+            "finished": ("right",),
             "shelves": 0,
         },
     ),
@@ -156,7 +159,7 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
     ),
     "drawer with fingers": (
         "in", drawer_base("in", "drawer", joint="box joint", width="14", height="8", toe="none",
-                          style=plain_style("in", finger="1")),
+                          style=plain_style("in", finger="1 1/2")),
     ),
     "roll-out": (
         "in", drawer_base("in", roll_outs=1, width="16", height="16", toe="none"),
@@ -269,6 +272,38 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
             "front": SLAB, "width": "400", "height": "400", "shelves": 0, "face": "strips",
             "face_stock": "board",
         },
+    ),
+    "bookcase behind a face frame": (
+        "in",
+        {
+            "kind": "bookcase", "joint": "dado", "width": "18", "height": "24", "depth": "12",
+            "shelves": 1, "face": "face frame", "face_stock": "board",
+        },
+    ),
+    "window seat behind a face frame": (
+        "in",
+        {
+            "kind": "base", "toe": "none", "lid": "fixed", "lid_stock": "ply18",
+            "front": None, "shelves": 0, "seated": True, "depth": "14", "width": "20",
+            "height": "16", "face": "face frame", "face_stock": "board",
+        },
+    ),
+    "open shelves with nosings": (
+        "mm",
+        {
+            "joint": "dado", "front": None, "width": "500", "height": "500",
+            "fixed_shelves": ("240",), "shelves": 0, "nosing": "25",
+        },
+    ),
+    "roll-out behind an inset door": (
+        "in",
+        drawer_base("in", roll_outs=1, width="14", height="16", toe="none",
+                    front=replace(INSET, leaves=1)),
+    ),
+    "roll-out behind face strips": (
+        "mm",
+        drawer_base("mm", roll_outs=1, width="400", height="400", toe="none", face="strips",
+                    face_stock="board", front=replace(SLAB, leaves=1)),
     ),
     "bookcase": (
         "in",
