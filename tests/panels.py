@@ -54,7 +54,7 @@ def panel(
     at = PanelPlace(
         opening=numbers["Wo"], low=numbers["kp"], high=high, under=numbers["hu"],
         back=place.given("back", given("23 5/16" if inch else "581.5", unit)),
-        beside=(PanelEdges("drawers", numbers["kp"], high),),
+        beside=(PanelEdges("drawers", numbers["kp"], high),), hinge=changes.get("hinge"),
     )  # fmt: skip
     base = replace(case_spec(unit, kind="base"), key="base")
     spec = panel_spec(base, KEY, "panel of the dishwasher", panel_sheet(unit, **changes))

@@ -12,12 +12,13 @@ from casewright.casework.features import Bores
 from casewright.casework.fronts.constructions import Construction, Corner
 from casewright.casework.fronts.doors import cut_leaf, gap_band
 from casewright.casework.fronts.leaves import LeafPlan
+from casewright.casework.fronts.pulls import bore_pull
 from casewright.casework.fronts.weights import leaf_weight
 from casewright.casework.house import House
 from casewright.casework.maker import Maker
 from casewright.casework.panel_findings import panel_findings
 from casewright.casework.setups import bore_setup
-from casewright.casework.specs import CaseSpec, PanelSheet
+from casewright.casework.specs import CaseSpec, FrontSpec, Hand, PanelSheet
 from casewright.dims import Dim, Way, greatest, least
 
 __all__ = ["PanelEdges", "PanelPlace", "build_panel", "line_of", "panel_spec"]
@@ -62,6 +63,8 @@ class PanelPlace:
         of those, and alike.
     upper
         Whether it is the upper one of two: its pull sits at its lower edge.
+    hinge
+        Side that its door swings on: its pull stands upright beside the other one.
     """
 
     opening: Dim
@@ -73,6 +76,7 @@ class PanelPlace:
     hung: str = ""
     sides: str = ""
     upper: bool = False
+    hinge: Hand | None = None
 
 
 def panel_spec(beside: CaseSpec, key: str, title: str, sheet: PanelSheet) -> CaseSpec:
@@ -104,7 +108,7 @@ def build_panel(house: House, spec: CaseSpec, at: PanelPlace) -> Case:
     maker = Maker(spec, house, house.chain.place(spec.key))
     low = _lower_end(maker, sheet, at)
     leaf = LeafPlan(
-        _NAME, "panel", "panel", _opening(maker, at, low), sheet.front, None,
+        _NAME, "panel", "panel", _opening(maker, at, low), sheet.front, _hinge(maker, sheet, at),
         _wide(maker, sheet, at), _tall(maker, sheet, at.high - low), "appliance panel",
         Way.DOWN,
     )  # fmt: skip
@@ -173,14 +177,39 @@ def _put(maker: Maker, leaf: LeafPlan, panel: Construction, at: PanelPlace) -> F
         y=corner.y, z=corner.z, width=width, height=height, thickness=thickness,
         parts=panel.pieces, pull="", opening=leaf.opening.name,
     )  # fmt: skip
-    down = maker.style("panel_pull")
-    if leaf.front.construction != "slab":
-        down = greatest(down, maker.style("rail") + 2 * maker.house.pull("hole"))
-    up = down if at.upper else height - down
-    pull = bore_panel_pull(maker, leaf, panel, corner.y, None, up)
+    if leaf.hinge is not None:
+        pull = bore_pull(maker, leaf, panel, corner)
+    else:
+        down = _pull_down(maker, leaf.front)
+        up = down if at.upper else height - down
+        pull = bore_panel_pull(maker, leaf, panel, corner.y, None, up)
     front = replace(front, pull=pull)
     maker.fronts.append(front)
     return front
+
+
+def _pull_down(maker: Maker, front: FrontSpec) -> Dim:
+    """How far a pull that lies across sits from the panel's edge [mm]; clear of a frame's rail."""
+    down = maker.style("panel_pull")
+    if front.construction == "slab":
+        return down
+    return greatest(down, maker.style("rail") + 2 * maker.house.pull("hole"))
+
+
+def _hinge(maker: Maker, sheet: PanelSheet, at: PanelPlace) -> Hand | None:
+    """Side that its door swings on; left where it has to swing and nobody has said on which.
+
+    Source: common practice; a pull lies across at the edge of a door that drops or draws out, and
+    stands upright beside the free edge of one that swings, where the hand reaches it.
+    """
+    if at.hinge is not None or not sheet.front.pull:
+        return at.hinge
+    down = _pull_down(maker, sheet.front)
+    across = maker.place.let("pull_across", at.low + down if at.upper else at.high - down)
+    too_high = maker.place.over(
+        across, maker.style("pull_reach"), "its pull is upright, in reach: its door swings"
+    )
+    return "left" if too_high else None
 
 
 def _bore_screws(maker: Maker, sheet: PanelSheet, panel: Construction) -> None:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from casewright.casework.cases import Front
+from casewright.casework.features import Bores
 from casewright.casework.maker import Maker
 from casewright.casework.specs import PanelSheet
 from casewright.dims import Dim, Given
@@ -242,25 +243,34 @@ def _beside(maker: Maker, sheet: PanelSheet, apart: Given, front: Front) -> Iter
 
 def _at_the_pull(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Finding]:
     """A row of screws at the height of the pull's holes may run into them."""
-    pull = maker.house.chain.nodes.get(maker.path("front.pull_height"))
-    if not front.pull or pull is None or sheet.screws_apart is None:
+    if not front.pull or sheet.screws_apart is None:
         return
-    text = maker.house.text
+    text, half = maker.house.text, sheet.screws_apart.value / 2
     need = maker.house.pull("hole") / 2 + maker.style("panel_pilot") / 2
-    middles = front.width / 2
-    spots = [feature for feature in maker.parts[front.parts[0]].features if feature.kind == "pull"]
-    across = {place[1].value for bores in spots for place in getattr(bores, "places", ())}
-    half = sheet.screws_apart.value / 2
-    screws = (middles.value - half, middles.value + half)
+    holes = list(_pull_holes(maker, front))
+    upright = len({height.value for height, _ in holes}) > 1
+    words = "pull_end" if upright else "panel_pull"
     for number, row in enumerate(sheet.screw_rows, start=1):
         up = front.height - maker.number(f"screw_row_{number}", row)
-        off = abs(up.value - pull.value)
-        if off >= need.value or all(abs(a - s) >= need.value for a in across for s in screws):
+        near = [height for height, across in holes if abs(abs(across) - half) < need.value
+                and abs(up.value - height.value) < need.value]  # fmt: skip
+        if not near:
             continue
+        pull = near[0]
         moved = need - (up - pull if up.value >= pull.value else pull - up)
         yield _finding(
             maker, Severity.STOP,
             f"a screw of the brackets of {maker.spec.title} meets a hole of its pull",
             (text(need - moved), text(need)),
-            f"panel_pull {text(moved)} more or less in the style", "a pull of other centres",
+            f"{words} {text(moved)} more or less in the style", "a pull of other centres",
         )  # fmt: skip
+
+
+def _pull_holes(maker: Maker, front: Front) -> Iterator[tuple[Dim, Fraction]]:
+    """Holes of the pull: above the panel's lower end, and off its middle [mm]."""
+    for bores in maker.parts[front.parts[0]].features:
+        if not isinstance(bores, Bores) or bores.kind != "pull":
+            continue
+        for along, across in bores.places:
+            up = along if bores.datum_l == "l0" else front.height - along
+            yield up, across.value - front.width.value / 2

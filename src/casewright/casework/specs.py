@@ -142,6 +142,8 @@ class PanelSheet:
         None: not known.
     no_limit
         What the sheet sets no limit to: height, width, thickness, weight.
+    hinge
+        Side that its door swings on; None: none, or not known.
     """
 
     front: FrontSpec
@@ -156,6 +158,7 @@ class PanelSheet:
     screws_apart: Given | None = None
     screw_depth: Given | None = None
     no_limit: frozenset[str] = frozenset()
+    hinge: Hand | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -78,6 +78,7 @@ def _sheet(
             for number, row in enumerate(panel.screw_rows or ())
         ),
         no_limit=frozenset(panel.no_limit),
+        hinge=panel.hinge,
         **sizes,
     )
 

@@ -14,7 +14,7 @@ from casewright.casework.appliance_panels import (
 )
 from casewright.casework.cases import Case
 from casewright.casework.house import House
-from casewright.casework.specs import PanelSheet
+from casewright.casework.specs import Hand, PanelSheet
 from casewright.dims import Dim
 from casewright.findings import Question
 from casewright.room.model import Appliance, Room, Run
@@ -55,19 +55,26 @@ def _with_panels(house: House, run: Run, each: Appliance) -> Appliance:
     at, key = _place(house, run, each), f"appliance.{spec.key}"
     if second is None:
         title = f"panel of {spec.title}"
+        at = replace(at, hinge=spec.panel.hinge)
         panel = build_panel(house, panel_spec(first, f"{key}.panel", title, spec.panel), at)
         return replace(each, panel=panel)
     places, start, apart = _parted(house, f"{key}.second_panel", second, at)
     words = ("left", "right") if second.place == "right" else ("upper", "lower")
     one, other = (
         build_panel(house, panel_spec(first, f"{key}.{name}", f"{word} panel of {spec.title}",
-                                      sheet), place)
-        for name, word, sheet, place in zip(
-            ("panel", "second_panel"), words, (spec.panel, second.sheet), places, strict=True
+                                      sheet), replace(place, hinge=sheet.hinge or side))
+        for name, word, sheet, place, side in zip(
+            ("panel", "second_panel"), words, (spec.panel, second.sheet), places,
+            _outer(second), strict=True,
         )
     )  # fmt: skip
     _fit_between(house, f"{key}.second_panel", (one, other), start, apart)
     return replace(each, panel=one, second_panel=other, second_start=start)
+
+
+def _outer(second: DoorPanel) -> tuple[Hand | None, Hand | None]:
+    """Sides that two doors side by side swing on: the outer ones."""
+    return ("left", "right") if second.place == "right" else (None, None)
 
 
 def _parted(
@@ -158,11 +165,15 @@ def _panels(room: Room) -> Iterator[tuple[ApplianceSpec, Case]]:
                 yield each.spec, panel
 
 
-def _missing(spec: ApplianceSpec, panel: Case) -> Iterator[tuple[str, str]]:
+def _missing(room: Room, spec: ApplianceSpec, panel: Case) -> Iterator[tuple[str, str]]:
     """Paths of the numbers of a panel's sheet that nobody has given yet, each with its words."""
     sheet, second = panel.spec.panel, spec.second_panel
     for name, needs in () if sheet is None else _unsaid(sheet):
         yield f"{panel.key}.{name}", needs
+    nodes = room.chain.nodes
+    across = nodes.get(f"{panel.key}.pull_across")
+    if across is not None and across.value > room.spec.style["pull_reach"].value:
+        yield f"{panel.key}.hinge", "the side that its door swings on"
     for name, needs in () if second is None else _PARTED:
         if getattr(second, name) is None:
             yield f"appliance.{spec.key}.second_panel.{name}", needs
@@ -179,7 +190,7 @@ def _unsaid(sheet: PanelSheet) -> Iterator[tuple[str, str]]:
 
 def open_panels(room: Room) -> tuple[str, ...]:
     """Paths of what is missing of the sheets of panels."""
-    found = (path for spec, panel in _panels(room) for path, _ in _missing(spec, panel))
+    found = (path for spec, panel in _panels(room) for path, _ in _missing(room, spec, panel))
     return tuple(dict.fromkeys(found))
 
 
@@ -187,7 +198,7 @@ def held_panels(room: Room) -> dict[str, tuple[str, ...]]:
     """By the path of a panel's part what it waits for: limits of its size, of its goods."""
     held: dict[str, tuple[str, ...]] = {}
     for spec, panel in _panels(room):
-        asked = tuple(path for path, _ in _missing(spec, panel))
+        asked = tuple(path for path, _ in _missing(room, spec, panel))
         for part in panel.parts if asked else ():
             held[part.path] = asked
     return held
@@ -197,13 +208,15 @@ def panel_questions(room: Room, waiting: Mapping[str, list[str]]) -> Iterator[Qu
     """One for each number of a panel's sheet that is missing."""
     told: set[str] = set()
     for spec, panel in _panels(room):
-        for path, needs in _missing(spec, panel):
+        for path, needs in _missing(room, spec, panel):
             if path in told:
                 continue
             told.add(path)
             table, _, name = path.rpartition(".")
             how = f'under [{table}] write {name} = "..."'
             word = next((word for each, word, _ in _LIMITS if each == name), "")
+            if name == "hinge":
+                how = how.replace('"..."', '"left" or "right"')
             if name == "screw_rows":
                 how = how.replace('"..."', '["...", "..."]')
             if word:
@@ -211,7 +224,9 @@ def panel_questions(room: Room, waiting: Mapping[str, list[str]]) -> Iterator[Qu
             yield Question(
                 path=path,
                 needs=f"{needs}, from the sheet of {spec.title}",
-                because="a panel that its hinges do not carry or its brackets do not take is cut "
+                because="its pull goes beside the other edge, in reach"
+                if name == "hinge"
+                else "a panel that its hinges do not carry or its brackets do not take is cut "
                 "for nothing",
                 waiting=tuple(waiting.get(path, ())),
                 how=how,

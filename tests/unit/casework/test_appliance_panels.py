@@ -17,6 +17,8 @@ from tests.builders import APPLIED, SLAB, Unit, given, hardware, house, length, 
 from tests.panels import KEY, panel, panel_sheet
 
 from casewright.casework.cases import Case
+from casewright.casework.features import Bores
+from casewright.casework.specs import FrontSpec, Hand
 from casewright.casework.verification import verify
 from casewright.findings import Severity
 from casewright.stock import Sheet
@@ -125,9 +127,59 @@ def test_too_heavy_a_panel_stops_with_what_it_weighs_and_may_weigh() -> None:
 
 
 def test_a_screw_at_the_pull_is_told() -> None:
-    """The pull's holes 96 mm apart, 3 in below the top; a row of screws there, 96 mm apart."""
+    """The pull's holes 96 mm apart, 3 in below the top; a row of screws there, 96 mm apart.
+
+    Of an upright one 1 1/4 in from the edge: screws 21 1/4 apart in a panel of 23 3/4.
+    """
     case = panel("in", screw_rows=(given("3"),), screws_apart=given("96", "mm"))
     assert any("meets a hole of its pull" in said for said in _stops(case))
+    for row, met in (("2 1/2", True), ("4", False)):
+        case = panel("in", hinge="left", screw_rows=(given(row),), screws_apart=given("21 1/4"))
+        assert any("meets a hole of its pull" in said for said in _stops(case)) is met
+
+
+_TALL: dict[Unit, tuple[dict[str, str], str, str]] = {
+    "in": ({"hu": "84"}, "42", "1 1/4"), "mm": ({"hu": "2130"}, "1050", "32"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("front", [SLAB, APPLIED])
+@pytest.mark.parametrize("hinge", ["left", "right"])
+@pytest.mark.parametrize("unit", ["in", "mm"])
+def test_the_pull_of_a_tall_panel_stands_in_reach_beside_its_free_edge(
+    unit: Unit, hinge: Hand, front: FrontSpec
+) -> None:
+    """Upper hole 42 in or 1050 mm above the floor, in the middle of a stile (common practice).
+
+    Under 48 in, the highest that is reached from a chair (accessible-design standard, 308).
+    """
+    sizes, reach, edge = _TALL[unit]
+    case = panel(unit, sizes, hinge=hinge, front=front)
+    _holds(case, unit)
+    [leaf] = case.fronts
+    holes = set()
+    for path in leaf.parts:
+        part = case.part(path)
+        for bores in part.features:
+            if isinstance(bores, Bores) and bores.kind == "pull":
+                assert bores.datum_l == "l0"
+                holes |= {leaf.y.value + along.value for along, _ in bores.places}
+                free = "w0" if part.role == "stile" else "w1"
+                assert bores.datum_w == free
+                assert {across.value for _, across in bores.places} == {length(edge, unit)}
+    assert max(holes) == length(reach, unit) < length("48")
+    assert case.part(leaf.parts[0]).hand == hinge
+
+
+def test_a_panel_whose_pull_would_be_out_of_reach_asks_for_its_hinges() -> None:
+    """84 in high: 81 in above the floor it would lie; of a dishwasher's nothing is asked."""
+    made = house("in")
+    panel("in", {"hu": "84"}, made=made)
+    assert made.chain.nodes[f"{KEY}.pull_across"].value == length("80 7/8")
+    made = house("in")
+    low = panel("in", made=made)
+    assert made.chain.nodes[f"{KEY}.pull_across"].value == length("31 3/8")
+    assert low.part(low.fronts[0].parts[0]).hand is None
 
 
 def test_its_gaps_and_its_lower_line_are_fits() -> None:

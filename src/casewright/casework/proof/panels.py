@@ -61,7 +61,8 @@ def _check_screws(case: Assembled, joint: Joint, held: Fastening) -> Iterator[Fa
 def _check_pull(case: Assembled, front: Front) -> Iterator[Failure]:
     """Holes of the pulls lie at the middle of the front's height, even to both sides.
 
-    Those of an appliance's panel lie in one line, where its door is taken hold of.
+    Those of an appliance's panel lie in one line, where its door is taken hold of: across, or
+    upright beside the free edge of one that swings.
     """
     of = case.units.of
     points = []
@@ -76,6 +77,13 @@ def _check_pull(case: Assembled, front: Front) -> Iterator[Failure]:
     if case.model.spec.panel is not None:
         middle = 2 * points[0][1]
     centre = 2 * of(front.x) + of(front.width)
+    hinge = case.solids[front.parts[0]].part.hand
+    if hinge is not None:
+        at = {(2 * x - centre) * (1 if hinge == "left" else -1) for x, _ in points}
+        if len(at) > 1 or min(at) <= 0:
+            says = f"the pull of the {front.title} does not stand beside its free edge"
+            yield Failure("fronts", (front.path,), says)
+        return
     xs = sorted(x for x, _ in points)
     off = max(
         *(apart(2 * y, middle) for _, y in points),

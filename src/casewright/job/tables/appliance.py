@@ -6,7 +6,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Field
 
-from casewright.casework.specs import EdgeKind
+from casewright.casework.specs import EdgeKind, Hand
 from casewright.job.lengths import Between, Length, Weight
 from casewright.job.tables.table import Key, Line, OneOrMore, Table
 
@@ -37,7 +37,13 @@ class AppliancePanelTable(Table):
     """What is done to its edges. Default: as the doors'."""
 
     pull: bool | None = None
-    """Whether holes for a pull are bored, the style's panel_pull below its top. Default: true."""
+    """Whether holes for a pull are bored. Default: true."""
+
+    hinge: Hand | None = None
+    """Side that its door swings on, by its sheet. The pull then stands upright beside the other
+    edge, no higher than the style's pull_reach above the floor; else it lies across, panel_pull
+    below the top. Default: of two doors side by side the outer one; asked for where a pull that
+    lies across would be out of reach."""
 
     free_below: Annotated[Length, Between("1", "24", "25", "600")] | None = None
     """Height above the floor that its sheet keeps free of the panel: a vent, a grille, the kick.
