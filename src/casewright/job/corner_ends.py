@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from casewright.job.problems import Reporter
 from casewright.room.run_ends import SIDES, round_corner, run_met, thing_at, waits_for
-from casewright.room.specs import JobSpec, RunSpec
+from casewright.room.specs import JobSpec, RunSide, RunSpec
 
 __all__ = ["check_corner_ends"]
 
@@ -16,13 +16,22 @@ def check_corner_ends(spec: JobSpec, reporter: Reporter) -> None:
     for run in spec.runs:
         for side in SIDES:
             if run.end(side) == "corner" and round_corner(spec, run, side) is None:
-                what = f"no run goes into the corner at the {side} end of this one"
-                want = "write on = ... here and for the run round the corner, and [corner.NAME]"
-                reporter.tell(("run", run.key, side), what, want)
+                _nobody_goes_in(spec, run, side, reporter)
     waiting = {run.key: frozenset(waits_for(spec, run)) for run in spec.runs}
     for run in spec.runs:
         if run.key in _reached(waiting, run.key):
             _waits_for_itself(spec, run, waiting, reporter)
+
+
+def _nobody_goes_in(spec: JobSpec, run: RunSpec, side: RunSide, reporter: Reporter) -> None:
+    other = round_corner(spec, run, side, ends="corner")
+    what = f"no run goes into the corner at the {side} end of this one"
+    want = "write on = ... here and for the run round the corner, and [corner.NAME]"
+    if other is not None:
+        end = "right" if side == "left" else "left"
+        what = f"{what}: run {other.key} keeps out of it as well"
+        want = f"let one of the two go in: take {side} out here, or {end} in [run.{other.key}]"
+    reporter.tell(("run", run.key, side), what, want)
 
 
 def _reached(waiting: Mapping[str, frozenset[str]], key: str) -> set[str]:

@@ -152,6 +152,9 @@ def _heights(key: str, run: RunTable, content: Content, reporter: Reporter) -> N
     cases = [case for case in cases if case.kind != "hood"]
     if any(case.kind != "wall" for case in cases):
         reporter.tell(path, "only wall cases reach up to a crown", "take it out")
+    elif not cases:
+        what = "a hood is as high as its sheets and its own height say, and reaches up to no crown"
+        reporter.tell(path, what, "take it out")
     elif all(case.height is not None for case in cases):
         what = "every case of this run has a height of its own"
         reporter.tell(path, what, "take the heights out, or this line")

@@ -9,7 +9,7 @@ from casewright.casework.cases import Case
 from casewright.casework.house import House
 from casewright.casework.specs import CaseSpec
 from casewright.dims import TAPE_MARK, Dim, Way, greatest
-from casewright.room.specs import JobSpec, RunSide, RunSpec
+from casewright.room.specs import JobSpec, RunEnd, RunSide, RunSpec
 
 __all__ = [
     "SIDES", "CornerFiller", "corner_filler", "pull_off", "round_corner", "run_met", "thing_at",
@@ -57,11 +57,18 @@ def run_met(spec: JobSpec, run: RunSpec, side: RunSide) -> RunSpec | None:
     return next((each for each in others if key in each.places), None)
 
 
-def round_corner(spec: JobSpec, run: RunSpec, side: RunSide) -> RunSpec | None:
+def round_corner(
+    spec: JobSpec, run: RunSpec, side: RunSide, *, ends: RunEnd = "wall"
+) -> RunSpec | None:
     """The run that goes into the inside corner at an end of another.
 
     It stands on the wall that meets this one there, reaches that end of it, and hangs or stands
     as this one does.
+
+    Parameters
+    ----------
+    ends
+        How it ends there; "corner": the one that keeps out of it as well.
     """
     hung = {case.key: case.is_hung for case in spec.cases}
     for corner in spec.survey.corners:
@@ -74,7 +81,7 @@ def round_corner(spec: JobSpec, run: RunSpec, side: RunSide) -> RunSpec | None:
             far = other.right if side == "left" else other.left
             stops = thing_at(other, "right" if side == "left" else "left")
             same = {hung.get(key) for key in other.cases} & {hung.get(key) for key in run.cases}
-            if other.on == there and far == "wall" and not stops and same:
+            if other.on == there and far == ends and not stops and same:
                 return other
     return None
 

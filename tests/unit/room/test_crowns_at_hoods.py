@@ -7,7 +7,7 @@ from fractions import Fraction
 
 import pytest
 from tests.builders import length
-from tests.jobs import problems, read
+from tests.jobs import problem, problems, read
 from tests.perturbation import moved
 
 from casewright.casework.parts import Part, PlacedAt
@@ -249,3 +249,10 @@ def test_a_light_rail_turns_back_on_either_side_of_a_hood() -> None:
     ]  # fmt: skip
     one = _HOODED.format(high=37, deep=18, more="[run.up.light_rail]\nas_built = 30")
     assert "2 stretches" in str(problems(one)[0])
+
+
+def test_a_hood_alone_reaches_up_to_no_crown() -> None:
+    """It has no height that a crown could set, and is not told to have one of its own."""
+    text = _HOODED.format(high=42, deep=18, more="sets_height = true")
+    told = problem(text.replace('cases = ["a", "h", "b"]', 'cases = ["h"]'))
+    assert "a hood is as high as" in told.what

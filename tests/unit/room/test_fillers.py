@@ -12,7 +12,7 @@ from hypothesis import given as examples
 from hypothesis import settings
 from hypothesis import strategies as st
 from tests.builders import Unit, case_spec, given, job, length, plain_style
-from tests.jobs import problem, read
+from tests.jobs import problem, problems, read
 
 from casewright.casework.parts import Part
 from casewright.dims import Dim, Origin
@@ -135,6 +135,19 @@ def test_a_corner_that_nothing_goes_into_is_told() -> None:
     told = problem(text)
     assert told.location.line == 10
     assert "no run goes into the corner" in told.what
+
+
+def test_two_runs_that_both_keep_out_of_a_corner_are_told_of_each_other() -> None:
+    """Each by its line, with what to take out of which."""
+    text = 'format = 1\nunit = "in"\n[corner.c]\nwalls = ["n", "e"]\n' + "".join(
+        f'[case.{key}]\nkind = "base"\n[wall.{key}]\nwidth = 90\n'
+        f'[run.{key}]\ncases = ["{key}"]\non = "{key}"\n{side} = "corner"\n'
+        for key, side in (("n", "right"), ("e", "left"))
+    )
+    told = problems(text)
+    assert [each.location.line for each in told] == [12, 20]
+    assert all("keeps out of it as well" in each.what for each in told)
+    assert told[0].want.endswith("take right out here, or left in [run.e]")
 
 
 _MOVES: tuple[Callable[[Part], Part], ...] = (
