@@ -144,6 +144,8 @@ def _level(part: Part, middle: Fraction, half: Fraction) -> Polyline:
     clip = clip_of(part)
     if clip is not None:
         wide = clip[0] * _ROOT / 2
+        if part.role == "shelf":  # it goes on behind the sides, out of sight
+            wide = min(wide, half - thick)
         return rectangle((middle - wide, low), (middle + wide, high), VISIBLE, fill=Ink.PAPER,
                          tag=tag)  # fmt: skip
     x = middle - half if part.hand == "left" else middle + half - thick

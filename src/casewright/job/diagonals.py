@@ -108,11 +108,10 @@ def _front(base: KeyPath, case: CaseTable, content: Content, reporter: Reporter)
         reporter.tell((*base, "front"), what, "take front out")
         return
     overlay = (front.overlay if front else None) or content.doors.overlay
-    if overlay in ("inset", "partial"):
-        what = "the door of a diagonal corner lies over its strips as far as its neighbours let it"
-        reporter.tell(
-            (*base, "diagonal"), what, 'write front = { overlay = "full" } for this case'
-        )
+    if overlay == "inset" and case.sink:
+        what = "before a bowl across a corner no rail lies between inset fronts"
+        want = 'write front = { overlay = "full" } or "partial" for this case'
+        reporter.tell((*base, "sink"), what, want)
 
 
 def _places(key: str, case: CaseTable, content: Content, reporter: Reporter) -> None:
@@ -132,13 +131,7 @@ def check_diagonal_sizes(sizes: CaseSizes) -> None:
     case = sizes.case
     if case.diagonal is None or case.width is None or case.front is None:
         return
-    out = _thickness(sizes, case.front) + sizes.value("bumper")
-    wide = _ROOM
-    if case.front.leaves == 2:
-        wide = 2 * _LEAF + sizes.value("gap")
-    need = (wide + 2 * out) / UNDER_ROOT_2 + 2 * sizes.value("reveal")
-    strips = (_ROOM + 2 * sizes.board) / UNDER_ROOT_2 + sizes.board
-    need = max(need, strips)
+    need = _least_difference(sizes, case.front)
     leg = case.width.value - case.depth.value
     if leg < need:
         what = (
@@ -152,11 +145,29 @@ def check_diagonal_sizes(sizes: CaseSizes) -> None:
         if case.depth.value < room:
             what = "no arm of a plinth that a driver goes into has room under sides so shallow"
             sizes.tell("depth", what, sizes.at_least(room))
-    line = (sizes.value("hinge_strip") + sizes.value("shelf_setback")) * OVER_ROOT_2
+    strip = sizes.value("hinge_strip")
+    if case.front.overlay == "inset":
+        strip += _thickness(sizes, case.front)
+    line = (strip + sizes.value("shelf_setback")) * OVER_ROOT_2
     deep = line + sizes.back + _PINS + Fraction(25)
     if case.shelves and case.depth.value < deep:
         what = "strips and post leave no room for two rows of pins in sides of this depth"
         sizes.tell("depth", what, sizes.at_least(deep))
+
+
+def _least_difference(sizes: CaseSizes, front: FrontSpec) -> Fraction:
+    """What its legs must be longer than its sides are deep, for doors and a driver [mm]."""
+    wide = _ROOM if front.leaves != 2 else 2 * _LEAF + sizes.value("gap")
+    strips = (_ROOM + 2 * sizes.board) / UNDER_ROOT_2 + sizes.board
+    if front.overlay == "inset":
+        beside = 2 * (sizes.board + sizes.value("inset_gap"))
+        return max((wide + beside) / UNDER_ROOT_2 + sizes.board, strips)
+    out = _thickness(sizes, front) + sizes.value("bumper")
+    need = max((wide + 2 * out) / UNDER_ROOT_2 + 2 * sizes.value("reveal"), strips)
+    if front.overlay == "partial":
+        bare = 2 * sizes.value("partial_reveal")
+        need = max(need, (wide + bare) / UNDER_ROOT_2 + sizes.board)
+    return need
 
 
 def _thickness(sizes: CaseSizes, front: FrontSpec) -> Fraction:

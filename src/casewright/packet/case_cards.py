@@ -315,10 +315,13 @@ def _corner_words(room: Room, case: Case) -> list[Inline]:
         return _blind_words(room, case)
     if case.mouth is None:
         return []
-    doors = "Its doors are" if len(case.fronts) > 1 else "Its door is"
+    pair = len(case.doors) > 1
+    doors = "Its doors are" if pair else "Its door is"
+    lies = f"{doors} so narrow that square edges stay behind the planes of the neighbours' sides."
+    if case.spec.front is not None and case.spec.front.overlay == "inset":
+        lies = f"Its {'doors hang' if pair else 'door hangs'} between the hinge strips."
     why = (
-        f" from side to side. {doors} so narrow that square edges stay behind the planes of the "
-        "neighbours' sides. Try the corner of the walls with a square first: what stands "
+        f" from side to side. {lies} Try the corner of the walls with a square first: what stands "
         "in it, plaster or a bead of filler, comes off. It is screwed to the studs of both walls, "
         "through the nailers on either."
     )

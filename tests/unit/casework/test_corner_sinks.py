@@ -48,7 +48,7 @@ def sink(unit: Unit, hand: str, *, ply: str | None = None, step: str = "0", **by
     """A base of usual size across a corner, for a bowl."""
     inch = unit == "in"
     front = by.pop("front", FRONT)
-    low = replace(SLAB, pull=False, leaves=1)
+    low = replace(SLAB, pull=False, leaves=1, overlay=front.overlay)
     asked = {
         "kind": "base", "toe": "notch", "diagonal": hand, "sink": True, "back": "open",
         "width": "42" if inch else "1060", "depth": "23 1/4" if inch else "580",
@@ -104,6 +104,19 @@ def test_a_block_that_is_not_there_is_told() -> None:
     assert any("tied by two blocks" in failure.says for failure in prove(loose).failures)
 
 
+@pytest.mark.parametrize("diagonal", ['diagonal = "left"', ""])
+def test_a_false_front_of_partial_overlay_hides_its_rail(diagonal: str) -> None:
+    """As high as the style has it, across a corner and in a straight sink base."""
+    text = JOB.format(leg=42, hand="left", more="bowl = [20, 16]")
+    text = text.replace('diagonal = "left"', diagonal).replace(
+        "{ leaves", '{ overlay = "partial", leaves'
+    )
+    worked = work_out(read_job(text, "job.toml"))
+    assert worked.failures == ()
+    front = next(f for f in worked.room.cases[0].fronts if f.opening == "false_front")
+    assert front.height.value == length("7")
+
+
 @settings(max_examples=20, deadline=None)
 @drawn(
     unit=st.sampled_from(("in", "mm")),
@@ -114,10 +127,11 @@ def test_a_block_that_is_not_there_is_told() -> None:
     edge=st.sampled_from(("painted", "band")),
     toe=st.sampled_from(("notch", "plinth", "none")),
     leaves=st.sampled_from((1, 2)),
+    overlay=st.sampled_from(("full", "partial")),
 )
 def test_any_diagonal_sink_base_proves(
     unit: Unit, hand: str, legs: tuple[int, int, int], ply: str, front: Any, edge: str, toe: str,
-    leaves: int,
+    leaves: int, overlay: Any,
 ) -> None:  # fmt: skip
     """Over its legs, depths and sheets, both hands, on the cutting grid; and it is replayed."""
     per = Fraction(1) if unit == "in" else Fraction(25)
@@ -125,8 +139,8 @@ def test_any_diagonal_sink_base_proves(
     leg = (deep + more + Fraction(part, 32)) * per
     case = sink(
         unit, hand, ply=ply if unit == "in" else "18.2", step="1/32" if unit == "in" else "1/2",
-        width=str(leg), depth=str(deep * per), front=replace(front, leaves=leaves), edge=edge,
-        toe=toe,
+        width=str(leg), depth=str(deep * per), edge=edge, toe=toe,
+        front=replace(front, leaves=leaves, overlay=overlay),
     )  # fmt: skip
     assume(not any(finding.severity.value == "stop" for finding in case.findings))
     assert verify(case, hardware=hardware(unit)).failures == ()

@@ -168,6 +168,45 @@ def test_a_pair_shares_what_one_door_would_close(unit: Unit, hand: str) -> None:
     assert verify(case, hardware=hardware(unit)).failures == ()
 
 
+@pytest.mark.parametrize("hand", ["left", "right"])
+@pytest.mark.parametrize("unit", ["in", "mm"])
+def test_an_inset_door_hangs_between_strips_that_are_deeper_by_it(unit: Unit, hand: str) -> None:
+    """(A - d - t) sqrt(2) - 2 t - 2 g wide, flush with the face; plates as far behind the door.
+
+    Source: plane geometry, and what a strip is behind any other door.
+    """
+    scale = float(INCH) if unit == "in" else 1.0
+    case, nodes = built(unit, hand, front=replace(SLAB, slab="slab", leaves=1, overlay="inset"))
+    at = {key: float(length(text, "mm")) for key, text in WORKED[unit].items()}
+    [door] = case.doors
+    thick = float(case.part("upper.strip_left").finished.thickness.value) / scale
+    gap = float(nodes["style.inset_gap"].value) / scale
+    wide = (at["A"] - at["d"] - thick) * math.sqrt(2) - 2 * thick - 2 * gap
+    assert float(door.width.value) / scale == pytest.approx(wide, rel=1e-6)
+    assert case.mouth is not None
+    assert door.z.value + door.thickness.value == case.mouth.front.value
+    over = corner(unit, hand).mouth
+    assert over is not None
+    assert case.mouth.front.value - over.front.value == length(WORKED[unit]["td"], unit)
+    assert verify(case, hardware=hardware(unit)).failures == ()
+
+
+@pytest.mark.parametrize("bare", ["1/8", "9/16"])
+def test_a_partial_door_leaves_strips_bare_and_stays_behind_its_neighbours(bare: str) -> None:
+    """The wider of what the style leaves bare and of what square edges need: common practice."""
+    slab = replace(SLAB, slab="slab", leaves=1)
+    full = corner("in", "left", front=slab).doors[0]
+    changes = {"front": replace(slab, overlay="partial"),
+               "overrides": {"partial_reveal": given(bare)}}  # fmt: skip
+    case = corner("in", "left", **changes)
+    [door], mouth = case.doors, case.mouth
+    assert mouth is not None
+    most = min(full.width.value, mouth.width.value - 2 * length(bare))
+    assert door.width.value == most
+    assert (most < full.width.value) == (bare == "9/16")
+    assert verify(case, hardware=hardware("in")).failures == ()
+
+
 def test_a_wider_door_stands_before_its_neighbour() -> None:
     """Proved by placing it, in exact numbers: a door a sixteenth wider is caught."""
     case = corner("in", "right", step="1/32")
@@ -248,12 +287,13 @@ def test_a_plinth_carries_both_sides_and_the_board_goes_from_leg_to_leg(
     edge=st.sampled_from(("painted", "band")),
     toe=st.sampled_from(("notch", "plinth")),
     leaves=st.sampled_from((1, 2)),
+    overlay=st.sampled_from(("full", "partial", "inset")),
 )
 def test_any_diagonal_corner_proves(
     unit: Unit, hand: str, kind: str, under: bool, legs: tuple[int, int, int], ply: str,
-    front: Any, edge: str, toe: str, leaves: int,
+    front: Any, edge: str, toe: str, leaves: int, overlay: str,
 ) -> None:  # fmt: skip
-    """Over its legs, depths and sheets, both hands, wall and base, on the cutting grid."""
+    """Over its legs, depths and sheets, both hands and every overlay, on the cutting grid."""
     per = Fraction(1) if unit == "in" else Fraction(25)
     more, part, deep = legs
     deep = max(deep, 16) if toe == "plinth" else deep  # the job file refuses a shallower one
@@ -262,7 +302,7 @@ def test_any_diagonal_corner_proves(
     case = corner(
         unit, hand, ply=ply if unit == "in" else "18.2", step="1/32" if unit == "in" else "1/2",
         A=str(leg), d=str(deep * per), H=str(30 * per), kind=kind, toe=toe if base else "none",
-        under=under and not base, front=replace(front, leaves=leaves), edge=edge,
+        under=under and not base, front=replace(front, leaves=leaves, overlay=overlay), edge=edge,
         bumper=str(per / 16),
     )  # fmt: skip
     if not any(finding.severity.value == "stop" for finding in case.findings):

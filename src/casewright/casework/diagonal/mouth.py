@@ -7,7 +7,9 @@ sqrt(2) (A - d - t) apart, outside to outside. The door is
     (A - d) sqrt(2) - 2 td - 2 sqrt(2) r
 
 wide, so that its square outer edges stay r behind the planes of its neighbours' sides; a bumper
-counts with its thickness. Source: common practice.
+counts with its thickness. One of partial overlay is no wider, and leaves as much of the strips
+bare as it does of other boxes; an inset one hangs between the strips, which are deeper by its
+thickness. Source: common practice.
 """
 
 from __future__ import annotations
@@ -20,12 +22,13 @@ from casewright.casework.diagonal.bowl import add_front_rail, corner_box, over_s
 from casewright.casework.diagonal.corner import Corner
 from casewright.casework.diagonal.roots import across
 from casewright.casework.diagonal.screws import case_screw, screw_ends
+from casewright.casework.features import Plane
 from casewright.casework.fronts.face_edges import planned_thickness
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.parts import Part
 from casewright.casework.rows import part_into_rows
-from casewright.dims import Dim, Way, least
+from casewright.dims import Dim, Way, greatest, least
 
 __all__ = ["Mouth", "add_strips", "add_toe_board", "mouth_carcase"]
 
@@ -65,7 +68,7 @@ def add_strips(maker: Maker, corner: Corner) -> Mouth:
     left, right = (
         maker.outline(
             f"strip_{hand}", maker.spec.box_stock, corner.ceiling - corner.floor,
-            maker.style("hinge_strip"), edges=front_edges(maker.spec),
+            _strip_width(maker), edges=front_edges(maker.spec),
             setting=f"{maker.spec.key} strips", matched=True,
         )
         for hand in ("left", "right")
@@ -79,7 +82,7 @@ def add_strips(maker: Maker, corner: Corner) -> Mouth:
             maker.add(
                 outline, role="hinge strip", title=f"{hand} hinge strip", lies=lies,
                 at=(x, corner.floor, front), ends=("bottom", "top", "front", "back"),
-                hand="left" if hand == "left" else "right", shows=front_edges(maker.spec),
+                hand="left" if hand == "left" else "right", shows=_shown(maker),
                 group="strips",
             )
         )  # fmt: skip
@@ -92,6 +95,32 @@ def add_strips(maker: Maker, corner: Corner) -> Mouth:
     if maker.spec.sink:
         add_front_rail(maker, corner, (parts[0], parts[1]), clear, front)
     return Mouth(span, clear, front, parts[0], parts[1])
+
+
+def _shown(maker: Maker) -> tuple[Plane, ...]:
+    """Front edges; where no door lies over them, the face beside the neighbour, too."""
+    front, edges = maker.spec.front, front_edges(maker.spec)
+    return edges if front is None or front.overlay == "full" else (*edges, "t0")
+
+
+def _strip_width(maker: Maker) -> Dim:
+    """How far the strips reach in from the face [mm]: by an inset door's thickness more."""
+    front, wide = maker.spec.front, maker.style("hinge_strip")
+    if front is None or front.overlay != "inset":
+        return wide
+    return wide + planned_thickness(maker, front)
+
+
+def _edge(maker: Maker, corner: Corner, mouth: Mouth) -> Dim | None:
+    """What a door leaves bare of either strip [mm]; None: it hangs between them."""
+    front = maker.spec.front
+    if front is not None and front.overlay == "inset":
+        return None
+    place = maker.place.at("mouth")
+    clear = (mouth.span - _door_width(maker, corner)) / 2
+    if front is not None and front.overlay == "partial":
+        clear = greatest(clear, maker.style("partial_reveal"))
+    return place.let("edge", clear)
 
 
 def _tell_sizes(maker: Maker, corner: Corner) -> None:
@@ -116,7 +145,6 @@ def _door_width(maker: Maker, corner: Corner) -> Dim:
 def mouth_carcase(maker: Maker, corner: Corner, mouth: Mouth) -> Carcase:
     """The mouth as a box that a door hangs on: its strips are the sides."""
     thick = mouth.left.finished.thickness, mouth.right.finished.thickness
-    edge = maker.place.at("mouth").let("edge", (mouth.span - _door_width(maker, corner)) / 2)
     base = maker.spec.has_toe
     bay = Opening(
         name="main", y0=corner.floor, y1=_under_head(maker, corner),
@@ -128,7 +156,7 @@ def mouth_carcase(maker: Maker, corner: Corner, mouth: Mouth) -> Carcase:
         clear_width=mouth.clear,
         left=mouth.left.path, right=mouth.right.path, left_thickness=thick[0],
         right_thickness=thick[1], seat=maker.zero,
-        openings=part_into_rows(maker, corner_box(corner), bay), edge=edge,
+        openings=part_into_rows(maker, corner_box(corner), bay), edge=_edge(maker, corner, mouth),
     )  # fmt: skip
 
 

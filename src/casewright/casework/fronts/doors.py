@@ -263,7 +263,8 @@ def _hang(maker: Maker, front: Door) -> None:
     glazed = front.construction == "glass frame"
     spec = front_spec(maker.spec, front.opening)
     inset = spec is not None and spec.overlay == "inset"
-    depth = "then its depth, until it is flush with the sides" if inset else "then its depth"
+    beside = "hinge strips" if maker.turned else "sides"
+    depth = f"then its depth, until it is flush with the {beside}" if inset else "then its depth"
     count = len(front.hinges)
     maker.step(
         "hang",

@@ -127,7 +127,7 @@ def share_of(maker: Maker, opening: Opening) -> Opening:
     """The opening with the stretch of height that its doors share out.
 
     Inset doors fill the clear opening, less a gap all round. Doors that lie over part of the
-    edges cover as much of each board as of the sides.
+    edges cover as much of each board as of the sides. A false front lies before its rail whole.
     """
     front = opening.front
     if front is None or front.overlay == "full":
@@ -144,11 +144,10 @@ def share_of(maker: Maker, opening: Opening) -> Opening:
         cover = thick - maker.style("partial_reveal")
     low = opening.face_y0
     below = opening.y0 - low if low.path or low.op else opening.y0
-    return replace(
-        opening,
-        bottom=greatest(opening.bottom, below - cover),
-        top=greatest(opening.top, opening.face_y1 - opening.y1 - cover),
-    )
+    top = greatest(opening.top, opening.face_y1 - opening.y1 - cover)
+    if opening.row == "false front" and not maker.spec.framed:
+        top = opening.top
+    return replace(opening, bottom=greatest(opening.bottom, below - cover), top=top)
 
 
 def planned_thickness(maker: Maker, front: FrontSpec) -> Dim:

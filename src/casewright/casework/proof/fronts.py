@@ -94,6 +94,8 @@ def _check_inset(case: Assembled, face: Face) -> Iterator[Failure]:
     framed = case.model.spec.framed
     boxes = [(s.part.role, s.outer) for s in case.case_solids]
     uprights = ("frame stile", "blind stile") if framed else ("side",)
+    if case.model.mouth is not None:
+        uprights = ("hinge strip",)
     levels = ("frame rail",) if framed else _LEVEL
     planes = {
         "left": [(of(face.x0), box.x1) for role, box in boxes if role in uprights],

@@ -247,6 +247,14 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
         "kind": "base", "toe": "plinth", "diagonal": "left", "width": "36", "height": "20",
         "depth": "23 1/4", "shelves": 0, "front": replace(SLAB, leaves=1),
     }),
+    "diagonal corner with an inset door": ("mm", {
+        "diagonal": "left", "width": "610", "height": "500", "depth": "330", "shelves": 1,
+        "front": replace(SLAB, leaves=1, overlay="inset"),
+    }),
+    "diagonal corner with partial doors": ("in", {
+        "kind": "base", "toe": "notch", "diagonal": "left", "width": "44", "height": "24",
+        "depth": "23 1/4", "shelves": 0, "front": replace(SLAB, leaves=2, overlay="partial"),
+    }),
     "diagonal sink base": ("in", drawer_base(
         "in", diagonal="left", width="40", height="24", toe="notch", sink=True, back="open",
         front=replace(SLAB, leaves=1),

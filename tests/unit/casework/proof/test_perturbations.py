@@ -67,6 +67,7 @@ SURVIVORS = {
     "both sides: pocket in the other face": "from inside they hold the frame as well",
     "both sides: pocket one along": _ALONG,
     "both sides: shelf pins all across": "the rows stay across from each other and level",
+    "both hinge strips: hinge plate depth": _BLIND,
     "both hinge strips: thickness": _STRIP,
     "both hinge strips: width": "it is measured from its front edge; nothing stands behind it",
     "both stiles: rebate end": _ROUTED,
