@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import tomllib
 from collections.abc import Mapping
 from decimal import Decimal
 from functools import lru_cache
@@ -48,8 +49,15 @@ def parse(name: str, positions: Positions) -> dict[str, Plain]:
 
 @lru_cache(maxsize=4)
 def _data(text: str) -> dict[str, Plain]:
-    """Data of a text; an edit asks several times for that of the same."""
-    return {key: _plain(value) for key, value in tomlkit.parse(text).items()}
+    """Data of a text; an edit asks several times for that of the same.
+
+    The library that keeps comments takes ten times as long: it is asked where the text has a
+    mistake, whose place it tells.
+    """
+    try:
+        return tomllib.loads(text, parse_float=Decimal)
+    except ValueError:
+        return {key: _plain(value) for key, value in tomlkit.parse(text).items()}
 
 
 def _copy(value: Plain) -> Plain:

@@ -7,8 +7,8 @@ from typing import Annotated
 from fastapi import APIRouter, Body
 
 from casewright.job.case_edits import delete_case
+from casewright.job.collector import collector_at_rest
 from casewright.job.load import LoadedJob, load_job
-from casewright.web.drawings import drawn
 from casewright.web.numbers import with_number
 from casewright.web.redrawing import redrawn
 from casewright.web.schema import Edited, NewNumber, Short
@@ -25,20 +25,20 @@ def edit_routes(site: Site) -> APIRouter:
     @routes.post("/numbers")
     def number(new: NewNumber) -> Edited:
         """Change a number in the job file."""
-        drawing: list[str | None] = []
+        drawing: list[str] = []
 
         def draw(before: Snapshot, saved: LoadedJob) -> None:
-            drawing.append(redrawn(saved, before.recorded.facts, new.shows))
+            if new.shows:
+                facts, planned = before.recorded.facts, before.worked.room.designed
+                drawing.append(redrawn(saved, facts, new.shows, designed=planned) or "")
 
-        version, saved = site.editor.edit(
-            new.digest,
-            lambda snapshot: with_number(snapshot, new.path, new.key, new.value),
-            draw,
-        )
-        digest = saved.file.digest
-        if drawing[0] is None:
-            return _edited(site, version, digest, new.shows)
-        return Edited(version=version, digest=digest, drawing=drawing[0])
+        with collector_at_rest():  # a search through all models would take longer than this does
+            version, saved = site.editor.edit(
+                new.digest,
+                lambda snapshot: with_number(snapshot, new.path, new.key, new.value),
+                draw,
+            )
+        return Edited(version=version, digest=saved.file.digest, drawing="".join(drawing))
 
     @routes.post("/cases/{key}/out")
     def take_out(key: Short, digest: Annotated[Short, Body(embed=True)]) -> Edited:
@@ -51,18 +51,15 @@ def edit_routes(site: Site) -> APIRouter:
     @routes.post("/undo")
     def undo() -> Edited:
         """Take the last edit back."""
-        return _edited(site, site.editor.undo(), load_job(site.live.path).file.digest, "")
+        return _stepped(site, site.editor.undo())
 
     @routes.post("/redo")
     def redo() -> Edited:
         """Make the edit taken back last again."""
-        return _edited(site, site.editor.redo(), load_job(site.live.path).file.digest, "")
+        return _stepped(site, site.editor.redo())
 
     return routes
 
 
-def _edited(site: Site, version: int, digest: str, shows: str) -> Edited:
-    drawing = ""
-    if shows:
-        drawing = drawn(site.snapshot(at_least=version).worked.room, shows) or ""
-    return Edited(version=version, digest=digest, drawing=drawing)
+def _stepped(site: Site, version: int) -> Edited:
+    return Edited(version=version, digest=load_job(site.live.path).file.digest, drawing="")

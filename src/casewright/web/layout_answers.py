@@ -17,9 +17,8 @@ from casewright.job.hindrances import (
 from casewright.job.island_layouts import IslandLayout, accepted_island, island_layouts
 from casewright.job.layouts import RunLayout, accepted, layouts
 from casewright.job.load import read_job
-from casewright.room.build import build
 from casewright.room.model import Room
-from casewright.web.drawings import SMALL, drawn
+from casewright.web.drawings import SMALL
 from casewright.web.redrawing import redrawn
 from casewright.web.snapshot import Snapshot
 
@@ -161,4 +160,4 @@ def picture(snapshot: Snapshot, found: Choices, number: int) -> str:
     text = found.accepted(snapshot.loaded.file.text, number)
     spec = read_job(text, snapshot.loaded.file.name)
     facts, then = snapshot.recorded.facts, replace(snapshot.loaded, spec=spec)
-    return redrawn(then, facts, found.drawing) or drawn(build(spec, facts), found.drawing) or ""
+    return redrawn(then, facts, found.drawing) or ""

@@ -1,9 +1,10 @@
-"""One run drawn anew before all the rest is worked out: what a changed number shows in first."""
+"""A drawing made anew before all the rest is worked out: what a changed number shows in first."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 
+from casewright.dims import Chain
 from casewright.facts import Facts
 from casewright.job.collector import collector_at_rest
 from casewright.job.load import LoadedJob
@@ -16,27 +17,33 @@ from casewright.web.drawings import SMALL, drawn
 __all__ = ["redrawn"]
 
 
-def redrawn(loaded: LoadedJob, facts: Facts, name: str) -> str | None:
-    """A drawing of a run or of a wall, built with what is in it and what that goes by alone.
+def redrawn(
+    loaded: LoadedJob, facts: Facts, name: str, *, designed: Chain | None = None
+) -> str | None:
+    """A drawing, built with what is in it and what that goes by alone; nothing is checked.
 
     Parameters
     ----------
     facts
         Sizes read and cut.
     name
-        Of the drawing: `run.<key>` or `wall.<key>`, with or without `SMALL` before it.
+        Of the drawing, with or without `SMALL` before it. Into the plan goes all there is.
+    designed
+        As for `build`; what was planned before anything was read is in no drawing.
 
     Returns
     -------
-    None when it is a drawing of something else.
+    None when there is no such drawing.
     """
     spec = loaded.spec
     kind, _, key = name.removeprefix(SMALL).partition(".")
-    shown = [run for run in spec.runs if (run.key if kind == "run" else run.on) == key]
-    if kind not in ("run", "wall") or not shown or not key:
-        return None
+    if kind in ("run", "wall"):
+        shown = [run for run in spec.runs if key and (run.key if kind == "run" else run.on) == key]
+        if not shown:
+            return None
+        spec = _alone(spec, shown)
     with collector_at_rest():
-        return drawn(build(_alone(spec, shown), facts), name)
+        return drawn(build(spec, facts, designed=designed), name)
 
 
 def _alone(spec: JobSpec, shown: list[RunSpec]) -> JobSpec:
