@@ -72,7 +72,8 @@ def cover_section(
             blocks.extend(_questions(group))
     if findings:
         blocks.append(Heading("Found", 2))
-        blocks.extend(_findings(room, group) for group in findings_together(findings))
+        for found in _of_one_rule(findings):
+            blocks.extend(_findings(room, found))
     most = _OVERVIEW_MM[bool(questions or findings)]
     left = paper.text_height_mm - _height(blocks, paper) - _contents_height(sections)
     listed = Bullets(spec.wishes)
@@ -156,17 +157,41 @@ def _how(question: Question) -> str:
     return f"How: {question.how}."
 
 
-def _findings(room: Room, findings: Sequence[Finding]) -> Callout:
-    """Of one rule, with one set of remedies."""
+def _of_one_rule(findings: Sequence[Finding]) -> Iterator[Sequence[Finding]]:
+    """Findings of one rule and one gravity, where the first of them stands."""
+    found: dict[tuple[str, Severity], list[Finding]] = {}
+    for group in findings_together(findings):
+        found.setdefault((group[0].rule, group[0].severity), []).extend(group)
+    yield from found.values()
+
+
+def _findings(room: Room, findings: Sequence[Finding]) -> Iterator[Block]:
+    """Of one rule: several as a list, under what would help with all of them."""
     first = findings[0]
-    words = " ".join(dict.fromkeys(_says(room, each) for each in findings))
-    if first.remedies:
-        words += f" What would help: {'; or '.join(first.remedies)}."
+    shared = [each for each in first.remedies if all(each in f.remedies for f in findings)]
+    said: dict[str, list[str]] = {}
+    for each in findings:
+        own = said.setdefault(_says(room, each), [])
+        own.extend(more for more in each.remedies if more not in (*shared, *own))
+    told = [_helped(words, own, also=bool(shared)) for words, own in said.items()]
+    helps = _helped("", shared)
     places = "; ".join(dict.fromkeys(place_words(room, each.path) for each in findings))
     title = f"{_capital(first.rule)}: {places}"
     if first.severity is Severity.STOP:
         title = f"Stop. {title}"
-    return Callout("look", words, title)
+    if len(told) == 1:
+        yield Callout("look", f"{told[0]} {helps}".rstrip(), title)
+        return
+    yield Callout("look", helps, title)
+    yield Bullets(tuple(told))
+
+
+def _helped(words: str, remedies: Sequence[str], *, also: bool = False) -> str:
+    """With what would help behind it, where anything would."""
+    if not remedies:
+        return words
+    helps = "Or" if also else "What would help"
+    return f"{words} {helps}: {'; or '.join(remedies)}.".lstrip()
 
 
 def _says(room: Room, finding: Finding) -> str:

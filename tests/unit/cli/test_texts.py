@@ -18,7 +18,7 @@ from casewright.cutting.engine import Stop
 from casewright.findings import Severity
 from casewright.job.cut_documents import cut_document
 from casewright.job.starter import DEMO_FILE
-from casewright.outputs.blocks import Callout
+from casewright.outputs.blocks import Bullets, Callout
 from casewright.outputs.document import LETTER
 from casewright.outputs.inlines import rich_text
 from casewright.packet.cover import cover_section
@@ -115,15 +115,19 @@ def test_what_is_found_in_several_places_is_said_once(
     file = EXAMPLES / DEMO_FILE
     lines = shown(capsys, "check", file)
     worked = load_and_work_out(file)
-    (page,) = [
-        block
-        for block in cover_section(
-            worked.room, worked.findings, worked.questions, LETTER, sections=9, title=""
-        ).blocks
-        if isinstance(block, Callout) and block.title.startswith("Narrow rip")
-    ]
+    blocks = cover_section(
+        worked.room, worked.findings, worked.questions, LETTER, sections=9, title=""
+    ).blocks
+    called = [b for b in blocks if isinstance(b, Callout) and b.sign == "look"]
+    (page,) = [block for block in called if block.title.startswith("Narrow rip")]
+    listed = blocks[blocks.index(page) + 1]
     rips = [each for each in worked.findings if each.rule == "narrow rip"]
     assert len(rips) > 1
+    assert isinstance(listed, Bullets)
+    assert len(listed.items) == len({rip.says for rip in rips})
+    rules = [block.title.removeprefix("Stop. ").partition(":")[0] for block in called]
+    kinds = {(each.rule, each.severity) for each in worked.findings}
+    assert len(rules) == len(kinds)  # of one rule and one gravity they stand together
     assert f"  NOTE  narrow rip, {len(rips)} times" in lines
     for remedy in rips[0].remedies:
         assert lines.count(f"        - {remedy}") == 1
