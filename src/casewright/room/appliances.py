@@ -49,6 +49,7 @@ def open_appliances(room: Room) -> tuple[str, ...]:
         *(f"appliance.{opening.key}.{name}" for _, opening in _openings(room)
           for name in _missing(opening)),
         *(path for case in room.cases for path, _ in _hood_numbers(case)),
+        *(path for case in room.cases for path in _kept_clear(case)),
     )  # fmt: skip
 
 
@@ -80,6 +81,13 @@ def _hood_numbers(case: Case) -> Iterator[tuple[str, str]]:
             yield f"appliance.{liner.key}.{name}", needs
 
 
+def _kept_clear(case: Case) -> tuple[str, ...]:
+    """What is cooked on under a hood has not said how much it wants free: that sets its foot."""
+    hood = case.spec.hood
+    is_open = hood is not None and hood.clear is None
+    return (f"appliance.{hood.over}.clear_above",) if hood is not None and is_open else ()
+
+
 def _hood_questions(room: Room, waiting: Mapping[str, Sequence[str]]) -> Iterator[Question]:
     for case in room.cases:
         for path, needs in _hood_numbers(case):
@@ -109,7 +117,7 @@ def held_for_appliances(room: Room) -> dict[str, tuple[str, ...]]:
         for part in case.parts if asked else ():
             held[part.path] = (*held.get(part.path, ()), *asked)
     for case in room.cases:
-        asked = tuple(path for path, _ in _hood_numbers(case))
+        asked = (*(path for path, _ in _hood_numbers(case)), *_kept_clear(case))
         for part in case.parts if asked else ():
             held[part.path] = (*held.get(part.path, ()), *asked)
     return held
@@ -125,7 +133,7 @@ def appliance_questions(room: Room, waiting: Mapping[str, Sequence[str]]) -> Ite
     """
     yield from _row_questions(room, waiting)
     yield from _hood_questions(room, waiting)
-    yield from _cooking_questions(room)
+    yield from _cooking_questions(room, waiting)
     in_rows = {opening.key for _, opening in _openings(room)}
     for each in room.spec.appliances:
         if each.key in in_rows:
@@ -142,15 +150,17 @@ def appliance_questions(room: Room, waiting: Mapping[str, Sequence[str]]) -> Ite
             )
 
 
-def _cooking_questions(room: Room) -> Iterator[Question]:
-    """What has to stay free above each appliance that is cooked on."""
+def _cooking_questions(room: Room, waiting: Mapping[str, Sequence[str]]) -> Iterator[Question]:
+    """What has to stay free above each appliance that is cooked on; a hood over it waits."""
     for each in room.spec.appliances:
         if each.cooks and each.clear_above is None:
+            path = f"appliance.{each.key}.clear_above"
             yield Question(
-                path=f"appliance.{each.key}.clear_above",
+                path=path,
                 needs=f"the height that stays free above {each.title}, from its own sheet",
                 because="wood over a flame or a hot plate burns; until it is known the code's "
                 "figure for wood that nothing protects is kept",
+                waiting=tuple(waiting.get(path, ())),
                 how=f'under [appliance.{each.key}] write clear_above = "..."',
             )
 

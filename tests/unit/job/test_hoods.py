@@ -112,6 +112,13 @@ def test_each_number_that_its_liner_lacks_is_asked_for(name: str) -> None:
         assert "hood.bottom" in asked[f"appliance.liner.{name}"].waiting
 
 
+def test_a_hood_waits_for_what_is_cooked_on_below_it() -> None:
+    """Its foot hangs as high as that one's sheet asks, which nobody has given."""
+    text = _TOP.replace("clear_above = 30\n", "") + _LINER + _HOOD + _BELOW
+    [asked] = [q for q in _worked(text).questions if q.path == "appliance.top.clear_above"]
+    assert {"hood.side_left", "hood.bottom"} <= set(asked.waiting)
+
+
 @pytest.mark.parametrize("more", ["", 'back = "grooved"\n', 'joint = "dado"\n', 'edge = "lip"\n'])
 def test_a_hood_goes_together(more: str) -> None:
     """Alone, in other constructions of its box."""
