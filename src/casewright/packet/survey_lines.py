@@ -2,33 +2,32 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from fractions import Fraction
 
 from casewright.dims import Unit, size_text
 from casewright.drawing import measure_of
-from casewright.outputs.blocks import Block, Paragraph
+from casewright.outputs.blocks import Beside, Block, Paragraph
 from casewright.outputs.inlines import Blank, Inline, Small
 from casewright.survey.form import SurveyForm
+from casewright.survey.specs import PlumbOf
 
 __all__ = ["more_lines", "survey_lines"]
 
 _FIRST, _MORE = 6, 2  # blanks for studs where none, and where some were found
 _LINE = 6  # hollows that a line takes
 _SHORT, _SHORTER = 14.0, 10.0  # [mm]
+_ENDS: Mapping[PlumbOf, str] = {
+    "left": "at the left end", "right": "at the right end", "face": "this wall itself",
+}  # fmt: skip
 
 
 def survey_lines(form: SurveyForm, unit: Unit) -> Iterator[Block]:
     """What of a wall goes into no table, a line each, with blanks for what was not read."""
-    yield from _plumbs(form, unit)
+    yield Beside(((*_plumbs(form, unit, "left", "right"),),
+                  (*_plumbs(form, unit, "face"), _baseboard(form, unit))))  # fmt: skip
     yield Paragraph(("Studs, middles from the left: ", *_studs(form, unit)))
     yield from _flat(form, unit)
-    board = form.wall.spec.baseboard
-    if board is None:
-        yield Paragraph(("Baseboard: ", Blank(), " high, ", Blank(), " thick"))
-    else:
-        high, thick = (size_text(given.value, unit) for given in (board.height, board.thickness))
-        yield Paragraph(f"Baseboard: {high} high, {thick} thick.")
     yield from _counters(form, unit)
 
 
@@ -39,10 +38,18 @@ def more_lines(form: SurveyForm) -> int:
     return len(heights) * of_one - 1 + len(form.wall.studs) // (2 * _LINE)
 
 
-def _plumbs(form: SurveyForm, unit: Unit) -> Iterator[Block]:
+def _baseboard(form: SurveyForm, unit: Unit) -> Block:
+    board = form.wall.spec.baseboard
+    if board is None:
+        return Paragraph(("Baseboard: ", Blank(), " high, ", Blank(), " thick"))
+    high, thick = (size_text(given.value, unit) for given in (board.height, board.thickness))
+    return Paragraph(f"Baseboard: {high} high, {thick} thick.")
+
+
+def _plumbs(form: SurveyForm, unit: Unit, *whose: PlumbOf) -> Iterator[Block]:
     spec, read = form.wall.spec, form.wall.read
-    for of, words in (("left", "at the left end"), ("right", "at the right end"),
-                      ("face", "this wall itself")):  # fmt: skip
+    for of in whose:
+        words = _ENDS[of]
         known = [(n, p) for n, p in enumerate(spec.plumbs, start=1) if p.of == of]
         for n, plumb in known:
             way = "in" if plumb.lean.value >= 0 else "out"
@@ -50,8 +57,8 @@ def _plumbs(form: SurveyForm, unit: Unit) -> Iterator[Block]:
             over = size_text(plumb.over, unit)
             yield Paragraph(f"Plumb, {words}: leans {way} by {off} over {over}.")
         if not known:
-            blanks = (Blank(), " over ", Blank(), ", in or out at the top: ", Blank(12.0))
-            yield Paragraph((f"Plumb, {words}: off by ", *blanks))
+            blanks = (Blank(_SHORTER), " over ", Blank(_SHORTER), ", head in / out")
+            yield Paragraph((f"Plumb, {words}: off ", *blanks))
 
 
 def _studs(form: SurveyForm, unit: Unit) -> Iterable[Inline]:

@@ -45,7 +45,7 @@ __all__ = [
 
 _ROUND_MM, _ROW_MM, _CALLOUT_MM = 113.0, 6.0, 9.0  # all else on the page, a row, a doubt
 _HOW_MM = 18.0  # of that what only a form has
-_FORM_LEAST_MM, _PACKET_LEAST_MM = 55.0, 80.0  # a smaller drawing tells too little
+_LEAST_MM = 45.0  # a smaller drawing tells too little
 _BUSY_MM = 100.0  # of the drawing of a wall that takes two pages anyway
 _EYE_MM = 100.0
 _HINGES_MM = 9.0
@@ -106,9 +106,8 @@ def survey_sections(room: Room) -> tuple[Section, ...]:
     for wall in walls:
         form = survey_form(wall, room.spec.unit)
         title = Heading(wall.spec.title, 2, f"wall:{wall.spec.key}")
-        least = _PACKET_LEAST_MM
         blocks += [
-            Keep((title, *_head(room, form, least, _HOW_MM))),
+            Keep((title, *_head(room, form, _HOW_MM))),
             *_tables(form, room.spec.unit),
         ]
     rest = corner_blocks(room.survey, room.spec.unit)
@@ -118,30 +117,29 @@ def survey_sections(room: Room) -> tuple[Section, ...]:
 
 def _wall(room: Room, wall: SurveyedWall) -> Section:
     form = survey_form(wall, room.spec.unit)
-    head = _head(room, form, _FORM_LEAST_MM, 0.0)
+    head = _head(room, form, 0.0)
     blocks = (Paragraph(_HOW, soft=True), *head, *_tables(form, room.spec.unit))
     return Section(wall.spec.title, blocks, f"wall:{wall.spec.key}")
 
 
-def _head(room: Room, form: SurveyForm, least: float, more: float) -> Iterator[Block]:
+def _head(room: Room, form: SurveyForm, more: float) -> Iterator[Block]:
     """What the readings of a wall come to, and its drawing.
 
     Parameters
     ----------
-    least
-        Height of the drawing under which the wall takes a second page [mm].
     more
         Of the page that is free here and is not on a form [mm].
     """
     unit = room.spec.unit
     paper = paper_named(room.spec.paper)
     yield from _judged(room, form.wall)
-    with suppress(ScaleError):
-        high = paper.text_height_mm - _height(room, form) + more
-        high = _BUSY_MM if high < least else high
-        plot = largest(wall_scene(form, unit), paper.text_width_mm, high, unit, fine=True)
-        words = f"{form.wall.spec.title} as measured, with its marks"
-        yield Figure(plot, alternative=words)
+    scene, free = wall_scene(form, unit), paper.text_height_mm - _height(room, form) + more
+    words = f"{form.wall.spec.title} as measured, with its marks"
+    for high in (free, _BUSY_MM) if free >= _LEAST_MM else (_BUSY_MM,):
+        with suppress(ScaleError):
+            plot = largest(scene, paper.text_width_mm, high, unit, fine=True)
+            yield Figure(plot, alternative=words)
+            return
 
 
 def _tables(form: SurveyForm, unit: Unit) -> Iterator[Block]:

@@ -114,6 +114,12 @@ def test_a_usual_wall_takes_one_page(paper: str) -> None:
     assert "Read next" in words
 
 
+def test_a_wall_with_much_on_it_takes_one_page() -> None:
+    """Eight stations, three things, ten studs: the next page belongs to the next wall."""
+    reader = PdfReader(BytesIO(survey_files(_room(example("kitchen")))["survey.pdf"]))
+    assert "north wall" in reader.pages[1].extract_text().splitlines()[0]
+
+
 def test_what_is_missing_is_told_in_words() -> None:
     """Each wall by itself, with the further reading that would tell most."""
     window, other = survey_sheets(_room(SURVEYED_ROOM))
