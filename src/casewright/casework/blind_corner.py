@@ -15,32 +15,48 @@ from casewright.casework.cases import Front
 from casewright.casework.features import Plane
 from casewright.casework.fronts.face_edges import blind_edge
 from casewright.casework.joints import Fastening
-from casewright.casework.maker import Maker
+from casewright.casework.maker import Maker, Outline
 from casewright.casework.parts import Part
 from casewright.dims import Dim, Way
 
-__all__ = ["add_blind_filler", "add_blind_panel"]
+__all__ = ["add_blind_filler", "add_blind_panel", "cut_blind_panel"]
 
 _POINT = Fraction(5, 6)
 """How far into the filler the screws behind it may go (common practice)."""
 
 
-def add_blind_panel(maker: Maker, carcase: Carcase) -> None:
-    """Close the blind part of the front, from the side's inner face to where the door begins.
+def cut_blind_panel(maker: Maker, carcase: Carcase) -> Outline | None:
+    """Cut what closes the blind part of the front, before hinges are planned in what it leaves.
 
-    It goes in last, over the shelves: they do not pass through what is left of the mouth.
+    From the side's inner face to where the door begins.
     """
     hand = maker.spec.blind
     if hand is None:
-        return
+        return None
     left = hand == "left"
     thick = carcase.left_thickness if left else carcase.right_thickness
     low, high = _clear(maker, carcase)
-    outline = maker.outline(
+    return maker.outline(
         "blind", maker.spec.box_stock, high - low, _mouth(maker, carcase) - thick,
         edges=("w1",) if left else ("w0",), edge="painted", setting=f"{maker.spec.key} blind",
         way=Way.DOWN, matched=True,
     )  # fmt: skip
+
+
+def add_blind_panel(maker: Maker, carcase: Carcase, outline: Outline | None) -> None:
+    """Put the panel in last, over the shelves: they do not pass through what is left of the mouth.
+
+    Parameters
+    ----------
+    outline
+        As it was cut; None: the case has none.
+    """
+    hand = maker.spec.blind
+    if hand is None or outline is None:
+        return
+    left = hand == "left"
+    thick = carcase.left_thickness if left else carcase.right_thickness
+    low, _ = _clear(maker, carcase)
     x = thick + outline.width if left else carcase.width - thick
     panel = maker.add(
         outline, role="blind panel", title="blind panel", lies="+y -x +z",
@@ -65,7 +81,7 @@ def add_blind_panel(maker: Maker, carcase: Carcase) -> None:
 def _clear(maker: Maker, carcase: Carcase) -> tuple[Dim, Dim]:
     """Case heights of the bottom's top and of the front stretcher's underside [mm]."""
     if carcase.frame is None:
-        return carcase.openings[0].y0, carcase.openings[0].y1
+        return carcase.openings[0].y0, carcase.openings[-1].y1
     bottom = maker.parts[maker.path("bottom")]
     top = bottom.placed.y + bottom.finished.thickness
     head = maker.parts[maker.path("front_stretcher")]
@@ -111,13 +127,15 @@ def _brad(maker: Maker, panel: Part, to: tuple[str, Plane, Plane], line: Dim) ->
 def add_blind_filler(maker: Maker, carcase: Carcase) -> None:
     """The strip beside the door, in its plane: it clears the pulls of the run round the corner.
 
-    P2 + cl wide; what is beyond it is behind that run's fronts. A face frame has a stile there.
+    P2 + cl wide; what is beyond it is behind that run's fronts. A face frame has a stile there;
+    beside an inset door the panel itself is flush with it.
     """
-    hand = maker.spec.blind
+    hand, asked = maker.spec.blind, maker.spec.front
     front = next((front for front in maker.fronts), None)
     if hand is None or front is None or carcase.frame is not None:
         return
-    asked = maker.spec.front
+    if asked is not None and asked.overlay == "inset":
+        return
     slab = asked is not None and asked.construction == "slab"
     stock = asked.slab if asked is not None and slab else maker.spec.strip_stock
     wide = maker.style("corner_clear")

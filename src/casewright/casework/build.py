@@ -8,7 +8,7 @@ from fractions import Fraction
 from casewright.casework.appliance_rows import add_cleats, fit_appliances
 from casewright.casework.assembly import assemble_box, fit_shelves, warn_of_tipping
 from casewright.casework.backs import BackCuts, Rear, add_back, machine_for_back
-from casewright.casework.blind_corner import add_blind_filler, add_blind_panel
+from casewright.casework.blind_corner import add_blind_filler, add_blind_panel, cut_blind_panel
 from casewright.casework.board_joints import join_all
 from casewright.casework.box import Box, box_outlines, cut_horizontal, front_edges
 from casewright.casework.carcase import Carcase
@@ -51,7 +51,7 @@ from casewright.casework.joinery import machine_sides
 from casewright.casework.levels import clear_heights, levels, overall_depth
 from casewright.casework.lids import add_lid, seat_box_height
 from casewright.casework.lower_ends import lower_ends
-from casewright.casework.maker import Maker
+from casewright.casework.maker import Maker, Outline
 from casewright.casework.openings import find_openings
 from casewright.casework.outside import hold_outside
 from casewright.casework.packing import fit_pads
@@ -327,13 +327,13 @@ def _stand_on(maker: Maker, box: Box, plinth: Plinth) -> None:
             maker.join(f"stand_{hand}_{word}", "loose", (side.path, "l0"), (rail.path, "w1"))
 
 
-def _fit_inside(maker: Maker, carcase: Carcase) -> None:
+def _fit_inside(maker: Maker, carcase: Carcase, blind: Outline | None) -> None:
     """What goes in by the front, in this order: nothing passes a blind panel."""
     fit_pads(maker, carcase)
     add_cleats(maker, carcase)
     fit_appliances(maker, carcase)
     fit_shelves(maker)
-    add_blind_panel(maker, carcase)
+    add_blind_panel(maker, carcase, blind)
 
 
 def _add_face(
@@ -343,10 +343,7 @@ def _add_face(
     face: tuple[FrameParts | None, tuple[Hand, ...]],
     behind: tuple[Dim | None, HingePlan],
 ) -> tuple[FaceFrame | None, tuple[DrawerPlan, ...]]:
-    """Its face frame or strips, its lid, and the pads of roll-outs.
-
-    Behind a face frame these go in before it; face strips are trimmed where they would lie.
-    """
+    """Its face frame or strips, its lid; pads of roll-outs, which go in before a frame."""
     before = add_pads(maker, carcase, *behind) if maker.spec.framed else ()
     frame = add_face(maker, box, carcase, *face)
     add_lid(maker, carcase)
@@ -361,6 +358,7 @@ def _furnish(
     plinth: Plinth | None,
     face: tuple[FrameParts | None, tuple[Hand, ...]],
 ) -> tuple[FaceFrame | None, EndFrames]:
+    blind = cut_blind_panel(maker, carcase)
     plan = plan_hinges(maker, carcase)
     length = slide_length(maker, carcase)
     drawers = plan_slides(maker, carcase, length)
@@ -384,7 +382,7 @@ def _furnish(
         assemble_plinth(maker, plinth, above="the box is")
     add_skirt(maker, box, carcase)
     add_nosings(maker, box, carcase)
-    _fit_inside(maker, carcase)
+    _fit_inside(maker, carcase, blind)
     frame, roll_outs = _add_face(maker, box, carcase, face, (length, plan))
     add_fronts(maker, carcase, plan)
     add_drawers(maker, carcase, (*drawers, *roll_outs))

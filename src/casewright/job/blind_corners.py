@@ -92,10 +92,6 @@ def _front(base: KeyPath, case: CaseTable, content: Content, reporter: Reporter)
         what = "a blind corner base has a door"
         reporter.tell((*base, "front"), what, "take front out")
         return
-    overlay = (front.overlay if front else None) or content.doors.overlay
-    if overlay in ("inset", "partial") and not has_face_frame(case, content):
-        what = "the door of a blind corner lies over the edges of its box"
-        reporter.tell((*base, "blind"), what, 'write front = { overlay = "full" } for this case')
     if front is not None and front.leaves == 2:
         what = "a blind corner base has one door"
         reporter.tell((*base, "front", "leaves"), what, "take leaves out")

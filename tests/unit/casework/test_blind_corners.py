@@ -68,6 +68,9 @@ FRAMED: dict[Unit, dict[str, str]] = {
 }  # fmt: skip
 
 
+FRAMELESS: dict[str, Any] = {"face": "frameless", "face_stock": ""}
+
+
 def corner(
     unit: Unit,
     hand: str,
@@ -78,7 +81,10 @@ def corner(
     asked: dict[str, Any] | None = None,
     **by: str,
 ) -> Case:
-    """The worked corner, or one with other numbers; with an overlay it has a face frame."""
+    """The worked corner, or one with other numbers; with an overlay it has a face frame.
+
+    Unless `asked` says that it has none.
+    """
     at = WORKED[unit] | by
     goods = stock(unit, ply=ply)
     goods["slab"] = replace(goods["mdf"], key="slab", thickness=given(at["td"], unit))
@@ -87,10 +93,10 @@ def corner(
     house = House(Chain(NO_FACTS), style, goods, sheets(unit, at["P2"]), shop(unit), unit)
     hinge: Any = "right" if hand == "left" else "left"
     front = replace(SLAB, slab="slab", leaves=1, hinge=hinge, overlay=overlay or "full")
-    frame = {"face": "face frame", "face_stock": "board"} if overlay else {}
+    frame: dict[str, Any] = {"face": "face frame", "face_stock": "board"} if overlay else {}
     spec = case_spec(
         unit, kind="base", toe="notch", height=at["H"], depth=at["D2"], width=at["W"], shelves=1,
-        front=front, blind=hand, corner_depth=given(at["D2"], unit), **frame, **(asked or {}),
+        front=front, blind=hand, corner_depth=given(at["D2"], unit), **frame | (asked or {}),
     )  # fmt: skip
     return build_case(house, spec)
 
@@ -203,24 +209,44 @@ def test_any_framed_blind_corner_proves(
     assert stopped or held.failures == ()
 
 
-@settings(max_examples=20, deadline=None)
+@pytest.mark.parametrize("hand", ["left", "right"])
+@pytest.mark.parametrize("unit", ["in", "mm"])
+def test_an_inset_door_hangs_beside_the_panel(unit: Unit, hand: str) -> None:
+    """Its mouth begins D2 + P2 + cl out of the corner; no filler, the panel is flush with it.
+
+    W + q - D2 - P2 - cl - t - 2 g wide, g the gap beside an inset door: plane geometry.
+    """
+    case, at = corner(unit, hand, overlay="inset", asked=FRAMELESS), WORKED[unit]
+    scale = INCH if unit == "in" else Fraction(1)
+    behind = sum(length(at[key], "mm") for key in ("D2", "P2", "cl"))
+    thick = case.part("upper.blind").finished.thickness.value / scale
+    gap = length("3/32" if unit == "in" else "2.5", "mm")
+    [door] = case.doors
+    clear = length(at["W"], "mm") + length(at["q"], "mm") - behind - thick - 2 * gap
+    assert door.width.value / scale == clear
+    assert not any(part.role == "blind filler" for part in case.parts)
+    assert verify(case, hardware=sheets(unit, at["P2"])).failures == ()
+
+
+@settings(max_examples=25, deadline=None)
 @drawn(
     unit=st.sampled_from(("in", "mm")),
     hand=st.sampled_from(("left", "right")),
+    overlay=st.sampled_from(("full", "partial", "inset")),
     sizes=st.tuples(st.integers(37, 60), st.integers(18, 26), st.integers(0, 8)),
     pull=st.integers(0, 64),
     ply=st.sampled_from(("45/64", "3/4", "5/8", "23/32")),
 )
 def test_any_blind_corner_proves(
-    unit: Unit, hand: str, sizes: tuple[int, int, int], pull: int, ply: str
+    unit: Unit, hand: str, overlay: OverlayKind, sizes: tuple[int, int, int], pull: int, ply: str
 ) -> None:
-    """Over its widths, depths, pull-offs, pulls and sheets, both hands, on the cutting grid."""
+    """Over its widths, depths, pull-offs, pulls and sheets, both hands and every overlay."""
     per = Fraction(1) if unit == "in" else Fraction(25)
     wide, deep, off = (str(size * per) for size in sizes)
     out = str(Fraction(pull, 32) * per)
     case = corner(
         unit, hand, ply=ply if unit == "in" else "18.2", step="1/32" if unit == "in" else "1/2",
-        W=wide, D2=deep, q=off, P2=out,
+        W=wide, D2=deep, q=off, P2=out, overlay=overlay, asked=FRAMELESS,
     )  # fmt: skip
     if not any(finding.severity.value == "stop" for finding in case.findings):
         assert verify(case, hardware=sheets(unit, out)).failures == ()

@@ -49,8 +49,7 @@ def face_edges(maker: Maker, carcase: Carcase, front: FrontSpec | None) -> FaceE
         return FaceEdges(maker.zero, carcase.width, carcase.edge, maker.style("gap"))
     match "full" if front is None else front.overlay:
         case "inset":
-            inside, gap = carcase.left_thickness, maker.style("inset_gap")
-            return FaceEdges(inside, inside + carcase.clear_width, gap, gap)
+            return _inside(maker, carcase, maker.style("inset_gap"))
         case "partial":
             edge = maker.style("partial_reveal")
         case _:
@@ -58,6 +57,19 @@ def face_edges(maker: Maker, carcase: Carcase, front: FrontSpec | None) -> FaceE
     if maker.spec.blind is not None:
         return _beside_blind(maker, carcase, edge)
     return FaceEdges(maker.zero, carcase.width, edge, maker.style("gap"))
+
+
+def _inside(maker: Maker, carcase: Carcase, gap: Dim) -> FaceEdges:
+    """From side to side; in a blind corner from the panel, as it was cut, to the side beyond."""
+    low = carcase.left_thickness
+    high = low + carcase.clear_width
+    if maker.spec.blind is not None:
+        wide = maker.house.chain.nodes[maker.path("blind.width")]
+        if maker.spec.blind == "left":
+            low = low + wide
+        else:
+            high = high - wide
+    return FaceEdges(low, high, gap, gap)
 
 
 def _beside_blind(maker: Maker, carcase: Carcase, edge: Dim) -> FaceEdges:

@@ -1,4 +1,4 @@
-"""Blind corner bases: panel, filler and door lie edge to edge in front of the box."""
+"""Blind corner bases: panel, filler and door lie edge to edge in front of the box, or in it."""
 
 from __future__ import annotations
 
@@ -29,13 +29,20 @@ def check_blind_corner(case: Assembled, grid: Fraction) -> Iterator[Failure]:
     if case.model.spec.framed and hand is not None:
         yield from _check_framed(case, by_role, case.units.up(grid), left=hand == "left")
         return
-    counts = {role: len(found) for role, found in by_role.items()}
-    if any(count != (hand is not None) for count in counts.values()):
-        yield Failure("parts", (case.model.key,), "a blind corner has one panel and one filler")
+    asked = case.model.spec.front
+    inset = asked is not None and asked.overlay == "inset"
+    counts = tuple(len(by_role[role]) for role in ("blind panel", "blind filler"))
+    if counts != (hand is not None, hand is not None and not inset):
+        says = "a blind corner has one panel, and one filler where its door is not inset"
+        yield Failure("parts", (case.model.key,), says)
         return
     if hand is None:
         return
-    [panel], [filler] = by_role["blind panel"], by_role["blind filler"]
+    [panel] = by_role["blind panel"]
+    if inset:
+        yield from _check_inside(case, panel, left=hand == "left")
+        return
+    [filler] = by_role["blind filler"]
     yield from _check_edges(case, panel, filler, left=hand == "left")
 
 
@@ -74,6 +81,22 @@ def _check_framed(
             )
             yield Failure("fronts", (door.path, stile.part.path), says,
                           case.units.length(apart(near, over)))  # fmt: skip
+
+
+def _check_inside(case: Assembled, panel: Solid, *, left: bool) -> Iterator[Failure]:
+    """An inset door hangs beside the panel, which is flush with it."""
+    of = case.units.of
+    off = apart(panel.outer.z1, of(case.model.depth))
+    if off:
+        says = "the panel does not end with the front of the box"
+        yield Failure("fronts", (panel.part.path,), says, case.units.length(off))
+    for door in case.model.doors:
+        edge = of(door.x) if left else of(door.x) + of(door.width)
+        air: Number = edge - panel.outer.x1 if left else panel.outer.x0 - edge
+        if air <= 0 or door.hinge_side == case.model.spec.blind:
+            says = f"the {door.title} laps the blind panel, or is hinged on it"
+            yield Failure("fronts", (door.path, panel.part.path), says,
+                          case.units.length(apart(air, 0)))  # fmt: skip
 
 
 def _check_edges(case: Assembled, panel: Solid, filler: Solid, *, left: bool) -> Iterator[Failure]:

@@ -93,7 +93,9 @@ def _check_inset(case: Assembled, face: Face) -> Iterator[Failure]:
     of = case.units.of
     framed = case.model.spec.framed
     boxes = [(s.part.role, s.outer) for s in case.case_solids]
-    uprights = ("frame stile", "blind stile") if framed else ("side",)
+    uprights: tuple[str, ...] = ("side", "blind panel")
+    if framed:
+        uprights = ("frame stile", "blind stile")
     if case.model.mouth is not None:
         uprights = ("hinge strip",)
     levels = ("frame rail",) if framed else _LEVEL

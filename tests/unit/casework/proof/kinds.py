@@ -227,6 +227,14 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
             "depth": "580", "shelves": 0, "front": replace(SLAB, leaves=1, hinge="left"),
         },
     ),
+    "blind corner base with an inset door": (
+        "in",
+        {
+            "kind": "base", "toe": "none", "blind": "left", "width": "42", "height": "20",
+            "depth": "23 1/4", "shelves": 0,
+            "front": replace(SLAB, leaves=1, hinge="right", overlay="inset"),
+        },
+    ),
     "framed blind corner base": (
         "in",
         {
