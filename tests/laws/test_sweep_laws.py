@@ -166,7 +166,7 @@ def _toe(writer: _Writer) -> None:
 def _case(writer: _Writer, key: str, kind: _Kind) -> None:
     writer.lines.append(f"[case.{key}]")
     writer.say("kind", f'"{kind}"')
-    writer.say("width", writer.length(10, 60))
+    writer.say("width", writer.length(7, 60))
     writer.perhaps("height", writer.length(16, 108))
     writer.perhaps("depth", writer.length(9, 30))
     writer.perhaps("joint", f'"{writer.one("pocket screws", "dado", "rabbet")}"')

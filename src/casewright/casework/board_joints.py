@@ -2,12 +2,23 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from fractions import Fraction
+
 from casewright.casework.box import Board, Box
 from casewright.casework.joinery import join_board
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker
+from casewright.dims import Way, round_to, shop_text
+from casewright.findings import Finding, Severity
+from casewright.sources import INCH
 
 __all__ = ["join_all"]
+
+_ARM = Fraction(235)
+"""Least clear width of a case: a driver reaches its pocket screws from inside [mm]."""
+_POCKET, _DRIVER = Fraction(28, 15), Fraction(201)
+"""How far a pocket runs in, in thicknesses of its board; driver and bit behind it [mm]."""
 
 
 def join_all(maker: Maker, box: Box) -> None:
@@ -27,6 +38,44 @@ def join_all(maker: Maker, box: Box) -> None:
     ):
         if name in by_name and target is not None:
             _join_edge(maker, by_name[name], edge == "w1", target, plane == "t1")
+    maker.findings.extend(_driver_room(maker, box))
+
+
+def _driver_room(maker: Maker, box: Box) -> Iterator[Finding]:
+    """Sides too near to each other for a driver in line with the pockets between them.
+
+    A pocket runs in by 28/15 of its board, behind it stand bit and driver; no less than a hand
+    with the driver takes (common practice).
+    """
+    sides = {box.left.path, box.right.path}
+    screwed = any(
+        held.kind == "pocket screw" and held.into in sides
+        for joint in maker.joints
+        for held in joint.fastenings
+    )
+    least = max(_ARM, _DRIVER + box.bottom.outline.thickness.value * _POCKET)
+    if not screwed or box.clear.value >= least:
+        return
+    clear, unit = maker.house.text(box.clear), maker.house.unit
+    step = INCH / 8 if unit == "in" else Fraction(1)
+    need, more = (
+        shop_text(round_to(size, step, Way.UP)[0], unit, with_unit=True)
+        for size in (least, least - box.clear.value)
+    )
+    yield Finding(
+        rule="driver room",
+        severity=Severity.STOP,
+        path=maker.spec.key,
+        says=f"between the sides of {maker.spec.title} are {clear}: too little for a driver in "
+        f"line with its pocket screws, which takes {need}",
+        measured=clear,
+        limit=need,
+        source="common practice",
+        remedies=(
+            f"a case {more} wider",
+            'joint = "dado" and back = "inset": nothing between its sides is pocket-screwed',
+        ),
+    )
 
 
 def _join_edge(maker: Maker, board: Board, upper: bool, target: Board, inside: bool) -> None:

@@ -37,6 +37,8 @@ class Found(NamedTuple):
 
 
 FOUND_WHILE_BUILDING: tuple[Found, ...] = (
+    Found("driver room", "Sides too near to each other for a driver in line with pocket screws "
+          "between them.", "a case 12 in wide", "a pair of doors on a case 9 in wide"),
     Found("door size", "A leaf smaller than its construction takes: it is not made.",
           "a glass door 12 in wide", "a pair of glass doors on a case 12 in wide"),
     Found("door that warps", "A leaf so tall for its thickness, or so wide, that no board stays "

@@ -31,11 +31,11 @@ __all__ = ["check_proportions", "check_supplies"]
 _CLEAR = Fraction(40)
 """Least clear space inside a case in every direction: a hand and a driver [mm]."""
 
-_ARM = Fraction(235)
-"""Least clear width of a case: a driver reaches its pocket screws from inside [mm]."""
+_WIDE = Fraction(150)
+"""Least clear width of a case that is worked out at all: a hand and a forearm [mm]."""
 
-_POCKET, _DRIVER = Fraction(28, 15), Fraction(201)
-"""How far a pocket runs in, in thicknesses of its board; driver and bit behind it [mm]."""
+_ARM = Fraction(235)
+"""Least clear depth of a plinth: a driver reaches its pocket screws from inside [mm]."""
 
 _ROWS = Fraction(100)
 """Least clear depth: two rows of pins, and pockets beside a nailer [mm]."""
@@ -77,10 +77,9 @@ def check_proportions(
 def _width(sizes: CaseSizes) -> None:
     if sizes.case.width is None:
         return
-    arm = max(_ARM, _DRIVER + sizes.board * _POCKET)
-    need = 2 * sizes.board + arm + _beside_frame(sizes)
+    need = 2 * sizes.board + _WIDE + _beside_frame(sizes)
     if sizes.case.width.value < need:
-        what = f"two sides of {sizes.text(sizes.board)} leave no room for a driver in this width"
+        what = f"two sides of {sizes.text(sizes.board)} leave no room for a hand in this width"
         sizes.tell("width", what, sizes.at_least(need))
 
 

@@ -5,7 +5,9 @@ from __future__ import annotations
 import pytest
 
 from casewright.checks.while_building import FOUND_WHILE_BUILDING
+from casewright.findings import Severity
 from casewright.job.load import read_job
+from casewright.job.worked import work_out
 from casewright.room.build import build
 
 _HEAD = """format = 1
@@ -40,6 +42,8 @@ _PLATE = '[hardware.hinge]\nplate_heights = ["9 mm"]\n'
 EXAMPLES: dict[str, tuple[str, str]] = {
     "door size": (_WALL + _GLASS,
                   _WALL.replace("18", "12") + _GLASS.replace(" }", ", leaves = 2 }")),
+    "driver room": (_WALL.replace("18", "12"), _WALL.replace("18", "9")
+                    + "front = { leaves = 2 }\n"),
     "door that warps": (_TALL + "height = 88\n", _TALL + "height = 101\n"),
     "hinge load": (_TALL + "height = 88\n", _TALL.replace("18", "26")
                    + 'height = 107\nfront = { slab = "one", leaves = 1 }\n'),
@@ -79,3 +83,41 @@ def test_what_cannot_be_made_is_found_and_what_can_is_not(rule: str) -> None:
     assert not none
     assert all(each.path and each.source and each.remedies for each in found)
     assert any(each.rule.startswith(rule) for each in FOUND_WHILE_BUILDING)
+
+
+@pytest.mark.parametrize(
+    ("impossible", "says", "relief"),
+    [
+        (_WALL.replace("18", "9") + "front = { leaves = 2 }\n",
+         'between the sides of a are 7 19/32"', 'a case 1 3/4" wider'),
+        (EXAMPLES["slide length"][1], 'slides of 24"', 'slides of ~18 1/2" or less'),
+        (_BASE + _FRAME + 'front = { overlay = "inset", slab = "one" }\n',
+         'an inset front of 1" is thicker', 'fronts at least 1/4" thinner'),
+    ],
+)  # fmt: skip
+def test_impossible_combinations_are_found_and_the_rest_is_worked_out(
+    impossible: str, says: str, relief: str
+) -> None:
+    """Slides of 24 in in a case of 20, a pair on one of 9, an inset front thicker than its frame.
+
+    Two sides of 0.709 leave 7.58 in of 9; a driver in line with a pocket takes 235 mm, 9 1/4 in
+    (common practice, with a pocket's run of 28/15 of its board).
+    """
+    job = f'{_HEAD}{impossible}[case.b]\nkind = "base"\nwidth = 24\n'
+    found = work_out(read_job(job, "job.toml"))
+    told = [each for each in found.findings if says in each.says]
+    assert [each.severity for each in told] == [Severity.STOP]
+    assert any(each.startswith(relief) for each in told[0].remedies)
+    assert found.failures == ()
+    [other] = [case for case in found.room.cases if case.key == "b"]
+    assert other.doors
+    assert not any(each.severity is Severity.STOP and each.path.startswith("b")
+                   for each in found.findings)  # fmt: skip
+
+
+def test_a_narrow_case_without_pocket_screws_goes_together() -> None:
+    """What is proposed beside a wider one: dadoes, and a back that needs no nailer."""
+    job = _HEAD + _WALL.replace("18", "9") + 'joint = "dado"\nback = "inset"\n'
+    found = work_out(read_job(job, "job.toml"))
+    assert found.failures == ()
+    assert not any(each.severity is Severity.STOP for each in found.findings)
