@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.checks.words import kilograms
-from casewright.drawing import measure_of
+from casewright.dims import Unit
+from casewright.drawing import Measure, measure_of
 from casewright.install.hanging import Hanging, WallHanging
 from casewright.install.order import Lift
 from casewright.install.stud_map import CaseScrews, WallScrew
@@ -32,6 +34,8 @@ _CABLES = (
     "Cables and pipes run up, down and across from outlets, switches and taps. Switch the circuit "
     "off, probe with a thin nail, and ask the trade where you cannot tell."
 )
+
+_SIDEWAYS = "Circuit off, find the cable, and bore only once you know where it runs."
 
 
 def finishing_cards(room: Room) -> Iterator[ShopCard]:
@@ -143,11 +147,32 @@ def _marks_card(room: Room, key: str, hang: WallHanging) -> ShopCard:
             ShopRow(label="up", what=(high.says,), lead="above the highest floor", lines=lines,
                     big=line_of(measure_of(high.above_floor, unit)))
         )  # fmt: skip
+    rows.extend(_off_limits(hang, unit))
     return ShopCard(
         id=f"hang.marks.{key}", station="hang", over=hang.wall.spec.title, title="Mark the wall",
         lead="Every mark from one end, every height from one line", rows=tuple(rows),
         figures=(_wall(hang),),
     )  # fmt: skip
+
+
+def _off_limits(hang: WallHanging, unit: Unit) -> Iterator[ShopRow]:
+    """Where no wall screw goes, and where a cable may lie sideways."""
+    for strip in hang.strips:
+        yield ShopRow(
+            label="no screw", what=(f"above and below: {strip.thing.spec.title}",),
+            lead="from its left end", big=line_of(*_from_to(strip.left, strip.right, unit)),
+        )  # fmt: skip
+    for run in hang.cables:
+        yield ShopRow(
+            label="cable", what=(f"one may lie between {run.says}",), lead="from its left end",
+            big=line_of(*_from_to(run.left, run.right, unit)),
+            lines=(line_of("above the floor ", *_from_to(run.low, run.high, unit)),),
+            warns=(caution_line(_SIDEWAYS),),
+        )  # fmt: skip
+
+
+def _from_to(low: Fraction, high: Fraction, unit: Unit) -> tuple[Measure, str, Measure]:
+    return Measure(low, unit), " to ", Measure(high, unit)
 
 
 _BANDS = {"hung": "above", "standing": "below", "": "wall"}
@@ -216,6 +241,9 @@ def _screw(screw: WallScrew, room: Room) -> ShopRow:
     deep: tuple[Line, ...] = (
         () if screw.depth == "right" else (caution_line(f"It bites {screw.depth}."),)
     )
+    if screw.cable is not None:
+        said = f"A cable may lie here, between {screw.cable.says}. {_SIDEWAYS}"
+        deep = (caution_line(said), *deep)
     return ShopRow(
         label="stud", what=what, lead="inside, from the left side",
         big=line_of(measure_of(screw.inside, unit)), lines=lines, warns=deep,

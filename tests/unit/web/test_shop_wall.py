@@ -1,0 +1,36 @@
+"""What a phone tells at the wall: the marks, and what is off limits as on the sheet."""
+
+from __future__ import annotations
+
+from tests.unit.install.test_hanging import WALL, hung_room
+
+from casewright.web.shop_schema import ShopRow
+from casewright.web.shop_wall import hanging_cards
+
+_HIGH = '[wall.north.fixed.{key}]\nkind = "outlet"\ncentre = {at}\nbottom = 78\n'
+_TWO = WALL + _HIGH.format(key="left", at=12) + _HIGH.format(key="right", at=44)
+
+
+def _told(rows: tuple[ShopRow, ...], label: str) -> str:
+    return " | ".join(row.model_dump_json() for row in rows if row.label == label)
+
+
+def test_where_cables_and_pipes_run_is_among_the_marks() -> None:
+    """The outlet at 53 in, and two as high as the nailers, with what lies between them."""
+    room, day = hung_room(_TWO)
+    marks = next(card for card in hanging_cards(room, day) if card.id == "hang.marks.north")
+    barred, sideways = _told(marks.rows, "no screw"), _told(marks.rows, "cable")
+    assert all(name in barred for name in ("kettle", "left", "right"))
+    assert "left and right" in sideways
+    assert "Circuit off" in sideways
+
+
+def test_a_screw_at_which_a_cable_may_lie_says_so() -> None:
+    """The stud at 20 in lies between the two outlets, and the top nailer as high as they are."""
+    room, day = hung_room(_TWO)
+    lift = next(card for card in hanging_cards(room, day) if card.id == "hang.lift.cups")
+    told = _told(lift.rows, "stud")
+    assert told.count("A cable may lie here, between left and right") == 1
+    room, day = hung_room(WALL)
+    lift = next(card for card in hanging_cards(room, day) if card.id == "hang.lift.cups")
+    assert "A cable may lie" not in _told(lift.rows, "stud")
