@@ -29,6 +29,7 @@ from casewright.casework.cases import Case, Door, Front
 from casewright.casework.specs import Hand
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import by_unit, length
+from casewright.dims import Dim
 from casewright.findings import Severity
 from casewright.room.model import Room
 
@@ -62,12 +63,18 @@ def _examine(room: Room) -> Iterator[Breach]:
 def _in_case(room: Room, case: Case) -> Iterator[Breach]:
     least = by_unit(room, "1/16", "1.5")
     for face in case.faces:
-        narrowest = min((gap.value for gap in face.gaps), default=least)
+        narrowest = min((gap.value for gap in face.gaps if _holds(room, gap)), default=least)
         if narrowest < least:
             yield _rubs(room, face.leaves[-1], narrowest, "gap")
     if case.spec.end == "flush":
         told = (list(_at_end(room, case, hand)) for hand in case.spec.finished)
         yield from next((breaches for breaches in told if breaches), ())
+
+
+def _holds(room: Room, gap: Dim) -> bool:
+    """Whether a gap is within its band: the rule of fits tells one that is not."""
+    fit = room.chain.fits.get(f"{gap.path}_fit")
+    return fit is None or fit.holds
 
 
 def _at_end(room: Room, case: Case, hand: Hand) -> Iterator[Breach]:

@@ -5,9 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from tests.builders import SLAB, given
+from tests.builders import SLAB, given, length
 from tests.unit.checks.rooms import beside_wall, found_in, room_of, side_by_side, with_pane
 
+from casewright.dims import Origin
+from casewright.facts import Fact
 from casewright.findings import Severity
 from casewright.room.build import build
 
@@ -34,6 +36,20 @@ def test_a_pair_needs_air_between_its_leaves(gap: str, told: int) -> None:
     """Common practice: never under 1/16 in. In this width the leaves lie on the cutting grid."""
     room = room_of(width="33 1/32", front=SLAB, overrides={"gap": given(gap)})
     assert len(found_in("door beside front", room)) == told
+
+
+def test_leaves_that_were_cut_too_wide_are_told_once() -> None:
+    """Each 1/8 in over: where 1/8 in of gap was wanted they lap by that; the fit tells it."""
+    room = room_of(width="33 1/32", front=SLAB)
+    tape = Origin("measured", "tape")
+    facts = {
+        part.path + ".width": Fact(tape, cut=part.finished.width.value + length("1/8"))
+        for part in room.parts if part.role == "door"
+    }  # fmt: skip
+    wide = build(room.spec, facts)
+    [told] = [each for each in found_in("fit band", wide) if "gap_1" in each.path]
+    assert told.severity is Severity.STOP
+    assert not found_in("door beside front", wide)
 
 
 @pytest.mark.parametrize(("stand_off", "told"), [("0", 0), ("1.5", 0), ("8", 1)])
