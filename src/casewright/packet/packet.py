@@ -154,7 +154,8 @@ def _sections(content: PacketContent, left: Left, paper: Paper) -> list[Section]
     cards = content.cards or draw_cards(content.room, content.points, left_only=left.is_part)
     holds = _holds(content.room, content.points, left)
     found = [order_section(left, breakdown, holds), elevation_section(left.wall, paper)]
-    found.append(tape_section(left.wall, day, paper))
+    if not (left.is_part and any(part.state != "planned" for part in content.room.parts)):
+        found.append(tape_section(left.wall, day, paper))  # it is for before anything is bought
     if left.saw.parts or not left.is_part:
         found.append(buy_section(content.buying))
         found.append(cut_list_section(left.bench, breakdown, holds.marks))

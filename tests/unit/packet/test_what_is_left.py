@@ -7,6 +7,7 @@ from functools import cache
 
 import pytest
 from tests.jobs import loaded
+from tests.unit.install.test_hanging import WALL, hung_room
 
 from casewright.breakdown import Breakdown, break_down
 from casewright.casework.parts import Part
@@ -201,3 +202,15 @@ def test_what_waits_at_a_hold_point_is_all_that_is_cut_to_its_reading() -> None:
 def test_what_is_read_passes_its_hold_point_on_every_page() -> None:
     points = [replace(point, read=point.planned) for point in hold_points(worked().room)]
     assert not HoldMarks(worked().room, points).points("pans.drawer_1.back_end")
+
+
+@pytest.mark.parametrize("state", ["planned", "cut"])
+def test_nothing_is_taped_out_once_something_is_made(state: str) -> None:
+    """The marks to try the room with are for before anything is bought."""
+    room, day = hung_room(WALL)
+    first, *others = room.cases
+    parts = tuple(replace(part, state=state) for part in first.parts)  # type: ignore[arg-type]
+    room = replace(room, cases=(replace(first, parts=parts), *others))
+    content = PacketContent(room, planned(room), (), (), (), "0" * 12, (), day=day, left_only=True)
+    taped = [title for title in titles(packet_document(content)) if title.startswith("Taped out")]
+    assert bool(taped) is (state == "planned")
