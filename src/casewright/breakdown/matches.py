@@ -87,12 +87,14 @@ def left_out(room: Room) -> Iterator[Finding]:
     stocks = {part.path: part.stock for part in room.parts}
     titles = {key: goods.title for key, goods in room.spec.stock.items()}
     for spec in room.spec.matches:
-        cases = dict(match_cases(room, spec))
-        own = {key: [stocks[path] for path in grained_slabs(case)] for key, case in cases.items()}
+        own: dict[str, list[str]] = {}
+        for key, column in match_cases(room, spec):
+            slabs = [stocks[path] for case in column for path in grained_slabs(case)]
+            own.setdefault(key, []).extend(slabs)
         first = next((stock for stock in chain.from_iterable(own.values())), "")
         for key in spec.cases:
             others = [stock for stock in own.get(key, ()) if stock != first]
-            if key not in cases:
+            if key not in own:
                 yield _nothing_to_match(key, spec, "it has no panel")
             elif not own[key]:
                 yield _nothing_to_match(key, spec, "it has no slabs of a sheet with grain")
@@ -139,8 +141,8 @@ def _broken(
     """The cases of a match, as many together as a sheet is wide enough for."""
     known = {piece.id: piece for piece in pieces}
     groups: list[list[_Column]] = []
-    for _, case in match_cases(room, spec):
-        column = _column(case, known, ground)
+    for key, cases in match_cases(room, spec):
+        column = _column(key, cases, known, ground)
         if column is None:
             continue
         if groups and _fits([*groups[-1], column], ground):
@@ -150,16 +152,19 @@ def _broken(
     return groups
 
 
-def _column(case: Case, pieces: Mapping[str, Piece], ground: Ground) -> _Column | None:
-    """The slabs with grain of one case, rows from the floor up, each from left to right."""
+def _column(
+    key: str, cases: Sequence[Case], pieces: Mapping[str, Piece], ground: Ground
+) -> _Column | None:
+    """The slabs with grain of a column, rows from the floor up, each from left to right."""
     slabs = [
         (front.y.value, front.x.value, piece)
+        for case in cases
         for front in case.fronts
         for piece in _slab(front, pieces)
     ]
     rows: list[_Column] = []
     for _, row in groupby(sorted(slabs, key=lambda one: one[:2]), key=lambda one: one[0]):
-        own = [_Column(case.key, one.id, (one.length, one.width)) for *_, one in row]
+        own = [_Column(key, one.id, (one.length, one.width)) for *_, one in row]
         rows.append(_side_by_side(own, ground))
     if not rows:
         return None
@@ -167,7 +172,7 @@ def _column(case: Case, pieces: Mapping[str, Piece], ground: Ground) -> _Column 
         return rows[0]
     kerfs = ground.kerf * (len(rows) - 1)
     size = sum(row.size[0] for row in rows) + kerfs, max(row.size[1] for row in rows)
-    return _Column(case.key, Match("", "along", tuple(row.of for row in rows)), size)
+    return _Column(key, Match("", "along", tuple(row.of for row in rows)), size)
 
 
 def _slab(front: Front, pieces: Mapping[str, Piece]) -> Iterator[Piece]:

@@ -14,20 +14,25 @@ __all__ = [
 ]  # fmt: skip
 
 
-def match_cases(room: Room, match: MatchSpec) -> Iterator[tuple[str, Case]]:
-    """The cases of a match from left to right, each under the name it has there.
+def match_cases(room: Room, match: MatchSpec) -> Iterator[tuple[str, tuple[Case, ...]]]:
+    """The columns of a match from left to right, each under the name it has there.
 
-    An appliance stands there by its panel, where it has one.
+    An appliance stands there by its panels, where it has some: two side by side are a column each,
+    two one over the other are one.
     """
-    known = {case.key: case for case in room.cases}
+    known = {case.key: (case,) for case in room.cases}
+    stands = {each.spec.key: each for run in room.runs for each in run.appliances}
     for key in match.cases:
-        case = known.get(key)
-        for run in room.runs:
-            for each in run.appliances:
-                if each.spec.key == key:
-                    case = each.panel
-        if case is not None:
-            yield key, case
+        each = stands.get(key)
+        if each is None:
+            if key in known:
+                yield key, known[key]
+            continue
+        panels, second = tuple(case for case, _ in each.panels), each.spec.second_panel
+        if second is not None and second.place == "right":
+            yield from ((key, (panel,)) for panel in panels)
+        elif panels:
+            yield key, panels
 
 
 def grained_slabs(case: Case) -> Iterator[str]:
@@ -42,7 +47,10 @@ def matched_slabs(room: Room) -> Mapping[str, tuple[str, ...]]:
     """Paths of the slabs with grain of every match, by its name."""
     return {
         match.key: tuple(
-            path for _, case in match_cases(room, match) for path in grained_slabs(case)
+            path
+            for _, column in match_cases(room, match)
+            for case in column
+            for path in grained_slabs(case)
         )
         for match in room.spec.matches
     }

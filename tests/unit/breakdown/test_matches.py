@@ -12,6 +12,7 @@ from casewright.breakdown import Breakdown, break_down, saw_steps
 from casewright.breakdown.matches import cut_apart
 from casewright.buying import buy_list
 from casewright.cutting.engine import Stop
+from casewright.cutting.problem import Match
 from casewright.outputs.blocks import Labels
 from casewright.outputs.document import LABELS_LETTER
 from casewright.outputs.inlines import rich_text
@@ -187,6 +188,58 @@ def _with_panel(limits: str) -> Breakdown:
 def test_the_panel_of_an_appliance_matches_its_neighbours() -> None:
     (row,) = _matches(_with_panel(_LIMITS))
     assert [path.split(".")[0] for path in row] == ["left", "appliance", "right"]
+
+
+_TWO = """
+[appliance.cold]
+width = 36
+height = 84
+[appliance.cold.panel]
+slab = "walnut"
+{limits}
+[appliance.cold.second_panel]
+slab = "walnut"
+place = "{place}"
+line = {line}
+apart = "1/8"
+{limits}
+[case.left]
+kind = "tall"
+width = 11
+divider = 54
+[case.right]
+kind = "tall"
+width = 11
+divider = 54
+[run.wall]
+cases = ["left", "cold", "right"]
+[match.row]
+cases = ["cold"{more}]
+"""
+
+
+def _two_panels(place: str, line: int, more: str = "") -> list[Match]:
+    text = _TWO.format(limits=_LIMITS, place=place, line=line, more=more)
+    spec = read(HEAD + _GOODS.format(grain="length") + text)
+    broken = break_down(build(spec, spec.file_facts), stop=Stop(3_000))
+    assert not [f for f in broken.findings if f.rule in ("nothing to match", "grain breaks")]
+    return [match for plan in broken.plans for match in plan.problem.matches]
+
+
+def test_the_grain_runs_on_through_both_panels_of_two_doors() -> None:
+    """Of two over one another from the lower one up; of two side by side from left to right.
+
+    So hang the fronts of one case: doors side by side, drawers in line above them.
+    """
+    lower, upper = "appliance.cold.second_panel.front.slab", "appliance.cold.panel.front.slab"
+    [match] = _two_panels("below", 34)
+    assert (match.way, match.parts) == ("along", (lower, upper))
+    [match] = _two_panels("right", 18)
+    assert (match.way, match.parts) == ("across", (upper, lower))
+    [match] = _two_panels("below", 34, ', "right"')
+    assert match.way == "across"
+    assert match.parts[:2] == (lower, upper)
+    assert all(path.startswith("right.") for path in match.parts[2:])
 
 
 def test_a_match_is_cut_when_all_of_it_can_be() -> None:
