@@ -318,7 +318,7 @@ def _beside(house: House, place: Place, case: CaseSpec) -> Iterator[Dim]:
     for _ in case.dressed:
         yield house.thickness(end_stock(case))
         if case.framed:
-            yield stile - over + house.style_dim("cut_step") * 2
+            yield stile - over + house.style_dim("cut_step")
 
 
 def _wide(house: House, run: RunSpec, space: Dim) -> list[Finding]:

@@ -189,8 +189,7 @@ def test_stiles_of_a_surround_reach_the_floor_before_its_panels(unit: Unit) -> N
     Panels, over-box and opening are those of `FRIDGE`, less the frame's boards in depth; between
     the panels is W + 2 (ws - o), over the frame W + 2 (ws + tp - o).
     """
-    step = "1/32" if unit == "in" else "0"
-    case = one_case(unit, style=plain_style(unit, cut_step=step), **_surround(unit))
+    case = one_case(unit, style=plain_style(unit, cut_step="0"), **_surround(unit))
     scale = INCH if unit == "in" else Fraction(1)
     names = ("end_left.skin", "frame.stile_left", "frame.rail_bottom", "side_left")
     for name, text in zip(names, ROUND[unit], strict=False):
@@ -222,9 +221,9 @@ def test_a_panel_is_glued_and_bradded_behind_its_stile(hand: Hand) -> None:
 
 def test_a_refrigerator_has_to_pass_between_the_stiles() -> None:
     """With its air at both sides; as wide as asked they are a fit, 1/4 in less is missing."""
-    found = []
+    found, exact = [], plain_style("in", cut_step="0")
     for wide in ("36", "36 1/4"):
-        case = one_case("in", **_surround("in", width=wide))
+        case = one_case("in", style=exact, **_surround("in", width=wide))
         found.append([f for f in case.findings if f.severity is Severity.STOP])
     assert found[1] == []
     (stop,) = found[0]

@@ -143,7 +143,7 @@ def cut_members(maker: Maker, box: Box, plan: FramePlan) -> FrameParts:
         between = between + 2 * tenon.long
     cut = [
         maker.outline(
-            f"frame.rail_{name}", stock, between, maker.style("face_rail"),
+            f"frame.rail_{name}", stock, between, _rail_width(maker, box, name),
             setting=f"{spec.key} frame rails", way=Way.NEAREST, matched=fitted,
         )
         for name in names
@@ -157,6 +157,19 @@ def cut_members(maker: Maker, box: Box, plan: FramePlan) -> FrameParts:
         plan, left, right, rails, tuple(_backers(maker, rails, between)), foot, clear, width,
         tenon, tuple(_mullions(maker, rails)), _blind(maker, rails),
     )  # fmt: skip
+
+
+def _rail_width(maker: Maker, box: Box, name: str) -> Dim:
+    """As the style has it; the lowest reaches the top of a bottom that came out thicker [mm]."""
+    rail, bottom, step = maker.style("face_rail"), box.bottom, maker.style("cut_step").value
+    top = bottom.underside + bottom.outline.thickness
+    need = top if box.low is maker.zero else top - box.low
+    if name != "bottom" or not maker.place.over(need, rail, "the bottom reaches over its rail"):
+        return rail
+    place = maker.place.at("frame")
+    if step and need.value % step:
+        return place.rounded("bottom_rail_wished", need, step, Way.UP)[0]
+    return place.let("bottom_rail_wished", need)
 
 
 def _blind(maker: Maker, rails: tuple[Rail, ...]) -> Mullion | None:
@@ -285,10 +298,11 @@ def outer_left(maker: Maker, members: FrameParts, width: Dim) -> Dim:
     """
     left, right = members.plan.beside
     place = maker.place.at("frame")
-    if "left" in maker.spec.dressed:
+    dressed = maker.spec.dressed
+    if dressed == ("left",):
         return place.let("left_out", left)
     spare = members.width - width - left - right
-    if "right" in maker.spec.dressed:
+    if dressed == ("right",):
         return place.let("left_out", left + spare)
     return place.let("left_out", left + spare / 2)
 

@@ -49,34 +49,16 @@ def plan_frame(maker: Maker, width: Dim) -> FramePlan:
     the stiles, which what is pushed in has to pass.
     """
     left, right = (_beside(maker, hand) for hand in _HANDS)
-    stiles = tuple(
-        _stile(maker, beside, hand) for beside, hand in zip((left, right), _HANDS, strict=True)
-    )
+    stiles = tuple(_stile(maker, beside) for beside in (left, right))
     thickness = maker.house.thickness(maker.spec.face_stock)
     if maker.spec.between_panels:
-        width = _over_panels(maker, width, left + right, stiles[0] + stiles[1])
+        # Box and stiles may each end half a step of the grid off: the mouth is never less.
+        spare = 2 * maker.style("cut_step")
+        width = maker.place.at("frame").let("wished_width", width + stiles[0] + stiles[1] + spare)
     plan = FramePlan(width, thickness, (left, right), (stiles[0], stiles[1]))
     for hand in _HANDS:
         _check_stile(maker, plan, hand)
     return plan
-
-
-def _over_panels(maker: Maker, mouth: Dim, beside: Dim, stiles: Dim) -> Dim:
-    """Outside of the frame of a surround [mm]: its box, once on the grid, leaves the mouth asked.
-
-    Parameters
-    ----------
-    mouth
-        Wished between the stiles [mm].
-    beside, stiles
-        How far the frame stands out beside the box, and its stiles, both hands together [mm].
-    """
-    place, step = maker.place.at("frame"), maker.style("cut_step").value
-    around = 2 * maker.house.thickness(maker.spec.box_stock) + beside
-    inside = mouth + stiles - around
-    if step and inside.value % step:
-        inside, _ = place.rounded("inside_wished", inside, step, Way.UP)
-    return place.let("wished_width", inside + around)
 
 
 def _beside(maker: Maker, hand: Hand) -> Dim:
@@ -86,15 +68,9 @@ def _beside(maker: Maker, hand: Hand) -> Dim:
     return usual + maker.style("face_scribe") if hand in maker.spec.scribes else usual
 
 
-def _stile(maker: Maker, beside: Dim, hand: Hand) -> Dim:
+def _stile(maker: Maker, beside: Dim) -> Dim:
     usual, width = maker.style("face_overhang"), maker.style("face_stile")
-    if beside is usual:
-        return width
-    wide, step = width + (beside - usual), maker.style("cut_step").value
-    if maker.spec.between_panels and step and wide.value % step:
-        # As it will be cut: the mouth is what two of them leave.
-        return maker.place.at("frame").rounded(f"stile_{hand}_wished", wide, step, Way.UP)[0]
-    return wide
+    return width if beside is usual else width + (beside - usual)
 
 
 def bottom_rise(maker: Maker) -> Dim:
