@@ -111,7 +111,7 @@ def _breach(room: Room, parts: list[Part], word: str, saws: _Saws) -> Breach:
         remedies=(
             longer if saws.guide else "a circular saw and a guide, bought or borrowed",
             "have it cut at the yard, a little large, and trim it with a router along a long edge",
-            "a smaller case, or two",
+            *((f"a smaller case, or two: {length(room, reach)} at most",) if reach else ()),
         ),
     )
 

@@ -22,7 +22,13 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.shelves import SHELF_ROLES, nosing_of, shelf_modulus, shelf_span_mm
+from casewright.checks.shelves import (
+    SHELF_ROLES,
+    nosing_of,
+    nosing_words,
+    shelf_modulus,
+    shelf_span_mm,
+)
 from casewright.checks.words import about, by_unit, length
 from casewright.dims import Way
 from casewright.findings import Severity
@@ -52,7 +58,8 @@ def _examine(room: Room) -> Iterator[Breach]:
                     measured=about(room, span_mm),
                     limit=length(room, longest),
                     remedies=(
-                        "a nosing under the front edge: nosing",
+                        f"a nosing {length(room, by_unit(room, '1', '25'))} high or more: "
+                        + nosing_words(case, part),
                         f"a case {about(room, span_mm - float(longest), Way.UP)} narrower, or two",
                     ),
                 )

@@ -31,8 +31,15 @@ from casewright.casework.cases import Case
 from casewright.casework.parts import Part
 from casewright.checks.beam import Rectangle, section_inertia, uniform_load_sag
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.shelves import SHELF_ROLES, nosing_of, shelf_modulus, shelf_span_mm
-from casewright.checks.words import about, by_unit
+from casewright.checks.shelves import (
+    SHELF_ROLES,
+    nosing_of,
+    nosing_words,
+    shelf_modulus,
+    shelf_span_mm,
+    takes_nosing,
+)
+from casewright.checks.words import about, by_unit, length
 from casewright.dims import TAPE_MARK, Unit, Way
 from casewright.findings import Severity
 from casewright.room.model import Room
@@ -49,6 +56,8 @@ _SEEN_PER_SPAN = 1 / 384  # 1/32 in per foot
 _LEAST_SLENDER = 10
 _MOST_STEPS = 17
 """So many steps of height are tried for a nosing [-]."""
+_LEAST_STEPS: Mapping[Unit, int] = {"in": 4, "mm": 5}
+"""The lowest nosing that the job draws, 1 in or 25 mm, in these steps [-]."""
 
 
 class _Beam(NamedTuple):
@@ -96,7 +105,7 @@ def _examine(room: Room) -> Iterator[Breach]:
                 alike.setdefault(beam, []).append(part)
         for beam, parts in alike.items():
             if beam.first_mm * _CREEP > beam.seen_mm:
-                yield _breach(room, parts, beam, nosing_of(case, parts[0]))
+                yield _breach(room, case, parts, beam)
 
 
 def _beam(room: Room, case: Case, part: Part) -> _Beam | None:
@@ -111,7 +120,7 @@ def _beam(room: Room, case: Case, part: Part) -> _Beam | None:
     return _Beam(span_mm, _first_sag(span_mm, modulus, part, strip), modulus)
 
 
-def _breach(room: Room, parts: list[Part], beam: _Beam, nosing: Part | None) -> Breach:
+def _breach(room: Room, case: Case, parts: list[Part], beam: _Beam) -> Breach:
     lasting, limit = about(room, beam.first_mm * _CREEP), about(room, beam.seen_mm)
     titles = ", ".join(part.title for part in parts)
     return Breach(
@@ -122,42 +131,48 @@ def _breach(room: Room, parts: list[Part], beam: _Beam, nosing: Part | None) -> 
         "the grain, the ends resting.",
         measured=lasting,
         limit=limit,
-        remedies=(*_ways(room, parts[0], beam, nosing), "light things only"),
+        remedies=(*_ways(room, case, parts[0], beam), "light things only"),
     )
 
 
 def _span(room: Room, span_mm: float) -> str:
     """A span as a tape shows it, never more than it is."""
+    return length(room, _on_tape(room, span_mm))
+
+
+def _on_tape(room: Room, size_mm: float) -> Fraction:
+    """Down to the next mark of a tape [mm]."""
     mark = TAPE_MARK[room.spec.unit]
-    return about(room, float(Fraction(round(span_mm * 1000), 1000) // mark * mark))
+    return Fraction(round(size_mm * 1000), 1000) // mark * mark
 
 
-def _ways(room: Room, part: Part, beam: _Beam, nosing: Part | None) -> Iterator[str]:
+def _ways(room: Room, case: Case, part: Part, beam: _Beam) -> Iterator[str]:
     """What takes the sag out: how high a nosing, how short a span, how thick a board.
 
     Sag goes with the fourth power of the span, what the eye sees with the first, stiffness of a
     board with the third power of its thickness.
     """
-    yield from _higher_nosing(room, part, beam, nosing)
+    nosing = nosing_of(case, part)
+    yield from _higher_nosing(room, case, part, beam)
     times = beam.first_mm * _CREEP / beam.seen_mm
-    yield (
-        f"{_span(room, beam.span_mm * times ** (-1 / 3))} between supports at most: a divider, or "
-        "a narrower case"
-    )
+    most = beam.span_mm * times ** (-1 / 3)
+    less = length(room, -_on_tape(room, most - beam.span_mm))
+    yield f"{_span(room, most)} between supports at most: a case {less} narrower, or two"
     if nosing is None:
         thicker = float(part.finished.thickness.value) * times ** (1 / 3)
         yield f"stock {about(room, thicker, Way.UP)} thick or more, or doubled"
 
 
-def _higher_nosing(room: Room, part: Part, beam: _Beam, nosing: Part | None) -> Iterator[str]:
+def _higher_nosing(room: Room, case: Case, part: Part, beam: _Beam) -> Iterator[str]:
     """The lowest nosing that does, in usual steps; none where only a very high one would."""
-    step, own = float(by_unit(room, "1/4", "5")), _strip(nosing)
+    step, own = float(by_unit(room, "1/4", "5")), _strip(nosing_of(case, part))
     thick = float(by_unit(room, "3/4", "18")) if own is None else own.thick_mm
-    for high in (number * step for number in range(1, _MOST_STEPS)):
+    least = _LEAST_STEPS[room.spec.unit] if takes_nosing(case, part) else 1
+    for high in (number * step for number in range(least, _MOST_STEPS)):
         first = _first_sag(beam.span_mm, beam.modulus_mpa, part, _Strip(thick, high))
         if first * _CREEP <= beam.seen_mm:
             front = f"{about(room, high)} high under the front edge"
-            yield f"a nosing {front}, {about(room, thick)} thick"
+            yield f"a nosing {front}, {about(room, thick)} thick: {nosing_words(case, part)}"
             return
 
 

@@ -7,7 +7,9 @@ from casewright.casework.parts import Part
 from casewright.room.model import Room
 from casewright.stock import Sheet
 
-__all__ = ["SHELF_ROLES", "nosing_of", "shelf_modulus", "shelf_span_mm"]
+__all__ = [
+    "SHELF_ROLES", "nosing_of", "nosing_words", "shelf_modulus", "shelf_span_mm", "takes_nosing",
+]  # fmt: skip
 
 SHELF_ROLES = ("shelf", "fixed shelf", "divider")
 
@@ -24,6 +26,19 @@ def shelf_span_mm(room: Room, case: Case, part: Part) -> float:
     """Clear distance between a shelf's supports [mm]."""
     clear = room.chain.nodes[f"{case.key}.clear_width"].value
     return float(min(clear, part.finished.length.value))
+
+
+def takes_nosing(case: Case, part: Part) -> bool:
+    """Whether a word of the job draws a nosing under a shelf: nothing closes the case."""
+    is_open = case.spec.front is None and not case.spec.rows and part.role != "shelf"
+    return case.spec.kind == "bookcase" or is_open
+
+
+def nosing_words(case: Case, part: Part) -> str:
+    """How a shelf gets a nosing: by a word of the job where one draws it, else by hand."""
+    if takes_nosing(case, part):
+        return f"nosing in [case.{case.key}]"
+    return "made and glued on by hand, as no word of the job draws it there"
 
 
 def nosing_of(case: Case, part: Part) -> Part | None:

@@ -35,7 +35,7 @@ _PIECES = (
     " It is longer than a page: cut its pieces out, lay each foot as far from the end stop as is "
     "written at it, all edges along one line, and prick the holes through."
 )
-_NOT_YET = "Do not make it yet: its holes wait for a data sheet, see the questions."
+_NOT_YET = "Do not make it yet: the holes wait for a data sheet, see the questions."
 
 
 def jig_section(room: Room, jigs: Jigs, paper: Paper) -> Section | None:
@@ -77,10 +77,8 @@ def _template(
 ) -> Iterator[Block]:
     """How it is used over its first drawing; the others each on a page of their own."""
     title = f"{template.title}, full size, for {counted(len(template.uses), 'piece')}"
-    how: tuple[Inline, ...] = (f"{template.how} For {_named(room, template.uses)}.",)
     kind = "pull" if template.pitch is None else "hinge plate"
-    if any(kind in open_holes(part, room) for part in room.parts if part.path in template.uses):
-        how = (SignMark("ask"), " ", Strong(_NOT_YET), " ", *how)
+    how = _how(room, template, kind)
     if template.pitch is not None:
         pitch = measure_of(template.pitch, room.spec.unit)
         how = (*how, " Told are the middles of the plates; the two holes of each lie ", pitch,
@@ -93,6 +91,14 @@ def _template(
             yield Keep((Heading(f"{template.title}, full size, goes on", 3), figure))
         else:
             yield Keep((Heading(title, 3, template.path), Paragraph(how), figure))
+
+
+def _how(room: Room, jig: Template | MarkingStick, kind: str) -> tuple[Inline, ...]:
+    """How it is used and for what; not yet while its holes wait for a sheet."""
+    how = f"{jig.how} For {_named(room, jig.uses)}."
+    if any(kind in open_holes(part, room) for part in room.parts if part.path in jig.uses):
+        return (SignMark("ask"), " ", Strong(_NOT_YET), " ", how)
+    return (how,)
 
 
 def _whole(scene: Scene, room: Room, paper: Paper) -> Plot | None:
@@ -118,7 +124,7 @@ def _stick(room: Room, stick: MarkingStick) -> Block:
     return Keep(
         (
             Heading(f"{stick.title}, for {counted(len(stick.uses), 'piece')}", 3, stick.path),
-            Paragraph(f"{stick.how} For {_named(room, stick.uses)}."),
+            Paragraph(_how(room, stick, "slide")),
             Table(columns, tuple(rows), small=True),
         )
     )

@@ -10,6 +10,7 @@ import pytest
 from tests.builders import (
     APPLIED,
     GLASS,
+    INCH,
     PANEL,
     SLAB,
     Unit,
@@ -119,8 +120,16 @@ def test_a_nosing_takes_the_sag_out_of_a_shelf() -> None:
         "depth": "12",
         "width": "36",
     }
-    assert found_in("shelf sag", room_of(**plain))
+    [told] = found_in("shelf sag", room_of(**plain))
     assert not found_in("shelf sag", room_of(**plain, nosing="1 1/2"))
+    high = told.remedies[0].removeprefix("a nosing ").partition('"')[0]
+    assert told.remedies[0].endswith("nosing in [case.upper]")
+    assert not found_in("shelf sag", room_of(**plain, nosing=high))
+    less = told.remedies[1].partition("a case ")[2].partition('"')[0]
+    narrower = str((length("36") - length(less)) / INCH)
+    assert not found_in("shelf sag", room_of(**plain | {"width": narrower}))
+    [shut] = found_in("shelf sag", room_of(width="44", front=SLAB))
+    assert "by hand" in shut.remedies[0]
 
 
 def test_hinge_beside_a_fixed_board_stops_beside_a_loose_one_does_not() -> None:

@@ -93,3 +93,18 @@ def test_a_template_for_holes_that_wait_is_not_made_yet() -> None:
     }
     assert "Do not make it yet" in told["Plate template"]
     assert "Do not make it yet" not in told["Pull template"]
+
+
+def test_a_stick_for_slides_that_wait_is_not_made_yet() -> None:
+    """Where their screws go follows from the sheet that nobody has typed."""
+    sheets = _SHEETS["hardware.hinge"] + _SHEETS["hardware.pull"]
+    text = _CASES.replace('rows = ["drawer 6", "doors"]', "drawers = 3") + _STOCK
+    for more, waits in ((sheets, True), (sheets + _SHEETS["hardware.slide"], False)):
+        room = build(read(text + more))
+        section = jig_section(room, jigs(room, room.chain), LETTER)
+        assert section is not None
+        [how] = [rich_text(block.blocks[1].text) for block in section.blocks
+                 if isinstance(block, Keep) and isinstance(block.blocks[0], Heading)
+                 and isinstance(block.blocks[1], Paragraph)
+                 and block.blocks[0].text.startswith("Slide stick")]  # fmt: skip
+        assert ("Do not make it yet" in how) == waits
