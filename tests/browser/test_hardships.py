@@ -203,6 +203,37 @@ def test_a_locked_phone_comes_back_to_its_card(job: Path, phone: Page) -> None:
         expect(again.get_by_role("timer")).to_contain_text("Paint")
 
 
+def test_a_browser_that_was_ended_loses_nothing(job: Path, phone: Page) -> None:
+    """Local storage reaches the disk late; what stands in the database is there at once."""
+    with serving(job) as address:
+        _first_tick(phone, address)
+        phone.goto(f"{address}/shop/finish")
+        phone.get_by_role("button", name="Paint: start a timer").click()
+        phone.get_by_role("button", name="60 min").click()
+        phone.route("**/api/**", lambda route: route.abort())
+        phone.get_by_role("checkbox").first.click()
+        phone.wait_for_function(_ON_DISK)
+        phone.evaluate("localStorage.clear()")  # as if it had never been written
+        again = phone.context.new_page()
+        phone.close()
+        again.goto(f"{address}/shop/finish")
+        expect(again.get_by_role("timer")).to_contain_text("Paint")
+        expect(again.locator("header")).to_contain_text("all sent")
+        assert _kinds(job).count("finished") == 1
+
+
+_ON_DISK = """() => new Promise((done) => {
+  const request = indexedDB.open("casewright-shop", 1);
+  request.onsuccess = () => {
+    const keys = request.result.transaction("kept").objectStore("kept").getAllKeys();
+    keys.onsuccess = () => {
+      const has = (name) => keys.result.some((key) => String(key).startsWith(`small ${name}`));
+      done(has("out.") && has("timers"));
+    };
+  };
+})"""
+
+
 EVIL = (
     "<img src=x onerror='window.hit=1'><svg onload='window.hit=1'>"
     r"\"><script>window.hit=1</script>"

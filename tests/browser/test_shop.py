@@ -10,22 +10,20 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page, expect
 from tests.browser.conftest import PHONE, serving
-from tests.unit.web.test_shop_routes import PlansOnce
+from tests.unit.web.test_shop_routes import PlansOnce, read_job
 
 from casewright.job.recorded import read_entries
 from casewright.job.starter import starter_text
 from casewright.record import Entry
 
 OPEN = Callable[..., Page]
-STOCK = {"plywood": "0.72", "thin_plywood": "0.2", "fibreboard": "0.75"}
 
 
 @pytest.fixture(scope="module")
 def shop(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[str, Path]]:
     """One job served for all tests here, and its file."""
     job = tmp_path_factory.mktemp("shop") / "kitchen.toml"
-    read = "".join(f'\n[stock.{key}]\nmeasured = "{size}"\n' for key, size in STOCK.items())
-    job.write_text(starter_text(job.name, "in") + read, "utf-8")
+    job.write_text(read_job(job.name), "utf-8")
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr("casewright.web.live_job.Planner", PlansOnce)
         with serving(job) as address:
@@ -207,3 +205,33 @@ def test_in_millimetres_readings_are_typed_as_figures(tmp_path: Path, opened: OP
         expect(page.locator("header")).to_contain_text("all sent")
         assert float(_newest(job).sizes[0][1]) == float(planned)
         page.close()
+
+
+def test_a_piece_spoiled_at_the_saw_is_planned_anew_and_told_to_all(
+    tmp_path: Path, opened: OPEN, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """From the tick on the card; the other phone's card stays and says what changed."""
+    monkeypatch.setattr("casewright.web.live_job.Planner", PlansOnce)
+    job = tmp_path / "kitchen.toml"
+    job.write_text(read_job(job.name), "utf-8")
+    with serving(job) as address:
+        one, two = (opened(f"{address}/shop/saw/list", PHONE) for _ in range(2))
+        for phone in (one, two):
+            phone.get_by_role("link", name="setting 4 of").first.click()
+            expect(phone.locator("h1")).to_contain_text("1.6")
+        tick = one.locator("button.tick").first
+        tick.click()
+        expect(tick).to_have_attribute("data-state", "done")
+        tick.click()
+        one.get_by_role("link", name="is no good").click()
+        _keys(one, "Spoiled", "It is spoiled", "Plan the rest anew now", "Plan it anew")
+        told = two.get_by_role("alert", name="what changed")
+        expect(told).to_contain_text("Planned anew")
+        expect(two.locator(".stays")).to_contain_text("gave 3 bottom")
+        expect(two.locator("h1")).to_contain_text("1.6")
+        _keys(two, "I have seen what changed")
+        expect(told).to_be_hidden()
+        one.get_by_role("link", name="Where 3 bottom is cut").click()
+        expect(one.locator("h1")).to_contain_text("piece 2.")
+        for page in (one, two):
+            page.close()

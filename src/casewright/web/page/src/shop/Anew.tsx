@@ -89,7 +89,7 @@ export function AnewTold() {
         );
       })}
       <button type="button" class="wide" onClick={haveSeen}>
-        I have seen it
+        I have seen what changed
       </button>
     </section>
   );

@@ -123,7 +123,7 @@ function Pad({ reading, onDone }: { reading: Reading; onDone: () => void }) {
       {doubt.value !== "" && (
         <Ask title="Hard to believe" yes="It is so" no="Measure again" onNo={() => (doubt.value = "")} onYes={() => keepIt(true)}>
           <p class="big-words">
-            <Size text={text} /> is {doubt.value} what is expected: <Words line={reading.planned} />
+            <Size text={text} /> is <Size text={doubt.value} /> what is expected: <Words line={reading.planned} />
           </p>
         </Ask>
       )}

@@ -31,7 +31,9 @@ export function PartPage({ mark }: { mark: string }) {
 
 function PartView({ part }: { part: Part }) {
   const spoils = useSignal(false);
-  const next = part.cards.map((id) => cards.value.get(id)).filter((card) => card !== undefined);
+  const isLost = rest.value?.gone.some((each) => each.path === part.path) === true;
+  const all = part.cards.map((id) => cards.value.get(id)).filter((card) => card !== undefined);
+  const next = all.filter((card) => !(isLost && card.station === "saw"));
   const words = { saw: "Where it is cut", machine: "What is machined", assemble: "Where it goes in", finish: "Its finish", hang: "At the wall", holds: "What it waits for" };
   return (
     <article aria-labelledby="card" class="card pictured">
@@ -62,7 +64,7 @@ function PartView({ part }: { part: Part }) {
         So far: <strong>{isSpoiled(part.path) ? "spoiled, make it again" : stateOf(part.path)}</strong>
       </p>
       {isSpoiled(part.path) && <AnewTold />}
-      {isSpoiled(part.path) && rest.value?.gone.some((each) => each.path === part.path) === true && <AnewBox />}
+      {isLost && <AnewBox />}
       <Pictures figures={part.figures} />
       <TickBox tick={part.tick} />
       {next.map((card) => (

@@ -47,7 +47,7 @@ function Picture({ figure: { name, says, key: whole = "" }, isOne }: { figure: F
 
   return (
     <figure>
-      <button type="button" class="picture" onClick={enlarge} aria-label={`${says}; make it larger`} disabled={!there.value}>
+      <button type="button" class="picture" data-kind={name.split(".")[0]} onClick={enlarge} aria-label={`${says}; make it larger`} disabled={!there.value}>
         <div ref={small} />
         {!there.value && (
           <span class="soft">{reachable.value ? "It is being drawn." : "The drawing comes when there is a signal."}</span>

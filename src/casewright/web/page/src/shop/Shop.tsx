@@ -1,9 +1,11 @@
 import { effect } from "@preact/signals";
+import { useSignal, useSignalEffect } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { go, place, steps as placeSteps } from "../route";
 import { isStale, reachable, records, steps } from "../state";
 import { follow } from "./anew";
 import { AnewBox, AnewTold } from "./Anew";
+import { Ask } from "./Ask";
 import { book, cards, look, lookAhead, open, read } from "./book";
 import { Home } from "./Home";
 import { heldCard, InSight } from "./InSight";
@@ -60,6 +62,7 @@ export function Shop() {
       <Bar title={known?.title ?? (station === "part" ? "Part" : station === "unsent" ? "Not sent yet" : "The shop")} isHome={station === undefined} />
       <Banners />
       <main>{content(station, name)}</main>
+      <NoSignal />
       {known !== undefined && <Steps ids={known.cards} station={known.key} at={shown(known.cards, known.key, name)} isGone={isGone(known.cards, openId(known.key, name))} />}
     </div>
   );
@@ -156,23 +159,55 @@ function Banners() {
       )}
       {running.value.map((each) => (
         <p class="timer" role="timer" key={each.id}>
-          <strong>{left(each)}</strong> {each.label}, until {end(each)} <Off id={each.id} />
+          <strong>{left(each)}</strong>
+          <span>
+            {each.label}, until {end(each)}
+          </span>
+          <Off id={each.id} label={each.label} />
         </p>
       ))}
       {over.value.map((each) => (
         <p class="timer over" role="alert" key={each.id}>
-          <strong>Time is up:</strong> {each.label} <Off id={each.id} />
+          <strong>Time is up</strong>
+          <span>{each.label}</span>
+          <Off id={each.id} label="" />
         </p>
       ))}
     </div>
   );
 }
 
-function Off({ id }: { id: string }) {
+/** A time that runs is asked about first: a sleeve that touched it stops nothing. */
+function Off({ id, label }: { id: string; label: string }) {
+  const asks = useSignal(false);
   return (
-    <button type="button" onClick={() => stop(id)}>
-      Stop it
-    </button>
+    <>
+      <button type="button" onClick={() => (label === "" ? stop(id) : (asks.value = true))}>
+        Stop it
+      </button>
+      {asks.value && (
+        <Ask title={`Stop the time: ${label}?`} yes="Stop it now" no="Let it run" onNo={() => (asks.value = false)} onYes={() => stop(id)} />
+      )}
+    </>
+  );
+}
+
+/** Over the foot of the page, so that nothing is pushed away from under the thumb. */
+function NoSignal() {
+  const isSeen = useSignal(false);
+  useSignalEffect(() => {
+    if (reachable.value) isSeen.value = false;
+  });
+  if (reachable.value || isSeen.value) return null;
+  return (
+    <p class="no-signal" role="status">
+      <span>
+        <strong>No signal: go on.</strong> What you enter waits on this phone. Only do not load the page again.
+      </span>
+      <button type="button" onClick={() => (isSeen.value = true)}>
+        Good
+      </button>
+    </p>
   );
 }
 

@@ -1,4 +1,10 @@
-/** What the phone keeps by itself: small things in local storage, the book and drawings in a database. */
+/**
+ * What the phone keeps by itself: small things in local storage, the book and drawings in a database.
+ *
+ * Local storage reaches the disk seconds later: a browser that the phone ends meanwhile would lose a
+ * tick. So small things stand in the database too, which has them on the disk at once; when the page
+ * is loaded they are taken from there.
+ */
 
 const PREFIX = "casewright.";
 
@@ -23,8 +29,10 @@ export function kept<T>(name: string): T | null {
 
 /** Keep something; whether it was kept. */
 export function keep(name: string, value: unknown): boolean {
+  const text = JSON.stringify(value);
+  void written((small) => small.put(text, SMALL + name));
   try {
-    localStorage.setItem(PREFIX + name, JSON.stringify(value));
+    localStorage.setItem(PREFIX + name, text);
     return true;
   } catch {
     return false;
@@ -33,6 +41,7 @@ export function keep(name: string, value: unknown): boolean {
 
 export function drop(name: string): void {
   localStorage.removeItem(PREFIX + name);
+  void written((small) => small.delete(SMALL + name));
 }
 
 /** Names that begin so, in no order. */
@@ -84,3 +93,35 @@ export async function store(key: string, value: unknown): Promise<void> {
     // nothing is lost by it but going on without a signal
   }
 }
+
+/** Small things in the database; what is written there is on the disk before anything else is. */
+const SMALL = "small ";
+
+async function written(work: (small: IDBObjectStore) => void): Promise<void> {
+  try {
+    work((await database()).transaction("kept", "readwrite", { durability: "strict" }).objectStore("kept"));
+  } catch {
+    // local storage has it
+  }
+}
+
+/** Put back into local storage what the database has: it is never older. */
+async function putBack(): Promise<void> {
+  const small = (await database()).transaction("kept").objectStore("kept");
+  const range = IDBKeyRange.bound(SMALL, `${SMALL}\uffff`);
+  await new Promise<void>((done) => {
+    const request = small.openCursor(range);
+    request.onerror = () => done();
+    request.onsuccess = () => {
+      const cursor = request.result;
+      if (cursor === null) return done();
+      localStorage.setItem(PREFIX + String(cursor.key).slice(SMALL.length), String(cursor.value));
+      cursor.continue();
+    };
+  });
+}
+
+/** No database holds the page up for longer [ms]. */
+const PATIENCE_MS = 2000;
+
+await Promise.race([putBack().catch(() => undefined), new Promise((done) => setTimeout(done, PATIENCE_MS))]);
