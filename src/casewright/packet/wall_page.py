@@ -297,5 +297,5 @@ def _seams(run: Run, day: Hanging) -> tuple[Inline, ...]:
     """Where the seams of a run are told: on the sheet of its wall, else on its elevation."""
     anchor, words = f"run:{run.spec.key}", ": seams as on its elevation, each from one end"
     if run.spec.on in day.walls:
-        anchor, words = sheet_anchor(run.spec.on), ": seams from the wall's left end, as there"
+        anchor, words = sheet_anchor(run.spec.on), ": seams as marked from the wall's left end"
     return (Link(run.spec.title, anchor), " p. ", PageNumber(anchor), words)
