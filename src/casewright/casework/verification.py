@@ -10,7 +10,13 @@ from casewright.casework.cases import Case
 from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.failure import Failure, Proof
 from casewright.casework.proof.pocket_screws import pocket_screws
-from casewright.casework.proof.prove import GRID, proof_failures, prove_assembled
+from casewright.casework.proof.prove import (
+    GRID,
+    fit_failures,
+    making_failures,
+    odd_parts,
+    prove_assembled,
+)
 from casewright.casework.replay.replay import Replay, replay_assembled, replay_failures
 from casewright.hardware import HardwareList
 
@@ -56,13 +62,25 @@ def verify(
 
 
 def goes_together(
-    case: Case, *, hardware: HardwareList | None = None, grid: Fraction = GRID
+    case: Case,
+    *,
+    hardware: HardwareList | None = None,
+    grid: Fraction = GRID,
+    like: Assembled | None = None,
 ) -> bool:
-    """Whether `verify` would find nothing: the first thing that fails decides it."""
-    assembled = Assembled.of(case)
+    """Whether `verify` would find nothing: what is soonest looked through is looked at first.
+
+    Parameters
+    ----------
+    like
+        A case with mostly the same parts, for who asks of many that differ little.
+    """
+    assembled = Assembled.of(case, like)
+    if odd_parts(assembled) or next(making_failures(assembled), None) is not None:
+        return False
     screws = tuple(pocket_screws(assembled))
     found = chain(
-        proof_failures(assembled, screws, hardware=hardware, grid=grid),
+        fit_failures(assembled, screws, hardware=hardware, grid=grid),
         replay_failures(assembled, screws),
     )
     return next(found, None) is None

@@ -40,15 +40,30 @@ class Assembled:
     works: frozenset[str]
 
     @classmethod
-    def of(cls, case: Case) -> Assembled:
-        """Every part of a case as a solid, every hole in its place."""
+    def of(cls, case: Case, like: Assembled | None = None) -> Assembled:
+        """Every part of a case as a solid, every hole in its place.
+
+        Parameters
+        ----------
+        like
+            A case with mostly the same parts: theirs are taken over.
+        """
         units = units_of(case)
-        solids = {part.path: Solid(part, units) for part in case.parts}
-        rows = {}
-        for path, solid in solids.items():
-            bores = [f for f in solid.part.features if isinstance(f, Bores)]
+        is_alike = like is not None and like.units.per_mm == units.per_mm
+        known = like.solids if like is not None and is_alike else {}
+        solids: dict[str, Solid] = {}
+        rows: dict[str, tuple[Row, ...]] = {}
+        for part in case.parts:
+            same = known.get(part.path)
+            if like is not None and same is not None and same.part is part:
+                solids[part.path] = same
+                if part.path in like.rows:
+                    rows[part.path] = like.rows[part.path]
+                continue
+            solids[part.path] = solid = Solid(part, units)
+            bores = [f for f in part.features if isinstance(f, Bores)]
             if bores:
-                rows[path] = tuple(row_of(solid, each, units) for each in bores)
+                rows[part.path] = tuple(row_of(solid, each, units) for each in bores)
         works = {front.path for front in case.fronts} | {drawer.path for drawer in case.drawers}
         if case.frame is not None and case.spec.framed:
             works.add(case.frame.path)

@@ -40,7 +40,10 @@ from casewright.casework.proof.setups import check_setups
 from casewright.casework.proof.strips import check_strips
 from casewright.hardware import HardwareList
 
-__all__ = ["GRID", "proof_failures", "prove", "prove_assembled"]
+__all__ = [
+    "GRID", "fit_failures", "making_failures", "odd_parts", "proof_failures", "prove",
+    "prove_assembled",
+]  # fmt: skip
 
 GRID = Fraction(127, 160)
 """Coarsest grid that sizes are rounded to by default [mm]: 1/32 in."""
@@ -83,16 +86,41 @@ def proof_failures(
     grid: Fraction = GRID,
 ) -> Iterator[Failure]:
     """What `prove_assembled` finds, one by one: whoever asks for the first pays for no more."""
+    odd = odd_parts(case)
+    yield from odd
+    if any(failure.check == "parts" for failure in odd):
+        return
+    yield from fit_failures(case, screws, hardware=hardware, grid=grid)
+    yield from making_failures(case)
+
+
+def odd_parts(case: Assembled) -> tuple[Failure, ...]:
+    """Parts that are none, or whose cuts are none: after one of "parts" nothing can be said."""
     model = case.model
     if not model.parts:
-        yield Failure("parts", (model.key,), "the case has no parts")
-        return
+        return (Failure("parts", (model.key,), "the case has no parts"),)
     if len(case.solids) != len(model.parts):
-        yield Failure("parts", (model.key,), "two parts have the same name")
-    sizes = tuple(check_cuts(case))
-    yield from sizes
-    if any(failure.check == "parts" for failure in sizes):
-        return
+        same = Failure("parts", (model.key,), "two parts have the same name")
+        return (same, *check_cuts(case))
+    return tuple(check_cuts(case))
+
+
+def making_failures(case: Assembled) -> Iterator[Failure]:
+    """Hands, edges and set-ups: what each part says for itself, soon looked through."""
+    yield from check_hands(case)
+    yield from check_edges(case)
+    yield from check_setups(case)
+
+
+def fit_failures(
+    case: Assembled,
+    screws: tuple[PocketScrew, ...],
+    *,
+    hardware: HardwareList | None = None,
+    grid: Fraction = GRID,
+) -> Iterator[Failure]:
+    """What does not go together, one by one."""
+    model = case.model
     yield from check_overlaps(case)
     yield from check_bores(case)
     yield from check_joints(case)
@@ -119,6 +147,3 @@ def proof_failures(
     yield from check_hinges(case, None if hardware is None else hardware.hinge)
     yield from check_pockets(case, screws)
     yield from check_fasteners(case)
-    yield from check_hands(case)
-    yield from check_edges(case)
-    yield from check_setups(case)
