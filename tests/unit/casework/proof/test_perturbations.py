@@ -16,6 +16,7 @@ from tests.unit.casework.proof.kinds import KINDS
 
 from casewright.casework.cases import Case
 from casewright.casework.proof import prove
+from casewright.casework.proof.assembled import Assembled
 from casewright.casework.replay import replay
 from casewright.casework.run_plinth import build_plinth, plinth_spec
 from casewright.casework.verification import goes_together
@@ -186,9 +187,11 @@ def _case(kind: str) -> Case:
 def _survivors(kind: str, keys: Collection[str] | None = None) -> Iterator[Perturbed]:
     """What is off and not caught; of these general keys alone, where they are given."""
     sheets = hardware(KINDS[kind][0] if kind in KINDS else "in")
-    for off in perturbations(_case(kind)):
+    case = _case(kind)
+    plain = Assembled.of(case)
+    for off in perturbations(case):
         tried = keys is None or off.key in keys
-        if tried and goes_together(off.case, hardware=sheets):
+        if tried and goes_together(off.case, hardware=sheets, like=plain):
             yield off
 
 
