@@ -48,5 +48,5 @@ def test_its_style_values_are_there() -> None:
 def test_the_gallery_goes_together_and_asks_nothing_of_the_appliances() -> None:
     """Every family of it, without a finding that stops."""
     room = _sound(example("gallery_tall")).room
-    assert {case.spec.kind for case in room.cases} == {"tall", "surround"}
+    assert {case.spec.kind for case in room.cases} == {"tall", "surround", "panel"}
     assert not [q for q in room.questions if q.path.startswith("appliance.")]

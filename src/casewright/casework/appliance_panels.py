@@ -268,8 +268,9 @@ def _hang(maker: Maker, sheet: PanelSheet, front: Front, at: PanelPlace) -> None
     maker.step(
         "hang", front.path, "-z",
         f"Screw the appliance's brackets to the back of the panel {screws}; hang it on the "
-        f"appliance, set its upper edge {where}, {sides} and its face in the plane of the "
-        "doors beside it. Open and shut it: nothing rubs, no vent is covered.",
+        f"appliance, set its upper edge {where}, {sides} and its face in the plane of the doors "
+        f"{'beside' if at.beside else 'over'} it. Open and shut it: nothing rubs, no vent is "
+        "covered.",
         cautions=("appliance_panel",),
     )  # fmt: skip
 

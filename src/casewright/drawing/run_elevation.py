@@ -91,10 +91,11 @@ def _floor_and_walls(run: Run, lift: Fraction) -> Iterator[Element]:
 
 def _appliances(run: Run, lift: Fraction) -> Iterator[Element]:
     """Appliances, broken lines, with their names; over them their panels."""
-    for each in run.appliances:
+    for each in run.panelled:
         for panel, start in each.panels:
             drawn = closed_elements(panel)
             yield from (moved(element, start.value, Fraction(0)) for element in drawn)
+    for each in run.appliances:
         left, high = each.start.value, lift + each.spec.height.value
         right = left + each.width.value
         path = each.width.path

@@ -130,12 +130,20 @@ def check_panels(content: Content, in_cases: Container[str], reporter: Reporter)
             if table.second_panel is not None:
                 reporter.tell((*base[:2], "second_panel"), "its other door has no panel",
                               "write panel for the left or the upper door")  # fmt: skip
-        elif key in in_cases:
-            reporter.tell(base, "no panel is hung on an appliance that stands in a case",
-                          "take it out, or put the appliance into a run")  # fmt: skip
+        elif key in in_cases and not _in_surround(key, content):
+            what = "no panel is hung on an appliance that stands in a case"
+            want = "take it out, or put the appliance, or a surround round it, into a run"
+            reporter.tell(base, what, want)
         elif any(_hangs(key, cases.cases, content) for cases in content.runs.values()):
             reporter.tell(base, "no panel is hung between wall cases",
                           "take it out, or put it into a run of base cases")  # fmt: skip
+
+
+def _in_surround(key: str, content: Content) -> bool:
+    """Whether a surround of a run stands round it."""
+    rows = [each for run in content.runs.values() for each in run.cases]
+    cases = [content.cases[each] for each in rows if each in content.cases]
+    return any(case.kind == "surround" and case.appliance == key for case in cases)
 
 
 def _hangs(key: str, members: list[str], content: Content) -> bool:

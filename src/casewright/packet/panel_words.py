@@ -19,10 +19,11 @@ def panel_summary(room: Room, case: Case) -> Rich:
     """Its size, its place between the cases, its weight against what its sheet lets it weigh."""
     unit = room.spec.unit
     [front], [face] = case.fronts, case.faces
-    each = next(a for run in room.runs for a in run.appliances
+    each = next(a for run in room.runs for a in run.panelled
                 if case.key in {panel.key for panel, _ in a.panels})  # fmt: skip
     second, upper = each.spec.second_panel, each.panel is not None and each.panel.key == case.key
-    where = "in line with the fronts beside it"
+    lined = f"{case.key}.step_1" in room.chain.nodes
+    where = "in line with the fronts beside it" if lined else "over the height of a toe space"
     if second is not None and second.place == "below" and upper:
         where = "over the lower panel"
     beside: tuple[Inline, ...] = (

@@ -58,7 +58,8 @@ def _built(spec: JobSpec, facts: Facts) -> Room:
     findings = [f for case in cases.values() for f in case.findings]
     for run_spec in spec.runs:
         placed = place_run(stands, run_spec)
-        placed, own = run_panels(house, run_plinths(house, placed, shared[run_spec.key]))
+        placed = run_plinths(house, placed, shared[run_spec.key])
+        placed, own = run_panels(house, placed, spec.appliances)
         runs.append(placed)
         panels.extend(own)
         findings.extend(f for panel in own for f in panel.findings)

@@ -21,7 +21,7 @@ def match_cases(room: Room, match: MatchSpec) -> Iterator[tuple[str, tuple[Case,
     two one over the other are one.
     """
     known = {case.key: (case,) for case in room.cases}
-    stands = {each.spec.key: each for run in room.runs for each in run.appliances}
+    stands = {each.spec.key: each for run in room.runs for each in run.panelled}
     for key in match.cases:
         each = stands.get(key)
         if each is None:

@@ -146,6 +146,8 @@ class Run:
         Those that several of its cases share, left to right.
     appliances
         Those between its cases, left to right.
+    housed
+        Those that its surrounds stand round and that have panels.
     trims
         What is fitted to it once it stands.
     pulled_off
@@ -165,6 +167,7 @@ class Run:
     begins: Dim
     plinths: tuple[RunPlinth, ...] = ()
     appliances: tuple[Appliance, ...] = ()
+    housed: tuple[Appliance, ...] = ()
     trims: tuple[Trim, ...] = ()
     pulled_off: Mapping[RunSide, Dim] = field(default_factory=dict)
 
@@ -177,6 +180,11 @@ class Run:
             for one, other in pairwise(self.spec.places)
             if one in by_key and other in by_key
         )
+
+    @property
+    def panelled(self) -> tuple[Appliance, ...]:
+        """Appliances that may have panels: between its cases, and in its surrounds."""
+        return (*self.appliances, *self.housed)
 
     @property
     def own_parts(self) -> tuple[Part, ...]:
@@ -193,6 +201,7 @@ class Run:
             cases=tuple(cases[case.key] for case in self.cases),
             plinths=tuple(replace(p, case=cases[p.case.key]) for p in self.plinths),
             appliances=tuple(each.with_panels(cases) for each in self.appliances),
+            housed=tuple(each.with_panels(cases) for each in self.housed),
         )
 
     def with_parts(self, change: Callable[[Part], Part]) -> Run:

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from dataclasses import replace
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
 
 from casewright.casework.appliance_panels import (
     PanelEdges,
@@ -14,7 +14,7 @@ from casewright.casework.appliance_panels import (
 )
 from casewright.casework.cases import Case
 from casewright.casework.house import House
-from casewright.casework.specs import Hand, PanelSheet
+from casewright.casework.specs import CaseSpec, Hand, PanelSheet
 from casewright.dims import Dim
 from casewright.findings import Question
 from casewright.room.model import Appliance, Room, Run
@@ -39,20 +39,42 @@ _SCREWS = (
 )
 
 
-def run_panels(house: House, run: Run) -> tuple[Run, tuple[Case, ...]]:
-    """The run with the panels of its appliances, built in line with the fronts beside them."""
-    appliances = tuple(_with_panels(house, run, each) for each in run.appliances)
-    panels = tuple(case for each in appliances for case, _ in each.panels)
-    return replace(run, appliances=appliances), panels
+def run_panels(
+    house: House, run: Run, appliances: Iterable[ApplianceSpec]
+) -> tuple[Run, tuple[Case, ...]]:
+    """The run with the panels of its appliances, built in line with the fronts beside them.
+
+    Parameters
+    ----------
+    appliances
+        All of the job, those in surrounds among them.
+    """
+    between = tuple(
+        _with_panels(
+            house, each, _neighbours(run, each.spec.key)[0].spec, _place(house, run, each)
+        )
+        for each in run.appliances
+    )
+    specs = {each.key: each for each in appliances if each.panel is not None}
+    housed = tuple(
+        _with_panels(house, Appliance(spec, opening.width, opening.start), case.spec, opening.at)
+        for number, case in enumerate(run.cases)
+        if case.spec.between_panels and case.spec.appliance is not None
+        and (spec := specs.get(case.spec.appliance.key)) is not None
+        for opening in (_surround_opening(house, run, number),)
+    )  # fmt: skip
+    run = replace(run, appliances=between, housed=housed)
+    return run, tuple(case for each in run.panelled for case, _ in each.panels)
 
 
-def _with_panels(house: House, run: Run, each: Appliance) -> Appliance:
+def _with_panels(
+    house: House, each: Appliance, first: CaseSpec, at: PanelPlace
+) -> Appliance:  # fmt: skip
     """An appliance with a panel on its door, or one on each of its two."""
     spec, second = each.spec, each.spec.second_panel
     if spec.panel is None:
         return each
-    first = _neighbours(run, spec.key)[0].spec
-    at, key = _place(house, run, each), f"appliance.{spec.key}"
+    key = f"appliance.{spec.key}"
     if second is None:
         title = f"panel of {spec.title}"
         at = replace(at, hinge=spec.panel.hinge)
@@ -120,6 +142,42 @@ def _fit_between(
         place.fit("stack_gap_fit", air, apart.value - band, apart.value + band, second.path)
 
 
+@dataclass(frozen=True, slots=True)
+class _Opening:
+    """Where the panel of an appliance in a surround goes.
+
+    Parameters
+    ----------
+    start
+        Its left end from the run's left datum [mm].
+    """
+
+    start: Dim
+    width: Dim
+    at: PanelPlace
+
+
+def _surround_opening(house: House, run: Run, number: int) -> _Opening:
+    """Between the panels of a surround: from the line of the fronts beside it to those over it."""
+    case = run.cases[number]
+    place, nodes = house.chain.place(f"{case.key}.opening"), house.chain.nodes
+    start, width = run.starts[number] + case.left_frame, nodes.get(f"{place.path}.mouth")
+    if width is None or case.frame is None:
+        width = case.width
+    else:
+        start = start + (case.width - width) / 2
+    beside = [each for each in _neighbours(run, case.key) if each.spec.has_toe]
+    lines = tuple(_lines(beside))
+    under = place.let("under", min((f.y for f in case.wall_fronts), key=lambda y: y.value))
+    at = PanelPlace(
+        opening=width, low=lines[0].low if lines else house.style_dim("toe_height"),
+        high=place.let("high", under - house.style_dim("gap")), under=under,
+        back=max((f.z for f in case.wall_fronts), key=lambda z: z.value), beside=lines,
+        hung=f"{house.text(house.style_dim('gap'))} below the doors over it",
+    )  # fmt: skip
+    return _Opening(start, width, at)
+
+
 def _place(house: House, run: Run, each: Appliance) -> PanelPlace:
     nearest = _neighbours(run, each.spec.key)
     lines = tuple(_lines(nearest))
@@ -142,8 +200,8 @@ def _foot(house: House, case: Case) -> Dim:
 
 
 def _neighbours(run: Run, key: str) -> list[Case]:
-    """Cases beside an appliance, those that touch it first, the left one before the right."""
-    by_key = {case.key: (number, case) for number, case in enumerate(run.cases)}
+    """Cases beside a place of a run, those that touch it first, the left one before the right."""
+    by_key = {case.key: (n, case) for n, case in enumerate(run.cases) if case.key != key}
     at = run.spec.places.index(key)
     order = {place: number for number, place in enumerate(run.spec.places)}
     near = sorted(by_key, key=lambda other: (abs(order[other] - at), order[other]))
@@ -160,7 +218,7 @@ def _lines(cases: list[Case]) -> Iterator[PanelEdges]:
 
 def _panels(room: Room) -> Iterator[tuple[ApplianceSpec, Case]]:
     for run in room.runs:
-        for each in run.appliances:
+        for each in run.panelled:
             for panel, _ in each.panels:
                 yield each.spec, panel
 

@@ -200,3 +200,69 @@ def test_a_second_panel_wants_a_first_and_room_for_both() -> None:
     sheet = f'[appliance.cold.panel]\n{_LIMITS}[appliance.cold.second_panel]\nplace = "right"\n'
     job = loaded(HEAD + _GOODS + _COLD + sheet + f"line = 35\n{_LIMITS}" + _TALL)
     assert any("no room for right panel" in f.says for f in work_out(job.spec).findings)
+
+
+_ROUND = """format = 1
+unit = "{unit}"
+[appliance.cold]
+width = {inner}
+height = {high}
+depth = {deep}
+[appliance.cold.panel]
+no_limit = ["height", "width", "thickness", "weight"]
+screw_rows = [{row}]
+screws_apart = {apart}
+screw_depth = {into}
+hinge = "left"
+[case.pots]
+kind = "base"
+width = {wide}
+[case.round]
+kind = "surround"
+appliance = "cold"
+width = {opening}
+{frame}
+[run.low]
+cases = ["pots", "round"]
+"""
+_SIZES: dict[str, dict[str, object]] = {
+    "in": {"inner": 35, "high": 70, "deep": 26, "row": 6, "apart": 20, "into": '"3/8"',
+           "wide": 24, "opening": 37},
+    "mm": {"inner": 900, "high": 1780, "deep": 650, "row": 150, "apart": 500, "into": 9,
+           "wide": 600, "opening": 950},
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("frame", ["", 'end = "flush"', 'face = "face frame"'])
+@pytest.mark.parametrize("unit", ["in", "mm"])
+def test_a_panel_in_a_surround_fills_what_is_between_its_uprights(unit: str, frame: str) -> None:
+    """hu - gt - kp high and Wo - 2g wide (`APPL_PANEL`), the doors over it the underside hu.
+
+    Wo is clear between the panels, or between the stiles of a frame; kp is the line that the
+    fronts beside the surround begin at.
+    """
+    worked = work_out(loaded(_ROUND.format(unit=unit, frame=frame, **_SIZES[unit])).spec)
+    assert worked.failures == ()
+    room, gap, step = worked.room, Fraction("3.175"), INCH / 32
+    if unit == "mm":
+        gap, step = Fraction(3), Fraction(1)
+    pots, case, panel = (next(c for c in room.cases if c.key == key)
+                         for key in ("pots", "round", "appliance.cold.panel"))  # fmt: skip
+    [front], [each] = panel.fronts, room.runs[0].housed
+    wide = case.frame.openings[0][1] if case.frame is not None else case.width
+    assert 0 <= wide.value - 2 * gap - front.width.value < step
+    low, over = (min(f.y.value for f in c.fronts) for c in (pots, case))
+    assert front.y.value + front.height.value == over - gap
+    assert 0 <= front.y.value - low < step
+    middle = each.start.value + front.x.value + front.width.value / 2
+    assert middle == room.runs[0].starts[1].value + case.overall_width.value / 2
+
+
+def test_a_panel_needs_its_surround_in_a_run() -> None:
+    """Where it stands decides what it lines up with; told at its line, with the way out."""
+    text = _ROUND.format(unit="in", frame="", **_SIZES["in"])
+    [told] = problems(text.replace('["pots", "round"]', '["pots"]'))
+    assert "stands in a case" in told.what
+    assert "a surround round it, into a run" in told.want
+    alone = work_out(loaded(text.replace('["pots", "round"]', '["round"]')).spec)
+    assert alone.failures == ()
