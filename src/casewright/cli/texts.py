@@ -12,7 +12,7 @@ from casewright.job.worked import WorkedJob
 from casewright.resolve import hold_points, readings_awaited
 from casewright.room.forecast_words import cause_text, fine_text, tool_text
 from casewright.shop import Shop
-from casewright.sources import SOURCES
+from casewright.sources import SOURCES, source_words
 
 __all__ = ["check_lines", "origin_text", "parts_lines", "why_lines"]
 
@@ -31,6 +31,8 @@ def _findings(findings: Sequence[Finding]) -> Iterator[str]:
         yield f"{head}{first.rule}, {len(findings)} times"
         yield from (f"        {line}" for line in lines)
     yield from (f"        - {remedy}" for remedy in first.remedies)
+    if first.source:
+        yield f"        source: {source_words(first.source)}"
 
 
 def _questions(questions: Sequence[Question]) -> Iterator[str]:

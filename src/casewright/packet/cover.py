@@ -29,6 +29,7 @@ from casewright.packet.part_heights import line_count
 from casewright.packet.places import place_words, plain_words
 from casewright.packet.words import unfold
 from casewright.room.model import Room
+from casewright.sources import source_words
 
 __all__ = ["cover_section"]
 
@@ -174,7 +175,8 @@ def _findings(room: Room, findings: Sequence[Finding]) -> Iterator[Block]:
         own = said.setdefault(_says(room, each), [])
         own.extend(more for more in each.remedies if more not in (*shared, *own))
     told = [_helped(words, own, also=bool(shared)) for words, own in said.items()]
-    helps = _helped("", shared)
+    source = f"Source: {source_words(first.source)}." if first.source else ""
+    helps = f"{_helped('', shared)} {source}".strip()
     places = "; ".join(dict.fromkeys(place_words(room, each.path) for each in findings))
     title = f"{_capital(first.rule)}: {places}"
     if first.severity is Severity.STOP:

@@ -1,7 +1,14 @@
 """Citations, and figures transcribed from publications with how well each is known."""
 
 from casewright.sources.board_foot import BOARD_FOOT, HardwoodTally, board_feet, hardwood_tally
-from casewright.sources.citations import SOURCES, Source, SourceKind, UnknownSourceError, source
+from casewright.sources.citations import (
+    SOURCES,
+    Source,
+    SourceKind,
+    UnknownSourceError,
+    source,
+    source_words,
+)
 from casewright.sources.densities import (
     DENSITIES,
     SPECIFIC_GRAVITY,
@@ -93,6 +100,7 @@ __all__ = [
     "lifting_multipliers",
     "plywood_band",
     "source",
+    "source_words",
     "weight_limit",
     "wood_density",
 ]

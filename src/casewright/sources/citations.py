@@ -8,7 +8,7 @@ from difflib import get_close_matches
 from types import MappingProxyType
 from typing import Literal
 
-__all__ = ["SOURCES", "Source", "SourceKind", "UnknownSourceError", "source"]
+__all__ = ["SOURCES", "Source", "SourceKind", "UnknownSourceError", "source", "source_words"]
 
 SourceKind = Literal["standard", "handbook", "common practice", "data sheet", "from memory"]
 
@@ -170,6 +170,25 @@ _ALL = (
 
 SOURCES: Mapping[str, Source] = MappingProxyType({entry.key: entry for entry in _ALL})
 """Every source by its key."""
+
+
+def source_words(key: str) -> str:
+    """What a finding rests on, in few words: a publication, 'common practice', a maker's sheet.
+
+    Parameters
+    ----------
+    key
+        Of a source; other words stand for themselves.
+
+    Examples
+    --------
+    >>> source_words("ada"), source_words("the sheet of the slides")
+    ('ADA Standards for Accessible Design, 2010', 'the sheet of the slides')
+    """
+    known = SOURCES.get(key)
+    if known is None or key == "common practice":
+        return key
+    return ", ".join(filter(None, (known.title, known.edition)))
 
 
 def source(key: str) -> Source:

@@ -22,6 +22,7 @@ from casewright.outputs.blocks import Bullets, Callout
 from casewright.outputs.document import LETTER
 from casewright.outputs.inlines import rich_text
 from casewright.packet.cover import cover_section
+from casewright.sources import source_words
 
 
 def shown(capsys: pytest.CaptureFixture[str], *arguments: object) -> list[str]:
@@ -132,6 +133,10 @@ def test_what_is_found_in_several_places_is_said_once(
     for remedy in rips[0].remedies:
         assert lines.count(f"        - {remedy}") == 1
         assert rich_text(page.text).count(remedy) == 1
+    for each in worked.findings:  # what they rest on
+        words = source_words(each.source)
+        assert f"        source: {words}" in lines
+        assert any(f"Source: {words}." in rich_text(block.text) for block in called)
     told = {q.needs for q in worked.questions} | {f.says for f in worked.findings}
     for each in told:
         assert sum(each in line for line in lines) == 1, each
