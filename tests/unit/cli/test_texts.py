@@ -133,8 +133,7 @@ def test_what_is_found_in_several_places_is_said_once(
     for remedy in rips[0].remedies:
         assert lines.count(f"        - {remedy}") == 1
         assert rich_text(page.text).count(remedy) == 1
-    for each in worked.findings:  # what they rest on
-        words = source_words(each.source)
+    for words in {source_words(finding.source) for finding in worked.findings}:
         assert f"        source: {words}" in lines
         assert any(f"Source: {words}." in rich_text(block.text) for block in called)
     told = {q.needs for q in worked.questions} | {f.says for f in worked.findings}
