@@ -9,7 +9,15 @@ from casewright.drawing.clashes import clashes, struck
 from casewright.drawing.dimension import Aligned, Dimensions, Span, dimension
 from casewright.drawing.hatching import BACK_SECTION, SECTION, Hatch
 from casewright.drawing.marks import ArcMark, Area, Group, Mark, Stroke, Tag, Word
-from casewright.drawing.measure import Content, Measure, Stack, measure_of, pieces, plain_text
+from casewright.drawing.measure import (
+    Content,
+    Measure,
+    Stack,
+    mark_of,
+    measure_of,
+    pieces,
+    plain_text,
+)
 from casewright.drawing.notes import Balloon, Leader, Text
 from casewright.drawing.pens import (
     CENTRE,
@@ -49,7 +57,7 @@ __all__ = [
     "Balloon", "Choice", "Content", "Dimensions", "Element", "GrainArrow", "Group", "Hatch", "Ink",
     "Leader", "Length", "Mark", "Measure", "Pen", "Plot", "Plots", "Point", "Polyline", "Running",
     "ScaleError", "Scene", "Sign", "SignKind", "Span", "Stack", "Stop", "Stroke", "Tag", "Text",
-    "View", "Word", "check_bar", "circle", "clashes", "dimension", "largest", "line", "measure_of",
-    "pieces", "plain_text", "plot", "plot_within", "rectangle", "room_overview", "scale_text",
-    "sheet", "sheet_at", "struck",
+    "View", "Word", "check_bar", "circle", "clashes", "dimension", "largest", "line", "mark_of",
+    "measure_of", "pieces", "plain_text", "plot", "plot_within", "rectangle", "room_overview",
+    "scale_text", "sheet", "sheet_at", "struck",
 ]  # fmt: skip

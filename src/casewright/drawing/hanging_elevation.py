@@ -10,7 +10,7 @@ from casewright.dims.units import Unit
 from casewright.drawing.choice import Choice
 from casewright.drawing.hatching import Hatch
 from casewright.drawing.marks import Anchor, Tag
-from casewright.drawing.measure import Measure, measure_of
+from casewright.drawing.measure import Measure, mark_of
 from casewright.drawing.notes import Text
 from casewright.drawing.pens import CENTRE, FINE, HIDDEN, NEIGHBOUR, THIN, VISIBLE, Ink
 from casewright.drawing.plan_names import wrapped, written
@@ -202,7 +202,7 @@ def _stops(marks: Iterable[Mark], unit: Unit) -> tuple[Stop, ...]:
     for mark in marks:
         if mark.at.value:
             bold = mark.kind == "case"
-            stops[mark.at.value] = Stop(mark.at.value, measure_of(mark.at, unit), emphasis=bold)
+            stops[mark.at.value] = Stop(mark.at.value, mark_of(mark.at, unit), emphasis=bold)
     return tuple(stops.values())
 
 
@@ -218,7 +218,7 @@ def _dimensions(
     if below:
         yield Running("below", low, zero, below)
     heights = tuple(
-        Stop(mark.above_floor.value, measure_of(mark.above_floor, unit),
+        Stop(mark.above_floor.value, mark_of(mark.above_floor, unit),
              emphasis=not _is_line(mark.says))
         for mark in hang.heights
     )  # fmt: skip

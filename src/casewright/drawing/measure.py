@@ -10,7 +10,7 @@ from typing import NamedTuple
 from casewright.dims import Dim, format_length, reading_text
 from casewright.dims.units import Unit
 
-__all__ = ["Content", "Measure", "Piece", "Stack", "measure_of", "pieces", "plain_text"]
+__all__ = ["Content", "Measure", "Piece", "Stack", "mark_of", "measure_of", "pieces", "plain_text"]
 
 
 class Stack(NamedTuple):
@@ -108,6 +108,17 @@ def measure_of(dim: Dim, unit: Unit, *, precision: int | None = None) -> Measure
         Parts of one unit to round to [-].
     """
     return Measure(dim.value, unit, dim.path, precision)
+
+
+def mark_of(dim: Dim, unit: Unit) -> Measure:
+    """A place to be marked on a wall or on a lath: a metric tape shows whole millimetres there.
+
+    Parameters
+    ----------
+    unit
+        Unit of the job.
+    """
+    return measure_of(dim, unit, precision=1 if unit == "mm" else None)
 
 
 def _apart(number: str) -> list[Piece]:

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from casewright.checks.words import kilograms
 from casewright.dims import Dim, Unit, size_text
-from casewright.drawing import Measure, Plot, ScaleError, largest, measure_of
+from casewright.drawing import Measure, Plot, ScaleError, largest, mark_of, measure_of
 from casewright.drawing.hanging_elevation import hanging_scene
 from casewright.install.hanging import Hanging, WallHanging
 from casewright.install.levelling import FloorShim
@@ -237,8 +237,8 @@ def _held(case: CaseScrews) -> str:
 
 def _cells(screw: WallScrew, unit: Unit) -> Iterator[Rich]:
     yield screw.row
-    yield Strong(measure_of(screw.stud, unit))
-    yield measure_of(screw.inside, unit)
+    yield Strong(mark_of(screw.stud, unit))
+    yield mark_of(screw.inside, unit)
     if screw.strip is not None:
         yield (SignMark("look"), " none here")
         yield from (screw.strip.thing.spec.title, "", "")
@@ -268,7 +268,7 @@ def _levels(hang: WallHanging, unit: Unit) -> Iterator[Block]:
     for at in sorted(shims):
         known = shims[at]
         one = next(iter(known.values()))
-        cells: list[Rich] = [one.says, measure_of(one.at, unit)]
+        cells: list[Rich] = [one.says, mark_of(one.at, unit)]
         cells += [_or_none(known[d].shim if d in known else None, unit) for d in depths]
         rows.append(Row((*cells, Blank())))
     yield Keep(
@@ -303,7 +303,7 @@ def _behind(room: Room, hang: WallHanging) -> Iterator[Block]:
     for shim in hang.wall_shims:
         thick = _shim(shim.shim, unit)
         bears = "bears" if str(thick) == "0" or not shim.shim.value else ""
-        cells = (measure_of(shim.at, unit), Strong(thick), bears)
+        cells = (mark_of(shim.at, unit), Strong(thick), bears)
         rows.setdefault((shim.run, shim.height), []).append(Row(cells))
     words: list[Inline] = ["A straight row bears where the table shows 0; everywhere else "]
     words.append("the shim goes in before the screw is tightened, or the case is racked.")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from casewright.drawing import Measure, measure_of
+from casewright.drawing import Measure, mark_of
 from casewright.drawing.story_stick import Stick, StickMark, stick_plots
 from casewright.install.hanging import Hanging, WallHanging
 from casewright.outputs.blocks import (
@@ -59,7 +59,7 @@ def _lists(room: Room, hang: WallHanging) -> Iterator[Block]:
     unit = room.spec.unit
     title = hang.wall.spec.title
     along = tuple(
-        Row((Strong(measure_of(m.at, unit)) if m.kind == "case" else measure_of(m.at, unit),
+        Row((Strong(mark_of(m.at, unit)) if m.kind == "case" else mark_of(m.at, unit),
              m.says))
         for m in hang.marks
     )  # fmt: skip
@@ -67,7 +67,7 @@ def _lists(room: Room, hang: WallHanging) -> Iterator[Block]:
     yield Table((Column("From its left end", "size"), Column("", share=1)), along, small=True)
     up = []
     for mark in hang.heights:
-        cells: list[Rich] = [Strong(measure_of(mark.above_floor, unit))]
+        cells: list[Rich] = [Strong(mark_of(mark.above_floor, unit))]
         if mark.from_line is None:
             cells.append("")
         elif not mark.from_line.value:
@@ -86,12 +86,11 @@ def _lists(room: Room, hang: WallHanging) -> Iterator[Block]:
 def _wall(room: Room, hang: WallHanging, paper: Paper) -> Iterator[Block]:
     unit = room.spec.unit
     along = [
-        StickMark(measure_of(mark.at, unit), mark.says, bold=mark.kind == "case")
+        StickMark(mark_of(mark.at, unit), mark.says, bold=mark.kind == "case")
         for mark in hang.marks
     ]
     up = [
-        StickMark(measure_of(mark.above_floor, unit), mark.says, bold=True)
-        for mark in hang.heights
+        StickMark(mark_of(mark.above_floor, unit), mark.says, bold=True) for mark in hang.heights
     ]
     title = hang.wall.spec.title
     area = (paper.text_width_mm, paper.text_height_mm - _HEADING_MM)

@@ -8,7 +8,7 @@ from fractions import Fraction
 from casewright.casework.cases import Case
 from casewright.checks.words import kilograms
 from casewright.dims import Unit
-from casewright.drawing import Measure, measure_of
+from casewright.drawing import Measure, mark_of, measure_of
 from casewright.install.hanging import Hanging, WallHanging
 from casewright.install.order import Lift
 from casewright.install.stud_map import CaseScrews, WallScrew
@@ -137,15 +137,15 @@ def _marks_card(room: Room, key: str, hang: WallHanging) -> ShopCard:
     unit = room.spec.unit
     rows = [
         ShopRow(label=_BANDS[mark.band], what=(mark.says,), lead="from its left end",
-                big=line_of(measure_of(mark.at, unit)))
+                big=line_of(mark_of(mark.at, unit)))
         for mark in hang.marks
     ]  # fmt: skip
     for high in hang.heights:
         line = high.from_line
-        lines = () if line is None else (line_of("from the level line ", measure_of(line, unit)),)
+        lines = () if line is None else (line_of("from the level line ", mark_of(line, unit)),)
         rows.append(
             ShopRow(label="up", what=(high.says,), lead="above the highest floor", lines=lines,
-                    big=line_of(measure_of(high.above_floor, unit)))
+                    big=line_of(mark_of(high.above_floor, unit)))
         )  # fmt: skip
     rows.extend(_off_limits(hang, unit))
     return ShopCard(
@@ -193,10 +193,10 @@ def _lift_card(room: Room, hang: WallHanging, lift: Lift, place: tuple[int, int]
         over=f"{hang.wall.spec.title}: lift {place[0]} of {place[1]}",
         title=case.spec.title,
         lead="left side at",
-        big=line_of(measure_of(lift.place.left, unit)),
+        big=line_of(mark_of(lift.place.left, unit)),
         lines=(
-            line_of("Right side at ", measure_of(lift.place.right, unit), ", underside ",
-                    measure_of(lift.place.bottom, unit), " above the highest floor"),
+            line_of("Right side at ", mark_of(lift.place.right, unit), ", underside ",
+                    mark_of(lift.place.bottom, unit), " above the highest floor"),
             (f"{kilograms(room, lift.weight)}; {lift.because}",),
         ),
         warns=(caution_line(_LIFT), caution_line(_CABLES)),
@@ -233,7 +233,7 @@ def _screw(screw: WallScrew, room: Room) -> ShopRow:
     low, high = screw.up
     lines = (
         line_of(measure_of(low, unit), " and ", measure_of(high, unit), " up from its lower edge"),
-        line_of("stud ", measure_of(screw.stud, unit), " from the wall's left end; shim ",
+        line_of("stud ", mark_of(screw.stud, unit), " from the wall's left end; shim ",
                 measure_of(screw.shim, unit)),
         line_of("screw ", measure_of(screw.length, unit), ", bites ",
                 measure_of(screw.bite, unit)),
@@ -246,7 +246,7 @@ def _screw(screw: WallScrew, room: Room) -> ShopRow:
         deep = (caution_line(said), *deep)
     return ShopRow(
         label="stud", what=what, lead="inside, from the left side",
-        big=line_of(measure_of(screw.inside, unit)), lines=lines, warns=deep,
+        big=line_of(mark_of(screw.inside, unit)), lines=lines, warns=deep,
     )  # fmt: skip
 
 

@@ -287,16 +287,17 @@ def test_a_shim_that_no_tape_shows_is_none() -> None:
     assert not [row for row in told if "~0" in row.split()]
 
 
-def test_masking_tape_is_set_to_marks() -> None:
-    """A row before which half a millimetre is left, and doors 1.5 mm before their box."""
+def test_marks_on_a_wall_are_those_of_a_metric_tape() -> None:
+    """Sheets of 17.8 mm, half a millimetre left beside the row, doors 1.5 mm before their box."""
     room, day = hung_room(
-        'format = 1\nunit = "mm"\n[wall.n]\nwidth = 1200\n[case.cups]\nkind = "wall"\n'
-        'width = 601\n[case.mugs]\nkind = "wall"\nwidth = 520\n'
-        '[run.r]\ncases = ["cups", "mugs"]\non = "n"\n'
+        'format = 1\nunit = "mm"\n[stock.plywood]\nmeasured = 17.8\n[wall.n]\nwidth = 1200\n'
+        'studs = [100, 500]\n[case.cups]\nkind = "wall"\nwidth = 601\n[case.mugs]\nkind = "wall"\n'
+        'width = 520\n[run.r]\ncases = ["cups", "mugs"]\non = "n"\n'
     )
-    section = tape_section(room, day, LETTER)
-    assert section is not None
-    assert not re.search(r"\d\.\d", " ".join(rows(section)))
+    assert any(mark.at.value.denominator != 1 for mark in day.walls["n"].marks)
+    for section in (tape_section(room, day, LETTER), stick_section(room, day, LETTER)):
+        assert section is not None
+        assert not re.search(r"\d\.\d", " ".join(rows(section)))
 
 
 def _words(drawn: Plot) -> set[str]:
