@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import partial
 
 from casewright.casework.build import build_case
 from casewright.casework.cases import Case
@@ -12,7 +13,7 @@ from casewright.facts import NO_FACTS, Facts, merged
 from casewright.findings import Finding, Severity
 from casewright.room.floor import free_stands
 from casewright.room.islands import build_islands
-from casewright.room.model import Room, Run
+from casewright.room.model import AsDesigned, Room, Run
 from casewright.room.panels import run_panels
 from casewright.room.plinths import run_plinths, shared_plinths
 from casewright.room.questions import ask
@@ -45,7 +46,12 @@ def build(spec: JobSpec, facts: Facts = NO_FACTS, *, designed: Chain | None = No
     room = _built(spec, known)
     if not known:
         return room
-    return replace(room, designed=designed or _built(spec, NO_FACTS).chain)
+    # Few who ask for the room ask what it was without its readings, and that takes as long.
+    return replace(room, as_designed=AsDesigned(designed, partial(_without_facts, spec)))
+
+
+def _without_facts(spec: JobSpec) -> Chain:
+    return _built(spec, NO_FACTS).chain
 
 
 def _built(spec: JobSpec, facts: Facts) -> Room:
@@ -72,7 +78,7 @@ def _built(spec: JobSpec, facts: Facts) -> Room:
     room = Room(
         spec=spec,
         chain=chain,
-        designed=chain,
+        as_designed=AsDesigned(chain),
         cases=(
             *cases.values(),
             *(p.case for run in runs for p in run.plinths),

@@ -18,7 +18,7 @@ from casewright.room.trims.model import Trim
 from casewright.stock import Offcut
 from casewright.survey.survey import Survey
 
-__all__ = ["Appliance", "Filler", "Island", "Room", "Run", "RunPlinth"]
+__all__ = ["Appliance", "AsDesigned", "Filler", "Island", "Room", "Run", "RunPlinth"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -232,6 +232,39 @@ class Island:
     screws: tuple[BoardScrews, ...]
 
 
+class AsDesigned:
+    """The chain of a job without any facts: built when it is first asked for, and kept.
+
+    Parameters
+    ----------
+    chain
+        Where it is at hand; None: not yet.
+    make
+        Builds it.
+    """
+
+    __slots__ = ("_chain", "_make")
+
+    def __init__(self, chain: Chain | None, make: Callable[[], Chain] | None = None) -> None:
+        self._chain, self._make = chain, make
+
+    @property
+    def chain(self) -> Chain:
+        """The chain.
+
+        Raises
+        ------
+        ValueError
+            When there is neither a chain nor what makes it: a defect of the program.
+        """
+        if self._chain is None:
+            if self._make is None:
+                msg = "nothing builds the job as it was designed"
+                raise ValueError(msg)
+            self._chain = self._make()
+        return self._chain
+
+
 @dataclass(frozen=True, slots=True)
 class Room:
     """Everything derived from one job file and its facts.
@@ -240,9 +273,8 @@ class Room:
     ----------
     chain
         Every number by its path.
-    designed
-        The same build without any facts, for `why`; the same object as `chain` when there are
-        none.
+    as_designed
+        The same build without any facts, for `why`.
     cases
         In the order of the file, then the plinths that several share, the panels of appliances
         and those of islands. `runs` place some of them.
@@ -260,7 +292,7 @@ class Room:
 
     spec: JobSpec
     chain: Chain
-    designed: Chain
+    as_designed: AsDesigned = field(compare=False)
     cases: tuple[Case, ...]
     runs: tuple[Run, ...]
     findings: tuple[Finding, ...]
@@ -270,6 +302,11 @@ class Room:
     offcuts: tuple[Offcut, ...] = ()
     islands: tuple[Island, ...] = ()
     free: tuple[FreeStand, ...] = ()
+
+    @property
+    def designed(self) -> Chain:
+        """Every number without any facts; the same object as `chain` when there are none."""
+        return self.as_designed.chain
 
     def runs_of(self, island: Island) -> tuple[Run, ...]:
         """The run that is its front, and the one behind it, if any."""
