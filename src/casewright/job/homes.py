@@ -18,7 +18,7 @@ from casewright.job.tables import (
     Table,
 )
 
-__all__ = ["home_of"]
+__all__ = ["home_of", "kind_called"]
 
 _OTHER_WORDS = {
     "adjustable_shelves": "shelves", "door": "front", "doors": "front", "drawer_front": "front",
@@ -26,6 +26,20 @@ _OTHER_WORDS = {
     "end_panels": "finished", "finished_ends": "finished", "units": "unit",
 }  # fmt: skip
 """What else people call a key of the heading or of a case."""
+
+_SEAT = 'kind = "base" with lid = "hinged" or "fixed"'
+_TALL = 'kind = "tall"'
+_CORNER = "a base or wall case with diagonal, or a base with blind, at that end of its run"
+_KINDS = {
+    "upper": 'kind = "wall"', "hanging": 'kind = "wall"', "lower": 'kind = "base"',
+    "vanity": 'kind = "base"', "drawers": 'kind = "base" with drawers = 3',
+    "sink": 'kind = "base" with sink = true', "bench": _SEAT, "seat": _SEAT, "chest": _SEAT,
+    "pantry": _TALL, "locker": _TALL, "wardrobe": _TALL, "oven": _TALL,
+    "bookshelf": 'kind = "bookcase"', "shelves": 'kind = "bookcase"', "corner": _CORNER,
+    "refrigerator": 'kind = "surround"', "fridge": 'kind = "surround"',
+    "island": "its cases, with toe = \"plinth\", and [island.NAME]",
+}  # fmt: skip
+"""What people call a case, and how it is written."""
 
 _SECTIONS: tuple[tuple[type[Table], str], ...] = (
     (BoxesTable, "[boxes]"),
@@ -37,6 +51,18 @@ _SECTIONS: tuple[tuple[type[Table], str], ...] = (
     (HingeTable, "[hardware.hinge]"),
     (PullTable, "[hardware.pull]"),
 )
+
+
+def kind_called(path: KeyPath, word: str) -> str:
+    """How a case is written that is called by a word of its own; empty for every other word.
+
+    Parameters
+    ----------
+    path
+        Where the word stands.
+    """
+    is_kind = len(path) == len(("case", "NAME", "kind")) and path[::2] == ("case", "kind")
+    return _KINDS.get(word.lower(), "") if is_kind else ""
 
 
 def home_of(path: KeyPath, known: list[str]) -> str:

@@ -115,8 +115,11 @@ def _refuse_size(value: Fraction, low: Fraction, high: Fraction, unit: Unit) -> 
     want = f"write {_text(low, unit)} to {_text(high, unit)}"
     foreign = "mm" if unit == "in" else "in"
     if low <= _other_unit(value, unit) <= high:
-        size = value if unit == "mm" else value / parse_length("1", "in")
+        inch = parse_length("1", "in")
+        size = value if unit == "mm" else value / inch
         number = format_length(size, "mm", precision=1000)
+        if unit == "mm" and not (fraction := shop_text(size * inch, "in")).startswith("~"):
+            number = fraction
         want += f'; if {foreign} was meant: "{number} {foreign}"'
     refuse(what, want, kind="size")
 

@@ -12,7 +12,7 @@ from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
 from casewright.errors import Location, Problem
-from casewright.job.homes import home_of
+from casewright.job.homes import home_of, kind_called
 from casewright.job.positions import KeyPath, Positions
 from casewright.job.syntax import Plain, dotted
 from casewright.job.tables import Heading, Table
@@ -193,6 +193,8 @@ class Reporter:
             return
         quoted = [f'"{each}"' if not each.isdigit() else each for each in known]
         want = f'did you mean "{like}"?' if like else f"write {_listed(quoted)}"
+        if called := kind_called(path, word):
+            want = f"write {called}"
         what = f"{_named(value)} is not known"
         self.tell(path, what if value == path[-1] else f"{what} as {_short(path)}", want)
 

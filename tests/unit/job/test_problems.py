@@ -84,6 +84,9 @@ def test_a_slip_of_the_pen_names_the_cure(line: str, word: str, column: int, wan
          "write plywood, thin_plywood, fibreboard, thin_fibreboard or drawer_plywood"),
         ('[case.low]\nkind = "plinth"\nwidth = 30', (7, 8), '"plinth"',
          'write "wall", "base", "tall", "bookcase", "surround" or "hood"'),
+        ('[case.low]\nkind = "locker"\nwidth = 30', (7, 8), '"locker"', 'write kind = "tall"'),
+        ('[case.low]\nkind = "Bench"\nwidth = 30', (7, 8), '"Bench"',
+         'write kind = "base" with lid = "hinged" or "fixed"'),
         ('[low]\nkind = "base"\nwidth = 30', (6, 2), "low", "write [case.low]"),
         ('[case.low]\nkind = "base"\nwidth = 30\n[run.a]\ncases = ["upper", "low"]', (10, 19),
          '"low"', "put cases that hang and cases that stand below them into runs of their own"),
@@ -310,3 +313,9 @@ def test_without_a_unit_no_row_is_too_high() -> None:
     assert problem(text).what == "unit is missing"
     told = problem(text.replace("format = 1", 'format = 1\nunit = "mm"').replace("160", "16"))
     assert told.want == "write a height such as 180"
+
+
+def test_inches_in_a_metric_job_are_offered_as_they_were_typed() -> None:
+    """23 5/8 counts as millimetres there, and nobody writes 23.625 in."""
+    told = problem('format = 1\nunit = "mm"\n[case.a]\nkind = "base"\nwidth = "23 5/8"\n')
+    assert told.want.endswith('if in was meant: "23 5/8 in"')
