@@ -15,6 +15,9 @@ from casewright.layout.island_answers import IslandConflict
 __all__ = ["Hindrance", "height_hindrances", "island_hindrances", "run_hindrances"]
 
 
+_SHORT_OF_IT = "widths written for its cases: its open end may stand short of what is there"
+
+
 class Hindrance(NamedTuple):
     """Why nothing fits.
 
@@ -44,7 +47,8 @@ def run_hindrances(run: RunLayout) -> Iterator[Hindrance]:
             # A pin does not move with the wall, and what is made stays as wide as it is.
             if (relief.of != "wall" or not conflict.before) and relief.key not in run.made
         )
-        yield Hindrance(run.conflict_text(conflict), tuple(reliefs))
+        short = (_SHORT_OF_IT,) if run.has_open_end and conflict.short < 0 else ()
+        yield Hindrance(run.conflict_text(conflict), (*short, *reliefs))
 
 
 def _two_runs(run: RunLayout) -> Iterator[str]:

@@ -65,6 +65,8 @@ class RunLayout:
         Keys of what would stand left and right of the first of these; empty: nothing stands in it.
     made
         Widths, as the file has them, of those that keep theirs: something of them is made.
+    has_open_end
+        Whether one end closes against nothing, so that the row may stand short of it.
     """
 
     key: str
@@ -79,6 +81,7 @@ class RunLayout:
     stretch: str = ""
     parts: tuple[tuple[str, ...], ...] = ()
     made: Mapping[str, str] = field(default_factory=dict)
+    has_open_end: bool = False
 
     def text(self, steps: int) -> str:
         """Steps as the job writes a length."""
@@ -159,6 +162,7 @@ def layouts(
                 for case in run.cases
                 if case.key in made and case.key in free and case.spec.width is not None
             },
+            "open" in (run.spec.left, run.spec.right),
         )
 
 

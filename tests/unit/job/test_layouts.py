@@ -12,6 +12,7 @@ from tests.jobs import problem, problems, read
 from tests.unit.cli.test_commands import run
 
 from casewright.checks import check
+from casewright.job.hindrances import run_hindrances
 from casewright.job.layouts import RunLayout, accepted, layouts
 from casewright.room.build import build
 
@@ -364,3 +365,15 @@ def test_a_width_that_was_laid_out_is_told_at_its_own_line() -> None:
     told = problem(text)
     assert (told.location.line, told.location.word) == (21, "5")
     assert "leave no room" in told.what
+
+
+def test_a_row_with_an_open_end_may_stand_short_of_the_wall() -> None:
+    """Three of 36 in at the most and a filler leave room on 140 in; the first relief says how."""
+    cases = "".join(f'[case.{key}]\nkind = "wall"\n' for key in ("a", "b", "c"))
+    run = '[run.r]\ncases = ["a", "b", "c"]\n'
+    text = f'format = 1\nunit = "in"\n[wall.w]\nwidth = 140\n{cases}{run}'
+    [open_end, closed] = (
+        next(run_hindrances(_layout(f'{text}on = "w"\n{end}'))) for end in ('right = "open"\n', "")
+    )
+    assert open_end.reliefs[0].startswith("widths written for its cases")
+    assert "widths written" not in " ".join(closed.reliefs)
