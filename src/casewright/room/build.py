@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from functools import partial
 
-from casewright.casework.build import build_case
 from casewright.casework.cases import Case
 from casewright.casework.house import House
 from casewright.dims import Chain
@@ -13,6 +13,7 @@ from casewright.facts import NO_FACTS, Facts, merged
 from casewright.findings import Finding, Severity
 from casewright.room.floor import free_stands
 from casewright.room.islands import build_islands
+from casewright.room.made_cases import MadeCase, MadeCases
 from casewright.room.model import AsDesigned, Room, Run
 from casewright.room.panels import run_panels
 from casewright.room.plinths import run_plinths, shared_plinths
@@ -30,7 +31,13 @@ from casewright.survey.survey import survey
 __all__ = ["build"]
 
 
-def build(spec: JobSpec, facts: Facts = NO_FACTS, *, designed: Chain | None = None) -> Room:
+def build(
+    spec: JobSpec,
+    facts: Facts = NO_FACTS,
+    *,
+    designed: Chain | None = None,
+    before: Room | None = None,
+) -> Room:
     """The whole job as a model. A pure function: the same input gives the same output.
 
     Parameters
@@ -41,9 +48,11 @@ def build(spec: JobSpec, facts: Facts = NO_FACTS, *, designed: Chain | None = No
         Frozen sizes by path, on top of the readings typed in the job itself.
     designed
         That of another room of the same job, so that it is not built again; None: not at hand.
+    before
+        An earlier room of the job: cases that would come out the same are taken from it.
     """
     known = merged(spec.file_facts, facts)
-    room = _built(spec, known)
+    room = _built(spec, known, before)
     if not known:
         return room
     # Few who ask for the room ask what it was without its readings, and that takes as long.
@@ -54,10 +63,11 @@ def _without_facts(spec: JobSpec) -> Chain:
     return _built(spec, NO_FACTS).chain
 
 
-def _built(spec: JobSpec, facts: Facts) -> Room:
+def _built(spec: JobSpec, facts: Facts, before: Room | None = None) -> Room:
     chain = Chain(facts)
     house, measured = _house(chain, spec), survey(chain, spec.survey, spec.unit)
-    stands, shared = _cases(Standing(house, spec, measured, {}, {}))
+    made = MadeCases(house, _made_before(before, house))
+    stands, shared = _cases(Standing(house, spec, measured, {}, {}), made)
     cases = {each.key: stands.cases[each.key] for each in spec.cases}
     runs: list[Run] = []
     panels: list[Case] = []
@@ -72,17 +82,15 @@ def _built(spec: JobSpec, facts: Facts) -> Room:
         findings.extend(stands.of(run_spec).findings)
     trimmed, found = build_trims(house, spec, runs, measured)
     islands = build_islands(house, spec.islands, trimmed)
-    findings.extend(f for _, case in islands for f in case.findings)
-    findings.extend((*found, *_lost_facts(chain, spec)))
+    more = [f for _, case in islands for f in case.findings]
+    findings.extend((*more, *found, *_lost_facts(chain, spec)))
     standing = cases | {case.key: case for _, case in islands}
     room = Room(
         spec=spec,
         chain=chain,
         as_designed=AsDesigned(chain),
         cases=(
-            *cases.values(),
-            *(p.case for run in runs for p in run.plinths),
-            *panels,
+            *cases.values(), *(p.case for run in runs for p in run.plinths), *panels,
             *(case for _, case in islands),
         ),
         runs=trimmed,
@@ -92,7 +100,8 @@ def _built(spec: JobSpec, facts: Facts) -> Room:
         survey=measured,
         islands=tuple(island for island, _ in islands),
         free=free_stands(house, spec, standing, trimmed, measured),
-    )
+        made=made.made,
+    )  # fmt: skip
     name_wall_screws(room)
     return ask(room)
 
@@ -101,10 +110,20 @@ def _house(chain: Chain, spec: JobSpec) -> House:
     return House(chain, spec.style, spec.stock, spec.hardware, spec.shop, spec.unit, spec.moisture)
 
 
+def _made_before(room: Room | None, house: House) -> Mapping[str, MadeCase]:
+    """Cases of a room that may be taken over: none where what all of them go by has changed."""
+    if room is None or room.chain.facts != house.chain.facts:
+        return {}
+    then = room.spec
+    shared = (then.style, then.stock, then.hardware, then.shop, then.unit, then.moisture)
+    now = (house.style, house.stock, house.hardware, house.shop, house.unit, house.moisture)
+    return room.made if shared == now else {}
+
+
 _Groups = dict[str, tuple[tuple[str, ...], ...]]
 
 
-def _cases(standing: Standing) -> tuple[Standing, _Groups]:
+def _cases(standing: Standing, made: MadeCases) -> tuple[Standing, _Groups]:
     """Build all cases, placing runs as others need them; which of each stand on one plinth.
 
     Runs that keep out of a corner come after those that go into it, and runs that end at a case
@@ -136,9 +155,8 @@ def _cases(standing: Standing) -> tuple[Standing, _Groups]:
             if own is not None and crown is not None and each.key in crown.fitted:
                 height = height_under_crown(house, own, crown, standing.measured)
             seams = seams_at(spec, own).get(each.key, ()) if own is not None else ()
-            cases[each.key] = build_case(
-                house, each, width, height=height, own_plinth=not carried, seams=seams
-            )
+            sizes = (width, height)
+            cases[each.key] = made.case(each, sizes, seams, own_plinth=not carried)
         left = [each for each in left if each.key not in cases]
     return standing, shared
 

@@ -13,6 +13,7 @@ from casewright.findings import Finding, Question
 from casewright.room.board_screws import BoardScrews
 from casewright.room.free_stand import FreeStand
 from casewright.room.island_spec import IslandSpec
+from casewright.room.made_cases import MadeCase
 from casewright.room.specs import ApplianceSpec, JobSpec, RunSide, RunSpec
 from casewright.room.trims.model import Trim
 from casewright.stock import Offcut
@@ -288,6 +289,8 @@ class Room:
         Runs that stand free, with what goes round them.
     free
         Islands, and cases in no run, whose place on the floor is known.
+    made
+        Cases as they were built, for another build to take over.
     """
 
     spec: JobSpec
@@ -302,6 +305,7 @@ class Room:
     offcuts: tuple[Offcut, ...] = ()
     islands: tuple[Island, ...] = ()
     free: tuple[FreeStand, ...] = ()
+    made: Mapping[str, MadeCase] = field(default_factory=dict)
 
     @property
     def designed(self) -> Chain:

@@ -29,8 +29,8 @@ def edit_routes(site: Site) -> APIRouter:
 
         def draw(before: Snapshot, saved: LoadedJob) -> None:
             if new.shows:
-                facts, planned = before.recorded.facts, before.worked.room.designed
-                drawing.append(redrawn(saved, facts, new.shows, designed=planned) or "")
+                facts, room = before.recorded.facts, before.worked.room
+                drawing.append(redrawn(saved, facts, new.shows, before=room) or "")
 
         with collector_at_rest():  # a search through all models would take longer than this does
             version, saved = site.editor.edit(

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from casewright.dims import Chain
 from casewright.facts import Facts
 from casewright.job.collector import collector_at_rest
 from casewright.job.load import LoadedJob
 from casewright.room.build import build
+from casewright.room.model import Room
 from casewright.room.run_ends import waits_for
 from casewright.room.specs import JobSpec, RunSpec
 from casewright.room.trims.specs import NO_TRIMS
@@ -18,7 +18,7 @@ __all__ = ["redrawn"]
 
 
 def redrawn(
-    loaded: LoadedJob, facts: Facts, name: str, *, designed: Chain | None = None
+    loaded: LoadedJob, facts: Facts, name: str, *, before: Room | None = None
 ) -> str | None:
     """A drawing, built with what is in it and what that goes by alone; nothing is checked.
 
@@ -28,8 +28,8 @@ def redrawn(
         Sizes read and cut.
     name
         Of the drawing, with or without `SMALL` before it. Into the plan goes all there is.
-    designed
-        As for `build`; what was planned before anything was read is in no drawing.
+    before
+        The room as it was: cases that the change leaves alone are taken from it.
 
     Returns
     -------
@@ -43,7 +43,9 @@ def redrawn(
             return None
         spec = _alone(spec, shown)
     with collector_at_rest():
-        return drawn(build(spec, facts, designed=designed), name)
+        # What was planned before anything was read is in no drawing.
+        designed = None if before is None else before.designed
+        return drawn(build(spec, facts, designed=designed, before=before), name)
 
 
 def _alone(spec: JobSpec, shown: list[RunSpec]) -> JobSpec:
