@@ -3,7 +3,8 @@
 Two runs cannot both go into a corner. The one that does not begins as far out as the other's
 fronts and their pulls reach into the room, and a little more; else doors and drawers beside the
 corner strike the pulls round it. And a door of the run that goes into the corner does not open
-where the other run's boxes stand before it; nor does a drawer there come out.
+where the other run's boxes stand before it; nor does a drawer there come out. That of a blind
+corner is drawn past what stands round it, whose fronts and pulls it clears as its filler does.
 
 Passes
 ------
@@ -27,7 +28,8 @@ from typing import NamedTuple
 
 from casewright.casework.cases import Door, Front
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, flatter_pull, length
+from casewright.checks.words import by_unit, flatter_pull, length, style_value
+from casewright.dims import Way, round_to
 from casewright.findings import Severity
 from casewright.room.model import Room
 from casewright.room.on_walls import CasePlace, cases_on_walls
@@ -86,19 +88,28 @@ def _beside(places: list[CasePlace], wall: str, *, at_right: bool) -> Iterator[_
 
 def _judge(room: Room, one: _Beside, other: _Beside) -> Iterator[Breach]:
     if one.out < other.depth and other.out < one.depth:
-        out = min(_reach(room, one), _reach(room, other))
+        out, side, run = min(
+            (_reach(room, one), "left", other.place.run.spec.key),
+            (_reach(room, other), "right", one.place.run.spec.key),
+        )
         yield Breach(
             other.path,
             f"{one.path} and {other.path} stand in one another in the corner: they are "
             f"{length(room, one.out)} and {length(room, other.out)} out of it, "
             f"{length(room, one.depth)} and {length(room, other.depth)} deep",
-            remedies=(f"end one of the runs before the corner: begin it {length(room, out)} out",),
+            remedies=(
+                (
+                    f"end one of the runs {length(room, out)} before the corner: "
+                    f'{side} = "corner" under [run.{run}]'
+                ),
+            ),
             severity=Severity.STOP,
         )
         return
     for own, round_it in ((one, other), (other, one)):
         yield from _shut_in(room, own, round_it)
         yield from _blocked(room, own, round_it)
+        yield from _strikes(room, own, round_it)
         need = _reach(room, round_it)
         # A case that goes into the corner itself is not asked to keep out of it.
         near = round_it.out < own.depth + _travel(own)
@@ -128,11 +139,7 @@ def _shut_in(room: Room, own: _Beside, round_it: _Beside) -> Iterator[Breach]:
                 f"{door.path} does not open: {round_it.path} stands {length(room, space)} in "
                 f"front of it, across {_share(room, covered, door.width.value)}",
                 measured=length(room, space),
-                remedies=(
-                    f"end the run {length(room, round_it.depth)} before the corner",
-                    *_blind(own),
-                    "open shelves in the corner",
-                ),
+                remedies=_out_of_it(room, own, round_it),
                 severity=Severity.STOP,
             )
             return
@@ -161,14 +168,60 @@ def _blocked(room: Room, own: _Beside, round_it: _Beside) -> Iterator[Breach]:
                 f"{length(room, drawer.slide_length.value)}: {round_it.path} stands before it",
                 measured=length(room, space),
                 limit=length(room, drawer.slide_length.value),
-                remedies=(
-                    f"end the run {length(room, round_it.depth)} before the corner",
-                    *_blind(own),
-                    "doors hinged away from the corner, or open shelves there",
-                ),
+                remedies=_out_of_it(room, own, round_it),
                 severity=Severity.STOP,
             )
             return
+
+
+def _strikes(room: Room, own: _Beside, round_it: _Beside) -> Iterator[Breach]:
+    """A drawer beside a blind part that is drawn into the fronts or the pulls round the corner."""
+    case = own.place.case
+    if case.spec.blind is None:
+        return
+    fronts = {front.path: front for front in case.fronts}
+    for drawer in case.drawers:
+        front = fronts.get(drawer.front)
+        if front is None:
+            continue
+        passes = [other for other in round_it.place.case.fronts if _level(front, other)]
+        need = max((_out(room, other) for other in passes), default=Fraction(0))
+        near = own.from_corner(front)
+        left, air = near - need, by_unit(room, "1/8", "3")
+        if passes and round_it.depth <= near and left < air:
+            yield Breach(
+                drawer.path,
+                f"{drawer.title} of {case.spec.title} is drawn {length(room, near)} out of the "
+                f"corner, past {round_it.path}, whose fronts and pulls reach {length(room, need)}",
+                measured=length(room, near),
+                limit=length(room, need + air),
+                remedies=(
+                    f"corner_depth = {length(room, _reckoned(room, own, air - left))} or more",
+                    *flatter_pull(room, air - left),
+                ),
+                severity=Severity.STOP if left < 0 else None,
+            )
+
+
+def _reckoned(room: Room, own: _Beside, more: Fraction) -> Fraction:
+    """How deep a blind corner takes the run round it to be, and so much more, in steps [mm]."""
+    asked, case = own.place.case.spec.corner_depth, own.place.case
+    deep = style_value(room, case, "base_depth") if asked is None else asked.value
+    return round_to(deep + more, by_unit(room, "1/16", "1"), Way.UP)[0]
+
+
+def _level(front: Front, other: Front) -> bool:
+    """Whether any part of a front is as high as another, pulls included."""
+    return (
+        front.y.value < other.y.value + other.height.value
+        and other.y.value < front.y.value + front.height.value
+    )
+
+
+def _out(room: Room, front: Front) -> Fraction:
+    """How far a front with its pull reaches out from its wall [mm]."""
+    pull = room.spec.hardware.pull.projection.value if front.pull else Fraction(0)
+    return front.z.value + front.thickness.value + pull
 
 
 def _travel(own: _Beside) -> Fraction:
@@ -189,11 +242,19 @@ def _swing_squared(door: Door, covered: Fraction, *, at_right: bool) -> Fraction
     return wide**2 - (Fraction(0) if hinged_there else (wide - covered) ** 2)
 
 
-def _blind(own: _Beside) -> tuple[str, ...]:
-    """A case made for the corner, where there is one of its kind."""
-    if own.place.case.spec.kind != "base":
-        return ()
-    return (f'a blind corner base: blind = "{"right" if own.at_right else "left"}"',)
+def _out_of_it(room: Room, own: _Beside, round_it: _Beside) -> tuple[str, ...]:
+    """What helps where a case in the corner is shut in by the one round it."""
+    side, kind = "right" if own.at_right else "left", own.place.case.spec.kind
+    made = {"base": f'a blind corner base: blind = "{side}"; or diagonal = "{side}"',
+            "wall": f'a diagonal corner: diagonal = "{side}"'}  # fmt: skip
+    return (
+        *((made[kind],) if kind in made else ()),
+        "open shelves in the corner",
+        (
+            f"the corner left empty: cases that end {length(room, round_it.depth)} before it, "
+            f'each with its width, and {side} = "open" under [run.{own.place.run.spec.key}]'
+        ),
+    )
 
 
 def _reach(room: Room, beside: _Beside) -> Fraction:

@@ -160,6 +160,8 @@ def test_boxes_in_one_another_stop_and_what_hangs_above_does_not() -> None:
     """23 out of a corner and 23 1/4 deep, both; a wall case passes over a base."""
     [found] = found_in("inside corner", round_corner("76"))
     assert found.severity is Severity.STOP
+    [helps] = found.remedies
+    assert helps.endswith('left = "corner" under [run.s]')
     assert not found_in("inside corner", round_corner("76", "wall"))
 
 
