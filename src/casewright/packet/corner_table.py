@@ -85,7 +85,7 @@ def _next_words(corner: SurveyedCorner, advice: CornerAdvice, unit: Unit) -> str
     if isfinite(advice.before_mm):
         known = f"known to {about_text(2 * advice.before_mm, unit)} either way"
     deep = size_text(_DEPTH[unit], unit)
-    return f"{what}: {deep} out, where the wall is, is {known} now, to {after} after it"
+    return f"{what}: where the wall lies {deep} out of it is {known} now, to {after} after it"
 
 
 def _corner_rows(survey: Survey, unit: Unit) -> Iterator[Row]:
