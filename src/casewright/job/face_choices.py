@@ -30,7 +30,6 @@ def check_face(key: str, case: CaseTable, content: Content, reporter: Reporter) 
                 what = f"this case has no face frame, so {name} means nothing"
                 reporter.tell((*base, name), what, 'take it out, or write face = "face frame"')
         return
-    path: KeyPath = (*base, "face") if case.face is not None else ("boxes", "face")
     taken = {
         "skirt": "its bottom rail reaches below the bottom: take skirt out",
         "crown": _FRAMELESS,
@@ -39,7 +38,7 @@ def check_face(key: str, case: CaseTable, content: Content, reporter: Reporter) 
     for name, want in taken.items():
         if getattr(case, name):
             reporter.tell((*base, name), f"a case with a face frame has no {name}", want)
-    _rows(key, case, path, reporter)
+    _rows(key, case, reporter)
     _mullion(base, case, content, reporter)
     _scribe(base, case, reporter)
     if case.finished and (case.end or content.boxes.end) == "flush":
@@ -72,14 +71,10 @@ def _strips(key: str, case: CaseTable, content: Content, reporter: Reporter) -> 
         reporter.tell(path, what, _FRAMELESS)
 
 
-def _rows(key: str, case: CaseTable, path: KeyPath, reporter: Reporter) -> None:
+def _rows(key: str, case: CaseTable, reporter: Reporter) -> None:
     if case.divider is not None and written_rows(key, case):
         what = "a divider and rows both part the face of a frame"
         reporter.tell(("case", key, "divider"), what, "take one of the two out")
-    for kind, _, place in written_rows(key, case):
-        if kind == "open":
-            what = "behind a face frame no row is open"
-            reporter.tell(place, what, f"close it with doors or a drawer, or {_FRAMELESS}")
 
 
 def _mullion(base: KeyPath, case: CaseTable, content: Content, reporter: Reporter) -> None:

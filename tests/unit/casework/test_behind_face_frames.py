@@ -22,8 +22,9 @@ from tests.builders import (
 )
 from tests.unit.casework.test_face_frames import FRAME, framed_rows
 
+from casewright.casework.levels import extent
 from casewright.casework.proof import prove
-from casewright.casework.specs import BackKind, Hand, OverlayKind
+from casewright.casework.specs import BackKind, Hand, OverlayKind, RowSpec
 from casewright.casework.verification import verify
 from casewright.findings import Severity
 
@@ -121,6 +122,32 @@ def test_a_bookcase_behind_a_frame(unit: Unit, back: BackKind) -> None:
     assert max(clear) - min(clear) <= length("1/16" if unit == "in" else "1.5", unit)
     assert case.frame is not None
     assert [name for name, _, _ in case.frame.openings] == ["main"]
+
+
+@pytest.mark.parametrize("overlay", ["partial", "inset"])
+@pytest.mark.parametrize("unit", ["in", "mm"])
+def test_an_open_row_lies_between_boards_behind_rails(unit: Unit, overlay: OverlayKind) -> None:
+    """Each board's top is as high as its rail's, or lower by less than a step of the grid.
+
+    Openings and rails fill the frame: `FF_BASE` sums likewise. Its boards' edges stay untreated.
+    """
+    asked = framed_rows(unit, overlay, "drawer 5" if unit == "in" else "drawer 130", "doors")
+    drawer, doors = asked["rows"]
+    high = given("9" if unit == "in" else "230", unit)
+    case = one_case(unit, **{**asked, "rows": (drawer, RowSpec("open", high, None), doors)})
+    assert verify(case, hardware=hardware(unit)).holds
+    step = length("1/32", "in") if unit == "in" else Fraction(1, 2)
+    for number in (1, 2):
+        board = case.part(f"base.row_board.{number}")
+        rail = case.part(f"base.frame.rail_{number}")
+        over = extent(rail, 1)[1].value - extent(board, 1)[1].value
+        assert 0 <= over < step
+        assert not board.edges
+    assert case.frame is not None
+    openings = {name: tall.value for name, _, tall in case.frame.openings}
+    assert abs(openings["open"] - high.value) < 2 * step
+    rails = sum(p.finished.width.value for p in case.parts if p.role == "frame rail")
+    assert sum(openings.values()) + rails == case.frame.height.value
 
 
 def test_a_mullion_that_hides_no_partition_is_told_with_numbers() -> None:

@@ -178,6 +178,15 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
             face_stock="board", front=replace(SLAB, overlay="inset", leaves=1),
         ),
     ),
+    "open row behind a face frame": (
+        "mm",
+        drawer_base(
+            "mm", width="420", height="600", depth="360", toe="none", face="face frame",
+            face_stock="board", front=replace(PARTIAL, leaves=1),
+            rows=(RowSpec("open", given("180", "mm"), None),
+                  RowSpec("doors", None, replace(PARTIAL, leaves=1))),
+        ),
+    ),
     "roll-outs beside a mullion": (
         "in",
         drawer_base(
