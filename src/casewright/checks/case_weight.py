@@ -26,6 +26,7 @@ the job's stock, what one person lifts by the job's shop.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.checks.rule import Breach, Rule
@@ -64,9 +65,17 @@ def _examine(room: Room) -> Iterator[Breach]:
             remedies=(
                 HELPER,
                 "a jack or a cart",
-                f"two boxes instead of one, each of about {kilograms(room, effort.weight / 2)}",
+                *_halves(room, case, effort.weight / 2),
             ),
         )
+
+
+def _halves(room: Room, case: Case, half: Fraction) -> tuple[str, ...]:
+    """Two boxes side by side, where they can stand for it: in no corner, round no appliance."""
+    spec = case.spec
+    if spec.kind in ("hood", "surround") or spec.blind or spec.diagonal:
+        return ()
+    return (f"two boxes instead of one, each of about {kilograms(room, half)}",)
 
 
 RULE = Rule("case weight", Severity.CARE, __doc__ or "", "niosh-lifting", _examine)

@@ -79,7 +79,7 @@ def _width(room: Room, case: Case, alike: Sequence[Door], *, pair: bool) -> Iter
             remedies=(f"a case {length(room, 2 * (wide - widest))} narrower", _APART)
             if pair
             else (
-                f"two leaves, {length(room, wide / 2)} wide",
+                *((f"two leaves, {length(room, wide / 2)} wide",) if not case.spec.blind else ()),
                 f"a case {length(room, wide - widest)} narrower",
             ),
         )

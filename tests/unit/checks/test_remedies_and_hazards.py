@@ -247,3 +247,23 @@ def test_a_tall_case_without_a_stud_has_nothing_to_be_screwed_to() -> None:
     assert "tips at a lean" in found["near"].says
     assert found["far"].severity is Severity.CARE
     assert "none of the studs" in found["far"].says
+
+
+def test_a_case_in_a_corner_is_not_told_to_be_two() -> None:
+    """A blind corner base has one door, and the job file refuses a second leaf."""
+    text = (
+        'format = 1\nunit = "in"\n[wall.n]\nwidth = 90\n[wall.e]\nwidth = 90\n[corner.c]\n'
+        'walls = ["n", "e"]\n[case.a]\nkind = "base"\nwidth = 48\nblind = "right"\n'
+        '[case.b]\nkind = "base"\nwidth = 30\n[run.n]\ncases = ["a"]\non = "n"\nleft = "open"\n'
+        '[run.e]\ncases = ["b"]\non = "e"\nleft = "corner"\nright = "open"\n'
+    )
+    room = build(read(text))
+    told = [
+        remedy
+        for rule in ("leaf size", "case weight")
+        for found in found_in(rule, room) if found.path.startswith("a")
+        for remedy in found.remedies
+    ]  # fmt: skip
+    assert any("narrower" in remedy for remedy in told)
+    assert "a helper that day" in told
+    assert not [remedy for remedy in told if remedy.startswith("two ")]
