@@ -10,8 +10,12 @@ from casewright.casework.features import Cut
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.setups import cutout_setup, notch_setup
 from casewright.dims import Dim, Given, greatest
+from casewright.findings import Finding, Severity
 
-__all__ = ["cut_toe_board", "notch_sides", "toe_setback"]
+__all__ = ["BESIDE_REGISTER", "cut_toe_board", "notch_sides", "toe_setback"]
+
+BESIDE_REGISTER = Fraction(50)
+"""Wood left at either end of a toe board that is opened for a register [mm]."""
 
 
 def notch_sides(maker: Maker, sides: Iterable[Outline], height: Dim) -> None:
@@ -77,6 +81,7 @@ def _open_for_register(maker: Maker, board: Outline, wide: Given, high: Given) -
     width = maker.machined(place, "width", maker.number("register_height", high), tool="router")
     at = maker.machined(place, "at", (board.width - width) / 2, tool="router")
     clear = maker.number("register_width", wide)
+    _leaves_ends(maker, board, clear)
     start = place.let("start", (board.length - clear) / 2)
     thick = board.thickness
     play = place.let("play", width - maker.number("register_height", high))
@@ -89,4 +94,24 @@ def _open_for_register(maker: Maker, board: Outline, wide: Given, high: Given) -
             asked_by=maker.spec.key,
             setup=cutout_setup(maker.house, place, at=at, width=width, depth=thick),
         ),
+    )  # fmt: skip
+
+
+def _leaves_ends(maker: Maker, board: Outline, clear: Dim) -> None:
+    """Whether wood is left at the ends of the board; of a case that has a share of its run."""
+    lacks = clear + Dim("", (), 2 * BESIDE_REGISTER) - board.length
+    if lacks.value <= 0:
+        return
+    text, most = maker.house.text, clear - lacks
+    maker.findings.append(
+        Finding(
+            rule="register opening", severity=Severity.STOP, path=board.path,
+            says=f"an opening {text(clear)} wide leaves nothing of a toe board "
+            f"{text(board.length)} long at its ends",
+            measured=text(clear), limit=text(most), source="common practice",
+            remedies=(
+                *((f"an opening {text(most)} wide at most",) if most.value > 0 else ()),
+                f"a case {text(lacks)} wider",
+            ),
+        )
     )  # fmt: skip

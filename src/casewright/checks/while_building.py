@@ -101,6 +101,8 @@ FOUND_WHILE_BUILDING: tuple[Found, ...] = (
           "two roll-outs in a base", "six"),
     Found("shelf room", "More adjustable shelves than the opening holds.", "two in 30 in",
           "twenty in 30 in"),
+    Found("register opening", "An opening for a register that leaves nothing of its toe board.",
+          "12 in wide in a case of 24", "30 in wide there"),
     Found("appliance opening", "An opening smaller than the appliance's sheet asks for, or so "
           "much larger that its trim does not cover the gaps.", "28 1/2 for a sheet of 28 1/2",
           "28 for it", _SHEET),

@@ -6,6 +6,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from casewright.casework.specs import TOE_KINDS, CaseSpec
+from casewright.casework.toes import BESIDE_REGISTER
 from casewright.job.case_sizes import CaseSizes
 from casewright.job.content import Content
 from casewright.job.origins import Origins
@@ -17,8 +18,6 @@ __all__ = ["as_before_register", "check_register_sizes", "check_registers"]
 
 _LEFT = Fraction(10)
 """Wood left over and under an opening, at the least [mm]."""
-_BESIDE = Fraction(50)
-"""Wood left at either end of a toe board [mm]."""
 
 
 def as_before_register(spec: CaseSpec, table: CaseTable, origins: Origins) -> CaseSpec:
@@ -47,7 +46,7 @@ def check_registers(content: Content, reporter: Reporter) -> None:
 def check_register_sizes(sizes: CaseSizes) -> None:
     """Tell an opening that leaves too little of its toe board."""
     case = sizes.case
-    if case.register is None or case.width is None:
+    if case.register is None:
         return
     wide, high = (given.value for given in case.register)
     most = sizes.deck - 2 * _LEFT
@@ -58,7 +57,9 @@ def check_register_sizes(sizes: CaseSizes) -> None:
             what,
             f"{sizes.at_most(most)} for its height",
         )
-    room = case.width.value - 2 * sizes.board - 2 * _BESIDE
+    if case.width is None:
+        return  # its share of the run is told of when it is built
+    room = case.width.value - 2 * sizes.board - 2 * BESIDE_REGISTER
     if wide > room:
         what = "so wide an opening leaves nothing of the toe board at its ends"
         sizes.tell("register_opening", what, f"{sizes.at_most(room)} for its width")

@@ -81,7 +81,7 @@ def _check_screws(
             says = f"screws of {screws.path} hold nothing that is there"
             yield Failure("joints", (screws.path,), says)
             continue
-        across, thick, behind = _apart(one, other)
+        across, thick, behind = _apart(one, other, grid)
         if across < _NEAR or thick is None:
             says = "boards that are screwed together do not lie on one another"
             yield Failure("joints", (screws.path, screws.through, screws.into), says)
@@ -96,15 +96,16 @@ def _check_screws(
             yield Failure("fasteners", paths, says, point - behind, mended_by="a shorter one")
 
 
-def _apart(one: Box, other: Box) -> tuple[Fraction, Fraction | None, Fraction]:
+def _apart(one: Box, other: Box, grid: Fraction) -> tuple[Fraction, Fraction | None, Fraction]:
     """How far two boards lie over each other, through how much a screw passes, what it ends in.
 
-    The way it goes is the only one in which they do not overlap; None where that is not one.
+    The way it goes is the only one in which they do not overlap, but for what rounding may take
+    a row past its neighbour; None where that is not one.
     """
     spans = tuple(zip(one[::2], one[1::2], strict=True))
     met = tuple(zip(other[::2], other[1::2], strict=True))
     laps = [Fraction(min(a[1], b[1]) - max(a[0], b[0])) for a, b in zip(spans, met, strict=True)]
-    ways = [axis for axis, lap in enumerate(laps) if lap <= 0]
+    ways = [axis for axis, lap in enumerate(laps) if lap <= grid]
     if len(ways) != 1:
         return Fraction(0), None, Fraction(0)
     way = ways[0]

@@ -36,6 +36,9 @@ _GLASS = 'front = { construction = "glass frame" }\n'
 _PANEL = 'front = {{ construction = "frame and panel", {} }}\n'
 _STRIPS = 'finished = "left"\nfront = "applied frame"\n'
 _FRAME = 'face = "face frame"\n'
+_SHARE = ('[case.a]\nkind = "base"\nregister_opening = [{}, 2]\n'
+          '[run.r]\ncases = ["a"]\nwall = 30\n')  # fmt: skip
+_UNDER = 'drawers = 3\ndrawer = {{ slides = "undermount", bottom = "{}" }}\n'
 _PULL = "[hardware.pull]\ncentres = 20\n"
 _PLATE = '[hardware.hinge]\nplate_heights = ["9 mm"]\n'
 
@@ -66,6 +69,9 @@ EXAMPLES: dict[str, tuple[str, str]] = {
                       _BASE + 'rows = ["drawer 2", "drawer", "drawer"]\n'),
     "drawer width": (_BASE + "drawers = 3\n", "[hardware.slide]\nair = 3\n"
                      + _BASE.replace("24", "12") + "drawers = 3\n"),
+    "register opening": (_SHARE.format(12), _SHARE.format(30)),
+    "hole in the groove": (_BASE + _UNDER.format("thin_plywood"),
+                           _BASE + _UNDER.format("drawer_plywood")),
     "roll-out room": (_BASE + "roll_outs = 2\n", _BASE + "roll_outs = 6\n"),
     "shelf room": (_WALL + "shelves = 2\n", _WALL + "shelves = 20\n"),
 }  # fmt: skip
