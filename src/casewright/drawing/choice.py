@@ -50,22 +50,27 @@ class Choice:
 
     def groups(self, scale: Fraction) -> Iterable[Group]:
         """Its first place, for who draws it alone."""
-        return _groups(next(self.options), scale)
+        return [group for element in next(self.options) for group in element.groups(scale)]
 
     def settled(self, scale: Fraction, taken: Taken) -> tuple[Group, ...]:
         """Its marks at the best place that is left."""
         best: tuple[Group, ...] = ()
         least = float("inf")
         for step, option in enumerate(self.options):
-            groups = _groups(option, scale)
+            groups: list[Group] = []
             later = step * _LATER
-            cost = taken.cost(groups, max(_CLEAR, least - later), over_lines=self.hides_lines)
+            drawn = _drawn(option, scale, groups)
+            cost = taken.cost(drawn, max(_CLEAR, least - later), over_lines=self.hides_lines)
             if cost <= _CLEAR:
-                return groups
+                return tuple(groups)
             if cost + later < least:
-                best, least = groups, cost + later
+                best, least = tuple(groups), cost + later
         return best
 
 
-def _groups(elements: Sequence[Element], scale: Fraction) -> tuple[Group, ...]:
-    return tuple([group for element in elements for group in element.groups(scale)])
+def _drawn(elements: Sequence[Element], scale: Fraction, kept: list[Group]) -> Iterator[Group]:
+    """Elements as groups, each only when it is asked for: most places are refused at once."""
+    for element in elements:
+        for group in element.groups(scale):
+            kept.append(group)
+            yield group

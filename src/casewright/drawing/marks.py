@@ -89,7 +89,13 @@ class Stroke(NamedTuple):
     @property
     def area(self) -> Area:
         """What it covers, without the width of the pen."""
-        xs, ys = zip(*self.points)  # noqa: B905 (pairs; asked for very often)
+        if len(self.points) == 2:  # asked for very often
+            (x0, y0), (x1, y1) = self.points
+            return Area(
+                x0 if x0 < x1 else x1, y0 if y0 < y1 else y1,
+                x1 if x0 < x1 else x0, y1 if y0 < y1 else y0,
+            )  # fmt: skip
+        xs, ys = zip(*self.points)  # noqa: B905 (pairs)
         return Area(min(xs), min(ys), max(xs), max(ys))
 
     def moved(self, dx: float, dy: float) -> Stroke:

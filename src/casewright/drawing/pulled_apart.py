@@ -20,8 +20,8 @@ from casewright.geometry import Box
 __all__ = ["pulled_apart_scene"]
 
 _RECEDE = Fraction(7, 20)
-_HALF = Fraction(1, 2)
 _SHARES = tuple(Fraction(n, 12) for n in (6, 4, 8, 3, 9, 2, 10))
+"""Places on a front, along it and up: the middle first."""
 _REACHES = tuple(
     (u * far, v * far)
     for far in (5.0, 7.0, 9.0, 12.0, 15.0, 19.0, 24.0)
@@ -74,13 +74,15 @@ def _straight(solid: Solid) -> Solid:
 def _rings(solid: Solid) -> Iterator[Sequence[Element]]:
     """The mark of a part in a ring on its front, else beside it with a line to it."""
     tag = Tag(target=solid.part.path)
-    for share in _SHARES:
-        for other in _SHARES:
-            at = _front(solid.box, other, share)
-            yield (Balloon(at, solid.part.mark, height=2.0, tag=tag),)
-    middles = [_front(solid.box, share, _HALF) for share in _SHARES]
-    for reach, at in product(_REACHES, middles):
-        yield (Balloon(at, solid.part.mark, reach, height=2.0, tag=tag),)
+    box = solid.box
+    away = _RECEDE * box.z1
+    across = [box.x0 + (box.x1 - box.x0) * share - away for share in _SHARES]
+    up = [box.y0 + (box.y1 - box.y0) * share - away for share in _SHARES]
+    for y in up:
+        for x in across:
+            yield (Balloon((x, y), solid.part.mark, height=2.0, tag=tag),)
+    for reach, x in product(_REACHES, across):
+        yield (Balloon((x, up[0]), solid.part.mark, reach, height=2.0, tag=tag),)
 
 
 def _moved(case: Case, solid: Solid) -> Solid:
@@ -126,10 +128,3 @@ def _clipped(solid: Solid, leg: Fraction, at_right: bool) -> Iterator[Element]:
                 (one[0], y1, one[1])]  # fmt: skip
         fill = Ink.SHADE if other[0] == one[0] else Ink.PAPER
         yield Polyline(tuple(_flat(*c) for c in side), VISIBLE, closed=True, fill=fill, tag=tag)
-
-
-def _front(box: Box, along: Fraction, up: Fraction) -> Point:
-    """A place on the front of a block."""
-    x = Fraction(box.x0) + Fraction(box.x1 - box.x0) * along
-    y = Fraction(box.y0) + Fraction(box.y1 - box.y0) * up
-    return _flat(x, y, Fraction(box.z1))
