@@ -182,7 +182,7 @@ def _put(maker: Maker, leaf: LeafPlan, panel: Construction, at: PanelPlace) -> F
     else:
         down = _pull_down(maker, leaf.front)
         up = down if at.upper else height - down
-        pull = bore_panel_pull(maker, leaf, panel, corner.y, None, up)
+        pull = bore_panel_pull(maker, leaf, panel, corner.y, None, up=up)
     front = replace(front, pull=pull)
     maker.fronts.append(front)
     return front

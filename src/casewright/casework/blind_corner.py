@@ -66,6 +66,7 @@ def add_blind_panel(maker: Maker, carcase: Carcase, outline: Outline | None) -> 
     side = carcase.left if left else carcase.right
     edge: Plane = "w1" if left else "w0"
     joints = (
+        *_fit_partition(maker, panel),
         _brad(maker, panel, (side, "t1", edge), _middle(panel)),
         _brad(maker, panel, (maker.path("bottom"), "t1", "l0"), _middle(panel)),
         _glue(maker, panel, (maker.path("front_stretcher"), "t1", "l1")),
@@ -76,6 +77,36 @@ def add_blind_panel(maker: Maker, carcase: Carcase, outline: Outline | None) -> 
         f"{hand} side, flush in front; brads through the side and up through the bottom, set.",
         joints=joints, marks=row_marks(maker, joints), cautions=("brad_points",),
     )  # fmt: skip
+
+
+def _fit_partition(maker: Maker, panel: Part) -> tuple[str, ...]:
+    """The partition of a drawer beside the blind part goes in before the panel closes it off.
+
+    Returns
+    -------
+    Path of the joint that the panel closes with it, if there is one.
+    """
+    part = maker.parts.get(maker.path("partition"))
+    if part is None:
+        return ()
+    glue = (Fastening("glue", 1, None, (panel.path,), part.path),)
+    closes = maker.join("joint_blind_partition", "butt", (part.path, "l1"), (panel.path, "t0"),
+                        fastenings=glue)  # fmt: skip
+    far = "right" if maker.spec.blind == "left" else "left"
+    clear = maker.house.chain.nodes[maker.path("partition.clear")]
+    joints = tuple(
+        joint.path for joint in maker.joints
+        if part.path in (joint.one.part, joint.other.part) and joint.path != closes
+    )  # fmt: skip
+    maker.step(
+        "fit", part.path, "-z",
+        "Spread glue thinly on its upper edge and its rear end; bring the partition up under both "
+        "stretchers from the front, its rear end tight, its front as far behind the front edges "
+        "as the blind panel is thick; clamp, and drive two screws down through each stretcher.",
+        joints=joints, marks=((f"its face from the inside of the {far} side", clear),),
+        cautions=("clamp_screws",),
+    )  # fmt: skip
+    return (closes,)
 
 
 def _clear(maker: Maker, carcase: Carcase) -> tuple[Dim, Dim]:
@@ -131,18 +162,20 @@ def add_blind_filler(maker: Maker, carcase: Carcase) -> None:
     beside an inset door the panel itself is flush with it.
     """
     hand, asked = maker.spec.blind, maker.spec.front
-    front = next((front for front in maker.fronts), None)
-    if hand is None or front is None or carcase.frame is not None:
+    if hand is None or not maker.fronts or carcase.frame is not None:
         return
+    low, *_, high = sorted((*maker.fronts, *maker.fronts), key=lambda each: each.y.value)
     if asked is not None and asked.overlay == "inset":
         return
     slab = asked is not None and asked.construction == "slab"
     stock = asked.slab if asked is not None and slab else maker.spec.strip_stock
     wide = maker.style("corner_clear")
-    if front.pull:
+    if maker.fronts[0].pull:
         wide = maker.house.pull("projection") + wide
     outline = maker.outline(
-        "blind_filler", stock, front.height, wide, setting=f"{maker.spec.key} filler",
+        "blind_filler", stock,
+        low.height if low is high else high.y + high.height - low.y, wide,
+        setting=f"{maker.spec.key} filler",
         way=Way.NEAREST, matched=True,
     )  # fmt: skip
     left = hand == "left"
@@ -151,17 +184,17 @@ def add_blind_filler(maker: Maker, carcase: Carcase) -> None:
     x = mouth if left else mouth + outline.width
     part = maker.add(
         outline, role="blind filler", title="filler beside the door", lies="+y -x +z",
-        at=(x, front.y, carcase.depth), ends=("bottom", "top", *_filler_words(left)),
+        at=(x, low.y, carcase.depth), ends=("bottom", "top", *_filler_words(left)),
         shows=("l0", "l1", "t1", "w0" if left else "w1"), front=outline.path,
     )  # fmt: skip
-    _screw_filler(maker, part, front)
+    _screw_filler(maker, part, (low, high))
 
 
 def _filler_words(left: bool) -> tuple[str, str]:
     return ("door edge", "corner edge") if left else ("corner edge", "door edge")
 
 
-def _screw_filler(maker: Maker, part: Part, front: Front) -> None:
+def _screw_filler(maker: Maker, part: Part, fronts: tuple[Front, Front]) -> None:
     panel = maker.parts[maker.path("blind")]
     left = maker.spec.blind == "left"
     screw = maker.house.screw_for(
@@ -174,9 +207,13 @@ def _screw_filler(maker: Maker, part: Part, front: Front) -> None:
     )  # fmt: skip
     joint = maker.join("joint_blind_filler", "face", (part.path, "t0"), (panel.path, "t1"),
                        fastenings=(row,))  # fmt: skip
+    low, high = fronts
+    ends = f"those of the {low.title}"
+    if low is not high:
+        ends = f"the lower one of the {low.title} and the upper one of the {high.title}"
     maker.step(
         "fit", part.path, "-z",
-        f"Set the filler on the blind panel, its edge even with the mouth and its ends with those "
-        f"of the {front.title}; screws from inside through the panel.",
+        f"Set the filler on the blind panel, its edge even with the mouth and its ends with {ends}"
+        "; screws from inside through the panel.",
         joints=(joint,), marks=row_marks(maker, (joint,)), cautions=("clamp_screws",),
     )  # fmt: skip

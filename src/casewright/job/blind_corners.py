@@ -23,8 +23,7 @@ _MOUTH = Fraction(235)
 _PANEL = Fraction(75)
 """Least width of the blind part behind the other run [mm]."""
 
-_NOT_BESIDE = ("rows", "drawers", "top_drawer", "roll_outs", "sink", "lid", "divider",
-               "fixed_shelves", "mullion")  # fmt: skip
+_NOT_BESIDE = ("drawers", "roll_outs", "sink", "lid", "divider", "fixed_shelves", "mullion")
 
 
 def as_blind_corner(spec: CaseSpec, table: CaseTable, origins: Origins) -> CaseSpec:
@@ -59,7 +58,11 @@ def check_blind_corner(key: str, case: CaseTable, content: Content, reporter: Re
             what = (
                 f"behind the blind part of a corner there is no room for {name.replace('_', ' ')}"
             )
-            reporter.tell((*base, name), what, "take it out: the case has one door and shelves")
+            want = (
+                "take it out: the case has one door and shelves, and a drawer over it at the most"
+            )
+            reporter.tell((*base, name), what, want)
+    _drawer(base, case, content, reporter)
     if (case.face or content.boxes.face) == "strips":
         what = "a blind corner base has no face strips"
         want = 'write face = "frameless" or face = "face frame" for this case'
@@ -73,6 +76,35 @@ def check_blind_corner(key: str, case: CaseTable, content: Content, reporter: Re
         what = "a blind corner base has a width of its own"
         reporter.tell((*base, "blind"), what, "write width = ...")
     _front(base, case, content, reporter)
+
+
+def _drawer(base: KeyPath, case: CaseTable, content: Content, reporter: Reporter) -> None:
+    """One drawer may run over its door, on the far side and on a partition under the top."""
+    kinds = [row.kind for row in case.rows or ()]
+    if kinds and kinds != ["drawer", "doors"]:
+        what = "the mouth of a blind corner has one door, and at the most one drawer over it"
+        reporter.tell(
+            (*base, "rows"), what, 'write rows = ["drawer 6", "doors"], or take rows out'
+        )
+        return
+    name = "rows" if kinds else "top_drawer"
+    if not kinds and case.top_drawer is None:
+        return
+    if has_face_frame(case, content):
+        what = "behind the blind stile of a face frame no drawer runs over the door"
+        reporter.tell((*base, name), what, f'take {name} out, or write face = "frameless"')
+    elif _overlay(case, content) == "inset":
+        what = "no rail goes through the blind panel, and inset fronts are parted by one"
+        want = f'take {name} out, or write front = {{ overlay = "full" }} or "partial"'
+        reporter.tell((*base, name), what, want)
+    elif case.rails:
+        what = "a rail between drawer and door would run into the blind panel"
+        reporter.tell((*base, "rails"), what, "take it out")
+
+
+def _overlay(case: CaseTable, content: Content) -> str:
+    own = None if case.front is None else case.front.overlay
+    return own or content.doors.overlay or "full"
 
 
 def _framed(base: KeyPath, case: CaseTable, content: Content, reporter: Reporter) -> None:

@@ -84,7 +84,9 @@ def _place(maker: Maker, box: DrawerBox, bottom: tuple[Dim, Dim, Dim]) -> None:
     back_z = box.z if box.back_in is maker.zero else box.z + box.back_in
     _add(maker, box, box.front, "box front", "front end", lies="-x +y -z",
          at=(left_in + box.front.length, box.y, box.front_plane),
-         ends=("right", "left", "bottom", "top"))  # fmt: skip
+         ends=("right", "left", "bottom", "top"),
+         # Beside a blind part its pull is not in its middle.
+         hand="right" if maker.spec.blind else None)  # fmt: skip
     _add(maker, box, box.back, "drawer back", "back end", lies="+x +y +z",
          at=(left_in, box.y, back_z), ends=("left", "right", "bottom", "top"))  # fmt: skip
     _add(maker, box, box.bottom, "drawer bottom", "bottom", lies="+x -z +y", at=bottom,
@@ -208,6 +210,9 @@ def _fix_slides(maker: Maker) -> None:
     )  # fmt: skip
     where = "both sides" if marks else "the pads"
     where = "both sides and to the pads" if marks and len(marks) < len(maker.drawers) else where
+    if maker.spec.blind is not None:
+        far = "right" if maker.spec.blind == "left" else "left"
+        where = f"the {far} side and to the partition"
     behind = maker.house.slide(maker.drawers[0].slides, "front")
     maker.step(
         "hang", "", None,

@@ -35,7 +35,10 @@ def add_drawer_front(maker: Maker, carcase: Carcase, box: DrawerBox) -> str:
     leaf = _leaf(maker, carcase, opening, f"{box.plan.name}.front",
                  f"front of {box.plan.title}", "drawer front")  # fmt: skip
     panel, front = _front(maker, carcase, leaf)
-    pull = bore_panel_pull(maker, leaf, panel, front.y, box)
+    off = None
+    if maker.spec.blind is not None:
+        off = box.place.let("front_off_middle", front.x + front.width / 2 - box.x - box.width / 2)
+    pull = bore_panel_pull(maker, leaf, panel, front.y, box, off=off)
     maker.fronts[-1] = replace(front, pull=pull)
     _screw_on(maker, leaf, panel, box.front, f"{box.plan.name}.front", maker.zero)
     return front.path

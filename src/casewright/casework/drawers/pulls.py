@@ -22,7 +22,9 @@ def bore_panel_pull(
     panel: Construction,
     bottom: Dim,
     box: DrawerBox | None,
+    *,
     up: Dim | None = None,
+    off: Dim | None = None,
 ) -> str:
     """Bore for one pull in the middle, or for two at the quarters of a wide front.
 
@@ -37,6 +39,9 @@ def bore_panel_pull(
         Of the drawer; None for a front without one.
     up
         Height of the pull above the front's lower end [mm]; None: in the middle.
+    off
+        How far the middle of the front lies at the right of that of its box [mm]; None: no more
+        than the play takes.
 
     Returns
     -------
@@ -58,7 +63,8 @@ def bore_panel_pull(
     maker.machine(slab.path, _bores(maker, slab.path, tuple((middle, r) for r in from_right)))
     if box is not None:
         up = box.place.let("pull_up", bottom + middle - box.y)
-        _bore_on(maker, box, up, panel.width, holes)
+        middle = box.front.length / 2 if off is None else box.front.length / 2 - off
+        _bore_on(maker, box, up, panel.width, (middle, holes))
     return f"{slab.path}.pull"
 
 
@@ -86,8 +92,18 @@ def _bores(maker: Maker, path: str, places: tuple[tuple[Dim, Dim], ...]) -> Bore
     )  # fmt: skip
 
 
-def _bore_on(maker: Maker, box: DrawerBox, up: Dim, width: Dim, holes: tuple[Dim, ...]) -> None:
-    """The same holes with play in the front of the box, where it lies behind them."""
+def _bore_on(
+    maker: Maker, box: DrawerBox, up: Dim, width: Dim, spread: tuple[Dim, tuple[Dim, ...]]
+) -> None:
+    """The same holes with play in the front of the box, where it lies behind them.
+
+    Parameters
+    ----------
+    spread
+        Middle of the front from the right end of the box's; the holes from the front's left edge
+        [mm].
+    """
+    middle_of_box, holes = spread
     size = maker.house.pull("hole") + maker.style("pull_play")
     clear = box.groove_up + box.bottom.thickness + size
     inside = box.place.over(up, clear, "the pull's screws pass the box above its groove")
@@ -95,7 +111,6 @@ def _bore_on(maker: Maker, box: DrawerBox, up: Dim, width: Dim, holes: tuple[Dim
         return
     path = f"{box.front.path}.pull"
     # Measured from its own middle: the play takes what the front's middle is off that.
-    middle_of_box = box.front.length / 2
     places = tuple((middle_of_box + hole - width / 2, up) for hole in holes)
     maker.machine(
         box.front.path,

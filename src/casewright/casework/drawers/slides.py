@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from casewright.casework.carcase import Carcase, Opening
+from casewright.casework.drawers.beside_blind import bore_partition, hang_partition
 from casewright.casework.drawers.findings import no_length, too_low
 from casewright.casework.features import Bores
 from casewright.casework.fronts.face_edges import inset_by, share_of
@@ -162,13 +163,20 @@ def _planned(
         back = place.let("slides_back", carcase.depth - front_plane(maker, carcase, opening))
         behind = _pad_length(maker, carcase, opening, length)
         pads = [_pad(maker, carcase, hand, opening, (line, behind)) for hand in _HANDS]
+        blind = maker.spec.blind
+        beside = None if blind is None else hang_partition(maker, carcase, opening)
         left, right = (
-            _bore(maker, side, opening.name, kind, (marked, length, back))
+            bore_partition(maker, beside, opening.name, kind,
+                           (line, _front(maker, kind, back)), _holes(maker, kind, length))
+            if beside is not None and hand == blind
+            else _bore(maker, side, opening.name, kind, (marked, length, back))
             if pad is None
             else _bore_pad(maker, pad, kind, opening.name, (length, back))
-            for side, pad in zip((carcase.left, carcase.right), pads, strict=True)
-        )
+            for hand, side, pad in zip(_HANDS, (carcase.left, carcase.right), pads, strict=True)
+        )  # fmt: skip
         wall, clear = _between(maker, carcase, place, pads)
+        if beside is not None:
+            wall, clear = _beside_blind(maker, wall)
         inset = inset_by(maker, opening) is not None
         plane = front_plane(maker, carcase, opening)
         yield DrawerPlan(
@@ -241,6 +249,19 @@ def _between(
     return place.let("wall", wall), place.let("clear", clear)
 
 
+def _beside_blind(maker: Maker, wall: Dim) -> tuple[Dim, Dim]:
+    """The same beside the partition at a blind side: from it, or up to it [mm]."""
+    nodes = maker.house.chain.nodes
+    clear = nodes[maker.path("partition.clear")]
+    return nodes[maker.path("partition.wall")] if maker.spec.blind == "left" else wall, clear
+
+
+def _front(maker: Maker, kind: SlideKind, back: Dim) -> Dim:
+    """Front end of a slide behind the front edge of the case [mm]."""
+    front = maker.house.slide(kind, "front")
+    return back + front if back.value else front
+
+
 def _holes(maker: Maker, kind: SlideKind, length: Dim) -> list[Dim]:
     most = length.value - LAST_HOLE
     return [hole for hole in maker.house.slide_row(kind, "holes") if hole.value <= most]
@@ -289,8 +310,7 @@ def _bore(maker: Maker, side: str, name: str, kind: SlideKind, sizes: tuple[Dim,
     """
     house = maker.house
     up, length, back = sizes
-    front = house.slide(kind, "front")
-    front = back + front if back.value else front
+    front = _front(maker, kind, back)
     places = tuple((up, front + hole) for hole in _holes(maker, kind, length))
     thickness = maker.parts[side].finished.thickness
     depth = least(house.slide(kind, "depth"), thickness * 2 / 3)

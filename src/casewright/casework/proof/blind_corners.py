@@ -107,14 +107,15 @@ def _check_edges(case: Assembled, panel: Solid, filler: Solid, *, left: bool) ->
     if off:
         says = "the filler does not end with the mouth, or the panel with the front of the box"
         yield Failure("fronts", (filler.part.path, panel.part.path), says, case.units.length(off))
+    fronts = case.model.fronts
+    if fronts:
+        off = max(apart(filler.outer.y0, min(of(f.y) for f in fronts)),
+                  apart(filler.outer.y1, max(of(f.y) + of(f.height) for f in fronts)))  # fmt: skip
+        if off:
+            says = "the filler is not as high as the fronts beside it"
+            yield Failure("fronts", (filler.part.path,), says, case.units.length(off))
     for face in case.model.faces:
-        leaves = [front for front in case.model.fronts if front.path in face.leaves]
-        for front in leaves:
-            off = max(apart(filler.outer.y0, of(front.y)),
-                      apart(filler.outer.y1, of(front.y) + of(front.height)))  # fmt: skip
-            if off:
-                says = f"the filler is not as high as {front.title}"
-                yield Failure("fronts", (filler.part.path,), says, case.units.length(off))
+        leaves = [front for front in fronts if front.path in face.leaves]
         edge = of(leaves[0].x) if left else of(leaves[-1].x) + of(leaves[-1].width)
         air: Number = edge - filler.outer.x1 if left else filler.outer.x0 - edge
         if air <= 0 or any(h.plate and front.hinge_side == case.model.spec.blind

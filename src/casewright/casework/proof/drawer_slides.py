@@ -19,7 +19,7 @@ _Spot = tuple[Fraction, Fraction]
 
 def check_slide_holes(case: Assembled, drawer: Drawer, sheet: SlideSheet) -> Iterator[Failure]:
     """Holes in the case's sides: on the drawer's line, behind the front as the sheet says."""
-    found = _rows(case, "side") | _rows(case, "pad")
+    found = _rows(case, "side") | _rows(case, "pad") | _rows(case, "partition")
     wanted = {
         (sheet.line.value, sheet.front.value + hole.value)
         for hole in sheet.holes

@@ -139,8 +139,10 @@ def _features(case: Assembled, path: str) -> set[_Feature]:
                 depth = (cut.edge, thick - box.z1)
             plan = (box.x0, box.x1, box.y0 - inner, box.y1 - inner)
             features.add((cut.kind, plan, depth, str(cut.radius and cut.radius.value)))
+    # Beside a blind part a partition carries one of two slides.
+    own = (*_OWN, "slide") if case.model.spec.blind is not None else _OWN
     for row in case.rows.get(path, ()):
-        if row.bores.kind not in _OWN:
+        if row.bores.kind not in own:
             features.update(
                 (row.bores.kind, row.bores.toward, h[:3], _depth(h.low, h.high, thick))
                 for h in row.holes

@@ -185,7 +185,7 @@ class CaseTable(BoxesTable):
     """Side of a base case that goes blind into an inside corner, behind the fronts of the run
     round it: the case stands blind_pull_off from the corner wall, a panel and a filler (or a stile
     of its face frame) close it as far as those fronts and their pulls reach, and one door the
-    rest. Default: none."""
+    rest, without a frame one drawer over it where top_drawer says so. Default: none."""
 
     corner_depth: Annotated[Length, Between("8", "36", "200", "920")] | None = None
     """Depth of the cases of that run. Default: the style's base_depth."""

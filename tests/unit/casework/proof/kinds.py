@@ -236,6 +236,15 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
             "depth": "580", "shelves": 0, "front": replace(SLAB, leaves=1, hinge="left"),
         },
     ),
+    "blind corner base with a drawer": (
+        "in",
+        drawer_base(
+            "in", blind="right", width="42", height="22", toe="none",
+            front=replace(SLAB, leaves=1),
+            rows=(RowSpec("drawer", given("6"), replace(SLAB, leaves=1), replace(SLAB, leaves=1)),
+                  RowSpec("doors", None, replace(SLAB, leaves=1), replace(SLAB, leaves=1))),
+        ),
+    ),
     "blind corner base with an inset door": (
         "in",
         {

@@ -86,6 +86,7 @@ SURVIVORS = {
     "door: pull all along": _LINE,
     "door: pull in the other face": _THROUGH,
     "box front: finger in the other face": _THROUGH,
+    "box front: front screw in the other face": _THROUGH,
     "box front: pull play diameter": "any that the pull's screw passes with play will do",
     "box front: pull play in the other face": _THROUGH,
     "box front: pull play left out": "then it is drilled on through the holes of the front",
