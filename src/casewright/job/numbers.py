@@ -8,6 +8,8 @@ from casewright.breakdown import Desk, break_down
 from casewright.dims import Chain
 from casewright.install.hanging import hanging
 from casewright.install.numbers import ROOT
+from casewright.jigs import jigs
+from casewright.jigs.numbers import ROOT as JIG
 from casewright.resolve import HOLD, hold_numbers
 from casewright.room.floor_across import FLOOR
 from casewright.room.floor_numbers import floor_numbers
@@ -21,6 +23,7 @@ _AFTER: Mapping[str, Callable[[Room, Chain], object]] = {
     ROOT: hanging,
     FLOOR: floor_numbers,
     HOLD: hold_numbers,
+    JIG: jigs,
 }
 """What enters the numbers that nothing is built from, each under a name of its own."""
 
@@ -36,7 +39,8 @@ def chain_with(room: Room, path: str) -> Chain:
     The model knows what its parts are made from. A default that no part took up yet is looked
     up in the style; sheets, boards and settings of the saw come from the cutting plans, which
     are made only when one of them is asked for; marks, shims and screws come from the day of
-    hanging, aisles and diagonals from the floor, bands from the hold points.
+    hanging, aisles and diagonals from the floor, bands from the hold points; templates and sticks
+    from the jigs.
     """
     if hangs_on_plans(room, path):
         return break_down(room).chain

@@ -13,6 +13,7 @@ from casewright.casework.features import Bores
 from casewright.dims import Chain, Dim
 from casewright.drawing.template_strips import pieces_of, template_plots
 from casewright.jigs import Jigs, jigs
+from casewright.job.reasons import reasons
 from casewright.outputs.document import A4, LETTER, Paper
 from casewright.room.build import build
 from casewright.room.model import Room
@@ -121,6 +122,13 @@ def test_every_number_leads_to_an_origin_and_is_entered_once(name: str) -> None:
     for path, node in room.chain.nodes.items():
         if path.startswith("jig."):
             assert _origins(node, room.chain)
+
+
+def test_a_jig_can_say_why_it_is_so_long() -> None:
+    """Though no packet was made yet: the pull's upper hole and the margin."""
+    room = build(read(BASES))
+    told = reasons(room, "jig.pulls.length")
+    assert "jig_margin" in told[0].formula
 
 
 def _origins(node: Dim, chain: Chain) -> bool:
