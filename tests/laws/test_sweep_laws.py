@@ -120,6 +120,17 @@ def _rows(writer: _Writer, kind: _Kind) -> None:
                 rows.insert(0, '"false front 6 in"')
             writer.say("rows", f"[{', '.join(rows)}]")
             writer.perhaps("rails", "true")
+    _drawers(writer)
+
+
+def _drawer_over(writer: _Writer, *, may: bool) -> None:
+    """One drawer over the door of a blind corner, where there may be one."""
+    if may and writer.chance():
+        writer.say("top_drawer", writer.length(3, 12))
+        _drawers(writer)
+
+
+def _drawers(writer: _Writer) -> None:
     joint = writer.one("butt", "rabbet", "dado", "box joint")
     slides = writer.one("side-mount", "undermount")
     writer.perhaps("drawer", f'{{ joint = "{joint}", slides = "{slides}" }}')
@@ -151,7 +162,13 @@ def _diagonal(writer: _Writer, key: str, kind: _Kind) -> None:
     writer.perhaps(
         "bottom", f'"{writer.one("between", "under") if kind == "wall" else "between"}"'
     )
-    writer.perhaps("shelves", str(writer.draw(st.integers(0, 4))))
+    if kind == "base":
+        writer.perhaps("toe", f'"{writer.one("notch", "plinth", "none")}"')
+    if kind == "base" and writer.chance():
+        writer.say("sink", "true")
+        writer.perhaps("bowl", f"[{writer.length(12, 36)}, {writer.length(12, 24)}]")
+    else:
+        writer.perhaps("shelves", str(writer.draw(st.integers(0, 4))))
     writer.perhaps("front", _front(writer))
 
 
@@ -185,6 +202,7 @@ def _case(writer: _Writer, key: str, kind: _Kind) -> None:
     framed = framed or (blind and writer.chance())
     stands = kind in ("base", "tall")
     rowed = rowed or (kind == "tall" and writer.chance())
+    _drawer_over(writer, may=blind and not framed)
     rolls = stands and not rowed and not blind and writer.chance()
     if rolls:
         writer.say("roll_outs", str(writer.draw(st.integers(1, 4))))
