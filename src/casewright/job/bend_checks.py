@@ -58,6 +58,25 @@ def _unfit(
         if _stocks(run.trims, trim) != _stocks(other.trims, trim):
             what = f"the {word} of run {other.key} is of another stock, and both meet at {corner}"
             yield what, "give both one stock"
+        if trim == "crown":
+            yield from _unlike_crowns(run, other, corner)
+
+
+def _unlike_crowns(run: RunSpec, other: RunSpec, corner: str) -> Iterator[tuple[str, str]]:
+    """A crown that goes on along both walls stands as high over the cases of either."""
+    one, its = run.trims.crown, other.trims.crown
+    if one is None or its is None:
+        return
+    alike = {
+        "drop": (one.drop.value, its.drop.value),
+        "projection": (one.projection.value, its.projection.value),
+        "frieze": (one.frieze and one.frieze.value, its.frieze and its.frieze.value),
+        "to_ceiling": (one.to_ceiling, its.to_ceiling),
+    }
+    for name, (here, there) in alike.items():
+        if here != there:
+            what = f"the crowns of runs {run.key} and {other.key} are one, turning at {corner}"
+            yield what, f"write the same {name} for both"
 
 
 def _unlike(corner: CaseSpec, beside: CaseSpec, trim: str, word: str) -> Iterator[tuple[str, str]]:

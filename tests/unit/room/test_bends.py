@@ -258,6 +258,8 @@ def test_what_is_off_by_a_sixteenth_is_caught(kind: str) -> None:
         ('left = "corner"', 'left = "wall"', "no run stands round the corner"),
         ('[case.round]\nkind = "wall"\ndepth = "12 1/4"',
          '[case.round]\nkind = "wall"\ndepth = 13', "differ in depth"),
+        ("to_ceiling = false", "to_ceiling = false\nfrieze = 2", "write the same frieze"),
+        ('drop = "2 7/8"', "drop = 3", "write the same drop"),
     ],
 )  # fmt: skip
 def test_trims_that_would_end_at_the_corner_are_refused(old: str, new: str, says: str) -> None:
