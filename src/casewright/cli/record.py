@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sys
+from collections.abc import Iterator
 from dataclasses import dataclass
 from difflib import get_close_matches
 from pathlib import Path
@@ -20,6 +21,7 @@ from casewright.cli.record_texts import (
     list_lines,
     written_lines,
 )
+from casewright.cli.resolve_texts import outgrown_lines
 from casewright.job.load import LoadedJob, load_job
 from casewright.job.record_documents import list_document, written_document
 from casewright.job.recorded import (
@@ -32,11 +34,13 @@ from casewright.job.recorded import (
     work_out_recorded,
 )
 from casewright.job.recording import Drafts, Said, draft
+from casewright.job.relayout import outgrown_runs, told_anew
 from casewright.job.transfer import STANDARD, check_export, content_of, entries_in
 from casewright.job.writer import this_writer
 from casewright.outputs.files import write_file
 from casewright.record import KINDS, Entry, Kind, RecordError, Standing, Store, as_of
 from casewright.resolve.differences import differences
+from casewright.room.model import Room
 
 __all__ = ["RecordOptions", "run_record"]
 
@@ -126,8 +130,17 @@ def _write(
         print_lines(fronts_left_lines(new, after.room))
         print_lines(later_lines(later))
         print_lines(change_lines(found))
+        print_lines(_outgrown_lines(before.room, after.room))
         print_lines(answer_lines(before.room, new))
     return CLEAN
+
+
+def _outgrown_lines(before: Room, after: Room) -> Iterator[str]:
+    """Runs that held as they were laid out until now, and what they would be."""
+    known, found = outgrown_runs(before), outgrown_runs(after)
+    new = [finding for key, finding in found.items() if key not in known]
+    if new:
+        yield from outgrown_lines(told_anew(after, new))
 
 
 def _added(

@@ -95,3 +95,13 @@ def test_where_no_layout_fits_it_says_why(job: Path, capsys: pytest.CaptureFixtu
     told = _says(capsys, "check", job)
     assert "no layout fits any more: at most 136 can be filled, 150 is there" in told
     assert "one more case in the run" in told
+
+
+def test_a_reading_tells_at_once_what_it_does_to_the_layout(
+    job: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """By the reading that breaks it, and not again by the next one."""
+    reading = ("record", job, "reading", "wall.north.width")
+    assert _TAKE in _says(capsys, *reading, "118 3/4", "--sure")
+    assert _TAKE not in _says(capsys, *reading, "118 5/8", "--sure")
+    assert _TAKE in _says(capsys, "resolve", job)
