@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 from itertools import pairwise
 
 from casewright.casework.assembly import join_part
@@ -19,7 +20,7 @@ from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.pockets import bore_pockets
 from casewright.casework.specs import Hand
-from casewright.dims import HAIR, Dim
+from casewright.dims import HAIR, Dim, Unit
 from casewright.sources import INCH
 
 __all__ = ["add_face_frame"]
@@ -27,6 +28,10 @@ __all__ = ["add_face_frame"]
 _LEFT: Hand = "left"
 _RIGHT: Hand = "right"
 _TITLE = "face frame"
+_STEPS: dict[Unit, tuple[Fraction, Fraction]] = {
+    "in": (INCH / 64, INCH / 16), "mm": (Fraction(2, 5), Fraction(3, 2)),
+}  # fmt: skip
+"""Steps that are let be where one board is to hide another's edge: too low, and too high [mm]."""
 _NO_MARKS: tuple[tuple[str, Dim], ...] = ()
 
 
@@ -269,7 +274,8 @@ def _fits(maker: Maker, carcase: Carcase, members: FrameParts, left: Dim) -> Non
     rail = wide if lowest.low is maker.zero else lowest.low + wide
     over = place.let("rail_over_bottom", rail - top)
     most = maker.style("face_rise").value + maker.style("cut_step").value
-    place.fit("rail_over_bottom_fit", over, -HAIR * INCH / 64, max(most, INCH / 16), stile)
+    under, above = _STEPS[maker.house.unit]
+    place.fit("rail_over_bottom_fit", over, -HAIR * under, max(most, above), stile)
     if carcase.frame is not None and carcase.frame.blind is not None:
         _fit_panel(maker, carcase.frame.blind)
 
@@ -288,4 +294,5 @@ def _fit_panel(maker: Maker, stile: tuple[Dim, Dim]) -> None:
     if maker.spec.blind == "right":
         short = edge - panel.finished.width - stile[0]
     real = place.let("panel_behind_stile", short)
-    place.fit("panel_behind_stile_fit", real, -INCH / 64, INCH / 16, panel.path)
+    under, above = _STEPS[maker.house.unit]
+    place.fit("panel_behind_stile_fit", real, -under, above, panel.path)
