@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from casewright.job.problems import Reporter
+from casewright.room.on_centre import centred_on
 from casewright.room.run_ends import SIDES, round_corner, run_met, thing_at, waits_for
 from casewright.room.specs import JobSpec, RunSide, RunSpec
 
@@ -61,3 +62,8 @@ def _waits_for_itself(
         if other is not None and run.key in _reached(waiting, other.key):
             what = "this run keeps out of the corner of one that waits for it in turn"
             reporter.tell(("run", run.key, side), what, 'let one of them go in: write "wall"')
+    middle = centred_on(spec, run)
+    if middle is not None and run.key in _reached(waiting, middle.key):
+        what = f"it stands on the middle of what stands in {middle.key}, which waits for this run"
+        want = "take it out, or let the other end at a wall, or at what is on it"
+        reporter.tell(("run", run.key, "centre"), what, want)

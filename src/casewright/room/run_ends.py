@@ -9,6 +9,7 @@ from casewright.casework.cases import Case
 from casewright.casework.house import House
 from casewright.casework.specs import CaseSpec
 from casewright.dims import TAPE_MARK, Dim, Way, greatest
+from casewright.room.on_centre import centred_on
 from casewright.room.specs import JobSpec, RunEnd, RunSide, RunSpec
 
 __all__ = [
@@ -112,10 +113,11 @@ def pull_off(house: House, run: RunSpec, end: CaseSpec, side: RunSide) -> Dim | 
 def waits_for(spec: JobSpec, run: RunSpec) -> tuple[str, ...]:
     """Keys of the runs that must be known before this one is placed.
 
-    Those in whose corner it keeps out of their fronts, and those at whose cases it ends.
+    Those in whose corner it keeps out of their fronts, those at whose cases it ends, and that on
+    the middle of whose case it stands.
     """
     round_it = (round_corner(spec, run, side) for side in SIDES if run.end(side) == "corner")
-    others = (*round_it, *(run_met(spec, run, side) for side in SIDES))
+    others = (*round_it, *(run_met(spec, run, side) for side in SIDES), centred_on(spec, run))
     return tuple(dict.fromkeys(other.key for other in others if other is not None))
 
 

@@ -15,6 +15,7 @@ from casewright.findings import Finding, Severity
 from casewright.room.anew import run_anew
 from casewright.room.appliances import appliance_widths
 from casewright.room.door_swings import swing_met
+from casewright.room.on_centre import centred_on, middle_of_thing, stands_on, stood_off
 from casewright.room.run_ends import SIDES, corner_filler, pull_off, run_met, thing_at
 from casewright.room.run_walls import RunEdges, run_begins, wall_width
 from casewright.room.specs import JobSpec, RunSide, RunSpec
@@ -201,7 +202,7 @@ class Standing:
         widths |= appliance_widths(house, self.spec, run)
         taken = place.let("cases_width", total(*(widths[key] for key in run.places)))
         wall = self._wall(run)
-        gaps, findings = self._gaps(run, wall, taken)
+        gaps, findings = self._gaps(run, wall, taken, widths)
         starts: dict[str, Dim] = {}
         before = [gap] if (gap := _whole(gaps["left"])).value else []
         for key in run.places:
@@ -214,7 +215,7 @@ class Standing:
         )  # fmt: skip
 
     def _gaps(
-        self, run: RunSpec, wall: Dim | None, taken: Dim
+        self, run: RunSpec, wall: Dim | None, taken: Dim, widths: Mapping[str, Dim]
     ) -> tuple[_Gaps, tuple[Finding, ...]]:
         """At each end, what stands round the corner, and from there to the first case [mm]."""
         house = self.house
@@ -244,7 +245,20 @@ class Standing:
         if run.left == "open" and run.right in ("flush", "wall"):
             off = rest if run.right == "flush" else rest - spaces["right"]
             gaps["left"] = (off if off.value > 0 else house.zero, house.zero)
+        elif (middle := self._middle(run)) is not None:
+            off = stood_off(house, _place(house, run), run, middle, rest, widths)
+            gaps["left"] = (off, house.zero)
         return gaps, findings
+
+    def _middle(self, run: RunSpec) -> Dim | None:
+        """Of what a row that closes against nothing stands on, from the wall's left end [mm]."""
+        wish, other = stands_on(run), centred_on(self.spec, run)
+        if wish is None or other is None:
+            return None if wish is None else middle_of_thing(self.measured, run, wish[1])
+        stand = self.of(other)
+        start = stand.starts[wish[1]]
+        start = start + stand.begins if stand.begins.value else start
+        return start + stand.widths[wish[1]] / 2
 
     def _blind(self, run: RunSpec) -> dict[RunSide, Dim]:
         """Ends where a blind corner base stands off the corner wall, and how far [mm]."""

@@ -66,7 +66,7 @@ class RunTable(Table):
     centre: dict[Key, Key] = Field(default_factory=dict)
     """What is to stand on the middle of what: a case, and a thing on the wall or a case or an
     appliance of another run there, sink = "window", hood = "range". `casewright layout` goes by
-    it."""
+    it; a run that is open at both ends stands so."""
 
     seams: dict[Key, _Seam] = Field(default_factory=dict)
     """Seams that are pinned: a case or an appliance, and how far its left side is to stand from
