@@ -113,14 +113,14 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
     "round an oven behind a face frame": (
         "in",
         {
-            "key": "tower", "kind": "tall", "toe": "notch", "width": "18", "height": "58",
+            "key": "tower", "kind": "tall", "toe": "notch", "width": "18", "height": "53",
             "depth": "14", "shelves": 0, "face": "face frame", "face_stock": "board",
             "front": replace(PARTIAL, leaves=1),
             "rows": (
                 RowSpec("doors", None, replace(PARTIAL, leaves=1)),
                 RowSpec("appliance", None, None, None, ApplianceOpening(
                     "oven", "oven", given("14 7/8"), given("18"), given("12"))),
-                RowSpec("doors", given("14"), replace(PARTIAL, leaves=1)),
+                RowSpec("open", given("9"), None),
             ),
         },
     ),
