@@ -220,8 +220,14 @@ def _case(writer: _Writer, key: str, kind: _Kind) -> None:
         _heights(writer, kind)
     elif framed and not rowed and not blind:
         writer.perhaps("divider", writer.length(12, 40))
+    _face(writer, framed=framed, blind=blind)
+
+
+def _face(writer: _Writer, *, framed: bool, blind: bool) -> None:
     if framed:
         _frame(writer, blind=blind)
+    elif not blind and writer.draw(st.integers(0, 3)) == 0:
+        writer.say("face", '"strips"')
 
 
 @st.composite

@@ -124,9 +124,10 @@ def underside_shows(spec: CaseSpec, role: str) -> bool:
 def front_edges(spec: CaseSpec, role: str = "") -> tuple[Plane, ...]:
     """Edges of a board of the box that are treated: its front one, where no frame covers it.
 
-    That of a fixed shelf is seen between the stiles.
+    That of a fixed shelf is seen between the stiles; a strip covers it where the others have one.
     """
-    return () if spec.covered and role != "fixed shelf" else ("w0",)
+    bare = role == "fixed shelf" and spec.face != "strips"
+    return () if spec.covered and not bare else ("w0",)
 
 
 def _end_joint(maker: Maker, role: str, *, at_end: bool) -> EndJoint:

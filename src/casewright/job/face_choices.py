@@ -48,27 +48,21 @@ def check_face(key: str, case: CaseTable, content: Content, reporter: Reporter) 
 
 
 def _strips(key: str, case: CaseTable, content: Content, reporter: Reporter) -> None:
-    """Strips cover sides, bottom and top; what else ends at the front would stay bare."""
+    """Strips cover sides, bottom and top, and boards between; what else ends at the front not."""
     base: KeyPath = ("case", key)
     path: KeyPath = (*base, "face") if case.face is not None else ("boxes", "face")
-    if case.kind == "bookcase" or case.sink:
-        what = "a bookcase" if case.kind == "bookcase" else "a sink base"
-        reporter.tell(path, f"{key}: {what} has no face strips", _FRAMELESS)
+    if case.sink:
+        what = f"{key}: a sink base has no face strips"
+        reporter.tell(path, what, _FRAMELESS)
         return
-    for name in ("divider", "upper_front", "fixed_shelves", "skirt", "crown", "rails", "finished"):
+    for name in ("skirt", "crown", "nosing"):
         if getattr(case, name):
             what = f"a case with face strips has no {name}: its edge would stay bare"
             reporter.tell((*base, name), what, f"take it out, or {_FRAMELESS}")
-    own = None if case.front is None else case.front.overlay
-    inset = (own or content.doors.overlay) == "inset"
-    rows = written_rows(key, case)
-    for kind, _, place in rows:
-        if kind in ("open", "false front"):
-            what = f"a row that is {kind} has a board whose edge face strips leave bare"
+    for kind, _, place in written_rows(key, case):
+        if kind == "false front":
+            what = "a row that is false front has a rail whose edge face strips leave bare"
             reporter.tell(place, what, _FRAMELESS)
-    if rows and inset:
-        what = f"{key}: between inset rows stand rails, whose edges face strips leave bare"
-        reporter.tell(path, what, _FRAMELESS)
 
 
 def _rows(key: str, case: CaseTable, reporter: Reporter) -> None:

@@ -37,6 +37,9 @@ _WIDE = Fraction(150)
 _ARM = Fraction(235)
 """Least clear depth of a plinth: a driver reaches its pocket screws from inside [mm]."""
 
+_POCKET, _DRIVER = Fraction(28, 15), Fraction(201)
+"""How far a pocket runs in, in thicknesses of its board; driver and bit behind it [mm]."""
+
 _ROWS = Fraction(100)
 """Least clear depth: two rows of pins, and pockets beside a nailer [mm]."""
 
@@ -111,7 +114,8 @@ def _depth(sizes: CaseSizes) -> None:
         if sizes.case.toe == "notch":
             need = max(need, sizes.back + _CLEAR + toe)
         elif sizes.case.toe == "plinth":
-            need = max(need, toe + sizes.board + _ARM)
+            arm = max(_ARM, _DRIVER + sizes.board * _POCKET)
+            need = max(need, toe + sizes.board + arm)
     if sizes.case.covered:
         need += sizes.thickness(sizes.case.face_stock)
     if sizes.case.depth.value < need:

@@ -7,9 +7,10 @@ from dataclasses import replace
 from itertools import pairwise
 
 from casewright.casework.cases import Case
-from casewright.casework.face_strips import TRIM_SETUP
+from casewright.casework.face_strips import TRIM_SETUP, parts_openings
 from casewright.casework.features import Cut
 from casewright.casework.house import House
+from casewright.casework.levels import extent
 from casewright.casework.specs import CaseSpec, Hand
 from casewright.dims import Dim
 from casewright.room.model import Run
@@ -23,7 +24,8 @@ __all__ = ["build_seam_strips", "seams_at"]
 def seams_at(spec: JobSpec, run: RunSpec) -> Mapping[str, tuple[Hand, ...]]:
     """Sides of each case of a run at which one strip covers two edges; none where there is none.
 
-    Both have face strips of the same boards, are as high and as deep and stand on the same toe.
+    Both have face strips of the same boards, are as high and as deep and stand on the same toe,
+    and nothing is on their ends there.
     """
     by_key = {case.key: case for case in spec.cases}
     found: dict[str, tuple[Hand, ...]] = {}
@@ -39,6 +41,8 @@ def seams_at(spec: JobSpec, run: RunSpec) -> Mapping[str, tuple[Hand, ...]]:
 def _alike(one: CaseSpec, other: CaseSpec) -> bool:
     both = (one, other)
     if any(case.face != "strips" for case in both):
+        return False
+    if "right" in one.dressed or "left" in other.dressed:
         return False
     return len({(c.kind, c.height.value, c.depth.value, c.toe, c.face_stock) for c in both}) == 1
 
@@ -103,14 +107,29 @@ def _trims(
     """
     proud, tall, thick = sizes
     for case, edge in zip(cases, ("w1", "w0"), strict=True):
-        low, high = _boards(case)
-        place = house.chain.place(path).at(f"trim_{'left' if edge == 'w1' else 'right'}")
-        yield Cut(
-            path=place.path, kind="trim", face="A", runs="l",
-            datum="w1" if edge == "w1" else "w0", at=house.zero, width=place.let("width", proud),
-            depth=thick, start=low, end=place.let("end", tall - high), asked_by=case.key,
-            setup=TRIM_SETUP,
-        )  # fmt: skip
+        side = "left" if edge == "w1" else "right"
+        for number, (low, high) in enumerate(_bays(house, path, side, case), start=1):
+            name = f"trim_{side}" if number == 1 else f"trim_{side}_{number}"
+            place = house.chain.place(path).at(name)
+            end = tall - _boards(case)[1] if high is None else high
+            yield Cut(
+                path=place.path, kind="trim", face="A", runs="l",
+                datum="w1" if edge == "w1" else "w0", at=house.zero,
+                width=place.let("width", proud), depth=thick, start=low,
+                end=place.let("end", end), asked_by=case.key, setup=TRIM_SETUP,
+            )  # fmt: skip
+
+
+def _bays(house: House, path: str, side: str, case: Case) -> Iterator[tuple[Dim, Dim | None]]:
+    """Stretches between the boards of a box, from its face's lower end; the last to its top."""
+    start, place = _boards(case)[0], house.chain.place(path)
+    inner = sorted((p for p in case.parts if parts_openings(p)), key=lambda p: p.placed.y.value)
+    low = case.frame.y if case.frame is not None else house.zero
+    for number, board in enumerate(inner, start=1):
+        under, upper = extent(board, 1)
+        yield start, place.let(f"bay_{side}_{number}", under - low if low.value else under)
+        start = place.let(f"over_{side}_{number}", upper - low if low.value else upper)
+    yield start, None
 
 
 def _boards(case: Case) -> tuple[Dim, Dim]:

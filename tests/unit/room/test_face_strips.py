@@ -147,8 +147,85 @@ def test_a_seam_strip_that_is_off_is_caught() -> None:
 
 
 def test_what_strips_would_leave_bare_is_told_at_its_line() -> None:
-    """Rails, fixed shelves and sinks have no strips of their own."""
+    """Sinks, skirts, crowns and nosings have no strips of their own."""
     head = f'{HEAD}[case.a]\nkind = "base"\nwidth = 24\nface = "strips"\n'
-    for line in ("fixed_shelves = [12]", "sink = true", 'rows = ["drawer 6", "open"]',
-                 'rows = ["drawer 6", "doors"]\nrails = true'):  # fmt: skip
+    assert any("strips" in p.what for p in problems(f"{head}sink = true\n"))
+    head = head.replace('"base"', '"bookcase"')
+    for line in ("crown = 3", "nosing = 2"):
         assert any("strips" in p.what for p in problems(f"{head}{line}\n")), line
+
+
+_BOARDS: dict[str, tuple[dict[str, Any], str]] = {
+    "fixed shelf": ({"fixed_shelves": ("400",)}, "fixed_shelf_1"),
+    "divider": ({"divider": "400", "upper_front": SLAB, "upper_shelves": 0}, "divider"),
+    "open bookcase": ({"kind": "bookcase", "joint": "dado", "front": None, "shelves": 1},
+                      "shelf_1"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("ply", ["16", "17.8", "19"])
+@pytest.mark.parametrize("board", _BOARDS)
+def test_a_board_between_openings_has_a_strip_trimmed_flush_with_both_its_faces(
+    board: str, ply: str
+) -> None:
+    """Proud of both faces; the upright ones are trimmed from board to board (common practice).
+
+    As of a seam, which covers two edges: t + 2p wide before, t after (`APPFACE`: 2t + 2p).
+    """
+    changes, name = _BOARDS[board]
+    case = one_case("mm", goods=stock("mm", ply=ply), **{**STRIPS, "height": "800", **changes})
+    strip = case.part(f"upper.face_strips.{name}")
+    cuts = [f for f in strip.features if isinstance(f, Cut)]
+    assert {cut.datum for cut in cuts} == {"w0", "w1"}
+    assert strip.finished.width.value - sum(cut.width.value for cut in cuts) == Fraction(ply)
+    end = case.part("upper.face_strips.end_left")
+    bays = sorted((cut.start.value, cut.end.value) for cut in end.features
+                  if isinstance(cut, Cut) and cut.start and cut.end)  # fmt: skip
+    assert len(bays) == 2
+    assert bays[1][0] - bays[0][1] == Fraction(ply)
+    assert verify(case, hardware=hardware("mm")).holds
+
+
+@pytest.mark.parametrize("unit", ["in", "mm"])
+@pytest.mark.parametrize(("end", "more"), [("skin", True), ("applied frame", True),
+                                           ("flush", False), ("plain", False)])  # fmt: skip
+def test_the_strip_on_a_finished_end_covers_what_is_on_it(
+    unit: Unit, end: Any, *, more: bool
+) -> None:
+    """Side, what is on it, and what is trimmed; a flush end reaches past it (common practice)."""
+    case = one_case(unit, **STRIPS, finished=("left",), end=end, end_stock="ply6")
+    left, right = (case.part(f"upper.face_strips.end_{hand}") for hand in ("left", "right"))
+    on_it = [p for p in case.parts if ".end_left." in p.path and p.role != "face strip"]
+    thick = on_it[0].finished.thickness.value if more else Fraction(0)
+    assert left.finished.width.value - right.finished.width.value == thick
+    assert case.left_frame.value == (on_it[0].finished.thickness.value if on_it else 0)
+    assert verify(case, hardware=hardware(unit)).holds
+
+
+def test_a_seam_beside_boards_between_is_trimmed_from_each_to_the_next() -> None:
+    """A box with one shelf and one with two; a stretch that is not trimmed is caught."""
+    cases = [
+        case_spec(**{**STRIPS, "key": key, "height": "40", "fixed_shelves": shelves})
+        for key, shelves in (("one", ("20",)), ("two", ("12", "26")))
+    ]
+    run = RunSpec("row", "row", ("one", "two"), (), "open", "open")
+    room = build(job(*cases, runs=(run,)))
+    [run_made] = room.runs
+    [trim] = run_made.trims
+    [part] = trim.parts
+    cuts = [f for f in part.features if isinstance(f, Cut)]
+    assert [sum(cut.datum == edge for cut in cuts) for edge in ("w1", "w0")] == [2, 3]
+    assert list(trim_failures(run_made)) == []
+    for cut in cuts:
+        left = tuple(f for f in part.features if f is not cut)
+        piece = replace(trim.pieces[0], part=replace(part, features=left))
+        off = replace(run_made, trims=(replace(trim, pieces=(piece,)),))
+        assert any("trimmed" in failure.says for failure in trim_failures(off))
+
+
+def test_no_seam_strip_beside_a_dressed_end() -> None:
+    """Nothing is glued over a skin from the next box."""
+    end: dict[str, Any] = {"finished": ("right",), "end": "skin", "end_stock": "ply6"}
+    cases = [case_spec(key="one", **STRIPS, **end), case_spec(key="two", **STRIPS)]
+    room = build(job(*cases, runs=(RunSpec("row", "row", ("one", "two"), (), "open", "open"),)))
+    assert not room.runs[0].trims

@@ -39,7 +39,8 @@ def cover_end(
     left, flush = hand == "left", maker.spec.end == "flush"
     tall = high if low is maker.zero else high - low
     front: Plane = "w0" if left else "w1"
-    treated: tuple[Plane, ...] = () if maker.spec.framed else (front,)
+    hidden = maker.spec.framed or (maker.spec.face == "strips" and not flush)
+    treated: tuple[Plane, ...] = () if hidden else (front,)
     if flush and maker.spec.kind == "wall":
         treated = ("l0", *treated)
     outline = maker.outline(

@@ -30,7 +30,7 @@ def milled_from(maker: Maker, stock: str) -> str:
 
 
 def strip_fastenings(
-    maker: Maker, joint: str, strip: Outline, into: str, behind: Dim
+    maker: Maker, joint: str, strip: Outline, into: str, behind: Dim, *, line: Dim | None = None
 ) -> tuple[Fastening, ...]:
     """Glue, and brads where the job has some that hold without coming through.
 
@@ -42,6 +42,8 @@ def strip_fastenings(
         Path of the part the strip lies on.
     behind
         Thickness of that part [mm].
+    line
+        Of the brads, from its edge w0 [mm]; None: its middle.
     """
     glue = Fastening("glue", 1, None, (strip.path,), into)
     brad = _brad(maker, strip.thickness, behind)
@@ -50,7 +52,7 @@ def strip_fastenings(
         return (glue,)
     row = fastener_row(
         maker, joint, strip.length, "brads along the strip",
-        through=strip.path, into=into, screw=brad, line=("w0", strip.width / 2),
+        through=strip.path, into=into, screw=brad, line=("w0", line or strip.width / 2),
     )  # fmt: skip
     return (glue, row)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
+from itertools import pairwise
 
 from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.failure import Failure
@@ -11,6 +12,10 @@ from casewright.casework.proof.solids import Solid
 from casewright.casework.proof.units import apart
 
 __all__ = ["check_face_strips"]
+
+_LEVEL = ("bottom", "top", "stretcher", "divider", "fixed shelf")
+_BOTH = 2
+"""A strip on a board between two openings is trimmed on both of its edges."""
 
 
 def check_face_strips(case: Assembled, grid: Fraction) -> Iterator[Failure]:
@@ -59,11 +64,17 @@ def _check_edge(case: Assembled, solid: Solid) -> Iterator[Failure]:
         yield _failure(case, solid, "leaves a part of its edge bare",
                        max(outer[0] - edge[0], edge[1] - outer[1]))  # fmt: skip
     trims = [solid.box(room)[axis : axis + 2] for path, room in solid.cuts.items()
-             if path.endswith(".trim")]  # fmt: skip
+             if _is_trim(path)]  # fmt: skip
     inner = solid.way("w1").sign
-    plane = edge[1] if inner > 0 else edge[0]
-    for room in trims:
-        real = room[0] if inner > 0 else room[1]
+    if _parts_openings(onto):
+        below, above = sorted(trims)[:1], sorted(trims)[1:]
+        ways = [*((room, -1) for room in below), *((room, 1) for room in above)]
+        if len(trims) != _BOTH:
+            yield _failure(case, solid, "is not trimmed on both of its edges", 0)
+    else:
+        ways = [(room, inner) for room in trims]
+    for room, way in ways:
+        real, plane = (room[0], edge[1]) if way > 0 else (room[1], edge[0])
         if real != plane:
             yield _failure(case, solid, "is not trimmed flush with the inside", apart(real, plane))
     if solid.part.hand is not None:
@@ -72,24 +83,54 @@ def _check_edge(case: Assembled, solid: Solid) -> Iterator[Failure]:
         yield Failure("fronts", (solid.part.path,), f"{solid.part.title} is not trimmed")
 
 
+def _is_trim(path: str) -> bool:
+    return path.rpartition(".")[2].startswith("trim")
+
+
+def _parts_openings(board: Solid) -> bool:
+    """Whether a board lies between two openings: a divider, a fixed shelf, a rail."""
+    part = board.part
+    return part.role in ("divider", "fixed shelf") or ".row_board." in part.path
+
+
 def _check_stretch(case: Assembled, solid: Solid) -> Iterator[Failure]:
-    """An upright one is trimmed from the bottom to what closes the top, and no farther."""
-    solids = case.box_solids
-    floor = max((s.outer.y1 for s in solids if s.part.role == "bottom"), default=0)
-    ceiling = max((s.outer.y0 for s in solids if s.part.role in ("top", "stretcher")), default=0)
-    for room in (solid.box(r) for path, r in solid.cuts.items() if path.endswith(".trim")):
-        off = max(apart(room.y0, floor), apart(room.y1, ceiling))
+    """An upright one is trimmed from each board that reaches the front to the next, no farther."""
+    front = max(s.outer.z1 for s in case.box_solids if s.part.role == "side")
+    boards = sorted(
+        (s.outer.y0, s.outer.y1) for s in case.box_solids
+        if s.part.role in _LEVEL and s.outer.z1 == front and s.outer.y1 - s.outer.y0 < _flat(s)
+    )  # fmt: skip
+    wanted = [(below[1], above[0]) for below, above in pairwise(boards)]
+    rooms = sorted((box.y0, box.y1) for box in (solid.box(r) for path, r in solid.cuts.items()
+                                                if _is_trim(path)))  # fmt: skip
+    if len(rooms) != len(wanted):
+        yield _failure(case, solid, "is not trimmed in each of its openings", 0)
+        return
+    for room, bay in zip(rooms, wanted, strict=True):
+        off = max(apart(room[0], bay[0]), apart(room[1], bay[1]))
         if off:
             yield _failure(case, solid, "is not trimmed all along its opening", off)
 
 
+def _flat(board: Solid) -> int:
+    """Depth of a board: one that lies is less high than that."""
+    return int(board.outer.z1 - board.outer.z0)
+
+
 def _check_outside(case: Assembled, own: list[Solid]) -> Iterator[Failure]:
     """Upright ones are flush with the outside, as tall as the face; the others close it."""
-    box = case.extent(case.box_solids)
+    on_ends = [s for s in case.solids.values() if ".end_" in s.part.path
+               and s.part.role in ("end skin", "stile", "rail")]  # fmt: skip
+    box = case.extent([*case.box_solids, *on_ends])
     frame = case.model.frame
     low = 0 if frame is None else case.units.of(frame.y)
     for solid in own:
         outer = solid.outer
+        on = next((case.solids[j.other.part] for j in case.joints
+                   if j.form == "face" and j.one.part == solid.part.path
+                   and j.other.part in case.solids), None)  # fmt: skip
+        if on is not None and _parts_openings(on):
+            continue
         if solid.part.hand is None:
             off = min(apart(outer.y0, low), apart(outer.y1, box.y1))
         else:

@@ -24,6 +24,8 @@ _OWN = ("hinge cup", "hinge plate", "pull")
 # Its brackets and its pull know top from bottom: its step marks the bottom end first.
 _MARKED = ("pull", "panel screw")
 
+_FROM_INSIDE = ("frame stile", "face strip")
+
 
 def check_hands(case: Assembled) -> Iterator[Failure]:
     """Every part that lies in the frame of the other hand, or could be turned wrong."""
@@ -81,8 +83,8 @@ def _check_pair(case: Assembled, left: Part) -> Iterator[Failure]:
             yield Failure("hands", (left.path,), f"{left.title} has no right side to match")
         return
     right = solid.part
-    # Sheets differ in thickness, and a stile at a wall is wider than its twin.
-    same = 1 if left.role == "frame stile" else 2
+    # Sheets differ in thickness; a stile at a wall, a strip on a dressed end are wider.
+    same = 1 if left.role in _FROM_INSIDE else 2
     one, other = case.solids[left.path].size[:same], solid.size[:same]
     if one != other:
         off = max(abs(a - b) for a, b in zip(one, other, strict=True))
@@ -126,8 +128,8 @@ def _features(case: Assembled, path: str) -> set[_Feature]:
     """
     solid = case.solids[path]
     thick = solid.size[2]
-    # Stiles of a frame are alike from their inner edges, however wide.
-    inner = solid.size[1] if solid.part.role == "frame stile" else 0
+    # Stiles of a frame and strips are alike from their inner edges, however wide.
+    inner = solid.size[1] if solid.part.role in _FROM_INSIDE else 0
     features: set[_Feature] = set()
     for cut in solid.part.features:
         if isinstance(cut, Cut) and not cut.is_square:

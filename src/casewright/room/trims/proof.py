@@ -298,19 +298,25 @@ def _on_seams(run: Run, strips: Trim) -> Iterator[Failure]:
 
 
 def _trimmed_between(part: Part, lift: Fraction, cases: tuple[Case, Case]) -> Iterator[Failure]:
-    """Either edge is trimmed from the bottom of its box to what closes its top."""
+    """Either edge is trimmed from each board of its box to the next, up to what closes its top."""
     foot = _low(part, 1)
-    cuts = {cut.datum: cut for cut in part.features if isinstance(cut, Cut)}
     for case, edge in zip(cases, ("w1", "w0"), strict=True):
-        cut = cuts.get("w1" if edge == "w1" else "w0")
-        if cut is None or cut.start is None or cut.end is None:
-            continue
+        cuts = sorted(
+            (foot + cut.start.value - lift, foot + cut.end.value - lift)
+            for cut in part.features
+            if isinstance(cut, Cut) and cut.datum == edge and cut.start and cut.end
+        )
         box = [p for p in case.parts if not p.front]
-        floor = next(_high(p, 1) for p in box if p.role == "bottom")
-        ceiling = max(_low(p, 1) for p in box if p.role in ("top", "stretcher"))
-        off = max(abs(foot + cut.start.value - lift - floor),
-                  abs(foot + cut.end.value - lift - ceiling))  # fmt: skip
-        if off:
+        front = max(_high(p, 2) for p in box if p.role == "side")
+        boards = sorted(
+            (_low(p, 1), _high(p, 1)) for p in box
+            if p.role in ("bottom", "top", "stretcher", "divider", "fixed shelf")
+            and _high(p, 2) == front
+        )  # fmt: skip
+        wanted = [(below[1], above[0]) for below, above in pairwise(boards)]
+        off = max((abs(a - b) for own, bay in zip(cuts, wanted, strict=False)
+                   for a, b in zip(own, bay, strict=True)), default=Fraction(0))  # fmt: skip
+        if off or len(cuts) != len(wanted):
             says = f"the {part.title} is not trimmed all along the openings beside it"
             yield Failure("joints", (part.path, case.key), says, off)
 

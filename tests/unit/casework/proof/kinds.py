@@ -307,6 +307,14 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
             "face_stock": "board",
         },
     ),
+    "upper with strips on its divider, skins on its ends": (
+        "mm",
+        {
+            "front": SLAB, "upper_front": SLAB, "width": "400", "height": "700", "shelves": 0,
+            "upper_shelves": 0, "divider": "400", "face": "strips", "face_stock": "board",
+            "finished": ("left",), "end": "skin", "end_stock": "ply6",
+        },
+    ),
     "bookcase behind a face frame": (
         "in",
         {

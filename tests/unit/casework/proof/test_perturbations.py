@@ -106,6 +106,7 @@ SURVIVORS = {
     "pad: hinge plate depth": _BLIND,
     "cleat: thickness": _CLEAT,
     "floor cleat: width": "a floor cleat holds as well where it is higher or lower",
+    "end skin: turned end for end": "behind a strip neither edge is treated: it is the same",
     "face panel: turned end for end": "a plain panel is the same from both ends",
     "pad: length": _BLOCK,
     "pad: placed z": "packing carries a roll-out's pad as well where it begins a little behind",
