@@ -208,7 +208,7 @@ def test_an_island_is_seen_in_three_dimensions_with_its_boxes(
         page = opened(f"{address}/layout", {"width": 500, "height": 400})
         page.get_by_role("link", name="Its panels").first.click()
         page.get_by_role("link", name="In three dimensions").click()
-        expect(page.locator(".view canvas")).to_be_visible(timeout=30_000)
+        expect(page.locator(".view canvas")).to_be_visible()
         pieces = page.locator(".pieces a")
         page.get_by_text(re.compile(r"All \d+ pieces")).click()
         expect(pieces.filter(has_text="top nailer").first).to_be_visible()
@@ -217,4 +217,36 @@ def test_an_island_is_seen_in_three_dimensions_with_its_boxes(
         expect(page.get_by_role("slider")).to_have_value("1")
         pieces.first.click()
         expect(page).to_have_url(re.compile("/machine/.+#"))
+        page.close()
+
+
+_IN_SIGHT = """() => {
+  const under = document.querySelector('.contents').getBoundingClientRect().bottom;
+  const { top, bottom } = document.querySelector('#trims h2').getBoundingClientRect();
+  return top >= under - 1 && bottom <= innerHeight;
+}"""
+
+
+def test_a_long_page_is_read_section_by_section_and_printed_whole(
+    tmp_path: Path, opened: Callable[..., Page]
+) -> None:
+    """By keyboard alone; what is led to is in sight under what stays there."""
+    path = tmp_path / "kitchen.toml"
+    path.write_text(example("kitchen"), "utf-8")
+    with serving(path) as address:
+        page = opened(f"{address}/install", {"width": 1024, "height": 700})
+        listed = page.get_by_role("navigation", name="On this page")
+        sections = page.locator(".chapter > section")
+        trims = listed.get_by_role("link", name="Trims")
+        trims.focus()
+        page.keyboard.press("Enter")
+        expect(trims).to_have_attribute("aria-current", "true")
+        expect(sections.filter(visible=True)).to_have_count(1)
+        page.wait_for_function(_IN_SIGHT)
+        page.emulate_media(media="print")
+        expect(sections.filter(visible=True)).to_have_count(sections.count())
+        expect(page.get_by_role("heading", name="At the wall", exact=True)).to_be_visible()
+        page.emulate_media(media="screen")
+        listed.get_by_role("button", name="All on one page").click()
+        expect(sections.filter(visible=True)).to_have_count(sections.count())
         page.close()

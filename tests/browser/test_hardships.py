@@ -14,7 +14,7 @@ from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
-from tests.browser.conftest import PHONE, serving
+from tests.browser.conftest import PATIENCE_MS, PHONE, serving
 from tests.unit.web.test_fuzz import TEXT, NoPlanner
 
 from casewright.job.recorded import read_entries
@@ -40,6 +40,7 @@ def _unplanned(monkeypatch: pytest.MonkeyPatch) -> None:
 def phone(browser: Browser) -> Iterator[Page]:
     """A phone; what it complains of while nobody answers is no fault of the page."""
     context = browser.new_context(viewport=PHONE)  # type: ignore[arg-type]
+    context.set_default_timeout(PATIENCE_MS)
     yield context.new_page()
     context.close()
 
@@ -102,7 +103,7 @@ def _own_process(job: Path, port: int) -> Iterator[subprocess.Popen[bytes]]:
         command, stdout=subprocess.DEVNULL, start_new_session=True
     )
     try:
-        for _ in range(600):
+        while process.poll() is None:  # however long it takes to start
             try:
                 urllib.request.urlopen(f"http://127.0.0.1:{port}/api/job", timeout=60).close()
                 break

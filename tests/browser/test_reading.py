@@ -85,7 +85,7 @@ def test_what_is_not_sent_is_told_where_it_is_read_aloud(
 ) -> None:
     """In a live region (WCAG 2.2, 4.1.3), without taking the focus."""
     page = opened(f"{place[0]}/shop/hang", PHONE)
-    expect(page.get_by_role("status").filter(has_text="sent")).to_have_count(1, timeout=60_000)
+    expect(page.get_by_role("status").filter(has_text="sent")).to_have_count(1)
 
 
 def test_a_station_is_worked_through_by_keyboard_alone(

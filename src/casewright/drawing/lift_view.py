@@ -10,7 +10,7 @@ from casewright.dims.units import Unit
 from casewright.drawing.choice import Choice
 from casewright.drawing.hatching import Hatch
 from casewright.drawing.marks import Tag
-from casewright.drawing.measure import Measure, measure_of
+from casewright.drawing.measure import Measure, mark_of
 from casewright.drawing.notes import Text
 from casewright.drawing.pens import CENTRE, CUT, FINE, NEIGHBOUR, THIN, VISIBLE, Ink
 from casewright.drawing.plan_names import wrapped, written
@@ -137,7 +137,7 @@ class _View:
         weight = 600 if is_end else 500
         return Choice(
             [
-                (Text((x, self.high), measure_of(dim, self.unit), _FIGURES, weight=weight,
+                (Text((x, self.high), mark_of(dim, self.unit), _FIGURES, weight=weight,
                       anchor="start", rotation_deg=90.0, shift_mm=(0.0, over)),)
                 for over in _ROWS
             ]
@@ -151,9 +151,9 @@ class _View:
             told = mark.from_line if mark is not None and self._line() is not None else None
             if not dim.value:
                 continue
-            size, way = measure_of(dim, self.unit), "off the floor"
+            size, way = mark_of(dim, self.unit), "off the floor"
             if told is not None:
-                size = Measure(abs(told.value), self.unit, told.path)
+                size = Measure(abs(told.value), self.unit, told.path, size.precision)
                 way = "up" if told.value > 0 else "down"
             yield line((own.right.value, dim.value), (self.right, dim.value), THIN)
             at = (self.right, dim.value)

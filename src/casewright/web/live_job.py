@@ -51,6 +51,7 @@ class LiveJob:
         self.path = path
         self._told = told
         self._recorded = recorded
+        self._told_anew = told_anew
         self.plans = PlansInHand(path, self._newest, told_anew)
         self._planner = Planner(self._planned)
         self._seen: Stamp = ()
@@ -190,10 +191,13 @@ class LiveJob:
             snapshot,
             purchases=found.purchases or snapshot.purchases,
             begun=found.begun or snapshot.begun,
+            cuts=found.cuts or snapshot.cuts,
         )
         if snapshot.purchases is not None:
             self._last_planned = snapshot
         self._put(Standing(version, snapshot))
+        if found.purchases is None:
+            self._told_anew()  # the saw need not wait for the rest
 
     def _put(self, standing: Standing) -> None:
         with self._changed:

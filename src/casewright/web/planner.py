@@ -19,7 +19,7 @@ from multiprocessing.connection import Connection
 from multiprocessing.process import BaseProcess
 from typing import NamedTuple
 
-from casewright.breakdown import Breakdown
+from casewright.breakdown import Breakdown, break_down
 from casewright.errors import CasewrightError
 from casewright.job.load import LoadedJob
 from casewright.job.nudges import plan_job
@@ -47,10 +47,13 @@ class Found(NamedTuple):
         The cuts of what is left, and what to buy.
     begun
         The cuts as they were planned before the first piece was cut.
+    cuts
+        The cuts of what is left, before it is looked for what another depth would save.
     """
 
     purchases: Purchases | None = None
     begun: Breakdown | None = None
+    cuts: Breakdown | None = None
 
 
 class _Hand(NamedTuple):
@@ -120,7 +123,7 @@ class Planner:
             with self._lock:
                 if self._wanted == version:
                     self._waiting = _hired()
-            for _ in range(1 + begun):
+            for _ in range(2 + begun):
                 found: Found = pickle.loads(connection.recv_bytes())  # noqa: S301 (our own)
                 if self._wanted == version:
                     self._found(version, found)
@@ -145,7 +148,8 @@ def _plan(connection: Connection) -> None:
         if not worked.failures:
             if is_begun:  # first: somebody may stand at the saw with half a sheet
                 connection.send_bytes(pickled(Found(begun=plan_begun(loaded, recorded))))
-            connection.send_bytes(pickled(Found(plan_purchases(worked))))
+            connection.send_bytes(pickled(Found(cuts=break_down(worked.room))))
+            connection.send_bytes(pickled(Found(plan_purchases(worked))))  # nothing is done twice
 
 
 def plan_begun(loaded: LoadedJob, recorded: Recorded) -> Breakdown | None:

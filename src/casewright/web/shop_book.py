@@ -63,20 +63,19 @@ class ShopShelf:
         self._live = live
         self._lock = threading.Lock()
         self._last: tuple[str, Bound] | None = None
-        self._seen: tuple[int, bool, bool, Hand] | None = None
+        self._seen: tuple[Snapshot | None, Hand | None] = (None, None)
 
     def book(self, snapshot: Snapshot) -> Bound:
         """The book of the job as it is."""
         with self._lock:
-            is_begun = snapshot.begun is not None
-            hand = self._live.plans.of(snapshot)
-            seen = (snapshot.version, snapshot.purchases is not None, is_begun, hand)
-            if self._last is not None and seen == self._seen:
+            plans = self._live.plans
+            if self._last and self._seen[0] is snapshot and self._seen[1] is plans.last:
                 return self._last[1]
+            hand = plans.of(snapshot)
             key = _key(snapshot, hand)
             if self._last is None or self._last[0] != key:
                 self._last = (key, _bound(self._live, snapshot, hand))
-            self._seen = seen
+            self._seen = (snapshot, plans.last)
             return self._last[1]
 
 

@@ -123,10 +123,15 @@ class PlansInHand:
                 self._ready.set()
         return bool(self._hand.plans)
 
+    @property
+    def last(self) -> Hand:
+        """What was worked by when it was last asked for: it is replaced, never changed."""
+        return self._hand
+
     def of(self, snapshot: Snapshot) -> Hand:
         """What to work by now."""
         self._ready.wait(_PATIENCE_S)
-        planned = snapshot.purchases.breakdown if snapshot.purchases else None
+        planned = snapshot.purchases.breakdown if snapshot.purchases else snapshot.cuts
         with self._lock:
             if not self._hand.plans and snapshot.begun is not None:
                 self._begin_again(snapshot.begun)

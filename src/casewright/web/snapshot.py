@@ -35,6 +35,8 @@ class Snapshot:
         Its cuts and what to buy, or None while they are being planned.
     begun
         Its cuts as they were planned before the first piece was cut, where they were asked for.
+    cuts
+        Its cuts, as soon as they are planned.
     """
 
     version: int
@@ -44,6 +46,7 @@ class Snapshot:
     count: SheetCount | None = None
     purchases: Purchases | None = None
     begun: Breakdown | None = None
+    cuts: Breakdown | None = None
 
     @property
     def findings(self) -> tuple[Finding, ...]:

@@ -73,7 +73,7 @@ def started(path: Path) -> Iterator[TestClient]:
         patch.setattr("casewright.web.live_job.Planner", PlansOnce)
         app = application(path, PAGE)
     with TestClient(app, "http://127.0.0.1:8417", client=HERE, headers={MARK: "1"}) as client:
-        deadline = time.monotonic() + 100
+        deadline = time.monotonic() + 600
         while client.get("/api/shop").json()["planned"] != "there":
             assert time.monotonic() < deadline
             time.sleep(0.1)
