@@ -1,15 +1,19 @@
+import { useEffect, useRef } from "preact/hooks";
 import type { JobView } from "../api";
 import { go } from "../route";
 import { isSunny, setSunny } from "../shop/theme";
 import { isCounted, isDrawn, isPlanned, reachable } from "../state";
+import { keepHeight } from "./heights";
 import { attempt, edit, said } from "./saying";
 import { nextTold } from "./placing";
 
 /** The job's name, its pages in the order of the work, and what is open. */
 export function Header({ job, page }: { job: JobView; page: string }) {
   const now = page === "" ? "layout" : page;
+  const box = useRef<HTMLElement>(null);
+  useEffect(() => (box.current === null ? undefined : keepHeight(box.current, "--top")), []);
   return (
-    <header class="top">
+    <header class="top" ref={box}>
       <a class="skip" href="#main">
         To the page
       </a>
