@@ -20,6 +20,7 @@ from casewright.web.shop_schema import ShopAnew
 __all__ = ["Kept", "keep_plans", "kept_plans", "plan_path"]
 
 _SCHEMA = "casewright/plan in hand/1"
+_BEGINNING = b'{"schema":"casewright/plan in hand/'
 
 
 class Kept(NamedTuple):
@@ -59,6 +60,8 @@ def keep_plans(job: Path, plans: Sequence[HandPlan], anew: ShopAnew | None) -> s
         "anew": None if anew is None else anew.model_dump(),
     }
     path = plan_path(job)
+    if not _is_ours(path):
+        return f"The plan of cuts is not kept: {path.name} is a file of another kind."
     try:
         write_file(path, json.dumps(told, separators=(",", ":")).encode())
     except OutputError as error:
@@ -67,6 +70,17 @@ def keep_plans(job: Path, plans: Sequence[HandPlan], anew: ShopAnew | None) -> s
             "started again, the server works it out once more."
         )
     return ""
+
+
+def _is_ours(path: Path) -> bool:
+    """Whether a file may be replaced: it is none, or began as one of ours, whole or not."""
+    try:
+        with path.open("rb") as stream:
+            return stream.read(len(_BEGINNING)) in (_BEGINNING, b"")
+    except FileNotFoundError:
+        return True
+    except OSError:
+        return False
 
 
 def _document(plan: HandPlan) -> dict[str, Any]:

@@ -46,6 +46,14 @@ def test_a_restarted_server_goes_on_with_the_very_same_cards(
     assert "not for what is to be cut now" in _book(job)["says"]
 
 
+def test_a_file_that_is_no_plan_of_ours_stays_as_it_is(job: Path) -> None:
+    """Who gave it its name had something else in mind."""
+    plan_path(job).write_text("mine")
+    with started(job) as shop:
+        assert "is a file of another kind" in shop.get("/api/shop").json()["says"]
+    assert plan_path(job).read_text() == "mine"
+
+
 def _book(job: Path) -> Json:
     """What a phone is given by a server that plans nothing."""
     with TestClient(application(job, PAGE), "http://127.0.0.1:8417", client=HERE) as client:
