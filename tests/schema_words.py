@@ -53,8 +53,9 @@ def _tables(data: Any, schema: _Json, path: _Path = ()) -> Iterator[tuple[_Path,
 
 def add_word(data: _Json, draw: st.DataObject) -> None:
     """Write one word of the schema into one of the file's tables, over what stands there."""
-    path, words = draw.draw(st.sampled_from(list(_tables(data, _schema()))))
-    table: Any = data
+    tables = dict(_tables(data, _schema()))
+    path = draw.draw(st.sampled_from(sorted(tables, key=str)))
+    words, table = tables[path], data
     for step in path:
         table = table[step]
     key = draw.draw(st.sampled_from(sorted(set(words) - {"unit", "format"})))

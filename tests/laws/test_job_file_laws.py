@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 import tomlkit
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 from tests.island_room import ISLAND_WORDS
 from tests.odd_files import ODD, holder_of, is_told, spots
@@ -50,7 +50,9 @@ def test_a_key_deleted_or_made_odd(data: dict[str, Any], draw: st.DataObject) ->
     is_told(tomlkit.dumps(changed))
 
 
-@_FEW
+@settings(
+    _FEW, phases=(Phase.explicit, Phase.generate)
+)  # up to three words: small enough as drawn
 @given(st.sampled_from(_DATA), st.data())
 def test_words_of_the_schema_added_anywhere(data: dict[str, Any], draw: st.DataObject) -> None:
     """Up to three of all the words there are, each in a table that takes it, in its range."""

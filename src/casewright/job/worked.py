@@ -101,7 +101,7 @@ def _worked(spec: JobSpec, facts: Facts) -> WorkedJob:
             found.extend(told)
             failures.extend((case.key, failure) for failure in untold)
     for between in proofs_between(room):
-        if facts:
+        if facts or _was_read(spec, between.owner or "run"):
             found.extend(as_findings(between.proof, unit=spec.unit))
             continue
         untold = between.proof.failures
@@ -122,6 +122,14 @@ def _laid_out(room: Room, found: list[Finding]) -> tuple[Finding, ...]:
     from casewright.job.relayout import told_anew  # its solver takes long to load
 
     return told_anew(room, found)
+
+
+def _was_read(spec: JobSpec, owner: str) -> bool:
+    """Whether something of a run, or of any, was read as built and stands in the job file.
+
+    Where a length was mistyped the proof speaks of that, not of the program.
+    """
+    return any(path.startswith(f"{owner}.") for path in spec.file_facts)
 
 
 def _told(case: Case, proof: Proof, unit: Unit) -> tuple[tuple[Finding, ...], tuple[Failure, ...]]:

@@ -116,3 +116,15 @@ def test_one_wrong_size_is_not_told_over_and_over(path: str, off: int) -> None:
     assert len(with_it) <= 1
     assert all(each.path == case and "goes with it" in each.remedies[0] for each in with_it)
     assert worked.holds is not any(each in stops for each in with_it)
+
+
+def test_a_length_that_was_mistyped_is_told_as_read_not_as_a_fault() -> None:
+    """A crown 30 long that meets another one, read as 40: two do not meet, and it is to blame."""
+    text = example("gallery_trims").replace(
+        "[run.spices.crown]", "[run.spices.crown]\nas_built = 40", 1
+    )
+    worked = work_out(read(text))
+    assert worked.failures == ()
+    told = {found.rule: found.severity for found in worked.findings}
+    assert told["read as built"] is Severity.CARE
+    assert told["proof: joints"] is Severity.STOP
