@@ -58,7 +58,7 @@ def check_diagonal(key: str, case: CaseTable, content: Content, reporter: Report
             what = f"a diagonal corner has no {name.replace('_', ' ')}"
             want = "take it out: it has a door or a pair, and shelves or a bowl"
             reporter.tell((*base, name), what, want)
-    _bowl(base, case, reporter)
+    _bowl(base, case, content, reporter)
     if case.width is None:
         what = "a diagonal corner has a width of its own: its leg along either wall"
         reporter.tell((*base, "diagonal"), what, "write width = ...")
@@ -70,15 +70,16 @@ def check_diagonal(key: str, case: CaseTable, content: Content, reporter: Report
     _places(key, case, content, reporter)
 
 
-def _bowl(base: KeyPath, case: CaseTable, reporter: Reporter) -> None:
+def _bowl(base: KeyPath, case: CaseTable, content: Content, reporter: Reporter) -> None:
     """Under a bowl its face has a false front over the doors, else its doors alone."""
     kinds = [row.kind for row in case.rows or ()]
     if kinds and (not case.sink or kinds != ["false front", "doors"]):
         what = "the face of a diagonal corner has no rows but those of a sink base"
         want = 'take rows out, or write sink = true and rows = ["false front", "doors"]'
         reporter.tell((*base, "rows"), what, want)
-    if case.sink and case.rails:
-        what = "between the strips of a diagonal corner no rail parts false front and doors"
+    overlay = (case.front.overlay if case.front else None) or content.doors.overlay
+    if case.sink and case.rails and overlay != "inset":
+        what = "across a corner a rail parts false front and doors only where they are inset"
         reporter.tell((*base, "rails"), what, "take it out")
     if case.sink and case.shelves:
         what = "a shelf across a corner would lie on the post, before which the pipes come up"
@@ -107,11 +108,6 @@ def _front(base: KeyPath, case: CaseTable, content: Content, reporter: Reporter)
         what = "a diagonal corner has a door"
         reporter.tell((*base, "front"), what, "take front out")
         return
-    overlay = (front.overlay if front else None) or content.doors.overlay
-    if overlay == "inset" and case.sink:
-        what = "before a bowl across a corner no rail lies between inset fronts"
-        want = 'write front = { overlay = "full" } or "partial" for this case'
-        reporter.tell((*base, "sink"), what, want)
 
 
 def _places(key: str, case: CaseTable, content: Content, reporter: Reporter) -> None:

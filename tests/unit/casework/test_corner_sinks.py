@@ -97,6 +97,23 @@ def test_the_rail_is_flush_above_and_lower_than_its_false_front() -> None:
     assert highest < top - block.finished.thickness.value
 
 
+@pytest.mark.parametrize("unit", ["in", "mm"])
+def test_behind_an_inset_false_front_rail_and_blocks_stand_back(unit: Unit) -> None:
+    """By its thickness and the bumpers, as in a straight sink base; a rail parts it from doors.
+
+    That rail reaches no farther in than the one on edge, where the bowl hangs: common practice.
+    """
+    case = sink(unit, "right", front=replace(FRONT, overlay="inset"))
+    rail, between = case.part("upper.front_rail"), case.part("upper.row_board.1")
+    front = next(front for front in case.fronts if front.opening == "false_front")
+    bumper = length("1/16" if unit == "in" else "1.5", unit)
+    assert front.z.value - rail.placed.z.value - rail.finished.thickness.value == bumper
+    assert front.z.value + front.thickness.value == between.placed.z.value == case.leaf_plane.value
+    rear = between.placed.z.value - between.finished.width.value
+    assert rear == rail.placed.z.value
+    assert verify(case, hardware=hardware(unit)).failures == ()
+
+
 def test_a_block_that_is_not_there_is_told() -> None:
     """A box without a top falls apart without what ties it."""
     case = sink("mm", "right")
@@ -127,7 +144,7 @@ def test_a_false_front_of_partial_overlay_hides_its_rail(diagonal: str) -> None:
     edge=st.sampled_from(("painted", "band")),
     toe=st.sampled_from(("notch", "plinth", "none")),
     leaves=st.sampled_from((1, 2)),
-    overlay=st.sampled_from(("full", "partial")),
+    overlay=st.sampled_from(("full", "partial", "inset")),
 )
 def test_any_diagonal_sink_base_proves(
     unit: Unit, hand: str, legs: tuple[int, int, int], ply: str, front: Any, edge: str, toe: str,
@@ -241,7 +258,7 @@ def test_a_bowl_that_is_not_known_is_asked_for_and_parts_wait() -> None:
     ("more", "word"),
     [
         ("shelves = 1", "pipes come up"),
-        ("rails = true", "no rail parts"),
+        ("rails = true", "only where they are inset"),
         ('rows = ["drawer 6", "doors"]', "no rows but those of a sink base"),
         ("roll_outs = 2", "roll outs"),
         ("width = 30\n", "leave no room for a pair"),

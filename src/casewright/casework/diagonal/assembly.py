@@ -89,11 +89,24 @@ def _side(maker: Maker, corner: Corner, hand: str) -> None:
 
 
 def _ties(maker: Maker, corner: Corner) -> None:
-    """Rail and corner blocks, in place of a top."""
+    """Rail and corner blocks, in place of a top; under an inset false front a rail more."""
+    between, nodes = maker.path("row_board.1"), maker.house.chain.nodes
+    where = "flush with their front edges and"
+    if between in maker.parts:
+        under = maker.place.let(
+            "row_1_over_bottom", nodes[maker.path("row_1_board")] - corner.floor
+        )
+        join_part(
+            maker, between, "-y",
+            f"{_GLUE}; set the {maker.parts[between].title} between the strips, flush with their "
+            "front edges; clamp, and drive its pocket screws from below.",
+            "clamp_screws", marks=(("underside above the show face of the bottom", under),),
+        )  # fmt: skip
+        where = "as far behind their front edges as the false front and its bumpers take,"
     join_part(
         maker, maker.path("front_rail"), "-y",
-        f"{_GLUE}; lower the front rail on edge between the strips, flush with their front edges "
-        "and with the upper ends of the sides; clamp, and drive its pocket screws from behind.",
+        f"{_GLUE}; lower the front rail on edge between the strips, {where} flush with the upper "
+        "ends of the sides; clamp, and drive its pocket screws from behind.",
         "clamp_screws",
     )  # fmt: skip
     for hand in (corner.own_hand, corner.far_hand):

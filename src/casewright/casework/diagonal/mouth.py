@@ -18,7 +18,12 @@ from dataclasses import dataclass
 
 from casewright.casework.box import front_edges
 from casewright.casework.carcase import Carcase, Opening
-from casewright.casework.diagonal.bowl import add_front_rail, corner_box, over_strip
+from casewright.casework.diagonal.bowl import (
+    add_front_rail,
+    corner_box,
+    over_strip,
+    strip_width,
+)
 from casewright.casework.diagonal.corner import Corner
 from casewright.casework.diagonal.roots import across
 from casewright.casework.diagonal.screws import case_screw, screw_ends
@@ -68,7 +73,7 @@ def add_strips(maker: Maker, corner: Corner) -> Mouth:
     left, right = (
         maker.outline(
             f"strip_{hand}", maker.spec.box_stock, corner.ceiling - corner.floor,
-            _strip_width(maker), edges=front_edges(maker.spec),
+            strip_width(maker), edges=front_edges(maker.spec),
             setting=f"{maker.spec.key} strips", matched=True,
         )
         for hand in ("left", "right")
@@ -101,14 +106,6 @@ def _shown(maker: Maker) -> tuple[Plane, ...]:
     """Front edges; where no door lies over them, the face beside the neighbour, too."""
     front, edges = maker.spec.front, front_edges(maker.spec)
     return edges if front is None or front.overlay == "full" else (*edges, "t0")
-
-
-def _strip_width(maker: Maker) -> Dim:
-    """How far the strips reach in from the face [mm]: by an inset door's thickness more."""
-    front, wide = maker.spec.front, maker.style("hinge_strip")
-    if front is None or front.overlay != "inset":
-        return wide
-    return wide + planned_thickness(maker, front)
 
 
 def _edge(maker: Maker, corner: Corner, mouth: Mouth) -> Dim | None:
@@ -156,7 +153,8 @@ def mouth_carcase(maker: Maker, corner: Corner, mouth: Mouth) -> Carcase:
         clear_width=mouth.clear,
         left=mouth.left.path, right=mouth.right.path, left_thickness=thick[0],
         right_thickness=thick[1], seat=maker.zero,
-        openings=part_into_rows(maker, corner_box(corner), bay), edge=_edge(maker, corner, mouth),
+        openings=part_into_rows(maker, corner_box(maker, corner), bay),
+        edge=_edge(maker, corner, mouth),
     )  # fmt: skip
 
 

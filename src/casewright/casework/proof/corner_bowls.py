@@ -8,6 +8,7 @@ from fractions import Fraction
 from casewright.casework.case_mouth import CaseMouth
 from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.failure import Failure
+from casewright.casework.proof.fronts import is_inset
 from casewright.casework.proof.plans import Plans, is_clipped
 from casewright.casework.proof.solids import Solid
 from casewright.casework.proof.surds import Surd
@@ -39,11 +40,15 @@ def check_under_bowl(
         yield from _check_rear(case, mouth)
     for solid in (*blocks, *rails):
         yield from _check_flush(case, solid)
-    for rail in rails:
-        off = apart(rail.outer.z1, units.of(mouth.front))
+    inset = any(is_inset(case, face.opening) for face in model.faces)
+    # Behind an inset false front its joint with that holds the rail on edge back.
+    across = [s for s in case.solids.values() if s.part.role == "stretcher" and s.part.turned]
+    for solid in across if inset else rails:
+        off = apart(solid.outer.z1, units.of(mouth.front))
         if off:
-            says = f"{rail.part.title} is not flush with the face"
-            yield Failure("size", (rail.part.path,), says, units.length(off))
+            says = f"{solid.part.title} is not flush with the face"
+            yield Failure("size", (solid.part.path,), says, units.length(off))
+    for rail in rails:
         for block in blocks:
             yield from _check_block(case, mouth, plans, (block, rail), grid)
 
@@ -56,15 +61,15 @@ def _check_flush(case: Assembled, solid: Solid) -> Iterator[Failure]:
 
 
 def _check_rear(case: Assembled, mouth: CaseMouth) -> Iterator[Failure]:
-    """Post and nailers lie against their walls, where no back does, and end with the sides."""
+    """Bottom, post and nailers reach their walls, where no back is, and end with the sides."""
     wall = 0 if mouth.corner == "left" else case.units.of(case.model.width)
     for solid in case.solids.values():
         role, box = solid.part.role, solid.outer
-        if role not in ("corner post", "nailer"):
+        if role not in ("bottom", "corner post", "nailer"):
             continue
         beside = apart(box.x0 if mouth.corner == "left" else box.x1, wall)
         along = str(solid.way("t1")) in ("+z", "-z")
-        off = max(apart(box.z0, 0) if along else 0,
+        off = max(apart(box.z0, 0) if along or role == "bottom" else 0,
                   beside if not along or role == "corner post" else 0)  # fmt: skip
         if off:
             says = f"{solid.part.title} does not lie against its wall"

@@ -288,6 +288,13 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
                       replace(SLAB, pull=False)),
               RowSpec("doors", None, replace(SLAB, leaves=1), replace(SLAB, leaves=1))),
     )),
+    "diagonal sink base with inset fronts": ("mm", drawer_base(
+        "mm", diagonal="right", width="1000", height="620", toe="none", sink=True, back="open",
+        row_rails=True, front=replace(INSET, leaves=1),
+        rows=(RowSpec("false front", given("150", "mm"), replace(INSET, pull=False, leaves=1),
+                      replace(INSET, pull=False, leaves=1)),
+              RowSpec("doors", None, replace(INSET, leaves=1), replace(INSET, leaves=1))),
+    )),
     "diagonal corner on its bottom": ("in", {
         "diagonal": "right", "under": True, "width": "24", "height": "16", "depth": "12 1/4",
         "shelves": 0, "front": replace(SLAB, leaves=1),
