@@ -2,9 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from fractions import Fraction
 
-from casewright.dims import Unit, Why
+from casewright.dims import (
+    PRECISION,
+    Unit,
+    Way,
+    Why,
+    parse_length,
+    round_to,
+    shop_text,
+)
+from casewright.errors import LengthError
 from casewright.job.case_edits import own_width
 from casewright.job.edits import set_value
 from casewright.job.load import LoadedJob
@@ -13,6 +23,7 @@ from casewright.job.reasons import number_text, reasons
 from casewright.job.section_edits import put_section
 from casewright.job.splicing import found_at, literal, parsed, refuse
 from casewright.job.syntax import dotted
+from casewright.sources import INCH
 from casewright.style import STYLE_KEYS
 from casewright.web.schema import WhyNode, WhyView
 from casewright.web.snapshot import Snapshot
@@ -38,28 +49,39 @@ def why_view(snapshot: Snapshot, path: str) -> WhyView:
     nodes = reasons(room, path)
     places = _Places(snapshot.loaded)
     by_path = {node.path: node for node in nodes}
-    return WhyView(
-        nodes=tuple(
-            _node(node, room.spec.unit, places.key_through(node, by_path), places)
-            for node in nodes
-        )
-    )
+    return WhyView(nodes=tuple(_node(node, room.spec.unit, by_path, places) for node in nodes))
 
 
-def _node(node: Why, unit: Unit, key: KeyPath | None, places: _Places) -> WhyNode:
+def _node(node: Why, unit: Unit, known: Mapping[str, Why], places: _Places) -> WhyNode:
     numbers = (node.built, node.cut, node.wanted, node.designed)
     value = next((number for number in numbers if number is not None), None)
-    origin = node.origin
+    shown = "" if value is None else number_text(value, unit, node.power, node.path)
+    key, typed, origin = places.key_through(node, known), "", node.origin
+    box = _box_within(node, known)
+    if key is not None:
+        typed = places.typed(key)
+    elif box is not None:
+        key, typed = places.key_through(box, known), shown.removeprefix("~")
     return WhyNode(
         path=node.path,
-        value="" if value is None else number_text(value, unit, node.power, node.path),
+        value=shown,
         formula=node.formula,
         rests_on=node.args,
         origin="" if origin is None else ": ".join(filter(None, (origin.kind, origin.note))),
         where="" if origin is None else origin.where,
         key="" if key is None else dotted(key),
-        typed=places.typed(key),
+        typed=typed,
     )
+
+
+def _box_within(node: Why, known: Mapping[str, Why]) -> Why | None:
+    """The width of the box in that of a case with finished ends; None for any other number."""
+    case, _, size = node.path.rpartition(".")
+    box = known.get(f"{case}.width")
+    if size != "overall_width" or box is None or box.path not in node.args:
+        return None
+    parts = [known[path].wanted for path in node.args]
+    return box if sum(parts) == node.wanted else None
 
 
 class _Places:
@@ -141,9 +163,11 @@ def with_number(snapshot: Snapshot, path: str, key: str, value: str) -> str:
     """
     loaded = snapshot.loaded
     places = _Places(loaded)
-    place = _asked(snapshot, places, path, key)
+    nodes = reasons(snapshot.worked.room, path) if path else ()
+    place = _asked(nodes, places, key)
     if place is None:
         refuse(f"{path or key} follows from other numbers", "change one of those it rests on")
+    value = _of_the_box(nodes, value, loaded.spec.unit)
     text = loaded.file.text
     if place[0] == "style" and len(place) == 2 and not _has_section(text, ("style",)):
         return put_section(text, ("style",), ("[style]", f"{place[1]} = {literal(value)}"))
@@ -159,13 +183,34 @@ def with_number(snapshot: Snapshot, path: str, key: str, value: str) -> str:
     return changed
 
 
-def _asked(snapshot: Snapshot, places: _Places, path: str, key: str) -> KeyPath | None:
+def _asked(nodes: Sequence[Why], places: _Places, key: str) -> KeyPath | None:
     known = {dotted(each): each for each in places.positions.values}
     if key in known:
         return known[key]
-    nodes = reasons(snapshot.worked.room, path) if path else ()
+    if not nodes:
+        return None
     by_path = {node.path: node for node in nodes}
-    return places.key_through(nodes[0], by_path) if nodes else None
+    box = _box_within(nodes[0], by_path)
+    return places.key_through(nodes[0], by_path) or (
+        None if box is None else places.key_through(box, by_path)
+    )
+
+
+def _of_the_box(nodes: Sequence[Why], value: str, unit: Unit) -> str:
+    """What the file says of a width asked for with its finished ends: to what the shop reads off.
+
+    Anything else, and what is no length, is left as it was typed.
+    """
+    box = _box_within(nodes[0], {node.path: node for node in nodes}) if nodes else None
+    if box is None:
+        return value
+    try:
+        whole = parse_length(value, unit)
+    except LengthError:
+        return value
+    step = (INCH if unit == "in" else Fraction(1)) / PRECISION[unit]
+    own = whole - (nodes[0].wanted - box.wanted)
+    return shop_text(round_to(own, step, Way.NEAREST)[0], unit)
 
 
 def _has_section(text: str, path: KeyPath) -> bool:

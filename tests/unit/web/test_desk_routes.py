@@ -70,6 +70,38 @@ def test_a_number_is_changed_where_it_stands(desk: TestClient, job: Path) -> Non
     assert job.read_text("utf-8") == after
 
 
+ENDED = """format = 1
+unit = "in"
+[case.a]
+kind = "base"
+width = "24"
+finished = "right"
+[run.r]
+cases = ["a"]
+"""
+
+
+@pytest.fixture
+def ended(job: Path) -> None:
+    """A job with a case that has a finished end, before it is served."""
+    job.write_text(ENDED, "utf-8")
+
+
+@pytest.mark.usefixtures("ended")
+def test_a_width_with_its_finished_end_is_changed_where_it_stands(desk: TestClient) -> None:
+    """The box becomes narrower by what the panel takes: 30 over all is drawn as 30."""
+    node = desk.get("/api/why", params={"path": "a.overall_width"}).json()["nodes"][0]
+    assert node["key"] == "case.a.width"
+    assert node["typed"] not in ("", "24")
+    new = {"path": node["path"], "key": node["key"], "value": "30", "digest": _digest(desk)}
+    assert desk.post("/api/numbers", json=new).status_code == 200
+    after = desk.get("/api/why", params={"path": "a.overall_width"}).json()["nodes"][0]
+    assert after["value"].removeprefix("~") == "30"
+    assert after["rests_on"]
+    new |= {"value": "wide", "digest": _digest(desk)}
+    assert desk.post("/api/numbers", json=new).status_code == 422
+
+
 @pytest.mark.usefixtures("open_run")
 def test_a_case_taken_out_comes_back_with_its_solved_width(desk: TestClient, job: Path) -> None:
     """An accepted answer of the layout holds a width of it; the notes of the file stay."""
