@@ -9,7 +9,7 @@ from casewright.cutting.problem import Problem
 from casewright.cutting.solution import Leaf, Node, Placement, Rect, Solution
 from casewright.cutting.steps import CutPlan, Piece, Step
 
-__all__ = ["write_solution"]
+__all__ = ["rect_json", "write_solution"]
 
 
 def write_solution(
@@ -52,7 +52,8 @@ def write_solution(
     return document
 
 
-def _rect(rect: Rect) -> dict[str, int]:
+def rect_json(rect: Rect) -> dict[str, int]:
+    """A rectangle in the form of plan files: its corner, its length and its width [unit]."""
     return {"x": rect.x, "y": rect.y, "l": rect.length, "w": rect.width}
 
 
@@ -62,7 +63,7 @@ def _placement(placed: Placement, stock: list[str]) -> dict[str, Any]:
         "copy": placed.copy,
         "sheet": placed.sheet,
         "stock": stock[placed.sheet],
-        **_rect(placed.rect),
+        **rect_json(placed.rect),
         "turned": placed.turned,
     }
 
@@ -70,10 +71,10 @@ def _placement(placed: Placement, stock: list[str]) -> dict[str, Any]:
 def _node(node: Node) -> dict[str, Any]:
     if isinstance(node, Leaf):
         label = {"part": node.part, "copy": node.copy} if node.use == "part" else {}
-        return {**_rect(node.rect), "use": node.use, **label}
+        return {**rect_json(node.rect), "use": node.use, **label}
     pieces = [_node(piece) for piece in node.pieces]
     cuts = list(node.cuts)
-    return {**_rect(node.rect), "direction": node.direction, "cuts": cuts, "pieces": pieces}
+    return {**rect_json(node.rect), "direction": node.direction, "cuts": cuts, "pieces": pieces}
 
 
 def _cards(solution: Solution, plan: CutPlan | None) -> list[dict[str, Any]]:
@@ -100,7 +101,7 @@ def _cards(solution: Solution, plan: CutPlan | None) -> list[dict[str, Any]]:
 
 def _piece(piece: Piece) -> dict[str, Any]:
     label = {"part": piece.part, "copy": piece.copy} if piece.use == "part" else {}
-    return {"name": piece.name, **_rect(piece.rect), "use": piece.use, **label}
+    return {"name": piece.name, **rect_json(piece.rect), "use": piece.use, **label}
 
 
 def _step(step: Step) -> dict[str, Any]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
-from casewright.casework.specs import CaseSpec, FrontSpec
+from casewright.casework.specs import CaseSpec
 from casewright.dims import Way
 from casewright.job.case_sizes import CaseSizes
 from casewright.job.content import Content
@@ -141,7 +141,7 @@ def check_blind_width(sizes: CaseSizes) -> None:
     front = case.front
     first = deep + sizes.value("corner_clear")
     if front.overlay != "inset":
-        first += sizes.value("bumper") + _door(sizes, front)
+        first += sizes.value("bumper") + sizes.door_thickness(front)
     if front.pull:
         first += sizes.content.hardware.pull.projection or Fraction(30)
     behind = first - sizes.value("blind_pull_off")
@@ -157,13 +157,6 @@ def check_blind_width(sizes: CaseSizes) -> None:
     if behind - sizes.board < _PANEL:
         what = f"only {sizes.text(behind)} of this case stand behind the run round the corner"
         sizes.tell("blind", what, "a plain base case, or less of blind_pull_off under [style]")
-
-
-def _door(sizes: CaseSizes, front: FrontSpec) -> Fraction:
-    """How thick a door is [mm]."""
-    if front.construction == "applied frame":
-        return sizes.thickness(front.slab) + sizes.thickness(front.strip)
-    return sizes.thickness(front.slab if front.construction == "slab" else front.frame)
 
 
 def _check_hidden(sizes: CaseSizes, deep: Fraction) -> None:

@@ -7,7 +7,7 @@ from fractions import Fraction
 from casewright.casework.appliance_rows import usual_opening
 from casewright.casework.hood_spec import HoodSpec
 from casewright.casework.hoods import BARE, PROTECTED
-from casewright.casework.specs import CaseSpec
+from casewright.casework.specs import CaseSpec, FrontSpec
 from casewright.dims import Unit, Way, round_to, shop_text
 from casewright.job.content import Content
 from casewright.job.positions import KeyPath
@@ -98,6 +98,12 @@ class CaseSizes:
         Whoever named that was told so; the rest of the case is judged all the same.
         """
         return _thickest(self.stock[key]) if key in self.stock else Fraction(0)
+
+    def door_thickness(self, front: FrontSpec) -> Fraction:
+        """Of a door of some front, from its back to its face [mm]."""
+        if front.construction == "applied frame":
+            return self.thickness(front.slab) + self.thickness(front.strip)
+        return self.thickness(front.slab if front.construction == "slab" else front.frame)
 
     @property
     def deck(self) -> Fraction:

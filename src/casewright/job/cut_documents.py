@@ -17,8 +17,8 @@ from casewright.breakdown import (
 )
 from casewright.buying import trim_spare
 from casewright.cutting.codec import fingerprint
-from casewright.cutting.solution import Rect, Unplaced
-from casewright.cutting.solution_codec import write_solution
+from casewright.cutting.solution import Unplaced
+from casewright.cutting.solution_codec import rect_json, write_solution
 from casewright.cutting.trade import Trade
 from casewright.cutting.violations import Violation
 from casewright.dims import Dim, Unit, length_json
@@ -34,10 +34,6 @@ from casewright.room.model import Room
 __all__ = ["answer_document", "cut_document", "verdict_document"]
 
 _Json = dict[str, Any]
-
-
-def _rect(rect: Rect) -> _Json:
-    return {"x": rect.x, "y": rect.y, "l": rect.length, "w": rect.width}
 
 
 def cut_document(room: Room, breakdown: Breakdown) -> _Json:
@@ -84,7 +80,7 @@ def _plan(plan: StockPlan, unit: Unit) -> _Json:
                 "sheet": placed.sheet + 1,
                 "turned": placed.turned,
                 **{key: length_json(plan.length(value), unit)
-                   for key, value in _rect(placed.rect).items()},
+                   for key, value in rect_json(placed.rect).items()},
             }
             for placed in plan.solution.placements
         ],

@@ -143,7 +143,7 @@ def check_diagonal_sizes(sizes: CaseSizes) -> None:
             sizes.tell("depth", what, sizes.at_least(room))
     strip = sizes.value("hinge_strip")
     if case.front.overlay == "inset":
-        strip += _thickness(sizes, case.front)
+        strip += sizes.door_thickness(case.front)
     line = (strip + sizes.value("shelf_setback")) * OVER_ROOT_2
     deep = line + sizes.back + _PINS + Fraction(25)
     if case.shelves and case.depth.value < deep:
@@ -158,16 +158,9 @@ def _least_difference(sizes: CaseSizes, front: FrontSpec) -> Fraction:
     if front.overlay == "inset":
         beside = 2 * (sizes.board + sizes.value("inset_gap"))
         return max((wide + beside) / UNDER_ROOT_2 + sizes.board, strips)
-    out = _thickness(sizes, front) + sizes.value("bumper")
+    out = sizes.door_thickness(front) + sizes.value("bumper")
     need = max((wide + 2 * out) / UNDER_ROOT_2 + 2 * sizes.value("reveal"), strips)
     if front.overlay == "partial":
         bare = 2 * sizes.value("partial_reveal")
         need = max(need, (wide + bare) / UNDER_ROOT_2 + sizes.board)
     return need
-
-
-def _thickness(sizes: CaseSizes, front: FrontSpec) -> Fraction:
-    """Of the door [mm]."""
-    if front.construction == "applied frame":
-        return sizes.thickness(front.slab) + sizes.thickness(front.strip)
-    return sizes.thickness(front.slab if front.construction == "slab" else front.frame)

@@ -8,7 +8,7 @@ from typing import Any, NoReturn
 
 from casewright.errors import CasewrightError, JobFileError
 from casewright.job.positions import KeyPath, Positions, Span, scan
-from casewright.job.syntax import Plain, dotted, parse
+from casewright.job.syntax import Plain, copied, dotted, parse
 
 __all__ = [
     "EditError", "basic_string", "blocks", "cases_in", "checked", "found_at", "line_end",
@@ -78,7 +78,7 @@ def checked(
     EditError
         When the edit would change anything else.
     """
-    wanted: dict[str, Any] = _copy(before)
+    wanted = {key: copied(value) for key, value in before.items()}
     change(wanted)
     if parsed(scan(edited)) != _without_empty(wanted):
         refuse("this edit would change more than it should", "edit the file by hand")
@@ -90,12 +90,6 @@ def _without_empty(wanted: dict[str, Any]) -> dict[str, Any]:
     if wanted.get("case") == {}:
         return {key: value for key, value in wanted.items() if key != "case"}
     return wanted
-
-
-def _copy(value: Any) -> Any:
-    if isinstance(value, dict):
-        return {key: _copy(inner) for key, inner in value.items()}
-    return [_copy(inner) for inner in value] if isinstance(value, list) else value
 
 
 def put_at(path: KeyPath, value: Any) -> Callable[[dict[str, Any]], None]:

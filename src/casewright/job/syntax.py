@@ -16,7 +16,7 @@ from casewright.errors import JobFileError, Location, Problem
 from casewright.job.positions import DEEPEST, KeyPath, Positions, Span
 from casewright.job.slips import explain_slip
 
-__all__ = ["Plain", "dotted", "parse"]
+__all__ = ["Plain", "copied", "dotted", "parse"]
 
 Plain: TypeAlias = object
 """dict, list, str, bool, int, Decimal, or a date or time."""
@@ -44,7 +44,7 @@ def parse(name: str, positions: Positions) -> dict[str, Plain]:
         what = f"the file cannot be read: {str(error).rstrip('.').lower() or 'too deep'}"
         want = "write key = value lines under [section] lines"
         raise JobFileError((Problem(Location(name), what, want),)) from None
-    return {key: _copy(value) for key, value in data.items()}
+    return {key: copied(value) for key, value in data.items()}
 
 
 @lru_cache(maxsize=4)
@@ -60,10 +60,11 @@ def _data(text: str) -> dict[str, Plain]:
         return {key: _plain(value) for key, value in tomlkit.parse(text).items()}
 
 
-def _copy(value: Plain) -> Plain:
+def copied(value: Plain) -> Plain:
+    """The same again, so that a change of one is none of the other."""
     if isinstance(value, dict):
-        return {key: _copy(inner) for key, inner in value.items()}
-    return [_copy(inner) for inner in value] if isinstance(value, list) else value
+        return {key: copied(inner) for key, inner in value.items()}
+    return [copied(inner) for inner in value] if isinstance(value, list) else value
 
 
 def _plain(value: object) -> Plain:

@@ -34,11 +34,6 @@ class Announcer:
         for queue in self._listeners:
             _put(queue, None)
 
-    @property
-    def listeners(self) -> int:
-        """How many pages listen [-]."""
-        return len(self._listeners)
-
     def tell(self, kind: str, data: dict[str, Any]) -> None:
         """Pass news on to all pages.
 

@@ -76,8 +76,3 @@ class Standing:
     version: int
     snapshot: Snapshot | None = None
     problems: tuple[Problem, ...] = ()
-
-    @property
-    def is_current(self) -> bool:
-        """Whether the snapshot is what lies on the disk."""
-        return self.snapshot is not None and self.snapshot.version == self.version
