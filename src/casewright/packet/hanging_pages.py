@@ -89,17 +89,18 @@ def sheet_anchor(wall: str) -> str:
 
 def hanging_sections(room: Room, day: Hanging, paper: Paper) -> tuple[Section, ...]:
     """For each wall that cases go to its picture, on a lying page, and what is done there."""
-    return tuple(
-        section for key, hang in day.walls.items() for section in _sheets(room, hang, paper, key)
-    )
+    return tuple(section for key in day.walls for section in _sheets(room, day, paper, key))
 
 
-def _sheets(room: Room, hang: WallHanging, paper: Paper, key: str) -> Iterator[Section]:
+def _sheets(room: Room, day: Hanging, paper: Paper, key: str) -> Iterator[Section]:
+    """The last of the walls has what screws are worth, for all of them."""
+    hang, is_last = day.walls[key], key == tuple(day.walls)[-1]
+    worth = tuple(screw_blocks(room, day.walls.values())) if is_last else ()
     title = hang.wall.spec.title
     on, figures = _picture(room, hang, paper)
     picture = (*figures, Paragraph(_KEY + (_KEY_OF_CABLES if hang.cables else ""), soft=True))
     yield Section(f"Hanging: {title}", picture, sheet_anchor(key), paper=on)
-    yield Section(f"Lifts and screws: {title}", tuple(_work(room, hang, paper)))
+    yield Section(f"Lifts and screws: {title}", (*_work(room, hang, paper), *worth))
 
 
 def _picture(room: Room, hang: WallHanging, paper: Paper) -> tuple[Paper, tuple[Block, ...]]:
@@ -126,7 +127,6 @@ def _work(room: Room, hang: WallHanging, paper: Paper) -> Iterator[Block]:
     yield from _levels(hang, unit)
     yield from _behind(room, hang)
     yield from scribe_blocks(hang, unit, paper)
-    yield from screw_blocks(room, hang)
 
 
 def _cables(hang: WallHanging) -> Iterator[Block]:

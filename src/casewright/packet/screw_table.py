@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
 from casewright.dims import TAPE_MARK, Way, round_to, shop_text
@@ -30,17 +30,17 @@ _ASSUMED = (
 )
 
 
-def screw_blocks(room: Room, hang: WallHanging) -> Iterator[Block]:
-    """A row for each length of screw, where it bites least, and wood."""
+def screw_blocks(room: Room, walls: Iterable[WallHanging]) -> Iterator[Block]:
+    """A row for each length of screw, where it bites least on any of some walls, and wood."""
     fixings = {fixing.case: fixing for fixing in wall_fixings(room)}
     seen: dict[Fraction, tuple[WallScrew, WallFixing]] = {}
-    for case in hang.screws:
-        for screw in case.screws:
-            if screw.strip is None:
-                fixing = fixings[case.place.case.key]
-                known = seen.get(screw.length.value)
-                if known is None or screw.bite.value < known[0].bite.value:
-                    seen[screw.length.value] = (screw, fixing)
+    hung = [case for hang in walls for case in hang.screws]
+    for case, screw in ((each, screw) for each in hung for screw in each.screws):
+        if screw.strip is None:
+            fixing = fixings[case.place.case.key]
+            known = seen.get(screw.length.value)
+            if known is None or screw.bite.value < known[0].bite.value:
+                seen[screw.length.value] = (screw, fixing)
     rows = [row for each in seen.values() for row in _rows(room, *each)]
     if rows:
         columns = (

@@ -19,7 +19,7 @@ from casewright.drawing.room_plan import plan_scene
 from casewright.drawing.scene import plot
 from casewright.drawing.shapes import Arc
 from casewright.drawing.story_stick import Stick, StickMark, stick_plots, strip_length
-from casewright.outputs.blocks import Block, Callout, Caution, CheckList, Keep, Table
+from casewright.outputs.blocks import Block, Callout, Caution, CheckList, Heading, Keep, Table
 from casewright.outputs.document import LETTER, Section
 from casewright.outputs.inlines import Blank, rich_text
 from casewright.packet.hanging_pages import hanging_sections
@@ -326,3 +326,22 @@ def test_marks_at_one_place_are_one_line() -> None:
     [drawn] = stick_plots([Stick(marks, 9 * INCH)], "in", (186, 245.4))
     assert len(_lines(drawn)) == 1
     assert {"stud; left of cups"} <= _words(drawn)
+
+
+def test_what_a_screw_is_worth_is_told_once() -> None:
+    """Behind the last of the walls, and for all of them: each length and wood has one row."""
+    room, day = hung_room(WALL)
+    assert len(day.walls) > 1
+    sections = hanging_sections(room, day, LETTER)
+    heads = [
+        [block.text for block in flat(section.blocks) if isinstance(block, Heading)]
+        for section in sections
+    ]
+    told = [any("worth by the equations" in text for text in each) for each in heads]
+    assert told == [False] * (len(told) - 1) + [True]
+    worth = [row for row in rows(sections[-1]) if "diameters deep" in row or ", G 0." in row]
+    lengths = {
+        screw.length.value for hang in day.walls.values() for case in hang.screws
+        for screw in case.screws if screw.strip is None
+    }  # fmt: skip
+    assert len(worth) == 3 * len(lengths)
