@@ -256,3 +256,24 @@ def test_a_hood_alone_reaches_up_to_no_crown() -> None:
     text = _HOODED.format(high=42, deep=18, more="sets_height = true")
     told = problem(text.replace('cases = ["a", "h", "b"]', 'cases = ["h"]'))
     assert "a hood is as high as" in told.what
+
+
+def _in_order(order: list[str], high: int, deep: int) -> WorkedJob:
+    """The same with a second hood, 16 in deep, in some order."""
+    text = _HOODED.format(high=high, deep=deep, more="[run.up.light_rail]" if "a" in order else "")
+    liner = text[text.index("[appliance.liner]") : text.index("[case.a]")]
+    hood = text[text.index("[case.h]") : text.index("[case.c]")].replace('"liner"', '"other"')
+    hood = hood.replace("[case.h]", "[case.k]").replace(f"depth = {deep}", "depth = 16")
+    text = text.replace("[case.a]", liner.replace(".liner", ".other") + "[case.a]", 1)
+    text = text.replace("[case.c]", hood + "[case.c]")
+    keys = ", ".join(f'"{key}"' for key in order)
+    return work_out(read(text.replace('cases = ["a", "h", "b"]', f"cases = [{keys}]")))
+
+
+@pytest.mark.parametrize("order", [["h", "a"], ["a", "h", "k", "b"], ["k", "h"], ["h"]])
+@pytest.mark.parametrize(("high", "deep"), [(37, 18), (37, 16), (30, 12), (42, 18), (40, 18)])
+def test_hoods_anywhere_in_a_run_go_together_or_stop(
+    order: list[str], high: int, deep: int
+) -> None:
+    """At its end, beside one another, alone: what does not meet is a finding, never a defect."""
+    assert _in_order(order, high, deep).failures == ()

@@ -77,7 +77,7 @@ def crown_stretches(
     Any other parts the crown, which dies into its sides.
     """
     hoods = [case.spec.hood is not None for case in run.cases]
-    if all(hoods) or not any(hoods):
+    if len(hoods) == 1 or not any(hoods):
         return (CrownStretch(run, 1, heights, {}),)
     units = _units(house, run, heights, drop)
     views = [part_of(run, unit.cases) for unit in units]

@@ -51,7 +51,7 @@ def trim_failures(run: Run) -> Iterator[Failure]:
         yield from _at(
             rail, 1, run.lift.value, "does not meet the bottoms of the cases", high=True
         )
-        front = run.cases[0].face_plane.value
+        front = _behind(run, rail).face_plane.value
         yield from _at(rail, 2, front, "is not flush with the front edges", high=True)
         yield from _turned(run, rail, flush=True)
     sets = ([trim for trim in run.trims if trim.kind == kind] for kind in _OF_A_CROWN)
@@ -169,6 +169,13 @@ def _reach(run: Run, trim: Trim) -> tuple[Fraction, Fraction]:
     return left, right
 
 
+def _behind(run: Run, trim: Trim) -> Case:
+    """The first of the cases behind a trim."""
+    left, right = _reach(run, trim)
+    return next(case for case, start in zip(run.cases, run.starts, strict=True)
+                if left <= start.value < right)  # fmt: skip
+
+
 def _level(trim: Trim) -> Iterator[Failure]:
     """All pieces but upright ones begin and end at the same heights."""
     flat = [part for part in trim.parts if part.placed.orientation.length.axis != 1]
@@ -237,9 +244,7 @@ def _turned(run: Run, trim: Trim, *, flush: bool) -> Iterator[Failure]:
 
 def _crown(run: Run, crown: Trim, backing: Trim, frieze: Trim) -> Iterator[Failure]:
     """Backing on the cases, flush with them; the frieze on it; the crown on that."""
-    left_end, right_end = _reach(run, crown)
-    case = next(each for each, start in zip(run.cases, run.starts, strict=True)
-                if left_end <= start.value < right_end)  # fmt: skip
+    (left_end, right_end), case = _reach(run, crown), _behind(run, crown)
     top = run.lift.value + case.height.value
     for trim in (backing, frieze):
         yield from _at(trim, 1, top, "does not stand on the cases")
@@ -258,8 +263,10 @@ def _crown(run: Run, crown: Trim, backing: Trim, frieze: Trim) -> Iterator[Failu
     face = max((_high(each.part, 2) for each in frieze.along), default=Fraction(0))
     yield from _at(crown, 2, face, "does not lie on the frieze board")
     upper = min((_high(part, 1) for part in frieze.parts), default=Fraction(0))
+    # Where the ceiling leaves too little over the cases all of it begins below their tops: told.
+    sunk = all(_low(part, 1) < top for part in crown.parts)
     for part in crown.parts:
-        if not top <= _low(part, 1) < upper:
+        if not sunk and not top <= _low(part, 1) < upper:
             says = f"nothing stands behind the foot of the {part.title}"
             yield Failure("joints", (part.path, frieze.path), says)
     yield from _turned(run, crown, flush=False)
