@@ -123,6 +123,32 @@ def test_an_edit_in_an_editor_shows(place: tuple[str, Path], opened: Callable[..
     expect(page.locator('g.dimension[aria-label$="width: 31"]').first).to_be_visible()
 
 
+def test_a_number_changed_in_an_editor_meanwhile_is_shown_not_overwritten(
+    place: tuple[str, Path], opened: Callable[..., Page]
+) -> None:
+    """What was typed stays; what the file says now stands beside it, at the number as drawn."""
+    address, path = place
+    page = opened(address)
+    _touch(page, "right.overall_width")
+    dialog = page.get_by_role("dialog")
+    dialog.get_by_role("textbox").fill("28")
+    path.write_text(WALL.replace('width = "30"', 'width = "31"'), "utf-8")
+    expect(dialog.get_by_role("status")).to_contain_text("became 31; it was 30")
+    expect(page.locator('g.dimension[aria-label$="width: 31"]').first).to_be_visible()
+    assert path.read_text("utf-8") == WALL.replace('width = "30"', 'width = "31"')
+    page.wait_for_function(_BESIDE)
+    expect(dialog.get_by_role("textbox")).to_have_value("28")
+    dialog.get_by_role("button", name="Write").click()
+    expect(page.locator('g.dimension[aria-label$="width: 28"]').first).to_be_visible()
+
+
+_BESIDE = """() => {
+  const [panel, number] = ['.why', 'g.dimension[data-path="right.overall_width"] .field'].map(
+    (each) => document.querySelector(each)?.getBoundingClientRect());
+  return Math.min(Math.abs(panel.top - number.bottom), Math.abs(number.top - panel.bottom)) < 20;
+}"""
+
+
 def test_two_desks_see_each_others_edits(
     place: tuple[str, Path], opened: Callable[..., Page]
 ) -> None:

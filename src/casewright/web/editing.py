@@ -122,11 +122,12 @@ class Editor:
 
     def _current(self, digest: str) -> Snapshot:
         """The job as the page shows it, worked out as far as its file."""
+        self._live.look()  # an editor may have written since anybody looked
         standing = self._live.wait_for(self._live.version, 10)
         snapshot = standing.snapshot
         if standing.problems or snapshot is None:
             refuse("the job file has no meaning as it is", "put right what is told first")
         if snapshot.loaded.file.digest != digest:
-            what = "the file was changed meanwhile, in an editor or by another page"
-            refuse(what, "look at what it says now, then change it again")
+            what = f"{snapshot.loaded.file.name} was changed meanwhile, in an editor or by a page"
+            refuse(what, "nothing was written over it; look at what it says now, then write again")
         return snapshot

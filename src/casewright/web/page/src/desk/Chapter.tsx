@@ -3,7 +3,7 @@ import { useEffect, useRef } from "preact/hooks";
 import { ask as askServer, type Chapter as View, RefusedError } from "../api";
 import { go, hash } from "../route";
 import { steps } from "../state";
-import { ask } from "./asking";
+import { ask, moveTo } from "./asking";
 import { Contents } from "./Contents";
 import { leadTo } from "./placing";
 import { isListed, isLong, type Section, sectionsOf, sectionWith, showOnly } from "./sections";
@@ -37,6 +37,7 @@ export function Chapter({ page, of = "" }: { page: string; of?: string }) {
         sections.value = sectionsOf(into);
         if (isFirst) folds.value = isLong(into, sections.value);
         unfold();
+        moveTo(into);
         if (isFirst) seek(hash.value);
       },
       (error: unknown) => {

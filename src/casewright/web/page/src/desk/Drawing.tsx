@@ -2,7 +2,7 @@ import { useEffect, useRef } from "preact/hooks";
 import { askText } from "../api";
 import { go } from "../route";
 import { isDrawn, steps } from "../state";
-import { ask } from "./asking";
+import { ask, moveTo } from "./asking";
 import { leadTo } from "./placing";
 import { makeTouchable } from "./touching";
 
@@ -70,5 +70,6 @@ export function put(into: HTMLElement, svg: string, name: string | null): void {
     number: (path, at) => ask(path, at, name),
     thing: (path) => go(leadTo(path)),
   });
+  moveTo(root);
   if (focused != null) root.querySelector<SVGElement>(`[data-path="${CSS.escape(focused)}"][tabindex]`)?.focus();
 }

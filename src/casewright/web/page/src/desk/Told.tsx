@@ -57,7 +57,7 @@ function Finding({ id, finding }: { id: string; finding: FindingView }) {
     <li id={id} tabIndex={-1} class={finding.severity}>
       <p>
         <b>
-          <span aria-hidden="true">{SIGNS[finding.severity]}</span> {WORDS[finding.severity]}: {finding.rule}
+          <span aria-hidden="true">{SIGNS[finding.severity]}</span> {WORDS[finding.severity]}, {finding.rule}:
         </b>{" "}
         {finding.says}.
       </p>
@@ -72,7 +72,7 @@ function Question({ id, question }: { id: string; question: QuestionView }) {
     <li id={id} tabIndex={-1} class="asked">
       <p>
         <b>
-          <span aria-hidden="true">?</span> {capital(question.needs)}
+          <span aria-hidden="true">?</span> {capital(question.needs)}:
         </b>{" "}
         {question.because}.{waiting > 0 && ` ${waiting} part${waiting === 1 ? "" : "s"} wait${waiting === 1 ? "s" : ""}.`}
       </p>

@@ -111,6 +111,7 @@ function Shown({ node, rest, drawing }: { node: WhyNode; rest: readonly WhyNode[
 }
 
 function Change({ node, drawing }: { node: WhyNode; drawing: string }) {
+  const before = useRef(node);
   const value = useSignal(node.typed === "" ? node.value.replace("~", "") : node.typed);
   const said = useSignal("");
   const busy = useSignal(false);
@@ -150,6 +151,12 @@ function Change({ node, drawing }: { node: WhyNode; drawing: string }) {
       {said.value !== "" && (
         <p class="refused" role="alert">
           {said.value}
+        </p>
+      )}
+      {(node.typed !== before.current.typed || node.value !== before.current.value) && (
+        <p class="meanwhile" role="status">
+          Since you opened it, it became <b>{node.typed === "" ? node.value : node.typed}</b>; it was{" "}
+          {before.current.typed === "" ? before.current.value : before.current.typed}.
         </p>
       )}
     </form>

@@ -31,3 +31,12 @@ export function close(): void {
   asked.value = null;
   if (at instanceof HTMLElement || at instanceof SVGElement) at.focus();
 }
+
+/** A drawing was drawn anew: what was touched in it is its successor of the same name. */
+export function moveTo(root: Element): void {
+  const now = asked.value;
+  const [first] = now?.way ?? [];
+  if (now === null || first === undefined || now.at.isConnected) return;
+  const at = root.querySelector(`[data-path="${CSS.escape(first)}"]`);
+  if (at !== null) asked.value = { ...now, at };
+}

@@ -4,6 +4,7 @@ const APART = 10;
 
 /** Put a panel under what was touched, or over it where there is more room; never over it. */
 export function placed(panel: HTMLElement, at: Element): void {
+  if (!at.isConnected) return; // gone with an edit: the panel stays where it is
   const about = at.querySelector(".field")?.getBoundingClientRect() ?? at.getBoundingClientRect();
   const { innerWidth: wide, innerHeight: tall } = window;
   panel.style.maxHeight = "";
