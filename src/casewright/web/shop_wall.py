@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.checks.words import kilograms
-from casewright.dims import Unit
+from casewright.dims import Dim, Unit
 from casewright.drawing import Measure, mark_of, measure_of
 from casewright.install.hanging import Hanging, WallHanging
 from casewright.install.order import Lift
@@ -142,7 +143,7 @@ def _marks_card(room: Room, key: str, hang: WallHanging) -> ShopCard:
     ]  # fmt: skip
     for high in hang.heights:
         line = high.from_line
-        lines = () if line is None else (line_of("from the level line ", mark_of(line, unit)),)
+        lines = () if line is None or not line.value else (_from_line(line, unit),)
         rows.append(
             ShopRow(label="up", what=(high.says,), lead="above the highest floor", lines=lines,
                     big=line_of(mark_of(high.above_floor, unit)))
@@ -153,6 +154,12 @@ def _marks_card(room: Room, key: str, hang: WallHanging) -> ShopCard:
         lead="Every mark from one end, every height from one line", rows=tuple(rows),
         figures=(_wall(hang),),
     )  # fmt: skip
+
+
+def _from_line(dim: Dim, unit: Unit) -> Line:
+    """How far from the level line, and which way."""
+    way = " up" if dim.value > 0 else " down"
+    return line_of("from the level line ", replace(mark_of(dim, unit), value=abs(dim.value)), way)
 
 
 def _off_limits(hang: WallHanging, unit: Unit) -> Iterator[ShopRow]:

@@ -34,3 +34,14 @@ def test_a_screw_at_which_a_cable_may_lie_says_so() -> None:
     room, day = hung_room(WALL)
     lift = next(card for card in hanging_cards(room, day) if card.id == "hang.lift.cups")
     assert "A cable may lie" not in _told(lift.rows, "stud")
+
+
+def test_heights_tell_which_way_from_the_level_line() -> None:
+    """As on paper: a size, up or down, and no minus; at the line itself nothing more."""
+    room, day = hung_room(WALL)
+    marks = next(card for card in hanging_cards(room, day) if card.id == "hang.marks.north")
+    told = {row.what[0]: row.model_dump_json() for row in marks.rows if row.label == "up"}
+    assert all((" up" in each) != (" down" in each) for says, each in told.items()
+               if says != "level line")  # fmt: skip
+    assert "from the level line" not in told["level line"]
+    assert '"text":"-' not in " ".join(told.values())
