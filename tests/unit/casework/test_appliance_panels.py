@@ -57,10 +57,11 @@ def _mm(value: int) -> Any:
 @drawn(
     unit=st.sampled_from(("in", "mm")),
     wide=st.integers(400, 900),
-    high=st.integers(600, 950),
+    high=st.integers(600, 2200),
     kick=st.integers(60, 200),
     ply=st.sampled_from(("15", "18.3", "19")),
     front=st.sampled_from((SLAB, APPLIED)),
+    hinge=st.sampled_from((None, "left", "right")),
     limits=st.fixed_dictionaries({}, optional={
         "most_height": st.integers(500, 800).map(_mm),
         "most_width": st.integers(380, 880).map(_mm),
@@ -68,8 +69,9 @@ def _mm(value: int) -> Any:
     }),
 )  # fmt: skip
 def test_it_goes_together_in_every_size_and_never_exceeds_its_sheet(
-    unit: Unit, wide: int, high: int, kick: int, ply: str, front: Any, limits: dict[str, Any]
-) -> None:
+    unit: Unit, wide: int, high: int, kick: int, ply: str, front: Any, hinge: Hand | None,
+    limits: dict[str, Any],
+) -> None:  # fmt: skip
     """The least of the line, the opening and the sheet's limits; on the grid."""
     goods = stock(unit)
     mdf = goods["mdf"]
@@ -80,7 +82,7 @@ def test_it_goes_together_in_every_size_and_never_exceeds_its_sheet(
     thick = {"mdf": Sheet("mdf", "mdf", mdf.length, mdf.width, given(ply, "mm"), grain=False,
                           material="fibreboard", density=Fraction(750))}  # fmt: skip
     case = panel(unit, text, made=house(unit, goods=goods | thick), front=front,
-                 screw_rows=(_mm(100),), screws_apart=_mm(200), **limits)  # fmt: skip
+                 hinge=hinge, screw_rows=(_mm(100),), screws_apart=_mm(200), **limits)  # fmt: skip
     _holds(case, unit)
     assert not _stops(case)
     [leaf] = case.fronts
