@@ -107,6 +107,8 @@ def cut_scene(
 ) -> Scene:
     """The pieces of a sheet that are cut now, as they lie on it, with no other cut's number.
 
+    A part too small for its mark bears none: the cut that gives it has a picture of its own.
+
     A cut that is made alone has its size from the edge that is measured from.
 
     Parameters
@@ -125,9 +127,10 @@ def cut_scene(
     for step in own:
         box = wide.box(step.piece.rect)
         elements.append(rectangle(box[:2], box[2:], VISIBLE, fill=Ink.SHADE))
+    is_roomy = plan.kind == "sheets"  # of a board every piece is small
     for leaf in leaves(tree.root):
         if any(_lies_in(leaf.rect, step.piece.rect) for step in own):
-            drawn, words = _leaf(wide, leaf, names.get(leaf.rect, ""), unit, waits)
+            drawn, words = _leaf(wide, leaf, names.get(leaf.rect, ""), unit, waits, bare=is_roomy)
             elements.extend(drawn)
             lettering.extend(words)
     rings: list[Element] = []
@@ -250,9 +253,10 @@ def _size(wide: _Wide, tree: SheetTree, whole: _Box, unit: Unit) -> Iterator[Ele
 
 
 def _leaf(
-    wide: _Wide, leaf: Leaf, name: str, unit: Unit, waits: Callable[[str], str]
-) -> tuple[list[Element], list[Element]]:
-    """A leaf of the plan, and its lettering."""
+    wide: _Wide, leaf: Leaf, name: str, unit: Unit, waits: Callable[[str], str], *,
+    bare: bool = False,
+) -> tuple[list[Element], list[Element]]:  # fmt: skip
+    """A leaf of the plan, and its lettering; bare: none where it does not lie clear on it."""
     box = wide.box(leaf.rect)
     low, high = (box[0], box[1]), (box[2], box[3])
     if leaf.use == "waste":
@@ -264,7 +268,11 @@ def _leaf(
     piece = wide.plan.pieces[leaf.part]
     tag = Tag(path=piece.id, title=piece.title, target=piece.id if piece.kind == "part" else "")
     drawn = rectangle(low, high, THIN, fill=Ink.PAPER, tag=tag)
-    return [drawn], [Choice(_label(piece, box, unit, waits(piece.id)))]
+    words = waits(piece.id)
+    label = _label(piece, box, unit, words)
+    if bare and not words:
+        label = (each for each in (*label, ()) if not any(isinstance(e, Leader) for e in each))
+    return [drawn], [Choice(label)]
 
 
 def _keep(box: _Box, name: str, size: tuple[str | Measure, ...]) -> Iterator[Sequence[Element]]:
