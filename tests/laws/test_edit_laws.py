@@ -45,7 +45,7 @@ def _scalars(text: str) -> list[KeyPath]:
     ]
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=100, deadline=None)
 @given(st.sampled_from(TEXTS), st.data(), st.booleans())
 def test_a_changed_value_changes_one_line(text: str, data: st.DataObject, crlf: bool) -> None:
     """Notes, order, spacing and line ends stay."""
