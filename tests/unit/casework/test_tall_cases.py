@@ -28,6 +28,7 @@ from tests.builders import (
 
 from casewright.casework.build import build_case
 from casewright.casework.cases import Case
+from casewright.casework.features import Bores
 from casewright.casework.specs import ApplianceOpening, DrawerSpec, RowSpec
 from casewright.casework.verification import verify
 from casewright.findings import Severity
@@ -272,3 +273,29 @@ def test_a_rail_on_edge_behind_a_false_front_carries_the_crown(lap: str) -> None
     assert "upper.front_rail" in names
     assert "upper.crown_stretcher" not in names
     assert verify(case, hardware=hardware("in")).failures == ()
+
+
+@pytest.mark.parametrize("divider", [None, "54"])
+@pytest.mark.parametrize(("unit", "reach"), [("in", "42"), ("mm", "1050")])
+def test_the_pull_of_a_door_that_begins_at_the_floor_is_in_reach(
+    unit: Unit, reach: str, divider: str | None
+) -> None:
+    """Its upper screw 42 in, 1050 mm above the floor, however high it goes (common practice).
+
+    Under 48 in, the highest that is reached from a chair (accessible-design standard, 308).
+    """
+    inch = unit == "in"
+    size = {"width": "18", "height": "84", "depth": "23 1/4"} if inch else (
+        {"width": "450", "height": "1900", "depth": "580"})  # fmt: skip
+    stacked: dict[str, Any] = {"upper_front": SLAB, "upper_shelves": 0} if divider else {}
+    case = build_case(
+        house(unit),
+        case_spec(unit, kind="tall", toe="notch", shelves=0, front=SLAB, **size, **stacked,
+                  divider=None if divider is None else divider if inch else "1370"),
+    )  # fmt: skip
+    door = case.doors[0]
+    [pull] = [f for path in door.parts for f in case.part(path).features
+              if isinstance(f, Bores) and f.kind == "pull"]  # fmt: skip
+    assert pull.datum_l == "l0"
+    highest = door.y.value + max(along.value for along, _ in pull.places)
+    assert highest == length(reach, unit) < length("48")
