@@ -22,12 +22,15 @@ Sources
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import length
+from casewright.dims import Way, round_to
 from casewright.findings import Severity
 from casewright.room.model import Room
 from casewright.room.wall_fixing import WallFixing, wall_fixings
+from casewright.sources import INCH
 
 __all__ = ["RULE"]
 
@@ -52,8 +55,17 @@ def _examine(room: Room) -> Iterator[Breach]:
                 "run there",
                 measured=length(room, fixing.bite),
                 limit=length(room, high),
-                remedies=("shorter wall screws", "find the cables and pipes before driving"),
+                remedies=(
+                    f"wall screws of {_most(room, fixing, high)} at most",
+                    "find the cables and pipes before driving",
+                ),
             )
+
+
+def _most(room: Room, fixing: WallFixing, high: Fraction) -> str:
+    """The longest that bite no deeper, down to an eighth of an inch or to a millimetre."""
+    step = INCH / 8 if room.spec.unit == "in" else Fraction(1)
+    return length(room, round_to(fixing.length - fixing.bite + high, step, Way.DOWN)[0])
 
 
 def _stack(room: Room, fixing: WallFixing) -> str:

@@ -138,10 +138,10 @@ def _mended(failure: Failure, unit: Unit) -> tuple[str, ...]:
     """Fasteners how much longer or shorter; or how much less or more of a board before them."""
     is_short = failure.mended_by == "a longer one"
     by = f"over {shop_text(failure.amount, unit, with_unit=True)} " if failure.amount else ""
-    return (
-        f"fasteners {by}{'longer' if is_short else 'shorter'}",
-        f"a board {by}{'thinner' if is_short else 'thicker'} before them",
-    )
+    ways = (f"fasteners {by}{'longer' if is_short else 'shorter'}",)
+    if failure.check == "pockets":
+        return (*ways, "their length left out of the job: it then follows from the boards")
+    return (*ways, f"a board {by}{'thinner' if is_short else 'thicker'} before them")
 
 
 def that_follow(proof: Proof, title: str, first: Finding) -> tuple[Finding, ...]:
