@@ -15,7 +15,7 @@ from tests.fences.source_tree import ROOT, modules, up_to
 TRADE = up_to("room") - {"sources", "errors"}
 # Words of any program, of geometry and of search, which need no explanation to who reads code.
 GENERAL = {
-    "action", "answer", "assembled", "at", "away", "beam", "bin", "bound", "cell", "code",
+    "action", "answer", "as", "assembled", "at", "away", "beam", "bin", "bound", "cell", "code",
     "column", "count", "counter", "demand", "direction", "expander", "failure", "fault", "found",
     "frozen", "generation", "held", "hung", "item", "json", "keep", "key", "kind", "laid", "limit",
     "list", "made", "maker", "misstep", "model", "orientation", "placed", "plan", "pricing",
