@@ -12,7 +12,7 @@ from casewright.drawing.hatching import Hatch
 from casewright.drawing.marks import Tag
 from casewright.drawing.measure import Measure, mark_of
 from casewright.drawing.notes import Text
-from casewright.drawing.pens import CENTRE, CUT, FINE, NEIGHBOUR, THIN, VISIBLE, Ink
+from casewright.drawing.pens import CENTRE, CUT, FINE, NEIGHBOUR, THIN, VISIBLE, Ink, Pen
 from casewright.drawing.plan_names import wrapped, written
 from casewright.drawing.scene import Scene
 from casewright.drawing.shapes import Element, circle, line, rectangle
@@ -26,6 +26,8 @@ _ROUND = Fraction(1, 5)
 """What is shown of the wall on either side, as a share of the case's longer side."""
 
 _OFF = Hatch(spacing_mm=2.2, angle_deg=45)
+_SIDEWAYS = Hatch(spacing_mm=4.4, angle_deg=135)
+_Ends = tuple[Fraction, Fraction]
 _SCREW, _CROSS = Fraction(9), Fraction(16)  # radius of a screw, arm of a cross [mm of model]
 _FIGURES = 3.2  # height of figures [mm on paper]
 _ROWS = (3.0, 15.0, 27.0)  # where a turned figure begins over its line [mm on paper]
@@ -61,7 +63,9 @@ class _View:
         tag = Tag(path=own.case.key, title=own.case.spec.title)
         yield rectangle(*ends, CUT, fill=Ink.TINT, tag=tag)
         for strip in self.hang.strips:
-            yield from self._part(strip.left, strip.right, self.low, self.high)
+            yield from self._off((strip.left, strip.right), (self.low, self.high), _OFF, FINE)
+        for run in self.hang.cables:
+            yield from self._off((run.left, run.right), (run.low, run.high), _SIDEWAYS, NEIGHBOUR)
         found = [each for each in self.hang.screws if each.place.case.key == own.case.key]
         for case in found:
             yield from self._screws(case)
@@ -72,13 +76,12 @@ class _View:
         yield from self._across(found)
         yield from self._heights()
 
-    def _part(
-        self, left: Fraction, right: Fraction, low: Fraction, high: Fraction
-    ) -> Iterator[Element]:
-        """What is off limits, as far as it lies in view."""
-        x0, x1 = max(left, self.left), min(right, self.right)
-        if x0 < x1:
-            yield rectangle((x0, low), (x1, high), FINE, hatch=_OFF)
+    def _off(self, across: _Ends, up: _Ends, hatch: Hatch, pen: Pen) -> Iterator[Element]:
+        """Where no screw is driven, or a cable may lie, as far as it is in view."""
+        x0, x1 = max(across[0], self.left), min(across[1], self.right)
+        y0, y1 = max(up[0], self.low), min(up[1], self.high)
+        if x0 < x1 and y0 < y1:
+            yield rectangle((x0, y0), (x1, y1), pen, hatch=hatch)
 
     def _neighbour(self, other: WallPlace) -> Iterator[Element]:
         x0, x1 = max(other.left.value, self.left), min(other.right.value, self.right)

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from tests.unit.install.test_hanging import WALL, hung_room
 
+from casewright.drawing.choice import Choice
+from casewright.drawing.lift_view import lift_scene, wall_key
+from casewright.drawing.notes import Text
 from casewright.web.shop_schema import ShopRow
 from casewright.web.shop_wall import hanging_cards
 
@@ -34,6 +37,23 @@ def test_a_screw_at_which_a_cable_may_lie_says_so() -> None:
     room, day = hung_room(WALL)
     lift = next(card for card in hanging_cards(room, day) if card.id == "hang.lift.cups")
     assert "A cable may lie" not in _told(lift.rows, "stud")
+
+
+def test_the_picture_of_a_lift_shows_what_is_off_limits_behind_it() -> None:
+    """Hatched as on the sheet of the wall; the key beside it shows cases without a word."""
+
+    def hatched(text: str) -> int:
+        _, day = hung_room(text)
+        hang = day.walls["north"]
+        place = next(each for each in hang.places if each.case.key == "cups")
+        words = [
+            each for each in wall_key(hang, place).elements if isinstance(each, Text | Choice)
+        ]
+        assert not words
+        scene = lift_scene(hang, place, "in")
+        return sum(getattr(each, "hatch", None) is not None for each in scene.elements)
+
+    assert hatched(_TWO) > hatched(WALL)
 
 
 def test_heights_tell_which_way_from_the_level_line() -> None:
