@@ -107,6 +107,9 @@ def test_why_is_walked_down_and_back(place: tuple[str, Path], opened: Callable[.
         (onward if onward.count() else inside).first.click()
         expect(dialog.get_by_role("heading")).not_to_have_text(seen[-1])
     assert "kitchen.toml line" in dialog.inner_text()
+    for _ in range(8):
+        page.keyboard.press("Tab")
+        expect(dialog.locator(":focus")).to_have_count(1)
     page.keyboard.press("Escape")
     expect(dialog).to_be_hidden()
 

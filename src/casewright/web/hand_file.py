@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import json
 from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
@@ -17,7 +18,7 @@ from casewright.outputs.files import OutputError, write_file
 from casewright.web.hand_plan import HandPlan, plan_name
 from casewright.web.shop_schema import ShopAnew
 
-__all__ = ["Kept", "keep_plans", "kept_plans", "plan_path"]
+__all__ = ["Kept", "check_sum", "keep_plans", "kept_plans", "plan_path"]
 
 _SCHEMA = "casewright/plan in hand/1"
 _BEGINNING = b'{"schema":"casewright/plan in hand/'
@@ -54,11 +55,8 @@ def keep_plans(job: Path, plans: Sequence[HandPlan], anew: ShopAnew | None) -> s
     -------
     Why they could not be kept; empty: they are.
     """
-    told = {
-        "schema": _SCHEMA,
-        "plans": [_document(plan) for plan in plans],
-        "anew": None if anew is None else anew.model_dump(),
-    }
+    held = [_document(plan) for plan in plans], None if anew is None else anew.model_dump()
+    told = {"schema": _SCHEMA, "sum": check_sum(*held), "plans": held[0], "anew": held[1]}
     path = plan_path(job)
     if not _is_ours(path):
         return f"The plan of cuts is not kept: {path.name} is a file of another kind."
@@ -70,6 +68,12 @@ def keep_plans(job: Path, plans: Sequence[HandPlan], anew: ShopAnew | None) -> s
             "started again, the server works it out once more."
         )
     return ""
+
+
+def check_sum(*content: object) -> str:
+    """Check sum: the check of a plan looks at its cuts, not at each word about them."""
+    text = json.dumps(content, separators=(",", ":"))
+    return hashlib.sha256(text.encode()).hexdigest()[:16]
 
 
 def _is_ours(path: Path) -> bool:
@@ -107,11 +111,14 @@ def kept_plans(job: Path, loaded: LoadedJob) -> Kept:
         if not isinstance(data, Mapping) or data.get("schema") != _SCHEMA:
             msg = "it is damaged: it is no such file"
             raise KeptPlanError(msg)
+        if data["sum"] != check_sum(data["plans"], data["anew"]):
+            msg = "it is damaged: it does not agree with its check sum"
+            raise KeptPlanError(msg)
         return Kept(tuple(_plans(job, loaded, data.get("plans"))), _anew(data.get("anew")))
     except CasewrightError as error:
         why = str(error) if isinstance(error, KeptPlanError) else "it is damaged"
-    except (TypeError, ValueError, KeyError, AttributeError, ArithmeticError, LookupError):
-        why = "it is damaged"  # whatever shape it has, it is none of ours
+    except Exception:  # whatever shape it has, the job goes on without it
+        why = "it is damaged"
     return Kept(says=f"The plan of cuts kept in {path.name} is not used: {why}. It is made anew.")
 
 

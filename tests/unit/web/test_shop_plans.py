@@ -14,7 +14,7 @@ from tests.unit.web.conftest import HERE, PAGE, PlansNothing
 from tests.unit.web.test_shop_routes import Json, entry, read_job, sent, started
 
 from casewright.web.application import application
-from casewright.web.hand_file import plan_path
+from casewright.web.hand_file import check_sum, plan_path
 
 
 @pytest.fixture
@@ -62,7 +62,7 @@ def _book(job: Path) -> Json:
 
 
 def _tampered(kept: Json) -> Iterator[str]:
-    """Plans with which something would be cut wrong, and what is none."""
+    """Plans with which something would be cut wrong, also where the check sum was made anew."""
     changes: tuple[tuple[tuple[str | int, ...], Any], ...] = (
         (("solutions", 0, "placements", 0, "x"), 7),
         (("solutions", 0, "steps", 0, "setting"), 500),
@@ -77,8 +77,11 @@ def _tampered(kept: Json) -> Iterator[str]:
         for step in way[:-1]:
             at = at[step]
         at[way[-1]] = value
-        yield json.dumps(found)
-    yield from ("", "[]", "{}", json.dumps(kept)[:-40], '{"schema": "casewright/plan in hand/1"}')
+        yield json.dumps(found | {"sum": check_sum(found["plans"], found["anew"])})
+    kept = json.loads(json.dumps(kept))
+    step = kept["plans"][0]["solutions"][0]["steps"][0]
+    step["factory"] = not step["factory"]
+    yield from ("", "[]", "{}", json.dumps(kept), json.dumps(kept)[:-40])
 
 
 def test_the_rest_is_planned_anew_around_what_is_begun(
