@@ -40,6 +40,17 @@ export function WhyPanel() {
     first.find((each) => each !== null)?.focus();
   }, [path, nodes.value]);
 
+  const isOpen = now !== null;
+  useEffect(() => {
+    if (!isOpen) return;
+    const onKey = (event: KeyboardEvent) => {
+      if (event.key === "Escape") close();
+      else if (event.key === "Tab" && box.current !== null) goRound(event, box.current);
+    };
+    addEventListener("keydown", onKey);
+    return () => removeEventListener("keydown", onKey);
+  }, [isOpen]);
+
   if (now === null) return null;
   const [node, ...rest] = nodes.value;
   return (
@@ -48,7 +59,6 @@ export function WhyPanel() {
       role="dialog"
       aria-label={`Why ${wordsFor(path)}`}
       ref={box}
-      onKeyDown={(event) => event.key === "Escape" && close()}
     >
       <button type="button" class="close" aria-label="Close" onClick={close}>
         ×
@@ -62,6 +72,15 @@ export function WhyPanel() {
       )}
     </div>
   );
+}
+
+/** The Tab key goes round in the panel while it is open. */
+function goRound(event: KeyboardEvent, panel: HTMLElement): void {
+  const inside = [...panel.querySelectorAll<HTMLElement>("button:not(:disabled), input")];
+  const [first, last] = event.shiftKey ? [inside.at(-1), inside[0]] : [inside[0], inside.at(-1)];
+  if (document.activeElement !== last && panel.contains(document.activeElement)) return;
+  event.preventDefault();
+  first?.focus();
 }
 
 function Way({ way }: { way: readonly string[] }) {

@@ -34,6 +34,26 @@ export function makeTouchable(root: SVGSVGElement, touched: Touched): void {
   }
   // Only once all are measured: each one put in would have the next measured anew.
   for (const [group, field] of fields) group.prepend(field);
+  const numbers = fields.filter(([group]) => group.classList.contains("dimension") && group.parentNode === root);
+  for (const [group] of asRead(numbers)) root.append(group);
+}
+
+const ROW = 6; // mm of the drawing: figures that stand so near each other's height are one row
+
+/** In the order of reading, which the Tab key follows: row by row from above, from left to right. */
+function asRead(numbers: readonly [SVGGElement, SVGElement][]): [SVGGElement, SVGElement][] {
+  const middle = ([, field]: [SVGGElement, SVGElement]) => side(field, "y") + side(field, "height") / 2;
+  const rows: [SVGGElement, SVGElement][][] = [];
+  for (const each of [...numbers].sort((one, other) => middle(one) - middle(other))) {
+    const first = rows.at(-1)?.[0];
+    if (first !== undefined && middle(each) - middle(first) < ROW) rows.at(-1)?.push(each);
+    else rows.push([each]);
+  }
+  return rows.flatMap((row) => row.sort(([, one], [, other]) => side(one, "x") - side(other, "x")));
+}
+
+function side(field: SVGElement, name: string): number {
+  return Number(field.getAttribute(name));
 }
 
 function titleOf(group: SVGGElement): string {
