@@ -38,6 +38,15 @@ width = "24"
 kind = "base"
 width = "24"
 """
+_ACROSS = """
+format = 1
+unit = "in"
+[case.corner]
+kind = "base"
+width = 42
+diagonal = "left"
+front = { leaves = 2 }
+"""
 _SPEC = read(_BASES)
 _PLAIN = build(_SPEC)
 _READABLE = tuple(
@@ -216,6 +225,25 @@ def test_whatever_came_out_otherwise_all_goes_together_once_what_is_told_is_done
     assert not told.misfits
     assert all(r.rung == "design anew" for clash in told.clashes for r in clash.remedies)
     assert _stops(worked) - stops <= {says for clash in told.clashes for says in clash.says}
+
+
+def test_a_piece_that_another_stands_in_line_with_stops_the_work_by_name() -> None:
+    """Sides of a corner cut too wide: a notch is not where the toe board is any more."""
+    spec = read(_ACROSS)
+    plain = build(spec)
+    dims = [dim for part in plain.parts for dim in (part.blank.length, part.blank.width)]
+    off = {"corner.side_left.blank_width": 3, "corner.side_right.blank_width": 1}
+    cut = Origin("made", "cut")
+    facts = {dim.path: Fact(cut, cut=dim.value + off.get(dim.path, 0)) for dim in dims}
+    worked = work_out(spec, facts)
+    assert _stops(worked)
+    told = propose(plain, _as_cut(worked.room, facts))
+    assert any("in line with the notch" in says for clash in told.clashes for says in clash.says)
+    for _ in range(_ROUNDS):
+        _done(told, facts)
+        worked = work_out(spec, facts)
+        told = propose(plain, _as_cut(worked.room, facts))
+    assert not _stops(worked)
 
 
 def _a_dozen_off(made: Sequence[Part], random: Random) -> dict[str, Fact]:

@@ -47,13 +47,13 @@ Broken: TypeAlias = Mapping[Key, Told]
 
 
 def broken(room: Room, case: Case) -> Broken:
-    """What of a case does not go together by its pieces; its outside is judged by its fits.
+    """What of a case does not go together by its pieces; by how much it is off, its fits judge.
 
     What glue lines and clamps take up, or a reading of the box shows to be taken up, is left out.
     """
     grid = max(room.spec.style["cut_step"].value, GRID)
     failures = verify(case, hardware=room.spec.hardware, grid=grid).failures
-    proof = Proof(tuple(failure for failure in failures if failure.check != "size"))
+    proof = Proof(tuple(each for each in failures if each.check != "size" or not each.amount))
     return {
         _key(failure): Told(found.says, failure.paths, found.severity is Severity.STOP)
         for failure, found in told_of(without_play(room, case, proof), unit=room.spec.unit)
