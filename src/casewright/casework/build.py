@@ -66,7 +66,7 @@ from casewright.casework.rails import (
     place_upright,
 )
 from casewright.casework.rows import cut_front_rail, wants_front_rail
-from casewright.casework.shelves import add_shelves, bore_pins, cut_fixed
+from casewright.casework.shelves import add_shelves, bore_pins, cut_fixed, shelves_in_rows
 from casewright.casework.specs import CaseSpec, Hand
 from casewright.casework.strips_below import add_nosings, add_skirt
 from casewright.casework.surrounds import add_floor_cleat
@@ -332,6 +332,7 @@ def _fit_inside(maker: Maker, carcase: Carcase, blind: Outline | None) -> None:
     fit_pads(maker, carcase)
     add_cleats(maker, carcase)
     fit_appliances(maker, carcase)
+    shelves_in_rows(maker, carcase)
     fit_shelves(maker)
     add_blind_panel(maker, carcase, blind)
 

@@ -18,7 +18,7 @@ from casewright.sources import INCH
 
 __all__ = [
     "PinRow", "add_shelves", "bookcase_heights", "bore_pins", "cut_fixed", "no_room",
-    "pin_heights", "shelf_pins",
+    "pin_heights", "shelf_pins", "shelves_in_rows",
 ]  # fmt: skip
 
 PinRow = tuple[Dim, ...]
@@ -284,3 +284,38 @@ def _taller(maker: Maker, opening: Opening, most: int) -> str:
         more += max(kept - (opening.y1.value - opening.y0.value), Fraction(0))
     step = INCH / 8 if unit == "in" else Fraction(1)
     return size_text(round_to(more, step, Way.UP)[0], unit)
+
+
+def shelves_in_rows(maker: Maker, carcase: Carcase) -> None:
+    """Tell fixed shelves where a drawer runs, an appliance stands or a board parts two rows."""
+    parts = list(maker.parts.values())
+    fixed = [extent(part, 1) for part in parts if ".fixed_shelf." in part.path]
+    boards = [extent(p, 1) for p in parts if ".row_board." in p.path or p.role == "cleat"]
+    for opening in carcase.openings:
+        if opening.row in ("drawer", "appliance"):
+            what = "a drawer runs" if opening.row == "drawer" else "an appliance stands"
+            for under in opening.shelves:
+                at = under + maker.house.thickness(maker.spec.box_stock)
+                _not_there(maker, carcase, at, (opening.y0, opening.y1), what)
+                fixed = [each for each in fixed if each[0].value != under.value]
+    for low, high in fixed:
+        for foot, head in boards:
+            if low.value < head.value and foot.value < high.value:
+                _not_there(maker, carcase, high, (foot, head), "a board parts two rows")
+                break
+
+
+def _not_there(maker: Maker, carcase: Carcase, at: Dim, taken: tuple[Dim, Dim], what: str) -> None:
+    """A fixed shelf's upper face, what is there already, and where it may be."""
+    text, thick = maker.house.text, maker.house.thickness(maker.spec.box_stock)
+    free = [each for each in carcase.openings if each.row in ("doors", "open")]
+    ways = tuple(f"between {text(each.y0 + thick)} and {text(each.y1)} up" for each in free)
+    maker.findings.append(
+        Finding(
+            rule="shelf in a row", severity=Severity.STOP, path=maker.path("fixed_shelves"),
+            says=f"a fixed shelf {text(at)} up is where {what}, from {text(taken[0])} to "
+            f"{text(taken[1])}",
+            measured=text(at), limit=" or ".join(ways), source="common practice",
+            remedies=(*(f"its upper face {way}" for way in ways), "no fixed_shelves"),
+        )
+    )  # fmt: skip

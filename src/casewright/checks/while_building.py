@@ -101,6 +101,8 @@ FOUND_WHILE_BUILDING: tuple[Found, ...] = (
           "two roll-outs in a base", "six"),
     Found("shelf room", "More adjustable shelves than the opening holds.", "two in 30 in",
           "twenty in 30 in"),
+    Found("shelf in a row", "A fixed shelf where a drawer runs or an appliance stands.",
+          "one behind the doors of a tall case", "one behind its drawers"),
     Found("register opening", "An opening for a register that leaves nothing of its toe board.",
           "12 in wide in a case of 24", "30 in wide there"),
     Found("appliance opening", "An opening smaller than the appliance's sheet asks for, or so "

@@ -36,6 +36,7 @@ _GLASS = 'front = { construction = "glass frame" }\n'
 _PANEL = 'front = {{ construction = "frame and panel", {} }}\n'
 _STRIPS = 'finished = "left"\nfront = "applied frame"\n'
 _FRAME = 'face = "face frame"\n'
+_STACK = 'rows = ["doors", "drawer 12", "drawer 12"]\n'
 _SHARE = ('[case.a]\nkind = "base"\nregister_opening = [{}, 2]\n'
           '[run.r]\ncases = ["a"]\nwall = 30\n')  # fmt: skip
 _UNDER = 'drawers = 3\ndrawer = {{ slides = "undermount", bottom = "{}" }}\n'
@@ -69,6 +70,8 @@ EXAMPLES: dict[str, tuple[str, str]] = {
                       _BASE + 'rows = ["drawer 2", "drawer", "drawer"]\n'),
     "drawer width": (_BASE + "drawers = 3\n", "[hardware.slide]\nair = 3\n"
                      + _BASE.replace("24", "12") + "drawers = 3\n"),
+    "shelf in a row": (_TALL + _STACK + "fixed_shelves = [60]\n",
+                       _TALL + _STACK + "fixed_shelves = [20]\n"),
     "register opening": (_SHARE.format(12), _SHARE.format(30)),
     "hole in the groove": (_BASE + _UNDER.format("thin_plywood"),
                            _BASE + _UNDER.format("drawer_plywood")),
