@@ -8,6 +8,7 @@ from pydantic import BaseModel, ConfigDict, StringConstraints
 
 from casewright.errors import Problem
 from casewright.findings import Finding, Question
+from casewright.sources import source_words
 from casewright.web.snapshot import Standing
 
 __all__ = [
@@ -91,7 +92,7 @@ class FindingView(Answer):
         """A finding as the page shows it."""
         return cls(rule=finding.rule, severity=finding.severity.value, path=finding.path,
                    says=finding.says, measured=finding.measured, limit=finding.limit,
-                   source=finding.source, remedies=finding.remedies)  # fmt: skip
+                   source=source_words(finding.source), remedies=finding.remedies)  # fmt: skip
 
 
 class QuestionView(Answer):

@@ -62,6 +62,7 @@ function Finding({ id, finding }: { id: string; finding: FindingView }) {
         {finding.says}.
       </p>
       {finding.remedies.length > 0 && <p class="soft">What would help: {finding.remedies.join("; or ")}.</p>}
+      {finding.source !== "" && <p class="soft">Source: {finding.source}.</p>}
     </li>
   );
 }
