@@ -159,6 +159,9 @@ def _diagonal(writer: _Writer, key: str, kind: _Kind) -> None:
     writer.perhaps("height", writer.length(16, 60))
     writer.perhaps("depth", writer.length(8, deep + 2))
     writer.perhaps("edge", f'"{writer.one("band", "painted")}"')
+    if writer.chance():
+        writer.say("face", '"face frame"')
+        writer.perhaps("face_joint", '"tenons"')
     writer.perhaps(
         "bottom", f'"{writer.one("between", "under") if kind == "wall" else "between"}"'
     )

@@ -110,6 +110,7 @@ def _slants(room: Room) -> Iterator[tuple[str, str, Fraction]]:
         if case.spec.edge != "band":
             continue
         for part in case.parts:
-            for feature in part.features if part.role != "corner block" else ():
+            hidden = part.role == "corner block" or (case.spec.framed and part.role != "shelf")
+            for feature in () if hidden else part.features:
                 if feature.kind == "clip" and feature.setup.check is not None:
                     yield case.spec.band_stock, part.path, feature.setup.check.value

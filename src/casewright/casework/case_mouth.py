@@ -28,7 +28,9 @@ class CaseMouth:
     reach
         Of any place on the face, the distances from both walls together [mm].
     side
-        Depth of the return side on the run's wall: of the neighbour beside it [mm].
+        Depth of the return side on the run's wall [mm].
+    beside
+        Depth of the neighbour beside it [mm]: as that, or with its face frame more.
     band
         What is ironed on the slants of its boards [mm].
     """
@@ -38,4 +40,5 @@ class CaseMouth:
     front: Dim
     reach: Dim
     side: Dim
+    beside: Dim
     band: Dim

@@ -321,15 +321,18 @@ class Case:
 
     @property
     def face_plane(self) -> Dim:
-        """Plane z of its front [mm]: of face frame, box, or a return side, as its neighbours'."""
+        """Plane z of its front [mm]: of face frame, box, or a diagonal corner's neighbours."""
         if self.mouth is not None:
-            return self.mouth.side
+            return self.mouth.beside
         return self.depth if self.frame is None else self.frame.z + self.frame.thickness
 
     @property
     def leaf_plane(self) -> Dim:
         """Plane z that its fronts lie against [mm], in the axes that they are placed in."""
-        return self.face_plane if self.mouth is None else self.mouth.front
+        if self.mouth is None:
+            return self.face_plane
+        frame = self.frame
+        return self.mouth.front if frame is None else frame.z + frame.thickness
 
     @property
     def wall_fronts(self) -> tuple[Front, ...]:

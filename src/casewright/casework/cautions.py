@@ -54,6 +54,11 @@ CAUTIONS: Mapping[str, str] = MappingProxyType(
             "with abrasive paper. Never use the rip fence as a stop; wait for the blade before "
             "clearing the offcut."
         ),
+        "saw_bevel": (
+            "The fence goes on the side that the blade tilts away from: an offcut under a tilted "
+            "blade is trapped and thrown. Featherboard before the blade, push stick at the end, "
+            "stand aside; its long point is sharp, ease it by a stroke of sandpaper."
+        ),
         "saw_guided": (
             "Clamp work and guide; the offcut falls free, never between blade and bench. Wait for "
             "the blade before lifting the saw."

@@ -46,6 +46,7 @@ CutKind = Literal[
     "trim",
     "mortise",
     "clip",
+    "bevel",
     "cutout",
 ]
 BoreKind = Literal[
@@ -110,6 +111,9 @@ class Cut:
     A clip takes off the corner of an end (`datum`) and the front edge w0 at 45 degrees, right
     through; its width and its end are how far it runs in along either.
 
+    A bevel takes off the corner of a long edge (`datum`) and face A at 45 degrees, from end to
+    end, as deep as the part is thick; its width is as much.
+
     A mitre takes off the corner of an end (`datum`) and the inner edge w1 at 45 degrees, right
     through; its width is how far it runs in along that edge. A slot takes a spline: it is cut into
     a mitred end, square to its slant, from edge to edge.
@@ -161,8 +165,8 @@ class Cut:
 
     @property
     def is_square(self) -> bool:
-        """Whether its walls run along the part; not those of a clip, a mitre, a slot in one."""
-        return self.kind != "clip" and self.mitred_end is None
+        """Whether its walls run along the part; not those of a clip, a bevel, a mitre."""
+        return self.kind not in ("clip", "bevel") and self.mitred_end is None
 
     @property
     def mitred_end(self) -> Literal["l0", "l1"] | None:

@@ -158,9 +158,11 @@ class Part:
 
     @property
     def clipped(self) -> Fraction:
-        """What clips take off its corners [mm2]."""
-        clips = [f for f in self.features if isinstance(f, Cut) and f.kind == "clip"]
-        return sum((clip.width.value**2 / 2 for clip in clips), Fraction(0))
+        """What clips take off its corners, and bevels off its edges on the average [mm2]."""
+        cuts = [f for f in self.features if isinstance(f, Cut)]
+        clips = sum((c.width.value**2 / 2 for c in cuts if c.kind == "clip"), Fraction(0))
+        bevels = sum((c.width.value / 2 for c in cuts if c.kind == "bevel"), Fraction(0))
+        return clips + bevels * self.finished.length.value
 
     def weight(self, density: Fraction) -> Fraction:
         """Weight [kg] of the finished piece at a density [kg/m3], holes not taken off."""

@@ -10,6 +10,7 @@ from casewright.casework.house import House
 from casewright.dims import Dim, Place
 
 __all__ = [
+    "bevel_setup",
     "bore_setup",
     "cross_dado_setup",
     "cutout_setup",
@@ -104,6 +105,24 @@ def mortise_setup(house: House, place: Place, *, at: Dim, width: Dim, depth: Dim
     far = _Check(place.let("face_to_far_wall", at + width), words)
     sizes = {"at": at, "width": width, "depth": depth}
     return _routed(house, place, far=far, caution="router_on_edge", **sizes)
+
+
+def bevel_setup(house: House, face: Dim) -> Setup:
+    """A long edge bevelled at 45 degrees: ripped along the fence, its show face up.
+
+    Without a table saw it is sawn along a guide, from a board that is wider by some way.
+
+    Parameters
+    ----------
+    face
+        What is left of the show face [mm].
+    """
+    words = "across the show face, from the inner edge to the bevel"
+    if house.shop.has("table saw"):
+        return Setup("table saw", bit="saw blade at 45 degrees, the show face up", check=face,
+                     check_words=words, cautions=("saw_bevel",))  # fmt: skip
+    return Setup("circular saw", bit="saw blade at 45 degrees along a guide, on a wider board",
+                 check=face, check_words=words, cautions=("saw_guided",))  # fmt: skip
 
 
 def mitre_setup(house: House, *, long: Dim) -> Setup:

@@ -67,7 +67,7 @@ def _round(room: Room, run: Run, runs: dict[str, Run]) -> Iterator[tuple[Case, C
 def _asked(room: Room, case: Case) -> Fraction | None:
     """How deep a corner case reckons its neighbour to be [mm]; None for any other case."""
     if case.mouth is not None:
-        return case.mouth.side.value
+        return case.mouth.beside.value
     if case.spec.blind is None:
         return None
     given = case.spec.corner_depth or case.spec.overrides.get("base_depth")

@@ -40,7 +40,7 @@ _NAMES = {"pocket": "pocket holes", "shelf pins": "shelf pin holes", "hinge cup"
           "rabbet": "rabbets", "dado": "dadoes", "groove": "grooves", "lap": "laps",
           "rebate": "rebates", "tongue": "tongues", "mitre": "mitres", "slot": "slots for splines",
           "finger": "box joints", "trim": "face strips trimmed flush",
-          "mortise": "mortises", "clip": "clipped corners",
+          "mortise": "mortises", "clip": "clipped corners", "bevel": "bevelled edges",
           "cutout": "openings in panels",
           "slide": "slide holes", "slide hook": "hook holes", "front screw": "holes for fronts",
           "pull play": "pull holes", "panel screw": "pilot holes"}  # fmt: skip

@@ -15,6 +15,7 @@ from casewright.drawing.pens import CENTRE, THIN, VISIBLE, Ink
 from casewright.drawing.running import Running, Stop
 from casewright.drawing.scene import Scene
 from casewright.drawing.shapes import Element, Polyline, line
+from casewright.geometry.box import Number
 
 __all__ = ["closed_elements", "closed_scene", "open_scene", "swing_lines"]
 
@@ -44,8 +45,11 @@ def closed_elements(case: Case) -> Iterator[Polyline]:
 
 
 def _faces(solids: tuple[Solid, ...]) -> Iterator[Polyline]:
-    """Fronts of the parts, the far ones first, so that the near ones cover them."""
-    for solid in sorted(solids, key=lambda s: (s.box.z1, s.box.y0, s.box.x0)):
+    """Fronts of the parts, the far ones first, so that the near ones cover them.
+
+    What lies in the mouth of a diagonal corner covers what is behind it, by that mouth's axes.
+    """
+    for solid in sorted(solids, key=_nearness):
         part = solid.part
         shows = part.role in ("side", "top", "bottom", "divider", "fixed shelf", "shelf")
         fill = Ink.GLASS if part.role == "pane" else Ink.TINT if part.role == "back" else Ink.PAPER
@@ -54,6 +58,12 @@ def _faces(solids: tuple[Solid, ...]) -> Iterator[Polyline]:
                 front_corners(solid), VISIBLE if shows and not part.front else THIN, closed=True,
                 fill=fill, tag=Tag(path=part.path, title=part.title, target=part.path),
             )  # fmt: skip
+
+
+def _nearness(solid: Solid) -> tuple[bool, Number, Number, Number]:
+    part, box = solid.part, solid.box
+    out = part_box(part).z1 if part.turned else box.z1
+    return part.turned, out, box.y0, box.x0
 
 
 def swing_lines(front: Door) -> Iterator[Polyline]:

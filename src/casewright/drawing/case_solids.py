@@ -58,7 +58,11 @@ def seen_from_above(mouth: CaseMouth, width: Fraction, part: Part) -> list[_Plac
     box = part_box(part)
     middle, front = mouth.width.value / 2, mouth.front.value
     found = []
-    for x, z in ((box.x0, box.z0), (box.x1, box.z0), (box.x1, box.z1), (box.x0, box.z1)):
+    x0, x1 = Fraction(box.x0), Fraction(box.x1)
+    if any(isinstance(cut, Cut) and cut.kind == "bevel" for cut in part.features):
+        # In front its outer edge is as much farther in as it is thick.
+        x0, x1 = (x0 + box.z1 - box.z0, x1) if part.hand == "left" else (x0, x1 - box.z1 + box.z0)
+    for x, z in ((box.x0, box.z0), (box.x1, box.z0), (x1, box.z1), (x0, box.z1)):
         aside, out = (x - middle) * _ROOT / 2, (z - front) * _ROOT / 2
         if mouth.corner == "left":
             place = (mouth.reach.value / 2 + out + aside, mouth.reach.value / 2 + out - aside)

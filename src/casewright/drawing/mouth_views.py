@@ -114,13 +114,13 @@ def open_mouth_scene(case: Case, unit: Unit) -> Scene:
 
 def _mouth_elements(case: Case, unit: Unit, *, doors: bool) -> Iterator[Element]:
     mouth = _mouth(case)
-    middle = mouth.width.value / 2
+    middle, frame = mouth.width.value / 2, case.frame and case.frame.path
     legs = case.width.value + case.depth.value - mouth.reach.value
     half = legs * _ROOT / 2
     for part in _behind(case):
         yield _level(part, middle, half)
     for part in case.parts:
-        if part.turned and (doors or not part.front):
+        if part.turned and (doors or not part.front or part.front == frame):
             yield _front_of(part)
     for door in case.doors if doors else ():
         yield from swing_lines(door)
@@ -174,7 +174,14 @@ def _across(case: Case, mouth: CaseMouth, unit: Unit, *, doors: bool) -> Iterato
         x0, x1 = min(box.x1 for box in strips), max(box.x0 for box in strips)
         clear = Measure(Fraction(x1 - x0), unit, f"{case.key}.mouth.clear_between")
         spans.append(Span(Fraction(x0), Fraction(x1), clear))
-    spans.append(Span(zero, wide, measure_of(mouth.width, unit), emphasis=True))
+    if case.frame is not None:
+        x, thick = case.frame.x.value, case.frame.thickness.value
+        outside = case.frame.width.value
+        face = Measure(outside - 2 * thick, unit, f"{case.key}.frame.face_width")
+        spans.append(Span(x + thick, x + outside - thick, face))
+        spans.append(Span(x, x + outside, measure_of(case.frame.width, unit), emphasis=True))
+    else:
+        spans.append(Span(zero, wide, measure_of(mouth.width, unit), emphasis=True))
     yield Dimensions("below", zero, tuple(spans))
 
 

@@ -68,7 +68,7 @@ def part_dimensions(frame: PartFrame) -> Iterator[Element]:
 
 def _cut(frame: PartFrame, cut: Cut, along: _Axis, across: _Axis) -> None:
     l0, l1, w0, w1 = frame.cut_span(cut)
-    if cut.face not in ("A", "B") or cut.kind == "mitre":
+    if cut.face not in ("A", "B") or cut.kind in ("mitre", "bevel"):
         _slanted_or_in_edge(frame, cut, along, across)
         return
     at, width = measure_of(cut.at, frame.unit), measure_of(cut.width, frame.unit)
@@ -94,11 +94,14 @@ def _ends(frame: PartFrame, cut: Cut, run: _Axis) -> None:
 
 
 def _slanted_or_in_edge(frame: PartFrame, cut: Cut, along: _Axis, across: _Axis) -> None:
-    """The short point of a mitred part; how deep a cut in an edge is, and where it stops."""
+    """The short point of a mitred part, the face beside a bevel, the depth of a cut in an edge."""
+    _, _, w0, w1 = frame.cut_span(cut)
     if cut.edge is not None:
-        _, _, w0, w1 = frame.cut_span(cut)
         across.span(w0, w1, measure_of(cut.depth, frame.unit))
         _ends(frame, cut, along)
+    elif cut.kind == "bevel":  # what is left of the face is what is measured
+        left = Measure(frame.width - w1, frame.unit, f"{cut.path}.face_width")
+        across.span(w1, frame.width, left)
     elif cut.kind == "mitre" and cut.mitred_end == "l0":
         near, far = frame.width, frame.length - frame.width
         path = f"{frame.part.path}.short_point"

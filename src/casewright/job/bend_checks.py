@@ -36,6 +36,10 @@ def _unfit(
 ) -> Iterator[tuple[str, str]]:
     corner = bend_at(spec, run, side) or ""
     owns, word = corner in run.cases, trim.replace("_", " ")
+    if by_key[corner].framed:
+        what = f"no {word} turns across {corner}, whose face frame stands before it at a slant"
+        yield what, f'take the {word} out, or write face = "frameless" for {corner}'
+        return
     other = beyond_bend(spec, run, side)
     if other is None:
         want = f"{'write' if owns else 'take'} the run round the corner, or take the {word} out"

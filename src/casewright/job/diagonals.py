@@ -29,6 +29,11 @@ _LEAF = Fraction(180)
 _ARM = Fraction(250)
 """Least length of the sleeper in a plinth's arm: room for the driver between [mm]."""
 
+_LAP = Fraction(6)
+"""Least that a door lies over a stile [mm] (common practice)."""
+
+_STILES = "under [style], for face_stile"
+
 _PINS = Fraction(32)
 """Least distance between the two rows of pins in a return side [mm]."""
 
@@ -89,9 +94,12 @@ def _bowl(base: KeyPath, case: CaseTable, content: Content, reporter: Reporter) 
 def _boxes(base: KeyPath, case: CaseTable, content: Content, reporter: Reporter) -> None:
     """What all boxes may have, and this one cannot."""
     boxes = content.boxes
-    if has_face_frame(case, content) or (case.face or boxes.face) == "strips":
-        what = "a diagonal corner is frameless: its door hangs on strips in its mouth"
-        reporter.tell((*base, "diagonal"), what, 'write face = "frameless" for this case')
+    if (case.face or boxes.face) == "strips":
+        what = "a diagonal corner has no face strips: its front edges meet the face at a slant"
+        want = 'write face = "face frame" or "frameless" for this case'
+        reporter.tell((*base, "face" if case.face else "diagonal"), what, want)
+    if has_face_frame(case, content):
+        _framed(base, case, content, reporter)
     if not case.sink and (case.back or boxes.back or "rabbeted") != "rabbeted":
         where: KeyPath = (*base, "back") if case.back else (*base, "diagonal")
         what = "the two backs of a diagonal corner lie in rabbets of its return sides"
@@ -100,6 +108,19 @@ def _boxes(base: KeyPath, case: CaseTable, content: Content, reporter: Reporter)
         where = (*base, "edge") if case.edge else (*base, "diagonal")
         what = "the front edges of a diagonal corner run at a slant: no lip is glued on them"
         reporter.tell(where, what, 'write edge = "band" or edge = "painted" for this case')
+
+
+def _framed(base: KeyPath, case: CaseTable, content: Content, reporter: Reporter) -> None:
+    """What there is no place for behind a frame across a corner."""
+    if case.sink:
+        what = "behind the face frame of a diagonal corner no corner blocks tie a box for a bowl"
+        reporter.tell((*base, "sink"), what, 'write face = "frameless" for this case')
+    if (case.toe or "notch") == "plinth" and case.kind == "base":
+        what = "a bottom behind the rail of a diagonal face frame leaves no seat on a plinth"
+        reporter.tell((*base, "toe"), what, 'write toe = "notch", or face = "frameless"')
+    if case.bottom == "under":
+        what = "behind a face frame the bottom lies between the return sides, hidden by its rail"
+        reporter.tell((*base, "bottom"), what, 'write bottom = "between"')
 
 
 def _front(base: KeyPath, case: CaseTable, content: Content, reporter: Reporter) -> None:
@@ -127,6 +148,8 @@ def check_diagonal_sizes(sizes: CaseSizes) -> None:
     case = sizes.case
     if case.diagonal is None or case.width is None or case.front is None:
         return
+    if case.framed:
+        _stile_room(sizes, case.front)
     need = _least_difference(sizes, case.front)
     leg = case.width.value - case.depth.value
     if leg < need:
@@ -142,8 +165,10 @@ def check_diagonal_sizes(sizes: CaseSizes) -> None:
             what = "no arm of a plinth that a driver goes into has room under sides so shallow"
             sizes.tell("depth", what, sizes.at_least(room))
     strip = sizes.value("hinge_strip")
-    if case.front.overlay == "inset":
+    if case.front.overlay == "inset" and not case.framed:
         strip += sizes.door_thickness(case.front)
+    if case.framed:  # it stands before the return sides
+        strip += sizes.thickness(case.face_stock)
     line = (strip + sizes.value("shelf_setback")) * OVER_ROOT_2
     deep = line + sizes.back + _PINS + Fraction(25)
     if case.shelves and case.depth.value < deep:
@@ -154,6 +179,12 @@ def check_diagonal_sizes(sizes: CaseSizes) -> None:
 def _least_difference(sizes: CaseSizes, front: FrontSpec) -> Fraction:
     """What its legs must be longer than its sides are deep, for doors and a driver [mm]."""
     wide = _ROOM if front.leaves != 2 else 2 * _LEAF + sizes.value("gap")
+    if sizes.case.framed:
+        stiles = 2 * sizes.value("face_stile")
+        bare = 2 * _bare(sizes, front)
+        if front.overlay == "inset":
+            bare = stiles + 2 * sizes.value("inset_gap")
+        return max(wide + bare, _ROOM + stiles) / UNDER_ROOT_2
     strips = (_ROOM + 2 * sizes.board) / UNDER_ROOT_2 + sizes.board
     if front.overlay == "inset":
         beside = 2 * (sizes.board + sizes.value("inset_gap"))
@@ -164,3 +195,26 @@ def _least_difference(sizes: CaseSizes, front: FrontSpec) -> Fraction:
         bare = 2 * sizes.value("partial_reveal")
         need = max(need, (wide + bare) / UNDER_ROOT_2 + sizes.board)
     return need
+
+
+def _bare(sizes: CaseSizes, front: FrontSpec) -> Fraction:
+    """What a door over a frame leaves bare of it at either end, to clear its neighbours [mm]."""
+    out = sizes.door_thickness(front) + sizes.value("bumper")
+    bare = out + sizes.value("reveal") * OVER_ROOT_2
+    if front.overlay == "partial":
+        bare = max(bare, sizes.value("face_stile") - sizes.value("face_overlay"))
+    return bare
+
+
+def _stile_room(sizes: CaseSizes, front: FrontSpec) -> None:
+    """Tell stiles that a door which clears its neighbours does not lie over far enough."""
+    if front.overlay == "inset":
+        return
+    stile, need = sizes.value("face_stile"), _bare(sizes, front) + _LAP
+    if stile < need:
+        thick = sizes.text(sizes.door_thickness(front))
+        what = (
+            f"a door {thick} thick that clears the cases beside it does not lie over stiles of "
+            f"{sizes.text(stile)}"
+        )
+        sizes.tell("diagonal", what, f"{_STILES} {sizes.at_least(need)}, or make it inset")

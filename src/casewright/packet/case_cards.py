@@ -319,17 +319,27 @@ def _corner_words(room: Room, case: Case) -> list[Inline]:
     doors = "Its doors are" if pair else "Its door is"
     lies = f"{doors} so narrow that square edges stay behind the planes of the neighbours' sides."
     if case.spec.front is not None and case.spec.front.overlay == "inset":
-        lies = f"Its {'doors hang' if pair else 'door hangs'} between the hinge strips."
+        between = "hinge strips" if case.frame is None else "stiles"
+        lies = f"Its {'doors hang' if pair else 'door hangs'} between the {between}."
     why = (
         f" from side to side. {lies} Try the corner of the walls with a square first: what stands "
         "in it, plaster or a bead of filler, comes off. It is screwed to the studs of both walls, "
         "through the nailers on either."
     )
+    beside: list[Inline] = [" deep, as its return sides are; its face is "]
+    face = "mouth.face"
+    if case.frame is not None:
+        beside = [
+            " deep over their frames, its return sides ",
+            Strong(measure_of(case.mouth.side, unit)),
+            "; the bevels of its stiles close against the stiles beside it, its face is ",
+        ]
+        face = "frame.face_width"  # fmt: skip
     return [
         " Diagonal corner: its neighbours are ",
-        Strong(measure_of(case.mouth.side, unit)),
-        " deep, as its return sides are; its face is ",
-        Strong(measure_of(nodes[f"{case.key}.mouth.face"], unit)),
+        Strong(measure_of(case.mouth.beside, unit)),
+        *beside,
+        Strong(measure_of(nodes[f"{case.key}.{face}"], unit)),
         why,
         _BOWL if case.spec.sink else "",
     ]
@@ -365,7 +375,7 @@ def _blind_words(room: Room, case: Case) -> list[Inline]:
 
 def _face_words(case: Case, unit: Unit) -> list[Inline]:
     """How large a face frame, or face strips, make a case."""
-    if case.frame is None:
+    if case.frame is None or case.mouth is not None:
         return []
     wide = [Strong(measure_of(case.overall_width, unit)), " wide and "]
     return [

@@ -83,7 +83,7 @@ def feature_rows(part: Part, unit: Unit, waits: Collection[str] = ()) -> Iterato
 
 def _in_a_face(feature: Feature) -> bool:
     return isinstance(feature, Bores) or (
-        feature.face in ("A", "B") and feature.kind not in ("mitre", "clip")
+        feature.face in ("A", "B") and feature.kind not in ("mitre", "clip", "bevel")
     )
 
 
@@ -124,7 +124,7 @@ def _where(part: Part, twins: Sequence[Feature], unit: Unit) -> Rich:
         edge = plane_word(part, "w0")
         one = f"corner of the {plane_word(part, first.datum)} and the {edge}"
         return one if len(twins) == 1 else f"both corners of the {edge}"
-    words = at_words(part, first, unit)
+    words: Rich = "from end to end" if first.kind == "bevel" else at_words(part, first, unit)
     if len(twins) == 1:
         return words
     if not isinstance(first, Bores) or first.kind == "pocket":

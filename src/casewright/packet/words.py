@@ -65,7 +65,10 @@ def plane_word(part: Part, plane: Plane) -> str:
 _CUTS = {"finger": "slot of the box joint", "tongue": "cheek of the tongue",
          "mitre": "mitre", "slot": "slot for a spline in the mitre",
          "clip": "corner clipped at 45°, when the blank is cut",
+         "bevel": "bevel along the outer edge",
          "cutout": "opening, right through"}  # fmt: skip
+_SLANTED = {"mitre": "45°, the long point at the datum edge",
+            "bevel": "45°, over the whole thickness: the long point is behind"}  # fmt: skip
 _LISTED = ("slide", "front screw", "pull play", "panel screw")
 """Holes that are told by each of their distances."""
 
@@ -209,8 +212,8 @@ def size_words(feature: Feature, unit: Unit) -> Rich:
 
 
 def _cut_size(cut: Cut, unit: Unit) -> Rich:
-    if cut.kind == "mitre":
-        return "45°, the long point at the datum edge"
+    if cut.kind in _SLANTED:
+        return _SLANTED[cut.kind]
     if cut.kind == "clip":
         return (measure_of(cut.width, unit), " from the corner along either edge")
     if cut.kind == "finger":

@@ -30,6 +30,7 @@ _NAMES = tuple(
         (r"mitre_(left|right)_fit", "the mitre of {}"),
         (r"under_.+", "the step between {} and the box on it"),
         (r"end_(left|right)_flush", "the step between {} and the fronts"),
+        (r"step_beside", "the step between the face of {} and the frame beside it"),
         (r"(left|right)_joint", "the joint at {}"),
     )
 )

@@ -66,6 +66,8 @@ def _cutters(part: Part, feature: Cut | Bores) -> Iterator[manifold3d.Manifold]:
         yield from _holes(part, feature)
     elif feature.kind in ("mitre", "clip"):
         yield _corner(part, feature)
+    elif feature.kind == "bevel":
+        yield _bevel(part, feature)
     elif feature.is_square:
         yield _block(part, feature)
 
@@ -123,6 +125,21 @@ def _corner(part: Part, cut: Cut) -> manifold3d.Manifold:
         outline.reverse()
     section = manifold3d.CrossSection([outline])
     return section.extrude(thick + 2 * _OVER).translate((0.0, 0.0, -_OVER))
+
+
+def _bevel(part: Part, cut: Cut) -> manifold3d.Manifold:
+    """The corner that a bevel takes off a long edge and face A, from end to end."""
+    size = part.finished
+    length, width, thick = (float(d.value) for d in (size.length, size.width, size.thickness))
+    edge, inward = (width, -1.0) if cut.datum == "w1" else (0.0, 1.0)
+    reach = inward * (thick + _OVER)
+    out = edge - inward * _OVER
+    outline = [(out, -_OVER), (edge + reach, thick + _OVER), (out, thick + _OVER)]
+    if _area(outline) < 0:
+        outline.reverse()
+    prism = manifold3d.CrossSection([outline]).extrude(length + 2 * _OVER)
+    # Its own x, y and z are the part's width, thickness and length.
+    return prism.transform([[0.0, 0.0, 1.0, -_OVER], [1.0, 0.0, 0.0, 0.0], [0.0, 1.0, 0.0, 0.0]])
 
 
 def _area(outline: list[tuple[float, float]]) -> float:

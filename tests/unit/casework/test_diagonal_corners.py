@@ -65,12 +65,15 @@ def corner(unit: Unit, hand: str, **by: Any) -> Case:
 
 
 def built(
-    unit: Unit, hand: str, *, ply: str | None = None, step: str = "0", **by: Any
-) -> tuple[Case, dict[str, Dim]]:
+    unit: Unit, hand: str, *, ply: str | None = None, step: str = "0", board: str = "",
+    **by: Any,
+) -> tuple[Case, dict[str, Dim]]:  # fmt: skip
     """The same with its numbers by path."""
     at = WORKED[unit] | {key: by.pop(key) for key in ("A", "d", "td", "H") if key in by}
     goods = stock(unit, ply=ply)
     goods["slab"] = replace(goods["mdf"], key="slab", thickness=given(at["td"], unit))
+    if board:
+        goods["board"] = replace(goods["board"], thickness=given(board, unit))
     style = plain_style(
         unit,
         cut_step=step,

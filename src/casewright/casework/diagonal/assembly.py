@@ -11,6 +11,7 @@ from casewright.dims import Dim
 __all__ = ["assemble_corner"]
 
 _GLUE = "Spread glue thinly on the joint"
+_NO_MARKS: tuple[tuple[str, Dim], ...] = ()
 
 
 def assemble_corner(maker: Maker, corner: Corner) -> None:
@@ -154,15 +155,21 @@ def _shelves(maker: Maker) -> None:
 def _strips(maker: Maker) -> None:
     nodes = maker.house.chain.nodes
     span = nodes[maker.path("mouth.span")]
+    where, marks = "its outer face against the inner front edge of the return side", _NO_MARKS
+    if maker.spec.framed:
+        half = maker.place.at("mouth").let("half_span", span / 2)
+        where = (
+            "behind where the inner edge of its stile comes: mark the middle of the slant first"
+        )
+        marks = (("from the middle of the slant to its outer face", half),)
     for hand in ("left", "right"):
         path = maker.path(f"strip_{hand}")
         joints = closed_joints(maker, path)
         maker.step(
             "join", path, "-y",
             f"{_GLUE}; stand the {hand} hinge strip square to the slant, its front edge flush "
-            "with it, its outer face against the inner front edge of the return side; two screws "
-            "up through the bottom.",
-            joints=joints, marks=(*_span(hand, span), *row_marks(maker, joints)),
+            f"with it, {where}; two screws up through the bottom.",
+            joints=joints, marks=(*marks, *_span(hand, span), *row_marks(maker, joints)),
             cautions=("clamp_screws",),
         )  # fmt: skip
 

@@ -36,7 +36,7 @@ _ENDS = ("free end", "side end", "front edge", "rear edge")
 def strip_width(maker: Maker) -> Dim:
     """How far the strips reach in from the face [mm]: by an inset door's thickness more."""
     front, wide = maker.spec.front, maker.style("hinge_strip")
-    if front is None or front.overlay != "inset":
+    if front is None or front.overlay != "inset" or maker.spec.framed:
         return wide
     return wide + planned_thickness(maker, front)
 

@@ -14,7 +14,7 @@ def clip(maker: Maker, board: Outline, corner: Plane, exact: Dim, *, small: bool
     """Clip the corner of a board at an end and its front edge; returns the leg as made [mm].
 
     Up to the next step of the grid: a board that stood out of the face would hold the door off.
-    What is ironed on the slant is taken off before.
+    What is ironed on the slant is taken off before; behind a face frame none is.
 
     Parameters
     ----------
@@ -26,7 +26,8 @@ def clip(maker: Maker, board: Outline, corner: Plane, exact: Dim, *, small: bool
         Whether it is a block, whose slant does not show and which goes across a saw.
     """
     place = board.place.at("clip")
-    banded = not small and maker.spec.edge == "band"
+    hidden = maker.spec.framed and not board.path.startswith(maker.path("shelf."))
+    banded = not small and maker.spec.edge == "band" and not hidden
     if banded:
         exact = exact + maker.style("band") * OVER_ROOT_2
     leg = maker.machined(place, "leg", onto_grid(maker, place, "leg_to_mark", exact, Way.UP))

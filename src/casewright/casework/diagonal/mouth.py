@@ -27,6 +27,7 @@ from casewright.casework.diagonal.bowl import (
 from casewright.casework.diagonal.corner import Corner
 from casewright.casework.diagonal.roots import across
 from casewright.casework.diagonal.screws import case_screw, screw_ends
+from casewright.casework.face_frames import FrameParts
 from casewright.casework.features import Plane
 from casewright.casework.fronts.face_edges import planned_thickness
 from casewright.casework.joints import Fastening
@@ -52,6 +53,8 @@ class Mouth:
         Plane z of the face, in its own axes: the strips' width [mm].
     left, right
         The strips.
+    strips
+        As they were cut.
     """
 
     span: Dim
@@ -59,16 +62,18 @@ class Mouth:
     front: Dim
     left: Part
     right: Part
+    strips: tuple[Outline, Outline]
 
 
-def add_strips(maker: Maker, corner: Corner) -> Mouth:
-    """Two uprights between bottom and top, square to the door: its hinges need no other angle."""
+def add_strips(maker: Maker, corner: Corner, members: FrameParts | None) -> Mouth:
+    """Two uprights between bottom and top, square to the door: its hinges need no other angle.
+
+    Parameters
+    ----------
+    members
+        Of a face frame, whose stiles they stand behind.
+    """
     place = maker.place.at("mouth")
-    inner = least(
-        corner.own_leg - corner.own.thickness,
-        corner.depth - corner.far.width - corner.far.thickness,
-    )
-    span = across(maker, place, "span", inner, Way.DOWN)
     _tell_sizes(maker, corner)
     left, right = (
         maker.outline(
@@ -78,6 +83,7 @@ def add_strips(maker: Maker, corner: Corner) -> Mouth:
         )
         for hand in ("left", "right")
     )  # fmt: skip
+    span = _span(maker, corner, members, (left, right))
     front = left.width
     maker.turned = True
     parts = []
@@ -99,13 +105,28 @@ def add_strips(maker: Maker, corner: Corner) -> Mouth:
     )
     if maker.spec.sink:
         add_front_rail(maker, corner, (parts[0], parts[1]), clear, front)
-    return Mouth(span, clear, front, parts[0], parts[1])
+    return Mouth(span, clear, front, parts[0], parts[1], (left, right))
+
+
+def _span(
+    maker: Maker, corner: Corner, members: FrameParts | None, strips: tuple[Outline, Outline]
+) -> Dim:
+    """Between the outer faces of the strips [mm]: inside the return sides, or behind stiles."""
+    place = maker.place.at("mouth")
+    if members is not None:
+        return place.let("span", members.between + strips[0].thickness + strips[1].thickness)
+    inner = least(
+        corner.own_leg - corner.own.thickness,
+        corner.depth - corner.far.width - corner.far.thickness,
+    )
+    return across(maker, place, "span", inner, Way.DOWN)
 
 
 def _shown(maker: Maker) -> tuple[Plane, ...]:
     """Front edges; where no door lies over them, the face beside the neighbour, too."""
     front, edges = maker.spec.front, front_edges(maker.spec)
-    return edges if front is None or front.overlay == "full" else (*edges, "t0")
+    covered = front is None or front.overlay == "full" or maker.spec.framed
+    return edges if covered else (*edges, "t0")
 
 
 def _edge(maker: Maker, corner: Corner, mouth: Mouth) -> Dim | None:
@@ -169,7 +190,7 @@ def add_toe_board(maker: Maker, corner: Corner, mouth: Mouth) -> Outline | None:
 
     Before a plinth it reaches from the outside of one return side to that of the other.
     """
-    if maker.spec.toe == "none" or not corner.deck.path:
+    if maker.spec.toe == "none" or not maker.spec.has_toe or not corner.deck.path:
         return None
     back, place = maker.style("toe_setback"), maker.place.at("toe_board")
     leg = corner.own_leg + back

@@ -22,6 +22,15 @@ _HANDS: tuple[Hand, Hand] = ("left", "right")
 
 _BLOCKS = ", on blocks that keep the feet of the stiles free"
 
+_ACROSS = (
+    "Stand the corner upright, its mouth to you; spread glue on the front edges of both strips "
+    "and on the slants of bottom and top; set"
+)
+_INTO_STRIPS = (
+    "brads through the stiles into the strips, set and filled. The long points of the bevels end "
+    "in line with the outsides of both return sides"
+)
+
 _POINT = Fraction(5, 6)
 """How far into the blind stile the screws behind it may go (common practice)."""
 
@@ -30,8 +39,8 @@ def fasten_frame(maker: Maker, box: Box, members: FrameParts) -> None:
     """The frame on the front edges of the box, glued, and screwed or bradded."""
     spec = maker.spec
     # Where an end shows, its outside takes no pockets; where a shelf is fixed, its screws are in
-    # their way.
-    fixed = (
+    # their way; beside the strips of a diagonal corner no driver has room.
+    fixed = spec.diagonal or (
         spec.fixed_shelves or spec.divider or spec.kind == "bookcase" or boards_behind_rails(spec)
     )
     screwed = spec.face_fixing == "pocket screws" and not (spec.finished or fixed)
@@ -48,16 +57,16 @@ def fasten_frame(maker: Maker, box: Box, members: FrameParts) -> None:
     joints += blind
     cautions = ["clamp_screws"] if screwed else []
     cautions += ["brad_points"] if mullion or not screwed else []
-    panels = spec.between_panels
-    how = _how(screwed=screwed, blind=bool(blind), mullion=bool(mullion), panels=panels)
+    how = _INTO_STRIPS if spec.diagonal else _how(
+        screwed=screwed, blind=bool(blind), mullion=bool(mullion), panels=spec.between_panels
+    )  # fmt: skip
     maker.step(
         "fit", maker.path("frame"), "-z",
-        f"Lay the box on its back{_BLOCKS if panels else ''}; spread glue on its front edges; set "
-        "the face frame on, its bottom rail level with the bottom, as far out at either side as "
-        f"marked; clamp all round; {how}.",
+        f"{_lay(spec)} the face frame on, its bottom rail level with the bottom, as far out at "
+        f"either side as marked; clamp all round; {how}.",
         joints=tuple(joints),
         marks=(
-            ("frame out beside the left side", _out(maker)),
+            (f"frame out beside the left {'strip' if spec.diagonal else 'side'}", _out(maker)),
             *row_marks(maker, joints),
         ),
         planes=_marked(maker) if screwed and not (mullion or blind) else (),
@@ -76,6 +85,14 @@ def _behind_rails(spec: CaseSpec, box: Box, members: FrameParts) -> Iterator[tup
         yield boards["divider"], members.rails[1]
     for number in boards_behind_rails(spec):
         yield boards[f"row_board.{number}"], members.rails[number]
+
+
+def _lay(spec: CaseSpec) -> str:
+    """How the box lies, or stands, for its frame."""
+    if spec.diagonal is not None:
+        return _ACROSS
+    blocks = _BLOCKS if spec.between_panels else ""
+    return f"Lay the box on its back{blocks}; spread glue on its front edges; set"
 
 
 def _how(*, screwed: bool, blind: bool, mullion: bool, panels: bool) -> str:
@@ -125,9 +142,20 @@ def _on_side(maker: Maker, box: Box, members: FrameParts, hand: Hand, *, screwed
     else:
         part = maker.parts[stile.path]
         out = maker.zero - part.placed.x
+        if maker.spec.diagonal is not None:
+            # From the edge that is seen: the outer one is bevelled.
+            # Along the strip, which ends behind the rails.
+            row = _brads(maker, name, stile, side.path, ("w1", side.thickness / 2), side.length)
+            return _stile_joint(maker, name, side, stile, row)
         if hand == "right":
             out = part.placed.x - maker.parts[side.path].placed.x
         held = _brads(maker, name, stile, side.path, ("w0", out + side.thickness / 2))
+    return _stile_joint(maker, name, side, stile, held)
+
+
+def _stile_joint(
+    maker: Maker, name: str, side: Outline, stile: Outline, held: Fastening | None
+) -> str:
     return maker.join(
         name, "butt", (side.path, "w0"), (stile.path, "t0"),
         fastenings=(*((held,) if held else ()), _glue(stile.path, side.path)),
@@ -155,6 +183,10 @@ def _on_board(maker: Maker, board: Board, rail: Rail, *, screwed: bool) -> str:
     outline, part = board.outline, maker.parts[rail.outline.path]
     name = f"frame.joint_{board.name.replace('.', '_')}"
     held: tuple[Fastening, ...] = (_glue(part.path, outline.path),)
+    if maker.spec.diagonal is not None:
+        # Its front is the slant of its clip.
+        return maker.join(name, "butt", (outline.path, "w0", f"{outline.path}.clip"),
+                          (part.path, "t0"), fastenings=held)  # fmt: skip
     if not screwed:
         up = board.underside if part.placed.y is maker.zero else board.underside - part.placed.y
         row: tuple[Plane, Dim] = ("w0", up + outline.thickness / 2)
@@ -195,9 +227,14 @@ def _on_panel(maker: Maker, members: FrameParts) -> list[str]:
 
 
 def _brads(
-    maker: Maker, joint: str, member: Outline, into: str, line: tuple[Plane, Dim]
+    maker: Maker,
+    joint: str,
+    member: Outline,
+    into: str,
+    line: tuple[Plane, Dim],
+    along: Dim | None = None,
 ) -> Fastening:
     return fastener_row(
-        maker, joint, member.length, "brads along the frame", through=member.path, into=into,
-        screw=maker.house.screw("brad"), line=line,
+        maker, joint, member.length if along is None else along, "brads along the frame",
+        through=member.path, into=into, screw=maker.house.screw("brad"), line=line,
     )  # fmt: skip

@@ -129,15 +129,14 @@ def cut_members(maker: Maker, box: Box, plan: FramePlan) -> FrameParts:
         )
         for hand, width in zip(("left", "right"), plan.stiles, strict=True)
     )  # fmt: skip
-    inner = ["divider"] if spec.divider else [str(n) for n in range(1, len(spec.rows))]
-    names = ["top", *inner, "bottom"]
+    names = _rail_names(spec)
     fitted = len(spec.dressed) == 2
     whole = plan.width
     if fitted:
         # Flush with what is on both ends: as wide as the box is, with these.
         box_width = box.left.thickness + box.clear + box.right.thickness
         whole = box_width + plan.beside[0] + plan.beside[1]
-    tenon = plan_tenon(maker, least(left.width, right.width))
+    tenon = plan_tenon(maker, _narrower(maker, left, right))
     between = whole - left.width - right.width
     if tenon is not None:
         between = between + 2 * tenon.long
@@ -145,6 +144,7 @@ def cut_members(maker: Maker, box: Box, plan: FramePlan) -> FrameParts:
         maker.outline(
             f"frame.rail_{name}", stock, between, _rail_width(maker, box, name),
             setting=f"{spec.key} frame rails", way=Way.NEAREST, matched=fitted,
+            length_way=Way.DOWN if spec.diagonal else None,  # no corner's before its neighbours'
         )
         for name in names
     ]  # fmt: skip
@@ -157,6 +157,17 @@ def cut_members(maker: Maker, box: Box, plan: FramePlan) -> FrameParts:
         plan, left, right, rails, tuple(_backers(maker, rails, between)), foot, clear, width,
         tenon, tuple(_mullions(maker, rails)), _blind(maker, rails),
     )  # fmt: skip
+
+
+def _rail_names(spec: CaseSpec) -> list[str]:
+    inner = ["divider"] if spec.divider else [str(n) for n in range(1, len(spec.rows))]
+    return ["top", *inner, "bottom"]
+
+
+def _narrower(maker: Maker, left: Outline, right: Outline) -> Dim:
+    """Width of the narrower stile [mm], less what a bevel takes of it across a corner."""
+    narrow = least(left.width, right.width)
+    return narrow if maker.spec.diagonal is None else narrow - left.thickness
 
 
 def _rail_width(maker: Maker, box: Box, name: str) -> Dim:

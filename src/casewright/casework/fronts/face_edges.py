@@ -44,7 +44,8 @@ class FaceEdges:
 def face_edges(maker: Maker, carcase: Carcase, front: FrontSpec | None) -> FaceEdges:
     """Where the leaves of an opening begin and end across."""
     if carcase.frame is not None and maker.spec.framed:
-        return _frame_edges(maker, carcase.frame, front)
+        edges = _frame_edges(maker, carcase.frame, front)
+        return edges if carcase.edge is None else replace(edges, edge=carcase.edge)
     if carcase.edge is not None:
         return FaceEdges(maker.zero, carcase.width, carcase.edge, maker.style("gap"))
     match "full" if front is None else front.overlay:

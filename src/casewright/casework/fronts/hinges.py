@@ -145,7 +145,7 @@ def _ready(
     place = maker.place.at(leaf.name)
     wanted = place.let(
         "overlay_wanted",
-        thickness - carcase.edge if carcase.edge is not None
+        thickness - carcase.edge if carcase.edge is not None and carcase.frame is None
         else _wanted(maker, leaf, thickness) if carcase.frame is None
         else _wanted_on_frame(maker, carcase, leaf),
     )  # fmt: skip

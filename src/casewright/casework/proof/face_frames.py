@@ -168,8 +168,11 @@ def _check_behind(case: Assembled, mullion: Solid) -> Iterator[Failure]:
 
 def _check_on_box(case: Assembled, frame: Box, grid: Fraction) -> Iterator[Failure]:
     """It lies on the front edges of the box and stands out beside both of its sides."""
-    box = case.extent(case.box_solids)
-    off = apart(frame.z0, case.units.of(case.model.depth))
+    box, mouth = case.extent(case.box_solids), case.model.mouth
+    off = apart(frame.z0, case.units.of(case.model.depth if mouth is None else mouth.front))
+    if mouth is not None:  # it lies before the strips, not before the return sides
+        strips = case.extent([s for s in case.box_solids if s.part.role == "hinge strip"])
+        box = box._replace(x0=strips.x0, x1=strips.x1)
     if off:
         yield _failure(case, "it does not lie on the front edges of the box", off)
     within = case.units.up(grid)

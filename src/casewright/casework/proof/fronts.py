@@ -181,7 +181,8 @@ def _check_on_box(case: Assembled, face: Face) -> Iterator[Failure]:
     box = case.extent(case.case_solids)
     if case.model.mouth is not None:
         # Across the mouth it lies on the strips, up and down on the whole box.
-        strips = case.extent([s for s in case.case_solids if s.part.role == "hinge strip"])
+        role = "frame stile" if case.model.spec.framed else "hinge strip"
+        strips = case.extent([s for s in case.case_solids if s.part.role == role])
         box = Box(strips.x0, strips.x1, box.y0, box.y1, box.z0, box.z1)
     out = max(box.x0 - of(face.x0), of(face.x1) - box.x1,
               box.y0 - of(face.y0), of(face.y1) - box.y1)  # fmt: skip

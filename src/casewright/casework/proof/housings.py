@@ -95,7 +95,8 @@ def _check_notch(case: Assembled, solid: Solid, cut: Cut) -> Iterator[Failure]:
         axis = 2 * wall.facing.axis
         flush = cleared.outer[axis : axis + 2]
         frame = case.model.frame
-        if frame is not None and case.model.spec.framed and wall.facing.axis == 1:
+        framed = frame is not None and case.model.spec.framed and not cleared.part.turned
+        if frame is not None and framed and wall.facing.axis == 1:
             # A toe board goes on up behind the face frame; the notch ends under it.
             flush = (case.units.of(frame.y),)
         off = min(apart(wall.at, plane) for plane in flush)

@@ -13,6 +13,7 @@ from itertools import product
 from casewright.casework.case_mouth import CaseMouth
 from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.corner_bowls import check_under_bowl
+from casewright.casework.proof.corner_frames import check_corner_frame, check_slant
 from casewright.casework.proof.corner_plinths import check_before_plinth
 from casewright.casework.proof.failure import Failure
 from casewright.casework.proof.plans import Plans, apart_in_plan, is_clipped, plans_of
@@ -47,11 +48,12 @@ def check_mouth(case: Assembled, grid: Fraction) -> Iterator[Failure]:
     if mouth is None or plans is None:
         return
     yield from _check_overlaps(case, plans, turned)
-    yield from _check_joints(case, plans)
+    yield from _check_joints(case, plans, grid)
     yield from _check_face(case, mouth, plans, grid)
     yield from _check_strips(case, mouth, plans, grid)
     yield from _check_door(case, plans)
     yield from _check_pins(case, plans)
+    yield from check_corner_frame(case, mouth, plans, grid)
     yield from check_under_bowl(case, mouth, plans, grid)
 
 
@@ -79,10 +81,16 @@ def _level(one: Box, other: Box) -> bool:
     return one.y0 < other.y1 and other.y0 < one.y1
 
 
-def _check_joints(case: Assembled, plans: Plans) -> Iterator[Failure]:
-    """Uprights end on bottom and top: one above the other, and over some area."""
+def _check_joints(case: Assembled, plans: Plans, grid: Fraction) -> Iterator[Failure]:
+    """Uprights end on bottom and top: one above the other, and over some area.
+
+    A rail before a slant is held by `check_corner_frame`.
+    """
     for joint in case.joints:
         if not case.is_mixed(joint):
+            continue
+        if joint.one.cut:
+            yield from check_slant(case, plans, joint, grid)
             continue
         ends = [(case.solids[s.part], case.solids[s.part].way(s.plane))
                 for s in (joint.one, joint.other)]  # fmt: skip
@@ -160,7 +168,8 @@ def _check_strips(
     if off:
         says = "a hinge strip does not stand at its end of the mouth, flush with the face"
         yield Failure("size", (case.model.key,), says, units.length(off))
-    yield from _check_tight(case, plans, strips, grid)
+    if not case.model.spec.framed:
+        yield from _check_tight(case, plans, strips, grid)
     for board in (s for s in case.solids.values() if s.part.path.endswith(".toe_board")):
         if case.model.spec.toe == "plinth":
             yield from check_before_plinth(case, plans, board, grid)

@@ -59,9 +59,10 @@ class Plans:
         Of the case.
     """
 
-    __slots__ = ("_front", "_left", "_middle", "_reach", "_width")
+    __slots__ = ("_corner", "_front", "_left", "_middle", "_reach", "_width")
 
     def __init__(self, mouth: CaseMouth, width: int, units: Units) -> None:
+        self._corner = mouth.corner
         self._left, self._width = mouth.corner == "left", width
         self._reach, self._front = units.of(mouth.reach), units.of(mouth.front)
         self._middle = units.of(mouth.width)  # twice the middle
@@ -79,6 +80,13 @@ class Plans:
         v = _Span(*(Surd(self._reach, (n - s) // 2)
                     for n, s in zip(out, (s1, s0), strict=True)))  # fmt: skip
         return Plan(u, v, both, aside)
+
+    def _bevelled(self, plan: Plan, solid: Solid) -> Plan:
+        """A piece of a stile whose outer edge is bevelled along a wall, its long point behind."""
+        behind = solid.outer._replace(z1=solid.outer.z0)
+        if solid.part.hand == self._corner:
+            return plan._replace(v=_ended(plan.v, self.turned(behind).v.high))
+        return plan._replace(u=_ended(plan.u, self.turned(behind).u.high))
 
     def plain(self, box: Box, most: int | None = None) -> Plan:
         """A box along the walls.
@@ -105,7 +113,9 @@ class Plans:
     def of(self, solid: Solid, units: Units) -> list[Plan]:
         """A part's pieces."""
         if solid.part.turned:
-            return [self.turned(piece) for piece in solid.pieces]
+            bevels = any(f.kind == "bevel" for f in solid.part.features)
+            plans = [self.turned(piece) for piece in solid.pieces]
+            return [self._bevelled(plan, solid) for plan in plans] if bevels else plans
         most = self.clip_line(solid, units)
         return [self.plain(piece, most) for piece in solid.pieces]
 
@@ -130,6 +140,10 @@ def is_clipped(solid: Solid, mouth: CaseMouth) -> bool:
     through = cut.depth.value == solid.part.finished.thickness.value
     from_corner = not cut.at.value and (cut.start is None or not cut.start.value)
     return through and from_corner and cut.end is not None and cut.end.value == cut.width.value
+
+
+def _ended(span: _Span, most: Surd) -> _Span:
+    return span if span.high.minus(most).sign <= 0 else span._replace(high=most)
 
 
 def _span(low: int, high: int) -> _Span:

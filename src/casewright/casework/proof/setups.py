@@ -54,6 +54,9 @@ def _of_cut(cut: Cut, part: Part) -> Iterator[_Number]:
         yield "stop", setup.stop, whole
         yield "check", setup.check, whole
         return
+    if cut.kind == "bevel":
+        yield "check", setup.check, (part.finished.width.value - width,)
+        return
     if cut.kind == "clip":
         yield "stop", setup.stop, (width,)
         yield "check", setup.check, _slants(width, setup.check)

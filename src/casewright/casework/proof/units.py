@@ -88,7 +88,7 @@ def _dims(case: Case) -> Iterator[Dim]:
 def _frame_dims(case: Case) -> Iterator[Dim]:
     frame, mouth = case.frame, case.mouth
     if mouth is not None:
-        yield from (mouth.width, mouth.front, mouth.reach, mouth.side, mouth.band)
+        yield from (mouth.width, mouth.front, mouth.reach, mouth.side, mouth.beside, mouth.band)
     if frame is not None:
         yield from (frame.x, frame.y, frame.z, frame.width, frame.height, frame.thickness)
 

@@ -193,8 +193,8 @@ class CaseTable(BoxesTable):
     diagonal: Hand | None = None
     """End of its run whose inside corner a wall or base case fills, with a door across it at 45
     degrees, or a pair where front says leaves = 2: width is then its leg along either wall, depth
-    that of its return sides, as deep as the neighbours'. The run round the corner begins after it.
-    Default: none."""
+    that of its return sides, as deep as the neighbours', behind a face frame that over the frames.
+    The run round the corner begins after it. Default: none."""
 
     bottom: Literal["between", "under"] | None = None
     """Whether the bottom of a diagonal corner lies between its return sides, or under them.

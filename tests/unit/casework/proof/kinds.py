@@ -281,6 +281,15 @@ KINDS: dict[str, tuple[Unit, dict[str, Any]]] = {
         "kind": "base", "toe": "notch", "diagonal": "left", "width": "44", "height": "24",
         "depth": "23 1/4", "shelves": 0, "front": replace(SLAB, leaves=2, overlay="partial"),
     }),
+    "diagonal corner behind a face frame": ("in", {
+        "diagonal": "right", "width": "24", "height": "16", "depth": "13", "shelves": 0,
+        "front": replace(PARTIAL, leaves=1), "face": "face frame", "face_stock": "board",
+    }),
+    "diagonal corner base behind a face frame": ("mm", {
+        "kind": "base", "toe": "notch", "diagonal": "left", "width": "900", "height": "600",
+        "depth": "600", "shelves": 0, "front": replace(INSET, leaves=1), "face": "face frame",
+        "face_stock": "board",
+    }),
     "diagonal sink base": ("in", drawer_base(
         "in", diagonal="left", width="40", height="24", toe="notch", sink=True, back="open",
         front=replace(SLAB, leaves=1),
