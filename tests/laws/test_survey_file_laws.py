@@ -89,4 +89,4 @@ def test_whatever_is_understood_can_be_printed(
     assert len(document.sections) == 1 + len(walls_to_survey(room))
     assert all(sheet.title for sheet in survey_sheets(room))
     for run in layouts(room):
-        assert bool(run.answers) != bool(run.conflicts or run.in_it)
+        assert bool(run.answers) != bool(run.conflicts or run.in_it or run.corners)

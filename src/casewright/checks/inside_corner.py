@@ -24,73 +24,33 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
-from typing import NamedTuple
 
 from casewright.casework.cases import Door, Front
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import by_unit, flatter_pull, length, style_value
 from casewright.dims import Way, round_to
 from casewright.findings import Severity
+from casewright.room.corner_neighbours import (
+    CornerNeighbour,
+    corner_reach,
+    neighbours,
+    swing_squared,
+)
 from casewright.room.model import Room
-from casewright.room.on_walls import CasePlace, cases_on_walls
 
-__all__ = ["RULE"]
-
-
-class _Beside(NamedTuple):
-    """The case of a run that is next to a corner, and how far out of it that stands [mm]."""
-
-    place: CasePlace
-    out: Fraction
-    at_right: bool
-
-    @property
-    def path(self) -> str:
-        """Of the case."""
-        return self.place.case.spec.key
-
-    def from_corner(self, front: Front) -> Fraction:
-        """How far the nearer edge of a front is from the corner [mm]."""
-        case = self.place.case
-        if self.at_right:
-            return self.out + case.overall_width.value - front.x.value - front.width.value
-        return self.out + front.x.value
-
-    @property
-    def depth(self) -> Fraction:
-        """Of the box [mm]."""
-        return self.place.case.depth.value
+__all__ = ["RULE", "out_of_corner"]
 
 
 def _examine(room: Room) -> Iterator[Breach]:
-    places = list(cases_on_walls(room))
-    for corner in room.survey.corners.values():
-        if corner.spec.outside:
-            continue
-        for one in _beside(places, corner.spec.left, at_right=True):
-            for other in _beside(places, corner.spec.right, at_right=False):
-                low = max(one.place.bottom, other.place.bottom)
-                if low < min(one.place.top, other.place.top):
-                    yield from _judge(room, one, other)
+    for one, other in neighbours(room):
+        yield from _judge(room, one, other)
 
 
-def _beside(places: list[CasePlace], wall: str, *, at_right: bool) -> Iterator[_Beside]:
-    """The case of each run on a wall that is next to one of its ends."""
-    runs = dict.fromkeys(p.run.spec.key for p in places if p.wall.spec.key == wall)
-    for key in runs:
-        own = [place for place in places if place.run.spec.key == key]
-        width = own[-1].wall.width
-        if not at_right:
-            yield _Beside(own[0], own[0].left, at_right=False)
-        elif width is not None:
-            yield _Beside(own[-1], width.value - own[-1].right, at_right=True)
-
-
-def _judge(room: Room, one: _Beside, other: _Beside) -> Iterator[Breach]:
+def _judge(room: Room, one: CornerNeighbour, other: CornerNeighbour) -> Iterator[Breach]:
     if one.out < other.depth and other.out < one.depth:
         out, side, run = min(
-            (_reach(room, one), "left", other.place.run.spec.key),
-            (_reach(room, other), "right", one.place.run.spec.key),
+            (corner_reach(room, one), "left", other.place.run.spec.key),
+            (corner_reach(room, other), "right", one.place.run.spec.key),
         )
         yield Breach(
             other.path,
@@ -110,7 +70,7 @@ def _judge(room: Room, one: _Beside, other: _Beside) -> Iterator[Breach]:
         yield from _shut_in(room, own, round_it)
         yield from _blocked(room, own, round_it)
         yield from _strikes(room, own, round_it)
-        need = _reach(room, round_it)
+        need = corner_reach(room, round_it)
         # A case that goes into the corner itself is not asked to keep out of it.
         near = round_it.out < own.depth + _travel(own)
         if round_it.depth <= own.out < need and own.place.case.fronts and near:
@@ -127,19 +87,19 @@ def _judge(room: Room, one: _Beside, other: _Beside) -> Iterator[Breach]:
             )
 
 
-def _shut_in(room: Room, own: _Beside, round_it: _Beside) -> Iterator[Breach]:
+def _shut_in(room: Room, own: CornerNeighbour, round_it: CornerNeighbour) -> Iterator[Breach]:
     """The door nearest to the corner that runs into the case before it as it swings."""
     doors = [front for front in own.place.case.wall_fronts if isinstance(front, Door)]
     for door in sorted(doors, key=own.from_corner):
         space = max(round_it.out - door.z.value - door.thickness.value, Fraction(0))
         covered = min(round_it.depth - own.from_corner(door), door.width.value)
-        if covered > 0 and space**2 < _swing_squared(door, covered, at_right=own.at_right):
+        if covered > 0 and space**2 < swing_squared(door, covered, at_right=own.at_right):
             yield Breach(
                 door.path,
                 f"{door.path} does not open: {round_it.path} stands {length(room, space)} in "
                 f"front of it, across {_share(room, covered, door.width.value)}",
                 measured=length(room, space),
-                remedies=_out_of_it(room, own, round_it),
+                remedies=out_of_corner(room, own, round_it),
                 severity=Severity.STOP,
             )
             return
@@ -152,7 +112,7 @@ def _share(room: Room, covered: Fraction, width: Fraction) -> str:
     return f"{length(room, covered)} of its width of {length(room, width)}"
 
 
-def _blocked(room: Room, own: _Beside, round_it: _Beside) -> Iterator[Breach]:
+def _blocked(room: Room, own: CornerNeighbour, round_it: CornerNeighbour) -> Iterator[Breach]:
     """The lowest drawer that comes out only as far as the case before it."""
     case = own.place.case
     fronts = {front.path: front for front in case.fronts}
@@ -168,13 +128,13 @@ def _blocked(room: Room, own: _Beside, round_it: _Beside) -> Iterator[Breach]:
                 f"{length(room, drawer.slide_length.value)}: {round_it.path} stands before it",
                 measured=length(room, space),
                 limit=length(room, drawer.slide_length.value),
-                remedies=_out_of_it(room, own, round_it),
+                remedies=out_of_corner(room, own, round_it),
                 severity=Severity.STOP,
             )
             return
 
 
-def _strikes(room: Room, own: _Beside, round_it: _Beside) -> Iterator[Breach]:
+def _strikes(room: Room, own: CornerNeighbour, round_it: CornerNeighbour) -> Iterator[Breach]:
     """A drawer beside a blind part that is drawn into the fronts or the pulls round the corner."""
     case = own.place.case
     if case.spec.blind is None:
@@ -203,7 +163,7 @@ def _strikes(room: Room, own: _Beside, round_it: _Beside) -> Iterator[Breach]:
             )
 
 
-def _reckoned(room: Room, own: _Beside, more: Fraction) -> Fraction:
+def _reckoned(room: Room, own: CornerNeighbour, more: Fraction) -> Fraction:
     """How deep a blind corner takes the run round it to be, and so much more, in steps [mm]."""
     asked, case = own.place.case.spec.corner_depth, own.place.case
     deep = style_value(room, case, "base_depth") if asked is None else asked.value
@@ -224,25 +184,14 @@ def _out(room: Room, front: Front) -> Fraction:
     return front.z.value + front.thickness.value + pull
 
 
-def _travel(own: _Beside) -> Fraction:
+def _travel(own: CornerNeighbour) -> Fraction:
     """How far what opens of a case comes out before it [mm]."""
     case = own.place.case
     slides = (drawer.slide_length.value for drawer in case.drawers)
     return max((*slides, *(door.width.value for door in case.doors)), default=Fraction(0))
 
 
-def _swing_squared(door: Door, covered: Fraction, *, at_right: bool) -> Fraction:
-    """Square of how far a door swings out before what covers its edge at the corner [mm2].
-
-    Hinged at the corner it swings its whole width; hinged away from it, what it swings until its
-    free edge is past.
-    """
-    wide = door.width.value
-    hinged_there = (door.hinge_side == "right") == at_right
-    return wide**2 - (Fraction(0) if hinged_there else (wide - covered) ** 2)
-
-
-def _out_of_it(room: Room, own: _Beside, round_it: _Beside) -> tuple[str, ...]:
+def out_of_corner(room: Room, own: CornerNeighbour, round_it: CornerNeighbour) -> tuple[str, ...]:
     """What helps where a case in the corner is shut in by the one round it."""
     side, kind = "right" if own.at_right else "left", own.place.case.spec.kind
     made = {"base": f'a blind corner base: blind = "{side}"; or diagonal = "{side}"',
@@ -255,19 +204,6 @@ def _out_of_it(room: Room, own: _Beside, round_it: _Beside) -> tuple[str, ...]:
             f'each with its width, and {side} = "open" under [run.{own.place.run.spec.key}]'
         ),
     )
-
-
-def _reach(room: Room, beside: _Beside) -> Fraction:
-    """How far a case and what is on its fronts reach into the room, with air before it [mm].
-
-    A diagonal corner reaches as far as its leg, to the return side that a neighbour stands at.
-    """
-    if beside.place.case.mouth is not None:
-        return beside.depth
-    fronts = beside.place.case.fronts
-    plane = max((f.z.value + f.thickness.value for f in fronts), default=beside.depth)
-    pull = room.spec.hardware.pull.projection.value if any(f.pull for f in fronts) else Fraction(0)
-    return max(plane, beside.depth) + pull + by_unit(room, "1/8", "3")
 
 
 RULE = Rule("inside corner", Severity.CARE, __doc__ or "", "common practice", _examine)

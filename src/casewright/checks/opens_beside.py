@@ -34,7 +34,7 @@ from casewright.room.model import Room
 from casewright.room.on_walls import CasePlace, cases_on_walls
 from casewright.survey.fixed_things import PlacedThing
 
-__all__ = ["RULE"]
+__all__ = ["RULE", "filler_beside"]
 
 
 class _Stands(NamedTuple):
@@ -101,7 +101,42 @@ def _judge(
             return
 
 
-def _opens(room: Room, place: CasePlace, front: Front, *, at_right: bool) -> _Opens | None:
+def filler_beside(
+    room: Room, place: CasePlace, widest: Fraction | None, *, at_right: bool
+) -> tuple[Fraction, PlacedThing] | None:
+    """How much farther a case must stand off a corner to open past what stands out round it [mm].
+
+    Parameters
+    ----------
+    widest
+        What its width may become, while that is open: then it may get a pair of doors [mm].
+    at_right
+        Whether the corner is at the right end of its wall.
+
+    Returns
+    -------
+    The most that is lacking, and what stands out there; None: nothing lacks.
+    """
+    found: tuple[Fraction, PlacedThing] | None = None
+    for corner in room.survey.corners.values():
+        ends = (corner.spec.left, corner.spec.right)
+        on, round_it = ends if at_right else ends[::-1]
+        if corner.spec.outside or on != place.wall.spec.key:
+            continue
+        for stands in _things(room, round_it, at_right=not at_right):
+            for front in place.case.wall_fronts:
+                opens = _opens(room, place, front, widest, at_right=at_right)
+                if opens is None or not _strikes(room, place, opens, stands):
+                    continue
+                short = stands.out + by_unit(room, "1/8", "3") - opens.air
+                if found is None or found[0] < short:
+                    found = short, stands.thing
+    return found
+
+
+def _opens(
+    room: Room, place: CasePlace, front: Front, widest: Fraction | None = None, *, at_right: bool
+) -> _Opens | None:
     case, wall = place.case, place.wall.width
     if at_right:
         edge = place.left + front.x.value + front.width.value
@@ -112,10 +147,12 @@ def _opens(room: Room, place: CasePlace, front: Front, *, at_right: bool) -> _Op
     drawer = next((each for each in case.drawers if each.front == front.path), None)
     if drawer is not None:
         return _Opens(front, plane, drawer.slide_length.value, air)
-    if isinstance(front, Door) and (front.hinge_side == "right") == at_right:
+    hinged_there = isinstance(front, Door) and (front.hinge_side == "right") == at_right
+    if hinged_there or (isinstance(front, Door) and widest is not None):
         sheet = room.spec.hardware
         pull = sheet.pull.projection.value if front.pull else Fraction(0)
-        return _Opens(front, plane, front.width.value, air - pull - sheet.hinge.stand_off.value)
+        reach = max(front.width.value, widest or Fraction(0))
+        return _Opens(front, plane, reach, air - pull - sheet.hinge.stand_off.value)
     return None
 
 

@@ -34,12 +34,14 @@ class Hindrance(NamedTuple):
 
 
 def run_hindrances(run: RunLayout) -> Iterator[Hindrance]:
-    """Against a run: what stands in it, or a width that nothing fills."""
+    """Against a run: what stands in it or round its corners, or a width that nothing fills."""
     for number, thing in enumerate(run.in_it):
         left, right = (shop_text(each, run.unit) for each in (thing.left, thing.right))
         what = f"{thing.title} stands in it, from {left} to {right} along the wall"
         last = number == len(run.in_it) - 1
         yield Hindrance(what, ("\n".join(_two_runs(run)),) if last else ())
+    for stop in run.corners:
+        yield Hindrance(stop.what, stop.reliefs)
     for conflict in run.conflicts:
         reliefs = (
             _run_relief(run, relief)

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.dims import Given, Unit, shop_text
-from casewright.job.layouts import FREE_WIDTHS, GRID, steps_up
+from casewright.job.layout_ends import FREE_WIDTHS, GRID, steps_up
 from casewright.job.section_edits import put_section
 from casewright.job.splicing import basic_string
 from casewright.layout.island_answers import (

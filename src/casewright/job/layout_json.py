@@ -43,6 +43,9 @@ def layout_json(
                     }
                     for each in run.in_it
                 ],
+                "corners": [
+                    {"what": each.what, "reliefs": list(each.reliefs)} for each in run.corners
+                ],
             }
             for run in runs
         ],

@@ -10,34 +10,36 @@ from itertools import pairwise
 from casewright.casework.cases import Case
 from casewright.casework.fronts import end_stock
 from casewright.casework.specs import CaseSpec
-from casewright.dims import TAPE_MARK, Unit, Way, round_to, shop_text
+from casewright.dims import Unit, Way, round_to, shop_text
 from casewright.job.layout_bounds import bounds_of, stretch_words
+from casewright.job.layout_corners import CornerStop
+from casewright.job.layout_ends import (
+    FREE_WIDTHS,
+    GRID,
+    RunEnds,
+    blind_off,
+    end_bands,
+    end_filler,
+    end_needs,
+    filler_beside_corner,
+    is_free,
+    run_ends,
+    steps_up,
+)
 from casewright.job.layout_walls import StandsIn, kept_clear, parted, standing_in
 from casewright.job.made_widths import made_cases
 from casewright.job.section_edits import put_section, set_names
 from casewright.job.splicing import basic_string
 from casewright.layout.answers import LayoutAnswer, answers
 from casewright.layout.conflicts import LayoutConflict, conflicts
-from casewright.layout.tasks import EndFiller, Preferences, RunPlace, WallTask
-from casewright.room.door_fillers import doors_toward, filler_for_door
+from casewright.layout.tasks import Preferences, RunPlace, WallTask
 from casewright.room.floor import middle_of
 from casewright.room.model import Room, Run
 from casewright.room.run_ends import SIDES
-from casewright.room.specs import RunSide
-from casewright.room.standing import WIDEST_FILLER
-from casewright.sources import INCH
 
-__all__ = ["FREE_WIDTHS", "GRID", "RunLayout", "accepted", "layouts", "steps_up"]
-
-GRID = TAPE_MARK
-"""The grid of the shop: widths are laid out on the marks of a tape [mm]."""
+__all__ = ["RunLayout", "accepted", "layouts"]
 
 _PER_INCH: dict[Unit, int] = {"in": 16, "mm": 25}
-FREE_WIDTHS: dict[Unit, tuple[Fraction, Fraction]] = {
-    "in": (9 * INCH, 36 * INCH), "mm": (Fraction(230), Fraction(900)),
-}  # fmt: skip
-"""Least and greatest of a case whose width is free (common practice)."""
-
 _NONE = Fraction(0)
 
 
@@ -67,6 +69,8 @@ class RunLayout:
         Widths, as the file has them, of those that keep theirs: something of them is made.
     has_open_end
         Whether one end closes against nothing, so that the row may stand short of it.
+    corners
+        Why nothing opens in a corner at one of its ends: then it has no answers.
     """
 
     key: str
@@ -82,6 +86,7 @@ class RunLayout:
     parts: tuple[tuple[str, ...], ...] = ()
     made: Mapping[str, str] = field(default_factory=dict)
     has_open_end: bool = False
+    corners: tuple[CornerStop, ...] = ()
 
     def text(self, steps: int) -> str:
         """Steps as the job writes a length."""
@@ -128,49 +133,53 @@ def layouts(
     best_alone
         Whether the first answer is enough.
     """
-    unit = room.spec.unit
     for run in room.runs:
-        if only not in (None, run.spec.key):
-            continue
-        free = tuple(case.key for case in run.cases if _is_free(run, case.spec))
+        free = tuple(case.key for case in run.cases if is_free(run, case.spec))
         wall = room.chain.nodes.get(f"run.{run.spec.key}.wall")
         closed = {"wall", "corner", "flush"} & {run.spec.left, run.spec.right}
-        if wall is None or not free or not closed:
-            continue
-        task = _task(room, run, wall.value)
-        step = GRID[unit]
-        in_it = tuple(standing_in(room, run))
-
-        def text(steps: int, step: Fraction = step) -> str:
-            return shop_text(steps * step, unit)
-
-        made = made_cases(run.cases)
-        yield RunLayout(
-            run.spec.key,
-            run.spec.title,
-            run.spec.places,
-            free,
-            () if in_it else answers(task, text, best_alone=best_alone),
-            () if in_it else conflicts(task),
-            step,
-            unit,
-            in_it,
-            stretch_words(room, run, shop_text(wall.value, unit)),
-            parted(room, run, in_it[0]) if in_it else (),
-            {
-                case.key: shop_text(case.spec.width.value, unit)
-                for case in run.cases
-                if case.key in made and case.key in free and case.spec.width is not None
-            },
-            "open" in (run.spec.left, run.spec.right),
-        )
+        if only in (None, run.spec.key) and wall is not None and free and closed:
+            yield _laid_out(room, run, free, wall.value, best_alone=best_alone)
 
 
-def _is_free(run: Run, case: CaseSpec) -> bool:
-    return case.width is None or case.key in run.spec.solved
+def _laid_out(
+    room: Room, run: Run, free: tuple[str, ...], wall: Fraction, *, best_alone: bool
+) -> RunLayout:
+    unit = room.spec.unit
+    made, step = made_cases(run.cases), GRID[unit]
+    ends = run_ends(room, run, set(free) - set(made))
+    task = _task(room, run, wall, ends)
+    in_it = tuple(standing_in(room, run))
+
+    def text(steps: int) -> str:
+        return shop_text(steps * step, unit)
+
+    shut = bool(in_it) or any(end.is_shut for end in ends)
+    found = () if shut else answers(task, text, best_alone=best_alone)
+    against = () if shut else conflicts(task)
+    stops = tuple(dict.fromkeys(stop for end in ends for stop in end.stops))
+    return RunLayout(
+        run.spec.key,
+        run.spec.title,
+        run.spec.places,
+        free,
+        found,
+        against,
+        step,
+        unit,
+        in_it,
+        stretch_words(room, run, shop_text(wall, unit)),
+        parted(room, run, in_it[0]) if in_it else (),
+        {
+            case.key: shop_text(case.spec.width.value, unit)
+            for case in run.cases
+            if case.key in made and case.key in free and case.spec.width is not None
+        },
+        "open" in (run.spec.left, run.spec.right),
+        () if found or against or in_it else stops,
+    )
 
 
-def _task(room: Room, run: Run, wall: Fraction) -> WallTask:
+def _task(room: Room, run: Run, wall: Fraction, ends: RunEnds) -> WallTask:
     """In whole steps: sizes that are given count up to the next one, the wall down."""
     unit = room.spec.unit
     step = GRID[unit]
@@ -178,9 +187,9 @@ def _task(room: Room, run: Run, wall: Fraction) -> WallTask:
     low, high = (int(each // step) for each in FREE_WIDTHS[unit])
     return WallTask(
         int(wall // step) - steps_up(framed, step),
-        tuple(_places(room, run)),
-        _end(room, run, "left"),
-        _end(room, run, "right"),
+        tuple(_places(room, run, ends)),
+        filler_beside_corner(end_filler(room, run, "left"), ends[0], step),
+        filler_beside_corner(end_filler(room, run, "right"), ends[1], step),
         _likes(room, run),
         is_free=run.spec.is_free,
         beside=run.spec.beside,
@@ -203,37 +212,12 @@ def _proportions(run: Run) -> Iterator[tuple[str, str, int, int]]:
 def _likes(room: Room, run: Run) -> Preferences:
     """The usual preferences; a run with one end in a corner has no middle to mirror about."""
     likes = Preferences.usual(_PER_INCH[room.spec.unit])
-    ends = {run.spec.end(side) == "corner" or _blind_off(room, run, side) is not None
+    ends = {run.spec.end(side) == "corner" or blind_off(room, run, side) is not None
             for side in SIDES}  # fmt: skip
     return likes if len(ends) == 1 else replace(likes, mirror=0)
 
 
-def _end(room: Room, run: Run, side: RunSide) -> EndFiller | None:
-    """The filler before a wall; in a corner what clears the other run, and more if it must."""
-    unit = room.spec.unit
-    step, style = GRID[unit], room.spec.style
-    widest = int(WIDEST_FILLER[unit] // step)
-    blind = _blind_off(room, run, side)
-    if blind is not None:
-        off = steps_up(blind, step)
-        return EndFiller(off, off, in_corner=True)
-    if run.spec.end(side) == "wall":
-        wished = int(style["filler"].value // step)
-        # Each case is cut to the grid, and comes out up to half a step wider than asked for.
-        spare = style["cut_step"].value * len(run.cases) / 2
-        low = steps_up(style["filler_least"].value + spare, step)
-        needs = (_needs(room, run, case)[SIDES.index(side)] for case in run.cases)
-        return EndFiller(low, max(widest, *needs), wished)
-    if run.spec.end(side) in ("open", "flush"):
-        return None
-    nodes, path = room.chain.nodes, f"run.{run.spec.key}.corner_{side}"
-    least = steps_up(nodes[f"{path}.beyond"].value + nodes[f"{path}.need"].value, step)
-    other = run.spec.right if side == "left" else run.spec.left
-    more = 0 if other == "wall" else widest
-    return EndFiller(least, least + more, least, in_corner=True)
-
-
-def _places(room: Room, run: Run) -> Iterator[RunPlace]:
+def _places(room: Room, run: Run, ends: RunEnds) -> Iterator[RunPlace]:
     step = GRID[room.spec.unit]
     free = tuple(int(each // step) for each in FREE_WIDTHS[room.spec.unit])
     built, made = {case.key: case for case in run.cases}, made_cases(run.cases)
@@ -250,29 +234,13 @@ def _places(room: Room, run: Run) -> Iterator[RunPlace]:
         low, high = free
         if key in made:
             low = high = steps_up(built[key].width.value, step)
-        elif case.width is not None and not _is_free(run, case):
+        elif case.width is not None and not is_free(run, case):
             low = high = steps_up(case.width.value, step)
-        needs = _needs(room, run, built[key])
+        needs = end_needs(room, run, built[key], ends)
         at_end = (case.blind or case.diagonal) if run.spec.is_free else None
         yield RunPlace(key, low, high, start=pins.get(key), centre=centre, sort=_sort(case),
-                       at_end=at_end, needs=needs)  # fmt: skip
-
-
-def _needs(room: Room, run: Run, case: Case) -> tuple[int, int]:
-    """Least fillers beside it at the ends of the run [steps]: a door there opens to a right angle.
-
-    While its width is open it may get a pair, with a door at either side.
-    """
-    step, found = GRID[room.spec.unit], dict.fromkeys(SIDES, 0)
-    is_open = _is_free(run, case.spec)
-    for side in SIDES:
-        own = doors_toward(case, side)
-        back: RunSide = "right" if side == "left" else "left"
-        doors, at = (own, side) if own or not is_open else (doors_toward(case, back), back)
-        if doors and run.spec.end(side) == "wall":
-            need = filler_for_door(room.spec.hardware, room.spec.unit, case, doors[0], at)
-            found[side] = steps_up(need + room.spec.style["cut_step"].value, step)
-    return found["left"], found["right"]
+                       at_end=at_end, needs=needs,
+                       corners=end_bands(room, built[key], ends))  # fmt: skip
 
 
 def _pinned(room: Room, run: Run) -> dict[str, int]:
@@ -301,25 +269,6 @@ def _frames(room: Room, case: Case) -> Fraction:
         return case.overall_width.value - own
     thick = room.chain.nodes[f"stock.{end_stock(case.spec)}.thickness"].value
     return thick * len(case.spec.dressed)
-
-
-def _blind_off(room: Room, run: Run, side: RunSide) -> Fraction | None:
-    """How far a blind corner base stands off the corner wall at an end; None: none does.
-
-    A diagonal corner stands against it, and fills what the run round it keeps out of.
-    Where the order is free it belongs there, wherever it is listed.
-    """
-    if side in run.pulled_off and run.spec.end(side) != "open":
-        return run.pulled_off[side].value
-    if not run.spec.is_free or run.spec.end(side) != "wall":
-        return None
-    for case in run.cases:
-        if case.spec.diagonal == side:
-            return Fraction(0)
-        if case.spec.blind == side:
-            own = case.spec.overrides.get("blind_pull_off")
-            return own.value if own else room.spec.style["blind_pull_off"].value
-    return None
 
 
 def _sort(case: CaseSpec) -> str:
@@ -351,11 +300,6 @@ def _centre(room: Room, run: Run, key: str) -> int | None:
     if middle is None:
         return None
     return int(round_to(2 * (middle - run.begins.value), step, Way.NEAREST)[0] // step)
-
-
-def steps_up(size: Fraction, step: Fraction) -> int:
-    """A size in whole steps of the grid, the last one filled up [-]."""
-    return int(round_to(size, step, Way.UP)[0] // step)
 
 
 def accepted(text: str, run: RunLayout, number: int) -> str:

@@ -24,7 +24,8 @@ def told_anew(room: Room, findings: Iterable[Finding]) -> tuple[Finding, ...]:
     """
     run = lru_cache(maxsize=None)(lambda key: _run_anew(room, key))
     heights = lru_cache(maxsize=1)(lambda: _heights_anew(room))
-    return tuple(_told(finding, run, heights) for finding in findings)
+    held = [finding for finding in findings if not _must_be_wide(room, finding)]
+    return tuple(_told(finding, run, heights) for finding in held)
 
 
 def outgrown_runs(room: Room) -> dict[str, Finding]:
@@ -33,8 +34,25 @@ def outgrown_runs(room: Room) -> dict[str, Finding]:
         key: finding
         for finding in room.findings
         for remedy in finding.remedies
-        if (key := run_asked_for(remedy))
+        if (key := run_asked_for(remedy)) and not _must_be_wide(room, finding)
     }
+
+
+def _must_be_wide(room: Room, finding: Finding) -> bool:
+    """Whether a filler is found wide that the layout proposes as wide: what opens needs it."""
+    keys = [key for remedy in finding.remedies if (key := run_asked_for(remedy))]
+    if finding.rule != "wide filler" or not keys:
+        return False
+    built = next(run for run in room.runs if run.spec.key == keys[0])
+    found = next(layouts(room, only=keys[0]), None)
+    widths = {case.key: case.spec.width.value for case in built.cases if case.spec.width}
+    return found is not None and any(
+        all(
+            widths.get(place.key, found.step * width) == found.step * width
+            for place, width in zip(answer.layout.task.places, answer.layout.widths, strict=True)
+        )
+        for answer in found.answers
+    )
 
 
 def widths_text(run: RunLayout, answer: LayoutAnswer) -> str:

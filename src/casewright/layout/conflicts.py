@@ -7,7 +7,7 @@ smallest set in conflict exactly when its least widths exceed it, or its greates
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import permutations
 from typing import Literal
@@ -136,7 +136,9 @@ def _orders(task: WallTask) -> Iterator[WallTask]:
     """Each order that may be, as listed where nothing is held or there are too many to try."""
     listed = replace(task, is_free=False, beside=())
     found = False
-    ordered = any(place.start is not None or any(place.needs) for place in task.places)
+    ordered = any(
+        place.start is not None or any(place.needs) or any(place.corners) for place in task.places
+    )
     if len(task.places) <= _TRIED and ordered:
         for places in permutations(task.places):
             at = {place.key: n for n, place in enumerate(places)}
@@ -144,15 +146,28 @@ def _orders(task: WallTask) -> Iterator[WallTask]:
             bare = (places[0].opening and task.left) or (places[-1].opening and task.right)
             ends = {"left": places[0], "right": places[-1]}
             held = all(p.at_end is None or ends[p.at_end] is p for p in places)
-            if near and held and not bare:
+            if near and held and not bare and _passes(places):
                 found = True
                 yield replace(listed, places=places)
     if not found:
         yield listed
 
 
+def _passes(places: Sequence[RunPlace]) -> bool:
+    """Whether the places at the ends may stand there, in corners that other runs stand round."""
+    ends = (places[0].corners[0], places[-1].corners[1])
+    return all(band is None or band[0] <= band[1] for band in ends)
+
+
 def _with_doors(task: WallTask) -> WallTask:
-    """The task with fillers wide enough for the doors of the cases at its ends."""
+    """The task with fillers wide enough, and cases no wider, for what opens at its ends."""
+    places = list(task.places)
+    for at, side in ((0, 0), (-1, 1)):
+        band, place = places[at].corners[side], places[at]
+        low, high = band or (place.low, place.high)
+        if max(low, place.low) <= min(high, place.high):
+            places[at] = replace(place, low=max(low, place.low), high=min(high, place.high))
+    task = replace(task, places=tuple(places))
     first, last = task.places[0], task.places[-1]
     needs = zip((task.left, task.right), (first.needs[0], last.needs[1]), strict=True)
     left, right = (

@@ -5,7 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-__all__ = ["EndFiller", "KeepClear", "Preferences", "RunPlace", "WallTask"]
+__all__ = ["EndFiller", "KeepClear", "Preferences", "RunPlace", "WallTask", "WidthBand"]
+
+WidthBand = tuple[int, int]
+"""Least and greatest width [steps]."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,6 +36,10 @@ class RunPlace:
     needs
         Least filler at its left, at its right, where it stands at that end of the run beside one:
         its doors open to a right angle then [steps].
+    corners
+        Least and greatest width where it stands at the left, at the right end of the run, in a
+        corner that another run stands round: what it opens passes that one [steps]. None: any; the
+        least above the greatest: it cannot stand there.
     """
 
     key: str
@@ -45,6 +52,7 @@ class RunPlace:
     sort: str = ""
     at_end: Literal["left", "right"] | None = None
     needs: tuple[int, int] = (0, 0)
+    corners: tuple[WidthBand | None, WidthBand | None] = (None, None)
 
 
 @dataclass(frozen=True, slots=True)

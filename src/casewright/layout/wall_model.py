@@ -8,7 +8,7 @@ from itertools import pairwise
 from casewright.layout.costs import cost_of, loose
 from casewright.layout.demands import LayoutDemand
 from casewright.layout.programme import LayoutProgramme, ProgrammeSolution
-from casewright.layout.tasks import EndFiller, RunPlace, WallTask
+from casewright.layout.tasks import EndFiller, RunPlace, WallTask, WidthBand
 from casewright.layout.wall_layout import WallLayout
 from casewright.layout.wall_order import GivenOrder, LayoutOrder, WallOrder
 
@@ -45,6 +45,7 @@ class WallModel:
         self.programme.require(whole, low=self.task.length, high=self.task.length)
         self._starts()
         self._doors()
+        self._corners()
         self._centres()
         self._wishes()
         self._proportions()
@@ -116,6 +117,26 @@ class WallModel:
                 for slot, choice in self.sequence.where(place):
                     if slot == at:
                         self.programme.require_if(choice, {number: 1}, low=need, reach=need)
+
+    def _corners(self) -> None:
+        """What stands in a corner opens past the run round it."""
+        for place, (number, each) in enumerate(zip(self.widths, self.task.places, strict=True)):
+            for band, at in zip(each.corners, (0, len(self.widths) - 1), strict=True):
+                for slot, choice in self.sequence.where(place) if band is not None else ():
+                    if slot == at:
+                        self._banded(number, each, band, choice)
+
+    def _banded(
+        self, number: int, place: RunPlace, band: WidthBand | None, choice: int | None
+    ) -> None:
+        low, high = band or (place.low, place.high)
+        if choice is not None and low > high:
+            self.programme.require({choice: 1}, high=0)
+        elif low > high:
+            self.programme.require({number: 1}, high=place.low - 1)
+        else:
+            reach = max(place.high, high)
+            self.programme.require_if(choice, {number: 1}, low=low, high=high, reach=reach)
 
     def _centres(self) -> None:
         """Twice the start and the width once make twice the middle."""
