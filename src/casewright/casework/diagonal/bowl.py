@@ -88,11 +88,17 @@ def _looks_down(corner: Corner, hand: Hand) -> Plane:
     return "t0" if corner.left == (hand == corner.own_hand) else "t1"
 
 
+def _slid(maker: Maker, block: Outline) -> Dim:
+    """How far back along its side a block lies whose clip was made for a thinner rail [mm]."""
+    nodes, clip = maker.house.chain.nodes, block.place.at("clip").path
+    return block.place.let("slid_back", nodes[f"{clip}.leg_to_mark"] - nodes[f"{clip}.leg"])
+
+
 def place_blocks(maker: Maker, corner: Corner) -> None:
     """Lay them at the front of either return side, flush with its upper end."""
     own, far = corner.blocks
     reach, zero = _reach(maker), corner.head
-    front = corner.own.width - reach + own.width
+    front = corner.own.width - reach + own.width - _slid(maker, own)
     inside = corner.width - corner.own.thickness - own.length
     if corner.left:
         lies, at = "+x -z +y", (inside, corner.ceiling, front)
@@ -100,7 +106,7 @@ def place_blocks(maker: Maker, corner: Corner) -> None:
         lies, at = "-x -z -y", (corner.own.thickness + own.length, zero, front)
     maker.add(own, role="corner block", title=f"{corner.own_hand} corner block", lies=lies, at=at,
               ends=_ENDS, group="blocks")  # fmt: skip
-    out = corner.far.width - reach + far.width
+    out = corner.far.width - reach + far.width - _slid(maker, far)
     z = corner.depth - corner.far.thickness - far.length
     if corner.left:
         lies, at = "+z -x -y", (out, zero, z)
