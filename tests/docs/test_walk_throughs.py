@@ -109,7 +109,7 @@ def test_a_window_seat(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
 
 def test_filling_a_wall(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """An answer is accepted, and what it gave is there for the run above."""
-    assert follow("layout.md", shop, capsys) == 10
+    assert follow("layout.md", shop, capsys) == 11
     assert "[run.below.solved]" in (shop / "kitchen.toml").read_text("utf-8")
 
 

@@ -109,7 +109,7 @@ def filler_beside(
     Parameters
     ----------
     widest
-        What its width may become, while that is open: then it may get a pair of doors [mm].
+        Of its leaves, while its width is open: then one door may become a pair [mm].
     at_right
         Whether the corner is at the right end of its wall.
 
@@ -148,7 +148,8 @@ def _opens(
     if drawer is not None:
         return _Opens(front, plane, drawer.slide_length.value, air)
     hinged_there = isinstance(front, Door) and (front.hinge_side == "right") == at_right
-    if hinged_there or (isinstance(front, Door) and widest is not None):
+    alone = case.spec.front is not None and case.spec.front.leaves == 1
+    if hinged_there or (isinstance(front, Door) and widest is not None and not alone):
         sheet = room.spec.hardware
         pull = sheet.pull.projection.value if front.pull else Fraction(0)
         reach = max(front.width.value, widest or Fraction(0))

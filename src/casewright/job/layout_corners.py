@@ -243,7 +243,7 @@ def _past_things(asked: CornerAsked, place: CasePlace) -> tuple[Fraction, Corner
     left = asked.off
     if asked.at_right and place.wall.width is not None:
         left = place.wall.width.value - asked.off - case.overall_width.value
-    widest = asked.widths[1] if case.key in asked.free else None
+    widest = _widest_leaf(asked, case) if case.key in asked.free else None
     found = filler_beside(asked.room, replace(place, left=left), widest, at_right=asked.at_right)
     if found is None:
         return Fraction(0), None
@@ -262,6 +262,13 @@ def _past_things(asked: CornerAsked, place: CasePlace) -> tuple[Fraction, Corner
             "a front that does not open there, or a door hinged on its other side",
         ),
     )
+
+
+def _widest_leaf(asked: CornerAsked, case: Case) -> Fraction:
+    """The widest leaf that a case whose width is open may get [mm]."""
+    widest, leaves = asked.widths[1], case.spec.front.leaves if case.spec.front else None
+    alone = asked.room.spec.style["widest_single_door"].value
+    return widest if leaves == 1 else widest / 2 if leaves == 2 else max(alone, widest / 2)
 
 
 def _shut_in(asked: CornerAsked, own: CornerNeighbour, other: CornerNeighbour) -> CornerStop:

@@ -151,7 +151,9 @@ def corner_filler(
     out = case.overall_depth - face
     if any(front.pull for front in case.fronts):
         out = out + house.pull("projection")
-    if _has_pull(spec, run.cases[0] if side == "left" else run.cases[-1]):
+    # Where the order is free, it keeps off the same whichever case comes to stand there.
+    ends = run.cases if run.is_free else run.cases[:1] if side == "left" else run.cases[-1:]
+    if any(_has_pull(spec, key) for key in ends):
         out = greatest(out, house.pull("projection") + house.hinge("stand_off"))
     beyond = place.let("beyond", face)
     exact = beyond + out + house.style_dim("corner_clear")
