@@ -63,15 +63,17 @@ def side_depth(maker: Maker, deep: Dim) -> Dim:
 def bottom_behind_rail(maker: Maker, low: Dim) -> Dim:
     """Height of the bottom's underside [mm], so that the frame's lowest rail hides it.
 
+    Marked on the sides before anything is cut to it, and kept whatever the next sheet is.
+
     Parameters
     ----------
     low
         Lower end of the frame [mm].
     """
     rise = bottom_rise(maker)
-    if low is maker.zero:
-        return rise
-    return maker.place.let("deck", low + rise)
+    return maker.place.made(
+        "deck", rise if low is maker.zero else low + rise, how="marked on both sides"
+    )
 
 
 def cut_frame(maker: Maker, corner: Corner, deep: Dim, low: Dim) -> FrameParts:
