@@ -162,12 +162,24 @@ def seam_screw(left: Case, right: Case, unit: Unit) -> tuple[Fraction, bool]:
 
     Returns
     -------
-    Its length [mm]: inside the two stiles that meet there, else inside the two sides.
+    Its length [mm]: inside the two stiles that meet there, else inside the two sides. Beside the
+    bevel of a diagonal corner's frame a screw would come out behind: there it goes through both
+    sides, and what is packed between them.
     """
     stiles = _stiles(left, right)
-    if stiles is not None:
+    if stiles is not None and left.mouth is None and right.mouth is None:
         return joining_screw_length(*stiles, unit), True
-    return joining_screw_length(_side(left, "right"), _side(right, "left"), unit), False
+    packed = _out(left, "right") + _out(right, "left")
+    ends = _side(left, "right") + packed, _side(right, "left")
+    return joining_screw_length(*ends, unit), False
+
+
+def _out(case: Case, hand: RunSide) -> Fraction:
+    """How far a face frame stands out beside its box [mm]; not that across a corner."""
+    left = case.left_frame.value
+    if not case.spec.framed or case.mouth is not None:
+        return Fraction(0)
+    return left if hand == "left" else case.overall_width.value - case.width.value - left
 
 
 def _joining_screws(room: Room) -> Iterator[BuyLine]:
@@ -181,7 +193,7 @@ def _joining_screws(room: Room) -> Iterator[BuyLine]:
             found.setdefault(screw, []).append((left.key, right.key))
     for corner, beside, side in _corner_seams(room):
         ends = _side(corner, "right" if side == "left" else "left"), _side(beside, side)
-        screw = joining_screw_length(*ends, unit)
+        screw = joining_screw_length(ends[0] + _out(beside, side), ends[1], unit)
         seams.setdefault(screw, []).append((corner.key, beside.key))
     plinths = _plinth_seams(room)
     if plinths:

@@ -47,7 +47,8 @@ def closed_elements(case: Case) -> Iterator[Polyline]:
 def _faces(solids: tuple[Solid, ...]) -> Iterator[Polyline]:
     """Fronts of the parts, the far ones first, so that the near ones cover them.
 
-    What lies in the mouth of a diagonal corner covers what is behind it, by that mouth's axes.
+    What lies in the mouth of a diagonal corner covers what is behind it, by that mouth's axes; its
+    return side round the corner stands before all of it.
     """
     for solid in sorted(solids, key=_nearness):
         part = solid.part
@@ -60,10 +61,12 @@ def _faces(solids: tuple[Solid, ...]) -> Iterator[Polyline]:
             )  # fmt: skip
 
 
-def _nearness(solid: Solid) -> tuple[bool, Number, Number, Number]:
+def _nearness(solid: Solid) -> tuple[int, Number, Number, Number]:
     part, box = solid.part, solid.box
-    out = part_box(part).z1 if part.turned else box.z1
-    return part.turned, out, box.y0, box.x0
+    if part.turned:
+        return 1, part_box(part).z1, box.y0, box.x0
+    round_it = part.role == "side" and part.placed.orientation.thickness.axis == 2
+    return 2 if round_it else 0, box.z1, box.y0, box.x0
 
 
 def swing_lines(front: Door) -> Iterator[Polyline]:

@@ -332,9 +332,10 @@ def _corner_words(room: Room, case: Case) -> list[Inline]:
         beside = [
             " deep over their frames, its return sides ",
             Strong(measure_of(case.mouth.side, unit)),
-            "; the bevels of its stiles close against the stiles beside it, its face is ",
+            "; glue its bevels to the stiles beside it, and pack what is free between the sides for ",
+            "the joining screws; its face is ",
         ]
-        face = "frame.face_width"  # fmt: skip
+        face = "frame.face_width"
     return [
         " Diagonal corner: its neighbours are ",
         Strong(measure_of(case.mouth.beside, unit)),

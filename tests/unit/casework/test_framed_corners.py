@@ -18,6 +18,7 @@ from hypothesis import strategies as st
 from tests.builders import INCH, SLAB, Unit, hardware, length
 from tests.unit.casework.test_diagonal_corners import corner
 
+from casewright.buying.wall import seam_screw
 from casewright.casework.features import Cut
 from casewright.casework.proof import prove
 from casewright.casework.verification import verify
@@ -181,3 +182,18 @@ def test_a_light_rail_does_not_turn_across_it() -> None:
     with pytest.raises(JobFileError) as told:
         read_job(railed, "room.toml")
     assert "turns across corner" in str(told.value)
+
+
+def test_its_seams_are_screwed_through_the_sides() -> None:
+    """Both sides, the frame's overhang of packing between, less 1/8 in: common practice.
+
+    A screw through the neighbour's stile would leave the bevel behind, half its boards' thickness
+    in.
+    """
+    room = work_out(read_job(ROOM, "room.toml")).room
+    cases = {case.key: case for case in room.cases}
+    screw, through_frames = seam_screw(cases["one"], cases["corner"], "in")
+    side = cases["one"].part("one.side_right").finished.thickness.value
+    overhang = room.chain.nodes["style.face_overhang"].value
+    assert not through_frames
+    assert 0 <= 2 * side + overhang - length("1/8") - screw < length("1/4") + length("1/32")
