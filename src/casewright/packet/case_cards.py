@@ -332,8 +332,8 @@ def _corner_words(room: Room, case: Case) -> list[Inline]:
         beside = [
             " deep over their frames, its return sides ",
             Strong(measure_of(case.mouth.side, unit)),
-            "; glue its bevels to the stiles beside it, and pack what is free between the sides for ",
-            "the joining screws; its face is ",
+            "; glue its bevels to the stiles beside it, and pack what is free between the sides ",
+            "for the joining screws; its face is ",
         ]
         face = "frame.face_width"
     return [
