@@ -10,10 +10,19 @@ from casewright.casework.parts import Part
 from casewright.dims import Dim
 from casewright.outputs.blocks import Block, Column, Heading, Paragraph, Row, Table
 from casewright.outputs.document import Section
-from casewright.outputs.inlines import Inline, Link, PageNumber, PageNumbers, Rich, SignMark
+from casewright.outputs.inlines import (
+    Blank,
+    Inline,
+    Link,
+    PageNumber,
+    PageNumbers,
+    Rich,
+    SignMark,
+)
 from casewright.packet.alike import card_targets, mark_links, piece_groups, shared_title
 from casewright.packet.cut_places import rough_lengths, sheet_places
-from casewright.packet.hold_marks import HoldMarks
+from casewright.packet.hold_marks import HoldMarks, point_measure, point_name
+from casewright.packet.places import place_words
 from casewright.packet.words import edge_words, place_titles, sizes, unfold
 from casewright.room.model import Room
 from casewright.stock import Glazing
@@ -27,6 +36,11 @@ _COLUMNS = (
 )  # fmt: skip
 _EDGES = 4
 """Which column tells what is done to the edges."""
+_READ_COLUMNS = (
+    Column("Waits at", share=1.0), Column("Measure", share=4.0), Column("Planned", share=1.2),
+    Column("Read", share=1.6),
+)  # fmt: skip
+_READ_MM = 25.0  # a blank for a reading [mm]
 _NOUNS = {"sheet": "sheets", "board": "boards", "strip": "strips"}
 
 
@@ -47,7 +61,7 @@ def cut_list_section(room: Room, breakdown: Breakdown, holds: HoldMarks | None =
     )
     if rough:
         words += " Strips are cut long, and sawn to their finished length when they are fitted."
-    blocks: list[Block] = [Paragraph(words)]
+    blocks: list[Block] = [Paragraph(words), *_readings(room, holds)]
     places = sheet_places(breakdown)
     for key in dict.fromkeys(part.stock for part in room.parts):
         parts = [part for part in room.parts if part.stock == key]
@@ -55,6 +69,26 @@ def cut_list_section(room: Room, breakdown: Breakdown, holds: HoldMarks | None =
         blocks.append(Heading(f"{room.spec.stock[key].title}: {count}", 2))
         blocks.append(_table(tuple(_rows(room, parts, _Shown(places, rough, holds)))))
     return Section("Cut list", tuple(blocks), "cut-list")
+
+
+def _readings(room: Room, holds: HoldMarks) -> Iterator[Block]:
+    """What the pieces wait for, each once; on their lines stands its number."""
+    points = holds.points(*(part.path for part in room.parts))
+    if not points:
+        return
+    rows = tuple(
+        Row(
+            (
+                (SignMark("measure first"), f"\u00a0hold {point.number}"),
+                f"{point_name(point)}, {place_words(room, point.path)}",
+                point_measure(room, point, point.planned),
+                Blank(_READ_MM),
+            )
+        )
+        for point in points
+    )
+    yield Heading("Read before what waits is cut", 2)
+    yield Table(_READ_COLUMNS, rows, small=True)
 
 
 def _table(rows: tuple[Row, ...]) -> Table:
@@ -88,7 +122,7 @@ def _rows(room: Room, parts: Sequence[Part], shown: _Shown) -> Iterator[Row]:
 def _row(room: Room, group: Sequence[Part], shown: _Shown) -> Row:
     first, unit = group[0], room.spec.unit
     long = shown.rough.get(first.path, first.blank.length)
-    waits = shown.holds.short(*(part.path for part in group))
+    waits = shown.holds.sign(*(part.path for part in group))
     return Row(
         (
             str(len(group)),

@@ -140,7 +140,7 @@ class _Teller:
                 name = f"{given.piece.mark} {given.piece.title}".strip()
                 target = given.piece.id if given.piece.kind == "part" else ""
                 yield (Link(name, target) if target else name, " ", *self._size(given))
-                if self._holds and (waits := self._holds.short(given.piece.id)):
+                if self._holds and (waits := self._holds.sign(given.piece.id)):
                     yield ("  ", *waits)
             elif given.use == "offcut":
                 yield ("keep, mark ", Strong(given.name), ": ", *self._size(given))

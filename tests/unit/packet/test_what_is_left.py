@@ -181,6 +181,10 @@ def test_a_piece_that_waits_for_a_reading_says_so_with_a_blank_wherever_it_is_sh
         told = shown_at(document, anchor)
         assert "Blank(" in told
         assert "measure first" in told
+    # In the cut list each reading is asked for once, whatever number of pieces wait for it.
+    assert shown_at(document, "cut-list").count("Blank(") == len(
+        marks.points(*(part.path for part in room.parts))
+    )
     (labels,) = [
         block
         for section in document.sections
