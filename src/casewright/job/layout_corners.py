@@ -9,7 +9,7 @@ from fractions import Fraction
 from casewright.casework.cases import Case, Door
 from casewright.checks.inside_corner import out_of_corner
 from casewright.checks.opens_beside import filler_beside
-from casewright.dims import shop_text
+from casewright.dims import Unit, shop_text
 from casewright.room.corner_neighbours import (
     CornerNeighbour,
     corner_reach,
@@ -20,10 +20,11 @@ from casewright.room.model import Room, Run
 from casewright.room.on_walls import CasePlace, cases_on_walls
 from casewright.room.specs import RunSide
 from casewright.room.standing import WIDEST_FILLER
+from casewright.sources import INCH
 
 __all__ = ["CornerAsked", "CornerStand", "CornerStop", "corner_stand"]
 
-_PAIR_MORE = Fraction(50)
+_PAIR_MORE: dict[Unit, Fraction] = {"in": 2 * INCH, "mm": Fraction(50)}
 """So much wider than the widest door hung alone, a case has two, whatever their overlay [mm]."""
 
 _PAST_THINGS = 2
@@ -136,7 +137,7 @@ def corner_stand(asked: CornerAsked) -> CornerStand:
             needs[key] = max(needs.get(key, Fraction(0)), need)
             if band is not None:
                 bands[key] = _both(bands.get(key), band)
-                stops[key] = _shut_in(asked, replace(own, place=place), other)
+                stops[key] = _shut_in(asked, replace(own, place=place), other, band)
         need, stop = _past_things(asked, place)
         needs[key] = max(needs.get(key, Fraction(0)), need)
         if stop is not None:
@@ -222,12 +223,16 @@ def _door_band(asked: CornerAsked, case: Case, door: Door, space: Fraction) -> B
         return None
     low, high = asked.widths
     leaves = case.spec.front.leaves if case.spec.front is not None else None
-    alone = asked.room.spec.style["widest_single_door"].value + _PAIR_MORE
-    if space >= high or leaves == 1:
-        return low, min(space, high)
-    if leaves == 2 or 2 * space > alone:
-        return (low if leaves == 2 else max(low, alone)), min(2 * space, high)
-    return low, space
+    alone = asked.room.spec.style["widest_single_door"].value + _PAIR_MORE[asked.room.spec.unit]
+    single, pair = (low, min(space, high)), (max(low, alone), min(2 * space, high))
+    if leaves == 1 or space >= high:
+        return single
+    if leaves == 2 or space >= alone:
+        return low, pair[1]
+    # Between the widest single door that opens and the narrowest pair: the nearer one.
+    share = case.width.value
+    is_single = pair[0] > pair[1] or (low <= space and share - space <= pair[0] - share)
+    return single if is_single else pair
 
 
 def _both(one: Band | None, other: Band) -> Band:
@@ -271,12 +276,16 @@ def _widest_leaf(asked: CornerAsked, case: Case) -> Fraction:
     return widest if leaves == 1 else widest / 2 if leaves == 2 else max(alone, widest / 2)
 
 
-def _shut_in(asked: CornerAsked, own: CornerNeighbour, other: CornerNeighbour) -> CornerStop:
+def _shut_in(
+    asked: CornerAsked, own: CornerNeighbour, other: CornerNeighbour, band: Band
+) -> CornerStop:
     fronts = own.place.case.fronts
     face = max((each.z.value + each.thickness.value for each in fronts), default=own.depth)
     space = max(other.out - face, Fraction(0))
+    low, high = band
+    opens = f"only a case of {asked.text(low)} to {asked.text(high)}" if low <= high else "nothing"
     what = (
-        f"at its {asked.side} end nothing opens: {other.place.case.spec.title} of the run round "
+        f"at its {asked.side} end {opens} opens: {other.place.case.spec.title} of the run round "
         f"the corner stands {asked.text(space)} before its fronts, as far as "
         f"{asked.text(other.depth)} out of the corner"
     )

@@ -60,7 +60,8 @@ def filler_beside_corner(
     """A filler that may be as wide as the corner beside it asks for."""
     if end is None or end.in_corner:
         return end
-    needs = (steps_up(need, step) for key, need in stand.needs.items() if key not in stand.bands)
+    bands = ((need, stand.bands.get(key)) for key, need in stand.needs.items())
+    needs = (steps_up(need, step) for need, band in bands if band is None or band[0] <= band[1])
     return replace(end, high=max(end.high, *needs, 0))
 
 

@@ -175,7 +175,7 @@ def _laid_out(
             if case.key in made and case.key in free and case.spec.width is not None
         },
         "open" in (run.spec.left, run.spec.right),
-        () if found or against or in_it else stops,
+        () if found or in_it or (against and run.spec.is_free) else stops,
     )
 
 

@@ -116,14 +116,21 @@ def conflicts(task: WallTask) -> tuple[LayoutConflict, ...]:
     """
     if task.is_free:
         task = min(map(_with_doors, _orders(task)), key=_shortage)
-    task = _with_doors(task)
+    listed, task = task.places, _with_doors(task)
+    # What a corner holds to a width is not told to be another.
+    pairs = zip(listed, task.places, strict=True)
+    held = {was.key for was, now in pairs if (was.low, was.high) != (now.low, now.high)}
     return tuple(
         LayoutConflict(
             each.start,
             each.end,
             tuple(place.key for place in each.places),
             each.short,
-            tuple(_all_reliefs(task, each)),
+            tuple(
+                relief
+                for relief in _all_reliefs(task, each)
+                if relief.of != "place" or relief.key not in held
+            ),
             each.after,
             each.before,
         )

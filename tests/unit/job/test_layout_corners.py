@@ -128,3 +128,29 @@ def test_a_drawer_passes_what_stands_out_round_the_corner(unit: Unit, out: Fract
         assert answer.layout.left * run.step >= out
         rules = {finding.rule for finding in told_anew(room, check(room))}
         assert not rules & {"opens beside", "wide filler"}
+
+
+@pytest.mark.parametrize(("at", "width"), [(22, 80), (22, 95), (28, 80), (40, 95)])
+def test_doors_in_a_corner_are_no_wider_than_the_space_before_them(at: int, width: int) -> None:
+    """The other run begins past a door of the room: so far off, some doors open before it."""
+    thing = (
+        '[wall.east.fixed.door]\nkind = "door"\n'
+        f"left = {at}\nwidth = 10\nbottom = 0\nheight = 80\n"
+    )
+    north = _north("a", "shelf", "b")
+    text = _text("in", north, _EAST + 'after = "door"\n').replace(
+        "width = 108", f"width = {width}"
+    )
+    text = text.replace("[corner.ne]", f"{thing}[corner.ne]")
+    run = _runs(text)["n"]
+    if (at, width) == (22, 95):
+        stop, told = run_hindrances(run)
+        assert "only a case of 9 to 9 7/16 opens" in stop.what
+        assert "9 7/16 left over" in told.what
+        assert not [relief for relief in told.reliefs if relief.startswith("b ")]
+        return
+    assert run.answers
+    for number in range(1, len(run.answers) + 1):
+        room = build(read(accepted(text, run, number)))
+        found = [each for each in check(room) if each.rule in ("inside corner", "opens beside")]
+        assert not [each.says for each in found if each.path.startswith("b")]
