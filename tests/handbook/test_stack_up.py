@@ -30,15 +30,15 @@ from casewright.dims import (
     Origin,
     Place,
     chance_of,
-    chance_outside,
     even_sum_below,
     greatest,
     least,
     normal_chance,
-    sampled,
+    root,
     slack,
     total,
 )
+from casewright.room.simulation import chance_outside, sampled
 
 Q = Fraction
 TAPE = Origin("measured", "test")
@@ -314,7 +314,7 @@ def test_sampling_a_close_choice_agrees_with_simulation(
     hook = rng.normal(0, 0.4, (1, DRAWS))
     readings = 2600 + np.array([[0.0], [0.5], [1.0]]) + hook + rng.normal(0, 0.5, (3, DRAWS))
     values = plain(readings, axis=0)
-    drawn = np.array(sampled(dim, 40_000, seeded(12)))
+    drawn = sampled(dim, 40_000, seeded(12))
     assert slack(dim).decided
     assert drawn.mean() == pytest.approx(values.mean(), abs=0.02)
     assert drawn.std() == pytest.approx(values.std(), rel=0.03)
@@ -327,17 +327,30 @@ def test_sampling_a_close_choice_agrees_with_simulation(
 def test_sampling_repeats_with_its_seed() -> None:
     """The same seed gives the same draws, another seed others."""
     gap, _ = boxes()
-    assert sampled(gap, 50, seeded(3)) == sampled(gap, 50, seeded(3))
-    assert sampled(gap, 50, seeded(3)) != sampled(gap, 50, seeded(4))
+    assert list(sampled(gap, 50, seeded(3))) == list(sampled(gap, 50, seeded(3)))
+    assert list(sampled(gap, 50, seeded(3))) != list(sampled(gap, 50, seeded(4)))
 
 
 def test_sampling_agrees_with_slack_where_nothing_is_chosen() -> None:
     """The two ways to a spread meet on a plain sum."""
     gap, _ = boxes()
-    drawn = np.array(sampled(gap, 20_000, seeded(5)))
+    drawn = sampled(gap, 20_000, seeded(5))
     found = slack(gap)
     assert drawn.mean() == pytest.approx(float(found.nominal), abs=0.03)
     assert drawn.std() == pytest.approx(found.sigma_mm, rel=0.03)
+
+
+def test_sampling_a_diagonal_agrees_with_simulation() -> None:
+    """Across two measured legs of a corner: the side of a square as large as theirs together."""
+    where = place()
+    along, across = part(where, "along", "600", "3"), part(where, "across", "800", "6")
+    diagonal = root(along * along + across * across)
+    rng = np.random.default_rng(14)
+    values = np.hypot(rng.normal(600, 1, DRAWS), rng.normal(800, 2, DRAWS))
+    drawn = sampled(diagonal, 20_000, seeded(6))
+    assert drawn.mean() == pytest.approx(values.mean(), abs=0.05)
+    assert drawn.std() == pytest.approx(values.std(), rel=0.03)
+    assert slack(diagonal).sigma_mm == pytest.approx(values.std(), rel=0.01)
 
 
 def test_a_band_that_no_draw_leaves_is_not_drawn_for() -> None:
@@ -345,6 +358,6 @@ def test_a_band_that_no_draw_leaves_is_not_drawn_for() -> None:
     dim = least(*close_readings())
     assert chance_outside(dim, dim.value - 10, dim.value + 10) < 1e-9
     near = chance_outside(dim, dim.value - 1, dim.value + 1)
-    drawn = np.array(sampled(dim, 40_000, seeded(13)))
+    drawn = sampled(dim, 40_000, seeded(13))
     outside = np.mean(np.abs(drawn - float(dim.value)) > 1)
     assert near == pytest.approx(outside, abs=0.03)

@@ -15,12 +15,12 @@ from casewright.dims import (
     Cause,
     Chain,
     Dim,
-    chance_outside,
     even_sum_below,
     reading_causes,
     slack,
     total,
 )
+from casewright.room.simulation import chance_outside
 
 Q = Fraction
 SIGMA = st.fractions(min_value=Q(1, 64), max_value=2, max_denominator=64)

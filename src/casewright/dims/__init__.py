@@ -2,7 +2,7 @@
 
 from casewright.dims.causes import Cause, Law, reading_causes
 from casewright.dims.chain import Branch, Chain, Fit, Frozen, Place
-from casewright.dims.chances import chance_of, chance_outside, even_sum_below, normal_chance
+from casewright.dims.chances import chance_of, even_sum_below, normal_chance
 from casewright.dims.dim import (
     Dim,
     DimensionKindError,
@@ -29,7 +29,7 @@ from casewright.dims.length_text import (
 from casewright.dims.lengths import LONGEST_TEXT, parse_length
 from casewright.dims.path_reach import PathReach
 from casewright.dims.rounding import HAIR, Way, round_to
-from casewright.dims.slack import Settled, Slack, Term, sampled, slack
+from casewright.dims.slack import Settled, Slack, Term, nothing, reaching, slack
 from casewright.dims.units import FINEST, PRECISION, TAPE_MARK, Unit
 from casewright.dims.weight_text import weight_text
 from casewright.dims.why import Why, explain, formula_text, why
@@ -62,7 +62,6 @@ __all__ = [
     "Way",
     "Why",
     "chance_of",
-    "chance_outside",
     "even_sum_below",
     "exact_text",
     "explain",
@@ -73,12 +72,13 @@ __all__ = [
     "least",
     "length_json",
     "normal_chance",
+    "nothing",
     "parse_length",
+    "reaching",
     "reading_causes",
     "reading_text",
     "root",
     "round_to",
-    "sampled",
     "shop_text",
     "size_text",
     "slack",

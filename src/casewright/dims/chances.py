@@ -11,63 +11,18 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from functools import lru_cache
 from itertools import product
-from random import Random  # noqa: TID251 - seeded with a constant
 
-from casewright.dims.dim import Dim
-from casewright.dims.slack import Drawn, Settled, Slack, nothing, sampled, slack
+from casewright.dims.slack import Slack
 from casewright.dims.slack_sizes import SlackSize, whole_numbers
 
-__all__ = ["chance_of", "chance_outside", "even_sum_below", "normal_chance"]
+__all__ = ["chance_of", "even_sum_below", "normal_chance"]
 
-_DRAWS, _SEED = 2000, 1
-_DRAWN: Drawn = {}
-"""Draws with that seed: the same for whatever is simulated, so that they are made once."""
-
-_FAR = 5
 _KEPT = 4096
 
 _MOST_EVENS = 8
 _SMALL = 0.1
 """An even cause under this share of the whole spread counts as normal: the law of the sum can no
 longer be told from the one with it [-]."""
-
-
-def chance_outside(
-    dim: Dim,
-    low: Fraction,
-    high: Fraction,
-    *,
-    settled: Settled = nothing,
-    found: Slack | None = None,
-) -> float:
-    """Chance that the real gap leaves its band [-].
-
-    Where candidates of a `least` or `greatest` lie close, it is simulated, with a fixed seed; not
-    where the band is so wide that no draw would be outside.
-
-    Parameters
-    ----------
-    low, high
-        The band [mm].
-    settled
-        As for `slack`.
-    found
-        Its slack with that settled, where it is known already.
-    """
-    if found is None:
-        found = slack(dim, settled=settled)
-    if not found.decided or _is_far_inside(found, low, high):
-        return chance_of(found, low, high)
-    source = Random(_SEED)  # noqa: S311 - a simulation, no secret
-    values = sampled(dim, _DRAWS, source, settled=settled, drawn_before=_DRAWN)
-    least_mm, most_mm = float(low), float(high)
-    return sum(not least_mm <= value <= most_mm for value in values) / _DRAWS
-
-
-def _is_far_inside(found: Slack, low: Fraction, high: Fraction) -> bool:
-    """Whether both ends are five standard deviations off: a choice moves it by one at the most."""
-    room = float(min(found.nominal - low, high - found.nominal))
-    return room > found.bias_mm + _FAR * found.sigma_mm
 
 
 def chance_of(found: Slack, low: Fraction, high: Fraction) -> float:

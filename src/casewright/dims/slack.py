@@ -2,26 +2,21 @@
 
 from __future__ import annotations
 
-import operator
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import TYPE_CHECKING, Any, TypeAlias
+from typing import TypeAlias
 
-from casewright.dims.causes import Cause, Law
+from casewright.dims.causes import Cause
 from casewright.dims.dim import Dim
 from casewright.dims.slack_sizes import SlackSize, share_of, size_of
 
-if TYPE_CHECKING:
-    from random import Random  # noqa: TID251 - only its type: a seeded one is passed in
-
 __all__ = [
-    "Drawn",
     "Settled",
     "Slack",
     "Term",
     "nothing",
-    "sampled",
+    "reaching",
     "slack",
 ]
 
@@ -79,7 +74,7 @@ class Slack:
         The causes with their exact slopes, in the order in which they were met [-].
     decided
         True where a `least` or `greatest` chose between close candidates, so that the linear
-        figures are only a guide and `sampled` should be asked.
+        figures are only a guide and it should be simulated.
     """
 
     nominal: Fraction
@@ -120,7 +115,7 @@ class Slack:
         return self.nominal + self.worst
 
 
-def _order(dim: Dim, settled: Settled = nothing) -> list[Dim]:
+def reaching(dim: Dim, settled: Settled = nothing) -> list[Dim]:
     """Every dim whose deviation reaches this one, results before arguments."""
     order: list[Dim] = []
     seen: set[int] = set()
@@ -238,95 +233,7 @@ def slack(dim: Dim, *, settled: Settled = nothing) -> Slack:
     Root-sum-square of independent deviations and plain addition of systematic ones:
     the general law of propagation of uncertainty (`gum`).
     """
-    order = _order(dim, settled)
+    order = reaching(dim, settled)
     found = _reached(order, settled)
     size = size_of(tuple(share_of(cause, slope) for cause, slope in found))
     return Slack(dim.value, size, tuple(found), _has_close_choice(order, settled))
-
-
-Drawn = dict[tuple[Law, ...], tuple[list[float], tuple[Any, ...]]]
-"""What was drawn after so many laws, and the state that the generator was left in."""
-
-_KEPT = 200
-"""So many lists of draws are kept at the most."""
-
-
-def sampled(
-    dim: Dim,
-    draws: int,
-    source: Random,
-    *,
-    settled: Settled = nothing,
-    drawn_before: Drawn | None = None,
-) -> list[float]:
-    """Simulated values of the real thing [mm], for choices that lie close together.
-
-    Every cause is drawn once per sample from its law and shared by all that carry it.
-
-    Parameters
-    ----------
-    draws
-        Number of samples [-].
-    source
-        A seeded generator, so that results repeat.
-    settled
-        What is read first, and how far its reading strays.
-    drawn_before
-        Draws of earlier calls with the same number of draws and a generator of the same seed: the
-        same come of them, in less time.
-    """
-    order = _order(dim, settled)[::-1]
-    laws: tuple[Law, ...] = ()
-    before: Drawn = {} if drawn_before is None else drawn_before
-    drawn: dict[str, list[float]] = {}
-    values: dict[int, list[float]] = {}
-    for node in order:
-        read = settled(node)
-        flows = node.flows and node.args and read is None
-        now = _evaluate(node, values) if flows else [float(node.value)] * draws
-        for cause in node.causes if read is None else read:
-            if cause.key not in drawn:
-                laws = (*laws, cause.law)
-                drawn[cause.key] = _drawn_next(laws, draws, source, before)
-            scale = float(cause.limit if cause.law == "even" else cause.sigma)
-            now = [each + scale * by for each, by in zip(now, drawn[cause.key], strict=True)]
-        values[id(node)] = now
-    return values[id(dim)]
-
-
-def _drawn_next(laws: tuple[Law, ...], draws: int, source: Random, before: Drawn) -> list[float]:
-    """What is drawn for the last of some laws, after all others."""
-    known = before.get(laws)
-    if known is not None:
-        source.setstate(known[1])
-        return known[0]
-    values = _drawn(laws[-1], draws, source)
-    if len(before) < _KEPT:
-        before[laws] = values, source.getstate()
-    return values
-
-
-def _drawn(law: Law, draws: int, source: Random) -> list[float]:
-    """Deviations of one cause, as shares of its limit or its standard deviation [-]."""
-    if law == "even":
-        return [source.uniform(-1.0, 1.0) for _ in range(draws)]
-    return [source.gauss(0.0, 1.0) for _ in range(draws)]
-
-
-def _evaluate(node: Dim, values: dict[int, list[float]]) -> list[float]:
-    """A formula, draw by draw."""
-    draws = len(next(values[id(arg)] for arg in node.args if isinstance(arg, Dim)))
-    args = [values[id(a)] if isinstance(a, Dim) else [float(a)] * draws for a in node.args]
-    match node.op:
-        case "least":
-            return list(map(min, *args)) if len(args) > 1 else args[0]
-        case "greatest":
-            return list(map(max, *args)) if len(args) > 1 else args[0]
-        case "-":
-            return list(map(operator.sub, *args))
-        case "*":
-            return list(map(operator.mul, *args))
-        case "/":
-            return list(map(operator.truediv, *args))
-        case _:
-            return list(map(sum, zip(*args, strict=True)))

@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
 
-from casewright.dims import Cause, Dim, Fit, Settled, Slack, Term, chance_outside, slack
+from casewright.dims import Cause, Dim, Fit, Settled, Slack, Term, slack
 from casewright.room.model import Room
+from casewright.room.simulation import chance_outside
 from casewright.shop.gauges import gauge_for
 
 __all__ = ["Forecast", "Forecasts", "ShopReading"]

@@ -11,11 +11,12 @@ import pytest
 from tests.jobs import example, read
 
 from casewright.casework.parts import Part
-from casewright.dims import Cause, Origin, chance_outside
+from casewright.dims import Cause, Origin
 from casewright.facts import Fact
 from casewright.resolve import HoldPoint, hold_points
 from casewright.room.build import build
 from casewright.room.model import Room
+from casewright.room.simulation import chance_outside
 from casewright.room.specs import JobSpec
 from casewright.shop import Tool
 

@@ -12,11 +12,11 @@ import numpy.typing as npt
 import pytest
 from tests.jobs import example, read
 
-from casewright.dims import chance_outside
 from casewright.room.build import build
 from casewright.room.forecast_words import cause_text, chance_text
 from casewright.room.forecasts import Forecast, Forecasts
 from casewright.room.model import Room
+from casewright.room.simulation import chance_outside
 from casewright.shop import Shop, Tool, gauge_for
 
 DRAWS = 400_000

@@ -17,13 +17,14 @@ from tests.jobs import problems, read
 from casewright.breakdown import break_down
 from casewright.casework.parts import Part
 from casewright.cutting.engine import Stop
-from casewright.dims import Dim, Origin, chance_outside, slack
+from casewright.dims import Dim, Origin, slack
 from casewright.facts import Fact
 from casewright.findings import Severity
 from casewright.job.worked import WorkedJob, work_out
 from casewright.room.model import Run
 from casewright.room.on_walls import cases_on_walls
 from casewright.room.proof import prove_run
+from casewright.room.simulation import chance_outside
 from casewright.room.trims.model import Trim, TrimPiece
 
 UPPERS = """format = 1
