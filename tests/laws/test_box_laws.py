@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from hypothesis import event, given, settings
+from hypothesis import event, example, given, settings
 from hypothesis import strategies as st
 from tests.builders import APPLIED, GLASS, SLAB, Unit, hardware, one_case, stock
 
@@ -91,8 +91,16 @@ def _cases(draw: st.DrawFn) -> tuple[Unit, str, str, dict[str, Any]]:
     return unit, sheet, draw(st.sampled_from(BACKS[unit])), changes
 
 
+_OPEN_UNDER_CROWN: dict[str, Any] = {
+    "kind": "wall", "height": "30", "depth": "10", "width": "20", "pockets": "plugged",
+    "joint": "pocket screws", "back": "rabbeted", "edge": "band", "shelves": 0, "divider": "13",
+    "crown": "2", "front": SLAB, "upper_front": None,
+}  # fmt: skip
+
+
 @settings(max_examples=150, deadline=None)
 @given(_cases())
+@example(("in", "23/32", "7/32", _OPEN_UNDER_CROWN))
 def test_what_is_built_proves_and_goes_together(
     drawn: tuple[Unit, str, str, dict[str, Any]],
 ) -> None:

@@ -10,7 +10,7 @@ from casewright.casework.proof.assembled import Assembled
 from casewright.casework.proof.failure import Failure
 from casewright.casework.proof.solids import Solid
 from casewright.casework.proof.units import apart
-from casewright.casework.specs import front_spec
+from casewright.casework.specs import CaseSpec, front_spec
 from casewright.geometry import Box
 
 __all__ = ["check_fronts", "is_inset"]
@@ -41,15 +41,22 @@ def check_fronts(case: Assembled) -> Iterator[Failure]:
 
 
 def _check_under_crown(case: Assembled) -> Iterator[Failure]:
-    """The stretcher that a crown is nailed to reaches behind the fronts below the crown."""
+    """The stretcher that a crown is nailed to reaches behind the fronts right below the crown."""
     of, stretcher = case.units.of, case.solids.get(f"{case.model.key}.crown_stretcher")
     tops = [of(front.y) + of(front.height) for front in case.model.fronts]
-    if stretcher is None or not tops:
+    if stretcher is None or not tops or _is_open_above(case.model.spec):
         return
     open_ = stretcher.outer.y0 - max(tops)
     if open_ >= 0:
         says = f"the {stretcher.part.title} ends above the fronts under the crown"
         yield Failure("fronts", (stretcher.part.path,), says, case.units.length(open_))
+
+
+def _is_open_above(spec: CaseSpec) -> bool:
+    """Whether the highest row has no front."""
+    if spec.divider is not None:
+        return spec.upper_front is None
+    return bool(spec.rows) and spec.rows[0].front is None
 
 
 def _leaf_box(case: Assembled, front: Front) -> Box:
