@@ -22,6 +22,7 @@ __all__ = [
     "cut_horizontal",
     "end_depth",
     "front_edges",
+    "marked_underside",
     "underside_shows",
 ]
 
@@ -222,10 +223,7 @@ def box_outlines(
         deck = foot if on_it else deck
     low = deck
     if rise is not None:
-        # Marked on the sides before anything is cut to it, and kept whatever the next sheet is.
-        deck = maker.place.made(
-            "deck", rise if low is maker.zero else low + rise, how="marked on both sides"
-        )
+        deck = marked_underside(maker, low, rise)
     outline = _bottom(maker, (wanted, board_width), into, beside)
     clear = maker.place.let(
         "clear_to_cut", outline.length - 2 * into if into.value else outline.length
@@ -233,6 +231,15 @@ def box_outlines(
     bottom = Board("bottom", "bottom", "bottom", outline, joint, deck)
     head = left.length if foot is maker.zero else foot + left.length
     return Box(left, right, foot, deck, low, head, clear, seat, bottom, [bottom])
+
+
+def marked_underside(maker: Maker, low: Dim, rise: Dim) -> Dim:
+    """Height of the underside of a bottom that lies above the lower end of its face [mm].
+
+    Marked on the sides before anything is cut to it, and kept whatever the next sheet is.
+    """
+    height = rise if low is maker.zero else low + rise
+    return maker.place.made("deck", height, how="marked on both sides")
 
 
 def _bottom(maker: Maker, size: Size, into: Dim, beside: Iterable[tuple[str, Role]]) -> Outline:

@@ -19,7 +19,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from casewright.casework.box import Board, Box, Seat
+from casewright.casework.box import Board, Box, Seat, marked_underside
 from casewright.casework.carcase import Carcase
 from casewright.casework.diagonal.corner import Corner
 from casewright.casework.diagonal.roots import OVER_ROOT_2, across, onto_grid
@@ -63,17 +63,12 @@ def side_depth(maker: Maker, deep: Dim) -> Dim:
 def bottom_behind_rail(maker: Maker, low: Dim) -> Dim:
     """Height of the bottom's underside [mm], so that the frame's lowest rail hides it.
 
-    Marked on the sides before anything is cut to it, and kept whatever the next sheet is.
-
     Parameters
     ----------
     low
         Lower end of the frame [mm].
     """
-    rise = bottom_rise(maker)
-    return maker.place.made(
-        "deck", rise if low is maker.zero else low + rise, how="marked on both sides"
-    )
+    return marked_underside(maker, low, bottom_rise(maker))
 
 
 def cut_frame(maker: Maker, corner: Corner, deep: Dim, low: Dim) -> FrameParts:

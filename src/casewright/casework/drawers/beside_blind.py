@@ -8,14 +8,13 @@ nailer; below it arms and shelves pass (common practice).
 from __future__ import annotations
 
 from casewright.casework.carcase import Carcase, Opening
-from casewright.casework.features import Bores
+from casewright.casework.drawers.slide_bores import bore_along
 from casewright.casework.joints import Fastening
 from casewright.casework.levels import extent
 from casewright.casework.maker import Maker
 from casewright.casework.parts import Part
-from casewright.casework.setups import bore_setup
 from casewright.casework.specs import SlideKind
-from casewright.dims import Dim, Way, greatest, least
+from casewright.dims import Dim, Way, greatest
 
 __all__ = ["bore_partition", "hang_partition"]
 
@@ -83,23 +82,9 @@ def bore_partition(
     holes
         From the slide's front end [mm].
     """
-    house, place = maker.house, maker.house.chain.place(part.path)
+    place, nodes = maker.house.chain.place(part.path), maker.house.chain.nodes
     line, front = sizes
     up = place.let(f"slide_{name}_up", line - part.placed.y)
-    ahead = front - house.chain.nodes[maker.path("blind.thickness")]
-    depth = least(house.slide(kind, "depth"), part.finished.thickness * 2 / 3)
-    path = f"{part.path}.slide_{name}"
-    maker.machine(
-        part.path,
-        Bores(
-            path=path, kind="slide", face="A", datum_l="l1", datum_w="w0",
-            places=tuple((ahead + hole, up) for hole in holes),
-            diameter=house.slide(kind, "hole"), depth=depth, asked_by=maker.path(name),
-            setup=bore_setup(
-                "drill", line=up, depth=depth, bit="twist bit",
-                bit_size=house.slide(kind, "hole"), check=ahead + holes[0],
-                check_words="from the front end to the first hole",
-            ),
-        ),
-    )  # fmt: skip
-    return path
+    ahead = front - nodes[maker.path("blind.thickness")]
+    from_front = [ahead + hole for hole in holes]
+    return bore_along(maker, part, f"slide_{name}", kind, up, from_front, asked_by=name)

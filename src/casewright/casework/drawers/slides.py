@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from casewright.casework.carcase import Carcase, Opening
 from casewright.casework.drawers.beside_blind import bore_partition, hang_partition
 from casewright.casework.drawers.findings import no_length, too_low
+from casewright.casework.drawers.slide_bores import bore_along
 from casewright.casework.features import Bores
 from casewright.casework.fronts.face_edges import inset_by, share_of
 from casewright.casework.fronts.leaves import front_height
@@ -275,28 +276,13 @@ def _bore_pad(maker: Maker, pad: Part, kind: SlideKind, name: str, sizes: tuple[
     sizes
         Length of the slide, and how far its front stands back from the front of the box [mm].
     """
-    house = maker.house
     length, back = sizes
     line = pad.finished.width / 2
-    ahead = back + house.slide(kind, "front")
+    ahead = back + maker.house.slide(kind, "front")
     # What lies against the frame itself is screwed to nothing.
     holes = [hole for hole in _holes(maker, kind, length) if hole.value + ahead.value >= _FIRST]
-    depth = least(house.slide(kind, "depth"), pad.finished.thickness * 2 / 3)
-    path = f"{pad.path}.slide"
-    maker.machine(
-        pad.path,
-        Bores(
-            path=path, kind="slide", face="A", datum_l="l1", datum_w="w0",
-            places=tuple((ahead + hole, line) for hole in holes),
-            diameter=house.slide(kind, "hole"), depth=depth, asked_by=maker.path(name),
-            setup=bore_setup(
-                "drill", line=line, depth=depth, bit="twist bit",
-                bit_size=house.slide(kind, "hole"), check=ahead + holes[0],
-                check_words="from the front end to the first hole",
-            ),
-        ),
-    )  # fmt: skip
-    return path
+    from_front = [ahead + hole for hole in holes]
+    return bore_along(maker, pad, "slide", kind, line, from_front, asked_by=name)
 
 
 def _bore(maker: Maker, side: str, name: str, kind: SlideKind, sizes: tuple[Dim, Dim, Dim]) -> str:
