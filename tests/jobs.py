@@ -14,6 +14,31 @@ from casewright.room.specs import JobSpec
 EXAMPLES = Path(__file__).parent.parent / "examples"
 HEAD = 'format = 1\nunit = "in"\n'
 UPPER = '[case.upper]\nkind = "wall"\nwidth = "33"\n'
+AROUND_A_CORNER = f"""{HEAD}[wall.north]
+width = "72"
+[wall.east]
+width = "72"
+[corner.far]
+walls = ["north", "east"]
+[case.one]
+kind = "wall"
+width = 30
+[case.corner]
+kind = "wall"
+width = 24
+diagonal = "right"
+[case.round]
+kind = "wall"
+width = 30
+[run.north]
+cases = ["one", "corner"]
+on = "north"
+[run.east]
+cases = ["round"]
+on = "east"
+left = "corner"
+"""
+"""A run on either side of a diagonal corner."""
 FIVE_LINES = HEAD + UPPER
 
 

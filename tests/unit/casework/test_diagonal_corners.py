@@ -30,6 +30,7 @@ from tests.builders import (
     plain_style,
     stock,
 )
+from tests.jobs import AROUND_A_CORNER
 
 from casewright.casework.build import build_case
 from casewright.casework.cases import Case
@@ -312,37 +313,9 @@ def test_any_diagonal_corner_proves(
         assert verify(case, hardware=hardware(unit)).failures == ()
 
 
-ROOM = """format = 1
-unit = "in"
-[wall.north]
-width = "72"
-[wall.east]
-width = "72"
-[corner.far]
-walls = ["north", "east"]
-[case.one]
-kind = "wall"
-width = 30
-[case.corner]
-kind = "wall"
-width = 24
-diagonal = "right"
-[case.round]
-kind = "wall"
-width = 30
-[run.north]
-cases = ["one", "corner"]
-on = "north"
-[run.east]
-cases = ["round"]
-on = "east"
-left = "corner"
-"""
-
-
 def test_it_fills_the_corner_of_both_runs() -> None:
     """No filler on either side of it: its run ends at the wall, the other begins at its leg."""
-    worked = work_out(read_job(ROOM, "room.toml"))
+    worked = work_out(read_job(AROUND_A_CORNER, "room.toml"))
     runs = {run.spec.key: run for run in worked.room.runs}
     assert [filler.side for filler in runs["north"].fillers] == ["left"]
     assert runs["north"].length.value == length("72") == runs["north"].cases_end.value
@@ -375,6 +348,8 @@ def test_what_it_cannot_be_is_refused_in_its_line(line: str, word: str) -> None:
 
 def test_a_run_wider_than_its_wall_is_told_and_no_defect() -> None:
     """Where one end has no filler, either: the wall is what is too short."""
-    worked = work_out(read_job(ROOM.replace('width = "72"', 'width = "50"', 1), "room.toml"))
+    worked = work_out(
+        read_job(AROUND_A_CORNER.replace('width = "72"', 'width = "50"', 1), "room.toml")
+    )
     assert worked.failures == ()
     assert "run too long" in {finding.rule for finding in worked.findings}

@@ -16,6 +16,7 @@ from hypothesis import given as drawn
 from hypothesis import settings
 from hypothesis import strategies as st
 from tests.builders import INCH, SLAB, Unit, hardware, length
+from tests.jobs import AROUND_A_CORNER
 from tests.unit.casework.test_diagonal_corners import corner
 
 from casewright.buying.wall import seam_screw
@@ -136,34 +137,7 @@ def test_what_has_no_place_behind_such_a_frame_is_refused(
     assert word in str(told.value)
 
 
-ROOM = """format = 1
-unit = "in"
-[boxes]
-face = "face frame"
-[wall.north]
-width = "72"
-[wall.east]
-width = "72"
-[corner.far]
-walls = ["north", "east"]
-[case.one]
-kind = "wall"
-width = 30
-[case.corner]
-kind = "wall"
-width = 24
-diagonal = "right"
-[case.round]
-kind = "wall"
-width = 30
-[run.north]
-cases = ["one", "corner"]
-on = "north"
-[run.east]
-cases = ["round"]
-on = "east"
-left = "corner"
-"""
+ROOM = AROUND_A_CORNER.replace("[wall.north]", '[boxes]\nface = "face frame"\n[wall.north]')
 
 
 def test_its_neighbours_have_frames_as_deep() -> None:

@@ -27,6 +27,7 @@ from tests.builders import (
     rows,
 )
 from tests.unit.casework.test_face_frames import FRAME
+from tests.unit.casework.test_tall_cases import surround
 
 from casewright.casework.build import build_case
 from casewright.casework.cases import Case
@@ -170,16 +171,8 @@ ROUND: dict[Unit, tuple[str, ...]] = {
 
 def _surround(unit: Unit, **changes: Any) -> dict[str, Any]:
     """36 1/4 in or 920 mm between the stiles, panels of the box's sheet."""
-    inch = unit == "in"
-    sizes = ("35 3/4", "70", "24") if inch else ("908", "1780", "600")
-    cold = ApplianceOpening("cold", "refrigerator", *(given(size, unit) for size in sizes))
-    return {
-        "key": "cold", "kind": "surround", "appliance": cold, "shelves": 0,
-        "front": replace(SLAB, overlay="partial"), "finished": ("left", "right"), "end": "skin",
-        "end_stock": "ply18", "width": "36 1/4" if inch else "920",
-        "height": "91 1/2" if inch else "2330", "depth": "25" if inch else "635",
-        **FRAME, **changes,
-    }  # fmt: skip
+    own = {"front": replace(SLAB, overlay="partial"), "end_stock": "ply18", **FRAME}
+    return surround(unit, **{**own, **changes})
 
 
 @pytest.mark.parametrize("unit", ["in", "mm"])

@@ -212,7 +212,7 @@ FRIDGE: dict[Unit, dict[str, str]] = {
 }  # fmt: skip
 
 
-def _surround(unit: Unit, **changes: Any) -> dict[str, Any]:
+def surround(unit: Unit, **changes: Any) -> dict[str, Any]:
     """36 1/4 in or 920 mm between panels of the box's sheet, 3/4 in or 19 mm in the example."""
     inch = unit == "in"
     sizes = ("35 3/4", "70", "24") if inch else ("908", "1780", "600")
@@ -231,7 +231,7 @@ def test_surround_is_a_deep_box_between_panels_to_the_floor(unit: Unit) -> None:
     mdf = stock(unit)["mdf"]
     assert isinstance(mdf, Sheet)
     panel = replace(mdf, thickness=given("3/4" if unit == "in" else "19", unit))
-    case = _built(unit, goods=stock(unit) | {"mdf": panel}, **_surround(unit))
+    case = _built(unit, goods=stock(unit) | {"mdf": panel}, **surround(unit))
     _check(case, unit, FRIDGE[unit])
     assert case.overall_width.value == length("37 3/4" if unit == "in" else "958", unit)
     assert case.part("cold.end_left.skin").placed.y.value == 0
@@ -241,7 +241,7 @@ def test_surround_is_a_deep_box_between_panels_to_the_floor(unit: Unit) -> None:
 
 def test_the_feet_of_the_panels_are_held_at_the_floor() -> None:
     """By a board between them, as long as the opening is wide, pocket screws from behind."""
-    case = _built("in", **_surround("in"))
+    case = _built("in", **surround("in"))
     cleat = case.part("cold.floor_cleat")
     assert cleat.finished.length.value == case.width.value
     assert cleat.placed.y.value == cleat.placed.z.value == 0
@@ -252,7 +252,7 @@ def test_the_feet_of_the_panels_are_held_at_the_floor() -> None:
 
 def test_a_refrigerator_wider_than_its_opening_stops_with_what_is_missing() -> None:
     """With its air at both sides: 1/4 in is missing."""
-    case = build_case(house("in"), case_spec("in", **_surround("in", width="36")))
+    case = build_case(house("in"), case_spec("in", **surround("in", width="36")))
     (found,) = [f for f in case.findings if f.severity is Severity.STOP]
     assert '1/4" is missing' in found.says
     assert '1/4" greater' in found.remedies[0]
