@@ -13,11 +13,11 @@ from typing import TypeVar
 
 from memory import Watch
 
+from casewright.dims import Measure
 from casewright.drawing import (
     SECTION,
     Balloon,
     Dimensions,
-    Measure,
     Plot,
     Running,
     Scene,

@@ -27,9 +27,11 @@ from casewright.dims.length_text import (
     split_fraction,
 )
 from casewright.dims.lengths import LONGEST_TEXT, parse_length
+from casewright.dims.measure import Measure, as_said, mark_of, measure_of
 from casewright.dims.path_reach import PathReach
 from casewright.dims.rounding import HAIR, Way, round_to
 from casewright.dims.slack import Settled, Slack, Term, nothing, reaching, slack
+from casewright.dims.told import Content, Told, joined, parts_of, plain_text, tell
 from casewright.dims.units import FINEST, PRECISION, TAPE_MARK, Unit
 from casewright.dims.weight_text import weight_text
 from casewright.dims.why import Why, explain, formula_text, why
@@ -43,6 +45,7 @@ __all__ = [
     "Branch",
     "Cause",
     "Chain",
+    "Content",
     "Dim",
     "DimensionKindError",
     "Fit",
@@ -50,6 +53,7 @@ __all__ = [
     "Given",
     "Law",
     "LengthJson",
+    "Measure",
     "MixedNumber",
     "Origin",
     "OriginKind",
@@ -58,9 +62,11 @@ __all__ = [
     "Settled",
     "Slack",
     "Term",
+    "Told",
     "Unit",
     "Way",
     "Why",
+    "as_said",
     "chance_of",
     "even_sum_below",
     "exact_text",
@@ -69,11 +75,16 @@ __all__ = [
     "formula_text",
     "greatest",
     "is_on_grid",
+    "joined",
     "least",
     "length_json",
+    "mark_of",
+    "measure_of",
     "normal_chance",
     "nothing",
     "parse_length",
+    "parts_of",
+    "plain_text",
     "reaching",
     "reading_causes",
     "reading_text",
@@ -83,7 +94,8 @@ __all__ = [
     "size_text",
     "slack",
     "split_fraction",
+    "tell",
     "total",
     "weight_text",
     "why",
-]  # fmt: skip
+]

@@ -9,15 +9,6 @@ from casewright.drawing.clashes import clashes, struck
 from casewright.drawing.dimension import Aligned, Dimensions, Span, dimension
 from casewright.drawing.hatching import BACK_SECTION, SECTION, Hatch
 from casewright.drawing.marks import ArcMark, Area, Group, Mark, Stroke, Tag, Word
-from casewright.drawing.measure import (
-    Content,
-    Measure,
-    Stack,
-    mark_of,
-    measure_of,
-    pieces,
-    plain_text,
-)
 from casewright.drawing.notes import Balloon, Leader, Text
 from casewright.drawing.pens import (
     CENTRE,
@@ -49,15 +40,15 @@ from casewright.drawing.shapes import (
     rectangle,
 )
 from casewright.drawing.sheet import View, largest, sheet, sheet_at
+from casewright.drawing.stacking import Stack, pieces
 from casewright.drawing.symbols import SIGNS, GrainArrow, Sign, SignKind
 
 __all__ = [
     "BACK_SECTION", "CENTRE", "CUT", "DIMENSION", "FINE", "HATCHING", "HIDDEN", "NEIGHBOUR",
     "SCALES", "SECTION", "SIGNS", "THIN", "TICK", "VISIBLE", "Aligned", "Arc", "ArcMark", "Area",
-    "Balloon", "Choice", "Content", "Dimensions", "Element", "GrainArrow", "Group", "Hatch", "Ink",
-    "Leader", "Length", "Mark", "Measure", "Pen", "Plot", "Plots", "Point", "Polyline", "Running",
-    "ScaleError", "Scene", "Sign", "SignKind", "Span", "Stack", "Stop", "Stroke", "Tag", "Text",
-    "View", "Word", "check_bar", "circle", "clashes", "dimension", "largest", "line", "mark_of",
-    "measure_of", "pieces", "plain_text", "plot", "plot_within", "rectangle", "room_overview",
-    "scale_text", "sheet", "sheet_at", "struck",
+    "Balloon", "Choice", "Dimensions", "Element", "GrainArrow", "Group", "Hatch", "Ink", "Leader",
+    "Length", "Mark", "Pen", "Plot", "Plots", "Point", "Polyline", "Running", "ScaleError",
+    "Scene", "Sign", "SignKind", "Span", "Stack", "Stop", "Stroke", "Tag", "Text", "View", "Word",
+    "check_bar", "circle", "clashes", "dimension", "largest", "line", "pieces", "plot",
+    "plot_within", "rectangle", "room_overview", "scale_text", "sheet", "sheet_at", "struck",
 ]  # fmt: skip

@@ -8,10 +8,9 @@ from dataclasses import dataclass
 
 from casewright.casework.case_mouth import CaseMouth
 from casewright.casework.cases import Case
-from casewright.dims import Dim
+from casewright.dims import Dim, measure_of
 from casewright.dims.units import Unit
 from casewright.drawing.marks import Tag
-from casewright.drawing.measure import measure_of
 from casewright.drawing.notes import Text
 from casewright.drawing.pens import CUT, HIDDEN, NEIGHBOUR, THIN, Ink
 from casewright.drawing.scene import Scene

@@ -6,11 +6,11 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from casewright.casework.cases import Case, Door, FaceFrame
+from casewright.dims import Measure, measure_of
 from casewright.dims.units import Unit
 from casewright.drawing.case_solids import Solid, case_solids, front_corners, part_box
 from casewright.drawing.dimension import Dimensions, Span
 from casewright.drawing.marks import Tag
-from casewright.drawing.measure import Measure, measure_of
 from casewright.drawing.pens import CENTRE, THIN, VISIBLE, Ink
 from casewright.drawing.running import Running, Stop
 from casewright.drawing.scene import Scene

@@ -6,12 +6,12 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from casewright.casework.cases import Case
+from casewright.dims import measure_of
 from casewright.dims.units import Unit
 from casewright.drawing.case_solids import Solid, case_solids
 from casewright.drawing.dimension import Dimensions, Span
 from casewright.drawing.hatching import BACK_SECTION, SECTION
 from casewright.drawing.marks import Tag
-from casewright.drawing.measure import measure_of
 from casewright.drawing.pens import CUT, THIN, VISIBLE, Ink
 from casewright.drawing.scene import Scene
 from casewright.drawing.shapes import Element, Polyline, rectangle

@@ -7,10 +7,10 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import NamedTuple
 
+from casewright.dims import measure_of
 from casewright.dims.units import Unit
 from casewright.drawing.choice import Choice
 from casewright.drawing.dimension import Dimensions, Span
-from casewright.drawing.measure import measure_of
 from casewright.drawing.notes import Text
 from casewright.drawing.pens import CENTRE, HIDDEN, THIN, Ink
 from casewright.drawing.rows_under import RowsAndTape

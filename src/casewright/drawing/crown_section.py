@@ -7,12 +7,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from casewright.dims import Dim
+from casewright.dims import Dim, measure_of
 from casewright.dims.units import Unit
 from casewright.drawing.dimension import Dimensions, Span
 from casewright.drawing.hatching import BACK_SECTION, SECTION
 from casewright.drawing.marks import Tag
-from casewright.drawing.measure import measure_of
 from casewright.drawing.notes import Text
 from casewright.drawing.pens import CUT, NEIGHBOUR, VISIBLE, Ink
 from casewright.drawing.scene import Scene

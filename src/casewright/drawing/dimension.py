@@ -12,10 +12,10 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import ClassVar
 
+from casewright.dims import Measure
 from casewright.drawing.dimension_rows import PaperSpan, row_groups
 from casewright.drawing.inscription import Inscription
 from casewright.drawing.marks import Group, Mark, PaperPoint, Stroke, Tag
-from casewright.drawing.measure import Measure
 from casewright.drawing.pens import DIMENSION, TICK, Ink
 from casewright.drawing.shapes import NO_TAG, Length, Point, Single, on_paper
 from casewright.drawing.strip import GAP, TEXT_HEIGHT, Side, Strip

@@ -10,11 +10,11 @@ from casewright.casework.features import Cut
 from casewright.casework.parts import Part
 from casewright.casework.proof.solids import Solid
 from casewright.casework.proof.units import Units, units_of
+from casewright.dims import measure_of
 from casewright.dims.units import Unit
 from casewright.drawing.dimension import Dimensions, Span
 from casewright.drawing.hatching import BACK_SECTION, SECTION
 from casewright.drawing.marks import Tag
-from casewright.drawing.measure import measure_of
 from casewright.drawing.pens import CUT, Ink
 from casewright.drawing.scene import Scene
 from casewright.drawing.shapes import Element, Polyline, rectangle

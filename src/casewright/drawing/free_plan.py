@@ -6,11 +6,11 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
 from casewright.casework.cases import Case, Door, Front
+from casewright.dims import Measure
 from casewright.dims.units import Unit
 from casewright.drawing.dimension import Aligned
 from casewright.drawing.leaf_swing import leaf_swing
 from casewright.drawing.marks import Tag
-from casewright.drawing.measure import Measure
 from casewright.drawing.pens import NEIGHBOUR, THIN, VISIBLE
 from casewright.drawing.plan_names import wrapped, written
 from casewright.drawing.shapes import Element, Point, Polyline

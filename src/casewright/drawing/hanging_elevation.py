@@ -6,11 +6,11 @@ from collections.abc import Iterable, Iterator
 from fractions import Fraction
 from typing import NamedTuple
 
+from casewright.dims import Measure, mark_of
 from casewright.dims.units import Unit
 from casewright.drawing.choice import Choice
 from casewright.drawing.hatching import Hatch
 from casewright.drawing.marks import Anchor, Tag
-from casewright.drawing.measure import Measure, mark_of
 from casewright.drawing.notes import Text
 from casewright.drawing.pens import CENTRE, FINE, HIDDEN, NEIGHBOUR, THIN, VISIBLE, Ink
 from casewright.drawing.plan_names import wrapped, written

@@ -7,10 +7,11 @@ from collections.abc import Iterator
 from functools import lru_cache
 from typing import Literal, NamedTuple
 
+from casewright.dims import Content
 from casewright.drawing.lettering import text_width
 from casewright.drawing.marks import HELD, Anchor, Mark, PaperPoint, Stroke, Word
-from casewright.drawing.measure import Content, Piece, Stack, pieces
 from casewright.drawing.pens import Ink, Pen
+from casewright.drawing.stacking import Piece, Stack, pieces
 
 __all__ = ["Inscription", "Level"]
 

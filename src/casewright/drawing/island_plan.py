@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from casewright.dims import Measure, measure_of
 from casewright.drawing.case_solids import case_solids
 from casewright.drawing.dimension import Dimensions, Span
 from casewright.drawing.marks import Tag
-from casewright.drawing.measure import Measure, measure_of
 from casewright.drawing.notes import Text
 from casewright.drawing.pens import NEIGHBOUR, THIN, VISIBLE, Ink
 from casewright.drawing.running import Running, Stop

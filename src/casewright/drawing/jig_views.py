@@ -7,12 +7,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
-from casewright.dims import Dim
+from casewright.dims import Dim, measure_of
 from casewright.dims.units import Unit
 from casewright.drawing.dimension import Aligned, Dimensions, Span
 from casewright.drawing.hatching import SECTION
 from casewright.drawing.marks import Area, Tag
-from casewright.drawing.measure import measure_of
 from casewright.drawing.notes import Text
 from casewright.drawing.pens import CENTRE, CUT, THIN, VISIBLE, Pen
 from casewright.drawing.running import Running, Stop

@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
-from casewright.dims import Dim
+from casewright.dims import Dim, Measure, mark_of
 from casewright.dims.units import Unit
 from casewright.drawing.choice import Choice
 from casewright.drawing.hatching import Hatch
 from casewright.drawing.marks import Tag
-from casewright.drawing.measure import Measure, mark_of
 from casewright.drawing.notes import Text
 from casewright.drawing.pens import CENTRE, CUT, FINE, NEIGHBOUR, THIN, VISIBLE, Ink, Pen
 from casewright.drawing.plan_names import wrapped, written

@@ -8,12 +8,12 @@ from fractions import Fraction
 from casewright.casework.case_mouth import CaseMouth
 from casewright.casework.cases import Case
 from casewright.casework.parts import Part
+from casewright.dims import Measure, measure_of
 from casewright.dims.units import Unit
 from casewright.drawing.case_front import swing_lines
 from casewright.drawing.case_solids import clip_of, part_box, seen_from_above
 from casewright.drawing.dimension import Dimensions, Span
 from casewright.drawing.marks import Tag
-from casewright.drawing.measure import Measure, measure_of
 from casewright.drawing.pens import HIDDEN, THIN, VISIBLE, Ink, Pen
 from casewright.drawing.running import Running, Stop
 from casewright.drawing.scene import Scene

@@ -8,9 +8,9 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import ClassVar
 
+from casewright.dims import Content
 from casewright.drawing.inscription import Inscription, Level
 from casewright.drawing.marks import Anchor, ArcMark, Mark, PaperPoint, Stroke, Tag
-from casewright.drawing.measure import Content
 from casewright.drawing.pens import DIMENSION, TICK, Ink, Pen
 from casewright.drawing.shapes import NO_TAG, Point, Single, on_paper
 

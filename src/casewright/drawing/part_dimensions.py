@@ -8,9 +8,8 @@ from fractions import Fraction
 from itertools import pairwise
 
 from casewright.casework.features import Bores, Cut, Plane
-from casewright.dims import Dim
+from casewright.dims import Dim, Measure, measure_of
 from casewright.drawing.dimension import Dimensions, Span
-from casewright.drawing.measure import Measure, measure_of
 from casewright.drawing.part_frame import Edge, PartFrame, faces_to_draw
 from casewright.drawing.running import Running, Stop
 from casewright.drawing.shapes import Element

@@ -10,10 +10,10 @@ from fractions import Fraction
 from itertools import product
 
 from casewright.casework.features import Cut, Feature
+from casewright.dims import Content, measure_of
 from casewright.drawing.choice import Choice
 from casewright.drawing.lettering import text_width
 from casewright.drawing.marks import Tag
-from casewright.drawing.measure import Content, measure_of
 from casewright.drawing.notes import Balloon, Leader, Text
 from casewright.drawing.part_frame import Edge, PartFrame
 from casewright.drawing.pens import Ink

@@ -6,12 +6,12 @@ import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from casewright.casework.cases import Door
+from casewright.dims import measure_of
 from casewright.dims.units import Unit
 from casewright.drawing.choice import Choice
 from casewright.drawing.free_plan import free_elements
 from casewright.drawing.leaf_swing import leaf_swing
 from casewright.drawing.marks import Tag
-from casewright.drawing.measure import measure_of
 from casewright.drawing.mouth_swing import mouth_swing
 from casewright.drawing.mouth_views import above_outline
 from casewright.drawing.notes import Text

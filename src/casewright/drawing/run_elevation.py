@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from casewright.dims import Measure, measure_of
 from casewright.dims.units import Unit
 from casewright.drawing.case_front import closed_elements
 from casewright.drawing.dimension import Dimensions, Span
 from casewright.drawing.hatching import SECTION
 from casewright.drawing.marks import Tag
-from casewright.drawing.measure import Measure, measure_of
 from casewright.drawing.notes import Balloon, Text
 from casewright.drawing.pens import NEIGHBOUR, THIN, VISIBLE, Ink
 from casewright.drawing.plan_names import wrapped, written

@@ -7,10 +7,10 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import ClassVar
 
+from casewright.dims import Content, Measure
 from casewright.drawing.dimension import Span
 from casewright.drawing.inscription import Inscription
 from casewright.drawing.marks import ArcMark, Group, Mark, Tag
-from casewright.drawing.measure import Content, Measure
 from casewright.drawing.pens import TICK, Ink
 from casewright.drawing.shapes import NO_TAG, Length, on_paper
 from casewright.drawing.spread import spread

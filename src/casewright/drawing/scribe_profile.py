@@ -6,10 +6,10 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from textwrap import wrap
 
+from casewright.dims import measure_of
 from casewright.dims.units import Unit
 from casewright.drawing.hatching import SECTION
 from casewright.drawing.marks import Tag
-from casewright.drawing.measure import measure_of
 from casewright.drawing.notes import Text
 from casewright.drawing.pens import HIDDEN, NEIGHBOUR, THIN, VISIBLE, Ink
 from casewright.drawing.scene import Scene

@@ -10,11 +10,11 @@ from itertools import product
 from casewright.breakdown import Piece, StockPlan
 from casewright.cutting.solution import Leaf, Rect, SheetTree, leaves
 from casewright.cutting.steps import Step
+from casewright.dims import Content, Measure, measure_of
 from casewright.dims.units import Unit
 from casewright.drawing.choice import Choice
 from casewright.drawing.dimension import Dimensions, Span
 from casewright.drawing.marks import Tag
-from casewright.drawing.measure import Content, Measure, measure_of
 from casewright.drawing.notes import Balloon, Leader, Text
 from casewright.drawing.pens import CUT, FINE, THIN, VISIBLE, Ink
 from casewright.drawing.scene import Scene

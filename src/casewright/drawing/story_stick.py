@@ -6,11 +6,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from casewright.dims import format_length
+from casewright.dims import Measure, format_length
 from casewright.dims.units import Unit
 from casewright.drawing.inscription import Inscription
 from casewright.drawing.marks import Area, Tag
-from casewright.drawing.measure import Measure
 from casewright.drawing.notes import Text
 from casewright.drawing.pens import DIMENSION, NEIGHBOUR, THIN, TICK, VISIBLE, Ink
 from casewright.drawing.scales import check_bar, check_bar_width

@@ -6,12 +6,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from casewright.dims import Dim
+from casewright.dims import Dim, Measure, measure_of
 from casewright.dims.units import Unit
 from casewright.drawing.hatching import SECTION
 from casewright.drawing.jig_views import STOP, full_size, hole_marks
 from casewright.drawing.marks import Tag
-from casewright.drawing.measure import Measure, measure_of
 from casewright.drawing.notes import Text
 from casewright.drawing.pens import CUT, DIMENSION, HIDDEN, VISIBLE, Ink
 from casewright.drawing.scene import Plot, Scene

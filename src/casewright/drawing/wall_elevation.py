@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from casewright.dims import Dim
+from casewright.dims import Dim, measure_of
 from casewright.dims.units import Unit
 from casewright.drawing.choice import Choice
-from casewright.drawing.measure import measure_of
 from casewright.drawing.notes import Balloon, Text
 from casewright.drawing.pens import CENTRE, HIDDEN, NEIGHBOUR, THIN, VISIBLE, Ink
 from casewright.drawing.running import Running, Stop

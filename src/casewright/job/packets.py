@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from casewright.breakdown import Breakdown
 from casewright.buying import COLUMNS, BuyLine, buy_list, buy_rows
-from casewright.drawing import Measure
+from casewright.dims import Measure
 from casewright.findings import Finding, Question
 from casewright.install.hanging import Hanging, hanging
 from casewright.jigs import jigs

@@ -8,7 +8,7 @@ import re
 from collections.abc import Iterable, Sequence
 from typing import TypeAlias
 
-from casewright.drawing import Measure
+from casewright.dims import Measure
 
 __all__ = ["Cell", "csv_bytes"]
 

@@ -6,8 +6,9 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, fields, is_dataclass
 from functools import cache
 
+from casewright.dims import Measure, Told
 from casewright.dims.units import Unit
-from casewright.drawing import Measure, Plot
+from casewright.drawing import Plot
 from casewright.outputs.blocks import Block, Contents, LabelSheet
 from casewright.outputs.inlines import PageNumber, PageNumbers
 
@@ -128,6 +129,8 @@ def _parts(thing: object) -> Iterator[object]:
         yield part
         if isinstance(part, tuple):
             waiting.extend(reversed(part))
+        elif isinstance(part, Told):
+            waiting.extend(reversed(part.parts))
         elif not isinstance(part, Plot | Measure):
             names = _members(type(part))  # type: ignore[arg-type]  # classes can be hashed
             waiting.extend(getattr(part, name) for name in names)

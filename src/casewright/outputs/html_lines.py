@@ -6,7 +6,8 @@ import re
 from collections.abc import Callable
 from html import escape
 
-from casewright.drawing import Content, Measure, Scene, Sign, SignKind, Stack, pieces, plot
+from casewright.dims import Content, Measure, parts_of
+from casewright.drawing import Scene, Sign, SignKind, Stack, pieces, plot
 from casewright.outputs.inlines import (
     Blank,
     Inline,
@@ -18,6 +19,7 @@ from casewright.outputs.inlines import (
     Small,
     Strong,
     Tick,
+    inlines_of,
 )
 from casewright.outputs.svg import svg_text
 
@@ -50,8 +52,7 @@ def line_html(rich: Rich, leads: Leads) -> str:
     leads
         Where anchors are found.
     """
-    items = rich if isinstance(rich, tuple) else (rich,)
-    return "".join(_inline(item, leads) for item in _without_pages(items))
+    return "".join(_inline(item, leads) for item in _without_pages(inlines_of(rich)))
 
 
 def _without_pages(items: tuple[Inline, ...]) -> list[Inline]:
@@ -115,8 +116,7 @@ def _link(words: str, target: str, leads: Leads, anchor: str = "") -> str:
 
 
 def _content(content: Content) -> str:
-    parts = content if isinstance(content, tuple) else (content,)
-    return "".join(_words(part) for part in parts)
+    return "".join(_words(part) for part in parts_of(content))
 
 
 def _words(part: str | Measure) -> str:

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from casewright.drawing import Content, Measure, SignKind, plain_text
+from casewright.dims import Content, Measure, Told, plain_text
+from casewright.drawing import SignKind
 
 __all__ = [
     "Blank", "Inline", "Link", "PageNumber", "PageNumbers", "Rich", "SignMark", "Small", "Strong",
-    "Tick", "rich_text",
+    "Tick", "inlines_of", "rich_text",
 ]  # fmt: skip
 
 
@@ -84,6 +85,14 @@ Inline = str | Measure | Strong | Small | Link | PageNumber | PageNumbers | Blan
 
 Rich = Inline | tuple[Inline, ...]
 """A line of a page: one thing or several in order."""
+
+
+def inlines_of(rich: Rich) -> tuple[Inline, ...]:
+    """What stands in a line, in order; the lengths that a sentence knows by themselves."""
+    found: list[Inline] = []
+    for item in rich if isinstance(rich, tuple) else (rich,):
+        found.extend(item.parts if isinstance(item, Told) else (item,))
+    return tuple(found)
 
 
 def rich_text(rich: Rich) -> str:

@@ -6,7 +6,8 @@ from collections.abc import Mapping, Sequence
 from functools import cache
 from typing import TypeAlias
 
-from casewright.drawing import Content, Measure, Scene, Sign, SignKind, Stack, pieces, plot
+from casewright.dims import Content, Measure, parts_of
+from casewright.drawing import Scene, Sign, SignKind, Stack, pieces, plot
 from casewright.outputs.inlines import (
     Blank,
     Inline,
@@ -18,6 +19,7 @@ from casewright.outputs.inlines import (
     Small,
     Strong,
     Tick,
+    inlines_of,
 )
 from casewright.outputs.svg import svg_text
 
@@ -73,14 +75,9 @@ def _inline(item: Inline) -> Json:
 
 
 def _line(content: Content) -> list[Json]:
-    return [_inline(each) for each in _items(content)]
-
-
-def _items(content: Content) -> tuple[str | Measure, ...]:
-    return content if isinstance(content, tuple) else (content,)
+    return [_inline(each) for each in parts_of(content)]
 
 
 def line_data(rich: Rich) -> list[Json]:
     """A line of a page as data."""
-    items = rich if isinstance(rich, tuple) else (rich,)
-    return [_inline(item) for item in items]
+    return [_inline(item) for item in inlines_of(rich)]

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from casewright.drawing import Measure, Stack, pieces
-from casewright.drawing.measure import Piece
+from casewright.dims import Measure
+from casewright.drawing import Stack, pieces
+from casewright.drawing.stacking import Piece
 from casewright.outputs.blocks import Column, Row, Table
 from casewright.outputs.inlines import Rich, Strong
 from casewright.outputs.typst_lines import Json, line_data

@@ -9,9 +9,8 @@ from itertools import groupby
 
 from casewright.casework.cases import AssemblyStep, Case, Door, Drawer, Front
 from casewright.casework.cautions import CAUTIONS
-from casewright.dims import Dim
+from casewright.dims import Dim, measure_of
 from casewright.dims.units import Unit
-from casewright.drawing import measure_of
 from casewright.outputs.blocks import Block, CheckList, Heading, Step
 from casewright.outputs.inlines import Blank, Inline, Rich, SignMark, Strong, Tick
 from casewright.packet.step_runs import (

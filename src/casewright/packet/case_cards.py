@@ -8,12 +8,11 @@ from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.casework.features import Cut
-from casewright.dims import Unit, weight_text
-from casewright.drawing import Plot, Plots, ScaleError, View, measure_of, sheet
+from casewright.dims import Measure, Unit, measure_of, weight_text
+from casewright.drawing import Plot, Plots, ScaleError, View, sheet
 from casewright.drawing.case_front import closed_scene, open_scene
 from casewright.drawing.case_section import section_scene
 from casewright.drawing.island_plan import island_scene
-from casewright.drawing.measure import Measure
 from casewright.drawing.mouth_views import mouth_scene, open_mouth_scene, plan_of_corner
 from casewright.drawing.plinth_plan import corner_plinth_scene, plinth_scene
 from casewright.drawing.pulled_apart import pulled_apart_scene

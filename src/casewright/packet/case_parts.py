@@ -6,9 +6,8 @@ from collections.abc import Sequence
 
 from casewright.casework.cases import Case, Door
 from casewright.casework.parts import Part
-from casewright.dims import Dim, reading_text
+from casewright.dims import Dim, measure_of, reading_text
 from casewright.dims.units import Unit
-from casewright.drawing import measure_of
 from casewright.outputs.blocks import Beside, Column, Row, Table
 from casewright.outputs.inlines import Inline, PageNumbers, Rich
 from casewright.packet.alike import card_targets, mark_links, piece_groups, shared_title

@@ -6,8 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 from math import isfinite
 
-from casewright.dims import Unit, format_length, size_text
-from casewright.drawing import measure_of
+from casewright.dims import Unit, format_length, measure_of, size_text
 from casewright.outputs.blocks import Block, Callout, Column, Heading, Paragraph, Row, Table
 from casewright.outputs.inlines import Blank, Rich, Strong
 from casewright.packet.words import about_text

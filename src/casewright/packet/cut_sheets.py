@@ -8,7 +8,8 @@ from fractions import Fraction
 from casewright.breakdown import Breakdown, SawCard, StockPlan, saw_cards
 from casewright.casework.cautions import CAUTIONS
 from casewright.cutting.solution import SheetTree
-from casewright.drawing import Plot, largest, measure_of
+from casewright.dims import measure_of
+from casewright.drawing import Plot, largest
 from casewright.drawing.sheet_layout import sheet_scene
 from casewright.outputs.blocks import (
     Beside,

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from contextlib import suppress
 from fractions import Fraction
 
-from casewright.drawing import ScaleError, Scene, largest, measure_of
+from casewright.dims import measure_of
+from casewright.drawing import ScaleError, Scene, largest
 from casewright.drawing.cased_wall import cased_wall_scene, runs_on
 from casewright.drawing.run_elevation import run_scene
 from casewright.outputs.blocks import Beside, Block, Figure, Heading, Keep, Paragraph

@@ -8,9 +8,8 @@ from fractions import Fraction
 
 from casewright.casework.features import Bores, Cut, Feature, Setup
 from casewright.casework.parts import Part
-from casewright.dims import Dim
+from casewright.dims import Dim, Measure, measure_of
 from casewright.dims.units import Unit
-from casewright.drawing import Measure, measure_of
 from casewright.drawing.part_view import feature_letters
 from casewright.outputs.blocks import Column, Row
 from casewright.outputs.inlines import Rich, SignMark

@@ -6,9 +6,8 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from casewright.casework.cautions import CAUTIONS
-from casewright.dims import TAPE_MARK, Dim, Way, round_to
+from casewright.dims import TAPE_MARK, Dim, Measure, Way, measure_of, round_to
 from casewright.dims.exact import side_of
-from casewright.drawing import Measure, measure_of
 from casewright.outputs.blocks import (
     Block,
     Callout,

@@ -7,8 +7,8 @@ from contextlib import suppress
 from fractions import Fraction
 
 from casewright.checks.words import kilograms
-from casewright.dims import Dim, Unit, size_text
-from casewright.drawing import Measure, Plot, ScaleError, largest, mark_of, measure_of
+from casewright.dims import Dim, Measure, Unit, mark_of, measure_of, size_text
+from casewright.drawing import Plot, ScaleError, largest
 from casewright.drawing.hanging_elevation import hanging_scene
 from casewright.install.hanging import Hanging, WallHanging
 from casewright.install.levelling import FloorShim

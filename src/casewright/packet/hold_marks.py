@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
 from casewright.casework.parts import Part
-from casewright.drawing import Measure
+from casewright.dims import Measure
 from casewright.outputs.inlines import Blank, Inline, PageNumber, Rich, SignMark, Strong
 from casewright.packet.places import place_words
 from casewright.resolve import HoldPoint

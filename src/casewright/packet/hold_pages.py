@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from casewright.casework.cases import Case
-from casewright.drawing import Measure
+from casewright.dims import Measure
 from casewright.outputs.blocks import Block, Callout, Column, Heading, Row, Step, Table
 from casewright.outputs.inlines import Blank, Inline, Link, PageNumber, Rich, SignMark, Strong
 from casewright.packet.assembly_steps import Stop

@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from casewright.casework.cautions import CAUTIONS
-from casewright.dims import shop_text
-from casewright.drawing import measure_of
+from casewright.dims import measure_of, shop_text
 from casewright.outputs.blocks import Step
 from casewright.outputs.inlines import Inline, Link, PageNumber, Rich, Strong
 from casewright.packet.free_pages import setting_anchor

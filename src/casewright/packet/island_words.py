@@ -5,8 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from casewright.casework.cases import Case
-from casewright.dims import weight_text
-from casewright.drawing import measure_of
+from casewright.dims import measure_of, weight_text
 from casewright.outputs.inlines import Inline, Link, PageNumber, Rich, Strong
 from casewright.packet.words import sizes
 from casewright.room.lifting import lifted_weight

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from casewright.dims import measure_of
 from casewright.dims.count_text import counted
-from casewright.drawing import Plot, Scene, largest, measure_of
+from casewright.drawing import Plot, Scene, largest
 from casewright.drawing.jig_views import corner_scene, full_size, square_scene, template_scene
 from casewright.drawing.story_stick import Stick, StickMark, stick_plots
 from casewright.drawing.template_strips import template_plots

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from casewright.casework.cautions import CAUTIONS
-from casewright.drawing import measure_of
+from casewright.dims import measure_of
 from casewright.outputs.blocks import Step
 from casewright.outputs.inlines import Blank, Inline, Link, PageNumber, Rich, Strong
 from casewright.packet.trim_pages import TRIMS

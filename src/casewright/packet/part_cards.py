@@ -9,8 +9,8 @@ from itertools import chain, groupby
 from casewright.casework.cautions import CAUTIONS
 from casewright.casework.features import Bores
 from casewright.casework.parts import Part
+from casewright.dims import measure_of
 from casewright.dims.units import Unit
-from casewright.drawing import measure_of
 from casewright.outputs.blocks import (
     Beside,
     Block,

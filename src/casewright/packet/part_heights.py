@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 
-from casewright.drawing import Measure
+from casewright.dims import Measure
 from casewright.drawing.inscription import Inscription
 from casewright.outputs.blocks import Column, Row, Table
 from casewright.outputs.inlines import Link, Rich, SignMark, Small, Strong, rich_text

@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from casewright.casework.cases import Case
-from casewright.dims import Dim
-from casewright.drawing import measure_of
+from casewright.dims import Dim, measure_of
 from casewright.outputs.blocks import Block, Callout, Column, Heading, Row, Table
 from casewright.outputs.inlines import Blank, Inline, Link, Rich, Strong
 from casewright.room.model import Room

@@ -7,8 +7,8 @@ from itertools import groupby
 
 from casewright.breakdown import EDGE_WORDS, InHand, SawCard, SawStep
 from casewright.cutting.methods import Method
+from casewright.dims import measure_of
 from casewright.dims.units import Unit
-from casewright.drawing import measure_of
 from casewright.outputs.blocks import Column, Row
 from casewright.outputs.inlines import Blank, Inline, Link, Rich, SignMark, Strong, Tick
 from casewright.packet.cut_words import triangle_words

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import suppress
 
+from casewright.dims import measure_of
 from casewright.dims.units import Unit
-from casewright.drawing import ScaleError, largest, measure_of
+from casewright.drawing import ScaleError, largest
 from casewright.drawing.scribe_profile import WIDER, scribe_scene
 from casewright.install.hanging import WallHanging
 from casewright.install.scribing import ScribeProfile

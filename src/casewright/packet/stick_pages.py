@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from casewright.drawing import Measure, mark_of
+from casewright.dims import Measure, mark_of
 from casewright.drawing.story_stick import Stick, StickMark, stick_plots
 from casewright.install.hanging import Hanging, WallHanging
 from casewright.outputs.blocks import (

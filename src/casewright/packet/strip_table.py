@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from casewright.breakdown import Piece, StockPlan
 from casewright.cutting.solution import SheetTree
+from casewright.dims import measure_of
 from casewright.dims.units import Unit
-from casewright.drawing import measure_of
 from casewright.outputs.blocks import Column, Row, Table
 from casewright.outputs.inlines import Inline, Link, Strong
 from casewright.packet.cut_places import sheet_anchor

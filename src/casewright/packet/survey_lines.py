@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from fractions import Fraction
 
-from casewright.dims import Unit, size_text
-from casewright.drawing import measure_of
+from casewright.dims import Unit, measure_of, size_text
 from casewright.outputs.blocks import Beside, Block, Paragraph
 from casewright.outputs.inlines import Blank, Inline, Small
 from casewright.survey.form import SurveyForm

@@ -6,8 +6,8 @@ from collections.abc import Iterator, Sequence
 from contextlib import suppress
 from fractions import Fraction
 
-from casewright.dims import Dim, Unit, size_text
-from casewright.drawing import ScaleError, largest, measure_of
+from casewright.dims import Dim, Unit, measure_of, size_text
+from casewright.drawing import ScaleError, largest
 from casewright.drawing.wall_elevation import thing_marks, wall_scene
 from casewright.outputs.blocks import (
     Beside,

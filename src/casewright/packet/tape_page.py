@@ -6,8 +6,8 @@ from collections.abc import Iterator, Mapping
 from contextlib import suppress
 from dataclasses import replace
 
-from casewright.dims import Dim, Unit, size_text
-from casewright.drawing import Measure, ScaleError, largest, measure_of
+from casewright.dims import Dim, Measure, Unit, measure_of, size_text
+from casewright.drawing import ScaleError, largest
 from casewright.drawing.room_plan import plan_scene
 from casewright.install.hanging import Hanging, WallHanging
 from casewright.outputs.blocks import Block, Column, Figure, Heading, Keep, Paragraph, Row, Table

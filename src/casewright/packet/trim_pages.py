@@ -6,9 +6,9 @@ from collections.abc import Iterator, Sequence
 from contextlib import suppress
 from fractions import Fraction
 
-from casewright.dims import Dim
+from casewright.dims import Dim, measure_of
 from casewright.dims.units import Unit
-from casewright.drawing import ScaleError, View, measure_of, sheet
+from casewright.drawing import ScaleError, View, sheet
 from casewright.drawing.bend_plan import bend_scene, bent_ends
 from casewright.drawing.crown_section import crown_section_scene
 from casewright.outputs.blocks import (

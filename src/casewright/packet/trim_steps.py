@@ -7,8 +7,7 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from casewright.casework.cautions import CAUTIONS
-from casewright.dims import shop_text, weight_text
-from casewright.drawing import measure_of
+from casewright.dims import measure_of, shop_text, weight_text
 from casewright.outputs.blocks import Step
 from casewright.outputs.inlines import Rich, Strong
 from casewright.room.model import Room, Run

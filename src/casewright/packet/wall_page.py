@@ -8,8 +8,7 @@ from fractions import Fraction
 from casewright.buying.wall import seam_screw
 from casewright.casework.cases import Case
 from casewright.casework.cautions import CAUTIONS
-from casewright.dims import Dim, Unit, shop_text
-from casewright.drawing import Measure, measure_of
+from casewright.dims import Dim, Measure, Unit, measure_of, shop_text
 from casewright.install.hanging import Hanging
 from casewright.outputs.blocks import Block, CheckList, Heading, Paragraph, Step
 from casewright.outputs.document import Section

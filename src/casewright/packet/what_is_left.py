@@ -7,7 +7,8 @@ from dataclasses import dataclass, fields, is_dataclass, replace
 from typing import Any
 
 from casewright.casework.parts import Part
-from casewright.drawing import Measure, Plot
+from casewright.dims import Measure
+from casewright.drawing import Plot
 from casewright.outputs.document import Document, anchors
 from casewright.outputs.inlines import Link, PageNumber, PageNumbers
 from casewright.room.model import Room

@@ -8,9 +8,8 @@ from itertools import groupby
 
 from casewright.casework.features import Bores, Cut, Feature, Plane, Setup
 from casewright.casework.parts import Part
-from casewright.dims import Dim, format_length
+from casewright.dims import Dim, Measure, format_length, measure_of
 from casewright.dims.units import Unit
-from casewright.drawing import Measure, measure_of
 from casewright.outputs.inlines import Inline, Rich, Strong
 from casewright.room.model import Room
 from casewright.sources import INCH

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from casewright.dims import measure_of
 from casewright.drawing.cased_wall import cased_wall_scene, runs_on
-from casewright.drawing.measure import measure_of
 from casewright.drawing.room_overview import room_overview
 from casewright.drawing.room_plan import plan_scene
 from casewright.drawing.run_elevation import run_scene

@@ -8,9 +8,8 @@ from casewright.breakdown import Breakdown
 from casewright.casework.cautions import CAUTIONS
 from casewright.casework.features import Feature
 from casewright.casework.parts import Part
-from casewright.dims import Dim
+from casewright.dims import Dim, measure_of
 from casewright.dims.units import Unit
-from casewright.drawing import measure_of
 from casewright.drawing.part_frame import faces_to_draw
 from casewright.drawing.part_view import feature_letters
 from casewright.outputs.inlines import Rich, Strong

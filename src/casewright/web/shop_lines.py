@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from casewright.drawing import Content, Measure, SignKind, plain_text
+from casewright.dims import Content, Measure, parts_of, plain_text
+from casewright.drawing import SignKind
 from casewright.outputs.inlines import (
     Blank,
     Inline,
@@ -103,11 +104,13 @@ def _sign_word(sign: SignKind) -> str:
 
 
 def _content(content: Content, *, strong: bool = False) -> list[str | Bit]:
-    if isinstance(content, str):
-        return [Bit(kind="strong", text=content)] if strong else [content]
-    if isinstance(content, Measure):
-        return [Bit(kind="size", text=content.text)]
-    return [bit for each in content for bit in _content(each, strong=strong)]
+    return [_bit(part, strong=strong) for part in parts_of(content)]
+
+
+def _bit(part: str | Measure, *, strong: bool) -> str | Bit:
+    if isinstance(part, Measure):
+        return Bit(kind="size", text=part.text)
+    return Bit(kind="strong", text=part) if strong else part
 
 
 def caution_line(words: str) -> Line:

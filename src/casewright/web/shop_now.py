@@ -7,8 +7,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from casewright.casework.parts import Part
-from casewright.dims import format_length
-from casewright.drawing import Measure
+from casewright.dims import Measure, format_length
 from casewright.job.record_documents import chosen
 from casewright.job.recorded import marked, read_entries, record_path
 from casewright.record import Entry, Marks, Standing, facts_of, held, marks_of, standing

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from casewright.dims import Dim
+from casewright.dims import Dim, measure_of
 from casewright.dims.slack import slack
-from casewright.drawing import measure_of
 from casewright.job.defaults import TOOL_ACCURACY
 from casewright.job.expectation import allowed_off
 from casewright.job.targets import Targets

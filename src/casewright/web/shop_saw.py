@@ -18,9 +18,9 @@ from casewright.breakdown import (
 )
 from casewright.breakdown import saw_cards as cards_of
 from casewright.cutting.methods import Method
+from casewright.dims import measure_of
 from casewright.dims.count_text import counted
 from casewright.dims.units import Unit
-from casewright.drawing import measure_of
 from casewright.outputs.inlines import Strong
 from casewright.packet.hold_marks import HoldMarks
 from casewright.packet.words import sizes

@@ -8,8 +8,7 @@ from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.checks.words import kilograms
-from casewright.dims import Dim, Unit
-from casewright.drawing import Measure, mark_of, measure_of
+from casewright.dims import Dim, Measure, Unit, mark_of, measure_of
 from casewright.install.hanging import Hanging, WallHanging
 from casewright.install.order import Lift
 from casewright.install.stud_map import CaseScrews, WallScrew

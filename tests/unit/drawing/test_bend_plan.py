@@ -9,7 +9,7 @@ from tests.jobs import read
 from tests.unit.room.test_bends import pieces, text
 
 from casewright.casework.cases import Case
-from casewright.drawing import Measure
+from casewright.dims import Measure
 from casewright.drawing.bend_plan import bend_scene, bent_ends
 from casewright.drawing.mouth_swing import mouth_swing
 from casewright.drawing.notes import Text

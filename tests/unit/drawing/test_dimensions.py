@@ -11,13 +11,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from casewright.dims import Measure
 from casewright.drawing import (
     Aligned,
     Area,
     Dimensions,
     Element,
     Group,
-    Measure,
     Plot,
     Running,
     Scene,

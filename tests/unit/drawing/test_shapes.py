@@ -7,6 +7,7 @@ from fractions import Fraction
 import pytest
 from shapely import LineString, Polygon
 
+from casewright.dims import Measure
 from casewright.drawing import (
     CUT,
     HIDDEN,
@@ -21,7 +22,6 @@ from casewright.drawing import (
     Hatch,
     Ink,
     Leader,
-    Measure,
     Pen,
     Polyline,
     Scene,

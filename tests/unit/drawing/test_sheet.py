@@ -7,12 +7,11 @@ from itertools import combinations
 
 import pytest
 
-from casewright.dims import Unit
+from casewright.dims import Measure, Unit
 from casewright.drawing import (
     SCALES,
     Area,
     Dimensions,
-    Measure,
     ScaleError,
     Scene,
     Span,

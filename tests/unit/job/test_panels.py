@@ -8,7 +8,7 @@ import pytest
 from tests.builders import INCH
 from tests.jobs import HEAD, loaded, problems
 
-from casewright.drawing import measure_of
+from casewright.dims import measure_of
 from casewright.drawing.run_elevation import run_scene
 from casewright.job.worked import WorkedJob, work_out
 

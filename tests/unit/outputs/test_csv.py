@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from casewright.drawing import Measure
+from casewright.dims import Measure
 from casewright.outputs.csv import csv_bytes
 
 INCH = Fraction("25.4")

@@ -7,7 +7,8 @@ from fractions import Fraction
 import pytest
 from tests.unit.outputs.pages import document, section
 
-from casewright.drawing import Dimensions, Measure, Scene, Span, Tag, Text, plot
+from casewright.dims import Measure
+from casewright.drawing import Dimensions, Scene, Span, Tag, Text, plot
 from casewright.outputs.blocks import (
     Beside,
     CheckList,

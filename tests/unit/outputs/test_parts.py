@@ -14,7 +14,8 @@ from hypothesis import strategies as st
 from pypdf import PdfReader
 from tests.unit.outputs.pages import document, reader_of, section
 
-from casewright.drawing import Balloon, Measure, Scene, Tag, plot
+from casewright.dims import Measure
+from casewright.drawing import Balloon, Scene, Tag, plot
 from casewright.outputs import parts
 from casewright.outputs.apart import StoppedError, apart
 from casewright.outputs.blocks import (

@@ -16,16 +16,8 @@ from pypdf import PdfReader
 from pypdf.generic import ContentStream
 from tests.unit.outputs.pages import document, lines, printed, reader_of, section
 
-from casewright.drawing import (
-    Dimensions,
-    Measure,
-    Scene,
-    Span,
-    View,
-    plot,
-    rectangle,
-    sheet,
-)
+from casewright.dims import Measure
+from casewright.drawing import Dimensions, Scene, Span, View, plot, rectangle, sheet
 from casewright.outputs import typesetter
 from casewright.outputs.blocks import (
     Column,

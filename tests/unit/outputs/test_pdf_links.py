@@ -9,14 +9,8 @@ import pytest
 from pypdf import PdfReader
 from tests.unit.outputs.pages import document, lines, reader_of, section
 
-from casewright.drawing import (
-    Balloon,
-    Measure,
-    Scene,
-    Tag,
-    plot,
-    rectangle,
-)
+from casewright.dims import Measure
+from casewright.drawing import Balloon, Scene, Tag, plot, rectangle
 from casewright.outputs.blocks import (
     Column,
     Figure,

@@ -10,14 +10,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.unit.outputs.pages import document, printed, reader_of, section
 
-from casewright.drawing import (
-    Balloon,
-    Measure,
-    Plot,
-    Scene,
-    Tag,
-    plot,
-)
+from casewright.dims import Measure
+from casewright.drawing import Balloon, Plot, Scene, Tag, plot
 from casewright.outputs.blocks import (
     Beside,
     Block,

@@ -10,12 +10,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 from lxml import etree
 
+from casewright.dims import Measure
 from casewright.drawing import (
     HIDDEN,
     Arc,
     Dimensions,
     Element,
-    Measure,
     Scene,
     Span,
     Tag,

@@ -12,7 +12,7 @@ from tests.unit.packet.test_packet import EXAMPLES, packet, planned
 
 from casewright.casework.cases import Case
 from casewright.casework.cautions import CAUTIONS
-from casewright.drawing import measure_of
+from casewright.dims import measure_of
 from casewright.outputs.blocks import Block, CheckList, Heading
 from casewright.outputs.document import Section
 from casewright.outputs.inlines import Blank, Tick, rich_text

@@ -8,7 +8,7 @@ from tests.jobs import HEAD, read
 
 from casewright.buying.edges import edges
 from casewright.casework.cautions import CAUTIONS
-from casewright.drawing import Measure
+from casewright.dims import Measure
 from casewright.job.worked import work_out
 from casewright.outputs.blocks import Paragraph
 from casewright.outputs.document import LETTER, Document, anchors, measures

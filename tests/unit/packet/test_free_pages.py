@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tests.island_room import island_room
 
-from casewright.drawing import Measure
+from casewright.dims import Measure
 from casewright.drawing.dimension import Aligned
 from casewright.drawing.room_plan import plan_scene
 from casewright.outputs.blocks import Block, Callout, Heading, Keep, Table

@@ -13,7 +13,8 @@ from hypothesis import strategies as st
 from tests.jobs import example
 from tests.unit.install.test_hanging import WALL, hung_room
 
-from casewright.drawing import Measure, Plot, measure_of
+from casewright.dims import Measure, measure_of
+from casewright.drawing import Plot
 from casewright.drawing.marks import Stroke, Word
 from casewright.drawing.room_plan import plan_scene
 from casewright.drawing.scene import plot

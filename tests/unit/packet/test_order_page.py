@@ -7,8 +7,7 @@ from itertools import pairwise
 import pytest
 from tests.unit.packet.test_packet import EXAMPLES, packet, planned
 
-from casewright.dims import shop_text
-from casewright.drawing import measure_of
+from casewright.dims import measure_of, shop_text
 from casewright.outputs.blocks import Block, CheckList, Heading, Paragraph, Step, Table
 from casewright.outputs.inlines import Blank, Link, rich_text
 from casewright.packet.wall_page import HANGING

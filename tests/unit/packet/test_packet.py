@@ -12,7 +12,7 @@ from tests.jobs import FIVE_LINES, read
 
 from casewright.breakdown import break_down, saw_cards
 from casewright.cutting.engine import Stop
-from casewright.drawing import Measure
+from casewright.dims import Measure
 from casewright.job import packets
 from casewright.job.fingerprint import fingerprint
 from casewright.job.load import load_job

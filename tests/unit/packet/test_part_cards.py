@@ -17,8 +17,8 @@ from tests.unit.packet.test_drawings import plots
 
 from casewright.casework.features import Cut, Feature, Plane
 from casewright.casework.parts import Part
-from casewright.dims import Dim, Unit
-from casewright.drawing import SCALES, Plot, Word, clashes, measure_of, struck
+from casewright.dims import Dim, Unit, measure_of
+from casewright.drawing import SCALES, Plot, Word, clashes, struck
 from casewright.outputs.blocks import Heading, Keep, Table
 from casewright.outputs.document import A4, LETTER, Document, Paper, Section, anchors
 from casewright.outputs.inlines import rich_text

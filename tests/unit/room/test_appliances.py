@@ -6,7 +6,7 @@ import pytest
 from tests.builders import INCH
 from tests.jobs import problems, read
 
-from casewright.drawing import measure_of
+from casewright.dims import measure_of
 from casewright.drawing.notes import Text
 from casewright.drawing.run_elevation import run_scene
 from casewright.drawing.shapes import Polyline

@@ -1,28 +1,17 @@
-"""A length as it is printed: exact inside, with its path, its fraction stacked."""
+"""A length as it is told: exact inside, with its path on the chain."""
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import NamedTuple
 
-from casewright.dims import Dim, format_length, reading_text
+from casewright.dims.dim import Dim
+from casewright.dims.length_text import format_length, reading_text, shop_text
 from casewright.dims.units import Unit
 
-__all__ = ["Content", "Measure", "Piece", "Stack", "mark_of", "measure_of", "pieces", "plain_text"]
+__all__ = ["Measure", "as_said", "mark_of", "measure_of"]
 
-
-class Stack(NamedTuple):
-    """A fraction to be stacked: figures over and under a bar."""
-
-    numerator: str
-    denominator: str
-
-
-Piece = str | Stack
 _FITTED = ("dado", "rabbet", "groove", "lap", "rebate", "tongue", "mortise")
-_FRACTION = re.compile(r"(?:(?<=\d) )?(\d+)/(\d+)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +33,8 @@ class Measure:
         Put the unit behind the number.
     before, after
         Words in front of and behind the number: 'Ø', 'typ.'.
+    said
+        The number as a sentence says it, '1/16 in (1.5 mm)'; empty: as the others tell.
 
     Examples
     --------
@@ -61,6 +52,7 @@ class Measure:
     with_unit: bool = False
     before: str = ""
     after: str = ""
+    said: str = ""
 
     def __hash__(self) -> int:
         """From what tells most lengths apart: hashing a fraction takes longer than all else."""
@@ -69,15 +61,13 @@ class Measure:
     @property
     def text(self) -> str:
         """The number on one line; a rounded one begins with '~'."""
-        return f"{self.before}{self._number()}{self.after}"
+        return f"{self.before}{self.number}{self.after}"
 
     @property
-    def pieces(self) -> tuple[Piece, ...]:
-        """The number with its fraction apart."""
-        number = _apart(self._number())
-        return tuple(p for p in (self.before, *number, self.after) if p)
-
-    def _number(self) -> str:
+    def number(self) -> str:
+        """The number without the words in front of it and behind."""
+        if self.said:
+            return self.said
         if self.precision is None and not self.with_unit:
             return reading_text(self.value, self.unit, calliper=_is_fitted(self.path))
         return format_length(
@@ -93,10 +83,6 @@ def _is_fitted(path: str) -> bool:
     return name in ("width", "depth") and any(places) and places[-1].startswith(_FITTED)
 
 
-Content = str | Measure | tuple[str | Measure, ...]
-"""What a line of lettering says: words, a length, or several of both."""
-
-
 def measure_of(dim: Dim, unit: Unit, *, precision: int | None = None) -> Measure:
     """A number of the chain, ready to print.
 
@@ -110,6 +96,20 @@ def measure_of(dim: Dim, unit: Unit, *, precision: int | None = None) -> Measure
     return Measure(dim.value, unit, dim.path, precision)
 
 
+def as_said(dim: Dim, unit: Unit, said: str = "") -> Measure:
+    """A number of the chain as a sentence says it.
+
+    Parameters
+    ----------
+    unit
+        Unit of the job.
+    said
+        How; empty: as the shop would say it, with its unit.
+    """
+    text = said or shop_text(dim.value, unit, with_unit=True)
+    return Measure(dim.value, unit, dim.path, said=text)
+
+
 def mark_of(dim: Dim, unit: Unit) -> Measure:
     """A place to be marked on a wall or on a lath: a metric tape shows whole millimetres there.
 
@@ -119,30 +119,3 @@ def mark_of(dim: Dim, unit: Unit) -> Measure:
         Unit of the job.
     """
     return measure_of(dim, unit, precision=1 if unit == "mm" else None)
-
-
-def _apart(number: str) -> list[Piece]:
-    found: list[Piece] = []
-    end = 0
-    for match in _FRACTION.finditer(number):
-        found.extend((number[end : match.start()], Stack(match[1], match[2])))
-        end = match.end()
-    return [*found, number[end:]]
-
-
-def pieces(content: Content) -> tuple[Piece, ...]:
-    """The words and fractions of a line in order. Words that merely look like one stay words."""
-    if isinstance(content, str):
-        return (content,) if content else ()
-    if isinstance(content, Measure):
-        return content.pieces
-    return tuple(piece for item in content for piece in pieces(item))
-
-
-def plain_text(content: Content) -> str:
-    """A line of lettering without stacking."""
-    if isinstance(content, str):
-        return content
-    if isinstance(content, Measure):
-        return content.text
-    return "".join(plain_text(item) for item in content)
