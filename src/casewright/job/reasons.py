@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import difflib
+import math
 from collections.abc import Callable
 from fractions import Fraction
 
@@ -16,6 +17,9 @@ __all__ = ["NoSuchPathError", "nearest_paths", "number_text", "reasons", "short_
 
 _DENSITY = -3
 """Power of a length in a weight for each of its cubes."""
+
+_OFF_FIGURES = 2
+"""Of what a ratio is off a whole number [-]."""
 
 _OUTSIDE = {"length": 1, "width": 2, "height": 3, "depth": 4, "thickness": 5}
 
@@ -132,7 +136,21 @@ def number_text(value: Fraction, unit: Unit, power: int, path: str = "") -> str:
     if power == 0 and path.endswith((".weight", ".heaviest")):
         pounds = f" ({float(value / POUND):.3g} lb)" if unit == "in" else ""
         return f"{float(value):.3g} kg{pounds}"
-    return str(value) if value.denominator == 1 else f"{float(value):.4g}"
+    return _ratio_text(value)
+
+
+def _ratio_text(value: Fraction) -> str:
+    """A ratio to four figures and four decimals; what is nearly whole shows what it is off.
+
+    Whoever follows a length times a ratio by hand comes out within 1/64 in on any wall of a room.
+    """
+    if value.denominator == 1:
+        return str(value)
+    text = f"{float(value):.4f}" if abs(value) >= 1 else f"{float(value):.4g}"
+    if float(text).is_integer():
+        off = abs(float(value) - round(float(value)))
+        text = f"{float(value):.{_OFF_FIGURES - 1 - math.floor(math.log10(off))}f}"
+    return text.rstrip("0") if "." in text and "e" not in text else text
 
 
 def _branch(taken: Branch, unit: Unit, show: Callable[[Dim], str]) -> str:
