@@ -6,6 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, StringConstraints
 
+from casewright.dims import Measure, parts_of, plain_text
 from casewright.errors import Problem
 from casewright.findings import Finding, Question
 from casewright.sources import source_words
@@ -25,18 +26,21 @@ __all__ = [
     "Joining",
     "LayoutAnswerView",
     "LayoutView",
+    "Length",
     "NewNumber",
     "PacketView",
     "ProblemView",
     "QuestionView",
     "Refusal",
     "RunView",
+    "Sentence",
     "Sheet",
     "Short",
     "Steps",
     "WallView",
     "WhyNode",
     "WhyView",
+    "sentence_of",
 ]  # fmt: skip
 
 Short = Annotated[str, StringConstraints(max_length=200)]
@@ -75,40 +79,64 @@ class Refusal(Answer):
     problems: tuple[ProblemView, ...] = ()
 
 
+class Length(Answer):
+    """A length within a sentence, with the path of its number."""
+
+    text: str
+    path: str
+
+
+Sentence = tuple[str | Length, ...]
+"""Words and lengths in order; empty for nothing."""
+
+
+def sentence_of(words: str) -> Sentence:
+    """A sentence as the page shows it: its lengths can be asked."""
+    return tuple(
+        Length(text=part.text, path=part.path)
+        if isinstance(part, Measure) and part.path
+        else plain_text(part)
+        for part in parts_of(words)
+        if part != ""
+    )
+
+
 class FindingView(Answer):
     """Something that is bad, risky or needs care."""
 
     rule: str
     severity: Literal["stop", "care", "note"]
     path: str
-    says: str
+    says: Sentence
     measured: str
     limit: str
     source: str
-    remedies: tuple[str, ...]
+    remedies: tuple[Sentence, ...]
 
     @classmethod
     def of(cls, finding: Finding) -> FindingView:
         """A finding as the page shows it."""
         return cls(rule=finding.rule, severity=finding.severity.value, path=finding.path,
-                   says=finding.says, measured=finding.measured, limit=finding.limit,
-                   source=source_words(finding.source), remedies=finding.remedies)  # fmt: skip
+                   says=sentence_of(finding.says), measured=finding.measured,
+                   limit=finding.limit, source=source_words(finding.source),
+                   remedies=tuple(map(sentence_of, finding.remedies)))  # fmt: skip
 
 
 class QuestionView(Answer):
     """Something that is missing."""
 
     path: str
-    needs: str
-    because: str
+    needs: Sentence
+    because: Sentence
     waiting: tuple[str, ...]
-    how: str
+    how: Sentence
 
     @classmethod
     def of(cls, question: Question) -> QuestionView:
         """A question as the page shows it."""
-        return cls(path=question.path, needs=question.needs, because=question.because,
-                   waiting=question.waiting, how=question.how)  # fmt: skip
+        return cls(path=question.path, needs=sentence_of(question.needs),
+                   because=sentence_of(question.because), waiting=question.waiting,
+                   how=sentence_of(question.how))  # fmt: skip
 
 
 class Steps(Answer):

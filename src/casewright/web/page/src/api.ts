@@ -7,6 +7,7 @@ export type Steps = Schemas["Steps"];
 export type RunView = Schemas["RunView"];
 export type CaseView = Schemas["CaseView"];
 export type FindingView = Schemas["FindingView"];
+export type Length = Schemas["Length"];
 export type QuestionView = Schemas["QuestionView"];
 export type ProblemView = Schemas["ProblemView"];
 export type Refusal = Schemas["Refusal"];

@@ -3,6 +3,7 @@ import type { FindingView, ProblemView, QuestionView } from "../api";
 import { hash } from "../route";
 import { job } from "../state";
 import { pageOf, toldId } from "./placing";
+import { capital, joined, Said } from "./Sentence";
 
 /** What is wrong in the file itself: all of it at once, each where it stands. */
 export function Problems({ problems }: { problems: readonly ProblemView[] }) {
@@ -59,9 +60,13 @@ function Finding({ id, finding }: { id: string; finding: FindingView }) {
         <b>
           <span aria-hidden="true">{SIGNS[finding.severity]}</span> {WORDS[finding.severity]}, {finding.rule}:
         </b>{" "}
-        {finding.says}.
+        <Said words={finding.says} />.
       </p>
-      {finding.remedies.length > 0 && <p class="soft">What would help: {finding.remedies.join("; or ")}.</p>}
+      {finding.remedies.length > 0 && (
+        <p class="soft">
+          What would help: <Said words={joined("; or ", finding.remedies)} />.
+        </p>
+      )}
       {finding.source !== "" && <p class="soft">Source: {finding.source}.</p>}
     </li>
   );
@@ -73,15 +78,15 @@ function Question({ id, question }: { id: string; question: QuestionView }) {
     <li id={id} tabIndex={-1} class="asked">
       <p>
         <b>
-          <span aria-hidden="true">?</span> {capital(question.needs)}:
+          <span aria-hidden="true">?</span> <Said words={capital(question.needs)} />:
         </b>{" "}
-        {question.because}.{waiting > 0 && ` ${waiting} part${waiting === 1 ? "" : "s"} wait${waiting === 1 ? "s" : ""}.`}
+        <Said words={question.because} />.{waiting > 0 && ` ${waiting} part${waiting === 1 ? "" : "s"} wait${waiting === 1 ? "s" : ""}.`}
       </p>
-      {question.how !== "" && <p class="soft">How: {question.how}.</p>}
+      {question.how.length > 0 && (
+        <p class="soft">
+          How: <Said words={question.how} />.
+        </p>
+      )}
     </li>
   );
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }
