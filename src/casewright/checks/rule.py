@@ -6,7 +6,7 @@ import inspect
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
-from casewright.findings import Finding, Severity
+from casewright.findings import Finding, Reckoning, Severity
 from casewright.room.model import Room
 
 __all__ = ["Breach", "Examine", "Rule"]
@@ -30,6 +30,8 @@ class Breach:
         What would be right, best first.
     severity
         None: the rule's own.
+    own
+        The numbers that it works out.
     """
 
     path: str
@@ -38,6 +40,7 @@ class Breach:
     limit: str = ""
     remedies: tuple[str, ...] = ()
     severity: Severity | None = None
+    own: Reckoning | None = None
 
 
 Examine = Callable[[Room], Iterable[Breach]]
@@ -80,6 +83,7 @@ class Rule:
                 limit=breach.limit,
                 source=self.source,
                 remedies=breach.remedies,
+                numbers=() if breach.own is None else breach.own.numbers,
             )
 
     @property

@@ -2,11 +2,25 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from fractions import Fraction
 from functools import cache
 
 from casewright.casework.cases import Case
-from casewright.dims import Fit, Way, format_length, round_to, size_text, weight_text
+from casewright.casework.parts import Part
+from casewright.dims import (
+    Dim,
+    Fit,
+    Given,
+    Origin,
+    Way,
+    format_length,
+    round_to,
+    size_text,
+    total,
+    weight_text,
+)
+from casewright.findings import Reckoning
 from casewright.room.fit_words import gap_text
 from casewright.room.lifting import Effort
 from casewright.room.model import Room
@@ -14,13 +28,43 @@ from casewright.sources import INCH
 
 __all__ = [
     "HELPER", "Lifts", "about", "by_unit", "flatter_pull", "gap", "kilograms", "length",
-    "style_value", "thickness",
+    "reckoning", "style_value", "thickness", "weight_of",
 ]  # fmt: skip
 
 HELPER = "a helper that day"
 
 _MM = Fraction(1)
 _GRAINS = 10**6  # of a millimetre, that a computed length is taken to
+_CLIPPED = Origin("solved", "what its clipped corners and bevels take off its face")
+_CUBIC = 10**9  # cubic millimetres in a cubic metre
+
+
+def reckoning(room: Room, rule: str, of: str) -> Reckoning:
+    """Where the numbers of a finding are worked out.
+
+    Parameters
+    ----------
+    rule, of
+        Name of the rule; what the finding is about, and no other of the rule.
+    """
+    return Reckoning(rule, of, room.spec.unit, room.chain.nodes)
+
+
+def weight_of(room: Room, own: Reckoning, parts: Iterable[Part]) -> Dim:
+    """What parts weigh together, as `Part.weight` has it, each under its name [kg]."""
+    return total(*(_weight(room, own, part) for part in parts))
+
+
+def _weight(room: Room, own: Reckoning, part: Part) -> Dim:
+    size, key = part.finished, part.stock
+    value = Fraction(getattr(room.spec.stock[key], "density", 0))
+    origin = Origin("cited", f"{value} kg/m3")
+    density = own.given(f"stock.{key}.density", Given(value / _CUBIC, origin), -3)
+    area = size.length * size.width
+    if part.clipped:
+        clips = own.worked(f"{part.path}.clipped", part.clipped, _CLIPPED, power=2)
+        area -= clips
+    return own.let(f"{part.path}.weight", area * size.thickness * density)
 
 
 def length(room: Room, value: Fraction) -> str:

@@ -13,6 +13,7 @@ from casewright.dims.dim import Dim, Origin
 __all__ = ["Why", "explain", "formula_text", "why"]
 
 _LOOSE = {"+": 1, "-": 1, "total": 1, "*": 2, "/": 2}
+_SIGNS = {"+": " + ", "-": " - ", "total": " + ", "*": " x ", "/": " / "}
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,14 +110,12 @@ def _joined(
         words, inner = text[id(arg)]
         tighter = inner < level or (index == 1 and inner == level and node.op in "-/")
         parts.append(f"({words})" if tighter else words)
-    if node.op in ("+", "total"):
-        return " + ".join(parts), 1
-    if node.op == "*":
-        return " x ".join(parts), 2
-    if node.op in ("-", "/"):
-        return f" {node.op} ".join(parts), level
+    if node.op in _SIGNS:
+        return _SIGNS[node.op].join(parts), level
     if node.op in ("least", "greatest", "root"):
         return f"{node.op} of ({', '.join(parts)})", 9
+    if node.op == "by":
+        return f"by {', '.join(parts)}", 0
     if node.op == "round":
         return f"{parts[0]}, on the grid of {parts[1]}", 0
     return parts[0] if parts else "", inner

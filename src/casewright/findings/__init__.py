@@ -2,5 +2,9 @@
 
 from casewright.findings.finding import Finding, Question, Severity
 from casewright.findings.grouping import findings_together, questions_together
+from casewright.findings.reckoning import FOUND, Limit, Reckoning, entered
 
-__all__ = ["Finding", "Question", "Severity", "findings_together", "questions_together"]
+__all__ = [
+    "FOUND", "Finding", "Limit", "Question", "Reckoning", "Severity", "entered",
+    "findings_together", "questions_together",
+]  # fmt: skip

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import Enum
+
+from casewright.dims import Dim
 
 __all__ = ["Finding", "Question", "Severity"]
 
@@ -39,6 +41,8 @@ class Finding:
         Key in `casewright.sources`, or 'common practice'.
     remedies
         What would be right, best first.
+    numbers
+        What it works out, for its lengths and weights to be asked about.
     """
 
     rule: str
@@ -49,6 +53,7 @@ class Finding:
     limit: str = ""
     source: str = ""
     remedies: tuple[str, ...] = ()
+    numbers: tuple[Dim, ...] = field(default=(), compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)

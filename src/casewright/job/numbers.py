@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from casewright.breakdown import Desk, break_down
+from casewright.checks import check
 from casewright.dims import Chain
+from casewright.findings import FOUND, entered
 from casewright.install.hanging import hanging
 from casewright.install.numbers import ROOT
 from casewright.jigs import jigs
@@ -19,11 +21,19 @@ __all__ = ["chain_with", "hangs_on_plans"]
 
 _PLANNED = ("plan", "stock", "shop")
 
+
+def _findings(room: Room, chain: Chain) -> None:
+    """Enter what findings work out."""
+    for finding in (*room.findings, *check(room)):
+        entered(finding.numbers, chain.nodes)
+
+
 _AFTER: Mapping[str, Callable[[Room, Chain], object]] = {
     ROOT: hanging,
     FLOOR: floor_numbers,
     HOLD: hold_numbers,
     JIG: jigs,
+    FOUND: _findings,
 }
 """What enters the numbers that nothing is built from, each under a name of its own."""
 
@@ -40,15 +50,15 @@ def chain_with(room: Room, path: str) -> Chain:
     up in the style; sheets, boards and settings of the saw come from the cutting plans, which
     are made only when one of them is asked for; marks, shims and screws come from the day of
     hanging, aisles and diagonals from the floor, bands from the hold points; templates and sticks
-    from the jigs.
+    from the jigs; what a finding works out from the findings, which are looked for again.
     """
     if hangs_on_plans(room, path):
         return break_down(room).chain
     root, _, key = path.partition(".")
-    entered = _AFTER.get(root)
-    if entered is not None:
+    enter = _AFTER.get(root)
+    if enter is not None:
         desk = Desk(room)
-        entered(room, desk.chain)
+        enter(room, desk.chain)
         return desk.chain
     if path not in room.chain.nodes and root == "style" and key in room.spec.style.values:
         desk = Desk(room)

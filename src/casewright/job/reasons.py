@@ -133,7 +133,7 @@ def number_text(value: Fraction, unit: Unit, power: int, path: str = "") -> str:
         return f"{float(value * 10**9):.4g} kg/m3"
     if power == 0 and path.startswith("wood."):
         return f"{float(value):.4g} %"
-    if power == 0 and path.endswith((".weight", ".heaviest")):
+    if power == 0 and path.endswith(("weight", ".heaviest")):
         pounds = f" ({float(value / POUND):.3g} lb)" if unit == "in" else ""
         return f"{float(value):.3g} kg{pounds}"
     return _ratio_text(value)

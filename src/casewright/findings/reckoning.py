@@ -1,0 +1,183 @@
+"""What a finding works out: numbers of its own, each with its formula, from those of the job."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cache
+
+from casewright.dims import Dim, Given, Measure, Origin, Unit, as_said, size_text, weight_text
+from casewright.sources import INCH
+
+__all__ = ["FOUND", "Limit", "Reckoning", "entered"]
+
+FOUND = "found"
+"""Under which the numbers of findings stand on the chain."""
+
+_PRACTICE = "common practice"
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """A round figure of the trade, as either half of it says it.
+
+    Parameters
+    ----------
+    name
+        Under which it is told: `drawer_bottom.widest`.
+    inches, millimetres
+        The figure in either unit; where it is none in inches, millimetres hold for both.
+    note
+        What it is, in words.
+    source
+        Key in `casewright.sources`.
+    """
+
+    name: str
+    inches: str
+    millimetres: str
+    note: str
+    source: str = _PRACTICE
+
+    def of(self, unit: Unit) -> Fraction:
+        """The figure in the unit of the job [mm]."""
+        return (
+            _read(self.inches, INCH)
+            if unit == "in" and self.inches
+            else _read(self.millimetres, Fraction(1))
+        )
+
+
+@cache
+def _read(text: str, unit_mm: Fraction) -> Fraction:
+    """Read once: rules ask for theirs at every part."""
+    return Fraction(text) * unit_mm
+
+
+class Reckoning:
+    """Numbers of one finding. They are made when it is told, and entered when one is asked for.
+
+    Parameters
+    ----------
+    rule
+        Name of the rule.
+    of
+        What the finding is about; no other finding of the rule is about it.
+    unit
+        Of the job.
+    nodes
+        The numbers of the job, by path.
+    """
+
+    __slots__ = ("_nodes", "_own", "_path", "unit")
+
+    def __init__(self, rule: str, of: str, unit: Unit, nodes: Mapping[str, Dim]) -> None:
+        self.unit = unit
+        self._path = f"{FOUND}.{rule.replace(' ', '_')}.{of}"
+        self._nodes = nodes
+        self._own: dict[str, Dim] = {}
+
+    @property
+    def numbers(self) -> tuple[Dim, ...]:
+        """What was worked out and looked up so far."""
+        return tuple(self._own.values())
+
+    def let(self, name: str, dim: Dim) -> Dim:
+        """Name a formula; what has a name keeps it."""
+        if dim.path:
+            return dim
+        node = Dim("as" if dim.op else "", (dim,) if dim.op else (), dim.value, dim.power)
+        node.origin = dim.origin
+        return self._enter(f"{self._path}.{name}", node)
+
+    def limit(self, limit: Limit) -> Dim:
+        """A figure of the trade."""
+        origin = Origin("cited", limit.note, limit.source)
+        return self.given(limit.name, Given(limit.of(self.unit), origin))
+
+    def given(self, path: str, given: Given, power: int = 1) -> Dim:
+        """A number from outside: the one of the job, where it has one of that path.
+
+        Parameters
+        ----------
+        power
+            Power of a length in it: 0 for a ratio or a weight, -3 for a density [-].
+        """
+        known = self._nodes.get(path)
+        if known is not None:
+            return known
+        path = path if path.startswith("style.") else f"{FOUND}.{path}"
+        known = self._own.get(path)
+        if known is not None:
+            return known
+        dim = Dim("", (), given.value, power)
+        dim.origin = given.origin
+        return self._enter(path, dim)
+
+    def worked(
+        self, name: str, value: Fraction, origin: Origin, *rests_on: Dim, power: int = 1
+    ) -> Dim:
+        """A number worked out in another way than by a formula of the chain.
+
+        Parameters
+        ----------
+        value
+            [mm to the power].
+        origin
+            How, and by which source.
+        rests_on
+            The numbers that it follows.
+        """
+        dim = Dim("by", rests_on, value, power)
+        dim.origin = origin
+        return self._enter(f"{self._path}.{name}", dim)
+
+    def length(self, dim: Dim, name: str = "length") -> Measure:
+        """A length as a tape shows it, with its unit: '47 23/32"', '~1 7/16"', '452.5 mm'."""
+        return self.said(dim, size_text(dim.value, self.unit), name)
+
+    def thickness(self, dim: Dim, name: str = "thickness") -> Measure:
+        """A thickness or a fitted cut, as sold or as a calliper shows it: '18 mm', '0.719"'."""
+        return self.said(dim, size_text(dim.value, self.unit, calliper=True), name)
+
+    def weight(self, dim: Dim, name: str = "weight") -> Measure:
+        """A weight to a tenth of a kilogram, with pounds before it in a job in inches.
+
+        Parameters
+        ----------
+        name
+            It ends in 'weight'.
+        """
+        return self.said(dim, weight_text(dim.value, self.unit, fine=True), name)
+
+    def said(self, dim: Dim, text: str, name: str) -> Measure:
+        """A number as a sentence says it."""
+        return as_said(self.let(name, dim), self.unit, text)
+
+    def _enter(self, path: str, dim: Dim) -> Dim:
+        count, asked = 1, path
+        while path in self._own:
+            count += 1
+            path = f"{asked}_{count}"
+        dim.path = path
+        self._own[path] = dim
+        return dim
+
+
+def entered(numbers: Iterable[Dim], nodes: dict[str, Dim]) -> None:
+    """Put numbers, and those that they rest on, among others that have none of their path.
+
+    Parameters
+    ----------
+    nodes
+        Numbers by path.
+    """
+    waiting = list(numbers)
+    while waiting:
+        dim = waiting.pop()
+        if dim.path in nodes:
+            continue
+        if dim.path:
+            nodes[dim.path] = dim
+        waiting += [each for each in dim.args if isinstance(each, Dim)]
