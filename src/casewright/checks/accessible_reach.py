@@ -27,11 +27,20 @@ from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
-from casewright.findings import Severity
+from casewright.checks.words import reckoning
+from casewright.dims import tell
+from casewright.findings import Limit, Severity
 from casewright.room.model import Room
 
 __all__ = ["RULE"]
+
+_NAME = "accessible reach"
+
+_LOW = Limit("accessible.low", "15", "380", "lowest an arm reaches from a wheelchair", "ada")
+_HIGH = Limit("accessible.high", "48", "1220", "highest an arm reaches from a wheelchair", "ada")
+_COUNTER = Limit("accessible.counter", "34", "865", "highest counter and sink", "ada")
+_WIDE = Limit("accessible.wide", "30", "760", "counter to work at, along the wall", "ada")
+_THICK = Limit("accessible.thick", "3/2", "40", "what a counter is reckoned thick")
 
 _SHELVES = ("shelf", "fixed shelf", "divider")
 
@@ -43,7 +52,7 @@ def _examine(room: Room) -> Iterator[Breach]:
 
 
 def _storage(room: Room) -> Iterator[Breach]:
-    low, high = by_unit(room, "15", "380"), by_unit(room, "48", "1220")
+    low, high = _LOW.of(room.spec.unit), _HIGH.of(room.spec.unit)
     within = whole = Fraction(0)
     farthest: tuple[Fraction, str] = Fraction(-1), ""
     for case in room.boxes:
@@ -57,11 +66,14 @@ def _storage(room: Room) -> Iterator[Breach]:
         farthest = max(farthest, (beyond, case.key), key=lambda pair: pair[0])
     if 2 * within < whole:
         share = f"{round(100 * within / whole)} in 100"
+        own = reckoning(room, _NAME, "storage")
         yield Breach(
             farthest[1],
-            f"{share} of the shelf space lie between {length(room, low)} and "
-            f"{length(room, high)} above the floor, where an arm reaches from a wheelchair; half "
-            "is asked for",
+            tell(
+                f"{share} of the shelf space lie between {{}} and {{}} above the floor, where an "
+                "arm reaches from a wheelchair; half is asked for",
+                own.length(own.limit(_LOW)), own.length(own.limit(_HIGH)),
+            ),
             measured=share,
             limit="50 in 100",
             remedies=(
@@ -69,7 +81,8 @@ def _storage(room: Room) -> Iterator[Breach]:
                 "wall cases hung lower where no counter is under them",
                 "more cases below, fewer above",
             ),
-        )
+            own=own,
+        )  # fmt: skip
 
 
 def _surfaces(room: Room, case: Case) -> Iterator[tuple[Fraction, Fraction]]:
@@ -88,33 +101,39 @@ def _surfaces(room: Room, case: Case) -> Iterator[tuple[Fraction, Fraction]]:
 
 
 def _counters(room: Room) -> Iterator[Breach]:
-    most, thick = by_unit(room, "34", "865"), by_unit(room, "3/2", "40")
+    unit = room.spec.unit
+    most, thick, wide = _COUNTER.of(unit), _THICK.of(unit), _WIDE.of(unit)
     bases = [case for case in room.boxes if case.spec.kind == "base" and case.spec.lid is None]
     sinks = [case for case in bases if case.spec.sink]
-    wide = by_unit(room, "30", "760")
     low = [case for case in bases if case.height.value + thick <= most]
     if bases and sum((case.overall_width.value for case in low), Fraction(0)) < wide:
         lowest = min(bases, key=lambda case: case.height.value)
-        yield _too_high(room, lowest, "no stretch of counter is low enough to work at", most)
+        yield _too_high(room, lowest, "no stretch of counter is low enough to work at")
     for case in sinks:
         if case not in low:
-            yield _too_high(room, case, f"{case.spec.title} holds its sink too high", most)
+            yield _too_high(room, case, f"{case.spec.title} holds its sink too high")
 
 
-def _too_high(room: Room, case: Case, says: str, most: Fraction) -> Breach:
-    thick = by_unit(room, "3/2", "40")
-    top = case.height.value + thick
+def _too_high(room: Room, case: Case, says: str) -> Breach:
+    own = reckoning(room, _NAME, case.key)
+    most, thick = own.limit(_COUNTER), own.limit(_THICK)
+    top, at_most = own.length(case.height + thick, "top"), own.length(most)
+    lower = own.length(case.height + thick - most, "lower")
     return Breach(
         case.key,
-        f"{says} from a wheelchair: with {length(room, thick)} of counter it is "
-        f"{length(room, top)} above the floor; {length(room, most)} at most is asked for",
-        measured=length(room, top),
-        limit=length(room, most),
+        tell(
+            f"{says} from a wheelchair: with {{}} of counter it is {{}} above the floor; {{}} at "
+            "most is asked for",
+            own.length(thick), top, at_most,
+        ),
+        measured=top.text,
+        limit=at_most.text,
         remedies=(
-            f"height = {length(room, most - thick)} or less, {length(room, top - most)} lower",
+            tell("height = {} or less, {} lower", own.length(most - thick, "height"), lower),
             "a table or a board that pulls out, at that height",
         ),
-    )
+        own=own,
+    )  # fmt: skip
 
 
-RULE = Rule("accessible reach", Severity.CARE, __doc__ or "", "ada", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "ada", _examine)

@@ -30,65 +30,95 @@ from typing import NamedTuple
 from casewright.casework.cases import Case
 from casewright.casework.levels import extent
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
-from casewright.dims import Way, round_to
-from casewright.findings import Severity
+from casewright.checks.words import by_unit, reckoning
+from casewright.dims import Dim, Given, Origin, Way, greatest, least, tell, total
+from casewright.findings import Limit, Reckoning, Severity
 from casewright.room.model import Room
 
 __all__ = ["RULE"]
 
-_ROOT = Fraction(math.sqrt(2)).limit_denominator(10**6)
+_NAME = "bowl room"
+_ROOT = Given(
+    Fraction(math.sqrt(2)).limit_denominator(10**6), Origin("cited", "root of 2: plane geometry")
+)
+_AIR = Limit("bowl_room.air", "1/2", "13", "air all round a bowl, for its clips")
+_FAR = Limit("bowl_room.far", "3", "75", "as far behind the rail as is easy to reach")
+_NOTHING = Given(Fraction(0), Origin("cited", "nothing"))
 _MORE = {"width": "wider", "depth": "deeper"}
 _LEAST = Fraction(200)
 """A bowl smaller than that is none [mm]."""
 
 
 def _examine(room: Room) -> Iterator[Breach]:
-    air = by_unit(room, "1/2", "13")
     for case in room.boxes:
         if case.spec.bowl is None:
             continue
-        wide, deep = (size.value + 2 * air for size in case.spec.bowl)
+        own = reckoning(room, _NAME, case.key)
+        air = own.limit(_AIR)
+        across, back = case.spec.bowl
+        wide = own.given(f"{case.key}.bowl_width", across)
+        deep = own.given(f"{case.key}.bowl_depth", back)
+        bowl = _Bowl(case, own, wide, deep, air)
         if case.mouth is None:
-            yield from _between_sides(room, case, (wide, deep), air)
+            yield from _between_sides(bowl)
         else:
-            yield from _across(room, case, _corner(case), (wide, deep), air)
+            yield from _across(room, bowl, _corner(case, own))
 
 
-def _between_sides(
-    room: Room, case: Case, wants: tuple[Fraction, Fraction], air: Fraction
-) -> Iterator[Breach]:
+class _Bowl(NamedTuple):
+    """A bowl in its case, and the air that it wants on each side [mm].
+
+    `wide` and `deep` are its own [mm].
+    """
+
+    case: Case
+    own: Reckoning
+    wide: Dim
+    deep: Dim
+    air: Dim
+
+    @property
+    def wants(self) -> tuple[Dim, Dim]:
+        """Across and from front to back, with its air [mm]."""
+        return self.wide + 2 * self.air, self.deep + 2 * self.air
+
+
+def _between_sides(bowl: _Bowl) -> Iterator[Breach]:
+    case, own, air = bowl.case, bowl.own, bowl.air
     sides = [part for part in case.parts if part.role == "side"]
-    clear = case.width.value - sum(part.finished.thickness.value for part in sides)
-    deep = _front(case) - _rear(case)
-    for word, room_for, want in (("width", clear, wants[0]), ("depth", deep, wants[1])):
-        if room_for >= want:
+    clear = case.width - total(*(part.finished.thickness for part in sides))
+    given = (("width", clear, bowl.wide), ("depth", _front(case) - _rear(case, own), bowl.deep))
+    for word, room_for, size in given:
+        if room_for.value >= size.value + 2 * air.value:
             continue
+        left, asked = own.length(room_for - 2 * air, f"left_{word}"), own.length(size)
+        more = own.length(size + 2 * air - room_for, f"more_{word}")
         yield Breach(
             f"{case.key}.{word}",
-            f"{case.spec.title} leaves {length(room, room_for - 2 * air)} for a bowl of "
-            f"{length(room, want - 2 * air)} {'across' if word == 'width' else 'front to back'}",
-            measured=length(room, room_for - 2 * air),
-            limit=length(room, want - 2 * air),
-            remedies=(
-                f"a case {length(room, want - room_for)} {_MORE[word]}",
-                "a smaller bowl",
+            tell(
+                f"{case.spec.title} leaves {{}} for a bowl of {{}} "
+                f"{'across' if word == 'width' else 'front to back'}",
+                left, asked,
             ),
-        )
+            measured=left.text,
+            limit=asked.text,
+            remedies=(tell(f"a case {{}} {_MORE[word]}", more), "a smaller bowl"),
+            own=own,
+        )  # fmt: skip
 
 
-def _front(case: Case) -> Fraction:
+def _front(case: Case) -> Dim:
     """Case z of the back of what stands before the bowl [mm]."""
     front = [p for p in case.parts if p.path in (f"{case.key}.front_rail",)]
-    planes = [extent(part, 2)[0].value for part in front]
-    planes += [extent(p, 2)[0].value for p in case.parts if "frame.backer" in p.path]
-    return min(planes, default=case.depth.value)
+    planes = [extent(part, 2)[0] for part in front]
+    planes += [extent(p, 2)[0] for p in case.parts if "frame.backer" in p.path]
+    return least(*planes) if planes else case.depth
 
 
-def _rear(case: Case) -> Fraction:
+def _rear(case: Case, own: Reckoning) -> Dim:
     """How far the nailers stand out from the wall [mm]."""
-    nailers = [part for part in case.parts if part.role == "nailer"]
-    return max((part.finished.thickness.value for part in nailers), default=Fraction(0))
+    nailers = [part.finished.thickness for part in case.parts if part.role == "nailer"]
+    return greatest(*nailers) if nailers else own.given("none", _NOTHING)
 
 
 class _Corner(NamedTuple):
@@ -107,116 +137,128 @@ class _Corner(NamedTuple):
         Of a return side [mm].
     rear
         Nailers out from either wall [mm].
+    root
+        The root of 2 [-].
     """
 
-    leg: Fraction
-    side: Fraction
-    rail: Fraction
-    block: Fraction
-    back: Fraction
-    thick: Fraction
-    rear: Fraction
+    leg: Dim
+    side: Dim
+    rail: Dim
+    block: Dim
+    back: Dim
+    thick: Dim
+    rear: Dim
+    root: Dim
 
     @property
-    def before(self) -> Fraction:
+    def before(self) -> Dim:
         """From the corner of the walls, square to the face, to the back of the rail [mm]."""
-        return (self.leg + self.side) / _ROOT - self.rail
+        return (self.leg + self.side) / self.root - self.rail
 
-    def beside(self, wide: Fraction) -> Fraction:
+    def beside(self, wide: Dim) -> Dim:
         """How near the face a bowl so wide comes, clear of blocks and sides [mm].
 
         It ends beside the inner ends of the blocks, or behind them.
         """
-        between = _ROOT * (self.leg - self.block) - wide / 2
-        behind = (self.leg - self.block + self.side - self.back) / _ROOT
-        return min(max(between, behind), _ROOT * (self.leg - self.thick) - wide / 2)
+        between = self.root * (self.leg - self.block) - wide / 2
+        behind = (self.leg - self.block + self.side - self.back) / self.root
+        return least(greatest(between, behind), self.root * (self.leg - self.thick) - wide / 2)
 
-    def deepest(self, wide: Fraction) -> Fraction:
+    def deepest(self, wide: Dim) -> Dim:
         """What lies between rail or blocks and nailers, so wide a bowl in the middle [mm]."""
-        return min(self.before, self.beside(wide)) - _ROOT * self.rear - wide / 2
+        return least(self.before, self.beside(wide)) - self.root * self.rear - wide / 2
 
-    def widest(self, deep: Fraction) -> Fraction:
+    def widest(self, deep: Dim) -> Dim:
         """How wide a bowl may be that is so deep [mm]."""
-        far = _ROOT * self.rear + deep
-        between = _ROOT * (self.leg - self.block) - far
-        behind = (self.leg - self.block + self.side - self.back) * _ROOT - 2 * far
-        sides = _ROOT * (self.leg - self.thick) - far
-        return min(2 * (self.before - far), max(between, min(behind, sides)))
+        far = self.root * self.rear + deep
+        between = self.root * (self.leg - self.block) - far
+        behind = (self.leg - self.block + self.side - self.back) * self.root - 2 * far
+        sides = self.root * (self.leg - self.thick) - far
+        return least(2 * (self.before - far), greatest(between, least(behind, sides)))
 
-    def legs(self, wide: Fraction, deep: Fraction) -> Fraction:
+    def legs(self, wide: Dim, deep: Dim) -> Dim:
         """The least legs for that [mm]."""
-        far = _ROOT * self.rear + wide / 2 + deep
-        between = (far + wide / 2) / _ROOT + self.block
-        behind = _ROOT * far + self.block - self.side + self.back
-        sides = (far + wide / 2) / _ROOT + self.thick
-        return max(_ROOT * (far + self.rail) - self.side, min(between, max(behind, sides)))
+        far = self.root * self.rear + wide / 2 + deep
+        between = (far + wide / 2) / self.root + self.block
+        behind = self.root * far + self.block - self.side + self.back
+        sides = (far + wide / 2) / self.root + self.thick
+        rail = self.root * (far + self.rail) - self.side
+        return greatest(rail, least(between, greatest(behind, sides)))
 
 
-def _corner(case: Case) -> _Corner:
+def _corner(case: Case, own: Reckoning) -> _Corner:
     rail = next(part for part in case.parts if part.path == f"{case.key}.front_rail")
     block = next(part for part in case.parts if part.role == "corner block")
     side = next(part for part in case.parts if part.role == "side")
+    back = block.finished.length
     return _Corner(
-        max(case.width.value, case.depth.value), case.face_plane.value,
-        case.leaf_plane.value - rail.placed.z.value,
-        block.finished.length.value + side.finished.thickness.value,
-        block.finished.length.value, side.finished.thickness.value, _rear(case),
+        own.let("leg", greatest(case.width, case.depth)), case.face_plane,
+        own.let("rail", case.leaf_plane - rail.placed.z),
+        own.let("block", back + side.finished.thickness), back, side.finished.thickness,
+        _rear(case, own), own.given("root_of_2", _ROOT, 0),
     )  # fmt: skip
 
 
-def _across(
-    room: Room, case: Case, corner: _Corner, wants: tuple[Fraction, Fraction], air: Fraction
-) -> Iterator[Breach]:
-    wide, deep = wants
+def _across(room: Room, bowl: _Bowl, corner: _Corner) -> Iterator[Breach]:
+    own, air, (wide, deep) = bowl.own, bowl.air, bowl.wants
     left = corner.deepest(wide)
-    if left >= deep:
-        yield from _far_behind(room, case, corner, wide, air)
+    if left.value >= deep.value:
+        yield from _far_behind(room, bowl, corner)
         return
     step = by_unit(room, "1/4", "5")
-    legs, _ = round_to(corner.legs(wide, deep), step, Way.UP)
-    shallower, narrower = (
-        round_to(most - 2 * air, step, Way.DOWN)[0] for most in (left, corner.widest(deep))
-    )
-    given = (length(room, wide - 2 * air), length(room, deep - 2 * air))
-    free = length(room, max(left - 2 * air, Fraction(0)))
+    legs = own.rounded("legs", corner.legs(wide, deep), step, Way.UP)
+    shallower = own.rounded("shallower", left - 2 * air, step, Way.DOWN)
+    narrower = own.rounded("narrower", corner.widest(deep) - 2 * air, step, Way.DOWN)
+    free = own.length(greatest(left - 2 * air, own.given("none", _NOTHING)), "free")
+    across, asked = own.length(bowl.wide), own.length(bowl.deep)
     bowls = []
-    if shallower >= _LEAST:
-        bowls.append(f"a bowl {length(room, shallower)} at most from front to back")
-    if narrower >= _LEAST:
-        bowls.append(f"a bowl {length(room, narrower)} at most across")
+    if shallower.value >= _LEAST:
+        bowls.append(tell("a bowl {} at most from front to back", own.length(shallower)))
+    if narrower.value >= _LEAST:
+        bowls.append(tell("a bowl {} at most across", own.length(narrower)))
     yield Breach(
-        f"{case.key}.width",
-        f"legs of {length(room, corner.leg)} leave {free} from front to back for a bowl "
-        f"{given[0]} across, and it is {given[1]}: it would hang in the nailers",
-        measured=free,
-        limit=given[1],
-        remedies=(f"legs of {length(room, legs)} or more", *bowls),
-    )
+        f"{bowl.case.key}.width",
+        tell(
+            "legs of {} leave {} from front to back for a bowl {} across, and it is {}: it would "
+            "hang in the nailers",
+            own.length(corner.leg), free, across, asked,
+        ),
+        measured=free.text,
+        limit=asked.text,
+        remedies=(tell("legs of {} or more", own.length(legs)), *bowls),
+        own=own,
+    )  # fmt: skip
 
 
-def _far_behind(
-    room: Room, case: Case, corner: _Corner, wide: Fraction, air: Fraction
-) -> Iterator[Breach]:
-    most, step = by_unit(room, "3", "75"), by_unit(room, "1/4", "5")
+def _far_behind(room: Room, bowl: _Bowl, corner: _Corner) -> Iterator[Breach]:
+    own, (wide, _) = bowl.own, bowl.wants
+    most, step = own.limit(_FAR), by_unit(room, "1/4", "5")
     behind = corner.before - corner.beside(wide)
-    if behind <= most:
+    if behind.value <= most.value:
         return
-    past = 2 * corner.block + corner.side  # legs at which a bowl of no width reaches the rail
-    legs, _ = round_to(past + _ROOT * (wide / 2 - corner.rail - most), step, Way.UP)
-    fits = 2 * ((corner.leg - past) / _ROOT + corner.rail + most)
-    narrower, _ = round_to(fits - 2 * air, step, Way.DOWN)
-    ways: tuple[str, ...] = (f"legs of {length(room, legs)} or more",)
-    if narrower >= _LEAST:
-        ways += (f"a bowl {length(room, narrower)} at most across",)
+    # Legs at which a bowl of no width reaches the rail.
+    past = own.let("past", 2 * corner.block + corner.side)
+    exact = past + corner.root * (wide / 2 - corner.rail - most)
+    legs = own.length(own.rounded("legs", exact, step, Way.UP))
+    fits = 2 * ((corner.leg - past) / corner.root + corner.rail + most)
+    narrower = own.rounded("narrower", fits - 2 * bowl.air, step, Way.DOWN)
+    ways: tuple[str, ...] = (tell("legs of {} or more", legs),)
+    if narrower.value >= _LEAST:
+        ways += (tell("a bowl {} at most across", own.length(narrower)),)
+    told, limit = own.length(behind, "behind"), own.length(most)
     yield Breach(
-        f"{case.key}.width",
-        f"a bowl {length(room, wide - 2 * air)} across goes in {length(room, behind)} behind the "
-        f"rail of {case.spec.title}, clear of its corner blocks: far to reach",
-        measured=length(room, behind),
-        limit=length(room, most),
+        f"{bowl.case.key}.width",
+        tell(
+            f"a bowl {{}} across goes in {{}} behind the rail of {bowl.case.spec.title}, clear of "
+            "its corner blocks: far to reach",
+            own.length(bowl.wide), told,
+        ),
+        measured=told.text,
+        limit=limit.text,
         remedies=ways,
         severity=Severity.CARE,
-    )
+        own=own,
+    )  # fmt: skip
 
 
-RULE = Rule("bowl room", Severity.STOP, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.STOP, __doc__ or "", "common practice", _examine)

@@ -26,16 +26,18 @@ the job's stock, what one person lifts by the job's shop.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import HELPER, Lifts, kilograms
-from casewright.findings import Severity
-from casewright.room.lifting import case_effort
+from casewright.checks.words import HELPER, Lifts, lift_of, reckoning, weight_of
+from casewright.dims import Dim, joined, tell
+from casewright.findings import Reckoning, Severity
+from casewright.room.lifting import carried_parts, case_effort
 from casewright.room.model import Room
 
 __all__ = ["RULE"]
+
+_NAME = "case weight"
 
 
 def _left_off(case: Case) -> str:
@@ -52,30 +54,35 @@ def _examine(room: Room) -> Iterator[Breach]:
         effort = case_effort(room, case)
         if effort.weight <= most and not effort.is_strenuous:
             continue
+        own, title = reckoning(room, _NAME, case.key), case.spec.title
+        whole = own.let("weight", weight_of(room, own, carried_parts(case)))
+        weight, limit = own.weight(whole), own.weight(lift_of(room, own))
         over = effort.weight > most
-        up = case.spec.is_hung
+        sizes = (case.width, case.depth, *((room.wall_bottom,) if case.spec.is_hung else ()))
+        says = [
+            tell(f"{title} weighs about {{}}{_left_off(case)}", weight),
+            tell(", over the {} one person lifts here", limit) if over else "",
+            tell("; {}", lifts.words(effort, title, own, *sizes)),
+        ]
+        if case.spec.is_hung:
+            says.append("; a ledger or a jack carries it while it is screwed on")
         yield Breach(
             case.key,
-            f"{case.spec.title} weighs about {kilograms(room, effort.weight)}{_left_off(case)}"
-            + (f", over the {kilograms(room, most)} one person lifts here" if over else "")
-            + f"; {lifts.words(effort, case.spec.title)}"
-            + ("; a ledger or a jack carries it while it is screwed on" if up else ""),
-            measured=kilograms(room, effort.weight),
-            limit=kilograms(room, most),
-            remedies=(
-                HELPER,
-                "a jack or a cart",
-                *_halves(room, case, effort.weight / 2),
-            ),
+            joined("", says),
+            measured=weight.text,
+            limit=limit.text,
+            remedies=(HELPER, "a jack or a cart", *_halves(own, case, whole / 2)),
+            own=own,
         )
 
 
-def _halves(room: Room, case: Case, half: Fraction) -> tuple[str, ...]:
+def _halves(own: Reckoning, case: Case, half: Dim) -> tuple[str, ...]:
     """Two boxes side by side, where they can stand for it: in no corner, round no appliance."""
     spec = case.spec
     if spec.kind in ("hood", "surround") or spec.blind or spec.diagonal:
         return ()
-    return (f"two boxes instead of one, each of about {kilograms(room, half)}",)
+    each = own.weight(half, "half_weight")
+    return (tell("two boxes instead of one, each of about {}", each),)
 
 
-RULE = Rule("case weight", Severity.CARE, __doc__ or "", "niosh-lifting", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "niosh-lifting", _examine)

@@ -20,52 +20,61 @@ Sources
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
-from casewright.findings import Severity
+from casewright.checks.words import reckoning
+from casewright.dims import Dim, greatest, least, tell
+from casewright.findings import Limit, Severity
 from casewright.room.model import Room, Run
 from casewright.survey.walls import SurveyedWall
 
 __all__ = ["RULE"]
 
+_NAME = "ceiling wave"
+_MOST = Limit("ceiling_wave.most", "1/8", "3", "widest gap over a crown that is caulked or bent")
+
 
 def _examine(room: Room) -> Iterator[Breach]:
-    most = by_unit(room, "1/8", "3")
+    most = _MOST.of(room.spec.unit)
     for run in room.runs:
         wall, crown = room.survey.walls.get(run.spec.on), run.spec.trims.crown
         if wall is None or crown is None or not crown.to_ceiling:
             continue
         ups = _over(run, wall)
-        rises = max(ups) - min(ups) if ups else Fraction(0)
-        if rises > most:
+        values = [up.value for up in ups]
+        if ups and max(values) - min(values) > most:
+            own = reckoning(room, _NAME, run.spec.key)
+            rises = own.length(greatest(*ups) - least(*ups), "rises")
             yield Breach(
                 f"run.{run.spec.key}.crown",
-                f"the ceiling over {run.spec.title} rises {length(room, rises)} from its lowest "
-                "place: a level crown leaves that gap over it",
-                measured=length(room, rises),
-                limit=length(room, most),
+                tell(
+                    f"the ceiling over {run.spec.title} rises {{}} from its lowest place: a level "
+                    "crown leaves that gap over it",
+                    rises,
+                ),
+                measured=rises.text,
+                limit=own.length(own.limit(_MOST)).text,
                 remedies=(
                     "bend a slim moulding to it, or scribe its head",
-                    f"hang it {length(room, rises)} lower, a strip scribed to the ceiling over it",
+                    tell("hang it {} lower, a strip scribed to the ceiling over it", rises),
                     "to_ceiling = false: let it stand free",
                 ),
+                own=own,
             )
 
 
-def _over(run: Run, wall: SurveyedWall) -> list[Fraction]:
+def _over(run: Run, wall: SurveyedWall) -> list[Dim]:
     """Heights of the ceiling over the level line, read over a run and next to it [mm]."""
     low = run.begins.value
     high = low + run.length.value
     read = sorted(
-        (station.along, up.value)
+        (station.along, n, up)
         for n, station in enumerate(wall.spec.stations, start=1)
         if (up := wall.read.get(f"station_{n}.up")) is not None
     )
-    before = [value for along, value in read if along < low][-1:]
-    after = [value for along, value in read if along > high][:1]
-    return [*before, *(value for along, value in read if low <= along <= high), *after]
+    before = [up for along, _, up in read if along < low][-1:]
+    after = [up for along, _, up in read if along > high][:1]
+    return [*before, *(up for along, _, up in read if low <= along <= high), *after]
 
 
-RULE = Rule("ceiling wave", Severity.CARE, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)

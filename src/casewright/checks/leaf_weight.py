@@ -29,7 +29,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import HELPER, Lifts, kilograms
+from casewright.checks.words import HELPER, Lifts, kilograms, reckoning
 from casewright.findings import Severity
 from casewright.room.lifting import Effort, leaf_effort, lid_effort
 from casewright.room.model import Room
@@ -70,7 +70,7 @@ def _judge(
             path,
             f"{name} weighs about {kilograms(room, effort.weight)}"
             + (f", over the {kilograms(room, most)} one person lifts here" if over else "")
-            + f"; {lifts.words(effort, name)}",
+            + f"; {lifts.words(effort, name, reckoning(room, 'leaf weight', path))}",
             measured=kilograms(room, effort.weight),
             limit=kilograms(room, most),
             remedies=(*ways, *_lighter(room, effort)),

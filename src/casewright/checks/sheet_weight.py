@@ -27,7 +27,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import Lifts, by_unit, kilograms
+from casewright.checks.words import Lifts, by_unit, kilograms, reckoning
 from casewright.findings import Severity
 from casewright.room.lifting import STRENUOUS, Effort, effort_of
 from casewright.room.model import Room
@@ -52,7 +52,7 @@ def _examine(room: Room) -> Iterator[Breach]:
     yield Breach(
         f"stock.{goods.key}",
         f"a full sheet of {goods.title} weighs about {weight}; "
-        f"{Lifts(room).words(effort, goods.title)}"
+        f"{Lifts(room).words(effort, goods.title, reckoning(room, 'sheet weight', goods.key))}"
         + (f". Nearly as heavy: {', '.join(others)}" if others else ""),
         measured=weight,
         limit="" if effort.limit is None else kilograms(room, effort.limit * STRENUOUS),

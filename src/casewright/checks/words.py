@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from fractions import Fraction
 from functools import cache
 
@@ -13,10 +13,12 @@ from casewright.dims import (
     Fit,
     Given,
     Origin,
+    Told,
     Way,
     format_length,
     round_to,
     size_text,
+    tell,
     total,
     weight_text,
 )
@@ -27,15 +29,23 @@ from casewright.room.model import Room
 from casewright.sources import INCH
 
 __all__ = [
-    "HELPER", "Lifts", "about", "by_unit", "flatter_pull", "gap", "kilograms", "length",
-    "reckoning", "style_value", "thickness", "weight_of",
+    "HELPER", "Lifts", "about", "by_unit", "flatter_pull", "gap", "hinge_of", "kilograms",
+    "length", "lift_of", "pull_of", "reckoning", "style_of", "style_value", "thickness",
+    "weight_of",
 ]  # fmt: skip
 
 HELPER = "a helper that day"
 
 _MM = Fraction(1)
 _GRAINS = 10**6  # of a millimetre, that a computed length is taken to
+_NIOSH = "niosh-lifting"
 _CLIPPED = Origin("solved", "what its clipped corners and bevels take off its face")
+_LIFTED: Mapping[str, Origin] = {
+    "up": Origin("solved", "hands above the floor, where the equation gives least", _NIOSH),
+    "out": Origin("solved", "hands from between the ankles: page 8", _NIOSH),
+    "moved": Origin("solved", "how far the hands go up on that way", _NIOSH),
+}
+_LIMIT = Origin("solved", "recommended weight limit of the lifting equation", _NIOSH)
 _CUBIC = 10**9  # cubic millimetres in a cubic metre
 
 
@@ -48,6 +58,32 @@ def reckoning(room: Room, rule: str, of: str) -> Reckoning:
         Name of the rule; what the finding is about, and no other of the rule.
     """
     return Reckoning(rule, of, room.spec.unit, room.chain.nodes)
+
+
+def style_of(room: Room, own: Reckoning, key: str, case: Case | None = None) -> Dim:
+    """A style value: the case's own where it sets one, else the job's."""
+    over = case.spec.overrides.get(key) if case is not None else None
+    if case is None or over is None:
+        return own.given(f"style.{key}", room.spec.style[key])
+    return own.given(f"{case.key}.{key}", over)
+
+
+def hinge_of(room: Room, own: Reckoning, name: str) -> Dim:
+    """A number of the hinge's sheet."""
+    given: Given = getattr(room.spec.hardware.hinge, name)
+    return own.given(f"hardware.hinge.{name}", given)
+
+
+def pull_of(room: Room, own: Reckoning, name: str) -> Dim:
+    """A number of the pull's sheet."""
+    given: Given = getattr(room.spec.hardware.pull, name)
+    return own.given(f"hardware.pull.{name}", given)
+
+
+def lift_of(room: Room, own: Reckoning) -> Dim:
+    """What one person lifts alone [kg]."""
+    origin = Origin("chosen", "what one person lifts alone: lift in [shop]")
+    return own.given("shop.lift_weight", Given(room.spec.shop.lift, origin), 0)
 
 
 def weight_of(room: Room, own: Reckoning, parts: Iterable[Part]) -> Dim:
@@ -138,27 +174,35 @@ class Lifts:
         self._room = room
         self._told: dict[str, str] = {}
 
-    def words(self, effort: Effort, name: str) -> str:
+    def words(self, effort: Effort, name: str, own: Reckoning, *rests_on: Dim) -> Told:
         """Limit and index of a lift, with what it was reckoned from, or which lift was alike.
 
         Parameters
         ----------
         name
             What is lifted.
+        own, rests_on
+            Where its numbers are worked out; sizes and heights that decide its way.
         """
-        task, room = effort.worst, self._room
-        high = f"{_rounded(room, task.height)} above the floor" if task.height else "at the floor"
-        way = f"hands {high} and {_rounded(room, task.out)} from the ankles"
-        if effort.limit is None or effort.index is None:
-            return f"with the {way} the lifting equation gives no limit at all"
-        way += f", moved {_rounded(room, task.rise)}, no handles, no twist, once in five minutes"
-        like = self._told.setdefault(way, name)
-        index, most = effort.index, kilograms(room, effort.limit)
-        return (
-            f"the lifting equation recommends at most {most}, which makes an index of "
-            f"{float(index):.1f}, or {float(index / 2):.1f} for each of two "
-            f"({way if like is name else f'lifted as {like} is'})"
+        task, hands = effort.worst, {}
+        for word, value in (("up", task.height), ("out", task.out), ("moved", task.rise)):
+            hands[word] = own.worked(f"hands_{word}", value, _LIFTED[word], *rests_on)
+        up, out, moved = (
+            own.said(dim, _rounded(self._room, dim.value), "") for dim in hands.values()
         )
+        high = tell("{} above the floor", up) if task.height else "at the floor"
+        way = tell("hands {} and {} from the ankles", high, out)
+        if effort.limit is None or effort.index is None:
+            return tell("with the {} the lifting equation gives no limit at all", way)
+        way += tell(", moved {}, no handles, no twist, once in five minutes", moved)
+        like = self._told.setdefault(way, name)
+        limit = own.worked("limit_weight", effort.limit, _LIMIT, *hands.values(), power=0)
+        index = effort.index
+        return tell(
+            "the lifting equation recommends at most {}, which makes an index of "
+            f"{float(index):.1f}, or {float(index / 2):.1f} for each of two ({{}})",
+            own.weight(limit), way if like is name else f"lifted as {like} is",
+        )  # fmt: skip
 
 
 def _rounded(room: Room, value: Fraction) -> str:

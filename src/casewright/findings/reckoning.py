@@ -7,7 +7,18 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
 
-from casewright.dims import Dim, Given, Measure, Origin, Unit, as_said, size_text, weight_text
+from casewright.dims import (
+    Dim,
+    Given,
+    Measure,
+    Origin,
+    Unit,
+    Way,
+    as_said,
+    round_to,
+    size_text,
+    weight_text,
+)
 from casewright.sources import INCH
 
 __all__ = ["FOUND", "Limit", "Reckoning", "entered"]
@@ -132,6 +143,11 @@ class Reckoning:
         dim = Dim("by", rests_on, value, power)
         dim.origin = origin
         return self._enter(f"{self._path}.{name}", dim)
+
+    def rounded(self, name: str, dim: Dim, step: Fraction, way: Way) -> Dim:
+        """A number on a grid of steps [mm]."""
+        value, _ = round_to(dim.value, step, way)
+        return self._enter(f"{self._path}.{name}", Dim("round", (dim, step), value, dim.power))
 
     def length(self, dim: Dim, name: str = "length") -> Measure:
         """A length as a tape shows it, with its unit: '47 23/32"', '~1 7/16"', '452.5 mm'."""

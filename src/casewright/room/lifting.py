@@ -13,8 +13,8 @@ from casewright.room.model import Room
 from casewright.sources import INCH, LiftingTask, hands_from_ankles, weight_limit
 
 __all__ = [
-    "STRENUOUS", "Effort", "case_effort", "effort_of", "leaf_effort", "lid_effort",
-    "lifted_weight",
+    "STRENUOUS", "Effort", "carried_parts", "case_effort", "effort_of", "leaf_effort",
+    "lid_effort", "lifted_weight",
 ]  # fmt: skip
 
 STRENUOUS = 3
@@ -62,11 +62,15 @@ def lifted_weight(room: Room, case: Case) -> Fraction:
     return sum(
         (
             part.weight(getattr(room.spec.stock[part.stock], "density", Fraction(0)))
-            for part in case.lifted
-            if part.role not in _LOOSE
+            for part in carried_parts(case)
         ),
         Fraction(0),
     )
+
+
+def carried_parts(case: Case) -> tuple[Part, ...]:
+    """What is carried with the box: no doors, loose shelves or plinth."""
+    return tuple(part for part in case.lifted if part.role not in _LOOSE)
 
 
 def case_effort(room: Room, case: Case) -> Effort:
