@@ -28,7 +28,7 @@ from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import gap
 from casewright.dims import Fit
 from casewright.findings import Severity
-from casewright.room.fit_words import fit_name
+from casewright.room.fit_words import fit_name, is_planned_to_meet, planned_text
 from casewright.room.forecasts import Forecasts
 from casewright.room.model import Room
 
@@ -53,12 +53,12 @@ def _examine(room: Room) -> Iterator[Breach]:
     for (_, low, high, tenths), fits in alike.items():
         first, more = fits[0], len(fits) - 1
         others = f", and {more} more like it," if more else ""
-        wide = gap(room, first, first.high - first.low)
+        wide, unit = gap(room, first, first.high - first.low), room.spec.unit
         yield Breach(
             first.path,
-            f"{fit_name(first)}{others} is planned as {gap(room, first, first.gap.value)}; made "
-            f"with these tools, about {tenths} in 10 come out under {low} or over {high}, even if "
-            "what it meets is read first",
+            f"{fit_name(first)}{others} is planned {planned_text(first, unit)}; made with these "
+            f"tools, about {tenths} in 10 come out {_outside(room, first)}, even if what it meets "
+            "is read first",
             measured=f"{tenths} in 10",
             limit=f"{low} to {high}",
             remedies=(
@@ -68,6 +68,14 @@ def _examine(room: Room) -> Iterator[Breach]:
             ),
             severity=Severity.CARE if tenths >= _GRAVE else None,
         )
+
+
+def _outside(room: Room, fit: Fit) -> str:
+    """Outside the band: by its bounds, or from the plan where that is no gap at all."""
+    if fit.low < 0 < fit.high and is_planned_to_meet(fit, room.spec.unit):
+        under, over = gap(room, fit, -fit.low), gap(room, fit, fit.high)
+        return f"more than {under} under that or {over} over it"
+    return f"under {gap(room, fit, fit.low)} or over {gap(room, fit, fit.high)}"
 
 
 def _in_ten(chance: float) -> int:

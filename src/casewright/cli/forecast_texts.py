@@ -10,9 +10,8 @@ from casewright.job.forecasting import Outlook
 from casewright.packet.words import mark_list
 from casewright.record import Entry
 from casewright.resolve import HoldPoint, hold_points
-from casewright.room.fit_words import fit_name
+from casewright.room.fit_words import fit_name, gap_text
 from casewright.room.forecast_words import (
-    bound_text,
     cause_text,
     chance_text,
     fine_text,
@@ -70,7 +69,7 @@ def _fit_lines(group: Sequence[Forecast], unit: Unit, *, causes: bool) -> Iterat
     forecast = group[0]
     fit, found = forecast.fit, forecast.slack
     now, low, high, least, most = (
-        bound_text(fit, value, unit)
+        gap_text(fit, value, unit)
         for value in (fit.gap.value, fit.low, fit.high, found.low, found.high)
     )
     name = fit_name(fit, owner=_shortened([each.fit.owner for each in group]))

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from casewright.dims import Fit, Unit, size_text
 
-__all__ = ["fit_name", "fit_problem", "gap_text"]
+__all__ = ["fit_name", "fit_problem", "gap_text", "is_planned_to_meet", "planned_text"]
 
 _NAMES = tuple(
     (re.compile(pattern), words)
@@ -30,11 +30,23 @@ _NAMES = tuple(
         (r"mitre_(left|right)_fit", "the mitre of {}"),
         (r"under_.+", "the step between {} and the box on it"),
         (r"end_(left|right)_flush", "the step between {} and the fronts"),
+        (r"rail_over_bottom_fit", "the step from the bottom up to the rail at {}"),
+        (r"panel_behind_stile_fit", "the edge of {} behind its stile"),
+        (r"left_to_trim", "what is left to trim of {}"),
         (r"step_beside", "the step between the face of {} and the frame beside it"),
         (r"(left|right)_joint", "the joint at {}"),
     )
 )
 """What a fit is called by the last part of its path; any other by that part."""
+
+_MEETS = (
+    ("the step ", "flush"), ("the edge ", "flush"), ("the mitre ", "to meet"),
+    ("the joint ", "to meet"),
+)  # fmt: skip
+"""How a fit is planned that leaves nothing, by how its name begins; any other: 'as none'."""
+
+_ABOUT_NOTHING = re.compile(r"~-?0(?:\"| mm)?$")
+_NOT_ZERO = re.compile(r"[1-9]")
 
 
 def fit_name(fit: Fit, *, owner: str | None = None) -> str:
@@ -78,5 +90,30 @@ def fit_problem(fit: Fit, unit: Unit) -> str:
 
 
 def gap_text(fit: Fit, value: Fraction, unit: Unit) -> str:
-    """A gap of a fit, or a bound of it, as what it is checked with shows it."""
-    return size_text(value, unit, calliper=fit.high - fit.low < 1)
+    """A gap of a fit, or a bound of it, as what it is checked with shows it.
+
+    What a tape shows as nothing is told as a calliper reads it; what that cannot tell is 0.
+    """
+    text = size_text(value, unit, calliper=fit.high - fit.low < 1)
+    if not _is_about_nothing(text):
+        return text
+    return size_text(value, unit, calliper=True).removeprefix("~")
+
+
+def _is_about_nothing(text: str) -> bool:
+    return _ABOUT_NOTHING.match(text) is not None
+
+
+def is_planned_to_meet(fit: Fit, unit: Unit) -> bool:
+    """Whether a tape can tell no gap at all where a fit is planned."""
+    return not fit.gap.value or _is_about_nothing(size_text(fit.gap.value, unit))
+
+
+def planned_text(fit: Fit, unit: Unit) -> str:
+    """How a gap is planned: 'as 1/8"', 'flush', 'to meet', 'as none', 'flush within 0.004"'."""
+    size = gap_text(fit, abs(fit.gap.value), unit)
+    if not is_planned_to_meet(fit, unit):
+        return f"as {gap_text(fit, fit.gap.value, unit)}"
+    name = fit_name(fit)
+    word = next((word for begin, word in _MEETS if name.startswith(begin)), "as none")
+    return f"{word} within {size}" if _NOT_ZERO.search(size) else word

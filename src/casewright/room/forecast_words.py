@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from casewright.dims import Cause, Fit, Unit, reading_text, size_text
+from casewright.dims import Cause, Unit, reading_text
 from casewright.room.forecasts import Forecast
 from casewright.shop import Shop
 
 __all__ = [
-    "bound_text",
     "cause_text",
     "chance_text",
     "fine_text",
@@ -78,12 +77,6 @@ def spread_text(forecast: Forecast, unit: Unit) -> str:
         off = fine_text(Fraction(found.bias_mm), unit)
         words += f" about a middle that may be {off} off"
     return words
-
-
-def bound_text(fit: Fit, value: Fraction, unit: Unit) -> str:
-    """A gap of a fit or a bound of it, as what it is checked with shows it."""
-    fine = fit.high - fit.low < 1
-    return size_text(value, unit, calliper=fine)
 
 
 def with_text(tool: str) -> str:
