@@ -29,15 +29,18 @@ from fractions import Fraction
 
 from casewright.casework.levels import extent
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import length
-from casewright.findings import Severity
+from casewright.checks.words import reckoning, style_of
+from casewright.dims import Dim, greatest, tell
+from casewright.findings import Reckoning, Severity
 from casewright.room.cable_runs import CableRun, cable_runs
 from casewright.room.model import Room
-from casewright.room.on_walls import CasePlace, cases_on_walls
+from casewright.room.on_walls import CasePlace, cases_on_walls, edges_of
 from casewright.room.stud_columns import free_studs, inside_edges
 from casewright.room.wall_fixing import WallFixing, wall_fixings
 
 __all__ = ["RULE"]
+
+_NAME = "cable may lie"
 
 _UP, _OUT = 1, 2
 """Axes y and z of a case."""
@@ -83,20 +86,42 @@ def _rows(room: Room, place: CasePlace, fixing: WallFixing) -> Iterator[tuple[Fr
 
 
 def _breach(room: Room, place: CasePlace, run: CableRun) -> Breach:
-    low, high = (length(room, edge) for edge in (run.low, run.high))
-    left, right = (length(room, edge) for edge in (run.left, run.right))
+    between = f"{run.one.spec.key}.{run.other.spec.key}.{round(run.low)}"
+    own = reckoning(room, _NAME, f"{place.case.key}.{between}")
+    left, right, low, high = (
+        own.length(edge, name)
+        for edge, name in zip(
+            _edges(room, own, run), ("left", "right", "low", "high"), strict=True
+        )
+    )
     return Breach(
         place.case.key,
-        f"wall screws of {place.case.spec.title} go in where a cable may lie between {run.says}: "
-        f"{low} to {high} above the floor, {left} to {right} from the wall's left end",
-        measured=f"{low} to {high}",
+        tell(
+            f"wall screws of {place.case.spec.title} go in where a cable may lie between "
+            f"{run.says}: {{}} to {{}} above the floor, {{}} to {{}} from the wall's left end",
+            low, high, left, right,
+        ),
+        measured=f"{low.text} to {high.text}",
         limit="no cable met",
         remedies=(
             "switch the circuit off and find the cable before boring",
-            f"screws below {low} or over {high} above the floor, or a rail",
+            tell("screws below {} or over {} above the floor, or a rail", low, high),
             "the trade asked, where you cannot tell",
         ),
-    )
+        own=own,
+    )  # fmt: skip
 
 
-RULE = Rule("cable may lie", Severity.CARE, __doc__ or "", "common practice", _examine)
+def _edges(room: Room, own: Reckoning, run: CableRun) -> tuple[Dim, Dim, Dim, Dim]:
+    """Left, right, lower and upper end of a run, as they follow from what it lies between."""
+    zone = style_of(room, own, "cable_zone")
+    one, other = (edges for thing in (run.one, run.other) if (edges := edges_of(room, thing)))
+    lows, highs = (one[2] - zone, other[2] - zone), (one[3] + zone, other[3] + zone)
+    return (
+        one[0], greatest(one[1], other[1]),
+        next(low for low in lows if low.value == run.low),
+        next(high for high in highs if high.value == run.high),
+    )  # fmt: skip
+
+
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)

@@ -25,12 +25,15 @@ from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
-from casewright.findings import Severity
+from casewright.checks.words import by_unit, reckoning, style_of
+from casewright.dims import Dim, tell
+from casewright.findings import Reckoning, Severity
 from casewright.room.model import Room, Run
 from casewright.room.run_ends import SIDES, round_corner
 
 __all__ = ["RULE"]
+
+_NAME = "corner depth"
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -40,7 +43,7 @@ def _examine(room: Room) -> Iterator[Breach]:
             continue
         off = abs(other.face_plane.value - asked)
         if off > by_unit(room, "1/16", "2"):
-            yield _breach(room, one, other, asked)
+            yield _breach(room, one, other)
 
 
 def _beside(room: Room) -> Iterator[tuple[Case, Case]]:
@@ -74,21 +77,36 @@ def _asked(room: Room, case: Case) -> Fraction | None:
     return (given or room.spec.style["base_depth"]).value
 
 
-def _breach(room: Room, one: Case, other: Case, asked: Fraction) -> Breach:
-    deep = length(room, other.face_plane.value)
+def _reckoned(room: Room, own: Reckoning, case: Case) -> Dim:
+    """`_asked` of a corner case, as it follows [mm]."""
+    if case.mouth is not None:
+        return case.mouth.beside
+    asked = case.spec.corner_depth
+    if asked is not None:
+        return own.given(f"{case.key}.corner_depth", asked)
+    return style_of(room, own, "base_depth", case)
+
+
+def _breach(room: Room, one: Case, other: Case) -> Breach:
+    own = reckoning(room, _NAME, f"{one.key}.{other.key}")
+    deep, given = own.length(other.face_plane, "depth"), own.length(_reckoned(room, own, one))
     key = "depth" if one.mouth is not None else "corner_depth"
     what = "return sides" if one.mouth is not None else "corner_depth"
     return Breach(
         one.key,
-        f"{other.spec.title} is {deep} deep, but {one.spec.title} beside it in the corner reckons "
-        f"with {length(room, asked)}, its {what}",
-        measured=deep,
-        limit=length(room, asked),
-        remedies=(
-            f"{key} = {deep} for {one.key}",
-            f"make {other.key} {length(room, asked)} deep",
+        tell(
+            f"{other.spec.title} is {{}} deep, but {one.spec.title} beside it in the corner "
+            f"reckons with {{}}, its {what}",
+            deep, given,
         ),
-    )
+        measured=deep.text,
+        limit=given.text,
+        remedies=(
+            tell(f"{key} = {{}} for {one.key}", deep),
+            tell(f"make {other.key} {{}} deep", given),
+        ),
+        own=own,
+    )  # fmt: skip
 
 
-RULE = Rule("corner depth", Severity.CARE, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)

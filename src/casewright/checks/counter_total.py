@@ -30,8 +30,9 @@ from fractions import Fraction
 
 from casewright.checks.counters import places_of
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
-from casewright.findings import Severity
+from casewright.checks.words import reckoning
+from casewright.dims import Dim, Origin, joined, tell, total
+from casewright.findings import Limit, Severity
 from casewright.room.footprints import counter_reach
 from casewright.room.model import Room, Run
 from casewright.room.run_ends import SIDES, thing_at
@@ -40,6 +41,16 @@ from casewright.room.work_centres import centre_keys
 
 __all__ = ["RULE"]
 
+_NAME = "counter in all"
+_PLANNING = "kitchen-planning"
+_LEAST = Limit("counter_in_all.least", "158", "4015", "front edge of counter in all", _PLANNING)
+_DEEP = Limit("counter_in_all.deep", "24", "610", "how deep counter counts", _PLANNING)
+_FOLLOWS = Origin(
+    "solved", "front edge of its counter, without sinks, what is cooked on, and what lies behind "
+    "the edge of the counter round a corner",
+)  # fmt: skip
+_NONE = Origin("solved", "no counter of that depth")
+
 
 def _examine(room: Room) -> Iterator[Breach]:
     if not any(each.cools for each in room.spec.appliances):
@@ -47,29 +58,49 @@ def _examine(room: Room) -> Iterator[Breach]:
     keys = centre_keys(room)
     if not all(keys.values()):
         return
-    least = by_unit(room, "158", "4015")
+    least = _LEAST.of(room.spec.unit)
     found = [(run, _front(room, run)) for run in room.runs]
-    total = sum((front for _, front in found), Fraction(0))
-    if total < least:
-        each = ", ".join(f"{length(room, n)} in {run.spec.title}" for run, n in found if n)
-        yield Breach(
-            keys["sink"][0][0],
-            f"{length(room, total)} of counter are {length(room, by_unit(room, '24', '610'))} "
-            f"deep{f' ({each})' if each else ''}; planning guidelines ask for "
-            f"{length(room, least)} in all",
-            measured=length(room, total),
-            limit=length(room, least),
-            remedies=(
-                f"{length(room, least - total)} more of base cases, or an island",
-                "leave it, where the room gives no more",
+    if sum((front for _, front in found), Fraction(0)) < least:
+        yield _breach(room, keys["sink"][0][0], [(run, front) for run, front in found if front])
+
+
+def _breach(room: Room, path: str, found: list[tuple[Run, Fraction]]) -> Breach:
+    own = reckoning(room, _NAME, "room")
+    fronts = [own.worked(run.spec.key, front, _FOLLOWS, *_widths(run)) for run, front in found]
+    whole = own.let("total", total(*fronts)) if fronts else own.worked("total", Fraction(0), _NONE)
+    told, least = own.length(whole), own.length(own.limit(_LEAST))
+    each = joined(", ", (tell(f"{{}} in {run.spec.title}", own.length(front))
+                         for (run, _), front in zip(found, fronts, strict=True)))  # fmt: skip
+    return Breach(
+        path,
+        tell(
+            "{} of counter are {} deep{}; planning guidelines ask for {} in all",
+            told, own.length(own.limit(_DEEP)), tell(" ({})", each) if each else "", least,
+        ),
+        measured=told.text,
+        limit=least.text,
+        remedies=(
+            tell(
+                "{} more of base cases, or an island",
+                own.length(own.limit(_LEAST) - whole, "more"),
             ),
-        )
+            "leave it, where the room gives no more",
+        ),
+        own=own,
+    )  # fmt: skip
+
+
+def _widths(run: Run) -> tuple[Dim, ...]:
+    """What the counter of a run follows: what stands in it, and its fillers [mm]."""
+    fillers = (filler.width for filler in run.fillers)
+    return (*(case.overall_width for case in run.cases),
+            *(each.width for each in run.appliances), *fillers)  # fmt: skip
 
 
 def _front(room: Room, run: Run) -> Fraction:
     """Front edge of the counter of a run [mm]."""
     islands = {key for each in room.spec.islands for key in (each.front, each.back)}
-    deep = Fraction(0) if run.spec.key in islands else by_unit(room, "24", "610")
+    deep = Fraction(0) if run.spec.key in islands else _DEEP.of(room.spec.unit)
     places = [
         place
         for place in places_of(room, run)
@@ -114,4 +145,4 @@ def _reach_round(room: Room, run: Run, side: RunSide) -> Fraction:
     return found
 
 
-RULE = Rule("counter in all", Severity.NOTE, __doc__ or "", "kitchen-planning", _examine)
+RULE = Rule(_NAME, Severity.NOTE, __doc__ or "", "kitchen-planning", _examine)

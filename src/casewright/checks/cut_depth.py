@@ -25,12 +25,15 @@ from collections.abc import Iterator
 from casewright.casework.features import Cut
 from casewright.casework.parts import Part
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import thickness
+from casewright.checks.words import reckoning
+from casewright.dims import tell
 from casewright.findings import Severity
 from casewright.room.model import Room
 from casewright.sources import INCH
 
 __all__ = ["RULE"]
+
+_NAME = "cut depth"
 
 _KINDS = ("rabbet", "dado", "groove")
 _OVER = INCH / 32
@@ -45,27 +48,34 @@ def _examine(room: Room) -> Iterator[Breach]:
 
 
 def _judge(room: Room, part: Part, cut: Cut) -> Iterator[Breach]:
-    size, deep = part.finished, cut.depth.value
-    thick = size.thickness.value if cut.edge is None else size.width.value
-    if deep > thick / 2 + _OVER:
-        yield Breach(
-            cut.path,
-            f"the {cut.kind} in the {part.title} is {thickness(room, deep)} deep, over half of "
-            f"{thickness(room, thick)}: {thickness(room, thick - deep)} is left",
-            measured=thickness(room, deep),
-            limit=thickness(room, thick / 2),
-            remedies=(f"a {cut.kind} {thickness(room, thick / 2)} deep, half the thickness",),
-        )
-    elif cut.kind == "rabbet" and cut.runs == "l" and deep < thick / 3:
-        yield Breach(
-            cut.path,
-            f"the rabbet in the {part.title} is {thickness(room, deep)} deep, under a third of "
-            f"{thickness(room, thick)}: the back's brads have little to bite",
-            measured=thickness(room, deep),
-            limit=thickness(room, thick / 3),
-            remedies=(f"a rabbet {thickness(room, thick / 2)} deep, half the thickness",),
-            severity=Severity.NOTE,
-        )
+    size = part.finished
+    board = size.thickness if cut.edge is None else size.width
+    deep, thick = cut.depth.value, board.value
+    is_shallow = cut.kind == "rabbet" and cut.runs == "l" and deep < thick / 3
+    if deep <= thick / 2 + _OVER and not is_shallow:
+        return
+    own = reckoning(room, _NAME, cut.path)
+    told, whole, half = (own.thickness(cut.depth), own.thickness(board),
+                         own.thickness(board / 2, "half"))  # fmt: skip
+    says = tell(
+        "the rabbet in the " + part.title + " is {} deep, under a third of {}: the back's brads "
+        "have little to bite",
+        told, whole,
+    )  # fmt: skip
+    if not is_shallow:
+        says = tell(
+            f"the {cut.kind} in the {part.title} is {{}} deep, over half of {{}}: {{}} is left",
+            told, whole, own.thickness(board - cut.depth, "left"),
+        )  # fmt: skip
+    yield Breach(
+        cut.path,
+        says,
+        measured=told.text,
+        limit=own.thickness(board / 3, "third").text if is_shallow else half.text,
+        remedies=(tell(f"a {cut.kind} {{}} deep, half the thickness", half),),
+        severity=Severity.NOTE if is_shallow else None,
+        own=own,
+    )
 
 
-RULE = Rule("cut depth", Severity.CARE, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)

@@ -29,14 +29,22 @@ from casewright.casework.case_mouth import CaseMouth
 from casewright.casework.cases import Case, Door, Front
 from casewright.casework.features import Bores
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, flatter_pull, length
-from casewright.findings import Severity
+from casewright.checks.words import flatter, pull_of, reckoning
+from casewright.dims import Origin, tell
+from casewright.findings import Limit, Severity
 from casewright.room.model import Room
 from casewright.room.run_ends import SIDES
 from casewright.room.specs import RunSide
 from casewright.room.trims.bends import bend_at
 
 __all__ = ["RULE"]
+
+_NAME = "diagonal door"
+_AIR = Limit("diagonal_door.air", "1/8", "3", "air between what opens and what is beside it")
+_PAST = Origin(
+    "solved", "from the plane of the side beside it to the pull, that stands out square to its "
+    "door at 45 degrees: plane geometry",
+)  # fmt: skip
 
 _ROOT = Fraction(99, 70)  # about the root of 2
 
@@ -98,13 +106,13 @@ def _judge(room: Room, case: Case, side: RunSide, other: _Beside) -> Iterator[Br
             continue
         (low, high), edge = spots
         past = _past(room, case.mouth, door, edge, side)
-        air = by_unit(room, "1/8", "3")
+        air = _AIR.of(room.spec.unit)
         for front, own in other.fronts:
             if front is not None and not _level(front, low, high):
                 continue
             left = own - past
             if left < air:
-                yield _breach(room, door, other, front, (left, air))
+                yield _breach(room, case.mouth, door, (other, front), left)
                 return
 
 
@@ -147,29 +155,33 @@ def _past(
 
 
 def _breach(
-    room: Room, door: Door, other: _Beside, front: Front | None, air: tuple[Fraction, Fraction]
+    room: Room, mouth: CaseMouth, door: Door, beside: tuple[_Beside, Front | None], left: Fraction
 ) -> Breach:
-    left, need = air
+    (other, front), own = beside, reckoning(room, _NAME, f"{door.path}.{beside[0].key}")
     what = f"the {front.title} of {other.title}" if front is not None else other.title
-    says = (
-        f"the pull of {door.path} leaves {length(room, left)} beside {what}"
-        if left >= 0
-        else f"the pull of {door.path} stands {length(room, -left)} before {what}"
-    )
-    more = (need - left) * _ROOT
+    out, need = pull_of(room, own, "projection"), own.limit(_AIR)
+    rests_on = (mouth.width, mouth.reach, mouth.side, mouth.front, door.z, door.thickness, out)
+    air = own.worked("air", left, _PAST, *rests_on)
+    told, least = own.length(air), own.length(need)
+    says = tell(f"the pull of {door.path} leaves {{}} beside {what}", told)
+    if left < 0:
+        says = tell(f"the pull of {door.path} stands {{}} before {what}", own.length(-air, "past"))
+    more = own.let("more", (need - air) * _ROOT)
     free = "left" if door.hinge_side == "right" else "right"
     return Breach(
         door.path,
-        f"{says}, which strikes it as it opens",
-        measured=length(room, left),
-        limit=length(room, need),
+        says + ", which strikes it as it opens",
+        measured=told.text,
+        limit=least.text,
         remedies=(
-            f"move it {length(room, more)} farther in from the door's {free} edge: pull_edge",
-            *flatter_pull(room, more),
+            tell(f"move it {{}} farther in from the door's {free} edge: pull_edge",
+                 own.length(more)),
+            *flatter(room, own, more),
             f'hinge = "{free}", if nothing opens at its other side',
         ),
         severity=Severity.STOP if left < 0 else None,
-    )
+        own=own,
+    )  # fmt: skip
 
 
-RULE = Rule("diagonal door", Severity.CARE, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)

@@ -24,16 +24,25 @@ Sources
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
-from casewright.findings import Severity
+from casewright.checks.words import reckoning
+from casewright.dims import Dim, greatest, tell
+from casewright.findings import Limit, Reckoning, Severity
 from casewright.room.model import Appliance, Room, Run
 from casewright.room.run_ends import SIDES
 from casewright.room.trims.bends import bend_at
 
 __all__ = ["RULE"]
+
+_NAME = "dishwasher place"
+_PLANNING = "kitchen-planning"
+_MOST = Limit(
+    "dishwasher.most", "36", "915", "from the sink's edge to the dishwasher's", _PLANNING
+)
+_ASK = "planning guidelines ask for {} at most"
+_BESIDE = "a place in the run beside the sink's case"
+_LEAST = Limit("dishwasher.least", "21", "535", "to stand beside it, up to a corner", _PLANNING)
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -50,64 +59,76 @@ def _from_sink(room: Room, run: Run, each: Appliance) -> Iterator[Breach]:
     sinks = [case for case in room.boxes if case.spec.sink]
     if not sinks:
         return
-    most = by_unit(room, "36", "915")
-    near = run.begins.value + each.start.value
-    gaps = []
+    own = reckoning(room, _NAME, f"{each.spec.key}.sink")
+    near, most = run.begins + each.start, own.limit(_MOST)
+    gaps: list[Dim] = []
     for other in room.runs:
         if other is not run and (not run.spec.on or other.spec.on != run.spec.on):
             continue
-        begins = other.begins.value
         for case, start in zip(other.cases, other.starts, strict=True):
             if case.spec.sink:
-                left = begins + start.value
-                right = left + case.overall_width.value
-                gaps.append(max(left - near - each.width.value, near - right, Fraction(0)))
+                left = other.begins + start
+                gaps.append(greatest(left - near - each.width, near - left - case.overall_width))
     gaps += _round_corners(room, run, each)
-    if gaps and min(gaps) <= most:
+    if gaps and min(gap.value for gap in gaps) <= most.value:
         return
-    far = length(room, min(gaps)) if gaps else "another wall"
-    nearer = (f"the two {length(room, min(gaps) - most)} nearer to each other",) if gaps else ()
-    where = f"{far} from the sink" if gaps else "on another wall than the sink"
+    told = own.length(most)
+    if not gaps:
+        yield _breach(
+            each,
+            tell(f"{each.spec.title} stands on another wall than the sink; {_ASK}", told),
+            ("another wall", told.text), (_BESIDE,), own,
+        )  # fmt: skip
+        return
+    gap = own.let("from_sink", min(gaps, key=lambda dim: dim.value))
+    far, nearer = own.length(gap), own.length(gap - most, "nearer")
     yield _breach(
         each,
-        f"{each.spec.title} stands {where}; planning guidelines ask for {length(room, most)} at "
-        "most",
-        (far, length(room, most)),
-        ("a place in the run beside the sink's case", *nearer),
+        tell(f"{each.spec.title} stands {{}} from the sink; {_ASK}", far, told),
+        (far.text, told.text),
+        (_BESIDE, tell("the two {} nearer to each other", nearer)),
+        own,
     )
 
 
-def _round_corners(room: Room, run: Run, each: Appliance) -> Iterator[Fraction]:
+def _round_corners(room: Room, run: Run, each: Appliance) -> Iterator[Dim]:
     """How far it stands from a sink across the corner that its run begins or ends at [mm]."""
     sinks = {case.key: case for case in room.boxes if case.spec.sink and case not in run.cases}
-    ends = {"left": each.start.value,
-            "right": run.length.value - each.start.value - each.width.value}  # fmt: skip
+    ends = {"left": each.start, "right": run.length - each.start - each.width}
     for side in SIDES:
         case = sinks.get(bend_at(room.spec, run.spec, side) or "")
         if case is not None:
-            yield max(ends[side] - case.depth.value, Fraction(0))
+            yield ends[side] - case.depth
 
 
 def _from_corner(room: Room, run: Run, each: Appliance) -> Iterator[Breach]:
     """Room to stand between it and the fronts round the corner."""
-    least = by_unit(room, "21", "535")
-    ends = ((run.spec.left, each.start.value),
-            (run.spec.right, run.length.value - each.start.value - each.width.value))  # fmt: skip
-    for end, free in ends:
-        if end == "corner" and free < least:
+    ends = {"left": (run.spec.left, each.start),
+            "right": (run.spec.right, run.length - each.start - each.width)}  # fmt: skip
+    for side, (end, free) in ends.items():
+        own = reckoning(room, _NAME, f"{each.spec.key}.{side}")
+        least = own.limit(_LEAST)
+        if end == "corner" and free.value < least.value:
+            told, asked = own.length(free, "free"), own.length(least)
+            more = own.length(least - free, "more")
             yield _breach(
                 each,
-                f"beside {each.spec.title} {length(room, free)} are left up to the fronts round "
-                f"the corner; {length(room, least)} to stand in are asked for",
-                (length(room, free), length(room, least)),
-                (f"{length(room, least - free)} more of a case between it and the corner",),
-            )
+                tell(
+                    f"beside {each.spec.title} {{}} are left up to the fronts round the corner; "
+                    "{} to stand in are asked for",
+                    told, asked,
+                ),
+                (told.text, asked.text),
+                (tell("{} more of a case between it and the corner", more),),
+                own,
+            )  # fmt: skip
 
 
-def _breach(each: Appliance, says: str, sizes: tuple[str, str], ways: tuple[str, ...]) -> Breach:
-    return Breach(
-        f"appliance.{each.spec.key}", says, measured=sizes[0], limit=sizes[1], remedies=ways
-    )
+def _breach(
+    each: Appliance, says: str, sizes: tuple[str, str], ways: tuple[str, ...], own: Reckoning
+) -> Breach:
+    path, (measured, limit) = f"appliance.{each.spec.key}", sizes
+    return Breach(path, says, measured=measured, limit=limit, remedies=ways, own=own)
 
 
-RULE = Rule("dishwasher place", Severity.NOTE, __doc__ or "", "kitchen-planning", _examine)
+RULE = Rule(_NAME, Severity.NOTE, __doc__ or "", "kitchen-planning", _examine)

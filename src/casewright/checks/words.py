@@ -29,10 +29,24 @@ from casewright.room.model import Room
 from casewright.sources import INCH
 
 __all__ = [
-    "HELPER", "Lifts", "about", "by_unit", "flatter_pull", "gap", "hinge_of", "kilograms",
-    "length", "lift_of", "pull_of", "reckoning", "style_of", "style_value", "thickness",
+    "HELPER",
+    "Lifts",
+    "about",
+    "by_unit",
+    "flatter",
+    "flatter_pull",
+    "gap",
+    "hinge_of",
+    "kilograms",
+    "length",
+    "lift_of",
+    "pull_of",
+    "reckoning",
+    "style_of",
+    "style_value",
+    "thickness",
     "weight_of",
-]  # fmt: skip
+]
 
 HELPER = "a helper that day"
 
@@ -159,6 +173,15 @@ def flatter_pull(room: Room, by: Fraction) -> tuple[str, ...]:
     if by >= out:
         return ()
     return (f"a knob or a pull that stands out {length(room, out - by)} at most",)
+
+
+def flatter(room: Room, own: Reckoning, by: Dim) -> tuple[str, ...]:
+    """A pull that stands out so much less [mm], where the one in hand stands out farther."""
+    out = pull_of(room, own, "projection")
+    if by.value >= out.value:
+        return ()
+    flat = own.length(out - by, "flatter_pull")
+    return (tell("a knob or a pull that stands out {} at most", flat),)
 
 
 class Lifts:

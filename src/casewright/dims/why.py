@@ -86,8 +86,8 @@ def formula_text(
         node, done = stack.pop()
         if id(node) in text:
             continue
-        if node.path and node is not dim:
-            text[id(node)] = (show(node), 9)
+        if node is not dim and (node.path or not node.args):
+            text[id(node)] = (show(node).strip(), 9)
         elif done:
             plain = grid or number if node.op == "round" else number
             text[id(node)] = _joined(node, text, plain)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from casewright.casework.cases import Door, Front
-from casewright.dims import Unit
+from casewright.dims import Dim, Unit
 from casewright.room.model import Room
 from casewright.room.on_walls import CasePlace, cases_on_walls
 from casewright.sources import INCH
@@ -33,6 +33,14 @@ class CornerNeighbour:
     place: CasePlace
     out: Fraction
     at_right: bool
+
+    @property
+    def out_of_corner(self) -> Dim:
+        """`out`, as it follows [mm]."""
+        width = self.place.wall.width
+        if not self.at_right or width is None:
+            return self.place.left_edge
+        return width - self.place.right_edge
 
     @property
     def path(self) -> str:

@@ -7,13 +7,14 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from casewright.casework.cases import Case
+from casewright.dims import Dim, Origin
 from casewright.room.model import Room, Run
 from casewright.sources import INCH
 from casewright.survey.fixed_things import PlacedThing
 from casewright.survey.specs import FixedKind, is_small
 from casewright.survey.walls import SurveyedWall
 
-__all__ = ["CasePlace", "cases_on_walls", "thing_edges"]
+__all__ = ["CasePlace", "ThingEdges", "cases_on_walls", "edges_of", "thing_edges"]
 
 _FROM_FLOOR: tuple[FixedKind, ...] = (
     "door", "base case", "tall case", "radiator", "appliance", "chimney", "tub", "shower",
@@ -22,6 +23,9 @@ _FROM_FLOOR: tuple[FixedKind, ...] = (
 _TO_CEILING: tuple[FixedKind, ...] = ("soffit", "chimney", "shower", "stairs")
 _BOX = {"in": 4 * INCH, "mm": Fraction(100)}
 """How high what is small counts where one height was read [mm]."""
+
+ThingEdges = tuple[Dim, Dim, Dim, Dim]
+"""Left, right, lower and upper edge [mm]."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +48,19 @@ class CasePlace:
     bottom: Fraction
     top: Fraction
 
+    @property
+    def left_edge(self) -> Dim:
+        """`left`, as it follows [mm]."""
+        run = self.run
+        return run.begins + next(
+            start for case, start in zip(run.cases, run.starts, strict=True) if case is self.case
+        )
+
+    @property
+    def right_edge(self) -> Dim:
+        """`right`, as it follows [mm]."""
+        return self.left_edge + self.case.overall_width
+
 
 def cases_on_walls(room: Room) -> Iterator[CasePlace]:
     """Every case of a run that stands on a surveyed wall, in the order of the job."""
@@ -63,6 +80,15 @@ def cases_on_walls(room: Room) -> Iterator[CasePlace]:
 def thing_edges(
     room: Room, thing: PlacedThing
 ) -> tuple[Fraction, Fraction, Fraction, Fraction] | None:
+    """`edges_of` as plain numbers [mm]."""
+    found = edges_of(room, thing)
+    if found is None:
+        return None
+    left, right, low, high = found
+    return left.value, right.value, low.value, high.value
+
+
+def edges_of(room: Room, thing: PlacedThing) -> ThingEdges | None:
     """Left, right, lower and upper edge of what is in the way of cases [mm].
 
     Returns
@@ -71,17 +97,28 @@ def thing_edges(
     """
     if thing.left is None or thing.right is None or thing.spec.kind == "counter":
         return None
-    low = thing.bottom.value if thing.bottom is not None else None
-    high = thing.top.value if thing.top is not None else None
+    low, high = thing.bottom, thing.top
     if low is None and thing.spec.kind in _FROM_FLOOR:
-        low = Fraction(0)
+        low = _from_outside("floor", Fraction(0), Origin("cited", "it stands on the floor"))
     if high is None and thing.spec.kind in _TO_CEILING:
-        clear = room.survey.clear
-        high = room.spec.style["ceiling"].value if clear is None else clear.value
-    if is_small(thing.spec.kind):
-        box = _BOX[room.spec.unit]
-        low = low if low is not None else (None if high is None else high - box)
-        high = high if high is not None else (None if low is None else low + box)
+        high = room.survey.clear or _ceiling(room)
+    if is_small(thing.spec.kind) and (low is None) != (high is None):
+        note = "how high what is small counts where one height was read"
+        box = _from_outside("box", _BOX[room.spec.unit], Origin("cited", note, "common practice"))
+        low, high = low or (high and high - box), high or (low and low + box)
     if low is None or high is None:
         return None
-    return thing.left.value, thing.right.value, low, high
+    return thing.left, thing.right, low, high
+
+
+def _ceiling(room: Room) -> Dim:
+    """The ceiling by the style, where none was read."""
+    given = room.spec.style["ceiling"]
+    known = room.chain.nodes.get("style.ceiling")
+    return known or _from_outside("ceiling", given.value, given.origin)
+
+
+def _from_outside(name: str, value: Fraction, origin: Origin) -> Dim:
+    found = Dim("", (), value)
+    found.origin, found.path = origin, f"found.fixed.{name}"
+    return found
