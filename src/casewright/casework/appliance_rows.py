@@ -11,7 +11,7 @@ from casewright.casework.joints import Fastening, Surface
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.parts import Part
 from casewright.casework.specs import ApplianceOpening, CaseKind, Hand, RowSpec
-from casewright.dims import Dim, Given, Origin, Unit, Way, round_to
+from casewright.dims import Dim, Given, Origin, Unit, Way, round_to, tell
 from casewright.findings import Finding, Severity
 from casewright.sources import INCH
 
@@ -25,7 +25,6 @@ __all__ = [
 ]
 
 _PLANED = "a long board of the frame: plane it to thickness, rip it, then cut the cleats off"
-_THINNEST = Fraction(12)
 """Thinnest cleat that carries a deck: about 1/2 in (common practice) [mm]."""
 
 _HANDS: tuple[Hand, Hand] = ("left", "right")
@@ -144,10 +143,13 @@ def _check_cleats(maker: Maker, carcase: Carcase, appliance: ApplianceOpening) -
     rooms = enumerate(carcase.frame.room)
     number, room = min(rooms, key=lambda pair: pair[1].value)
     known = any(found.path == maker.path("frame.cleats") for found in maker.findings)
-    if known or room.value >= _THINNEST:
+    thinnest = maker.house.trade("cleat_thickness")
+    if known or room.value >= thinnest.value:
         return
     text, step = maker.house.text, maker.style("cut_step").value or Fraction(1)
-    stile, _ = round_to(maker.style("face_stile").value + _THINNEST - room.value, step, Way.UP)
+    stile, _ = round_to(
+        maker.style("face_stile").value + thinnest.value - room.value, step, Way.UP
+    )
     maker.findings.append(
         Finding(
             rule="appliance opening",
@@ -156,7 +158,7 @@ def _check_cleats(maker: Maker, carcase: Carcase, appliance: ApplianceOpening) -
             says=f"the {_HANDS[number]} stile covers {text(room)} of what is beside the opening "
             f"for {appliance.title}: too little for a cleat under its deck",
             measured=text(room),
-            limit=maker.house.spoken("1/2", "12"),
+            limit=tell("{}", thinnest),
             source="common practice",
             remedies=(f"set face_stile to {text(Dim('', (), stile))} or more",),
         )

@@ -11,7 +11,7 @@ from casewright.casework.features import Plane
 from casewright.casework.joints import Surface
 from casewright.casework.maker import Maker
 from casewright.casework.naming import the
-from casewright.dims import Dim
+from casewright.dims import Dim, tell
 from casewright.geometry import Direction, Orientation
 
 __all__ = ["assemble_box", "closed_joints", "fit_shelves", "join_part", "warn_of_tipping"]
@@ -144,9 +144,11 @@ def assemble_box(maker: Maker, box: Box) -> None:
     )  # fmt: skip
     maker.step(
         "check square", "", None,
-        "Measure both diagonals across the front. They must agree within "
-        f"{maker.house.spoken('1/16', '1.5')}; nudge the longer one shorter "
-        "with a clamp before the glue takes.",
+        tell(
+            "Measure both diagonals across the front. They must agree within {}; nudge the longer "
+            "one shorter with a clamp before the glue takes.",
+            maker.house.trade("box_diagonals"),
+        ),
         check_words="diagonals",
     )  # fmt: skip
     if not captured and back in maker.parts:

@@ -7,7 +7,18 @@ from fractions import Fraction
 from typing import Literal
 
 from casewright.casework.specs import SlideKind
-from casewright.dims import Cause, Chain, Dim, Given, Origin, Unit, shop_text
+from casewright.dims import (
+    Cause,
+    Chain,
+    Dim,
+    Given,
+    Measure,
+    Origin,
+    Unit,
+    as_said,
+    shop_text,
+    trade,
+)
 from casewright.hardware import HardwareList, SlideSheet, pocket_screw_length, screw_lengths
 from casewright.shop import Shop, Tool, ToolKind
 from casewright.stock import (
@@ -60,11 +71,19 @@ class House:
         """A length as the job writes it, for findings."""
         return shop_text(length.value, self.unit, with_unit=True)
 
-    def spoken(self, inches: str, millimetres: str) -> str:
-        """A round figure of the trade in both units, the job's first: '1/16 in (1.5 mm)'."""
-        both = (f"{inches} in", f"{millimetres} mm")
-        first, other = both if self.unit == "in" else both[::-1]
-        return f"{first} ({other})"
+    def trade(self, name: str) -> Measure:
+        """A round figure of the trade in both units, the job's first: '1/16 in (1.5 mm)'.
+
+        Parameters
+        ----------
+        name
+            In `TRADE_FIGURES`.
+        """
+        return trade(name, self.unit)
+
+    def said(self, length: Dim, text: str = "") -> Measure:
+        """A length as the job writes it, or as `text` has it, for sentences and findings."""
+        return as_said(length, self.unit, text)
 
     def next_mark(self) -> str:
         """The next short number for a label."""

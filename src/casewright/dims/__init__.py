@@ -32,6 +32,7 @@ from casewright.dims.path_reach import PathReach
 from casewright.dims.rounding import HAIR, Way, round_to
 from casewright.dims.slack import Settled, Slack, Term, nothing, reaching, slack
 from casewright.dims.told import Content, Told, joined, parts_of, plain_text, tell
+from casewright.dims.trade import TRADE, TRADE_FIGURES, TradeFigure, enter_trade, trade
 from casewright.dims.units import FINEST, PRECISION, TAPE_MARK, Unit
 from casewright.dims.weight_text import weight_text
 from casewright.dims.why import Why, explain, formula_text, why
@@ -42,6 +43,8 @@ __all__ = [
     "LONGEST_TEXT",
     "PRECISION",
     "TAPE_MARK",
+    "TRADE",
+    "TRADE_FIGURES",
     "Branch",
     "Cause",
     "Chain",
@@ -63,11 +66,13 @@ __all__ = [
     "Slack",
     "Term",
     "Told",
+    "TradeFigure",
     "Unit",
     "Way",
     "Why",
     "as_said",
     "chance_of",
+    "enter_trade",
     "even_sum_below",
     "exact_text",
     "explain",
@@ -96,6 +101,7 @@ __all__ = [
     "split_fraction",
     "tell",
     "total",
+    "trade",
     "weight_text",
     "why",
 ]

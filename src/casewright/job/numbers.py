@@ -6,16 +6,18 @@ from collections.abc import Callable, Mapping
 
 from casewright.breakdown import Desk, break_down
 from casewright.checks import check
-from casewright.dims import Chain
+from casewright.dims import TRADE, Chain, enter_trade
 from casewright.findings import FOUND, entered
 from casewright.install.hanging import hanging
 from casewright.install.numbers import ROOT
 from casewright.jigs import jigs
 from casewright.jigs.numbers import ROOT as JIG
+from casewright.packet.survey_pages import form_numbers
 from casewright.resolve import HOLD, hold_numbers
 from casewright.room.floor_across import FLOOR
 from casewright.room.floor_numbers import floor_numbers
 from casewright.room.model import Room
+from casewright.survey.form import FORM
 
 __all__ = ["chain_with", "hangs_on_plans"]
 
@@ -28,12 +30,19 @@ def _findings(room: Room, chain: Chain) -> None:
         entered(finding.numbers, chain.nodes)
 
 
+def _trade(room: Room, chain: Chain) -> None:
+    """Enter the round figures of the trade."""
+    enter_trade(chain, room.spec.unit)
+
+
 _AFTER: Mapping[str, Callable[[Room, Chain], object]] = {
     ROOT: hanging,
     FLOOR: floor_numbers,
     HOLD: hold_numbers,
     JIG: jigs,
+    FORM: form_numbers,
     FOUND: _findings,
+    TRADE: _trade,
 }
 """What enters the numbers that nothing is built from, each under a name of its own."""
 
@@ -50,7 +59,8 @@ def chain_with(room: Room, path: str) -> Chain:
     up in the style; sheets, boards and settings of the saw come from the cutting plans, which
     are made only when one of them is asked for; marks, shims and screws come from the day of
     hanging, aisles and diagonals from the floor, bands from the hold points; templates and sticks
-    from the jigs; what a finding works out from the findings, which are looked for again.
+    from the jigs; what a finding works out from the findings, which are looked for again;
+    the figures of the trade are those of all jobs.
     """
     if hangs_on_plans(room, path):
         return break_down(room).chain

@@ -6,7 +6,7 @@ from casewright.casework.assembly import closed_joints, join_part
 from casewright.casework.brads import row_marks
 from casewright.casework.diagonal.corner import Corner
 from casewright.casework.maker import Maker
-from casewright.dims import Dim
+from casewright.dims import Dim, tell
 
 __all__ = ["assemble_corner"]
 
@@ -181,8 +181,11 @@ def _span(hand: str, span: Dim) -> tuple[tuple[str, Dim], ...]:
 def _square(maker: Maker) -> None:
     maker.step(
         "check square", "", None,
-        "Measure from the corner of the rear edges to the front edge of either side, at bottom "
-        f"and top. Both must agree within {maker.house.spoken('1/16', '1.5')}; then the face, "
-        "from outside to outside of the sides.",
+        tell(
+            "Measure from the corner of the rear edges to the front edge of either side, at "
+            "bottom and top. Both must agree within {}; then the face, from outside to outside of "
+            "the sides.",
+            maker.house.trade("box_diagonals"),
+        ),
         check=maker.house.chain.nodes[maker.path("mouth.face")], check_words="face",
     )  # fmt: skip

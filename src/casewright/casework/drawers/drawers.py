@@ -18,7 +18,7 @@ from casewright.casework.drawers.slides import DrawerPlan
 from casewright.casework.features import Plane
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.specs import Hand
-from casewright.dims import Dim
+from casewright.dims import Dim, tell
 
 __all__ = ["add_drawers", "hang_drawers", "hang_roll_outs"]
 
@@ -144,8 +144,11 @@ def _assemble(maker: Maker, box: DrawerBox) -> None:
     )  # fmt: skip
     maker.step(
         "check square", "", None,
-        "Measure both diagonals over the sides. They must agree within "
-        f"{maker.house.spoken('1/32', '1')}; set it on a flat top until the glue has taken.",
+        tell(
+            "Measure both diagonals over the sides. They must agree within {}; set it on a flat "
+            "top until the glue has taken.",
+            maker.house.trade("drawer_diagonals"),
+        ),
         check_words="diagonals",
     )  # fmt: skip
 

@@ -7,7 +7,7 @@ from fractions import Fraction
 from casewright.casework.drawers.boxes import DrawerBox
 from casewright.casework.features import Bores
 from casewright.casework.fronts.constructions import Construction
-from casewright.casework.fronts.leaves import LeafPlan, tell
+from casewright.casework.fronts.leaves import LeafPlan, report
 from casewright.casework.fronts.pulls import pull_too_long
 from casewright.casework.maker import Maker
 from casewright.casework.setups import bore_setup
@@ -53,7 +53,7 @@ def bore_panel_pull(
     centres = maker.house.pull("centres")
     room = panel.width - 4 * maker.house.pull("hole")
     if place.over(centres, room, "no pull, it is too long for the front"):
-        tell(maker, pull_too_long(maker, leaf, panel.width))
+        report(maker, pull_too_long(maker, leaf, panel.width))
         return ""
     middle = place.let("pull_height", panel.height / 2 if up is None else up)
     holes = _holes(maker, place, panel.width)

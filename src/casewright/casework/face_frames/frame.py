@@ -20,7 +20,7 @@ from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.pockets import bore_pockets
 from casewright.casework.specs import Hand
-from casewright.dims import HAIR, Dim, Unit
+from casewright.dims import HAIR, Dim, Told, Unit, tell
 from casewright.sources import INCH
 
 __all__ = ["add_face_frame"]
@@ -215,9 +215,12 @@ def _assemble(maker: Maker, members: FrameParts) -> None:
               f"{drive}: the right stile, against all rails at once.", *screwed)  # fmt: skip
     maker.step(
         "check square", "", None,
-        f"Measure both diagonals of the frame{_between_rails(maker)}. They must agree within "
-        f"{maker.house.spoken('1/32', '1')}; sand its joints flush, both faces, before it goes on "
-        f"the box.{_batten(maker, members)}",
+        tell(
+            f"Measure both diagonals of the frame{_between_rails(maker)}. They must agree within "
+            "{}; sand its joints flush, both faces, before it goes on the box.{}",
+            maker.house.trade("frame_diagonals"),
+            _batten(maker, members),
+        ),
         check_words="diagonals",
     )  # fmt: skip
 
@@ -226,14 +229,14 @@ def _between_rails(maker: Maker) -> str:
     return ", from rail to rail" if maker.spec.between_panels else ""
 
 
-def _batten(maker: Maker, members: FrameParts) -> str:
+def _batten(maker: Maker, members: FrameParts) -> Told:
     """What holds the feet of stiles that reach past their lowest rail."""
     if not maker.spec.between_panels:
-        return ""
-    apart = maker.house.text(members.between)
-    return (
-        f" Screw a scrap across the backs of both stiles near their feet, {apart} apart there "
-        "too; it stays on until the panels stand."
+        return Told()
+    return tell(
+        " Screw a scrap across the backs of both stiles near their feet, {} apart there too; it "
+        "stays on until the panels stand.",
+        maker.house.said(members.between),
     )
 
 

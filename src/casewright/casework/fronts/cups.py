@@ -6,7 +6,7 @@ from casewright.casework.cases import Hinge
 from casewright.casework.features import Bores
 from casewright.casework.fronts.constructions import Construction, Corner
 from casewright.casework.fronts.hinges import HungLeaf, boring_tool
-from casewright.casework.fronts.leaves import tell
+from casewright.casework.fronts.leaves import report
 from casewright.casework.maker import Maker
 from casewright.casework.setups import bore_setup
 from casewright.dims import Dim
@@ -71,7 +71,7 @@ def _check_backing(maker: Maker, hung: HungLeaf, door: Construction) -> None:
     floor = maker.style("cup_floor")
     if left.value >= floor.value:
         return
-    tell(
+    report(
         maker,
         Finding(
             rule="wood under the cup",

@@ -16,7 +16,7 @@ from casewright.casework.fronts.frames import (
     place_rail,
     place_stile,
 )
-from casewright.casework.fronts.leaves import LeafPlan, tell
+from casewright.casework.fronts.leaves import LeafPlan, report
 from casewright.casework.fronts.panel_groove import (
     PanelGroove,
     groove_members,
@@ -133,7 +133,7 @@ def _mid_rail(maker: Maker, leaf: LeafPlan, frame: Frame) -> MidRail | None:
     if given is None:
         return None
     if is_solid(maker.house, leaf.front.panel):
-        tell(maker, _of_boards(maker, leaf))
+        report(maker, _of_boards(maker, leaf))
         return None
     place = maker.place.at(leaf.name)
     middle, wide = maker.number(f"{leaf.name}.mid_rail_middle", given), maker.style("rail")
@@ -143,7 +143,7 @@ def _mid_rail(maker: Maker, leaf: LeafPlan, frame: Frame) -> MidRail | None:
     if place.over(least, low, "no mid rail, too near the bottom rail") or place.over(
         low, most, "no mid rail, too near the top rail"
     ):
-        tell(maker, _no_room(maker, leaf, frame, (middle, least + wide / 2, most + wide / 2)))
+        report(maker, _no_room(maker, leaf, frame, (middle, least + wide / 2, most + wide / 2)))
         return None
     rail = maker.outline(
         f"{leaf.name}.rail_middle", leaf.front.frame, frame.bottom.length, wide,

@@ -11,6 +11,7 @@ from casewright.casework.fronts.tongues import Tongue
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.specs import Hand
 from casewright.casework.wood import is_solid
+from casewright.dims import tell
 
 __all__ = ["close_frame", "hold_for_test_joint", "lay_panel", "panel_glue"]
 
@@ -106,8 +107,11 @@ def close_frame(
         )  # fmt: skip
     maker.step(
         "check square", "", None,
-        f"Measure both diagonals of the {leaf.title}: they must agree within "
-        f"{maker.house.spoken('1/32', '1')}; sight across both stiles that it lies flat. The "
-        "panel still moves by hand. When the glue is dry, bore the stiles as their cards say.",
+        tell(
+            f"Measure both diagonals of the {leaf.title}: they must agree within {{}}; sight "
+            "across both stiles that it lies flat. The panel still moves by hand. When the glue "
+            "is dry, bore the stiles as their cards say.",
+            maker.house.trade("frame_diagonals"),
+        ),
         check_words="diagonals",
     )  # fmt: skip

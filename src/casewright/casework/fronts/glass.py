@@ -22,7 +22,7 @@ from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.setups import cross_dado_setup
 from casewright.casework.specs import Hand
-from casewright.dims import Dim
+from casewright.dims import Dim, tell
 
 __all__ = ["GlassDoor", "cut_glass"]
 
@@ -125,10 +125,12 @@ class GlassDoor(FrameLeaf):
             )  # fmt: skip
         maker.step(
             "check square", "", None,
-            f"Measure both diagonals of the {title}: they must agree within "
-            f"{maker.house.spoken('1/32', '1')}. When the glue is dry, "
-            "rout the rebate all round on the back, in shallow passes, and bore the stiles as "
-            "their cards say.",
+            tell(
+                f"Measure both diagonals of the {title}: they must agree within {{}}. When the "
+                "glue is dry, rout the rebate all round on the back, in shallow passes, and bore "
+                "the stiles as their cards say.",
+                maker.house.trade("frame_diagonals"),
+            ),
             check_words="diagonals", cautions=("router_rebate",),
         )  # fmt: skip
 

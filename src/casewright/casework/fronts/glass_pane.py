@@ -10,7 +10,7 @@ from casewright.casework.features import Plane
 from casewright.casework.fronts.constructions import Corner
 from casewright.casework.fronts.frames import Frame
 from casewright.casework.fronts.glass_rebate import Rebate
-from casewright.casework.fronts.leaves import LeafPlan, tell
+from casewright.casework.fronts.leaves import LeafPlan, report
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.parts import Film
 from casewright.dims import Dim, Unit, Way, round_to, size_text
@@ -87,7 +87,7 @@ def _cut_film(maker: Maker, leaf: LeafPlan, pane: Outline, rebate: Rebate, air: 
     wide = pane.place.let("film_width", pane.width - 2 * margin)
     hidden = rebate.width - air - margin
     if hidden.value <= 0:
-        tell(maker, _film_in_sight(maker, leaf, margin, hidden))
+        report(maker, _film_in_sight(maker, leaf, margin, hidden))
     return Film(tall, wide, margin)
 
 
@@ -149,7 +149,7 @@ def _check_corner(maker: Maker, leaf: LeafPlan, rebate: Rebate, air: Dim) -> Non
     step = _TOLD[unit]
     bit, _ = round_to(2 * lap * _REACH, step, Way.DOWN)
     wide, _ = round_to(rebate.radius.value / _REACH + air.value, step, Way.UP)
-    tell(
+    report(
         maker,
         Finding(
             rule="pane corner",

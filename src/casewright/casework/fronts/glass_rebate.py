@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from casewright.casework.features import Cut, Setup
 from casewright.casework.fronts.frames import Frame
-from casewright.casework.fronts.leaves import LeafPlan, tell
+from casewright.casework.fronts.leaves import LeafPlan, report
 from casewright.casework.maker import Maker, Outline
 from casewright.dims import Dim, Place, Way
 from casewright.findings import Finding, Severity
@@ -109,7 +109,7 @@ def _check_depth(maker: Maker, leaf: LeafPlan, frame: Frame, rebate: Rebate) -> 
     floor = maker.style("cup_floor")
     if left.value >= floor.value:
         return
-    tell(
+    report(
         maker,
         Finding(
             rule="rebate depth",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from casewright.casework.fronts.leaves import LeafPlan, part_remedy, tell
+from casewright.casework.fronts.leaves import LeafPlan, part_remedy, report
 from casewright.casework.fronts.weights import leaf_weight, pounds
 from casewright.casework.house import House
 from casewright.casework.maker import Maker
@@ -56,7 +56,7 @@ def _beyond(maker: Maker, leaf: LeafPlan, weight: Dim) -> None:
         return
     tall, unit = maker.house.text(tallest), maker.house.unit
     heavy, own = (weight_text(each.value, unit) for each in (heaviest, weight))
-    tell(
+    report(
         maker,
         Finding(
             rule="hinge load",

@@ -13,7 +13,7 @@ from casewright.casework.fronts.hinge_count import hinge_count
 from casewright.casework.fronts.hinge_heights import HingeSpot, hinge_spots, side_of_leaf
 from casewright.casework.fronts.hinge_room import least_relief
 from casewright.casework.fronts.kinds import inner_cut
-from casewright.casework.fronts.leaves import LeafPlan, face_place, plan_leaves, tell
+from casewright.casework.fronts.leaves import LeafPlan, face_place, plan_leaves, report
 from casewright.casework.fronts.overlay import Overlay, overlay_finding, solve_overlay
 from casewright.casework.fronts.warping import stays_flat
 from casewright.casework.maker import Maker
@@ -135,11 +135,11 @@ def _ready(
     count = hinge_count(maker, leaf)
     spots = hinge_spots(maker, leaf, count)
     if not spots:
-        tell(maker, _no_room(maker, leaf, count))
+        report(maker, _no_room(maker, leaf, count))
         return None
     low, high = _bore_range(maker, leaf)
     if low.value > high.value:
-        tell(maker, _narrow_stile(maker, leaf, low))
+        report(maker, _narrow_stile(maker, leaf, low))
         return None
     thickness = carcase.left_thickness if leaf.hinge == "left" else carcase.right_thickness
     place = maker.place.at(leaf.name)
@@ -155,7 +155,7 @@ def _ready(
     )  # fmt: skip
     found = overlay_finding(maker.house, place.path, overlay, low, high)
     if found:
-        tell(maker, found)
+        report(maker, found)
     return leaf, overlay, spots
 
 

@@ -13,7 +13,7 @@ from casewright.dims import Dim, Place, Unit, Way, round_to, shop_text
 from casewright.findings import Finding, Severity
 from casewright.sources import INCH
 
-__all__ = ["LeafPlan", "face_place", "front_height", "part_remedy", "plan_leaves", "tell"]
+__all__ = ["LeafPlan", "face_place", "front_height", "part_remedy", "plan_leaves", "report"]
 
 _PRACTICE = "common practice"
 
@@ -101,7 +101,7 @@ def _count(maker: Maker, place: Place, carcase: Carcase) -> int:
     return 2 if place.over(carcase.width, widest, "two doors, one would be too wide") else 1
 
 
-def tell(maker: Maker, finding: Finding) -> None:
+def report(maker: Maker, finding: Finding) -> None:
     """Add a finding, but only once where it holds for both leaves of a pair alike."""
     if all(replace(known, path="") != replace(finding, path="") for known in maker.findings):
         maker.findings.append(finding)

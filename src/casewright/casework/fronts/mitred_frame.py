@@ -23,7 +23,7 @@ from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.setups import mitre_setup
 from casewright.casework.specs import Hand
-from casewright.dims import Dim
+from casewright.dims import Dim, tell
 
 __all__ = ["MitreDoor", "cut_mitred"]
 
@@ -90,8 +90,11 @@ class MitreDoor(FrameLeaf):
             )  # fmt: skip
         maker.step(
             "check square", "", None,
-            f"Measure both diagonals of the {leaf.title}: they must agree within "
-            f"{maker.house.spoken('1/32', '1')}; no light through any mitre; it lies flat.",
+            tell(
+                f"Measure both diagonals of the {leaf.title}: they must agree within {{}}; no "
+                "light through any mitre; it lies flat.",
+                maker.house.trade("frame_diagonals"),
+            ),
             check_words="diagonals",
         )  # fmt: skip
 

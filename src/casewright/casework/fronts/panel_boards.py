@@ -3,20 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from fractions import Fraction
 from functools import reduce
 from operator import add
 
-from casewright.casework.fronts.leaves import LeafPlan, tell
+from casewright.casework.fronts.leaves import LeafPlan, report
 from casewright.casework.fronts.panel_groove import PanelGroove
 from casewright.casework.maker import Maker, Outline
-from casewright.dims import Dim
+from casewright.dims import Dim, tell
 from casewright.findings import Finding, Severity
 from casewright.stock import THINNEST_SOLD, Board
 
 __all__ = ["panel_names", "panel_outlines", "tell_airy", "tell_loose"]
-
-_RESAWN = Fraction(76)  # height of a 10 in blade over the table, about 3 in (common practice)
 
 
 def panel_outlines(
@@ -65,9 +62,10 @@ def _count(maker: Maker, leaf: LeafPlan, goods: Board, wide: Dim) -> int:
 def _check_resaw(maker: Maker, leaf: LeafPlan, goods: Board) -> None:
     """Thin wide boards are resawn on edge: a table saw reaches so high only in two cuts."""
     wide = maker.house.enter(f"stock.{goods.key}.width", goods.width)
-    if goods.thickness.value >= THINNEST_SOLD or wide.value <= _RESAWN:
+    most = maker.house.trade("resaw_height")
+    if goods.thickness.value >= THINNEST_SOLD or wide.value <= most.value:
         return
-    tell(
+    report(
         maker,
         Finding(
             rule="wide resaw",
@@ -76,7 +74,7 @@ def _check_resaw(maker: Maker, leaf: LeafPlan, goods: Board) -> None:
             says=f"boards {maker.house.text(wide)} wide are resawn on edge for the panel of the "
             f"{leaf.called}: higher than a table saw cuts at once",
             measured=maker.house.text(wide),
-            limit=maker.house.spoken("3", "75"),
+            limit=tell("{}", most),
             source="common practice",
             remedies=(
                 "a band saw, or boards planed to thickness by the yard",
@@ -109,7 +107,7 @@ def tell_airy(maker: Maker, leaf: LeafPlan, groove: PanelGroove, air: Dim) -> No
 
 def _tell(maker: Maker, leaf: LeafPlan, groove: PanelGroove, size: Dim, says: str) -> None:
     house = maker.house
-    tell(
+    report(
         maker,
         Finding(
             rule="panel out of its groove",

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from casewright.casework.features import Cut, Edge
 from casewright.casework.fronts.frames import Frame
-from casewright.casework.fronts.leaves import LeafPlan, tell
+from casewright.casework.fronts.leaves import LeafPlan, report
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.setups import edge_groove_setup
 from casewright.dims import Dim, Given, Origin, Way
@@ -71,7 +71,7 @@ def _check_walls(maker: Maker, leaf: LeafPlan, at: Dim, width: Dim) -> None:
     if least.value >= floor.value:
         return
     thickest = house.thickness(leaf.front.frame) - 2 * floor
-    tell(
+    report(
         maker,
         Finding(
             rule="panel and frame",

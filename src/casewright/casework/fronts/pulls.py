@@ -5,7 +5,7 @@ from __future__ import annotations
 from casewright.casework.features import Bores, Plane
 from casewright.casework.fronts.constructions import Construction, Corner
 from casewright.casework.fronts.kinds import corner_joint, inner_cut
-from casewright.casework.fronts.leaves import LeafPlan, tell
+from casewright.casework.fronts.leaves import LeafPlan, report
 from casewright.casework.maker import Maker
 from casewright.casework.setups import bore_setup
 from casewright.dims import Dim, Place, greatest
@@ -29,7 +29,7 @@ def bore_pull(maker: Maker, leaf: LeafPlan, door: Construction, at: Corner) -> s
     place = maker.place.at(leaf.name)
     centres = maker.house.pull("centres")
     if place.over(centres + maker.house.pull("hole") * 4, door.height, "no pull, it is too long"):
-        tell(maker, pull_too_long(maker, leaf, door.height))
+        report(maker, pull_too_long(maker, leaf, door.height))
         return ""
     datum, first = _first(maker, place, leaf, door, at)
     first = place.made("pull_from_end", first, maker.house.causes(f"{place.path}.pull", ""))
@@ -102,7 +102,7 @@ def _check_line(maker: Maker, leaf: LeafPlan, line: Dim) -> None:
     need = line + maker.house.pull("hole") / 2
     if need.value <= wood.value:
         return
-    tell(
+    report(
         maker,
         Finding(
             rule=f"pull and {name.partition(' for')[0].removeprefix('glass ')}",

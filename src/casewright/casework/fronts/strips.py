@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from casewright.casework.brads import fastener_row
-from casewright.casework.fronts.leaves import tell
+from casewright.casework.fronts.leaves import report
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
 from casewright.dims import Dim
@@ -71,7 +71,7 @@ def _tell(maker: Maker, strip: Outline, behind: Dim) -> None:
     path = strip.path.rpartition(".")[0]
     low, high = strip.thickness, strip.thickness + behind
     owned = [maker.house.screw(name) for name in ("brad", "back_brad")]
-    tell(
+    report(
         maker,
         Finding(
             rule="brads for strips",
