@@ -1,10 +1,7 @@
 import { useEffect, useRef } from "preact/hooks";
 import { place } from "../route";
 import { keepHeight } from "./heights";
-import type { Section } from "./sections";
-
-/** Parts that a list may have and still leave room for the page under it. */
-const MOST_IN_SIGHT = 16;
+import { type Part, type Section, shortened } from "./sections";
 
 interface Props {
   sections: readonly Section[];
@@ -21,9 +18,8 @@ export function Contents({ sections, open, folds, onFold }: Props) {
   useEffect(() => (box.current === null ? undefined : keepHeight(box.current, "--contents")), []);
   const [only] = sections;
   const within = sections.length === 1 ? only : sections.find((each) => each.id === open);
-  const isTall = (within?.parts.length ?? 0) > MOST_IN_SIGHT;
   return (
-    <nav class={isTall ? "contents tall" : "contents"} aria-label="On this page" ref={box}>
+    <nav class="contents" aria-label="On this page" ref={box}>
       {sections.length > 1 && (
         <p>
           {sections.map((each) => (
@@ -38,8 +34,8 @@ export function Contents({ sections, open, folds, onFold }: Props) {
       )}
       {within !== undefined && within.parts.length > 1 && (
         <p class="parts">
-          {within.parts.map((each) => (
-            <Lead key={each.id} to={each.id} title={each.title} isHere={false} />
+          {shortened(within.parts).map(({ kind, parts }) => (
+            <Kind key={parts[0]?.id} kind={kind} parts={parts} />
           ))}
         </p>
       )}
@@ -47,9 +43,24 @@ export function Contents({ sections, open, folds, onFold }: Props) {
   );
 }
 
-function Lead({ to, title, isHere }: { to: string; title: string; isHere: boolean }) {
+/** One part by its name; several of a kind by their numbers. */
+function Kind({ kind, parts }: { kind: string; parts: readonly Part[] }) {
+  const [first] = parts;
+  if (parts.length === 1 && first !== undefined) return <Lead to={first.id} title={kind} whole={first.title} isHere={false} />;
   return (
-    <a href={`${place.value}#${encodeURIComponent(to)}`} aria-current={isHere ? "true" : undefined}>
+    <span class="kind" role="group" aria-label={kind}>
+      {kind}
+      {parts.map((each, n) => (
+        <Lead key={each.id} to={each.id} title={`${n + 1}`} whole={`${n + 1}: ${each.title}`} isHere={false} />
+      ))}
+    </span>
+  );
+}
+
+function Lead({ to, title, whole = title, isHere }: { to: string; title: string; whole?: string; isHere: boolean }) {
+  const more = whole === title ? {} : { title: whole, "aria-label": whole };
+  return (
+    <a href={`${place.value}#${encodeURIComponent(to)}`} aria-current={isHere ? "true" : undefined} {...more}>
       {title}
     </a>
   );
