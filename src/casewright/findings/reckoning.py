@@ -1,4 +1,4 @@
-"""What a finding works out: numbers of its own, each with its formula, from those of the job."""
+"""What is worked out where it is told: numbers with their formulas, from those of the job."""
 
 from __future__ import annotations
 
@@ -79,13 +79,18 @@ class Reckoning:
         Of the job.
     nodes
         The numbers of the job, by path.
+    root
+        Under which they stand on the chain; of a line of the buy list another.
     """
 
-    __slots__ = ("_nodes", "_own", "_path", "unit")
+    __slots__ = ("_nodes", "_own", "_path", "_root", "unit")
 
-    def __init__(self, rule: str, of: str, unit: Unit, nodes: Mapping[str, Dim]) -> None:
+    def __init__(
+        self, rule: str, of: str, unit: Unit, nodes: Mapping[str, Dim], root: str = FOUND
+    ) -> None:
         self.unit = unit
-        self._path = f"{FOUND}.{rule.replace(' ', '_')}.{of}"
+        self._root = root
+        self._path = f"{root}.{rule.replace(' ', '_')}.{of}"
         self._nodes = nodes
         self._own: dict[str, Dim] = {}
 
@@ -118,7 +123,7 @@ class Reckoning:
         known = self._nodes.get(path)
         if known is not None:
             return known
-        path = path if path.startswith("style.") else f"{FOUND}.{path}"
+        path = path if path.startswith("style.") else f"{self._root}.{path}"
         known = self._own.get(path)
         if known is not None:
             return known

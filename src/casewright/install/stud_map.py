@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import Literal
 
 from casewright.casework.parts import Part
-from casewright.dims import Dim, Given, Origin, greatest, shop_text
+from casewright.dims import Dim, Given, Origin, shop_text
 from casewright.hardware import WALL_SCREWS
 from casewright.install.bearing import WallShim
 from casewright.install.leaning import lean_shims
@@ -163,7 +163,7 @@ def _screws(
         key=lambda dim: dim.value,
     )
     leans = lean_shims(numbers, place, rows)
-    depth = own.let("screw_through_case", _case_depth(place, fixing))
+    depth = own.let("screw_through_case", fixing.through_case)
     for column, number in enumerate(studs_behind(place.before), start=1):
         stud = wall.studs[number]
         inside = own.let(f"stud_{column}", stud - place.left - place.case.left_frame - side)
@@ -195,17 +195,6 @@ def _depth(numbers: Numbers, bite: Fraction) -> Depth:
     if bite < style["wall_bite"].value:
         return "too shallow"
     return "too deep" if bite > style["wall_bite_most"].value else "right"
-
-
-def _case_depth(place: WallPlace, fixing: WallFixing) -> Dim:
-    """From the head of a screw to the rear of the case: the same as `WallFixing.case_depth`."""
-
-    def front(part: Part) -> Dim:
-        ahead = part.placed.orientation.thickness.sign > 0
-        return part.placed.z + part.finished.thickness if ahead else part.placed.z
-
-    planes = [front(part) for part in place.case.parts if part.role in ("back", "nailer")]
-    return greatest(*(plane for plane in planes if plane.value == fixing.case_depth))
 
 
 def _shim(

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.casework.parts import Part
-from casewright.dims import Given, Origin, shop_text
+from casewright.dims import Dim, Given, Origin, greatest, shop_text
 from casewright.hardware import WALL_SCREWS
 from casewright.room.model import Room
 
@@ -27,7 +27,7 @@ class WallFixing:
         Its key.
     rows
         Paths of the boards the screws go through, one row each: nailers, or a thick back twice.
-    case_depth
+    through_case
         From the head to the rear of the case: nailer, back and any air between [mm].
     shim, wallboard
         Reckoned with, from the style [mm].
@@ -41,12 +41,17 @@ class WallFixing:
 
     case: str
     rows: tuple[str, ...]
-    case_depth: Fraction
+    through_case: Dim
     shim: Fraction
     wallboard: Fraction
     screw: Given
     studs: int
     screws: int
+
+    @property
+    def case_depth(self) -> Fraction:
+        """From the head to the rear of the case [mm]."""
+        return self.through_case.value
 
     @property
     def length(self) -> Fraction:
@@ -59,11 +64,11 @@ class WallFixing:
         return self.length - self.case_depth - self.shim - self.wallboard
 
 
-def _front_plane(part: Part) -> Fraction:
+def _front_plane(part: Part) -> Dim:
     """Plane z of an upright board's face toward the room [mm]."""
-    corner = part.placed.z.value
-    lies = part.placed.orientation.thickness
-    return corner + part.finished.thickness.value if lies.sign > 0 else corner
+    corner = part.placed.z
+    ahead = part.placed.orientation.thickness.sign > 0
+    return corner + part.finished.thickness if ahead else corner
 
 
 def wall_fixings(room: Room) -> tuple[WallFixing, ...]:
@@ -115,15 +120,17 @@ def _fixing(room: Room, case: Case) -> WallFixing | None:
         return None
     # Those of a diagonal corner on the wall round it lie as far before theirs.
     before = (p for p in (*backs, *nailers) if p.placed.orientation.thickness.axis == 2)
-    case_depth = max(_front_plane(part) for part in before)
+    planes = [_front_plane(part) for part in before]
+    farthest = max(plane.value for plane in planes)
+    through_case = greatest(*(plane for plane in planes if plane.value == farthest))
     studs = int(case.width.value // style["stud_spacing"].value) + 1
     return WallFixing(
         case=case.key,
         rows=rows,
-        case_depth=case_depth,
+        through_case=through_case,
         shim=style["wall_shim"].value,
         wallboard=style["wallboard"].value,
-        screw=_wall_screw(room, case_depth),
+        screw=_wall_screw(room, farthest),
         studs=studs,
         screws=len(rows) * studs * PER_STUD,
     )
