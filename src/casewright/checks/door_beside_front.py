@@ -28,20 +28,34 @@ from typing import NamedTuple
 from casewright.casework.cases import Case, Door, Front
 from casewright.casework.specs import Hand
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
-from casewright.dims import Dim
-from casewright.findings import Severity
+from casewright.checks.words import hinge_of, reckoning
+from casewright.dims import Dim, tell
+from casewright.findings import Limit, Severity
 from casewright.room.model import Room
 
 __all__ = ["RULE"]
 
+_NAME = "door beside front"
+_LEAST = Limit("door_beside_front.least", "1/16", "1.5", "under that two painted fronts rub")
+
 
 class _Seam(NamedTuple):
-    """Two fronts side by side in neighbouring cases, and the air between them [mm]."""
+    """Two fronts side by side in neighbouring cases, the left one that wide [mm]."""
 
     left: Front
     right: Front
-    air: Fraction
+    wide: Dim
+
+    @property
+    def air(self) -> Fraction:
+        """Between them [mm]."""
+        left = self.left
+        return self.wide.value - left.x.value - left.width.value + self.right.x.value
+
+    @property
+    def gap(self) -> Dim:
+        """`air`, as it follows [mm]."""
+        return self.wide - self.left.x - self.left.width + self.right.x
 
     @property
     def swinging(self) -> int:
@@ -61,10 +75,11 @@ def _examine(room: Room) -> Iterator[Breach]:
 
 
 def _in_case(room: Room, case: Case) -> Iterator[Breach]:
-    least = by_unit(room, "1/16", "1.5")
+    least = _LEAST.of(room.spec.unit)
     for face in case.faces:
-        narrowest = min((gap.value for gap in face.gaps if _holds(room, gap)), default=least)
-        if narrowest < least:
+        held = [gap for gap in face.gaps if _holds(room, gap)]
+        narrowest = min(held, key=lambda gap: gap.value, default=None)
+        if narrowest is not None and narrowest.value < least:
             yield _rubs(room, face.leaves[-1], narrowest, "gap")
     if case.spec.end == "flush":
         told = (list(_at_end(room, case, hand)) for hand in case.spec.finished)
@@ -84,18 +99,30 @@ def _at_end(room: Room, case: Case, hand: Hand) -> Iterator[Breach]:
         past = case.width.value - front.x.value - front.width.value
         air = front.x.value if hand == "left" else past
         if isinstance(front, Door) and front.hinge_side == hand and air < out:
-            yield Breach(
-                front.path,
-                f"{length(room, air)} lies between {front.path} and the flush end beside it; at a "
-                f"right angle the door stands out {length(room, out)} by the hinge's sheet",
-                measured=length(room, air),
-                limit=length(room, out),
-                remedies=(
-                    f"a reveal {length(room, out - air)} greater for this case",
-                    "the door hinged on its other side",
-                    'a skin instead: end = "skin"',
-                ),
-            )
+            yield _strikes_end(room, case, front, hand)
+
+
+def _strikes_end(room: Room, case: Case, front: Front, hand: Hand) -> Breach:
+    own = reckoning(room, _NAME, f"{front.path}.end")
+    out = hinge_of(room, own, "stand_off")
+    gap = own.let("air", front.x if hand == "left" else case.width - front.x - front.width)
+    air, stands = own.length(gap), own.length(out)
+    return Breach(
+        front.path,
+        tell(
+            f"{{}} lies between {front.path} and the flush end beside it; at a right angle the "
+            "door stands out {} by the hinge's sheet",
+            air, stands,
+        ),
+        measured=air.text,
+        limit=stands.text,
+        remedies=(
+            tell("a reveal {} greater for this case", own.length(out - gap, "more")),
+            "the door hinged on its other side",
+            'a skin instead: end = "skin"',
+        ),
+        own=own,
+    )  # fmt: skip
 
 
 def _seams(room: Room, one: Case, other: Case) -> Iterator[_Seam]:
@@ -105,8 +132,7 @@ def _seams(room: Room, one: Case, other: Case) -> Iterator[_Seam]:
             high = min(_height(room, case, front) + front.height.value
                        for case, front in ((one, left), (other, right)))  # fmt: skip
             if low < high:
-                margin = one.width.value - left.x.value - left.width.value
-                yield _Seam(left, right, margin + right.x.value)
+                yield _Seam(left, right, one.width)
 
 
 def _outermost(case: Case, *, right: bool) -> list[Front]:
@@ -124,41 +150,55 @@ def _height(room: Room, case: Case, front: Front) -> Fraction:
 
 
 def _at_seam(room: Room, seam: _Seam) -> Iterator[Breach]:
-    least = by_unit(room, "1/16", "1.5")
     out = seam.swinging * room.spec.hardware.hinge.stand_off.value
-    if seam.air < least:
-        yield _rubs(room, seam.right.path, seam.air, "reveal")
+    if seam.air < _LEAST.of(room.spec.unit):
+        yield _rubs(room, seam.right.path, seam.gap, "reveal")
     elif seam.air < out:
-        who = "both doors, open, stand" if seam.swinging > 1 else "the door hinged there stands"
-        yield Breach(
-            seam.right.path,
-            f"{length(room, seam.air)} lies between {seam.left.path} and {seam.right.path}; at a "
-            f"right angle {who} out {length(room, out)} by the hinge's sheet",
-            measured=length(room, seam.air),
-            limit=length(room, out),
-            remedies=(
-                f"a reveal {length(room, (out - seam.air) / 2)} greater in [style], at both",
-                "one of the doors hinged on its other side",
-                (
-                    f"a hinge that stands out {length(room, seam.air / seam.swinging)} at most: "
-                    "stand_off under [hardware.hinge]"
-                ),
-            ),
-        )
+        yield _swings_into(room, seam)
 
 
-def _rubs(room: Room, path: str, air: Fraction, key: str) -> Breach:
-    limit = by_unit(room, "1/16", "1.5")
-    least, lacks = length(room, limit), limit - air
-    more = length(room, lacks / 2 if key == "reveal" else lacks)
+def _swings_into(room: Room, seam: _Seam) -> Breach:
+    own, count = reckoning(room, _NAME, seam.right.path), seam.swinging
+    gap, sheet = own.let("air", seam.gap), hinge_of(room, own, "stand_off")
+    out = own.let("out", sheet if count == 1 else sheet * count)
+    who = "both doors, open, stand" if count > 1 else "the door hinged there stands"
+    air, stands = own.length(gap), own.length(out)
+    most = own.length(gap if count == 1 else gap / count, "most")
+    return Breach(
+        seam.right.path,
+        tell(
+            f"{{}} lies between {seam.left.path} and {seam.right.path}; at a right angle {who} "
+            "out {} by the hinge's sheet",
+            air, stands,
+        ),
+        measured=air.text,
+        limit=stands.text,
+        remedies=(
+            tell("a reveal {} greater in [style], at both", own.length((out - gap) / 2, "more")),
+            "one of the doors hinged on its other side",
+            tell("a hinge that stands out {} at most: stand_off under [hardware.hinge]", most),
+        ),
+        own=own,
+    )  # fmt: skip
+
+
+def _rubs(room: Room, path: str, gap: Dim, key: str) -> Breach:
+    own = reckoning(room, _NAME, path)
+    lacks = own.limit(_LEAST) - gap
+    air, least = own.length(gap, "air"), own.length(own.limit(_LEAST))
+    more = own.length(lacks / 2 if key == "reveal" else lacks, "more")
     return Breach(
         path,
-        f"{length(room, air)} is left between {path} and the front beside it: under {least} they "
-        "rub once they are painted",
-        measured=length(room, air),
-        limit=least,
-        remedies=(f"a {key} {more} greater in [style]",),
-    )
+        tell(
+            f"{{}} is left between {path} and the front beside it: under {{}} they rub once they "
+            "are painted",
+            air, least,
+        ),
+        measured=air.text,
+        limit=least.text,
+        remedies=(tell(f"a {key} {{}} greater in [style]", more),),
+        own=own,
+    )  # fmt: skip
 
 
-RULE = Rule("door beside front", Severity.CARE, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)

@@ -23,12 +23,16 @@ from collections.abc import Iterator
 
 from casewright.casework.cases import Door
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import length
-from casewright.findings import Severity
+from casewright.checks.words import hinge_of, pull_of, reckoning
+from casewright.dims import tell
+from casewright.findings import Limit, Severity
 from casewright.room.door_fillers import doors_toward, filler_for_door
 from casewright.room.model import Filler, Room, Run
 
 __all__ = ["RULE"]
+
+_NAME = "door beside wall"
+_AIR = Limit("door_beside_wall.air", "1/8", "3", "air beside an open door and its pull")
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -40,27 +44,33 @@ def _examine(room: Room) -> Iterator[Breach]:
 
 
 def _judge(room: Room, run: Run, filler: Filler, doors: list[Door]) -> Iterator[Breach]:
-    pull = room.spec.hardware.pull.projection.value
-    out = room.spec.hardware.hinge.stand_off.value
-    wide = filler.width.value
-    case = run.cases[0 if filler.side == "left" else -1]
-    need = filler_for_door(room.spec.hardware, room.spec.unit, case, doors[0], filler.side)
-    if wide < need:
-        yield Breach(
-            doors[0].path,
-            f"the {doors[0].title} does not open to a right angle: the filler beside it is "
-            f"{length(room, wide)} wide; its pull stands out {length(room, pull)}, and the open "
-            f"leaf {length(room, out)} by the hinge's sheet",
-            measured=length(room, wide),
-            limit=length(room, need),
-            remedies=(
-                f"a filler of {length(room, need)} or more",
-                "the door hinged on its other side",
-                f"a knob or a pull that stands out {length(room, pull - need + wide)} at most"
-                if pull - need + wide > 0
-                else "a door without a pull",
-            ),
-        )
+    case, door = run.cases[0 if filler.side == "left" else -1], doors[0]
+    hardware, unit = room.spec.hardware, room.spec.unit
+    if filler.width.value >= filler_for_door(hardware, unit, case, door, filler.side):
+        return
+    own = reckoning(room, _NAME, door.path)
+    pull, out = pull_of(room, own, "projection"), hinge_of(room, own, "stand_off")
+    bare = door.x if filler.side == "left" else case.width - door.x - door.width
+    need = own.let("filler", pull + out + own.limit(_AIR) - bare)
+    flat, wide, asked = pull - need + filler.width, own.length(filler.width), own.length(need)
+    yield Breach(
+        door.path,
+        tell(
+            f"the {door.title} does not open to a right angle: the filler beside it is {{}} wide; "
+            "its pull stands out {}, and the open leaf {} by the hinge's sheet",
+            wide, own.length(pull), own.length(out),
+        ),
+        measured=wide.text,
+        limit=asked.text,
+        remedies=(
+            tell("a filler of {} or more", asked),
+            "the door hinged on its other side",
+            tell("a knob or a pull that stands out {} at most", own.length(flat, "pull"))
+            if flat.value > 0
+            else "a door without a pull",
+        ),
+        own=own,
+    )  # fmt: skip
 
 
-RULE = Rule("door beside wall", Severity.CARE, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)

@@ -23,13 +23,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
-from casewright.findings import Severity
+from casewright.checks.words import reckoning
+from casewright.dims import tell
+from casewright.findings import Limit, Severity
 from casewright.room.door_swings import DoorStand, swings_beside
 from casewright.room.model import Room
 from casewright.room.on_walls import CasePlace, cases_on_walls
 
 __all__ = ["RULE"]
+
+_NAME = "door swing"
+_PULLS = Limit("door_swing.pulls", "3/2", "40", "a case's own doors and pulls before it")
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -44,23 +48,37 @@ def _struck(room: Room, swing: DoorStand, cases: list[CasePlace]) -> Iterator[Br
     for each in cases:
         wide = each.wall.width
         near = each.left if swing.side == "left" or wide is None else wide.value - each.right
-        out = each.case.depth.value + by_unit(room, "3/2", "40")
+        out = each.case.depth.value + _PULLS.of(room.spec.unit)
         if near < swing.sweep and swing.free < out:
-            word = "after" if swing.side == "left" else "before"
-            past = f'{word} = "{swing.door.spec.key}" and that end "open"'
-            yield Breach(
-                each.case.key,
-                f"{swing.door.spec.title} swings into {each.case.spec.title}: it stands "
-                f"{length(room, swing.free)} from {swing.corner.spec.title}, and the case takes "
-                f"{length(room, out)} with its pulls",
-                measured=length(room, swing.free),
-                limit=length(room, out),
-                remedies=(
-                    "hang the room's door on its other side, or to swing out",
-                    f"begin the cases {length(room, swing.sweep - near)} farther away, {past}",
-                    f"a case {length(room, out - swing.free)} shallower there",
-                ),
-            )
+            yield _breach(room, swing, each)
 
 
-RULE = Rule("door swing", Severity.CARE, __doc__ or "", "common practice", _examine)
+def _breach(room: Room, swing: DoorStand, each: CasePlace) -> Breach:
+    own = reckoning(room, _NAME, f"{each.case.key}.{swing.door.spec.key}")
+    word = "after" if swing.side == "left" else "before"
+    past = f'{word} = "{swing.door.spec.key}" and that end "open"'
+    out = own.let("takes", each.case.depth + own.limit(_PULLS))
+    wide, free = each.wall.width, own.let("from_corner", swing.from_corner)
+    at_left = swing.side == "left" or wide is None
+    near = each.left_edge if at_left or wide is None else wide - each.right_edge
+    told, takes = own.length(free), own.length(out)
+    return Breach(
+        each.case.key,
+        tell(
+            f"{swing.door.spec.title} swings into {each.case.spec.title}: it stands {{}} from "
+            f"{swing.corner.spec.title}, and the case takes {{}} with its pulls",
+            told, takes,
+        ),
+        measured=told.text,
+        limit=takes.text,
+        remedies=(
+            "hang the room's door on its other side, or to swing out",
+            tell(f"begin the cases {{}} farther away, {past}",
+                 own.length(swing.leaf - near, "farther")),
+            tell("a case {} shallower there", own.length(out - free, "shallower")),
+        ),
+        own=own,
+    )  # fmt: skip
+
+
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)

@@ -24,11 +24,15 @@ from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length, thickness
-from casewright.findings import Severity
+from casewright.checks.words import reckoning
+from casewright.dims import tell
+from casewright.findings import Limit, Severity
 from casewright.room.model import Room
 
 __all__ = ["RULE"]
+
+_NAME = "drawer bottom"
+_WIDEST = Limit("drawer_bottom.widest", "24", "600", "widest that so thin a bottom spans")
 
 _THIN = Fraction(8)
 """What is sold as 1/4 in or 6 mm stays under this [mm]."""
@@ -41,28 +45,32 @@ def _examine(room: Room) -> Iterator[Breach]:
 
 def _judge(room: Room, case: Case) -> Iterator[Breach]:
     """One breach for the drawers of a case, which are all as wide."""
-    widest = by_unit(room, "24", "600")
+    widest = _WIDEST.of(room.spec.unit)
     bottoms = [part for part in case.parts if part.role == "drawer bottom"]
     thin = [part for part in bottoms if part.finished.thickness.value < _THIN]
     wide = [drawer for drawer in case.drawers if drawer.inside_width.value > widest]
     if not thin or not wide:
         return
-    inside = max(drawer.inside_width.value for drawer in wide)
-    thick = thin[0].finished.thickness.value
+    own = reckoning(room, _NAME, case.key)
+    inside = max((drawer.inside_width for drawer in wide), key=lambda dim: dim.value)
+    spans, most = own.length(inside), own.length(own.limit(_WIDEST))
     span = f"the bottom of {wide[0].title} of {case.spec.title} spans"
     if len(wide) > 1:
         span = f"the bottoms of the {len(wide)} drawers of {case.spec.title} span"
     yield Breach(
         thin[0].path,
-        f"{span} {length(room, inside)} with "
-        f"{thickness(room, thick)} of sheet; over {length(room, widest)} so thin a bottom sags",
-        measured=length(room, inside),
-        limit=length(room, widest),
+        tell(
+            f"{span} {{}} with {{}} of sheet; over {{}} so thin a bottom sags",
+            spans, own.thickness(thin[0].finished.thickness), most,
+        ),
+        measured=spans.text,
+        limit=most.text,
         remedies=(
             _thicker(case),
-            f"a case {length(room, inside - widest)} narrower",
+            tell("a case {} narrower", own.length(inside - own.limit(_WIDEST), "narrower")),
         ),
-    )
+        own=own,
+    )  # fmt: skip
 
 
 def _thicker(case: Case) -> str:
@@ -72,4 +80,4 @@ def _thicker(case: Case) -> str:
     return f'slides = "side-mount", and {where}' if hung else f"a thicker bottom: {where}"
 
 
-RULE = Rule("drawer bottom", Severity.NOTE, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.NOTE, __doc__ or "", "common practice", _examine)

@@ -31,13 +31,15 @@ from casewright.casework.cases import Case, Drawer
 from casewright.casework.specs import SlideKind
 from casewright.checks.front_weights import front_weights
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import about, kilograms, length
-from casewright.dims import Way
-from casewright.findings import Severity
+from casewright.checks.words import reckoning, weight_of
+from casewright.dims import Dim, Given, Origin, Way, greatest, tell
+from casewright.findings import Reckoning, Severity
 from casewright.room.model import Room
 from casewright.sources import INCH, POUND
 
 __all__ = ["RULE", "full_drawer"]
+
+_NAME = "drawer load"
 
 _ON_BOTTOM = 15 * POUND / (12 * INCH) ** 2
 """The load that drawers are tested with [kg/mm2]."""
@@ -47,6 +49,9 @@ _TO_THE_RIM = Fraction(300, 10**9)
 
 _USUAL: Mapping[SlideKind, Fraction] = {"side-mount": 100 * POUND, "undermount": 75 * POUND}
 """What usual slides carry [kg]."""
+
+
+_USUALLY = Origin("cited", "what usual slides carry, from memory", "common practice")
 
 
 def full_drawer(inside: Fraction, deep: Fraction, high: Fraction) -> Fraction:
@@ -87,41 +92,67 @@ def _judge(room: Room, case: Case) -> Iterator[Breach]:
         given = (sheets.slide if kind == "side-mount" else sheets.undermount).load
         carries = _USUAL[kind] if given is None else given
         if held + empty > carries:
-            yield _breach(room, drawer, (held, empty, carries), given is not None)
+            yield _breach(room, case, drawer, given)
 
 
-def _breach(
-    room: Room, drawer: Drawer, loads: tuple[Fraction, Fraction, Fraction], is_given: bool
-) -> Breach:
-    held, empty, carries = loads
-    whole = kilograms(room, held + empty)
-    own = "its slides carry" if is_given else "usual slides carry, until theirs is known,"
+def _breach(room: Room, case: Case, drawer: Drawer, given: Fraction | None) -> Breach:
+    own = reckoning(room, _NAME, drawer.path)
     key = "slide" if drawer.slides == "side-mount" else "undermount"
+    per_width = own.let("held_per_width", _per_width(own, drawer))
+    held = own.let("held_weight", per_width * drawer.inside_width)
+    pieces = [part for part in case.parts if part.front in (drawer.path, drawer.front)]
+    empty = own.let("own_weight", weight_of(room, own, pieces))
+    origin = _USUALLY if given is None else Origin("chosen", f"load under [hardware.{key}]")
+    load = Given(_USUAL[drawer.slides] if given is None else given, origin)
+    carries = own.given(f"hardware.{key}.load_weight", load, 0)
+    whole, limit = own.weight(held + empty, "full_weight"), own.weight(carries)
+    carry = "usual slides carry, until theirs is known," if given is None else "its slides carry"
     return Breach(
         drawer.path,
-        f"full, {drawer.title} would weigh about {whole}: {kilograms(room, held)} in it, by its "
-        f"size, and {kilograms(room, empty)} of its own; {own} {kilograms(room, carries)}",
-        measured=whole,
-        limit=kilograms(room, carries),
+        tell(
+            f"full, {drawer.title} would weigh about {{}}: {{}} in it, by its size, and {{}} of "
+            f"its own; {carry} {{}}",
+            whole, own.weight(held), own.weight(empty), limit,
+        ),
+        measured=whole.text,
+        limit=limit.text,
         remedies=(
-            f"slides that carry {whole} and more: load under [hardware.{key}], from their sheet",
-            *_narrower(room, drawer, carries - empty),
+            tell(f"slides that carry {{}} and more: load under [hardware.{key}], from their sheet",
+                 whole),
+            *_narrower(own, drawer, (carries - empty, per_width)),
             "light things only",
         ),
-        severity=None if is_given else Severity.NOTE,
-    )
+        severity=Severity.NOTE if given is None else None,
+        own=own,
+    )  # fmt: skip
 
 
-def _narrower(room: Room, drawer: Drawer, left: Fraction) -> tuple[str, ...]:
-    """A narrower case for it, or two beside each other: so wide that so much [kg] lies in them."""
-    high, deep = drawer.height.value, drawer.depth.value
-    if left <= 0:
+def _per_width(own: Reckoning, drawer: Drawer) -> Dim:
+    """What is reckoned to lie in a drawer, on each millimetre of its width [kg/mm]."""
+    tested = Origin("cited", "on a drawer's bottom: 15 lb on a square foot", "kcma")
+    bottom = own.given("drawer_load.bottom", Given(_ON_BOTTOM, tested), -2)
+    judged = Origin("cited", "pans and plates up to the rim: 300 kg/m3, this house's judgement")
+    rim = own.given("drawer_load.rim", Given(_TO_THE_RIM, judged), -3)
+    return greatest(drawer.depth * bottom, drawer.depth * drawer.height * rim)
+
+
+def _narrower(own: Reckoning, drawer: Drawer, loads: tuple[Dim, Dim]) -> tuple[str, ...]:
+    """A narrower case for it, or two beside each other: so wide that what is left lies in them.
+
+    Parameters
+    ----------
+    loads
+        What may lie in it, and what lies on each millimetre of its width [kg], [kg/mm].
+    """
+    (left, per_width), wide = loads, drawer.inside_width
+    if left.value <= 0:
         return ()
-    most = left / full_drawer(Fraction(1), deep, high)
-    wide = drawer.inside_width.value
-    less = about(room, float(wide - most), Way.UP)
-    halves = (f"two drawers beside each other, each at most {length(room, most)} wide inside",)
-    return (f"a case {less} narrower", *(halves if 2 * most >= wide * Fraction(9, 10) else ()))
+    most = own.let("widest", left / per_width)
+    less = own.about(wide - most, "narrower", Way.UP)
+    halves = tell("two drawers beside each other, each at most {} wide inside", own.length(most))
+    is_half = 2 * most.value >= wide.value * Fraction(9, 10)
+    narrower = tell("a case {} narrower", less)
+    return (narrower, halves) if is_half else (narrower,)
 
 
-RULE = Rule("drawer load", Severity.CARE, __doc__ or "", "kcma", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "kcma", _examine)

@@ -15,6 +15,7 @@ from casewright.dims import (
     Unit,
     Way,
     as_said,
+    format_length,
     round_to,
     size_text,
     weight_text,
@@ -25,6 +26,9 @@ __all__ = ["FOUND", "Limit", "Reckoning", "entered"]
 
 FOUND = "found"
 """Under which the numbers of findings stand on the chain."""
+
+_FINE: Mapping[Unit, tuple[int, Fraction]] = {"in": (64, INCH), "mm": (10, Fraction(1))}
+"""Parts of a unit that a length worked out is told in [-], and the unit [mm]."""
 
 _PRACTICE = "common practice"
 
@@ -153,6 +157,19 @@ class Reckoning:
         """A number on a grid of steps [mm]."""
         value, _ = round_to(dim.value, step, way)
         return self._enter(f"{self._path}.{name}", Dim("round", (dim, step), value, dim.power))
+
+    def about(self, dim: Dim, name: str, way: Way = Way.NEAREST) -> Measure:
+        """A length that is worked out, rounded to what can be told apart: 1/64 in or 0.1 mm.
+
+        Parameters
+        ----------
+        way
+            Down for what is allowed at the most, up for what is needed at the least.
+        """
+        fine, unit = _FINE[self.unit]
+        near = self.rounded(name, dim, unit / fine, way)
+        text = format_length(near.value, self.unit, precision=fine, with_unit=True)
+        return as_said(near, self.unit, text)
 
     def length(self, dim: Dim, name: str = "length") -> Measure:
         """A length as a tape shows it, with its unit: '47 23/32"', '~1 7/16"', '452.5 mm'."""

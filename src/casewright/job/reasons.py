@@ -15,8 +15,8 @@ from casewright.sources import POUND
 
 __all__ = ["NoSuchPathError", "nearest_paths", "number_text", "reasons", "short_name"]
 
-_DENSITY = -3
-"""Power of a length in a weight for each of its cubes."""
+_LOADS = {-3: (10**9, "kg/m3"), -2: (10**6, "kg/m2"), -1: (10**3, "kg/m")}
+"""Weights for each cube, square or stretch of a length, by its power."""
 
 _OFF_FIGURES = 2
 """Of what a ratio is off a whole number [-]."""
@@ -129,8 +129,9 @@ def number_text(value: Fraction, unit: Unit, power: int, path: str = "") -> str:
     """
     if power == 1:
         return shop_text(value, unit)
-    if power == _DENSITY:
-        return f"{float(value * 10**9):.4g} kg/m3"
+    if power in _LOADS:
+        times, words = _LOADS[power]
+        return f"{float(value * times):.4g} {words}"
     if power == 0 and path.startswith("wood."):
         return f"{float(value):.4g} %"
     if power == 0 and path.endswith(("weight", ".heaviest")):

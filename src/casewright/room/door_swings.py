@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
+from casewright.dims import Dim
 from casewright.room.model import Room
 from casewright.room.run_ends import thing_at
 from casewright.room.specs import JobSpec, RunSide, RunSpec
@@ -25,17 +26,27 @@ class DoorStand:
     ----------
     side
         End of that wall at which the corner is.
-    free
+    from_corner
         From the corner to the door [mm].
-    sweep
+    leaf
         How far along that wall its leaf comes [mm]: it is as wide as the door.
     """
 
     door: PlacedThing
     corner: SurveyedCorner
     side: RunSide
-    free: Fraction
-    sweep: Fraction
+    from_corner: Dim
+    leaf: Dim
+
+    @property
+    def free(self) -> Fraction:
+        """`from_corner` as a plain number [mm]."""
+        return self.from_corner.value
+
+    @property
+    def sweep(self) -> Fraction:
+        """`leaf` as a plain number [mm]."""
+        return self.leaf.value
 
 
 def swinging_doors(wall: SurveyedWall) -> Iterator[tuple[PlacedThing, Fraction, Fraction]]:
@@ -57,9 +68,10 @@ def swings_beside(room: Room, key: str) -> Iterator[DoorStand]:
         wall = room.survey.walls.get(on)
         if wall is None or wall.width is None:
             continue
-        for door, left, right in swinging_doors(wall):
-            free = wall.width.value - right if side == "left" else left
-            yield DoorStand(door, corner, side, free, right - left)
+        for door, _, _ in swinging_doors(wall):
+            if door.left is not None and door.right is not None:
+                free = wall.width - door.right if side == "left" else door.left
+                yield DoorStand(door, corner, side, free, door.right - door.left)
 
 
 def swing_met(spec: JobSpec, run: RunSpec, side: RunSide) -> tuple[str, FixedThing] | None:
