@@ -100,7 +100,7 @@ def _profile(
     for each in stations:
         dim: Dim | None = getattr(each, name)
         if dim is not None:
-            read.append((min(each.along, length), sign * dim.value))
+            read.append((min(each.along.value, length), sign * dim.value))
     read = read or [(Fraction(0), -usual)]
     return [(Fraction(0), read[0][1]), *read, (length, read[-1][1])]
 
@@ -184,7 +184,7 @@ def _width_marks(widths: tuple[FormWidth, ...], length: Fraction) -> Iterator[El
     seen: dict[Fraction, list[str]] = {}
     for each in widths:
         if each.height is not None:
-            seen.setdefault(each.height, []).append(each.mark)
+            seen.setdefault(each.height.value, []).append(each.mark)
     for height, marks in seen.items():
         yield line((Fraction(0), height), (length, height), THIN, ink=Ink.SOFT)
         yield Balloon((Fraction(0), height), " ".join(marks), (-9.0, 0.0), height=_RING)
@@ -195,7 +195,7 @@ def _level_line(form: SurveyForm, level: Fraction) -> Iterator[Element]:
     yield Text((form.length, level), "level line", 2.2, anchor="start", shift_mm=(2.0, 0.0))
     for each in form.stations:
         if each.depth == "back":
-            at = (min(each.along, form.length), level)
+            at = (min(each.along.value, form.length), level)
             yield Balloon(at, each.mark, (0.0, 5.0), height=_RING)
 
 

@@ -12,7 +12,7 @@ from casewright.room.specs import JobSpec
 
 __all__ = ["fingerprint", "printed_fingerprint"]
 
-_LEFT_OUT = ("where", "learned")
+_LEFT_OUT = ("where", "read_at", "learned")
 """Places in the file; and what the record's readings say of tools, which are told as facts."""
 
 

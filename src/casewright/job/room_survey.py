@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from typing import Protocol
 
-from casewright.dims import Given
+from casewright.dims import Given, Origin
 from casewright.job.content import Content
 from casewright.job.defaults import TOOL_ACCURACY
 from casewright.job.origins import Origins
@@ -21,6 +22,7 @@ from casewright.job.tables.survey import (
     TriangleTable,
     WidthTable,
 )
+from casewright.job.tables.table import Table
 from casewright.shop import Shop, SurveyTool
 from casewright.survey.readings import Accuracy, Reading
 from casewright.survey.specs import (
@@ -40,6 +42,8 @@ from casewright.survey.specs import (
 )
 
 __all__ = ["survey_of"]
+
+_READ_THERE = "where it was read"
 
 
 class _Holder(Protocol):
@@ -112,7 +116,27 @@ class _Reader:
             hollows=tuple(
                 self.hollow(each, (*path, "hollows", n)) for n, each in enumerate(table.hollows)
             ),
+            read_at=dict(self.read_at(table, path)),
         )  # fmt: skip
+
+    def read_at(self, table: WallTable, path: KeyPath) -> Iterator[tuple[str, Origin]]:
+        """Where in the file the places of readings stand, by their names at the wall."""
+        rows: list[tuple[str, KeyPath, Sequence[Table], tuple[str, ...]]] = [
+            ("width", ("width",), table.width, ("height",)),
+            ("station", ("stations",), table.stations, ("along",)),
+            ("plumb", ("plumb",), table.plumb, ("over",)),
+            ("hollow", ("hollows",), table.hollows, ("along", "height")),
+            *((f"fixed.{key}.top", ("fixed", key, "tops"), each.tops, ("along",))
+              for key, each in table.fixed.items()),
+        ]  # fmt: skip
+        for name, keys, entries, places in rows:
+            where = (*path, *keys)
+            for n, entry in enumerate(entries):
+                for place in places:
+                    size: Fraction | None = getattr(entry, place)
+                    if size is not None:
+                        given = self.origins.given(size, (*where, n, place), note=_READ_THERE)
+                        yield f"{name}_{n + 1}.{place}", given.origin
 
     def width(self, table: WidthTable, path: KeyPath) -> WidthReading:
         """One width of a wall."""

@@ -11,7 +11,6 @@ from casewright.job.fingerprint import fingerprint
 from casewright.outputs.pdf import pdf_bytes
 from casewright.packet.survey_pages import (
     advice_on,
-    advice_text,
     has_doubtful_width,
     survey_document,
 )
@@ -75,14 +74,13 @@ def survey_sheets(room: Room) -> tuple[SurveySheet, ...]:
 
 def _sheet(room: Room, wall: SurveyedWall) -> SurveySheet:
     unit, path = room.spec.unit, f"{wall.place.path}."
-    advice = advice_on(room, wall)
     return SurveySheet(
         key=wall.spec.key,
         title=wall.spec.title,
         counts=tuple(_counts(room, wall)),
         doubts=tuple(d for d in room.survey.doubts if d.paths[0].startswith(path)),
         missing=tuple(missing(survey_form(wall, unit), unit)),
-        next_reading="" if advice is None else advice_text(advice, wall, unit),
+        next_reading=advice_on(room, wall),
     )
 
 

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from fractions import Fraction
 
-from casewright.dims import Unit, measure_of, size_text
+from casewright.dims import Dim, Unit, as_said, measure_of, size_text, tell
 from casewright.outputs.blocks import Beside, Block, Paragraph
 from casewright.outputs.inlines import Blank, Inline, Small
 from casewright.survey.form import SurveyForm
 from casewright.survey.specs import PlumbOf
+from casewright.survey.words import size_of
 
 __all__ = ["more_lines", "survey_lines"]
 
@@ -41,20 +42,21 @@ def _baseboard(form: SurveyForm, unit: Unit) -> Block:
     board = form.wall.spec.baseboard
     if board is None:
         return Paragraph(("Baseboard: ", Blank(), " high, ", Blank(), " thick"))
-    high, thick = (size_text(given.value, unit) for given in (board.height, board.thickness))
-    return Paragraph(f"Baseboard: {high} high, {thick} thick.")
+    sizes = (size_of(form.wall.at[f"baseboard.{name}"], unit) for name in ("height", "thickness"))
+    return Paragraph(tell("Baseboard: {} high, {} thick.", *sizes))
 
 
 def _plumbs(form: SurveyForm, unit: Unit, *whose: PlumbOf) -> Iterator[Block]:
-    spec, read = form.wall.spec, form.wall.read
+    spec, read, at = form.wall.spec, form.wall.read, form.wall.at
     for of in whose:
         words = _ENDS[of]
         known = [(n, p) for n, p in enumerate(spec.plumbs, start=1) if p.of == of]
         for n, plumb in known:
             way = "in" if plumb.lean.value >= 0 else "out"
-            off = size_text(abs(read[f"plumb_{n}"].value), unit)
-            over = size_text(plumb.over, unit)
-            yield Paragraph(f"Plumb, {words}: leans {way} by {off} over {over}.")
+            lean = read[f"plumb_{n}"]
+            off = as_said(lean, unit, size_text(abs(lean.value), unit))
+            over = size_of(at[f"plumb_{n}.over"], unit)
+            yield Paragraph(tell(f"Plumb, {words}: leans {way} by {{}} over {{}}.", off, over))
         if not known:
             blanks = (Blank(_SHORTER), " over ", Blank(_SHORTER), ", head in / out")
             yield Paragraph((f"Plumb, {words}: off ", *blanks))
@@ -71,17 +73,15 @@ def _studs(form: SurveyForm, unit: Unit) -> Iterable[Inline]:
 
 def _flat(form: SurveyForm, unit: Unit) -> Iterator[Block]:
     """How far the wall lies behind a straight edge: as read, and blanks at the other studs."""
-    heights = dict.fromkeys(each.height for each in form.wall.spec.hollows)
+    heights: dict[Fraction, Dim] = {}
+    for n, each in enumerate(form.wall.spec.hollows, start=1):
+        heights.setdefault(each.height, form.wall.at[f"hollow_{n}.height"])
     if not heights:
-        words = ("Flat, along a straight edge ", Blank(_SHORT), " above the floor; behind it: ")
-        yield Paragraph((*words, *_beside_studs(form, unit)))
-    for height in heights:
-        yield Paragraph(
-            (
-                f"Flat, behind a straight edge {size_text(height, unit)} above the floor: ",
-                *_hollows(form, height, unit),
-            )
-        )
+        blank = ("Flat, along a straight edge ", Blank(_SHORT), " above the floor; behind it: ")
+        yield Paragraph((*blank, *_beside_studs(form, unit)))
+    for height, dim in heights.items():
+        words = ("Flat, behind a straight edge ", size_of(dim, unit), " above the floor: ")
+        yield Paragraph((*words, *_hollows(form, height, unit)))
 
 
 def _beside_studs(form: SurveyForm, unit: Unit) -> Iterator[Inline]:
@@ -92,14 +92,12 @@ def _beside_studs(form: SurveyForm, unit: Unit) -> Iterator[Inline]:
 
 
 def _hollows(form: SurveyForm, height: Fraction, unit: Unit) -> Iterator[Inline]:
-    read = [
-        (each.along, form.wall.read[f"hollow_{n}"])
-        for n, each in enumerate(form.wall.spec.hollows, start=1)
-        if each.height == height
-    ]
-    for along, dim in read:
-        yield from (measure_of(dim, unit), f" at {_place(along, unit)}; ")
-    known = {along for along, _ in read}
+    names = [f"hollow_{n}" for n, each in enumerate(form.wall.spec.hollows, start=1)
+             if each.height == height]  # fmt: skip
+    for name in names:
+        along = size_of(form.wall.at[f"{name}.along"], unit)
+        yield from (measure_of(form.wall.read[name], unit), " at ", along, "; ")
+    known = {form.wall.at[f"{name}.along"].value for name in names}
     for stud in form.wall.studs:
         if stud.value not in known:
             yield from (Blank(_SHORTER), " at ", measure_of(stud, unit), "; ")
@@ -111,14 +109,10 @@ def _counters(form: SurveyForm, unit: Unit) -> Iterator[Block]:
         if thing.spec.kind != "counter":
             continue
         words: list[Inline] = [f"{thing.spec.title}, from the level line down to its top: "]
-        for n, top in enumerate(thing.spec.tops, start=1):
-            dim = form.wall.read[f"fixed.{thing.spec.key}.top_{n}"]
-            words += [measure_of(dim, unit), f" at {_place(top.along, unit)}; "]
+        for n in range(1, len(thing.spec.tops) + 1):
+            top = f"fixed.{thing.spec.key}.top_{n}"
+            along = size_of(form.wall.at[f"{top}.along"], unit)
+            words += [measure_of(form.wall.read[top], unit), " at ", along, "; "]
         for _ in range(max(1, 3 - len(thing.spec.tops))):
             words += [Blank(_SHORTER), " at ", Blank(_SHORTER), "; "]
         yield Paragraph(tuple(words))
-
-
-def _place(along: Fraction, unit: Unit) -> str:
-    """A place along the wall that no line breaks in two."""
-    return size_text(along, unit).replace(" ", "\N{NO-BREAK SPACE}")

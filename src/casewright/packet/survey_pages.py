@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from contextlib import suppress
 from fractions import Fraction
 
-from casewright.dims import Dim, Unit, measure_of, size_text
+from casewright.dims import Chain, Dim, Origin, Told, Unit, measure_of, tell
 from casewright.drawing import ScaleError, largest
 from casewright.drawing.wall_elevation import thing_marks, wall_scene
 from casewright.outputs.blocks import (
@@ -23,21 +23,21 @@ from casewright.outputs.blocks import (
 )
 from casewright.outputs.document import Document, Section, paper_named
 from casewright.outputs.inlines import Blank, Inline, Rich, Small, Strong
-from casewright.packet.corner_table import corner_blocks
+from casewright.packet.corner_table import corner_blocks, corner_numbers
 from casewright.packet.survey_lines import more_lines, survey_lines
-from casewright.packet.words import about_text
 from casewright.room.model import Room
-from casewright.survey.advice import Advice, advise
+from casewright.survey.advice import advise
 from casewright.survey.fixed_things import PlacedThing
-from casewright.survey.form import SurveyForm, asks_heights, survey_form
+from casewright.survey.form import SurveyForm, asks_heights, form_place, survey_form
 from casewright.survey.network import network
+from casewright.survey.next_words import advice_words
 from casewright.survey.specs import is_small
 from casewright.survey.walls import SurveyedWall, readings_of
-from casewright.survey.words import reading_words
+from casewright.survey.words import size_of
 
 __all__ = [
     "advice_on",
-    "advice_text",
+    "form_numbers",
     "has_doubtful_width",
     "survey_document",
     "survey_sections",
@@ -47,9 +47,9 @@ _ROUND_MM, _ROW_MM, _CALLOUT_MM = 113.0, 6.0, 9.0  # all else on the page, a row
 _HOW_MM = 18.0  # of that what only a form has
 _LEAST_MM = 45.0  # a smaller drawing tells too little
 _BUSY_MM = 100.0  # of the drawing of a wall that takes two pages anyway
-_EYE_MM = 100.0
 _HINGES_MM = 9.0
 _COARSE = Fraction(3, 2)  # farther off than a tape strays, so that the form says it [mm]
+_AT_MOST = Origin("chosen", "at most, by its tool or as it was judged")
 _HOW = (
     "Tape along the wall from its left end. Read each width at the back, along the wall, and "
     "where the fronts will be. One level line goes round the whole room: down to the floor and up "
@@ -186,10 +186,10 @@ def _judged(room: Room, wall: SurveyedWall) -> Iterator[Block]:
         yield Paragraph((*counts, "."))
     for doubt in room.survey.doubts:
         if doubt.paths[0].startswith(f"{wall.place.path}."):
-            yield Callout("ask", f"{doubt.says[:1].upper()}{doubt.says[1:]}.", "Read again")
-    advice = advice_on(room, wall)
-    if advice is not None:
-        yield Callout("measure first", f"{advice_text(advice, wall, unit)}.", "Read next")
+            yield Callout("ask", doubt.says.capital + ".", "Read again")
+    words = advice_on(room, wall)
+    if words:
+        yield Callout("measure first", words + ".", "Read next")
 
 
 def has_doubtful_width(room: Room, wall: SurveyedWall) -> bool:
@@ -198,8 +198,19 @@ def has_doubtful_width(room: Room, wall: SurveyedWall) -> bool:
     return any(path.startswith(widths) for doubt in room.survey.doubts for path in doubt.paths)
 
 
-def advice_on(room: Room, wall: SurveyedWall) -> Advice | None:
-    """The further reading of a wall that would cut the risk most, doubtful ones left out."""
+def advice_on(room: Room, wall: SurveyedWall, chain: Chain | None = None) -> Told:
+    """The further reading of a wall that would cut the risk most, doubtful ones left out.
+
+    Parameters
+    ----------
+    chain
+        On which its numbers are entered; None: one of their own.
+
+    Returns
+    -------
+    In words, with what it would do; empty where none would tell much more.
+    """
+    tape, unit = room.spec.survey.next_accuracy, room.spec.unit
     path = f"{wall.place.path}."
     doubtful = frozenset(
         each.removeprefix(path)
@@ -207,15 +218,20 @@ def advice_on(room: Room, wall: SurveyedWall) -> Advice | None:
         for each in doubt.paths
         if each.startswith(path)
     )
-    return advise(network(wall, room.spec.survey.next_accuracy, room.spec.unit, doubtful))
+    advice = advise(network(wall, tape, unit, doubtful))
+    if advice is None:
+        return Told()
+    return advice_words(advice, wall, tape, unit, form_place(chain or Chain(), wall))
 
 
-def advice_text(advice: Advice, wall: SurveyedWall, unit: Unit) -> str:
-    """The reading in words, and what it would do: two standard deviations before and after."""
-    words = reading_words(advice.next_reading, wall.spec, unit)
-    before, after = (about_text(2 * each, unit) for each in (advice.before_mm, advice.after_mm))
-    known = "known only by eye" if advice.before_mm > _EYE_MM else f"known to {before} either way"
-    return f"{words}: {known} now, to {after} after it"
+def form_numbers(room: Room, chain: Chain) -> None:
+    """Enter what the forms of a room work out: usual places, and what a reading would tell."""
+    for wall in room.survey.walls.values():
+        form = survey_form(wall, room.spec.unit, chain)
+        for dim in wall.read.values():
+            _within(form, dim)
+        advice_on(room, wall, chain)
+    corner_numbers(room.survey, room.spec.unit, chain)
 
 
 def _read(form: SurveyForm, dim: Dim | None, unit: Unit) -> Rich:
@@ -223,26 +239,38 @@ def _read(form: SurveyForm, dim: Dim | None, unit: Unit) -> Rich:
     if dim is None:
         return Blank(15.0)
     tool = dim.origin.note if dim.origin else ""
-    said = "" if tool == "tape" else tool
-    reading = dict(readings_of(form.wall.spec)).get(
-        dim.path.removeprefix(f"{form.wall.place.path}.")
-    )
-    if reading is not None and reading.accuracy.limit > _COARSE:
-        said = f"{said} ± {size_text(reading.accuracy.limit, unit)}".strip()
+    said = Told("" if tool == "tape" else tool)
+    within = _within(form, dim)
+    if within is not None:
+        said = tell("{} ± {}" if said else "{}± {}", said, size_of(within, unit))
     size = Strong(measure_of(dim, unit))
     return (size, " ", Small(said)) if said else size
 
 
+def _within(form: SurveyForm, dim: Dim) -> Dim | None:
+    """How far a reading may be off, where that is farther than a tape strays [mm]."""
+    name = dim.path.removeprefix(f"{form.wall.place.path}.")
+    reading = dict(readings_of(form.wall.spec)).get(name)
+    if reading is None or reading.accuracy.limit <= _COARSE:
+        return None
+    path = f"{form.place.path}.{name}.within"
+    known = form.place.chain.nodes.get(path)
+    if known is None:
+        known = form.place.let(f"{name}.within", Dim("by", (dim,), reading.accuracy.limit))
+        known.origin = _AT_MOST
+    return known
+
+
 def _width_rows(form: SurveyForm, unit: Unit) -> Iterator[Row]:
     for each in form.widths:
-        height: Rich = Blank(13.0) if each.height is None else size_text(each.height, unit)
+        height: Rich = Blank(13.0) if each.height is None else size_of(each.height, unit)
         yield Row((each.mark, height, each.depth, _read(form, each.dim, unit)))
 
 
 def _station_rows(form: SurveyForm, unit: Unit) -> Iterator[Row]:
     for each in form.stations:
-        along = size_text(each.along, unit)
-        place = along if each.depth == "back" else f"{along}, at the front"
+        along = size_of(each.along, unit)
+        place: Rich = along if each.depth == "back" else (along, ", at the front")
         yield Row(
             (each.mark, place, *(_read(form, d, unit) for d in (each.down, each.up, each.whole)))
         )
@@ -277,7 +305,8 @@ def _thing_row(form: SurveyForm, thing: PlacedThing, mark: str, unit: Unit) -> R
     words: tuple[Inline, ...] = (f"{spec.title} ", Small(said))
     if spec.kind == "door" and spec.swing is None:
         words += (Small(f"{', ' if said else ''}hinged "), Blank(_HINGES_MM))
-    out: Rich = Blank(11.0) if spec.out is None else size_text(spec.out.value, unit)
+    stands = form.wall.at.get(f"fixed.{spec.key}.out")
+    out: Rich = Blank(11.0) if stands is None else size_of(stands, unit)
     middle = is_small(spec.kind) and spec.centre is not None
     across: tuple[Rich, ...] = (read("width"), read("right"))
     if middle:

@@ -6,16 +6,17 @@ from collections.abc import Iterator, Mapping
 from contextlib import suppress
 from dataclasses import replace
 
-from casewright.dims import Dim, Measure, Unit, measure_of, size_text
+from casewright.dims import Dim, Measure, Unit, measure_of
 from casewright.drawing import ScaleError, largest
 from casewright.drawing.room_plan import plan_scene
 from casewright.install.hanging import Hanging, WallHanging
 from casewright.outputs.blocks import Block, Column, Figure, Heading, Keep, Paragraph, Row, Table
 from casewright.outputs.document import Paper, Section
-from casewright.outputs.inlines import Link, PageNumber, Strong
+from casewright.outputs.inlines import Link, PageNumber, Rich, Strong
 from casewright.packet.free_pages import free_tape
 from casewright.packet.stick_pages import STICKS
 from casewright.room.model import Room
+from casewright.survey.words import size_of
 
 __all__ = ["TAPE", "tape_section"]
 
@@ -98,7 +99,8 @@ def _to_come(hang: WallHanging, unit: Unit) -> Iterator[Row]:
         if thing.spec.built or thing.left is None or thing.right is None:
             continue
         foot, head = ("" if dim is None else _mark(dim, unit) for dim in (thing.bottom, thing.top))
-        out = "" if thing.spec.out is None else size_text(thing.spec.out.value, unit)
+        stands = hang.wall.at.get(f"fixed.{thing.spec.key}.out")
+        out: Rich = "" if stands is None else size_of(stands, unit)
         yield Row(
             (
                 thing.spec.title, Strong(_mark(thing.left, unit)),

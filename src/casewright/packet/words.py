@@ -3,19 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from fractions import Fraction
 from itertools import groupby
 
 from casewright.casework.features import Bores, Cut, Feature, Plane, Setup
 from casewright.casework.parts import Part
-from casewright.dims import Dim, Measure, format_length, measure_of
+from casewright.dims import Dim, Measure, measure_of
 from casewright.dims.units import Unit
 from casewright.outputs.inlines import Inline, Rich, Strong
 from casewright.room.model import Room
-from casewright.sources import INCH
 
 __all__ = [
-    "about_text",
     "at_words",
     "edge_words",
     "feature_name",
@@ -258,10 +255,3 @@ def setup_lines(setup: Setup, unit: Unit) -> Rich:
             found += [" ", Strong(measure_of(setup.check, unit))]
     found.append(".")
     return tuple(found)
-
-
-def about_text(value_mm: float, unit: Unit) -> str:
-    """About how far, to 1/32 in or half a millimetre, and never nothing."""
-    step = INCH / 32 if unit == "in" else Fraction(1, 2)
-    value = max(1, round(Fraction(value_mm) / step)) * step
-    return format_length(value, unit, precision=32 if unit == "in" else 10, with_unit=True)

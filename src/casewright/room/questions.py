@@ -8,7 +8,7 @@ from dataclasses import replace
 from casewright.casework.cases import Case
 from casewright.casework.features import Cut
 from casewright.casework.parts import Part
-from casewright.dims import PathReach
+from casewright.dims import PathReach, tell
 from casewright.findings import Question
 from casewright.room.appliances import (
     appliance_questions,
@@ -116,7 +116,7 @@ def _marked(
 def _read_again(doubt: Doubt, waiting: Mapping[str, list[str]]) -> Question:
     return Question(
         path=doubt.paths[0],
-        needs=f"read again: {doubt.again}",
+        needs=tell("read again: {}", doubt.again),
         because=doubt.says,
         waiting=tuple(dict.fromkeys(part for path in doubt.paths for part in waiting[path])),
         how="correct the reading in the job file; if it stands, write it as "

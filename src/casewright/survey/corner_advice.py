@@ -22,6 +22,8 @@ WANDER_DEGREES = 0.3
 _WORTH_MM = 0.5
 """Least that a reading takes off the deviation at the fronts to be worth asking for [mm]."""
 
+_FINE = 10**6  # parts of a millimetre
+
 _LEGS = (1200.0, 900.0)
 """Sides of a triangle that is laid out, 4 and 3 parts (common practice) [mm]."""
 
@@ -42,6 +44,20 @@ class CornerAdvice:
     read: Literal["triangle", "diagonal"]
     before_mm: float
     after_mm: float
+
+    @property
+    def spread(self) -> Fraction | None:
+        """The first of them to a millionth of a millimetre; None: known only by eye [mm]."""
+        return _fine(self.before_mm) if math.isfinite(self.before_mm) else None
+
+    @property
+    def spread_then(self) -> Fraction:
+        """The other one, likewise [mm]."""
+        return _fine(self.after_mm)
+
+
+def _fine(size_mm: float) -> Fraction:
+    return Fraction(round(size_mm * _FINE), _FINE)
 
 
 def spread_degrees(left_mm: float, right_mm: float, cosine: float, sigma_mm: float) -> float:

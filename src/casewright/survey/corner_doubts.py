@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping, Sequence
 
+from casewright.dims import Told
 from casewright.survey.angles import Angle, angle_of
 from casewright.survey.corner_advice import WANDER_DEGREES
 from casewright.survey.corners import SurveyedCorner
@@ -52,7 +53,8 @@ def _two_ways(corner: SurveyedCorner) -> Iterator[Doubt]:
     if abs(one.degrees + other.degrees - _STRAIGHT) <= _within(angles):
         # Where opposite walls are alike, the angle by the other diagonal is what is left of 180.
         says += "; was the other diagonal measured?"
-    yield Doubt(_paths(corner), says, f"the triangle and the diagonal of {corner.spec.title}")
+    again = f"the triangle and the diagonal of {corner.spec.title}"
+    yield Doubt(_paths(corner), Told(says), Told(again))
 
 
 def _within(angles: Sequence[Angle]) -> float:
@@ -95,4 +97,4 @@ def _closure(ring: Sequence[SurveyedCorner]) -> Iterator[Doubt]:
         f"the corners {names} sum to {reached:.1f} degrees; those of a closed room of "
         f"{len(ring)} walls sum to {whole}"
     )
-    yield Doubt(paths, says, "the triangle of each corner, with longer sides")
+    yield Doubt(paths, Told(says), Told("the triangle of each corner, with longer sides"))

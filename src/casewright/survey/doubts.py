@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from statistics import median
 
-from casewright.dims import Unit, size_text
+from casewright.dims import Dim, Told, Unit, joined, tell, total
+from casewright.survey.doubt_numbers import DoubtNumbers
 from casewright.survey.plumb_doubts import plumb_checks
 from casewright.survey.readings import variance
-from casewright.survey.slips import meant
 from casewright.survey.specs import FixedThing, WallSpec
 from casewright.survey.walls import SurveyedWall, readings_of
 
@@ -44,8 +44,8 @@ class Doubt:
     """
 
     paths: tuple[str, ...]
-    says: str
-    again: str
+    says: Told
+    again: Told
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,9 +53,14 @@ class _Row:
     """A reading with its name in words."""
 
     name: str
-    words: str
-    value: Fraction
+    words: Told
+    dim: Dim
     variance: Fraction
+
+    @property
+    def value(self) -> Fraction:
+        """As read [mm]."""
+        return self.dim.value
 
 
 def wall_doubts(wall: SurveyedWall, unit: Unit) -> tuple[Doubt, ...]:
@@ -67,6 +72,7 @@ class _Wall:
     def __init__(self, wall: SurveyedWall, unit: Unit) -> None:
         self.wall, self.spec, self.unit = wall, wall.spec, unit
         self.readings = dict(readings_of(wall.spec))
+        self.numbers = DoubtNumbers(wall, unit)
 
     def doubts(self) -> Iterator[Doubt]:
         """All of them, in the order of the form."""
@@ -89,14 +95,12 @@ class _Wall:
 
     def _row(self, name: str, words: str) -> _Row:
         reading = self.readings[name]
-        return _Row(name, words, self.wall.read[name].value, variance(reading.accuracy, self.unit))
+        strays = variance(reading.accuracy, self.unit)
+        return _Row(name, Told(words), self.wall.read[name], strays)
 
     def _sure(self, row: _Row) -> bool:
         """Whether it was read once more: said so, or recorded since, which asks by itself."""
         return self.readings[row.name].sure or self.wall.read[row.name].built is not None
-
-    def _text(self, value: Fraction) -> str:
-        return size_text(value, self.unit)
 
     def _path(self, name: str) -> str:
         return f"{self.wall.place.path}.{name}"
@@ -113,36 +117,29 @@ class _Wall:
         for row in rows:
             if abs(row.value - middle) <= within or self._sure(row):
                 continue
-            others = [each.value for each in rows if each is not row]
-            says = (
-                f"{self._text(row.value)} stands among {self._range(others)}"
-                f"{self._slip(row.value, middle, within)}"
-            )
-            yield Doubt((self._path(row.name),), says, f"the {what} of {self.spec.title}")
+            among = self._range([each.dim for each in rows if each is not row])
+            says = tell("{} stands among {}", self.numbers.said(row.dim), among)
+            says = _with(says, self.numbers.slip(row.name, row.dim, middle, within))
+            yield Doubt((self._path(row.name),), says, Told(f"the {what} of {self.spec.title}"))
 
     def _apart(self, rows: Sequence[_Row], what: str) -> Iterator[Doubt]:
         one, other = rows
         unsure = [row for row in rows if not self._sure(row)]
         if not unsure:
             return
-        off = self._text(abs(one.value - other.value))
-        within = _APART[self.unit]
-        slip = self._slip(one.value, other.value, within) or self._slip(
-            other.value, one.value, within
+        numbers, within = self.numbers, _APART[self.unit]
+        slip = numbers.slip(one.name, one.dim, other.value, within) or numbers.slip(
+            other.name, other.dim, one.value, within
         )
-        says = f"{self._text(one.value)} and {self._text(other.value)} lie {off} apart{slip}"
-        yield Doubt(tuple(self._path(row.name) for row in unsure), says,
-                    f"the {what} of {self.spec.title}, a third time")  # fmt: skip
+        off = numbers.apart(f"{one.name}.apart", one.dim, other.dim)
+        says = tell("{} and {} lie {} apart", numbers.said(one.dim), numbers.said(other.dim), off)
+        yield Doubt(tuple(self._path(row.name) for row in unsure), _with(says, slip),
+                    Told(f"the {what} of {self.spec.title}, a third time"))  # fmt: skip
 
-    def _range(self, values: Sequence[Fraction]) -> str:
-        low, high = self._text(min(values)), self._text(max(values))
-        return low if low == high else f"{low} to {high}"
-
-    def _slip(self, value: Fraction, near: Fraction, within: Fraction) -> str:
-        found = meant(value, near, within, self.unit)
-        if found is None:
-            return ""
-        return f"; {self._text(found.value)} was probably meant ({found.because})"
+    def _range(self, dims: Sequence[Dim]) -> Told:
+        ends = [pick(dims, key=lambda dim: dim.value) for pick in (min, max)]
+        low, high = (self.numbers.said(dim) for dim in ends)
+        return tell("{}", low) if low.text == high.text else tell("{} to {}", low, high)
 
     def _chains(self) -> Iterator[Doubt]:
         """Segments from one end of the wall to the other against its width."""
@@ -158,10 +155,9 @@ class _Wall:
             rows = [self._row(name, "") for name in names]
             unsure = tuple(self._path(row.name) for row in rows if not self._sure(row))
             if unsure:
-                says = f"of {self.spec.title} {check.says(self.unit)}"
-                yield Doubt(
-                    unsure, says, f"its widths and the leans at its ends, {self.spec.title}"
-                )
+                says = tell("of {} {}", self.spec.title, check.says(self.numbers))
+                again = f"its widths and the leans at its ends, {self.spec.title}"
+                yield Doubt(unsure, says, Told(again))
 
     def _nearest_width(self, near: Fraction) -> _Row | None:
         names = [f"width_{n}" for n in range(1, len(self.spec.widths) + 1)]
@@ -182,33 +178,44 @@ class _Wall:
         unsure = [row for row in everything if not self._sure(row)]
         if off**2 <= _SIGMAS**2 * variances or not unsure:
             return
-        within = _SIGMAS * (wander + 2)
         slips = [
             (row, text)
             for row, near in (
                 *((row, row.value - off) for row in rows), (whole, reached),
             )
-            if row in unsure and (text := self._slip(row.value, near, within))
+            if row in unsure and (text := self._slip(row, near, wander))
         ]  # fmt: skip
-        first = [row for row, _ in slips[:1]]
-        hint = f"; of {first[0].words}: {slips[0][1][2:]}" if slips else ""
-        parts = " + ".join(f"{row.words} {self._text(row.value)}" for row in rows)
-        word = "more" if off > 0 else "less"
-        says = (
-            f"{what} of {self.spec.title} do not sum: {parts} = {self._text(reached)}, "
-            f"{self._text(abs(off))} {word} than {whole.words} {self._text(whole.value)}{hint}"
-        )
-        order = [*first, *(row for row in unsure if row not in first)]
-        again = f"{order[0].words} of {self.spec.title}" if first else f"{what}, one by one"
-        yield Doubt(tuple(self._path(row.name) for row in order), says, again)
+        says, again = self._unequal(rows, whole, what), Told(f"{what}, one by one")
+        if slips:
+            (first, meant), title = slips[0], self.spec.title
+            says = tell("{}; of {}: {}", says, first.words, meant)
+            again = tell("{} of {}", first.words, title)
+            unsure.sort(key=lambda row: row is not first)
+        yield Doubt(tuple(self._path(row.name) for row in unsure), says, again)
+
+    def _slip(self, row: _Row, near: Fraction, wander: Fraction) -> Told:
+        return self.numbers.slip(row.name, row.dim, near, _SIGMAS * (wander + 2))
+
+    def _unequal(self, rows: Sequence[_Row], whole: _Row, what: str) -> Told:
+        """Segments, their sum, and what the whole was read as."""
+        numbers, last = self.numbers, rows[-1].name
+        parts = joined(" + ", (tell("{} {}", row.words, numbers.said(row.dim)) for row in rows))
+        reached = numbers.named(f"{last}.sum", total(*(row.dim for row in rows)))
+        return tell(
+            "{} of {} do not sum: {} = {}, {} {} than {} {}",
+            what, self.spec.title, parts, numbers.said(reached),
+            numbers.apart(f"{last}.off", reached, whole.dim),
+            "more" if reached.value > whole.value else "less", whole.words,
+            numbers.said(whole.dim),
+        )  # fmt: skip
 
     def _heights(self) -> Iterator[Doubt]:
-        for n, station in enumerate(self.spec.stations, start=1):
+        for n in range(1, len(self.spec.stations) + 1):
             names = {name: f"station_{n}.{name}" for name in ("down", "up", "whole")}
             if all(name in self.readings for name in names.values()):
-                at = self._text(station.along)
-                rows = [self._row(names["down"], f"down at {at}"),
-                        self._row(names["up"], f"up at {at}")]  # fmt: skip
+                at = self.numbers.said(self.wall.at[f"station_{n}.along"])
+                rows = [replace(self._row(names[name], ""), words=tell(f"{name} at {{}}", at))
+                        for name in ("down", "up")]  # fmt: skip
                 whole = self._row(names["whole"], "floor to ceiling")
                 yield from self._sum(rows, whole, "the heights", Fraction(0))
         for name, what in (("down", "level line down"), ("up", "level line up")):
@@ -243,3 +250,8 @@ def _chains(wall: WallSpec) -> Iterator[list[tuple[str, str, str]]]:
                 yield row[::-1]
                 break
             thing = wall.thing(before)
+
+
+def _with(says: Told, slip: Told) -> Told:
+    """What is odd, and what was probably meant."""
+    return tell("{}; {}", says, slip) if slip else says

@@ -3,31 +3,40 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from string import ascii_uppercase
 
-from casewright.dims import Dim, Unit, size_text
+from casewright.dims import Chain, Dim, Place, Unit, size_text
 from casewright.survey.fixed_things import PlacedThing
 from casewright.survey.specs import (
     Depth,
     FixedKind,
-    Station,
     has_upper_edge,
     is_small,
     stands_on_floor,
 )
 from casewright.survey.usual import (
     NEAR_HEIGHT,
+    cited,
     heights_stood_for,
+    usual_height,
     usual_heights,
+    usual_station,
     usual_stations,
 )
 from casewright.survey.walls import SurveyedWall
 
-__all__ = ["FormStation", "FormWidth", "SurveyForm", "asks_heights", "missing", "survey_form"]
+__all__ = [
+    "FORM", "FormStation", "FormWidth", "SurveyForm", "asks_heights", "form_place", "missing",
+    "survey_form",
+]  # fmt: skip
+
+FORM = "form"
+"""Under which the numbers of survey forms stand on the chain, when one of them is asked for."""
 
 _NEAR_ALONG = Fraction(305)
+_UNREAD = (None, None, None)
 _USUAL_WIDTH = Fraction(3048)
 _NO_STUD = Fraction(640)
 """Studs stand 16 in or at the most 24 in apart (common practice), and readings stray [mm]."""
@@ -48,7 +57,7 @@ class FormWidth:
     """
 
     mark: str
-    height: Fraction | None
+    height: Dim | None
     depth: Depth
     dim: Dim | None
 
@@ -68,7 +77,7 @@ class FormStation:
     """
 
     mark: str
-    along: Fraction
+    along: Dim
     depth: Depth
     down: Dim | None
     up: Dim | None
@@ -83,33 +92,48 @@ class SurveyForm:
     ----------
     wall
         As read.
+    place
+        Where its numbers are named.
     length
         Of the wall as drawn: its narrowest reading, or a usual one [mm].
     """
 
     wall: SurveyedWall
+    place: Place
     length: Fraction
     widths: tuple[FormWidth, ...]
     stations: tuple[FormStation, ...]
 
 
-def survey_form(wall: SurveyedWall, unit: Unit) -> SurveyForm:
-    """What was read of a wall, and where the usual readings are still missing."""
-    length = wall.width.value if wall.width is not None else _USUAL_WIDTH
+def form_place(chain: Chain, wall: SurveyedWall) -> Place:
+    """Where the numbers of a wall's form are named."""
+    return chain.place(FORM).at(wall.spec.key)
+
+
+def survey_form(wall: SurveyedWall, unit: Unit, chain: Chain | None = None) -> SurveyForm:
+    """What was read of a wall, and where the usual readings are still missing.
+
+    Parameters
+    ----------
+    chain
+        On which the usual places are entered; None: one of the form's own.
+    """
+    place = form_place(chain or Chain(), wall)
+    length = wall.width or cited(place, "length", _USUAL_WIDTH, "a usual wall, until it is read")
     widths = sorted(
-        _widths(wall, unit), key=lambda row: (row[1] == "front", row[0] is None, row[0] or 0)
+        _widths(wall, unit, place),
+        key=lambda row: (row[1] == "front", row[0] is None, row[0].value if row[0] else 0),
     )
     stations = sorted(
-        _stations(wall, length, unit), key=lambda row: (row.depth == "front", row.along)
+        _stations(wall, length, unit, place),
+        key=lambda row: (row.depth == "front", row.along.value),
     )
     return SurveyForm(
         wall,
-        length,
+        place,
+        length.value,
         tuple(FormWidth(_letter(n), *row) for n, row in enumerate(widths)),
-        tuple(
-            FormStation(str(n), row.along, row.depth, *_read(wall, row))
-            for n, row in enumerate(stations, start=1)
-        ),
+        tuple(replace(row, mark=str(n)) for n, row in enumerate(stations, start=1)),
     )
 
 
@@ -117,22 +141,22 @@ def _letter(number: int) -> str:
     return ascii_uppercase[number % 26] * (number // 26 + 1)
 
 
-_WidthRow = tuple[Fraction | None, Depth, Dim | None]
+_WidthRow = tuple[Dim | None, Depth, Dim | None]
 
 
-def _widths(wall: SurveyedWall, unit: Unit) -> Iterator[_WidthRow]:
+def _widths(wall: SurveyedWall, unit: Unit, place: Place) -> Iterator[_WidthRow]:
     """Those read, then the usual ones that none of them stands for."""
     usual: list[tuple[Fraction, Depth]] = [
         (height, depth) for depth in _depths() for height in usual_heights(unit)
     ]
-    for width, dim in wall.widths():
-        yield width.height, width.depth, dim
-        usual = [place for place in usual if not _is_at(place, width.height, width.depth)]
+    for n, (width, dim) in enumerate(wall.widths(), start=1):
+        yield wall.at.get(f"width_{n}.height"), width.depth, dim
+        usual = [each for each in usual if not _is_at(each, width.height, width.depth)]
     for height, depth in usual:
         own = [each.height for each in wall.spec.widths if each.depth == depth]
         told = [each for each in own if each is not None]
         if height not in heights_stood_for(told, len(own) - len(told), unit):
-            yield height, depth, None
+            yield usual_height(place, height, unit), depth, None
 
 
 def _depths() -> tuple[Depth, ...]:
@@ -143,21 +167,16 @@ def _is_at(place: tuple[Fraction, Depth], height: Fraction | None, depth: Depth)
     return height is not None and depth == place[1] and abs(height - place[0]) <= NEAR_HEIGHT
 
 
-def _stations(wall: SurveyedWall, length: Fraction, unit: Unit) -> Iterator[Station]:
-    """Those read, then the usual ones that none of them is near."""
-    yield from wall.spec.stations
-    known = [each.along for each in wall.spec.stations if each.depth == "back"]
-    for along in usual_stations(length, unit):
-        if all(abs(along - each) > _NEAR_ALONG for each in known):
-            yield Station(along)
-
-
-def _read(wall: SurveyedWall, row: Station) -> tuple[Dim | None, Dim | None, Dim | None]:
+def _stations(wall: SurveyedWall, length: Dim, unit: Unit, place: Place) -> Iterator[FormStation]:
+    """Those read, then the usual ones that none of them is near; none has its mark yet."""
     for n, each in enumerate(wall.spec.stations, start=1):
-        if each is row:
-            found = [wall.read.get(f"station_{n}.{name}") for name in ("down", "up", "whole")]
-            return found[0], found[1], found[2]
-    return None, None, None
+        own = f"station_{n}"
+        down, up, whole = (wall.read.get(f"{own}.{name}") for name in ("down", "up", "whole"))
+        yield FormStation("", wall.at[f"{own}.along"], each.depth, down, up, whole)
+    known = [each.along for each in wall.spec.stations if each.depth == "back"]
+    for along in usual_stations(length.value, unit):
+        if all(abs(along - each) > _NEAR_ALONG for each in known):
+            yield FormStation("", usual_station(place, length, along, unit), "back", *_UNREAD)
 
 
 def asks_heights(kind: FixedKind) -> tuple[bool, bool]:
@@ -169,7 +188,8 @@ def missing(form: SurveyForm, unit: Unit) -> Iterator[str]:
     """What is still to be read of a wall, in words, in the order of the form."""
     absent = [each for each in form.widths if each.dim is None]
     for depth in _depths():
-        heights = [size_text(w.height, unit) for w in absent if w.depth == depth and w.height]
+        told = [each.height for each in absent if each.depth == depth]
+        heights = [size_text(height.value, unit) for height in told if height is not None]
         if heights:
             yield f"its width at the {depth}, {' and '.join(heights)} above the floor"
     yield from _missing_heights(form, unit)
@@ -185,7 +205,7 @@ def _missing_heights(form: SurveyForm, unit: Unit) -> Iterator[str]:
     for name, words in (("down", "down to the floor"), ("up", "up to the ceiling")):
         absent_at = [s for s in form.stations if getattr(s, name) is None]
         for depth, at in (("back", ""), ("front", ", at the front")):
-            places = [size_text(s.along, unit) for s in absent_at if s.depth == depth]
+            places = [size_text(s.along.value, unit) for s in absent_at if s.depth == depth]
             if places:
                 yield f"the level line {words}, {', '.join(places)} from the left end{at}"
 

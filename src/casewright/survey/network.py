@@ -18,7 +18,7 @@ from casewright.survey.usual import (
 )
 from casewright.survey.walls import SurveyedWall, readings_of
 
-__all__ = ["Network", "NextReading", "network"]
+__all__ = ["Network", "NextReading", "middle_width", "network", "sum_of_things"]
 
 _BY_EYE = Fraction(300)
 """How far a length said by eye strays: about a foot [mm] (own judgement)."""
@@ -47,6 +47,8 @@ class NextReading:
         Where [mm]; None where it does not matter.
     read
         Whether it has been read.
+    more
+        How far the wall strays there beside the tool, as a standard deviation [mm].
     """
 
     name: str
@@ -56,6 +58,7 @@ class NextReading:
     along: Fraction | None = None
     depth: Depth = "back"
     read: bool = False
+    more: Fraction = Fraction(0)
 
 
 @dataclass(slots=True)
@@ -122,22 +125,23 @@ class _Builder:
         return self.net
 
     def _read(self, name: str, terms: Terms, more: Fraction = Fraction(0)) -> bool:
-        """Enter a reading, if there is one; `more` is variance beside the tool's [mm2]."""
+        """Enter a reading, if there is one; `more` is the deviation beside the tool's [mm]."""
         reading = self.given.get(name)
         if reading is None:
             return False
         dim: Dim = self.wall.read[name]
-        own = variance(reading.accuracy, self.unit) + more
+        own = variance(reading.accuracy, self.unit) + more**2
         self.net.readings[name] = Observation(name, terms, dim.value, own)
         return True
 
     def _next(self, name: str, terms: Terms, more: Fraction, **where: object) -> None:
-        reading = Observation(name, terms, Fraction(0), self.tape + more)
-        self.net.next_readings.append(NextReading(name, reading, **where))  # type: ignore[arg-type]
+        reading = Observation(name, terms, Fraction(0), self.tape + more**2)
+        found = NextReading(name, reading, more=more, **where)  # type: ignore[arg-type]
+        self.net.next_readings.append(found)
 
     def _widths(self) -> None:
-        known = sorted(dim.value for _, dim in self.wall.widths())
-        mean = known[len(known) // 2] if known else _sum_of_things(self.spec)
+        known = middle_width(self.wall)
+        mean = sum_of_things(self.spec) if known is None else known.value
         self.net.know("width", mean, _BY_EYE)
         seen: set[tuple[Depth, Fraction]] = set()
         for n, (height, depth) in enumerate(_places(self.spec, self.unit), start=1):
@@ -168,7 +172,7 @@ class _Builder:
         ways: dict[str, tuple[Terms, Fraction]] = {
             "left": (start, Fraction(0)),
             "width": ({right: _ONE, left: -_ONE}, Fraction(0)),
-            "right": ({"width": _ONE, right: -_ONE}, _WANDER**2),
+            "right": ({"width": _ONE, right: -_ONE}, _WANDER),
             "centre": ({left: _ONE / 2, right: _ONE / 2}, Fraction(0)),
         }
         self._ways(thing, ways)
@@ -242,7 +246,13 @@ def _places(wall: WallSpec, unit: Unit) -> Iterator[tuple[Fraction, Depth]]:
         yield height, each.depth
 
 
-def _sum_of_things(wall: WallSpec) -> Fraction:
+def middle_width(wall: SurveyedWall) -> Dim | None:
+    """The middle one of the widths that were read."""
+    known = sorted((dim for _, dim in wall.widths()), key=lambda dim: dim.value)
+    return known[len(known) // 2] if known else None
+
+
+def sum_of_things(wall: WallSpec) -> Fraction:
     """A wall's width as its segments have it, or a guess where there are none [mm]."""
     reached = Fraction(3000)
     for thing in wall.things:

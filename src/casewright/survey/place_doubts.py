@@ -6,7 +6,8 @@ from collections.abc import Iterable, Iterator
 from fractions import Fraction
 from itertools import combinations, pairwise
 
-from casewright.dims import Unit, size_text
+from casewright.dims import Dim, Told, Unit, greatest, least, tell, total
+from casewright.survey.doubt_numbers import DoubtNumbers
 from casewright.survey.doubts import Doubt
 from casewright.survey.fixed_things import PlacedThing
 from casewright.survey.specs import FixedKind
@@ -41,18 +42,23 @@ class _Places:
     def __init__(self, wall: SurveyedWall, unit: Unit) -> None:
         self.wall, self.unit = wall, unit
         self.readings = dict(readings_of(wall.spec))
+        self.numbers = DoubtNumbers(wall, unit)
 
     def studs(self) -> Iterator[Doubt]:
         """One stud that was found twice."""
-        found = sorted((dim.value, f"stud_{n}") for n, dim in enumerate(self.wall.studs, start=1))
+        found = sorted(
+            ((dim, f"stud_{n}") for n, dim in enumerate(self.wall.studs, start=1)),
+            key=lambda row: (row[0].value, row[1]),
+        )
         for (one, first), (other, second) in pairwise(found):
-            if other - one < _STUD:
-                at = f"{self._text(one)} and {self._text(other)}"
-                says = (
-                    f"studs of {self.wall.spec.title} at {at} cannot both be there: a stud is "
-                    "thicker than they lie apart"
-                )
-                yield from self._doubt((first, second), says, f"the studs at {at}")
+            if other.value - one.value < _STUD:
+                at = tell("{} and {}", self.numbers.said(one), self.numbers.said(other))
+                says = tell(
+                    "studs of {} at {} cannot both be there: a stud is thicker than they lie "
+                    "apart",
+                    self.wall.spec.title, at,
+                )  # fmt: skip
+                yield from self._doubt((first, second), says, tell("the studs at {}", at))
 
     def ceiling(self) -> Iterator[Doubt]:
         """What reaches past the ceiling where that is highest."""
@@ -60,22 +66,23 @@ class _Places:
         for thing in self.wall.things:
             if highest is None or thing.top is None or thing.spec.kind == "chimney":
                 continue
-            if thing.top.value > highest + _OVER[self.unit]:
-                says = (
-                    f"{thing.spec.title} reaches {self._text(thing.top.value)} above the floor, "
-                    f"and the ceiling is at {self._text(highest)}"
-                )
+            if thing.top.value > highest.value + _OVER[self.unit]:
+                says = tell(
+                    "{} reaches {} above the floor, and the ceiling is at {}",
+                    thing.spec.title, self.numbers.said(thing.top),
+                    self.numbers.said(self.numbers.named("highest", highest)),
+                )  # fmt: skip
                 names = self._names(thing, ("bottom", "height", "top"))
-                yield from self._doubt(names, says, f"the heights of {thing.spec.title}")
+                yield from self._doubt(names, says, Told(f"the heights of {thing.spec.title}"))
 
-    def _highest(self) -> Fraction | None:
+    def _highest(self) -> Dim | None:
         """The ceiling at its highest, above the highest floor [mm]; it may slope."""
         read = self.wall.read.items()
-        wholes = [dim.value for name, dim in read if name.endswith(".whole")]
-        ups = [dim.value for name, dim in read if name.endswith(".up")]
+        wholes = [dim for name, dim in read if name.endswith(".whole")]
+        ups = [dim for name, dim in read if name.endswith(".up")]
         if self.wall.floor is not None and ups:
-            wholes.append(self.wall.floor.value + max(ups))
-        return max(wholes, default=None)
+            wholes.append(total(self.wall.floor, greatest(*ups)))
+        return greatest(*wholes) if wholes else None
 
     def counters(self) -> Iterator[Doubt]:
         """Heights that were read beside the counter they are of."""
@@ -87,30 +94,29 @@ class _Places:
             for n, top in enumerate(thing.spec.tops, start=1):
                 if left.value - within <= top.along <= right.value + within:
                     continue
-                says = (
-                    f"a height of {thing.spec.title} was read {self._text(top.along)} from the "
-                    f"left end; it stands from {self._text(left.value)} to "
-                    f"{self._text(right.value)}"
-                )
-                name = f"fixed.{thing.spec.key}.top_{n}"
-                yield from self._doubt((name,), says, f"where {thing.spec.title} begins and ends")
+                name, title = f"fixed.{thing.spec.key}.top_{n}", thing.spec.title
+                read = (self.wall.at[f"{name}.along"], left, right)
+                says = tell(
+                    "a height of {} was read {} from the left end; it stands from {} to {}",
+                    title, *map(self.numbers.said, read),
+                )  # fmt: skip
+                yield from self._doubt((name,), says, Told(f"where {title} begins and ends"))
 
     def over_each_other(self) -> Iterator[Doubt]:
         """Two windows or doors in one place."""
         built = [each for each in self.wall.things if each.spec.kind in _ALONE and each.spec.built]
         for one, other in combinations(built, 2):
             common = self._common(one, other)
-            if common is not None and common > _OFF[self.unit]:
-                says = (
-                    f"{one.spec.title} and {other.spec.title} lie over each other, "
-                    f"{self._text(common)} along the wall"
-                )
+            if common is not None and common.value > _OFF[self.unit]:
+                titles = f"{one.spec.title} and {other.spec.title}"
+                name = f"fixed.{one.spec.key}.over_{other.spec.key}"
+                over = self.numbers.said(self.numbers.named(name, common))
+                says = tell("{} lie over each other, {} along the wall", titles, over)
                 sides = ("left", "width", "right", "centre")
                 names = (*self._names(one, sides), *self._names(other, sides))
-                titles = f"{one.spec.title} and {other.spec.title}"
-                yield from self._doubt(names, says, f"where {titles} begin and end")
+                yield from self._doubt(names, says, Told(f"where {titles} begin and end"))
 
-    def _common(self, one: PlacedThing, other: PlacedThing) -> Fraction | None:
+    def _common(self, one: PlacedThing, other: PlacedThing) -> Dim | None:
         """How far two things reach over each other along the wall; None: not known, or not."""
         if one.left is None or other.left is None or one.right is None or other.right is None:
             return None
@@ -119,21 +125,17 @@ class _Places:
             bottom = low.bottom.value if low.bottom is not None else foot
             if bottom is None or (high.top is not None and high.top.value <= bottom):
                 return None
-        right = min(one.right.value, other.right.value)
-        return right - max(one.left.value, other.left.value)
+        return least(one.right, other.right) - greatest(one.left, other.left)
 
     def _names(self, thing: PlacedThing, which: Iterable[str]) -> tuple[str, ...]:
         names = (f"fixed.{thing.spec.key}.{name}" for name in which)
         return tuple(name for name in names if name in self.readings)
 
-    def _doubt(self, names: Iterable[str], says: str, again: str) -> Iterator[Doubt]:
+    def _doubt(self, names: Iterable[str], says: Told, again: Told) -> Iterator[Doubt]:
         unsure = tuple(
             f"{self.wall.place.path}.{name}"
             for name in names
             if not self.readings[name].sure and self.wall.read[name].built is None
         )
         if unsure:
-            yield Doubt(unsure, says, f"{again}, {self.wall.spec.title}")
-
-    def _text(self, value: Fraction) -> str:
-        return size_text(value, self.unit)
+            yield Doubt(unsure, says, tell("{}, {}", again, self.wall.spec.title))

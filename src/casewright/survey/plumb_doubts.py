@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from casewright.dims import Dim, Unit, size_text
+from casewright.dims import Dim, Told, Unit, tell, total
+from casewright.survey.doubt_numbers import DoubtNumbers
 from casewright.survey.readings import variance
 from casewright.survey.specs import Depth
 from casewright.survey.walls import SurveyedWall
@@ -30,26 +31,35 @@ class PlumbConflict:
         Names of the readings of the leans.
     narrows
         How much narrower the upper one is as read [mm]; below 0: wider.
-    by_lean
+    by_leans
         The same as the leans have it [mm].
     """
 
     low: str
     high: str
     plumbs: tuple[str, ...]
-    narrows: Fraction
-    by_lean: Fraction
+    narrows: Dim
+    by_leans: Dim
 
-    def says(self, unit: Unit) -> str:
+    def says(self, numbers: DoubtNumbers) -> Told:
         """The contradiction in words."""
-        read, lean = (_change(each, unit) for each in (self.narrows, self.by_lean))
-        return f"the upper width is {read} the lower one, by the leans at both ends it is {lean}"
+        read, lean = (
+            _change(numbers, f"{self.high}.{name}", dim)
+            for name, dim in (("narrows", self.narrows), ("by_leans", self.by_leans))
+        )
+        than = "than" if self.narrows.value else "as"
+        return tell(
+            "the upper width is {} {} the lower one, by the leans at both ends it is {}",
+            read, than, lean,
+        )  # fmt: skip
 
 
-def _change(narrows: Fraction, unit: Unit) -> str:
-    if not narrows:
-        return "as wide as"
-    return f"{size_text(abs(narrows), unit)} {'narrower' if narrows > 0 else 'wider'} than"
+def _change(numbers: DoubtNumbers, name: str, narrows: Dim) -> Told:
+    if not narrows.value:
+        return Told("as wide")
+    if narrows.value > 0:
+        return tell("{} narrower", numbers.said(numbers.named(name, narrows)))
+    return tell("{} wider", numbers.said(numbers.named(name, -narrows)))
 
 
 def plumb_checks(wall: SurveyedWall, unit: Unit) -> Iterator[PlumbConflict]:
@@ -60,7 +70,8 @@ def plumb_checks(wall: SurveyedWall, unit: Unit) -> Iterator[PlumbConflict]:
     slopes = _slopes(wall, unit)
     if slopes is None:
         return
-    names, slope, spread = slopes
+    leans, spread = slopes
+    slope = total(*(lean / over for lean, over in leans.values()))
     depths: tuple[Depth, ...] = ("back", "front")
     for depth in depths:
         told = sorted(
@@ -71,24 +82,24 @@ def plumb_checks(wall: SurveyedWall, unit: Unit) -> Iterator[PlumbConflict]:
         if len(told) < 2 or told[0][0] == told[-1][0]:
             continue
         (low_at, low_n, low, low_dim), (high_at, high_n, high, high_dim) = told[0], told[-1]
-        over = high_at - low_at
-        narrows, by_lean = low_dim.value - high_dim.value, slope * over
+        names, over = (f"width_{low_n}", f"width_{high_n}"), high_at - low_at
+        foot, head = (wall.at[f"{name}.height"] for name in names)
+        narrows, by_leans = low_dim - high_dim, slope * (head - foot)
         own = sum((variance(each.reading.accuracy, unit) for each in (low, high)), _WANDER**2)
-        if (narrows - by_lean) ** 2 > _SIGMAS**2 * (own + spread * over**2):
-            yield PlumbConflict(f"width_{low_n}", f"width_{high_n}", names, narrows, by_lean)
+        if (narrows - by_leans).value ** 2 > _SIGMAS**2 * (own + spread * over**2):
+            yield PlumbConflict(*names, tuple(leans), narrows, by_leans)
 
 
-def _slopes(wall: SurveyedWall, unit: Unit) -> tuple[tuple[str, ...], Fraction, Fraction] | None:
-    """Names, sum of the leans at both ends and its variance, each for 1 mm of height."""
+def _slopes(wall: SurveyedWall, unit: Unit) -> tuple[dict[str, tuple[Dim, Dim]], Fraction] | None:
+    """Leans at both ends and over what each was read; the variance of their sum for 1 mm."""
     found: dict[str, tuple[str, Dim, int]] = {}
     for n, plumb in enumerate(wall.spec.plumbs, start=1):
         if plumb.of != "face":
             found.setdefault(plumb.of, (f"plumb_{n}", wall.read[f"plumb_{n}"], n - 1))
     if len(found) < 2:
         return None
-    slope = spread = Fraction(0)
-    for _, dim, index in found.values():
+    spread = Fraction(0)
+    for _, _, index in found.values():
         plumb = wall.spec.plumbs[index]
-        slope += dim.value / plumb.over
         spread += variance(plumb.lean.accuracy, unit) / plumb.over**2
-    return tuple(name for name, _, _ in found.values()), slope, spread
+    return {name: (dim, wall.at[f"{name}.over"]) for name, dim, _ in found.values()}, spread

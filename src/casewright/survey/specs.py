@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
 
-from casewright.dims import Given
+from casewright.dims import Given, Origin
 from casewright.survey.readings import TAPE, Accuracy, Reading
 
 __all__ = [
@@ -217,7 +218,13 @@ class FixedThing:
 
 @dataclass(frozen=True, slots=True)
 class WallSpec:
-    """A wall as read, from its left end to its right end as one stands before it."""
+    """A wall as read, from its left end to its right end as one stands before it.
+
+    Parameters
+    ----------
+    read_at
+        By its name at the wall, where in the file each place stands that something was read at.
+    """
 
     key: str
     title: str
@@ -229,6 +236,7 @@ class WallSpec:
     baseboard: Baseboard | None = None
     where: str = ""
     hollows: tuple[Hollow, ...] = ()
+    read_at: Mapping[str, Origin] = field(default_factory=dict, compare=False)
 
     def thing(self, key: str) -> FixedThing:
         """The fixed thing of that name.

@@ -6,10 +6,13 @@ from collections.abc import Iterable
 from fractions import Fraction
 from math import ceil
 
-from casewright.dims import Unit
+from casewright.dims import Dim, Origin, Place, Unit
 from casewright.sources import INCH
 
-__all__ = ["NEAR_HEIGHT", "heights_stood_for", "usual_heights", "usual_stations"]
+__all__ = [
+    "NEAR_HEIGHT", "cited", "heights_stood_for", "usual_height", "usual_heights", "usual_station",
+    "usual_stations",
+]  # fmt: skip
 
 NEAR_HEIGHT = Fraction(150)
 """How near a usual height a width is read to count as read there [mm]."""
@@ -20,6 +23,7 @@ _HEIGHTS: dict[Unit, tuple[Fraction, ...]] = {
 }
 _APART: dict[Unit, Fraction] = {"in": 24 * INCH, "mm": Fraction(600)}
 _STEP: dict[Unit, Fraction] = {"in": INCH, "mm": Fraction(10)}
+_NAMES = ("low", "middle", "high")
 
 
 def usual_heights(unit: Unit) -> tuple[Fraction, Fraction, Fraction]:
@@ -65,3 +69,43 @@ def usual_stations(width: Fraction, unit: Unit) -> tuple[Fraction, ...]:
     """
     count, step = max(1, ceil(width / _APART[unit])), _STEP[unit]
     return tuple(round(width * n / count / step) * step for n in range(count + 1))
+
+
+def cited(place: Place, name: str, value: Fraction, note: str) -> Dim:
+    """A figure of the trade, entered the first time it is told."""
+    known = place.chain.nodes.get(f"{place.path}.{name}")
+    if known is not None:
+        return known
+    figure = Dim("", (), value)
+    figure.origin = Origin("cited", note, "common practice")
+    return place.let(name, figure)
+
+
+def usual_height(place: Place, height: Fraction, unit: Unit) -> Dim:
+    """One of the usual heights above the floor, entered the first time it is told [mm].
+
+    Parameters
+    ----------
+    place
+        Of the form that asks for a reading there.
+    """
+    name = _NAMES[usual_heights(unit).index(height)]
+    return cited(place, f"height_{name}", height, "a height at which walls are usually read")
+
+
+def usual_station(place: Place, width: Dim, along: Fraction, unit: Unit) -> Dim:
+    """One of the usual places along a wall by its width, entered the first time it is told [mm].
+
+    Parameters
+    ----------
+    place
+        Of the form that asks for a reading there.
+    """
+    places = usual_stations(width.value, unit)
+    at, last = places.index(along), len(places) - 1
+    if not at:
+        return cited(place, "along_0", along, "the wall's left end")
+    name = f"along_{at}"
+    known = place.chain.nodes.get(f"{place.path}.{name}")
+    share = width if at == last else width * Fraction(at, last)
+    return known or place.let(name, Dim("round", (share, _STEP[unit]), along))

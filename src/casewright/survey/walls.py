@@ -6,13 +6,14 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from casewright.dims import Chain, Dim, Place, greatest, least, total
+from casewright.dims import Chain, Dim, Given, Origin, Place, greatest, least, total
 from casewright.survey.fixed_things import PlacedThing, place_things
 from casewright.survey.readings import Reading, enter_reading
 from casewright.survey.specs import FixedThing, Station, WallSpec, WidthReading
 
-__all__ = ["SurveyedWall", "readings_of", "survey_wall", "width_between"]
+__all__ = ["SurveyedWall", "places_of", "readings_of", "survey_wall", "width_between"]
 
+_HERE = Origin("chosen", "where it was read")
 _THING = ("left", "width", "right", "centre", "bottom", "height", "top")
 
 
@@ -26,6 +27,8 @@ class SurveyedWall:
         Where its numbers are named.
     read
         Every reading by its name at that place [mm].
+    at
+        Where each was read, and what else the file says of the wall, by its name there [mm].
     width
         The narrowest [mm]; None when no width was read. `spread` is how much the widest is wider.
     floor, ceiling
@@ -43,6 +46,7 @@ class SurveyedWall:
     spec: WallSpec
     place: Place
     read: Mapping[str, Dim]
+    at: Mapping[str, Dim]
     width: Dim | None
     spread: Dim | None
     floor: Dim | None
@@ -77,6 +81,27 @@ def readings_of(wall: WallSpec) -> Iterator[tuple[str, Reading]]:
             yield f"fixed.{thing.key}.top_{n}", stand.down
 
 
+def places_of(wall: WallSpec) -> Iterator[tuple[str, Given]]:
+    """Where readings of a wall were taken, and what else the file says of it, with its name."""
+    found: list[tuple[str, Fraction]] = []
+    for n, width in enumerate(wall.widths, start=1):
+        found += [] if width.height is None else [(f"width_{n}.height", width.height)]
+    found += [(f"station_{n}.along", each.along) for n, each in enumerate(wall.stations, start=1)]
+    found += [(f"plumb_{n}.over", each.over) for n, each in enumerate(wall.plumbs, start=1)]
+    for n, hollow in enumerate(wall.hollows, start=1):
+        found += [(f"hollow_{n}.along", hollow.along), (f"hollow_{n}.height", hollow.height)]
+    for thing in wall.things:
+        found += [(f"fixed.{thing.key}.top_{n}.along", top.along)
+                  for n, top in enumerate(thing.tops, start=1)]  # fmt: skip
+    yield from ((name, Given(value, wall.read_at.get(name, _HERE))) for name, value in found)
+    if wall.baseboard is not None:
+        yield "baseboard.height", wall.baseboard.height
+        yield "baseboard.thickness", wall.baseboard.thickness
+    for thing in wall.things:
+        if thing.out is not None:
+            yield f"fixed.{thing.key}.out", thing.out
+
+
 def _given(
     name: str, holder: Station | FixedThing, fields: Iterable[str]
 ) -> Iterator[tuple[str, Reading]]:
@@ -101,6 +126,7 @@ def survey_wall(chain: Chain, wall: WallSpec) -> SurveyedWall:
         spec=wall,
         place=place,
         read=read,
+        at={name: _told(place, name, given) for name, given in places_of(wall)},
         width=width,
         spread=spread,
         floor=floor,
@@ -110,6 +136,13 @@ def survey_wall(chain: Chain, wall: WallSpec) -> SurveyedWall:
         things=place_things(place, wall, read, width),
         studs=tuple(read[f"stud_{n}"] for n in range(1, len(wall.studs) + 1)),
     )
+
+
+def _told(place: Place, name: str, given: Given) -> Dim:
+    """What the file says: no reading in the shop replaces it."""
+    dim = Dim("", (), given.value)
+    dim.origin = given.origin
+    return place.let(name, dim)
 
 
 def _heights(

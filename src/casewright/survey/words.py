@@ -1,24 +1,77 @@
-"""Readings in words: what to hold the tape to."""
+"""Readings in words: what to hold the tape to, and how well a length is known."""
 
 from __future__ import annotations
 
-from casewright.dims import Unit, size_text
-from casewright.survey.network import NextReading
+from fractions import Fraction
+
+from casewright.dims import (
+    Dim,
+    Measure,
+    Place,
+    Told,
+    Unit,
+    Way,
+    as_said,
+    format_length,
+    round_to,
+    size_text,
+    tell,
+)
+from casewright.sources import INCH
+from casewright.survey.network import NextReading, middle_width, sum_of_things
 from casewright.survey.specs import WallSpec
+from casewright.survey.usual import cited, usual_height, usual_station
+from casewright.survey.walls import SurveyedWall
 
-__all__ = ["reading_words"]
+__all__ = ["about", "reading_words", "size_of"]
+
+_ABOUT: dict[Unit, tuple[Fraction, int]] = {"in": (INCH / 32, 32), "mm": (Fraction(1, 2), 10)}
+"""What lengths are told to that are known about [mm], and its parts of a unit [-]."""
 
 
-def reading_words(reading: NextReading, wall: WallSpec, unit: Unit) -> str:
-    """What to read, as one would tell a helper."""
+def size_of(dim: Dim, unit: Unit) -> Measure:
+    """A size as a sentence says it, with its unit."""
+    return as_said(dim, unit, size_text(dim.value, unit))
+
+
+def about(place: Place, name: str, dim: Dim, unit: Unit) -> Measure:
+    """About how far, to 1/32 in or half a millimetre, and never nothing; entered as told."""
+    step, parts = _ABOUT[unit]
+    value = max(round_to(dim.value, step, Way.NEAREST)[0], step)
+    node = place.let(name, Dim("round", (dim, step), value))
+    return as_said(node, unit, format_length(value, unit, precision=parts, with_unit=True))
+
+
+def reading_words(reading: NextReading, wall: SurveyedWall, unit: Unit, place: Place) -> Told:
+    """What to read, as one would tell a helper.
+
+    Parameters
+    ----------
+    place
+        Where the numbers of the next reading are named.
+    """
     if reading.thing:
-        return _of_thing(reading, wall)
+        return Told(_of_thing(reading, wall.spec))
     if reading.name == "width":
-        height = "" if reading.height is None else size_text(reading.height, unit)
-        return f"the width at the {reading.depth}, {height} above the floor"
-    along = "" if reading.along is None else size_text(reading.along, unit)
+        at = f"the width at the {reading.depth}, {{}} above the floor"
+        height = reading.height
+        return tell(at, "" if height is None else size_of(usual_height(place, height, unit), unit))
     target = "down to the floor" if reading.name == "down" else "up to the ceiling"
-    return f"from the level line {target}, {along} from the left end"
+    along = reading.along
+    return tell(
+        f"from the level line {target}, {{}} from the left end",
+        "" if along is None else size_of(_along(along, wall, unit, place), unit),
+    )
+
+
+def _along(along: Fraction, wall: SurveyedWall, unit: Unit, place: Place) -> Dim:
+    """A place along a wall: where it was read already, or a usual one."""
+    for n, station in enumerate(wall.spec.stations, start=1):
+        if station.along == along:
+            return wall.at[f"station_{n}.along"]
+    note = "as long as what was read along it, or as a usual wall"
+    width = middle_width(wall) or cited(place, "length", sum_of_things(wall.spec), note)
+    return usual_station(place, width, along, unit)
 
 
 def _of_thing(reading: NextReading, wall: WallSpec) -> str:
