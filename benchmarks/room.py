@@ -35,7 +35,7 @@ from casewright.job.collector import collector_at_rest
 from casewright.job.load import load_job
 from casewright.job.packets import draw_packet, packet_files, plan_purchases
 from casewright.job.worked import WorkedJob, work_out
-from casewright.room import simulation
+from casewright.room import sampling
 from casewright.room.build import build
 from casewright.room.model import Room
 from casewright.room.specs import JobSpec
@@ -95,7 +95,7 @@ def forget() -> None:
     """Drop the slack, chances and texts that earlier rounds left: a command begins without any."""
     slack_sizes.size_of.cache_clear()
     chances._chance.cache_clear()  # noqa: SLF001 - nothing else has it
-    simulation._DRAWN.clear()  # noqa: SLF001 - nothing else has it
+    sampling._DRAWN.clear()  # noqa: SLF001 - nothing else has it
     positions.scan.cache_clear()
     syntax._data.cache_clear()  # noqa: SLF001 - nothing else has it
 

@@ -12,11 +12,12 @@ from tests.fences.source_tree import Module, modules, up_to
 # numbers.
 CHANCES = {
     "casewright.dims.chances", "casewright.dims.slack", "casewright.dims.slack_sizes",
-    "casewright.room.forecast_words", "casewright.room.forecasts", "casewright.room.simulation",
+    "casewright.room.forecast_words", "casewright.room.forecasts", "casewright.room.sampling",
+    "casewright.room.simulation",
     "casewright.room.wall_stands",
     "casewright.survey.adjustment", "casewright.survey.advice", "casewright.survey.angles",
     "casewright.survey.corner_advice", "casewright.survey.corner_doubts",
-    "casewright.layout.programme",
+    "casewright.layout.programme", "casewright.layout.solver",
     "casewright.room.trims.saw_settings",
 }  # fmt: skip
 

@@ -38,7 +38,8 @@ from casewright.dims import (
     slack,
     total,
 )
-from casewright.room.simulation import chance_outside, sampled
+from casewright.room.sampling import sampled
+from casewright.room.simulation import chance_outside
 
 Q = Fraction
 TAPE = Origin("measured", "test")

@@ -2,7 +2,7 @@
 
 from casewright.breakdown.build import break_down
 from casewright.breakdown.counting import SheetCount, count_sheets
-from casewright.breakdown.desk import Desk, saw_kerf
+from casewright.breakdown.desk import Desk
 from casewright.breakdown.each import Each, in_turn
 from casewright.breakdown.nudges import Nudge, find_nudges, moved
 from casewright.breakdown.pieces import Piece, PieceKind
@@ -53,6 +53,5 @@ __all__ = [
     "in_turn",
     "moved",
     "saw_cards",
-    "saw_kerf",
     "saw_steps",
 ]

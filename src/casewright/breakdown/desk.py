@@ -3,24 +3,20 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
-from fractions import Fraction
 
-from casewright.cutting.engine import Stop
-from casewright.dims import Chain, Dim, Given, Origin, Place, greatest
+from casewright.cutting.stop import Stop
+from casewright.dims import Chain, Dim, Given, Place, greatest
 from casewright.room.model import Room
-from casewright.shop import Shop, ToolKind
+from casewright.shop import USUAL_KERF, saw_kerfs
 
-__all__ = ["USUAL_STOP", "Desk", "saw_kerf"]
+__all__ = ["USUAL_STOP", "Desk"]
 
 USUAL_STOP = Stop(nodes=500_000)
 """A second or two for a stock whose plan is not proved; up to two sheets of 27 saved against
 a first plan (measured on kitchens)."""
 
-_SAWS: tuple[ToolKind, ...] = ("table saw", "circular saw", "mitre saw")
 _SHORT = 30_000
 """More seldom saves a minute, or a hand of a board, on the parts of a room (measured)."""
-
-_USUAL_KERF = Given(Fraction(16, 5), Origin("chosen", "usual kerf of a carbide blade"))
 
 
 @dataclass(slots=True)
@@ -75,17 +71,7 @@ class Desk:
             return known
         kerfs = [
             self.given(f"shop.{kind.replace(' ', '_')}.kerf", kerf)
-            for kind, kerf in _kerfs(self.room.spec.shop).items()
+            for kind, kerf in saw_kerfs(self.room.spec.shop).items()
         ]
         plan = Place(self.chain, "plan")
-        return plan.let("kerf", greatest(*kerfs)) if kerfs else plan.given("kerf", _USUAL_KERF)
-
-
-def _kerfs(shop: Shop) -> dict[ToolKind, Given]:
-    tools = ((kind, shop.tools.get(kind)) for kind in _SAWS)
-    return {kind: tool.kerf for kind, tool in tools if tool and tool.kerf}
-
-
-def saw_kerf(shop: Shop) -> Fraction:
-    """The widest kerf of the saws the shop owns [mm]."""
-    return max((kerf.value for kerf in _kerfs(shop).values()), default=_USUAL_KERF.value)
+        return plan.let("kerf", greatest(*kerfs)) if kerfs else plan.given("kerf", USUAL_KERF)

@@ -9,7 +9,6 @@ from casewright.dims import Origin, Unit, Why, shop_text
 from casewright.findings import Finding, Question, findings_together, questions_together
 from casewright.job.reasons import number_text, short_name
 from casewright.job.worked import WorkedJob
-from casewright.resolve import hold_points, readings_awaited
 from casewright.room.forecast_words import cause_text, fine_text, tool_text
 from casewright.shop import Shop
 from casewright.sources import SOURCES, source_words
@@ -81,6 +80,8 @@ def parts_lines(worked: WorkedJob) -> Iterator[str]:
     A star where it waits for an answer, a plus where it waits for a reading. The path, which may
     be long, stands last: so lines seldom fold.
     """
+    from casewright.resolve import hold_points, readings_awaited  # nothing else here needs it
+
     room = worked.room
     read = readings_awaited(hold_points(room))
     rows = {

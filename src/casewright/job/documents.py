@@ -13,7 +13,6 @@ from casewright.findings import Finding, Question
 from casewright.job.fingerprint import fingerprint
 from casewright.job.reasons import number_text
 from casewright.job.worked import WorkedJob
-from casewright.resolve import hold_points, readings_awaited
 from casewright.room.specs import JobSpec
 
 __all__ = [
@@ -123,6 +122,8 @@ def question_json(question: Question) -> _Json:
 
 def parts_document(worked: WorkedJob) -> _Json:
     """`parts --json`: one entry for every physical piece."""
+    from casewright.resolve import hold_points, readings_awaited  # nothing else here needs it
+
     spec = worked.room.spec
     read = readings_awaited(hold_points(worked.room))
     return {

@@ -6,10 +6,10 @@ from collections.abc import Iterator
 from fractions import Fraction
 from math import isqrt
 
-from casewright.breakdown import saw_kerf
 from casewright.casework.parts import Part
 from casewright.dims import TAPE_MARK, Dim, Way, round_to, shop_text
 from casewright.room.model import Room
+from casewright.shop import saw_kerf
 
 __all__ = ["mix_up"]
 

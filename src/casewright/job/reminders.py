@@ -7,7 +7,6 @@ from dataclasses import replace
 from casewright.findings import Finding, Severity
 from casewright.job.load import LoadedJob
 from casewright.job.recorded import is_kept
-from casewright.job.resolving import resolve
 from casewright.job.worked import WorkedJob
 
 __all__ = ["with_reminder"]
@@ -23,6 +22,8 @@ def with_reminder(worked: WorkedJob, job: LoadedJob) -> WorkedJob:
     """
     if not is_kept(job.path):
         return worked
+    from casewright.job.resolving import resolve  # nobody else here needs so much
+
     proposal = resolve(job).proposal
     if proposal.is_empty:
         return worked

@@ -6,25 +6,9 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-import highspy
-
 __all__ = ["LayoutProgramme", "ProgrammeSolution"]
 
 _NEARLY = 1e-6
-_FEASIBLE = int(highspy.SolutionStatus.kSolutionStatusFeasible)
-
-
-_OPTIONS = (
-    ("output_flag", False), ("threads", 1), ("random_seed", 0), ("mip_rel_gap", 0.0),
-    ("mip_abs_gap", 0.5), ("mip_feasibility_tolerance", 1e-9), ("mip_max_nodes", 400),
-)  # fmt: skip
-
-
-class _Silent(highspy.Highs):
-    """HiGHS without callbacks: setting them up would print a greeting."""
-
-    def enableCallbacks(self) -> None:  # noqa: N802
-        """None are wanted."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,28 +106,16 @@ class LayoutProgramme:
         ValueError
             When the solver's answer does not hold in whole numbers: a defect.
         """
-        solver = _Silent()  # type: ignore[no-untyped-call]
-        for name, value in _OPTIONS:
-            solver.setOptionValue(name, value)
-        for low, high, cost in zip(self._low, self._high, self._cost, strict=True):
-            if low > high:
-                return None
-            solver.addCol(cost, low, high, 0, [], [])
-        for column in range(len(self._low)):
-            solver.changeColIntegrality(column, highspy.HighsVarType.kInteger)
-        for terms, least, most in self._rows:
-            solver.addRow(
-                -highspy.kHighsInf if least is None else least,
-                highspy.kHighsInf if most is None else most,
-                len(terms), list(terms), list(terms.values()),
-            )  # fmt: skip
-        solver.run()
-        if solver.getInfo().primal_solution_status != _FEASIBLE:
+        from casewright.layout.solver import solved  # which takes long to load
+
+        variables = zip(self._low, self._high, self._cost, strict=True)
+        found = solved(tuple(variables), self._rows)
+        if found is None:
             return None
-        values = tuple(round(each) for each in solver.getSolution().col_value)
+        values = tuple(round(each) for each in found[0])
         self._check(values)
         cost = sum(each * value for each, value in zip(self._cost, values, strict=True))
-        bound = math.ceil(solver.getInfo().mip_dual_bound - _NEARLY)
+        bound = math.ceil(found[1] - _NEARLY)
         return ProgrammeSolution(values, cost, min(bound, cost))
 
     def _check(self, values: tuple[int, ...]) -> None:

@@ -6,20 +6,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from casewright.breakdown import common_unit, saw_kerf
 from casewright.casework.parts import Part
-from casewright.cutting.engine import Stop, solve
-from casewright.cutting.problem import PartDemand, Problem, StockItem
-from casewright.resolve.sheets_left import more_sheets
 from casewright.room.model import Room
 from casewright.stock import Offcut
 
 __all__ = ["Recut", "recut", "smallest_holding"]
-
-_WORK = Stop(nodes=20_000)
-"""A few pieces out of a few offcuts are proved with far less."""
-
-_STAGES = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,10 +54,15 @@ def recut(room: Room, lost: Sequence[Part], offcuts: Sequence[Offcut]) -> tuple[
     offcuts
         Those on hand, of any stock.
     """
+    if not lost:
+        return ()
+    from casewright.resolve.out_of_offcuts import out_of_offcuts  # the solver takes long to load
+    from casewright.resolve.sheets_left import more_sheets
+
     found: dict[str, Offcut] = {}
     for stock in dict.fromkeys(part.stock for part in lost):
         own = [part for part in lost if part.stock == stock]
-        found.update(_laid_out(room, own, [each for each in offcuts if each.stock == stock]))
+        found.update(out_of_offcuts(room, own, [o for o in offcuts if o.stock == stock]))
     others: dict[str, list[Part]] = {}
     for part in lost:
         if part.path not in found:
@@ -76,42 +72,3 @@ def recut(room: Room, lost: Sequence[Part], offcuts: Sequence[Offcut]) -> tuple[
         Recut(part, found.get(part.path), None if part.path in found else sheets[part.stock])
         for part in lost
     )
-
-
-def _laid_out(room: Room, lost: Sequence[Part], offcuts: Sequence[Offcut]) -> dict[str, Offcut]:
-    """By part, the offcut that it comes out of."""
-    sizes = {part.path: (part.blank.length.value, part.blank.width.value) for part in lost}
-    kerf = saw_kerf(room.spec.shop)
-    lengths = [size for pair in sizes.values() for size in pair]
-    lengths += [size for each in offcuts for size in (each.length, each.width)]
-    unit = common_unit([kerf, *lengths], room.spec.unit)
-    if not offcuts:
-        return {}
-    problem = Problem(
-        unit=unit.name,
-        kerf=unit.count(kerf),
-        stages=_STAGES,
-        stock=tuple(
-            StockItem(
-                each.path,
-                unit.count(each.length),
-                unit.count(each.width),
-                count=1,
-                price=max(1, round(each.area / 100)),
-            )
-            for each in offcuts
-        ),
-        parts=tuple(
-            PartDemand(
-                part.path,
-                unit.count(part.blank.length.value),
-                unit.count(part.blank.width.value),
-                rotate=not part.grain,
-            )
-            for part in lost
-        ),
-    )
-    solution = solve(problem, _WORK)
-    named = {each.path: each for each in offcuts}
-    of_sheet = {tree.sheet: named[tree.stock] for tree in solution.tree}
-    return {placed.part: of_sheet[placed.sheet] for placed in solution.placements}

@@ -16,7 +16,6 @@ from casewright.breakdown import (
     StockPlan,
     break_down,
     saw_cards,
-    saw_kerf,
     saw_steps,
 )
 from casewright.breakdown.limits import shop_limits
@@ -28,7 +27,7 @@ from casewright.dims import Origin
 from casewright.facts import Fact
 from casewright.room.build import build
 from casewright.room.model import Room
-from casewright.shop import Tool, ToolKind
+from casewright.shop import Tool, ToolKind, saw_kerf
 
 
 def _room(**changes: Any) -> Room:

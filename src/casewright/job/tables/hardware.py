@@ -213,35 +213,35 @@ class ScrewTable(Table):
 class HardwareTable(Table):
     """Data sheets of the hardware in hand; what is left out keeps the usual numbers."""
 
-    hinge: HingeTable = HingeTable()
+    hinge: HingeTable = Field(default_factory=HingeTable)
     """Hinges of all doors."""
 
-    pull: PullTable = PullTable()
+    pull: PullTable = Field(default_factory=PullTable)
     """Pulls of all doors."""
 
-    pin: PinTable = PinTable()
+    pin: PinTable = Field(default_factory=PinTable)
     """Shelf pins."""
 
-    pocket_screw: ScrewTable = ScrewTable()
+    pocket_screw: ScrewTable = Field(default_factory=ScrewTable)
     """Screws in pocket holes."""
 
-    wall_screw: ScrewTable = ScrewTable()
+    wall_screw: ScrewTable = Field(default_factory=ScrewTable)
     """Screws through the nailers into the studs."""
 
-    brad: ScrewTable = ScrewTable()
+    brad: ScrewTable = Field(default_factory=ScrewTable)
     """Brads that hold boards while the glue dries."""
 
-    back_brad: ScrewTable = ScrewTable()
+    back_brad: ScrewTable = Field(default_factory=ScrewTable)
     """Brads of thin backs and strips."""
 
-    front_screw: ScrewTable = ScrewTable()
+    front_screw: ScrewTable = Field(default_factory=ScrewTable)
     """Screws that hold a drawer's front from inside its box, and a false front."""
 
-    drawer_screw: ScrewTable = ScrewTable()
+    drawer_screw: ScrewTable = Field(default_factory=ScrewTable)
     """Screws in the butt joints of drawers' boxes."""
 
-    slide: SlideTable = SlideTable()
+    slide: SlideTable = Field(default_factory=SlideTable)
     """Slides beside the drawers."""
 
-    undermount: UndermountTable = UndermountTable()
+    undermount: UndermountTable = Field(default_factory=UndermountTable)
     """Concealed slides under the drawers."""

@@ -61,28 +61,28 @@ class Heading(Table):
 class JobFile(Heading):
     """A job: cabinets for one room, built by one person."""
 
-    style: StyleTable = StyleTable()
+    style: StyleTable = Field(default_factory=StyleTable)
     """House style: what holds for every case, unless one says otherwise."""
 
-    boxes: BoxesTable = BoxesTable()
+    boxes: BoxesTable = Field(default_factory=BoxesTable)
     """How boxes are built, unless a case says otherwise."""
 
-    doors: DoorsTable = DoorsTable()
+    doors: DoorsTable = Field(default_factory=DoorsTable)
     """How doors are built, unless a case says otherwise."""
 
-    drawers: DrawersTable = DrawersTable()
+    drawers: DrawersTable = Field(default_factory=DrawersTable)
     """How drawers are built, unless a case says otherwise."""
 
     stock: dict[Key, StockTable] = Field(default_factory=dict)
     """What can be bought. What is left out keeps the usual goods."""
 
-    hardware: HardwareTable = HardwareTable()
+    hardware: HardwareTable = Field(default_factory=HardwareTable)
     """Data sheets of the hardware in hand."""
 
-    wood: WoodTable = WoodTable()
+    wood: WoodTable = Field(default_factory=WoodTable)
     """How moist solid wood is when it is cut, and how moist the room makes it."""
 
-    shop: ShopTable = ShopTable()
+    shop: ShopTable = Field(default_factory=ShopTable)
     """Tools owned, and what one person there can lift."""
 
     case: Annotated[dict[Key, CaseTable], Field(min_length=1)]
@@ -100,7 +100,7 @@ class JobFile(Heading):
     island: dict[Key, IslandTable] = Field(default_factory=dict)
     """Islands: runs that stand free in the room, each under its name."""
 
-    heights: HeightsTable = HeightsTable()
+    heights: HeightsTable = Field(default_factory=HeightsTable)
     """Heights of the room as laid out."""
 
     wall: dict[Key, WallTable] = Field(default_factory=dict)

@@ -93,5 +93,5 @@ class ShopTable(Table):
     straightedge: Annotated[Length, Between("12", "144", "300", "3600")] | None = None
     """Length of the longest guide for the circular saw."""
 
-    minutes: MendingTable = MendingTable()
+    minutes: MendingTable = Field(default_factory=MendingTable)
     """Minutes that mending and measuring take."""

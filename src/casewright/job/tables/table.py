@@ -23,6 +23,7 @@ class Table(BaseModel):
     model_config = ConfigDict(
         extra="forbid", strict=True, frozen=True, arbitrary_types_allowed=True,
         use_attribute_docstrings=True,
+        defer_build=True,  # a job has few of them, and the file as a whole is never read by one
     )  # fmt: skip
 
 
