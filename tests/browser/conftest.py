@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import gc
+import os
 import re
 import shutil
+import socket
 import threading
 import time
 import warnings
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from dataclasses import replace
 from pathlib import Path
 
@@ -38,6 +40,16 @@ _FLAGS = (
     "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-sync",
     "--disable-background-networking", "--disable-component-update",
 )  # fmt: skip
+
+
+def free_port() -> int:
+    """One that nobody is given by chance: the system gives others from 32768 on (Linux)."""
+    for port in range(20_000 + os.getpid() * 10 % 12_000, 32_768):
+        with socket.socket() as tried, suppress(OSError):
+            tried.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+            tried.bind(("127.0.0.1", port))
+            return port
+    raise AssertionError
 
 
 @contextmanager

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
-from tests.browser.conftest import DESK, PHONE, serving
+from tests.browser.conftest import DESK, PATIENCE_MS, PHONE, serving
 from tests.jobs import example
 
 WALL = """format = 1
@@ -191,6 +191,7 @@ def test_without_a_script_of_its_own_nothing_of_the_file_runs(
     evil = '<img src=x onerror=\\"window.hit=1\\">'
     path.write_text(WALL.replace("Small <b>kitchen</b>", evil), "utf-8")
     context = browser.new_context()
+    context.set_default_timeout(PATIENCE_MS)
     page = context.new_page()
     page.goto(address)
     expect(page.get_by_role("link", name="<img src=x")).to_be_visible()

@@ -14,7 +14,7 @@ from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
-from tests.browser.conftest import PATIENCE_MS, PHONE, serving
+from tests.browser.conftest import PATIENCE_MS, PHONE, free_port, serving
 from tests.unit.web.test_fuzz import TEXT, NoPlanner
 
 from casewright.job.recorded import read_entries
@@ -124,8 +124,8 @@ def _kill(process: subprocess.Popen[bytes]) -> None:
 def test_a_server_killed_in_mid_entry_loses_and_doubles_nothing(job: Path, phone: Page) -> None:
     """Killed without a word; what was entered before, meanwhile and after stands once each."""
     built_page_folder()
-    with serving(job) as address:
-        port = int(address.rpartition(":")[2])
+    port = free_port()
+    address = f"http://127.0.0.1:{port}"
     with _own_process(job, port) as server:
         _first_tick(phone, address)
         ticks = phone.locator("button.tick")
@@ -133,6 +133,7 @@ def test_a_server_killed_in_mid_entry_loses_and_doubles_nothing(job: Path, phone
         phone.wait_for_timeout(35)
         _kill(server)
         ticks.nth(1).click()
+        expect(ticks.nth(0)).not_to_have_attribute("data-state", "open")
         expect(phone.locator("header")).to_contain_text("not sent yet")
         again = phone.context.new_page()  # from what the phone keeps: nobody answers
         again.goto(f"{address}/shop/machine")
@@ -147,11 +148,12 @@ def test_a_server_killed_in_mid_entry_loses_and_doubles_nothing(job: Path, phone
 
 def test_a_page_of_yesterday_is_told_and_keeps_what_it_holds(job: Path, phone: Page) -> None:
     """Another page is served by now: it says so, and what was not sent is sent all the same."""
-    with serving(job) as address:
+    port = free_port()
+    with serving(job, port) as address:
         _first_tick(phone, address)
     phone.locator("button.tick").first.click()
     expect(phone.locator("header")).to_contain_text("1 not sent yet")
-    with serving(job, int(address.rpartition(":")[2]), build="of today"):
+    with serving(job, port, build="of today"):
         expect(phone.get_by_text("A newer page is there.")).to_be_visible()
         expect(phone.locator("header")).to_contain_text("all sent")
         assert _kinds(job) == ["machined"]

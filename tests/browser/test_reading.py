@@ -64,7 +64,7 @@ def test_every_page_can_be_read(
     page.reload()
     expect(page.locator("h1").first).to_be_visible()
     if first == "/shop":
-        expect(page.locator("a.station", has_text="Saw")).to_be_visible(timeout=60_000)
+        expect(page.locator("a.station", has_text="Saw")).to_be_visible()
     seen = 0
     for path in paths:
         _go(page, path)
@@ -93,7 +93,7 @@ def test_a_station_is_worked_through_by_keyboard_alone(
 ) -> None:
     """From the first page into the station, a tick, the next card; the focus is always seen."""
     page = opened(f"{place[0]}/shop", PHONE, reduced_motion="reduce")
-    expect(page.locator("a.station", has_text="Machine")).to_be_visible(timeout=60_000)
+    expect(page.locator("a.station", has_text="Machine")).to_be_visible()
     _tab_to(page, "a.station[href='/shop/machine']")
     page.keyboard.press("Enter")
     expect(page.get_by_role("navigation", name="cards")).to_be_visible()

@@ -56,6 +56,7 @@ class LiveJob:
         self._planner = Planner(self._planned)
         self._seen: Stamp = ()
         self._own = threading.Lock()
+        self._looking = threading.Lock()
         self._last_planned: Snapshot | None = None
         self._standing = Standing(0)
         self._changed = threading.Condition()
@@ -104,16 +105,17 @@ class LiveJob:
 
     def look(self) -> None:
         """Work out anew if the files are not as they were last written or seen."""
-        if not self._own.acquire(blocking=False):
-            return
-        try:
-            seen, found = self._seen, stamp(self.watched)
-            if found[1:] != seen[1:]:
-                self._recorded()
-            if found != seen:
-                self.look_again()
-        finally:
-            self._own.release()
+        with self._looking:  # one who looks meanwhile may have looked before something was written
+            if not self._own.acquire(blocking=False):
+                return
+            try:
+                seen, found = self._seen, stamp(self.watched)
+                if found[1:] != seen[1:]:
+                    self._recorded()
+                if found != seen:
+                    self.look_again()
+            finally:
+                self._own.release()
 
     def look_again(self) -> int:
         """Something was written: work out anew.
@@ -155,23 +157,28 @@ class LiveJob:
             self._work_out(version)
 
     def _work_out(self, version: int) -> None:
-        last = self._standing.snapshot
-        try:
-            loaded, recorded, worked = as_recorded(self.path)
-        except CasewrightError as error:
-            self._put(Standing(version, last, error.problems))
+        snapshot, problems = self._read(version)
+        if stamp(self.watched)[:1] != self._seen[:1]:  # an editor wrote: it may be half a file
+            self.look()
             return
-        except OSError as error:
-            problem = Problem(Location(self.path.name), str(error.strerror or error), "try again")
-            self._put(Standing(version, last, (problem,)))
+        self._put(Standing(version, snapshot or self._standing.snapshot, problems))
+        if snapshot is None:
             return
-        snapshot = Snapshot(version, loaded, recorded, worked)
-        self._put(Standing(version, snapshot))
         is_known = self.plans.take_up(snapshot)
-        if self._version == version and not worked.failures:
-            counted = replace(snapshot, count=count_sheets(worked.room))
+        if self._version == version and not snapshot.worked.failures:
+            counted = replace(snapshot, count=count_sheets(snapshot.worked.room))
             self._put(Standing(version, counted))
             self._planner.ask(counted, begun=not is_known and self._is_begun(counted))
+
+    def _read(self, version: int) -> tuple[Snapshot | None, tuple[Problem, ...]]:
+        """The job worked out, or what is wrong with it."""
+        try:
+            return Snapshot(version, *as_recorded(self.path)), ()
+        except CasewrightError as error:
+            return None, error.problems
+        except OSError as error:
+            says = str(error.strerror or error)
+            return None, (Problem(Location(self.path.name), says, "try again"),)
 
     def _is_begun(self, snapshot: Snapshot) -> bool:
         """Whether cutting was begun by a plan that this server never made."""

@@ -8,6 +8,7 @@ import subprocess
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
+from casewright.record.folder_lock import alone
 from casewright.web.node import PageBuildError, node_and_npm
 
 __all__ = ["built_page_folder"]
@@ -34,13 +35,20 @@ def built_page_folder(building: Callable[[], None] = lambda: None) -> Path:
     if not SOURCE.is_dir():
         return BUILT
     stamp = _stamp()
-    kept = BUILT / _STAMP
-    if kept.is_file() and kept.read_text("utf-8") == stamp and (BUILT / "index.html").is_file():
+    if _is_built(stamp):
         return BUILT
     building()
-    _build()
-    kept.write_text(stamp, "utf-8")
+    with alone(SOURCE):
+        if not _is_built(stamp):  # nor by another meanwhile
+            _build()
+            (BUILT / _STAMP).write_text(stamp, "utf-8")
     return BUILT
+
+
+def _is_built(stamp: str) -> bool:
+    kept = BUILT / _STAMP
+    is_of_these = kept.is_file() and kept.read_text("utf-8") == stamp
+    return is_of_these and (BUILT / "index.html").is_file()
 
 
 def _sources() -> Iterator[Path]:
