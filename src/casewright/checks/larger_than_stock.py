@@ -25,12 +25,16 @@ from fractions import Fraction
 
 from casewright.casework.parts import Part
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import length
-from casewright.findings import Severity
+from casewright.checks.words import reckoning, style_of
+from casewright.dims import Dim, Told, joined, tell
+from casewright.findings import Reckoning, Severity
 from casewright.room.model import Room
 from casewright.stock import Board, Sheet
 
 __all__ = ["RULE"]
+
+_NAME = "larger than stock"
+_WORDS = (("long", "shorter"), ("wide", "narrower"))
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -42,42 +46,67 @@ def _examine(room: Room) -> Iterator[Breach]:
             most = goods.length_in_hand.value - trim, goods.width_in_hand.value - trim
             turns = not (part.grain and goods.grain)
             if not _fits((long, wide), most) and not (turns and _fits((wide, long), most)):
-                yield _breach(room, part, goods, most)
+                yield _sheet(room, part, goods)
         elif isinstance(goods, Board):
             longest = max((each.value for each in goods.lengths), default=long) - goods.lost
             if long > longest:
-                yield _breach(room, part, goods, (longest, wide))
+                yield _board(room, part, goods)
 
 
 def _fits(size: tuple[Fraction, Fraction], most: tuple[Fraction, Fraction]) -> bool:
     return size[0] <= most[0] and size[1] <= most[1]
 
 
+def _sheet(room: Room, part: Part, goods: Sheet) -> Breach:
+    own = reckoning(room, _NAME, part.path)
+    stock = f"stock.{part.stock}"
+    trim = 2 * style_of(room, own, "sheet_trim")
+    long = own.given(f"{stock}.length", goods.length_in_hand) - trim
+    wide = own.given(f"{stock}.width", goods.width_in_hand) - trim
+    most = own.length(long, "longest"), own.length(wide, "widest")
+    return _breach(own, part, goods, (long, wide), joined(" x ", most))
+
+
+def _board(room: Room, part: Part, goods: Board) -> Breach:
+    own = reckoning(room, _NAME, part.path)
+    stock = f"stock.{part.stock}"
+    longest = max(goods.lengths, key=lambda each: each.value)
+    long = own.given(f"{stock}.longest", longest)
+    if goods.trim is not None:
+        long -= 2 * own.given(f"{stock}.trim", goods.trim)
+    return _breach(own, part, goods, (long,), own.length(long, "longest").text)
+
+
 def _breach(
-    room: Room, part: Part, goods: Sheet | Board, most: tuple[Fraction, Fraction]
+    own: Reckoning, part: Part, goods: Sheet | Board, most: tuple[Dim, ...], limit: str
 ) -> Breach:
-    own = part.blank.length.value, part.blank.width.value
-    size = " x ".join(length(room, each) for each in own)
-    room_there = " x ".join(length(room, each) for each in most)
-    long, wide = (have - limit for have, limit in zip(own, most, strict=True))
-    over = [f"{length(room, each)} too {word}" for each, word in ((long, "long"), (wide, "wide"))
-            if each > 0]  # fmt: skip
-    words = ((long, "shorter"), (wide, "narrower"))
-    less = [f"{length(room, each)} {word}" for each, word in words if each > 0]
-    by = f", {' and '.join(over)}" if over else ""
+    sizes = part.blank.length, part.blank.width
+    size = joined(" x ", (own.length(each) for each in sizes))
+    over: list[Told] = []
+    less: list[Told] = []
+    for have, there, (over_word, less_word) in zip(sizes, most, _WORDS, strict=False):
+        if have.value > there.value:
+            by = own.length(have - there, f"too_{over_word}")
+            over.append(tell(f"{{}} too {over_word}", by))
+            less.append(tell(f"{{}} {less_word}", by))
+    by_how_much = tell(", {}", joined(" and ", over)) if over else ""
     return Breach(
         part.path,
-        f"the {part.title} of {part.case}, {size}, is larger than any {goods.title}{by}",
+        tell(
+            f"the {part.title} of {part.case}, {{}}, is larger than any {goods.title}{{}}",
+            size, by_how_much,
+        ),
         measured=size,
-        limit=room_there if isinstance(goods, Sheet) else length(room, most[0]),
+        limit=limit,
         remedies=(
-            f"a part {' and '.join(less)}: a smaller case, or two"
+            tell("a part {}: a smaller case, or two", joined(" and ", less))
             if less
             else "its grain the other way, or a smaller case",
-            f"a sheet or board of {size} and more",
+            tell("a sheet or board of {} and more", size),
             "a joint in the part",
         ),
-    )
+        own=own,
+    )  # fmt: skip
 
 
-RULE = Rule("larger than stock", Severity.STOP, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.STOP, __doc__ or "", "common practice", _examine)

@@ -28,12 +28,16 @@ from typing import NamedTuple
 
 from casewright.casework.parts import Part
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import kilograms, length
-from casewright.findings import Severity
+from casewright.checks.sheet_weight import full_sheet_weight
+from casewright.checks.words import length, lift_of, reckoning, style_of
+from casewright.dims import Dim, greatest, joined, tell
+from casewright.findings import Reckoning, Severity
 from casewright.room.model import Room
 from casewright.stock import Sheet
 
 __all__ = ["RULE"]
+
+_NAME = "larger than tools"
 
 
 class _Saws(NamedTuple):
@@ -89,56 +93,82 @@ def _sheets(room: Room) -> dict[str, tuple[Fraction, Fraction]]:
 
 
 def _breach(room: Room, parts: list[Part], word: str, saws: _Saws) -> Breach:
-    def along(part: Part) -> Fraction:
-        return part.blank.length.value if word == "rip" else part.blank.width.value
+    def along(part: Part) -> Dim:
+        return part.blank.length if word == "rip" else part.blank.width
 
-    part = max(parts, key=along)
-    size = " x ".join(length(room, d.value) for d in (part.blank.length, part.blank.width))
+    part = max(parts, key=lambda each: along(each).value)
+    own = reckoning(room, _NAME, part.path)
+    size = joined(" x ", (own.length(dim) for dim in (part.blank.length, part.blank.width)))
     more = f" and {len(parts) - 1} more" if len(parts) > 1 else ""
-    reach = saws.fence if word == "rip" else saws.sled
+    reach = _reach(room, own, word)
     near = "the fence opens" if word == "rip" else "the sled or the mitre saw reaches"
-    first = f"{near} {length(room, reach or Fraction(0))}" if reach else "no saw with a fence"
-    guide = (
-        f"the guide is {length(room, saws.guide)}" if saws.guide else "no circular saw is owned"
+    first = tell(f"{near} {{}}", own.length(reach)) if reach else "no saw with a fence"
+    guide = own.given("shop.straightedge", room.spec.shop.straightedge)
+    owned = (
+        tell("the guide is {}", own.length(guide)) if saws.guide else "no circular saw is owned"
     )
-    longer = f"a guide of {length(room, along(part))} and a little more: straightedge in [shop]"
+    longer = tell(
+        "a guide of {} and a little more: straightedge in [shop]", own.length(along(part))
+    )
+    most = max(saws.guide, reach.value if reach else saws.guide)
     return Breach(
         part.path,
-        f"the {part.title} of {part.case}, {size}{more}: too large to {word} here, {first}, "
-        f"{guide}",
+        tell(
+            f"the {part.title} of {part.case}, {{}}{more}: too large to {word} here, {{}}, {{}}",
+            size, first, owned,
+        ),
         measured=size,
-        limit=length(room, max(reach or Fraction(0), saws.guide)),
+        limit=length(room, most),
         remedies=(
             longer if saws.guide else "a circular saw and a guide, bought or borrowed",
             "have it cut at the yard, a little large, and trim it with a router along a long edge",
-            *((f"a smaller case, or two: {length(room, reach)} at most",) if reach else ()),
+            *((tell("a smaller case, or two: {} at most", own.length(reach)),) if reach else ()),
         ),
-    )
+        own=own,
+    )  # fmt: skip
+
+
+def _reach(room: Room, own: Reckoning, word: str) -> Dim | None:
+    """How far the fence opens, or the farther of sled and mitre saw; None: nothing is owned."""
+    tools = room.spec.shop.tools
+    table, mitre = tools.get("table saw"), tools.get("mitre saw")
+    if word == "rip":
+        reach = None if table is None else table.reach
+        return own.given("shop.table_saw.reach", reach) if reach and reach.value else None
+    found = [] if table is None else [style_of(room, own, "sled_reach")]
+    if mitre is not None and mitre.reach is not None:
+        found.append(own.given("shop.mitre_saw.reach", mitre.reach))
+    found = [each for each in found if each.value]
+    return greatest(*found) if found else None
 
 
 def _heavy(room: Room) -> Iterator[Breach]:
     """Without a circular saw: full sheets that have to go onto the table whole."""
-    lift = room.spec.shop.lift
     used = {part.stock for part in room.parts}
     for key, goods in room.spec.stock.items():
         if not isinstance(goods, Sheet) or key not in used:
             continue
-        size = goods.length_in_hand.value * goods.width_in_hand.value * goods.thickness.value
-        weight = size * goods.density / 1_000_000_000
-        if weight > lift:
+        size = goods.length.value * goods.width.value * goods.thickness.value
+        if size * goods.density / 1_000_000_000 > room.spec.shop.lift:
+            own = reckoning(room, _NAME, f"stock.{key}")
+            weight = own.weight(full_sheet_weight(own, goods))
+            most = own.weight(lift_of(room, own))
             yield Breach(
                 f"stock.{key}",
-                f"a full sheet of {goods.title} weighs about {kilograms(room, weight)}, over the "
-                f"{kilograms(room, lift)} one person lifts here, and without a circular saw it is "
-                "not broken down on the floor",
-                measured=kilograms(room, weight),
-                limit=kilograms(room, lift),
+                tell(
+                    f"a full sheet of {goods.title} weighs about {{}}, over the {{}} one person "
+                    "lifts here, and without a circular saw it is not broken down on the floor",
+                    weight, most,
+                ),
+                measured=weight.text,
+                limit=most.text,
                 remedies=(
                     "a circular saw and a guide, bought or borrowed",
                     "have the yard cut it in two along the saw plan's first cut",
                     "a helper and stands before and behind the saw",
                 ),
-            )
+                own=own,
+            )  # fmt: skip
 
 
-RULE = Rule("larger than tools", Severity.CARE, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)

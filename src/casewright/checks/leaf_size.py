@@ -29,12 +29,15 @@ from fractions import Fraction
 
 from casewright.casework.cases import Case, Door
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length, style_value
-from casewright.findings import Severity
+from casewright.checks.words import reckoning, style_of, style_value
+from casewright.dims import tell
+from casewright.findings import Limit, Reckoning, Severity
 from casewright.room.model import Room
 
 __all__ = ["RULE"]
 
+_NAME = "leaf size"
+_NARROWEST = Limit("leaf.narrowest", "9", "230", "a narrower leaf hides more than it opens")
 _APART = "two cases side by side, each with doors of its own"
 _LOW, _HIGH = Fraction(12, 10), Fraction(35, 10)
 
@@ -51,7 +54,7 @@ def _examine(room: Room) -> Iterator[Breach]:
             wrong = list(_width(room, case, alike, pair=pair))
             tallest = style_value(room, case, "tallest_leaf")
             if alike[0].height.value > tallest:
-                wrong.append(_tall(room, alike, tallest))
+                wrong.append(_tall(room, case, alike))
             if not wrong and alike[0].opening == "main":  # else its shape follows from that
                 wrong += _aspect(room, alike, pair=pair)
             yield from wrong
@@ -63,57 +66,77 @@ def _named(alike: Sequence[Door]) -> str:
 
 
 def _width(room: Room, case: Case, alike: Sequence[Door], *, pair: bool) -> Iterator[Breach]:
+    wide = alike[0].width.value
+    if wide > style_value(room, case, "widest_single_door"):
+        yield _too_wide(room, case, alike, pair=pair)
+    elif wide < _NARROWEST.of(room.spec.unit):
+        yield _too_narrow(room, case, alike, pair=pair)
+
+
+def _too_wide(room: Room, case: Case, alike: Sequence[Door], *, pair: bool) -> Breach:
     front = alike[0]
-    wide = front.width.value
-    narrowest = by_unit(room, "9", "230")
-    pinched, widest = (
-        style_value(room, case, key) for key in ("narrowest_leaf", "widest_single_door")
-    )
-    if wide > widest:
-        yield Breach(
-            front.path,
-            f"{_named(alike)} is {length(room, wide)} wide, over {length(room, widest)}: it "
-            "swings far out and pulls at its hinges",
-            measured=length(room, wide),
-            limit=length(room, widest),
-            remedies=(f"a case {length(room, 2 * (wide - widest))} narrower", _APART)
-            if pair
-            else (
-                *((f"two leaves, {length(room, wide / 2)} wide",) if not case.spec.blind else ()),
-                f"a case {length(room, wide - widest)} narrower",
-            ),
-        )
-    elif wide < narrowest:
-        yield Breach(
-            front.path,
-            f"{_named(alike)} is only {length(room, wide)} wide; under "
-            f"{length(room, narrowest)} a leaf hides more than it opens"
-            + (", and so narrow a one looks pinched" if wide < pinched else ""),
-            measured=length(room, wide),
-            limit=length(room, narrowest),
-            remedies=(
-                f"one leaf instead of two, {length(room, 2 * wide)} wide",
-                f"a case {length(room, 2 * (narrowest - wide))} wider",
-            )
-            if pair
-            else (f"a case {length(room, narrowest - wide)} wider",),
-            severity=None if wide < pinched else Severity.NOTE,
-        )
+    own, wide = reckoning(room, _NAME, front.path), front.width
+    most = style_of(room, own, "widest_single_door", case)
+    half = own.length(wide / 2, "half_width")
+    halved = () if case.spec.blind else (tell("two leaves, {} wide", half),)
+    narrower = own.length(2 * (wide - most) if pair else wide - most, "narrower")
+    case_words = tell("a case {} narrower", narrower)
+    return Breach(
+        front.path,
+        tell(
+            f"{_named(alike)} is {{}} wide, over {{}}: it swings far out and pulls at its hinges",
+            own.length(wide), own.length(most),
+        ),
+        measured=own.length(wide).text,
+        limit=own.length(most).text,
+        remedies=(case_words, _APART) if pair else (*halved, case_words),
+        own=own,
+    )  # fmt: skip
 
 
-def _tall(room: Room, alike: Sequence[Door], tallest: Fraction) -> Breach:
-    high = length(room, alike[0].height.value)
+def _too_narrow(room: Room, case: Case, alike: Sequence[Door], *, pair: bool) -> Breach:
+    front = alike[0]
+    own, wide = reckoning(room, _NAME, front.path), front.width
+    least = own.limit(_NARROWEST)
+    pinched = wide.value < style_value(room, case, "narrowest_leaf")
+    wider = own.length(2 * (least - wide) if pair else least - wide, "wider")
+    words: tuple[str, ...] = (tell("a case {} wider", wider),)
+    if pair:
+        both = own.length(2 * wide, "as_one")
+        words = (tell("one leaf instead of two, {} wide", both), *words)
+    return Breach(
+        front.path,
+        tell(
+            f"{_named(alike)} is only {{}} wide; under {{}} a leaf hides more than it opens"
+            + (", and so narrow a one looks pinched" if pinched else ""),
+            own.length(wide), own.length(least),
+        ),
+        measured=own.length(wide).text,
+        limit=own.length(least).text,
+        remedies=words,
+        severity=None if pinched else Severity.NOTE,
+        own=own,
+    )  # fmt: skip
+
+
+def _tall(room: Room, case: Case, alike: Sequence[Door]) -> Breach:
+    own = reckoning(room, _NAME, alike[0].path)
+    high = own.length(alike[0].height)
+    tallest = own.length(style_of(room, own, "tallest_leaf", case))
     return Breach(
         alike[0].path,
-        f"{_named(alike)} is {high} tall, over {length(room, tallest)}: so tall a door seldom "
-        "stays flat",
-        measured=high,
-        limit=length(room, tallest),
+        tell(
+            f"{_named(alike)} is {{}} tall, over {{}}: so tall a door seldom stays flat",
+            high, tallest,
+        ),
+        measured=high.text,
+        limit=tallest.text,
         remedies=(
-            f"a divider, each door at most {length(room, tallest)} tall",
+            tell("a divider, each door at most {} tall", tallest),
             "flat, seasoned stock, and a straightener in each leaf",
         ),
-    )
+        own=own,
+    )  # fmt: skip
 
 
 def _aspect(room: Room, alike: Sequence[Door], *, pair: bool) -> Iterator[Breach]:
@@ -121,25 +144,30 @@ def _aspect(room: Room, alike: Sequence[Door], *, pair: bool) -> Iterator[Breach
     ratio = front.height.value / front.width.value
     if _LOW <= ratio <= _HIGH:
         return
-    long = ratio > _HIGH
+    long, own = ratio > _HIGH, reckoning(room, _NAME, front.path)
+    says = tell(
+        f"{_named(alike)} is {{}} tall and {{}} wide, {float(ratio):.1f} to 1: ",
+        own.length(front.height), own.length(front.width),
+    )  # fmt: skip
     yield Breach(
         front.path,
-        f"{_named(alike)} is {length(room, front.height.value)} tall and "
-        f"{length(room, front.width.value)} wide, {float(ratio):.1f} to 1: "
-        + ("so long a leaf may wind" if long else "wider than it should be for its height"),
+        says + ("so long a leaf may wind" if long else "wider than it should be for its height"),
         measured=f"{float(ratio):.1f}",
         limit=f"{float(_HIGH if long else _LOW):.1f}",
-        remedies=(
-            f"a divider, each door at most {length(room, front.width.value * _HIGH)} tall",
-            "flat, seasoned stock",
-        )
-        if long
-        else (
-            f"leaves at most {length(room, front.height.value / _LOW)} wide"
-            + (": a narrower case" if pair else ": two of them"),
-        ),
+        remedies=_shapes(own, front, pair=pair, long=long),
         severity=Severity.NOTE,
+        own=own,
     )
 
 
-RULE = Rule("leaf size", Severity.CARE, __doc__ or "", "common practice", _examine)
+def _shapes(own: Reckoning, front: Door, *, pair: bool, long: bool) -> tuple[str, ...]:
+    """What gives a leaf a better shape."""
+    if long:
+        most = own.length(front.width * _HIGH, "tallest")
+        return tell("a divider, each door at most {} tall", most), "flat, seasoned stock"
+    most = own.length(front.height / _LOW, "widest")
+    ending = ": a narrower case" if pair else ": two of them"
+    return (tell(f"leaves at most {{}} wide{ending}", most),)
+
+
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)

@@ -27,16 +27,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
+from typing import NamedTuple
 
+from casewright.casework.parts import Part
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import HELPER, Lifts, kilograms, reckoning
-from casewright.findings import Severity
+from casewright.checks.words import HELPER, Lifts, lift_of, reckoning, weight_of
+from casewright.dims import Dim, Told, joined, least, tell
+from casewright.findings import Reckoning, Severity
 from casewright.room.lifting import Effort, leaf_effort, lid_effort
 from casewright.room.model import Room
 from casewright.sources import POUND
 
 __all__ = ["RULE"]
 
+_NAME = "leaf weight"
 _LIGHT = 15 * POUND
 
 
@@ -47,43 +51,68 @@ def _examine(room: Room) -> Iterator[Breach]:
             node = room.chain.nodes.get(f"{door.path}.weight")
             if node is not None and node.value > _LIGHT:
                 effort = leaf_effort(room, case, door, node.value)
-                ways = (HELPER, "blocks or a jack under it while the hinges go in")
-                yield from _judge(lifts, room, (door.path, f"the {door.title}"), effort, ways)
+                if _is_heavy(room, effort):
+                    leaf = _Leaf(door.path, f"the {door.title}", (door.width, door.height), node)
+                    ways = (HELPER, "blocks or a jack under it while the hinges go in")
+                    yield _breach(lifts, room, leaf, effort, ways)
         shared = (p for run in room.runs if run.spec.one_lid and run.cases[0] is case
                   for p in run.own_parts)  # fmt: skip
         for lid in (*case.parts, *shared) if case.spec.lid is not None else ():
             if lid.role == "lid":
                 density = getattr(room.spec.stock[lid.stock], "density", Fraction(0))
                 effort = lid_effort(room, case, lid, lid.weight(density))
-                ways = HELPER, "lower it onto its box end by end"
-                yield from _judge(lifts, room, (lid.path, "the lid"), effort, ways)
+                if _is_heavy(room, effort):
+                    ways = HELPER, "lower it onto its box end by end"
+                    yield _breach(lifts, room, lid, effort, ways)
 
 
-def _judge(
-    lifts: Lifts, room: Room, named: tuple[str, str], effort: Effort, ways: tuple[str, ...]
-) -> Iterator[Breach]:
-    path, name = named
-    most = room.spec.shop.lift
-    over = effort.weight > most
-    if effort.weight > _LIGHT and (over or effort.is_strenuous):
-        yield Breach(
-            path,
-            f"{name} weighs about {kilograms(room, effort.weight)}"
-            + (f", over the {kilograms(room, most)} one person lifts here" if over else "")
-            + f"; {lifts.words(effort, name, reckoning(room, 'leaf weight', path))}",
-            measured=kilograms(room, effort.weight),
-            limit=kilograms(room, most),
-            remedies=(*ways, *_lighter(room, effort)),
-        )
+class _Leaf(NamedTuple):
+    """A door: what it is called, its width and height [mm], what it weighs [kg]."""
+
+    path: str
+    name: str
+    sizes: tuple[Dim, Dim]
+    weight: Dim
 
 
-def _lighter(room: Room, effort: Effort) -> tuple[str, ...]:
-    """What brings the weight down to what one person lifts here, or what the equation allows."""
-    most = min(room.spec.shop.lift, effort.limit or room.spec.shop.lift)
-    return (
-        f"a thinner or lighter sheet, {kilograms(room, effort.weight - most)} less in all",
-        f"two smaller ones, about {kilograms(room, effort.weight / 2)} each",
+def _is_heavy(room: Room, effort: Effort) -> bool:
+    return effort.weight > _LIGHT and (effort.weight > room.spec.shop.lift or effort.is_strenuous)
+
+
+def _breach(
+    lifts: Lifts, room: Room, leaf: _Leaf | Part, effort: Effort, ways: tuple[str, ...]
+) -> Breach:
+    own = reckoning(room, _NAME, leaf.path)
+    if isinstance(leaf, Part):
+        weight = own.let("weight", weight_of(room, own, (leaf,)))
+        leaf = _Leaf(leaf.path, "the lid", (leaf.finished.width, leaf.finished.length), weight)
+    weighs, most = own.weight(leaf.weight), own.weight(lift_of(room, own))
+    over = effort.weight > room.spec.shop.lift
+    says = (
+        tell(f"{leaf.name} weighs about {{}}", weighs),
+        tell(", over the {} one person lifts here", most) if over else "",
+        tell("; {}", lifts.words(effort, leaf.name, own, *leaf.sizes)),
+    )
+    return Breach(
+        leaf.path,
+        joined("", says),
+        measured=weighs.text,
+        limit=most.text,
+        remedies=(*ways, *_lighter(room, own, leaf.weight, effort)),
+        own=own,
     )
 
 
-RULE = Rule("leaf weight", Severity.CARE, __doc__ or "", "niosh-lifting", _examine)
+def _lighter(room: Room, own: Reckoning, weight: Dim, effort: Effort) -> tuple[Told, ...]:
+    """What brings the weight down to what one person lifts here, or what the equation allows."""
+    most = [lift_of(room, own)]
+    most += [dim for dim in own.numbers if effort.limit and dim.path.endswith(".limit_weight")]
+    less = own.weight(weight - least(*most), "less_weight")
+    half = own.weight(weight / 2, "half_weight")
+    return (
+        tell("a thinner or lighter sheet, {} less in all", less),
+        tell("two smaller ones, about {} each", half),
+    )
+
+
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "niosh-lifting", _examine)

@@ -29,12 +29,18 @@ from casewright.casework.features import Bores, Cut, Feature
 from casewright.casework.parts import Part
 from casewright.checks.rods import Row, Span, outer_box, own_axes, row_of_rods, span_along
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
-from casewright.findings import Severity
+from casewright.checks.words import reckoning
+from casewright.dims import Origin, tell
+from casewright.findings import Limit, Reckoning, Severity
 from casewright.geometry import Box
 from casewright.room.model import Room
 
 __all__ = ["RULE"]
+
+_NAME = "metal in path"
+_FREE = Limit("metal.free", "1/8", "3", "kept free beside a cutter: brads wander")
+_INCH = Limit("metal.along", "1", "25", "so far along its row at a time")
+_ROW = Origin("solved", "where its row runs: from the first on, each so far from the one before")
 
 _ALONG = (("to the right", "to the left"), ("higher", "lower"), ("farther front", "farther back"))
 """Words for a way along the three axes of a case, up and down them."""
@@ -46,7 +52,7 @@ _NAMES = {"hinge cup": "cup", "pull": "hole for the pull", "hinge plate": "hole 
 
 
 def _examine(room: Room) -> Iterator[Breach]:
-    free = by_unit(room, "1/8", "3")
+    free = _FREE.of(room.spec.unit)
     for case in room.cases:
         parts = {part.path: part for part in case.parts}
         worked = {
@@ -136,47 +142,60 @@ def _breach(
     room: Room, row: Row, at: Fraction, struck: tuple[Part, Feature], spans: list[Span]
 ) -> Breach:
     part, feature = struck
-    name = row.held.kind
+    own, name = reckoning(room, _NAME, feature.path), row.held.kind
     low, high = outer_box(part)[2 * row.along : 2 * row.along + 2]
     end, _ = _ENDS[row.along]
-    place = length(room, min(at - low, high - at))
+    rests_on = [dim for dim in (row.held.edge, row.held.pitch) if dim is not None]
+    off = Fraction(min(at - low, high - at))
+    place = own.length(own.worked("place", off, _ROW, *rests_on))
     nearer = end if at - low <= high - at else _ENDS[row.along][1]
     return Breach(
         feature.path,
-        f"a {name} of {row.joint.path} runs where the {_NAMES.get(feature.kind, feature.kind)} of "
-        f"the {part.title} goes, {place} from its {nearer} end",
-        measured=place,
-        limit=f"{length(room, by_unit(room, '1/8', '3'))} beside the cutter",
-        remedies=(_way_out(room, row, at, spans), f"no {name} there: glue and a clamp hold"),
+        tell(
+            f"a {name} of {row.joint.path} runs where the "
+            f"{_NAMES.get(feature.kind, feature.kind)} of the {part.title} goes, {{}} from its "
+            f"{nearer} end",
+            place,
+        ),
+        measured=place.text,
+        limit=f"{own.length(own.limit(_FREE)).text} beside the cutter",
+        remedies=(_way_out(own, row, at, spans), f"no {name} there: glue and a clamp hold"),
+        own=own,
     )
 
 
 def _trimmed(room: Room, row: Row, part: Part, feature: Feature) -> Breach:
     """A row along an edge that is trimmed flush: all of it is in the way, not one of it."""
-    name, free = row.held.kind, length(room, by_unit(room, "1/8", "3"))
+    own, name = reckoning(room, _NAME, feature.path), row.held.kind
+    free = own.length(own.limit(_FREE))
     return Breach(
         feature.path,
         f"the {name}s of {row.joint.path} run along the edge of the {part.title} that is trimmed "
         "flush: the bit meets them",
-        measured=length(room, row.held.line[1].value) if row.held.line is not None else "",
-        limit=f"{free} beside the cutter",
+        measured=own.length(row.held.line[1]).text if row.held.line is not None else "",
+        limit=f"{free.text} beside the cutter",
         remedies=(
-            f"drive them along the middle of the {part.title}, {free} and more from that edge",
+            tell(
+                f"drive them along the middle of the {part.title}, {{}} and more from that edge",
+                free,
+            ),
             f"no {name}s there: glue and clamps hold",
         ),
+        own=own,
     )
 
 
-def _way_out(room: Room, row: Row, at: Fraction, spans: list[Span]) -> str:
+def _way_out(own: Reckoning, row: Row, at: Fraction, spans: list[Span]) -> str:
     """The next place for the brad that is free: an inch at a time, down first."""
-    inch = by_unit(room, "1", "25")
+    inch = own.limit(_INCH)
     up, down = _ALONG[row.along]
     for times in (1, 2, 3):
         for word, sign in ((down, -1), (up, 1)):
-            place = at + sign * times * inch
+            place = at + sign * times * inch.value
             if not any(low < place + row.half and place - row.half < high for low, high in spans):
-                return f"drive that {row.held.kind} {length(room, times * inch)} {word}"
+                by = own.length(inch if times == 1 else times * inch, "along")
+                return tell(f"drive that {row.held.kind} {{}} {word}", by)
     return f"leave that {row.held.kind} out"
 
 
-RULE = Rule("metal in path", Severity.CARE, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)

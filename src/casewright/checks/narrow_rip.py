@@ -24,12 +24,15 @@ from fractions import Fraction
 
 from casewright.casework.parts import Part
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import length
+from casewright.checks.words import reckoning, style_of
+from casewright.dims import Dim, tell
 from casewright.findings import Severity
 from casewright.room.model import Room
 from casewright.stock import Board, Sheet
 
 __all__ = ["RULE"]
+
+_NAME = "narrow rip"
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -37,26 +40,34 @@ def _examine(room: Room) -> Iterator[Breach]:
     narrow: dict[tuple[str, Fraction], list[Part]] = {}
     for part in room.parts:
         goods = room.spec.stock[part.stock]
-        width = min(part.blank.width.value, part.blank.length.value)
+        width = _rip(part).value
         ripped = isinstance(goods, Sheet) or (
             isinstance(goods, Board) and width != goods.width.value
         )
         if ripped and width < least:
             narrow.setdefault((part.stock, width), []).append(part)
-    for (_, width), parts in narrow.items():
+    for parts in narrow.values():
         first = parts[0]
         others = f" and {len(parts) - 1} more of this width" if len(parts) > 1 else ""
+        own = reckoning(room, _NAME, first.path)
+        wide, under = own.length(_rip(first)), own.length(style_of(room, own, "narrow_rip"))
         yield Breach(
             first.path,
-            f"the {first.title} of {first.case}{others}: ripped {length(room, width)} wide, "
-            f"under {length(room, least)}",
-            measured=length(room, width),
-            limit=length(room, least),
+            tell(f"the {first.title} of {first.case}{others}: ripped {{}} wide, under {{}}",
+                 wide, under),
+            measured=wide.text,
+            limit=under.text,
             remedies=(
                 "a push block that holds the strip down and carries it past the blade",
                 "the strip on the far side of the blade, the wide piece at the fence",
             ),
-        )
+            own=own,
+        )  # fmt: skip
 
 
-RULE = Rule("narrow rip", Severity.NOTE, __doc__ or "", "common practice", _examine)
+def _rip(part: Part) -> Dim:
+    """The lesser size of its blank [mm]."""
+    return min(part.blank.width, part.blank.length, key=lambda dim: dim.value)
+
+
+RULE = Rule(_NAME, Severity.NOTE, __doc__ or "", "common practice", _examine)

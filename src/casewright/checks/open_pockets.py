@@ -22,10 +22,15 @@ from collections.abc import Iterator
 
 from casewright.casework.features import Bores, Plane
 from casewright.checks.rule import Breach, Rule
-from casewright.findings import Severity
+from casewright.checks.words import reckoning
+from casewright.dims import shop_text, tell
+from casewright.findings import Limit, Severity
 from casewright.room.model import Room
 
 __all__ = ["RULE"]
+
+_NAME = "open pockets"
+_SKIRT = Limit("pockets.skirt", "1", "25", "a skirt that hides the pockets of a bottom")
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -39,6 +44,9 @@ def _examine(room: Room) -> Iterator[Breach]:
                     plane: Plane = "t1" if feature.face == "A" else "t0"
                     count += len(feature.places) if plane in part.shows else 0
             if count:
+                own = reckoning(room, _NAME, part.path)
+                low = own.limit(_SKIRT)
+                skirt = own.said(low, shop_text(low.value, own.unit), "skirt")
                 yield Breach(
                     part.path,
                     f"{count} pocket holes of the {part.title} stay open on a face that shows",
@@ -46,10 +54,11 @@ def _examine(room: Room) -> Iterator[Breach]:
                     limit="0",
                     remedies=(
                         'pockets = "plugged"',
-                        f"skirt = {'1' if room.spec.unit == 'in' else '25'} or more, of a bottom",
+                        tell("skirt = {} or more, of a bottom", skirt),
                         'joint = "dado"',
                     ),
+                    own=own,
                 )
 
 
-RULE = Rule("open pockets", Severity.CARE, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)

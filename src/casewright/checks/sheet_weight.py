@@ -28,12 +28,16 @@ from fractions import Fraction
 
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import Lifts, by_unit, kilograms, reckoning
-from casewright.findings import Severity
+from casewright.dims import Dim, Given, Origin, joined, tell
+from casewright.findings import Reckoning, Severity
 from casewright.room.lifting import STRENUOUS, Effort, effort_of
 from casewright.room.model import Room
 from casewright.stock import Sheet
 
-__all__ = ["RULE"]
+__all__ = ["RULE", "full_sheet_weight"]
+
+_NAME = "sheet weight"
+_CUBIC = 10**9  # cubic millimetres in a cubic metre
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -48,19 +52,38 @@ def _examine(room: Room) -> Iterator[Breach]:
         return
     goods, effort = max(heavy, key=lambda each: each[1].weight)
     others = [each.title for each, _ in heavy if each is not goods]
-    weight = kilograms(room, effort.weight)
+    own = reckoning(room, _NAME, goods.key)
+    weight = own.weight(full_sheet_weight(own, goods))
+    says = [
+        tell(f"a full sheet of {goods.title} weighs about {{}}; ", weight),
+        Lifts(room).words(effort, goods.title, own, _thickness(own, goods)),
+        f". Nearly as heavy: {', '.join(others)}" if others else "",
+    ]
     yield Breach(
         f"stock.{goods.key}",
-        f"a full sheet of {goods.title} weighs about {weight}; "
-        f"{Lifts(room).words(effort, goods.title, reckoning(room, 'sheet weight', goods.key))}"
-        + (f". Nearly as heavy: {', '.join(others)}" if others else ""),
-        measured=weight,
+        joined("", says),
+        measured=weight.text,
         limit="" if effort.limit is None else kilograms(room, effort.limit * STRENUOUS),
         remedies=(
             "a helper or a cart that day, or break it down where it comes off the car",
             "half sheets, where the yard has them",
         ),
+        own=own,
     )
+
+
+def full_sheet_weight(own: Reckoning, goods: Sheet) -> Dim:
+    """What a sheet weighs by the label's sizes and its density [kg]."""
+    key = f"stock.{goods.key}"
+    origin = Origin("cited", f"{goods.density} kg/m3")
+    density = own.given(f"{key}.density", Given(Fraction(goods.density) / _CUBIC, origin), -3)
+    long = own.given(f"{key}.sold_length", goods.length)
+    wide = own.given(f"{key}.sold_width", goods.width)
+    return own.let("weight", long * wide * _thickness(own, goods) * density)
+
+
+def _thickness(own: Reckoning, goods: Sheet) -> Dim:
+    return own.given(f"stock.{goods.key}.sold_thickness", goods.thickness)
 
 
 def _to_the_saw(room: Room, goods: Sheet) -> Effort:
@@ -70,4 +93,4 @@ def _to_the_saw(room: Room, goods: Sheet) -> Effort:
     return effort_of(weight, thick, stops, room.spec.unit)
 
 
-RULE = Rule("sheet weight", Severity.NOTE, __doc__ or "", "niosh-lifting", _examine)
+RULE = Rule(_NAME, Severity.NOTE, __doc__ or "", "niosh-lifting", _examine)

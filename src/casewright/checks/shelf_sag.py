@@ -36,22 +36,42 @@ from casewright.checks.shelves import (
     nosing_of,
     nosing_words,
     shelf_modulus,
-    shelf_span_mm,
+    shelf_span,
     takes_nosing,
 )
-from casewright.checks.words import about, by_unit, length
-from casewright.dims import TAPE_MARK, Unit, Way
-from casewright.findings import Severity
+from casewright.checks.words import reckoning
+from casewright.dims import (
+    TAPE_MARK,
+    Dim,
+    Given,
+    Measure,
+    Origin,
+    Told,
+    Unit,
+    Way,
+    size_text,
+    tell,
+)
+from casewright.findings import Limit, Reckoning, Severity
 from casewright.room.model import Room
 from casewright.sources import POUND
 
 __all__ = ["RULE"]
 
+_NAME = "shelf sag"
+_STEP = Limit("shelf_sag.nosing_step", "1/4", "5", "steps that a nosing is made higher by")
+_THICK = Limit("shelf_sag.nosing_thickness", "3/4", "18", "a nosing of usual stock")
 _POUND_FORCE_N = float(POUND) * 9.80665  # standard gravity [m/s2]
 _FOOT_MM = 304.8
 _LOAD_LB_PER_FOOT = 20
 _LOADS: Mapping[Unit, str] = {"in": "20 lb a foot", "mm": "30 kg a metre"}
 _CREEP = 1.5
+_CREEPS = Given(Fraction(3, 2), Origin("cited", "creep of half again over years", "shelf-sag"))
+_SEES = Origin("cited", "what the eye sees: 1/32 in per foot of span", "shelf-sag")
+_SAGS = "5 w L^4 / 384 E I, the ends resting, of"
+_LOW = Origin("solved", "the lowest, in usual steps, with which the eye sees no sag", "shelf-sag")
+_LONG = Origin("solved", "sag goes with its fourth power, what the eye sees with the first")
+_STIFF = Origin("solved", "stiffness goes with its third power")
 _SEEN_PER_SPAN = 1 / 384  # 1/32 in per foot
 _LEAST_SLENDER = 10
 _MOST_STEPS = 17
@@ -113,67 +133,131 @@ def _beam(room: Room, case: Case, part: Part) -> _Beam | None:
     modulus = shelf_modulus(room, part) if part.role in SHELF_ROLES else None
     if modulus is None:
         return None
-    span_mm = shelf_span_mm(room, case, part)
+    span_mm = float(shelf_span(room, case, part).value)
     if span_mm < _LEAST_SLENDER * float(part.finished.thickness.value):
         return None
     strip = _strip(nosing_of(case, part))
     return _Beam(span_mm, _first_sag(span_mm, modulus, part, strip), modulus)
 
 
+class _Told(NamedTuple):
+    """A shelf that sags: its numbers, where they are worked out, and what it is made of."""
+
+    own: Reckoning
+    case: Case
+    part: Part
+    beam: _Beam
+    span: Dim
+    first: Dim
+
+    @property
+    def lasting(self) -> Dim:
+        """Sag once it has crept [mm]."""
+        return self.first * self.own.given("shelf_sag.creep", _CREEPS, 0)
+
+    @property
+    def times(self) -> float:
+        """How much more it sags than the eye sees [-]."""
+        return self.beam.first_mm * _CREEP / self.beam.seen_mm
+
+    def on_tape(self, name: str, dim: Dim, way: Way = Way.DOWN) -> Measure:
+        """A length to a mark of the tape."""
+        return self.own.length(self.own.rounded(name, dim, TAPE_MARK[self.own.unit], way))
+
+
+def _told(room: Room, case: Case, part: Part, beam: _Beam) -> _Told:
+    own, span = reckoning(room, _NAME, part.path), shelf_span(room, case, part)
+    sizes, nosing = [span, part.finished.thickness, part.finished.width], nosing_of(case, part)
+    if nosing is not None:
+        sizes += [nosing.finished.thickness, nosing.finished.width]
+    words = f"{_SAGS} {beam.modulus_mpa:.0f} MPa along the grain"
+    sag = own.worked("sag", _fraction(beam.first_mm), Origin("solved", words, "wood-handbook"),
+                     *sizes, _load(own))  # fmt: skip
+    return _Told(own, case, part, beam, span, sag)
+
+
+def _load(own: Reckoning) -> Dim:
+    """Books on so much of a shelf as the job's unit counts by [kg]."""
+    foot = _LOAD_LB_PER_FOOT * POUND
+    value = foot if own.unit == "in" else foot * 10_000 / 3048
+    note = f"books, {_LOAD_LB_PER_FOOT} lb on every foot, about 30 kg on every metre"
+    origin = Origin("cited", note, "book-loads")
+    return own.given("shelf_sag.load_weight", Given(value, origin), 0)
+
+
+def _fraction(size_mm: float) -> Fraction:
+    """A computed length without what floats add far behind [mm]."""
+    return Fraction(round(size_mm * 1000), 1000)
+
+
 def _breach(room: Room, case: Case, parts: list[Part], beam: _Beam) -> Breach:
-    lasting, limit = about(room, beam.first_mm * _CREEP), about(room, beam.seen_mm)
+    it = _told(room, case, parts[0], beam)
+    own = it.own
+    lasting = own.about(it.lasting, "lasting_sag")
+    sees = own.worked("seen", _fraction(beam.seen_mm), _SEES, it.span)
+    limit = own.about(sees, "seen_sag")
     titles = ", ".join(part.title for part in parts)
     return Breach(
         parts[0].path,
-        f"{titles} of {parts[0].case}: {_span(room, beam.span_mm)} between supports would sag "
-        f"{about(room, beam.first_mm)} under books ({_LOADS[room.spec.unit]}), {lasting} "
-        f"once it has crept; the eye sees {limit}. Reckoned with {beam.modulus_mpa:.0f} MPa along "
-        "the grain, the ends resting.",
-        measured=lasting,
-        limit=limit,
-        remedies=(*_ways(room, case, parts[0], beam), "light things only"),
-    )
+        tell(
+            f"{titles} of {parts[0].case}: {{}} between supports would sag {{}} under books "
+            f"({{}}), {{}} once it has crept; the eye sees {{}}. Reckoned with "
+            f"{beam.modulus_mpa:.0f} MPa along the grain, the ends resting.",
+            own.said(it.span, size_text(_on_tape(it), own.unit), "span"),
+            own.about(it.first, "sag_first"),
+            own.said(_load(own), _LOADS[own.unit], "load_weight"),
+            lasting, limit,
+        ),
+        measured=lasting.text,
+        limit=limit.text,
+        remedies=(*_ways(it, sees), "light things only"),
+        own=own,
+    )  # fmt: skip
 
 
-def _span(room: Room, span_mm: float) -> str:
-    """A span as a tape shows it, never more than it is."""
-    return length(room, _on_tape(room, span_mm))
+def _on_tape(it: _Told) -> Fraction:
+    """The span down to the next mark of a tape: never more than it is [mm]."""
+    mark = TAPE_MARK[it.own.unit]
+    return it.span.value // mark * mark
 
 
-def _on_tape(room: Room, size_mm: float) -> Fraction:
-    """Down to the next mark of a tape [mm]."""
-    mark = TAPE_MARK[room.spec.unit]
-    return Fraction(round(size_mm * 1000), 1000) // mark * mark
-
-
-def _ways(room: Room, case: Case, part: Part, beam: _Beam) -> Iterator[str]:
+def _ways(it: _Told, sees: Dim) -> Iterator[Told]:
     """What takes the sag out: how high a nosing, how short a span, how thick a board.
 
     Sag goes with the fourth power of the span, what the eye sees with the first, stiffness of a
     board with the third power of its thickness.
     """
-    nosing = nosing_of(case, part)
-    yield from _higher_nosing(room, case, part, beam)
-    times = beam.first_mm * _CREEP / beam.seen_mm
-    most = beam.span_mm * times ** (-1 / 3)
-    less = length(room, -_on_tape(room, most - beam.span_mm))
-    yield f"{_span(room, most)} between supports at most: a case {less} narrower, or two"
-    if nosing is None:
-        thicker = float(part.finished.thickness.value) * times ** (1 / 3)
-        yield f"stock {about(room, thicker, Way.UP)} thick or more, or doubled"
+    own, follows = it.own, (it.first, sees)
+    yield from _higher_nosing(it)
+    longest = _fraction(it.beam.span_mm * it.times ** (-1 / 3))
+    most = own.worked("longest", longest, _LONG, it.span, *follows)
+    yield tell(
+        "{} between supports at most: a case {} narrower, or two",
+        it.on_tape("at_most", most), it.on_tape("narrower", it.span - most, Way.UP),
+    )  # fmt: skip
+    if nosing_of(it.case, it.part) is None:
+        thick = it.part.finished.thickness
+        wanted = _fraction(float(thick.value) * it.times ** (1 / 3))
+        thicker = own.worked("thicker", wanted, _STIFF, thick, *follows)
+        yield tell("stock {} thick or more, or doubled", own.about(thicker, "as_thick", Way.UP))
 
 
-def _higher_nosing(room: Room, case: Case, part: Part, beam: _Beam) -> Iterator[str]:
+def _higher_nosing(it: _Told) -> Iterator[Told]:
     """The lowest nosing that does, in usual steps; none where only a very high one would."""
-    step, own = float(by_unit(room, "1/4", "5")), _strip(nosing_of(case, part))
-    thick = float(by_unit(room, "3/4", "18")) if own is None else own.thick_mm
-    least = _LEAST_STEPS[room.spec.unit] if takes_nosing(case, part) else 1
-    for high in (number * step for number in range(least, _MOST_STEPS)):
-        first = _first_sag(beam.span_mm, beam.modulus_mpa, part, _Strip(thick, high))
-        if first * _CREEP <= beam.seen_mm:
-            front = f"{about(room, high)} high under the front edge"
-            yield f"a nosing {front}, {about(room, thick)} thick: {nosing_words(case, part)}"
+    own, case, part = it.own, it.case, it.part
+    nosing, step = nosing_of(case, part), own.limit(_STEP)
+    thick = own.limit(_THICK) if nosing is None else nosing.finished.thickness
+    least = _LEAST_STEPS[own.unit] if takes_nosing(case, part) else 1
+    for high in (number * step.value for number in range(least, _MOST_STEPS)):
+        strip = _Strip(float(thick.value), float(high))
+        first = _first_sag(it.beam.span_mm, it.beam.modulus_mpa, part, strip)
+        if first * _CREEP <= it.beam.seen_mm:
+            lowest = own.worked("nosing", high, _LOW, it.first, step)
+            yield tell(
+                "a nosing {} high under the front edge, {} thick: " + nosing_words(case, part),
+                own.about(lowest, "as_high"), own.about(thick, "as_thick"),
+            )  # fmt: skip
             return
 
 
-RULE = Rule("shelf sag", Severity.CARE, __doc__ or "", "shelf-sag", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "shelf-sag", _examine)

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from casewright.casework.cases import Case
 from casewright.casework.parts import Part
+from casewright.dims import Dim
 from casewright.room.model import Room
 from casewright.stock import Sheet
 
 __all__ = [
-    "SHELF_ROLES", "nosing_of", "nosing_words", "shelf_modulus", "shelf_span_mm", "takes_nosing",
+    "SHELF_ROLES", "nosing_of", "nosing_words", "shelf_modulus", "shelf_span", "takes_nosing",
 ]  # fmt: skip
 
 SHELF_ROLES = ("shelf", "fixed shelf", "divider")
@@ -22,10 +23,10 @@ def shelf_modulus(room: Room, part: Part) -> int | None:
     return goods.modulus
 
 
-def shelf_span_mm(room: Room, case: Case, part: Part) -> float:
+def shelf_span(room: Room, case: Case, part: Part) -> Dim:
     """Clear distance between a shelf's supports [mm]."""
-    clear = room.chain.nodes[f"{case.key}.clear_width"].value
-    return float(min(clear, part.finished.length.value))
+    clear = room.chain.nodes[f"{case.key}.clear_width"]
+    return min(clear, part.finished.length, key=lambda dim: dim.value)
 
 
 def takes_nosing(case: Case, part: Part) -> bool:

@@ -22,7 +22,7 @@ from tests.unit.checks.rooms import (
 
 from casewright.checks.beam import Rectangle, section_inertia, uniform_load_sag
 from casewright.checks.drawer_load import full_drawer
-from casewright.checks.shelves import shelf_modulus, shelf_span_mm
+from casewright.checks.shelves import shelf_modulus, shelf_span
 from casewright.findings import Severity
 from casewright.room.build import build
 from casewright.room.model import Room
@@ -213,7 +213,7 @@ def test_a_nosing_as_high_as_told_takes_the_sag_out_of_a_shelf() -> None:
     part = next(p for case in room.cases for p in case.parts if p.path == first.path)
     modulus = shelf_modulus(room, part)
     assert modulus is not None
-    span = shelf_span_mm(room, next(c for c in room.cases if c.key == part.case), part)
+    span = float(shelf_span(room, next(c for c in room.cases if c.key == part.case), part).value)
     load = 20 * float(POUND) * 9.80665 / 304.8
 
     def sag(nosing: float) -> float:
