@@ -19,7 +19,7 @@ from casewright.buying.stock_lines import stock_lines
 from casewright.buying.wall import NOT_FOUND, AtStuds, wall_goods
 from casewright.room.model import Room
 
-__all__ = ["COLUMNS", "buy_list", "buy_rows"]
+__all__ = ["COLUMNS", "buy_list", "buy_rows", "room_lines"]
 
 COLUMNS = (
     "aisle", "buy", "unit", "what", "need", "spare", "measure", "why", "note", "for",
@@ -41,20 +41,22 @@ def buy_list(
     at_studs
         Wall screws of cases whose studs were found.
     """
-    lines = [
-        *stock_lines(room, breakdown),
-        *edges(room),
-        *panes(room),
-        *films(room),
-        *door_hardware(room),
-        *lid_goods(room),
-        *slide_lines(room),
-        *fasteners(room),
-        *wall_goods(room, at_studs),
-        *consumables(room),
-    ]
+    lines = [*stock_lines(room, breakdown), *room_lines(room, at_studs)]
     order = get_args(Aisle)
     return tuple(sorted(lines, key=lambda line: order.index(line.aisle)))
+
+
+def room_lines(room: Room, at_studs: AtStuds = NOT_FOUND) -> Iterator[BuyLine]:
+    """What is counted on the model alone: all but sheets and boards."""
+    yield from edges(room)
+    yield from panes(room)
+    yield from films(room)
+    yield from door_hardware(room)
+    yield from lid_goods(room)
+    yield from slide_lines(room)
+    yield from fasteners(room)
+    yield from wall_goods(room, at_studs)
+    yield from consumables(room)
 
 
 def buy_rows(lines: tuple[BuyLine, ...]) -> Iterator[tuple[str, ...]]:

@@ -6,33 +6,37 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
 from casewright.buying.line import BuyLine, packed
+from casewright.buying.numbers import long, sum_of, sums
 from casewright.buying.spares import GLUE_ML_PER_MM
-from casewright.buying.words import counted, long_length
+from casewright.buying.words import counted
 from casewright.casework.joints import Joint
 from casewright.casework.parts import Part
+from casewright.dims import Dim, Told, Unit, tell, total
+from casewright.findings import Limit, Reckoning
 from casewright.room.model import Room
 
 __all__ = ["consumables", "glued_length"]
 
 _BOTTLE_ML = Fraction(250)
-_EVERY = {"in": "60 ft (18.3 m)", "mm": "18.3 m (60 ft)"}  # that a bottle glues
+_EVERY: Mapping[Unit, str] = {"in": "60 ft (18.3 m)", "mm": "18.3 m (60 ft)"}
+_GLUES = Limit("glue.bottle_glues", "720", "18288", "edges that a bottle glues, both faces wetted")
 _TUB_ML = Fraction(473)
 _BOXES_A_TUB = 10
 _GRITS = (150, 220, 320)
-_ABRASIVE = {
-    "in": "sheet of 9 x 11 in (230 x 280 mm)",
-    "mm": "sheet of 230 x 280 mm (9 x 11 in)",
-}
+_SHEET = (
+    Limit("abrasive.width", "9", "230", "abrasive paper as it is sold"),
+    Limit("abrasive.length", "11", "280", "abrasive paper as it is sold"),
+)
 _SHEETS_A_DOOR = Fraction(2)
 _SHEETS_A_BOX = Fraction(2)
 
 
-def glued_length(joint: Joint, parts: Mapping[str, Part]) -> Fraction:
-    """Length of a glue line: along the edge or end that is glued [mm]."""
+def glued_length(joint: Joint, parts: Mapping[str, Part]) -> Dim | None:
+    """Length of a glue line: along the edge or end that is glued [mm]; None: no glue."""
     if not any(fastening.kind == "glue" for fastening in joint.fastenings):
-        return Fraction(0)
+        return None
     size = parts[joint.one.part].finished
-    return size.width.value if joint.one.plane[0] == "l" else size.length.value
+    return size.width if joint.one.plane[0] == "l" else size.length
 
 
 def consumables(room: Room) -> Iterator[BuyLine]:
@@ -44,23 +48,27 @@ def consumables(room: Room) -> Iterator[BuyLine]:
 
 
 def _glue(room: Room) -> Iterator[BuyLine]:
-    length = Fraction(0)
+    own = sums(room, "glue", "edges")
     paths: list[str] = []
+    by_case: list[Dim] = []
     for case in room.cases:
         parts = {part.path: part for part in case.parts}
-        for joint in case.joints:
-            own = glued_length(joint, parts)
-            length += own
-            if own:
-                paths.append(joint.path)
-    if length:
-        need = length * GLUE_ML_PER_MM
+        lines = {joint.path: glued_length(joint, parts) for joint in case.joints}
+        glued = {path: line for path, line in lines.items() if line is not None}
+        paths += glued
+        if glued:
+            by_case.append(own.let(case.key, sum_of(glued.values())))
+    if by_case:
+        whole = total(*by_case)
+        need = whole.value * GLUE_ML_PER_MM
         yield BuyLine(
             "glue and filler", "wood glue", "glue", "volume", need, Fraction(0), _BOTTLE_ML,
             packed(need, Fraction(0), _BOTTLE_ML), "bottle of 250 ml",
-            f"{long_length(length, room.spec.unit)} of glued edges, 250 ml for "
-            f"{_EVERY[room.spec.unit]}",
-            tuple(paths),
+            tell(
+                "{} of glued edges, 250 ml for {}", long(own, whole, "length"),
+                own.said(own.limit(_GLUES), _EVERY[own.unit], "every"),
+            ),
+            tuple(paths), numbers=own.numbers,
         )  # fmt: skip
 
 
@@ -77,7 +85,8 @@ def _filler(room: Room) -> BuyLine:
 
 def _abrasives(room: Room) -> Iterator[BuyLine]:
     doors = sum(len(case.fronts) for case in room.boxes)
-    boxes = len(room.boxes)
+    boxes, own = len(room.boxes), sums(room, "abrasive", "sheets")
+    unit = _sheet(own)
     for grit in _GRITS:
         boxed = _SHEETS_A_BOX * boxes / 2 if grit != _GRITS[-1] else Fraction(0)
         need = _SHEETS_A_DOOR * doors / len(_GRITS) + boxed
@@ -87,6 +96,15 @@ def _abrasives(room: Room) -> Iterator[BuyLine]:
             yield BuyLine(
                 "abrasives", f"abrasive paper, grit {grit}, or discs of the same area",
                 f"grit_{grit}", "pieces", need, Fraction(0), Fraction(1),
-                packed(need, Fraction(0), Fraction(1)), _ABRASIVE[room.spec.unit],
-                "; ".join(terms), tuple(case.key for case in room.boxes),
+                packed(need, Fraction(0), Fraction(1)), unit,
+                "; ".join(terms), tuple(case.key for case in room.boxes), numbers=own.numbers,
             )  # fmt: skip
+
+
+def _sheet(own: Reckoning) -> Told:
+    """'sheet of 9 x 11 in (230 x 280 mm)': in both units, the job's first."""
+    halves = [("9", "11 in"), ("230", "280 mm")]
+    dims = [own.limit(limit) for limit in _SHEET]
+    said = [text for half in (halves if own.unit == "in" else halves[::-1]) for text in half]
+    sizes = (own.said(dim, text, "size") for dim, text in zip(dims * 2, said, strict=True))
+    return tell("sheet of {} x {} ({} x {})", *sizes)

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from casewright.buying.line import BuyLine
+from casewright.buying.numbers import sums
 from casewright.buying.pieces import pieces
 from casewright.buying.spares import (
     BUMPERS_A_LEAF,
@@ -17,7 +18,8 @@ from casewright.buying.spares import (
 from casewright.buying.words import counted
 from casewright.casework.cases import Door, Front
 from casewright.casework.features import Bores
-from casewright.dims import shop_text
+from casewright.dims import Dim, Measure, shop_text, tell
+from casewright.findings import Reckoning
 from casewright.room.model import Room
 
 __all__ = ["door_hardware"]
@@ -54,25 +56,35 @@ def _hinges(room: Room, fronts: list[Door]) -> Iterator[BuyLine]:
         arms.setdefault(crank, []).extend([front] if front.hinges else [])
     for crank, hung in sorted(arms.items()):
         paths = tuple(hinge.path for front in hung for hinge in front.hinges)
-        arm = f", with the arm cranked {shop_text(crank, 'mm')} mm" if crank else ""
+        own = sums(room, "hinge_crank", shop_text(crank, "mm"))
+        bent = next((front.crank for front in hung if front.crank is not None), None)
+        arm = tell(", with the arm cranked {}", _metric(own, bent)) if crank and bent else ""
         key = f"hinge_crank_{shop_text(crank, 'mm')}" if crank else "hinge"
         yield pieces(
-            "door hardware", f"{sheet.title}{arm}", key, len(paths), HINGES, paths=paths,
+            "door hardware", sheet.title + arm, key, len(paths), HINGES, paths=paths,
             why=f"{len(paths)} on {counted(len(hung), 'door')}",
-            note=_sheet_note(sheet.placeholder),
+            note=_sheet_note(sheet.placeholder), numbers=own.numbers,
         )  # fmt: skip
+
+
+def _metric(own: Reckoning, dim: Dim) -> Measure:
+    """A size of hinges: told in millimetres wherever they are sold."""
+    return own.said(dim, f"{shop_text(dim.value, 'mm')} mm", "size")
 
 
 def _plates(room: Room, fronts: list[Door]) -> Iterator[BuyLine]:
     heights: dict[Fraction, list[str]] = {}
+    dims: dict[Fraction, Dim] = {}
     for front in fronts:
+        dims.setdefault(front.plate_height.value, front.plate_height)
         heights.setdefault(front.plate_height.value, []).extend(h.path for h in front.hinges)
     for height, paths in sorted(heights.items()):
+        own = sums(room, "hinge_plate", shop_text(height, "mm"))
         if paths:
-            text = shop_text(height, "mm")
+            what = tell("hinge plate, height {}", _metric(own, dims[height]))
             yield pieces(
-                "door hardware", f"hinge plate, height {text} mm", "hinge_plate", len(paths),
-                HINGES, paths=tuple(paths), why=f"one for each of {counted(len(paths), 'hinge')}",
+                "door hardware", what, "hinge_plate", len(paths), HINGES, paths=tuple(paths),
+                why=f"one for each of {counted(len(paths), 'hinge')}", numbers=own.numbers,
             )  # fmt: skip
 
 

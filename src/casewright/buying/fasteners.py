@@ -6,12 +6,13 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
 from casewright.buying.line import BuyLine
+from casewright.buying.numbers import sums
 from casewright.buying.pieces import pieces
 from casewright.buying.spares import BRADS, PINS_A_SHELF, PLUGS, SCREWS, SHELF_PINS, Spare
-from casewright.buying.words import counted, length
+from casewright.buying.words import counted
 from casewright.casework.features import Bores
 from casewright.casework.parts import Part
-from casewright.dims import shop_text
+from casewright.dims import Dim, shop_text, tell
 from casewright.room.model import Room
 
 __all__ = ["fasteners", "plugged_pockets", "pocket_holes"]
@@ -57,44 +58,51 @@ def fasteners(room: Room) -> Iterator[BuyLine]:
 def _pocket_screws(room: Room) -> Iterator[BuyLine]:
     bored = {part.path: pocket_holes(part) for part in room.parts}
     paths = tuple(path for path, count in bored.items() if count)
-    usual = room.spec.hardware.pocket_screw.length.value
+    sheet = room.spec.hardware.pocket_screw
+    own = sums(room, "pocket_screw", "holes")
+    usual = own.given("hardware.pocket_screw.length", sheet.length)
     lengths = dict.fromkeys(paths, usual) | {
-        held.through[0]: held.length.value
+        held.through[0]: held.length
         for case in room.cases
         for joint in case.joints
         for held in joint.fastenings
         if held.kind == "pocket screw" and held.length is not None
     }
-    for size in sorted({lengths[path] for path in paths}):
-        own = tuple(path for path in paths if lengths[path] == size)
-        need = sum(bored[path] for path in own)
-        text = length(size, room.spec.unit)
+    sizes = {lengths[path].value: lengths[path] for path in reversed(paths)}
+    for size, dim in sorted(sizes.items()):
+        bored_for = tuple(path for path in paths if lengths[path].value == size)
+        need = sum(bored[path] for path in bored_for)
         yield pieces(
-            "fasteners", f"pocket screw {text}", "pocket_screw", need, SCREWS, paths=own,
-            why=f"one for each of {need} pocket holes in {counted(len(own), 'part')}",
+            "fasteners", tell("pocket screw {}", own.length(dim)), "pocket_screw", need, SCREWS,
+            paths=bored_for, numbers=own.numbers,
+            why=f"one for each of {need} pocket holes in {counted(len(bored_for), 'part')}",
         )  # fmt: skip
 
 
 def _driven(room: Room) -> Iterator[BuyLine]:
     found: dict[tuple[str, Fraction], dict[str, int]] = {}
+    dims: dict[Fraction, Dim] = {}
     for case in room.cases:
         for joint in case.joints:
             for fastening in joint.fastenings:
                 if fastening.kind in _KINDS and fastening.length is not None:
-                    kin = found.setdefault((fastening.kind, fastening.length.value), {})
+                    size = dims.setdefault(fastening.length.value, fastening.length).value
+                    kin = found.setdefault((fastening.kind, size), {})
                     kin[joint.path] = kin.get(joint.path, 0) + fastening.count
     between = [screws for island in room.islands for screws in island.screws]
     between += [screws for run in room.runs for trim in run.trims for screws in trim.screws]
     for screws in between:
-        kin = found.setdefault(("case screw", screws.length.value), {})
+        size = dims.setdefault(screws.length.value, screws.length).value
+        kin = found.setdefault(("case screw", size), {})
         kin[screws.path] = screws.count
-    for (kind, size), joints in sorted(found.items()):
+    for number, ((kind, size), joints) in enumerate(sorted(found.items()), start=1):
         word, spare = _KINDS[kind]
-        need = sum(joints.values())
+        own = sums(room, kind, f"size_{number}")
+        need, long = sum(joints.values()), own.length(dims[size])
         yield pieces(
-            "fasteners", f"{word} {length(size, room.spec.unit)}", kind.replace(" ", "_"),
-            need, spare,
+            "fasteners", tell(f"{word} {{}}", long), kind.replace(" ", "_"), need, spare,
             paths=tuple(joints), why=f"{need} in {counted(len(joints), 'joint')}",
+            numbers=own.numbers,
         )  # fmt: skip
 
 
@@ -129,8 +137,11 @@ def _pins(room: Room) -> Iterator[BuyLine]:
     shelves = tuple(by_shelf)
     if shelves:
         sheet = room.spec.hardware.pin
-        hole = shop_text(sheet.hole.value, "mm")
+        own = sums(room, "pin", "holes")
+        hole = own.given("hardware.pin.hole", sheet.hole)
+        wide = own.said(hole, f"{shop_text(hole.value, 'mm')} mm", "hole")
         yield pieces(
-            "shelf hardware", f"{sheet.title}, for {hole} mm holes", "pin",
+            "shelf hardware", tell(f"{sheet.title}, for {{}} holes", wide), "pin",
             sum(by_shelf.values()), SHELF_PINS, paths=shelves, why=_pins_why(by_shelf),
+            numbers=own.numbers,
         )  # fmt: skip

@@ -6,16 +6,20 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from casewright.buying.line import BuyLine
+from casewright.buying.numbers import sums
 from casewright.buying.pieces import pieces
 from casewright.buying.spares import FIXED_SPARES
 from casewright.buying.words import counted
 from casewright.casework.parts import Part
+from casewright.dims import tell
+from casewright.findings import Limit
 from casewright.room.model import Room
+from casewright.room.weights import weight_of
 
 __all__ = ["lid_goods"]
 
-_APART = Fraction(450)
-"""Distance of a lid's hinges, at most: about 18 in (common practice) [mm]."""
+_APART = Limit("lid_hinge.apart", "", "450", "distance of a lid's hinges, at most")
+"""About 18 in in either half of the trade."""
 
 _STAYS_A_LID = 2
 """One at either end, so that it does not twist (common practice)."""
@@ -30,24 +34,34 @@ def lid_goods(room: Room) -> Iterator[BuyLine]:
     if not lids:
         return
     paths = tuple(lid.path for lid in lids)
-    hinges = sum(_hinges(lid) for lid in lids)
+    own = sums(room, "lid", "heaviest")
+    apart = own.limit(_APART)
+    hinges = sum(_hinges(lid, apart.value) for lid in lids)
+    inches, metric = own.said(apart, "18 in", "apart"), own.said(apart, "450 mm", "apart")
     yield pieces(
         "door hardware", "butt hinge for a lid, with its screws", "lid_hinge", hinges,
         FIXED_SPARES, paths=paths,
-        why=f"{hinges} on {counted(len(lids), 'lid')}, none farther apart than about 18 in "
-        "(450 mm)",
+        why=tell(
+            f"{hinges} on {counted(len(lids), 'lid')}, none farther apart than about {{}} ({{}})",
+            inches, metric,
+        ),
+        numbers=own.numbers,
     )  # fmt: skip
-    heaviest = max(_weight(room, lid) for lid in lids)
+    heaviest = max(lids, key=lambda lid: _weight(room, lid))
+    weight = own.let("weight", weight_of(room, own, (heaviest,)))
     yield pieces(
         "door hardware", "lid stay that holds at any angle", "lid_stay", _STAYS_A_LID * len(lids),
         FIXED_SPARES, paths=paths, why=f"{_STAYS_A_LID} on each of {counted(len(lids), 'lid')}",
-        note=f"chosen by its maker's table for a lid of {-(-heaviest // 1)} kg, cushion apart; "
-        "before anyone uses the lid",
+        note=tell(
+            "chosen by its maker's table for a lid of {}, cushion apart; before anyone uses the "
+            "lid", own.said(weight, f"{-(-weight.value // 1)} kg", "weight"),
+        ),
+        numbers=own.numbers,
     )  # fmt: skip
 
 
-def _hinges(lid: Part) -> int:
-    return max(2, int(lid.finished.length.value // _APART) + 1)
+def _hinges(lid: Part, apart: Fraction) -> int:
+    return max(2, int(lid.finished.length.value // apart) + 1)
 
 
 def _weight(room: Room, lid: Part) -> Fraction:

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
+
+from casewright.dims import Dim
 
 __all__ = ["Aisle", "BuyLine", "Measure", "packed"]
 
@@ -50,6 +52,8 @@ class BuyLine:
         Key in `casewright.sources` of the rule behind the number.
     note
         What to know before buying: a data sheet to wait for, a price as typed.
+    numbers
+        What its words work out, for their lengths to be asked about.
     """
 
     aisle: Aisle
@@ -65,6 +69,7 @@ class BuyLine:
     paths: tuple[str, ...]
     source: str = "common practice"
     note: str = ""
+    numbers: tuple[Dim, ...] = field(default=(), compare=False, repr=False)
 
 
 def packed(need: Fraction, spare: Fraction, pack: Fraction) -> int:

@@ -6,19 +6,21 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from casewright.buying.line import BuyLine
+from casewright.buying.numbers import sums
 from casewright.buying.pieces import pieces
 from casewright.buying.spares import FIXED_SPARES, SCREWS
-from casewright.buying.words import counted, length
+from casewright.buying.words import counted
 from casewright.casework.cases import Drawer
 from casewright.casework.features import Bores
-from casewright.dims import Way, round_to
+from casewright.dims import Dim, Unit, Way, round_to, tell, total
+from casewright.findings import Limit
 from casewright.room.model import Room
 
 __all__ = ["slide_lines"]
 
-_THREAD = Fraction(6)
-"""What a pull's screw goes into the pull [mm] (common practice)."""
-_SOLD = {"in": Fraction(127, 20), "mm": Fraction(5)}
+_THREAD = Limit("pull_screw.thread", "", "6", "what a pull's screw goes into the pull")
+_SOLD: dict[Unit, Fraction] = {"in": Fraction(127, 20), "mm": Fraction(5)}
+"""Steps that its screws are sold in: a quarter inch or 5 mm [mm]."""
 
 
 def slide_lines(room: Room) -> Iterator[BuyLine]:
@@ -29,12 +31,14 @@ def slide_lines(room: Room) -> Iterator[BuyLine]:
             key = (drawer.slides, drawer.slide_length.value)
             drawers.setdefault(key, []).append(drawer)
     hardware = room.spec.hardware
-    for (kind, size), own in sorted(drawers.items()):
+    for number, ((kind, _), found) in enumerate(sorted(drawers.items()), start=1):
         sheet = hardware.undermount if kind == "undermount" else hardware.slide
+        own = sums(room, "slides", f"size_{number}")
+        what = tell(f"{sheet.title}, {{}}", own.length(found[0].slide_length))
         yield pieces(
-            "drawer hardware", f"{sheet.title}, {length(size, room.spec.unit)}", sheet.key,
-            len(own), FIXED_SPARES, paths=tuple(drawer.path for drawer in own),
-            why=f"a pair for each of {counted(len(own), 'drawer')}",
+            "drawer hardware", what, sheet.key,
+            len(found), FIXED_SPARES, paths=tuple(drawer.path for drawer in found),
+            why=f"a pair for each of {counted(len(found), 'drawer')}", numbers=own.numbers,
             note="type its data sheet into the job before cutting" if sheet.placeholder else "",
         )  # fmt: skip
     yield from _pull_screws(room)
@@ -42,8 +46,9 @@ def slide_lines(room: Room) -> Iterator[BuyLine]:
 
 def _pull_screws(room: Room) -> Iterator[BuyLine]:
     """Through the front and the box's front behind it."""
-    unit = room.spec.unit
+    own, step = sums(room, "pull_screw", "drawers"), _SOLD[room.spec.unit]
     found: dict[Fraction, dict[str, int]] = {}
+    dims: dict[Fraction, Dim] = {}
     for case in room.cases:
         parts = {part.path: part for part in case.parts}
         fronts = {front.path: front for front in case.fronts}
@@ -57,15 +62,16 @@ def _pull_screws(room: Room) -> Iterator[BuyLine]:
             ]
             if front is None or not holes:
                 continue
-            through = parts[front.pull.rpartition(".")[0]].finished.thickness.value
-            through += holes[0][1].finished.thickness.value + _THREAD
-            size = round_to(through, _SOLD[unit], Way.DOWN)[0]
+            outer, inner = parts[front.pull.rpartition(".")[0]], holes[0][1]
+            sizes = (outer.finished.thickness, inner.finished.thickness, own.limit(_THREAD))
+            size = round_to(total(*sizes).value, step, Way.DOWN)[0]
+            dims.setdefault(size, Dim("round", (total(*sizes), step), size))
             found.setdefault(size, {})[drawer.path] = len(holes[0][0].places)
-    for size, own in sorted(found.items()):
-        need = sum(own.values())
+    for size, drawers in sorted(found.items()):
+        need = sum(drawers.values())
         yield pieces(
-            "drawer hardware", f"machine screw for pulls, {length(size, unit)}", "pull_screw",
-            need, SCREWS, paths=tuple(own),
+            "drawer hardware", tell("machine screw for pulls, {}", own.length(dims[size])),
+            "pull_screw", need, SCREWS, paths=tuple(drawers), numbers=own.numbers,
             why=f"one for each of {need} holes through front and box of "
-            f"{counted(len(own), 'drawer')}; the screws that come with a pull are for doors",
+            f"{counted(len(drawers), 'drawer')}; the screws that come with a pull are for doors",
         )  # fmt: skip

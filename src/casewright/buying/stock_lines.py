@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
+from typing import Literal
 
 from casewright.breakdown import Breakdown, StockPlan
 from casewright.buying.line import BuyLine
+from casewright.buying.numbers import planned
 from casewright.buying.trim_spare import trim_spare
-from casewright.buying.words import counted, length, priced, thickness
-from casewright.dims import Unit
+from casewright.buying.words import counted, priced
+from casewright.dims import Dim, Given, Told, joined, tell
+from casewright.findings import Reckoning
 from casewright.room.model import Room
 from casewright.stock import EMISSION_LABELS, Board, Sheet
 
@@ -27,8 +30,8 @@ def stock_lines(room: Room, breakdown: Breakdown) -> Iterator[BuyLine]:
 
 
 def _sheets(room: Room, plan: StockPlan, goods: Sheet, breakdown: Breakdown) -> BuyLine:
-    unit = room.spec.unit
-    size = f"{length(goods.length.value, unit)} x {length(goods.width.value, unit)}"
+    own = planned(room, plan.stock)
+    long, wide = (own.length(_sold(own, goods, name)) for name in ("length", "width"))
     held = {entry.part for entry in breakdown.waiting}
     waiting = sum(piece in held for piece in plan.pieces)
     kept = f" and {counted(len(plan.offcuts), 'offcut')} on hand" if plan.offcuts else ""
@@ -36,9 +39,10 @@ def _sheets(room: Room, plan: StockPlan, goods: Sheet, breakdown: Breakdown) -> 
     if waiting:
         why += f"; {waiting} of the parts still wait{'s' * (waiting == 1)} for an answer"
     return BuyLine(
-        "sheets", f"{goods.title}, {size}", goods.key, "pieces", Fraction(plan.count),
+        "sheets", joined("", (f"{goods.title}, ", long, " x ", wide)), goods.key, "pieces",
+        Fraction(plan.count),
         Fraction(0), Fraction(1), plan.count, "sheet", why, _parts(plan),
-        note=_face(plan) + _note(goods, plan.count),
+        note=_face(plan) + _note(goods, plan.count), numbers=own.numbers,
     )  # fmt: skip
 
 
@@ -59,8 +63,13 @@ def _note(goods: Sheet, count: int) -> str:
     return label + (priced(goods.price, count) or measure)
 
 
+def _sold(own: Reckoning, goods: Sheet | Board, name: Literal["length", "width"]) -> Dim:
+    """A size by its label, whatever was read since."""
+    given: Given = getattr(goods, name)
+    return own.given(f"{goods.key}.sold_{name}", given)
+
+
 def _boards(room: Room, plan: StockPlan, goods: Board) -> Iterator[BuyLine]:
-    unit = room.spec.unit
     lengths = {key: item.length.value for key, item in plan.offered.items() if not item.kept}
     spare = trim_spare(room, plan)
     kept = f" and {counted(len(plan.offcuts), 'leftover')} on hand" if plan.offcuts else ""
@@ -72,13 +81,15 @@ def _boards(room: Room, plan: StockPlan, goods: Board) -> Iterator[BuyLine]:
         sums = [
             f"{_contents(plan)} on {counted(plan.count, 'board')}{several}{kept}; {plan.verdict}"
         ]
-        why = "; ".join([*(sums if count else ()), *([spare.why] if spare and more else ())])
+        why = joined("; ", [*(sums if count else ()), *([spare.why] if spare and more else ())])
+        own = planned(room, goods.key)
         yield BuyLine(
             "boards",
-            f"{goods.title}, {_section(goods, unit)}, {length(lengths[item], unit)} long",
+            joined("", (f"{goods.title}, ", _size(own, goods, plan.offered[item].length))),
             goods.key, "pieces", Fraction(count), Fraction(more), Fraction(1), count + more,
             "board", why, _parts(plan),
             note=_price(goods, lengths[item], count + more) or "straight, dry and free of knots",
+            numbers=own.numbers + (spare.numbers if spare and more else ()),
         )  # fmt: skip
 
 
@@ -87,8 +98,11 @@ def _price(goods: Board, long: Fraction, count: int) -> str:
     return priced(goods.price_of(long), count) or goods.price or ""
 
 
-def _section(goods: Board, unit: Unit) -> str:
-    return f"{thickness(goods.thickness.value, unit)} x {length(goods.width.value, unit)}"
+def _size(own: Reckoning, goods: Board, long: Dim) -> Told:
+    """'3/4" x 5 1/2", 96" long'."""
+    thick = own.given(f"{goods.key}.sold_thickness", goods.thickness)
+    wide = _sold(own, goods, "width")
+    return tell("{} x {}, {} long", own.thickness(thick), own.length(wide), own.length(long))
 
 
 _WORDS = {

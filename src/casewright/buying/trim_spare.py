@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 
 from casewright.breakdown import StockPlan
-from casewright.buying.words import length
+from casewright.buying.numbers import planned, sum_of
+from casewright.dims import Dim, Origin, tell
 from casewright.room.model import Room
 
 __all__ = ["TrimSpare", "trim_spare"]
 
 _MARGIN = Fraction(1, 10)
 """Of the length of all trim from a stock (common practice)."""
+_LEFT = Origin("solved", "face that the cutting plan leaves over, as so much of the widest trim")
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,11 +29,14 @@ class TrimSpare:
         How many [-].
     why
         The sum in words.
+    numbers
+        What it works out.
     """
 
     item: str
     count: int
     why: str
+    numbers: tuple[Dim, ...] = field(default=(), compare=False, repr=False)
 
 
 def trim_spare(room: Room, plan: StockPlan) -> TrimSpare | None:
@@ -46,7 +51,8 @@ def trim_spare(room: Room, plan: StockPlan) -> TrimSpare | None:
     own = {part.path for trim in trims for part in trim.parts if part.path in plan.pieces}
     if not own:
         return None
-    whole = sum((plan.pieces[path].length for path in own), Fraction(0))
+    sums = planned(room, plan.stock)
+    whole = sums.let("trims", sum_of(plan.pieces[path].long for path in sorted(own)))
     ends = sum(
         cut.turns
         for trim in trims if trim.kind == "crown"
@@ -54,21 +60,24 @@ def trim_spare(room: Room, plan: StockPlan) -> TrimSpare | None:
         for cut in (piece.left, piece.right)
     )  # fmt: skip
     tests = ends * style["test_piece_length"].value
-    margin = whole * _MARGIN + style["knot_margin"].value + tests
-    left = _left(plan, max(plan.pieces[path].width for path in own))
+    knot = sums.given("style.knot_margin", style["knot_margin"])
+    margin = whole.value * _MARGIN + knot.value + tests
+    widest = max((plan.pieces[path] for path in sorted(own)), key=lambda piece: piece.width)
+    left = _left(plan, widest.width)
     if left >= margin:
         return None
     lengths = {key: item.length.value for key, item in plan.offered.items() if not item.kept}
     item = min(lengths, key=lambda each: (lengths[each], each))
-    unit = room.spec.unit
     tested = f", {ends} test pieces of corners" if ends else ""
-    knot = length(style["knot_margin"].value, unit)
-    why = (
-        f"for trims a tenth of {length(whole, unit)}, {knot} for a knot{tested} on top; "
-        f"the plan leaves {length(max(left, Fraction(0)), unit)}"
-    )
+    over = sums.worked("left_over", max(left, Fraction(0)), _LEFT, widest.wide,
+                       *(plan.offered[item].length for item in plan.counts))  # fmt: skip
+    why = tell(
+        f"for trims a tenth of {{}}, {{}} for a knot{tested} on top; the plan leaves {{}}",
+        sums.length(whole), sums.length(knot), sums.length(over),
+    )  # fmt: skip
     lost = {item.id: plan.length(item.length - item.usable_length) for item in plan.problem.stock}
-    return TrimSpare(item, int(-(-(margin - left) // (lengths[item] - lost[item]))), why)
+    count = int(-(-(margin - left) // (lengths[item] - lost[item])))
+    return TrimSpare(item, count, why, sums.numbers)
 
 
 def _left(plan: StockPlan, wide: Fraction) -> Fraction:

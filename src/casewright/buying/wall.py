@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 from types import MappingProxyType
+from typing import NamedTuple
 
 from casewright.buying.line import BuyLine, packed
+from casewright.buying.numbers import sums
 from casewright.buying.pieces import pieces
 from casewright.buying.spares import (
     FIXED_SPARES,
@@ -16,34 +18,36 @@ from casewright.buying.spares import (
     SHIMS_A_CASE,
     SHIMS_A_STUD,
 )
-from casewright.buying.words import counted, length
+from casewright.buying.words import counted
 from casewright.casework.cases import Case
-from casewright.dims import Unit, Way, round_to
+from casewright.dims import Dim, Measure, Told, Unit, Way, greatest, joined, round_to, tell, total
+from casewright.findings import Limit, Reckoning
 from casewright.room.model import Room
 from casewright.room.run_ends import SIDES
 from casewright.room.specs import RunSide
 from casewright.room.trims.bends import bend_at
 from casewright.room.wall_fixing import WallFixing, wall_fixings
-from casewright.sources import INCH
 
 __all__ = [
     "NOT_FOUND",
     "AtStuds",
+    "SeamScrew",
     "joining_screw_length",
     "ledger_length",
     "seam_screw",
+    "seam_sums",
     "wall_goods",
 ]
 
-AtStuds = Mapping[str, Mapping[Fraction, int]]
-"""Wall screws of cases whose studs were found, by the case's key and their length [mm]."""
+AtStuds = Mapping[str, Sequence[tuple[Dim, int]]]
+"""Wall screws of cases whose studs were found: their lengths [mm] and how many, by case."""
 
 NOT_FOUND: AtStuds = MappingProxyType({})
 """No stud was found yet."""
 
-_LEDGER_BOARD: dict[Unit, Fraction] = {"in": 96 * INCH, "mm": Fraction(2400)}
+_LEDGER_BOARD = Limit("ledger.board", "96", "2400", "length that straight boards are sold in")
 _STEP: dict[Unit, Fraction] = {"in": Fraction(254, 40), "mm": Fraction(5)}
-_SHORT: dict[Unit, Fraction] = {"in": Fraction(254, 80), "mm": Fraction(3)}
+_SHORT = Limit("joining_screw.short", "1/8", "3", "what its point stays inside the second side")
 
 
 def joining_screw_length(left: Fraction, right: Fraction, unit: Unit) -> Fraction:
@@ -58,7 +62,31 @@ def joining_screw_length(left: Fraction, right: Fraction, unit: Unit) -> Fractio
     -------
     Length on the grid screws are sold in, 1/4 in or 5 mm [mm].
     """
-    return round_to(left + right - _SHORT[unit], _STEP[unit], Way.DOWN)[0]
+    return round_to(left + right - _SHORT.of(unit), _STEP[unit], Way.DOWN)[0]
+
+
+class SeamScrew(NamedTuple):
+    """The screw that joins two boards at a seam.
+
+    Parameters
+    ----------
+    ends
+        Thickness of the two boards, what is packed between them with the first [mm].
+    length
+        Of the screw [mm].
+    in_frames
+        Whether it goes through face frames.
+    """
+
+    ends: tuple[Dim, Dim]
+    length: Fraction
+    in_frames: bool
+
+    def told(self, own: Reckoning, name: str = "screw") -> Measure:
+        """Its length, on the grid that screws are sold in."""
+        step, short = _STEP[own.unit], own.limit(_SHORT)
+        dim = Dim("round", (total(*self.ends) - short, step), self.length)
+        return own.length(dim, name)
 
 
 def wall_goods(room: Room, at_studs: AtStuds = NOT_FOUND) -> Iterator[BuyLine]:
@@ -82,17 +110,22 @@ def _wall_screws(
 ) -> Iterator[BuyLine]:
     """A line for each length; the ledger takes the shortest."""
     reckoned = tuple(fixing for fixing in fixings if fixing.case not in at_studs)
-    sizes = {fixing.length for fixing in reckoned}
-    sizes |= {size for case in at_studs.values() for size in case}
-    for number, size in enumerate(sorted(sizes)):
+    nodes = room.chain.nodes
+    dims = [nodes[f"{fixing.case}.wall_screw"] for fixing in reckoned]
+    dims += [dim for case in at_studs.values() for dim, _ in case]
+    sizes = {dim.value: dim for dim in reversed(dims)}
+    for number, (size, dim) in enumerate(sorted(sizes.items())):
         own = tuple(fixing for fixing in reckoned if fixing.length == size)
-        listed = {key: case[size] for key, case in at_studs.items() if size in case}
-        yield _wall_screw(room, size, own, listed, Fraction(0) if number else ledger)
+        listed = {
+            key: sum(count for each, count in case if each.value == size)
+            for key, case in at_studs.items() if any(each.value == size for each, _ in case)
+        }  # fmt: skip
+        yield _wall_screw(room, dim, own, listed, Fraction(0) if number else ledger)
 
 
 def _wall_screw(
     room: Room,
-    size: Fraction,
+    size: Dim,
     reckoned: tuple[WallFixing, ...],
     listed: Mapping[str, int],
     ledger: Fraction,
@@ -108,48 +141,57 @@ def _wall_screw(
     ledger
         Length of the ledger that they hold [mm]; 0: none.
     """
-    unit = room.spec.unit
+    own = sums(room, "wall_screw", "of_a_length")
     below = _studs(room, ledger) if ledger else 0
     held = sum(fixing.screws for fixing in reckoned)
-    terms = []
+    terms: list[str] = []
     if listed:
         terms.append(
             f"2 for each row and stud that was found, as the sheet of the wall lists them: "
             f"{sum(listed.values())}"
         )
     if reckoned:
-        spacing = length(room.spec.style["stud_spacing"].value, unit)
-        terms.append(f"2 for each row and stud, studs at {spacing} until they are found: {held}")
+        spacing = own.given("style.stud_spacing", room.spec.style["stud_spacing"])
+        terms.append(
+            tell(
+                f"2 for each row and stud, studs at {{}} until they are found: {held}",
+                own.length(spacing),
+            )
+        )
     if below:
         terms.append(f"{below} for the ledger")
     deepest = max(reckoned, key=lambda fixing: fixing.case_depth, default=None)
-    why = ", and ".join(terms) + ("" if deepest is None else _passed(deepest, unit))
+    why = joined(", and ", terms) + ("" if deepest is None else _passed(room, own, deepest))
     return pieces(
-        "wall", f"cabinet wall screw, washer head, {length(size, unit)}",
-        "wall_screw", held + sum(listed.values()) + below, SCREWS,
+        "wall", tell("cabinet wall screw, washer head, {}", own.length(size)), "wall_screw",
+        held + sum(listed.values()) + below, SCREWS,
         paths=(*(f.case for f in reckoned), *listed), why=why,
-        note="never drywall screws: they are brittle",
+        note="never drywall screws: they are brittle", numbers=own.numbers,
     )  # fmt: skip
 
 
-def _passed(deepest: WallFixing, unit: Unit) -> str:
+def _passed(room: Room, own: Reckoning, deepest: WallFixing) -> Told:
     """What a screw goes through before it reaches the stud."""
-    return (
-        f"; {length(deepest.length, unit)} less {length(deepest.case_depth, unit)} of nailer "
-        f"and back, {length(deepest.shim, unit)} of shim and {length(deepest.wallboard, unit)} "
-        f"of wallboard (both assumed) leaves {length(deepest.bite, unit)} in the stud"
-    )
+    screw = room.chain.nodes[f"{deepest.case}.wall_screw"]
+    shim, board = (own.given(f"style.{key}", room.spec.style[key])
+                   for key in ("wall_shim", "wallboard"))  # fmt: skip
+    passed = own.let(f"{deepest.case}.through_case", deepest.through_case)
+    bite = own.let(f"{deepest.case}.bite", screw - passed - shim - board)
+    return tell(
+        "; {} less {} of nailer and back, {} of shim and {} of wallboard (both assumed) leaves {} "
+        "in the stud", *(own.length(dim) for dim in (screw, passed, shim, board, bite)),
+    )  # fmt: skip
 
 
-def _side(case: Case, hand: str) -> Fraction:
+def _side(case: Case, hand: str) -> Dim:
     sides = (part for part in case.parts if part.role == "side" and part.hand == hand)
-    return next(sides).finished.thickness.value
+    return next(sides).finished.thickness
 
 
-def _stiles(left: Case, right: Case) -> tuple[Fraction, Fraction] | None:
+def _stiles(left: Case, right: Case) -> tuple[Dim, Dim] | None:
     """Widths of the two stiles that meet at a seam of face frames [mm]."""
     found = [
-        part.finished.width.value
+        part.finished.width
         for case, hand in ((left, "right"), (right, "left"))
         for part in case.parts
         if part.role == "frame stile" and part.hand == hand
@@ -157,63 +199,81 @@ def _stiles(left: Case, right: Case) -> tuple[Fraction, Fraction] | None:
     return (found[0], found[1]) if len(found) == 2 else None
 
 
-def seam_screw(left: Case, right: Case, unit: Unit) -> tuple[Fraction, bool]:
-    """The screw that joins two neighbours, and whether it goes through face frames.
+def seam_screw(left: Case, right: Case, unit: Unit) -> SeamScrew:
+    """The screw that joins two neighbours.
 
-    Returns
-    -------
-    Its length [mm]: inside the two stiles that meet there, else inside the two sides. Beside the
-    bevel of a diagonal corner's frame a screw would come out behind: there it goes through both
-    sides, and what is packed between them.
+    It stays inside the two stiles that meet there, else inside the two sides. Beside the bevel of
+    a diagonal corner's frame a screw would come out behind: there it goes through both sides, and
+    what is packed between them.
     """
     stiles = _stiles(left, right)
     if stiles is not None and left.mouth is None and right.mouth is None:
-        return joining_screw_length(*stiles, unit), True
-    packed = _out(left, "right") + _out(right, "left")
-    ends = _side(left, "right") + packed, _side(right, "left")
-    return joining_screw_length(*ends, unit), False
+        return _screw(*stiles, unit, in_frames=True)
+    packed = (*_out(left, "right"), *_out(right, "left"))
+    return _screw(total(_side(left, "right"), *packed), _side(right, "left"), unit)
 
 
-def _out(case: Case, hand: RunSide) -> Fraction:
+def seam_sums(room: Room, one: str, other: str) -> Reckoning:
+    """Where the screw between two cases is worked out.
+
+    Parameters
+    ----------
+    one, other
+        Their keys.
+    """
+    return sums(room, "joining_screw", f"{one}_{other}")
+
+
+def _screw(one: Dim, other: Dim, unit: Unit, *, in_frames: bool = False) -> SeamScrew:
+    long = joining_screw_length(one.value, other.value, unit)
+    return SeamScrew((one, other), long, in_frames)
+
+
+def _out(case: Case, hand: RunSide) -> tuple[Dim, ...]:
     """How far a face frame stands out beside its box [mm]; not that across a corner."""
-    left = case.left_frame.value
+    left = case.left_frame
     if not case.spec.framed or case.mouth is not None:
-        return Fraction(0)
-    return left if hand == "left" else case.overall_width.value - case.width.value - left
+        return ()
+    return (left,) if hand == "left" else (case.overall_width - case.width - left,)
 
 
 def _joining_screws(room: Room) -> Iterator[BuyLine]:
     unit = room.spec.unit
-    seams: dict[Fraction, list[tuple[str, str]]] = {}
-    framed: dict[Fraction, list[tuple[str, str]]] = {}
+    seams: dict[Fraction, list[_Seam]] = {}
+    framed: dict[Fraction, list[_Seam]] = {}
     for run in room.runs:
         for left, right in run.neighbours:
-            screw, through_frames = seam_screw(left, right, unit)
-            found = framed if through_frames else seams
-            found.setdefault(screw, []).append((left.key, right.key))
+            screw = seam_screw(left, right, unit)
+            found = framed if screw.in_frames else seams
+            found.setdefault(screw.length, []).append(_Seam((left.key, right.key), screw))
     for corner, beside, side in _corner_seams(room):
-        ends = _side(corner, "right" if side == "left" else "left"), _side(beside, side)
-        screw = joining_screw_length(ends[0] + _out(beside, side), ends[1], unit)
-        seams.setdefault(screw, []).append((corner.key, beside.key))
+        own = _side(corner, "right" if side == "left" else "left")
+        screw = _screw(total(own, *_out(beside, side)), _side(beside, side), unit)
+        seams.setdefault(screw.length, []).append(_Seam((corner.key, beside.key), screw))
     plinths = _plinth_seams(room)
     if plinths:
         yield _plinth_screws(room, plinths)
-    for screw, pairs in sorted(framed.items()):
-        yield pieces(
-            "wall", f"joining screw {length(screw, unit)}", "joining_screw",
-            FRAME_SCREWS_A_SEAM * len(pairs), SCREWS,
-            paths=tuple(dict.fromkeys(key for pair in pairs for key in pair)),
-            why=f"{FRAME_SCREWS_A_SEAM} a seam x {counted(len(pairs), 'seam')} of two face "
-            "frames; stays inside two stiles, bored for first",
-        )  # fmt: skip
-    for screw, pairs in sorted(seams.items()):
-        yield pieces(
-            "wall", f"joining screw {length(screw, unit)}", "joining_screw",
-            JOINING_SCREWS_A_SEAM * len(pairs), SCREWS,
-            paths=tuple(dict.fromkeys(key for pair in pairs for key in pair)),
-            why=f"{JOINING_SCREWS_A_SEAM} a seam x {counted(len(pairs), 'seam')}; stays inside "
-            "two sides",
-        )  # fmt: skip
+    for found, count, words in (
+        (framed, FRAME_SCREWS_A_SEAM,
+         " of two face frames; stays inside two stiles, bored for first"),
+        (seams, JOINING_SCREWS_A_SEAM, "; stays inside two sides"),
+    ):  # fmt: skip
+        for _, pairs in sorted(found.items()):
+            told = [seam_sums(room, *pair.cases) for pair in pairs]
+            said = [pair.screw.told(own) for pair, own in zip(pairs, told, strict=True)]
+            yield pieces(
+                "wall", tell("joining screw {}", said[0]), "joining_screw", count * len(pairs),
+                SCREWS, numbers=tuple(dim for own in told for dim in own.numbers),
+                paths=tuple(dict.fromkeys(key for pair in pairs for key in pair.cases)),
+                why=f"{count} a seam x {counted(len(pairs), 'seam')}{words}",
+            )  # fmt: skip
+
+
+class _Seam(NamedTuple):
+    """Keys of the two cases, and what joins them."""
+
+    cases: tuple[str, str]
+    screw: SeamScrew
 
 
 def _corner_seams(room: Room) -> Iterator[tuple[Case, Case, RunSide]]:
@@ -241,13 +301,15 @@ def _plinth_seams(room: Room) -> list[tuple[Case, Case]]:
 def _plinth_screws(room: Room, pairs: list[tuple[Case, Case]]) -> BuyLine:
     """What holds the plinth of a corner to the ones beside it, end to end."""
     board = min(
-        part.finished.thickness.value
-        for corner, _ in pairs for part in corner.parts if part.group == "plinth"
+        (part.finished.thickness
+         for corner, _ in pairs for part in corner.parts if part.group == "plinth"),
+        key=lambda dim: dim.value,
     )  # fmt: skip
-    unit = room.spec.unit
+    own = sums(room, "joining_screw", "plinths")
+    screw = _screw(board, board, room.spec.unit).told(own)
     return pieces(
-        "wall", f"plinth screw {length(joining_screw_length(board, board, unit), unit)}",
-        "joining_screw", JOINING_SCREWS_A_SEAM * len(pairs), SCREWS,
+        "wall", tell("plinth screw {}", screw), "joining_screw",
+        JOINING_SCREWS_A_SEAM * len(pairs), SCREWS, numbers=own.numbers,
         paths=tuple(dict.fromkeys(case.key for pair in pairs for case in pair)),
         why=f"{JOINING_SCREWS_A_SEAM} where a plinth meets that of a corner x {len(pairs)}; stays "
         "inside two sleepers",
@@ -275,28 +337,30 @@ def ledger_length(room: Room) -> Fraction:
 
     One ledger serves each row in turn.
     """
+    return max((row.value for row in _hung_rows(room)), default=Fraction(0))
+
+
+def _hung_rows(room: Room) -> Iterator[Dim]:
     in_runs = {case.key for run in room.runs for case in run.cases}
-    rows = [
-        sum((c.overall_width.value for c in run.cases if c.spec.kind == "wall"), Fraction(0))
-        for run in room.runs
-    ]
-    rows += [
-        case.overall_width.value
-        for case in room.cases
-        if case.spec.kind == "wall" and case.key not in in_runs
-    ]
-    return max(rows, default=Fraction(0))
+    for run in room.runs:
+        wide = [case.overall_width for case in run.cases if case.spec.kind == "wall"]
+        if wide:
+            yield total(*wide)
+    for case in room.cases:
+        if case.spec.kind == "wall" and case.key not in in_runs:
+            yield case.overall_width
 
 
 def _ledger(room: Room, longest: Fraction) -> BuyLine:
-    unit = room.spec.unit
-    board = _LEDGER_BOARD[unit]
-    width = room.spec.style["ledger"].value
+    own = sums(room, "ledger", "row")
+    board = own.limit(_LEDGER_BOARD)
+    width = own.given("style.ledger", room.spec.style["ledger"])
+    row = own.let("longest", greatest(*_hung_rows(room)))
     return BuyLine(
-        "wall", f"straight board {length(width, unit)} wide, for the ledger", "ledger",
-        "length", longest, Fraction(0), board, packed(longest, Fraction(0), board),
-        f"board of {length(board, unit)}",
-        f"as long as the longest row of wall cases, {length(longest, unit)}; it carries the cases "
-        "while they are screwed on and comes off again",
-        tuple(case.key for case in room.cases if case.spec.kind == "wall"),
+        "wall", tell("straight board {} wide, for the ledger", own.length(width)), "ledger",
+        "length", longest, Fraction(0), board.value, packed(longest, Fraction(0), board.value),
+        tell("board of {}", own.length(board)),
+        tell("as long as the longest row of wall cases, {}; it carries the cases while they are "
+             "screwed on and comes off again", own.length(row)),
+        tuple(case.key for case in room.cases if case.spec.kind == "wall"), numbers=own.numbers,
     )  # fmt: skip

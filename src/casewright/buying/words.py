@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from casewright.dims import Unit, size_text
+from casewright.dims import Unit
 from casewright.stock import AMOUNT
 
-__all__ = ["counted", "length", "long_length", "priced", "thickness"]
+__all__ = ["counted", "long_length", "priced"]
 
 _PER_ONE = ("each", "a ", "per ")
 _FOOT = Fraction(3048, 10)
@@ -38,16 +38,6 @@ def priced(price: str | None, count: int) -> str:
     cents = count * int(whole + (part or "00"))
     total = f"{cents // 100}" + (f"{point}{cents % 100:02}" if part else "")
     return f"{price}; {count} x {found[0]} = {before}{total}"
-
-
-def length(value: Fraction, unit: Unit) -> str:
-    """A length as sold or as a tape shows it, with its unit: '1 1/4"', '32 mm'."""
-    return size_text(value, unit)
-
-
-def thickness(value: Fraction, unit: Unit) -> str:
-    """A thickness as sold or as a calliper shows it, with its unit: '18 mm', '0.748"'."""
-    return size_text(value, unit, calliper=True)
 
 
 def long_length(value: Fraction, unit: Unit) -> str:

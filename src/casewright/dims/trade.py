@@ -81,6 +81,9 @@ TRADE_FIGURES: Mapping[str, TradeFigure] = MappingProxyType(
             "3", "75", "a 10 in blade stands so high over its table: what it resaws at once"
         ),
         "cleat_thickness": TradeFigure("1/2", "12", "thinnest cleat that holds screws"),
+        "thin_fibreboard": TradeFigure(
+            "0.315", "8", "fibreboard up to it counts as thin", "tsca-vi"
+        ),
     }
 )
 """All of them by name; that of a weight ends in 'weight'."""

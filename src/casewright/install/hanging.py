@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from fractions import Fraction
 
-from casewright.dims import Chain
+from casewright.dims import Chain, Dim
 from casewright.install.appliances import AppliancePlace, appliances_on
 from casewright.install.bearing import WallShim, wall_shims
 from casewright.install.levelling import FloorShim, floor_shims
@@ -72,14 +71,14 @@ class Hanging:
     walls: Mapping[str, WallHanging]
 
     @property
-    def screws_at_studs(self) -> dict[str, dict[Fraction, int]]:
-        """Wall screws of cases whose studs were found, by the case's key and their length [mm]."""
-        found: dict[str, dict[Fraction, int]] = {}
+    def screws_at_studs(self) -> dict[str, list[tuple[Dim, int]]]:
+        """Wall screws of cases whose studs were found: lengths [mm] and how many, by case."""
+        found: dict[str, list[tuple[Dim, int]]] = {}
         for case in (case for wall in self.walls.values() for case in wall.screws):
             for screw in case.screws:
                 if screw.strip is None:
-                    counts = found.setdefault(case.place.case.key, {})
-                    counts[screw.length.value] = counts.get(screw.length.value, 0) + PER_STUD
+                    own = found.setdefault(case.place.case.key, [])
+                    own.append((screw.length, PER_STUD))
         return found
 
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from casewright.breakdown import Desk
+from casewright.breakdown import Desk, break_down
+from casewright.buying import BUY, room_lines, stock_lines
 from casewright.checks import check
 from casewright.dims import TRADE, Chain, enter_trade
 from casewright.findings import FOUND, entered
@@ -19,7 +20,7 @@ from casewright.room.floor_numbers import floor_numbers
 from casewright.room.model import Room
 from casewright.survey.form import FORM
 
-__all__ = ["chain_after"]
+__all__ = ["chain_after", "planned_chain"]
 
 
 def _findings(room: Room, chain: Chain) -> None:
@@ -33,7 +34,22 @@ def _trade(room: Room, chain: Chain) -> None:
     enter_trade(chain, room.spec.unit)
 
 
+def _bought(room: Room, chain: Chain) -> None:
+    """Enter what the buy list works out, but for what is counted on the cutting plans."""
+    for line in room_lines(room, hanging(room, chain).screws_at_studs):
+        entered(line.numbers, chain.nodes)
+
+
+def planned_chain(room: Room) -> Chain:
+    """The chain of a room with what its cutting plans bring, and what is bought by them."""
+    breakdown = break_down(room)
+    for line in stock_lines(room, breakdown):
+        entered(line.numbers, breakdown.chain.nodes)
+    return breakdown.chain
+
+
 _AFTER: Mapping[str, Callable[[Room, Chain], object]] = {
+    BUY: _bought,
     ROOT: hanging,
     FLOOR: floor_numbers,
     HOLD: hold_numbers,
@@ -51,7 +67,7 @@ def chain_after(room: Room, path: str) -> Chain:
     A default that no part took up yet is looked up in the style; marks, shims and screws come
     from the day of hanging, aisles and diagonals from the floor, bands from the hold points;
     templates and sticks from the jigs; what a finding works out from the findings, which are
-    looked for again; the figures of the trade are those of all jobs.
+    looked for again; sums from the buy list; the figures of the trade are those of all jobs.
     """
     root, _, key = path.partition(".")
     desk, enter = Desk(room), _AFTER.get(root)

@@ -25,9 +25,9 @@ def chain_with(room: Room, path: str) -> Chain:
     if path in room.chain.nodes:
         return room.chain
     if hangs_on_plans(room, path):
-        from casewright.breakdown import break_down
+        from casewright.job.later_numbers import planned_chain
 
-        return break_down(room).chain
+        return planned_chain(room)
     from casewright.job.later_numbers import chain_after
 
     return chain_after(room, path)

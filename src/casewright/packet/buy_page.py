@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from casewright.buying import BuyLine
+from casewright.dims import tell, trade
 from casewright.outputs.blocks import Block, Caution, Column, Paragraph, Row, Table
 from casewright.outputs.document import Section
 from casewright.outputs.inlines import Rich, Strong, Tick
@@ -19,7 +21,7 @@ _COLUMNS = (
 _EMISSION = (
     "Plywood and fibreboard are glued, and many glues give off formaldehyde into the room. Ask "
     "for the panel's emission label: in the USA TSCA Title VI (at most 0.05 ppm from hardwood "
-    "plywood, 0.11 from fibreboard, 0.13 from fibreboard up to 8 mm), elsewhere the class that "
+    "plywood, 0.11 from fibreboard, 0.13 from fibreboard up to {}), elsewhere the class that "
     "local law asks for. Keep the label with the packet, and air the room."
 )
 """Limits of 40 CFR 770.10, read in a secondary copy."""
@@ -35,7 +37,8 @@ def buy_section(lines: tuple[BuyLine, ...]) -> Section:
         Table(_COLUMNS, tuple(_rows(lines)), small=True),
     ]
     if any(line.aisle == "sheets" for line in lines):
-        blocks.insert(1, Caution(_EMISSION, "Glue in sheets"))
+        thin = replace(trade("thin_fibreboard", "mm"), said="8 mm")
+        blocks.insert(1, Caution(tell(_EMISSION, thin), "Glue in sheets"))
     return Section("Buy", tuple(blocks), "buy")
 
 
@@ -50,4 +53,4 @@ def _rows(lines: tuple[BuyLine, ...]) -> Iterator[Row]:
 
 def _what(line: BuyLine) -> Rich:
     """What to ask for, and what to look for."""
-    return (Strong(line.what), f"; {line.note}") if line.note else Strong(line.what)
+    return (Strong(line.what), "; ", line.note) if line.note else Strong(line.what)

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
-from casewright.buying.wall import seam_screw
+from casewright.buying.wall import seam_screw, seam_sums
 from casewright.casework.cases import Case
 from casewright.casework.cautions import CAUTIONS
-from casewright.dims import Dim, Measure, Unit, measure_of, shop_text
+from casewright.dims import Dim, Measure, Unit, as_said, joined, measure_of, tell
 from casewright.install.hanging import Hanging
 from casewright.outputs.blocks import Block, CheckList, Heading, Paragraph, Step
 from casewright.outputs.document import Section
@@ -18,6 +18,7 @@ from casewright.packet.island_steps import island_steps
 from casewright.packet.last_steps import last_steps
 from casewright.packet.words import unfold
 from casewright.room.model import Room, Run
+from casewright.room.style_numbers import told_style
 from casewright.room.wall_fixing import WallFixing, wall_fixings
 
 __all__ = ["HANGING", "wall_section"]
@@ -56,7 +57,7 @@ def wall_section(room: Room, day: Hanging) -> Section:
     hung = [case for case in room.boxes if case.spec.is_hung]
     free = room.in_islands
     standing = [case for case in room.boxes if not case.spec.is_hung and case.key not in free]
-    blocks: list[Block] = [Paragraph(f"{_planned(room, day)}{_CARRIES}")]
+    blocks: list[Block] = [Paragraph(_planned(room, day) + _CARRIES)]
     number = 1
     for title, steps in (
         ("First", (_studs(day),)),
@@ -81,8 +82,10 @@ def _planned(room: Room, day: Hanging) -> str:
     }
     if all(case.key in known or case.key in room.in_islands for case in room.boxes):
         return ""
-    studs = shop_text(room.spec.style["stud_spacing"].value, room.spec.unit, with_unit=True)
-    return f"Planned for studs {studs} from middle to middle, where they are not found yet. "
+    studs = as_said(told_style(room, "stud_spacing"), room.spec.unit)
+    return tell(
+        "Planned for studs {} from middle to middle, where they are not found yet. ", studs
+    )
 
 
 def _studs(day: Hanging) -> Step:
@@ -284,12 +287,14 @@ def _joined(room: Room, runs: list[Run], day: Hanging) -> Iterator[Step]:
 
 def _seam_screws(room: Room, run: Run) -> str:
     """Which screws join its seams: they stay inside the two boards that meet there."""
-    unit = room.spec.unit
-    lengths = {seam_screw(*pair, unit)[0] for pair in run.neighbours}
-    if not lengths:
+    found: dict[Fraction, Measure] = {}
+    for left, right in run.neighbours:
+        screw = seam_screw(left, right, room.spec.unit)
+        own = seam_sums(room, left.key, right.key)
+        found.setdefault(screw.length, screw.told(own))
+    if not found:
         return ""
-    sizes = " and ".join(shop_text(each, unit, with_unit=True) for each in sorted(lengths))
-    return f"; joining screws of {sizes}"
+    return tell("; joining screws of {}", joined(" and ", (found[size] for size in sorted(found))))
 
 
 def _seams(run: Run, day: Hanging) -> tuple[Inline, ...]:
