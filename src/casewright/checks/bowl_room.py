@@ -43,7 +43,6 @@ _ROOT = Given(
 )
 _AIR = Limit("bowl_room.air", "1/2", "13", "air all round a bowl, for its clips")
 _FAR = Limit("bowl_room.far", "3", "75", "as far behind the rail as is easy to reach")
-_NOTHING = Given(Fraction(0), Origin("cited", "nothing"))
 _MORE = {"width": "wider", "depth": "deeper"}
 _LEAST = Fraction(200)
 """A bowl smaller than that is none [mm]."""
@@ -118,7 +117,7 @@ def _front(case: Case) -> Dim:
 def _rear(case: Case, own: Reckoning) -> Dim:
     """How far the nailers stand out from the wall [mm]."""
     nailers = [part.finished.thickness for part in case.parts if part.role == "nailer"]
-    return greatest(*nailers) if nailers else own.given("none", _NOTHING)
+    return greatest(*nailers) if nailers else own.none
 
 
 class _Corner(NamedTuple):
@@ -209,7 +208,7 @@ def _across(room: Room, bowl: _Bowl, corner: _Corner) -> Iterator[Breach]:
     legs = own.rounded("legs", corner.legs(wide, deep), step, Way.UP)
     shallower = own.rounded("shallower", left - 2 * air, step, Way.DOWN)
     narrower = own.rounded("narrower", corner.widest(deep) - 2 * air, step, Way.DOWN)
-    free = own.length(greatest(left - 2 * air, own.given("none", _NOTHING)), "free")
+    free = own.length(greatest(left - 2 * air, own.none), "free")
     across, asked = own.length(bowl.wide), own.length(bowl.deep)
     bowls = []
     if shallower.value >= _LEAST:

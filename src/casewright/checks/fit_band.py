@@ -21,12 +21,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import gap
+from casewright.checks.words import reckoning
 from casewright.findings import Severity
-from casewright.room.fit_words import fit_problem
+from casewright.room.fit_words import FitNumbers, fit_problem
 from casewright.room.model import Room
 
 __all__ = ["RULE"]
+
+_NAME = "fit band"
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -34,8 +36,10 @@ def _examine(room: Room) -> Iterator[Breach]:
         if fit.holds:
             continue
         wide = fit.gap.value > fit.high
-        found, bound = (gap(room, fit, each) for each in (
-            fit.gap.value, fit.high if wide else fit.low
+        own = reckoning(room, _NAME, fit.path)
+        numbers = FitNumbers(fit, own)
+        found, bound = (numbers.said(each) for each in (
+            numbers.gap, numbers.high if wide else numbers.low
         ))  # fmt: skip
         remedies: tuple[str, ...] = (
             "cut what is still to be cut to the sizes now shown",
@@ -43,8 +47,10 @@ def _examine(room: Room) -> Iterator[Breach]:
         )
         if fit.path.endswith("_error"):
             remedies = ("what can be done, the least work first: casewright resolve JOB",)
-        says = fit_problem(fit, room.spec.unit)
-        yield Breach(fit.path, says, measured=found, limit=bound, remedies=remedies)
+        says = fit_problem(fit, room.spec.unit, numbers)
+        yield Breach(
+            fit.path, says, measured=found.text, limit=bound.text, remedies=remedies, own=own
+        )
 
 
-RULE = Rule("fit band", Severity.STOP, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.STOP, __doc__ or "", "common practice", _examine)

@@ -25,14 +25,16 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import gap
-from casewright.dims import Fit
+from casewright.checks.words import gap, reckoning
+from casewright.dims import Fit, Told, tell
 from casewright.findings import Severity
-from casewright.room.fit_words import fit_name, is_planned_to_meet, planned_text
+from casewright.room.fit_words import FitNumbers, fit_name, is_planned_to_meet, planned_text
 from casewright.room.forecasts import Forecasts
 from casewright.room.model import Room
 
 __all__ = ["RULE"]
+
+_NAME = "fit forecast"
 
 _TOLD, _GRAVE = Fraction(1, 10), 5
 
@@ -53,33 +55,38 @@ def _examine(room: Room) -> Iterator[Breach]:
     for (_, low, high, tenths), fits in alike.items():
         first, more = fits[0], len(fits) - 1
         others = f", and {more} more like it," if more else ""
-        wide, unit = gap(room, first, first.high - first.low), room.spec.unit
+        own = reckoning(room, _NAME, first.path)
+        numbers = FitNumbers(first, own)
+        wide = numbers.said(numbers.high - numbers.low, "band")
         yield Breach(
             first.path,
-            f"{fit_name(first)}{others} is planned {planned_text(first, unit)}; made with these "
-            f"tools, about {tenths} in 10 come out {_outside(room, first)}, even if what it meets "
-            "is read first",
+            tell(
+                f"{fit_name(first)}{others} is planned {{}}; made with these tools, about "
+                f"{tenths} in 10 come out {{}}, even if what it meets is read first",
+                planned_text(first, room.spec.unit, numbers), _outside(room, first, numbers),
+            ),
             measured=f"{tenths} in 10",
             limit=f"{low} to {high}",
             remedies=(
                 "cut a little full and fit it by hand",
                 "check the setting on a test piece before the row is cut",
-                (f"a tolerance or clearance in the style wider than {wide} in all"),
+                tell("a tolerance or clearance in the style wider than {} in all", wide),
             ),
             severity=Severity.CARE if tenths >= _GRAVE else None,
-        )
+            own=own,
+        )  # fmt: skip
 
 
-def _outside(room: Room, fit: Fit) -> str:
+def _outside(room: Room, fit: Fit, numbers: FitNumbers) -> Told:
     """Outside the band: by its bounds, or from the plan where that is no gap at all."""
+    low, high = numbers.low, numbers.said(numbers.high)
     if fit.low < 0 < fit.high and is_planned_to_meet(fit, room.spec.unit):
-        under, over = gap(room, fit, -fit.low), gap(room, fit, fit.high)
-        return f"more than {under} under that or {over} over it"
-    return f"under {gap(room, fit, fit.low)} or over {gap(room, fit, fit.high)}"
+        return tell("more than {} under that or {} over it", numbers.said(-low, "under"), high)
+    return tell("under {} or over {}", numbers.said(low), high)
 
 
 def _in_ten(chance: float) -> int:
     return max(1, round(10 * chance))
 
 
-RULE = Rule("fit forecast", Severity.NOTE, __doc__ or "", "gum", _examine)
+RULE = Rule(_NAME, Severity.NOTE, __doc__ or "", "gum", _examine)

@@ -22,32 +22,41 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
-from casewright.findings import Severity
+from casewright.checks.words import reckoning
+from casewright.dims import tell
+from casewright.findings import Limit, Severity
 from casewright.room.model import Room
 from casewright.room.on_walls import cases_on_walls
 
 __all__ = ["RULE"]
 
+_NAME = "floor fall"
+_MOST = Limit("floor_fall.most", "3/4", "20", "as far as shims take up a floor")
+
 
 def _examine(room: Room) -> Iterator[Breach]:
     standing = {each.wall.spec.key for each in cases_on_walls(room) if not each.bottom}
-    most = by_unit(room, "3/4", "20")
+    most = _MOST.of(room.spec.unit)
     for key, wall in room.survey.walls.items():
         if key not in standing or wall.fall is None or wall.fall.value <= most:
             continue
-        fall = length(room, wall.fall.value)
+        own = reckoning(room, _NAME, key)
+        fall = own.length(wall.fall)
         yield Breach(
             wall.fall.path,
-            f"the floor along {wall.spec.title} falls {fall} from its highest place: that is more "
-            "than shims under the cases take up",
-            measured=fall,
-            limit=length(room, most),
+            tell(
+                f"the floor along {wall.spec.title} falls {{}} from its highest place: that is "
+                "more than shims under the cases take up",
+                fall,
+            ),
+            measured=fall.text,
+            limit=own.length(own.limit(_MOST)).text,
             remedies=(
                 'a plinth (toe = "plinth"), scribed to the floor before the cases stand on it',
-                f"a toe at least {fall} higher, and a toe board scribed to the floor",
+                tell("a toe at least {} higher, and a toe board scribed to the floor", fall),
             ),
+            own=own,
         )
 
 
-RULE = Rule("floor fall", Severity.CARE, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)

@@ -23,32 +23,42 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
-from casewright.findings import Severity
+from casewright.checks.words import reckoning
+from casewright.dims import tell
+from casewright.findings import Limit, Severity
 from casewright.room.anew import HEIGHTS_ANEW
 from casewright.room.model import Room
 
 __all__ = ["RULE"]
 
+_NAME = "heights close"
+_MOST = Limit("heights_close.most", "6", "150", "highest frieze that looks right")
+
 
 def _examine(room: Room) -> Iterator[Breach]:
     if room.spec.style["wall_height"].origin.kind != "solved":
         return
-    most = by_unit(room, "6", "150")
+    most = _MOST.of(room.spec.unit)
     for run in room.runs:
         crown = run.spec.trims.crown
         frieze = room.chain.nodes.get(f"run.{run.spec.key}.crown.frieze")
         if crown is None or not crown.to_ceiling or frieze is None:
             continue
         if frieze.value > most:
+            own = reckoning(room, _NAME, run.spec.key)
+            high, limit = own.length(frieze), own.length(own.limit(_MOST))
             yield Breach(
                 f"run.{run.spec.key}.crown",
-                f"the frieze of {run.spec.title} has grown to {length(room, frieze.value)} since "
-                f"its heights were accepted; {length(room, most)} at most look right",
-                measured=length(room, frieze.value),
-                limit=length(room, most),
+                tell(
+                    f"the frieze of {run.spec.title} has grown to {{}} since its heights were "
+                    "accepted; {} at most look right",
+                    high, limit,
+                ),
+                measured=high.text,
+                limit=limit.text,
                 remedies=(HEIGHTS_ANEW,),
-            )
+                own=own,
+            )  # fmt: skip
 
 
-RULE = Rule("heights close", Severity.CARE, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)

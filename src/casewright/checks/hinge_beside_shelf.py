@@ -20,62 +20,77 @@ Sources
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from casewright.casework.cases import Case, Hinge
+from casewright.casework.levels import extent
 from casewright.casework.parts import Part
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import length, style_value
+from casewright.checks.words import reckoning, style_of, style_value
+from casewright.dims import Dim, greatest, tell
 from casewright.findings import Severity
 from casewright.room.model import Room
 
 __all__ = ["RULE"]
 
+_NAME = "hinge beside shelf"
+
 _ROLES = ("shelf", "fixed shelf", "divider", "bottom", "top", "stretcher")
 
 
-def _faces(part: Part) -> tuple[Fraction, Fraction] | None:
+def _faces(part: Part) -> tuple[Dim, Dim] | None:
     """Case heights of the lower and the upper face of a flat board; None when it stands."""
     lies = part.placed.orientation.thickness
     if lies.axis != 1:
         return None
-    corner, thick = part.placed.y.value, part.finished.thickness.value
+    corner, thick = part.placed.y, part.finished.thickness
     return (corner, corner + thick) if lies.sign > 0 else (corner - thick, corner)
 
 
 def _examine(room: Room) -> Iterator[Breach]:
     for case in room.cases:
         clear = style_value(room, case, "hinge_clear")
-        boards = [part for part in case.parts if part.role in _ROLES]
+        if not case.doors:
+            continue
+        boards = [
+            (part, faces) for part in case.parts
+            if part.role in _ROLES and (faces := _faces(part)) is not None
+        ]  # fmt: skip
         for front in case.doors:
             for hinge in front.hinges:
-                for board in boards:
-                    yield from _pair(room, case, hinge, board, clear)
+                centre = hinge.height.value
+                for board, (low, high) in boards:
+                    if max(low.value - centre, centre - high.value) < clear:
+                        yield _breach(room, case, hinge, board)
 
 
-def _pair(room: Room, case: Case, hinge: Hinge, board: Part, clear: Fraction) -> Iterator[Breach]:
-    faces = _faces(board)
-    if faces is None:
-        return
-    low, high = faces
-    centre = hinge.height.value
-    away = max(low - centre, centre - high, Fraction(0))
-    if away >= clear:
-        return
-    loose = board.role == "shelf"
+def _breach(room: Room, case: Case, hinge: Hinge, board: Part) -> Breach:
+    own = reckoning(room, _NAME, f"{hinge.path}.{board.path}")
+    low, high = extent(board, 1)
+    centre, clear = hinge.height, style_of(room, own, "hinge_clear", case)
+    away = own.length(greatest(low - centre, centre - high, own.none), "away")
+    wants = own.length(clear)
     up, down = centre + clear - low, high - (centre - clear)
-    by = f"{length(room, min(up, down))} {'up' if up <= down else 'down'}"
-    yield Breach(
+    is_up = up.value <= down.value
+    loose = board.role == "shelf"
+    move = own.length(up if is_up else down, "move")
+    by = tell(f"{{}} {'up' if is_up else 'down'}", move)
+    return Breach(
         hinge.path,
-        f"the {board.title} lies {length(room, away)} from the centre of a hinge of "
-        f"{case.spec.title}; the plate wants {length(room, clear)}",
-        measured=length(room, away),
-        limit=length(room, clear),
+        tell(
+            f"the {board.title} lies {{}} from the centre of a hinge of {case.spec.title}; the "
+            "plate wants {}",
+            away, wants,
+        ),
+        measured=away.text,
+        limit=wants.text,
         remedies=(
-            f"put the shelf on pins {by} or more" if loose else f"move the fixed board {by}",
+            tell("put the shelf on pins {} or more", by)
+            if loose
+            else tell("move the fixed board {}", by),
         ),
         severity=Severity.CARE if loose else Severity.STOP,
-    )
+        own=own,
+    )  # fmt: skip
 
 
-RULE = Rule("hinge beside shelf", Severity.STOP, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.STOP, __doc__ or "", "common practice", _examine)

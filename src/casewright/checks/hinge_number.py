@@ -21,15 +21,18 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
+from casewright.casework.cases import Case, Door
 from casewright.checks.front_weights import front_weights
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import kilograms, length
-from casewright.findings import Severity
+from casewright.checks.words import reckoning, weight_of
+from casewright.dims import Given, Origin, tell
+from casewright.findings import Reckoning, Severity
 from casewright.room.model import Room
 from casewright.sources import INCH, POUND
 
 __all__ = ["RULE", "heaviest", "hinges_wanted"]
 
+_NAME = "hinge number"
 _TALLEST = tuple(n * INCH for n in (40, 60, 80))
 
 
@@ -73,28 +76,42 @@ def _examine(room: Room) -> Iterator[Breach]:
             weight = weights.get(front.path, Fraction(0))
             wanted = hinges_wanted(front.height.value, weight)
             if len(front.hinges) < wanted:
-                yield Breach(
-                    front.path,
-                    f"the {front.title}, {length(room, front.height.value)} tall and about "
-                    f"{kilograms(room, weight)}, hangs on {len(front.hinges)} hinges; it wants "
-                    f"{wanted}",
-                    measured=str(len(front.hinges)),
-                    limit=str(wanted),
-                    remedies=(f"{wanted} hinges", *_within(room, len(front.hinges))),
-                )
+                yield _breach(room, case, front, wanted)
 
 
-def _within(room: Room, hinges: int) -> tuple[str, ...]:
+def _breach(room: Room, case: Case, front: Door, wanted: int) -> Breach:
+    own, hinges = reckoning(room, _NAME, front.path), len(front.hinges)
+    pieces = [part for part in case.parts if part.front == front.path]
+    weight = own.weight(weight_of(room, own, pieces))
+    return Breach(
+        front.path,
+        tell(
+            f"the {front.title}, {{}} tall and about {{}}, hangs on {hinges} hinges; it wants "
+            f"{wanted}",
+            own.length(front.height), weight,
+        ),
+        measured=str(hinges),
+        limit=str(wanted),
+        remedies=(f"{wanted} hinges", *_within(own, hinges)),
+        own=own,
+    )  # fmt: skip
+
+
+def _within(own: Reckoning, hinges: int) -> tuple[str, ...]:
     """What a door may be on so many hinges."""
     if not 2 <= hinges < 2 + len(_TALLEST):
         return ()
-    tall, heavy = _TALLEST[hinges - 2], heaviest(hinges)
+    rule = f"rule.hinges_{hinges}"
+    highest = Origin("cited", f"tallest door on {hinges} hinges", "common practice")
+    tall = own.given(f"{rule}.tallest", Given(_TALLEST[hinges - 2], highest))
+    most = Origin("cited", f"heaviest door on {hinges} hinges", "common practice")
+    heavy = own.given(f"{rule}.heaviest", Given(heaviest(hinges), most), 0)
     return (
-        (
-            f"on {hinges} hinges a door no taller than {length(room, tall)} and no heavier than "
-            f"{kilograms(room, heavy)}"
+        tell(
+            f"on {hinges} hinges a door no taller than {{}} and no heavier than {{}}",
+            own.length(tall), own.weight(heavy),
         ),
-    )
+    )  # fmt: skip
 
 
-RULE = Rule("hinge number", Severity.STOP, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.STOP, __doc__ or "", "common practice", _examine)

@@ -29,11 +29,14 @@ from casewright.casework.cases import Case, Door
 from casewright.checks.front_weights import front_weights
 from casewright.checks.hinge_number import heaviest
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import length
+from casewright.checks.words import reckoning
+from casewright.dims import greatest, least, tell
 from casewright.findings import Severity
 from casewright.room.model import Room
 
 __all__ = ["RULE"]
+
+_NAME = "hinge spread"
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -45,18 +48,32 @@ def _examine(room: Room) -> Iterator[Breach]:
             spread, width = max(heights) - min(heights), front.width.value
             if spread >= width or _is_low_and_light(room, case, front, spread):
                 continue
-            yield Breach(
-                front.path,
-                f"the outer hinges of the {front.title} are {length(room, spread)} apart, less "
-                f"than its width of {length(room, width)}; its free corner will drop",
-                measured=length(room, spread),
-                limit=length(room, width),
-                remedies=(
-                    f"two leaves, {length(room, width / 2)} wide",
-                    f"the outer hinges {length(room, (width - spread) / 2)} nearer the ends",
-                    f"a door at least {length(room, front.height.value + width - spread)} tall",
-                ),
-            )
+            yield _breach(room, front)
+
+
+def _breach(room: Room, front: Door) -> Breach:
+    own = reckoning(room, _NAME, front.path)
+    heights, wide = [hinge.on_door for hinge in front.hinges], front.width
+    spread = own.let("spread", greatest(*heights) - least(*heights))
+    apart, width = own.length(spread), own.length(wide)
+    tall = own.length(front.height + wide - spread, "tall")
+    return Breach(
+        front.path,
+        tell(
+            f"the outer hinges of the {front.title} are {{}} apart, less than its width of {{}}; "
+            "its free corner will drop",
+            apart, width,
+        ),
+        measured=apart.text,
+        limit=width.text,
+        remedies=(
+            tell("two leaves, {} wide", own.length(wide / 2, "half")),
+            tell("the outer hinges {} nearer the ends",
+                 own.length((wide - spread) / 2, "nearer")),
+            tell("a door at least {} tall", tall),
+        ),
+        own=own,
+    )  # fmt: skip
 
 
 def _is_low_and_light(room: Room, case: Case, front: Door, spread: Fraction) -> bool:
@@ -69,4 +86,4 @@ def _is_low_and_light(room: Room, case: Case, front: Door, spread: Fraction) -> 
     return 0 < pull <= heaviest(len(front.hinges))
 
 
-RULE = Rule("hinge spread", Severity.NOTE, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.NOTE, __doc__ or "", "common practice", _examine)

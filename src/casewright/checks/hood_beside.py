@@ -23,11 +23,15 @@ from collections.abc import Iterator
 
 from casewright.casework.cases import Case
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
-from casewright.findings import Severity
+from casewright.checks.words import reckoning
+from casewright.dims import tell
+from casewright.findings import Limit, Severity
 from casewright.room.model import Appliance, Room, Run
 
 __all__ = ["RULE"]
+
+_NAME = "hood beside"
+_MOST = Limit("hood_beside.most", "1/2", "13", "as far off the middle as nobody sees")
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -41,38 +45,43 @@ def _examine(room: Room) -> Iterator[Breach]:
 
 
 def _wide(room: Room, case: Case, cooking: Appliance) -> Iterator[Breach]:
-    wide, below = case.width.value, cooking.width.value
-    if wide >= below:
+    if case.width.value >= cooking.width.value:
         return
+    own = reckoning(room, _NAME, f"{case.key}.{cooking.spec.key}")
+    wide, below = own.length(case.width), own.length(cooking.width)
+    wider = own.length(cooking.width - case.width, "wider")
     yield Breach(
         case.key,
-        f"{case.spec.title} is {length(room, wide)} wide over {cooking.spec.title} of "
-        f"{length(room, below)}",
-        measured=length(room, wide),
-        limit=length(room, below),
-        remedies=(f"a hood {length(room, below - wide)} wider", "a liner that its sheet lets so"),
+        tell(f"{case.spec.title} is {{}} wide over {cooking.spec.title} of {{}}", wide, below),
+        measured=wide.text,
+        limit=below.text,
+        remedies=(tell("a hood {} wider", wider), "a liner that its sheet lets so"),
+        own=own,
     )
 
 
 def _middle(room: Room, case: Case, run: Run, cooking: Appliance) -> Iterator[Breach]:
-    most = by_unit(room, "1/2", "13")
     for other in room.runs:
         if not run.spec.on or other.spec.on != run.spec.on or case not in other.cases:
             continue
-        at = other.begins.value + other.starts[other.cases.index(case)].value
-        off = at + case.overall_width.value / 2
-        off -= run.begins.value + cooking.start.value + cooking.width.value / 2
-        if abs(off) > most:
-            way, back = ("right", "left") if off > 0 else ("left", "right")
-            far = length(room, abs(off))
+        own = reckoning(room, _NAME, f"{case.key}.{cooking.spec.key}.{run.spec.key}")
+        middle = other.begins + other.starts[other.cases.index(case)] + case.overall_width / 2
+        off = middle - (run.begins + cooking.start + cooking.width / 2)
+        if abs(off.value) > own.limit(_MOST).value:
+            way, back = ("right", "left") if off.value > 0 else ("left", "right")
+            far = own.length(off if off.value > 0 else -off, "off")
             yield Breach(
                 case.key,
-                f"the middle of {case.spec.title} hangs {far} to the {way} of that of "
-                f"{cooking.spec.title}",
-                measured=far,
-                limit=length(room, most),
-                remedies=(f"move it, or what it hangs over, {far} to the {back}",),
+                tell(
+                    f"the middle of {case.spec.title} hangs {{}} to the {way} of that of "
+                    f"{cooking.spec.title}",
+                    far,
+                ),
+                measured=far.text,
+                limit=own.length(own.limit(_MOST)).text,
+                remedies=(tell(f"move it, or what it hangs over, {{}} to the {back}", far),),
+                own=own,
             )
 
 
-RULE = Rule("hood beside", Severity.CARE, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)

@@ -102,7 +102,10 @@ def lift_of(room: Room, own: Reckoning) -> Dim:
 
 def weight_of(room: Room, own: Reckoning, parts: Iterable[Part]) -> Dim:
     """What parts weigh together, as `Part.weight` has it, each under its name [kg]."""
-    return total(*(_weight(room, own, part) for part in parts))
+    weights = [_weight(room, own, part) for part in parts]
+    if not weights:
+        return own.given("no_weight", Given(Fraction(0), Origin("cited", "nothing")), 0)
+    return total(*weights)
 
 
 def _weight(room: Room, own: Reckoning, part: Part) -> Dim:

@@ -103,6 +103,11 @@ class Reckoning:
         """What was worked out and looked up so far."""
         return tuple(self._own.values())
 
+    @property
+    def none(self) -> Dim:
+        """Nothing, as a length."""
+        return self.given("none", Given(Fraction(0), Origin("cited", "nothing")))
+
     def let(self, name: str, dim: Dim) -> Dim:
         """Name a formula; what has a name keeps it."""
         if dim.path:
@@ -149,7 +154,7 @@ class Reckoning:
         rests_on
             The numbers that it follows.
         """
-        dim = Dim("by", rests_on, value, power)
+        dim = Dim("by" if rests_on else "", rests_on, value, power)
         dim.origin = origin
         return self._enter(f"{self._path}.{name}", dim)
 

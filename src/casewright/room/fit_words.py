@@ -5,9 +5,15 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
-from casewright.dims import Fit, Unit, size_text
+from casewright.dims import Dim, Fit, Measure, Origin, Told, Unit, size_text, tell
+from casewright.findings import Reckoning
 
-__all__ = ["fit_name", "fit_problem", "gap_text", "is_planned_to_meet", "planned_text"]
+__all__ = [
+    "FitNumbers", "fit_name", "fit_problem", "gap_text", "is_planned_to_meet", "planned_text",
+]  # fmt: skip
+
+_LOW = Origin("cited", "least that works here, as the fit was declared", "common practice")
+_HIGH = Origin("cited", "most that works here, as the fit was declared", "common practice")
 
 _NAMES = tuple(
     (re.compile(pattern), words)
@@ -66,27 +72,55 @@ def fit_name(fit: Fit, *, owner: str | None = None) -> str:
     return f"{name.removesuffix('_fit').replace('_', ' ')} of {whose}"
 
 
-def fit_problem(fit: Fit, unit: Unit) -> str:
+class FitNumbers:
+    """Gap and band of a fit as numbers that can be asked about.
+
+    Parameters
+    ----------
+    own
+        Where they are worked out.
+    """
+
+    def __init__(self, fit: Fit, own: Reckoning) -> None:
+        self._fit, self._own = fit, own
+        self.gap = own.let("gap", fit.gap)
+        self.low = own.worked("low", fit.low, _LOW)
+        self.high = own.worked("high", fit.high, _HIGH)
+
+    def said(self, dim: Dim, name: str = "") -> Measure:
+        """One of them, or what follows from them, as what it is checked with shows it."""
+        own = self._own
+        return own.said(dim, gap_text(self._fit, dim.value, own.unit), name)
+
+
+def fit_problem(fit: Fit, unit: Unit, numbers: FitNumbers | None = None) -> Told:
     """What is wrong with a gap outside its band, and what it must be.
 
     Of the size of a box, by how much it is over or under; of any other gap, what it is and by how
     much that is too little or too much.
+
+    Parameters
+    ----------
+    numbers
+        None: nobody asks about its numbers.
     """
-    gap, name = fit.gap.value, fit.path.rpartition(".")[2]
-    wide = gap > fit.high
-    low, high = gap_text(fit, fit.low, unit), gap_text(fit, fit.high, unit)
+    of = numbers or FitNumbers(fit, Reckoning("fit", fit.path, unit, {}))
+    name, wide = fit.path.rpartition(".")[2], fit.gap.value > fit.high
+    low, high = of.said(of.low), of.said(of.high)
     if name.endswith("_error"):
-        off = gap_text(fit, abs(gap), unit)
-        even = f"{high} either way" if fit.low == -fit.high else f"{low} to {high}"
-        return (
-            f"{fit.owner} is {off} {'over' if wide else 'under'} in "
-            f"{name.removesuffix('_error')}; {even} is allowed"
-        )
-    by = gap_text(fit, gap - fit.high if wide else fit.low - gap, unit)
-    return (
-        f"{fit_name(fit).rstrip(',')} is {gap_text(fit, gap, unit)}, {by} too "
-        f"{'much' if wide else 'little'}; it must be {low} to {high}"
-    )
+        off = of.said(of.gap if of.gap.value > 0 else -of.gap, "off")
+        even = tell("{} either way", high)
+        return tell(
+            f"{fit.owner} is {{}} {'over' if wide else 'under'} in "
+            f"{name.removesuffix('_error')}; {{}} is allowed",
+            off, even if fit.low == -fit.high else tell("{} to {}", low, high),
+        )  # fmt: skip
+    by = of.said(of.gap - of.high if wide else of.low - of.gap, "by")
+    return tell(
+        f"{fit_name(fit).rstrip(',')} is {{}}, {{}} too {'much' if wide else 'little'}; it must "
+        "be {} to {}",
+        of.said(of.gap), by, low, high,
+    )  # fmt: skip
 
 
 def gap_text(fit: Fit, value: Fraction, unit: Unit) -> str:
@@ -109,11 +143,18 @@ def is_planned_to_meet(fit: Fit, unit: Unit) -> bool:
     return not fit.gap.value or _is_about_nothing(size_text(fit.gap.value, unit))
 
 
-def planned_text(fit: Fit, unit: Unit) -> str:
-    """How a gap is planned: 'as 1/8"', 'flush', 'to meet', 'as none', 'flush within 0.004"'."""
-    size = gap_text(fit, abs(fit.gap.value), unit)
+def planned_text(fit: Fit, unit: Unit, numbers: FitNumbers | None = None) -> Told:
+    """How a gap is planned: 'as 1/8"', 'flush', 'to meet', 'as none', 'flush within 0.004"'.
+
+    Parameters
+    ----------
+    numbers
+        None: nobody asks about its numbers.
+    """
+    of = numbers or FitNumbers(fit, Reckoning("fit", fit.path, unit, {}))
     if not is_planned_to_meet(fit, unit):
-        return f"as {gap_text(fit, fit.gap.value, unit)}"
+        return tell("as {}", of.said(of.gap))
+    size = of.said(of.gap if of.gap.value > 0 else -of.gap, "off")
     name = fit_name(fit)
     word = next((word for begin, word in _MEETS if name.startswith(begin)), "as none")
-    return f"{word} within {size}" if _NOT_ZERO.search(size) else word
+    return tell(f"{word} within {{}}", size) if _NOT_ZERO.search(size.text) else Told(word)
