@@ -28,13 +28,19 @@ from typing import NamedTuple
 
 from casewright.casework.cases import Door, Front
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, flatter_pull, length
-from casewright.findings import Severity
+from casewright.checks.words import flatter, hinge_of, pull_of, reckoning
+from casewright.dims import Dim, Given, Origin, tell
+from casewright.findings import Limit, Reckoning, Severity
 from casewright.room.model import Room
 from casewright.room.on_walls import CasePlace, cases_on_walls
 from casewright.survey.fixed_things import PlacedThing
 
 __all__ = ["RULE", "filler_beside"]
+
+_NAME = "opens beside"
+_CASING = Limit("opens_beside.casing", "3/4", "19", "a casing where it was not measured")
+_AIR = Limit("opens_beside.air", "1/8", "3", "air beside what opens")
+_NONE = Given(Fraction(0), Origin("chosen", "nothing: it strikes that wall"))
 
 
 class _Stands(NamedTuple):
@@ -78,7 +84,7 @@ def _things(room: Room, key: str, *, at_right: bool) -> Iterator[_Stands]:
             continue
         cased = thing.spec.kind in ("window", "door")
         given = thing.spec.out
-        out = given.value if given is not None else by_unit(room, "3/4", "19") if cased else None
+        out = given.value if given is not None else _CASING.of(room.spec.unit) if cased else None
         if out is None:
             continue
         ends = (thing.left.value, thing.right.value)
@@ -97,7 +103,7 @@ def _judge(
         opens = _opens(room, place, front, at_right=at_right)
         struck = [] if opens is None else [t for t in things if _strikes(room, place, opens, t)]
         if opens is not None and struck:
-            yield _breach(room, place, opens, max(struck, key=lambda each: each.out))
+            yield _breach(room, place, opens, max(struck, key=lambda each: each.out), at_right)
             return
 
 
@@ -128,7 +134,7 @@ def filler_beside(
                 opens = _opens(room, place, front, widest, at_right=at_right)
                 if opens is None or not _strikes(room, place, opens, stands):
                     continue
-                short = stands.out + by_unit(room, "1/8", "3") - opens.air
+                short = stands.out + _AIR.of(room.spec.unit) - opens.air
                 if found is None or found[0] < short:
                     found = short, stands.thing
     return found
@@ -163,26 +169,55 @@ def _strikes(room: Room, place: CasePlace, opens: _Opens, stands: _Stands) -> bo
     bottom, top = stands.thing.bottom, stands.thing.top
     beside = stands.near < opens.plane + opens.reach and opens.plane < stands.far
     level = (top is None or low < top.value) and (bottom is None or bottom.value < high)
-    return beside and level and opens.air < stands.out + by_unit(room, "1/8", "3")
+    return beside and level and opens.air < stands.out + _AIR.of(room.spec.unit)
 
 
-def _breach(room: Room, place: CasePlace, opens: _Opens, stands: _Stands) -> Breach:
-    need = stands.out + by_unit(room, "1/8", "3")
-    what = "its pull" if isinstance(opens.front, Door) else "it"
-    kept = f"{length(room, opens.air)} off that wall" if opens.air > 0 else "against that wall"
+def _breach(
+    room: Room, place: CasePlace, opens: _Opens, stands: _Stands, at_right: bool
+) -> Breach:
+    own, thing = reckoning(room, _NAME, opens.front.path), stands.thing.spec
+    is_door = isinstance(opens.front, Door)
+    air = own.let("air", _air(room, own, place, opens, at_right=at_right))
+    out = _out(room, own, stands.thing)
+    need = own.let("need", out + own.limit(_AIR))
+    more = own.let("more", need - air)
+    off = own.length(air if opens.air > 0 else own.given("none", _NONE))
+    kept = tell("{} off that wall", off) if opens.air > 0 else "against that wall"
     return Breach(
         opens.front.path,
-        f"the {opens.front.title} of {place.case.spec.title} opens past "
-        f"{stands.thing.spec.title}, which stands out {length(room, stands.out)} from the wall "
-        f"round the corner; {what} comes {kept}",
-        measured=length(room, max(opens.air, Fraction(0))),
-        limit=length(room, need),
-        remedies=(
-            f"a filler wider by {length(room, need - opens.air)}",
-            "a front that does not open there, or a door hinged on its other side",
-            *(flatter_pull(room, need - opens.air) if isinstance(opens.front, Door) else ()),
+        tell(
+            f"the {opens.front.title} of {place.case.spec.title} opens past {thing.title}, which "
+            "stands out {} from the wall round the corner; "
+            f"{'its pull' if is_door else 'it'} comes {{}}",
+            own.length(out), kept,
         ),
-    )
+        measured=off.text,
+        limit=own.length(need).text,
+        remedies=(
+            tell("a filler wider by {}", own.length(more)),
+            "a front that does not open there, or a door hinged on its other side",
+            *(flatter(room, own, more) if is_door else ()),
+        ),
+        own=own,
+    )  # fmt: skip
 
 
-RULE = Rule("opens beside", Severity.CARE, __doc__ or "", "common practice", _examine)
+def _out(room: Room, own: Reckoning, thing: PlacedThing) -> Dim:
+    """How far it stands out from its wall [mm]."""
+    walls = room.survey.walls.values()
+    read = (wall.at.get(f"fixed.{thing.spec.key}.out") for wall in walls if thing in wall.things)
+    return next(read, None) or own.limit(_CASING)
+
+
+def _air(room: Room, own: Reckoning, place: CasePlace, opens: _Opens, *, at_right: bool) -> Dim:
+    """Air between the wall round the corner and what comes past it, open [mm]."""
+    front, air = opens.front, place.left_edge + opens.front.x
+    if at_right and place.wall.width is not None:
+        air = place.wall.width - (air + front.width)
+    if not isinstance(front, Door):
+        return air
+    stand_off = hinge_of(room, own, "stand_off")
+    return air - pull_of(room, own, "projection") - stand_off if front.pull else air - stand_off
+
+
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)

@@ -27,8 +27,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
-from casewright.findings import Severity
+from casewright.checks.words import reckoning
+from casewright.dims import Dim, Given, Origin, size_text, tell
+from casewright.findings import Limit, Severity
 from casewright.room.aisles import AisleWay, reach_from, reach_into
 from casewright.room.footprints import Footprint, footprints
 from casewright.room.free_stand import FreeStand
@@ -37,6 +38,11 @@ from casewright.room.open_fronts import OpenFront, meet, open_fronts
 from casewright.room.wall_stands import Spot, WallFrame, joined_walls, wall_frames
 
 __all__ = ["RULE"]
+
+_NAME = "opens into aisle"
+_STAND = Limit("aisle.stand", "21", "535", "to stand beside an open door", "kitchen-planning")
+_INTO = Origin("solved", "in plan: how far what opens reaches into what it strikes")
+_CLEAR = Origin("solved", "in plan: from the edge of the open door straight to what is across")
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -64,7 +70,7 @@ def _examine(room: Room) -> Iterator[Breach]:
             striking.setdefault((case, struck.key), []).append((each, struck))
     for alike in striking.values():  # fronts of one case before one thing: the longest is told
         each, struck = max(alike, key=lambda pair: pair[0].reach)
-        yield _strikes(room, each, struck, frames[each.wall], more=len(alike) - 1)
+        yield _strikes(_Opened(room, each, struck.key), struck, frames[each.wall], len(alike) - 1)
     own = [each for each in left if each.owner in free]
     yield from _meetings(room, own, left, joined, frames)
     for stand in room.free:
@@ -78,24 +84,58 @@ def _examine(room: Room) -> Iterator[Breach]:
             yield from _before_own(room, stand, frames[stand.wall], each, around)
 
 
-def _strikes(
-    room: Room, each: OpenFront, other: Footprint, frame: WallFrame, *, more: int
-) -> Breach:
-    short = _shared(each, other.corners, frame)
-    less = each.reach - short
-    opens_less = (
-        (f"a front that opens {length(room, less)} at most: two leaves, a shorter slide",)
-        if less > 0
-        else ("a front that does not open there",)
-    )
+class _Opened:
+    """What opens, and the numbers that a finding about it works out.
+
+    Parameters
+    ----------
+    across
+        Key of what it opens against.
+    """
+
+    def __init__(self, room: Room, front: OpenFront, across: str) -> None:
+        self.front = front
+        self.own = reckoning(room, _NAME, f"{front.key}.{across}")
+        keys = front.owner, across
+        stands = (stand for stand in room.free if stand.key in keys)
+        self._around = [edge for stand in stands for edge in stand.counter]
+
+    def reach_of(self, front: OpenFront) -> Dim:
+        """How far one of them opens [mm]."""
+        opens = front.opens
+        if isinstance(opens, Given):
+            return self.own.given(f"{front.key}.opens", opens)
+        return self.own.let("opens", opens)
+
+    @property
+    def reach(self) -> Dim:
+        """How far it opens [mm]."""
+        return self.reach_of(self.front)
+
+    def in_plan(self, name: str, value: Fraction, how: Origin) -> Dim:
+        """A length between what opens and what is across [mm]."""
+        return self.own.worked(name, value, how, self.reach, *self._around)
+
+
+def _strikes(it: _Opened, other: Footprint, frame: WallFrame, more: int) -> Breach:
+    own, reach = it.own, it.reach
+    short = it.in_plan("into", _shared(it.front, other.corners, frame), _INTO)
+    less = own.let("opens_less", reach - short)
+    opens_less: str = "a front that does not open there"
+    if less.value > 0:
+        opens_less = tell(
+            "a front that opens {} at most: two leaves, a shorter slide", own.length(less)
+        )
+    more_words = f", like {more} more of its fronts" if more else ""
     return Breach(
-        each.key,
-        f"{each.title} opens {length(room, each.reach)} and strikes {other.title}"
-        + (f", like {more} more of its fronts" if more else ""),
-        measured=length(room, each.reach),
-        limit=length(room, max(less, Fraction(0))),
-        remedies=(f"an aisle {length(room, short)} wider there", *opens_less),
-    )
+        it.front.key,
+        tell(f"{it.front.title} opens {{}} and strikes {other.title}{more_words}",
+             own.length(reach)),
+        measured=own.length(reach).text,
+        limit=own.length(less).text if less.value > 0 else size_text(Fraction(0), own.unit),
+        remedies=(tell("an aisle {} wider there", own.length(short)), opens_less),
+        own=own,
+    )  # fmt: skip
 
 
 def _shared(each: OpenFront, other: Sequence[Spot], frame: WallFrame) -> Fraction:
@@ -126,22 +166,33 @@ def _meetings(
                 continue
             if meet(each.corners, other.corners):
                 told.add(pair)
-                more = length(room, _shared(each, other.corners, frames[each.wall]))
-                yield Breach(
-                    each.key,
-                    f"{each.title} and {other.title} cannot be open at once: they open "
-                    f"{length(room, each.reach)} and {length(room, other.reach)} over one aisle",
-                    measured=length(room, each.reach + other.reach),
-                    remedies=("nothing, if one is opened at a time", f"an aisle {more} wider"),
-                    severity=Severity.NOTE,
-                )
+                it = _Opened(room, each, other.owner)
+                yield _meeting(it, other, _shared(each, other.corners, frames[each.wall]))
+
+
+def _meeting(it: _Opened, other: OpenFront, shared: Fraction) -> Breach:
+    own = it.own
+    more = own.length(it.in_plan("into", shared, _INTO))
+    one, two = it.reach, it.reach_of(other)
+    return Breach(
+        it.front.key,
+        tell(
+            f"{it.front.title} and {other.title} cannot be open at once: they open {{}} and {{}} "
+            "over one aisle",
+            own.length(one), own.length(two),
+        ),
+        measured=own.length(one + two, "together").text,
+        remedies=("nothing, if one is opened at a time", tell("an aisle {} wider", more)),
+        severity=Severity.NOTE,
+        own=own,
+    )  # fmt: skip
 
 
 def _standing(
     room: Room, stand: FreeStand, frame: WallFrame, opened: Sequence[OpenFront]
 ) -> Iterator[Breach]:
     """Room to stand between the open door of an appliance and the island."""
-    least = by_unit(room, "21", "535")
+    least = _STAND.of(room.spec.unit)
     for each in opened:
         if not each.is_appliance:
             continue
@@ -149,7 +200,7 @@ def _standing(
         reaches = [reach_into(stand, way, corners) for way in ("near", "far", "left", "right")]
         free = [reach[0] for reach in reaches if reach is not None]
         if free and Fraction(0) <= min(free) < least:
-            yield _narrow(room, each, stand.title, min(free), stand.title)
+            yield _narrow(_Opened(room, each, stand.key), stand.title, min(free), stand.title)
 
 
 def _before_own(
@@ -165,9 +216,9 @@ def _before_own(
         reach = reach_from((left, right, near, far), _way(stand, middles), corners)
         if reach is not None:
             free.append((reach[0], other.title))
-    if free and Fraction(0) <= min(free)[0] < by_unit(room, "21", "535"):
+    if free and Fraction(0) <= min(free)[0] < _STAND.of(room.spec.unit):
         clear, title = min(free)
-        yield _narrow(room, each, title, clear, stand.title)
+        yield _narrow(_Opened(room, each, "across"), title, clear, stand.title)
 
 
 def _way(stand: FreeStand, middle: Spot) -> AisleWay:
@@ -178,20 +229,27 @@ def _way(stand: FreeStand, middle: Spot) -> AisleWay:
     return "near" if middle[1] < (near + far) / 2 else "far"
 
 
-def _narrow(room: Room, each: OpenFront, across: str, clear: Fraction, moves: str) -> Breach:
-    least = by_unit(room, "21", "535")
+def _narrow(it: _Opened, across: str, clear: Fraction, moves: str) -> Breach:
+    own, title = it.own, it.front.title
+    left = it.in_plan("clear", clear, _CLEAR)
+    least = own.limit(_STAND)
+    asked = own.length(least)
     return Breach(
-        each.key,
-        f"before {each.title}, open {length(room, each.reach)}, {length(room, clear)} are left "
-        f"up to {across}; planning guidelines ask for {length(room, least)} to stand in",
-        measured=length(room, clear),
-        limit=length(room, least),
+        it.front.key,
+        tell(
+            f"before {title}, open {{}}, {{}} are left up to {across}; planning guidelines ask "
+            "for {} to stand in",
+            own.length(it.reach), own.length(left), asked,
+        ),
+        measured=own.length(left).text,
+        limit=asked.text,
         remedies=(
-            f"{moves} {length(room, least - clear)} farther off",
-            f"stand beside the open door: leave {length(room, least)} free there",
+            tell(f"{moves} {{}} farther off", own.length(least - left, "farther")),
+            tell("stand beside the open door: leave {} free there", asked),
         ),
         severity=Severity.NOTE,
-    )
+        own=own,
+    )  # fmt: skip
 
 
-RULE = Rule("opens into aisle", Severity.CARE, __doc__ or "", "kitchen-planning", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "kitchen-planning", _examine)

@@ -26,16 +26,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
-from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.casework.hoods import BARE, PROTECTED
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import length
+from casewright.checks.words import reckoning, style_of
+from casewright.dims import Dim, Given, Origin, Told, greatest, tell
 from casewright.findings import Severity
 from casewright.room.model import Appliance, Room, Run
 
 __all__ = ["RULE"]
+
+_NAME = "over cooking"
+_BARE = Given(BARE, Origin("cited", "the code's figure up to wood that nothing protects", "irc"))
+_LEAST = Given(PROTECTED, Origin("cited", "the code's least, whatever a sheet says", "irc"))
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -50,20 +54,56 @@ def _examine(room: Room) -> Iterator[Breach]:
                 yield from _anywhere(room, run, each, loose)
 
 
+class _Cooking:
+    """What is cooked on, and the numbers of a case over it.
+
+    Parameters
+    ----------
+    case
+        The first of those that a finding tells of.
+    """
+
+    def __init__(self, room: Room, run: Run, cooking: Appliance, case: Case) -> None:
+        self.case, self.spec = case, cooking.spec
+        self.own = reckoning(room, _NAME, f"{case.key}.{cooking.spec.key}")
+        self.free = room.wall_bottom - self._surface(room, run)
+
+    @property
+    def least(self) -> Dim:
+        """What has to stay free over it [mm]."""
+        sheet = self.spec.clear_above
+        if sheet is None:
+            return self.own.given("over_cooking.bare", _BARE)
+        asked = self.own.given(f"appliance.{self.spec.key}.clear_above", sheet)
+        floor = self.own.given("over_cooking.least", _LEAST)
+        return (
+            asked if asked.value >= floor.value else self.own.let("least", greatest(asked, floor))
+        )
+
+    def _surface(self, room: Room, run: Run) -> Dim:
+        """Height of the surface above the floor [mm]."""
+        own = self.own.given(f"appliance.{self.spec.key}.height", self.spec.height)
+        beside = [case.height for case in run.cases if case.spec.kind == "base"]
+        if not beside:
+            return own
+        return greatest(own, greatest(*beside) + style_of(room, self.own, "counter"))
+
+
 def _hoods(room: Room, run: Run, cooking: Appliance) -> Iterator[Breach]:
     """Hoods over it: their undersides, as they were built, against its sheet and their own."""
-    free, least = _heights(room, run, cooking)
     for case in room.boxes:
         hood = case.spec.hood
         if hood is None or not _is_its_hood(case, cooking):
             continue
-        own = free + case.standing.value
-        most = max(least, hood.liner_clear.value if hood.liner_clear else least)
-        if own < most:
-            says = f"{case.spec.title} hangs {length(room, own)} over {cooking.spec.title}"
+        it = _Cooking(room, run, cooking, case)
+        free, most = it.free + case.standing, it.least
+        if hood.liner_clear is not None:
+            most = greatest(most, it.own.given(f"{case.key}.liner_clear", hood.liner_clear))
+        if free.value < most.value:
+            higher = it.own.length(most - free, "higher")
             yield replace(
-                _breach(room, case, says, cooking, (own, most)),
-                remedies=(f"hang it {length(room, most - own)} higher", "a lower case"),
+                _breach(it, _hangs(it, free), free, most),
+                remedies=(tell("hang it {} higher", higher), "a lower case"),
             )
 
 
@@ -71,37 +111,46 @@ def _is_its_hood(case: Case, cooking: Appliance) -> bool:
     return case.spec.hood is not None and case.spec.hood.over == cooking.spec.key
 
 
+def _hangs(it: _Cooking, free: Dim) -> Told:
+    says = f"{it.case.spec.title} hangs {{}} over {it.spec.title}"
+    return tell(says, it.own.length(free, "free"))
+
+
 def _above(room: Room, run: Run, cooking: Appliance) -> Iterator[Breach]:
     begins = run.begins.value
     grid = room.spec.style["cut_step"].value  # where they meet, parts may be rounded over it
     left = begins + cooking.start.value + grid
     right = left + cooking.width.value - 2 * grid
-    free, least = _heights(room, run, cooking)
     for other in room.runs:
         if not run.spec.on or other.spec.on != run.spec.on:
             continue
         for case, start in zip(other.cases, other.starts, strict=True):
             at = other.begins.value + start.value
             over = at < right and left < at + case.overall_width.value
-            own = free + case.standing.value
-            if case.spec.is_hung and over and own < least and not _is_its_hood(case, cooking):
-                says = f"{case.spec.title} hangs {length(room, own)} over {cooking.spec.title}"
-                yield _breach(room, case, says, cooking, (own, least))
+            if not case.spec.is_hung or not over or _is_its_hood(case, cooking):
+                continue
+            it = _Cooking(room, run, cooking, case)
+            free, least = it.free + case.standing, it.least
+            if free.value < least.value:
+                yield _breach(it, _hangs(it, free), free, least)
 
 
 def _anywhere(room: Room, run: Run, cooking: Appliance, cases: list[Case]) -> Iterator[Breach]:
     """One word for all wall cases that may hang over it."""
     hung = [case for case in cases if case.spec.kind == "wall"]
-    free, least = _heights(room, run, cooking)
-    if free >= least or not hung:
+    if not hung:
+        return
+    it = _Cooking(room, run, cooking, hung[0])
+    if it.free.value >= it.least.value:
         return
     names = ", ".join(case.spec.title for case in hung)
-    says = (
+    says = tell(
         f"nobody has said where {names} hang{'' if len(hung) > 1 else 's'}: "
-        f"over {cooking.spec.title} it would leave {length(room, free)}"
+        f"over {cooking.spec.title} it would leave {{}}",
+        it.own.length(it.free, "free"),
     )
     yield replace(
-        _breach(room, hung[0], says, cooking, (free, least)),
+        _breach(it, says, it.free, it.least),
         remedies=(
             "on = the wall that it hangs on, in both runs",
             f"hang it anywhere but over {cooking.spec.title}",
@@ -110,43 +159,29 @@ def _anywhere(room: Room, run: Run, cooking: Appliance, cases: list[Case]) -> It
     )
 
 
-def _heights(room: Room, run: Run, cooking: Appliance) -> tuple[Fraction, Fraction]:
-    """What is free under the wall cases, and what has to be [mm]."""
-    sheet = cooking.spec.clear_above
-    least = BARE if sheet is None else max(sheet.value, PROTECTED)
-    return room.wall_bottom.value - _surface(room, run, cooking), least
-
-
-def _surface(room: Room, run: Run, cooking: Appliance) -> Fraction:
-    """Height of the surface above the floor [mm]."""
-    beside = [case.height.value for case in run.cases if case.spec.kind == "base"]
-    counter = max(beside, default=Fraction(0)) + room.spec.style["counter"].value
-    return max(cooking.spec.height.value, counter if beside else Fraction(0))
-
-
-def _breach(
-    room: Room, case: Case, says: str, cooking: Appliance, heights: tuple[Fraction, Fraction]
-) -> Breach:
-    free, least = heights
-    given = cooking.spec.clear_above
+def _breach(it: _Cooking, says: Told, free: Dim, least: Dim) -> Breach:
+    own, given = it.own, it.spec.clear_above
+    most = own.length(least, "asked")
+    asks: str = "its own sheet wants more"
     if given is None:
-        asks = f"until its sheet says more or less, {length(room, least)} is kept"
-    elif given.value < least:
-        asks = f"its sheet wants {length(room, given.value)}, the code never less than this"
-    else:
-        asks = "its own sheet wants more"
+        asks = tell("until its sheet says more or less, {} is kept", most)
+    elif given.value < least.value:
+        sheet = own.given(f"appliance.{it.spec.key}.clear_above", given)
+        asks = tell("its sheet wants {}, the code never less than this", own.length(sheet))
+    lower = tell("a lower case there, hung {} higher", own.length(least - free, "higher"))
     return Breach(
-        case.key,
-        f"{says}, and {length(room, least)} has to stay free: {asks}",
-        measured=length(room, free),
-        limit=length(room, least),
+        it.case.key,
+        tell("{}, and {} has to stay free: {}", says, most, asks),
+        measured=own.length(free, "free").text,
+        limit=most.text,
         remedies=(
             "no case over it: a hood, by its own sheet",
-            f"a lower case there, hung {length(room, least - free)} higher",
-            *((f"clear_above under [appliance.{cooking.spec.key}], from its own sheet",)
+            lower,
+            *((f"clear_above under [appliance.{it.spec.key}], from its own sheet",)
               if given is None else ()),
         ),
+        own=own,
     )  # fmt: skip
 
 
-RULE = Rule("over cooking", Severity.STOP, __doc__ or "", "irc", _examine)
+RULE = Rule(_NAME, Severity.STOP, __doc__ or "", "irc", _examine)

@@ -21,74 +21,92 @@ Sources
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
-from casewright.findings import Severity
+from casewright.checks.words import reckoning
+from casewright.dims import Dim, tell
+from casewright.findings import Limit, Severity
 from casewright.room.model import Room
-from casewright.room.on_walls import cases_on_walls
+from casewright.room.on_walls import CasePlace, cases_on_walls
 from casewright.survey.fixed_things import PlacedThing
 from casewright.survey.walls import SurveyedWall
 
 __all__ = ["RULE"]
 
+_NAME = "over counter"
+_FREE = Limit("over_counter.free", "18", "450", "to work on a counter under wall cases")
+_THICK = Limit("over_counter.thick", "3/2", "40", "what a counter is reckoned thick")
+
 
 def _examine(room: Room) -> Iterator[Breach]:
     yield from _over_own_cases(room)
-    least = by_unit(room, "18", "450")
+    least = _FREE.of(room.spec.unit)
     for each in cases_on_walls(room):
         for thing in each.wall.things:
             top = _counter_top(each.wall, thing)
             if not each.bottom or top is None or thing.left is None or thing.right is None:
                 continue
             beside = each.right <= thing.left.value or thing.right.value <= each.left
-            free = each.bottom - top
-            if beside or free >= least:
-                continue
-            yield Breach(
-                each.case.key,
-                f"{each.case.spec.title} hangs {length(room, free)} over {thing.spec.title} at "
-                "its highest place",
-                measured=length(room, free),
-                limit=length(room, least),
-                remedies=(
-                    f"hang it {length(room, least - free)} higher: wall_bottom in [style]",
-                    "nothing to do where nobody works on it",
-                ),
-            )
+            if not beside and each.bottom - top.value < least:
+                yield _over_thing(room, each, thing, top)
 
 
-def _counter_top(wall: SurveyedWall, thing: PlacedThing) -> Fraction | None:
+def _over_thing(room: Room, each: CasePlace, thing: PlacedThing, top: Dim) -> Breach:
+    own = reckoning(room, _NAME, f"{each.case.key}.{thing.spec.key}")
+    bottom, least = room.wall_bottom, own.limit(_FREE)
+    free = (bottom + each.case.standing if each.case.spec.hood else bottom) - top
+    left, asked = own.length(free, "free"), own.length(least)
+    return Breach(
+        each.case.key,
+        tell(
+            f"{each.case.spec.title} hangs {{}} over {thing.spec.title} at its highest place", left
+        ),
+        measured=left.text,
+        limit=asked.text,
+        remedies=(
+            tell("hang it {} higher: wall_bottom in [style]", own.length(least - free, "higher")),
+            "nothing to do where nobody works on it",
+        ),
+        own=own,
+    )
+
+
+def _counter_top(wall: SurveyedWall, thing: PlacedThing) -> Dim | None:
     """Of a counter that stands there: its highest place above the highest floor [mm]."""
     if thing.spec.kind != "counter" or thing.highest is None or wall.floor is None:
         return None
-    return wall.floor.value - thing.highest.value
+    return wall.floor - thing.highest
 
 
 def _over_own_cases(room: Room) -> Iterator[Breach]:
     above = [case for case in room.boxes if case.spec.kind == "wall"]
-    most = room.wall_bottom.value - by_unit(room, "3/2", "40")
+    most = room.wall_bottom.value - _THICK.of(room.spec.unit)
     below = [c for c in room.boxes if c.spec.kind == "base" and c.height.value <= most]
     if not above or not below:
         return
     highest = max(below, key=lambda case: case.height.value)
-    free, least = most - highest.height.value, by_unit(room, "18", "450")
-    if free < least:
+    if most - highest.height.value < _FREE.of(room.spec.unit):
+        own, bottom = reckoning(room, _NAME, highest.key), room.wall_bottom
+        free, least = bottom - own.limit(_THICK) - highest.height, own.limit(_FREE)
+        left, asked = own.length(free, "free"), own.length(least)
         yield Breach(
             above[0].key,
-            f"wall cases hang {length(room, room.wall_bottom.value)} above the floor: "
-            f"{length(room, free)} over a counter on {highest.spec.title}",
-            measured=length(room, free),
-            limit=length(room, least),
+            tell(
+                f"wall cases hang {{}} above the floor: {{}} over a counter on "
+                f"{highest.spec.title}",
+                own.length(bottom), left,
+            ),
+            measured=left.text,
+            limit=asked.text,
             remedies=(
-                (
-                    f"wall_bottom = {length(room, room.wall_bottom.value + least - free)} or more "
-                    "in [style]"
+                tell(
+                    "wall_bottom = {} or more in [style]",
+                    own.length(bottom + least - free, "wall_bottom"),
                 ),
                 "nothing to do where they hang over no counter",
             ),
-        )
+            own=own,
+        )  # fmt: skip
 
 
-RULE = Rule("over counter", Severity.NOTE, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.NOTE, __doc__ or "", "common practice", _examine)

@@ -26,14 +26,19 @@ from fractions import Fraction
 
 from casewright.casework.parts import Part
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import length, thickness
-from casewright.findings import Severity
+from casewright.checks.words import reckoning
+from casewright.dims import Dim, Given, Measure, Origin, tell
+from casewright.findings import Limit, Reckoning, Severity
 from casewright.room.model import Room
 from casewright.sources import FOOT
 from casewright.stock import Glazing
 
 __all__ = ["RULE"]
 
+_NAME = "pane size"
+_OWN = "common practice"
+
+_USUAL = Limit("pane_size.thinnest", "1/8", "3", "the thinnest glass that is tempered")
 _THINNEST = Fraction(28, 10)
 """Thinner glass is not tempered: 3/32 in, 2.5 mm by its name [mm]."""
 
@@ -44,8 +49,8 @@ _AREAS = ((Fraction(45, 10), Fraction(1, 2)), (Fraction(56, 10), Fraction(1)),
 _SLENDER = 150
 """Greatest short side of a pane of plastic, in its thicknesses [-]."""
 
-_SOLD = ((Fraction(1), '3/16" (5 mm)'), (Fraction(2), '1/4" (6 mm)'))
-"""Thickness of glass that is sold for panes up to so much [m2]."""
+_SOLD = ((Fraction(1), Fraction(5), '3/16" (5 mm)'), (Fraction(2), Fraction(6), '1/4" (6 mm)'))
+"""Thickness of glass that is sold for panes up to so much [m2, mm]."""
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -65,46 +70,81 @@ def _examine(room: Room) -> Iterator[Breach]:
 def _glass(room: Room, part: Part) -> Iterator[Breach]:
     thick = part.finished.thickness.value
     if thick < _THINNEST:
-        yield Breach(
-            part.path,
-            f"{part.title} is {thickness(room, thick)} thick: such thin glass is not tempered, "
-            "and no other glass is for doors",
-            measured=thickness(room, thick),
-            limit=thickness(room, Fraction(3)) if room.spec.unit == "mm" else '1/8"',
-            remedies=("tempered glass of 1/8 in (3 mm) or more",),
-            severity=Severity.STOP,
-        )
+        yield _too_thin(room, part)
         return
     area = part.finished.length.value * part.finished.width.value
     most = next(area for bound, area in _AREAS if thick < bound) * 10**6
-    if area > most:
-        thicker = next((word for bound, word in _SOLD if area <= bound * 10**6), "")
-        yield _too_large(room, part, (_area(room, area), _area(room, most)), thicker)
+    if area <= most:
+        return
+    own = reckoning(room, _NAME, part.path)
+    thicker: Measure | None = None
+    for bound, millimetres, text in _SOLD:
+        if area <= bound * 10**6 and thicker is None:
+            note = f"glass that is sold for panes up to {bound} m2"
+            sold = Given(millimetres, Origin("cited", note, _OWN))
+            thicker = own.said(own.given(f"pane_size.sold_{millimetres}", sold), text, "sold")
+    yield _too_large(own, part, (_area(room, area), _area(room, most)), thicker)
+
+
+def _too_thin(room: Room, part: Part) -> Breach:
+    own = reckoning(room, _NAME, part.path)
+    thick = own.thickness(part.finished.thickness)
+    return Breach(
+        part.path,
+        tell(
+            f"{part.title} is {{}} thick: such thin glass is not tempered, and no other glass is "
+            "for doors",
+            thick,
+        ),
+        measured=thick.text,
+        limit=own.thickness(own.limit(_USUAL)).text,
+        remedies=(
+            tell(
+                "tempered glass of {} or more",
+                own.said(own.limit(_USUAL), "1/8 in (3 mm)", "thinnest"),
+            ),
+        ),
+        severity=Severity.STOP,
+        own=own,
+    )
 
 
 def _plastic(room: Room, part: Part) -> Iterator[Breach]:
-    short = min(part.finished.length.value, part.finished.width.value)
-    most = _SLENDER * part.finished.thickness.value
-    if short > most:
-        thicker = thickness(room, short / _SLENDER)
-        sizes = f"{length(room, short)} wide", length(room, most)
-        yield _too_large(room, part, sizes, thicker)
+    size = part.finished
+    short = min(size.length, size.width, key=lambda dim: dim.value)
+    if short.value > _SLENDER * size.thickness.value:
+        own = reckoning(room, _NAME, part.path)
+        most = own.length(_slender(own) * size.thickness, "widest")
+        wide = own.length(short)
+        thicker = own.thickness(short / _slender(own), "thicker")
+        yield _too_large(own, part, (tell("{} wide", wide), most), thicker)
 
 
-def _too_large(room: Room, part: Part, sizes: tuple[str, str], thicker: str) -> Breach:
+def _slender(own: Reckoning) -> Dim:
+    note = "the short side of a pane of plastic in its thicknesses, this house's judgement"
+    return own.given(
+        "pane_size.slender", Given(Fraction(_SLENDER), Origin("cited", note, _OWN)), 0
+    )
+
+
+def _too_large(
+    own: Reckoning, part: Part, sizes: tuple[str, str | Measure], thicker: Measure | None
+) -> Breach:
     measured, limit = sizes
-    thick = thickness(room, part.finished.thickness.value)
-    other = (f"glazing of {thicker} or more",) if thicker else ()
+    thick = own.thickness(part.finished.thickness)
+    other = (tell("glazing of {} or more", thicker),) if thicker else ()
     return Breach(
         part.path,
-        f"the {part.title} is {measured}; of {thick} it should be {limit} at the most",
+        tell(f"the {part.title} is {{}}; of {{}} it should be {{}} at the most",
+             measured, thick, limit),
         measured=measured,
-        limit=limit,
+        limit=limit if isinstance(limit, str) else limit.text,
         remedies=(
             *other,
-            f"two doors instead of one, or a divider, for panes of {limit} at the most",
+            tell("two doors instead of one, or a divider, for panes of {} at the most", limit),
         ),
-    )
+        own=own,
+    )  # fmt: skip
 
 
 def _area(room: Room, area: Fraction) -> str:
@@ -114,4 +154,4 @@ def _area(room: Room, area: Fraction) -> str:
     return f"{float(area / FOOT**2):.1f} sq ft"
 
 
-RULE = Rule("pane size", Severity.CARE, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)

@@ -22,12 +22,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
-from casewright.findings import Severity
+from casewright.checks.words import reckoning
+from casewright.dims import Dim, Given, tell
+from casewright.findings import Limit, Severity
 from casewright.room.anew import run_anew
-from casewright.room.model import Room
+from casewright.room.model import Room, Run
 
 __all__ = ["RULE"]
+
+_NAME = "pinned seam"
+_GRID = Limit("pinned_seam.grid", "1/16", "1", "one step of the shop's grid is let pass")
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -36,20 +40,29 @@ def _examine(room: Room) -> Iterator[Breach]:
         starts |= {each.spec.key: each.start for each in run.appliances}
         for key, pinned in run.spec.seams:
             at = run.begins.value + starts[key].value
-            off = abs(at - pinned.value)
-            if off > by_unit(room, "1/16", "1"):
-                side = "right" if at > pinned.value else "left"
-                yield Breach(
-                    f"run.{run.spec.key}.start_{key}",
-                    f"the left side of {key} stands {length(room, at)} from the wall's left end, "
-                    f"{length(room, off)} {side} of where it is pinned",
-                    measured=length(room, at),
-                    limit=length(room, pinned.value),
-                    remedies=(
-                        run_anew(run.spec.key),
-                        "take the pin out",
-                    ),
-                )
+            if abs(at - pinned.value) > _GRID.of(room.spec.unit):
+                yield _elsewhere(room, run, (key, run.begins + starts[key]), pinned)
 
 
-RULE = Rule("pinned seam", Severity.CARE, __doc__ or "", "common practice", _examine)
+def _elsewhere(room: Room, run: Run, stands: tuple[str, Dim], pinned: Given) -> Breach:
+    key, start = stands
+    own = reckoning(room, _NAME, f"run.{run.spec.key}.start_{key}")
+    pin = own.given(f"run.{run.spec.key}.seam_{key}", pinned)
+    is_right = start.value > pin.value
+    at, side = own.length(start, "stands"), "right" if is_right else "left"
+    off = own.length(start - pin if is_right else pin - start, "off")
+    return Breach(
+        f"run.{run.spec.key}.start_{key}",
+        tell(
+            f"the left side of {key} stands {{}} from the wall's left end, {{}} {side} of where "
+            "it is pinned",
+            at, off,
+        ),
+        measured=at.text,
+        limit=own.length(pin).text,
+        remedies=(run_anew(run.spec.key), "take the pin out"),
+        own=own,
+    )  # fmt: skip
+
+
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)

@@ -21,9 +21,12 @@ the chart of the jig in hand governs.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
+from casewright.casework.parts import Part
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import length, thickness
+from casewright.checks.words import reckoning
+from casewright.dims import Dim, Origin, tell
 from casewright.findings import Severity
 from casewright.hardware import pocket_screw_length
 from casewright.room.model import Room
@@ -31,6 +34,9 @@ from casewright.sources import INCH
 
 __all__ = ["RULE"]
 
+_NAME = "pocket screw length"
+
+_CHARTS = "common practice"
 _LEEWAY = INCH / 16
 """A metric screw of 32 mm counts as 1 1/4 in, one of 25 mm as an inch."""
 
@@ -51,16 +57,23 @@ def _examine(room: Room) -> Iterator[Breach]:
                 used = fastening.length.value
                 if right is None or abs(used - right) <= _LEEWAY:
                     continue
-                far = used > right
-                yield Breach(
-                    bored.path,
-                    f"a {length(room, used)} pocket screw in a board "
-                    f"{thickness(room, bored.finished.thickness.value)} thick "
-                    + ("may come out of the far face" if far else "hardly reaches the next piece"),
-                    measured=length(room, used),
-                    limit=length(room, right),
-                    remedies=(f"pocket screws of {length(room, right)}",),
-                )
+                yield _breach(room, bored, fastening.length, right)
 
 
-RULE = Rule("pocket screw length", Severity.CARE, __doc__ or "", "common practice", _examine)
+def _breach(room: Room, bored: Part, used: Dim, right: Fraction) -> Breach:
+    own, thick = reckoning(room, _NAME, bored.path), bored.finished.thickness
+    origin = Origin("solved", "by its thickness, as charts of jig makers give it", _CHARTS)
+    screw, fits = own.length(used), own.length(own.worked("fits", right, origin, thick))
+    far = used.value > right
+    ends = "may come out of the far face" if far else "hardly reaches the next piece"
+    return Breach(
+        bored.path,
+        tell(f"a {{}} pocket screw in a board {{}} thick {ends}", screw, own.thickness(thick)),
+        measured=screw.text,
+        limit=fits.text,
+        remedies=(tell("pocket screws of {}", fits),),
+        own=own,
+    )
+
+
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)

@@ -22,28 +22,41 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
-from casewright.dims import Dim
-from casewright.findings import Severity
+from casewright.checks.words import reckoning
+from casewright.dims import Dim, Origin, tell
+from casewright.findings import Limit, Severity
 from casewright.room.model import Room
 
 __all__ = ["RULE"]
 
+_NAME = "read as built"
+_MOST = Limit("read_as_built.most", "1/2", "12", "hanging moves a case by less")
+_PLAN = Origin("solved", "the plan's, before it was read")
+
 
 def _examine(room: Room) -> Iterator[Breach]:
-    most = by_unit(room, "1/2", "12")
+    most = _MOST.of(room.spec.unit)
     for dim in _read(room):
         off = dim.value - dim.wanted
         if abs(off) > most:
-            way = "more" if off > 0 else "less"
+            way, own = "more" if off > 0 else "less", reckoning(room, _NAME, dim.path)
+            plan = own.worked("plan", dim.wanted, _PLAN, *_plan_of(dim))
+            read, planned = own.length(dim), own.length(plan)
+            by = own.length(dim - plan if off > 0 else plan - dim, "off")
+            says = f"{dim.path} was read as {{}}: {{}} {way} than the plan's {{}}"
             yield Breach(
                 dim.path,
-                f"{dim.path} was read as {length(room, dim.value)}: {length(room, abs(off))} "
-                f"{way} than the plan's {length(room, dim.wanted)}",
-                measured=length(room, dim.value),
-                limit=length(room, dim.wanted),
+                tell(says, read, by, planned),
+                measured=read.text,
+                limit=planned.text,
                 remedies=("read it again", "see whether the cases stand in their order"),
+                own=own,
             )
+
+
+def _plan_of(dim: Dim) -> Iterator[Dim]:
+    """What it would follow, had it not been read."""
+    yield from (arg for arg in dim.args if isinstance(arg, Dim))
 
 
 def _read(room: Room) -> Iterator[Dim]:
@@ -53,4 +66,4 @@ def _read(room: Room) -> Iterator[Dim]:
     yield from {dim.path: dim for dim in dims if dim.built is not None}.values()
 
 
-RULE = Rule("read as built", Severity.CARE, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from casewright.casework.cases import Case, Front
+from casewright.dims import Dim, Given
 from casewright.room.footprints import rectangle
 from casewright.room.free_stand import FreeStand
 from casewright.room.island_places import island_boxes, island_openings, middle_plane
@@ -27,7 +28,7 @@ class OpenFront:
         Path of the front, or of the appliance; what it is, in words.
     owner
         Key of the footprint that it belongs to, or of the island.
-    reach
+    opens
         From its closed face to its farthest edge [mm].
     corners
         What it sweeps, in order round it [mm in plan].
@@ -40,18 +41,23 @@ class OpenFront:
     key: str
     title: str
     owner: str
-    reach: Fraction
+    opens: Dim | Given
     corners: tuple[Spot, ...]
     wall: str
     is_appliance: bool = False
 
+    @property
+    def reach(self) -> Fraction:
+        """How far it opens [mm]."""
+        return self.opens.value
 
-def front_reach(case: Case, front: Front) -> Fraction | None:
+
+def front_reach(case: Case, front: Front) -> Dim | None:
     """A drawer as far as its slides, a door as far as it is wide [mm]; None: it does not open."""
     drawer = next((each for each in case.drawers if each.front == front.path), None)
     if drawer is not None:
-        return drawer.slide_length.value
-    return front.width.value if front in case.doors else None
+        return drawer.slide_length
+    return front.width if front in case.doors else None
 
 
 def open_fronts(room: Room) -> tuple[OpenFront, ...]:
@@ -63,7 +69,7 @@ def open_fronts(room: Room) -> tuple[OpenFront, ...]:
     return tuple(found)
 
 
-def _fronts(case: Case) -> Iterator[tuple[Front, Fraction, tuple[Fraction, Fraction], Fraction]]:
+def _fronts(case: Case) -> Iterator[tuple[Front, Dim, tuple[Fraction, Fraction], Fraction]]:
     """A front, its reach, its left and right edge from the case's left end, its face."""
     for front in case.wall_fronts:
         reach = front_reach(case, front)
@@ -84,7 +90,7 @@ def _on_walls(room: Room, frames: Mapping[str, WallFrame]) -> Iterator[OpenFront
         frame = frames[place.wall.spec.key]
         for front, reach, (left, right), face in _fronts(place.case):
             corners = rectangle(frame, (place.left + left, place.left + right),
-                                (face, face + reach))  # fmt: skip
+                                (face, face + reach.value))  # fmt: skip
             yield OpenFront(front.path, _title(place.case, front), place.case.key, reach, corners,
                             place.wall.spec.key)  # fmt: skip
 
@@ -98,10 +104,10 @@ def _of_appliances(room: Room, frames: Mapping[str, WallFrame]) -> Iterator[Open
         deep = max(case.overall_depth.value for case in run.cases)
         for each in run.appliances:
             if each.spec.opens is not None:
-                left, reach = run.begins.value + each.start.value, each.spec.opens.value
+                left, reach = run.begins.value + each.start.value, each.spec.opens
                 face = deep if each.spec.depth is None else each.spec.depth.value
                 corners = rectangle(frames[run.spec.on], (left, left + each.width.value),
-                                    (face, face + reach))  # fmt: skip
+                                    (face, face + reach.value))  # fmt: skip
                 key = f"appliance.{each.spec.key}"
                 title = f"the door of {each.spec.title}"
                 yield OpenFront(key, title, key, reach, corners, run.spec.on, is_appliance=True)
@@ -114,8 +120,8 @@ def _room_doors(room: Room, frames: Mapping[str, WallFrame]) -> Iterator[OpenFro
             spec = thing.spec
             if spec.swing is None or thing.left is None or thing.right is None:
                 continue
-            wide = thing.right.value - thing.left.value
-            corners = rectangle(frame, (thing.left.value, thing.right.value), (Fraction(0), wide))
+            wide, edges = thing.right - thing.left, (thing.left.value, thing.right.value)
+            corners = rectangle(frame, edges, (Fraction(0), wide.value))
             yield OpenFront(spec.key, spec.title, spec.key, wide, corners, key)
 
 
@@ -124,7 +130,7 @@ def _free(room: Room, stand: FreeStand, frame: WallFrame) -> Iterator[OpenFront]
     if island is None:
         case = next(case for case in room.cases if case.key == stand.key)
         for front, reach, edges, face in _fronts(case):
-            yield _opened(stand, frame, case, front, reach, (edges, (face, face + reach)))
+            yield _opened(stand, frame, case, front, reach, (edges, (face, face + reach.value)))
         return
     body, runs = room.case_of(island), room.runs_of(island)
     middle = middle_plane(body, runs)
@@ -133,9 +139,12 @@ def _free(room: Room, stand: FreeStand, frame: WallFrame) -> Iterator[OpenFront]
     for key, box in island_boxes(body, runs):
         low, high = Fraction(box.x0), Fraction(box.x1)
         for front, reach, (left, right), face in _fronts(cases[key]):
-            span: _Edges = ((low + left, low + right), (middle + face, middle + face + reach))
+            span: _Edges = (
+                (low + left, low + right),
+                (middle + face, middle + face + reach.value),
+            )
             if key in behind:
-                span = ((high - right, high - left), (middle - face - reach, middle - face))
+                span = ((high - right, high - left), (middle - face - reach.value, middle - face))
             yield _opened(stand, frame, cases[key], front, reach, span)
     yield from _free_appliances(stand, frame, body, runs)
 
@@ -157,7 +166,7 @@ def _free_appliances(
             span = (middle - face - reach, middle - face)
         key = f"appliance.{each.spec.key}"
         yield OpenFront(
-            key, f"the door of {each.spec.title}", stand.key, reach,
+            key, f"the door of {each.spec.title}", stand.key, each.spec.opens,
             _swept(stand, frame, ((Fraction(box.x0), Fraction(box.x1)), span)),
             stand.wall, is_appliance=True,
         )  # fmt: skip
@@ -167,7 +176,7 @@ _Edges = tuple[tuple[Fraction, Fraction], tuple[Fraction, Fraction]]
 
 
 def _opened(
-    stand: FreeStand, frame: WallFrame, case: Case, front: Front, reach: Fraction, edges: _Edges
+    stand: FreeStand, frame: WallFrame, case: Case, front: Front, reach: Dim, edges: _Edges
 ) -> OpenFront:
     corners = _swept(stand, frame, edges)
     return OpenFront(front.path, _title(case, front), stand.key, reach, corners, stand.wall)
