@@ -32,12 +32,19 @@ from casewright.casework.cases import Case, Door, Drawer
 from casewright.casework.parts import Part
 from casewright.checks.rods import outer_box
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import length
+from casewright.checks.words import reckoning
+from casewright.dims import Dim, Origin, tell
 from casewright.findings import Severity
 from casewright.geometry import Box
 from casewright.room.model import Room
 
 __all__ = ["RULE"]
+
+_NAME = "hardware meets"
+_BODIES = Origin(
+    "solved", "height that both take up: bodies of hinges and slides by usual sizes, as boxes",
+    "common practice",
+)  # fmt: skip
 
 _BACK, _UP, _IN = Fraction(70), Fraction(30), Fraction(20)
 """Of a hinge: back from its door, up and down from its middle, into the case [mm]."""
@@ -47,11 +54,12 @@ _CARRIES = ("side", "pad", "back")
 
 
 class _Body(NamedTuple):
-    """What a piece of hardware takes up, in case axes [mm]."""
+    """What a piece of hardware takes up, in case axes [mm], and what its height follows."""
 
     path: str
     title: str
     box: Box
+    rests_on: tuple[Dim, ...]
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -61,7 +69,8 @@ def _examine(room: Room) -> Iterator[Breach]:
         carriers = {f.path: part for part in case.parts for f in part.features}
         hinges = [body for door in case.doors for body in _hinges(door, carriers)]
         slides = [body for each in case.drawers for body in _slides(room, each, carriers)]
-        boxes = [_Body(each.path, f"the box of {each.title}", _box(each)) for each in case.drawers]
+        boxes = [_Body(each.path, f"the box of {each.title}", _box(each), (each.y, each.height))
+                 for each in case.drawers]  # fmt: skip
         yield from _meet(room, case, hinges, slides + boxes)
         for one, other in combinations(slides, 2):
             yield from _meet(room, case, [one], [other])
@@ -77,15 +86,22 @@ def _meet(room: Room, case: Case, some: list[_Body], others: list[_Body]) -> Ite
             told.add((one.path, other.path))
             low = max(one.box.y0, other.box.y0)
             deep = Fraction(min(one.box.y1, other.box.y1) - low)
+            own = reckoning(room, _NAME, f"{one.path}.{other.path}")
+            rests_on = (*one.rests_on, *other.rests_on)
+            high = own.length(own.worked("height", deep, _BODIES, *rests_on))
             yield Breach(
                 one.path,
-                f"in {case.spec.title}, {one.title} and {other.title} want the same room, over "
-                f"{length(room, deep)} of height",
-                measured=length(room, deep),
+                tell(
+                    f"in {case.spec.title}, {one.title} and {other.title} want the same room, "
+                    "over {} of height",
+                    high,
+                ),
+                measured=high.text,
                 remedies=(
-                    f"move one of them {length(room, deep)}: other rows, or fewer roll_outs",
+                    tell("move one of them {}: other rows, or fewer roll_outs", high),
                     "hardware that takes less room, its numbers under [hardware]",
                 ),
+                own=own,
             )
 
 
@@ -98,7 +114,7 @@ def _hinges(door: Door, carriers: dict[str, Part]) -> Iterator[_Body]:
         box, at = outer_box(carrier), hinge.height.value
         x = box.x1 if door.hinge_side == "left" else box.x0 - _IN
         body = Box(x, x + _IN, at - _UP, at + _UP, face - _BACK, face)
-        yield _Body(hinge.path, f"a hinge of the {door.title}", body)
+        yield _Body(hinge.path, f"a hinge of the {door.title}", body, (hinge.height,))
 
 
 def _slides(room: Room, drawer: Drawer, carriers: dict[str, Part]) -> Iterator[_Body]:
@@ -116,7 +132,8 @@ def _slides(room: Room, drawer: Drawer, carriers: dict[str, Part]) -> Iterator[_
     for hand, start, end in sides:
         if start < end:
             body = Box(start, end, below, above, z, z + drawer.depth.value)
-            yield _Body(f"{drawer.path}.slide_{hand}", f"the {hand} slide of {drawer.title}", body)
+            title = f"the {hand} slide of {drawer.title}"
+            yield _Body(f"{drawer.path}.slide_{hand}", title, body, (drawer.y,))
 
 
 def _box(drawer: Drawer) -> Box:
@@ -130,7 +147,7 @@ def _boards(case: Case) -> Iterator[_Body]:
     """Parts of the box that carry no slides."""
     for part in case.parts:
         if not part.front and not any(part.role.endswith(each) for each in _CARRIES):
-            yield _Body(part.path, f"the {part.title}", outer_box(part))
+            yield _Body(part.path, f"the {part.title}", outer_box(part), (part.placed.y,))
 
 
-RULE = Rule("hardware meets", Severity.STOP, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.STOP, __doc__ or "", "common practice", _examine)

@@ -24,14 +24,23 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import length
-from casewright.findings import Severity
+from casewright.checks.words import length, reckoning
+from casewright.dims import Dim, greatest, least, tell
+from casewright.findings import Reckoning, Severity
 from casewright.room.model import Room
-from casewright.room.on_walls import CasePlace, cases_on_walls, thing_edges
+from casewright.room.on_walls import (
+    CasePlace,
+    ThingEdges,
+    cases_on_walls,
+    edges_of,
+    thing_edges,
+)
 from casewright.survey.fixed_things import PlacedThing
 from casewright.survey.specs import is_small
 
 __all__ = ["RULE"]
+
+_NAME = "in the way"
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -41,8 +50,9 @@ def _examine(room: Room) -> Iterator[Breach]:
         if others:
             yield _one_place(room, each, others)
         for thing in each.wall.things:
-            edges = thing_edges(room, thing)
-            if edges is not None and _meet(room, each, edges):
+            plain = thing_edges(room, thing)
+            edges = edges_of(room, thing) if plain and _meet(room, each, plain) else None
+            if edges is not None:
                 yield _breach(room, each, thing, edges)
 
 
@@ -71,20 +81,26 @@ def _share(room: Room, each: CasePlace, other: CasePlace) -> bool:
 def _one_place(room: Room, each: CasePlace, others: Sequence[CasePlace]) -> Breach:
     """A case where those of a run listed before its own stand."""
     titles = " and ".join(other.case.spec.title for other in others)
-    left = max(each.left, min(other.left for other in others))
-    right = min(each.right, max(other.right for other in others))
+    own = reckoning(room, _NAME, each.case.key)
+    left = greatest(each.left_edge, least(*(other.left_edge for other in others)))
+    right = least(each.right_edge, greatest(*(other.right_edge for other in others)))
+    left, right = own.let("left", left), own.let("right", right)
     ends = (
         f"{each.run.spec.title} as far as that: "
         f'before = "{others[0].case.key}", or after = "{others[-1].case.key}"'
     )
     return Breach(
         each.case.key,
-        f"{each.case.spec.title} and {titles} have one place: both are to stand from "
-        f"{length(room, left)} to {length(room, right)} along {each.wall.spec.title}",
-        measured=length(room, right - left),
+        tell(
+            f"{each.case.spec.title} and {titles} have one place: both are to stand from {{}} to "
+            f"{{}} along {each.wall.spec.title}",
+            own.length(left), own.length(right),
+        ),
+        measured=own.length(right - left, "shared").text,
         limit=length(room, Fraction(0)),
         remedies=(ends, *_in_one_run(each, others[0])),
-    )
+        own=own,
+    )  # fmt: skip
 
 
 def _in_one_run(each: CasePlace, other: CasePlace) -> Iterator[str]:
@@ -92,37 +108,52 @@ def _in_one_run(each: CasePlace, other: CasePlace) -> Iterator[str]:
         yield f"both in one run: {each.case.spec.title} beside {other.case.spec.title}"
 
 
-def _breach(room: Room, each: CasePlace, thing: PlacedThing, edges: _Edges) -> Breach:
+def _breach(room: Room, each: CasePlace, thing: PlacedThing, edges: ThingEdges) -> Breach:
     left, right, low, high = edges
+    own = reckoning(room, _NAME, f"{each.case.key}.{thing.spec.key}")
     title, name = each.case.spec.title, thing.spec.title
     if is_small(thing.spec.kind):
-        middle, own = (left + right) / 2, each.left + each.case.left_frame.value
-        where = f"{length(room, middle - own)} from its left side"
+        along = (left + right) / 2 - (each.left_edge + each.case.left_frame)
         gas = ("a licensed trade looks at it first",) if thing.spec.kind == "gas" else ()
         return Breach(
             each.case.key,
-            f"{title} stands before the {_named(thing)}, {where} and "
-            f"{length(room, low)} above the floor",
+            tell(
+                f"{title} stands before the {_named(thing)}, {{}} from its left side and {{}} "
+                "above the floor",
+                own.length(along, "along"), own.length(low, "low"),
+            ),
             remedies=(
                 *gas,
                 "cut its back out there, larger than the thing, and keep it within reach",
                 "have it moved by the trade whose it is",
             ),
             severity=Severity.CARE,
-        )
-    lap = min(each.right, right) - max(each.left, left)
+            own=own,
+        )  # fmt: skip
+    shared = least(each.right_edge, right) - greatest(each.left_edge, left)
+    lap, (bottom, top) = own.length(shared, "lap"), _ends(room, own, each)
     return Breach(
         each.case.key,
-        f"{title} stands before {name}: {length(room, lap)} of its width lies before it, from "
-        f"{length(room, max(each.bottom, low))} to {length(room, min(each.top, high))} above the "
-        "floor",
-        measured=length(room, lap),
+        tell(
+            f"{title} stands before {name}: {{}} of its width lies before it, from {{}} to {{}} "
+            "above the floor",
+            lap, own.length(greatest(bottom, low), "from"), own.length(least(top, high), "to"),
+        ),
+        measured=lap.text,
         limit=length(room, Fraction(0)),
         remedies=(
-            f"move or narrow the case by {length(room, lap)}",
-            *_over_or_under(room, each, (low, high)),
+            tell("move or narrow the case by {}", lap),
+            *_over_or_under(own, each, (top - low, high - bottom)),
         ),
-    )
+        own=own,
+    )  # fmt: skip
+
+
+def _ends(room: Room, own: Reckoning, each: CasePlace) -> tuple[Dim, Dim]:
+    """Its lower and its upper end above the floor [mm]."""
+    case = each.case
+    foot = room.wall_bottom if case.spec.is_hung else own.none
+    return foot + case.standing if case.spec.hood else foot, foot + case.height
 
 
 def _named(thing: PlacedThing) -> str:
@@ -131,13 +162,13 @@ def _named(thing: PlacedThing) -> str:
     return name if kind in name.split() else f"{kind} {name}"
 
 
-def _over_or_under(room: Room, each: CasePlace, span: tuple[Fraction, Fraction]) -> Iterator[str]:
+def _over_or_under(own: Reckoning, each: CasePlace, moves: tuple[Dim, Dim]) -> Iterator[str]:
     """How much lower it would end under the thing, or how much higher it would begin over it."""
-    low, high = span
-    if low > each.bottom:
-        yield f"a case {length(room, each.top - low)} lower at its top"
+    lower, higher = moves
+    if lower.value < each.top - each.bottom:
+        yield tell("a case {} lower at its top", own.length(lower, "lower"))
     if each.case.spec.is_hung:
-        yield f"one that hangs {length(room, high - each.bottom)} higher"
+        yield tell("one that hangs {} higher", own.length(higher, "higher"))
 
 
-RULE = Rule("in the way", Severity.STOP, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.STOP, __doc__ or "", "common practice", _examine)

@@ -25,11 +25,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from casewright.casework.cases import Door, Front
+from casewright.casework.cases import Door, Drawer, Front
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, flatter_pull, length, style_value
-from casewright.dims import Way, round_to
-from casewright.findings import Severity
+from casewright.checks.words import by_unit, flatter, pull_of, reckoning, style_of
+from casewright.dims import Dim, Told, Way, greatest, least, tell
+from casewright.findings import Limit, Reckoning, Severity
 from casewright.room.corner_neighbours import (
     CornerNeighbour,
     corner_reach,
@@ -40,6 +40,9 @@ from casewright.room.model import Room
 
 __all__ = ["RULE", "out_of_corner"]
 
+_NAME = "inside corner"
+_AIR = Limit("inside_corner.air", "1/8", "3", "air between what opens and what is round a corner")
+
 
 def _examine(room: Room) -> Iterator[Breach]:
     for one, other in neighbours(room):
@@ -48,23 +51,7 @@ def _examine(room: Room) -> Iterator[Breach]:
 
 def _judge(room: Room, one: CornerNeighbour, other: CornerNeighbour) -> Iterator[Breach]:
     if one.out < other.depth and other.out < one.depth:
-        out, side, run = min(
-            (corner_reach(room, one), "left", other.place.run.spec.key),
-            (corner_reach(room, other), "right", one.place.run.spec.key),
-        )
-        yield Breach(
-            other.path,
-            f"{one.path} and {other.path} stand in one another in the corner: they are "
-            f"{length(room, one.out)} and {length(room, other.out)} out of it, "
-            f"{length(room, one.depth)} and {length(room, other.depth)} deep",
-            remedies=(
-                (
-                    f"end one of the runs {length(room, out)} before the corner: "
-                    f'{side} = "corner" under [run.{run}]'
-                ),
-            ),
-            severity=Severity.STOP,
-        )
+        yield _in_one_another(room, one, other)
         return
     for own, round_it in ((one, other), (other, one)):
         yield from _shut_in(room, own, round_it)
@@ -74,17 +61,72 @@ def _judge(room: Room, one: CornerNeighbour, other: CornerNeighbour) -> Iterator
         # A case that goes into the corner itself is not asked to keep out of it.
         near = round_it.out < own.depth + _travel(own)
         if round_it.depth <= own.out < need and own.place.case.fronts and near:
-            yield Breach(
-                own.path,
-                f"{own.path} begins {length(room, own.out)} out of the corner; the fronts and "
-                f"pulls of {round_it.path} reach {length(room, need)} into the room, with air",
-                measured=length(room, own.out),
-                limit=length(room, need),
-                remedies=(
-                    f"begin it {length(room, need)} out, with a wider filler",
-                    *flatter_pull(room, need - own.out),
-                ),
-            )
+            yield _too_near(room, own, round_it)
+
+
+def _sums(room: Room, own: CornerNeighbour, round_it: CornerNeighbour, word: str) -> Reckoning:
+    return reckoning(room, _NAME, f"{own.path}.{round_it.path}.{word}")
+
+
+def _in_one_another(room: Room, one: CornerNeighbour, other: CornerNeighbour) -> Breach:
+    sums = _sums(room, one, other, "both")
+    beside, side, run = min(
+        ((one, "left", other.place.run.spec.key), (other, "right", one.place.run.spec.key)),
+        key=lambda each: (corner_reach(room, each[0]), *each[1:]),
+    )
+    out = sums.length(_reach(room, sums, beside), "reach")
+    outs = [sums.length(each.out_of_corner, f"{each.path}.out") for each in (one, other)]
+    deep = [sums.length(each.place.case.depth) for each in (one, other)]
+    return Breach(
+        other.path,
+        tell(
+            f"{one.path} and {other.path} stand in one another in the corner: they are {{}} and "
+            "{} out of it, {} and {} deep",
+            *outs, *deep,
+        ),
+        remedies=(
+            tell(
+                f'end one of the runs {{}} before the corner: {side} = "corner" under [run.{run}]',
+                out,
+            ),
+        ),
+        severity=Severity.STOP,
+        own=sums,
+    )  # fmt: skip
+
+
+def _too_near(room: Room, own: CornerNeighbour, round_it: CornerNeighbour) -> Breach:
+    sums = _sums(room, own, round_it, "near")
+    need = sums.let("reach", _reach(room, sums, round_it))
+    out = sums.let("out", own.out_of_corner)
+    begins, reaches = sums.length(out), sums.length(need)
+    return Breach(
+        own.path,
+        tell(
+            f"{own.path} begins {{}} out of the corner; the fronts and pulls of {round_it.path} "
+            "reach {} into the room, with air",
+            begins, reaches,
+        ),
+        measured=begins.text,
+        limit=reaches.text,
+        remedies=(
+            tell("begin it {} out, with a wider filler", reaches),
+            *flatter(room, sums, need - out),
+        ),
+        own=sums,
+    )  # fmt: skip
+
+
+def _reach(room: Room, sums: Reckoning, beside: CornerNeighbour) -> Dim:
+    """`corner_reach` of a case, as it follows [mm]."""
+    case = beside.place.case
+    if case.mouth is not None:
+        return case.depth
+    planes = [front.z + front.thickness for front in case.fronts]
+    plane = greatest(case.depth, *planes)
+    if any(front.pull for front in case.fronts):
+        plane += pull_of(room, sums, "projection")
+    return plane + sums.limit(_AIR)
 
 
 def _shut_in(room: Room, own: CornerNeighbour, round_it: CornerNeighbour) -> Iterator[Breach]:
@@ -94,22 +136,36 @@ def _shut_in(room: Room, own: CornerNeighbour, round_it: CornerNeighbour) -> Ite
         space = max(round_it.out - door.z.value - door.thickness.value, Fraction(0))
         covered = min(round_it.depth - own.from_corner(door), door.width.value)
         if covered > 0 and space**2 < swing_squared(door, covered, at_right=own.at_right):
+            sums = reckoning(room, _NAME, door.path)
+            before = sums.length(_space(sums, round_it, door), "space")
+            edge = own.out_of_corner + own.bare_edge(door)
+            hidden = least(round_it.place.case.depth - edge, door.width)
             yield Breach(
                 door.path,
-                f"{door.path} does not open: {round_it.path} stands {length(room, space)} in "
-                f"front of it, across {_share(room, covered, door.width.value)}",
-                measured=length(room, space),
-                remedies=out_of_corner(room, own, round_it),
+                tell(
+                    f"{door.path} does not open: {round_it.path} stands {{}} in front of it, "
+                    "across {}",
+                    before, _share(sums, hidden, door.width),
+                ),
+                measured=before.text,
+                remedies=out_of_corner(room, own, round_it, sums),
                 severity=Severity.STOP,
-            )
+                own=sums,
+            )  # fmt: skip
             return
 
 
-def _share(room: Room, covered: Fraction, width: Fraction) -> str:
+def _space(sums: Reckoning, round_it: CornerNeighbour, front: Front) -> Dim:
+    """Before a front, up to the case that stands before it [mm]."""
+    return greatest(round_it.out_of_corner - front.z - front.thickness, sums.none)
+
+
+def _share(sums: Reckoning, covered: Dim, width: Dim) -> Told:
     """How much of a width is covered: the whole of it, or so much of so much."""
-    if covered == width:
-        return f"its whole width of {length(room, width)}"
-    return f"{length(room, covered)} of its width of {length(room, width)}"
+    wide = sums.length(width)
+    if covered.value == width.value:
+        return tell("its whole width of {}", wide)
+    return tell("{} of its width of {}", sums.length(covered, "covered"), wide)
 
 
 def _blocked(room: Room, own: CornerNeighbour, round_it: CornerNeighbour) -> Iterator[Breach]:
@@ -122,15 +178,22 @@ def _blocked(room: Room, own: CornerNeighbour, round_it: CornerNeighbour) -> Ite
             continue
         space = max(round_it.out - front.z.value - front.thickness.value, Fraction(0))
         if space < drawer.slide_length.value:
+            sums = reckoning(room, _NAME, drawer.path)
+            out = sums.length(_space(sums, round_it, front), "space")
+            whole = sums.length(drawer.slide_length)
             yield Breach(
                 drawer.path,
-                f"{drawer.title} of {case.spec.title} comes out {length(room, space)} of its "
-                f"{length(room, drawer.slide_length.value)}: {round_it.path} stands before it",
-                measured=length(room, space),
-                limit=length(room, drawer.slide_length.value),
-                remedies=out_of_corner(room, own, round_it),
+                tell(
+                    f"{drawer.title} of {case.spec.title} comes out {{}} of its {{}}: "
+                    f"{round_it.path} stands before it",
+                    out, whole,
+                ),
+                measured=out.text,
+                limit=whole.text,
+                remedies=out_of_corner(room, own, round_it, sums),
                 severity=Severity.STOP,
-            )
+                own=sums,
+            )  # fmt: skip
             return
 
 
@@ -145,29 +208,56 @@ def _strikes(room: Room, own: CornerNeighbour, round_it: CornerNeighbour) -> Ite
         if front is None:
             continue
         passes = [other for other in round_it.place.case.fronts if _level(front, other)]
-        need = max((_out(room, other) for other in passes), default=Fraction(0))
-        near = own.from_corner(front)
-        left, air = near - need, by_unit(room, "1/8", "3")
-        if passes and round_it.depth <= near and left < air:
-            yield Breach(
-                drawer.path,
-                f"{drawer.title} of {case.spec.title} is drawn {length(room, near)} out of the "
-                f"corner, past {round_it.path}, whose fronts and pulls reach {length(room, need)}",
-                measured=length(room, near),
-                limit=length(room, need + air),
-                remedies=(
-                    f"corner_depth = {length(room, _reckoned(room, own, air - left))} or more",
-                    *flatter_pull(room, air - left),
-                ),
-                severity=Severity.STOP if left < 0 else None,
-            )
+        sums = reckoning(room, _NAME, f"{drawer.path}.drawn")
+        need = greatest(sums.none, *(_out(room, sums, other) for other in passes))
+        if not passes or round_it.depth > own.from_corner(front):
+            continue
+        if own.from_corner(front) - need.value < _AIR.of(room.spec.unit):
+            near = own.out_of_corner + own.bare_edge(front)
+            yield _drawn_into(room, sums, (own, round_it, drawer), (near, need))
 
 
-def _reckoned(room: Room, own: CornerNeighbour, more: Fraction) -> Fraction:
+def _drawn_into(
+    room: Room,
+    sums: Reckoning,
+    between: tuple[CornerNeighbour, CornerNeighbour, Drawer],
+    sizes: tuple[Dim, Dim],
+) -> Breach:
+    """A drawer that does not clear what stands round the corner.
+
+    Parameters
+    ----------
+    sizes
+        How far out of the corner it is drawn, and how far fronts and pulls reach there [mm].
+    """
+    (own, round_it, drawer), (near, need), air = between, sizes, sums.limit(_AIR)
+    more = sums.let("more", need + air - near)
+    drawn, limit = sums.length(near, "near"), sums.length(need + air, "clear_of")
+    return Breach(
+        drawer.path,
+        tell(
+            f"{drawer.title} of {own.place.case.spec.title} is drawn {{}} out of the corner, past "
+            f"{round_it.path}, whose fronts and pulls reach {{}}",
+            drawn, sums.length(need, "reach"),
+        ),
+        measured=drawn.text,
+        limit=limit.text,
+        remedies=(
+            tell("corner_depth = {} or more", sums.length(_reckoned(room, sums, own, more))),
+            *flatter(room, sums, more),
+        ),
+        severity=Severity.STOP if near.value < need.value else None,
+        own=sums,
+    )  # fmt: skip
+
+
+def _reckoned(room: Room, sums: Reckoning, own: CornerNeighbour, more: Dim) -> Dim:
     """How deep a blind corner takes the run round it to be, and so much more, in steps [mm]."""
     asked, case = own.place.case.spec.corner_depth, own.place.case
-    deep = style_value(room, case, "base_depth") if asked is None else asked.value
-    return round_to(deep + more, by_unit(room, "1/16", "1"), Way.UP)[0]
+    deep = style_of(room, sums, "base_depth", case)
+    if asked is not None:
+        deep = sums.given(f"{case.key}.corner_depth", asked)
+    return sums.rounded("corner_depth", deep + more, by_unit(room, "1/16", "1"), Way.UP)
 
 
 def _level(front: Front, other: Front) -> bool:
@@ -178,10 +268,10 @@ def _level(front: Front, other: Front) -> bool:
     )
 
 
-def _out(room: Room, front: Front) -> Fraction:
+def _out(room: Room, sums: Reckoning, front: Front) -> Dim:
     """How far a front with its pull reaches out from its wall [mm]."""
-    pull = room.spec.hardware.pull.projection.value if front.pull else Fraction(0)
-    return front.z.value + front.thickness.value + pull
+    plane = front.z + front.thickness
+    return plane + pull_of(room, sums, "projection") if front.pull else plane
 
 
 def _travel(own: CornerNeighbour) -> Fraction:
@@ -191,19 +281,29 @@ def _travel(own: CornerNeighbour) -> Fraction:
     return max((*slides, *(door.width.value for door in case.doors)), default=Fraction(0))
 
 
-def out_of_corner(room: Room, own: CornerNeighbour, round_it: CornerNeighbour) -> tuple[str, ...]:
-    """What helps where a case in the corner is shut in by the one round it."""
+def out_of_corner(
+    room: Room, own: CornerNeighbour, round_it: CornerNeighbour, sums: Reckoning | None = None
+) -> tuple[str, ...]:
+    """What helps where a case in the corner is shut in by the one round it.
+
+    Parameters
+    ----------
+    sums
+        Where its numbers are worked out; None: nobody asks about them.
+    """
+    sums = sums or reckoning(room, _NAME, own.path)
     side, kind = "right" if own.at_right else "left", own.place.case.spec.kind
     made = {"base": f'a blind corner base: blind = "{side}"; or diagonal = "{side}"',
             "wall": f'a diagonal corner: diagonal = "{side}"'}  # fmt: skip
     return (
         *((made[kind],) if kind in made else ()),
         "open shelves in the corner",
-        (
-            f"the corner left empty: cases that end {length(room, round_it.depth)} before it, "
-            f'each with its width, and {side} = "open" under [run.{own.place.run.spec.key}]'
+        tell(
+            "the corner left empty: cases that end {} before it, each with its width, and "
+            f'{side} = "open" under [run.{own.place.run.spec.key}]',
+            sums.length(round_it.place.case.depth),
         ),
     )
 
 
-RULE = Rule("inside corner", Severity.CARE, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)

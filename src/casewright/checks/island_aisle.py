@@ -26,20 +26,28 @@ a seat from memory.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import NamedTuple
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
-from casewright.findings import Severity
+from casewright.checks.words import length, reckoning
+from casewright.dims import Dim, Origin, greatest, tell
+from casewright.findings import Limit, Reckoning, Severity
 from casewright.room.aisle_limits import AisleLimit, aisle_limit
 from casewright.room.aisles import Aisle, AisleWay, aisles
+from casewright.room.floor_numbers import aisle_path, floor_numbers
 from casewright.room.footprints import free_footprint
 from casewright.room.free_stand import FreeStand
 from casewright.room.model import Room
 from casewright.room.wall_stands import joined_walls, wall_frames
 
 __all__ = ["RULE"]
+
+_NAME = "island aisle"
+_PLANNING = "kitchen-planning"
+_WIDE = Limit("island_aisle.corner", "42", "1070", "one of two walkways at a corner", _PLANNING)
+_BEHIND = Origin("solved", "how far the nearest corner of its counter lies behind that wall")
 
 _OPPOSITE: Mapping[AisleWay, AisleWay] = {
     "near": "far", "far": "near", "left": "right", "right": "left",
@@ -96,62 +104,93 @@ def _behind(room: Room, stand: FreeStand) -> Iterator[Breach]:
         outs = [out for along, out in seen if 0 <= along <= frames[key].length]
         if outs and min(outs) < 0:
             title = room.survey.walls[key].spec.title
-            past = length(room, -min(outs))
+            own = reckoning(room, _NAME, f"{stand.key}.{key}")
+            past = own.length(own.worked("behind", -min(outs), _BEHIND, *stand.counter))
             yield Breach(
                 stand.key,
-                f"{stand.title} reaches {past} behind {title}",
-                measured=past,
+                tell(f"{stand.title} reaches {{}} behind {title}", past),
+                measured=past.text,
                 limit=length(room, Fraction(0)),
-                remedies=(f"{stand.title} {past} farther from {title}", "a smaller one"),
+                remedies=(tell(f"{stand.title} {{}} farther from {title}", past), "a smaller one"),
                 severity=Severity.STOP,
+                own=own,
             )
+
+
+@dataclass(frozen=True, slots=True)
+class _Sums:
+    """Numbers of the aisles round a thing, each with what it follows."""
+
+    own: Reckoning
+    numbers: Mapping[str, Dim]
+    room: Room
+
+    def clear(self, each: _Judged) -> Dim:
+        """Width of an aisle [mm]."""
+        return self.numbers[aisle_path(self.room, each.aisle)]
+
+    def least(self, each: _Judged) -> Dim:
+        """What is asked of it [mm]."""
+        limit, way = each.limit, each.aisle.way
+        origin = Origin("cited", f"{limit.asks} so much", _PLANNING)
+        return self.own.worked(f"least_{way}", limit.least, origin)
+
+    def short(self, each: _Judged) -> Dim:
+        """What it lacks [mm]."""
+        return self.own.let(f"short_{each.aisle.way}", self.least(each) - self.clear(each))
+
+
+def _sums(room: Room, of: str) -> _Sums:
+    chain = replace(room.chain, nodes=dict(room.chain.nodes))
+    floor_numbers(room, chain)
+    return _Sums(reckoning(room, _NAME, of), chain.nodes, room)
 
 
 def _breach(room: Room, each: _Judged, opposite: _Judged | None) -> Breach:
     aisle, limit = each.aisle, each.limit
     title, across = aisle.stand.title, aisle.across.title
+    sums = _sums(room, f"{aisle.stand.key}.{aisle.way}")
+    own, clear = sums.own, sums.clear(each)
+    wide, least = own.length(clear), own.length(sums.least(each))
     if aisle.clear < 0:
-        says = f"{title} stands {length(room, -aisle.clear)} in {across}"
+        says = tell(f"{title} stands {{}} in {across}", own.length(-clear, "in"))
     else:
-        says = (
-            f"{length(room, aisle.clear)} lie between {title} and {across}; {limit.asks} "
-            f"{length(room, limit.least)}: {length(room, each.short)} short"
-        )
+        says = tell(
+            f"{{}} lie between {title} and {across}; {limit.asks} {{}}: {{}} short",
+            wide, least, own.length(sums.short(each)),
+        )  # fmt: skip
     grave = Severity.CARE if aisle.clear < limit.grave else None
     return Breach(
         aisle.stand.key, says,
-        measured=length(room, max(aisle.clear, Fraction(0))), limit=length(room, limit.least),
-        remedies=tuple(_remedies(room, each, opposite)),
-        severity=Severity.STOP if aisle.clear < 0 else grave,
+        measured=own.length(greatest(clear, own.none), "clear").text, limit=least.text,
+        remedies=tuple(_remedies(sums, each, opposite)),
+        severity=Severity.STOP if aisle.clear < 0 else grave, own=own,
     )  # fmt: skip
 
 
-def _remedies(room: Room, each: _Judged, opposite: _Judged | None) -> Iterator[str]:
+def _remedies(sums: _Sums, each: _Judged, opposite: _Judged | None) -> Iterator[str]:
     """The least that would do, best first."""
-    short, aisle = each.short, each.aisle
-    title, by = aisle.stand.title, length(room, short)
+    aisle, own, lacks = each.aisle, sums.own, sums.short(each)
+    title, by = aisle.stand.title, own.length(lacks)
+    farther = tell(f"{title} {{}} farther from {aisle.across.title}", by)
     if opposite is None:
-        yield f"{title} {by} farther from {aisle.across.title}"
-    elif opposite.short + short <= 0:
-        left = length(room, opposite.aisle.clear - short)
-        yield (
-            f"{title} {by} farther from {aisle.across.title}: {left} are left up to "
-            f"{opposite.aisle.across.title}"
-        )
-    long = aisle.own in ("left", "right")
-    what = "shorter" if long else "less deep"
-    if opposite is not None and 0 < -opposite.short < short:
-        rest = short + opposite.short
-        yield (
-            f"{title} {length(room, -opposite.short)} farther from {aisle.across.title} and "
-            f"{length(room, rest)} {what}"
-        )
-    yield f"{title} {by} {what}"
+        yield farther
+    elif opposite.short + each.short <= 0:
+        left = own.length(sums.clear(opposite) - lacks, "left")
+        yield farther + tell(f": {{}} are left up to {opposite.aisle.across.title}", left)
+    what = "shorter" if aisle.own in ("left", "right") else "less deep"
+    if opposite is not None and 0 < -opposite.short < each.short:
+        over = -sums.short(opposite)
+        yield tell(
+            f"{title} {{}} farther from {aisle.across.title} and {{}} {what}",
+            own.length(over, "over"), own.length(lacks - over, "rest"),
+        )  # fmt: skip
+    yield tell(f"{title} {{}} {what}", by)
 
 
 def _corners(room: Room, judged: Mapping[AisleWay, _Judged]) -> Iterator[Breach]:
     """Two walkways that meet: one of them is to be wider."""
-    wide = by_unit(room, "42", "1070")
+    wide = _WIDE.of(room.spec.unit)
     ends: tuple[tuple[AisleWay, ...], ...] = (("near", "far"), ("left", "right"))
     for one in ends[0]:
         for other in ends[1]:
@@ -159,16 +198,24 @@ def _corners(room: Room, judged: Mapping[AisleWay, _Judged]) -> Iterator[Breach]
             if len(pair) < 2 or any(e.limit.works or e.short > 0 for e in pair):
                 continue
             best = max(pair, key=lambda each: each.aisle.clear)
-            more = f"{length(room, wide - best.aisle.clear)} more to {best.aisle.across.title}"
             if best.aisle.clear < wide:
-                yield Breach(
-                    best.aisle.stand.key,
-                    f"two walkways meet at a corner of {best.aisle.stand.title}, the wider "
-                    f"{length(room, best.aisle.clear)}; planning guidelines ask for "
-                    f"{length(room, wide)} in one of them",
-                    measured=length(room, best.aisle.clear), limit=length(room, wide),
-                    remedies=(more,),
-                )  # fmt: skip
+                yield _corner(_sums(room, f"{best.aisle.stand.key}.{one}_{other}"), best)
 
 
-RULE = Rule("island aisle", Severity.NOTE, __doc__ or "", "kitchen-planning", _examine)
+def _corner(sums: _Sums, best: _Judged) -> Breach:
+    own, clear, stand = sums.own, sums.clear(best), best.aisle.stand
+    wide, asked = own.length(clear), own.length(own.limit(_WIDE))
+    more = own.length(own.limit(_WIDE) - clear, "more")
+    return Breach(
+        stand.key,
+        tell(
+            f"two walkways meet at a corner of {stand.title}, the wider {{}}; planning guidelines "
+            "ask for {} in one of them",
+            wide, asked,
+        ),
+        measured=wide.text, limit=asked.text,
+        remedies=(tell(f"{{}} more to {best.aisle.across.title}", more),), own=own,
+    )  # fmt: skip
+
+
+RULE = Rule(_NAME, Severity.NOTE, __doc__ or "", "kitchen-planning", _examine)

@@ -23,70 +23,81 @@ a level floor; the press straight down at the counter's edge; nothing of the cou
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, kilograms, length
-from casewright.findings import Severity
-from casewright.room.lifting import lifted_weight
+from casewright.checks.words import reckoning, style_of, weight_of
+from casewright.dims import Dim, tell, total
+from casewright.findings import Limit, Reckoning, Severity
+from casewright.room.lifting import carried_parts
 from casewright.room.model import Island, Room
 
 __all__ = ["RULE"]
+
+_NAME = "island stands"
+_FAR = Limit("island_stands.far", "10", "250", "how far a counter stands out without brackets")
 
 
 def _examine(room: Room) -> Iterator[Breach]:
     for island in room.islands:
         yield _tips(room, island)
         seat = room.spec.style["island_seat_overhang"].value
-        if not island.spec.back and seat > by_unit(room, "10", "250"):
-            yield _overhang(room, island, seat)
+        if not island.spec.back and seat > _FAR.of(room.spec.unit):
+            yield _overhang(room, island)
 
 
-def _weight(room: Room, island: Island) -> Fraction:
+def _weight(room: Room, own: Reckoning, island: Island) -> Dim:
     cases = [case for run in room.runs_of(island) for case in run.cases]
-    return sum((lifted_weight(room, each) for each in (*cases, room.case_of(island))), Fraction(0))
+    boxes = [
+        own.let(f"{each.key}.weight", weight_of(room, own, carried_parts(each)))
+        for each in (*cases, room.case_of(island))
+    ]
+    return own.let("weight", total(*boxes))
 
 
 def _tips(room: Room, island: Island) -> Breach:
     """Over the front edge of its ladder, by a press on the edge of the counter there."""
-    case, style = room.case_of(island), room.spec.style
-    nodes = room.chain.nodes
-    setback = style["toe_setback"].value
+    case, own, nodes = room.case_of(island), reckoning(room, _NAME, island.key), room.chain.nodes
     seats = not island.spec.back
     # Behind a finished back the ladder ends at the boxes' rear; else it stands back as in front.
-    out = nodes[f"{island.key}.back_depth"].value if seats else setback
-    doors = Fraction(0) if seats else nodes[f"{island.key}.back_doors"].value
-    over = style["island_seat_overhang" if seats else "island_front_overhang"].value
-    arm = out + doors + over
-    weight = _weight(room, island)
-    press = weight * (case.depth.value / 2 - out) / arm
+    out = nodes[f"{island.key}.back_depth"] if seats else style_of(room, own, "toe_setback")
+    arm = out if seats else out + nodes[f"{island.key}.back_doors"]
+    over = "island_seat_overhang" if seats else "island_front_overhang"
+    arm = own.let("arm", arm + style_of(room, own, over))
+    weight = _weight(room, own, island)
+    press = own.weight(weight * (case.depth / 2 - out) / arm, "press_weight")
     return Breach(
         island.key,
-        f"{island.spec.title} weighs about {kilograms(room, weight)} without doors, counter and "
-        f"what is put in; loose, about {kilograms(room, press)} pressed on the edge of its counter"
-        f"{' over the seats' if seats else ''}, {length(room, arm)} beyond its ladder, tip it",
-        measured=kilograms(room, press),
+        tell(
+            f"{island.spec.title} weighs about {{}} without doors, counter and what is put in; "
+            f"loose, about {{}} pressed on the edge of its counter"
+            f"{' over the seats' if seats else ''}, {{}} beyond its ladder, tip it",
+            own.weight(weight), press, own.length(arm),
+        ),
+        measured=press.text,
         remedies=(
             "screw the cleats to the floor and the ladders to the cleats before a box stands",
             "two people for each box; the counter last, by those who made it",
         ),
-    )
+        own=own,
+    )  # fmt: skip
 
 
-def _overhang(room: Room, island: Island, seat: Fraction) -> Breach:
+def _overhang(room: Room, island: Island) -> Breach:
+    own = reckoning(room, _NAME, f"{island.key}.seats")
+    seat, far = style_of(room, own, "island_seat_overhang"), own.limit(_FAR)
+    out, smaller = own.length(seat), own.length(seat - far, "smaller")
     return Breach(
         island.key,
-        f"the counter of {island.spec.title} stands out {length(room, seat)} over knees",
-        measured=length(room, seat),
-        limit=length(room, by_unit(room, "10", "250")),
+        tell(f"the counter of {island.spec.title} stands out {{}} over knees", out),
+        measured=out.text,
+        limit=own.length(far).text,
         remedies=(
             "brackets on the backs' nailers or legs, by the sheet of who makes the counter",
-            (
-                f"island_seat_overhang {length(room, seat - by_unit(room, '10', '250'))} smaller "
-                "in [style], where seats leave that much"
-            ),
+            tell("island_seat_overhang {} smaller in [style], where seats leave that much",
+                 smaller),
         ),
-    )
+        own=own,
+    )  # fmt: skip
 
 
-RULE = Rule("island stands", Severity.NOTE, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.NOTE, __doc__ or "", "common practice", _examine)

@@ -199,8 +199,12 @@ class Reckoning:
         return as_said(self.let(name, dim), self.unit, text)
 
     def _enter(self, path: str, dim: Dim) -> Dim:
+        """Under a name of its own; what is worked out again is what it was."""
         count, asked = 1, path
         while path in self._own:
+            known = self._own[path]
+            if (known.value, known.power) == (dim.value, dim.power):
+                return known
             count += 1
             path = f"{asked}_{count}"
         dim.path = path

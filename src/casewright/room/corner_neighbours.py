@@ -53,6 +53,12 @@ class CornerNeighbour:
             return self.place.case.overall_width.value - front.x.value - front.width.value
         return front.x.value
 
+    def bare_edge(self, front: Front) -> Dim:
+        """`bare`, as it follows [mm]."""
+        if self.at_right:
+            return self.place.case.overall_width - front.x - front.width
+        return front.x
+
     def from_corner(self, front: Front) -> Fraction:
         """How far the nearer edge of a front is from the corner [mm]."""
         return self.out + self.bare(front)
