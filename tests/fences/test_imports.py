@@ -13,7 +13,10 @@ PLACE_AND_TIME = {
     "socket", "sqlite3", "ssl", "subprocess", "threading", "time", "urllib", "uuid", "zoneinfo",
 }  # fmt: skip
 # Processes of our own program help; they are given all they need and no place, and end with it.
-PROCESSES = {("casewright.outputs.apart", name) for name in ("subprocess", "threading")}
+PROCESSES = {
+    ("casewright.outputs.apart", "subprocess"),
+    ("casewright.outputs.process", "threading"),
+}
 
 
 def _of(packages: frozenset[str] | set[str]) -> Iterator[Module]:

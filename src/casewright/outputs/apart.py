@@ -1,34 +1,23 @@
-"""Work in a process of its own, which gives all memory back at its end.
-
-This module is also that process: `python -m casewright.outputs.apart`, what to do on its standard
-input, what came of it on its standard output. It starts bare, without what its parent has loaded.
-"""
+"""Work in a process of its own, which gives all memory back at its end."""
 
 from __future__ import annotations
 
-import copyreg
-import gc
-import os
 import pickle
 import subprocess
 import sys
 import tempfile
-import threading
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager, suppress
 from pathlib import Path
-from types import MappingProxyType
 from typing import IO, Any, TypeVar, cast
 
 from casewright.errors import CasewrightError
+from casewright.outputs.process import pickled
 
-__all__ = ["StoppedError", "apart", "apart_by_steps", "in_two", "main", "meanwhile", "pickled"]
+__all__ = ["StoppedError", "apart", "apart_by_steps", "in_two", "meanwhile", "pickled"]
 
 Result = TypeVar("Result")
 Thing = TypeVar("Thing")
-
-
-_LOOK_S = 0.5
 
 
 class StoppedError(CasewrightError):
@@ -127,7 +116,7 @@ def _answers(work: Callable[..., object], given: object, named: object) -> Itera
         asked.seek(0)
         with subprocess.Popen(
             # -P: no file of the folder someone works in takes the place of a module
-            (sys.executable, "-P", "-m", "casewright.outputs.apart"),
+            (sys.executable, "-P", "-m", "casewright.outputs.process"),
             stdin=asked,
             stdout=subprocess.PIPE,
             stderr=said,
@@ -149,22 +138,6 @@ def _heard(process: subprocess.Popen[bytes], said: IO[bytes]) -> Iterator[Any]:
         raise StoppedError(_stopped(process.returncode, said.read()))
 
 
-def pickled(thing: object) -> bytes:
-    """A thing as bytes, mappings in it that never change among them."""
-    return pickle.dumps(thing, pickle.HIGHEST_PROTOCOL)
-
-
-def _unchanging(entries: dict[Any, Any]) -> MappingProxyType[Any, Any]:
-    return MappingProxyType(entries)
-
-
-def _taken_apart(mapping: MappingProxyType[Any, Any]) -> tuple[Any, ...]:
-    return _unchanging, (dict(mapping),)
-
-
-copyreg.pickle(MappingProxyType, _taken_apart)  # which the standard library leaves out
-
-
 def _pickles(channel: IO[bytes] | None) -> Iterator[Any]:
     """What a process says until it ends; a last word that was cut off does not count."""
     with suppress(EOFError, pickle.UnpicklingError):
@@ -178,33 +151,3 @@ def _stopped(code: int, said: bytes) -> str:
         f"a process that helps with the work ended before its time ({code} {last}): "
         "something stopped it, or memory ran out; close other programs and try again"
     )
-
-
-def main() -> None:
-    """Do what is asked for on standard input, as long as someone waits for it."""
-    threading.Thread(target=_follow, args=(os.getppid(),), daemon=True).start()
-    gc.disable()  # what was given is no garbage, and what is made is gone when this ends
-    work, given, named = pickle.load(sys.stdin.buffer)  # noqa: S301 (written by our own process)
-    try:
-        made = work(*given, **named)
-        for result in made if isinstance(made, Iterator) else (made,):
-            _tell(None, result)
-    except Exception as raised:  # whatever it is, the parent raises it
-        _tell(raised, None)
-
-
-def _follow(parent: int) -> None:
-    """End with the process that asked, however it ended."""
-    never = threading.Event()
-    while os.getppid() == parent:
-        never.wait(_LOOK_S)
-    os._exit(1)
-
-
-def _tell(error: Exception | None, result: object) -> None:
-    sys.stdout.buffer.write(pickled((error, result)))
-    sys.stdout.buffer.flush()
-
-
-if __name__ == "__main__":
-    main()

@@ -2,19 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from concurrent.futures import Future, ThreadPoolExecutor
 from dataclasses import dataclass
-from typing import NamedTuple
 
 from casewright.outputs.apart import apart, apart_by_steps
+from casewright.outputs.runs import typeset_run
 from casewright.outputs.section_text import SectionText, printing_text
 from casewright.outputs.typesetter import Template, Typeset, typeset
 
-__all__ = [
-    "LIMIT", "Part", "Press", "Run", "part_inputs", "parts_of", "print_page_numbers",
-    "typeset_run",
-]  # fmt: skip
+__all__ = ["LIMIT", "Part", "Press", "part_inputs", "parts_of", "print_page_numbers"]
 
 LIMIT = 240_000
 """Most weight that one process is given, unless it is a single block: some 22 pages, 100 MB."""
@@ -78,21 +75,6 @@ def parts_of(sections: Sequence[SectionText], references: Sequence[Collection[in
     return [
         Part(first, tuple(sections[first:end])) for first, end in zip(firsts, ends, strict=True)
     ]
-
-
-class Run(NamedTuple):
-    """As many pages of a long section as keep the limit.
-
-    Parameters
-    ----------
-    end
-        With which block the next page begins.
-    made
-        The pages; None while they are still being written.
-    """
-
-    end: int
-    made: Typeset | None
 
 
 class Press:
@@ -167,37 +149,3 @@ def print_page_numbers(data: str, *, alone: bool) -> bytes:
     inputs = {"data": data}
     made = typeset(_NUMBERS, inputs) if alone else apart(typeset, _NUMBERS, inputs)
     return made.pdf
-
-
-def typeset_run(
-    head: str, section: SectionText, start: int, numbers: str, limit: int
-) -> Iterator[Run]:
-    """The pages of a section from a block on: first where they end, then all."""
-    last = len(section.blocks)
-    end, weight = start + 1, section.weights[start]
-    while end < last and (weight := weight + section.weights[end]) <= limit:
-        end += 1
-
-    def pages(to: int, *, only_places: bool = False) -> Typeset:
-        data = printing_text(head, [section.part(start, to)])
-        inputs = {"data": data, "numbers": numbers}
-        return typeset("shop.typ", inputs, only_places=only_places)
-
-    if end < last and not section.sheets:
-        end = _page_turn(pages(end, only_places=True), range(start + 1, end)) or last
-    yield Run(end, None)
-    yield Run(end, pages(end))
-
-
-def _page_turn(made: Typeset, blocks: range) -> int:
-    """The last block that begins a page right after another one ended; 0 for none.
-
-    Both stay on one page, so that nothing else stands between them.
-    """
-    kept = made.kept
-    turns = (
-        block
-        for block in reversed(blocks)
-        if block in kept and block - 1 in kept and kept[block] > kept[block - 1]
-    )
-    return next(turns, 0)

@@ -4,15 +4,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
+from typing import NamedTuple
 
 __all__ = ["SectionText", "block_weight", "printing_text"]
 
 _DRAWING = re.compile(r'"svg":"[^"\\]*(?:\\.[^"\\]*)*"')
 
 
-@dataclass(frozen=True, slots=True)
-class SectionText:
+class SectionText(NamedTuple):
     """A section as JSON text, its blocks apart, so that it can be printed in several goes.
 
     Parameters

@@ -1,7 +1,8 @@
 """The typesetter: data in, pages out, and where on them everything came to lie.
 
 It keeps all it has laid out for the rest of its process, some megabytes a page: many pages are
-laid out in processes of their own (see `apart`).
+laid out in processes of their own (see `apart`). Each of these loads this module, so it needs
+little.
 """
 
 from __future__ import annotations
@@ -9,14 +10,13 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping
 from functools import cache
-from importlib.resources import files
+from importlib.util import find_spec
+from pathlib import Path
 from typing import Any, Literal, NamedTuple
 
 import typst
 
-from casewright.errors import CasewrightError
-
-__all__ = ["FontError", "Outlined", "Place", "PrintError", "Template", "Typeset", "typeset"]
+__all__ = ["Outlined", "Place", "PrintError", "Template", "Typeset", "typeset"]
 
 _FONT_PACKAGE = "fontpkg_ibm_plex_sans_condensed"
 _NO_FONTS = f"no fonts in {_FONT_PACKAGE}: install the project's requirements again"
@@ -40,10 +40,6 @@ Template = Literal["shop.typ", "page_numbers.typ"]
 
 class PrintError(RuntimeError):
     """The typesetter complained: a defect of the program."""
-
-
-class FontError(CasewrightError):
-    """The typeface that all pages are set in is not installed."""
 
 
 class Place(NamedTuple):
@@ -105,7 +101,7 @@ def typeset(
     FontError
         When the typeface is missing.
     """
-    source = str(files("casewright.outputs") / template)
+    source = str(Path(__file__).with_name(template))
     compiler = typst.Compiler(source, font_paths=_fonts(), sys_inputs=dict(inputs))
     try:
         pdf = b"" if only_places else _written(compiler, template)
@@ -143,13 +139,15 @@ def _typeset(pdf: bytes, found: Any) -> Typeset:
 @cache
 def _fonts() -> typst.Fonts:
     """The one typeface, and no font of the machine: a print depends on no place."""
-    try:
-        folder = files(_FONT_PACKAGE) / "files"
-    except ModuleNotFoundError as error:
-        raise FontError(_NO_FONTS) from error
+    spec = find_spec(_FONT_PACKAGE)
+    folders = spec.submodule_search_locations if spec is not None else None
     fonts = typst.Fonts(
-        include_system_fonts=False, include_embedded_fonts=False, font_paths=[str(folder)]
+        include_system_fonts=False,
+        include_embedded_fonts=False,
+        font_paths=[str(Path(folder, "files")) for folder in folders or ()],
     )
     if not fonts.families():
+        from casewright.outputs.font_error import FontError
+
         raise FontError(_NO_FONTS)
     return fonts

@@ -37,8 +37,8 @@ from casewright.outputs.document import (
     Paper,
     Section,
 )
+from casewright.outputs.font_error import FontError
 from casewright.outputs.pdf import pdf_bytes
-from casewright.outputs.typesetter import FontError
 
 INCH = Fraction("25.4")
 POINT_MM = 25.4 / 72
