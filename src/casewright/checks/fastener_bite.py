@@ -31,15 +31,17 @@ from casewright.casework.features import Cut, Plane
 from casewright.casework.joints import Fastening, Joint, Surface
 from casewright.casework.parts import Part
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import length, thickness
-from casewright.findings import Severity
+from casewright.checks.words import reckoning
+from casewright.dims import Dim, Told, greatest, least, tell, total
+from casewright.findings import Limit, Reckoning, Severity
 from casewright.room.model import Room
 
 __all__ = ["RULE", "Drive", "drive_of"]
 
+_NAME = "fastener bite"
+
 _STRAIGHT = ("brad", "staple", "case screw", "front screw")
-_FRONT_BITE = Fraction(10)
-"""What a washer-head screw wants of a front's wood [mm]."""
+_FRONT_BITE = Limit("fastener_bite.front", "", "10", "what a washer-head screw wants of a front")
 _HELD_LIGHTLY = ("flush end", "lid", "blind filler", "blind stile")
 _OPPOSITE: Mapping[Plane, Plane] = {
     "l0": "l1", "l1": "l0", "w0": "w1", "w1": "w0", "t0": "t1", "t1": "t0",
@@ -74,25 +76,25 @@ def drive_of(joint: Joint, fastening: Fastening, parts: Mapping[str, Part]) -> D
         return None
     ends = {joint.one.part: joint.one, joint.other.part: joint.other}
     into, last = ends[fastening.into], ends[fastening.through[-1]]
-    through = _wood(parts[last.part], last)
+    through = _wood(parts[last.part], last).value
     for path in fastening.through[:-1]:
         through += parts[path].finished.thickness.value
     exit_plane = into.plane if into.cut else _OPPOSITE[into.plane]
     bite = fastening.length.value - through - joint.gap.value
-    return Drive(through, bite, _wood(parts[into.part], into), exit_plane)
+    return Drive(through, bite, _wood(parts[into.part], into).value, exit_plane)
 
 
-def _wood(part: Part, surface: Surface) -> Fraction:
+def _wood(part: Part, surface: Surface) -> Dim:
     """Wood behind a surface, square to it [mm]."""
     size = part.finished
     axis = surface.plane[0]
-    whole = {"l": size.length, "w": size.width, "t": size.thickness}[axis].value
+    whole = {"l": size.length, "w": size.width, "t": size.thickness}[axis]
     cut = next((f for f in part.features if f.path == surface.cut), None)
     if not isinstance(cut, Cut):
         return whole
     if axis == "t":
-        return whole - cut.depth.value
-    near = cut.at.value if cut.datum == surface.plane else cut.at.value + cut.width.value
+        return whole - cut.depth
+    near = cut.at if cut.datum == surface.plane else cut.at + cut.width
     return near if cut.datum == surface.plane else whole - near
 
 
@@ -104,8 +106,7 @@ def _examine(room: Room) -> Iterator[Breach]:
             for fastening in joint.fastenings:
                 drive = drive_of(joint, fastening, parts)
                 if drive is not None:
-                    last = fastening.through[-1]
-                    driven = _Driven(fastening, parts[last], parts[fastening.into], drive)
+                    driven = _Driven(fastening, joint, parts, drive)
                     alike.setdefault(driven.kin, []).append(driven)
         for group in alike.values():
             yield from _judge(room, group[0], len(group) - 1)
@@ -114,9 +115,32 @@ def _examine(room: Room) -> Iterator[Breach]:
 @dataclass(frozen=True, slots=True)
 class _Driven:
     fastening: Fastening
-    held: Part
-    into: Part
+    joint: Joint
+    parts: Mapping[str, Part]
     drive: Drive
+
+    @property
+    def held(self) -> Part:
+        """What it holds."""
+        return self.parts[self.fastening.through[-1]]
+
+    @property
+    def into(self) -> Part:
+        """What it goes into."""
+        return self.parts[self.fastening.into]
+
+    @property
+    def sizes(self) -> tuple[Dim, Dim, Dim]:
+        """What it goes through, how deep into what is behind, how thick that is there [mm]."""
+        joint, fastening = self.joint, self.fastening
+        ends = {joint.one.part: joint.one, joint.other.part: joint.other}
+        paths = fastening.through[:-1]
+        through = _wood(self.held, ends[self.held.path])
+        if paths:
+            through = total(through, *(self.parts[path].finished.thickness for path in paths))
+        size = fastening.length or through  # what has none is not looked at
+        room = _wood(self.into, ends[self.into.path])
+        return through, size - through - joint.gap, room
 
     @property
     def shows(self) -> bool:
@@ -129,57 +153,87 @@ class _Driven:
 
 
 def _judge(room: Room, driven: _Driven, more: int) -> Iterator[Breach]:
-    drive, held, into = driven.drive, driven.held, driven.into
-    name = driven.fastening.kind
-    size = driven.fastening.length
-    kind = f"{length(room, size.value if size else drive.through + drive.bite)} {name}"
-    others = f" (and {more} like it)" if more else ""
-    if drive.bite >= drive.room:
-        yield Breach(
-            into.path,
-            f"a {kind} through the {held.title} of {held.case}{others} comes out of the "
-            f"{into.title}{' on a face that shows' if driven.shows else ''}: "
-            f"{length(room, drive.bite)} into {thickness(room, drive.room)} of wood",
-            measured=length(room, drive.bite),
-            limit=thickness(room, drive.room),
-            remedies=(
-                f"a {name} shorter than {length(room, drive.through + drive.room)}",
-                "glue and clamps, no metal",
-            ),
-            severity=Severity.STOP if driven.shows else Severity.CARE,
-        )
-    elif drive.bite < _least_bite(driven):
-        yield Breach(
-            held.path,
-            f"a {kind} through {thickness(room, drive.through)} of the {held.title} of "
-            f"{held.case}{others} goes only {length(room, max(drive.bite, Fraction(0)))} into "
-            f"the {into.title}; it should go in at least {thickness(room, _least_bite(driven))}",
-            measured=length(room, drive.bite),
-            limit=thickness(room, _least_bite(driven)),
-            remedies=(*_longer(room, driven), "glue and clamps until it is dry"),
-        )
+    drive = driven.drive
+    comes_out = drive.bite >= drive.room
+    if comes_out or drive.bite < _least_bite(driven):
+        kind = driven.fastening.kind.replace(" ", "_")
+        own = reckoning(room, _NAME, f"{driven.joint.path}.{kind}")
+        through, bite, behind = driven.sizes
+        deep = own.let("through", through), own.let("bite", bite), own.let("room", behind)
+        name = driven.fastening.kind
+        what = tell(f"{{}} {name}", own.length(driven.fastening.length or bite))
+        others = f" (and {more} like it)" if more else ""
+        yield (_out if comes_out else _short)(own, driven, deep, (what, others))
 
 
-def _longer(room: Room, driven: _Driven) -> tuple[str, ...]:
-    """From how long on it bites enough, where that stays inside."""
-    drive, name = driven.drive, driven.fastening.kind
-    least, most = (drive.through + bite for bite in (_least_bite(driven), drive.room))
-    if least >= most:
-        return ()
-    return (f"a {name} of {length(room, least)} or more, under {length(room, most)}",)
+_Depths = tuple[Dim, Dim, Dim]
+"""What it goes through, how deep it goes in behind that, and how thick that is [mm]."""
+
+
+def _out(own: Reckoning, driven: _Driven, sizes: _Depths, words: tuple[Told, str]) -> Breach:
+    """A point that comes out."""
+    (through, bite, behind), (kind, others) = sizes, words
+    held, into, name = driven.held, driven.into, driven.fastening.kind
+    deep, wood = own.length(bite), own.thickness(behind)
+    return Breach(
+        into.path,
+        tell(
+            f"a {{}} through the {held.title} of {held.case}{others} comes out of the "
+            f"{into.title}{' on a face that shows' if driven.shows else ''}: {{}} into {{}} of "
+            "wood",
+            kind, deep, wood,
+        ),
+        measured=deep.text,
+        limit=wood.text,
+        remedies=(
+            tell(f"a {name} shorter than {{}}", own.length(through + behind, "most")),
+            "glue and clamps, no metal",
+        ),
+        severity=Severity.STOP if driven.shows else Severity.CARE,
+        own=own,
+    )  # fmt: skip
+
+
+def _short(own: Reckoning, driven: _Driven, sizes: _Depths, words: tuple[Told, str]) -> Breach:
+    """A point that hardly holds."""
+    (through, bite, behind), (kind, others) = sizes, words
+    held, into, name = driven.held, driven.into, driven.fastening.kind
+    wants = through if not _is_light(driven) else least(through, own.limit(_FRONT_BITE))
+    asked = own.thickness(wants, "least_bite")
+    shortest, longest = own.let("shortest", through + wants), own.let("longest", through + behind)
+    longer = tell(
+        f"a {name} of {{}} or more, under {{}}", own.length(shortest), own.length(longest)
+    )
+    ways = (longer,) if shortest.value < longest.value else ()
+    return Breach(
+        held.path,
+        tell(
+            f"a {{}} through {{}} of the {held.title} of {held.case}{others} goes only {{}} into "
+            f"the {into.title}; it should go in at least {{}}",
+            kind, own.thickness(through), own.length(greatest(bite, own.none), "goes_in"), asked,
+        ),
+        measured=own.length(bite).text,
+        limit=asked.text,
+        remedies=(*ways, "glue and clamps until it is dry"),
+        own=own,
+    )  # fmt: skip
 
 
 def _least_bite(driven: _Driven) -> Fraction:
-    """How deep it should go: as far as it comes through.
+    """How deep it should go: as far as it comes through, or less where it carries little [mm]."""
+    through = driven.drive.through
+    return min(through, _FRONT_BITE.of("mm")) if _is_light(driven) else through
+
+
+def _is_light(driven: _Driven) -> bool:
+    """Whether it carries little.
 
     A front's screws carry only a pull, a lid's or a filler's hold it down; those of a pad or
     behind a flush end clamp it until its glue is dry.
     """
-    through = driven.drive.through
     glued = driven.held.role == "pad" or driven.into.role in _HELD_LIGHTLY
-    light = driven.fastening.kind == "front screw" or glued
     clamps = driven.held.role == "cleat" or driven.into.role == "end skin"
-    return min(through, _FRONT_BITE) if light or clamps else through
+    return driven.fastening.kind == "front screw" or glued or clamps
 
 
-RULE = Rule("fastener bite", Severity.CARE, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)
