@@ -69,6 +69,9 @@ class Running:
         In any order.
     offset_mm
         Clear distance from the outline to the tape's line [mm on paper].
+    starts
+        Where the tape's line begins, where the datum is out of the view [mm of model]; None: at
+        the datum, which is told as 0.
 
     Raises
     ------
@@ -83,6 +86,7 @@ class Running:
     stops: tuple[Stop, ...]
     offset_mm: float = field(default=4.0, kw_only=True)
     height: float = field(default=TEXT_HEIGHT, kw_only=True)
+    starts: Length | None = field(default=None, kw_only=True)
 
     def __post_init__(self) -> None:
         for stop in self.stops:
@@ -92,13 +96,17 @@ class Running:
         """The tape's line, then one group a stop."""
         strip = Strip(self.side, on_paper((self.base, self.base), scale)[0])
         us = [on_paper((stop.at, 0), scale)[0] for stop in self.stops]
-        zero = on_paper((self.origin, 0), scale)[0]
         texts = [self._text(stop) for stop in self.stops]
-        nought = Inscription("0", self.height, 500)
-        upright, places = _places([zero, *us], [nought, *texts], lies=strip.lies)
-        tape = self._tape(strip, zero, us)
-        shown = self._number(strip, (zero, 0.0), nought, places[0], upright=upright)
-        yield Group(NO_TAG, (*shown, *tape), self.kind)
+        if self.starts is None:
+            zero, nought = on_paper((self.origin, 0), scale)[0], Inscription("0", self.height, 500)
+            upright, places = _places([zero, *us], [nought, *texts], lies=strip.lies)
+            shown = self._number(strip, (zero, 0.0), nought, places[0], upright=upright)
+            yield Group(NO_TAG, (*shown, *self._tape(strip, zero, us)), self.kind)
+        else:
+            upright, places = _places(us, texts, lies=strip.lies)
+            places = [0.0, *places]
+            start = on_paper((self.starts, 0), scale)[0]
+            yield Group(NO_TAG, (self._line(strip, [start, *us]),), self.kind)
         for stop, u, text, place in zip(self.stops, us, texts, places[1:], strict=True):
             root = strip.depth(on_paper((0, self._root(stop)), scale)[1])
             marks = [
@@ -117,9 +125,11 @@ class Running:
         return Inscription(content, self.height, 600 if stop.emphasis else 500, stop.ink)
 
     def _tape(self, strip: Strip, zero: float, us: list[float]) -> Iterator[Mark]:
-        v = self.offset_mm
-        yield strip.stroke((min([zero, *us]), v), (max([zero, *us]), v))
-        yield ArcMark(strip.point(zero, v), 0.9, TICK, fill=Ink.PAPER)
+        yield self._line(strip, [zero, *us])
+        yield ArcMark(strip.point(zero, self.offset_mm), 0.9, TICK, fill=Ink.PAPER)
+
+    def _line(self, strip: Strip, us: list[float]) -> Mark:
+        return strip.stroke((min(us), self.offset_mm), (max(us), self.offset_mm))
 
     def _number(
         self, strip: Strip, end: tuple[float, float], text: Inscription, place: float,

@@ -85,6 +85,8 @@ class ToldStep:
         Paths of what comes in.
     is_last
         Whether its stage is done with it.
+    again
+        Cautions that a step before it of its stage told already.
     """
 
     stage: str
@@ -92,6 +94,7 @@ class ToldStep:
     step: Step
     parts: tuple[str, ...]
     is_last: bool
+    again: tuple[str, ...] = ()
 
 
 def told_steps(case: Case, unit: Unit) -> Iterator[ToldStep]:
@@ -103,12 +106,15 @@ def told_steps(case: Case, unit: Unit) -> Iterator[ToldStep]:
         yield ToldStep("", (), _DRY_FIT, (), is_last=False)
         number = 2
     for stage in _alike(case, stages):
-        steps = list(_told(case, stage, number, unit))
+        steps = list(_told(case, stage, number, unit, points=False))
         number += len(steps)
         makes = tuple(paths[name] for name in stage.names)
+        warned: set[str] = set()
         for step, run in zip(steps, runs(case, stage.steps), strict=True):
             parts = tuple(each.part for each in run if each.part)
-            yield ToldStep(stage.title, makes, step, parts, step is steps[-1])
+            again = tuple(CAUTIONS[key] for key in run[0].cautions if key in warned)
+            warned.update(run[0].cautions)
+            yield ToldStep(stage.title, makes, step, parts, step is steps[-1], again)
 
 
 def assembly_blocks(
@@ -238,14 +244,17 @@ def _sawn(case: Case, step: AssemblyStep) -> tuple[tuple[str, Dim], ...]:
     return tuple((role, length) for (role, _), length in found.items())
 
 
-def _told(case: Case, stage: _Stage, start: int, unit: Unit) -> Iterator[Step]:
+def _told(
+    case: Case, stage: _Stage, start: int, unit: Unit, *, points: bool = True
+) -> Iterator[Step]:
+    """The steps of a stage; each caution once, whoever needs it again is pointed there."""
     warned: dict[str, int] = {}
     for number, run in enumerate(runs(case, stage.steps), start):
         first = run[0]
         words: list[Inline] = [first.words, *_likewise(case, run, stage.boxes, unit)]
         words.append(said_afterwards(first, run[-1]))
         notes = list(_notes(case, first, stage.names, unit))
-        again = sorted({warned[key] for key in first.cautions if key in warned})
+        again = sorted({warned[key] for key in first.cautions if points and key in warned})
         new = [key for key in first.cautions if key not in warned]
         warned |= dict.fromkeys(new, number)
         cautions: list[Rich] = [(SignMark("caution"), f" {CAUTIONS[key]}") for key in new]

@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from casewright.casework.cases import Case
-from casewright.outputs.inlines import Strong
 from casewright.packet.assembly_steps import ToldStep, told_steps
+from casewright.packet.step_runs import works
 from casewright.room.model import Room
-from casewright.web.shop_lines import line_of, size_text, split_at_signs
+from casewright.web.shop_lines import caution_line, line_of, size_text, split_at_signs
+from casewright.web.shop_notes import done_tick, part_tick
 from casewright.web.shop_readings import Readable
 from casewright.web.shop_schema import Bit, Line, ShopCard, ShopFigure, ShopReading, ShopTick
+from casewright.web.shop_things import added_things, box_parts
 
 __all__ = ["assembly_cards", "parts_by_then"]
 
@@ -25,8 +27,9 @@ def assembly_cards(room: Room) -> Iterator[ShopCard]:
     readable = Readable(room)
     for case in room.cases:
         steps = tuple(told_steps(case, room.spec.unit))
-        for number, told in enumerate(steps, 1):
-            yield _card(room, case, told, (number, len(steps)), readable)
+        ticks = _ticks(case, steps)
+        for number, (told, own) in enumerate(zip(steps, ticks, strict=True), 1):
+            yield _card(room, case, told, (number, len(steps)), own, readable)
 
 
 def parts_by_then(room: Room, case: Case, number: int) -> tuple[frozenset[str], frozenset[str]]:
@@ -61,11 +64,12 @@ def _with_their_own(case: Case, path: str) -> Iterator[str]:
 
 
 def _card(
-    room: Room, case: Case, told: ToldStep, place: tuple[int, int], readable: Readable
-) -> ShopCard:
+    room: Room, case: Case, told: ToldStep, place: tuple[int, int],
+    ticks: tuple[ShopTick, ...], readable: Readable,
+) -> ShopCard:  # fmt: skip
     number, of = place
     words = line_of(told.step.text)
-    is_box = told.is_last and not told.makes and told.stage != _HANGING
+    is_box = any(tick.key == f"assembled:{case.key}" for tick in ticks)
     text = size_text((*words, *(bit for note in told.step.notes for bit in line_of(note))))
     return ShopCard(
         id=f"assemble.{case.key}.{number}",
@@ -82,8 +86,9 @@ def _card(
                 if not _is_to_write_on(line)
             ),
         ),
+        warns=tuple(caution_line(words) for words in told.again),
         figures=(_figure(case, number),),
-        ticks=tuple(_ticks(case, told)) if told.is_last and told.stage != _HANGING else (),
+        ticks=ticks,
         readings=tuple(_readings(room, case, readable)) if is_box else (),
         parts=told.parts,
         timer="glue" if "glue" in _NO_GLUE.sub("", text.lower()) else "",
@@ -110,22 +115,55 @@ def _rest(words: tuple[object, ...]) -> Iterator[tuple[str]]:
         yield (rest,)
 
 
-def _ticks(case: Case, told: ToldStep) -> Iterator[ShopTick]:
-    titles = {front.path: front.title for front in case.fronts}
-    titles |= {drawer.path: drawer.title for drawer in case.drawers}
+def _ticks(case: Case, steps: Sequence[ToldStep]) -> Iterator[tuple[ShopTick, ...]]:
+    """Step for step: what is put together by it; of any other that it is done.
+
+    The box is by the last step of its first stage, what is added later by the last that it
+    comes in at.
+    """
+    added = {each.path: each for each in added_things(case)}
+    comes = {
+        path: max((n for n, told in enumerate(steps) if set(told.parts) & set(each.parts)),
+                  default=len(steps) - 1)
+        for path, each in added.items()
+    }  # fmt: skip
+    box_at = next((n for n, told in enumerate(steps) if _ends_box(told)), None)
+    for number, told in enumerate(steps):
+        found = [
+            part_tick("assembled", path, f"{added[path].title} put on", added[path].parts)
+            for path, last in comes.items()
+            if last == number
+        ]
+        if number == box_at:
+            words = f"{case.spec.title}: box put together"
+            found.append(part_tick("assembled", case.key, words, box_parts(case)))
+        elif told.is_last and told.stage != _HANGING:
+            found += _made(case, told)
+        if not found:
+            says = (size_text(line_of(each)) for each in (told.step.text, *told.step.notes))
+            made = _stage_parts(case, told, is_box=box_at is not None and number < box_at)
+            found.append(done_tick(f"step {number + 1} of {case.spec.title}", says, parts=made))
+        yield tuple(found)
+
+
+def _ends_box(told: ToldStep) -> bool:
+    return told.is_last and not told.makes and told.stage != _HANGING
+
+
+def _stage_parts(case: Case, told: ToldStep, *, is_box: bool) -> tuple[str, ...]:
+    """Of what a step goes toward; none where that is not put together by it."""
+    if told.stage == _HANGING:
+        return ()
+    if told.makes:
+        return tuple(part.path for part in case.parts if part.front in told.makes)
+    return box_parts(case) if is_box else ()
+
+
+def _made(case: Case, told: ToldStep) -> Iterator[ShopTick]:
+    titles = {work.path: work.title for work in works(case)}
     for path in told.makes:
         parts = tuple(part.path for part in case.parts if part.front == path)
-        yield _tick(path, f"{titles[path]} put together", parts)
-    if not told.makes:
-        box = tuple(part.path for part in case.parts if not part.front)
-        yield _tick(case.key, f"{case.spec.title}: box put together", box)
-
-
-def _tick(path: str, words: str, parts: tuple[str, ...]) -> ShopTick:
-    label = line_of(Strong(words[:1].upper() + words[1:]))
-    return ShopTick(
-        key=f"assembled:{path}", kind="assembled", words=(path,), label=label, parts=parts
-    )
+        yield part_tick("assembled", path, f"{titles[path]} put together", parts)
 
 
 def _readings(room: Room, case: Case, readable: Readable) -> Iterator[ShopReading]:

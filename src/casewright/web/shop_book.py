@@ -18,12 +18,13 @@ from casewright.web.hand_plan import HandPlan
 from casewright.web.live_job import LiveJob
 from casewright.web.shop_assembly import assembly_cards
 from casewright.web.shop_bench import machining_cards, shop_parts
+from casewright.web.shop_finish import finishing_cards
 from casewright.web.shop_holds import hold_cards
 from casewright.web.shop_home import home_of
 from casewright.web.shop_plan import Hand
 from casewright.web.shop_saw import saw_cards
 from casewright.web.shop_schema import ShopBook, ShopCard, ShopStation, StationKey
-from casewright.web.shop_wall import finishing_cards, hanging_cards
+from casewright.web.shop_wall import hanging_cards
 from casewright.web.snapshot import Snapshot
 
 __all__ = ["Bound", "ShopShelf"]

@@ -21,6 +21,8 @@ from casewright.drawing.lift_view import lift_scene, wall_key
 from casewright.drawing.part_view import part_scene
 from casewright.drawing.pulled_apart import pulled_apart_scene
 from casewright.drawing.sheet_layout import cut_scene, sheet_key
+from casewright.drawing.wall_stretch import heights_scene, stretch_key, stretch_scene
+from casewright.install.stretches import stretches
 from casewright.outputs.svg import svg_text
 from casewright.packet.hold_marks import HoldMarks
 from casewright.web.shop_assembly import parts_by_then
@@ -78,6 +80,25 @@ def _wall(bound: Bound, key: str) -> Plot | None:
     if hang is None:
         return None
     return _fitted(bound, hanging_scene(hang, _unit(bound)), _WALL_WIDTHS, None)
+
+
+def _heights(bound: Bound, key: str) -> Plot | None:
+    """All heights of a wall."""
+    hang = bound.day.walls.get(key)
+    return None if hang is None else _fitted(bound, heights_scene(hang, _unit(bound)))
+
+
+def _stretch(bound: Bound, rest: str, *, is_key: bool) -> Plot | None:
+    """'garden.3': a stretch of a wall with its marks, or where on the wall it is."""
+    key, _, number = rest.rpartition(".")
+    hang = bound.day.walls.get(key)
+    found = () if hang is None else stretches(hang.marks)
+    if hang is None or not number.isdecimal() or not 0 < int(number) <= len(found):
+        return None
+    stretch = found[int(number) - 1]
+    if is_key:
+        return _key(bound, stretch_key(hang, stretch))
+    return _fitted(bound, stretch_scene(hang, stretch, _unit(bound)))
 
 
 def _unit(bound: Bound) -> Unit:
@@ -164,7 +185,9 @@ def _fitted(
     def drawn() -> Iterator[Plot]:
         for wide in widths:
             with suppress(ScaleError):
-                yield largest(scene, wide, wide * _PORTION, _unit(bound), at_most=at_most)
+                yield largest(
+                    scene, wide, wide * _PORTION, _unit(bound), at_most=at_most, fine=True
+                )
 
     return _clearest(drawn())
 
@@ -191,4 +214,7 @@ _KINDS: Mapping[str, Callable[[Bound, str], Plot | None]] = {
     "view": _view,
     "step": _step,
     "wall": _wall,
+    "heights": _heights,
+    "stretch": partial(_stretch, is_key=False),
+    "within": partial(_stretch, is_key=True),
 }

@@ -49,15 +49,19 @@ def _point_card(room: Room, point: HoldPoint, readable: Readable) -> ShopCard:
     first = point.watched[0]
     go = _band(room, point, point.go)
     sound = _band(room, point, point.sound)
-    reading = readable.reading(point.reading.dim, point_name(point), go=go, sound=sound)
+    reading = readable.reading(
+        point.reading.dim, point_name(point), tool=point.reading.tool, go=go, sound=sound
+    )
     lines: list[Line] = [
         ("Go: ", *go, ". What waits is cut as it is planned.") if go
         else ("What waits is cut to the reading.",),
     ]  # fmt: skip
     if sound:
         lines.append(("No go: outside ", *sound, ". Put right what was measured first."))
-    odds = f"{chance_text(first.without)} without the reading, in {chance_text(first.with_it)}"
-    lines.append((f"It misses in {odds} with it.",))
+    odds = (
+        f"{chance_text(first.without)} without the reading, {chance_text(first.with_it)} with it"
+    )
+    lines.append((f"How often what waits would not fit: {odds}.",))
     return ShopCard(
         id=f"holds.point.{point.path}",
         station="holds",

@@ -25,9 +25,15 @@ class Readable:
         self._targets = Targets(room)
 
     def reading(
-        self, dim: Dim | None, label: str, *, go: Line = (), sound: Line = ()
+        self, dim: Dim | None, label: str, *, tool: str = "", go: Line = (), sound: Line = ()
     ) -> ShopReading | None:
-        """How a number is read; None where nothing real has this size."""
+        """How a number is read; None where nothing real has this size.
+
+        Parameters
+        ----------
+        tool
+            It is read with; empty: the usual one.
+        """
         if dim is None or not dim.path:
             return None
         try:
@@ -35,7 +41,7 @@ class Readable:
         except RecordError:
             return None
         unit = self._room.spec.unit
-        tool = "calliper" if dim.path.endswith("thickness") else "tape"
+        tool = tool or ("calliper" if dim.path.endswith("thickness") else "tape")
         planned = dim.value if dim.built is None else dim.wanted
         allowed = allowed_off(slack(dim).worst, self._uncertainty(tool))
         return ShopReading(

@@ -31,9 +31,12 @@ StationKey = Literal["holds", "saw", "machine", "assemble", "finish", "hang"]
 
 
 class Bit(Answer):
-    """Something in a line that is not plain words: a size, a sign, a blank, a box."""
+    """Something in a line that is not plain words: a size, a sign, a blank, a box.
 
-    kind: Literal["size", "sign", "blank", "box", "strong", "part"]
+    `to` is the path of a part, or the id of a card.
+    """
+
+    kind: Literal["size", "sign", "blank", "box", "strong", "part", "card"]
     text: str
     to: str = ""
 
@@ -45,7 +48,8 @@ class ShopTick(Answer):
     """Something that can be ticked off, and the entry that this writes.
 
     `key` names it whoever ticks it. It is done when the record says so of all `parts`, or, where
-    there are none, when an entry carries its words. `shown` is the size that the person saw: when
+    there are none, when an entry carries its words. A note with parts is done either way: by an
+    entry, or once they are put together. `shown` is the size that the person saw: when
     it is to be another by then, the entry is doubted.
     """
 

@@ -34,7 +34,10 @@ export function ReadingBox({ reading }: { reading: Reading }) {
   );
 }
 
-/** Whole inches, then sixteenths and thirty-seconds; with a calliper or in millimetres plain figures. */
+/** What is added to the sixteenths: a steel rule is read closer than a tape [1/64 in]. */
+const FINER: Record<string, number[]> = { "steel rule": [2, 1] };
+
+/** Whole inches, then sixteenths and what is finer; with a calliper or in millimetres plain figures. */
 function Pad({ reading, onDone }: { reading: Reading; onDone: () => void }) {
   const unit = book.value?.unit ?? "in";
   const typed = useSignal<Typed>(NOTHING);
@@ -56,7 +59,7 @@ function Pad({ reading, onDone }: { reading: Reading; onDone: () => void }) {
 
   function keepIt(sure: boolean) {
     const corrects = isMend.value && own !== undefined ? own.id : "";
-    write({ kind: "reading", words: [reading.path, text], sure, corrects }, `${reading.label} ${text}`, key);
+    write({ kind: "reading", words: [reading.path, text], tool: reading.tool, sure, corrects }, `${reading.label} ${text}`, key);
     onDone();
   }
 
@@ -90,20 +93,23 @@ function Pad({ reading, onDone }: { reading: Reading; onDone: () => void }) {
             <button
               type="button"
               key={n}
-              aria-pressed={Math.floor(typed.value.part / 2) === n}
-              onClick={() => (typed.value = { ...typed.value, part: 2 * n })}
+              aria-pressed={Math.floor(typed.value.part / 4) === n}
+              onClick={() => (typed.value = { ...typed.value, part: 4 * n })}
             >
-              {n === 0 ? "even" : <Size text={fraction(2 * n)} />}
+              {n === 0 ? "even" : <Size text={fraction(4 * n)} />}
             </button>
           ))}
-          <button
-            type="button"
-            class="half"
-            aria-pressed={typed.value.part % 2 === 1}
-            onClick={() => (typed.value = { ...typed.value, part: typed.value.part ^ 1 })}
-          >
-            and <Size text="1/32" />
-          </button>
+          {(FINER[reading.tool] ?? [2]).map((finer) => (
+            <button
+              type="button"
+              key={finer}
+              class="finer"
+              aria-pressed={(typed.value.part & finer) !== 0}
+              onClick={() => (typed.value = { ...typed.value, part: typed.value.part ^ finer })}
+            >
+              and <Size text={fraction(finer)} />
+            </button>
+          ))}
         </div>
       )}
       {own !== undefined && (

@@ -19,7 +19,8 @@ export function TickBox({ tick }: { tick: Tick }) {
   const asks = useSignal<"" | "back" | "other">("");
   const state = tickState(tick);
   const piece = tick.kind === "cut" ? parts.value.get(tick.parts[0] ?? "") : undefined;
-  const wasSpoiled = state === "open" && tick.parts.some(isSpoiled);
+  const isStep = tick.kind === "note" && tick.parts.length > 0;
+  const wasSpoiled = state === "open" && !isStep && tick.parts.some(isSpoiled);
 
   function touch() {
     if (state === "open") tickOff(tick);
@@ -54,8 +55,18 @@ export function TickBox({ tick }: { tick: Tick }) {
         </Ask>
       )}
       {asks.value === "other" && (
-        <Ask title="Another device wrote it" yes="Good" no="Close" onNo={() => (asks.value = "")} onYes={() => (asks.value = "")}>
-          <p>Open the part and look at what was written: it can be taken back there.</p>
+        <Ask
+          title={isStep ? "It was ticked off at another place" : "Another device wrote it"}
+          yes="Good"
+          no="Close"
+          onNo={() => (asks.value = "")}
+          onYes={() => (asks.value = "")}
+        >
+          {isStep ? (
+            <p>By another device, or with the last step of all this, which says that it is put together: take it back there.</p>
+          ) : (
+            <p>Open the part and look at what was written: it can be taken back there.</p>
+          )}
         </Ask>
       )}
     </>

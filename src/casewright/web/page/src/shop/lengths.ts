@@ -4,13 +4,13 @@ const INCH = 25.4;
 
 export interface Typed {
   whole: string;
-  /** Of an inch, in thirty-seconds. */
+  /** Of an inch, in sixty-fourths. */
   part: number;
 }
 
-/** 17 as '17/32', 16 as '1/2'. */
-export function fraction(thirtySeconds: number): string {
-  let [over, under] = [thirtySeconds, 32];
+/** 34 as '17/32', 32 as '1/2'. */
+export function fraction(sixtyFourths: number): string {
+  let [over, under] = [sixtyFourths, 64];
   while (over > 0 && over % 2 === 0) {
     over /= 2;
     under /= 2;
@@ -27,7 +27,7 @@ export function written(typed: Typed): string {
 /** [mm], NaN where nothing is typed. */
 export function millimetres(typed: Typed, unit: "in" | "mm"): number {
   if (written(typed) === "") return Number.NaN;
-  const size = Number(typed.whole === "" ? "0" : typed.whole) + typed.part / 32;
+  const size = Number(typed.whole === "" ? "0" : typed.whole) + typed.part / 64;
   return unit === "in" ? size * INCH : size;
 }
 
@@ -36,5 +36,5 @@ export function about(size: number, unit: "in" | "mm"): string {
   if (unit === "mm") return `${(Math.round(size * 10) / 10).toString()} mm`;
   const thirtySeconds = Math.max(1, Math.round((size / INCH) * 32));
   const whole = Math.floor(thirtySeconds / 32);
-  return `${written({ whole: whole === 0 ? "" : String(whole), part: thirtySeconds % 32 })} in`;
+  return `${written({ whole: whole === 0 ? "" : String(whole), part: 2 * (thirtySeconds % 32) })} in`;
 }

@@ -31,8 +31,9 @@ export function tickState(tick: Tick): TickState {
   if (own?.state === "kept") return "done";
   if (own !== undefined) return own.state === "waiting" ? "waiting" : "doubted";
   if (undone.value.has(tick.key)) return "open";
-  if (tick.parts.length === 0) return noted.value.has(tick.words[0] ?? "") || noted.value.has(tick.note) ? "done" : "open";
-  const wanted = ORDER.indexOf(tick.kind);
+  if (noted.value.has(tick.words[0] ?? "") || noted.value.has(tick.note)) return "done";
+  if (tick.parts.length === 0) return "open";
+  const wanted = ORDER.indexOf(tick.kind === "note" ? "assembled" : tick.kind);
   const isDone = tick.parts.every((path) => ORDER.indexOf(stateOf(path)) >= wanted && !spoiling.value.has(path));
   return isDone ? "done" : "open";
 }

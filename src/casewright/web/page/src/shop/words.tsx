@@ -1,6 +1,6 @@
 /** Lines of words and sizes: fractions stacked, signs with their word. */
 import { go } from "../route";
-import { parts } from "./book";
+import { cards, parts } from "./book";
 import type { Bit, Line } from "./types";
 
 const FRACTION = /^(.*?)(?:(?<=\d) )?(\d+)\/(\d+)(.*)$/;
@@ -37,6 +37,16 @@ function One({ bit }: { bit: Bit }) {
       const part = parts.value.get(bit.to);
       if (part === undefined) return <>{bit.text}</>;
       const to = `/shop/part/${encodeURIComponent(part.mark)}`;
+      return (
+        <a href={to} onClick={(event) => (event.preventDefault(), go(to))}>
+          {bit.text}
+        </a>
+      );
+    }
+    case "card": {
+      const card = cards.value.get(bit.to);
+      if (card === undefined) return <>{bit.text}</>;
+      const to = `/shop/${card.station}/${encodeURIComponent(card.id)}`;
       return (
         <a href={to} onClick={(event) => (event.preventDefault(), go(to))}>
           {bit.text}
