@@ -7,17 +7,24 @@ from fractions import Fraction
 from typing import Literal, NamedTuple
 
 from casewright.casework.cases import Case
+from casewright.dims import Dim
 from casewright.room.footprints import counter_reach
 from casewright.room.model import Appliance, Room, Run
 from casewright.room.run_ends import run_met
 from casewright.room.trims.bends import beyond_bend
 from casewright.sources import INCH
 
-__all__ = ["ENDLESS", "CounterPlace", "PlaceKind", "counter_beside", "counter_beyond", "places_of"]
+__all__ = [
+    "ENDLESS", "Counter", "CounterPlace", "PlaceKind", "counted", "counter_beside",
+    "counter_beyond", "places_of",
+]  # fmt: skip
 
 PlaceKind = Literal["counter", "cooking", "sink", "high", "other"]
 ENDLESS = Fraction(10**6)
 """Counter that goes on where nothing is counted: round a corner, on what stands there [mm]."""
+
+Counter = tuple[Dim, ...] | None
+"""Widths that make up a stretch of counter [mm]; None: it goes on where nothing is counted."""
 
 _STANDS_ON = ("counter", "base case")
 
@@ -31,7 +38,7 @@ class CounterPlace(NamedTuple):
         Counter, what is cooked on, a sink, what is higher than a counter, or anything else.
     path, title
         Of the case or the appliance; name in words.
-    start, width
+    start, wide
         From the run's left datum; along the run [mm].
     deep
         From the wall to the edge of its counter [mm]; None: as deep as what is beside it.
@@ -41,8 +48,13 @@ class CounterPlace(NamedTuple):
     path: str
     title: str
     start: Fraction
-    width: Fraction
+    wide: Dim
     deep: Fraction | None
+
+    @property
+    def width(self) -> Fraction:
+        """Along the run [mm]."""
+        return self.wide.value
 
 
 def places_of(room: Room, run: Run) -> list[CounterPlace]:
@@ -74,7 +86,7 @@ def _case_place(room: Room, case: Case, start: Fraction) -> CounterPlace:
     ):
         what = "high"
     deep = counter_reach(room, case) if what == "counter" else None
-    return CounterPlace(what, case.key, spec.title, start, case.overall_width.value, deep)
+    return CounterPlace(what, case.key, spec.title, start, case.overall_width, deep)
 
 
 def _appliance_place(each: Appliance, top: Fraction) -> CounterPlace:
@@ -85,38 +97,43 @@ def _appliance_place(each: Appliance, top: Fraction) -> CounterPlace:
         what = "high"
     deep = None if each.spec.depth is None else each.spec.depth.value
     key = f"appliance.{each.spec.key}"
-    return CounterPlace(what, key, each.spec.title, each.start.value, each.width.value, deep)
+    return CounterPlace(what, key, each.spec.title, each.start.value, each.width, deep)
 
 
-def counter_beyond(room: Room, run: Run, side: Literal["left", "right"]) -> Fraction:
-    """Counter beyond the last case [mm]: on a filler, round a corner, on what stands there.
+def counter_beyond(room: Room, run: Run, side: Literal["left", "right"]) -> Counter:
+    """Counter beyond the last case: on a filler, round a corner, on what stands there.
 
     A diagonal corner at its end has the run round it on its other side.
     """
     if run.spec.end(side) == "corner":
-        return ENDLESS
+        return None
     other = beyond_bend(room.spec, run.spec, side)
     for each in room.runs if other is not None else ():
         if each.spec is other:
             places = places_of(room, each)
-            return counter_beside(places if side == "right" else places[::-1], Fraction(0))
+            return counter_beside(places if side == "right" else places[::-1], ())
     wall = room.survey.walls.get(run.spec.on)
     beyond = run.spec.after if side == "left" else run.spec.before
     for thing in wall.things if wall is not None and beyond else ():
         if thing.spec.key == beyond and thing.spec.kind in _STANDS_ON:
-            return ENDLESS
+            return None
     met = run_met(room.spec, run.spec, side)
     for case in room.cases if met is not None else ():
         if case.key == beyond and case.spec.kind == "base" and case.spec.lid is None:
-            return ENDLESS
-    return sum((f.width.value for f in run.fillers if f.side == side), Fraction(0))
+            return None
+    return tuple(filler.width for filler in run.fillers if filler.side == side)
 
 
-def counter_beside(outward: Sequence[CounterPlace], beyond: Fraction) -> Fraction:
-    """Counter from a place outward [mm]."""
-    found = Fraction(0)
+def counter_beside(outward: Sequence[CounterPlace], beyond: Counter) -> Counter:
+    """Counter from a place outward."""
+    found: list[Dim] = []
     for place in outward:
         if place.what != "counter":
-            return found
-        found += place.width
-    return found + beyond
+            return tuple(found)
+        found.append(place.wide)
+    return None if beyond is None else (*found, *beyond)
+
+
+def counted(counter: Counter) -> Fraction:
+    """How long a stretch of counter is [mm]."""
+    return ENDLESS if counter is None else sum((dim.value for dim in counter), Fraction(0))

@@ -30,26 +30,41 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
 from casewright.checks.counters import (
-    ENDLESS,
+    Counter,
     CounterPlace,
     PlaceKind,
+    counted,
     counter_beside,
     counter_beyond,
     places_of,
 )
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
-from casewright.findings import Severity
-from casewright.room.model import Island, Room
+from casewright.checks.words import reckoning, style_of
+from casewright.dims import Dim, Given, Origin, greatest, joined, tell, total
+from casewright.findings import Limit, Reckoning, Severity
+from casewright.room.model import Appliance, Island, Room, Run
 
 __all__ = ["RULE"]
 
-_ASKED: Mapping[PlaceKind, tuple[tuple[str, str], tuple[str, str]]] = {
-    "cooking": (("12", "305"), ("15", "380")),
-    "sink": (("18", "460"), ("24", "610")),
-    "high": (("0", "0"), ("15", "380")),
-}
-"""Counter on the side that has less, and on the other [in, mm]."""
+_NAME = "landing"
+_PLANNING = "kitchen-planning"
+
+
+def _asked(name: str, inches: str, millimetres: str, of: str) -> Limit:
+    return Limit(f"landing.{name}", inches, millimetres, f"counter asked for {of}", _PLANNING)
+
+
+_ASKED: Mapping[PlaceKind, tuple[Limit | None, Limit]] = {
+    "cooking": (_asked("beside_cooking", "12", "305", "on one side of what is cooked on"),
+                _asked("across_cooking", "15", "380", "on the other side of it")),
+    "sink": (_asked("beside_sink", "18", "460", "on one side of a sink"),
+             _asked("across_sink", "24", "610", "on the other side of it")),
+    "high": (None, _asked("beside_high", "15", "380", "beside a refrigerator or an oven")),
+}  # fmt: skip
+"""Counter on the side that has less, and on the other; None: none is asked for."""
+_BEHIND = _asked("behind_cooking", "9", "230", "behind what is cooked on in an island")
+_ACROSS = Limit("landing.across", "48", "1220", "how far a counter across may be", _PLANNING)
+_NOTHING = Given(Fraction(0), Origin("solved", "no counter"))
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -69,63 +84,102 @@ def _examine(room: Room) -> Iterator[Breach]:
 
 def _behind(room: Room, island: Island) -> Iterator[Breach]:
     """Counter behind what is cooked on in an island."""
-    nodes, need = room.chain.nodes, by_unit(room, "9", "230")
-    depth, out = (
-        nodes[f"{island.key}.counter_depth"].value,
-        room.spec.style["island_front_overhang"],
-    )
     for run in room.runs_of(island):
-        front = run.spec.key == island.spec.front
-        doors = nodes[f"{island.key}.{'front' if front else 'back'}_doors"].value
-        deep = max(case.face_plane.value for case in run.cases)
-        behind = depth - deep - doors - out.value
-        for each in run.appliances if behind < need else ():
+        for each in run.appliances:
             if each.spec.cooks:
-                more = length(room, need - behind)
-                yield Breach(
-                    f"appliance.{each.spec.key}",
-                    f"{length(room, behind)} of counter lie behind {each.spec.title} on "
-                    f"{island.spec.title}; planning guidelines ask for {length(room, need)}",
-                    measured=length(room, behind),
-                    limit=length(room, need),
-                    remedies=(
-                        f"island_seat_overhang {more} greater in [style]"
-                        if not island.spec.back else f"the row behind {more} deeper",
-                        "what is cooked on at a wall",
-                    ),
-                )  # fmt: skip
+                own = reckoning(room, _NAME, f"{island.key}.{each.spec.key}")
+                behind, need = _behind_it(room, own, island, run), own.limit(_BEHIND)
+                if behind.value < need.value:
+                    yield _too_near(own, island, each, behind)
 
 
-def _judge(room: Room, place: CounterPlace, left: Fraction, right: Fraction) -> Iterator[Breach]:
-    small, large = (by_unit(room, *text) for text in _ASKED[place.what])
-    less, more = sorted((left, right))
-    if less >= small and more >= large:
-        return
-    lacks = [(large - more, "right" if right >= left else "left")] if more < large else []
-    if less < small:
-        lacks.append((small - less, "left" if right >= left else "right"))
-    asked = (
-        f"{length(room, large)} on one side"
-        if not small
-        else f"{length(room, small)} on one side and {length(room, large)} on the other"
-    )
-    yield Breach(
-        place.path,
-        f"beside {place.title} {_words(room, left)} of counter lie at the left and "
-        f"{_words(room, right)} at the right; planning guidelines ask for {asked}",
-        measured=f"{_words(room, left)}, {_words(room, right)}",
-        limit=asked,
-        remedies=(
-            *(f"{length(room, lack)} more of base cases at its {side}" for lack, side in lacks),
-            "another place in the run" if place.what != "high" else
-            f"a counter across from it, no more than {length(room, by_unit(room, '48', '1220'))} "
-            "away",
+def _behind_it(room: Room, own: Reckoning, island: Island, run: Run) -> Dim:
+    """How much counter lies behind the boxes of a row [mm]."""
+    nodes, front = room.chain.nodes, run.spec.key == island.spec.front
+    doors = nodes[f"{island.key}.{'front' if front else 'back'}_doors"]
+    deep = greatest(*(case.face_plane for case in run.cases))
+    out = style_of(room, own, "island_front_overhang")
+    return own.let("left", nodes[f"{island.key}.counter_depth"] - deep - doors - out)
+
+
+def _too_near(own: Reckoning, island: Island, each: Appliance, left: Dim) -> Breach:
+    least = own.limit(_BEHIND)
+    behind, need, more = own.length(left), own.length(least), own.length(least - left, "more")
+    return Breach(
+        f"appliance.{each.spec.key}",
+        tell(
+            f"{{}} of counter lie behind {each.spec.title} on {island.spec.title}; planning "
+            "guidelines ask for {}",
+            behind, need,
         ),
+        measured=behind.text,
+        limit=need.text,
+        remedies=(
+            tell("island_seat_overhang {} greater in [style]", more)
+            if not island.spec.back else tell("the row behind {} deeper", more),
+            "what is cooked on at a wall",
+        ),
+        own=own,
     )  # fmt: skip
 
 
-def _words(room: Room, value: Fraction) -> str:
-    return "plenty" if value >= ENDLESS else length(room, value)
+def _judge(room: Room, place: CounterPlace, left: Counter, right: Counter) -> Iterator[Breach]:
+    small, large = _ASKED[place.what]
+    unit = room.spec.unit
+    less, more = sorted((counted(left), counted(right)))
+    least = Fraction(0) if small is None else small.of(unit)
+    if less < least or more < large.of(unit):
+        yield _breach(room, place, left, right)
 
 
-RULE = Rule("landing", Severity.NOTE, __doc__ or "", "kitchen-planning", _examine)
+def _breach(room: Room, place: CounterPlace, left: Counter, right: Counter) -> Breach:
+    own, (small, large) = reckoning(room, _NAME, place.path), _ASKED[place.what]
+    have = {"left": _long(own, "left", left), "right": _long(own, "right", right)}
+    sides = ["plenty" if long is None else own.length(long) for long in have.values()]
+    one = own.length(own.limit(large))
+    asked = (
+        tell("{} on one side", one)
+        if small is None
+        else tell("{} on one side and {} on the other", own.length(own.limit(small)), one)
+    )
+    says = tell(
+        f"beside {place.title} {{}} of counter lie at the left and {{}} at the right; planning "
+        "guidelines ask for {}",
+        *sides, asked,
+    )  # fmt: skip
+    across = tell("a counter across from it, no more than {} away", own.length(own.limit(_ACROSS)))
+    return Breach(
+        place.path,
+        says,
+        measured=joined(", ", sides),
+        limit=asked,
+        remedies=(
+            *_lacks(own, place, have),
+            across if place.what == "high" else "another place in the run",
+        ),
+        own=own,
+    )
+
+
+def _lacks(own: Reckoning, place: CounterPlace, have: Mapping[str, Dim | None]) -> Iterator[str]:
+    """What either side wants to what is asked for there: the side with more of it first."""
+    small, large = _ASKED[place.what]
+    left, right = have["left"], have["right"]
+    more_left = right is not None and (left is None or left.value > right.value)
+    for side, limit in zip(
+        ("left", "right")[:: 1 if more_left else -1], (large, small), strict=True
+    ):
+        long = have[side]
+        if limit is not None and long is not None and long.value < limit.of(own.unit):
+            lack = own.length(own.limit(limit) - long, f"more_{side}")
+            yield tell(f"{{}} more of base cases at its {side}", lack)
+
+
+def _long(own: Reckoning, side: str, counter: Counter) -> Dim | None:
+    """How much counter lies at a side [mm]; None: plenty."""
+    if counter is None:
+        return None
+    return own.let(side, total(*counter)) if counter else own.given("counter.none", _NOTHING)
+
+
+RULE = Rule(_NAME, Severity.NOTE, __doc__ or "", "kitchen-planning", _examine)

@@ -27,55 +27,80 @@ from itertools import takewhile
 from typing import NamedTuple
 
 from casewright.checks.counters import (
+    Counter,
     CounterPlace,
+    counted,
     counter_beside,
     counter_beyond,
     places_of,
 )
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
-from casewright.findings import Severity
+from casewright.checks.words import reckoning
+from casewright.dims import Dim, Given, Origin, tell, total
+from casewright.findings import Limit, Reckoning, Severity
 from casewright.room.model import Room, Run
 
 __all__ = ["RULE"]
 
+_NAME = "preparation run"
+_PLANNING = "kitchen-planning"
+_WIDE = Limit("preparation_run.wide", "36", "915", "counter to prepare a meal on", _PLANNING)
+_DEEP = Limit("preparation_run.deep", "24", "610", "how deep it is to be", _PLANNING)
+_NOTHING = Given(Fraction(0), Origin("solved", "no counter"))
+
 
 class _Beside(NamedTuple):
-    """Counter of enough depth at either side of a sink [mm]."""
+    """Counter of enough depth at either side of a sink."""
 
     sink: CounterPlace
-    left: Fraction
-    right: Fraction
+    left: Counter
+    right: Counter
+
+    @property
+    def most(self) -> Fraction:
+        """On the side that has more of it [mm]."""
+        return max(counted(self.left), counted(self.right))
 
 
 def _examine(room: Room) -> Iterator[Breach]:
-    wide = by_unit(room, "36", "915")
+    wide = _WIDE.of(room.spec.unit)
     found = [each for run in room.runs for each in _sinks(room, run)]
-    if not found or any(max(each.left, each.right) >= wide for each in found):
-        return
-    best = max(found, key=lambda each: max(each.left, each.right))
-    deep = length(room, by_unit(room, "24", "610"))
-    more = wide - max(best.left, best.right)
-    side = "left" if best.left > best.right else "right"
-    sizes = f"{length(room, best.left)} at the left and {length(room, best.right)} at the right"
-    yield Breach(
+    if found and all(each.most < wide for each in found):
+        yield _breach(room, max(found, key=lambda each: each.most))
+
+
+def _breach(room: Room, best: _Beside) -> Breach:
+    own = reckoning(room, _NAME, best.sink.path)
+    left, right = _long(own, "left", best.left), _long(own, "right", best.right)
+    side, most = ("left", left) if left.value > right.value else ("right", right)
+    wide = own.limit(_WIDE)
+    more, asked = own.length(wide - most, "more"), own.length(wide)
+    return Breach(
         best.sink.path,
-        f"beside {best.sink.title} {sizes} of unbroken counter are {deep} deep; planning "
-        f"guidelines ask for {length(room, wide)} in one piece beside a sink",
-        measured=length(room, max(best.left, best.right)),
-        limit=length(room, wide),
+        tell(
+            f"beside {best.sink.title} {{}} at the left and {{}} at the right of unbroken counter "
+            "are {} deep; planning guidelines ask for {} in one piece beside a sink",
+            own.length(left), own.length(right), own.length(own.limit(_DEEP)), asked,
+        ),
+        measured=own.length(most).text,
+        limit=asked.text,
         remedies=(
-            f"{length(room, more)} more of base cases at its {side}",
+            tell(f"{{}} more of base cases at its {side}", more),
             "what breaks the counter at another place in the run",
         ),
-    )
+        own=own,
+    )  # fmt: skip
+
+
+def _long(own: Reckoning, side: str, counter: Counter) -> Dim:
+    return own.let(side, total(*counter)) if counter else own.given("counter.none", _NOTHING)
 
 
 def _sinks(room: Room, run: Run) -> Iterator[_Beside]:
     places = places_of(room, run)
     islands = {key for each in room.spec.islands for key in (each.front, each.back)}
     # The counter of an island goes over both of its rows.
-    deep = Fraction(0) if run.spec.key in islands else by_unit(room, "24", "610")
+    deep = Fraction(0) if run.spec.key in islands else _DEEP.of(room.spec.unit)
     for number, place in enumerate(places):
         if place.what == "sink":
             left = _counter(places[:number][::-1], counter_beyond(room, run, "left"), deep)
@@ -83,10 +108,10 @@ def _sinks(room: Room, run: Run) -> Iterator[_Beside]:
             yield _Beside(place, left, right)
 
 
-def _counter(outward: Sequence[CounterPlace], beyond: Fraction, deep: Fraction) -> Fraction:
-    """Counter from a sink outward as far as it is deep enough [mm]."""
+def _counter(outward: Sequence[CounterPlace], beyond: Counter, deep: Fraction) -> Counter:
+    """Counter from a sink outward as far as it is deep enough."""
     enough = [*takewhile(lambda place: place.deep is None or place.deep >= deep, outward)]
-    return counter_beside(enough, beyond if len(enough) == len(outward) else Fraction(0))
+    return counter_beside(enough, beyond if len(enough) == len(outward) else ())
 
 
-RULE = Rule("preparation run", Severity.NOTE, __doc__ or "", "kitchen-planning", _examine)
+RULE = Rule(_NAME, Severity.NOTE, __doc__ or "", "kitchen-planning", _examine)

@@ -43,9 +43,9 @@ from casewright.casework.cases import Case
 from casewright.casework.parts import Part
 from casewright.checks.rods import outer_box
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import about, length
-from casewright.dims import Way
-from casewright.findings import Severity
+from casewright.checks.words import reckoning
+from casewright.dims import Dim, Given, Origin, Told, Way, tell
+from casewright.findings import Reckoning, Severity
 from casewright.room.footprints import rectangle
 from casewright.room.model import Room
 from casewright.room.on_walls import CasePlace, cases_on_walls
@@ -57,6 +57,12 @@ from casewright.survey.fixed_things import PlacedThing
 from casewright.survey.specs import FixedKind
 
 __all__ = ["RULE"]
+
+_NAME = "safety glass"
+_UP = Origin("solved", "where its lower edge lies, above the highest floor")
+_FAR = Origin("solved", "in plan, from the pane to what it is near to")
+_SHIFT = Origin("solved", "in plan, along its wall, until it is far enough")
+_SIGHT = Origin("solved", "9 sq ft over the height of the pane", "irc")
 
 _LARGE = 9 * FOOT**2
 _LOW, _HIGH = 18 * INCH, 36 * INCH
@@ -78,14 +84,22 @@ class _Asked(NamedTuple):
         Whether a reading that is missing decides it.
     """
 
-    why: str
+    why: Told
     ways: tuple[str, ...]
     unsure: bool = False
 
 
 class _Pane(NamedTuple):
-    """A pane on a wall: what it takes up in plan, and its edges along the wall and up it [mm]."""
+    """A pane on a wall: what it takes up in plan, and its edges along the wall and up it [mm].
 
+    Parameters
+    ----------
+    follows
+        Where its case stands, and where it lies in that.
+    """
+
+    own: Reckoning
+    follows: tuple[Dim, ...]
     wall: str
     frame: WallFrame
     corners: Sequence[Spot]
@@ -107,22 +121,32 @@ def _examine(room: Room) -> Iterator[Breach]:
                 places = {each.case.key: each for each in cases_on_walls(room)}
                 frames = wall_frames(room.survey)
             place = places.get(case.key)
-            asked = _large(room, case, part)
+            own = reckoning(room, _NAME, part.path)
+            asked = _large(room, own, case, part)
             if asked is None and place is not None:
-                asked = _near(room, _pane(frames, place, part), frames)
+                asked = _near(room, _pane(own, frames, place, part), frames)
             if asked is not None:
                 told.add(part.group)
-                yield _breach(room, case, part, asked)
+                yield _breach(room, own, case, (part, asked))
 
 
-def _pane(frames: Mapping[str, WallFrame], place: CasePlace, part: Part) -> _Pane:
+def _pane(own: Reckoning, frames: Mapping[str, WallFrame], place: CasePlace, part: Part) -> _Pane:
     box, wall = outer_box(part), place.wall.spec.key
     left, right = Fraction(place.left + box.x0), Fraction(place.left + box.x1)
     corners = rectangle(frames[wall], (left, right), (Fraction(box.z0), Fraction(box.z1)))
-    return _Pane(wall, frames[wall], corners, left, right, Fraction(place.bottom + box.y0))
+    follows = (place.left_edge, part.placed.x)
+    return _Pane(
+        own, follows, wall, frames[wall], corners, left, right, Fraction(place.bottom + box.y0)
+    )
 
 
-def _large(room: Room, case: Case, part: Part) -> _Asked | None:
+def _figure(own: Reckoning, size: Fraction, note: str) -> Dim:
+    """One of the code's [mm]."""
+    origin = Origin("cited", f"the code: {note}", "irc")
+    return own.given(f"safety_glass.{note.replace(' ', '_')}", Given(size, origin))
+
+
+def _large(room: Room, own: Reckoning, case: Case, part: Part) -> _Asked | None:
     """A wide pane low down, wherever it is."""
     box = outer_box(part)
     foot = room.wall_bottom.value if case.spec.is_hung else Fraction(0)
@@ -130,11 +154,16 @@ def _large(room: Room, case: Case, part: Part) -> _Asked | None:
     area = part.finished.length.value * part.finished.width.value
     if area <= _LARGE or low >= _LOW or high <= _HIGH:
         return None
+    lift = (room.wall_bottom,) if case.spec.is_hung else ()
+    begins = own.worked("begins", Fraction(low), _UP, *lift, part.placed.y)
+    most = Fraction(_LARGE / max(box.y1 - box.y0, 1))
+    wide = own.worked("widest", most, _SIGHT, part.finished.length)
+    from_low = own.length(_figure(own, _LOW, "begins higher"))
     return _Asked(
-        f"is over 9 sq ft and begins {length(room, Fraction(low))} above the floor",
+        tell("is over 9 sq ft and begins {} above the floor", own.length(begins)),
         (
-            f"glass only from {length(room, _LOW)} up: a divider with other doors below it",
-            f"a leaf at most {length(room, _LARGE / max(box.y1 - box.y0, 1))} wide in sight",
+            tell("glass only from {} up: a divider with other doors below it", from_low),
+            tell("a leaf at most {} wide in sight", own.length(wide)),
         ),
     )
 
@@ -156,11 +185,11 @@ def _near(room: Room, pane: _Pane, frames: Mapping[str, WallFrame]) -> _Asked | 
             asked = None
             if thing.spec.kind == "door" and pane.low < _DOOR_LOW:
                 if key == pane.wall:
-                    asked = _beside_door(room, pane, thing)
+                    asked = _beside_door(pane, thing)
                 elif key in round_corner:
-                    asked = _round_corner(room, pane, thing, frames[key])
+                    asked = _round_corner(pane, thing, frames[key])
             elif thing.spec.kind in _PLACES:
-                asked = _beside(room, pane, thing, frames[key])
+                asked = _beside(pane, thing, frames[key])
             if asked is not None:
                 return asked
     return None
@@ -174,48 +203,64 @@ def _edges(thing: PlacedThing) -> tuple[Fraction, Fraction]:
     )
 
 
-def _beside_door(room: Room, pane: _Pane, thing: PlacedThing) -> _Asked | None:
+def _far(pane: _Pane, thing: PlacedThing, gap: Fraction) -> Dim:
+    """How far a pane is from something on a wall [mm]."""
+    edges = (edge for edge in (thing.left, thing.right) if edge is not None)
+    return pane.own.worked("far", gap, _FAR, *pane.follows, *edges)
+
+
+def _beside_door(pane: _Pane, thing: PlacedThing) -> _Asked | None:
     left, right = _edges(thing)
     gap = max(left - pane.right, pane.left - right, Fraction(0))
     if gap >= _BESIDE:
         return None
-    name = thing.spec.title
-    return _Asked(f"lies {length(room, gap)} beside {name}",
-                  _ways(room, _BESIDE - gap, name, _DOOR_LOW))  # fmt: skip
+    name, far = thing.spec.title, _far(pane, thing, gap)
+    nearest = _figure(pane.own, _BESIDE, "beside a door")
+    by = pane.own.let("farther", nearest - far)
+    return _Asked(
+        tell(f"lies {{}} beside {name}", pane.own.length(far)), _ways(pane, by, thing, _DOOR_LOW)
+    )
 
 
-def _round_corner(room: Room, pane: _Pane, thing: PlacedThing, frame: WallFrame) -> _Asked | None:
+def _round_corner(pane: _Pane, thing: PlacedThing, frame: WallFrame) -> _Asked | None:
     left, right = _edges(thing)
     edges = {"left": (left,), "right": (right,)}.get(thing.spec.swing or "", (left, right))
     spots = [(frame.at(at, Fraction(0)),) for at in edges]
     gap, spot = min((apart_squared(pane.corners, spot), spot) for spot in spots)
     if gap >= _BESIDE**2:
         return None
-    name, far = thing.spec.title, length(room, _root(gap))
-    ways = _ways(room, _shift(pane, spot, _BESIDE), name, _DOOR_LOW)
+    far = _far(pane, thing, _root(gap))
+    name, off = thing.spec.title, pane.own.length(far)
+    nearest = _figure(pane.own, _BESIDE, "beside a door")
+    by = pane.own.worked("farther", _shift(pane, spot, _BESIDE), _SHIFT, far, nearest)
+    ways = _ways(pane, by, thing, _DOOR_LOW)
     if thing.spec.swing is not None:
-        return _Asked(f"lies {far} from the hinges of {name}, round the corner", ways)
+        return _Asked(tell(f"lies {{}} from the hinges of {name}, round the corner", off), ways)
     swings = f'swing = "left" or "right" under {name}, the side of its hinges, if it opens inward'
-    why = f"lies {far} from {name}, round the corner, of which nobody has told how it opens"
-    return _Asked(why, (swings, *ways), unsure=True)
+    why = f"lies {{}} from {name}, round the corner, of which nobody has told how it opens"
+    return _Asked(tell(why, off), (swings, *ways), unsure=True)
 
 
-def _beside(room: Room, pane: _Pane, thing: PlacedThing, frame: WallFrame) -> _Asked | None:
-    far, low = _PLACES[thing.spec.kind]
+def _beside(pane: _Pane, thing: PlacedThing, frame: WallFrame) -> _Asked | None:
+    least, low = _PLACES[thing.spec.kind]
     out = Fraction(1) if thing.spec.out is None else thing.spec.out.value
     corners = rectangle(frame, _edges(thing), (Fraction(0), out))
     gap = apart_squared(pane.corners, corners)
-    if pane.low >= low or gap >= far**2:
+    if pane.low >= low or gap >= least**2:
         return None
-    name = thing.spec.title
-    return _Asked(f"lies {length(room, _root(gap))} from {name}",
-                  _ways(room, _shift(pane, corners, far), name, low))  # fmt: skip
+    name, far = thing.spec.title, _far(pane, thing, _root(gap))
+    nearest = _figure(pane.own, least, f"beside a {thing.spec.kind}")
+    by = pane.own.worked("farther", _shift(pane, corners, least), _SHIFT, far, nearest)
+    why = tell(f"lies {{}} from {name}", pane.own.length(far))
+    return _Asked(why, _ways(pane, by, thing, low))
 
 
-def _ways(room: Room, by: Fraction, name: str, low: Fraction) -> tuple[str, ...]:
+def _ways(pane: _Pane, by: Dim, thing: PlacedThing, low: Fraction) -> tuple[str, ...]:
+    own, name = pane.own, thing.spec.title
+    up = own.length(_figure(own, low, f"begins higher near a {thing.spec.kind}"))
     return (
-        f"the glass {about(room, float(by), Way.UP)} farther from {name}, along its wall",
-        f"glass only from {length(room, low)} up",
+        tell(f"the glass {{}} farther from {name}, along its wall", own.about(by, "by", Way.UP)),
+        tell("glass only from {} up", up),
     )
 
 
@@ -242,7 +287,8 @@ def _root(square: Fraction) -> Fraction:
     return Fraction(isqrt(int(square * 10_000)), 100)
 
 
-def _breach(room: Room, case: Case, part: Part, asked: _Asked) -> Breach:
+def _breach(room: Room, own: Reckoning, case: Case, found: tuple[Part, _Asked]) -> Breach:
+    part, asked = found
     area = part.finished.length.value * part.finished.width.value
     category = "II" if area > _LARGE else "I"
     goods = room.spec.stock[part.stock]
@@ -254,13 +300,17 @@ def _breach(room: Room, case: Case, part: Part, asked: _Asked) -> Breach:
     )
     return Breach(
         part.path,
-        f"the {part.title} of {case.spec.title} {asked.why}: the code asks for safety glazing of "
-        f"category {category} there",
+        tell(
+            f"the {part.title} of {case.spec.title} {{}}: the code asks for safety glazing of "
+            f"category {category} there",
+            asked.why,
+        ),
         measured=f"{float(area / FOOT**2):.1f} sq ft",
         limit=f"category {category}",
         remedies=(order, *asked.ways, "a panel of wood"),
         severity=Severity.NOTE if plastic or asked.unsure else Severity.CARE,
+        own=own,
     )
 
 
-RULE = Rule("safety glass", Severity.CARE, __doc__ or "", "irc", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "irc", _examine)

@@ -26,17 +26,32 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
-from casewright.findings import Severity
+from casewright.checks.words import reckoning, style_of
+from casewright.dims import Dim, tell
+from casewright.findings import Limit, Reckoning, Severity
 from casewright.room.model import Island, Room
 from casewright.sources import INCH
 
 __all__ = ["RULE"]
 
-_ASKED = ((("42", "1070"), ("12", "305")), (("36", "915"), ("15", "380")))
-"""From a height of counter on, so much over knees [in, mm]; below all of them `_LOW`."""
-_LOW = ("18", "460")
-_A_SEAT = ("24", "610")
+_NAME = "seats at counter"
+_PLANNING = "kitchen-planning"
+
+
+def _knees(name: str, inches: str, millimetres: str, high: str) -> Limit:
+    note = f"room for knees under a counter {high}"
+    return Limit(f"seats.knees_{name}", inches, millimetres, note, _PLANNING)
+
+
+_ASKED = (
+    (Limit("seats.bar", "42", "1070", "a high counter", _PLANNING),
+     _knees("bar", "12", "305", "42 in high")),
+    (Limit("seats.counter", "36", "915", "a counter", _PLANNING),
+     _knees("counter", "15", "380", "36 in high")),
+)  # fmt: skip
+"""From a height of counter on, so much over knees; below all of them `_LOW`."""
+_LOW = _knees("table", "18", "460", "as low as a table")
+_A_SEAT = Limit("seats.width", "24", "610", "width for each who sits there", _PLANNING)
 _NEAR = INCH / 2
 """Counters of 35 1/2 in count as 36 [mm]."""
 
@@ -48,37 +63,52 @@ def _examine(room: Room) -> Iterator[Breach]:
 
 
 def _seated(room: Room, island: Island) -> Iterator[Breach]:
-    style, nodes = room.spec.style, room.chain.nodes
-    top = room.case_of(island).height.value + style["counter"].value
+    own, unit = reckoning(room, _NAME, island.key), room.spec.unit
+    top = room.case_of(island).height + style_of(room, own, "counter")
     need = next(
-        (by_unit(room, *knees) for high, knees in _ASKED if top >= by_unit(room, *high) - _NEAR),
-        by_unit(room, *_LOW),
+        (knees for high, knees in _ASKED if top.value >= high.of(unit) - _NEAR),
+        _LOW,
     )
-    over, each = style["island_seat_overhang"].value, by_unit(room, *_A_SEAT)
-    long = nodes[f"{island.key}.counter_length"].value
-    seats = int(long // each)
-    if over < need:
-        yield Breach(
-            island.key,
-            f"the counter of {island.spec.title} stands {length(room, over)} over knees, "
-            f"{length(room, top)} above the floor; planning guidelines ask for "
-            f"{length(room, need)} there, and {length(room, each)} of width for each of {seats}",
-            measured=length(room, over),
-            limit=length(room, need),
-            remedies=(
-                f"island_seat_overhang {length(room, need - over)} greater in [style]",
-                "no seats: let people stand there",
-            ),
-        )
+    over = style_of(room, own, "island_seat_overhang")
+    long = room.chain.nodes[f"{island.key}.counter_length"]
+    seats = int(long.value // _A_SEAT.of(unit))
+    if over.value < need.of(unit):
+        yield _short(own, island, (over, top, own.limit(need)), seats)
     if not seats:
+        each = own.limit(_A_SEAT)
         yield Breach(
             island.key,
-            f"the counter of {island.spec.title} is {length(room, long)} long: one who sits there "
-            f"takes {length(room, each)}",
-            measured=length(room, long),
-            limit=length(room, each),
-            remedies=(f"boxes together {length(room, each - long)} wider",),
-        )
+            tell(
+                f"the counter of {island.spec.title} is {{}} long: one who sits there takes {{}}",
+                own.length(long), own.length(each),
+            ),
+            measured=own.length(long).text,
+            limit=own.length(each).text,
+            remedies=(tell("boxes together {} wider", own.length(each - long, "wider")),),
+            own=own,
+        )  # fmt: skip
 
 
-RULE = Rule("seats at counter", Severity.NOTE, __doc__ or "", "kitchen-planning", _examine)
+def _short(own: Reckoning, island: Island, sizes: tuple[Dim, Dim, Dim], seats: int) -> Breach:
+    over, top, need = sizes
+    out, asked = own.length(over), own.length(need)
+    return Breach(
+        island.key,
+        tell(
+            f"the counter of {island.spec.title} stands {{}} over knees, {{}} above the floor; "
+            f"planning guidelines ask for {{}} there, and {{}} of width for each of {seats}",
+            out, own.length(top, "top"), asked, own.length(own.limit(_A_SEAT)),
+        ),
+        measured=out.text,
+        limit=asked.text,
+        remedies=(
+            tell(
+                "island_seat_overhang {} greater in [style]", own.length(need - over, "greater")
+            ),
+            "no seats: let people stand there",
+        ),
+        own=own,
+    )  # fmt: skip
+
+
+RULE = Rule(_NAME, Severity.NOTE, __doc__ or "", "kitchen-planning", _examine)

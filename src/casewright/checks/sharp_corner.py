@@ -19,16 +19,22 @@ Sources
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import about, by_unit, length
-from casewright.dims import Way
-from casewright.findings import Severity
+from casewright.checks.words import reckoning
+from casewright.dims import Origin, Way, tell
+from casewright.findings import Limit, Severity
 from casewright.room.model import Room, Run
 from casewright.survey.angles import angle_of, departure_mm
 from casewright.survey.corners import SurveyedCorner
 
 __all__ = ["RULE"]
+
+_NAME = "sharp corner"
+_MOST = Limit("sharp_corner.most", "1/8", "3", "how far a wall may come in at the fronts")
+_COMES_IN = Origin("solved", "the depth over the tangent of the corner's angle")
+_GRAINS = 10**6  # of a millimetre
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -47,21 +53,32 @@ def _examine(room: Room) -> Iterator[Breach]:
 def _beside(room: Room, run: Run, corner: SurveyedCorner) -> Iterator[Breach]:
     if corner.cosine is None:
         return
-    depth = max(case.depth.value for case in run.cases)
-    comes_in = departure_mm(corner.cosine.value, depth)
-    if comes_in <= float(by_unit(room, "1/8", "3")):
+    depth = max((case.depth for case in run.cases), key=lambda dim: dim.value)
+    comes_in_mm = departure_mm(corner.cosine.value, depth.value)
+    if comes_in_mm <= float(_MOST.of(room.spec.unit)):
         return
+    own = reckoning(room, _NAME, f"{corner.spec.key}.{run.spec.key}")
+    exact = Fraction(round(comes_in_mm * _GRAINS), _GRAINS)
+    comes_in = own.worked("comes_in_exact", exact, _COMES_IN, depth, corner.cosine)
+    told = own.about(comes_in, "comes_in")
     yield Breach(
         corner.cosine.path,
-        f"{corner.spec.title} has {angle_of(corner.cosine).degrees:.1f} degrees: over the "
-        f"{length(room, depth)} of {run.spec.title} the wall comes in by {about(room, comes_in)}, "
-        "and the width was read at the back alone",
-        measured=about(room, comes_in),
+        tell(
+            f"{corner.spec.title} has {angle_of(corner.cosine).degrees:.1f} degrees: over the "
+            f"{{}} of {run.spec.title} the wall comes in by {{}}, and the width was read at the "
+            "back alone",
+            own.length(depth), told,
+        ),
+        measured=told.text,
         remedies=(
             'read the width where the fronts will be: { read = ..., depth = "front" }',
-            f"a filler {about(room, comes_in, Way.UP)} wider at that end, scribed to the wall",
+            tell(
+                "a filler {} wider at that end, scribed to the wall",
+                own.about(comes_in, "wider", Way.UP),
+            ),
         ),
-    )
+        own=own,
+    )  # fmt: skip
 
 
-RULE = Rule("sharp corner", Severity.CARE, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)

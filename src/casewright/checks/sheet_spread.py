@@ -22,12 +22,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import thickness
+from casewright.checks.words import reckoning, style_of
+from casewright.dims import Given, Origin, tell
 from casewright.findings import Severity
 from casewright.room.model import Room
 from casewright.stock import Sheet
 
 __all__ = ["RULE"]
+
+_NAME = "sheets differ"
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -40,15 +43,27 @@ def _examine(room: Room) -> Iterator[Breach]:
         readings = [value for _, value in goods.by_sheet]
         spread = max(readings) - min(readings)
         if spread > most:
-            thin, thick = thickness(room, min(readings)), thickness(room, max(readings))
+            own = reckoning(room, _NAME, key)
+            thin, thick = (
+                own.given(
+                    f"stock.{key}.{word}",
+                    Given(size, Origin("measured", f"the {word} of its sheets, as read")),
+                )
+                for word, size in (("thinnest", min(readings)), ("thickest", max(readings)))
+            )
+            differ, allowed = own.let("spread", thick - thin), style_of(room, own, "sheet_spread")
             yield Breach(
                 f"stock.{key}.thickness",
-                f"the sheets of {goods.title} are {thin} to {thick} thick, and reckoned with "
-                "their mean",
-                measured=thickness(room, spread),
-                limit=thickness(room, most),
+                tell(
+                    f"the sheets of {goods.title} are {{}} to {{}} thick, and reckoned with "
+                    "their mean",
+                    own.thickness(thin), own.thickness(thick),
+                ),
+                measured=own.thickness(differ).text,
+                limit=own.thickness(allowed).text,
                 remedies=("sort them by case: casewright sheets JOB",),
-            )
+                own=own,
+            )  # fmt: skip
 
 
-RULE = Rule("sheets differ", Severity.CARE, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)

@@ -23,13 +23,16 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import thickness
+from casewright.checks.words import reckoning
+from casewright.dims import Origin, tell
 from casewright.findings import Severity
 from casewright.room.model import Room
 from casewright.sources import FIBREBOARD, PLYWOOD_THICKNESS, Band, plywood_band
 from casewright.stock import Sheet
 
 __all__ = ["RULE"]
+
+_NAME = "sheet thickness"
 
 _LEEWAY = Fraction(1, 2)
 
@@ -51,15 +54,24 @@ def _examine(room: Room) -> Iterator[Breach]:
         band = _band(goods) if isinstance(goods, Sheet) else None
         if node is None or node.built is None or band is None or band.holds(node.built):
             continue
+        own = reckoning(room, _NAME, key)
+        sold = own.given(f"stock.{key}.sold_thickness", goods.thickness)
+        source = "a208.2" if getattr(goods, "material", "") == "fibreboard" else "ps1"
+        origin = Origin("cited", "what standards allow, and half a millimetre", source)
+        low, high = (
+            own.thickness(own.worked(name, size, origin, sold))
+            for name, size in (("thinnest", band.low), ("thickest", band.high))
+        )
+        read = own.thickness(node)
+        says = f"{goods.title} was read as {{}}; sold as {{}} it should be between {{}} and {{}}"
         yield Breach(
             node.path,
-            f"{goods.title} was read as {thickness(room, node.built)}; sold as "
-            f"{thickness(room, goods.thickness.value)} it should be between "
-            f"{thickness(room, band.low)} and {thickness(room, band.high)}",
-            measured=thickness(room, node.built),
-            limit=f"{thickness(room, band.low)} to {thickness(room, band.high)}",
+            tell(says, read, own.thickness(sold), low, high),
+            measured=read.text,
+            limit=f"{low.text} to {high.text}",
             remedies=("measure again", "put the right label on the sheet"),
+            own=own,
         )
 
 
-RULE = Rule("sheet thickness", Severity.CARE, __doc__ or "", "ps1", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "ps1", _examine)

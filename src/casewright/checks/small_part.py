@@ -25,15 +25,24 @@ from fractions import Fraction
 
 from casewright.casework.parts import Part
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
-from casewright.findings import Severity
+from casewright.checks.words import reckoning
+from casewright.dims import Dim, tell
+from casewright.findings import Limit, Severity
 from casewright.room.model import Room
 
 __all__ = ["RULE"]
 
+_NAME = "small part"
+_ROUTED = Limit("small_part.routed", "8", "200", "no shorter piece by hand at a router")
+_SAWN = Limit("small_part.sawn", "6", "150", "no shorter piece by the bare hand")
+
+
+def _long(part: Part) -> Dim:
+    return max(part.blank.length, part.blank.width, key=lambda dim: dim.value)
+
 
 def _longest(part: Part) -> Fraction:
-    return max(part.blank.length.value, part.blank.width.value)
+    return _long(part).value
 
 
 def _is_routed(part: Part) -> bool:
@@ -44,31 +53,36 @@ def _examine(room: Room) -> Iterator[Breach]:
     small: dict[tuple[str, bool], list[Part]] = {}
     for part in room.parts:
         routed = _is_routed(part)
-        if _longest(part) < _least(room, routed=routed):
+        if _longest(part) < _least(routed=routed).of(room.spec.unit):
             small.setdefault((part.stock, routed), []).append(part)
     for (_, routed), parts in small.items():
         yield _breach(room, sorted(parts, key=_longest), routed=routed)
 
 
-def _least(room: Room, *, routed: bool) -> Fraction:
-    return by_unit(room, "8", "200") if routed else by_unit(room, "6", "150")
+def _least(*, routed: bool) -> Limit:
+    return _ROUTED if routed else _SAWN
 
 
 def _breach(room: Room, parts: list[Part], *, routed: bool) -> Breach:
-    first, least = parts[0], length(room, _least(room, routed=routed))
+    first, own = parts[0], reckoning(room, _NAME, parts[0].path)
+    least, smallest = own.length(own.limit(_least(routed=routed))), own.length(_long(first))
     others = f" and {len(parts) - 1} more" if len(parts) > 1 else ""
     near = "the bit and the blade" if routed else "the blade"
     return Breach(
         first.path,
-        f"the {first.title} of {first.case}{others}: under {least} at the longest, "
-        f"{length(room, _longest(first))} the smallest, so that hands come close to {near}",
-        measured=length(room, _longest(first)),
-        limit=least,
+        tell(
+            f"the {first.title} of {first.case}{others}: under {{}} at the longest, {{}} the "
+            f"smallest, so that hands come close to {near}",
+            least, smallest,
+        ),
+        measured=smallest.text,
+        limit=least.text,
         remedies=(
             *(("rout it on a long strip, then cut it off",) if routed else ()),
             "cut it last, off a longer strip, on a sled with a stop and a clamp",
         ),
-    )
+        own=own,
+    )  # fmt: skip
 
 
-RULE = Rule("small part", Severity.CARE, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)
