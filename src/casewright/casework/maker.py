@@ -15,7 +15,7 @@ from casewright.casework.naming import name_feature, name_once
 from casewright.casework.parts import EdgeTreatment, Part, PlacedAt, Size
 from casewright.casework.specs import CaseSpec, EdgeKind, Hand
 from casewright.dims import Dim, Given, Place, Way
-from casewright.findings import Finding, Question
+from casewright.findings import Finding, Question, Reckoning
 from casewright.geometry import Direction, Orientation
 from casewright.shop import ToolKind
 
@@ -116,6 +116,17 @@ class Maker:
         if known is None:
             known = self._own[name] = self.place.given(name, given)
         return known
+
+    def reckoning(self, rule: str, path: str = "") -> Reckoning:
+        """Where the numbers of a finding are worked out.
+
+        Parameters
+        ----------
+        path
+            Of what it is about; empty: the case.
+        """
+        house = self.house
+        return Reckoning(rule, path or self.place.path, house.unit, house.chain.nodes)
 
     def on_grid(self, name: str, wished: Dim, *, parts: int = 1) -> Dim:
         """A size that several pieces must share, on the grid they are cut to.

@@ -176,6 +176,10 @@ class Reckoning:
         text = format_length(near.value, self.unit, precision=fine, with_unit=True)
         return as_said(near, self.unit, text)
 
+    def text(self, dim: Dim, name: str = "length") -> Measure:
+        """A length as the shop would say it, with its unit: what is exact is not rounded."""
+        return as_said(self.let(name, dim), self.unit)
+
     def length(self, dim: Dim, name: str = "length") -> Measure:
         """A length as a tape shows it, with its unit: '47 23/32"', '~1 7/16"', '452.5 mm'."""
         return self.said(dim, size_text(dim.value, self.unit), name)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from casewright.casework.drawers.boxes import DrawerBox, bottom_band
-from casewright.casework.drawers.findings import holes_in_groove
+from casewright.casework.drawers.findings import IN_GROOVE, holes_in_groove
 from casewright.casework.features import Bores, Cut, Plane
 from casewright.casework.fronts.face_edges import inset_by
 from casewright.casework.maker import Maker, Outline
@@ -12,7 +12,7 @@ from casewright.casework.setups import (
     rear_notch_setup,
     rip_cut_setup,
 )
-from casewright.dims import Dim, least
+from casewright.dims import Dim, least, tell
 from casewright.hardware import LAST_HOLE
 
 __all__ = ["bore_box_sides", "cut_for_slides", "cut_grooves", "join_bottom"]
@@ -177,11 +177,12 @@ def _hooks_over_bottom(maker: Maker, box: DrawerBox) -> None:
     top = place.let("groove_top", _groove_top(maker, box))
     if place.over(top, foot, "the hooks' holes run into the groove of the bottom"):
         most = foot - box.groove_up - maker.style("dado_clearance")
-        thick, text = box.bottom.thickness, maker.house.text
-        ways = (f"a bottom at most {text(most)} thick instead of {text(thick)}",)
+        own = maker.reckoning(IN_GROOVE, place.path)
+        thick, thickest = own.text(box.bottom.thickness), own.text(most, "thickest")
+        ways = (tell("a bottom at most {} thick instead of {}", thickest, thick),)
         maker.findings.append(
             holes_in_groove(
-                maker, place.path, ("the hooks of its slides", "they begin", "it ends"),
+                own, place.path, ("the hooks of its slides", "they begin", "it ends"),
                 (foot, top), (*(ways if most.value > 0 else ()), "side-mounted slides"),
             )
         )  # fmt: skip
@@ -196,13 +197,13 @@ def _clear_of_groove(maker: Maker, box: DrawerBox, line: Dim, depth: Dim) -> Non
     low, high = place.let("slide_hole_foot", line - hole / 2), line + hole / 2
     top = place.let("groove_top", top)
     if place.over(high, up, _MEETS) and place.over(top, low, _MEETS):
-        text = house.text
+        own = maker.reckoning(IN_GROOVE, place.path)
+        less, more = own.text(top - low, "less"), own.text(high - up, "more")
         maker.findings.append(
             holes_in_groove(
-                maker, place.path, ("the screws of its slides", "they begin", "it ends"),
-                (low, top),
-                (f"drawer_groove_up {text(top - low)} less in [style], or {text(high - up)} more",
-                 f"slides whose line lies {text(top - low)} higher"),
+                own, place.path, ("the screws of its slides", "they begin", "it ends"), (low, top),
+                (tell("drawer_groove_up {} less in [style], or {} more", less, more),
+                 tell("slides whose line lies {} higher", less)),
             )
         )  # fmt: skip
 

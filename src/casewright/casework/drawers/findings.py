@@ -7,51 +7,62 @@ from fractions import Fraction
 from casewright.casework.carcase import Opening
 from casewright.casework.maker import Maker
 from casewright.casework.specs import SlideKind
-from casewright.dims import Dim
-from casewright.findings import Finding, Severity
+from casewright.dims import Dim, Origin, tell
+from casewright.findings import Finding, Reckoning, Severity
 
 __all__ = [
-    "holes_in_groove", "no_length", "no_partition", "no_roll_outs", "side_too_thick", "too_low",
-    "too_narrow",
+    "IN_GROOVE", "holes_in_groove", "no_length", "no_partition", "no_roll_outs",
+    "side_too_thick", "too_low", "too_narrow",
 ]  # fmt: skip
 
 _PRACTICE = "common practice"
+IN_GROOVE = "hole in the groove"
+_LENGTH, _HEIGHT = "slide length", "drawer height"
+_THINNEST = Origin("cited", "thinnest pad that is planed", _PRACTICE)
 
 
 def no_length(maker: Maker, kind: SlideKind, room: Dim) -> Finding:
     """No slides are short enough for the case."""
-    shortest = maker.house.slide_row(kind, "lengths")[0]
-    text = maker.house.text
+    own, shortest = maker.reckoning(_LENGTH), maker.house.slide_row(kind, "lengths")[0]
+    left, least = own.text(room, "room"), own.text(shortest)
     return Finding(
-        rule="slide length",
+        rule=_LENGTH,
         severity=Severity.STOP,
         path=maker.place.path,
-        says=f"slides of {text(shortest)}, the shortest there are, do not go into this case: "
-        f"{text(room)} is left for them",
-        measured=text(room),
-        limit=text(shortest),
+        says=tell(
+            "slides of {}, the shortest there are, do not go into this case: {} is left for them",
+            least, left,
+        ),
+        measured=left.text,
+        limit=least.text,
         source=_PRACTICE,
         remedies=(
-            f"a case {text(shortest - room)} deeper",
-            f"slides of {text(room)} or less, their lengths in the data sheet",
+            tell("a case {} deeper", own.text(shortest - room, "deeper")),
+            tell("slides of {} or less, their lengths in the data sheet", left),
         ),
-    )
+        numbers=own.numbers,
+    )  # fmt: skip
 
 
 def too_low(maker: Maker, path: str, opening: Opening, height: Dim, lowest: Dim) -> Finding:
     """A row too low for a drawer's box."""
-    text = maker.house.text
+    own = maker.reckoning(_HEIGHT, path)
+    high, least = own.text(height, "height"), own.text(lowest, "least")
     return Finding(
-        rule="drawer height",
+        rule=_HEIGHT,
         severity=Severity.STOP,
         path=path,
-        says=f"no room for a drawer: the box of {opening.name.replace('_', ' ')} would be "
-        f"{text(height)} high, it takes at least {text(lowest)}",
-        measured=text(height),
-        limit=text(lowest),
+        says=tell(
+            f"no room for a drawer: the box of {opening.name.replace('_', ' ')} would be {{}} "
+            "high, it takes at least {}",
+            high, least,
+        ),
+        measured=high.text,
+        limit=least.text,
         source=_PRACTICE,
-        remedies=(f"a row {text(lowest - height)} higher", "fewer drawers"),
-    )
+        remedies=(tell("a row {} higher", own.text(lowest - height, "more")), "fewer drawers"),
+        numbers=own.numbers,
+    )  # fmt: skip
 
 
 def no_partition(maker: Maker, sizes: tuple[Dim, Dim], limits: tuple[Fraction, Dim]) -> Finding:
@@ -64,101 +75,128 @@ def no_partition(maker: Maker, sizes: tuple[Dim, Dim], limits: tuple[Fraction, D
     limits
         Thinnest and thickest pad [mm].
     """
-    text, (wide, thick), (thinnest, board) = maker.house.text, sizes, limits
+    (wide, thick), (thinnest, board) = sizes, limits
     thin = wide.value < thick.value + 2 * thinnest
-    least = thick.value + 2 * thinnest
-    said = Dim("", (), least)
+    rule = "narrow face frame" if thin else "pads behind the frame"
+    own = maker.reckoning(rule, maker.path("roll_outs"))
+    pad = own.worked("thinnest_pad", thinnest, _THINNEST) if thin else board
+    limit = own.text(thick + pad * 2, "limit")
+    board_words = tell("thicker than boards of {}", own.text(board, "board"))
     return Finding(
-        rule="narrow face frame" if thin else "pads behind the frame",
+        rule=rule,
         severity=Severity.STOP,
         path=maker.path("roll_outs"),
-        says=f"behind a mullion of {text(wide)} stands a partition of {text(thick)}, with a pad "
-        f"at either side that is planed flush: {text((wide - thick) / 2)} is "
-        + ("too thin to plane" if thin else f"thicker than boards of {text(board)}"),
-        measured=text(wide),
-        limit=text(said if thin else thick + board * 2),
+        says=tell(
+            "behind a mullion of {} stands a partition of {}, with a pad at either side that is "
+            "planed flush: {} is {}",
+            own.text(wide, "mullion"), own.text(thick, "partition"),
+            own.text((wide - thick) / 2, "pad"), "too thin to plane" if thin else board_words,
+        ),
+        measured=own.text(wide).text,
+        limit=limit.text,
         source=_PRACTICE,
         remedies=(
-            f"set face_stile to {text(said)} or more"
-            if thin
-            else f"set face_stile to {text(thick + board * 2)} or less",
+            tell(f"set face_stile to {{}} or {'more' if thin else 'less'}", limit),
             "no mullion",
             "no roll_outs",
         ),
-    )
+        numbers=own.numbers,
+    )  # fmt: skip
 
 
 def no_roll_outs(maker: Maker, count: int, lacks: Dim) -> Finding:
     """Roll-outs that do not all go behind their doors."""
+    own = maker.reckoning("roll-out room", maker.path("roll_outs"))
+    missing, each = own.text(lacks, "missing"), own.text(lacks / count, "each")
     return Finding(
         rule="roll-out room",
         severity=Severity.STOP,
         path=maker.path("roll_outs"),
-        says=f"no room for {count} roll-outs behind the doors, clear of their hinges: "
-        f"{maker.house.text(lacks)} is missing",
-        measured=maker.house.text(lacks),
+        says=tell(
+            f"no room for {count} roll-outs behind the doors, clear of their hinges: {{}} is "
+            "missing",
+            missing,
+        ),
+        measured=missing.text,
         source=_PRACTICE,
         remedies=(
             f"{count - 1} roll-outs" if count > 1 else "no roll-outs",
-            f"roll_out_height {maker.house.text(lacks / count)} lower in the style",
-            f"a case {maker.house.text(lacks)} taller",
+            tell("roll_out_height {} lower in the style", each),
+            tell("a case {} taller", missing),
         ),
+        numbers=own.numbers,
     )
 
 
 def too_narrow(maker: Maker, path: str, title: str, length: Dim, least: Dim) -> Finding:
     """A box too narrow to be made."""
-    text = maker.house.text
+    own = maker.reckoning("drawer width", path)
+    long, asked = own.text(length), own.text(least, "least")
     return Finding(
         rule="drawer width",
         severity=Severity.STOP,
         path=path,
-        says=f"no room for {title}: front and back of its box would be {text(length)} long, "
-        f"at least {text(least)} is wanted",
-        measured=text(length),
-        limit=text(least),
+        says=tell(
+            f"no room for {title}: front and back of its box would be {{}} long, at least {{}} is "
+            "wanted",
+            long, asked,
+        ),
+        measured=long.text,
+        limit=asked.text,
         source=_PRACTICE,
-        remedies=(f"a case {text(least - length)} wider",),
-    )
+        remedies=(tell("a case {} wider", own.text(least - length, "wider")),),
+        numbers=own.numbers,
+    )  # fmt: skip
 
 
 def side_too_thick(maker: Maker, path: str, thickness: Dim) -> Finding:
     """Sides of a box that concealed slides do not take."""
-    text, most = maker.house.text, maker.house.undermount("thickest")
+    own = maker.reckoning("drawer side", path)
+    thick, most = own.text(thickness), own.text(maker.house.undermount("thickest"))
     return Finding(
         rule="drawer side",
         severity=Severity.STOP,
         path=path,
-        says=f"the sides of the drawer are {text(thickness)} thick, its slides take at most "
-        f"{text(most)}",
-        measured=text(thickness),
-        limit=text(most),
+        says=tell("the sides of the drawer are {} thick, its slides take at most {}", thick, most),
+        measured=thick.text,
+        limit=most.text,
         source=_PRACTICE,
-        remedies=(f"a sheet {text(most)} thick or less for the drawers", "side-mounted slides"),
+        remedies=(
+            tell("a sheet {} thick or less for the drawers", most),
+            "side-mounted slides",
+        ),
+        numbers=own.numbers,
     )
 
 
-def holes_in_groove(maker: Maker, path: str, words: tuple[str, str, str], sizes: tuple[Dim, Dim],
+def holes_in_groove(own: Reckoning, path: str, words: tuple[str, str, str], sizes: tuple[Dim, Dim],
                     remedies: tuple[str, ...]) -> Finding:  # fmt: skip
     """Holes of a box, by the sheet of its slides, that would run into the bottom's groove.
 
     Parameters
     ----------
+    own
+        `Maker.reckoning` of this rule and path.
     words
         Whose holes; which of their edges; which edge of the groove that passes.
     sizes
         That edge of the holes, and that of the groove, above the lower edge of the box [mm].
     """
-    text, (hole, groove) = maker.house.text, sizes
+    hole, groove = (own.text(size, name)
+                    for size, name in zip(sizes, ("hole", "groove"), strict=True))  # fmt: skip
     whose, edge, other = words
     return Finding(
-        rule="hole in the groove",
+        rule=IN_GROOVE,
         severity=Severity.STOP,
         path=path,
-        says=f"holes for {whose} would run into the groove of the drawer's bottom: {edge} "
-        f"{text(hole)} above the edge of the box, {other} {text(groove)}",
-        measured=text(hole),
-        limit=text(groove),
+        says=tell(
+            f"holes for {whose} would run into the groove of the drawer's bottom: {edge} {{}} "
+            f"above the edge of the box, {other} {{}}",
+            hole, groove,
+        ),
+        measured=hole.text,
+        limit=groove.text,
         source="the sheet of the slides",
         remedies=remedies,
-    )
+        numbers=own.numbers,
+    )  # fmt: skip

@@ -9,7 +9,7 @@ from casewright.casework.fronts.hinges import HungLeaf, boring_tool
 from casewright.casework.fronts.leaves import report
 from casewright.casework.maker import Maker
 from casewright.casework.setups import bore_setup
-from casewright.dims import Dim
+from casewright.dims import Dim, tell
 from casewright.findings import Finding, Severity
 
 __all__ = ["bore_cups"]
@@ -71,21 +71,27 @@ def _check_backing(maker: Maker, hung: HungLeaf, door: Construction) -> None:
     floor = maker.style("cup_floor")
     if left.value >= floor.value:
         return
+    own = maker.reckoning("wood under the cup", maker.path(hung.leaf.name))
+    wood, asked = own.text(left, "left"), own.text(floor)
+    lacks = own.text(floor - left, "lacks")
     report(
         maker,
         Finding(
             rule="wood under the cup",
             severity=Severity.STOP if left.value <= 1 else Severity.CARE,
             path=maker.path(hung.leaf.name),
-            says=f"the hinge cups leave {maker.house.text(left)} of the {hung.leaf.called}, "
-            f"{maker.house.text(floor)} is wanted",
-            measured=maker.house.text(left),
-            limit=maker.house.text(floor),
+            says=tell(
+                f"the hinge cups leave {{}} of the {hung.leaf.called}, {{}} is wanted",
+                wood, asked,
+            ),
+            measured=wood.text,
+            limit=asked.text,
             source="common practice",
             remedies=(
-                f"a door {maker.house.text(floor - left)} thicker",
+                tell("a door {} thicker", lacks),
                 "a bit with its point filed short",
-                f"a cup {maker.house.text(floor - left)} shallower",
+                tell("a cup {} shallower", lacks),
             ),
+            numbers=own.numbers,
         ),
-    )
+    )  # fmt: skip

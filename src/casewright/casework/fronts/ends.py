@@ -14,7 +14,7 @@ from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.parts import Part
 from casewright.casework.specs import CaseSpec, Hand
-from casewright.dims import Dim, Place, total
+from casewright.dims import Dim, Place, tell, total
 from casewright.findings import Finding, Severity
 
 __all__ = ["EndFrames", "add_finished_ends", "end_stock"]
@@ -187,24 +187,32 @@ def _too_small(maker: Maker, end: _End, name: str, whole: Dim, left: Dim) -> Fin
     whole, left
         Depth or height of the end; what is left between them, 0 or below [mm].
     """
-    text, more = maker.house.text, "deeper" if name == "stile" else "taller"
+    own, more = maker.reckoning("finished end", end.place.path), "taller"
+    if name == "stile":
+        more = "deeper"
+    take, size = own.text(whole - left, "take"), own.text(whole, "size")
+    lacks = own.text(maker.zero - left, "lacks")
     return Finding(
         rule="finished end",
         severity=Severity.STOP,
         path=end.place.path,
-        says=f"the {end.hand} end is too small for a frame like the doors': its {name}s take "
-        f"{text(whole - left)} of {text(whole)}",
-        measured=text(whole - left),
-        limit=text(whole),
+        says=tell(
+            f"the {end.hand} end is too small for a frame like the doors': its {name}s take {{}} "
+            "of {}",
+            take, size,
+        ),
+        measured=take.text,
+        limit=size.text,
         source="common practice",
         remedies=(
-            f"{name} under {text(whole / 2)} in [style]",
-            f"a case more than {text(maker.zero - left)} {more}"
+            tell(f"{name} under {{}} in [style]", own.text(whole / 2, "half")),
+            tell(f"a case more than {{}} {more}", lacks)
             if left.value
             else f"a case a little {more}",
             "leave the end plain",
         ),
-    )
+        numbers=own.numbers,
+    )  # fmt: skip
 
 
 def _place_stile(maker: Maker, end: _End, stile: Outline, word: str, face: Dim) -> None:

@@ -13,7 +13,7 @@ from casewright.casework.fronts.glass_rebate import Rebate
 from casewright.casework.fronts.leaves import LeafPlan, report
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.parts import Film
-from casewright.dims import Dim, Unit, Way, round_to, size_text
+from casewright.dims import Dim, Unit, Way, tell
 from casewright.findings import Finding, Severity
 from casewright.sources import INCH
 
@@ -92,21 +92,27 @@ def _cut_film(maker: Maker, leaf: LeafPlan, pane: Outline, rebate: Rebate, air: 
 
 
 def _film_in_sight(maker: Maker, leaf: LeafPlan, margin: Dim, hidden: Dim) -> Finding:
-    text, most = maker.house.text, margin + hidden
+    path = maker.path(f"{leaf.name}.pane")
+    own = maker.reckoning("film in sight", path)
+    inside, most = own.text(margin), own.text(margin + hidden, "covered")
     return Finding(
         rule="film in sight",
         severity=Severity.CARE,
-        path=maker.path(f"{leaf.name}.pane"),
-        says=f"a film that ends {text(margin)} inside its pane shows its edge beside the frame, "
-        f"which covers {text(most)} of the pane",
-        measured=text(margin),
-        limit=text(most),
+        path=path,
+        says=tell(
+            "a film that ends {} inside its pane shows its edge beside the frame, which covers {} "
+            "of the pane",
+            inside, most,
+        ),
+        measured=inside.text,
+        limit=most.text,
         source="common practice",
         remedies=(
-            f"film_margin under {text(most)} in [style]",
-            f"rebate_width {text(maker.zero - hidden)} greater and more",
+            tell("film_margin under {} in [style]", most),
+            tell("rebate_width {} greater and more", own.text(maker.zero - hidden, "greater")),
         ),
-    )
+        numbers=own.numbers,
+    )  # fmt: skip
 
 
 def _join(
@@ -145,25 +151,28 @@ def _check_corner(maker: Maker, leaf: LeafPlan, rebate: Rebate, air: Dim) -> Non
     short = rebate.radius.value - lap
     if short <= 0 or 2 * short**2 < rebate.radius.value**2:
         return
-    unit = maker.house.unit
-    step = _TOLD[unit]
-    bit, _ = round_to(2 * lap * _REACH, step, Way.DOWN)
-    wide, _ = round_to(rebate.radius.value / _REACH + air.value, step, Way.UP)
+    step, path = _TOLD[maker.house.unit], maker.path(f"{leaf.name}.pane")
+    own = maker.reckoning("pane corner", path)
+    bit = own.rounded("bit", (rebate.width - air) * (2 * _REACH), step, Way.DOWN)
+    wide = own.rounded("rebate", rebate.radius / _REACH + air, step, Way.UP)
+    radius = own.text(rebate.radius)
     report(
         maker,
         Finding(
             rule="pane corner",
             severity=Severity.STOP,
-            path=maker.path(f"{leaf.name}.pane"),
-            says=f"rounded to {maker.house.text(rebate.radius)}, the pane's corners would not "
-            "reach behind the frame",
-            measured=maker.house.text(rebate.radius),
-            limit=size_text(bit / 2, unit),
+            path=path,
+            says=tell(
+                "rounded to {}, the pane's corners would not reach behind the frame", radius
+            ),
+            measured=radius.text,
+            limit=own.length(bit / 2, "limit").text,
             source="common practice",
             remedies=(
-                f"a rebate bit of {size_text(bit, unit)} or less: rebate_bit in [style]",
-                f"rebate_width {size_text(wide, unit)} or more in [style]",
+                tell("a rebate bit of {} or less: rebate_bit in [style]", own.length(bit)),
+                tell("rebate_width {} or more in [style]", own.length(wide)),
                 "chisel the rebate's corners square",
             ),
+            numbers=own.numbers,
         ),
     )

@@ -20,13 +20,18 @@ from casewright.casework.maker import Maker
 from casewright.casework.packing import hinge_pad
 from casewright.casework.setups import bore_setup
 from casewright.casework.specs import Hand, OverlayKind
-from casewright.dims import Dim, Place, Way, least, size_text
+from casewright.dims import Dim, Measure, Origin, Place, Way, least, tell
 from casewright.findings import Finding, Severity
 
 __all__ = ["HingePlan", "HungLeaf", "Plate", "boring_tool", "plan_hinges"]
 
 # What the fence of a hinge jig is set to [mm]; the depth screw of a hinge gives more.
 _PLATE_STEP = Fraction(1, 2)
+
+_ROOM = Origin(
+    "solved", "what the ends of the door and the boards behind it leave its hinges",
+    "common practice",
+)  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -298,45 +303,62 @@ def boring_tool(maker: Maker) -> str:
 
 
 def _no_room(maker: Maker, leaf: LeafPlan, count: int) -> Finding:
-    unit = maker.house.unit
+    own, path = maker.reckoning("hinge room", maker.path(leaf.name)), maker.path(leaf.name)
     side = side_of_leaf(maker, leaf, count)
-    taller, shelf = least_relief(side, unit)
-    ways = [] if taller is None else [f"make the opening {size_text(taller, unit)} taller"]
+    taller, shelf = least_relief(side, maker.house.unit)
+    sizes = (leaf.bottom, leaf.height, maker.style("hinge_end"), maker.style("hinge_clear"))
+
+    def worked(name: str, value: Fraction) -> Measure:
+        return own.length(own.worked(name, value, _ROOM, *sizes))
+
+    ways: list[str] = []
+    if taller is not None:
+        ways = [tell("make the opening {} taller", worked("taller", taller))]
     if shelf is not None:
-        by = f"{size_text(abs(shelf), unit)} {'higher' if shelf > 0 else 'lower'}"
-        ways.insert(0, f"set the fixed shelf {by}")
+        word = "higher" if shelf > 0 else "lower"
+        ways.insert(0, tell(f"set the fixed shelf {{}} {word}", worked("shelf", abs(shelf))))
     elif side.shelves:
         ways.insert(0, "fewer fixed shelves behind it")
-    free = size_text(max(side.ceiling - side.floor, Fraction(0)), unit)
+    free, apart = worked("free", max(side.ceiling - side.floor, Fraction(0))), side.apart
     return Finding(
         rule="hinge room",
         severity=Severity.STOP,
-        path=maker.path(leaf.name),
-        says=f"no room for {count} hinges on the {leaf.called}, clear of shelves and ends: "
-        f"{free} lie between these, and two hinges are {size_text(side.apart, unit)} apart at "
-        "the least",
-        measured=free,
-        limit=size_text(side.apart * (count - 1), unit),
+        path=path,
+        says=tell(
+            f"no room for {count} hinges on the {leaf.called}, clear of shelves and ends: {{}} "
+            "lie between these, and two hinges are {} apart at the least",
+            free, worked("apart", apart),
+        ),
+        measured=free.text,
+        limit=worked("apart_in_all", apart * (count - 1)).text,
         source="common practice",
         remedies=(*ways, "leave the door out"),
-    )
+        numbers=own.numbers,
+    )  # fmt: skip
 
 
 def _narrow_stile(maker: Maker, leaf: LeafPlan, low: Dim) -> Finding:
     hinge = maker.house.hinge
     name, reach = inner_cut(maker, leaf) or ("", maker.zero)
-    need = low + hinge("cup_diameter") + maker.style("cup_floor") + reach
+    rule, path = f"cup and {name.partition(' for')[0].removeprefix('glass ')}", leaf.name
+    own, stile = maker.reckoning(rule, maker.path(path)), maker.style("stile")
+    need = own.let("stile", low + hinge("cup_diameter") + maker.style("cup_floor") + reach)
+    wide, least = own.text(stile), own.text(need)
     return Finding(
-        rule=f"cup and {name.partition(' for')[0].removeprefix('glass ')}",
+        rule=rule,
         severity=Severity.STOP,
-        path=maker.path(leaf.name),
-        says=f"the hinge cups of the {leaf.called} would run into the {name}: a stile of "
-        f"{maker.house.text(maker.style('stile'))} is too narrow",
-        measured=maker.house.text(maker.style("stile")),
-        limit=maker.house.text(need),
+        path=maker.path(path),
+        says=tell(
+            f"the hinge cups of the {leaf.called} would run into the {name}: a stile of {{}} is "
+            "too narrow",
+            wide,
+        ),
+        measured=wide.text,
+        limit=least.text,
         source="common practice",
         remedies=(
-            f"stiles of at least {maker.house.text(need)}",
-            f"a {name} {maker.house.text(need - maker.style('stile'))} narrower",
+            tell("stiles of at least {}", least),
+            tell(f"a {name} {{}} narrower", own.text(need - stile, "narrower")),
         ),
+        numbers=own.numbers,
     )

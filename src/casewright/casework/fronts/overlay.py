@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from casewright.casework.house import House
-from casewright.dims import Dim, Place, Way, round_to
-from casewright.findings import Finding, Severity
+from casewright.dims import Dim, Place, Way, round_to, tell
+from casewright.findings import Finding, Reckoning, Severity
 
 __all__ = ["Overlay", "arm_constant", "overlay_finding", "solve_overlay"]
 
@@ -165,24 +165,32 @@ def overlay_finding(
     play = house.hinge("side_play")
     if abs(overlay.rest.value) <= play.value:
         return None
-    off = house.text(overlay.rest if overlay.rest.value > 0 else -overlay.rest)
+    own = Reckoning("hinge overlay", path, house.unit, house.chain.nodes)
+    rest = own.let("rest", overlay.rest)
+    off = own.text(rest if rest.value > 0 else -rest, "off")
     constant = arm_constant(house, overlay.crank)
     least, most = constant + low - overlay.wanted, constant + high - overlay.wanted
-    plates = f"get plates between {house.text(least)} and {house.text(most)} high"
+    plates = tell(
+        "get plates between {} and {} high", own.text(least, "least"), own.text(most, "most")
+    )
+    other = tell("get a hinge whose overlay constant is {}", own.text(constant + rest, "constant"))
+    if overlay.crank is not None:
+        other = tell("get an arm with a crank of {}", own.text(overlay.crank - rest, "crank"))
     return Finding(
         rule="hinge overlay",
         severity=Severity.STOP,
         path=path,
-        says=f"the door is to lie {house.text(overlay.wanted)} over the side, but no plate "
-        f"comes nearer than {house.text(overlay.rest)}",
-        measured=house.text(overlay.rest),
-        limit=house.text(play),
+        says=tell(
+            "the door is to lie {} over the side, but no plate comes nearer than {}",
+            own.text(overlay.wanted, "wanted"), own.text(rest),
+        ),
+        measured=own.text(rest).text,
+        limit=own.text(play).text,
         source="common practice",
         remedies=(
             *((plates,) if least.value >= 0 else ()),
-            f"get a hinge whose overlay constant is {house.text(constant + overlay.rest)}"
-            if overlay.crank is None
-            else f"get an arm with a crank of {house.text(overlay.crank - overlay.rest)}",
-            f"make the reveal {off} {'greater' if overlay.rest.value > 0 else 'smaller'}",
+            other,
+            tell(f"make the reveal {{}} {'greater' if rest.value > 0 else 'smaller'}", off),
         ),
-    )
+        numbers=own.numbers,
+    )  # fmt: skip

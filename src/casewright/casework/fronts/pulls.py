@@ -8,7 +8,7 @@ from casewright.casework.fronts.kinds import corner_joint, inner_cut
 from casewright.casework.fronts.leaves import LeafPlan, report
 from casewright.casework.maker import Maker
 from casewright.casework.setups import bore_setup
-from casewright.dims import Dim, Place, greatest
+from casewright.dims import Dim, Place, greatest, tell
 from casewright.findings import Finding, Severity
 
 __all__ = ["bore_pull", "pull_too_long"]
@@ -102,37 +102,44 @@ def _check_line(maker: Maker, leaf: LeafPlan, line: Dim) -> None:
     need = line + maker.house.pull("hole") / 2
     if need.value <= wood.value:
         return
+    rule = f"pull and {name.partition(' for')[0].removeprefix('glass ')}"
+    own = maker.reckoning(rule, maker.path(leaf.name))
+    lacks = own.text(need - wood, "lacks")
     report(
         maker,
         Finding(
-            rule=f"pull and {name.partition(' for')[0].removeprefix('glass ')}",
+            rule=rule,
             severity=Severity.STOP,
             path=maker.path(leaf.name),
             says=f"the pull of the {leaf.called} would be bored into the {name}",
-            measured=maker.house.text(need),
-            limit=maker.house.text(wood),
+            measured=own.text(need, "need").text,
+            limit=own.text(wood, "wood").text,
             source="common practice",
             remedies=(
-                f"pull_edge {maker.house.text(need - wood)} smaller in the style",
-                f"stiles {maker.house.text(need - wood)} wider",
+                tell("pull_edge {} smaller in the style", lacks),
+                tell("stiles {} wider", lacks),
             ),
+            numbers=own.numbers,
         ),
     )
 
 
 def pull_too_long(maker: Maker, leaf: LeafPlan, along: Dim) -> Finding:
     """A pull is longer than the front is along it [mm], so that it gets no holes."""
+    own = maker.reckoning("pull length", maker.path(leaf.name))
+    most = own.text(along, "along")
     return Finding(
         rule="pull length",
         severity=Severity.CARE,
         path=maker.path(leaf.name),
         says=f"the pull is too long for the {leaf.called}: no holes are bored for it",
-        measured=maker.house.text(maker.house.pull("centres")),
-        limit=maker.house.text(along),
+        measured=own.text(maker.house.pull("centres")).text,
+        limit=most.text,
         source="common practice",
         remedies=(
             "a knob",
-            f"a pull with its screws under {maker.house.text(along)} apart",
+            tell("a pull with its screws under {} apart", most),
             "pull = false",
         ),
+        numbers=own.numbers,
     )

@@ -8,7 +8,7 @@ from casewright.casework.brads import fastener_row
 from casewright.casework.fronts.leaves import report
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker, Outline
-from casewright.dims import Dim
+from casewright.dims import Dim, tell
 from casewright.findings import Finding, Severity
 from casewright.stock import THINNEST_SOLD, Board, milling_source
 
@@ -71,6 +71,8 @@ def _tell(maker: Maker, strip: Outline, behind: Dim) -> None:
     path = strip.path.rpartition(".")[0]
     low, high = strip.thickness, strip.thickness + behind
     owned = [maker.house.screw(name) for name in ("brad", "back_brad")]
+    own = maker.reckoning("brads for strips", path)
+    least, most = own.text(low), own.text(high, "most")
     report(
         maker,
         Finding(
@@ -79,12 +81,13 @@ def _tell(maker: Maker, strip: Outline, behind: Dim) -> None:
             path=path,
             says="none of the job's brads holds the strips without coming through: they are "
             "glued and clamped",
-            measured=" and ".join(maker.house.text(brad) for brad in owned),
-            limit=f"longer than {maker.house.text(low)}, shorter than {maker.house.text(high)}",
+            measured=" and ".join(own.text(brad).text for brad in owned),
+            limit=f"longer than {least.text}, shorter than {most.text}",
             source="common practice",
             remedies=(
                 "clamp with cauls until the glue is dry",
-                f"brads between {maker.house.text(low)} and {maker.house.text(high)} long",
+                tell("brads between {} and {} long", least, most),
             ),
+            numbers=own.numbers,
         ),
     )
