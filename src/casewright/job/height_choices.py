@@ -49,11 +49,9 @@ def accepted_heights(text: str, heights: RoomHeights, number: int) -> str:
         When the section cannot be edited.
     """
     answer = heights.answers[number - 1]
-    clear = f"{heights.text(heights.clear.value)} from the highest floor to the lowest ceiling"
-    because = "; ".join((clear, *((heights.bound,) if heights.bound else ()), *answer.trade))
     lines = (
         f'wall_bottom = "{heights.text(answer.bottom)}"',
         f'wall_height = "{heights.text(answer.uppers)}"',
-        f"because = {basic_string(because)}",
+        f"because = {basic_string(heights.because(answer))}",
     )
     return put_section(text, ("heights",), lines)

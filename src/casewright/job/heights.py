@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from casewright.dims import TAPE_MARK, Dim, Unit, shop_text
+from casewright.dims import TAPE_MARK, Dim, Told, Unit, as_said, joined, shop_text, tell
+from casewright.job.height_numbers import COUNTER, HeightNumbers
 from casewright.layout.conflicts import LayoutConflict, conflicts
 from casewright.layout.one_wall import lay_out
 from casewright.layout.tasks import EndFiller, Preferences, RunPlace, WallTask
@@ -15,9 +16,6 @@ from casewright.room.specs import JobSpec
 from casewright.sources import INCH
 
 __all__ = ["HeightAnswer", "RoomHeights", "has_heights", "room_heights"]
-
-_COUNTER: dict[Unit, Fraction] = {"in": INCH * 3 / 2, "mm": Fraction(40)}
-"""Thickness of a counter (common practice)."""
 
 _BACKSPLASH: dict[Unit, tuple[Fraction, Fraction]] = {
     "in": (15 * INCH, 24 * INCH), "mm": (Fraction(380), Fraction(610)),
@@ -50,7 +48,7 @@ class HeightAnswer:
     """
 
     parts: tuple[tuple[str, Fraction], ...]
-    trade: tuple[str, ...]
+    trade: tuple[Told, ...]
     bottom: Fraction
     uppers: Fraction
 
@@ -71,18 +69,32 @@ class RoomHeights:
         Why nothing closes.
     step
         Of the grid [mm].
+    numbers
+        Tells its lengths.
     """
 
     clear: Dim
-    bound: str
+    bound: Told
     answers: tuple[HeightAnswer, ...]
     conflicts: tuple[LayoutConflict, ...]
     step: Fraction
     unit: Unit
+    numbers: HeightNumbers
 
     def text(self, length: Fraction) -> str:
         """A length as the job writes it."""
         return shop_text(length, self.unit)
+
+    def sizes(self, answer: HeightAnswer) -> Iterator[Told]:
+        """What lies over what in an answer, from the floor up: 'counter 1 1/2'."""
+        name = f"answer_{self.answers.index(answer) + 1}"
+        for part, high in answer.parts:
+            yield tell("{} {}", part, self.numbers.size(high, f"{name}.{part}"))
+
+    def because(self, answer: HeightAnswer) -> str:
+        """What bound an answer, and what it trades, in words."""
+        clear = f"{self.text(self.clear.value)} from the highest floor to the lowest ceiling"
+        return "; ".join((clear, *((self.bound,) if self.bound else ()), *answer.trade))
 
 
 def has_heights(room: Room) -> bool:
@@ -91,9 +103,9 @@ def has_heights(room: Room) -> bool:
     return room.survey.clear is not None and hung and bool(_lows(room))
 
 
-def _lows(room: Room) -> list[Fraction]:
+def _lows(room: Room) -> list[Dim]:
     """Heights of base cases [mm]."""
-    return [case.height.value for case in room.boxes
+    return [case.height for case in room.boxes
             if case.spec.kind == "base" and case.spec.lid is None]  # fmt: skip
 
 
@@ -105,14 +117,18 @@ def room_heights(room: Room) -> RoomHeights | None:
     that was read.
     """
     spec, clear, step = room.spec, room.survey.clear, TAPE_MARK[room.spec.unit]
-    low = _lows(room)
     if clear is None or not has_heights(room):
         return None
-    task = _task(spec, max(low), clear.value, step)
-    found = tuple(_answers(task, clear.value, step, spec.unit))
-    return RoomHeights(
-        clear, _bound(room), found, () if found else conflicts(task), step, spec.unit
+    base = max(_lows(room), key=lambda dim: dim.value)
+    numbers = HeightNumbers(room, clear, base, step)
+    task = _task(spec, base.value, clear.value, step)
+    found = tuple(_answers(task, clear.value, numbers))
+    heights = RoomHeights(
+        clear, _bound(room), found, () if found else conflicts(task), step, spec.unit, numbers
     )
+    for number, answer in enumerate(found, start=1):
+        numbers.explain(number, dict(answer.parts), heights.because(answer))
+    return heights
 
 
 def _task(spec: JobSpec, base: Fraction, clear: Fraction, step: Fraction) -> WallTask:
@@ -124,7 +140,7 @@ def _task(spec: JobSpec, base: Fraction, clear: Fraction, step: Fraction) -> Wal
 
     crowns = [run.trims.crown for run in spec.runs if run.trims.crown is not None]
     to_ceiling = [crown for crown in crowns if crown.to_ceiling]
-    counter = _COUNTER[unit]
+    counter = COUNTER.of(unit)
     wished = up(style["wall_bottom"].value - base - counter)
     least, most = (up(each) for each in _BACKSPLASH[unit])
     fills = any(crown.fitted for crown in to_ceiling)
@@ -146,18 +162,21 @@ def _task(spec: JobSpec, base: Fraction, clear: Fraction, step: Fraction) -> Wal
     return WallTask(int(clear // step), tuple(places), None, above, _LIKES)
 
 
-def _answers(
-    task: WallTask, clear: Fraction, step: Fraction, unit: Unit
-) -> Iterator[HeightAnswer]:
+_Of = tuple[HeightNumbers, str]
+"""What tells the numbers of an answer, and its name there."""
+
+
+def _answers(task: WallTask, clear: Fraction, numbers: HeightNumbers) -> Iterator[HeightAnswer]:
     """The best of all, then the best with one thing as it was wished for."""
-    seen: set[tuple[int, ...]] = set()
+    seen, step = set[tuple[int, ...]](), numbers.step
     for one in _pinned(task):
         found = lay_out(one)
         if found is not None and (found.right, *found.widths) not in seen:
             seen.add((found.right, *found.widths))
             heights = dict(zip((p.key for p in task.places), found.widths, strict=True))
             rest = clear - sum(found.widths) * step
-            yield _answer(task, {key: n * step for key, n in heights.items()}, rest, unit)
+            sizes = {key: n * step for key, n in heights.items()}
+            yield _answer(task, sizes, rest, (numbers, f"answer_{len(seen)}"))
 
 
 def _pinned(task: WallTask) -> Iterator[WallTask]:
@@ -171,54 +190,51 @@ def _pinned(task: WallTask) -> Iterator[WallTask]:
         yield replace(task, right=replace(above, low=above.wished, high=above.wished))
 
 
-def _answer(
-    task: WallTask, heights: dict[str, Fraction], rest: Fraction, unit: Unit
-) -> HeightAnswer:
+def _answer(task: WallTask, heights: dict[str, Fraction], rest: Fraction, of: _Of) -> HeightAnswer:
     crown = heights.pop("crown", None)
     parts = list(heights.items())
     parts += [("open above", rest)] if crown is None else [("frieze", rest), ("crown", crown)]
     bottom = sum((heights[key] for key in ("base cases", "counter", "backsplash")), Fraction(0))
-    trade = tuple(_trade(task, heights, rest, unit))
+    trade = tuple(_trade(task, heights, rest, of))
     return HeightAnswer(tuple(parts), trade, bottom, heights["wall cases"])
 
 
 def _trade(
-    task: WallTask, heights: dict[str, Fraction], rest: Fraction, unit: Unit
-) -> Iterator[str]:
-    step = TAPE_MARK[unit]
-    wished = {place.key: place.wished for place in task.places}
+    task: WallTask, heights: dict[str, Fraction], rest: Fraction, of: _Of
+) -> Iterator[Told]:
+    (numbers, name), wished = of, {place.key: place.wished for place in task.places}
     above = task.right
     rows = [(key, heights[key], wished[key]) for key in ("backsplash", "wall cases")]
     if above is not None and above.wished is not None:
         rows.append(("frieze", rest, above.wished))
     for key, height, wish in rows:
         if wish is None:
-            yield f"{key} fill what is left"
+            yield Told(f"{key} fill what is left")
             continue
-        off = height - wish * step
-        if abs(off) < step:
-            yield f"{key} as wished"
+        off = height - wish * numbers.step
+        if abs(off) < numbers.step:
+            yield Told(f"{key} as wished")
         else:
             more = "more" if off > 0 else "less"
-            yield f"{key} {shop_text(abs(off), unit)} {more} than wished"
+            yield tell(f"{key} {{}} {more} than wished", numbers.off(name, key, abs(off)))
 
 
-def _bound(room: Room) -> str:
+def _bound(room: Room) -> Told:
     """Where the floor is highest and the ceiling lowest."""
-    words: list[str] = []
+    words: list[Told] = []
     for name, worst, what in (
         ("down", room.survey.floor, "the floor is highest"),
         ("up", room.survey.ceiling, "the ceiling lowest"),
     ):
         for wall in room.survey.walls.values():
             at = next(
-                (station.along for n, station in enumerate(wall.spec.stations, start=1)
+                (wall.at[f"station_{n}.along"] for n in range(1, len(wall.spec.stations) + 1)
                  if worst is not None and (read := wall.read.get(f"station_{n}.{name}"))
                  is not None and read.value == worst.value),
                 None,
             )  # fmt: skip
             if at is not None:
-                place = shop_text(at, room.spec.unit)
-                words.append(f"{what} {place} along {wall.spec.title}")
+                place = as_said(at, room.spec.unit, shop_text(at.value, room.spec.unit))
+                words.append(tell(f"{what} {{}} along {{}}", place, wall.spec.title))
                 break
-    return "; ".join(words)
+    return joined("; ", words)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from casewright.dims import shop_text
+from casewright.dims import Told, tell
 from casewright.job.heights import RoomHeights
 from casewright.job.island_layouts import IslandLayout
 from casewright.job.layouts import RunLayout
@@ -36,15 +36,15 @@ class Hindrance(NamedTuple):
 def run_hindrances(run: RunLayout) -> Iterator[Hindrance]:
     """Against a run: what stands in it or round its corners, or a width that nothing fills."""
     for number, thing in enumerate(run.in_it):
-        left, right = (shop_text(each, run.unit) for each in (thing.left, thing.right))
-        what = f"{thing.title} stands in it, from {left} to {right} along the wall"
+        ends = (run.numbers.edge(thing, side) for side in ("left", "right"))
+        what = tell("{} stands in it, from {} to {} along the wall", thing.title, *ends)
         last = number == len(run.in_it) - 1
         yield Hindrance(what, ("\n".join(_two_runs(run)),) if last else ())
     for stop in run.corners:
         yield Hindrance(stop.what, stop.reliefs)
-    for conflict in run.conflicts:
+    for number, conflict in enumerate(run.conflicts, start=1):
         reliefs = (
-            _run_relief(run, relief)
+            _run_relief(run, relief, number)
             for relief in conflict.reliefs
             # A pin does not move with the wall, and what is made stays as wide as it is.
             if (relief.of != "wall" or not conflict.before) and relief.key not in run.made
@@ -74,69 +74,74 @@ def _two_runs(run: RunLayout) -> Iterator[str]:
             yield f'[run.{key}] cases = [{names}], {word} = "{at}"'
 
 
-def _run_relief(run: RunLayout, relief: Relief) -> str:
+def _run_relief(run: RunLayout, relief: Relief, number: int) -> Told:
     if relief.of == "another":
         one = relief.count == 1
-        return f"{'one more case' if one else f'{relief.count} more cases'} in the run"
+        return Told(f"{'one more case' if one else f'{relief.count} more cases'} in the run")
     if relief.of == "without":
-        return f"one case less: {relief.key} in another run, or nowhere"
-    by, more = run.text(abs(relief.steps)), relief.steps > 0
+        return Told(f"one case less: {relief.key} in another run, or nowhere")
+    by, more = run.numbers.relief(number, relief), relief.steps > 0
     if relief.of == "seam":
-        return f"the pinned seam of {relief.key} {by} farther to the {'right' if more else 'left'}"
+        words = f"the pinned seam of {{}} {{}} farther to the {'right' if more else 'left'}"
+        return tell(words, relief.key, by)
     if relief.of == "wall":
-        return f"the wall {by} {'longer' if more else 'shorter'}"
+        return tell(f"the wall {{}} {'longer' if more else 'shorter'}", by)
     what = relief.key if relief.of == "place" else f"the {relief.of}"
-    return f"{what} {by} {'narrower' if more else 'wider'}"
+    return tell(f"{{}} {{}} {'narrower' if more else 'wider'}", what, by)
 
 
 def island_hindrances(island: IslandLayout) -> Iterator[Hindrance]:
     """Against an island: aisles that are short, or no floor for it at all."""
     if not island.answers and not island.conflicts:
         yield Hindrance(_no_room(island))
+    say = island.numbers
     for conflict in island.conflicts:
-        text, title = island.text, island.titles.get(conflict.key, conflict.key)
+        way, title = conflict.way, island.titles.get(conflict.key, conflict.key)
+        sizes = (("wished", conflict.wished), ("left", conflict.left), ("short", conflict.short))
+        lengths = (say(size, f"aisle_{way}_{name}") for name, size in sizes)
         yield Hindrance(
-            f"aisle to {title}: {text(conflict.wished)} wished, {text(conflict.left)} left: "
-            f"{text(conflict.short)} short",
+            tell("aisle to {}: {} wished, {} left: {} short", title, *lengths),
             tuple(_aisle_reliefs(island, conflict)),
         )
 
 
-def _no_room(island: IslandLayout) -> str:
-    task, text = island.task, island.text
+def _no_room(island: IslandLayout) -> Told:
+    task, say = island.task, island.numbers
     low, high = (each + task.more for each in task.boxes_band)
     wished = [each + task.more for each in task.length]
     if max(low, wished[0]) > min(high, wished[1]):
-        return (
-            f"its boxes make a counter {text(low)} to {text(high)} long, and its length asks for "
-            f"{text(wished[0])} to {text(wished[1])}: another length, or one more or less of them"
-        )
-    return "it is longer or deeper than the floor that was read"
+        return tell(
+            "its boxes make a counter {} to {} long, and its length asks for {} to {}: another "
+            "length, or one more or less of them",
+            say(low, "shortest"), say(high, "longest"),
+            say(wished[0], "length_low"), say(wished[1], "length_high"),
+        )  # fmt: skip
+    return Told("it is longer or deeper than the floor that was read")
 
 
-def _aisle_reliefs(island: IslandLayout, conflict: IslandConflict) -> Iterator[str]:
-    by = island.text(conflict.short)
-    yield f"that aisle {by} less"
+def _aisle_reliefs(island: IslandLayout, conflict: IslandConflict) -> Iterator[Told]:
+    by = island.numbers(conflict.short, f"aisle_{conflict.way}_short")
+    yield tell("that aisle {} less", by)
     if conflict.opposite:
         other = island.titles.get(conflict.opposite, conflict.opposite)
-        yield f"the aisle to {other} {by} less"
-    yield f"{island.title} {by} {'shorter' if conflict.ends else 'less deep'}"
+        yield tell("the aisle to {} {} less", other, by)
+    yield tell(f"{{}} {{}} {'shorter' if conflict.ends else 'less deep'}", island.title, by)
 
 
 def height_hindrances(heights: RoomHeights) -> Iterator[Hindrance]:
     """Against heights that close: what lies over what is too high together, or too low."""
-    text = heights.text
-    for conflict in heights.conflicts:
-        short = conflict.short * heights.step
-        what = f"{text(-short)} are left over, and nothing that may take them"
-        if short > 0:
-            what = f"at least {text(heights.clear.value + short)} is needed: {text(short)} short"
-        yield Hindrance(what, tuple(_height_relief(heights, each) for each in conflict.reliefs))
+    for number, conflict in enumerate(heights.conflicts, start=1):
+        asked, off = heights.numbers.short_of(number, conflict)
+        what = tell("{} are left over, and nothing that may take them", off)
+        if conflict.short > 0:
+            what = tell("at least {} is needed: {} short", asked, off)
+        reliefs = (_height_relief(heights, each, number) for each in conflict.reliefs)
+        yield Hindrance(what, tuple(reliefs))
 
 
-def _height_relief(heights: RoomHeights, relief: Relief) -> str:
-    by, less = heights.text(abs(relief.steps) * heights.step), relief.steps > 0
+def _height_relief(heights: RoomHeights, relief: Relief, number: int) -> Told:
+    by, less = heights.numbers.relief(number, relief), relief.steps > 0
     if relief.of == "wall":
-        return f"a ceiling {by} {'higher' if less else 'lower'}"
+        return tell(f"a ceiling {{}} {'higher' if less else 'lower'}", by)
     what = relief.key if relief.of == "place" else "frieze"
-    return f"{what} {by} {'less' if less else 'more'}"
+    return tell(f"{what} {{}} {'less' if less else 'more'}", by)

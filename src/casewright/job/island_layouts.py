@@ -7,7 +7,8 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from casewright.casework.cases import Case
-from casewright.dims import Given, Unit, shop_text
+from casewright.dims import Given, Told, Unit, shop_text, tell
+from casewright.job.island_numbers import IslandNumbers
 from casewright.job.layout_ends import FREE_WIDTHS, GRID, steps_up
 from casewright.job.section_edits import put_section
 from casewright.job.splicing import basic_string
@@ -59,6 +60,8 @@ class IslandLayout:
         Names in words of what is across.
     step
         Of the grid [mm].
+    numbers
+        Tells its lengths.
     """
 
     key: str
@@ -66,15 +69,23 @@ class IslandLayout:
     free: tuple[tuple[str, ...], ...]
     task: IslandTask
     answers: tuple[IslandAnswer, ...]
-    trades: tuple[tuple[str, ...], ...]
+    trades: tuple[tuple[Told, ...], ...]
     conflicts: tuple[IslandConflict, ...]
     titles: Mapping[str, str]
     step: Fraction
     unit: Unit
+    numbers: IslandNumbers
 
     def text(self, steps: int) -> str:
         """Steps as the job writes a length."""
         return shop_text(steps * self.step, self.unit)
+
+    def sizes(self, number: int) -> Iterator[Told]:
+        """What an answer decides, by its number from 1: '48 off', '44 1/8 along', 'trays 24'."""
+        answer, say = self.answers[number - 1], self.numbers.within(f"answer_{number}")
+        yield tell("{} off", say(answer.near - self.task.base, "off"))
+        yield tell("{} along", say(answer.left, "along"))
+        yield from (tell("{} {}", key, say(width, key)) for key, width in self.widths(answer))
 
     def widths(self, answer: IslandAnswer) -> tuple[tuple[str, int], ...]:
         """Widths of the free cases in an answer [steps]."""
@@ -108,17 +119,19 @@ def island_layouts(room: Room, *, only: str | None = None) -> Iterator[IslandLay
         if only not in (None, island.spec.key):
             continue
         task, titles, step = _task(room, island, place), _titles(room), GRID[room.spec.unit]
-
-        def text(steps: int, step: Fraction = step) -> str:
-            return shop_text(steps * step, room.spec.unit)
-
-        found = island_answers(task)
-        yield IslandLayout(
-            island.spec.key, island.spec.title, _free(room, island), task, found,
-            tuple(tuple(island_trade(each, text, titles, titles.get(place.centre, place.centre)))
-                  for each in found),
-            () if found else island_conflicts(task), titles, step, room.spec.unit,
+        found, centre = island_answers(task), titles.get(place.centre, place.centre)
+        numbers = IslandNumbers(room, island, place, step)
+        says = (numbers.within(f"answer_{n}") for n in range(1, len(found) + 1))
+        trades = tuple(tuple(island_trade(each, say, titles, centre))
+                       for each, say in zip(found, says, strict=True))  # fmt: skip
+        laid_out = IslandLayout(
+            island.spec.key, island.spec.title, _free(room, island), task, found, trades,
+            () if found else island_conflicts(task), titles, step, room.spec.unit, numbers,
         )  # fmt: skip
+        for n in range(1, len(found) + 1):
+            answer, because = found[n - 1], "; ".join(trades[n - 1])
+            numbers.explain(n, answer, dict(laid_out.widths(answer)), because)
+        yield laid_out
 
 
 def _is_open(room: Room, island: Island, place: FloorPlace) -> bool:

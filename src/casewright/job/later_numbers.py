@@ -13,6 +13,8 @@ from casewright.install.hanging import hanging
 from casewright.install.numbers import ROOT
 from casewright.jigs import jigs
 from casewright.jigs.numbers import ROOT as JIG
+from casewright.job.answer_numbers import answer_numbers
+from casewright.job.layout_numbers import LAYOUT
 from casewright.packet.survey_pages import form_numbers
 from casewright.resolve import HOLD, hold_numbers
 from casewright.room.floor_across import FLOOR
@@ -67,12 +69,15 @@ def chain_after(room: Room, path: str) -> Chain:
     A default that no part took up yet is looked up in the style; marks, shims and screws come
     from the day of hanging, aisles and diagonals from the floor, bands from the hold points;
     templates and sticks from the jigs; what a finding works out from the findings, which are
-    looked for again; sums from the buy list; the figures of the trade are those of all jobs.
+    looked for again; sums from the buy list; what an answer of the
+    layout would be from the answers; the figures of the trade are those of all jobs.
     """
     root, _, key = path.partition(".")
     desk, enter = Desk(room), _AFTER.get(root)
     if enter is not None:
         enter(room, desk.chain)
+    elif root == LAYOUT:
+        entered(answer_numbers(room, path), desk.chain.nodes)
     elif root == "style" and key in room.spec.style.values:
         desk.style(key)
     return desk.chain

@@ -9,7 +9,8 @@ from fractions import Fraction
 from casewright.casework.cases import Case, Door
 from casewright.checks.inside_corner import out_of_corner
 from casewright.checks.opens_beside import filler_beside
-from casewright.dims import Unit, shop_text
+from casewright.dims import Measure, Origin, Told, Unit, tell
+from casewright.job.layout_numbers import RunNumbers
 from casewright.room.corner_neighbours import (
     CornerNeighbour,
     corner_reach,
@@ -57,6 +58,8 @@ class CornerAsked:
 
     Parameters
     ----------
+    numbers
+        Of the run: they tell its lengths.
     filler
         The least and the greatest there; twice 0 without one [mm].
     free
@@ -65,12 +68,21 @@ class CornerAsked:
         Least and greatest of these [mm].
     """
 
-    room: Room
-    run: Run
+    numbers: RunNumbers
     side: RunSide
     filler: Band
     free: Container[str]
     widths: Band
+
+    @property
+    def room(self) -> Room:
+        """The room that it stands in."""
+        return self.numbers.room
+
+    @property
+    def run(self) -> Run:
+        """The run whose end it is."""
+        return self.numbers.run
 
     @property
     def at_right(self) -> bool:
@@ -87,9 +99,21 @@ class CornerAsked:
         ends = self.run.begins.value + stretch
         return max((ends if wall is None else wall.value) - ends, Fraction(0))
 
-    def text(self, size: Fraction) -> str:
-        """A length as the job writes it."""
-        return shop_text(size, self.room.spec.unit)
+    def told(self, name: str, size: Fraction, note: str, *rests_on: str) -> Measure:
+        """A length as a sentence tells it.
+
+        Parameters
+        ----------
+        name
+            What it is, at this end of the run.
+        note
+            Where it comes from, in words.
+        rests_on
+            Paths of numbers of the room that it follows.
+        """
+        rests = list(self.numbers.of_room(*rests_on))
+        origin = Origin("solved", note)
+        return self.numbers.told(self.numbers.number(f"{self.side}_{name}", size, origin, rests))
 
 
 @dataclass(frozen=True, slots=True)
@@ -257,16 +281,28 @@ def _past_things(asked: CornerAsked, place: CasePlace) -> tuple[Fraction, Corner
     most = max(asked.filler[1], _PAST_THINGS * WIDEST_FILLER[asked.room.spec.unit])
     if need <= most and asked.filler[1]:
         return need, None
-    out = asked.text(thing.spec.out.value) if thing.spec.out is not None else "as a casing does"
+    title, out = thing.spec.title, next(_stands_out(asked, thing.spec.key), "as a casing does")
+    wide = asked.told(f"{case.key}_filler", need, f"to open {case.spec.title} past {title}",
+                      f"{case.key}.overall_width", "style.cut_step")  # fmt: skip
+    what = tell(
+        "at its {} end what opens of {} would strike {} round the corner, which stands out {}: a "
+        "filler of {} is needed, and layouts make none as wide",
+        asked.side, case.spec.title, title, out, wide,
+    )  # fmt: skip
     return need, CornerStop(
-        f"at its {asked.side} end what opens of {case.spec.title} would strike "
-        f"{thing.spec.title} round the corner, which stands out {out}: a filler of "
-        f"{asked.text(need)} is needed, and layouts make none as wide",
+        what,
         (
-            f"widths written for its cases, so that a filler of {asked.text(need)} is left",
+            tell("widths written for its cases, so that a filler of {} is left", wide),
             "a front that does not open there, or a door hinged on its other side",
         ),
     )
+
+
+def _stands_out(asked: CornerAsked, thing: str) -> Iterator[Measure]:
+    """How far a thing round the corner stands out of its wall, where that was told."""
+    for key in asked.room.survey.walls:
+        for dim in asked.numbers.of_room(f"survey.wall.{key}.fixed.{thing}.out"):
+            yield asked.numbers.told(dim)
 
 
 def _widest_leaf(asked: CornerAsked, case: Case) -> Fraction:
@@ -283,13 +319,24 @@ def _shut_in(
     face = max((each.z.value + each.thickness.value for each in fronts), default=own.depth)
     space = max(other.out - face, Fraction(0))
     low, high = band
-    opens = f"only a case of {asked.text(low)} to {asked.text(high)}" if low <= high else "nothing"
-    what = (
-        f"at its {asked.side} end {opens} opens: {other.place.case.spec.title} of the run round "
-        f"the corner stands {asked.text(space)} before its fronts, as far as "
-        f"{asked.text(other.depth)} out of the corner"
-    )
-    return CornerStop(what, out_of_corner(asked.room, own, other))
+    case, title = own.place.case, other.place.case.spec.title
+    name, deep = case.key, f"{other.place.case.key}.depth"
+    opens = Told("nothing")
+    if low <= high:
+        note = f"that doors of {case.spec.title} open before {title}"
+        opens = tell(
+            "only a case of {} to {}",
+            asked.told(f"{name}_narrowest", low, f"least width so {note}"),
+            asked.told(f"{name}_widest", high, f"greatest width so {note}", deep),
+        )
+    what = tell(
+        "at its {} end {} opens: {} of the run round the corner stands {} before its fronts, as "
+        "far as {} out of the corner",
+        asked.side, opens, title,
+        asked.told(f"{name}_space", space, f"from its fronts to {title}", f"{name}.depth"),
+        asked.told(f"{name}_past", other.depth, f"how far {title} reaches, pulls and all", deep),
+    )  # fmt: skip
+    return CornerStop(what, out_of_corner(asked.room, own, other, asked.numbers.own))
 
 
 def _with_others(asked: CornerAsked, stop: CornerStop, others: list[str]) -> CornerStop:
@@ -312,7 +359,8 @@ def _both_in(asked: CornerAsked, own: CornerNeighbour, other: CornerNeighbour) -
     also: tuple[str, ...] = ()
     if _opens_there(stays, at):
         shut = f"and what opens of {stays.place.case.spec.title} is shut in then"
-        also = (f"{shut}: {out_of_corner(asked.room, stays, keeps)[0]}",)
+        helps = out_of_corner(asked.room, stays, keeps, asked.numbers.own)
+        also = (tell("{}: {}", shut, helps[0]),)
     return CornerStop(
         f"at its {asked.side} end {names[0]} and {names[1]} of run "
         f"{other.place.run.spec.key} would stand in one another in the corner: both go into it",

@@ -10,13 +10,13 @@ from casewright.casework.cases import Case
 from casewright.casework.specs import CaseSpec
 from casewright.dims import TAPE_MARK, Unit, Way, round_to
 from casewright.job.layout_corners import CornerAsked, CornerStand, corner_stand
+from casewright.job.layout_numbers import NARROWEST, WIDEST, RunNumbers
 from casewright.layout.tasks import EndFiller, WidthBand
 from casewright.room.door_fillers import doors_toward, filler_for_door
 from casewright.room.model import Room, Run
 from casewright.room.run_ends import SIDES
 from casewright.room.specs import RunSide
 from casewright.room.standing import WIDEST_FILLER
-from casewright.sources import INCH
 
 __all__ = ["FREE_WIDTHS", "GRID", "RunEnds", "blind_off", "end_bands", "end_filler",
            "end_needs", "filler_beside_corner", "is_free", "run_ends",
@@ -25,31 +25,31 @@ __all__ = ["FREE_WIDTHS", "GRID", "RunEnds", "blind_off", "end_bands", "end_fill
 GRID = TAPE_MARK
 """The grid of the shop: widths are laid out on the marks of a tape [mm]."""
 
-FREE_WIDTHS: dict[Unit, tuple[Fraction, Fraction]] = {
-    "in": (9 * INCH, 36 * INCH), "mm": (Fraction(230), Fraction(900)),
-}  # fmt: skip
+_UNITS: tuple[Unit, ...] = ("in", "mm")
+FREE_WIDTHS = {unit: (NARROWEST.of(unit), WIDEST.of(unit)) for unit in _UNITS}
 """Least and greatest of a case whose width is free (common practice) [mm]."""
 
 RunEnds = tuple[CornerStand, CornerStand]
 """What stands round the corners at the left and at the right end of a run."""
 
 
-def run_ends(room: Room, run: Run, free: Container[str]) -> RunEnds:
-    """What stands round the corners at its ends.
+def run_ends(numbers: RunNumbers, free: Container[str]) -> RunEnds:
+    """What stands round the corners at the ends of a run.
 
     Parameters
     ----------
+    numbers
+        Tells its lengths.
     free
         Keys of the cases whose width is open.
     """
+    room, run = numbers.room, numbers.run
     step = GRID[room.spec.unit]
 
     def at(side: RunSide) -> CornerStand:
         end = end_filler(room, run, side)
         filler = (Fraction(0), Fraction(0)) if end is None else (end.low * step, end.high * step)
-        return corner_stand(
-            CornerAsked(room, run, side, filler, free, FREE_WIDTHS[room.spec.unit])
-        )
+        return corner_stand(CornerAsked(numbers, side, filler, free, FREE_WIDTHS[room.spec.unit]))
 
     return at("left"), at("right")
 

@@ -10,7 +10,7 @@ from itertools import pairwise
 from casewright.casework.cases import Case
 from casewright.casework.fronts import end_stock
 from casewright.casework.specs import CaseSpec
-from casewright.dims import Unit, Way, round_to, shop_text
+from casewright.dims import Told, Unit, Way, round_to, shop_text, tell
 from casewright.job.layout_bounds import bounds_of, stretch_words
 from casewright.job.layout_corners import CornerStop
 from casewright.job.layout_ends import (
@@ -26,6 +26,7 @@ from casewright.job.layout_ends import (
     run_ends,
     steps_up,
 )
+from casewright.job.layout_numbers import NARROWEST, WIDEST, RunNumbers
 from casewright.job.layout_walls import StandsIn, kept_clear, parted, standing_in
 from casewright.job.made_widths import made_cases
 from casewright.job.section_edits import put_section, set_names
@@ -37,7 +38,7 @@ from casewright.room.floor import middle_of
 from casewright.room.model import Room, Run
 from casewright.room.run_ends import SIDES
 
-__all__ = ["RunLayout", "accepted", "layouts"]
+__all__ = ["RunLayout", "accepted", "because_of", "layouts"]
 
 _PER_INCH: dict[Unit, int] = {"in": 16, "mm": 25}
 _NONE = Fraction(0)
@@ -71,6 +72,8 @@ class RunLayout:
         Whether one end closes against nothing, so that the row may stand short of it.
     corners
         Why nothing opens in a corner at one of its ends: then it has no answers.
+    numbers
+        Tells its lengths.
     """
 
     key: str
@@ -81,6 +84,7 @@ class RunLayout:
     conflicts: tuple[LayoutConflict, ...]
     step: Fraction
     unit: Unit
+    numbers: RunNumbers
     in_it: tuple[StandsIn, ...] = ()
     stretch: str = ""
     parts: tuple[tuple[str, ...], ...] = ()
@@ -92,22 +96,23 @@ class RunLayout:
         """Steps as the job writes a length."""
         return shop_text(steps * self.step, self.unit)
 
-    def conflict_text(self, conflict: LayoutConflict) -> str:
+    def widths(self, answer: LayoutAnswer) -> Iterator[Told]:
+        """The widths of an answer from the left: 'pots 26 1/2', 'sink 36'."""
+        say = self.numbers.within(f"answer_{self.answers.index(answer) + 1}")
+        pairs = zip(answer.layout.task.places, answer.layout.widths, strict=True)
+        yield from (tell("{} {}", place.key, say(width, place.key)) for place, width in pairs)
+
+    def conflict_text(self, conflict: LayoutConflict) -> Told:
         """What stands against any answer: what is needed, what is there, what it lacks."""
-        room = conflict.end - conflict.start
-        wanted, there = self.text(room + conflict.short), self.text(room)
-        off = self.text(abs(conflict.short))
-        between = self._between(conflict)
-        least, most = (shop_text(each, self.unit) for each in FREE_WIDTHS[self.unit])
-        open_ones = f"widths left open are {least} to {most}"
+        numbers, at = self.numbers, self.conflicts.index(conflict)
+        limits = (numbers.told(numbers.own.limit(each)) for each in (NARROWEST, WIDEST))
+        open_ones = tell("widths left open are {} to {}", *limits)
+        words = "{}at most {} can be filled, {} is there: {} left over; {}"
         if conflict.short > 0:
-            return (
-                f"{between}at least {wanted} is needed, {there} is there: {off} short; {open_ones}"
-            )
-        return (
-            f"{between}at most {wanted} can be filled, {there} is there: {off} left over; "
-            f"{open_ones}"
-        )
+            words = "{}at least {} is needed, {} is there: {} short; {}"
+        given = [key for key in self.cases if key not in self.free or key in self.made]
+        sizes = numbers.short_of(at + 1, conflict, given)
+        return tell(words, self._between(conflict), *sizes, open_ones)
 
     def _between(self, conflict: LayoutConflict) -> str:
         """Where the stretch lies that cannot be filled, if seams are pinned."""
@@ -146,18 +151,15 @@ def _laid_out(
 ) -> RunLayout:
     unit = room.spec.unit
     made, step = made_cases(run.cases), GRID[unit]
-    ends = run_ends(room, run, set(free) - set(made))
+    numbers = RunNumbers(room, run, step)
+    ends = run_ends(numbers, set(free) - set(made))
     task = _task(room, run, wall, ends)
     in_it = tuple(standing_in(room, run))
-
-    def text(steps: int) -> str:
-        return shop_text(steps * step, unit)
-
     shut = bool(in_it) or any(end.is_shut for end in ends)
-    found = () if shut else answers(task, text, best_alone=best_alone)
+    found = () if shut else answers(task, numbers, best_alone=best_alone)
     against = () if shut else conflicts(task)
     stops = tuple(dict.fromkeys(stop for end in ends for stop in end.stops))
-    return RunLayout(
+    laid_out = RunLayout(
         run.spec.key,
         run.spec.title,
         run.spec.places,
@@ -166,6 +168,7 @@ def _laid_out(
         against,
         step,
         unit,
+        numbers,
         in_it,
         stretch_words(room, run, shop_text(wall, unit)),
         parted(room, run, in_it[0]) if in_it else (),
@@ -177,6 +180,9 @@ def _laid_out(
         "open" in (run.spec.left, run.spec.right),
         () if found or in_it or (against and run.spec.is_free) else stops,
     )
+    for number, answer in enumerate(found, start=1):
+        numbers.explain(number, answer, because_of(laid_out, answer))
+    return laid_out
 
 
 def _task(room: Room, run: Run, wall: Fraction, ends: RunEnds) -> WallTask:
@@ -302,6 +308,12 @@ def _centre(room: Room, run: Run, key: str) -> int | None:
     return int(round_to(2 * (middle - run.begins.value), step, Way.NEAREST)[0] // step)
 
 
+def because_of(run: RunLayout, answer: LayoutAnswer) -> str:
+    """What spoke for an answer, and what bound it, in words."""
+    bound = ", ".join((run.stretch, *bounds_of(answer.layout, run.text)))
+    return "; ".join((*answer.trade, f"bound by {bound}"))
+
+
 def accepted(text: str, run: RunLayout, number: int) -> str:
     """The text of a job file with an answer written into it, and what spoke for it.
 
@@ -326,9 +338,7 @@ def accepted(text: str, run: RunLayout, number: int) -> str:
     lines = [f"widths = {{ {widths} }}"]
     if layout.task.has_like_fillers:
         lines.append(f'left_filler = "{run.text(layout.left)}"')
-    bound = ", ".join((run.stretch, *bounds_of(layout, run.text)))
-    because = "; ".join((*answer.trade, f"bound by {bound}"))
-    lines.append(f"because = {basic_string(because)}")
+    lines.append(f"because = {basic_string(because_of(run, answer))}")
     if keys != list(run.cases):
         text = set_names(text, ("run", run.key, "cases"), keys)
     return put_section(text, ("run", run.key, "solved"), tuple(lines))

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import replace
 from functools import lru_cache
 
+from casewright.dims import Told, joined, tell
 from casewright.findings import Finding
 from casewright.job.heights import room_heights
 from casewright.job.hindrances import Hindrance, height_hindrances, run_hindrances
@@ -55,11 +56,9 @@ def _must_be_wide(room: Room, finding: Finding) -> bool:
     )
 
 
-def widths_text(run: RunLayout, answer: LayoutAnswer) -> str:
+def widths_text(run: RunLayout, answer: LayoutAnswer) -> Told:
     """The widths of an answer from the left: 'pots 26 1/2, sink 36'."""
-    layout = answer.layout
-    widths = zip(layout.task.places, layout.widths, strict=True)
-    return ", ".join(f"{place.key} {run.text(width)}" for place, width in widths)
+    return joined(", ", run.widths(answer))
 
 
 def _told(
@@ -81,7 +80,8 @@ def _run_anew(room: Room, key: str) -> tuple[str, ...]:
         return _nothing_fits(next(run_hindrances(run), None))
     best = run.answers[0]
     took = f"to take it: casewright layout JOB --run {key} --accept 1"
-    return (f"laid out anew: {widths_text(run, best)} ({'; '.join(best.trade)}); {took}",)
+    widths, trade = widths_text(run, best), joined("; ", best.trade)
+    return (tell("laid out anew: {} ({}); {}", widths, trade, took),)
 
 
 def _heights_anew(room: Room) -> tuple[str, ...]:
@@ -90,12 +90,13 @@ def _heights_anew(room: Room) -> tuple[str, ...]:
         return ()
     if not heights.answers:
         return _nothing_fits(next(height_hindrances(heights), None))
-    sizes = ", ".join(f"{key} {heights.text(high)}" for key, high in heights.answers[0].parts)
-    return (f"laid out anew: {sizes}; to take it: casewright layout JOB --heights --accept 1",)
+    sizes = joined(", ", heights.sizes(heights.answers[0]))
+    took = "to take it: casewright layout JOB --heights --accept 1"
+    return (tell("laid out anew: {}; {}", sizes, took),)
 
 
 def _nothing_fits(why: Hindrance | None) -> tuple[str, ...]:
     """Why no layout would help, and what each of the other ways is."""
     if why is None:
         return ()
-    return (f"no layout fits any more: {why.what}", *why.reliefs)
+    return (tell("no layout fits any more: {}", why.what), *why.reliefs)

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import partial
 from itertools import product
 
+from casewright.dims import Told, joined, tell
 from casewright.layout.costs import clashes, stray_seams
 from casewright.layout.demands import FillersAsked, LayoutDemand
 from casewright.layout.one_wall import lay_out
-from casewright.layout.tasks import WallTask
+from casewright.layout.tasks import Say, WallTask
 from casewright.layout.wall_layout import WallLayout
 from casewright.layout.wall_order import order_kind
 
@@ -67,7 +69,7 @@ class LayoutAnswer:
 
     layout: WallLayout
     kind: LayoutKind
-    trade: tuple[str, ...]
+    trade: tuple[Told, ...]
 
 
 def kind_of(asked: WallTask, layout: WallLayout) -> LayoutKind:
@@ -97,15 +99,13 @@ def _built(layout: WallLayout) -> tuple[int, ...]:
     return tuple(sorted({width for place, width in pairs if not place.opening}, reverse=True))
 
 
-def answers(
-    task: WallTask, text: Callable[[int], str], *, best_alone: bool = False
-) -> tuple[LayoutAnswer, ...]:
+def answers(task: WallTask, say: Say, *, best_alone: bool = False) -> tuple[LayoutAnswer, ...]:
     """The best answer and up to four of other kinds, by what they cost.
 
     Parameters
     ----------
-    text
-        How a number of steps is written: '33 1/2'.
+    say
+        How a number of steps is told: '33 1/2'.
     best_alone
         Whether the first of them is enough.
     """
@@ -119,11 +119,17 @@ def answers(
         if known is None or (known is not first and _rank(found) < _rank(known)):
             best[kind] = found
     ordered = sorted(best.items(), key=lambda pair: (pair[1] is not first, _rank(pair[1])))
+    most = first.cost + _FAR_OFF * task.preferences.off_centre
+    near = [(kind, layout) for kind, layout in ordered[:_MOST] if layout.cost <= most]
     return tuple(
-        LayoutAnswer(layout, kind, tuple(_trade(layout, kind, text)))
-        for kind, layout in ordered[:_MOST]
-        if layout.cost <= first.cost + _FAR_OFF * task.preferences.off_centre
+        LayoutAnswer(layout, kind, tuple(_trade(layout, kind, _of(say, number))))
+        for number, (kind, layout) in enumerate(near, start=1)
     )
+
+
+def _of(say: Say, number: int) -> Say:
+    """How the numbers of one answer are told."""
+    return lambda steps, name: say(steps, f"answer_{number}.{name}")
 
 
 def _rank(layout: WallLayout) -> tuple[int, tuple[int, ...]]:
@@ -174,40 +180,50 @@ def _demands(task: WallTask) -> Iterator[LayoutDemand]:
             yield LayoutDemand(on_centre, fillers, one_width, on_seams)
 
 
-def _trade(layout: WallLayout, kind: LayoutKind, text: Callable[[int], str]) -> Iterator[str]:
+def _trade(layout: WallLayout, kind: LayoutKind, say: Say) -> Iterator[Told]:
     task = layout.task
     if layout.order:
-        yield f"in the order {', '.join(place.key for place in task.places)}"
-    yield from _centres(layout, kind, text)
-    built = _built(layout)
+        yield Told(f"in the order {', '.join(place.key for place in task.places)}")
+    yield from _centres(layout, kind, say)
+    built, first = _built(layout), _first_of(layout)
+    told = {width: say(width, first[width]) for width in built}
     if len(built) == 1:
-        yield f"every case {text(built[0])}"
+        yield tell("every case {}", told[built[0]])
     elif built:
-        yield f"{len(built)} widths of cases: {', '.join(text(each) for each in built)}"
+        yield tell(f"{len(built)} widths of cases: {{}}", joined(", ", told.values()))
     if kind.met:
-        yield f"a side of a case before {' and '.join(kind.met)}"
+        yield Told(f"a side of a case before {' and '.join(kind.met)}")
     narrow = [each for each in built if each < task.preferences.narrow]
     if narrow:
-        yield f"a narrow case of {text(narrow[-1])}"
+        yield tell("a narrow case of {}", told[narrow[-1]])
+    left, right = (partial(say, *each) for each in (
+        (layout.left, "left_filler"), (layout.right, "right_filler")
+    ))  # fmt: skip
     if abs(layout.left - layout.right) <= 1 and kind.fillers is not None:
-        yield f"fillers alike, {text(layout.left)}"
+        yield tell("fillers alike, {}", left())
     elif kind.fillers is not None:
-        yield f"fillers of {text(layout.left)} at the left and {text(layout.right)} at the right"
+        yield tell("fillers of {} at the left and {} at the right", left(), right())
     else:
-        yield from _one_filler(task, layout, text)
+        yield from _one_filler(task, layout, say)
 
 
-def _one_filler(task: WallTask, layout: WallLayout, text: Callable[[int], str]) -> Iterator[str]:
+def _first_of(layout: WallLayout) -> dict[int, str]:
+    """By width, key of the first case that is as wide."""
+    pairs = list(zip(layout.task.places, layout.widths, strict=True))
+    return {width: place.key for place, width in reversed(pairs) if not place.opening}
+
+
+def _one_filler(task: WallTask, layout: WallLayout, say: Say) -> Iterator[Told]:
     """The filler at the only wall that a run ends at."""
     for side, end, width in (
         ("left", task.left, layout.left),
         ("right", task.right, layout.right),
     ):
         if end is not None and not end.in_corner:
-            yield f"a filler of {text(width)} at the {side}"
+            yield tell(f"a filler of {{}} at the {side}", say(width, f"{side}_filler"))
 
 
-def _centres(layout: WallLayout, kind: LayoutKind, text: Callable[[int], str]) -> Iterator[str]:
+def _centres(layout: WallLayout, kind: LayoutKind, say: Say) -> Iterator[Told]:
     """What stands where it is to stand."""
     task = layout.task
     for number, place in enumerate(task.places):
@@ -215,13 +231,13 @@ def _centres(layout: WallLayout, kind: LayoutKind, text: Callable[[int], str]) -
             continue
         off = layout.off_centre(number)
         if place.key not in kind.off:
-            yield f"{place.key} on its centre"
+            yield Told(f"{place.key} on its centre")
         else:
-            side = "right" if off > 0 else "left"
-            yield f"{place.key} {text(abs(off) // 2)} {side} of its centre"
+            side, by = "right" if off > 0 else "left", say(abs(off) // 2, f"off_{place.key}")
+            yield tell(f"{{}} {{}} {side} of its centre", place.key, by)
     stray = stray_seams(task, layout.left, layout.widths)
     if task.seams:
-        yield _stray(stray) if stray else "every seam on one below"
+        yield Told(_stray(stray) if stray else "every seam on one below")
 
 
 def _stray(count: int) -> str:

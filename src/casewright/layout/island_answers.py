@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Literal
 
+from casewright.dims import Told, joined, tell
 from casewright.layout.island_model import IslandDemand, lay_out_island
 from casewright.layout.island_tasks import IslandAnswer, IslandPose, IslandTask, Way
+from casewright.layout.tasks import Say
 
 __all__ = ["IslandConflict", "IslandKind", "island_answers", "island_conflicts", "island_trade"]
 
@@ -107,32 +109,36 @@ def _kind(answer: IslandAnswer, longest: int) -> IslandKind:
 
 
 def island_trade(
-    answer: IslandAnswer, text: Callable[[int], str], titles: Mapping[str, str], centre: str
-) -> Iterator[str]:
+    answer: IslandAnswer, say: Say, titles: Mapping[str, str], centre: str
+) -> Iterator[Told]:
     """What it gives and what it takes, in words.
 
     Parameters
     ----------
-    text
-        How a number of steps is written.
+    say
+        How a number of steps is told.
     titles
         Names of the obstacles in words.
     centre
         Name of what its middle is to stand before.
     """
     long, deep = answer.boxes + answer.task.more, answer.task.depth
-    yield f"{text(long)} long and {text(deep)} deep, counter included"
+    sizes = say(long, "length"), say(deep, "depth")
+    yield tell("{} long and {} deep, counter included", *sizes)
     if answer.pose is not answer.task.poses[0]:
-        yield f"{_LOOKS[answer.pose.side]} to the wall"
+        yield Told(f"{_LOOKS[answer.pose.side]} to the wall")
     if answer.task.centre is not None:
         off = answer.off_centre
         if abs(off) <= 1:
-            yield f"its middle before {centre}"
+            yield Told(f"its middle before {centre}")
         else:
-            yield f"{text(abs(off) // 2)} {'right' if off > 0 else 'left'} of {centre}"
-    gaps = answer.gaps()
-    aisles = [f"{text(gap)} to {titles.get(each.key, each.key)}" for gap, each in gaps.values()]
-    yield f"aisles of {', '.join(aisles)}" if aisles else "free all round"
+            by = say(abs(off) // 2, "off_centre")
+            yield tell("{} {} of {}", by, "right" if off > 0 else "left", centre)
+    aisles = [
+        tell("{} to {}", say(gap, f"aisle_{way}"), titles.get(each.key, each.key))
+        for way, (gap, each) in answer.gaps().items()
+    ]
+    yield tell("aisles of {}", joined(", ", aisles)) if aisles else Told("free all round")
 
 
 def island_conflicts(task: IslandTask) -> tuple[IslandConflict, ...]:

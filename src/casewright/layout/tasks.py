@@ -2,10 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal
 
-__all__ = ["EndFiller", "KeepClear", "Preferences", "RunPlace", "WallTask", "WidthBand"]
+from casewright.dims import Measure
+
+__all__ = ["EndFiller", "KeepClear", "Preferences", "RunPlace", "Say", "WallTask", "WidthBand"]
+
+Say = Callable[[int, str], str | Measure]
+"""How a number of steps is told, and which number it is: 'answer_1.sink', 'answer_2.off_sink'."""
 
 WidthBand = tuple[int, int]
 """Least and greatest width [steps]."""

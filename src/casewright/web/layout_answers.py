@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 
+from casewright.dims import Told
 from casewright.errors import CasewrightError, Location, Problem
 from casewright.job.height_choices import accepted_heights
 from casewright.job.heights import room_heights
@@ -15,6 +16,7 @@ from casewright.job.hindrances import (
     run_hindrances,
 )
 from casewright.job.island_layouts import IslandLayout, accepted_island, island_layouts
+from casewright.job.layout_numbers import LayoutNumbers
 from casewright.job.layouts import RunLayout, accepted, layouts
 from casewright.job.load import read_job
 from casewright.room.model import Room
@@ -52,8 +54,8 @@ class OneAnswer:
         Whether nothing of its kind is better.
     """
 
-    sizes: tuple[str, ...]
-    trade: tuple[str, ...]
+    sizes: tuple[Told, ...]
+    trade: tuple[Told, ...]
     proved: bool = True
 
 
@@ -71,12 +73,15 @@ class Choices:
         Name of the drawing that they differ in.
     accepted
         The text of the job file with an answer written into it, by its number from 1.
+    numbers
+        What tells its lengths.
     """
 
     answers: tuple[OneAnswer, ...]
     hindrances: tuple[Hindrance, ...]
     drawing: str
     accepted: Callable[[str, int], str]
+    numbers: LayoutNumbers
 
 
 def choices(room: Room, of: str) -> Choices:
@@ -105,30 +110,24 @@ def choices(room: Room, of: str) -> Choices:
 
 
 def _run(run: RunLayout) -> Choices:
-    def one() -> Iterator[OneAnswer]:
-        for answer in run.answers:
-            layout = answer.layout
-            places = zip(layout.task.places, layout.widths, strict=True)
-            sizes = tuple(f"{place.key} {run.text(width)}" for place, width in places)
-            yield OneAnswer(sizes, answer.trade, layout.is_proved)
-
+    answers = tuple(
+        OneAnswer(tuple(run.widths(each)), each.trade, each.layout.is_proved)
+        for each in run.answers
+    )
     return Choices(
-        tuple(one()), tuple(run_hindrances(run)), f"{SMALL}run.{run.key}",
-        lambda text, number: accepted(text, run, number),
+        answers, tuple(run_hindrances(run)), f"{SMALL}run.{run.key}",
+        lambda text, number: accepted(text, run, number), run.numbers,
     )  # fmt: skip
 
 
 def _island(island: IslandLayout) -> Choices:
-    def one() -> Iterator[OneAnswer]:
-        for answer, trade in zip(island.answers, island.trades, strict=True):
-            off, along = answer.near - island.task.base, answer.left
-            sizes = (f"{island.text(off)} off", f"{island.text(along)} along")
-            widths = tuple(f"{key} {island.text(size)}" for key, size in island.widths(answer))
-            yield OneAnswer(sizes + widths, trade)
-
+    answers = tuple(
+        OneAnswer(tuple(island.sizes(number)), trade)
+        for number, trade in enumerate(island.trades, start=1)
+    )
     return Choices(
-        tuple(one()), tuple(island_hindrances(island)), "plan",
-        lambda text, number: accepted_island(text, island, number),
+        answers, tuple(island_hindrances(island)), "plan",
+        lambda text, number: accepted_island(text, island, number), island.numbers,
     )  # fmt: skip
 
 
@@ -136,13 +135,10 @@ def _heights(room: Room) -> Choices | None:
     heights = room_heights(room)
     if heights is None:
         return None
-    answers = tuple(
-        OneAnswer(tuple(f"{key} {heights.text(high)}" for key, high in each.parts), each.trade)
-        for each in heights.answers
-    )
+    answers = tuple(OneAnswer(tuple(heights.sizes(each)), each.trade) for each in heights.answers)
     return Choices(
         answers, tuple(height_hindrances(heights)), f"{SMALL}wall.{_hung_on(room)}",
-        lambda text, number: accepted_heights(text, heights, number),
+        lambda text, number: accepted_heights(text, heights, number), heights.numbers,
     )  # fmt: skip
 
 

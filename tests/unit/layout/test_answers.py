@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from hypothesis import given as examples
 from hypothesis import settings
-from tests.unit.layout.walls import FILLER, USUAL, case, inches, tasks
+from tests.unit.layout.walls import FILLER, USUAL, case, inches, said, tasks
 
 from casewright.dims import format_length
 from casewright.layout.answers import answers, kind_of
@@ -16,7 +16,7 @@ from casewright.layout.tasks import RunPlace, WallTask
 from casewright.sources import INCH
 
 
-def _text(steps: int) -> str:
+def _text(steps: int, _: str) -> str:
     return format_length(Fraction(steps, 16) * INCH, "in", precision=16)
 
 
@@ -55,7 +55,7 @@ def test_the_trade_is_told_in_words() -> None:
 @examples(tasks())
 def test_every_answer_is_of_its_kind_and_costs_no_less_than_the_best(task: WallTask) -> None:
     """Whatever the wall."""
-    found, best = answers(task, str), lay_out(task)
+    found, best = answers(task, said), lay_out(task)
     assert bool(found) == (best is not None)
     for answer in found:
         assert kind_of(task, answer.layout) == answer.kind

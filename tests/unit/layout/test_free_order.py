@@ -8,7 +8,7 @@ from itertools import permutations
 
 from hypothesis import given as examples
 from hypothesis import settings
-from tests.unit.layout.walls import FILLER, USUAL, case, free_tasks, inches
+from tests.unit.layout.walls import FILLER, USUAL, case, free_tasks, inches, said
 
 from casewright.layout.answers import answers
 from casewright.layout.conflicts import conflicts
@@ -58,7 +58,7 @@ def test_other_orders_are_told_and_a_swap_of_equals_is_none() -> None:
         inches("140 1/4"), places, FILLER, FILLER, USUAL, is_free=True,
         beside=(("dishwasher", "sink"),),
     )  # fmt: skip
-    found = answers(task, str)
+    found = answers(task, said)
     orders = {answer.layout.order for answer in found}
     assert len(orders) > 1
     for answer in found:
@@ -76,6 +76,6 @@ def test_seams_of_cases_above_stand_on_those_below() -> None:
     above = lay_out(replace(alone, seams=(inches("44 1/2"),)), LayoutDemand(on_seams=True))
     assert above is not None
     assert above.starts[1] == inches("44 1/2")
-    told = [answer.trade for answer in answers(replace(alone, seams=(inches("44 1/2"),)), str)]
+    told = [answer.trade for answer in answers(replace(alone, seams=(inches("44 1/2"),)), said)]
     assert any("every seam on one below" in trade for trade in told)
     assert any("1 seam stands over no seam below" in trade for trade in told)

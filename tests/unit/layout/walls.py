@@ -97,3 +97,8 @@ def free_tasks(draw: st.DrawFn) -> WallTask:
         end = draw(_ends)
         task = replace(task, places=(*task.places[:-1], replace(task.places[-1], at_end=end)))
     return replace(task, is_free=True, beside=beside)
+
+
+def said(steps: int, _: str) -> str:
+    """A number of steps as it is, whichever number it is."""
+    return str(steps)
