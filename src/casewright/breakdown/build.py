@@ -20,8 +20,8 @@ from casewright.breakdown.strips import plan_strips, strip_blanks
 from casewright.casework.parts import Part
 from casewright.cutting.engine import Stop
 from casewright.cutting.solution import Reason
-from casewright.dims import shop_text
-from casewright.findings import Finding, Question, Severity
+from casewright.dims import Dim, Measure, joined, shop_text, tell
+from casewright.findings import Finding, Question, Reckoning, Severity
 from casewright.room.model import Room
 from casewright.stock import THINNEST_SOLD, Board, milling_source
 
@@ -66,9 +66,9 @@ def break_down(room: Room, *, stop: Stop | None = None, each: Each = in_turn) ->
         wanted=_bought(wanted, plans) if waiting else plans,
         chain=desk.chain,
         waiting=waiting,
-        questions=(*measure_first(room, plans), *_boards_wanted(lots_sorted[-1].homeless)),
+        questions=(*measure_first(desk, plans), *_boards_wanted(lots_sorted[-1].homeless)),
         findings=(
-            *_too_large(room, wanted),
+            *_too_large(desk, wanted),
             *left_out(room),
             *cut_apart(room),
             *_breaks(desk, wanted),
@@ -179,25 +179,30 @@ def _breaks(desk: Desk, plans: Sequence[StockPlan]) -> Iterator[Finding]:
             yield from grain_breaks(desk.room, tuple(plan.pieces.values()), ground, title)
 
 
-def _too_large(room: Room, plans: Sequence[StockPlan]) -> Iterator[Finding]:
-    unit = room.spec.unit
+def _too_large(desk: Desk, plans: Sequence[StockPlan]) -> Iterator[Finding]:
     for plan in plans:
-        title = room.spec.stock[plan.stock].title
+        title = desk.room.spec.stock[plan.stock].title
         for entry in plan.solution.unplaced:
             piece = plan.pieces[entry.part]
-            sizes = " x ".join(
-                shop_text(size, unit, with_unit=True) for size in (piece.length, piece.width)
-            )
+            own = Reckoning("cut", piece.id, desk.room.spec.unit, desk.chain.nodes, "plan")
+            sizes = joined(" x ", (_said(own, piece.long), _said(own, piece.wide)))
             yield Finding(
                 rule="larger than stock",
                 severity=Severity.STOP,
                 path=piece.serves[0] if piece.serves else piece.id,
-                says=f"the {piece.title}, {sizes}, is {_REASONS[entry.reason]} {title}",
+                says=tell(
+                    "the {}, {}, is {} {}", piece.title, sizes, _REASONS[entry.reason], title
+                ),
                 measured=sizes,
                 source="common practice",
                 remedies=(
-                    f"a sheet or board that leaves {sizes} and a kerf free",
+                    tell("a sheet or board that leaves {} and a kerf free", sizes),
                     "a smaller case",
                     "a joint in the part",
                 ),
+                numbers=own.numbers,
             )
+
+
+def _said(own: Reckoning, dim: Dim) -> Measure:
+    return own.said(dim, shop_text(dim.value, own.unit, with_unit=True), "size")

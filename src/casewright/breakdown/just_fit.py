@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
+from casewright.breakdown.desk import Desk
 from casewright.breakdown.plan import JustFit, StockPlan
 from casewright.breakdown.solving import Layout
 from casewright.cutting.solution import Solution
-from casewright.dims import shop_text
+from casewright.dims import Dim, Origin, as_said, tell
 from casewright.findings import Question
 from casewright.room.model import Room
 from casewright.shop import Shop, ToolKind
@@ -60,25 +61,29 @@ def just_fits(
             yield JustFit(tree.sheet, "width", spare, parts)
 
 
-def measure_first(room: Room, plans: Sequence[StockPlan]) -> Iterator[Question]:
+def measure_first(desk: Desk, plans: Sequence[StockPlan]) -> Iterator[Question]:
     """What must be read before the sheets that just fit are cut, and where it is written."""
+    room = desk.room
     for plan in plans:
         goods = room.spec.stock[plan.stock]
         if not plan.just_fit or not isinstance(goods, Sheet):
             continue
         sides = sorted({fit.side for fit in plan.just_fit})
-        least = min(fit.spare for fit in plan.just_fit)
-        spare = f"only {shop_text(least, room.spec.unit, with_unit=True)}" if least else "nothing"
+        tightest = min(plan.just_fit, key=lambda fit: fit.spare)
+        spare = "nothing"
+        if tightest.spare:
+            spare = tell("only {}", as_said(_spare(desk, plan, tightest), room.spec.unit))
         needs, how = _still_to_read(room, goods, sides)
         yield Question(
             path=f"stock.{plan.stock}.size",
             needs=needs,
-            because=f"the parts on {len(plan.waiting_sheets)} of {plan.count} sheets leave "
-            f"{spare} to spare, and "
-            + (
+            because=tell(
+                f"the parts on {len(plan.waiting_sheets)} of {plan.count} sheets leave {{}} to "
+                "spare, and {}",
+                spare,
                 "a blade may take more than its label says"
                 if goods.measured_length
-                else "sheets may be under their label"
+                else "sheets may be under their label",
             ),
             waiting=tuple(
                 dict.fromkeys(
@@ -88,6 +93,16 @@ def measure_first(room: Room, plans: Sequence[StockPlan]) -> Iterator[Question]:
             ),
             how=how,
         )  # fmt: skip
+
+
+def _spare(desk: Desk, plan: StockPlan, fit: JustFit) -> Dim:
+    """What the parts on a sheet leave of it, as the plan lays them."""
+    place = desk.chain.place(f"{plan.path}.sheet_{fit.sheet + 1}")
+    path = f"{place.path}.spare_{fit.side}"
+    whole = plan.numbers.sizes[f"{fit.sheet + 1}"][fit.side == "width"]
+    left = Dim("by", (whole,), fit.spare)
+    left.origin = Origin("solved", "the cutting plan: what its parts and its trimmed edge leave")
+    return desk.chain.nodes.get(path) or desk.chain.register(path, left)
 
 
 def _still_to_read(room: Room, sheet: Sheet, sides: Sequence[str]) -> tuple[str, str]:

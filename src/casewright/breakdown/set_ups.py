@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from casewright.breakdown.pieces import Piece
 from casewright.casework.features import Cut, Feature
 from casewright.casework.parts import Part
-from casewright.dims import Dim, Unit, reading_text
+from casewright.dims import Dim, Measure, Told, Unit, as_said, reading_text, tell
 
 __all__ = ["test_pieces"]
 
@@ -36,7 +36,7 @@ def test_pieces(
     turns
         Whether it may lie across the grain.
     """
-    serves: dict[str, list[str]] = {}
+    serves: dict[Told, list[str]] = {}
     for part in parts:
         for name in dict.fromkeys(_set_ups(part.features, unit)):
             serves.setdefault(name, []).append(part.path)
@@ -44,7 +44,7 @@ def test_pieces(
         Piece(
             id=f"test.{stock}.{number}",
             kind="test piece",
-            title=f"test piece for the {name}",
+            title=tell("test piece for the {}", name),
             mark="",
             long=length,
             wide=width,
@@ -55,14 +55,15 @@ def test_pieces(
     )
 
 
-def _set_ups(features: Iterable[Feature], unit: Unit) -> Iterator[str]:
+def _set_ups(features: Iterable[Feature], unit: Unit) -> Iterator[Told]:
     for feature in features:
         if isinstance(feature, Cut):
             if feature.kind in _CUTS:
-                wide, deep = (
-                    reading_text(size.value, unit, calliper=True)
-                    for size in (feature.width, feature.depth)
-                )
-                yield f"{feature.kind} {wide} wide, {deep} deep"
+                wide, deep = (_read(size, unit) for size in (feature.width, feature.depth))
+                yield tell(f"{feature.kind} {{}} wide, {{}} deep", wide, deep)
         elif feature.kind in _BORES:
-            yield "pockets" if feature.kind == "pocket" else "hinge cups"
+            yield Told("pockets" if feature.kind == "pocket" else "hinge cups")
+
+
+def _read(size: Dim, unit: Unit) -> Measure:
+    return as_said(size, unit, reading_text(size.value, unit, calliper=True))

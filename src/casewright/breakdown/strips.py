@@ -13,7 +13,7 @@ from casewright.breakdown.plan import Milling, StockPlan
 from casewright.breakdown.solving import Offered, draft
 from casewright.casework.parts import Part
 from casewright.cutting.settling import settle
-from casewright.dims import Dim, Way, shop_text
+from casewright.dims import Dim, Way, as_said, shop_text, tell
 from casewright.room.model import Room
 from casewright.stock import Board, strips_in_thickness
 
@@ -46,11 +46,12 @@ def plan_strips(
 def _spares(strip: Board, width: Fraction, pieces: Sequence[Piece], room: Room) -> Iterator[Piece]:
     longest = max(pieces, key=lambda piece: piece.length).long
     wide = shop_text(width, room.spec.unit)
+    told = as_said(pieces[0].wide, room.spec.unit, wide)
     for number in range(1, -(-len(pieces) // SPARE_ONE_IN) + 1):
         yield Piece(
             id=f"spare.{strip.key}.{_slug(wide)}.{number}",
             kind="spare",
-            title=f"spare strip {wide} wide",
+            title=tell("spare strip {} wide", told),
             mark="",
             long=longest,
             wide=pieces[0].wide,
@@ -62,7 +63,7 @@ def _spares(strip: Board, width: Fraction, pieces: Sequence[Piece], room: Room) 
 def _plan(
     desk: Desk, strip: Board, source: Board, pieces: Sequence[Piece], path: str
 ) -> StockPlan:
-    room, width = desk.room, pieces[0].width
+    room = desk.room
     offered = tuple(
         Offered(f"{source.key} {shop_text(length.value, room.spec.unit)}", length, pieces[0].wide)
         for length in _lengths(desk, source)
@@ -71,7 +72,7 @@ def _plan(
     done = settle((drafted.task,))
     return replace(
         StockPlan.of(drafted.layout(done.solution), done.sawn, path, strip.key, "strips", pieces),
-        milling=_milling(desk, strip, source, width),
+        milling=_milling(desk, strip, source, pieces[0].wide),
     )
 
 
@@ -103,7 +104,7 @@ def _share(desk: Desk, length: Dim, share: int) -> Dim:
     return desk.chain.place(place).rounded(path, even, grid, Way.DOWN)[0]
 
 
-def _milling(desk: Desk, strip: Board, source: Board, width: Fraction) -> Milling:
+def _milling(desk: Desk, strip: Board, source: Board, width: Dim) -> Milling:
     room, unit = desk.room, desk.room.spec.unit
     yields = strips_in_thickness(
         source.thickness.value,
@@ -111,16 +112,16 @@ def _milling(desk: Desk, strip: Board, source: Board, width: Fraction) -> Millin
         waste=room.spec.style["strip_waste"].value,
         kerf=desk.kerf().value,
     )
-    wide, thick = (
-        shop_text(size, unit, with_unit=True) for size in (width, strip.thickness.value)
+    thick = desk.given(f"stock.{strip.key}.thickness", strip.thickness)
+    rip = tell("From {}: rip it {} wide; ", source.title, as_said(width, unit))
+    plane = tell("plane to {}; then crosscut.", as_said(thick, unit))
+    words = rip + plane
+    if yields > 1:
+        resaw = f"resaw each rip on edge into {yields}; "
+        words = rip + resaw + plane + " Test the planer on a spare."
+    return Milling(
+        source.key, source.thickness.value, strip.thickness.value, width.value, yields, words
     )
-    words = (
-        f"From {source.title}: rip it {wide} wide; resaw each rip on edge into {yields}; plane to "
-        f"{thick}; then crosscut. Test the planer on a spare."
-    )
-    if yields == 1:
-        words = f"From {source.title}: rip it {wide} wide; plane to {thick}; then crosscut."
-    return Milling(source.key, source.thickness.value, strip.thickness.value, width, yields, words)
 
 
 def strip_blanks(room: Room, plans: Iterable[StockPlan]) -> Iterator[Piece]:

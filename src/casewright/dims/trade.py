@@ -81,6 +81,12 @@ TRADE_FIGURES: Mapping[str, TradeFigure] = MappingProxyType(
             "3", "75", "a 10 in blade stands so high over its table: what it resaws at once"
         ),
         "cleat_thickness": TradeFigure("1/2", "12", "thinnest cleat that holds screws"),
+        "level_tops": TradeFigure("1/16", "1.5", "most that tops are out over `level_over`"),
+        "level_over": TradeFigure(
+            "4", "1.2", "length of the level that tops are tried with", units=("ft", "m")
+        ),
+        "level_metre": TradeFigure("1/32", "1", "most that tops are out of level in a metre"),
+        "even_gaps": TradeFigure("1/32", "1", "most that neighbouring gaps of doors differ by"),
         "thin_fibreboard": TradeFigure(
             "0.315", "8", "fibreboard up to it counts as thin", "tsca-vi"
         ),

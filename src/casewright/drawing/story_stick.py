@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from casewright.dims import Measure, format_length
+from casewright.dims import Chain, Measure, Origin, format_length
 from casewright.dims.units import Unit
 from casewright.drawing.inscription import Inscription
 from casewright.drawing.marks import Area, Tag
@@ -17,7 +17,15 @@ from casewright.drawing.scene import Plot, Scene, plot
 from casewright.drawing.shapes import Element, line, rectangle
 from casewright.drawing.spread import spread
 
-__all__ = ["Stick", "StickMark", "stick_plots", "strip_length"]
+__all__ = [
+    "STICK", "Stick", "StickMark", "foot_numbers", "foot_path", "stick_plots", "strip_length",
+]  # fmt: skip
+
+STICK = "stick"
+"""Under which the feet of strips stand on the chain."""
+
+_HOLDS = Origin("chosen", "whole inches or centimetres that a page holds")
+_MOST_STRIPS = 100
 
 _WIDE, _BETWEEN = 42.0, 3.5  # of a strip, between two [mm]
 _HEAD, _BAR = 7.0, 9.0  # for the number of a strip, for the check bar [mm]
@@ -90,6 +98,33 @@ def strip_length(room_mm: float, unit: Unit) -> Fraction:
     """
     step = _STEP[unit]
     return Fraction(room_mm - _HEAD - _BAR) // step * step
+
+
+def foot_path(long: Fraction, foot: Fraction, unit: Unit) -> str:
+    """Path of the number that tells where the foot of a strip lies: 'stick.of_9.foot_3'.
+
+    Parameters
+    ----------
+    long, foot
+        Length of the strips, and where its foot lies on the stick [mm].
+    """
+    return f"{STICK}.of_{long / _STEP[unit]}.foot_{foot // long}"
+
+
+def foot_numbers(chain: Chain, high_mm: float, unit: Unit) -> None:
+    """Enter where the feet of strips lie, of whatever length a page so high holds.
+
+    Parameters
+    ----------
+    high_mm
+        Of the page [mm].
+    """
+    step = _STEP[unit]
+    for whole in range(1, int(Fraction(high_mm) // step) + 1):
+        place = chain.place(f"{STICK}.of_{whole}")
+        long = place.enter("strip", whole * step, _HOLDS)
+        for count in range(_MOST_STRIPS):
+            place.let(f"foot_{count}", long * count)
 
 
 def stick_plots(
@@ -180,7 +215,8 @@ def _outline(x: float, strip: _Strip, long: Fraction, unit: Unit) -> Iterator[El
     yield rectangle((x, 0.0), (x + _WIDE, float(long)), NEIGHBOUR)
     foot = format_length(low, unit, with_unit=True)
     words = f"{strip.stick.name or 'strip'} {strip.number} of {strip.count}, foot at {foot}"
-    yield Text((x + _WIDE / 2, float(long)), words, _WORDS, shift_mm=(0.0, 3.6))
+    tag = Tag(path=foot_path(long, low, unit), title=words)
+    yield Text((x + _WIDE / 2, float(long)), words, _WORDS, shift_mm=(0.0, 3.6), tag=tag)
     step = _STEP[unit]
     for k in range(1, int(long // step)):
         y, whole = float(k * step), (low + k * step) / step

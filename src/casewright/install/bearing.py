@@ -6,15 +6,22 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
+from typing import NamedTuple
 
-from casewright.dims import Dim, Origin
+from casewright.dims import Dim
 from casewright.install.numbers import Numbers
 from casewright.install.places import WallPlace
 from casewright.survey.walls import SurveyedWall
 
 __all__ = ["Contact", "WallShim", "contact", "wall_shims"]
 
-_READ = Origin("chosen", "where the straight edge was read from")
+
+class _Hollow(NamedTuple):
+    """A place behind a straight edge: along the wall, at its height, how far off [mm]."""
+
+    along: Dim
+    level: Dim
+    off: Dim
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,16 +42,21 @@ class WallShim:
         Key of the run it is behind.
     at
         From the wall's left end [mm].
-    height
-        Of the straight edge that was read along [mm].
+    level
+        Height of the straight edge that was read along [mm].
     shim
         0 where it bears [mm].
     """
 
     run: str
     at: Dim
-    height: Fraction
+    level: Dim
     shim: Dim
+
+    @property
+    def height(self) -> Fraction:
+        """Of the straight edge [mm]."""
+        return self.level.value
 
 
 def contact(points: Sequence[tuple[Fraction, Fraction]], middle: Fraction) -> Contact:
@@ -107,8 +119,10 @@ def wall_shims(
     """
     own = numbers.wall(wall.spec.key)
     read = [
-        (hollow.along, hollow.height, wall.read[f"hollow_{n}"])
-        for n, hollow in enumerate(wall.spec.hollows, start=1)
+        _Hollow(
+            wall.at[f"hollow_{n}.along"], wall.at[f"hollow_{n}.height"], wall.read[f"hollow_{n}"]
+        )
+        for n in range(1, len(wall.spec.hollows) + 1)
     ]
     spans: dict[str, list[WallPlace]] = {}
     for place in places:
@@ -116,21 +130,24 @@ def wall_shims(
     found: list[WallShim] = []
     for key, row in spans.items():
         low, high = min(p.bottom.value for p in row), max(p.top.value for p in row)
-        heights = sorted({height for _, height, _ in read if low <= height <= high})
+        heights = sorted({each.level.value for each in read if low <= each.level.value <= high})
         for level, height in enumerate(heights, start=1):
             ends = _ends(row, height)
             if ends is None:
                 continue
             left, right = ends
-            here = {along: off for along, h, off in read if h == height and left <= along <= right}
+            here = {
+                each.along.value: each for each in read
+                if each.level.value == height and left <= each.along.value <= right
+            }  # fmt: skip
             if len(here) < 2:
                 continue
-            line = contact([(x, off.value) for x, off in here.items()], (left + right) / 2)
-            a, b = here[line.left], here[line.right]
-            for n, (x, off) in enumerate(sorted(here.items()), start=1):
+            line = contact([(x, each.off.value) for x, each in here.items()], (left + right) / 2)
+            a, b = here[line.left].off, here[line.right].off
+            for n, (x, each) in enumerate(sorted(here.items()), start=1):
                 wide = line.right - line.left
                 edge = a if not wide else a + (b - a) * ((x - line.left) / wide)
-                shim = own.at(key).let(f"wall_shim_{level}_{n}", off - edge)
-                at = own.at(key).enter(f"wall_shim_at_{level}_{n}", x, _READ)
-                found.append(WallShim(key, at, height, shim))
+                shim = own.at(key).let(f"wall_shim_{level}_{n}", each.off - edge)
+                at = own.at(key).let(f"wall_shim_at_{level}_{n}", each.along)
+                found.append(WallShim(key, at, each.level, shim))
     return tuple(found)

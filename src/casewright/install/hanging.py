@@ -13,6 +13,7 @@ from casewright.install.marks import HeightMark, Mark, height_marks, marks_along
 from casewright.install.numbers import Numbers
 from casewright.install.order import Lift, hanging_order
 from casewright.install.places import WallPlace, places_on
+from casewright.install.screw_worth import ScrewWorth, screw_worths
 from casewright.install.scribing import ScribeProfile, scribe_profiles
 from casewright.install.stud_map import CaseScrews, case_screws
 from casewright.room.cable_runs import CableRun, cable_runs
@@ -66,9 +67,18 @@ class WallHanging:
 
 @dataclass(frozen=True, slots=True)
 class Hanging:
-    """What is done at every surveyed wall that cases go to, by its key."""
+    """What is done at every surveyed wall that cases go to.
+
+    Parameters
+    ----------
+    walls
+        By their keys.
+    worths
+        What their screws are worth by the equations.
+    """
 
     walls: Mapping[str, WallHanging]
+    worths: tuple[ScrewWorth, ...] = ()
 
     @property
     def screws_at_studs(self) -> dict[str, list[tuple[Dim, int]]]:
@@ -96,7 +106,8 @@ def hanging(room: Room, chain: Chain) -> Hanging:
         places = places_on(numbers, wall)
         if places:
             walls[key] = _wall(numbers, wall, places)
-    return Hanging(walls)
+    hung = (case for wall in walls.values() for case in wall.screws)
+    return Hanging(walls, tuple(screw_worths(numbers, hung)))
 
 
 def _wall(numbers: Numbers, wall: SurveyedWall, places: tuple[WallPlace, ...]) -> WallHanging:

@@ -8,6 +8,7 @@ from casewright.breakdown import Desk, break_down
 from casewright.buying import BUY, room_lines, stock_lines
 from casewright.checks import check
 from casewright.dims import TRADE, Chain, enter_trade
+from casewright.drawing.story_stick import STICK
 from casewright.findings import FOUND, entered
 from casewright.install.hanging import hanging
 from casewright.install.numbers import ROOT
@@ -15,6 +16,7 @@ from casewright.jigs import jigs
 from casewright.jigs.numbers import ROOT as JIG
 from casewright.job.answer_numbers import answer_numbers
 from casewright.job.layout_numbers import LAYOUT
+from casewright.packet.stick_pages import stick_numbers
 from casewright.packet.survey_pages import form_numbers
 from casewright.resolve import HOLD, hold_numbers
 from casewright.room.floor_across import FLOOR
@@ -53,6 +55,7 @@ def planned_chain(room: Room) -> Chain:
 _AFTER: Mapping[str, Callable[[Room, Chain], object]] = {
     BUY: _bought,
     ROOT: hanging,
+    STICK: stick_numbers,
     FLOOR: floor_numbers,
     HOLD: hold_numbers,
     JIG: jigs,

@@ -18,6 +18,9 @@ __all__ = ["NoSuchPathError", "nearest_paths", "number_text", "reasons", "short_
 _LOADS = {-3: (10**9, "kg/m3"), -2: (10**6, "kg/m2"), -1: (10**3, "kg/m")}
 """Weights for each cube, square or stretch of a length, by its power."""
 
+_GRAVITY = Fraction("9.80665")
+"""Standard acceleration of gravity: a pound of force is a pound's weight under it [m/s2]."""
+
 _OFF_FIGURES = 2
 """Of what a ratio is off a whole number [-]."""
 
@@ -123,9 +126,9 @@ def number_text(value: Fraction, unit: Unit, power: int, path: str = "") -> str:
     Parameters
     ----------
     value
-        In mm to the power [mm], [kg/mm3], [kg] or [-].
+        In mm to the power [mm], [kg/mm3], [kg], [N] or [-].
     path
-        Its own, which tells a weight from a ratio.
+        Its own, which tells a weight or a force from a ratio.
     """
     if power == 1:
         return shop_text(value, unit)
@@ -134,6 +137,9 @@ def number_text(value: Fraction, unit: Unit, power: int, path: str = "") -> str:
         return f"{float(value * times):.4g} {words}"
     if power == 0 and path.startswith("wood."):
         return f"{float(value):.4g} %"
+    if power == 0 and path.endswith("_force"):
+        pounds = f" ({float(value / POUND / _GRAVITY):.3g} lb)" if unit == "in" else ""
+        return f"{float(value):.4g} N{pounds}"
     if power == 0 and path.endswith(("weight", ".heaviest")):
         pounds = f" ({float(value / POUND):.3g} lb)" if unit == "in" else ""
         return f"{float(value):.3g} kg{pounds}"

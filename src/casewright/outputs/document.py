@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, fields, is_dataclass
+from fractions import Fraction
 from functools import cache
+from typing import NamedTuple
 
 from casewright.dims import Measure, Told
 from casewright.dims.units import Unit
@@ -13,7 +15,8 @@ from casewright.outputs.blocks import Block, Contents, LabelSheet
 from casewright.outputs.inlines import PageNumber, PageNumbers
 
 __all__ = [
-    "A4", "LABELS_A4", "LABELS_LETTER", "LETTER", "Document", "LinkError", "Paper", "Section",
+    "A4", "LABELS_A4", "LABELS_LETTER", "LETTER", "Document", "LinkError", "Paper",
+    "PrintedNumber", "Section",
     "anchors", "check_links", "measures", "page_references", "paper_named", "section_anchors",
 ]  # fmt: skip
 
@@ -209,12 +212,28 @@ def check_links(document: Document) -> None:
         raise LinkError(msg)
 
 
-def measures(document: Document) -> Iterable[tuple[str, str]]:
+class PrintedNumber(NamedTuple):
+    """A number as it is printed.
+
+    Parameters
+    ----------
+    path
+        On the chain.
+    value
+        In the line that it stands in; None in a drawing, which knows its text alone [mm].
+    """
+
+    text: str
+    path: str
+    value: Fraction | None = None
+
+
+def measures(document: Document) -> Iterable[PrintedNumber]:
     """Every printed number with its path on the chain, in reading order, drawings included."""
     for part in _parts(document):
         if isinstance(part, Measure):
-            yield part.text, part.path
+            yield PrintedNumber(part.text, part.path, part.value)
         elif isinstance(part, Plot):
             for group in part.groups:
                 if group.kind == "dimension" and group.tag.title:
-                    yield group.tag.title, group.tag.path
+                    yield PrintedNumber(group.tag.title, group.tag.path)

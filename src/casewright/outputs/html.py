@@ -54,7 +54,7 @@ class _Writer:
         match block:
             case b.Heading(text, level, anchor):
                 tag = f"h{self._rank(level)}"
-                made = f"<{tag}{_id(anchor)}>{clean(text)}</{tag}>"
+                made = f"<{tag}{_id(anchor)}>{self.line(text)}</{tag}>"
             case b.Paragraph(text, soft, anchor):
                 kind = ' class="soft"' if soft else ""
                 made = f"<p{kind}{_id(anchor)}>{self.line(text)}</p>"

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from casewright.buying import BuyLine
-from casewright.dims import tell, trade
+from casewright.dims import Unit, tell, trade
 from casewright.outputs.blocks import Block, Caution, Column, Paragraph, Row, Table
 from casewright.outputs.document import Section
 from casewright.outputs.inlines import Rich, Strong, Tick
@@ -27,8 +27,14 @@ _EMISSION = (
 """Limits of 40 CFR 770.10, read in a secondary copy."""
 
 
-def buy_section(lines: tuple[BuyLine, ...]) -> Section:
-    """One trip to the yard and one to the hardware shop."""
+def buy_section(lines: tuple[BuyLine, ...], unit: Unit) -> Section:
+    """One trip to the yard and one to the hardware shop.
+
+    Parameters
+    ----------
+    unit
+        Unit of the job.
+    """
     blocks: list[Block] = [
         Paragraph(
             "Every screw, pin and hinge counted here is one that a step of this packet uses, with "
@@ -37,7 +43,7 @@ def buy_section(lines: tuple[BuyLine, ...]) -> Section:
         Table(_COLUMNS, tuple(_rows(lines)), small=True),
     ]
     if any(line.aisle == "sheets" for line in lines):
-        thin = replace(trade("thin_fibreboard", "mm"), said="8 mm")
+        thin = replace(trade("thin_fibreboard", unit), said="8 mm")
         blocks.insert(1, Caution(tell(_EMISSION, thin), "Glue in sheets"))
     return Section("Buy", tuple(blocks), "buy")
 

@@ -81,7 +81,7 @@ def _readings(room: Room, holds: HoldMarks) -> Iterator[Block]:
             (
                 (SignMark("measure first"), f"\u00a0hold {point.number}"),
                 f"{point_name(point)}, {place_words(room, point.path)}",
-                point_measure(room, point, point.planned),
+                point_measure(room, point, point.planned, point.path),
                 Blank(_READ_MM),
             )
         )

@@ -8,7 +8,7 @@ from fractions import Fraction
 from casewright.breakdown import Breakdown, SawCard, StockPlan, saw_cards
 from casewright.casework.cautions import CAUTIONS
 from casewright.cutting.solution import SheetTree
-from casewright.dims import measure_of
+from casewright.dims import joined, measure_of
 from casewright.drawing import Plot, largest
 from casewright.drawing.sheet_layout import sheet_scene
 from casewright.outputs.blocks import (
@@ -81,8 +81,8 @@ def _title(room: Room, plan: StockPlan) -> str:
     title = room.spec.stock[plan.stock].title
     if plan.kind != "strips":
         return title
-    wide = measure_of(plan.numbers.sizes["1"][1], room.spec.unit).text
-    return f"{title}, {wide} wide"
+    wide = measure_of(plan.numbers.sizes["1"][1], room.spec.unit)
+    return joined("", (f"{title}, ", wide, " wide"))
 
 
 def _start(cards: Sequence[SawCard]) -> Iterator[Block]:

@@ -7,7 +7,7 @@ from contextlib import suppress
 from fractions import Fraction
 
 from casewright.checks.words import kilograms
-from casewright.dims import Dim, Measure, Unit, mark_of, measure_of, size_text
+from casewright.dims import Dim, Measure, Unit, as_said, mark_of, measure_of, size_text, tell
 from casewright.drawing import Plot, ScaleError, largest
 from casewright.drawing.hanging_elevation import hanging_scene
 from casewright.install.hanging import Hanging, WallHanging
@@ -95,7 +95,7 @@ def hanging_sections(room: Room, day: Hanging, paper: Paper) -> tuple[Section, .
 def _sheets(room: Room, day: Hanging, paper: Paper, key: str) -> Iterator[Section]:
     """The last of the walls has what screws are worth, for all of them."""
     hang, is_last = day.walls[key], key == tuple(day.walls)[-1]
-    worth = tuple(screw_blocks(room, day.walls.values())) if is_last else ()
+    worth = tuple(screw_blocks(room, day.worths)) if is_last else ()
     title = hang.wall.spec.title
     on, figures = _picture(room, hang, paper)
     picture = (*figures, Paragraph(_KEY + (_KEY_OF_CABLES if hang.cables else ""), soft=True))
@@ -305,13 +305,17 @@ def _behind(room: Room, hang: WallHanging) -> Iterator[Block]:
         bears = "bears" if str(thick) == "0" or not shim.shim.value else ""
         cells = (mark_of(shim.at, unit), Strong(thick), bears)
         rows.setdefault((shim.run, shim.height), []).append(Row(cells))
+    levels = {
+        shim.height: as_said(shim.level, unit, size_text(shim.height, unit))
+        for shim in hang.wall_shims
+    }
     words: list[Inline] = ["A straight row bears where the table shows 0; everywhere else "]
     words.append("the shim goes in before the screw is tightened, or the case is racked.")
     columns = (Column("From the wall's left", "size"), Column("Shim", "size"), Column("", share=1))
     groups = [
         row
         for (run, height), own in rows.items()
-        for row in (Row((f"{titles[run]}: {size_text(height, unit)} above the floor",)), *own)
+        for row in (Row((tell("{}: {} above the floor", titles[run], levels[height]),)), *own)
     ]
     yield Keep(
         (

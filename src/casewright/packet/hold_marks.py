@@ -27,7 +27,7 @@ def point_name(point: HoldPoint) -> str:
     return point.path.rpartition(".")[2].replace("_", " ")
 
 
-def point_measure(room: Room, point: HoldPoint, value: Fraction, path: str = "") -> Measure:
+def point_measure(room: Room, point: HoldPoint, value: Fraction, path: str) -> Measure:
     """A size as what it is read with shows it.
 
     Parameters
@@ -96,7 +96,7 @@ class HoldMarks:
     def in_full(self, parts: Iterable[Part]) -> Iterator[Inline]:
         """Sentences for a card: what is measured, as planned, a blank, where it is told."""
         for point in self.points(*(part.path for part in parts)):
-            planned = point_measure(self._room, point, point.planned)
+            planned = point_measure(self._room, point, point.planned, point.path)
             place = place_words(self._room, point.path)
             yield SignMark("measure first")
             yield " "

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from casewright.casework.cautions import CAUTIONS
-from casewright.dims import measure_of, shop_text
+from casewright.dims import Told, as_said, joined, measure_of, tell
 from casewright.outputs.blocks import Step
 from casewright.outputs.inlines import Inline, Link, PageNumber, Rich, Strong
 from casewright.packet.free_pages import setting_anchor
@@ -58,17 +58,19 @@ def _screws(room: Room, island: Island) -> Iterator[Rich]:
     """Which screws go through what into what; the same through several boards told once."""
     titles = {part.path: part for part in room.parts}
     cases = {case.key: case.spec.title for case in room.cases}
-    found: dict[tuple[str, str, str], list[str]] = {}
+    found: dict[tuple[Told, str, str], list[str]] = {}
     for screws in island.screws:
         into = titles[screws.into]
         if into.role == "floor cleat":
             continue
-        text = shop_text(screws.length.value, room.spec.unit, with_unit=True)
+        size = as_said(screws.length, room.spec.unit)
         board = titles[screws.through]
-        kin = (f"{screws.count} of {text}", board.title, into.title)
+        kin = (tell(f"{screws.count} of {{}}", size), board.title, into.title)
         found.setdefault(kin, []).append(cases[board.case])
     for (how, title, ends_in), owners in found.items():
-        yield (f"{how} through the {title} of {' and of '.join(owners)} into the {ends_in}",)
+        yield joined("", (
+            how, f" through the {title} of {' and of '.join(owners)} into the {ends_in}"
+        ))  # fmt: skip
 
 
 def _water(island: Island, room: Room) -> str:

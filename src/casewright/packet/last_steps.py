@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from casewright.casework.cautions import CAUTIONS
-from casewright.dims import measure_of
+from casewright.dims import Measure, Told, Unit, measure_of, tell, trade
 from casewright.outputs.blocks import Step
 from casewright.outputs.inlines import Blank, Inline, Link, PageNumber, Rich, Strong
 from casewright.packet.trim_pages import TRIMS
@@ -96,13 +97,26 @@ def _panels(room: Room) -> Iterator[Step]:
         )
 
 
+def _figure(name: str, unit: Unit, said: str) -> Measure:
+    """A figure of the trade in the unit of the job alone."""
+    return replace(trade(name, unit), said=said)
+
+
+def _level(unit: Unit) -> Told:
+    if unit == "mm":
+        return tell("{} per metre", _figure("level_metre", unit, "1 mm"))
+    tops, over = _figure("level_tops", unit, "1/16 in"), _figure("level_over", unit, "4 ft")
+    return tell("{} over {}", tops, over)
+
+
 def _once_more(room: Room) -> Iterator[str]:
     """What is looked at before tools are put away (common practice)."""
-    inch = room.spec.unit == "in"
+    unit = room.spec.unit
     yield "every wall screw in a stud, every case that hangs on two columns of them or on its rail"
-    yield f"tops level to {'1/16 in over 4 ft' if inch else '1 mm per metre'}, diagonals equal"
+    yield tell("tops level to {}, diagonals equal", _level(unit))
     if any(case.doors for case in room.cases):
-        yield f"no door rubs, neighbouring gaps alike to {'1/32 in' if inch else '1 mm'}"
+        alike = _figure("even_gaps", unit, "1/32 in" if unit == "in" else "1 mm")
+        yield tell("no door rubs, neighbouring gaps alike to {}", alike)
     if any(case.drawers for case in room.cases):
         yield "drawers run, stay shut, and stop before they come out"
     yield "what is tall or stands alone is screwed to studs: pull at its upper edge"

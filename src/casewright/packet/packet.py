@@ -157,7 +157,7 @@ def _sections(content: PacketContent, left: Left, paper: Paper) -> list[Section]
     if not (left.is_part and any(part.state != "planned" for part in content.room.parts)):
         found.append(tape_section(left.wall, day, paper))  # it is for before anything is bought
     if left.saw.parts or not left.is_part:
-        found.append(buy_section(content.buying))
+        found.append(buy_section(content.buying, content.room.spec.unit))
         found.append(cut_list_section(left.bench, breakdown, holds.marks))
         found += cut_sheet_sections(left.saw, breakdown, paper, holds.marks)
     if left.bench.parts or not left.is_part:

@@ -7,7 +7,7 @@ from itertools import groupby
 
 from casewright.breakdown import EDGE_WORDS, InHand, SawCard, SawStep
 from casewright.cutting.methods import Method
-from casewright.dims import measure_of
+from casewright.dims import joined, measure_of
 from casewright.dims.units import Unit
 from casewright.outputs.blocks import Column, Row
 from casewright.outputs.inlines import Blank, Inline, Link, Rich, SignMark, Strong, Tick
@@ -137,7 +137,8 @@ class _Teller:
             if number:
                 yield "; "
             if given.piece is not None:
-                name = f"{given.piece.mark} {given.piece.title}".strip()
+                mark, title = given.piece.mark, given.piece.title
+                name = joined("", (f"{mark} ", title)) if mark else title
                 target = given.piece.id if given.piece.kind == "part" else ""
                 yield (Link(name, target) if target else name, " ", *self._size(given))
                 if self._holds and (waits := self._holds.sign(given.piece.id)):

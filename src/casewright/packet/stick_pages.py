@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from casewright.dims import Measure, mark_of
-from casewright.drawing.story_stick import Stick, StickMark, stick_plots
+from casewright.dims import Chain, Measure, mark_of
+from casewright.drawing.story_stick import Stick, StickMark, foot_numbers, stick_plots
 from casewright.install.hanging import Hanging, WallHanging
 from casewright.outputs.blocks import (
     Block,
@@ -18,11 +18,11 @@ from casewright.outputs.blocks import (
     Row,
     Table,
 )
-from casewright.outputs.document import Paper, Section
+from casewright.outputs.document import Paper, Section, paper_named
 from casewright.outputs.inlines import Rich, Strong
 from casewright.room.model import Room
 
-__all__ = ["STICKS", "stick_section"]
+__all__ = ["STICKS", "stick_numbers", "stick_section"]
 
 STICKS = "sticks"
 """Anchor of the section."""
@@ -52,6 +52,11 @@ def stick_section(room: Room, day: Hanging, paper: Paper) -> Section | None:
     for hang in walls:
         blocks.extend(_wall(room, hang, paper))
     return Section("Marks and story sticks", tuple(blocks), STICKS)
+
+
+def stick_numbers(room: Room, chain: Chain) -> None:
+    """Enter where the feet of strips lie on their sticks."""
+    foot_numbers(chain, paper_named(room.spec.paper).height_mm, room.spec.unit)
 
 
 def _lists(room: Room, hang: WallHanging) -> Iterator[Block]:

@@ -7,11 +7,13 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from casewright.casework.cautions import CAUTIONS
-from casewright.dims import measure_of, shop_text, weight_text
+from casewright.dims import Measure, as_said, measure_of, tell, weight_text
 from casewright.outputs.blocks import Step
 from casewright.outputs.inlines import Rich, Strong
 from casewright.room.model import Room, Run
+from casewright.room.style_numbers import told_style
 from casewright.room.trims.model import EndCut, Trim
+from casewright.sources import FOOT
 
 __all__ = ["trim_steps"]
 
@@ -69,9 +71,11 @@ def _seat_lid(room: Room, run: Run, lid: Trim) -> Iterator[Step]:
     """Laid on when the boxes stand joined, and hinged at their backs or screwed up from below."""
     over = room.chain.nodes.get(f"{lid.path}.piece.front_air")
     yield Step(
-        "With the boxes screwed together and to the wall, their upper edges in one plane, lay "
-        "the lid on, its rear edge flush with their backs, as far from either end. It weighs "
-        f"about {_weight(room, lid)}: two people lift it.",
+        tell(
+            "With the boxes screwed together and to the wall, their upper edges in one plane, lay "
+            "the lid on, its rear edge flush with their backs, as far from either end. It weighs "
+            "about {}: two people lift it.", _weight(room, lid),
+        ),
         (), (CAUTIONS["heavy_lift"],),
     )  # fmt: skip
     if run.cases[0].spec.lid != "hinged":
@@ -92,21 +96,17 @@ def _seat_lid(room: Room, run: Run, lid: Trim) -> Iterator[Step]:
     )  # fmt: skip
 
 
-def _weight(room: Room, lid: Trim) -> str:
-    goods = room.spec.stock
-    kilos = sum((part.weight(getattr(goods[part.stock], "density", Fraction(0)))
-                 for part in lid.parts), Fraction(0))  # fmt: skip
-    return weight_text(kilos, room.spec.unit, fine=True)
-
-
 def _lid_screws(room: Room, lid: Trim) -> Iterator[Rich]:
     """How many of which length through each kind of stretcher."""
     titles = {part.path: part.title for part in room.parts}
-    found = Counter((each.count, each.length.value, titles[each.through]) for each in lid.screws)
-    for (count, size, title), boxes in found.items():
-        text = shop_text(size, room.spec.unit, with_unit=True)
+    unit = room.spec.unit
+    found = Counter(
+        (tell(f"{each.count} of {{}}", as_said(each.length, unit)), titles[each.through])
+        for each in lid.screws
+    )
+    for (how, title), boxes in found.items():
         of = f", in each of {boxes} boxes" if boxes > 1 else ""
-        yield (f"{count} of {text} through the {title}{of}",)
+        yield how + f" through the {title}{of}"
 
 
 def _crown(room: Room, run: Run, crown: Trim) -> Iterator[Step]:
@@ -130,12 +130,7 @@ def _crown(room: Room, run: Run, crown: Trim) -> Iterator[Step]:
     yield Step("Read the lengths and corners above and write them in the job file. A corner: set "
                "a sliding bevel to it, or read a triangle in it.")  # fmt: skip
     if any(cut.turns for cut in ends):
-        yield Step(
-            "Cut both hands of every corner on test pieces a foot (300 mm) long, and try them in "
-            "place. Do not cut the crown before a test pair closes at front and back.",
-            ("Mark foot and head on the back of every piece.",),
-            (CAUTIONS["mitre_saw"],),
-        )  # fmt: skip
+        yield _test_pair(room)
     yield Step(
         "Cut the pieces, longest first, each end by the table; a long piece supported level with "
         "the saw's table at its far end.",
@@ -150,6 +145,29 @@ def _crown(room: Room, run: Run, crown: Trim) -> Iterator[Step]:
     yield Step("Nail it through the foot into the backing and through the head into the ceiling's "
                "framing, from a corner outward. Glue outside mitres. Caulk last.",
                (), (_HIGH, _NAILER))  # fmt: skip
+
+
+def _weight(room: Room, lid: Trim) -> str:
+    goods = room.spec.stock
+    kilos = sum((part.weight(getattr(goods[part.stock], "density", Fraction(0)))
+                 for part in lid.parts), Fraction(0))  # fmt: skip
+    return weight_text(kilos, room.spec.unit, fine=True)
+
+
+def _test_pair(room: Room) -> Step:
+    words = (
+        "Cut both hands of every corner on test pieces {} long, and try them in place. Do not cut "
+        "the crown before a test pair closes at front and back."
+    )
+    mark = "Mark foot and head on the back of every piece."
+    return Step(tell(words, _test_piece(room)), (mark,), (CAUTIONS["mitre_saw"],))
+
+
+def _test_piece(room: Room) -> Measure:
+    """How long a test piece is: a foot, where the house has chosen no other length."""
+    long = told_style(room, "test_piece_length")
+    is_foot = long.value in (FOOT, 300)
+    return as_said(long, room.spec.unit, "a foot (300 mm)" if is_foot else "")
 
 
 def _died_into(run: Run, crown: Trim) -> Iterator[str]:

@@ -79,7 +79,7 @@ def chapter_html(snapshot: Snapshot, page: str, of: str) -> str | None:
 def _planned(page: str, purchases: Purchases) -> Callable[[], Iterable[Section]] | None:
     room, breakdown = purchases.worked.room, purchases.breakdown
     made: Mapping[str, Callable[[], Iterable[Section]]] = {
-        "buy": lambda: [buy_section(purchases.buying)],
+        "buy": lambda: [buy_section(purchases.buying, room.spec.unit)],
         "cut": lambda: [
             cut_list_section(room, breakdown),
             *cut_sheet_sections(room, breakdown, _paper(room)),

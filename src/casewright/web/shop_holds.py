@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from fractions import Fraction
+from typing import Literal
 
 from casewright.findings import Question
 from casewright.packet.hold_marks import point_measure, point_name
 from casewright.packet.places import place_words
 from casewright.packet.words import mark_list
-from casewright.resolve import HoldPoint
+from casewright.resolve import HoldPoint, band_path
 from casewright.room.forecast_words import chance_text, with_text
 from casewright.room.model import Room
 from casewright.web.shop_lines import line_of, sentence
@@ -47,8 +47,7 @@ def _point_card(room: Room, point: HoldPoint, readable: Readable) -> ShopCard:
     marks = {part.path: part.mark for part in room.parts}
     waits = [marks[path] for path in point.parts if path in marks]
     first = point.watched[0]
-    go = _band(room, point, point.go)
-    sound = _band(room, point, point.sound)
+    go, sound = _band(room, point, "go"), _band(room, point, "sound")
     reading = readable.reading(
         point.reading.dim, point_name(point), tool=point.reading.tool, go=go, sound=sound
     )
@@ -68,15 +67,19 @@ def _point_card(room: Room, point: HoldPoint, readable: Readable) -> ShopCard:
         over=f"Hold point {point.number}: {place_words(room, point.path)}",
         title=f"{point_name(point).capitalize()}, {with_text(point.reading.tool)}",
         lead="planned",
-        big=line_of(point_measure(room, point, point.planned)),
+        big=line_of(point_measure(room, point, point.planned, point.path)),
         stops=((f"Waiting: {mark_list(waits)}",),) if waits and point.read is None else (),
         lines=tuple(lines),
         readings=() if reading is None else (reading,),
     )
 
 
-def _band(room: Room, point: HoldPoint, band: tuple[Fraction, Fraction] | None) -> Line:
+def _band(room: Room, point: HoldPoint, name: Literal["go", "sound"]) -> Line:
+    band = point.go if name == "go" else point.sound
     if band is None:
         return ()
-    low, high = (point_measure(room, point, end) for end in band)
+    low, high = (
+        point_measure(room, point, value, band_path(point, name, end))
+        for end, value in zip(("low", "high"), band, strict=True)
+    )
     return line_of(low) if band[0] == band[1] else line_of(low, " to ", high)

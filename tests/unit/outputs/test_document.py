@@ -43,7 +43,7 @@ def test_every_printed_number_is_found_with_its_path() -> None:
             Figure(drawn, _inches(8, "h")),
         )
     )
-    assert list(measures(made)) == [
+    assert [(each.text, each.path) for each in measures(made)] == [
         ("1", "a"), ("2", "b"), ("3", "c"), ("4", "d"), ("5", "e"), ("6", "f"), ("7", "g"),
         ("8", "h"),
     ]  # fmt: skip

@@ -9,13 +9,15 @@ from importlib.resources import as_file, files
 import pypdf
 import pytest
 from tests.jobs import FIVE_LINES, read
+from tests.printed_numbers import is_told
 
 from casewright.breakdown import break_down, saw_cards
 from casewright.cutting.engine import Stop
-from casewright.dims import Measure
+from casewright.findings import entered
 from casewright.job import packets
 from casewright.job.fingerprint import fingerprint
 from casewright.job.load import load_job
+from casewright.job.numbers import chain_with
 from casewright.job.packets import Purchases, draw_packet, purchases_of
 from casewright.job.worked import work_out
 from casewright.outputs.blocks import Callout
@@ -75,15 +77,15 @@ def test_every_part_can_be_led_to(name: str) -> None:
 def test_every_printed_number_answers_why(name: str) -> None:
     """Each length on paper, drawings included, stands on the chain with that very value."""
     made = planned(name)
-    nodes = made.breakdown.chain.nodes
+    room = made.worked.room
+    nodes = dict(made.breakdown.chain.nodes)
+    entered((dim for line in made.buying for dim in line.numbers), nodes)
     printed_numbers = list(measures(packet(name)))
-    assert len(printed_numbers) > 3 * len(made.worked.room.parts)
-    assert [text for text, path in printed_numbers if path not in nodes] == []
-    unit = made.worked.room.spec.unit
-    for text, path in printed_numbers:
-        value = nodes[path].value
-        said = {Measure(sign * value, unit, path).text for sign in (1, -1)}
-        assert text in said, path
+    assert len(printed_numbers) > 3 * len(room.parts)
+    for number in printed_numbers:
+        if number.path not in nodes:
+            nodes |= chain_with(room, number.path).nodes
+        assert is_told(number, nodes, room.spec.unit), number
 
 
 @pytest.mark.parametrize("name", ["bookcase", "paint_store_metric"])
