@@ -20,54 +20,68 @@ Pythagoras. The ceiling is style 'ceiling'.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import about, by_unit, length
-from casewright.dims import Way
-from casewright.findings import Severity
+from casewright.checks.words import reckoning, style_of
+from casewright.dims import Dim, Given, Origin, Way, root, tell
+from casewright.findings import Limit, Severity
 from casewright.room.model import Room
 
 __all__ = ["RULE"]
 
+_NAME = "tilt up"
+_AIR = Limit("tilt_up.air", "1/2", "12", "kept free under the ceiling")
+_NOTHING = Given(Fraction(0), Origin("solved", "it is deeper than the room is high"))
 
-def _box_height(case: Case) -> Fraction:
+
+def _box_height(case: Case) -> Dim:
     """Height of the box as it is stood up: its sides, without a plinth of its own [mm]."""
-    return max(p.finished.length.value for p in case.parts if p.role == "side")
+    sides = (part.finished.length for part in case.parts if part.role == "side")
+    return max(sides, key=lambda dim: dim.value)
 
 
 def _examine(room: Room) -> Iterator[Breach]:
     measured = room.survey.clear
     ceiling = room.spec.style["ceiling"].value if measured is None else measured.value
+    free = ceiling - _AIR.of(room.spec.unit)
+    for case in room.boxes:
+        if not case.spec.is_hung:
+            high, deep = _box_height(case), case.depth
+            if high.value**2 + deep.value**2 > free**2:
+                yield _breach(room, case, high)
+
+
+def _breach(room: Room, case: Case, high: Dim) -> Breach:
+    own, deep = reckoning(room, _NAME, case.key), case.depth
+    measured, air = room.survey.clear, own.limit(_AIR)
+    ceiling = style_of(room, own, "ceiling") if measured is None else measured
+    free = own.let("free", ceiling - air)
+    diagonal = own.about(root(high * high + deep * deep), "diagonal")
+    left = free * free - deep * deep
+    highest = root(left) if left.value > 0 else own.given("tilt_up.none", _NOTHING)
+    most = own.about(highest, "highest", Way.DOWN)
     word = "is reckoned" if measured is None else "is"
     ask = ("measure the ceiling at its lowest: write it as ceiling in [style]",)
-    air = by_unit(room, "1/2", "12")
-    free = ceiling - air
-    for case in room.boxes:
-        if case.spec.is_hung:
-            continue
-        high, deep = _box_height(case), case.depth.value
-        if high**2 + deep**2 <= free**2:
-            continue
-        diagonal = about(room, math.hypot(float(high), float(deep)))
-        most = about(room, math.sqrt(max(float(free) ** 2 - float(deep) ** 2, 0.0)), Way.DOWN)
-        yield Breach(
-            case.key,
+    return Breach(
+        case.key,
+        tell(
             f"{case.spec.title} cannot be tilted up: from corner to corner its side measures "
-            f"{diagonal}, over {length(room, free)}: the ceiling {word} {length(room, ceiling)} "
-            f"high, {length(room, air)} of it kept free",
-            measured=diagonal,
-            limit=length(room, free),
-            remedies=(
-                f"a box at most {most} high at this depth, on a plinth of its own",
-                f"two boxes, one on the other, each at most {most} high",
-                *(ask if measured is None else ()),
-                "carry it in upright, or put it together standing",
-            ),
-        )
+            f"{{}}, over {{}}: the ceiling {word} {{}} high, {{}} of it kept free",
+            diagonal, own.length(free), own.length(ceiling), own.length(air),
+        ),
+        measured=diagonal.text,
+        limit=own.length(free).text,
+        remedies=(
+            tell("a box at most {} high at this depth, on a plinth of its own", most),
+            tell("two boxes, one on the other, each at most {} high", most),
+            *(ask if measured is None else ()),
+            "carry it in upright, or put it together standing",
+        ),
+        own=own,
+    )  # fmt: skip
 
 
-RULE = Rule("tilt up", Severity.CARE, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)

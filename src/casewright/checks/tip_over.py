@@ -28,14 +28,18 @@ from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
-from casewright.findings import Severity
+from casewright.checks.words import reckoning
+from casewright.dims import tell
+from casewright.findings import Limit, Severity
 from casewright.room.model import Room
 from casewright.room.on_walls import cases_on_walls
 from casewright.room.stud_columns import free_studs
 from casewright.room.wall_fixing import wall_fixings
 
 __all__ = ["RULE"]
+
+_NAME = "tip over"
+_HIGH = Limit("tip_over.high", "27", "690", "what is higher is made to be held: ASTM F2057")
 
 _SLENDER = 4
 _TALL = ("tall", "bookcase", "surround")
@@ -50,11 +54,7 @@ def _examine(room: Room) -> Iterator[Breach]:
         if each.wall.studs and each.case.spec.kind in _TALL and not free_studs(room, each)
     }
     for case in room.boxes:
-        if (
-            case.key in free
-            or case.spec.is_hung
-            or case.height.value <= by_unit(room, "27", "690")
-        ):
+        if case.key in free or case.spec.is_hung or case.height.value <= _HIGH.of(room.spec.unit):
             continue
         if not any(_reaches_up(case, path) for path in held.get(case.key, ())):
             yield _loose(room, case)
@@ -72,23 +72,32 @@ def _reaches_up(case: Case, path: str) -> bool:
 
 
 def _loose(room: Room, case: Case) -> Breach:
+    own = reckoning(room, _NAME, case.key)
+    high = own.length(case.height)
     return Breach(
         case.key,
-        f"{case.spec.title}, {length(room, case.height.value)} high, has nothing in its upper "
-        "half for wall screws to hold: it can tip on somebody who climbs it",
-        measured=length(room, case.height.value),
-        limit=length(room, by_unit(room, "27", "690")),
+        tell(
+            f"{case.spec.title}, {{}} high, has nothing in its upper half for wall screws to "
+            "hold: it can tip on somebody who climbs it",
+            high,
+        ),
+        measured=high.text,
+        limit=own.length(own.limit(_HIGH)).text,
         remedies=("a nailer under the top", 'back = "inset"'),
         severity=Severity.STOP,
+        own=own,
     )
 
 
 def _without_stud(room: Room, case: Case) -> Breach:
-    high = length(room, case.height.value)
+    own = reckoning(room, _NAME, case.key)
     return Breach(
         case.key,
-        f"{case.spec.title}, {high} high, has none of the studs that were found behind it, or none"
-        " that a screw may go into: nothing keeps it from tipping",
+        tell(
+            f"{case.spec.title}, {{}} high, has none of the studs that were found behind it, or "
+            "none that a screw may go into: nothing keeps it from tipping",
+            own.length(case.height),
+        ),
         measured="0",
         limit="1",
         remedies=(
@@ -97,26 +106,32 @@ def _without_stud(room: Room, case: Case) -> Breach:
             "screw it to neighbours that are held, before it is let go",
         ),
         severity=Severity.CARE,
+        own=own,
     )
 
 
 def _slender(room: Room, case: Case) -> Breach:
-    high, deep = case.height.value, case.depth.value
-    lean = math.degrees(math.atan2(float(deep), float(high)))
+    own, high, deep = reckoning(room, _NAME, case.key), case.height, case.depth
+    lean = math.degrees(math.atan2(float(deep.value), float(high.value)))
+    deeper = own.length(high / _SLENDER - deep, "deeper")
     return Breach(
         case.key,
-        f"{case.spec.title} is {length(room, high)} high on a foot of {length(room, deep)}: empty "
-        f"and loose it tips at a lean of about {lean:.0f} degrees",
-        measured=f"{float(Fraction(high, deep)):.1f} to 1",
+        tell(
+            f"{case.spec.title} is {{}} high on a foot of {{}}: empty and loose it tips at a lean "
+            f"of about {lean:.0f} degrees",
+            own.length(high), own.length(deep),
+        ),
+        measured=f"{float(Fraction(high.value, deep.value)):.1f} to 1",
         limit=f"{_SLENDER} to 1",
         remedies=(
             "screw it to the studs before anything else goes in, and never let it stand loose",
-            (
-                f"a case {length(room, high / _SLENDER - deep)} deeper, or "
-                f"{length(room, high - deep * _SLENDER)} lower"
+            tell(
+                "a case {} deeper, or {} lower",
+                deeper, own.length(high - deep * _SLENDER, "lower"),
             ),
         ),
-    )
+        own=own,
+    )  # fmt: skip
 
 
-RULE = Rule("tip over", Severity.NOTE, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.NOTE, __doc__ or "", "common practice", _examine)

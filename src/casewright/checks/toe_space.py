@@ -21,32 +21,44 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length, style_value
-from casewright.findings import Severity
+from casewright.checks.words import reckoning, style_of, style_value
+from casewright.dims import tell
+from casewright.findings import Limit, Severity
 from casewright.room.model import Room
 
 __all__ = ["RULE"]
 
+_NAME = "toe space"
+_LIMITS = (
+    (
+        "high",
+        "toe_height",
+        Limit("toe_space.high", "3", "75", "a lower one is no room for a shoe"),
+    ),
+    ("deep", "toe_setback", Limit("toe_space.deep", "2", "50", "a shallower one meets toes")),
+)
+
 
 def _examine(room: Room) -> Iterator[Breach]:
-    limits = (
-        ("high", "toe_height", by_unit(room, "3", "75")),
-        ("deep", "toe_setback", by_unit(room, "2", "50")),
-    )
     for case in room.boxes:
         if not case.spec.has_toe or case.spec.toe == "none":
             continue
-        for word, key, least in limits:
-            size = style_value(room, case, key)
-            if size < least:
+        for word, key, least in _LIMITS:
+            if style_value(room, case, key) < least.of(room.spec.unit):
+                own = reckoning(room, _NAME, f"{case.key}.{word}")
+                size, asked = (
+                    own.length(style_of(room, own, key, case)),
+                    own.length(own.limit(least)),
+                )
+                says = f"the toe space of {case.spec.title} is only {{}} {word}: toes meet it"
                 yield Breach(
                     case.key,
-                    f"the toe space of {case.spec.title} is only {length(room, size)} {word}: "
-                    "toes meet it",
-                    measured=length(room, size),
-                    limit=length(room, least),
-                    remedies=(f"{key} = {length(room, least)} or more",),
+                    tell(says, size),
+                    measured=size.text,
+                    limit=asked.text,
+                    remedies=(tell(f"{key} = {{}} or more", asked),),
+                    own=own,
                 )
 
 
-RULE = Rule("toe space", Severity.NOTE, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.NOTE, __doc__ or "", "common practice", _examine)

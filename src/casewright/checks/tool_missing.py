@@ -25,13 +25,15 @@ from typing import NamedTuple
 from casewright.casework.features import Feature
 from casewright.casework.parts import Part
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import thickness
-from casewright.dims import Dim
+from casewright.checks.words import reckoning, thickness
+from casewright.dims import Dim, tell
 from casewright.findings import Severity
 from casewright.room.model import Room
 from casewright.shop import Shop, ToolKind
 
 __all__ = ["RULE"]
+
+_NAME = "tool missing"
 
 _STANDS_IN: dict[str, tuple[ToolKind, ...]] = {"router": ("router", "router table")}
 _DRILLED = ("pocket-hole jig", "pin jig", "hinge jig")
@@ -155,13 +157,18 @@ def _lacks_bit(room: Room) -> Iterator[Breach]:
                 continue
             seen.add(text)
             owned = ", ".join(thickness(room, bit.value) for bit in room.spec.shop.bits)
+            own = reckoning(room, _NAME, feature.path)
+            wide = own.thickness(width, "width")
+            says = f"no straight bit in the shop is as narrow as the {feature.kind} of {{}}"
+            buy = tell("a straight bit of {} or less: write it into bits in [shop]", wide)
             yield Breach(
                 feature.path,
-                f"no straight bit in the shop is as narrow as the {feature.kind} of {text}",
+                tell(says, wide),
                 measured=owned,
                 limit=text,
-                remedies=(f"a straight bit of {text} or less: write it into bits in [shop]",),
+                remedies=(buy,),
+                own=own,
             )
 
 
-RULE = Rule("tool missing", Severity.STOP, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.STOP, __doc__ or "", "common practice", _examine)

@@ -22,11 +22,14 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import length
+from casewright.checks.words import reckoning
+from casewright.dims import tell
 from casewright.findings import Severity
 from casewright.room.model import Room
 
 __all__ = ["RULE"]
+
+_NAME = "under ceiling"
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -35,17 +38,22 @@ def _examine(room: Room) -> Iterator[Breach]:
         return
     for case in room.boxes:
         low = room.wall_bottom.value if case.spec.is_hung else Fraction(0)
-        top = low + case.height.value
-        if top > clear.value:
-            over = length(room, top - clear.value)
+        if low + case.height.value > clear.value:
+            own = reckoning(room, _NAME, case.key)
+            reached = room.wall_bottom + case.height if case.spec.is_hung else case.height
+            top, over = own.length(reached, "top"), own.length(reached - clear, "over")
             yield Breach(
                 case.key,
-                f"{case.spec.title} reaches {length(room, top)} above the floor: {over} more than "
-                "from the highest floor to the lowest ceiling",
-                measured=length(room, top),
-                limit=length(room, clear.value),
-                remedies=(f"make it {over} lower, or more, for a gap to scribe or trim",),
-            )
+                tell(
+                    f"{case.spec.title} reaches {{}} above the floor: {{}} more than from the "
+                    "highest floor to the lowest ceiling",
+                    top, over,
+                ),
+                measured=top.text,
+                limit=own.length(clear).text,
+                remedies=(tell("make it {} lower, or more, for a gap to scribe or trim", over),),
+                own=own,
+            )  # fmt: skip
 
 
-RULE = Rule("under ceiling", Severity.STOP, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.STOP, __doc__ or "", "common practice", _examine)

@@ -25,8 +25,8 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import length
-from casewright.dims import Way, round_to
+from casewright.checks.words import reckoning, style_of
+from casewright.dims import Dim, Told, Way, tell
 from casewright.findings import Severity
 from casewright.room.model import Room
 from casewright.room.wall_fixing import WallFixing, wall_fixings
@@ -34,46 +34,72 @@ from casewright.sources import INCH
 
 __all__ = ["RULE"]
 
+_NAME = "wall screw bite"
+
 
 def _examine(room: Room) -> Iterator[Breach]:
     low = room.spec.style["wall_bite"].value
     high = room.spec.style["wall_bite_most"].value
     for fixing in wall_fixings(room):
         if fixing.bite < low:
-            wanted = fixing.length + low - fixing.bite
-            yield Breach(
-                fixing.case,
-                f"{_stack(room, fixing)}, less than {length(room, low)}",
-                measured=length(room, fixing.bite),
-                limit=length(room, low),
-                remedies=(f"wall screws of {length(room, wanted)} or a little over",),
-            )
+            yield _too_little(_Bite(room, fixing))
         elif fixing.bite > high:
-            yield Breach(
-                fixing.case,
-                f"{_stack(room, fixing)}, more than {length(room, high)}: a cable or a pipe may "
-                "run there",
-                measured=length(room, fixing.bite),
-                limit=length(room, high),
-                remedies=(
-                    f"wall screws of {_most(room, fixing, high)} at most",
-                    "find the cables and pipes before driving",
-                ),
-            )
+            yield _too_much(_Bite(room, fixing))
 
 
-def _most(room: Room, fixing: WallFixing, high: Fraction) -> str:
-    """The longest that bite no deeper, down to an eighth of an inch or to a millimetre."""
-    step = INCH / 8 if room.spec.unit == "in" else Fraction(1)
-    return length(room, round_to(fixing.length - fixing.bite + high, step, Way.DOWN)[0])
+class _Bite:
+    """What a wall screw passes and how far it bites, as numbers."""
+
+    def __init__(self, room: Room, fixing: WallFixing) -> None:
+        own = reckoning(room, _NAME, fixing.case)
+        self.room, self.own, self.case = room, own, fixing.case
+        self.screw = own.given(f"{fixing.case}.wall_screw", fixing.screw)
+        shim, board = style_of(room, own, "wall_shim"), style_of(room, own, "wallboard")
+        self.passes = own.let("passes", fixing.through_case), shim, board
+        self.bite = own.let("bite", self.screw - fixing.through_case - shim - board)
+
+    def limit(self, key: str) -> Dim:
+        """A limit of the style [mm]."""
+        return style_of(self.room, self.own, key)
+
+    @property
+    def stack(self) -> Told:
+        """What it passes, in words."""
+        sizes = (self.screw, *self.passes, self.bite)
+        return tell(
+            "a {} wall screw passes {} of the case, {} of shim and {} of wallboard, and bites {}",
+            *(self.own.length(size) for size in sizes),
+        )
 
 
-def _stack(room: Room, fixing: WallFixing) -> str:
-    return (
-        f"a {length(room, fixing.length)} wall screw passes {length(room, fixing.case_depth)} of "
-        f"the case, {length(room, fixing.shim)} of shim and {length(room, fixing.wallboard)} of "
-        f"wallboard, and bites {length(room, fixing.bite)}"
+def _too_little(it: _Bite) -> Breach:
+    own, low = it.own, it.limit("wall_bite")
+    wanted = own.length(it.screw + low - it.bite, "wanted")
+    return Breach(
+        it.case,
+        tell("{}, less than {}", it.stack, own.length(low)),
+        measured=own.length(it.bite).text,
+        limit=own.length(low).text,
+        remedies=(tell("wall screws of {} or a little over", wanted),),
+        own=own,
     )
 
 
-RULE = Rule("wall screw bite", Severity.CARE, __doc__ or "", "common practice", _examine)
+def _too_much(it: _Bite) -> Breach:
+    own, high = it.own, it.limit("wall_bite_most")
+    step = INCH / 8 if own.unit == "in" else Fraction(1)
+    longest = own.rounded("longest", it.screw - it.bite + high, step, Way.DOWN)
+    return Breach(
+        it.case,
+        tell("{}, more than {}: a cable or a pipe may run there", it.stack, own.length(high)),
+        measured=own.length(it.bite).text,
+        limit=own.length(high).text,
+        remedies=(
+            tell("wall screws of {} at most", own.length(longest)),
+            "find the cables and pipes before driving",
+        ),
+        own=own,
+    )
+
+
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)

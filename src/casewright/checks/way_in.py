@@ -26,32 +26,37 @@ from typing import NamedTuple
 
 from casewright.casework.cases import Case
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import about, by_unit, length
-from casewright.dims import Way
-from casewright.findings import Severity
+from casewright.checks.words import reckoning
+from casewright.dims import Dim, Way, joined, root, tell
+from casewright.findings import Limit, Reckoning, Severity
 from casewright.room.model import Room
 from casewright.survey.specs import Passage
 
 __all__ = ["RULE"]
 
+_NAME = "way in"
+_HANDS = Limit("way_in.hands", "1/2", "12", "room for hands on the clear width and height")
+
 
 class _Size(NamedTuple):
-    """A size of a bare box [mm], and how a box of less of it is called."""
+    """A size of a bare box, and how a box of less of it is called."""
 
-    mm: Fraction
+    size: Dim
     less: str
+
+    @property
+    def mm(self) -> Fraction:
+        """The size [mm]."""
+        return self.size.value
 
 
 def _sizes(case: Case) -> tuple[_Size, _Size, _Size]:
     """Of the bare box, the least first."""
-    sides = [part.finished.length.value for part in case.parts if part.role == "side"]
-    high = max(sides, default=case.height.value)
+    sides = [part.finished.length for part in case.parts if part.role == "side"]
+    high = max(sides, default=case.height, key=lambda dim: dim.value)
     least, middle, greatest = sorted(
-        (
-            _Size(case.width.value, "narrower"),
-            _Size(high, "lower"),
-            _Size(case.depth.value, "shallower"),
-        )
+        (_Size(case.width, "narrower"), _Size(high, "lower"), _Size(case.depth, "shallower")),
+        key=lambda size: (size.mm, size.less),
     )
     return least, middle, greatest
 
@@ -65,41 +70,54 @@ def _examine(room: Room) -> Iterator[Breach]:
                 continue
             corner = _landing(room, passage)
             if corner is not None and sizes[-1].mm > corner:
-                yield _cannot_turn(room, case, passage, sizes[-1], corner)
+                yield _cannot_turn(room, case, passage, sizes[-1])
 
 
 def _opening(
     room: Room, passage: Passage, sizes: tuple[_Size, ...]
 ) -> tuple[tuple[_Size, Fraction], tuple[_Size, Fraction]]:
     """The two lesser sizes, each with what is free for it [mm]."""
-    hands = by_unit(room, "1/2", "12")
+    hands = _HANDS.of(room.spec.unit)
     way = room.survey.way_in
     free = sorted(way[f"{passage.key}.{name}"].value - hands for name in ("width", "height"))
     return (sizes[0], free[0]), (sizes[1], free[1])
 
 
+def _free(room: Room, own: Reckoning, passage: Passage) -> tuple[Dim, Dim]:
+    """Clear width and height of a door less room for hands, the lesser first [mm]."""
+    hands, way = own.limit(_HANDS), room.survey.way_in
+    free = (own.let(f"free_{n}", way[f"{passage.key}.{n}"] - hands) for n in ("width", "height"))
+    one, other = sorted(free, key=lambda dim: dim.value)
+    return one, other
+
+
 def _stuck(room: Room, case: Case, passage: Passage, sizes: tuple[_Size, _Size, _Size]) -> Breach:
-    way = room.survey.way_in
-    wide, high = (length(room, way[f"{passage.key}.{n}"].value) for n in ("width", "height"))
-    taken = " by ".join(length(room, size.mm) for size in sizes[:2])
-    free = _opening(room, passage, sizes)
-    less = " and ".join(
-        f"{length(room, size.mm - most)} {size.less}" for size, most in free if size.mm > most
-    )
-    room_there = " by ".join(length(room, most) for _, most in free)
+    own, way = reckoning(room, _NAME, f"{case.key}.{passage.key}"), room.survey.way_in
+    wide, high = (own.length(way[f"{passage.key}.{n}"]) for n in ("width", "height"))
+    taken = [own.length(size.size) for size in sizes[:2]]
+    free = _free(room, own, passage)
+    less = joined(" and ", (
+        tell(f"{{}} {size.less}", own.length(size.size - most, size.less))
+        for size, most in zip(sizes, free, strict=False) if size.mm > most.value
+    ))  # fmt: skip
     return Breach(
         case.key,
-        f"{case.spec.title} does not come through {passage.title}: turned every way it takes "
-        f"{taken}, and there is {wide} by {high}",
-        measured=taken.replace(" by ", " x "),
-        limit=f"{wide} x {high}",
+        tell(
+            f"{case.spec.title} does not come through {passage.title}: turned every way it takes "
+            "{} by {}, and there is {} by {}",
+            *taken, wide, high,
+        ),
+        measured=joined(" x ", taken),
+        limit=joined(" x ", (wide, high)),
         remedies=(
-            f"a box {less}",
-            f"two boxes: {room_there} go through, with a little for the hands",
+            tell("a box {}", less),
+            tell("two boxes: {} by {} go through, with a little for the hands",
+                 *(own.length(most) for most in free)),
             "put it together in the room",
             "take the door off its hinges and its stops out, and read the width again",
         ),
-    )
+        own=own,
+    )  # fmt: skip
 
 
 def _landing(room: Room, passage: Passage) -> Fraction | None:
@@ -111,20 +129,27 @@ def _landing(room: Room, passage: Passage) -> Fraction | None:
     return Fraction(math.isqrt(int((landing.value**2 + high**2) * 10_000)), 100)
 
 
-def _cannot_turn(
-    room: Room, case: Case, passage: Passage, longest: _Size, corner: Fraction
-) -> Breach:
-    less = about(room, float(longest.mm - corner), Way.UP)
+def _cannot_turn(room: Room, case: Case, passage: Passage, longest: _Size) -> Breach:
+    own, way = reckoning(room, _NAME, f"{case.key}.{passage.key}"), room.survey.way_in
+    wide, high = way[f"{passage.key}.landing"], way[f"{passage.key}.height"]
+    corner = root(wide * wide + high * high)
+    long = own.length(longest.size)
     return Breach(
         case.key,
-        f"{case.spec.title}, {length(room, longest.mm)} long, cannot be stood up on the landing "
-        f"of {passage.title}",
-        measured=length(room, longest.mm),
-        limit=about(room, float(corner), Way.DOWN),
-        remedies=(f"a box {less} {longest.less}",
-                  "two boxes, one on the other or side by side",
-                  "put it together in the room"),
+        tell(
+            f"{case.spec.title}, {{}} long, cannot be stood up on the landing of {passage.title}",
+            long,
+        ),
+        measured=long.text,
+        limit=own.about(corner, "corner", Way.DOWN).text,
+        remedies=(
+            tell(f"a box {{}} {longest.less}",
+                 own.about(longest.size - corner, longest.less, Way.UP)),
+            "two boxes, one on the other or side by side",
+            "put it together in the room",
+        ),
+        own=own,
     )  # fmt: skip
 
 
-RULE = Rule("way in", Severity.CARE, __doc__ or "", "common practice", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)

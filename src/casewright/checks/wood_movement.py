@@ -31,12 +31,20 @@ from casewright.casework.parts import Part
 from casewright.casework.specs import front_spec
 from casewright.casework.wood import movement_of
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
-from casewright.dims import Dim
-from casewright.findings import Severity
+from casewright.checks.words import reckoning
+from casewright.dims import Dim, Given, Origin, tell
+from casewright.findings import Limit, Severity
 from casewright.room.model import Room
 
 __all__ = ["RULE"]
+
+_NAME = "wood movement"
+_KEPT = Limit("wood_movement.kept", "1/32", "0.8", "what must be left, or a door binds some day")
+_GROWS = Origin(
+    "solved", "width x coefficient of the wood x change of moisture, summed", "wood-handbook"
+)
+_BINDS = "closes it: the doors bind"
+_NOTHING = Given(Fraction(0), Origin("solved", "the doors touch"))
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -48,9 +56,9 @@ def _examine(room: Room) -> Iterator[Breach]:
         for face in case.faces:
             for leaves, gap in _gaps(case, face):
                 grown = more * sum((_growing(room, case, leaf) for leaf in leaves), Fraction(0))
-                left = gap.value - grown
-                if grown and left < by_unit(room, "1/32", "0.8"):
-                    yield _breach(room, leaves[-1], gap.value, left)
+                if grown and gap.value - grown < _KEPT.of(room.spec.unit):
+                    parts = [part for leaf in leaves for part in _across(case, leaf)]
+                    yield _breach(room, leaves[-1], gap, (grown, parts))
 
 
 def _gaps(case: Case, face: Face) -> Iterator[tuple[tuple[str, ...], Dim]]:
@@ -69,8 +77,11 @@ def _gaps(case: Case, face: Face) -> Iterator[tuple[tuple[str, ...], Dim]]:
 
 def _growing(room: Room, case: Case, leaf: str) -> Fraction:
     """How much a leaf grows in width for each percent of moisture [mm/%]."""
-    parts = [part for part in case.parts if part.front == leaf and _is_across(part)]
-    return sum((_moves(room, part) for part in parts), Fraction(0))
+    return sum((_moves(room, part) for part in _across(case, leaf)), Fraction(0))
+
+
+def _across(case: Case, leaf: str) -> list[Part]:
+    return [part for part in case.parts if part.front == leaf and _is_across(part)]
 
 
 def _is_across(part: Part) -> bool:
@@ -82,21 +93,27 @@ def _moves(room: Room, part: Part) -> Fraction:
     return part.finished.width.value * (movement_of(room.spec.stock[part.stock]) or 0)
 
 
-def _breach(room: Room, leaf: str, gap: Fraction, left: Fraction) -> Breach:
-    need = by_unit(room, "1/32", "0.8")
-    says = f"leaves {length(room, left)} of it" if left > 0 else "closes it: the doors bind"
+def _breach(room: Room, leaf: str, gap: Dim, grows: tuple[Fraction, list[Part]]) -> Breach:
+    own, (grown, parts) = reckoning(room, _NAME, leaf), grows
+    grow = own.worked("grown", grown, _GROWS, *(part.finished.width for part in parts))
+    need, left = own.limit(_KEPT), own.let("left", gap - grow)
+    kept = left if left.value > 0 else own.given("wood_movement.none", _NOTHING)
+    says = tell("leaves {} of it", own.length(left)) if left.value > 0 else _BINDS
     return Breach(
         leaf,
-        f"the gap beside it is {length(room, gap)} as made; in the dampest month the swelling of "
-        f"the frames {says}",
-        measured=length(room, max(left, Fraction(0))),
-        limit=length(room, need),
+        tell(
+            "the gap beside it is {} as made; in the dampest month the swelling of the frames {}",
+            own.length(gap, "gap"), says,
+        ),
+        measured=own.length(kept).text,
+        limit=own.length(need).text,
         remedies=(
             "boards kept in the room until they are as moist as it makes them",
-            f"a gap of {length(room, gap + need - left)} or more",
+            tell("a gap of {} or more", own.length(gap + need - left, "wide_enough")),
             "quarter-sawn boards, which move about half as much",
         ),
-    )
+        own=own,
+    )  # fmt: skip
 
 
-RULE = Rule("wood movement", Severity.CARE, __doc__ or "", "wood-handbook", _examine)
+RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "wood-handbook", _examine)

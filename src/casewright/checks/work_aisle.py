@@ -29,12 +29,19 @@ from typing import NamedTuple
 
 from casewright.casework.cases import Case
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import by_unit, length
-from casewright.findings import Severity
+from casewright.checks.words import reckoning
+from casewright.dims import Dim, Given, Origin, tell
+from casewright.findings import Limit, Severity
 from casewright.room.model import Room
 from casewright.room.on_walls import CasePlace, cases_on_walls
 
 __all__ = ["RULE"]
+
+_NAME = "work aisle"
+_ALONE = Limit("work_aisle.one", "42", "1070", "between fronts, one who works", "kitchen-planning")
+_TWO = Limit("work_aisle.two", "48", "1220", "between fronts, more who work", "kitchen-planning")
+_TURN = Limit("work_aisle.turn", "60", "1525", "between fronts that close in a U", "ada")
+_NOTHING = Given(Fraction(0), Origin("solved", "the fronts meet"))
 
 
 _WHO = {True: "the accessible-design standard asks", False: "planning guidelines ask"}
@@ -54,7 +61,7 @@ class _Stands(NamedTuple):
     case: Case
     near: Fraction
     far: Fraction
-    out: Fraction
+    out: Dim
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -77,8 +84,9 @@ def _standing(places: list[CasePlace], wall: str, *, at_right: bool) -> Iterator
         near, far = place.left, place.right
         if at_right and width is not None:
             near, far = width.value - far, width.value - near
-        fronts = [f.z.value + f.thickness.value for f in place.case.wall_fronts]
-        yield _Stands(place.case, near, far, max(fronts, default=place.case.depth.value))
+        fronts = [front.z + front.thickness for front in place.case.wall_fronts]
+        out = max(fronts, default=place.case.depth, key=lambda dim: dim.value)
+        yield _Stands(place.case, near, far, out)
 
 
 def _judge(
@@ -91,25 +99,37 @@ def _judge(
     facing = [(a, b) for a in ones for b in others if a.near < b.far and b.near < a.far]
     if not facing:
         return
-    one, other = max(facing, key=lambda pair: pair[0].out + pair[1].out)
-    free = wall.width.value - one.out - other.out
-    accessible = room.spec.accessible
-    usual = ("48", "1220") if room.spec.two_cooks else ("42", "1070")
-    least = by_unit(room, *(("60", "1525") if accessible else usual))
-    if free < least:
-        yield Breach(
-            one.case.key,
-            f"{length(room, max(free, Fraction(0)))} lie between the fronts of "
-            f"{one.case.spec.title} and {other.case.spec.title}; "
-            f"{_WHO[accessible]} for {length(room, least)}",
-            measured=length(room, max(free, Fraction(0))),
-            limit=length(room, least),
-            remedies=(
-                f"cases {length(room, least - free)} shallower on one of the walls",
-                "one run instead of two",
-            ),
-            severity=Severity.STOP if free <= 0 else None,
-        )
+    one, other = max(facing, key=lambda pair: pair[0].out.value + pair[1].out.value)
+    free = wall.width - one.out - other.out
+    usual = _TWO if room.spec.two_cooks else _ALONE
+    least = _TURN if room.spec.accessible else usual
+    if free.value < least.of(room.spec.unit):
+        yield _breach(room, (one.case, other.case), free, least)
 
 
-RULE = Rule("work aisle", Severity.NOTE, __doc__ or "", "kitchen-planning", _examine)
+def _breach(room: Room, pair: tuple[Case, Case], free: Dim, least: Limit) -> Breach:
+    one, other = pair
+    own = reckoning(room, _NAME, f"{one.key}.{other.key}")
+    clear = own.let("clear", free)
+    left = own.length(clear if free.value > 0 else own.given("work_aisle.none", _NOTHING))
+    asked = own.length(own.limit(least))
+    shallower = own.length(own.limit(least) - clear, "shallower")
+    return Breach(
+        one.key,
+        tell(
+            f"{{}} lie between the fronts of {one.spec.title} and {other.spec.title}; "
+            f"{_WHO[room.spec.accessible]} for {{}}",
+            left, asked,
+        ),
+        measured=left.text,
+        limit=asked.text,
+        remedies=(
+            tell("cases {} shallower on one of the walls", shallower),
+            "one run instead of two",
+        ),
+        severity=Severity.STOP if free.value <= 0 else None,
+        own=own,
+    )  # fmt: skip
+
+
+RULE = Rule(_NAME, Severity.NOTE, __doc__ or "", "kitchen-planning", _examine)

@@ -26,18 +26,31 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from fractions import Fraction
 from itertools import combinations, product
 
 from casewright.checks.rule import Breach, Rule
-from casewright.checks.words import about, by_unit, length
-from casewright.findings import Severity
+from casewright.checks.words import reckoning
+from casewright.dims import Dim, Origin, tell, total
+from casewright.findings import Limit, Reckoning, Severity
 from casewright.room.floor_cuts import share_inside
 from casewright.room.footprints import free_footprint
+from casewright.room.free_stand import FreeStand
 from casewright.room.model import Room
 from casewright.room.wall_stands import Spot, joined_walls, wall_frames
 from casewright.room.work_centres import CENTRES, WorkCentre, work_centres
 
 __all__ = ["RULE"]
+
+_NAME = "work triangle"
+_PLANNING = "kitchen-planning"
+_LEAST = Limit("work_triangle.least", "48", "1220", "least way from one to another", _PLANNING)
+_MOST = Limit("work_triangle.most", "108", "2745", "longest way from one to another", _PLANNING)
+_ALL = Limit("work_triangle.all", "312", "7925", "longest way round all three", _PLANNING)
+_CUT = Limit("work_triangle.cut", "12", "305", "how far a way may cut an island", _PLANNING)
+_WAY = Origin("solved", "in plan, straight from the middle of one front to that of the other")
+_THROUGH = Origin("solved", "in plan, how much of that way lies in what stands free")
+_GRAINS = 10**6  # of a millimetre
 
 _Three = tuple[WorkCentre, ...]
 
@@ -68,49 +81,81 @@ def _total(three: _Three) -> float:
     return sum(_apart(one.spot, other.spot) for one, other in combinations(three, 2))
 
 
+def _way(room: Room, own: Reckoning, one: WorkCentre, other: WorkCentre) -> Dim:
+    """The way between two of them [mm]."""
+    exact = Fraction(round(_apart(one.spot, other.spot) * _GRAINS), _GRAINS)
+    follows = (*_stands(room, one), *_stands(room, other))
+    return own.worked(f"{one.path}.to.{other.path}", exact, _WAY, *follows)
+
+
+def _stands(room: Room, centre: WorkCentre) -> Iterator[Dim]:
+    """Where its left side is, and how wide it is [mm]."""
+    for run in room.runs:
+        for case, start in zip(run.cases, run.starts, strict=True):
+            if case.key == centre.path:
+                yield from (run.begins + start, case.overall_width)
+        for each in run.appliances:
+            if f"appliance.{each.spec.key}" == centre.path:
+                yield from (run.begins + each.start, each.width)
+
+
 def _ways(room: Room, three: _Three) -> Iterator[Breach]:
-    least, most = by_unit(room, "48", "1220"), by_unit(room, "108", "2745")
+    least, most = _LEAST.of(room.spec.unit), _MOST.of(room.spec.unit)
     for one, other in combinations(three, 2):
         squared = sum((a - b) ** 2 for a, b in zip(one.spot, other.spot, strict=True))
-        if least**2 <= squared <= most**2:
-            continue
-        way = _apart(one.spot, other.spot)
-        short = squared < least**2
-        limit = length(room, least if short else most)
-        off = about(room, abs(way - float(least if short else most)))
-        yield Breach(
-            other.path,
-            f"from the middle of {one.title} to that of {other.title} it is {about(room, way)}; "
-            f"planning guidelines ask for {limit} at {'least' if short else 'most'}",
-            measured=about(room, way),
-            limit=limit,
-            remedies=(
-                f"the two {off} {'farther from' if short else 'nearer to'} each other",
-                "leave it, where the room gives no more" if short else "another order in the runs",
-            ),
-        )
+        if not least**2 <= squared <= most**2:
+            yield _wrong(room, one, other, is_short=squared < least**2)
+
+
+def _wrong(room: Room, one: WorkCentre, other: WorkCentre, *, is_short: bool) -> Breach:
+    own = reckoning(room, _NAME, f"{one.path}.{other.path}")
+    way, limit = _way(room, own, one, other), own.limit(_LEAST if is_short else _MOST)
+    off = own.about(limit - way if is_short else way - limit, "off")
+    told, asked = own.about(way, "way"), own.length(limit)
+    return Breach(
+        other.path,
+        tell(
+            f"from the middle of {one.title} to that of {other.title} it is {{}}; planning "
+            f"guidelines ask for {{}} at {'least' if is_short else 'most'}",
+            told, asked,
+        ),
+        measured=told.text,
+        limit=asked.text,
+        remedies=(
+            tell(f"the two {{}} {'farther from' if is_short else 'nearer to'} each other", off),
+            "leave it, where the room gives no more" if is_short else "another order in the runs",
+        ),
+        own=own,
+    )  # fmt: skip
 
 
 def _all_three(room: Room, three: _Three) -> Iterator[Breach]:
-    most, total = by_unit(room, "312", "7925"), _total(three)
-    if total > most:
-        names = ", ".join(each.title for each in three)
-        yield Breach(
-            three[0].path,
-            f"the ways between {names} are {about(room, total)} together; planning guidelines ask "
-            f"for {length(room, most)} at most",
-            measured=about(room, total),
-            limit=length(room, most),
-            remedies=(
-                f"ways {about(room, total - float(most))} shorter in all",
-                "a second, small sink near the others",
-            ),
-        )
+    if _total(three) <= _ALL.of(room.spec.unit):
+        return
+    own, names = reckoning(room, _NAME, "all"), ", ".join(each.title for each in three)
+    ways = total(*(_way(room, own, *pair) for pair in combinations(three, 2)))
+    most, told = own.limit(_ALL), own.about(ways, "together")
+    asked = own.length(most)
+    yield Breach(
+        three[0].path,
+        tell(
+            f"the ways between {names} are {{}} together; planning guidelines ask for {{}} at "
+            "most",
+            told, asked,
+        ),
+        measured=told.text,
+        limit=asked.text,
+        remedies=(
+            tell("ways {} shorter in all", own.about(ways - most, "shorter")),
+            "a second, small sink near the others",
+        ),
+        own=own,
+    )  # fmt: skip
 
 
 def _across(room: Room, three: _Three) -> Iterator[Breach]:
     """Ways that go through what stands free."""
-    frames, most = wall_frames(room.survey), by_unit(room, "12", "305")
+    frames, most = wall_frames(room.survey), _CUT.of(room.spec.unit)
     reach = joined_walls(room.survey, three[0].wall) | {three[0].wall}
     for stand in (each for each in room.free if each.wall in reach):
         shape = free_footprint(frames, stand)
@@ -118,17 +163,33 @@ def _across(room: Room, three: _Three) -> Iterator[Breach]:
             share = share_inside((one.spot, other.spot), shape)
             cut = float(share) * _apart(one.spot, other.spot)
             if share and cut > most:
-                yield Breach(
-                    stand.key,
-                    f"the way from {one.title} to {other.title} goes {about(room, cut)} through "
-                    f"{stand.title}; planning guidelines ask for {length(room, most)} at most",
-                    measured=about(room, cut),
-                    limit=length(room, most),
-                    remedies=(
-                        f"{stand.title} moved or shorter, out of that way",
-                        "one of the two at another place",
-                    ),
-                )
+                yield _cuts(room, stand, (one, other), cut)
 
 
-RULE = Rule("work triangle", Severity.NOTE, __doc__ or "", "kitchen-planning", _examine)
+def _cuts(
+    room: Room, stand: FreeStand, pair: tuple[WorkCentre, WorkCentre], cut_mm: float
+) -> Breach:
+    one, other = pair
+    own = reckoning(room, _NAME, f"{stand.key}.{one.path}.{other.path}")
+    exact = Fraction(round(cut_mm * _GRAINS), _GRAINS)
+    follows = _way(room, own, one, other), *stand.counter
+    cut = own.about(own.worked("through_exact", exact, _THROUGH, *follows), "through")
+    most = own.length(own.limit(_CUT))
+    return Breach(
+        stand.key,
+        tell(
+            f"the way from {one.title} to {other.title} goes {{}} through {stand.title}; planning "
+            "guidelines ask for {} at most",
+            cut, most,
+        ),
+        measured=cut.text,
+        limit=most.text,
+        remedies=(
+            f"{stand.title} moved or shorter, out of that way",
+            "one of the two at another place",
+        ),
+        own=own,
+    )  # fmt: skip
+
+
+RULE = Rule(_NAME, Severity.NOTE, __doc__ or "", "kitchen-planning", _examine)
