@@ -11,7 +11,7 @@ from casewright.casework.joints import Fastening, Surface
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.parts import Part
 from casewright.casework.specs import ApplianceOpening, CaseKind, Hand, RowSpec
-from casewright.dims import Dim, Given, Origin, Unit, Way, round_to, tell
+from casewright.dims import Dim, Given, Origin, Unit, Way, tell
 from casewright.findings import Finding, Severity
 from casewright.sources import INCH
 
@@ -25,7 +25,6 @@ __all__ = [
 ]
 
 _PLANED = "a long board of the frame: plane it to thickness, rip it, then cut the cleats off"
-"""Thinnest cleat that carries a deck: about 1/2 in (common practice) [mm]."""
 
 _HANDS: tuple[Hand, Hand] = ("left", "right")
 _USUAL: Mapping[str, Mapping[str, Fraction]] = {
@@ -49,6 +48,8 @@ _LINER: Mapping[str, Mapping[str, Fraction]] = {
     "depth": {"in": Fraction(23, 2) * INCH, "mm": Fraction(290)},
 }
 """The same for the liner of a hood."""
+
+_THINNEST = Origin("cited", "thinnest cleat under a deck", "common practice")
 
 
 def usual_opening(name: str, unit: Unit, kind: CaseKind = "tall") -> Fraction:
@@ -146,21 +147,25 @@ def _check_cleats(maker: Maker, carcase: Carcase, appliance: ApplianceOpening) -
     thinnest = maker.house.trade("cleat_thickness")
     if known or room.value >= thinnest.value:
         return
-    text, step = maker.house.text, maker.style("cut_step").value or Fraction(1)
-    stile, _ = round_to(
-        maker.style("face_stile").value + thinnest.value - room.value, step, Way.UP
-    )
+    own = maker.reckoning("appliance opening", maker.path("frame.cleats"))
+    step, covers = maker.style("cut_step").value or Fraction(1), own.text(room, "room")
+    least = own.given("cleat_thickness", Given(thinnest.value, _THINNEST))
+    stile = own.rounded("stile", maker.style("face_stile") + least - room, step, Way.UP)
     maker.findings.append(
         Finding(
             rule="appliance opening",
             severity=Severity.STOP,
             path=maker.path("frame.cleats"),
-            says=f"the {_HANDS[number]} stile covers {text(room)} of what is beside the opening "
-            f"for {appliance.title}: too little for a cleat under its deck",
-            measured=text(room),
+            says=tell(
+                f"the {_HANDS[number]} stile covers {{}} of what is beside the opening for "
+                f"{appliance.title}: too little for a cleat under its deck",
+                covers,
+            ),
+            measured=covers.text,
             limit=tell("{}", thinnest),
             source="common practice",
-            remedies=(f"set face_stile to {text(Dim('', (), stile))} or more",),
+            remedies=(tell("set face_stile to {} or more", own.text(stile)),),
+            numbers=own.numbers,
         )
     )
 
@@ -264,35 +269,50 @@ def _air(
 def _too_small(
     maker: Maker, appliance: ApplianceOpening, path: str, name: str, lacks: Dim
 ) -> Finding:
-    text, word = maker.house.text, {"width": "wider", "height": "taller", "depth": "deeper"}[name]
+    own, word = maker.reckoning("appliance opening", f"{path}.{name}"), {
+        "width": "wider", "height": "taller", "depth": "deeper",
+    }[name]  # fmt: skip
+    asked, missing = appliance_number(maker, appliance, name), own.text(lacks, "lacks")
     return Finding(
         rule="appliance opening",
         severity=Severity.STOP,
         path=path,
-        says=f"the opening for {appliance.title} lacks {text(lacks)} of the {name} that the "
-        "appliance's sheet asks for",
-        measured=text(appliance_number(maker, appliance, name) - lacks),
-        limit=text(appliance_number(maker, appliance, name)),
+        says=tell(
+            f"the opening for {appliance.title} lacks {{}} of the {name} that the appliance's "
+            "sheet asks for",
+            missing,
+        ),
+        measured=own.text(asked - lacks, "clear").text,
+        limit=own.text(asked).text,
         source=f"the sheet of {appliance.title}",
-        remedies=(f"a case {text(lacks)} {word}", f"another appliance, or its {name} read again"),
+        remedies=(
+            tell(f"a case {{}} {word}", missing),
+            f"another appliance, or its {name} read again",
+        ),
+        numbers=own.numbers,
     )
 
 
 def _too_wide(maker: Maker, appliance: ApplianceOpening, path: str, left: Dim) -> Finding:
-    text = maker.house.text
+    own = maker.reckoning("appliance opening", f"{path}.wide")
+    over, half = own.text(left, "over"), own.text(left / 2, "half")
     return Finding(
         rule="appliance opening",
         severity=Severity.CARE,
         path=path,
-        says=f"the opening for {appliance.title} is {text(left)} wider than its sheet asks for: "
-        "its trim may not cover the gaps",
-        measured=text(left),
-        limit=text(maker.style("appliance_play")),
+        says=tell(
+            f"the opening for {appliance.title} is {{}} wider than its sheet asks for: its trim "
+            "may not cover the gaps",
+            over,
+        ),
+        measured=over.text,
+        limit=own.text(maker.style("appliance_play")).text,
         source=f"the sheet of {appliance.title}",
         remedies=(
-            f"a case {text(left)} narrower",
-            f"face_stile {text(left / 2)} wider, in the style"
+            tell("a case {} narrower", over),
+            tell("face_stile {} wider, in the style", half)
             if maker.spec.framed
-            else f"a strip of {text(left / 2)} beside it at each side, behind its trim",
+            else tell("a strip of {} beside it at each side, behind its trim", half),
         ),
+        numbers=own.numbers,
     )

@@ -9,7 +9,7 @@ from casewright.casework.box import Board, Box
 from casewright.casework.joinery import join_board
 from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker
-from casewright.dims import Way, round_to, shop_text
+from casewright.dims import Origin, Way, tell
 from casewright.findings import Finding, Severity
 from casewright.sources import INCH
 
@@ -19,6 +19,11 @@ _ARM = Fraction(235)
 """Least clear width of a case: a driver reaches its pocket screws from inside [mm]."""
 _POCKET, _DRIVER = Fraction(28, 15), Fraction(201)
 """How far a pocket runs in, in thicknesses of its board; driver and bit behind it [mm]."""
+
+_TAKES = Origin(
+    "solved", "what a driver in line with a pocket there takes, no less than a hand with it",
+    "common practice",
+)  # fmt: skip
 
 
 def join_all(maker: Maker, box: Box) -> None:
@@ -56,26 +61,30 @@ def _driver_room(maker: Maker, box: Box) -> Iterator[Finding]:
     least = max(_ARM, _DRIVER + box.bottom.outline.thickness.value * _POCKET)
     if not screwed or box.clear.value >= least:
         return
-    clear, unit = maker.house.text(box.clear), maker.house.unit
-    step = INCH / 8 if unit == "in" else Fraction(1)
-    need, more = (
-        shop_text(round_to(size, step, Way.UP)[0], unit, with_unit=True)
-        for size in (least, least - box.clear.value)
-    )
+    own = maker.reckoning("driver room")
+    step = INCH / 8 if own.unit == "in" else Fraction(1)
+    takes = own.worked("takes_exact", least, _TAKES, box.bottom.outline.thickness)
+    clear = own.text(box.clear, "clear")
+    need = own.text(own.rounded("takes", takes, step, Way.UP))
+    more = own.text(own.rounded("wider", takes - box.clear, step, Way.UP))
     yield Finding(
         rule="driver room",
         severity=Severity.STOP,
         path=maker.spec.key,
-        says=f"between the sides of {maker.spec.title} are {clear}: too little for a driver in "
-        f"line with its pocket screws, which takes {need}",
-        measured=clear,
-        limit=need,
+        says=tell(
+            f"between the sides of {maker.spec.title} are {{}}: too little for a driver in line "
+            "with its pocket screws, which takes {}",
+            clear, need,
+        ),
+        measured=clear.text,
+        limit=need.text,
         source="common practice",
         remedies=(
-            f"a case {more} wider",
+            tell("a case {} wider", more),
             'joint = "dado" and back = "inset": nothing between its sides is pocket-screwed',
         ),
-    )
+        numbers=own.numbers,
+    )  # fmt: skip
 
 
 def _join_edge(maker: Maker, board: Board, upper: bool, target: Board, inside: bool) -> None:

@@ -13,8 +13,8 @@ from casewright.casework.hood_spec import HoodSpec
 from casewright.casework.maker import Maker
 from casewright.casework.setups import cutout_setup
 from casewright.casework.specs import ApplianceOpening
-from casewright.dims import Dim, Given, Origin, Way, greatest
-from casewright.findings import Finding, Severity
+from casewright.dims import Dim, Given, Measure, Origin, Way, greatest, tell
+from casewright.findings import Finding, Reckoning, Severity
 from casewright.sources import INCH
 
 __all__ = ["BARE", "PROTECTED", "cut_for_liner", "hood_foot"]
@@ -71,11 +71,17 @@ def hood_foot(maker: Maker) -> Dim:
     """
     hood, _ = _hood(maker)
     place = maker.place
+    bottom = maker.number("wall_bottom", hood.bottom)
     need = place.let("underside", _surface(maker, hood) + _least_clear(maker, hood))
-    over = need + maker.style("hood_air") - maker.number("wall_bottom", hood.bottom)
+    foot = _on_grid(maker, need + maker.style("hood_air") - bottom)
+    place.let("hangs_at", bottom + foot)
+    return foot
+
+
+def _on_grid(maker: Maker, over: Dim) -> Dim:
+    place, step = maker.place, maker.style("cut_step").value
     if place.over(maker.zero, over, "no lower than wall cases, which hang high enough"):
         return maker.zero
-    step = maker.style("cut_step").value
     if not over.value or not step:
         return place.let("wanted_foot", over) if over.value else maker.zero
     return place.rounded("wanted_foot", over, step, Way.UP)[0]
@@ -151,36 +157,43 @@ def _fits(maker: Maker, side: Dim) -> None:
 def _findings(maker: Maker, box: Box, carcase: Carcase, pads: tuple[Dim, Dim, Dim]) -> None:
     """Too little wood round the liner, too little height for it, a duct that meets wood."""
     side, front, duct_back = pads
-    least, text = maker.style("hood_pad"), maker.house.text
+    least, own = maker.style("hood_pad"), maker.reckoning("hood")
     for pad, word, grows in (
         (side, "at each side of the liner", "wider"), (front, "before and behind the liner",
                                                        "deeper"),
     ):  # fmt: skip
         if pad.value < least.value:
-            more = (least - pad) * 2
-            _tell(maker, f"{text(pad)} of wood would be left {word}, and {text(least)} carry it",
-                  (text(pad), text(least)), f"a case {text(more)} {grows}")  # fmt: skip
+            more = own.text((least - pad) * 2, grows)
+            wood, asked = own.text(pad), own.text(least)
+            says = tell(f"{{}} of wood would be left {word}, and {{}} carry it", wood, asked)
+            _tell(maker, own, says, (wood, asked), tell(f"a case {{}} {grows}", more))
     _, liner = _hood(maker)
     tall = appliance_number(maker, liner, "height")
     inside = maker.place.let("inside_height", box.head - box.deck)
     if tall.value > inside.value:
-        _tell(maker, f"{liner.title} is {text(tall)} high, and the case {text(inside)}",
-              (text(inside), text(tall)), f"a case {text(tall - inside)} taller")  # fmt: skip
+        high, within = own.text(tall), own.text(inside)
+        says = tell(f"{liner.title} is {{}} high, and the case {{}}", high, within)
+        more = own.text(tall - inside, "taller")
+        _tell(maker, own, says, (within, high), tell("a case {} taller", more))
     duct_front = maker.house.chain.nodes[f"{maker.path('top')}.duct_hole.at"]
     for room, word in ((duct_back, "the nailer or the back"), (duct_front, "the face panel")):
         if room.value < 0:
-            _tell(maker, f"the duct of {liner.title} runs {text(-room)} into {word}",
-                  (text(room), text(maker.zero)), f"a case {text(-room)} deeper, or a liner whose "
-                  "duct leaves it elsewhere")  # fmt: skip
+            into = own.text(-room, f"into_{word.rpartition(' ')[2]}")
+            says = tell(f"the duct of {liner.title} runs {{}} into {word}", into)
+            way = tell("a case {} deeper, or a liner whose duct leaves it elsewhere", into)
+            _tell(maker, own, says, (own.text(room), own.text(maker.zero)), way)
 
 
-def _tell(maker: Maker, says: str, sizes: tuple[str, str], remedy: str) -> None:
+def _tell(
+    maker: Maker, own: Reckoning, says: str, sizes: tuple[Measure, Measure], remedy: str
+) -> None:
     _, liner = _hood(maker)
     maker.findings.append(
         Finding(
             rule="hood", severity=Severity.STOP, path=maker.spec.key,
-            says=f"in {maker.spec.title}, {says}", measured=sizes[0], limit=sizes[1],
+            says=tell(f"in {maker.spec.title}, {{}}", says),
+            measured=sizes[0].text, limit=sizes[1].text,
             source=f"the sheet of {liner.title}",
-            remedies=(remedy, "another liner, or its sheet read again"),
+            remedies=(remedy, "another liner, or its sheet read again"), numbers=own.numbers,
         )
     )  # fmt: skip

@@ -10,7 +10,7 @@ from casewright.casework.maker import Maker
 from casewright.casework.naming import roll_out_title
 from casewright.casework.parts import Part
 from casewright.casework.specs import Hand
-from casewright.dims import Dim, Way
+from casewright.dims import Dim, Way, tell
 from casewright.findings import Finding, Severity
 
 __all__ = ["PAD_GROUP", "fit_pad", "fit_pads", "hinge_pad", "pad_face", "slide_pad"]
@@ -122,27 +122,37 @@ def _pad(
 
 def _check(maker: Maker, room: Dim, board: Dim) -> None:
     """Whether a pad of that thickness can be had from a board of the frame."""
-    text, zero = maker.house.text, maker.zero
+    own, zero = maker.reckoning(_RULE, maker.path("frame")), maker.zero
     thin = 0 < room.value < _THINNEST
     short = room - board if room.value > board.value else zero
     known = any(found.rule == _RULE for found in maker.findings)
     if known or (not thin and short.value <= maker.style("cut_step").value):
         return
     side = maker.house.thickness(maker.spec.box_stock) + maker.style("face_overhang")
+    pads, over = own.text(room, "pad"), own.text(short, "over")
     maker.findings.append(
         Finding(
             rule=_RULE,
             severity=Severity.STOP,
             path=maker.path("frame"),
-            says=f"hardware needs pads of {text(room)} to reach the edge of the face frame: "
-            + ("too thin to plane" if thin else f"thicker than its boards by {text(short)}"),
-            measured=text(room),
-            limit="" if thin else text(board),
+            says=tell(
+                "hardware needs pads of {} to reach the edge of the face frame: {}",
+                pads,
+                "too thin to plane" if thin else tell("thicker than its boards by {}", over),
+            ),
+            measured=pads.text,
+            limit="" if thin else own.text(board).text,
             source="common practice",
             remedies=(
-                f"set face_stile to {text(side)}, so that the sides need no pads",
-                f"set face_stile to {text(side + board)}, so that they are as thick as the boards",
+                tell(
+                    "set face_stile to {}, so that the sides need no pads", own.text(side, "stile")
+                ),
+                tell(
+                    "set face_stile to {}, so that they are as thick as the boards",
+                    own.text(side + board, "stile_with_board"),
+                ),
             ),
+            numbers=own.numbers,
         ),
     )
 

@@ -12,8 +12,8 @@ from casewright.casework.levels import extent
 from casewright.casework.maker import Maker
 from casewright.casework.packing import PAD_GROUP
 from casewright.casework.setups import bore_setup
-from casewright.dims import Dim, Way, greatest, round_to, size_text
-from casewright.findings import Finding, Severity
+from casewright.dims import Dim, Measure, Way, greatest, tell
+from casewright.findings import Finding, Reckoning, Severity
 from casewright.sources import INCH
 
 __all__ = [
@@ -260,6 +260,7 @@ def no_room(maker: Maker, opening: Opening, most: int) -> Finding:
     """That fewer shelves have room than were asked for."""
     word = "upper_shelves" if opening.name == "upper" else "shelves"
     asked = maker.spec.shelves_in(opening.name)
+    own = maker.reckoning("shelf room", maker.path(f"{opening.name}.shelf"))
     return Finding(
         rule="shelf room",
         severity=Severity.STOP,
@@ -269,21 +270,25 @@ def no_room(maker: Maker, opening: Opening, most: int) -> Finding:
         measured=str(asked),
         limit=str(most),
         source="common practice",
-        remedies=(f"set {word} = {most}", f"a case {_taller(maker, opening, most)} taller"),
+        remedies=(
+            f"set {word} = {most}",
+            tell("a case {} taller", _taller(maker, own, opening, most)),
+        ),
+        numbers=own.numbers,
     )
 
 
-def _taller(maker: Maker, opening: Opening, most: int) -> str:
+def _taller(maker: Maker, own: Reckoning, opening: Opening, most: int) -> Measure:
     """How much makes room for pins of all shelves asked for, rounded up."""
-    pin, unit = maker.house.pin, maker.house.unit
-    thick = maker.house.thickness(maker.spec.box_stock).value
-    pins = (thick + pin("hole").value) // pin("pitch").value + 1
-    more = (maker.spec.shelves_in(opening.name) - max(most, 1)) * pins * pin("pitch").value
+    pin = maker.house.pin
+    thick = maker.house.thickness(maker.spec.box_stock)
+    pins = (thick.value + pin("hole").value) // pin("pitch").value + 1
+    more = pin("pitch") * ((maker.spec.shelves_in(opening.name) - max(most, 1)) * pins)
     if not most:
-        kept = maker.style("pin_low").value + maker.style("pin_high").value
-        more += max(kept - (opening.y1.value - opening.y0.value), Fraction(0))
-    step = INCH / 8 if unit == "in" else Fraction(1)
-    return size_text(round_to(more, step, Way.UP)[0], unit)
+        kept = maker.style("pin_low") + maker.style("pin_high")
+        more += greatest(kept - (opening.y1 - opening.y0), own.none)
+    step = INCH / 8 if own.unit == "in" else Fraction(1)
+    return own.length(own.rounded("taller", more, step, Way.UP))
 
 
 def shelves_in_rows(maker: Maker, carcase: Carcase) -> None:
@@ -307,15 +312,26 @@ def shelves_in_rows(maker: Maker, carcase: Carcase) -> None:
 
 def _not_there(maker: Maker, carcase: Carcase, at: Dim, taken: tuple[Dim, Dim], what: str) -> None:
     """A fixed shelf's upper face, what is there already, and where it may be."""
-    text, thick = maker.house.text, maker.house.thickness(maker.spec.box_stock)
+    own = maker.reckoning("shelf in a row", maker.path(f"fixed_shelves.{round(at.value)}"))
+    thick, up = maker.house.thickness(maker.spec.box_stock), own.text(at, "up")
     free = [each for each in carcase.openings if each.row in ("doors", "open")]
-    ways = tuple(f"between {text(each.y0 + thick)} and {text(each.y1)} up" for each in free)
+    ways = tuple(
+        tell(
+            "between {} and {} up",
+            own.text(each.y0 + thick, f"{each.name}.least"),
+            own.text(each.y1, f"{each.name}.most"),
+        )
+        for each in free
+    )
     maker.findings.append(
         Finding(
             rule="shelf in a row", severity=Severity.STOP, path=maker.path("fixed_shelves"),
-            says=f"a fixed shelf {text(at)} up is where {what}, from {text(taken[0])} to "
-            f"{text(taken[1])}",
-            measured=text(at), limit=" or ".join(ways), source="common practice",
-            remedies=(*(f"its upper face {way}" for way in ways), "no fixed_shelves"),
+            says=tell(
+                f"a fixed shelf {{}} up is where {what}, from {{}} to {{}}",
+                up, own.text(taken[0], "from"), own.text(taken[1], "to"),
+            ),
+            measured=up.text, limit=" or ".join(ways), source="common practice",
+            remedies=(*(tell("its upper face {}", way) for way in ways), "no fixed_shelves"),
+            numbers=own.numbers,
         )
     )  # fmt: skip

@@ -10,7 +10,7 @@ from casewright.casework.joints import Fastening
 from casewright.casework.maker import Maker
 from casewright.casework.pockets import bore_pockets
 from casewright.casework.specs import ApplianceOpening, Hand
-from casewright.dims import Dim
+from casewright.dims import Dim, tell
 from casewright.findings import Finding, Severity
 
 __all__ = ["add_floor_cleat", "opening_height"]
@@ -49,19 +49,24 @@ def _fit_opening(maker: Maker, carcase: Carcase) -> None:
     if left.value >= 0:
         place.fit("width_fit", left, Fraction(-1), left.value + 25, place.path)
         return
-    text = maker.house.text
+    own = maker.reckoning("appliance opening", place.path)
+    lacks = own.text(-left, "lacks")
     uprights = "panels" if carcase.frame is None else "stiles"
     maker.findings.append(
         Finding(
             rule="appliance opening",
             severity=Severity.STOP,
             path=place.path,
-            says=f"between the {uprights} round {appliance.title} {text(-left)} is missing for "
-            "it, its hinges and the air that its sheet asks for",
-            measured=text(mouth),
-            limit=text(need),
+            says=tell(
+                f"between the {uprights} round {appliance.title} {{}} is missing for it, its "
+                "hinges and the air that its sheet asks for",
+                lacks,
+            ),
+            measured=own.text(mouth).text,
+            limit=own.text(need, "need").text,
             source=f"the sheet of {appliance.title}",
-            remedies=(f"a width {text(-left)} greater", "the appliance's width read again"),
+            remedies=(tell("a width {} greater", lacks), "the appliance's width read again"),
+            numbers=own.numbers,
         )
     )
 

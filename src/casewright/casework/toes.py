@@ -9,13 +9,14 @@ from casewright.casework.box import Board, Box, cut_horizontal
 from casewright.casework.features import Cut
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.setups import cutout_setup, notch_setup
-from casewright.dims import Dim, Given, greatest
+from casewright.dims import Dim, Given, Origin, greatest, tell
 from casewright.findings import Finding, Severity
 
 __all__ = ["BESIDE_REGISTER", "cut_toe_board", "notch_sides", "toe_setback"]
 
 BESIDE_REGISTER = Fraction(50)
 """Wood left at either end of a toe board that is opened for a register [mm]."""
+_BESIDE = Origin("cited", "wood left at either end of an opened toe board", "common practice")
 
 
 def notch_sides(maker: Maker, sides: Iterable[Outline], height: Dim) -> None:
@@ -99,19 +100,25 @@ def _open_for_register(maker: Maker, board: Outline, wide: Given, high: Given) -
 
 def _leaves_ends(maker: Maker, board: Outline, clear: Dim) -> None:
     """Whether wood is left at the ends of the board; of a case that has a share of its run."""
-    lacks = clear + Dim("", (), 2 * BESIDE_REGISTER) - board.length
+    own = maker.reckoning("register opening", board.path)
+    beside = own.given("register.beside", Given(BESIDE_REGISTER, _BESIDE))
+    lacks = clear + beside * 2 - board.length
     if lacks.value <= 0:
         return
-    text, most = maker.house.text, clear - lacks
+    most = clear - lacks
+    wide, widest = own.text(clear, "opening"), own.text(most, "widest")
     maker.findings.append(
         Finding(
             rule="register opening", severity=Severity.STOP, path=board.path,
-            says=f"an opening {text(clear)} wide leaves nothing of a toe board "
-            f"{text(board.length)} long at its ends",
-            measured=text(clear), limit=text(most), source="common practice",
-            remedies=(
-                *((f"an opening {text(most)} wide at most",) if most.value > 0 else ()),
-                f"a case {text(lacks)} wider",
+            says=tell(
+                "an opening {} wide leaves nothing of a toe board {} long at its ends",
+                wide, own.text(board.length),
             ),
+            measured=wide.text, limit=widest.text, source="common practice",
+            remedies=(
+                *((tell("an opening {} wide at most", widest),) if most.value > 0 else ()),
+                tell("a case {} wider", own.text(lacks, "wider")),
+            ),
+            numbers=own.numbers,
         )
     )  # fmt: skip

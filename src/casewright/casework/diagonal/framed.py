@@ -35,7 +35,7 @@ from casewright.casework.features import Cut
 from casewright.casework.fronts.face_edges import planned_thickness
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.setups import bevel_setup
-from casewright.dims import Dim, Unit, Way, greatest, least
+from casewright.dims import Dim, Unit, Way, greatest, least, tell
 from casewright.findings import Finding, Severity
 from casewright.sources import INCH
 
@@ -121,13 +121,16 @@ def _check_stile(maker: Maker, board: Dim, thick: Dim) -> None:
     stile = maker.style("face_stile")
     if not maker.place.over(need, stile, "a strip behind the stile meets the return side"):
         return
-    text = maker.house.text
+    own = maker.reckoning("narrow face frame", maker.path("frame"))
+    wide, least = own.text(stile), own.text(need, "stile")
     maker.findings.append(
         Finding(
             rule="narrow face frame", severity=Severity.STOP, path=maker.path("frame"),
-            says=f"behind a stile of {text(stile)} no hinge strip has room beside the return side",
-            measured=text(stile), limit=text(need), source="common practice",
-            remedies=(f"set face_stile to {text(need)} or more",),
+            says=tell(
+                "behind a stile of {} no hinge strip has room beside the return side", wide
+            ),
+            measured=wide.text, limit=least.text, source="common practice",
+            remedies=(tell("set face_stile to {} or more", least),), numbers=own.numbers,
         )
     )  # fmt: skip
 

@@ -10,7 +10,7 @@ from casewright.casework.fronts.ends import end_stock
 from casewright.casework.fronts.face_edges import inset_by
 from casewright.casework.maker import Maker
 from casewright.casework.specs import Hand
-from casewright.dims import Dim, Way
+from casewright.dims import Dim, Way, tell
 from casewright.findings import Finding, Severity
 
 __all__ = ["FramePlan", "bottom_rise", "check_inset", "plan_frame"]
@@ -109,41 +109,50 @@ def check_inset(maker: Maker, openings: tuple[Opening, ...], thickness: Dim) -> 
     thickness
         Of the frame [mm].
     """
-    text = maker.house.text
     for opening in openings:
         deep = inset_by(maker, opening)
         if deep is None or deep.value <= thickness.value:
             continue
+        path = maker.path(opening.name if opening.row != "doors" else "frame")
+        own = maker.reckoning("inset front", path)
+        front, frame = own.text(deep, "front"), own.text(thickness)
+        into = own.text(deep - thickness, "into")
         maker.findings.append(
             Finding(
                 rule="inset front",
                 severity=Severity.STOP,
-                path=maker.path(opening.name if opening.row != "doors" else "frame"),
-                says=f"an inset front of {text(deep)} is thicker than its face frame of "
-                f"{text(thickness)}: it would stand {text(deep - thickness)} into the box",
-                measured=text(deep),
-                limit=text(thickness),
+                path=path,
+                says=tell(
+                    "an inset front of {} is thicker than its face frame of {}: it would stand {} "
+                    "into the box",
+                    front, frame, into,
+                ),
+                measured=front.text,
+                limit=frame.text,
                 source="common practice",
                 remedies=(
-                    f"fronts at least {text(deep - thickness)} thinner",
-                    f"face_boards of {text(deep)} or more",
+                    tell("fronts at least {} thinner", into),
+                    tell("face_boards of {} or more", front),
                     'overlay = "partial"',
                 ),
+                numbers=own.numbers,
             )
-        )
+        )  # fmt: skip
         return
 
 
 def _narrow(maker: Maker, word: Literal["stile", "rail"], size: Dim, least: Dim) -> Finding:
-    text = maker.house.text
+    own = maker.reckoning("narrow face frame", maker.path(f"frame.{word}"))
+    wide, asked = own.text(size), own.text(least, "least")
     behind = "side" if word == "stile" else "bottom"
     return Finding(
         rule="narrow face frame",
         severity=Severity.STOP,
         path=maker.path("frame"),
-        says=f"a {word} of {text(size)} does not cover the edge of the {behind} behind it",
-        measured=text(size),
-        limit=text(least),
+        says=tell(f"a {word} of {{}} does not cover the edge of the {behind} behind it", wide),
+        measured=wide.text,
+        limit=asked.text,
         source="common practice",
-        remedies=(f"set face_{word} to {text(least)} or more",),
+        remedies=(tell(f"set face_{word} to {{}} or more", asked),),
+        numbers=own.numbers,
     )

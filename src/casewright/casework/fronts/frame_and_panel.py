@@ -26,7 +26,7 @@ from casewright.casework.fronts.panel_groove import (
 from casewright.casework.fronts.tongues import Tongue, cut_tongue, join_tongue, plan_tongue
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.wood import is_solid
-from casewright.dims import Dim, Way
+from casewright.dims import Dim, Way, tell
 from casewright.findings import Finding, Severity
 
 __all__ = ["FrameAndPanelDoor", "MidRail", "cut_frame_and_panel"]
@@ -160,19 +160,25 @@ def _no_room(maker: Maker, leaf: LeafPlan, frame: Frame, heights: tuple[Dim, Dim
     heights
         As asked for, the least and the most [mm].
     """
-    text = maker.house.text
-    middle, least, most = heights
+    own, door = maker.reckoning("mid rail", maker.path(leaf.name)), frame.left.length
+    middle, least, most = (
+        own.text(each, name)
+        for each, name in zip(heights, ("middle", "least", "most"), strict=True)
+    )
     return Finding(
         rule="mid rail",
         severity=Severity.STOP,
         path=maker.path(leaf.name),
-        says=f"a mid rail {text(middle)} up leaves no room for a panel on either side of it in a "
-        f"door of {text(frame.left.length)}",
-        measured=text(middle),
-        limit=f"{text(least)} to {text(most)}",
+        says=tell(
+            "a mid rail {} up leaves no room for a panel on either side of it in a door of {}",
+            middle, own.text(door),
+        ),
+        measured=middle.text,
+        limit=f"{least.text} to {most.text}",
         source="common practice",
-        remedies=(f"a height between {text(least)} and {text(most)}", "no mid rail"),
-    )
+        remedies=(tell("a height between {} and {}", least, most), "no mid rail"),
+        numbers=own.numbers,
+    )  # fmt: skip
 
 
 def _of_boards(maker: Maker, leaf: LeafPlan) -> Finding:

@@ -8,7 +8,7 @@ from casewright.casework.features import Cut, Setup
 from casewright.casework.fronts.frames import Frame
 from casewright.casework.fronts.leaves import LeafPlan, report
 from casewright.casework.maker import Maker, Outline
-from casewright.dims import Dim, Place, Way
+from casewright.dims import Dim, Place, Way, tell
 from casewright.findings import Finding, Severity
 
 __all__ = ["Rebate", "rout_rebate"]
@@ -109,20 +109,23 @@ def _check_depth(maker: Maker, leaf: LeafPlan, frame: Frame, rebate: Rebate) -> 
     floor = maker.style("cup_floor")
     if left.value >= floor.value:
         return
+    own = maker.reckoning("rebate depth", maker.path(leaf.name))
+    wood, lacks = own.text(left, "left"), own.text(floor - left, "lacks")
     report(
         maker,
         Finding(
             rule="rebate depth",
             severity=Severity.STOP,
             path=maker.path(leaf.name),
-            says=f"a rebate {maker.house.text(rebate.depth)} deep leaves only "
-            f"{maker.house.text(left)} of the frame in front of the pane",
-            measured=maker.house.text(left),
-            limit=maker.house.text(floor),
-            source="common practice",
-            remedies=(
-                f"a frame {maker.house.text(floor - left)} thicker",
-                f"a pane {maker.house.text(floor - left)} thinner",
+            says=tell(
+                "a rebate {} deep leaves only {} of the frame in front of the pane",
+                own.text(rebate.depth),
+                wood,
             ),
+            measured=wood.text,
+            limit=own.text(floor).text,
+            source="common practice",
+            remedies=(tell("a frame {} thicker", lacks), tell("a pane {} thinner", lacks)),
+            numbers=own.numbers,
         ),
     )

@@ -6,7 +6,7 @@ from casewright.casework.fronts.leaves import LeafPlan, part_remedy, report
 from casewright.casework.fronts.weights import leaf_weight, pounds
 from casewright.casework.house import House
 from casewright.casework.maker import Maker
-from casewright.dims import Dim, Given, Origin, weight_text
+from casewright.dims import Dim, Given, Origin, tell, weight_text
 from casewright.findings import Finding, Severity
 from casewright.sources import INCH
 
@@ -54,21 +54,28 @@ def _beyond(maker: Maker, leaf: LeafPlan, weight: Dim) -> None:
     tallest, heaviest = _tallest(maker.house, 5), _heaviest(maker.house, 5)
     if leaf.height.value <= tallest.value and weight.value <= heaviest.value:
         return
-    tall, unit = maker.house.text(tallest), maker.house.unit
-    heavy, own = (weight_text(each.value, unit) for each in (heaviest, weight))
+    path, unit = maker.path(leaf.name), maker.house.unit
+    sums = maker.reckoning("hinge load", path)
+    tall, (heavy, own) = sums.text(tallest), (
+        sums.said(each, weight_text(each.value, unit), "weight") for each in (heaviest, weight)
+    )  # fmt: skip
     report(
         maker,
         Finding(
             rule="hinge load",
             severity=Severity.STOP,
-            path=maker.path(leaf.name),
-            says=f"too heavy or too tall for five hinges: the {leaf.called}, about "
-            f"{own} and {maker.house.text(leaf.height)} high",
-            measured=own,
-            limit=f"{heavy}, {tall}",
+            path=path,
+            says=tell(
+                f"too heavy or too tall for five hinges: the {leaf.called}, about {{}} and {{}} "
+                "high",
+                own, sums.text(leaf.height, "height"),
+            ),
+            measured=own.text,
+            limit=f"{heavy.text}, {tall.text}",
             source="common practice",
             remedies=(part_remedy(leaf),
-                      f"part the front with a divider: doors at most {tall} tall",
-                      f"a stock for the doors that leaves them at most {heavy}"),
+                      tell("part the front with a divider: doors at most {} tall", tall),
+                      tell("a stock for the doors that leaves them at most {}", heavy)),
+            numbers=sums.numbers,
         ),
     )  # fmt: skip

@@ -9,8 +9,8 @@ from casewright.casework.carcase import Carcase, Opening
 from casewright.casework.fronts.face_edges import face_edges, share_of
 from casewright.casework.maker import Maker
 from casewright.casework.specs import FrontSpec, Hand
-from casewright.dims import Dim, Place, Unit, Way, round_to, shop_text
-from casewright.findings import Finding, Severity
+from casewright.dims import Dim, Measure, Place, Way, tell
+from casewright.findings import Finding, Reckoning, Severity
 from casewright.sources import INCH
 
 __all__ = ["LeafPlan", "face_place", "front_height", "part_remedy", "plan_leaves", "report"]
@@ -150,10 +150,10 @@ def part_remedy(leaf: LeafPlan) -> str:
     return "two cases side by side instead of one" if is_pair else "two doors instead of one"
 
 
-def _roundly(least: Fraction, unit: Unit) -> str:
+def _roundly(own: Reckoning, name: str, least: Dim) -> Measure:
     """A least size in round numbers of the job's unit: '6 3/8"' for 162 mm."""
-    step = INCH / 8 if unit == "in" else Fraction(1)
-    return shop_text(round_to(least, step, Way.UP)[0], unit, with_unit=True)
+    step = INCH / 8 if own.unit == "in" else Fraction(1)
+    return own.text(own.rounded(name, least, step, Way.UP))
 
 
 def _an(word: str) -> str:
@@ -169,21 +169,25 @@ def _can_be_made(maker: Maker, place: Place, leaf: LeafPlan) -> bool:
         if not place.over(least, size, f"no door, its {word} leaves no room for one"):
             continue
         fits = False
-        text = maker.house.text(size)
-        limit = _roundly(least.value, maker.house.unit)
+        own = maker.reckoning("door size", maker.path(leaf.name))
+        told, limit = own.text(size, word), _roundly(own, f"least_{word}", least)
         larger = "wider" if word == "width" else "taller"
-        lacks = _roundly(least.value - size.value, maker.house.unit)
+        lacks = _roundly(own, "lacks", least - size)
         maker.findings.append(
             Finding(
                 rule="door size",
                 severity=Severity.STOP,
                 path=maker.path(leaf.name),
-                says=f"no room for the {leaf.called}: the {word} would be {text}, "
-                f"{_an(leaf.front.construction)} door takes at least {limit}",
-                measured=text,
-                limit=limit,
+                says=tell(
+                    f"no room for the {leaf.called}: the {word} would be {{}}, "
+                    f"{_an(leaf.front.construction)} door takes at least {{}}",
+                    told, limit,
+                ),
+                measured=told.text,
+                limit=limit.text,
                 source=_PRACTICE,
-                remedies=(f"make the opening {lacks} {larger}", "leave the door out"),
+                remedies=(tell(f"make the opening {{}} {larger}", lacks), "leave the door out"),
+                numbers=own.numbers,
             )
-        )
+        )  # fmt: skip
     return fits

@@ -65,15 +65,20 @@ def _check_resaw(maker: Maker, leaf: LeafPlan, goods: Board) -> None:
     most = maker.house.trade("resaw_height")
     if goods.thickness.value >= THINNEST_SOLD or wide.value <= most.value:
         return
+    own = maker.reckoning("wide resaw", maker.path(leaf.name))
+    told = own.text(wide)
     report(
         maker,
         Finding(
             rule="wide resaw",
             severity=Severity.CARE,
             path=maker.path(leaf.name),
-            says=f"boards {maker.house.text(wide)} wide are resawn on edge for the panel of the "
-            f"{leaf.called}: higher than a table saw cuts at once",
-            measured=maker.house.text(wide),
+            says=tell(
+                f"boards {{}} wide are resawn on edge for the panel of the {leaf.called}: higher "
+                "than a table saw cuts at once",
+                told,
+            ),
+            measured=told.text,
             limit=tell("{}", most),
             source="common practice",
             remedies=(
@@ -87,41 +92,48 @@ def _check_resaw(maker: Maker, leaf: LeafPlan, goods: Board) -> None:
 
 def tell_loose(maker: Maker, leaf: LeafPlan, groove: PanelGroove, play: Dim) -> None:
     """A panel that would come out of a groove in the driest month."""
-    text = maker.house.text
     says = (
-        f"in the driest month the panel of the {leaf.title} has {text(play)} of play in two "
-        f"grooves {text(groove.depth)} deep: its edges may come out"
+        f"in the driest month the panel of the {leaf.title} has {{}} of play in two grooves {{}} "
+        "deep: its edges may come out"
     )
     _tell(maker, leaf, groove, play, says)
 
 
 def tell_airy(maker: Maker, leaf: LeafPlan, groove: PanelGroove, air: Dim) -> None:
     """A panel that wants more air, to swell or by the style, than its grooves can leave it."""
-    text = maker.house.text
     says = (
-        f"the panel of the {leaf.title} wants {text(air)} of air at each edge: grooves "
-        f"{text(groove.depth)} deep cannot leave it that and hold it"
+        f"the panel of the {leaf.title} wants {{}} of air at each edge: grooves {{}} deep cannot "
+        "leave it that and hold it"
     )
     _tell(maker, leaf, groove, air, says)
 
 
 def _tell(maker: Maker, leaf: LeafPlan, groove: PanelGroove, size: Dim, says: str) -> None:
-    house = maker.house
+    """Tell it.
+
+    Parameters
+    ----------
+    says
+        With places for the size and the depth of the groove.
+    """
+    own = maker.reckoning("panel out of its groove", maker.path(leaf.name))
+    told, deep = own.text(size, "size"), own.text(groove.depth)
     report(
         maker,
         Finding(
             rule="panel out of its groove",
             severity=Severity.STOP,
             path=maker.path(leaf.name),
-            says=says,
-            measured=house.text(size),
-            limit=house.text(groove.depth),
+            says=tell(says, told, deep),
+            measured=told.text,
+            limit=deep.text,
             source="wood-handbook",
             remedies=(
                 "a panel of a sheet, which hardly moves",
                 "quarter-sawn boards, which move about half as much",
-                f"grooves over {house.text(size)} deep, their tongues as long: tongue in [style]",
+                tell("grooves over {} deep, their tongues as long: tongue in [style]", told),
                 "boards as moist on the day they are cut as the room makes them",
             ),
+            numbers=own.numbers,
         ),
     )

@@ -10,7 +10,7 @@ from casewright.casework.fronts.frames import Frame
 from casewright.casework.fronts.leaves import LeafPlan, report
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.setups import edge_groove_setup
-from casewright.dims import Dim, Given, Origin, Way
+from casewright.dims import Dim, Given, Origin, Way, tell
 from casewright.findings import Finding, Severity
 
 __all__ = ["PanelGroove", "groove_depth", "groove_members", "groove_mid_rail", "plan_groove"]
@@ -70,24 +70,30 @@ def _check_walls(maker: Maker, leaf: LeafPlan, at: Dim, width: Dim) -> None:
     floor = house.enter("rule.groove_wall", Given(_WALL, origin))
     if least.value >= floor.value:
         return
-    thickest = house.thickness(leaf.front.frame) - 2 * floor
+    own = maker.reckoning("panel and frame", maker.path(leaf.name))
+    wall, asked = own.text(least, "wall"), own.text(floor)
+    thickest = own.text(house.thickness(leaf.front.frame) - 2 * floor, "thickest")
     report(
         maker,
         Finding(
             rule="panel and frame",
             severity=Severity.STOP,
             path=maker.path(leaf.name),
-            says=f"the groove for a panel of {house.text(house.thickness(leaf.front.panel))} "
-            f"leaves {house.text(least)} of the frame beside it, {house.text(floor)} is wanted",
-            measured=house.text(least),
-            limit=house.text(floor),
+            says=tell(
+                "the groove for a panel of {} leaves {} of the frame beside it, {} is wanted",
+                own.text(house.thickness(leaf.front.panel)), wall, asked,
+            ),
+            measured=wall.text,
+            limit=asked.text,
             source="common practice",
             remedies=(
-                f"a panel of {house.text(thickest)} or less",
-                f"boards {house.text(2 * (floor - least))} thicker for the frame",
+                tell("a panel of {} or less", thickest),
+                tell("boards {} thicker for the frame",
+                     own.text(2 * (floor - least), "thicker")),
             ),
+            numbers=own.numbers,
         ),
-    )
+    )  # fmt: skip
 
 
 def groove_members(
