@@ -213,7 +213,16 @@ def test_answers_stand_side_by_side_and_one_is_taken_then_changed_by_hand(
     expect(answers.get_by_role("listitem").filter(has_text="wider").first).to_be_visible()
     path.write_text(WALL.replace('width = "30"', 'width = "34"'), "utf-8")
     page.get_by_role("button", name="Other answers for this run").click()
-    expect(answers.get_by_role("article").first.locator("svg")).to_be_visible()
+    first = answers.get_by_role("article").first
+    expect(first.locator("svg")).to_be_visible()
+    for number, said in (
+        (first.locator("data.measure").first, "bound by"),
+        (first.locator("g.dimension[role=button]").first, "With answer 1, if it were taken"),
+    ):
+        number.focus()
+        page.keyboard.press("Enter")
+        expect(page.get_by_role("dialog")).to_contain_text(said)
+        page.keyboard.press("Escape")
     answers.get_by_role("button", name="Take answer 1").click()
     number = page.locator('g.dimension[data-path="left.overall_width"]').first
     expect(answers).to_be_hidden()

@@ -7,7 +7,7 @@ import math
 from collections.abc import Callable
 from fractions import Fraction
 
-from casewright.dims import Branch, Dim, Unit, Why, shop_text, why
+from casewright.dims import Branch, Chain, Dim, Unit, Why, shop_text, why
 from casewright.errors import CasewrightError, Location, Problem
 from casewright.job.numbers import chain_with
 from casewright.room.model import Room
@@ -56,15 +56,20 @@ class NoSuchPathError(CasewrightError, LookupError):
         return f"{problem.what}; {problem.want}"
 
 
-def reasons(room: Room, path: str) -> tuple[Why, ...]:
+def reasons(room: Room, path: str, chain: Chain | None = None) -> tuple[Why, ...]:
     """The number asked for and everything it rests on.
+
+    Parameters
+    ----------
+    chain
+        That it stands on; None: it is looked for.
 
     Raises
     ------
     NoSuchPathError
         With the nearest paths.
     """
-    chain, unit = chain_with(room, path), room.spec.unit
+    chain, unit = chain or chain_with(room, path), room.spec.unit
     if path not in chain.nodes:
         styles = (f"style.{key}" for key in room.spec.style.values)
         known = tuple(dict.fromkeys([*chain.nodes, *styles]))

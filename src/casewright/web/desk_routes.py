@@ -59,7 +59,8 @@ def desk_routes(site: Site) -> APIRouter:
     @routes.get("/why")
     def why(path: Annotated[Short, Query()]) -> WhyView:
         """A number and all that it rests on."""
-        return why_view(site.snapshot(), path)
+        snapshot = site.snapshot()
+        return why_view(snapshot, path, site.answers.chain(snapshot, path))
 
     @routes.get("/chapters/{page}")
     def chapter(page: Short, of: Annotated[Short, Query()] = "") -> Chapter:

@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+import threading
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
-from casewright.dims import Told
+from casewright.breakdown import Desk
+from casewright.dims import Chain, Told
 from casewright.errors import CasewrightError, Location, Problem
+from casewright.findings import entered
+from casewright.job.answer_numbers import asked_for
+from casewright.job.collector import collector_at_rest
 from casewright.job.height_choices import accepted_heights
 from casewright.job.heights import room_heights
 from casewright.job.hindrances import (
@@ -16,15 +21,16 @@ from casewright.job.hindrances import (
     run_hindrances,
 )
 from casewright.job.island_layouts import IslandLayout, accepted_island, island_layouts
-from casewright.job.layout_numbers import LayoutNumbers
+from casewright.job.layout_numbers import LAYOUT, LayoutNumbers
 from casewright.job.layouts import RunLayout, accepted, layouts
 from casewright.job.load import read_job
+from casewright.room.build import build
 from casewright.room.model import Room
 from casewright.web.drawings import SMALL
 from casewright.web.redrawing import redrawn
 from casewright.web.snapshot import Snapshot
 
-__all__ = ["HEIGHTS", "Choices", "NoLayoutError", "OneAnswer", "choices", "picture"]
+__all__ = ["HEIGHTS", "Choices", "LayoutAnswers", "NoLayoutError", "OneAnswer", "picture"]
 
 HEIGHTS = "heights"
 """Names the heights of the room, where a run or an island is named otherwise."""
@@ -84,19 +90,74 @@ class Choices:
     numbers: LayoutNumbers
 
 
-def choices(room: Room, of: str) -> Choices:
-    """What could be there.
+class LayoutAnswers:
+    """Answers that were worked out, kept until the job is another one: it takes a second."""
 
-    Parameters
-    ----------
-    of
-        `run.<key>`, `island.<key>` or `HEIGHTS`.
+    def __init__(self) -> None:
+        self._own = threading.Lock()
+        self._of: Snapshot | None = None
+        self._choices: dict[str, Choices] = {}
+        self._then: dict[tuple[str, int], Snapshot] = {}
 
-    Raises
-    ------
-    NoLayoutError
-        When nothing is open there.
-    """
+    def choices(self, snapshot: Snapshot, of: str) -> Choices:
+        """What could be there.
+
+        Parameters
+        ----------
+        of
+            `run.<key>`, `island.<key>` or `HEIGHTS`.
+
+        Raises
+        ------
+        NoLayoutError
+            When nothing is open there.
+        """
+        with self._own:
+            self._look(snapshot)
+            if of not in self._choices:
+                self._choices[of] = _found(snapshot.worked.room, of)
+            return self._choices[of]
+
+    def chain(self, snapshot: Snapshot, path: str) -> Chain | None:
+        """The chain that a number of an answer stands on; None: it is no number of an answer."""
+        room = snapshot.worked.room
+        of = asked_for(room, path) if path.startswith(f"{LAYOUT}.") else ""
+        if not of:
+            return None
+        chain = Desk(room).chain
+        entered(self.choices(snapshot, of).numbers.numbers, chain.nodes)
+        return chain
+
+    def then(self, snapshot: Snapshot, of: str, number: int) -> Snapshot:
+        """The job as it would be with an answer, by its number from 1; nothing is checked."""
+        found = self.choices(snapshot, of)
+        with self._own:
+            if (of, number) not in self._then:
+                self._then[of, number] = _with_answer(snapshot, found, number)
+            return self._then[of, number]
+
+    def _look(self, snapshot: Snapshot) -> None:
+        known = self._of
+        if known is None or known.worked.room is not snapshot.worked.room:
+            self._of = snapshot
+            self._choices.clear()
+            self._then.clear()
+
+
+def _with_answer(snapshot: Snapshot, found: Choices, number: int) -> Snapshot:
+    loaded = snapshot.loaded
+    text = found.accepted(loaded.file.text, number)
+    spec = read_job(text, loaded.file.name)
+    with collector_at_rest():
+        room = build(spec, snapshot.recorded.facts)
+    return replace(
+        snapshot,
+        loaded=replace(loaded, file=replace(loaded.file, text=text), spec=spec),
+        worked=replace(snapshot.worked, room=room),
+    )
+
+
+def _found(room: Room, of: str) -> Choices:
     kind, _, key = of.partition(".")
     if of == HEIGHTS:
         found = _heights(room)

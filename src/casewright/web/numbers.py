@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from casewright.dims import (
     PRECISION,
+    Chain,
     Unit,
     Way,
     Why,
@@ -28,7 +29,7 @@ from casewright.style import STYLE_KEYS
 from casewright.web.schema import WhyNode, WhyView
 from casewright.web.snapshot import Snapshot
 
-__all__ = ["why_view", "with_number"]
+__all__ = ["only_read", "why_view", "with_number"]
 
 _CASE_SIZES = ("width", "height", "depth")
 _SOLVED_STEPS = len(("run", "NAME", "solved"))
@@ -37,8 +38,13 @@ _BY_HAND = "changed by hand"
 _STYLES = frozenset(key.name for key in STYLE_KEYS)
 
 
-def why_view(snapshot: Snapshot, path: str) -> WhyView:
+def why_view(snapshot: Snapshot, path: str, chain: Chain | None = None) -> WhyView:
     """A number and all that it rests on.
+
+    Parameters
+    ----------
+    chain
+        That it stands on; None: it is looked for.
 
     Raises
     ------
@@ -46,10 +52,16 @@ def why_view(snapshot: Snapshot, path: str) -> WhyView:
         With the nearest paths.
     """
     room = snapshot.worked.room
-    nodes = reasons(room, path)
+    nodes = reasons(room, path, chain)
     places = _Places(snapshot.loaded)
     by_path = {node.path: node for node in nodes}
     return WhyView(nodes=tuple(_node(node, room.spec.unit, by_path, places) for node in nodes))
+
+
+def only_read(view: WhyView) -> WhyView:
+    """A number that can be asked why, but not changed: the job file does not say it yet."""
+    still = {"key": "", "typed": ""}
+    return WhyView(nodes=tuple(node.model_copy(update=still) for node in view.nodes))
 
 
 def _node(node: Why, unit: Unit, known: Mapping[str, Why], places: _Places) -> WhyNode:

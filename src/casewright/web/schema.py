@@ -235,8 +235,8 @@ class LayoutAnswerView(Answer):
     """
 
     number: int
-    trade: tuple[str, ...]
-    sizes: tuple[str, ...]
+    trade: tuple[Sentence, ...]
+    sizes: tuple[Sentence, ...]
     proved: bool
     taken: bool
     drawing: str
@@ -245,8 +245,8 @@ class LayoutAnswerView(Answer):
 class HindranceView(Answer):
     """What stands against every answer, and what would help."""
 
-    what: str
-    reliefs: tuple[str, ...]
+    what: Sentence
+    reliefs: tuple[Sentence, ...]
 
 
 class LayoutView(Answer):

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from casewright.errors import CasewrightError, Location, Problem
 from casewright.web.announcer import Announcer
 from casewright.web.built_page import BuiltPage
 from casewright.web.devices import Devices
 from casewright.web.editing import Editor
+from casewright.web.layout_answers import LayoutAnswers
 from casewright.web.live_job import LiveJob
 from casewright.web.packet_maker import PacketMaker
 from casewright.web.snapshot import Snapshot
@@ -42,6 +43,8 @@ class Site:
     ----------
     addresses
         Where other devices find it; empty when it serves this machine alone.
+    answers
+        Of layouts, as long as the job stays as it is.
     """
 
     live: LiveJob
@@ -51,6 +54,7 @@ class Site:
     page: BuiltPage
     packets: PacketMaker
     addresses: tuple[str, ...]
+    answers: LayoutAnswers = field(default_factory=LayoutAnswers)
 
     def snapshot(self, *, at_least: int | None = None) -> Snapshot:
         """The job worked out.

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
 from pathlib import Path
 
@@ -124,5 +125,51 @@ def test_what_stands_against_an_island_comes_with_what_would_help(
     job.write_text(ROOM.replace("off = [42, 48]", "off = [120, 130]"), "utf-8")
     found = desk.get("/api/layouts/island.middle").json()
     assert found["answers"] == []
-    assert any("short" in each["what"] for each in found["hindrances"])
+    assert any("short" in each["what"][-1] for each in found["hindrances"])
     assert all(each["reliefs"] for each in found["hindrances"])
+    told = [
+        part for each in found["hindrances"] for part in each["what"] if isinstance(part, dict)
+    ]
+    for length in told:
+        [first, *_] = desk.get("/api/why", params={"path": length["path"]}).json()["nodes"]
+        assert first["value"] == length["text"]
+
+
+@pytest.mark.parametrize("of", ["run.below", "island.middle", "heights"])
+def test_each_number_of_an_answer_says_why(desk: TestClient, of: str) -> None:
+    """Those of its sentences as they are told, those of its drawing as they would be then."""
+    for answer in desk.get(f"/api/layouts/{of}").json()["answers"]:
+        told = [part for words in (*answer["sizes"], *answer["trade"]) for part in words]
+        for length in (part for part in told if isinstance(part, dict)):
+            [first, *rest] = desk.get("/api/why", params={"path": length["path"]}).json()["nodes"]
+            assert first["value"] == length["text"]
+            assert rest or first["origin"]
+        drawn = set(re.findall(r'class="dimension[^"]*" data-path="([^"]+)"', answer["drawing"]))
+        assert drawn
+        for path in drawn:
+            asked = desk.get(f"/api/layouts/{of}/{answer['number']}/why", params={"path": path})
+            nodes = asked.json()["nodes"]
+            assert nodes[0]["path"] == path
+            assert not any(node["key"] for node in nodes)  # the file does not say it yet
+
+
+def test_a_width_that_would_be_rests_on_its_answer(desk: TestClient) -> None:
+    """As if it were taken: solved, in a line of the file as it would be; nothing was written."""
+    path = {"path": "pots.wanted_width"}
+    answer = desk.get("/api/layouts/run.below").json()["answers"][0]
+    [now] = [node for node in desk.get("/api/why", params=path).json()["nodes"]
+             if node["path"] == "pots.wanted_width"]  # fmt: skip
+    [then] = desk.get("/api/layouts/run.below/1/why", params=path).json()["nodes"]
+    assert not now["origin"].startswith("solved")
+    assert then["origin"].startswith("solved: ")
+    assert ["pots ", then["value"]] == [
+        part if isinstance(part, str) else part["text"] for part in answer["sizes"][0]
+    ]
+
+
+def test_an_answer_that_is_not_there_has_no_numbers(desk: TestClient) -> None:
+    """Neither the ninth of a run, nor the first of what has none."""
+    for of, number in (("run.below", 9), ("run.above", 1), ("run.below", 0)):
+        asked = desk.get(f"/api/layouts/{of}/{number}/why", params={"path": "sink.width"})
+        assert asked.status_code in (404, 422)
+        assert asked.json()["what"]

@@ -1,8 +1,11 @@
 import { useSignal } from "@preact/signals";
+import { useEffect, useRef } from "preact/hooks";
 import { ask, type LayoutView } from "../api";
 import { steps } from "../state";
-import { put } from "./Drawing";
+import { leave } from "./asking";
+import { putAnswer } from "./Drawing";
 import { attempt, edit, wordsOf } from "./saying";
+import { joined, Said, type Sentence } from "./Sentence";
 
 type Answer = LayoutView["answers"][number];
 
@@ -47,7 +50,7 @@ export function Answers({ of, words }: { of: string; words: string }) {
     <section class="answers" aria-label="Other answers">
       {answers.length === 1 && <p>No answer of another kind fits.</p>}
       {hindrances.map((each) => (
-        <Against key={each.what} what={each.what} reliefs={each.reliefs} />
+        <Against key={textOf(each.what)} what={each.what} reliefs={each.reliefs} />
       ))}
       {answers.length > 2 && (
         <p class="leads">
@@ -67,7 +70,7 @@ export function Answers({ of, words }: { of: string; words: string }) {
       )}
       <div class="pair">
         {shown.flatMap((number) => answers.filter((each) => each.number === number)).map((each) => (
-          <Shown key={each.number} answer={each} take={take} />
+          <Shown key={each.number} of={of} answer={each} take={take} />
         ))}
       </div>
       <button type="button" onClick={() => (view.value = null)}>
@@ -78,16 +81,20 @@ export function Answers({ of, words }: { of: string; words: string }) {
 }
 
 /** What stands against every answer; each of what would help does by itself. */
-function Against({ what, reliefs }: { what: string; reliefs: readonly string[] }) {
+function Against({ what, reliefs }: { what: Sentence; reliefs: readonly Sentence[] }) {
   return (
     <div class="against">
-      <p class="refused">{what}</p>
+      <p class="refused">
+        <Said words={what} />
+      </p>
       {reliefs.length > 0 && (
         <>
           <p>One of these would do:</p>
           <ul>
             {reliefs.map((each) => (
-              <li key={each}>{each}</li>
+              <li key={textOf(each)}>
+                <Said words={each} />
+              </li>
             ))}
           </ul>
         </>
@@ -96,17 +103,30 @@ function Against({ what, reliefs }: { what: string; reliefs: readonly string[] }
   );
 }
 
-function Shown({ answer, take }: { answer: Answer; take: (number: number) => void }) {
+function textOf(words: Sentence): string {
+  return words.map((each) => (typeof each === "string" ? each : each.text)).join("");
+}
+
+function Shown({ of, answer, take }: { of: string; answer: Answer; take: (number: number) => void }) {
+  const box = useRef<HTMLElement>(null);
+  useEffect(() => {
+    const inside = box.current;
+    return () => {
+      if (inside !== null) leave(inside);
+    };
+  }, []);
   return (
-    <article>
+    <article ref={box}>
       <h3>Answer {answer.number}</h3>
       <p>
-        <b>{answer.sizes.join(", ")}</b>
+        <b>
+          <Said words={joined(", ", answer.sizes)} />
+        </b>
       </p>
-      <div class="sheet small" role="img" aria-label={`Answer ${answer.number}, drawn`} ref={(into) => {
-          if (into !== null) put(into, answer.drawing, null);
-        }} />
-      <p>{answer.trade.join("; ")}.</p>
+      <Picture of={of} answer={answer} />
+      <p>
+        <Said words={joined("; ", answer.trade)} />.
+      </p>
       {answer.taken ? (
         <p>
           <b>This is what the job file says now.</b>
@@ -118,4 +138,14 @@ function Shown({ answer, take }: { answer: Answer; take: (number: number) => voi
       )}
     </article>
   );
+}
+
+/** How an answer looks: put in once, so that what is touched in it stays where it is. */
+function Picture({ of, answer }: { of: string; answer: Answer }) {
+  const sheet = useRef<HTMLDivElement>(null);
+  const { number, drawing } = answer;
+  useEffect(() => {
+    if (sheet.current !== null) putAnswer(sheet.current, drawing, { of, number });
+  }, [of, number, drawing]);
+  return <div class="sheet small" role="group" aria-label={`Answer ${number}, drawn`} ref={sheet} />;
 }

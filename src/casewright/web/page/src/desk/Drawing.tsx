@@ -2,7 +2,7 @@ import { useEffect, useRef } from "preact/hooks";
 import { askText } from "../api";
 import { go } from "../route";
 import { isDrawn, steps } from "../state";
-import { ask, moveTo } from "./asking";
+import { type Answer, ask, moveTo } from "./asking";
 import { leadTo } from "./placing";
 import { makeTouchable } from "./touching";
 
@@ -55,21 +55,29 @@ export function Drawing({ name, label }: { name: string; label: string }) {
   );
 }
 
-/**
- * Put a drawing into the page as elements: its texts stay texts, nothing in it is run.
- * Without a name its numbers are there to be read only.
- */
-export function put(into: HTMLElement, svg: string, name: string | null): void {
-  const drawn = new DOMParser().parseFromString(svg, "image/svg+xml").documentElement;
-  const root = document.importNode(drawn, true) as unknown as SVGSVGElement;
-  for (const side of ["width", "height"]) root.style.setProperty(`--${side}`, String(parseFloat(root.getAttribute(side) ?? "")));
+/** Put a drawing into the page as elements: its texts stay texts, nothing in it is run. */
+function put(into: HTMLElement, svg: string, name: string): void {
+  const root = elementsOf(svg);
   const focused = into.contains(document.activeElement) ? document.activeElement?.getAttribute("data-path") : null;
   into.replaceChildren(root);
-  if (name === null) return;
   makeTouchable(root, {
     number: (path, at) => ask(path, at, name),
     thing: (path) => go(leadTo(path)),
   });
   moveTo(root);
   if (focused != null) root.querySelector<SVGElement>(`[data-path="${CSS.escape(focused)}"][tabindex]`)?.focus();
+}
+
+/** Put how an answer looks into the page: its numbers say why, its cases lead nowhere yet. */
+export function putAnswer(into: HTMLElement, svg: string, answer: Answer): void {
+  const root = elementsOf(svg);
+  into.replaceChildren(root);
+  makeTouchable(root, { number: (path, at) => ask(path, at, "", answer) });
+}
+
+function elementsOf(svg: string): SVGSVGElement {
+  const drawn = new DOMParser().parseFromString(svg, "image/svg+xml").documentElement;
+  const root = document.importNode(drawn, true) as unknown as SVGSVGElement;
+  for (const side of ["width", "height"]) root.style.setProperty(`--${side}`, String(parseFloat(root.getAttribute(side) ?? "")));
+  return root;
 }

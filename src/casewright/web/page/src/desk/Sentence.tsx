@@ -25,7 +25,7 @@ function Asked({ length }: { length: Length }) {
       onClick={act}
       onKeyDown={(event) => event.key === "Enter" && act(event)}
     >
-      {before}
+      {over === undefined ? before : before?.trimEnd()}
       {over !== undefined && (
         <span class="stack">
           <sup>{over}</sup>/<sub>{under}</sub>

@@ -2,7 +2,7 @@ import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import { ask as askServer, type WhyNode, type WhyView } from "../api";
 import { steps } from "../state";
-import { asked, close, walk } from "./asking";
+import { asked, close, walk, whyOf } from "./asking";
 import { bring } from "./Drawing";
 import { edit, wordsOf } from "./saying";
 import { placed } from "./standing";
@@ -11,23 +11,24 @@ import { placed } from "./standing";
 export function WhyPanel() {
   const now = asked.value;
   const path = now?.way.at(-1) ?? "";
+  const source = now === null ? "" : whyOf(now);
   const nodes = useSignal<readonly WhyNode[]>([]);
   const said = useSignal("");
   const box = useRef<HTMLDivElement>(null);
   const version = steps.value.drawn;
 
   useEffect(() => {
-    if (path === "") return;
+    if (source === "") return;
     let left = false;
     said.value = "";
-    askServer<WhyView>(`/api/why?path=${encodeURIComponent(path)}`).then(
+    askServer<WhyView>(source).then(
       (view) => !left && (nodes.value = view.nodes),
       (error: unknown) => !left && ((nodes.value = []), (said.value = wordsOf(error))),
     );
     return () => {
       left = true;
     };
-  }, [path, version]);
+  }, [source, version]);
 
   useEffect(() => {
     if (now !== null && box.current !== null) placed(box.current, now.at);
@@ -63,6 +64,7 @@ export function WhyPanel() {
       <button type="button" class="close" aria-label="Close" onClick={close}>
         ×
       </button>
+      {now.answer !== null && <p class="soft">With answer {now.answer.number}, if it were taken:</p>}
       {now.way.length > 1 && <Way way={now.way} />}
       {node !== undefined && node.path === path && <Shown node={node} rest={rest} drawing={now.drawing} />}
       {said.value !== "" && (

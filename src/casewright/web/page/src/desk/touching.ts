@@ -3,8 +3,8 @@
 export interface Touched {
   /** A number was touched: its path, and where it stands. */
   number: (path: string, at: Element) => void;
-  /** A case or a part was touched. */
-  thing: (path: string) => void;
+  /** A case or a part was touched; without it they lead nowhere. */
+  thing?: (path: string) => void;
 }
 
 const SVG = "http://www.w3.org/2000/svg";
@@ -24,12 +24,12 @@ export function makeTouchable(root: SVGSVGElement, touched: Touched): void {
       const field = fieldOf(group);
       if (field !== null) fields.push([group, field]);
       on(group, () => touched.number(path, group));
-    } else if (!isNumber && group.dataset["target"] !== undefined) {
+    } else if (!isNumber && touched.thing !== undefined && group.dataset["target"] !== undefined) {
       const isName = isText && path === group.dataset["target"] && !named.has(path);
       if (group.classList.contains("balloon") || isName) name(group, titleOf(group) || path);
       if (isName) named.add(path);
       group.classList.add("thing");
-      on(group, () => touched.thing(group.dataset["target"] ?? path));
+      on(group, () => touched.thing?.(group.dataset["target"] ?? path));
     }
   }
   // Only once all are measured: each one put in would have the next measured anew.
