@@ -9,6 +9,7 @@ from casewright.buying import BUY, room_lines, stock_lines
 from casewright.checks import check
 from casewright.dims import TRADE, Chain, enter_trade
 from casewright.drawing.story_stick import STICK
+from casewright.facts import Fact
 from casewright.findings import FOUND, entered
 from casewright.install.hanging import hanging
 from casewright.install.numbers import ROOT
@@ -16,6 +17,8 @@ from casewright.jigs import jigs
 from casewright.jigs.numbers import ROOT as JIG
 from casewright.job.answer_numbers import answer_numbers
 from casewright.job.layout_numbers import LAYOUT
+from casewright.job.nudges import SAVES, plan_job
+from casewright.job.worked import work_out
 from casewright.packet.stick_pages import stick_numbers
 from casewright.packet.survey_pages import form_numbers
 from casewright.resolve import HOLD, hold_numbers
@@ -44,11 +47,23 @@ def _bought(room: Room, chain: Chain) -> None:
         entered(line.numbers, chain.nodes)
 
 
-def planned_chain(room: Room) -> Chain:
-    """The chain of a room with what its cutting plans bring, and what is bought by them."""
-    breakdown = break_down(room)
+def planned_chain(room: Room, path: str) -> Chain:
+    """The chain of a room with what its cutting plans bring, and what is bought by them.
+
+    Parameters
+    ----------
+    path
+        What is asked for: other depths are tried only for the number of one.
+    """
+    if path.startswith(f"{SAVES}."):
+        facts = {p: fact for p, fact in room.chain.facts.items() if isinstance(fact, Fact)}
+        breakdown = plan_job(work_out(room.spec, facts))
+    else:
+        breakdown = break_down(room)
     for line in stock_lines(room, breakdown):
         entered(line.numbers, breakdown.chain.nodes)
+    for finding in breakdown.findings:
+        entered(finding.numbers, breakdown.chain.nodes)
     return breakdown.chain
 
 

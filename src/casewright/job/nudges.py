@@ -8,16 +8,23 @@ from typing import Any, TypeVar
 
 from casewright.breakdown import Breakdown, Each, Nudge, break_down, find_nudges, in_turn, moved
 from casewright.cutting.settling import Task, TaskSolution
-from casewright.dims import shop_text
-from casewright.findings import Finding, Severity
+from casewright.dims import Origin, as_said, tell
+from casewright.findings import Finding, Reckoning, Severity
 from casewright.job.worked import WorkedJob, work_out
 from casewright.outputs.apart import in_two
 
-__all__ = ["Planned", "pays_apart", "plan_apart", "plan_job", "planned_job"]
+__all__ = [
+    "SAVES", "Planned", "pays_apart", "plan_apart", "plan_job", "planned_job",
+]  # fmt: skip
 
 _Thing = TypeVar("_Thing")
 _Made = TypeVar("_Made")
 
+_PLAN = "plan"
+SAVES = f"{_PLAN}.saves"
+"""Under which depths that save something stand on the chain."""
+
+_TRIED = Origin("solved", "tried on the whole job: what it saves was laid out anew")
 _MANY = 100
 """From so many parts on a process that helps takes less time than it saves (measured)."""
 
@@ -101,7 +108,11 @@ def _grave(worked: WorkedJob) -> set[tuple[str, str]]:
 
 def _note(worked: WorkedJob, nudge: Nudge) -> Finding:
     spec, group = worked.room.spec, nudge.group
-    now, then = (shop_text(d, spec.unit, with_unit=True) for d in (group.depth, nudge.depth))
+    own = Reckoning("saves", group.cases[0], spec.unit, worked.room.chain.nodes, _PLAN)
+    nodes, key = worked.room.chain.nodes, group.cases[0]
+    dim = nodes.get(f"{key}.wanted_depth") or nodes[f"{key}.depth"]
+    now = as_said(dim, spec.unit)
+    then = as_said(own.worked("depth", nudge.depth, _TRIED, dim), spec.unit)
     titles = [case.title for case in spec.cases if case.key in group.cases]
     keys = [f"[case.{key}]" for key in group.cases]
     is_one = len(titles) == 1
@@ -117,15 +128,22 @@ def _note(worked: WorkedJob, nudge: Nudge) -> Finding:
         rule="a depth that saves",
         severity=Severity.NOTE,
         path=f"{group.cases[0]}.depth",
-        says=f"{_listed(titles)}, {then} deep instead of {now}, "
-        f"{'takes' if is_one else 'take'} {counts}",
-        measured=now,
-        limit=then,
+        says=tell(
+            "{}, {} deep instead of {}, {} {}",
+            _listed(titles),
+            then,
+            now,
+            "takes" if is_one else "take",
+            counts,
+        ),
+        measured=now.text,
+        limit=then.text,
         source="common practice",
         remedies=(
-            f'depth = "{then}" under {_listed(keys)}',
+            tell('depth = "{}" under {}', then, _listed(keys)),
             f"leave {'it' if is_one else 'them'} as {'it is' if is_one else 'they are'}",
         ),
+        numbers=own.numbers,
     )
 
 

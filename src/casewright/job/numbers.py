@@ -27,7 +27,7 @@ def chain_with(room: Room, path: str) -> Chain:
     if hangs_on_plans(room, path):
         from casewright.job.later_numbers import planned_chain
 
-        return planned_chain(room)
+        return planned_chain(room, path)
     from casewright.job.later_numbers import chain_after
 
     return chain_after(room, path)

@@ -20,6 +20,7 @@ from casewright.drawing.room_plan import plan_scene
 from casewright.drawing.scene import plot
 from casewright.drawing.shapes import Arc
 from casewright.drawing.story_stick import Stick, StickMark, stick_plots, strip_length
+from casewright.job.reasons import number_text, reasons
 from casewright.outputs.blocks import Block, Callout, Caution, CheckList, Heading, Keep, Table
 from casewright.outputs.document import LETTER, Section
 from casewright.outputs.inlines import Blank, rich_text
@@ -346,3 +347,26 @@ def test_what_a_screw_is_worth_is_told_once() -> None:
         for screw in case.screws if screw.strip is None
     }  # fmt: skip
     assert len(worth) == 3 * len(lengths)
+
+
+def test_what_a_screw_holds_rests_on_its_bite_and_its_source() -> None:
+    """Pulled and across, each leads to its equations; newtons and pounds are both shown."""
+    room, day = hung_room(WALL)
+    for worth in day.worths:
+        for force in filter(None, (worth.pulled, worth.across)):
+            why = {node.path: node for node in reasons(room, force.path)}
+            assert worth.screw.bite.path in why
+            origin = why[force.path].origin
+            assert origin is not None
+            assert origin.source == "nds"
+            told = number_text(force.value, "in", force.power, force.path)
+            newton, pounds = (float(text) for text in re.findall(r"[\d.]+", told))
+            assert newton / 4.44822 == pytest.approx(pounds, rel=0.01)
+
+
+def test_the_height_of_a_straight_edge_is_that_of_its_reading() -> None:
+    """'81" above the floor' leads to the place that the job file gives."""
+    room, day = hung_room(WALL)
+    for shim in day.walls["north"].wall_shims:
+        assert shim.height == 81 * INCH
+        assert room.chain.nodes[shim.level.path].value == shim.height
