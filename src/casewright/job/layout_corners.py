@@ -17,10 +17,10 @@ from casewright.room.corner_neighbours import (
     neighbours,
     swing_squared,
 )
+from casewright.room.filler_findings import WIDEST_FILLER
 from casewright.room.model import Room, Run
 from casewright.room.on_walls import CasePlace, cases_on_walls
 from casewright.room.specs import RunSide
-from casewright.room.standing import WIDEST_FILLER
 from casewright.sources import INCH
 
 __all__ = ["CornerAsked", "CornerStand", "CornerStop", "corner_stand"]

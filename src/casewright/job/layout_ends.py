@@ -13,10 +13,10 @@ from casewright.job.layout_corners import CornerAsked, CornerStand, corner_stand
 from casewright.job.layout_numbers import NARROWEST, WIDEST, RunNumbers
 from casewright.layout.tasks import EndFiller, WidthBand
 from casewright.room.door_fillers import doors_toward, filler_for_door
+from casewright.room.filler_findings import WIDEST_FILLER
 from casewright.room.model import Room, Run
 from casewright.room.run_ends import SIDES
 from casewright.room.specs import RunSide
-from casewright.room.standing import WIDEST_FILLER
 
 __all__ = ["FREE_WIDTHS", "GRID", "RunEnds", "blind_off", "end_bands", "end_filler",
            "end_needs", "filler_beside_corner", "is_free", "run_ends",

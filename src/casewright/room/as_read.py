@@ -10,12 +10,14 @@ from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.casework.proof import Failure, Proof
-from casewright.dims import Dim, size_text
-from casewright.findings import Finding, Severity
+from casewright.dims import Dim, Origin, size_text, tell
+from casewright.findings import Finding, Reckoning, Severity
 from casewright.room.model import Room
 
 __all__ = ["told_as_read", "without_play"]
 
+_RULE = "box as read"
+_OFF = Origin("solved", "what its readings are over and under what its pieces come to, together")
 _UNTOLD = Fraction(1, 2)
 """What glue lines and clamps take up without a word (common practice) [mm]."""
 
@@ -51,19 +53,26 @@ def told_as_read(room: Room, case: Case) -> tuple[Finding, ...]:
     play, unit = _play(room, case), room.spec.unit
     if play <= _UNTOLD:
         return ()
-    names = [dim.path.rpartition(".")[2].replace("_", " ") for dim in _read(room, case)]
+    read = _read(room, case)
+    names = [dim.path.rpartition(".")[2].replace("_", " ") for dim in read]
+    own = Reckoning(_RULE, case.key, unit, room.chain.nodes)
+    off = own.length(own.worked("off", play, _OFF, *read))
     return (
         Finding(
-            rule="box as read",
+            rule=_RULE,
             severity=Severity.NOTE,
             path=case.key,
-            says=f"the {' and the '.join(names)} of {case.spec.title} came out "
-            f"{size_text(play, unit)} off what its pieces come to; its joints take that up, and "
-            "what is made later goes by the reading",
-            measured=size_text(play, unit),
+            says=tell(
+                f"the {' and the '.join(names)} of {case.spec.title} came out {{}} off what its "
+                "pieces come to; its joints take that up, and what is made later goes by the "
+                "reading",
+                off,
+            ),
+            measured=off.text,
             limit=size_text(case.tolerance.value, unit),
             source="common practice",
             remedies=("clamp it closer while it can be", "go on by the reading"),
+            numbers=own.numbers,
         ),
     )
 

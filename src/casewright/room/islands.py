@@ -12,7 +12,7 @@ from casewright.casework.house import House
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.parts import Part
 from casewright.casework.specs import CaseSpec, EdgeKind
-from casewright.dims import Dim, Given, Origin, Unit, greatest
+from casewright.dims import Dim, Given, Origin, Unit, greatest, tell
 from casewright.findings import Finding, Severity
 from casewright.room.board_screws import BoardScrews
 from casewright.room.island_cleats import add_cleats, ladders
@@ -222,21 +222,30 @@ def _fits(
 
 
 def _uneven(maker: Maker, front: Run, back: Run, word: str, off: Dim) -> Finding:
-    text = maker.house.text
-    by = off if off.value > 0 else maker.zero - off
+    own = maker.reckoning("island rows")
+    by = own.text(off if off.value > 0 else -off, f"{word}_by")
     shorter, longer = (back, front) if off.value > 0 else (front, back)
     adjective = {"length": "longer", "height": "higher"}[word]
     other = {"length": "narrower", "height": "lower"}[word]
     return Finding(
         rule="island rows", severity=Severity.STOP, path=maker.spec.key,
-        says=f"in {maker.spec.title}, {longer.spec.title} is {text(by)} {adjective} than "
-        f"{shorter.spec.title} behind it: no end panel lies flat on both",
-        measured=text(by), limit=text(maker.zero), source="common practice",
-        remedies=(
-            f"cases of {longer.spec.title} together {text(by)} {other}"
-            if word == "length" else f"{longer.spec.title} {text(by)} {other}",
-            f"a case of {shorter.spec.title} {text(by)} {adjective.replace('longer', 'wider')}",
+        says=tell(
+            f"in {maker.spec.title}, {longer.spec.title} is {{}} {adjective} than "
+            f"{shorter.spec.title} behind it: no end panel lies flat on both",
+            by,
         ),
+        measured=by.text, limit=maker.house.text(maker.zero), source="common practice",
+        remedies=(
+            tell(
+                f"cases of {longer.spec.title} together {{}} {other}"
+                if word == "length" else f"{longer.spec.title} {{}} {other}",
+                by,
+            ),
+            tell(
+                f"a case of {shorter.spec.title} {{}} {adjective.replace('longer', 'wider')}", by
+            ),
+        ),
+        numbers=own.numbers,
     )  # fmt: skip
 
 

@@ -11,10 +11,10 @@ from casewright.casework.fronts import end_stock
 from casewright.casework.house import House
 from casewright.casework.specs import CaseSpec
 from casewright.dims import Dim, Origin, Place, Unit, Way, total
-from casewright.findings import Finding, Severity
-from casewright.room.anew import run_anew
+from casewright.findings import Finding
 from casewright.room.appliances import appliance_widths
 from casewright.room.door_swings import swing_met
+from casewright.room.filler_findings import space_findings, wide_findings
 from casewright.room.on_centre import centred_on, middle_of_thing, stands_on, stood_off
 from casewright.room.run_ends import SIDES, corner_filler, pull_off, run_met, thing_at
 from casewright.room.run_walls import RunEdges, run_begins, wall_width
@@ -22,21 +22,15 @@ from casewright.room.specs import JobSpec, RunSide, RunSpec
 from casewright.sources import INCH
 from casewright.survey.survey import Survey
 
-__all__ = ["LEAST_SHARE", "WIDEST_FILLER", "RunStand", "Standing"]
+__all__ = ["LEAST_SHARE", "RunStand", "Standing"]
 
 _Gaps = Mapping[RunSide, tuple[Dim, Dim]]
 
 LEAST_SHARE = Fraction(280)
 """Own judgement: a case whose width is left open is not worth building narrower [mm]."""
 
-WIDEST_FILLER: dict[Unit, Fraction] = {"in": 2 * INCH, "mm": Fraction(50)}
-"""Own judgement: as wide as a layout makes one [mm]; a wider one reads as a missing case."""
-
 _NO_FILLER: dict[Unit, Fraction] = {"in": 12 * INCH, "mm": Fraction(300)}
 """Own judgement: what is wider beside a row with an open end is room, no filler [mm]."""
-
-_ROUNDED = INCH / 8
-"""What rounding of walls and cases may add to that [mm]."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -309,9 +303,9 @@ def _shares(
         spaces["right"] = place.let("right_filler", rest - spaces["left"])
         share = min(spaces.values(), key=lambda space: space.value)
     widest = max((spaces[side] for side in walls), key=lambda space: space.value, default=None)
-    found = _space(house, run, rest, share, bool(walls))
+    found = space_findings(house, run, rest, share, bool(walls))
     if widest is not None and not found:
-        found = _wide(house, run, widest)
+        found = wide_findings(house, run, widest)
     return spaces, tuple(found)
 
 
@@ -333,68 +327,3 @@ def _beside(house: House, place: Place, case: CaseSpec) -> Iterator[Dim]:
         yield house.thickness(end_stock(case))
         if case.framed:
             yield stile - over + house.style_dim("cut_step")
-
-
-def _wide(house: House, run: RunSpec, space: Dim) -> list[Finding]:
-    """Fillers take what a wall was read anew by, until they are wider than a layout makes them."""
-    most = max(WIDEST_FILLER[house.unit], house.style_dim("filler").value)
-    if not run.solved or space.value <= most + _ROUNDED:
-        return []
-    limit = house.text(Dim("", (), most))
-    return [
-        Finding(
-            rule="wide filler",
-            severity=Severity.CARE,
-            path=space.path or f"run.{run.key}.filler_space",
-            says=f"a filler {house.text(space)} wide shows, where layouts keep to {limit}",
-            measured=house.text(space),
-            limit=limit,
-            source="common practice",
-            remedies=(*_anew(run), f"a case {house.text(space - Dim('', (), most))} wider"),
-        )
-    ]
-
-
-def _space(house: House, run: RunSpec, rest: Dim, share: Dim, closed: bool) -> list[Finding]:
-    least_width = house.style_dim("filler_least")
-    # Each case is cut to the grid, and comes out up to half a step wider than asked for.
-    if rest.value < -house.style_dim("cut_step").value * len(run.cases) / 2:
-        return [
-            Finding(
-                rule="run too long",
-                severity=Severity.STOP,
-                path=f"run.{run.key}.rest",
-                says=f"the cases are {house.text(-rest)} wider than the wall",
-                measured=house.text(-rest),
-                limit=house.text(house.zero),
-                source="common practice",
-                remedies=(
-                    *_anew(run),
-                    f"make a case {house.text(-rest)} narrower",
-                    "take a case out of the run",
-                ),
-            )
-        ]
-    if closed and share.value < least_width.value:
-        return [
-            Finding(
-                rule="narrow filler",
-                severity=Severity.CARE,
-                path=share.path or f"run.{run.key}.filler_space",
-                says=f"a filler {house.text(share)} wide can hardly be scribed and fastened",
-                measured=house.text(share),
-                limit=house.text(least_width),
-                source="common practice",
-                remedies=(
-                    *_anew(run),
-                    f"make a case {house.text(least_width - share)} narrower for each filler",
-                    "leave out one case width so equal shares fit",
-                ),
-            )
-        ]
-    return []
-
-
-def _anew(run: RunSpec) -> tuple[str, ...]:
-    """Fillers take up what a wall was read anew by; beyond that the run is laid out anew."""
-    return (run_anew(run.key),) if run.solved else ()

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
 
 from casewright.casework.cases import Case
 from casewright.casework.house import House
-from casewright.dims import Dim
-from casewright.findings import Finding, Severity
+from casewright.dims import Dim, least, tell
+from casewright.findings import Finding, Reckoning, Severity
 from casewright.room.model import Run
 from casewright.room.run_ends import run_met, thing_at
 from casewright.room.specs import JobSpec, RunSide
@@ -21,6 +21,7 @@ from casewright.survey.survey import Survey
 
 __all__ = ["CrownNeighbour", "Kind", "beside_findings", "besides_of", "neighbour_at"]
 
+_RULE = "crown beside a case"
 Kind = Literal["side", "inside", "turn", "straight", "over", "clash"]
 _BACK: Mapping[RunSide, RunSide] = {"left": "right", "right": "left"}
 
@@ -39,19 +40,23 @@ class CrownNeighbour:
         nailed to; straight: the two go on in one line; over: it ends above the case, and turns
         back to the wall; clash: none of these.
     lacks
-        What the case is too low and too shallow by, for a crown to die into it [mm].
+        What the case is too low and too shallow by, for a crown to die into it [mm]; None: it is
+        not.
     same
         Whether both crowns, where there are two, are of one moulding.
     tells
         Whether what is wrong is told of this crown: of the one less deep, of two.
+    own
+        Where what it lacks is worked out.
     """
 
     other: Run
     case: Case
     kind: Kind
-    lacks: tuple[Fraction, Fraction] = (Fraction(0), Fraction(0))
+    lacks: tuple[Dim | None, Dim | None] = (None, None)
     same: bool = True
     tells: bool = True
+    own: Reckoning | None = field(default=None, compare=False, repr=False)
 
 
 def besides_of(
@@ -89,49 +94,59 @@ def neighbour_at(
 class _Reach:
     """A crown in section, above the floor and off the wall [mm]."""
 
-    foot: Fraction
-    top: Fraction
-    face: Fraction
-    out: Fraction
+    foot: Dim
+    top: Dim
+    face: Dim
+    out: Dim
 
 
-def _reach(house: House, spec: JobSpec, run: Run, measured: Survey) -> _Reach | None:
+def _reach(
+    house: House, own: Reckoning, spec: JobSpec, run: Run, measured: Survey
+) -> _Reach | None:
     crown = run.spec.trims.crown
     if crown is None:
         return None
-    foot = run.lift.value + crown_case(run).height.value
+    key = f"run.{run.spec.key}.crown"
+    foot = run.lift + crown_case(run).height
     if crown.to_ceiling:
         walls = joined_by_bends(spec, run.spec)
-        top = min(ceiling_over(house, each, measured).value for each in walls)
+        top = least(*(ceiling_over(house, each, measured) for each in walls))
     else:
-        wished = house.style["frieze"].value if crown.frieze is None else crown.frieze.value
-        top = foot + wished + crown.drop.value
-    face = crown_plane(house, run).value
-    return _Reach(foot, top, face, face + crown.projection.value)
+        frieze = crown.frieze
+        wished = (
+            house.style_dim("frieze") if frieze is None else own.given(f"{key}.wished", frieze)
+        )
+        top = foot + wished + own.given(f"{key}.drop", crown.drop)
+    face = crown_plane(house, run)
+    return _Reach(foot, top, face, face + own.given(f"{key}.projection", crown.projection))
 
 
 def _judged(
     house: House, spec: JobSpec, run: Run, met: tuple[Run, Case], measured: Survey
 ) -> CrownNeighbour:
-    (other, case), own = met, _reach(house, spec, run, measured)
-    its = _reach(house, spec, other, measured)
+    other, case = met
+    of = f"run.{run.spec.key}.{case.key}"
+    numbers = Reckoning(_RULE, of, house.unit, house.chain.nodes)
+    own = _reach(house, numbers, spec, run, measured)
+    its = _reach(house, numbers, spec, other, measured)
     if own is None:
         msg = f"run {run.spec.key} has no crown"
         raise ValueError(msg)
-    top = other.lift.value + case.height.value
-    zero = Fraction(0)
-    lacks = (max(zero, own.top - top), max(zero, own.out - case.overall_depth.value))
-    tells = its is None or (own.face, run.spec.key) < (its.face, other.spec.key)
-    if its is not None and own.top == its.top:
-        kind: Kind = "inside" if own.face < its.face else "turn"
-        kind = "straight" if own.face == its.face else kind
+    top = other.lift + case.height
+    low, short = own.top - top, own.out - case.overall_depth
+    lacks = low if low.value > 0 else None, short if short.value > 0 else None
+    face, key = own.face.value, run.spec.key
+    tells = its is None or (face, key) < (its.face.value, other.spec.key)
+    if its is not None and own.top.value == its.top.value:
+        kind: Kind = "inside" if face < its.face.value else "turn"
+        kind = "straight" if face == its.face.value else kind
         same = _moulding(run) == _moulding(other)
         return CrownNeighbour(other, case, kind if same else "clash", same=same, tells=tells)
     if not any(lacks):
         return CrownNeighbour(other, case, "side")
-    if own.foot >= (top if its is None else its.top):
+    if own.foot.value >= (top if its is None else its.top).value:
         return CrownNeighbour(other, case, "over")
-    return CrownNeighbour(other, case, "clash", lacks, tells=tells)
+    return CrownNeighbour(other, case, "clash", lacks, tells=tells, own=numbers)
 
 
 def _moulding(run: Run) -> tuple[str, Fraction, Fraction] | None:
@@ -154,24 +169,25 @@ def beside_findings(
         for lack, where, more in zip(
             beside.lacks, ("below its top", "behind its front"), ("higher", "deeper"), strict=True
         ):
-            if lack:
-                text = house.text(Dim("", (), lack))
-                says = (
-                    f"the crown of {title} is to die into the side of {case}, which ends "
-                    f"{text} {where}"
-                )
+            if lack is not None and beside.own is not None:
+                by = beside.own.text(lack, where.replace(" ", "_"))
+                says = f"the crown of {title} is to die into the side of {case}, which ends {{}} "
                 same = f"a crown on {beside.other.spec.title} of one moulding, at one height"
-                yield _finding(run, says, text, (f"{case} {text} {more}", same,
-                                                 f"no crown on {title}"))  # fmt: skip
+                ways = tell(f"{case} {{}} {more}", by), same, f"no crown on {title}"
+                numbers = beside.own.numbers
+                yield _finding(run, tell(says + where, by), by.text, ways, numbers)
 
 
-def _finding(run: Run, says: str, measured: str, remedies: tuple[str, ...]) -> Finding:
+def _finding(
+    run: Run, says: str, measured: str, remedies: tuple[str, ...], numbers: tuple[Dim, ...] = ()
+) -> Finding:
     return Finding(
-        rule="crown beside a case",
+        rule=_RULE,
         severity=Severity.STOP,
         path=f"run.{run.spec.key}.crown",
         says=says,
         measured=measured,
         source="common practice",
         remedies=remedies,
+        numbers=numbers,
     )

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from casewright.casework.cases import Case
-from casewright.dims import Dim
-from casewright.findings import Finding, Severity
+from casewright.dims import Dim, Told, tell
+from casewright.findings import Finding, Reckoning, Severity
 from casewright.room.model import Run
 from casewright.room.trims.crown_face import crown_plane, frieze_stock
 from casewright.room.trims.crown_layout import CrownLayout
@@ -26,36 +26,58 @@ def meets_hoods(made: CrownLayout, run: Run, hoods: Iterable[Case]) -> Iterator[
     plane, foot = crown_plane(house, run), made.heights.top - made.drop
     for case in hoods:
         face = case.spec.hood.face_stock if case.spec.hood is not None else frieze_stock(run)
+        title = case.spec.title
         top, own = run.lift + case.height, case.face_plane + house.thickness(face)
         if top.value <= foot.value:
             says = (
-                "goes on at its height over {hood}, which ends {lack} behind the cases beside it"
+                f"goes on at its height over {title}, which ends {{}} behind the cases beside it"
             )
-            yield _finding(made, case, plane - own, says, ("{lack} deeper",))
+            yield _finding(made, case, ("behind", plane - own), says, ("deeper",))
             continue
         low, short = made.heights.top - top, plane + made.projection - case.overall_depth
         if low.value > 0:
-            says = "is to die into the sides of {hood}, which end {lack} below its top"
-            under = f"{house.text(top - foot)} lower: the crown goes round it"
-            lower = () if own.value < plane.value else (under,)
-            yield _finding(made, case, low, says, ("{lack} higher", *lower))
+            says = f"is to die into the sides of {title}, which end {{}} below its top"
+            lower = None if own.value < plane.value else top - foot
+            yield _finding(made, case, ("below", low), says, ("higher",), lower)
         if short.value > 0:
-            says = "is to die into the sides of {hood}, which end {lack} behind its front"
-            yield _finding(made, case, short, says, ("{lack} deeper",))
+            says = f"is to die into the sides of {title}, which end {{}} behind its front"
+            yield _finding(made, case, ("short", short), says, ("deeper",))
 
 
 def _finding(
-    made: CrownLayout, case: Case, lacks: Dim, says: str, ways: tuple[str, ...]
+    made: CrownLayout,
+    case: Case,
+    lacks: tuple[str, Dim],
+    says: str,
+    ways: tuple[str, ...],
+    lower: Dim | None = None,
 ) -> Finding:
-    text, run, hood = made.house.text(lacks), made.run.spec, case.spec.title
+    """A hood that lacks something.
+
+    Parameters
+    ----------
+    lacks
+        What, by a name, and how much of it [mm].
+    ways
+        What it is to be, by as much.
+    lower
+        By how much it is too high for the crown to go round it [mm].
+    """
+    house, run, hood = made.house, made.run.spec, case.spec.title
+    own = Reckoning("crown at a hood", f"{case.key}.{run.key}", house.unit, house.chain.nodes)
+    name, size = lacks
+    lack = own.text(size, name)
+    helps: list[Told] = [tell(f"{hood} {{}} {way}", lack) for way in ways]
+    if lower is not None:
+        less = own.text(lower, "lower")
+        helps.append(tell(f"{hood} {{}} lower: the crown goes round it", less))
     return Finding(
         rule="crown at a hood",
         severity=Severity.STOP,
         path=f"run.{run.key}.crown",
-        says=f"the crown of {run.title} {says.format(hood=hood, lack=text)}",
-        measured=text,
+        says=tell(f"the crown of {run.title} {says}", lack),
+        measured=lack.text,
         source="common practice",
-        remedies=(
-            *(f"{hood} {way.format(lack=text)}" for way in ways), f"no crown on {run.title}",
-        ),
-    )  # fmt: skip
+        remedies=(*helps, f"no crown on {run.title}"),
+        numbers=own.numbers,
+    )

@@ -7,8 +7,8 @@ from dataclasses import replace
 from fractions import Fraction
 
 from casewright.casework.house import House
-from casewright.dims import Dim, Origin, greatest, least, total
-from casewright.findings import Finding, Severity
+from casewright.dims import Dim, Origin, greatest, least, tell, total
+from casewright.findings import Finding, Reckoning, Severity
 from casewright.room.model import Run
 from casewright.room.run_ends import SIDES
 from casewright.room.specs import JobSpec, RunSide
@@ -169,22 +169,26 @@ def _low(whole: Run, made: CrownLayout, heights: CrownHeights) -> list[Finding]:
     if frieze.value >= 0:
         return []
     house, run = made.house, whole.spec
-    lack = house.text(-frieze)
+    own = Reckoning("crown too high", f"run.{run.key}", house.unit, house.chain.nodes)
+    lack, drop = own.text(-frieze, "lack"), own.text(made.drop, "drop")
+    left = own.text(frieze + made.drop, "left")
     return [
         Finding(
             rule="crown too high",
             severity=Severity.STOP,
             path=f"run.{run.key}.crown",
-            says=f"the crown goes down {house.text(made.drop)}, but the ceiling leaves only "
-            f"{house.text(frieze + made.drop)} over the cases",
-            measured=house.text(frieze + made.drop),
-            limit=house.text(made.drop),
+            says=tell(
+                "the crown goes down {}, but the ceiling leaves only {} over the cases", drop, left
+            ),
+            measured=left.text,
+            limit=drop.text,
             source="common practice",
             remedies=(
-                f"make the cases {lack} lower",
+                tell("make the cases {} lower", lack),
                 "take their heights out, and write sets_height = true under the crown",
-                f"a moulding that goes down {lack} less",
+                tell("a moulding that goes down {} less", lack),
             ),
+            numbers=own.numbers,
         )
     ]  # fmt: skip
 
