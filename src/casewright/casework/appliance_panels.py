@@ -19,7 +19,7 @@ from casewright.casework.maker import Maker
 from casewright.casework.panel_findings import panel_findings
 from casewright.casework.setups import bore_setup
 from casewright.casework.specs import CaseSpec, FrontSpec, Hand, PanelSheet
-from casewright.dims import Dim, Way, greatest, least
+from casewright.dims import Dim, Way, greatest, least, tell
 
 __all__ = ["PanelEdges", "PanelPlace", "build_panel", "line_of", "panel_spec"]
 
@@ -215,11 +215,11 @@ def _hinge(maker: Maker, sheet: PanelSheet, at: PanelPlace) -> Hand | None:
 def _bore_screws(maker: Maker, sheet: PanelSheet, panel: Construction) -> None:
     """Pilot holes in its back, where its sheet wants the screws of the brackets; none unknown."""
     apart, depth = _limit(maker, sheet, "screws_apart"), _limit(maker, sheet, "screw_depth")
-    if apart is None or depth is None or not sheet.screw_rows:
+    rows = [maker.number(f"screw_row_{n}", row) for n, row in enumerate(sheet.screw_rows, 1)]
+    if apart is None or depth is None or not rows:
         return
     slab = maker.parts[panel.cup_part]
     near = (panel.width - apart) / 2
-    rows = [maker.number(f"screw_row_{n}", row) for n, row in enumerate(sheet.screw_rows, 1)]
     spots = tuple((row, across) for row in rows for across in (near, near + apart))
     pilot = maker.style("panel_pilot")
     maker.machine(
@@ -267,10 +267,14 @@ def _hang(maker: Maker, sheet: PanelSheet, front: Front, at: PanelPlace) -> None
     screws = "with the screws that came with it" if sheet.screw_rows else "by its own sheet"
     maker.step(
         "hang", front.path, "-z",
-        f"Screw the appliance's brackets to the back of the panel {screws}; hang it on the "
-        f"appliance, set its upper edge {where}, {sides} and its face in the plane of the doors "
-        f"{'beside' if at.beside else 'over'} it. Open and shut it: nothing rubs, no vent is "
-        "covered.",
+        tell(
+            f"Screw the appliance's brackets to the back of the panel {screws}; hang it on the "
+            "appliance, set its upper edge {}, {} and its face in the plane of the doors "
+            f"{'beside' if at.beside else 'over'} it. Open and shut it: nothing rubs, no vent is "
+            "covered.",
+            where,
+            sides,
+        ),
         cautions=("appliance_panel",),
     )  # fmt: skip
 

@@ -204,6 +204,8 @@ class FaceFrame:
         Outside size [mm].
     parts
         Paths of its members.
+    front
+        Plane z of its face [mm].
     openings
         Between its stiles, and between its rails, from the bottom up: (name, width, height) [mm].
     """
@@ -216,6 +218,7 @@ class FaceFrame:
     width: Dim
     height: Dim
     thickness: Dim
+    front: Dim
     parts: tuple[str, ...]
     openings: tuple[tuple[str, Dim, Dim], ...]
 
@@ -324,7 +327,7 @@ class Case:
         """Plane z of its front [mm]: of face frame, box, or a diagonal corner's neighbours."""
         if self.mouth is not None:
             return self.mouth.beside
-        return self.depth if self.frame is None else self.frame.z + self.frame.thickness
+        return self.depth if self.frame is None else self.frame.front
 
     @property
     def leaf_plane(self) -> Dim:
@@ -332,7 +335,7 @@ class Case:
         if self.mouth is None:
             return self.face_plane
         frame = self.frame
-        return self.mouth.front if frame is None else frame.z + frame.thickness
+        return self.mouth.front if frame is None else frame.front
 
     @property
     def wall_fronts(self) -> tuple[Front, ...]:

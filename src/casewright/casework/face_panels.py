@@ -61,7 +61,9 @@ def add_face_panel(maker: Maker, box: Box, carcase: Carcase) -> FaceFrame:
     return FaceFrame(
         path=place.path, title="face panel", x=x, y=place.let("y", box.foot),
         z=place.let("z", carcase.depth), width=outline.width, height=outline.length,
-        thickness=outline.thickness, parts=(part.path,), openings=(),
+        thickness=outline.thickness,
+        front=place.let("face_plane", carcase.depth + outline.thickness), parts=(part.path,),
+        openings=(),
     )  # fmt: skip
 
 

@@ -19,7 +19,7 @@ from casewright.casework.fronts.strips import strip_fastenings
 from casewright.casework.maker import Maker, Outline
 from casewright.casework.parts import Part
 from casewright.casework.specs import Hand
-from casewright.dims import Dim
+from casewright.dims import Dim, Told, tell
 
 __all__ = ["TRIM_SETUP", "add_face_strips", "parts_openings", "with_strips"]
 
@@ -87,11 +87,12 @@ def add_face_strips(
     end = first.placed.x + last.length
     if "right" in ends:
         end = maker.parts[ends["right"].path].placed.x
+    thick = place.let("thickness", carcase.frame.front - carcase.depth)
     return FaceFrame(
         path=place.path, title="face strips", x=x, y=low, z=carcase.depth,
         width=place.let("width", end if x is maker.zero else end - x),
         height=place.let("height", tall),
-        thickness=place.let("thickness", carcase.frame.front - carcase.depth),
+        thickness=thick, front=place.let("face_plane", carcase.depth + thick),
         parts=tuple(p.path for p in maker.parts.values() if p.front == place.path),
         openings=tuple(
             (opening.name, carcase.clear_width,
@@ -251,14 +252,15 @@ def _put_on(
     flats: dict[str, Outline],
 ) -> None:
     """The strips over the sides first, then those between them; trimmed when the glue is dry."""
-    inside = maker.house.text(maker.style("strip_proud"))
+    inside = maker.house.said(maker.style("strip_proud"))
     for hand, strip in ends.items():
         side, beside = _side(box, hand), _beside(maker, hand)
-        outer, line = "flush with the outside of the side", None
+        outer, line = Told("flush with the outside of the side"), None
         if beside is not None:
-            outer = f"{maker.house.text(beside)} out from the side, for what is on that end"
+            off = maker.house.said(beside)
+            outer = tell("{} out from the side, for what is on that end", off)
             line = beside + side.thickness / 2
-        where = f"its outer edge {outer}, its inner edge {inside} proud of the inside"
+        where = tell("its outer edge {}, its inner edge {} proud of the inside", outer, inside)
         _step(maker, strip, side, (hand, where), (), line=line)
     for word, board in boards:
         butts = [
@@ -269,12 +271,14 @@ def _put_on(
             for hand, end in ends.items()
         ]  # fmt: skip
         where = (
-            "tight between the upright ones"
+            Told("tight between the upright ones")
             if len(ends) == 2
-            else f"as far in from the inside of a side, {inside}, as its inner edge is proud"
+            else tell(
+                "as far in from the inside of a side, {}, as its inner edge is proud", inside
+            )
         )
         if _is_inner(word):
-            where += f", {inside} proud of both faces of the {board.title}"
+            where += tell(f", {{}} proud of both faces of the {board.title}", inside)
         last = word == "top"
         _step(maker, flats[word], board.outline, (word, where), tuple(butts), last=last)
 
@@ -287,7 +291,7 @@ def _step(
     maker: Maker,
     strip: Outline,
     onto: Outline,
-    at: tuple[str, str],
+    at: tuple[str, Told],
     joints: tuple[str, ...],
     *,
     last: bool = False,
@@ -307,9 +311,10 @@ def _step(
     held = strip_fastenings(maker, name, strip, onto.path, onto.width, line=line)
     face = maker.join(name, "face", (strip.path, "t0"), (onto.path, "w0"), fastenings=held)
     brads = any(f.kind == "brad" for f in held)
-    words = (
-        f"Spread glue thinly; set the {_called(word)} face strip on the front edge, {where}; "
-        f"{'hold it with brads' if brads else 'clamp it'}."
+    words = tell(
+        f"Spread glue thinly; set the {_called(word)} face strip on the front edge, {{}}; "
+        f"{'hold it with brads' if brads else 'clamp it'}.",
+        where,
     )
     if last:
         words += (

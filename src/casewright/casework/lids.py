@@ -7,9 +7,10 @@ from fractions import Fraction
 from casewright.casework.carcase import Carcase
 from casewright.casework.features import Plane
 from casewright.casework.joints import Fastening
+from casewright.casework.lifted import lift_path, told_weight
 from casewright.casework.maker import Maker
 from casewright.casework.parts import Part
-from casewright.dims import Dim, Way, weight_text
+from casewright.dims import Dim, Measure, Way, tell
 
 __all__ = ["add_lid", "seat_box_height"]
 
@@ -105,18 +106,21 @@ def _lie_on(maker: Maker, part: Part, head: Dim) -> list[str]:
     return found
 
 
-def _weighs(maker: Maker, part: Part) -> str:
+def _weighs(maker: Maker, part: Part) -> Measure:
     kilos = part.weight(maker.house.density(part.stock))
-    return weight_text(kilos, maker.house.unit, fine=True)
+    return told_weight(kilos, maker.house.unit, lift_path(part.path), fine=True)
 
 
 def _hang(maker: Maker, part: Part, joints: tuple[str, ...]) -> None:
     behind = "top nailer" if maker.path("nailer_top") in maker.parts else "upper edge of the back"
     maker.step(
         "fit", part.path, "-y",
-        f"It weighs about {_weighs(maker, part)}, cushion apart. Lay it on, its rear edge flush "
-        f"with the back, as far from either side; screw its hinges to it and to the {behind}, "
-        "propped open with a stick cut to length, then the stays, chosen for its weight, by "
-        "their makers' sheets. Open, it must stay wherever the hand leaves it.",
+        tell(
+            "It weighs about {}, cushion apart. Lay it on, its rear edge flush with the back, as "
+            f"far from either side; screw its hinges to it and to the {behind}, propped open with "
+            "a stick cut to length, then the stays, chosen for its weight, by their makers' "
+            "sheets. Open, it must stay wherever the hand leaves it.",
+            _weighs(maker, part),
+        ),
         joints=joints, cautions=("lid_falls", "clamp_screws"),
     )  # fmt: skip

@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping
 
 from casewright.breakdown import Desk, break_down
 from casewright.buying import BUY, room_lines, stock_lines
+from casewright.casework.lifted import LIFT
 from casewright.checks import check
 from casewright.dims import TRADE, Chain, enter_trade
 from casewright.drawing.story_stick import STICK
@@ -24,6 +25,7 @@ from casewright.packet.survey_pages import form_numbers
 from casewright.resolve import HOLD, hold_numbers
 from casewright.room.floor_across import FLOOR
 from casewright.room.floor_numbers import floor_numbers
+from casewright.room.lift_numbers import lift_numbers
 from casewright.room.model import Room
 from casewright.survey.form import FORM
 
@@ -74,6 +76,7 @@ _AFTER: Mapping[str, Callable[[Room, Chain], object]] = {
     FLOOR: floor_numbers,
     HOLD: hold_numbers,
     JIG: jigs,
+    LIFT: lift_numbers,
     FORM: form_numbers,
     FOUND: _findings,
     TRADE: _trade,
@@ -87,7 +90,7 @@ def chain_after(room: Room, path: str) -> Chain:
     A default that no part took up yet is looked up in the style; marks, shims and screws come
     from the day of hanging, aisles and diagonals from the floor, bands from the hold points;
     templates and sticks from the jigs; what a finding works out from the findings, which are
-    looked for again; sums from the buy list; what an answer of the
+    looked for again; sums from the buy list; weights from what is lifted; what an answer of the
     layout would be from the answers; the figures of the trade are those of all jobs.
     """
     root, _, key = path.partition(".")

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.casework.features import Cut
-from casewright.dims import Measure, Unit, measure_of, weight_text
+from casewright.dims import Measure, Unit, measure_of
 from casewright.drawing import Plot, Plots, ScaleError, View, sheet
 from casewright.drawing.case_front import closed_scene, open_scene
 from casewright.drawing.case_section import section_scene
@@ -27,8 +27,8 @@ from casewright.packet.hold_pages import HoldPages
 from casewright.packet.island_words import island_of, island_summary
 from casewright.packet.panel_words import panel_summary
 from casewright.packet.part_heights import list_height, paragraph_height
+from casewright.packet.weight_words import case_weighs
 from casewright.packet.words import sizes
-from casewright.room.lifting import case_effort
 from casewright.room.model import Room
 
 __all__ = ["case_sections"]
@@ -160,23 +160,23 @@ def _tables_height(tables: Beside, width_mm: float) -> float:
     )
 
 
-def _standing_words(case: Case, unit: Unit) -> list[Inline]:
+def _standing_words(room: Room, case: Case) -> list[Inline]:
     """What is under its box, where the box does not stand on the floor."""
     if not case.standing.value:
         return []
     if case.spec.hood is not None:
-        return _hood_words(case, unit)
-    around = case.spec.appliance
+        return _hood_words(room, case)
+    around, unit = case.spec.appliance, room.spec.unit
     what = "is the plinth of its run" if around is None else f"stays open for {around.title}"
     return [" The lowest ", Strong(measure_of(case.standing, unit)), f" of the height {what}."]
 
 
-def _hood_words(case: Case, unit: Unit) -> list[Inline]:
+def _hood_words(room: Room, case: Case) -> list[Inline]:
     """How high it hangs, and what its liner leaves of its bottom."""
-    hood = case.spec.hood
+    hood, unit, nodes = case.spec.hood, room.spec.unit, room.chain.nodes
     if hood is None:
         return []
-    under = Measure(hood.bottom.value + case.standing.value, unit, f"{case.key}.foot")
+    under = measure_of(nodes[f"{case.key}.hangs_at"], unit)
     pad = Measure(_pad(case), unit, f"{case.key}.side_pad")
     return [
         " Its heights count from the undersides of wall cases: the lowest ",
@@ -242,8 +242,8 @@ def _summary(room: Room, case: Case) -> Rich:
         )
     words += (*_corner_words(room, case), *_register_words(room, case))
     words += _face_words(case, unit)
-    words += _standing_words(case, unit)
-    words.append(_weighs(room, case))
+    words += _standing_words(room, case)
+    words.append(case_weighs(room, case))
     if spec.lid is not None:
         words += _lid_words(room, case, unit)
     if spec.finished:
@@ -254,30 +254,6 @@ def _summary(room: Room, case: Case) -> Rich:
     words += [" ", Link("Part cards", f"parts:{case.key}"), ", page ",
               PageNumber(f"parts:{case.key}"), "."]  # fmt: skip
     return tuple(words)
-
-
-def _weighs(room: Room, case: Case) -> str:
-    """What it weighs as it stands, and as it is lifted."""
-    weight = sum((part.weight(_density(room, part.stock)) for part in case.lifted), Fraction(0))
-    return (
-        f" It weighs about {weight_text(weight, room.spec.unit)}{_without(case)}, from the "
-        f"density of its stock.{'' if case.is_plinth else _lifted(room, case)}"
-    )
-
-
-def _lifted(room: Room, case: Case) -> str:
-    """What the lifting equation says of the bare box: for planning, never a permission."""
-    effort = case_effort(room, case)
-    bare = weight_text(effort.weight, room.spec.unit)
-    if effort.limit is None or effort.index is None:
-        return (
-            f" Bare, {bare}, it is too deep to be lifted close to the body: do not lift it alone."
-        )
-    most = weight_text(effort.limit, room.spec.unit)
-    return (
-        f" Bare, {bare}, its lifting index is {float(effort.index):.1f}: the lifting equation "
-        f"recommends at most {most} where it is held worst. Over 1 plan for help."
-    )
 
 
 def _lid_words(room: Room, case: Case, unit: Unit) -> list[Inline]:
@@ -382,14 +358,3 @@ def _face_words(case: Case, unit: Unit) -> list[Inline]:
         f" Its {case.frame.title} make{'s' if case.spec.framed or case.spec.hood else ''} it ",
         *(wide if case.spec.framed else ()), Strong(measure_of(case.face_plane, unit)), " deep.",
     ]  # fmt: skip
-
-
-def _without(case: Case) -> str:
-    """What is taken off before it is lifted."""
-    if case.drawers:
-        return " without doors and drawers" if case.doors else " without drawers"
-    return " without doors" if case.fronts else ""
-
-
-def _density(room: Room, key: str) -> Fraction:
-    return getattr(room.spec.stock[key], "density", Fraction(0))

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from casewright.casework.cases import Case
-from casewright.dims import measure_of, weight_text
+from casewright.dims import measure_of
 from casewright.outputs.inlines import Inline, Link, PageNumber, Rich, Strong
+from casewright.packet.weight_words import island_weighs
 from casewright.packet.words import sizes
-from casewright.room.lifting import lifted_weight
 from casewright.room.model import Island, Room
 
 __all__ = ["island_of", "island_summary"]
@@ -38,16 +36,8 @@ def island_summary(room: Room, case: Case) -> Rich:
     words.append(" Order it by what was built. Boxes: ")
     for number, each in enumerate(c for run in room.runs_of(island) for c in run.cases):
         words += [", " if number else "", Link(each.spec.title, each.key)]
-    words.append(f".{_weighs(room, island)} Power comes up from the floor, laid by the licensed "
-                 "trade before the boxes stand.")  # fmt: skip
+    power = " Power comes up from the floor, laid by the licensed trade before the boxes stand."
+    words += [".", island_weighs(room, island), power]
     words += [" ", Link("Part cards", f"parts:{case.key}"), ", page ",
               PageNumber(f"parts:{case.key}"), "."]  # fmt: skip
     return tuple(words)
-
-
-def _weighs(room: Room, island: Island) -> str:
-    cases = [case for run in room.runs_of(island) for case in run.cases]
-    weight = sum((lifted_weight(room, each) for each in (*cases, room.case_of(island))),
-                 Fraction(0))  # fmt: skip
-    text = weight_text(weight, room.spec.unit)
-    return f" Empty, without doors and counter, it weighs about {text}."

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
+from dataclasses import replace
 
 from casewright.casework.cases import Case
-from casewright.dims import measure_of, shop_text
+from casewright.casework.lifted import lift_path
+from casewright.dims import Measure, Told, as_said, joined, measure_of, tell
 from casewright.outputs.inlines import Inline, Link, PageNumber, Rich, Strong
+from casewright.packet.weight_words import weight_of
 from casewright.packet.words import sizes
 from casewright.room.model import Room
 from casewright.sources import POUND
@@ -46,31 +48,34 @@ def panel_summary(room: Room, case: Case) -> Rich:
     return tuple(words)
 
 
-def _weighs(room: Room, case: Case) -> str:
-    weight = sum(
-        (part.weight(getattr(room.spec.stock[part.stock], "density", Fraction(0)))
-         for part in case.parts), Fraction(0)
-    )  # fmt: skip
+def _weighs(room: Room, case: Case) -> Told:
+    own = weight_of(room, case.parts, lift_path(case.key, "panel_weight"))
     sheet = case.spec.panel
     most = None if sheet is None else sheet.most_weight
-    allowed = "" if most is None else f", and its sheet lets it weigh {_weight(room, most.value)}"
-    return f" It weighs about {_weight(room, weight)} without its pull{allowed}."
+    allowed = "" if most is None else tell(
+        ", and its sheet lets it weigh {}",
+        _weight(room, Measure(most.value, room.spec.unit, lift_path(case.key, "most_weight"))),
+    )  # fmt: skip
+    return tell(" It weighs about {} without its pull{}.", _weight(room, own), allowed)
 
 
-def _weight(room: Room, weight: Fraction) -> str:
-    kilos = f"{float(weight):.1f} kg"
-    return kilos if room.spec.unit == "mm" else f"{float(weight / POUND):.1f} lb ({kilos})"
+def _weight(room: Room, weight: Measure) -> Measure:
+    """Both units to a tenth: it is held against a sheet."""
+    kilos = f"{float(weight.value):.1f} kg"
+    pounds = f"{float(weight.value / POUND):.1f} lb ({kilos})"
+    return replace(weight, said=kilos if room.spec.unit == "mm" else pounds)
 
 
-def _screws(room: Room, case: Case) -> str:
+def _screws(room: Room, case: Case) -> Told:
     """Where the screws of its brackets go, or that their holes wait for the sheet."""
     sheet = case.spec.panel
     if sheet is None or sheet.screws_apart is None or not sheet.screw_rows:
-        return " Bore nothing for its brackets before their sheet is at hand."
-    unit = room.spec.unit
-    rows = " and ".join(
-        shop_text(row.value, unit, with_unit=True)
-        for row in sorted(sheet.screw_rows, key=lambda row: row.value)
+        return Told(" Bore nothing for its brackets before their sheet is at hand.")
+    unit, nodes = room.spec.unit, room.chain.nodes
+    rows = [nodes[f"{case.key}.screw_row_{n}"] for n, _ in enumerate(sheet.screw_rows, 1)]
+    rows.sort(key=lambda row: row.value)
+    return tell(
+        " Its brackets' screws: {} below its upper edge, {} apart, from behind.",
+        joined(" and ", (as_said(row, unit) for row in rows)),
+        as_said(nodes[f"{case.key}.screws_apart"], unit),
     )
-    apart = shop_text(sheet.screws_apart.value, unit, with_unit=True)
-    return f" Its brackets' screws: {rows} below its upper edge, {apart} apart, from behind."

@@ -7,9 +7,11 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from casewright.casework.cautions import CAUTIONS
-from casewright.dims import Measure, as_said, measure_of, tell, weight_text
+from casewright.casework.lifted import lift_path
+from casewright.dims import Measure, as_said, measure_of, tell
 from casewright.outputs.blocks import Step
 from casewright.outputs.inlines import Rich, Strong
+from casewright.packet.weight_words import weight_of
 from casewright.room.model import Room, Run
 from casewright.room.style_numbers import told_style
 from casewright.room.trims.model import EndCut, Trim
@@ -74,7 +76,8 @@ def _seat_lid(room: Room, run: Run, lid: Trim) -> Iterator[Step]:
         tell(
             "With the boxes screwed together and to the wall, their upper edges in one plane, lay "
             "the lid on, its rear edge flush with their backs, as far from either end. It weighs "
-            "about {}: two people lift it.", _weight(room, lid),
+            "about {}: two people lift it.",
+            weight_of(room, lid.parts, lift_path(lid.path), fine=True),
         ),
         (), (CAUTIONS["heavy_lift"],),
     )  # fmt: skip
@@ -145,13 +148,6 @@ def _crown(room: Room, run: Run, crown: Trim) -> Iterator[Step]:
     yield Step("Nail it through the foot into the backing and through the head into the ceiling's "
                "framing, from a corner outward. Glue outside mitres. Caulk last.",
                (), (_HIGH, _NAILER))  # fmt: skip
-
-
-def _weight(room: Room, lid: Trim) -> str:
-    goods = room.spec.stock
-    kilos = sum((part.weight(getattr(goods[part.stock], "density", Fraction(0)))
-                 for part in lid.parts), Fraction(0))  # fmt: skip
-    return weight_text(kilos, room.spec.unit, fine=True)
 
 
 def _test_pair(room: Room) -> Step:

@@ -15,7 +15,7 @@ from casewright.casework.appliance_panels import (
 from casewright.casework.cases import Case
 from casewright.casework.house import House
 from casewright.casework.specs import CaseSpec, Hand, PanelSheet
-from casewright.dims import Dim
+from casewright.dims import Dim, tell
 from casewright.findings import Question
 from casewright.room.model import Appliance, Room, Run
 from casewright.room.specs import ApplianceSpec, DoorPanel
@@ -115,13 +115,15 @@ def _parted(
     low, high = place.let("first_ends", line - apart / 2), place.let("begins", line + apart / 2)
     if right:
         start = place.let("start", high - gap)
-        sides = (
-            f"{house.text(gap)} from the case beside it, {house.text(apart)} from the other panel"
+        sides = tell(
+            "{} from the case beside it, {} from the other panel",
+            house.said(gap),
+            house.said(apart),
         )
         at = replace(at, sides=sides)
         left = replace(at, opening=place.let("left_room", low + gap))
         return (left, replace(at, opening=place.let("room", at.opening - start))), start, apart
-    hung = f"{house.text(apart)} below the upper panel"
+    hung = tell("{} below the upper panel", house.said(apart))
     upper = replace(at, low=high, upper=True)
     return (upper, replace(at, high=low, under=high, hung=hung)), None, apart
 
@@ -173,7 +175,7 @@ def _surround_opening(house: House, run: Run, number: int) -> _Opening:
         opening=width, low=lines[0].low if lines else house.style_dim("toe_height"),
         high=place.let("high", under - house.style_dim("gap")), under=under,
         back=max((f.z for f in case.wall_fronts), key=lambda z: z.value), beside=lines,
-        hung=f"{house.text(house.style_dim('gap'))} below the doors over it",
+        hung=tell("{} below the doors over it", house.said(house.style_dim("gap"))),
     )  # fmt: skip
     return _Opening(start, width, at)
 

@@ -226,11 +226,13 @@ def _fix_slides(maker: Maker) -> None:
 
 def _hang_front(maker: Maker, path: str, title: str) -> None:
     joints = tuple(joint.path for joint in maker.joints if joint.path == f"{path}.joint")
-    spacer = maker.house.text(maker.style("gap"))
     maker.step(
         "hang", path, "-z",
-        f"Set the {title} with spacers of {spacer} on what is below it, even at both sides; clamp "
-        "it to its box, drive the screws from inside, then drill on through the holes of the "
-        "pull and fix it.",
+        tell(
+            f"Set the {title} with spacers of {{}} on what is below it, even at both sides; clamp "
+            "it to its box, drive the screws from inside, then drill on through the holes of the "
+            "pull and fix it.",
+            maker.house.said(maker.style("gap")),
+        ),
         joints=joints, cautions=("clamp_screws",),
     )  # fmt: skip

@@ -24,7 +24,7 @@ from casewright.casework.maker import Maker, Outline
 from casewright.casework.parts import Part
 from casewright.casework.rows import rows_overlay
 from casewright.casework.setups import bore_setup
-from casewright.dims import Dim, Place, Way, least
+from casewright.dims import Dim, Place, Way, least, tell
 
 __all__ = ["add_drawer_front", "add_false_fronts", "hang_false_fronts"]
 
@@ -100,12 +100,14 @@ def hang_false_fronts(maker: Maker) -> None:
             continue
         joints = tuple(j.path for j in maker.joints if j.path == f"{front.path}.joint")
         inset = rows_overlay(maker.spec) == "inset"
-        spacer = maker.house.text(maker.style("inset_gap" if inset else "gap"))
         maker.step(
             "hang", front.path, "-z",
-            f"Stick bumpers on the back of the {front.title}; set it with spacers of {spacer} on "
-            "what is below it, even at both sides; clamp it, and drive the screws from inside "
-            "through the rail.",
+            tell(
+                f"Stick bumpers on the back of the {front.title}; set it with spacers of {{}} on "
+                "what is below it, even at both sides; clamp it, and drive the screws from inside "
+                "through the rail.",
+                maker.house.said(maker.style("inset_gap" if inset else "gap")),
+            ),
             joints=joints, cautions=("clamp_screws",),
         )  # fmt: skip
 

@@ -50,10 +50,11 @@ def add_face_frame(maker: Maker, box: Box, carcase: Carcase, members: FrameParts
     _assemble(maker, members)
     fasten_frame(maker, box, members)
     _fits(maker, carcase, members, left)
+    thick = place.follows("thickness", members.left.thickness)
     return FaceFrame(
         path=place.path, title=_TITLE, x=left, y=members.low, z=carcase.depth,
         width=members.width, height=place.follows("height", members.left.length),
-        thickness=place.follows("thickness", members.left.thickness),
+        thickness=thick, front=place.let("face_plane", carcase.depth + thick),
         parts=tuple(p.path for p in maker.parts.values() if p.front == place.path),
         openings=tuple(_openings(maker, carcase, members)),
     )  # fmt: skip

@@ -24,7 +24,7 @@ from casewright.casework.fronts.slab import SlabDoor, cut_slab
 from casewright.casework.fronts.weights import weight_words
 from casewright.casework.maker import Maker
 from casewright.casework.specs import Hand, front_spec
-from casewright.dims import HAIR, Dim, Place, greatest
+from casewright.dims import HAIR, Dim, Place, greatest, tell
 
 __all__ = [
     "add_fronts",
@@ -270,8 +270,11 @@ def _hang(maker: Maker, front: Door) -> None:
         "hang",
         front.path,
         "-z",
-        f"Press the {count} hinges into the {front.title}{weight_words(maker, front.path)} screw "
-        f"them down, and clip it on its plates at the {front.hinge_side} side. Set its height "
-        f"first, then its side reveal, {depth}.",
+        tell(
+            f"Press the {count} hinges into the {front.title}{{}} screw them down, and clip it on "
+            f"its plates at the {front.hinge_side} side. Set its height first, then its side "
+            f"reveal, {depth}.",
+            weight_words(maker, front.path),
+        ),
         cautions=("lift_door", "glass_edges") if glazed else ("lift_door",),
     )

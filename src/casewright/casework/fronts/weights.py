@@ -6,9 +6,10 @@ from fractions import Fraction
 
 from casewright.casework.fronts.leaves import LeafPlan
 from casewright.casework.house import House
+from casewright.casework.lifted import told_weight
 from casewright.casework.maker import Maker
 from casewright.casework.plain_numbers import plain_number
-from casewright.dims import Dim, Origin, weight_text
+from casewright.dims import Dim, Origin, Told, tell
 from casewright.sources import POUND
 
 __all__ = ["leaf_weight", "pounds", "weight_words"]
@@ -67,7 +68,7 @@ def _inside_area(maker: Maker, leaf: LeafPlan, lap: Dim) -> Dim:
     return wide * (leaf.height - 2 * maker.style("rail") + lap)
 
 
-def weight_words(maker: Maker, leaf: str) -> str:
+def weight_words(maker: Maker, leaf: str) -> Told:
     """What a leaf weighs, to be told where it is lifted: ', about 12 lb (5 kg),'.
 
     Parameters
@@ -77,5 +78,5 @@ def weight_words(maker: Maker, leaf: str) -> str:
     """
     weight = maker.house.chain.nodes.get(f"{leaf}.weight")
     if weight is None:
-        return ","
-    return f", about {weight_text(weight.value, maker.house.unit)},"
+        return Told(",")
+    return tell(", about {},", told_weight(weight.value, maker.house.unit, weight.path))
