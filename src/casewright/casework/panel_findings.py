@@ -9,8 +9,8 @@ from casewright.casework.cases import Front
 from casewright.casework.features import Bores
 from casewright.casework.maker import Maker
 from casewright.casework.specs import PanelSheet
-from casewright.dims import Dim, Given
-from casewright.findings import Finding, Severity
+from casewright.dims import Dim, Given, Measure, tell
+from casewright.findings import Finding, Reckoning, Severity
 from casewright.sources import POUND
 
 __all__ = ["panel_findings"]
@@ -44,78 +44,109 @@ def panel_findings(
     yield from _screws(maker, sheet, front)
 
 
+def _sums(maker: Maker, word: str) -> Reckoning:
+    """Where the numbers of one of its findings are worked out."""
+    return maker.reckoning(_RULE, maker.path(word))
+
+
 def _finding(
-    maker: Maker, severity: Severity, says: str, sizes: tuple[str, str], *remedies: str
+    maker: Maker,
+    own: Reckoning,
+    severity: Severity,
+    says: str,
+    sizes: tuple[Measure, Measure],
+    *remedies: str,
 ) -> Finding:
-    measured, limit = sizes
+    measured, limit = (size.text for size in sizes)
     source = f"the sheet of {maker.spec.title}"
-    return Finding(_RULE, severity, maker.spec.key, says, measured, limit, source, remedies)
+    return Finding(
+        _RULE, severity, maker.spec.key, says, measured, limit, source, remedies, own.numbers
+    )
 
 
 def _no_room(maker: Maker) -> Iterator[Finding]:
     """Lines, gaps and limits that leave less than can be made."""
-    text, nodes = maker.house.text, maker.house.chain.nodes
+    nodes = maker.house.chain.nodes
     for word in ("width", "height"):
-        wanted = f"wanted_{word}"
+        own, wanted = _sums(maker, f"no_{word}"), f"wanted_{word}"
         left, least = nodes[maker.path(f"{wanted}_left")], nodes[maker.path(f"least_{wanted}")]
         if left.value < least.value:
+            told, asked = own.text(left), own.text(least)
+            more = own.text(least - left, "more")
             yield _finding(
-                maker, Severity.STOP,
-                f"no room for {maker.spec.title}: what is left of its {word} is {text(left)}, and "
-                f"less than {text(least)} is not made",
-                (text(left), text(least)),
-                f"{text(least - left)} more of {word} for it", "no panel on this appliance",
+                maker, own, Severity.STOP,
+                tell(
+                    f"no room for {maker.spec.title}: what is left of its {word} is {{}}, and "
+                    "less than {} is not made",
+                    told, asked,
+                ),
+                (told, asked),
+                tell(f"{{}} more of {word} for it", more), "no panel on this appliance",
             )  # fmt: skip
 
 
 def _too_low(maker: Maker, sheet: PanelSheet, front: Front, helps: str) -> Iterator[Finding]:
     """A panel under the least height of its sheet; `helps`, by what is missing."""
-    text, least = maker.house.text, sheet.least_height
+    own, least = _sums(maker, "too_low"), sheet.least_height
     if least is not None and front.height.value < least.value:
         low = maker.number("least_height", least)
-        missing = text(low - front.height)
+        high, asked = own.text(front.height), own.text(low)
+        missing = own.text(low - front.height, "missing")
         yield _finding(
-            maker, Severity.STOP,
-            f"{maker.spec.title} would be {text(front.height)} high, and the sheet wants at least "
-            f"{text(low)}: {missing} is missing",
-            (text(front.height), text(low)), helps.format(missing),
+            maker, own, Severity.STOP,
+            tell(
+                f"{maker.spec.title} would be {{}} high, and the sheet wants at least {{}}: {{}} "
+                "is missing",
+                high, asked, missing,
+            ),
+            (high, asked), tell(helps, missing),
             "another appliance, or its sheet read again",
         )  # fmt: skip
 
 
 def _height(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Finding]:
-    text, title = maker.house.text, maker.spec.title
+    own, title = _sums(maker, "height"), maker.spec.title
     yield from _too_low(maker, sheet, front, "a toe space {} lower beside it")
     between = maker.house.chain.nodes[maker.path("between_lines")]
     most = sheet.most_height
     if most is not None and most.value < between.value:
         high = maker.number("most_height", most)
+        step, lets = own.text(between - high, "step"), own.text(high)
+        line = own.text(between)
         yield _finding(
-            maker, Severity.CARE,
-            f"{title} ends {text(between - high)} above the line of the fronts beside it: its "
-            f"sheet lets it be {text(high)} high, from line to line it is {text(between)}",
-            (text(between), text(high)),
-            f"a toe space {text(between - high)} higher beside it",
+            maker, own, Severity.CARE,
+            tell(
+                f"{title} ends {{}} above the line of the fronts beside it: its sheet lets it be "
+                "{} high, from line to line it is {}",
+                step, lets, line,
+            ),
+            (line, lets),
+            tell("a toe space {} higher beside it", step),
             "leave the step: the toe board shows below it",
         )  # fmt: skip
 
 
 def _upper_height(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Finding]:
     """The height of the upper one of two panels, by its own limits."""
-    text, title = maker.house.text, maker.spec.title
+    own, title = _sums(maker, "upper_height"), maker.spec.title
     helps = "line {} lower, if its sheet parts the doors there"
     yield from _too_low(maker, sheet, front, helps)
     most = sheet.most_height
     between = maker.house.chain.nodes[maker.path("between_lines")]
     if most is not None and most.value < between.value:
         high = maker.number("most_height", most)
+        step, lets = own.text(between - high, "step"), own.text(high)
+        room = own.text(between)
         yield _finding(
-            maker, Severity.CARE,
-            f"{title} begins {text(between - high)} higher over the lower one than apart says: "
-            f"its sheet lets it be {text(high)} high, and up to the upper line of the fronts "
-            f"beside it there is room for {text(between)}",
-            (text(between), text(high)),
-            f"line {text(between - high)} higher, if its sheet parts the doors there",
+            maker, own, Severity.CARE,
+            tell(
+                f"{title} begins {{}} higher over the lower one than apart says: its sheet lets "
+                "it be {} high, and up to the upper line of the fronts beside it there is room "
+                "for {}",
+                step, lets, room,
+            ),
+            (room, lets),
+            tell("line {} higher, if its sheet parts the doors there", step),
             "leave the step: the edge of its door shows below it",
         )  # fmt: skip
 
@@ -125,13 +156,17 @@ def _raised(maker: Maker, sheet: PanelSheet) -> Iterator[Finding]:
     step = maker.house.chain.nodes.get(maker.path("step_1"))
     if sheet.free_below is None or step is None or step.value <= maker.style("gap").value:
         return
-    text, free = maker.house.text, maker.number("free_below", sheet.free_below)
+    own = _sums(maker, "raised")
+    free, off = own.text(maker.number("free_below", sheet.free_below)), own.text(step)
     yield _finding(
-        maker, Severity.CARE,
-        f"{maker.spec.title} begins {text(step)} above the line of the fronts beside it: its "
-        f"sheet keeps {text(free)} above the floor free",
-        (text(step), text(free)),
-        f"a toe space {text(step)} higher beside it",
+        maker, own, Severity.CARE,
+        tell(
+            f"{maker.spec.title} begins {{}} above the line of the fronts beside it: its sheet "
+            "keeps {} above the floor free",
+            off, free,
+        ),
+        (off, free),
+        tell("a toe space {} higher beside it", off),
         "leave the step: a vent is never covered",
     )  # fmt: skip
 
@@ -141,20 +176,24 @@ def _width(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Finding]:
     between = maker.house.chain.nodes[maker.path("between_gaps")]
     if most is None or most.value >= between.value:
         return
-    text, wide = maker.house.text, maker.number("most_width", most)
-    less = between - wide
+    own, wide = _sums(maker, "width"), maker.number("most_width", most)
+    less, lets = own.text(between - wide, "less"), own.text(wide)
+    half = own.text((between - wide) / 2, "half")
     yield _finding(
-        maker, Severity.CARE,
-        f"{maker.spec.title} is {text(less)} narrower than its opening and gaps want: its sheet "
-        f"lets it be {text(wide)} wide",
-        (text(between), text(wide)),
-        f"an opening {text(less)} narrower, if the appliance still goes in",
-        f"a strip {text(less / 2)} wide on the edge of the case at each side",
+        maker, own, Severity.CARE,
+        tell(
+            f"{maker.spec.title} is {{}} narrower than its opening and gaps want: its sheet lets "
+            "it be {} wide",
+            less, lets,
+        ),
+        (own.text(between), lets),
+        tell("an opening {} narrower, if the appliance still goes in", less),
+        tell("a strip {} wide on the edge of the case at each side", half),
     )  # fmt: skip
 
 
 def _thickness(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Finding]:
-    text, thick = maker.house.text, front.thickness
+    own, thick = _sums(maker, "thickness"), front.thickness
     for name, word, short in (
         ("least_thickness", "at least", 1),
         ("most_thickness", "at most", -1),
@@ -163,12 +202,14 @@ def _thickness(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Findin
         if given is None or (given.value - thick.value) * short <= 0:
             continue
         limit = maker.number(name, given)
-        off = limit - thick if short > 0 else thick - limit
+        off = own.text(limit - thick if short > 0 else thick - limit, "off")
+        told, asked = own.text(thick), own.text(limit)
         yield _finding(
-            maker, Severity.STOP,
-            f"{maker.spec.title} is {text(thick)} thick, and its sheet wants {word} {text(limit)}",
-            (text(thick), text(limit)),
-            f"a sheet {text(off)} {'thicker' if short > 0 else 'thinner'} for its slab",
+            maker, own, Severity.STOP,
+            tell(f"{maker.spec.title} is {{}} thick, and its sheet wants {word} {{}}",
+                 told, asked),
+            (told, asked),
+            tell(f"a sheet {{}} {'thicker' if short > 0 else 'thinner'} for its slab", off),
             "the thickness of the sheet read again",
         )  # fmt: skip
 
@@ -178,11 +219,18 @@ def _weight(maker: Maker, sheet: PanelSheet, weight: Dim) -> Iterator[Finding]:
     if most is None or weight.value <= most.value:
         return
     share = round((1 - most.value / weight.value) * 100 + Fraction(1, 2))
+    own = _sums(maker, "weight")
+    weighs = own.said(weight, _kilograms(maker, weight.value), "own_weight")
+    carry = own.said(own.given(maker.path("most_weight"), most, 0),
+                     _kilograms(maker, most.value), "weight")  # fmt: skip
     yield _finding(
-        maker, Severity.STOP,
-        f"{maker.spec.title} would weigh {_kilograms(maker, weight.value)}, and the springs of "
-        f"its door carry {_kilograms(maker, most.value)} by its sheet",
-        (_kilograms(maker, weight.value), _kilograms(maker, most.value)),
+        maker, own, Severity.STOP,
+        tell(
+            f"{maker.spec.title} would weigh {{}}, and the springs of its door carry {{}} by its "
+            "sheet",
+            weighs, carry,
+        ),
+        (weighs, carry),
         f"a slab {share} % lighter: thinner, or of a lighter sheet",
         "springs for a heavier panel, where its maker has them",
     )  # fmt: skip
@@ -203,24 +251,29 @@ def _screws(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Finding]:
     if not sheet.screw_rows or sheet.screws_apart is None or sheet.screw_depth is None:
         return
     yield from _beside(maker, sheet, sheet.screws_apart, front)
-    text = maker.house.text
+    own = _sums(maker, "screw_depth")
     deep = maker.number("screw_depth", sheet.screw_depth)
     slab = maker.parts[front.parts[0]].finished.thickness
     most = slab * (1 - _LEFT)
     if deep.value > most.value:
+        go = own.text(deep)
         yield _finding(
-            maker, Severity.STOP,
-            f"screws that go {text(deep)} into {maker.spec.title} come through its face or show "
-            f"in it: its slab is {text(slab)}",
-            (text(deep), text(most)),
-            f"screws {text(deep - most)} shorter", "a thicker slab, if its sheet lets it",
+            maker, own, Severity.STOP,
+            tell(
+                f"screws that go {{}} into {maker.spec.title} come through its face or show in "
+                "it: its slab is {}",
+                go, own.text(slab),
+            ),
+            (go, own.text(most, "most")),
+            tell("screws {} shorter", own.text(deep - most, "shorter")),
+            "a thicker slab, if its sheet lets it",
         )  # fmt: skip
     yield from _at_the_pull(maker, sheet, front)
 
 
 def _beside(maker: Maker, sheet: PanelSheet, apart: Given, front: Front) -> Iterator[Finding]:
     """Rows of screws that reach past the panel's lower end or its edges."""
-    text, pilot = maker.house.text, maker.style("panel_pilot")
+    pilot = maker.style("panel_pilot")
     reach = max(
         (maker.number(f"screw_row_{n}", row) for n, row in enumerate(sheet.screw_rows, 1)),
         key=lambda row: row.value,
@@ -231,12 +284,17 @@ def _beside(maker: Maker, sheet: PanelSheet, apart: Given, front: Front) -> Iter
     ):
         room = whole - pilot * edges
         if size.value > room.value:
+            own = _sums(maker, words[0])
+            less = own.text(size - room, "less")
             yield _finding(
-                maker, Severity.STOP,
-                f"screws of the brackets would miss {maker.spec.title}: {words[0]} takes them to "
-                f"{text(size)}, and it is {text(whole)} {words[1]}",
-                (text(size), text(room)),
-                f"{words[0]} {text(size - room)} less, if its sheet has other holes",
+                maker, own, Severity.STOP,
+                tell(
+                    f"screws of the brackets would miss {maker.spec.title}: {words[0]} takes "
+                    f"them to {{}}, and it is {{}} {words[1]}",
+                    own.text(size), own.text(whole),
+                ),
+                (own.text(size), own.text(room, "room")),
+                tell(f"{words[0]} {{}} less, if its sheet has other holes", less),
                 "its sheet read again",
             )  # fmt: skip
 
@@ -245,7 +303,7 @@ def _at_the_pull(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Find
     """A row of screws at the height of the pull's holes may run into them."""
     if not front.pull or sheet.screws_apart is None:
         return
-    text, half = maker.house.text, sheet.screws_apart.value / 2
+    half = sheet.screws_apart.value / 2
     need = maker.house.pull("hole") / 2 + maker.style("panel_pilot") / 2
     holes = list(_pull_holes(maker, front))
     upright = len({height.value for height, _ in holes}) > 1
@@ -258,11 +316,13 @@ def _at_the_pull(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Find
             continue
         pull = near[0]
         moved = need - (up - pull if up.value >= pull.value else pull - up)
+        own = _sums(maker, f"pull_{number}")
         yield _finding(
-            maker, Severity.STOP,
+            maker, own, Severity.STOP,
             f"a screw of the brackets of {maker.spec.title} meets a hole of its pull",
-            (text(need - moved), text(need)),
-            f"{words} {text(moved)} more or less in the style", "a pull of other centres",
+            (own.text(need - moved, "apart"), own.text(need, "need")),
+            tell(f"{words} {{}} more or less in the style", own.text(moved, "moved")),
+            "a pull of other centres",
         )  # fmt: skip
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from casewright.casework.cases import Case
@@ -17,9 +18,9 @@ from casewright.casework.proof import (
 from casewright.casework.proof.prove import GRID
 from casewright.casework.verification import verify
 from casewright.checks import check
-from casewright.dims import Unit
+from casewright.dims import Chain, Dim, Unit
 from casewright.facts import NO_FACTS, Facts
-from casewright.findings import Finding, Question, Severity
+from casewright.findings import Finding, Question, Severity, entered
 from casewright.job.collector import collector_at_rest
 from casewright.room.anew import asks_anew
 from casewright.room.as_read import told_as_read, without_play
@@ -28,7 +29,7 @@ from casewright.room.build import build
 from casewright.room.model import Room
 from casewright.room.specs import JobSpec
 
-__all__ = ["WorkedJob", "work_out"]
+__all__ = ["WorkedJob", "proof_numbers", "work_out"]
 
 _ORDER = {Severity.STOP: 0, Severity.CARE: 1, Severity.NOTE: 2}
 
@@ -85,34 +86,54 @@ def work_out(spec: JobSpec, facts: Facts = NO_FACTS) -> WorkedJob:
 
 def _worked(spec: JobSpec, facts: Facts) -> WorkedJob:
     room = build(spec, facts)
+    proved, failures = _proved(room, known=bool(facts))
+    found = [*room.findings, *proved, *check(room)]
+    # What goes with a gap is told after it.
+    found.sort(key=lambda each: (_ORDER[each.severity], each.rule == f"{PROOF_RULE}as built"))
+    return WorkedJob(room, tuple(failures), _laid_out(room, found), room.questions, facts)
+
+
+def proof_numbers(room: Room, chain: Chain) -> None:
+    """Enter on a chain of the room's by how much each place is off that does not go together."""
+    found, _ = _proved(room, known=bool(chain.facts))
+    for each in found:
+        entered(each.numbers, chain.nodes)
+
+
+def _proved(room: Room, *, known: bool) -> tuple[list[Finding], list[tuple[str, Failure]]]:
+    """What the proof brings up: as findings, and what is a defect of the program.
+
+    Parameters
+    ----------
+    known
+        Whether sizes of real things are.
+    """
+    spec, nodes = room.spec, room.chain.nodes
     step = spec.style["cut_step"].value
-    found = list(room.findings)
+    found: list[Finding] = []
     failures: list[tuple[str, Failure]] = []
-    out = [fit.path for fit in room.chain.fits.values() if not fit.holds] if facts else []
+    out = [fit.path for fit in room.chain.fits.values() if not fit.holds] if known else []
     for case in room.cases:
         proof = Proof(verify(case, hardware=spec.hardware, grid=max(step, GRID)).failures)
-        if facts:
-            told = as_findings(without_play(room, case, proof), unit=spec.unit)
+        if known:
+            told = as_findings(without_play(room, case, proof), unit=spec.unit, nodes=nodes)
             is_told = any(path.startswith(f"{case.key}.") for path in out)
             found.extend(gathered(told, case.key, case.spec.title, is_told=is_told))
             found.extend(told_as_read(room, case))
         elif proof.failures:
-            told, untold = _told(case, proof, spec.unit)
+            told, untold = _told(case, proof, spec.unit, nodes)
             found.extend(told)
             failures.extend((case.key, failure) for failure in untold)
     for between in proofs_between(room):
-        if facts or _was_read(spec, between.owner or "run"):
-            found.extend(as_findings(between.proof, unit=spec.unit))
+        if known or _was_read(spec, between.owner or "run"):
+            found.extend(as_findings(between.proof, unit=spec.unit, nodes=nodes))
             continue
         untold = between.proof.failures
         if between.case is not None and untold:
-            told, untold = _told(between.case, between.proof, spec.unit)
+            told, untold = _told(between.case, between.proof, spec.unit, nodes)
             found.extend(told)
         failures.extend((between.owner or failure.paths[0], failure) for failure in untold)
-    found.extend(check(room))
-    # What goes with a gap is told after it.
-    found.sort(key=lambda each: (_ORDER[each.severity], each.rule == f"{PROOF_RULE}as built"))
-    return WorkedJob(room, tuple(failures), _laid_out(room, found), room.questions, facts)
+    return found, failures
 
 
 def _laid_out(room: Room, found: list[Finding]) -> tuple[Finding, ...]:
@@ -132,12 +153,14 @@ def _was_read(spec: JobSpec, owner: str) -> bool:
     return any(path.startswith(f"{owner}.") for path in spec.file_facts)
 
 
-def _told(case: Case, proof: Proof, unit: Unit) -> tuple[tuple[Finding, ...], tuple[Failure, ...]]:
+def _told(
+    case: Case, proof: Proof, unit: Unit, nodes: Mapping[str, Dim]
+) -> tuple[tuple[Finding, ...], tuple[Failure, ...]]:
     """Failures as findings where goods are to blame for them, and the ones that are left.
 
     Goods are to blame for all that fails in a case that they stop anyway.
     """
-    told = of_goods(proof, case.spec.title, unit)
+    told = of_goods(proof, case.spec.title, unit, nodes)
     stops = [found for found in (*case.findings, *told) if found.severity is Severity.STOP]
     if stops:
         return (*told, *that_follow(proof, case.spec.title, stops[0])), ()

@@ -1,6 +1,7 @@
 """Proof of assembly: from cut sizes, features and placements only, in whole numbers."""
 
 from casewright.casework.proof.as_findings import (
+    PROOF,
     PROOF_RULE,
     as_findings,
     gathered,
@@ -12,6 +13,7 @@ from casewright.casework.proof.failure import CheckName, Failure, Proof
 from casewright.casework.proof.prove import prove
 
 __all__ = [
+    "PROOF",
     "PROOF_RULE",
     "CheckName",
     "Failure",

@@ -5,12 +5,31 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
+from types import MappingProxyType
 
 from casewright.casework.proof.failure import Failure, Proof
-from casewright.dims import Unit, shop_text
-from casewright.findings import Finding, Severity
+from casewright.dims import (
+    Dim,
+    Measure,
+    Origin,
+    Told,
+    Unit,
+    joined,
+    parts_of,
+    plain_text,
+    shop_text,
+    tell,
+)
+from casewright.findings import Finding, Reckoning, Severity
 
-__all__ = ["PROOF_RULE", "as_findings", "gathered", "of_goods", "that_follow", "told_of"]
+__all__ = ["PROOF", "PROOF_RULE", "as_findings", "gathered", "of_goods", "that_follow", "told_of"]
+
+PROOF = "proof"
+"""Under which the numbers of a failed proof stand on the chain."""
+
+_NOBODY: Mapping[str, Dim] = MappingProxyType({})
+_SIZES = ("length", "width", "thickness", "depth", "height")
+_OFF = Origin("solved", "how far they are off where they are put together: the proof of assembly")
 
 PROOF_RULE = "proof: "
 """How the names of all findings begin that a failed proof gives."""
@@ -27,7 +46,11 @@ _STOPS = ("drawers", "pockets", "path")
 
 
 def as_findings(
-    proof: Proof, *, unit: Unit = "in", absorbed: Fraction = _ABSORBED
+    proof: Proof,
+    *,
+    unit: Unit = "in",
+    absorbed: Fraction = _ABSORBED,
+    nodes: Mapping[str, Dim] = _NOBODY,
 ) -> tuple[Finding, ...]:
     """Failures on built values as findings.
 
@@ -38,15 +61,21 @@ def as_findings(
     absorbed
         Mismatch of surfaces that assembly takes up [mm]; up to that a finding is a note only, and
         several of them are one note.
+    nodes
+        The numbers of the job; none: nobody asks for theirs.
     """
-    told = told_of(proof, unit=unit, absorbed=absorbed)
+    told = told_of(proof, unit=unit, absorbed=absorbed, nodes=nodes)
     taken_up = [(failure, each) for failure, each in told if each.severity is Severity.NOTE]
     if len(taken_up) < _MANY:
         return tuple(each for _, each in told)
-    most = max(failure.amount for failure, _ in taken_up)
+    most, _ = max(taken_up, key=lambda each: each[0].amount)
     grave = (each for _, each in told if each.severity is not Severity.NOTE)
     notes = [each for _, each in taken_up]
-    return (*grave, _together(notes, shop_text(most, unit, with_unit=True)))
+    sums = _Off(most, unit, nodes)
+    return (
+        *grave,
+        _together(notes, sums, sums.said(shop_text(most.amount, unit, with_unit=True))),
+    )
 
 
 def gathered(
@@ -70,29 +99,73 @@ def gathered(
         return tuple(notes)
     if not is_told and len(grave) <= _SAID:
         return tuple(told)
-    sentences = list(dict.fromkeys(each.says.removeprefix("as built, ") for each in grave))
+    sentences = list(dict.fromkeys(_place_of(each.says) for each in grave))
     said, more = sentences[:_SAID], len(sentences) - _SAID
-    places = "; ".join(said) + (f"; and {more} more" if more > 0 else "")
+    places = joined("; ", said) + (f"; and {more} more" if more > 0 else "")
     stops = any(each.severity is Severity.STOP for each in grave)
     with_it = ("put right the gap that is out of its band: this goes with it",)
     whole = Finding(
         rule=f"{PROOF_RULE}as built",
         severity=Severity.STOP if stops else Severity.CARE,
         path=key,
-        says=f"{title} does not go together {'with that, ' if is_told else ''}as built: {places}",
+        says=f"{title} does not go together {'with that, ' if is_told else ''}as built: " + places,
         source="common practice",
         remedies=with_it if is_told else grave[0].remedies,
+        numbers=tuple(number for each in grave for number in each.numbers),
     )
     return (whole, *notes)
 
 
+def _place_of(says: str) -> Told:
+    """A sentence without its beginning."""
+    first, *rest = parts_of(says)
+    begins = first.removeprefix("as built, ") if isinstance(first, str) else first
+    return joined("", (begins, *rest))
+
+
+class _Off:
+    """By how much something is off, as a number that can be asked about, where anybody asks.
+
+    Parameters
+    ----------
+    nodes
+        The numbers of the job; none: nobody asks.
+    """
+
+    def __init__(self, failure: Failure, unit: Unit, nodes: Mapping[str, Dim]) -> None:
+        self._own: Reckoning | None = None
+        if not nodes or not failure.amount:
+            return
+        own = Reckoning(failure.check, ".".join(failure.paths), unit, nodes, PROOF)
+        sizes = (f"{path}.{size}" for path in failure.paths for size in _SIZES)
+        rests_on = (nodes[path] for path in sizes if path in nodes)
+        self._dim = own.worked("off", failure.amount, _OFF, *rests_on)
+        self._own = own
+
+    def said(self, text: str) -> str | Measure:
+        """The number, in these words."""
+        return text if self._own is None else self._own.said(self._dim, text, "off")
+
+    @property
+    def numbers(self) -> tuple[Dim, ...]:
+        """What is to be entered where it is asked for."""
+        return () if self._own is None else self._own.numbers
+
+
 def told_of(
-    proof: Proof, *, unit: Unit = "in", absorbed: Fraction = _ABSORBED
+    proof: Proof,
+    *,
+    unit: Unit = "in",
+    absorbed: Fraction = _ABSORBED,
+    nodes: Mapping[str, Dim] = _NOBODY,
 ) -> tuple[tuple[Failure, Finding], ...]:
     """`as_findings` with each failure beside what it means, and no two of them made one."""
     close = {f.paths[:2]: f.amount for f in proof.failures if f.check == "overlap"}
     known = [_with_overlap(failure, close) for failure in proof.failures]
-    return tuple((failure, _finding(failure, unit, absorbed)) for failure in known)
+    return tuple(
+        (failure, _finding(failure, absorbed, unit, _Off(failure, unit, nodes)))
+        for failure in known
+    )
 
 
 def _with_overlap(failure: Failure, close: Mapping[tuple[str, ...], Fraction]) -> Failure:
@@ -103,45 +176,61 @@ def _with_overlap(failure: Failure, close: Mapping[tuple[str, ...], Fraction]) -
     return replace(failure, amount=overlap)
 
 
-def _together(taken_up: Sequence[Finding], most: str) -> Finding:
+def _together(taken_up: Sequence[Finding], sums: _Off, most: str | Measure) -> Finding:
     """What assembly takes up in one case, as one note."""
     case = taken_up[0].path.partition(".")[0]
     return Finding(
         rule=f"{PROOF_RULE}taken up",
         severity=Severity.NOTE,
         path=case,
-        says=f"{case} as built: {len(taken_up)} places are off by {most} at the most; "
-        "glue lines and clamps take that up",
-        measured=most,
+        says=tell(
+            f"{case} as built: {len(taken_up)} places are off by {{}} at the most; glue lines and "
+            "clamps take that up",
+            most,
+        ),
+        measured=plain_text(most),
         source="common practice",
         remedies=("clamp it close, look that it is square", "plane flush what stands proud"),
+        numbers=sums.numbers,
     )
 
 
-def of_goods(proof: Proof, title: str, unit: Unit) -> tuple[Finding, ...]:
+def of_goods(
+    proof: Proof, title: str, unit: Unit, nodes: Mapping[str, Dim] = _NOBODY
+) -> tuple[Finding, ...]:
     """Failures that other fasteners would mend, as findings: of like ones the one most off.
 
     Parameters
     ----------
     title
         Of the case.
+    nodes
+        The numbers of the job; none: nobody asks for theirs.
     """
     worst: dict[tuple[str, str], Failure] = {}
     for failure in proof.failures:
         if failure.of_goods:
             like = (failure.check, failure.says.partition(" inside ")[0])
             worst[like] = max(worst.get(like, failure), failure, key=lambda each: each.amount)
-    return tuple(_stop(each, title, *_mended(each, unit)) for each in worst.values())
+    sums = {id(each): _Off(each, unit, nodes) for each in worst.values()}
+    return tuple(
+        replace(_stop(each, title, *_mended(each, unit, sums[id(each)])),
+                numbers=sums[id(each)].numbers)
+        for each in worst.values()
+    )  # fmt: skip
 
 
-def _mended(failure: Failure, unit: Unit) -> tuple[str, ...]:
+def _mended(failure: Failure, unit: Unit, sums: _Off) -> tuple[str, ...]:
     """Fasteners how much longer or shorter; or how much less or more of a board before them."""
     is_short = failure.mended_by == "a longer one"
-    by = f"over {shop_text(failure.amount, unit, with_unit=True)} " if failure.amount else ""
-    ways = (f"fasteners {by}{'longer' if is_short else 'shorter'}",)
+    by: str = ""
+    if failure.amount:
+        by = tell("over {} ", sums.said(shop_text(failure.amount, unit, with_unit=True)))
+    ways = (tell("fasteners {}{}", by, "longer" if is_short else "shorter"),)
     if failure.check == "pockets":
         return (*ways, "their length left out of the job: it then follows from the boards")
-    return (*ways, f"a board {by}{'thinner' if is_short else 'thicker'} before them")
+    other = "thinner" if is_short else "thicker"
+    return (*ways, tell("a board {}{} before them", by, other))
 
 
 def that_follow(proof: Proof, title: str, first: Finding) -> tuple[Finding, ...]:
@@ -181,18 +270,19 @@ def _stop(failure: Failure, title: str, *remedies: str) -> Finding:
     )
 
 
-def _finding(failure: Failure, unit: Unit, absorbed: Fraction) -> Finding:
+def _finding(failure: Failure, absorbed: Fraction, unit: Unit, sums: _Off) -> Finding:
     measured = shop_text(failure.amount, unit) if failure.amount else ""
-    by = f", by {measured}" if measured else ""
+    by = tell(", by {}", sums.said(measured)) if measured else ""
     return Finding(
         rule=f"{PROOF_RULE}{failure.check}",
         severity=_severity(failure, absorbed),
         path=failure.paths[0],
-        says=f"as built, {failure.says}{by}",
+        says=f"as built, {failure.says}" + by,
         measured=measured,
         limit=shop_text(absorbed, unit) if measured and failure.check in _LENGTHS else "",
         source="common practice",
         remedies=("measure again the sizes that were read", "recut what is not yet assembled"),
+        numbers=sums.numbers,
     )
 
 
