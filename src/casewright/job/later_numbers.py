@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping
 from casewright.breakdown import Desk, break_down
 from casewright.buying import BUY, room_lines, stock_lines
 from casewright.casework.lifted import LIFT
+from casewright.casework.proof import PROOF
 from casewright.checks import check
 from casewright.dims import TRADE, Chain, enter_trade
 from casewright.drawing.story_stick import STICK
@@ -20,6 +21,7 @@ from casewright.job.answer_numbers import answer_numbers
 from casewright.job.layout_numbers import LAYOUT
 from casewright.job.nudges import SAVES, plan_job
 from casewright.job.worked import work_out
+from casewright.job.worked import proof_numbers
 from casewright.packet.stick_pages import stick_numbers
 from casewright.packet.survey_pages import form_numbers
 from casewright.resolve import HOLD, hold_numbers
@@ -79,6 +81,7 @@ _AFTER: Mapping[str, Callable[[Room, Chain], object]] = {
     LIFT: lift_numbers,
     FORM: form_numbers,
     FOUND: _findings,
+    PROOF: proof_numbers,
     TRADE: _trade,
 }
 """What enters the numbers that nothing is built from, each under a name of its own."""
@@ -90,7 +93,7 @@ def chain_after(room: Room, path: str) -> Chain:
     A default that no part took up yet is looked up in the style; marks, shims and screws come
     from the day of hanging, aisles and diagonals from the floor, bands from the hold points;
     templates and sticks from the jigs; what a finding works out from the findings, which are
-    looked for again; sums from the buy list; weights from what is lifted; what an answer of the
+    looked for again, and the proof likewise; sums from the buy list; weights from what is lifted; what an answer of the
     layout would be from the answers; the figures of the trade are those of all jobs.
     """
     root, _, key = path.partition(".")
