@@ -113,6 +113,8 @@ def _milling(desk: Desk, strip: Board, source: Board, width: Dim) -> Milling:
         kerf=desk.kerf().value,
     )
     thick = desk.given(f"stock.{strip.key}.thickness", strip.thickness)
+    if thick.value != strip.thickness.value:  # read since: it is still planed to what is wanted
+        thick = desk.given(f"stock.{strip.key}.planed_thickness", strip.thickness)
     rip = tell("From {}: rip it {} wide; ", source.title, as_said(width, unit))
     plane = tell("plane to {}; then crosscut.", as_said(thick, unit))
     words = rip + plane

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
 
 from casewright.buying.line import BuyLine
@@ -10,11 +11,11 @@ from casewright.buying.numbers import sums
 from casewright.buying.pieces import pieces
 from casewright.buying.spares import FIXED_SPARES
 from casewright.buying.words import counted
+from casewright.casework.lifted import lift_path, told_weight
 from casewright.casework.parts import Part
 from casewright.dims import tell
 from casewright.findings import Limit
 from casewright.room.model import Room
-from casewright.room.weights import weight_of
 
 __all__ = ["lid_goods"]
 
@@ -48,15 +49,16 @@ def lid_goods(room: Room) -> Iterator[BuyLine]:
         numbers=own.numbers,
     )  # fmt: skip
     heaviest = max(lids, key=lambda lid: _weight(room, lid))
-    weight = own.let("weight", weight_of(room, own, (heaviest,)))
+    kilos = _weight(room, heaviest)
+    weight = replace(told_weight(kilos, room.spec.unit, lift_path(heaviest.path)),
+                     said=f"{-(-kilos // 1)} kg")  # fmt: skip
     yield pieces(
         "door hardware", "lid stay that holds at any angle", "lid_stay", _STAYS_A_LID * len(lids),
         FIXED_SPARES, paths=paths, why=f"{_STAYS_A_LID} on each of {counted(len(lids), 'lid')}",
         note=tell(
             "chosen by its maker's table for a lid of {}, cushion apart; before anyone uses the "
-            "lid", own.said(weight, f"{-(-weight.value // 1)} kg", "weight"),
+            "lid", weight,
         ),
-        numbers=own.numbers,
     )  # fmt: skip
 
 

@@ -141,7 +141,7 @@ def _wall_screw(
     ledger
         Length of the ledger that they hold [mm]; 0: none.
     """
-    own = sums(room, "wall_screw", "of_a_length")
+    own = sums(room, "wall_screw", "cases")
     below = _studs(room, ledger) if ledger else 0
     held = sum(fixing.screws for fixing in reckoned)
     terms: list[str] = []

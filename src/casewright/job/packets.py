@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from casewright.breakdown import Breakdown
 from casewright.buying import COLUMNS, BuyLine, buy_list, buy_rows
-from casewright.dims import Measure
-from casewright.findings import Finding, Question
+from casewright.dims import Chain, Measure
+from casewright.findings import Finding, Question, entered
 from casewright.install.hanging import Hanging, hanging
 from casewright.jigs import jigs
 from casewright.job.collector import collector_at_rest
@@ -59,6 +59,17 @@ class Purchases:
     findings: tuple[Finding, ...]
     questions: tuple[Question, ...]
     day: Hanging
+
+    @property
+    def chain(self) -> Chain:
+        """The numbers of the job, of its plans, and what the buy list and the plans tell."""
+        own = self.breakdown.chain
+        chain = replace(own, nodes=dict(own.nodes))
+        for line in self.buying:
+            entered(line.numbers, chain.nodes)
+        for finding in self.breakdown.findings:
+            entered(finding.numbers, chain.nodes)
+        return chain
 
     @property
     def is_clean(self) -> bool:

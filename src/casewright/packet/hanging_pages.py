@@ -6,12 +6,13 @@ from collections.abc import Iterator
 from contextlib import suppress
 from fractions import Fraction
 
-from casewright.checks.words import kilograms
+from casewright.casework.lifted import lift_path, told_weight
 from casewright.dims import Dim, Measure, Unit, as_said, mark_of, measure_of, size_text, tell
 from casewright.drawing import Plot, ScaleError, largest
 from casewright.drawing.hanging_elevation import hanging_scene
 from casewright.install.hanging import Hanging, WallHanging
 from casewright.install.levelling import FloorShim
+from casewright.install.order import Lift
 from casewright.install.stud_map import CaseScrews, WallScrew
 from casewright.outputs.blocks import (
     Block,
@@ -189,13 +190,18 @@ def _lifts(room: Room, hang: WallHanging) -> Table:
     rows = [
         Row(
             (
-                str(n), Link(lift.case.spec.title, lift.case.key), kilograms(room, lift.weight),
+                str(n), Link(lift.case.spec.title, lift.case.key), _weight(room, lift),
                 lift.because, PageNumber(lift.case.key),
             )
         )
         for n, lift in enumerate(hang.lifts, start=1)
     ]  # fmt: skip
     return Table(_LIFTS, tuple(rows))
+
+
+def _weight(room: Room, lift: Lift) -> Measure:
+    path = lift_path(lift.case.key, "bare_weight")
+    return told_weight(lift.weight, room.spec.unit, path, fine=True)
 
 
 def _screws(hang: WallHanging, unit: Unit) -> Iterator[Block]:

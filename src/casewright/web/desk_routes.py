@@ -10,7 +10,7 @@ from starlette.responses import Response
 from casewright.errors import CasewrightError, Location, Problem
 from casewright.web.chapters import PLANNED, chapter_html
 from casewright.web.drawings import drawn
-from casewright.web.numbers import why_view
+from casewright.web.numbers import chain_of_plans, why_view
 from casewright.web.schema import Chapter, JobView, Short, WhyView
 from casewright.web.site import Site
 from casewright.web.views import job_view
@@ -60,7 +60,8 @@ def desk_routes(site: Site) -> APIRouter:
     def why(path: Annotated[Short, Query()]) -> WhyView:
         """A number and all that it rests on."""
         snapshot = site.snapshot()
-        return why_view(snapshot, path, site.answers.chain(snapshot, path))
+        chain = site.answers.chain(snapshot, path)
+        return why_view(snapshot, path, chain or chain_of_plans(snapshot, site.live.planned, path))
 
     @routes.get("/chapters/{page}")
     def chapter(page: Short, of: Annotated[Short, Query()] = "") -> Chapter:

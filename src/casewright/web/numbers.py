@@ -29,7 +29,7 @@ from casewright.style import STYLE_KEYS
 from casewright.web.schema import WhyNode, WhyView
 from casewright.web.snapshot import Snapshot
 
-__all__ = ["only_read", "why_view", "with_number"]
+__all__ = ["chain_of_plans", "only_read", "why_view", "with_number"]
 
 _CASE_SIZES = ("width", "height", "depth")
 _SOLVED_STEPS = len(("run", "NAME", "solved"))
@@ -56,6 +56,22 @@ def why_view(snapshot: Snapshot, path: str, chain: Chain | None = None) -> WhyVi
     places = _Places(snapshot.loaded)
     by_path = {node.path: node for node in nodes}
     return WhyView(nodes=tuple(_node(node, room.spec.unit, by_path, places) for node in nodes))
+
+
+def chain_of_plans(snapshot: Snapshot, planned: Snapshot | None, path: str) -> Chain | None:
+    """The chain of the cuts that are planned, where they have what the model does not.
+
+    Parameters
+    ----------
+    planned
+        The newest whose cuts are planned; of an older version they are not asked.
+    """
+    if planned is None or planned.purchases is None or planned.version != snapshot.version:
+        return None
+    if path in snapshot.worked.room.chain.nodes:
+        return None
+    chain = planned.purchases.chain
+    return chain if path in chain.nodes else None
 
 
 def only_read(view: WhyView) -> WhyView:
