@@ -20,8 +20,7 @@ from casewright.jigs.numbers import ROOT as JIG
 from casewright.job.answer_numbers import answer_numbers
 from casewright.job.layout_numbers import LAYOUT
 from casewright.job.nudges import SAVES, plan_job
-from casewright.job.worked import work_out
-from casewright.job.worked import proof_numbers
+from casewright.job.worked import proof_numbers, work_out
 from casewright.packet.stick_pages import stick_numbers
 from casewright.packet.survey_pages import form_numbers
 from casewright.resolve import HOLD, hold_numbers
@@ -93,8 +92,9 @@ def chain_after(room: Room, path: str) -> Chain:
     A default that no part took up yet is looked up in the style; marks, shims and screws come
     from the day of hanging, aisles and diagonals from the floor, bands from the hold points;
     templates and sticks from the jigs; what a finding works out from the findings, which are
-    looked for again, and the proof likewise; sums from the buy list; weights from what is lifted; what an answer of the
-    layout would be from the answers; the figures of the trade are those of all jobs.
+    looked for again, and the proof likewise; sums from the buy list; weights from what is lifted;
+    what an answer of the layout would be from the answers; the figures of the trade are those of
+    all jobs.
     """
     root, _, key = path.partition(".")
     desk, enter = Desk(room), _AFTER.get(root)
