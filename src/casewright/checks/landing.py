@@ -40,7 +40,7 @@ from casewright.checks.counters import (
 )
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import reckoning, style_of
-from casewright.dims import Dim, Given, Origin, greatest, joined, tell, total
+from casewright.dims import Dim, greatest, joined, tell, total
 from casewright.findings import Limit, Reckoning, Severity
 from casewright.room.model import Appliance, Island, Room, Run
 
@@ -64,7 +64,6 @@ _ASKED: Mapping[PlaceKind, tuple[Limit | None, Limit]] = {
 """Counter on the side that has less, and on the other; None: none is asked for."""
 _BEHIND = _asked("behind_cooking", "9", "230", "behind what is cooked on in an island")
 _ACROSS = Limit("landing.across", "48", "1220", "how far a counter across may be", _PLANNING)
-_NOTHING = Given(Fraction(0), Origin("solved", "no counter"))
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -179,7 +178,7 @@ def _long(own: Reckoning, side: str, counter: Counter) -> Dim | None:
     """How much counter lies at a side [mm]; None: plenty."""
     if counter is None:
         return None
-    return own.let(side, total(*counter)) if counter else own.given("counter.none", _NOTHING)
+    return own.let(side, total(*counter)) if counter else own.none
 
 
 RULE = Rule(_NAME, Severity.NOTE, __doc__ or "", "kitchen-planning", _examine)

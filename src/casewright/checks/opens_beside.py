@@ -29,7 +29,7 @@ from typing import NamedTuple
 from casewright.casework.cases import Door, Front
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import flatter, hinge_of, pull_of, reckoning
-from casewright.dims import Dim, Given, Origin, tell
+from casewright.dims import Dim, tell
 from casewright.findings import Limit, Reckoning, Severity
 from casewright.room.model import Room
 from casewright.room.on_walls import CasePlace, cases_on_walls
@@ -40,7 +40,6 @@ __all__ = ["RULE", "filler_beside"]
 _NAME = "opens beside"
 _CASING = Limit("opens_beside.casing", "3/4", "19", "a casing where it was not measured")
 _AIR = Limit("opens_beside.air", "1/8", "3", "air beside what opens")
-_NONE = Given(Fraction(0), Origin("chosen", "nothing: it strikes that wall"))
 
 
 class _Stands(NamedTuple):
@@ -181,7 +180,7 @@ def _breach(
     out = _out(room, own, stands.thing)
     need = own.let("need", out + own.limit(_AIR))
     more = own.let("more", need - air)
-    off = own.length(air if opens.air > 0 else own.given("none", _NONE))
+    off = own.length(air if opens.air > 0 else own.none)
     kept = tell("{} off that wall", off) if opens.air > 0 else "against that wall"
     return Breach(
         opens.front.path,

@@ -36,7 +36,7 @@ from casewright.checks.counters import (
 )
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import reckoning
-from casewright.dims import Dim, Given, Origin, tell, total
+from casewright.dims import Dim, tell, total
 from casewright.findings import Limit, Reckoning, Severity
 from casewright.room.model import Room, Run
 
@@ -46,7 +46,6 @@ _NAME = "preparation run"
 _PLANNING = "kitchen-planning"
 _WIDE = Limit("preparation_run.wide", "36", "915", "counter to prepare a meal on", _PLANNING)
 _DEEP = Limit("preparation_run.deep", "24", "610", "how deep it is to be", _PLANNING)
-_NOTHING = Given(Fraction(0), Origin("solved", "no counter"))
 
 
 class _Beside(NamedTuple):
@@ -93,7 +92,7 @@ def _breach(room: Room, best: _Beside) -> Breach:
 
 
 def _long(own: Reckoning, side: str, counter: Counter) -> Dim:
-    return own.let(side, total(*counter)) if counter else own.given("counter.none", _NOTHING)
+    return own.let(side, total(*counter)) if counter else own.none
 
 
 def _sinks(room: Room, run: Run) -> Iterator[_Beside]:

@@ -49,7 +49,6 @@ from casewright.dims import (
     Told,
     Unit,
     Way,
-    size_text,
     tell,
 )
 from casewright.findings import Limit, Reckoning, Severity
@@ -67,7 +66,9 @@ _LOAD_LB_PER_FOOT = 20
 _LOADS: Mapping[Unit, str] = {"in": "20 lb a foot", "mm": "30 kg a metre"}
 _CREEP = 1.5
 _CREEPS = Given(Fraction(3, 2), Origin("cited", "creep of half again over years", "shelf-sag"))
-_SEES = Origin("cited", "what the eye sees: 1/32 in per foot of span", "shelf-sag")
+_SEES = Given(
+    Fraction(1, 384), Origin("cited", "what the eye sees: 1/32 in per foot of span", "shelf-sag")
+)
 _SAGS = "5 w L^4 / 384 E I, the ends resting, of"
 _LOW = Origin("solved", "the lowest, in usual steps, with which the eye sees no sag", "shelf-sag")
 _LONG = Origin("solved", "sag goes with its fourth power, what the eye sees with the first")
@@ -194,7 +195,7 @@ def _breach(room: Room, case: Case, parts: list[Part], beam: _Beam) -> Breach:
     it = _told(room, case, parts[0], beam)
     own = it.own
     lasting = own.about(it.lasting, "lasting_sag")
-    sees = own.worked("seen", _fraction(beam.seen_mm), _SEES, it.span)
+    sees = own.let("seen", it.span * own.given("shelf_sag.share", _SEES, 0))
     limit = own.about(sees, "seen_sag")
     titles = ", ".join(part.title for part in parts)
     return Breach(
@@ -203,7 +204,7 @@ def _breach(room: Room, case: Case, parts: list[Part], beam: _Beam) -> Breach:
             f"{titles} of {parts[0].case}: {{}} between supports would sag {{}} under books "
             f"({{}}), {{}} once it has crept; the eye sees {{}}. Reckoned with "
             f"{beam.modulus_mpa:.0f} MPa along the grain, the ends resting.",
-            own.said(it.span, size_text(_on_tape(it), own.unit), "span"),
+            it.on_tape("span", it.span),
             own.about(it.first, "sag_first"),
             own.said(_load(own), _LOADS[own.unit], "load_weight"),
             lasting, limit,
@@ -213,12 +214,6 @@ def _breach(room: Room, case: Case, parts: list[Part], beam: _Beam) -> Breach:
         remedies=(*_ways(it, sees), "light things only"),
         own=own,
     )  # fmt: skip
-
-
-def _on_tape(it: _Told) -> Fraction:
-    """The span down to the next mark of a tape: never more than it is [mm]."""
-    mark = TAPE_MARK[it.own.unit]
-    return it.span.value // mark * mark
 
 
 def _ways(it: _Told, sees: Dim) -> Iterator[Told]:

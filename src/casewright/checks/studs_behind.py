@@ -23,12 +23,11 @@ distance is style 'stud_spacing', usual spacing of wall framing by `irc`.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import reckoning, style_of
-from casewright.dims import Dim, Given, Origin, Told, joined, tell
+from casewright.dims import Dim, Told, joined, tell
 from casewright.findings import Reckoning, Severity
 from casewright.room.model import Room
 from casewright.room.on_walls import CasePlace, cases_on_walls
@@ -44,7 +43,6 @@ from casewright.room.wall_fixing import wall_fixings
 __all__ = ["RULE"]
 
 _NAME = "studs behind"
-_NOTHING = Given(Fraction(0), Origin("solved", "it is as wide as studs are apart"))
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -87,7 +85,7 @@ def _wider(room: Room, own: Reckoning, case: Case, before: CasePlace | None, fre
     """By how much it would reach the next stud; while none are found, over their distance."""
     if before is None:
         over = style_of(room, own, "stud_spacing") - case.width
-        wider = over if over.value > 0 else own.given("studs_behind.none", _NOTHING)
+        wider = over if over.value > 0 else own.none
         return tell("a case {} wider", own.length(wider, "to_spacing"))
     left, right = inside_edges(before)
     strips = off_limits(room, before.wall)

@@ -21,12 +21,11 @@ Pythagoras. The ceiling is style 'ceiling'.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from casewright.casework.cases import Case
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import reckoning, style_of
-from casewright.dims import Dim, Given, Origin, Way, root, tell
+from casewright.dims import Dim, Way, root, tell
 from casewright.findings import Limit, Severity
 from casewright.room.model import Room
 
@@ -34,7 +33,6 @@ __all__ = ["RULE"]
 
 _NAME = "tilt up"
 _AIR = Limit("tilt_up.air", "1/2", "12", "kept free under the ceiling")
-_NOTHING = Given(Fraction(0), Origin("solved", "it is deeper than the room is high"))
 
 
 def _box_height(case: Case) -> Dim:
@@ -61,7 +59,7 @@ def _breach(room: Room, case: Case, high: Dim) -> Breach:
     free = own.let("free", ceiling - air)
     diagonal = own.about(root(high * high + deep * deep), "diagonal")
     left = free * free - deep * deep
-    highest = root(left) if left.value > 0 else own.given("tilt_up.none", _NOTHING)
+    highest = root(left) if left.value > 0 else own.none
     most = own.about(highest, "highest", Way.DOWN)
     word = "is reckoned" if measured is None else "is"
     ask = ("measure the ceiling at its lowest: write it as ceiling in [style]",)

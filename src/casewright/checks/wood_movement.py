@@ -32,7 +32,7 @@ from casewright.casework.specs import front_spec
 from casewright.casework.wood import movement_of
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import reckoning
-from casewright.dims import Dim, Given, Origin, tell
+from casewright.dims import Dim, Origin, tell
 from casewright.findings import Limit, Severity
 from casewright.room.model import Room
 
@@ -44,7 +44,6 @@ _GROWS = Origin(
     "solved", "width x coefficient of the wood x change of moisture, summed", "wood-handbook"
 )
 _BINDS = "closes it: the doors bind"
-_NOTHING = Given(Fraction(0), Origin("solved", "the doors touch"))
 
 
 def _examine(room: Room) -> Iterator[Breach]:
@@ -97,7 +96,7 @@ def _breach(room: Room, leaf: str, gap: Dim, grows: tuple[Fraction, list[Part]])
     own, (grown, parts) = reckoning(room, _NAME, leaf), grows
     grow = own.worked("grown", grown, _GROWS, *(part.finished.width for part in parts))
     need, left = own.limit(_KEPT), own.let("left", gap - grow)
-    kept = left if left.value > 0 else own.given("wood_movement.none", _NOTHING)
+    kept = left if left.value > 0 else own.none
     says = tell("leaves {} of it", own.length(left)) if left.value > 0 else _BINDS
     return Breach(
         leaf,

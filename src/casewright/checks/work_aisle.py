@@ -30,7 +30,7 @@ from typing import NamedTuple
 from casewright.casework.cases import Case
 from casewright.checks.rule import Breach, Rule
 from casewright.checks.words import reckoning
-from casewright.dims import Dim, Given, Origin, tell
+from casewright.dims import Dim, tell
 from casewright.findings import Limit, Severity
 from casewright.room.model import Room
 from casewright.room.on_walls import CasePlace, cases_on_walls
@@ -41,7 +41,6 @@ _NAME = "work aisle"
 _ALONE = Limit("work_aisle.one", "42", "1070", "between fronts, one who works", "kitchen-planning")
 _TWO = Limit("work_aisle.two", "48", "1220", "between fronts, more who work", "kitchen-planning")
 _TURN = Limit("work_aisle.turn", "60", "1525", "between fronts that close in a U", "ada")
-_NOTHING = Given(Fraction(0), Origin("solved", "the fronts meet"))
 
 
 _WHO = {True: "the accessible-design standard asks", False: "planning guidelines ask"}
@@ -111,7 +110,7 @@ def _breach(room: Room, pair: tuple[Case, Case], free: Dim, least: Limit) -> Bre
     one, other = pair
     own = reckoning(room, _NAME, f"{one.key}.{other.key}")
     clear = own.let("clear", free)
-    left = own.length(clear if free.value > 0 else own.given("work_aisle.none", _NOTHING))
+    left = own.length(clear if free.value > 0 else own.none)
     asked = own.length(own.limit(least))
     shallower = own.length(own.limit(least) - clear, "shallower")
     return Breach(
