@@ -9,7 +9,7 @@ What is found here is an upper limit for every sheet, from which lower bounds fo
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from functools import cached_property
 from typing import NamedTuple
 
@@ -30,6 +30,9 @@ _MATRIX = 2_000
 
 _BLOCK = 64
 """Widths of a panel that are tried at once."""
+
+_AT_HAND = 150_000
+"""Cells of panels that are filled at once: so many stay near the processor (measured)."""
 
 
 class _GivenUpError(Exception):
@@ -207,10 +210,18 @@ class _Tables:
         """
         p = self.raster
         found = {top: np.full((len(p.heights), len(p.us)), _NONE, np.int64) for top in tops}
-        panels = np.zeros((len(p.vs), len(p.us)), np.int64)
+        wide = max(1, _AT_HAND // len(p.vs))
+        for left in range(0, len(p.us), wide):
+            self._fill_lengths(slice(left, left + wide), found)
+        return found
+
+    def _fill_lengths(self, lengths: slice, found: Mapping[int, _Ints]) -> None:
+        """Values of the best panels of some lengths, which hang on no others."""
+        p = self.raster
+        panels = np.zeros((len(p.vs), len(p.us[lengths])), np.int64)
         for level, cells in enumerate(p.below):
             self._look_up()
-            lower, row = panels, self.row(level)
+            lower, row = panels, self.row(level)[lengths]
             first = int(np.searchsorted(row, 0))  # a row that fits somewhere fits further on
             row, panels = row[first:], lower.copy()
             for count, below in enumerate(cells, 1):
@@ -218,11 +229,10 @@ class _Tables:
                 higher = lower[below, first:]
                 higher += count * row
                 np.maximum(panels[start:, first:], higher, out=panels[start:, first:])
-                for top in tops:
+                for top, its in found.items():
                     if top >= start:
-                        own = found[top][level, first:]
+                        own = its[level, lengths][first:]
                         np.maximum(own, higher[top - start], out=own)
-        return found
 
     def sheet(self, index: int) -> tuple[int, Column]:
         """The best sheet of one stock."""

@@ -30,8 +30,8 @@ def join(
     numbers
         Gives pages with nothing but their numbers, as many as there are in all; asked for last.
     """
-    opened = [pikepdf.open(io.BytesIO(run.pdf)) for run in runs]
-    whole = opened[0]
+    opened = (pikepdf.open(io.BytesIO(run.pdf)) for run in runs)  # all at once take much memory
+    whole = next(opened)
     join_structure(whole, opened)
     _link(whole, places)
     _number(whole, pikepdf.open(io.BytesIO(numbers())))

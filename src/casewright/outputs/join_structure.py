@@ -6,39 +6,42 @@ blind follow lies beside them and is joined here.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator
 
 from pikepdf import Array, Dictionary, Name, NameTree, NumberTree, Object, Pdf, String
 
 __all__ = ["join_structure"]
 
 
-def join_structure(whole: Pdf, opened: Sequence[Pdf]) -> None:
-    """Append the pages and the structure of all others to the first of them.
+def join_structure(whole: Pdf, others: Iterable[Pdf]) -> None:
+    """Append the pages and the structure of other documents to the first of them.
 
     Parameters
     ----------
-    whole
-        The first.
+    others
+        Each is taken when those before it are in, and not held any longer than that.
     """
-    trees = [whole.Root.StructTreeRoot]
-    parents: list[tuple[int, Object]] = []
-    names: list[tuple[str, Object]] = []
-    for number, pdf in enumerate(opened):
-        prefix = f"{number + 1:04} "
+    _tell_apart(whole, _prefix(0))
+    tree = whole.Root.StructTreeRoot
+    parents = _numbered(tree)
+    names = [(_prefix(0) + name, head) for name, head in _named(tree)]
+    for number, pdf in enumerate(others, 1):
+        prefix, shift = _prefix(number), len(parents)
         _tell_apart(pdf, prefix)
-        shift = len(parents)
-        if number:
-            _shift(pdf, shift)
-            whole.pages.extend(pdf.pages)
-            trees.append(whole.copy_foreign(pdf.Root.StructTreeRoot))
-            _adopt(trees[0].K[0], trees[-1].K[0])
-        parents += [(key + shift, value) for key, value in _numbered(trees[-1])]
-        names += [(prefix + name, head) for name, head in _named(trees[-1])]
-    tree = trees[0]
+        _shift(pdf, shift)
+        whole.pages.extend(pdf.pages)
+        its = whole.copy_foreign(pdf.Root.StructTreeRoot)
+        _adopt(tree.K[0], its.K[0])
+        parents += [(key + shift, value) for key, value in _numbered(its)]
+        names += [(prefix + name, head) for name, head in _named(its)]
     tree.ParentTree = Dictionary(Nums=Array([each for pair in parents for each in pair]))
     tree.ParentTreeNextKey = len(parents)
     tree.IDTree = Dictionary(Names=Array([each for pair in names for each in pair]))
+
+
+def _prefix(number: int) -> str:
+    """What stands before the names of the heads of a document's tables."""
+    return f"{number + 1:04} "
 
 
 def _numbered(tree: Object) -> list[tuple[int, Object]]:
