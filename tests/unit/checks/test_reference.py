@@ -40,25 +40,36 @@ def _names() -> Iterator[str]:
         if "Finding(" not in text:
             continue
         tree = ast.parse(text)
-        texts: dict[str, object] = {
-            target.id: node.value.value
-            for node in tree.body
-            if isinstance(node, ast.Assign) and isinstance(node.value, ast.Constant)
-            for target in node.targets
-            if isinstance(target, ast.Name)
-        }
+        texts: dict[str, list[ast.expr]] = {}
+        for name, value in _assigned(tree):
+            texts.setdefault(name, []).append(value)
         for node in ast.walk(tree):
             if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "Finding":
                 rules = [each.value for each in node.keywords if each.arg == "rule"]
                 yield from _texts(rules[0] if rules else node.args[0], texts)
 
 
-def _texts(node: ast.expr, texts: dict[str, object]) -> Iterator[str]:
+def _assigned(tree: ast.Module) -> Iterator[tuple[str, ast.expr]]:
+    """Names with what they are set to, one by one or several at a time."""
+    for node in ast.walk(tree):
+        if not isinstance(node, ast.Assign):
+            continue
+        value = node.value
+        for target in node.targets:
+            names, values = [target], [value]
+            if isinstance(target, ast.Tuple) and isinstance(value, ast.Tuple):
+                names, values = target.elts, value.elts
+            pairs = zip(names, values, strict=True)
+            yield from ((name.id, to) for name, to in pairs if isinstance(name, ast.Name))
+
+
+def _texts(node: ast.expr, texts: dict[str, list[ast.expr]]) -> Iterator[str]:
     match node:
         case ast.Constant(value=str(value)):
             yield value
         case ast.Name(id=name):
-            yield str(texts[name])
+            for each in texts[name]:
+                yield from _texts(each, texts)
         case ast.IfExp(body=one, orelse=other):
             yield from _texts(one, texts)
             yield from _texts(other, texts)
