@@ -119,10 +119,21 @@ def _to_blame(
         trial = trials.alone(case, {move.dim.path: move.dim.value + move.by})
         left = trial.broken(case.key)
         mends = {key for key in broken if key in told and key not in left}
-        if mends and trials.spoils_nothing(trial):
-            found = (*_partners(trials, case, move, mends), *_own(trials, move, offcuts))
+        if not mends or not trials.keeps_fits(trial):
+            continue
+        found = tuple(_partners(trials, case, move, mends))
+        if trials.spoils_nothing(trial):
+            found = (*_packed_up(trials, case, move), *found, *_own(trials, move, offcuts))
+        if found:
             says = tuple(broken[key].says for key in broken if key in mends)
             yield Misfit(move.part, move.side, says, move.dim, found), mends
+
+
+def _packed_up(trials: Trials, case: Case, move: Move) -> Iterator[Remedy]:
+    """Under a side that is too short."""
+    is_side = move.side == "length" and move.part.role == "side"
+    if move.by > 0 and is_side and case.spec.kind not in _HUNG:
+        yield from packed_up(trials.room, move)
 
 
 def _own(trials: Trials, move: Move, offcuts: Sequence[Offcut]) -> Iterator[Remedy]:
@@ -139,13 +150,8 @@ def _own(trials: Trials, move: Move, offcuts: Sequence[Offcut]) -> Iterator[Reme
 
 
 def _partners(trials: Trials, case: Case, move: Move, mends: set[Key]) -> Iterator[Remedy]:
-    """A piece too short or narrow: what stands beside it is packed up, or made to match."""
-    if move.by < 0:
-        return
-    room = trials.room
-    if move.side == "length" and move.part.role == "side" and case.spec.kind not in _HUNG:
-        yield from packed_up(room, move)
-    if move.part.state not in LOOSE:
+    """A piece too short or narrow: one that stands beside it is made to match."""
+    if move.by < 0 or move.part.state not in LOOSE:
         return
     for part in case.parts:
         if part is move.part or part.role != move.part.role or part.state != move.part.state:
@@ -156,7 +162,7 @@ def _partners(trials: Trials, case: Case, move: Move, mends: set[Key]) -> Iterat
             continue
         trial = trials.alone(case, {dim.path: size})
         if trials.spoils_nothing(trial) and not mends & set(trial.broken(case.key)):
-            yield from mended(room, (Move(part, move.side, dim, size - dim.value),), ())
+            yield from mended(trials.room, (Move(part, move.side, dim, size - dim.value),), ())
 
 
 def _judged(trials: Trials, case: Case, dim: Dim) -> set[bool]:

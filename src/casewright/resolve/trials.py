@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from collections.abc import Set as AbstractSet
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cached_property
@@ -34,10 +35,13 @@ class Trial:
         As it would be, as far as it was built.
     cases
         Those that were built.
+    changed
+        Keys of those with pieces of other sizes.
     """
 
     room: Room
     cases: Mapping[str, Case]
+    changed: AbstractSet[str]
     _broken: dict[str, Broken]
 
     @property
@@ -71,7 +75,7 @@ class Trials:
         self.room = room
         self._cases = {case.key: case for case in room.cases}
         self._tried: dict[tuple[object, ...], Trial] = {}
-        self._now = Trial(room, self._cases, {})
+        self._now = Trial(room, self._cases, frozenset(), {})
 
     @cached_property
     def movable(self) -> tuple[Part, ...]:
@@ -98,13 +102,12 @@ class Trials:
     def spoils_nothing(self, trial: Trial) -> bool:
         """Whether every fit that holds now holds then, and what goes together now does then.
 
-        Of a whole room the fits alone are looked at.
+        Of cases with no piece of another size the fits alone are looked at.
         """
-        if not self.keeps_fits(trial):
-            return False
-        is_whole = len(trial.cases) > 1
         now = self._now
-        return is_whole or all(set(trial.broken(k)) <= set(now.broken(k)) for k in trial.cases)
+        return self.keeps_fits(trial) and all(
+            set(trial.broken(key)) <= set(now.broken(key)) for key in trial.changed
+        )
 
     def stands_alone(self, case: Case) -> bool:
         """Whether a case can be built by itself: no plinth, no panel, no island."""
@@ -145,8 +148,15 @@ class Trials:
     def _once(self, built_for: str, sizes: Sizes, built: Callable[[Facts], Trial]) -> Trial:
         key = (built_for, *sorted(sizes.items()))
         if key not in self._tried:
-            self._tried[key] = built(self._facts(sizes))
+            found = built(self._facts(sizes))
+            changed = {self._owners.get(path.rpartition(".")[0], "") for path in sizes}
+            self._tried[key] = replace(found, changed=found.cases.keys() & changed)
         return self._tried[key]
+
+    @cached_property
+    def _owners(self) -> dict[str, str]:
+        """Keys of the cases that pieces are of, by path."""
+        return {part.path: part.case for part in self.room.parts}
 
     def _case_of(self, sizes: Sizes) -> Case | None:
         keys = {path.partition(".")[0] for path in sizes}
@@ -154,12 +164,12 @@ class Trials:
 
     def _of_case(self, case: Case, facts: Facts) -> Trial | None:
         found = case_with(self.room, case, facts)
-        return None if found is None else Trial(found[0], {case.key: found[1]}, {})
+        return None if found is None else Trial(found[0], {case.key: found[1]}, frozenset(), {})
 
     def _whole(self, facts: Facts) -> Trial:
         spec = replace(self.room.spec, file_facts=NO_FACTS)
         room = build(spec, facts, designed=self.room.designed)
-        return Trial(room, {each.key: each for each in room.cases}, {})
+        return Trial(room, {each.key: each for each in room.cases}, frozenset(), {})
 
     def _stays_in(self, case: Case, sizes: Sizes, mended: Fit) -> bool:
         """Whether of the fits that hold now only those of the case may fail by it."""
