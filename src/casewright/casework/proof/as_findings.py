@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
@@ -68,13 +69,17 @@ def as_findings(
     taken_up = [(failure, each) for failure, each in told if each.severity is Severity.NOTE]
     if len(taken_up) < _MANY:
         return tuple(each for _, each in told)
-    most, _ = max(taken_up, key=lambda each: each[0].amount)
+    sums = _sums([failure for failure, _ in told], unit, nodes)
+    most, off = max(
+        ((failure, each) for (failure, found), each in zip(told, sums, strict=True)
+         if found.severity is Severity.NOTE),
+        key=lambda pair: pair[0].amount,
+    )  # fmt: skip
     grave = (each for _, each in told if each.severity is not Severity.NOTE)
     notes = [each for _, each in taken_up]
-    sums = _Off(most, unit, nodes)
     return (
         *grave,
-        _together(notes, sums, sums.said(shop_text(most.amount, unit, with_unit=True))),
+        _together(notes, off, off.said(shop_text(most.amount, unit, with_unit=True))),
     )
 
 
@@ -128,15 +133,17 @@ class _Off:
 
     Parameters
     ----------
+    of
+        What no other failure of the check is about.
     nodes
         The numbers of the job; none: nobody asks.
     """
 
-    def __init__(self, failure: Failure, unit: Unit, nodes: Mapping[str, Dim]) -> None:
+    def __init__(self, failure: Failure, of: str, unit: Unit, nodes: Mapping[str, Dim]) -> None:
         self._own: Reckoning | None = None
         if not nodes or not failure.amount:
             return
-        own = Reckoning(failure.check, ".".join(failure.paths), unit, nodes, PROOF)
+        own = Reckoning(failure.check, of, unit, nodes, PROOF)
         sizes = (f"{path}.{size}" for path in failure.paths for size in _SIZES)
         rests_on = (nodes[path] for path in sizes if path in nodes)
         self._dim = own.worked("off", failure.amount, _OFF, *rests_on)
@@ -152,6 +159,18 @@ class _Off:
         return () if self._own is None else self._own.numbers
 
 
+def _sums(failures: Sequence[Failure], unit: Unit, nodes: Mapping[str, Dim]) -> list[_Off]:
+    """By how much each is off."""
+    found: list[_Off] = []
+    alike: Counter[tuple[str, str]] = Counter()
+    for failure in failures:
+        of = ".".join(failure.paths)
+        alike[failure.check, of] += 1
+        number = alike[failure.check, of]
+        found.append(_Off(failure, of if number == 1 else f"{of}.{number}", unit, nodes))
+    return found
+
+
 def told_of(
     proof: Proof,
     *,
@@ -163,8 +182,8 @@ def told_of(
     close = {f.paths[:2]: f.amount for f in proof.failures if f.check == "overlap"}
     known = [_with_overlap(failure, close) for failure in proof.failures]
     return tuple(
-        (failure, _finding(failure, absorbed, unit, _Off(failure, unit, nodes)))
-        for failure in known
+        (failure, _finding(failure, absorbed, unit, off))
+        for failure, off in zip(known, _sums(known, unit, nodes), strict=True)
     )
 
 
@@ -212,12 +231,11 @@ def of_goods(
         if failure.of_goods:
             like = (failure.check, failure.says.partition(" inside ")[0])
             worst[like] = max(worst.get(like, failure), failure, key=lambda each: each.amount)
-    sums = {id(each): _Off(each, unit, nodes) for each in worst.values()}
+    failures = list(worst.values())
     return tuple(
-        replace(_stop(each, title, *_mended(each, unit, sums[id(each)])),
-                numbers=sums[id(each)].numbers)
-        for each in worst.values()
-    )  # fmt: skip
+        replace(_stop(each, title, *_mended(each, unit, off)), numbers=off.numbers)
+        for each, off in zip(failures, _sums(failures, unit, nodes), strict=True)
+    )
 
 
 def _mended(failure: Failure, unit: Unit, sums: _Off) -> tuple[str, ...]:
