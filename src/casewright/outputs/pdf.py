@@ -7,8 +7,9 @@ prints numbers of pages yet unknown is laid out again when all pages are counted
 from __future__ import annotations
 
 import json
-from collections.abc import Sequence, Set
-from concurrent.futures import ThreadPoolExecutor
+from collections.abc import Callable, Iterator, Mapping
+from concurrent.futures import FIRST_COMPLETED, Future, ThreadPoolExecutor, wait
+from functools import partial
 from itertools import pairwise
 
 from casewright.outputs.document import (
@@ -50,14 +51,13 @@ def pdf_bytes(document: Document) -> bytes:
     return printing.joined()
 
 
-def _sections_of(document: Document, references: Sequence[Set[str]]) -> list[set[int]]:
-    """Numbers of the sections that hold some anchors, from 0."""
-    owner = {
+def _owners(document: Document) -> dict[str, int]:
+    """By anchor the number of the section that holds it, from 0."""
+    return {
         anchor: number
         for number, section in enumerate(document.sections)
         for anchor in (section_anchors(document)[number], *anchors(section))
     }
-    return [{owner[anchor] for anchor in each} for each in references]
 
 
 class _Printing:
@@ -68,72 +68,62 @@ class _Printing:
         self.head = head_text(document)
         contents = section_anchors(document)
         references = [page_references(section, contents) for section in document.sections]
-        leading = _sections_of(document, references)
+        owners = _owners(document)
+        leading = [{owners[anchor] for anchor in each} for each in references]
         self.parts = parts_of(section_texts(document), leading)
         self.alone = len(self.parts) == 1 and not self.parts[0].is_long
         self.references = [
             sorted(set().union(*(references[number] for number in part.numbers)))
             for part in self.parts
         ]
-        self.levels = self._levels(leading)
+        self.before = [
+            [anchor for anchor in each if owners[anchor] < part.first]
+            for part, each in zip(self.parts, self.references, strict=True)
+        ]
         self.press = Press()
         self.printed: list[list[Typeset]] = [[] for _ in self.parts]
-        self.shown: list[str] = ["" for _ in self.parts]
-
-    def _levels(self, leading: list[set[int]]) -> list[int]:
-        """How many times others must be printed before each part [-]."""
-        owner = {number: i for i, part in enumerate(self.parts) for number in part.numbers}
-        levels: list[int] = []
-        for i, part in enumerate(self.parts):
-            others = {owner[other] for number in part.numbers for other in leading[number]}
-            levels.append(max((levels[each] + 1 for each in others if each < i), default=0))
-        return levels
+        self.shown: list[list[str]] = [[] for _ in self.parts]
 
     def settle(self) -> None:
         """Print every part, and again those that printed a number wrong.
 
-        What needs the numbers of earlier pages waits for them, so that most is printed once.
+        A part begins as soon as the numbers of earlier pages that it prints are known, so that
+        most is printed once.
         """
-        for turn in range(max(self.levels) + _ROUNDS):
-            due = self._due(turn)
-            if not due:
-                return
-            self._print(due)
-        msg = "page numbers do not settle"
-        raise PrintError(msg)
+        running: dict[Future[list[Typeset]], int] = {}
+        with ThreadPoolExecutor(len(self.parts)) as pool:
+            while True:
+                places = self._places()
+                for i in self._due(places):
+                    if i not in running.values():
+                        running[pool.submit(self._task(i, places))] = i
+                if not running:
+                    return
+                for done in wait(running, return_when=FIRST_COMPLETED).done:
+                    self.printed[running.pop(done)] = done.result()
 
-    def _due(self, turn: int) -> list[int]:
-        """Parts whose turn it is, and those that can be put right."""
-        places = self._places()
-        return [
-            i
-            for i, level in enumerate(self.levels)
-            if level == turn
-            or (
-                level < turn
-                and places.keys() >= set(self.references[i])
-                and self.shown[i] != self._numbers(i, places)
-            )
-        ]
+    def _due(self, places: Mapping[str, Place]) -> Iterator[int]:
+        """Parts that can be printed, and those that can be put right."""
+        for i, shown in enumerate(self.shown):
+            asks = self.references[i] if shown else self.before[i]
+            is_known = places.keys() >= set(asks)
+            if is_known and not (shown and shown[-1] == self._numbers(i, places)):
+                yield i
 
-    def _print(self, due: Sequence[int]) -> None:
-        places = self._places()
-        numbers = {i: self._numbers(i, places) for i in due}
+    def _task(self, i: int, places: Mapping[str, Place]) -> Callable[[], list[Typeset]]:
+        """What prints a part; where numbers are missing it only learns where all comes to lie."""
+        part, known = self.parts[i], self._numbers(i, places)
+        if len(self.shown[i]) > _ROUNDS:
+            msg = "page numbers do not settle"
+            raise PrintError(msg)
+        self.shown[i].append(known)
+        only_places = not places.keys() >= set(self.references[i])
+        if self.alone:
+            inputs = part_inputs(self.head, part, known)
+            return lambda: [typeset("shop.typ", inputs, only_places=only_places)]
+        return partial(self.press.part, self.head, part, known, only_places=only_places)
 
-        def print_one(i: int) -> list[Typeset]:
-            part, known = self.parts[i], numbers[i]
-            only_places = not places.keys() >= set(self.references[i])
-            if self.alone:
-                inputs = part_inputs(self.head, part, known)
-                return [typeset("shop.typ", inputs, only_places=only_places)]
-            return self.press.part(self.head, part, known, only_places=only_places)
-
-        with ThreadPoolExecutor(len(due)) as pool:
-            for i, runs in zip(due, pool.map(print_one, due), strict=True):
-                self.printed[i] = runs
-                self.shown[i] = numbers[i]
-
-    def _numbers(self, i: int, places: dict[str, Place]) -> str:
+    def _numbers(self, i: int, places: Mapping[str, Place]) -> str:
         """Page numbers that a part prints, as far as they are known, as JSON text."""
         known = {anchor: places[anchor].page for anchor in self.references[i] if anchor in places}
         return json.dumps(known, ensure_ascii=False)
