@@ -208,9 +208,7 @@ class FloorNumbers:
         if thing.left is None or thing.right is None or thing.spec.out is None:
             msg = f"{shape.key} takes up no floor that is known"
             raise ValueError(msg)
-        place = self.chain.place(FLOOR).at(shape.wall).at(shape.key)
-        known = self.chain.nodes.get(f"{place.path}.out")
-        out = known or place.given("out", thing.spec.out)
+        out = wall.at[f"fixed.{shape.key}.out"]
         return thing.left, thing.right, self._zero, out
 
 
