@@ -40,9 +40,6 @@ __all__ = ["RULE"]
 
 _NAME = "wood movement"
 _KEPT = Limit("wood_movement.kept", "1/32", "0.8", "what must be left, or a door binds some day")
-_GROWS = Origin(
-    "solved", "width x coefficient of the wood x change of moisture, summed", "wood-handbook"
-)
 _BINDS = "closes it: the doors bind"
 
 
@@ -94,7 +91,7 @@ def _moves(room: Room, part: Part) -> Fraction:
 
 def _breach(room: Room, leaf: str, gap: Dim, grows: tuple[Fraction, list[Part]]) -> Breach:
     own, (grown, parts) = reckoning(room, _NAME, leaf), grows
-    grow = own.worked("grown", grown, _GROWS, *(part.finished.width for part in parts))
+    grow = own.worked("grown", grown, _grows(room, parts), *(p.finished.width for p in parts))
     need, left = own.limit(_KEPT), own.let("left", gap - grow)
     kept = left if left.value > 0 else own.none
     says = tell("leaves {} of it", own.length(left)) if left.value > 0 else _BINDS
@@ -113,6 +110,17 @@ def _breach(room: Room, leaf: str, gap: Dim, grows: tuple[Fraction, list[Part]])
         ),
         own=own,
     )  # fmt: skip
+
+
+def _grows(room: Room, parts: list[Part]) -> Origin:
+    """Width x coefficient of the wood x change of moisture, with its figures."""
+    moisture, stock = room.spec.moisture, room.spec.stock
+    keys = dict.fromkeys(part.stock for part in parts)
+    woods = " and ".join(
+        f"{float(movement_of(stock[key]) or 0):.5f} a percent ({stock[key].title})" for key in keys
+    )
+    more = float(moisture.damp.value - moisture.made.value)
+    return Origin("solved", f"widths x {woods} x {more:g} percent of moisture", "wood-handbook")
 
 
 RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "wood-handbook", _examine)

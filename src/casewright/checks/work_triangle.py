@@ -85,7 +85,7 @@ def _way(room: Room, own: Reckoning, one: WorkCentre, other: WorkCentre) -> Dim:
     """The way between two of them [mm]."""
     exact = Fraction(round(_apart(one.spot, other.spot) * _GRAINS), _GRAINS)
     follows = (*_stands(room, one), *_stands(room, other))
-    return own.worked(f"{one.path}.to.{other.path}", exact, _WAY, *follows)
+    return own.worked("exact", exact, _WAY, *follows)
 
 
 def _stands(room: Room, centre: WorkCentre) -> Iterator[Dim]:

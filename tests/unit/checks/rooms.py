@@ -90,7 +90,10 @@ def without(room: Room, role: str) -> Room:
 
 
 def _dim(inches: str | Fraction) -> Dim:
-    return Dim("", (), given(inches).value)
+    size = given(inches)
+    dim = Dim("", (), size.value)
+    dim.origin = size.origin
+    return dim
 
 
 def leaf(width: str, height: str, hinges: tuple[str, ...] = (), up: str = "0") -> Door:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from fractions import Fraction
 from typing import Any
@@ -18,6 +19,7 @@ from tests.builders import (
     length,
     stock,
 )
+from tests.unit.checks.answers import unanswered
 from tests.unit.checks.examples import FAILS, PASSES, in_shop, read_as
 from tests.unit.checks.rooms import (
     BOOKCASE,
@@ -33,8 +35,10 @@ from tests.unit.checks.rooms import (
 from casewright.casework.specs import FrontSpec, OverlayKind
 from casewright.checks import RULES, check
 from casewright.checks.hinge_number import hinges_wanted
+from casewright.dims import Measure, parts_of
 from casewright.findings import Severity
 from casewright.hardware import pocket_screw_length
+from casewright.job.reasons import reasons
 from casewright.room.build import build
 from casewright.room.lifting import lifted_weight
 from casewright.shop import Tool, ToolKind
@@ -51,14 +55,32 @@ def test_rule_is_content_with_its_passing_example(name: str) -> None:
 
 @pytest.mark.parametrize("name", NAMES)
 def test_rule_finds_its_failing_example(name: str) -> None:
-    """What breaks the rule is found, with where, why, a source and a remedy."""
-    found = found_in(name, FAILS[name]())
+    """What breaks the rule is found, with where, why, a source and a remedy.
+
+    Each of its lengths and weights leads to a number of that size, whose formula comes out.
+    """
+    room = FAILS[name]()
+    found = found_in(name, room)
     assert found
     for finding in found:
+        assert list(unanswered(room, finding)) == []
         assert finding.path
         assert finding.says
         assert finding.remedies
         assert finding.source in SOURCES
+
+
+def test_what_a_finding_works_out_is_walked_to_what_it_rests_on() -> None:
+    """A length of its sentence leads to the case, to the style and to the figure of the trade."""
+    room = FAILS["tilt up"]()
+    (finding,) = found_in("tilt up", room)
+    diagonal, free, *_ = (each for each in parts_of(finding.says) if isinstance(each, Measure))
+    assert round(float(diagonal.value), 1) == round(math.hypot(94, 24) * 25.4, 1)
+    walked = [{node.path for node in reasons(room, each.path)} for each in (diagonal, free)]
+    assert walked[0] >= {"upper.wanted_height", "upper.depth"}
+    assert walked[1] == {free.path, "style.ceiling", "found.tilt_up.air"}
+    (air,) = reasons(room, "found.tilt_up.air")
+    assert (air.wanted, air.origin.source if air.origin else "") == (INCH / 2, "common practice")
 
 
 @pytest.mark.parametrize("rule", RULES, ids=NAMES)
