@@ -16,6 +16,7 @@ from casewright.drawing.lettering import FAMILIES
 from casewright.outputs import blocks as b
 from casewright.outputs.document import Document, Paper, Section, section_anchors
 from casewright.outputs.inlines import Rich, rich_text
+from casewright.outputs.list_ends import ends_kept
 from casewright.outputs.scan_code import scan_code_svg
 from casewright.outputs.section_text import SectionText, block_weight, printing_text
 from casewright.outputs.svg import svg_text
@@ -120,7 +121,7 @@ def _section(section: Section, anchor: str, document: Document) -> SectionText:
     page = _Page(document, paper)
     blocks = tuple(
         _text(_numbered(_block(block, page), number))
-        for number, block in enumerate(_divided(section.blocks))
+        for number, block in enumerate(_divided(ends_kept(section.blocks)))
     )
     return SectionText(
         _text(head),
