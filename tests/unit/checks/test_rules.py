@@ -83,6 +83,18 @@ def test_what_a_finding_works_out_is_walked_to_what_it_rests_on() -> None:
     assert (air.wanted, air.origin.source if air.origin else "") == (INCH / 2, "common practice")
 
 
+def test_a_weight_is_the_sum_of_what_is_lifted() -> None:
+    """Asked why, it names each part with its size and the density of its sheet."""
+    room = FAILS["case weight"]()
+    whole, *rest = reasons(room, "found.case_weight.upper.weight")
+    side = next(each for each in rest if each.path.endswith("upper.side_left.weight"))
+    assert whole.wanted == lifted_weight(room, only_case(room))
+    assert side.formula == (
+        "upper.side_left.length 39 x upper.side_left.width 12 1/4 x "
+        "upper.side_left.thickness 23/32 x stock.ply18.density 680 kg/m3"
+    )
+
+
 @pytest.mark.parametrize("rule", RULES, ids=NAMES)
 def test_rule_explains_itself(rule: object) -> None:
     """Explanation, both examples and sources stand in the rule's own text."""
