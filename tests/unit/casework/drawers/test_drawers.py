@@ -27,7 +27,7 @@ from casewright.casework.features import Bores
 from casewright.casework.house import House
 from casewright.casework.specs import DrawerJoint, SlideKind
 from casewright.casework.verification import verify
-from casewright.dims import Dim, Origin
+from casewright.dims import Dim, Measure, Origin, parts_of
 from casewright.facts import Fact
 from casewright.findings import Severity
 
@@ -77,6 +77,10 @@ def test_no_slides_are_short_enough() -> None:
     [finding] = [each for each in case.findings if each.rule == "slide length"]
     assert finding.severity is Severity.STOP
     assert "deeper" in finding.remedies[0]
+    (deeper,) = (part for part in parts_of(finding.remedies[0]) if isinstance(part, Measure))
+    (number,) = (own for own in finding.numbers if own.path == deeper.path)
+    kept = length("7/32") + length("23/32") + 3 + length("1/2")
+    assert deeper.value == number.value == length("16") - (length("14") - kept)
 
 
 def test_a_row_too_low_for_a_drawer_is_told() -> None:

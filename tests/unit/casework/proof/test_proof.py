@@ -15,7 +15,7 @@ from casewright.casework.cases import Case
 from casewright.casework.features import Bores, Cut
 from casewright.casework.parts import Part
 from casewright.casework.proof import Failure, Proof, as_findings, prove
-from casewright.dims import Dim
+from casewright.dims import Chain, Dim, Measure, Origin, parts_of
 from casewright.findings import Severity
 
 INCH = Fraction(127, 5)
@@ -345,3 +345,17 @@ def test_failures_on_real_sizes_are_findings() -> None:
     ]  # fmt: skip
     assert found[1].measured == "3"
     assert found[1].says == "as built, the two are too far apart, by 3"
+
+
+def test_how_far_a_thing_is_off_rests_on_the_sizes_that_meet() -> None:
+    """Where the numbers of the job are at hand, each place that is off has one of its own."""
+    case = Chain().place("b")
+    wide = case.enter("width", Fraction(300), Origin("measured", "tape"))
+    off = Failure("size", ("b",), "its width is not what was asked for", Fraction(3))
+    found = as_findings(Proof((off, off)), unit="mm", nodes={wide.path: wide})
+    numbers = [number for each in found for number in each.numbers]
+    assert [number.path for number in numbers] == ["proof.size.b.off", "proof.size.b.2.off"]
+    for each, number in zip(found, numbers, strict=True):
+        (told,) = (part for part in parts_of(each.says) if isinstance(part, Measure))
+        assert (told.path, told.value) == (number.path, 3)
+        assert number.args == (wide,)
