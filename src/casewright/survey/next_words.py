@@ -22,6 +22,7 @@ FRONTS: dict[Unit, Fraction] = {"in": 24 * INCH, "mm": Fraction(600)}
 
 _LEGS: dict[Unit, tuple[int, int]] = {"in": (48, 36), "mm": (1200, 900)}
 _SQUARES = Origin("solved", "standard deviation, by least squares of what was read of it", "gum")
+_BY_EYE = Origin("solved", "standard deviation of what nobody read yet, seen by eye")
 _TURNS = Origin("solved", "standard deviation of the angle, over that depth", "gum")
 _TAPE = Origin("chosen", "standard deviation of a reading with the tape of the shop")
 _MARK = Origin("chosen", "the nearest mark of the tape")
@@ -42,7 +43,8 @@ def advice_words(
     """
     own = place.at("next")
     words = reading_words(advice.next_reading, wall, unit, own)
-    before = _worked(own, "spread", advice.spread, _SQUARES, (wall.read[n] for n in advice.by))
+    origin = _SQUARES if advice.by else _BY_EYE
+    before = _worked(own, "spread", advice.spread, origin, (wall.read[n] for n in advice.by))
     strays = own.let("strays", root(_variance(own, advice, tape, unit)))
     joint = root((before * before) * (strays * strays) / (before * before + strays * strays))
     after = about(own, "known_then", own.let("spread_then", joint) * 2, unit)
