@@ -34,8 +34,8 @@ def apart(work: Callable[..., Result], *given: object, **named: object) -> Resul
     StoppedError
         When the process ends without an answer.
     """
-    with meanwhile(work, *given, **named) as answer:
-        return answer()
+    with _answers(work, given, named) as answers:
+        return cast("Result", next(answers))
 
 
 @contextmanager
@@ -44,12 +44,14 @@ def meanwhile(
 ) -> Iterator[Callable[[], Result]]:
     """Let another process work while this one goes on; it ends with the block, answered or not.
 
+    Where there are fewer processors than work, this one goes first: it is waited for at the end.
+
     Yields
     ------
     Waits for what the function of a module gives; to be called once. It raises what the function
     raises there, and `StoppedError` when the process ends without an answer.
     """
-    with _answers(work, given, named) as answers:
+    with _answers(work, given, named, gives_way=True) as answers:
         yield lambda: cast("Result", next(answers))
 
 
@@ -109,9 +111,12 @@ def apart_by_steps(
 
 
 @contextmanager
-def _answers(work: Callable[..., object], given: object, named: object) -> Iterator[Iterator[Any]]:
+def _answers(
+    work: Callable[..., object], given: object, named: object, *, gives_way: bool = False
+) -> Iterator[Iterator[Any]]:
     """A process that works from now on, and all it will say."""
     with tempfile.TemporaryFile() as asked, tempfile.TemporaryFile() as said:
+        pickle.dump(gives_way, asked)
         pickle.dump((work, given, named), asked, pickle.HIGHEST_PROTOCOL)
         asked.seek(0)
         with subprocess.Popen(

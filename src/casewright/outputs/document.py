@@ -124,11 +124,16 @@ class LinkError(ValueError):
     """An anchor is missing or stands twice: a defect of the program."""
 
 
+_BARE = frozenset((str, int, float, bool, type(None)))
+
+
 def _parts(thing: object) -> Iterator[object]:
-    """A thing and everything inside it, in order, without looking into plots."""
+    """A thing and everything inside it, in order, without looking into plots; no bare words."""
     waiting = [thing]
     while waiting:
         part = waiting.pop()
+        if type(part) in _BARE:
+            continue
         yield part
         if isinstance(part, tuple):
             waiting.extend(reversed(part))

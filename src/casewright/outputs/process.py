@@ -19,6 +19,9 @@ from typing import Any
 
 __all__ = ["main", "pickled"]
 
+_WAY = 1
+"""Steps of niceness for what is not to hold up whoever asked: four shares to five."""
+
 _LOOK_S = 0.5
 
 
@@ -42,7 +45,11 @@ def main() -> None:
     """Do what is asked for on standard input, as long as someone waits for it."""
     threading.Thread(target=_follow, args=(os.getppid(),), daemon=True).start()
     gc.disable()  # what was given is no garbage, and what is made is gone when this ends
-    work, given, named = pickle.load(sys.stdin.buffer)  # noqa: S301 (written by our own process)
+    asked = sys.stdin.buffer  # written by our own process
+    gives_way = pickle.load(asked)  # noqa: S301
+    if gives_way and sys.platform != "win32":
+        os.nice(_WAY)
+    work, given, named = pickle.load(asked)  # noqa: S301
     try:
         made = work(*given, **named)
         for result in made if isinstance(made, Iterator) else (made,):
