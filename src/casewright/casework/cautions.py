@@ -5,7 +5,16 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
-__all__ = ["CAUTIONS"]
+from casewright.dims import Unit, tell, trade
+
+__all__ = ["CAUTIONS", "caution"]
+
+_HEAVY = "appliance_weight"
+_DECK = (
+    "This deck carries an appliance of {} and more: every screw and all the glue, no shortcut. "
+    "The appliance goes in by two people or a lift, only once the case is screwed to the studs; "
+    "its wiring or gas belongs to the licensed trade."
+)
 
 CAUTIONS: Mapping[str, str] = MappingProxyType(
     {
@@ -150,11 +159,7 @@ CAUTIONS: Mapping[str, str] = MappingProxyType(
             "A tall case tips forward as soon as doors or roll-outs hang in front of its foot: "
             "screw it to the studs first, then hang them, and open one roll-out at a time."
         ),
-        "deck_load": (
-            "This deck carries an appliance of 150 lb (70 kg) and more: every screw and all the "
-            "glue, no shortcut. The appliance goes in by two people or a lift, only once the case "
-            "is screwed to the studs; its wiring or gas belongs to the licensed trade."
-        ),
+        "deck_load": tell(_DECK, trade(_HEAVY, "in")),
         "island_floor": (
             "Pipes, heating and cables run in a floor: find out where before a screw goes in, "
             "ask the trade where you cannot tell; screws no longer than the floor is deep."
@@ -213,3 +218,8 @@ CAUTIONS: Mapping[str, str] = MappingProxyType(
         "dust": "Fine dust harms lungs: extraction and a mask, fibreboard above all.",
     }
 )
+
+
+def caution(key: str, unit: Unit) -> str:
+    """A caution in the unit of the job."""
+    return tell(_DECK, trade(_HEAVY, unit)) if key == "deck_load" else CAUTIONS[key]

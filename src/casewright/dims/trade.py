@@ -80,6 +80,12 @@ TRADE_FIGURES: Mapping[str, TradeFigure] = MappingProxyType(
         "resaw_height": TradeFigure(
             "3", "75", "a 10 in blade stands so high over its table: what it resaws at once"
         ),
+        "appliance_weight": TradeFigure(
+            "150", "70", "what a built-in oven weighs, about", units=("lb", "kg")
+        ),
+        "template_sheet": TradeFigure(
+            "1/4", "6", "sheet of which templates are cut: stiff, and its edge guides a bush"
+        ),
         "cleat_thickness": TradeFigure("1/2", "12", "thinnest cleat that holds screws"),
         "level_tops": TradeFigure("1/16", "1.5", "most that tops are out over `level_over`"),
         "level_over": TradeFigure(

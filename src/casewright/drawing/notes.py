@@ -8,9 +8,9 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import ClassVar
 
-from casewright.dims import Content
+from casewright.dims import Content, Measure, parts_of, plain_text
 from casewright.drawing.inscription import Inscription, Level
-from casewright.drawing.marks import Anchor, ArcMark, Mark, PaperPoint, Stroke, Tag
+from casewright.drawing.marks import Anchor, ArcMark, Group, Mark, PaperPoint, Stroke, Tag
 from casewright.drawing.pens import DIMENSION, TICK, Ink, Pen
 from casewright.drawing.shapes import NO_TAG, Point, Single, on_paper
 
@@ -23,6 +23,12 @@ def _half_circle(first_deg: int) -> tuple[PaperPoint, ...]:
     """Points on half of a circle of radius 1."""
     turns = (math.radians(first_deg + more) for more in range(0, 181, 15))
     return tuple((math.cos(turn), math.sin(turn)) for turn in turns)
+
+
+def _of_number(content: Content) -> Tag:
+    """What a line of lettering stands for, where one length of the chain is told in it."""
+    told = [part for part in parts_of(content) if isinstance(part, Measure) and part.path]
+    return Tag(path=told[0].path, title=plain_text(content)) if len(told) == 1 else NO_TAG
 
 
 _LEFT, _RIGHT = _half_circle(90), _half_circle(270)
@@ -56,6 +62,11 @@ class Text(Single):
     shift_mm: tuple[float, float] = field(default=(0.0, 0.0), kw_only=True)
     ground: Ink | None = field(default=None, kw_only=True)
     tag: Tag = field(default=NO_TAG, kw_only=True)
+
+    def groups(self, scale: Fraction) -> Iterable[Group]:
+        """The words as one group; where they tell one length and stand for nothing, for that."""
+        tag = self.tag if self.tag != NO_TAG else _of_number(self.content)
+        yield Group(tag, tuple(self.marks(scale)), self.kind)
 
     def marks(self, scale: Fraction) -> Iterable[Mark]:
         """The words on paper."""

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from casewright.dims import Dim, Measure, measure_of
+from casewright.dims import Chain, Dim, Measure, Origin, measure_of
 from casewright.dims.units import Unit
 from casewright.drawing.hatching import SECTION
 from casewright.drawing.jig_views import STOP, full_size, hole_marks
@@ -17,10 +17,13 @@ from casewright.drawing.scene import Plot, Scene
 from casewright.drawing.shapes import Element, line, rectangle
 from casewright.jigs import Template
 
-__all__ = ["Piece", "pieces_of", "template_plots"]
+__all__ = ["Piece", "piece_numbers", "pieces_of", "template_plots"]
 
 _STEP: dict[Unit, Fraction] = {"in": Fraction(254, 10), "mm": Fraction(10)}
 _BAR, _WORDS_OVER = 9.0, 7.0  # for the check bar; for words over and under a piece [mm]
+_FOOT = Origin(
+    "chosen", "a whole inch or centimetre before a hole that the piece before does not hold"
+)
 _ROUND = Fraction(12)  # of the template, about a hole [mm]
 _LABEL = 26.0  # beside a piece, for its numbers [mm]
 _BETWEEN = 6.0
@@ -32,6 +35,23 @@ class Piece:
 
     low: Fraction
     high: Fraction
+
+
+def _foot_path(template: Template, low: Fraction, unit: Unit) -> str:
+    return f"{template.path}.foot_{low // _STEP[unit]}"
+
+
+def piece_numbers(template: Template, chain: Chain, unit: Unit) -> None:
+    """Enter where feet of its pieces may lie: at each whole inch or centimetre.
+
+    Parameters
+    ----------
+    unit
+        Unit of the job.
+    """
+    step = _STEP[unit]
+    for count in range(1, int(template.length.value // step) + 1):
+        chain.place(template.path).enter(f"foot_{count}", count * step, _FOOT)
 
 
 def pieces_of(template: Template, room: float, unit: Unit) -> tuple[Piece, ...]:
@@ -93,9 +113,8 @@ def _piece(
         yield rectangle((x, -STOP), (x + wide, Fraction(0)), CUT, hatch=SECTION, tag=tag)
         yield _words(x + wide / 2, -STOP, "stop for the end", -3.0)
     else:
-        yield _words(
-            x + wide / 2, Fraction(0), ("foot ", _length(low, unit), " from the end stop"), -4.0
-        )
+        foot = Measure(low, unit, _foot_path(template, low, unit))
+        yield _words(x + wide / 2, Fraction(0), ("foot ", foot, " from the end stop"), -4.0)
     if piece.high == template.length.value:
         yield _words(x + wide / 2, high, ("ends at ", measure_of(template.length, unit)), 4.0)
     elif following is not None and following <= piece.high:
@@ -128,7 +147,3 @@ def _holes(template: Template, piece: Piece, x: Fraction, unit: Unit) -> Iterato
 
 def _words(x: Fraction, y: Fraction, content: str | tuple[str | Measure, ...], up: float) -> Text:
     return Text((x, y), content, 2.2, shift_mm=(0.0, up))
-
-
-def _length(value: Fraction, unit: Unit) -> Measure:
-    return Measure(value, unit)

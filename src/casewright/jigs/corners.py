@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from casewright.casework.parts import Part
-from casewright.dims import Dim, greatest
+from casewright.dims import Dim, greatest, tell, trade
 from casewright.jigs.model import CornerTemplate
 from casewright.jigs.numbers import JigNumbers
 
@@ -16,7 +16,7 @@ _LEGS = Fraction(3)
 """Length of a template's edges, in radii of the corner: room for clamp and bush."""
 
 _ROUTED = (
-    "Cut it out of flat 1/4 in (6 mm) sheet with its two stops, whose inner faces lie the offset "
+    "Cut it out of flat {} sheet with its two stops, whose inner faces lie the offset "
     "outside its edges. Lay it on the corner, stops tight against both edges; clamp template, "
     "pane and scrap below together. Guide bush along the template, shallow passes, against the "
     "bit's turn. Plastic only: glass is cut and rounded by whoever sells it. Another bush or bit: "
@@ -53,6 +53,7 @@ def _template(
             f"jig.{name}", "Corner of panes", _MARKED, radius, None, radius, leg, uses
         )
     inner = numbers.named(name, "inner", radius - offset)
+    thin = trade("template_sheet", numbers.room.spec.unit)
     return CornerTemplate(
-        f"jig.{name}", "Corner template", _ROUTED, radius, offset, inner, leg, uses
+        f"jig.{name}", "Corner template", tell(_ROUTED, thin), radius, offset, inner, leg, uses
     )

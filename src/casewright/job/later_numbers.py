@@ -11,6 +11,7 @@ from casewright.casework.proof import PROOF
 from casewright.checks import check
 from casewright.dims import TRADE, Chain, enter_trade
 from casewright.drawing.story_stick import STICK
+from casewright.drawing.template_strips import piece_numbers
 from casewright.facts import Fact
 from casewright.findings import FOUND, entered
 from casewright.install.hanging import hanging
@@ -70,13 +71,19 @@ def planned_chain(room: Room, path: str) -> Chain:
     return breakdown.chain
 
 
+def _jigs(room: Room, chain: Chain) -> None:
+    """Enter those of the jigs, and where the pieces of a long template begin."""
+    for template in jigs(room, chain).templates:
+        piece_numbers(template, chain, room.spec.unit)
+
+
 _AFTER: Mapping[str, Callable[[Room, Chain], object]] = {
     BUY: _bought,
     ROOT: hanging,
     STICK: stick_numbers,
     FLOOR: floor_numbers,
     HOLD: hold_numbers,
-    JIG: jigs,
+    JIG: _jigs,
     LIFT: lift_numbers,
     FORM: form_numbers,
     FOUND: _findings,

@@ -8,7 +8,7 @@ from fractions import Fraction
 from itertools import groupby
 
 from casewright.casework.cases import AssemblyStep, Case, Door, Drawer, Front
-from casewright.casework.cautions import CAUTIONS
+from casewright.casework.cautions import caution
 from casewright.dims import Dim, measure_of
 from casewright.dims.units import Unit
 from casewright.outputs.blocks import Block, CheckList, Heading, Step
@@ -112,7 +112,7 @@ def told_steps(case: Case, unit: Unit) -> Iterator[ToldStep]:
         warned: set[str] = set()
         for step, run in zip(steps, runs(case, stage.steps), strict=True):
             parts = tuple(each.part for each in run if each.part)
-            again = tuple(CAUTIONS[key] for key in run[0].cautions if key in warned)
+            again = tuple(caution(key, unit) for key in run[0].cautions if key in warned)
             warned.update(run[0].cautions)
             yield ToldStep(stage.title, makes, step, parts, step is steps[-1], again)
 
@@ -257,7 +257,7 @@ def _told(
         again = sorted({warned[key] for key in first.cautions if points and key in warned})
         new = [key for key in first.cautions if key not in warned]
         warned |= dict.fromkeys(new, number)
-        cautions: list[Rich] = [(SignMark("caution"), f" {CAUTIONS[key]}") for key in new]
+        cautions: list[Rich] = [(SignMark("caution"), " " + caution(key, unit)) for key in new]
         if again and cautions:
             cautions[0] = (*_pointer(again), "  ", *unfold(cautions[0]))
         elif again and notes:

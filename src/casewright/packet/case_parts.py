@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from casewright.casework.cases import Case, Door
 from casewright.casework.parts import Part
-from casewright.dims import Dim, measure_of, reading_text
+from casewright.dims import Dim, Told, as_said, measure_of, reading_text, tell
 from casewright.dims.units import Unit
 from casewright.outputs.blocks import Beside, Column, Row, Table
 from casewright.outputs.inlines import Inline, PageNumbers, Rich
@@ -91,9 +91,10 @@ def _numbers(front: Door) -> tuple[Dim, ...]:
 
 def _door_row(alike: Sequence[Door], unit: Unit) -> Row:
     front = alike[0]
-    names = ", ".join(f"{each.title} (hinged {each.hinge_side})" for each in alike)
+    names = Told(", ".join(f"{each.title} (hinged {each.hinge_side})" for each in alike))
     if front.crank is not None:
-        names += f", cranked arm {reading_text(front.crank.value, 'mm')} mm"
+        crank = f"{reading_text(front.crank.value, 'mm')} mm"
+        names += tell(", cranked arm {}", as_said(front.crank, unit, crank))
     heights: list[Inline] = []
     for hinge in front.hinges:
         heights += [", " if heights else "", measure_of(hinge.on_door, unit)]

@@ -96,7 +96,7 @@ def _template(
 
 def _how(room: Room, jig: Template | MarkingStick, kind: str) -> tuple[Inline, ...]:
     """How it is used and for what; not yet while its holes wait for a sheet."""
-    how = f"{jig.how} For {_named(room, jig.uses)}."
+    how = jig.how + f" For {_named(room, jig.uses)}."
     if any(kind in open_holes(part, room) for part in room.parts if part.path in jig.uses):
         return (SignMark("ask"), " ", Strong(_NOT_YET), " ", how)
     return (how,)
