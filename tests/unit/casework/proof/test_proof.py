@@ -357,5 +357,5 @@ def test_how_far_a_thing_is_off_rests_on_the_sizes_that_meet() -> None:
     assert [number.path for number in numbers] == ["proof.size.b.off", "proof.size.b.2.off"]
     for each, number in zip(found, numbers, strict=True):
         (told,) = (part for part in parts_of(each.says) if isinstance(part, Measure))
-        assert (told.path, told.value) == (number.path, 3)
+        assert (told.path, told.value) == (number.path, Fraction(3))
         assert number.args == (wide,)
