@@ -266,6 +266,16 @@ _IN_SIGHT = """() => {
 }"""
 
 
+_STAYS = """() => {
+  const listed = document.querySelector('.contents').getBoundingClientRect();
+  const head = document.querySelector('header.top').getBoundingClientRect();
+  const led = document.getElementById(decodeURIComponent(location.hash.slice(1)));
+  const { top, bottom } = led?.getBoundingClientRect() ?? {};
+  const isUnderHead = Math.abs(listed.top - head.bottom) <= 2 && scrollY > innerHeight;
+  return isUnderHead && top >= listed.bottom - 1 && bottom <= innerHeight;
+}"""
+
+
 def test_a_long_page_is_read_section_by_section_and_printed_whole(
     tmp_path: Path, opened: Callable[..., Page]
 ) -> None:
@@ -288,4 +298,8 @@ def test_a_long_page_is_read_section_by_section_and_printed_whole(
         page.emulate_media(media="screen")
         listed.get_by_role("button", name="All on one page").click()
         expect(sections.filter(visible=True)).to_have_count(sections.count())
+        for path, name in (("/machine", re.compile("^3: Plate template")), ("/machine/pots", "3")):
+            page.goto(f"{address}{path}")
+            listed.get_by_role("link", name=name).last.click()
+            page.wait_for_function(_STAYS)
         page.close()

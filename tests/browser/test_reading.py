@@ -46,7 +46,7 @@ def _go(page: Page, path: str) -> None:
     ("first", "paths", "size", "theme"),
     [
         ("/", DESK_PAGES, DESK, "light"),
-        ("/", ("/", "/buy", "/cases/left"), DESK, "sun"),
+        ("/", ("/", "/buy", "/cases/left", "/machine/left"), DESK, "sun"),
         ("/shop", SHOP_PAGES, PHONE, "light"),
         ("/shop", SHOP_PAGES, PHONE, "sun"),
     ],
@@ -78,6 +78,32 @@ def test_every_page_can_be_read(
         assert page.evaluate("document.documentElement.scrollWidth") <= size["width"], path
         seen += len(read)
     assert seen > 100
+
+
+_WEIGHTS = """() => [...document.querySelectorAll("article b, article strong, article .size, h1")]
+  .filter((each) => each.checkVisibility() && each.closest("button, .hidden") === null)
+  .map((each) => [each, each.closest("p, li, article")])
+  .map(([each, round]) => [each, round === each ? round.parentElement : round])
+  .map((two) => two.map((each) => Number(getComputedStyle(each).fontWeight)))"""
+
+
+@pytest.mark.parametrize("theme", ["light", "sun"])
+def test_words_that_carry_weight_stand_out(
+    place: tuple[str, Path], opened: Callable[..., Page], theme: str
+) -> None:
+    """Two steps of the typeface above the words round them, in either contrast."""
+    page = opened(f"{place[0]}/shop", PHONE)
+    expect(page.locator("a.station", has_text="Saw")).to_be_visible()
+    if theme == "sun":
+        page.get_by_role("button", name="Bright sun").click()
+        expect(page.locator(".shop.sun")).to_be_attached()
+    seen = 0
+    for path in ("/shop/machine", "/shop/assemble", "/shop/finish", "/shop/hang", "/shop/part/1"):
+        _go(page, path)
+        weights = page.evaluate(_WEIGHTS)
+        assert all(own >= round_it + 200 for own, round_it in weights), (path, weights)
+        seen += len(weights)
+    assert seen > 10
 
 
 def test_what_is_not_sent_is_told_where_it_is_read_aloud(
