@@ -14,9 +14,6 @@ from casewright.dims import (
     Given,
     Origin,
     Told,
-    Way,
-    format_length,
-    round_to,
     size_text,
     tell,
     total,
@@ -31,10 +28,8 @@ from casewright.sources import INCH
 __all__ = [
     "HELPER",
     "Lifts",
-    "about",
     "by_unit",
     "flatter",
-    "flatter_pull",
     "gap",
     "hinge_of",
     "kilograms",
@@ -51,7 +46,6 @@ __all__ = [
 HELPER = "a helper that day"
 
 _MM = Fraction(1)
-_GRAINS = 10**6  # of a millimetre, that a computed length is taken to
 _NIOSH = "niosh-lifting"
 _CLIPPED = Origin("solved", "what its clipped corners and bevels take off its face")
 _LIFTED: Mapping[str, Origin] = {
@@ -135,20 +129,6 @@ def thickness(room: Room, value: Fraction) -> str:
     return size_text(value, room.spec.unit, calliper=True)
 
 
-def about(room: Room, value_mm: float, way: Way = Way.NEAREST) -> str:
-    """A computed length, rounded to what can be told apart: 1/64 in or 0.1 mm.
-
-    Parameters
-    ----------
-    way
-        Down for what is allowed at the most, up for what is needed at the least.
-    """
-    fine, unit = (64, INCH) if room.spec.unit == "in" else (10, Fraction(1))
-    exact = Fraction(round(value_mm * _GRAINS), _GRAINS)  # without what floats add far behind
-    value, _ = round_to(exact, unit / fine, way)
-    return format_length(value, room.spec.unit, precision=fine, with_unit=True)
-
-
 def kilograms(room: Room, weight: Fraction) -> str:
     """A weight to a tenth of a kilogram, with pounds before it in a job in inches."""
     return weight_text(weight, room.spec.unit, fine=True)
@@ -168,14 +148,6 @@ def _limit(text: str, unit_mm: Fraction) -> Fraction:
 def style_value(room: Room, case: Case, key: str) -> Fraction:
     """A style value [mm]: the case's own where it sets one, else the job's."""
     return (case.spec.overrides.get(key) or room.spec.style[key]).value
-
-
-def flatter_pull(room: Room, by: Fraction) -> tuple[str, ...]:
-    """A pull that stands out so much less [mm], where the one in hand stands out farther."""
-    out = room.spec.hardware.pull.projection.value
-    if by >= out:
-        return ()
-    return (f"a knob or a pull that stands out {length(room, out - by)} at most",)
 
 
 def flatter(room: Room, own: Reckoning, by: Dim) -> tuple[str, ...]:
