@@ -41,7 +41,7 @@ def _cards(section: Section) -> Iterator[ShopCard]:
                 ),
                 ticks=(
                     done_tick(
-                        f"{section.title}: {lead}", (row.model_dump_json() for row in rows)
+                        f"{section.title.partition(': ')[2]}, {lead.lower()}", (row.model_dump_json() for row in rows)
                     ),
                 ),
             )  # fmt: skip
@@ -57,7 +57,7 @@ def _flat(blocks: tuple[Block, ...]) -> Iterator[Block]:
 
 def _rows(table: Table) -> Iterator[ShopRow]:
     """What a row is of, its first size large, the others under it, each by its column's head."""
-    for row in table.rows:
+    for number, row in enumerate(table.rows, 1):
         what, *cells = row.cells
         told: list[tuple[str, Line]] = [
             (column.title, line_of(cell))
@@ -70,7 +70,7 @@ def _rows(table: Table) -> Iterator[ShopRow]:
         lead, big = sized[0]
         others = [each for each in told if each is not sized[0]]
         yield ShopRow(
-            label="", what=line_of(f"{table.columns[0].title}: ", what), big=big,
+            label=str(number), what=line_of(f"{table.columns[0].title}: ", what), big=big,
             lead=lead.lower(),
             lines=tuple((f"{title}: ", *size) for title, size in others),
         )  # fmt: skip

@@ -112,7 +112,7 @@ class _Setting:
                 (sentence(FACE_WORDS[method]),),
                 (sentence(METHOD_WORDS[method]),),
             ),
-            first=("First piece: measure ", *digits, " before the rest is cut"),
+            first=_first_piece(digits, len(given.steps)),
             warns=tuple(self._warns()),
             figures=tuple(map(self._figure, sheets)),
             rows=tuple(map(self._row, given.steps)),
@@ -225,6 +225,13 @@ class _Setting:
                     key=note, kind="offcut", words=(self.plan.stock, size), note=note,
                     label=(f"Keep offcut {each.name}",),
                 )  # fmt: skip
+
+
+def _first_piece(digits: Line, cuts: int) -> Line:
+    """What is measured before anything else is cut by it."""
+    if cuts == 1:
+        return ("Measure it once it is cut: ", *digits)
+    return ("First piece: measure ", *digits, " before the rest is cut")
 
 
 def _given_parts(step: SawStep) -> Iterator[tuple[Piece, InHand]]:

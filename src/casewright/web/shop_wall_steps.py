@@ -55,7 +55,7 @@ class WallSteps:
         notes = tuple(map(self._line, (note for note in step.notes if note not in about)))
         warns = tuple(caution_line(size_text(line_of(each))) for each in step.cautions)
         yield ShopCard(
-            id=f"hang.step.{number}", station="hang", over="At the wall", title=title,
+            id=f"hang.step.{number}", station="hang", over=title, title="At the wall",
             lead=lead.rstrip(".:"), lines=(((rest,),) if rest else ()) + notes, warns=warns,
             ticks=tuple(self._trims(step)) or (
                 done_tick(self._called(words), (words, *map(size_text, notes))),

@@ -6,7 +6,7 @@ import { TickBox, tickOff } from "./TickBox";
 import { caseOf, Spent } from "./Spent";
 import { start } from "./timers";
 import { ticksOf, tickState } from "./ticking";
-import type { Card, Row } from "./types";
+import { nameOf, type Card, type Row } from "./types";
 import { Words } from "./words";
 
 /** Signs of a title from which on it is set smaller, so that what follows stays in sight. */
@@ -18,7 +18,7 @@ export function CardView({ card }: { card: Card }) {
   const about = caseOf(card);
   // A setting for several sheets: its cuts first, where each lies on its sheet after them.
   const isAfter = card.station === "saw" && card.figures.length > 1;
-  const title = card.big.length > 0 || card.lead === "" ? card.title : card.lead;
+  const title = nameOf(card);
   return (
     <article aria-labelledby="card" class={card.figures.length === 0 ? "card" : "card pictured"}>
       <p class="over">{card.over}</p>

@@ -14,8 +14,9 @@ import { flush, isFull, troubled, unsent } from "./outbox";
 import { PartPage } from "./PartPage";
 import { Unsent } from "./Unsent";
 import { isSunny } from "./theme";
-import { end, left, over, running, stop } from "./timers";
+import { end, left as timeLeft, over, running, stop } from "./timers";
 import { isDone } from "./ticking";
+import { nameOf, type Card } from "./types";
 import "./shop.css";
 
 /** Drawings that are asked for before they are needed. */
@@ -159,7 +160,7 @@ function Banners() {
       )}
       {running.value.map((each) => (
         <p class="timer" role="timer" key={each.id}>
-          <strong>{left(each)}</strong>
+          <strong>{timeLeft(each)}</strong>
           <span>
             {each.label}, until {end(each)}
           </span>
@@ -211,21 +212,55 @@ function NoSignal() {
   );
 }
 
+/** Cards that a list may show without being folded. */
+const MOST_UNFOLDED = 30;
+
+/** All cards of a station: many are folded by what they are about, the one last looked at open. */
 function List({ ids, station, title }: { ids: string[]; station: string; title: string }) {
+  const groups = new Map<string, Card[]>();
+  for (const id of ids) {
+    const card = cards.value.get(id);
+    if (card === undefined) continue;
+    const [head = ""] = card.over.split(": ");
+    groups.set(head, [...(groups.get(head) ?? []), card]);
+  }
+  const folds = ids.length > MOST_UNFOLDED && groups.size > 1;
+  const last = shown(ids, station, undefined);
   return (
     <article aria-labelledby="card">
       <h1 id="card">{title}</h1>
-      {ids.map((id) => {
-        const card = cards.value.get(id);
-        if (card === undefined) return null;
-        return (
-          <a class="button" key={id} href={`/shop/${station}/${encodeURIComponent(id)}`}>
-            {isDone(card) ? "✓ " : ""}
-            {card.over}: {card.title}
-          </a>
-        );
-      })}
+      {[...groups].map(([head, own]) =>
+        folds ? (
+          <details key={head} class="group" open={own.some((card) => card.id === last)}>
+            <summary>
+              <span>{head}</span> <span>{left(own)}</span>
+            </summary>
+            {own.map((card) => (
+              <Entry key={card.id} card={card} over={card.over.slice(head.length).replace(/^: /, "")} />
+            ))}
+          </details>
+        ) : (
+          own.map((card) => <Entry key={card.id} card={card} over={card.over} />)
+        ),
+      )}
     </article>
+  );
+}
+
+/** How much is left to do. */
+function left(own: Card[]): string {
+  const open = own.filter((card) => !isDone(card)).length;
+  return open === 0 ? "✓ all done" : `${open} of ${own.length} to do`;
+}
+
+function Entry({ card, over }: { card: Card; over: string }) {
+  return (
+    <a class="button" href={`/shop/${card.station}/${encodeURIComponent(card.id)}`}>
+      <span class="short">
+        {isDone(card) ? "✓ " : ""}
+        {[over, nameOf(card)].filter((words) => words !== "").join(": ")}
+      </span>
+    </a>
   );
 }
 

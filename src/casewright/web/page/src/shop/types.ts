@@ -16,3 +16,8 @@ export type Gone = Schemas["ShopGone"];
 export type Written = Schemas["ShopEntry"];
 export type Bit = Schemas["Bit"];
 export type Line = (string | Bit)[];
+
+/** What a card is called: what is done, where no size is set by it. */
+export function nameOf(card: Card): string {
+  return card.big.length > 0 || card.lead === "" ? card.title : card.lead;
+}
