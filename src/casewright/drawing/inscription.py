@@ -167,5 +167,7 @@ class _Frame(NamedTuple):
 
 
 def _frame(origin: PaperPoint, rotation_deg: float) -> _Frame:
+    if not rotation_deg:  # nearly always
+        return _Frame(origin, rotation_deg, 1.0, 0.0)
     turn = math.radians(rotation_deg)
     return _Frame(origin, rotation_deg, math.cos(turn), math.sin(turn))

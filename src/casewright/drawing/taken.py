@@ -45,16 +45,16 @@ class Grid(Generic[T]):
     """Things by the paper they lie on."""
 
     def __init__(self) -> None:
-        self._things: list[tuple[Area, T]] = []
+        self._things: list[tuple[Sides, T]] = []
         self._cells: defaultdict[tuple[float, float], list[int]] = defaultdict(list)
 
-    def add(self, area: Area, thing: T) -> None:
+    def add(self, area: Sides, thing: T) -> None:
         """Put a thing where it lies."""
         for cell in _cells(area):
             self._cells[cell].append(len(self._things))
         self._things.append((area, thing))
 
-    def near(self, area: Sides) -> list[tuple[Area, T]]:
+    def near(self, area: Sides) -> list[tuple[Sides, T]]:
         """What touches an area, in the order it came."""
         known = self._cells
         cells = [known[cell] for cell in _cells(area) if cell in known]
@@ -62,7 +62,7 @@ class Grid(Generic[T]):
             return []
         found = cells[0] if len(cells) == 1 else sorted(set().union(*cells))
         x0, y0, x1, y1 = area
-        near: list[tuple[Area, T]] = []
+        near: list[tuple[Sides, T]] = []
         for number in found:
             thing = self._things[number]
             a, b, c, d = thing[0]
@@ -125,8 +125,8 @@ class Taken:
                 yield _OVER_LINE * inside(line, wide)
         points = group.kind in _POINTING
         for line in lines(group):
-            for body, hole in self._bodies.near(_wider(box(line), _PAST)):
-                wide = _wider(body, _PAST)
+            for past, hole in self._bodies.near(_wider(box(line), _PAST)):
+                wide = _wider(past, _PAST)
                 if not (points and hole and _holds(wide, line[0])):
                     yield _THROUGH_BODY * inside(line, wide)
 
@@ -200,12 +200,12 @@ def _holds(area: Sides, point: PaperPoint) -> bool:
     return x0 <= point[0] <= x1 and y0 <= point[1] <= y1
 
 
-def box(line: Segment) -> Area:
+def box(line: Segment) -> Sides:
     """What a stretch of a line reaches over."""
     (x0, y0), (x1, y1) = line
     if x0 > x1:
         x0, x1 = x1, x0
-    return Area(x0, y0, x1, y1) if y0 <= y1 else Area(x0, y1, x1, y0)
+    return (x0, y0, x1, y1) if y0 <= y1 else (x0, y1, x1, y0)
 
 
 def inside(line: Segment, area: Sides) -> float:
