@@ -41,7 +41,8 @@ def _cards(section: Section) -> Iterator[ShopCard]:
                 ),
                 ticks=(
                     done_tick(
-                        f"{section.title.partition(': ')[2]}, {lead.lower()}", (row.model_dump_json() for row in rows)
+                        f"{section.title.partition(': ')[2]}, {lead.lower()}",
+                        (row.model_dump_json() for row in rows),
                     ),
                 ),
             )  # fmt: skip
