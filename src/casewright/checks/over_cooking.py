@@ -66,10 +66,11 @@ class _Cooking:
     def __init__(self, room: Room, run: Run, cooking: Appliance, case: Case) -> None:
         self.case, self.spec = case, cooking.spec
         self.own = reckoning(room, _NAME, f"{case.key}.{cooking.spec.key}")
-        self.free = room.wall_bottom - self._surface(room, run)
+        free = room.wall_bottom - self._surface(room, run)
+        self.free = self.own.let("free", free + case.standing if case.standing.value else free)
+        self.least = self._least()
 
-    @property
-    def least(self) -> Dim:
+    def _least(self) -> Dim:
         """What has to stay free over it [mm]."""
         sheet = self.spec.clear_above
         if sheet is None:
@@ -96,13 +97,13 @@ def _hoods(room: Room, run: Run, cooking: Appliance) -> Iterator[Breach]:
         if hood is None or not _is_its_hood(case, cooking):
             continue
         it = _Cooking(room, run, cooking, case)
-        free, most = it.free + case.standing, it.least
+        free, most = it.free, it.least
         if hood.liner_clear is not None:
             most = greatest(most, it.own.given(f"{case.key}.liner_clear", hood.liner_clear))
         if free.value < most.value:
             higher = it.own.length(most - free, "higher")
             yield replace(
-                _breach(it, _hangs(it, free), free, most),
+                _breach(it, _hangs(it), most),
                 remedies=(tell("hang it {} higher", higher), "a lower case"),
             )
 
@@ -111,9 +112,9 @@ def _is_its_hood(case: Case, cooking: Appliance) -> bool:
     return case.spec.hood is not None and case.spec.hood.over == cooking.spec.key
 
 
-def _hangs(it: _Cooking, free: Dim) -> Told:
+def _hangs(it: _Cooking) -> Told:
     says = f"{it.case.spec.title} hangs {{}} over {it.spec.title}"
-    return tell(says, it.own.length(free, "free"))
+    return tell(says, it.own.length(it.free))
 
 
 def _above(room: Room, run: Run, cooking: Appliance) -> Iterator[Breach]:
@@ -130,9 +131,8 @@ def _above(room: Room, run: Run, cooking: Appliance) -> Iterator[Breach]:
             if not case.spec.is_hung or not over or _is_its_hood(case, cooking):
                 continue
             it = _Cooking(room, run, cooking, case)
-            free, least = it.free + case.standing, it.least
-            if free.value < least.value:
-                yield _breach(it, _hangs(it, free), free, least)
+            if it.free.value < it.least.value:
+                yield _breach(it, _hangs(it), it.least)
 
 
 def _anywhere(room: Room, run: Run, cooking: Appliance, cases: list[Case]) -> Iterator[Breach]:
@@ -147,10 +147,10 @@ def _anywhere(room: Room, run: Run, cooking: Appliance, cases: list[Case]) -> It
     says = tell(
         f"nobody has said where {names} hang{'' if len(hung) > 1 else 's'}: "
         f"over {cooking.spec.title} it would leave {{}}",
-        it.own.length(it.free, "free"),
+        it.own.length(it.free),
     )
     yield replace(
-        _breach(it, says, it.free, it.least),
+        _breach(it, says, it.least),
         remedies=(
             "on = the wall that it hangs on, in both runs",
             f"hang it anywhere but over {cooking.spec.title}",
@@ -159,8 +159,8 @@ def _anywhere(room: Room, run: Run, cooking: Appliance, cases: list[Case]) -> It
     )
 
 
-def _breach(it: _Cooking, says: Told, free: Dim, least: Dim) -> Breach:
-    own, given = it.own, it.spec.clear_above
+def _breach(it: _Cooking, says: Told, least: Dim) -> Breach:
+    own, given, free = it.own, it.spec.clear_above, it.free
     most = own.length(least, "asked")
     asks: str = "its own sheet wants more"
     if given is None:
@@ -172,7 +172,7 @@ def _breach(it: _Cooking, says: Told, free: Dim, least: Dim) -> Breach:
     return Breach(
         it.case.key,
         tell("{}, and {} has to stay free: {}", says, most, asks),
-        measured=own.length(free, "free").text,
+        measured=own.length(free).text,
         limit=most.text,
         remedies=(
             "no case over it: a hood, by its own sheet",

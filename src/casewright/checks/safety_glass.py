@@ -158,7 +158,7 @@ def _large(room: Room, own: Reckoning, case: Case, part: Part) -> _Asked | None:
     begins = own.worked("begins", Fraction(low), _UP, *lift, part.placed.y)
     most = Fraction(_LARGE / max(box.y1 - box.y0, 1))
     wide = own.worked("widest", most, _SIGHT, part.finished.length)
-    from_low = own.length(_figure(own, _LOW, "begins higher"))
+    from_low = own.length(_figure(own, _LOW, "lower edge of a large pane"))
     return _Asked(
         tell("is over 9 sq ft and begins {} above the floor", own.length(begins)),
         (
@@ -215,7 +215,7 @@ def _beside_door(pane: _Pane, thing: PlacedThing) -> _Asked | None:
     if gap >= _BESIDE:
         return None
     name, far = thing.spec.title, _far(pane, thing, gap)
-    nearest = _figure(pane.own, _BESIDE, "beside a door")
+    nearest = _figure(pane.own, _BESIDE, "nearest to a door")
     by = pane.own.let("farther", nearest - far)
     return _Asked(
         tell(f"lies {{}} beside {name}", pane.own.length(far)), _ways(pane, by, thing, _DOOR_LOW)
@@ -231,7 +231,7 @@ def _round_corner(pane: _Pane, thing: PlacedThing, frame: WallFrame) -> _Asked |
         return None
     far = _far(pane, thing, _root(gap))
     name, off = thing.spec.title, pane.own.length(far)
-    nearest = _figure(pane.own, _BESIDE, "beside a door")
+    nearest = _figure(pane.own, _BESIDE, "nearest to a door")
     by = pane.own.worked("farther", _shift(pane, spot, _BESIDE), _SHIFT, far, nearest)
     ways = _ways(pane, by, thing, _DOOR_LOW)
     if thing.spec.swing is not None:
@@ -249,7 +249,7 @@ def _beside(pane: _Pane, thing: PlacedThing, frame: WallFrame) -> _Asked | None:
     if pane.low >= low or gap >= least**2:
         return None
     name, far = thing.spec.title, _far(pane, thing, _root(gap))
-    nearest = _figure(pane.own, least, f"beside a {thing.spec.kind}")
+    nearest = _figure(pane.own, least, f"nearest to a {thing.spec.kind}")
     by = pane.own.worked("farther", _shift(pane, corners, least), _SHIFT, far, nearest)
     why = tell(f"lies {{}} from {name}", pane.own.length(far))
     return _Asked(why, _ways(pane, by, thing, low))
@@ -257,7 +257,7 @@ def _beside(pane: _Pane, thing: PlacedThing, frame: WallFrame) -> _Asked | None:
 
 def _ways(pane: _Pane, by: Dim, thing: PlacedThing, low: Fraction) -> tuple[str, ...]:
     own, name = pane.own, thing.spec.title
-    up = own.length(_figure(own, low, f"begins higher near a {thing.spec.kind}"))
+    up = own.length(_figure(own, low, f"lower edge near a {thing.spec.kind}"))
     return (
         tell(f"the glass {{}} farther from {name}, along its wall", own.about(by, "by", Way.UP)),
         tell("glass only from {} up", up),
