@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from casewright.casework.cases import Case
 from casewright.casework.cautions import CAUTIONS
 from casewright.checks.words import kilograms
-from casewright.dims import Dim, Unit, mark_of, measure_of
+from casewright.dims import Dim, Measure, Unit, mark_of, measure_of
 from casewright.install.hanging import Hanging, WallHanging
 from casewright.install.order import Lift
 from casewright.install.stud_map import CaseScrews, WallScrew
@@ -67,8 +67,7 @@ def _lift_card(room: Room, hang: WallHanging, lift: Lift, place: tuple[int, int]
         lead="left side from the wall's left end",
         big=line_of(mark_of(lift.place.left, unit)),
         lines=(
-            line_of("Right side at ", mark_of(lift.place.right, unit), ", underside ",
-                    mark_of(lift.place.bottom, unit), " above the highest floor"),
+            line_of("Right side at ", mark_of(lift.place.right, unit), *_height(hang, lift, unit)),
             (f"{kilograms(room, lift.weight)}; {lift.because}",),
         ),
         warns=(caution_line(_LIFT), caution_line(_CABLES)),
@@ -77,6 +76,20 @@ def _lift_card(room: Room, hang: WallHanging, lift: Lift, place: tuple[int, int]
         ticks=tuple(_hung(case)),
         parts=tuple(part.path for part in case.parts),
     )  # fmt: skip
+
+
+def _height(hang: WallHanging, lift: Lift, unit: Unit) -> Iterator[str | Measure]:
+    """How high what hangs begins and what stands ends: from the level line where there is one."""
+    place = lift.place
+    word, dim = ("underside", place.bottom) if place.is_hung else ("top", place.top)
+    mark = next((m for m in hang.heights if m.above_floor.value == dim.value), None)
+    far = None if mark is None else mark.from_line
+    if far is None:
+        yield from (f"; {word} ", mark_of(dim, unit), " above the highest floor")
+        return
+    size = Measure(abs(far.value), unit, far.path, mark_of(dim, unit).precision)
+    way = "up" if far.value > 0 else "down"
+    yield from (f"; {word} ", size, f" {way} from the level line")
 
 
 def _is_nothing(dim: Dim, unit: Unit) -> bool:

@@ -109,5 +109,6 @@ def test_what_stands_is_shimmed_and_what_hangs_is_not() -> None:
         (card,) = _cards(room, day, f"hang.lift.{lift.case.key}")
         shims = [row for row in card.rows if row.label == "shim"]
         assert not (lift.place.is_hung and shims)
+        assert "from the level line" in size_text(card.lines[0])
         assert all(re.search("[1-9]", size_text(row.big)) for row in shims)
     assert any(shim.shim.value for shim in hang.floor_shims)
