@@ -46,9 +46,7 @@ def part_tick(
     return ShopTick(key=f"{kind}:{path}", kind=kind, words=(path,), label=label, parts=parts)
 
 
-def done_tick(
-    what: str, told: Iterable[str], label: str = "", parts: tuple[str, ...] = ()
-) -> ShopTick:
+def done_tick(what: str, told: Iterable[str], parts: tuple[str, ...] = ()) -> ShopTick:
     """Ticks off what makes no part: done as it is told now, open again once it is told otherwise.
 
     Parameters
@@ -57,22 +55,15 @@ def done_tick(
         'step 3 of pots'.
     told
         What is to be done.
-    label
-        Of the tick; empty: that it is done.
     parts
         Of what it is a step to: it is done as well once they are put together.
     """
+    label = line_of(Strong(sentence(what)))
     digest = hashlib.sha256(what.encode())
     for each in told:
         digest.update(f"{each}\n".encode())
     words = f"{_DONE}{what}, as told {digest.hexdigest()[:8]}"
-    return ShopTick(
-        key=words,
-        kind="note",
-        words=(words,),
-        label=(sentence(label or f"{what}: done"),),
-        parts=parts,
-    )
+    return ShopTick(key=words, kind="note", words=(words,), label=label, parts=parts)
 
 
 def ticks_off(entry: Entry) -> bool:
