@@ -87,7 +87,7 @@ TRADE_FIGURES: Mapping[str, TradeFigure] = MappingProxyType(
             "1/4", "6", "sheet of which templates are cut: stiff, and its edge guides a bush"
         ),
         "cleat_thickness": TradeFigure("1/2", "12", "thinnest cleat that holds screws"),
-        "level_tops": TradeFigure("1/16", "1.5", "most that tops are out over `level_over`"),
+        "level_tops": TradeFigure("1/16", "1.5", "most that tops are out over four feet"),
         "level_over": TradeFigure(
             "4", "1.2", "length of the level that tops are tried with", units=("ft", "m")
         ),

@@ -8,6 +8,7 @@ from fractions import Fraction
 from casewright.dims import (
     PRECISION,
     Chain,
+    Origin,
     Unit,
     Way,
     Why,
@@ -24,7 +25,7 @@ from casewright.job.reasons import number_text, reasons
 from casewright.job.section_edits import put_section
 from casewright.job.splicing import found_at, literal, parsed, refuse
 from casewright.job.syntax import dotted
-from casewright.sources import INCH
+from casewright.sources import INCH, SOURCES
 from casewright.style import STYLE_KEYS
 from casewright.web.schema import WhyNode, WhyView
 from casewright.web.snapshot import Snapshot
@@ -95,11 +96,18 @@ def _node(node: Why, unit: Unit, known: Mapping[str, Why], places: _Places) -> W
         value=shown,
         formula=node.formula,
         rests_on=node.args,
-        origin="" if origin is None else ": ".join(filter(None, (origin.kind, origin.note))),
+        origin="" if origin is None else _origin_words(origin),
         where="" if origin is None else origin.where,
         key="" if key is None else dotted(key),
         typed=typed,
     )
+
+
+def _origin_words(origin: Origin) -> str:
+    """'cited: fibreboard up to it counts as thin, TSCA Title VI'."""
+    source = SOURCES[origin.source].title if origin.source in SOURCES else origin.source
+    words = ", ".join(filter(None, (origin.note, source)))
+    return ": ".join(filter(None, (origin.kind, words)))
 
 
 def _box_within(node: Why, known: Mapping[str, Why]) -> Why | None:
