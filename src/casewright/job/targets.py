@@ -89,6 +89,11 @@ class Targets:
             raise self._not_read(dim)
         return dim
 
+    def read_on(self, path: str) -> Dim | None:
+        """The number of exactly that path, None where nothing real stands for it."""
+        dim = self.room.chain.nodes.get(path)
+        return dim if dim is not None and self._is_read(dim) else None
+
     def front(self, path: str) -> Front | None:
         """The front of that path, or None."""
         fronts = (front for case in self.room.cases for front in case.fronts)

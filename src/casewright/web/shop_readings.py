@@ -9,7 +9,6 @@ from casewright.dims.slack import slack
 from casewright.job.defaults import TOOL_ACCURACY
 from casewright.job.expectation import allowed_off
 from casewright.job.targets import Targets
-from casewright.record import RecordError
 from casewright.room.model import Room
 from casewright.web.shop_lines import line_of
 from casewright.web.shop_schema import Line, ShopReading
@@ -34,11 +33,8 @@ class Readable:
         tool
             It is read with; empty: the usual one.
         """
-        if dim is None or not dim.path:
-            return None
-        try:
-            dim = self._targets.number(dim.path)
-        except RecordError:
+        dim = None if dim is None else self._targets.read_on(dim.path)
+        if dim is None:
             return None
         unit = self._room.spec.unit
         tool = tool or ("calliper" if dim.path.endswith("thickness") else "tape")
