@@ -298,8 +298,8 @@ def test_a_long_page_is_read_section_by_section_and_printed_whole(
         page.emulate_media(media="screen")
         listed.get_by_role("button", name="All on one page").click()
         expect(sections.filter(visible=True)).to_have_count(sections.count())
-        for path, name in (("/machine", re.compile("^3: Plate template")), ("/machine/pots", "3")):
-            page.goto(f"{address}{path}")
+        for to, name in (("/machine", re.compile("^3: Plate template")), ("/machine/pots", "3")):
+            page.goto(f"{address}{to}")
             listed.get_by_role("link", name=name).last.click()
             page.wait_for_function(_STAYS)
         page.close()
