@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from casewright.dims import Unit, size_text
 from casewright.dims.count_text import counted
 from casewright.job.forecasting import Outlook
-from casewright.packet.words import mark_list
+from casewright.packet.mark_words import mark_list
 from casewright.record import Entry
 from casewright.resolve import HoldPoint, hold_points
 from casewright.room.fit_words import fit_name, gap_text

@@ -9,7 +9,7 @@ from pathlib import Path
 from casewright.dims import Unit, shop_text
 from casewright.dims.count_text import counted
 from casewright.job.record_documents import chosen
-from casewright.packet.words import mark_list
+from casewright.packet.mark_words import mark_list
 from casewright.record import Entry, damaged_files, standing
 from casewright.resolve.differences import Difference
 from casewright.room.model import Room

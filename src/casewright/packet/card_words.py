@@ -9,9 +9,10 @@ from casewright.casework.features import Bores, Cut
 from casewright.casework.parts import Part
 from casewright.outputs.inlines import Inline, Link, Rich, SignMark, Strong
 from casewright.packet.hold_marks import HoldMarks
+from casewright.packet.mark_words import mark_list
 from casewright.packet.part_groups import PartGroup
 from casewright.packet.places import place_words
-from casewright.packet.words import edge_words, mark_list, place_titles, sizes
+from casewright.packet.words import edge_words, place_titles, sizes
 from casewright.room.matched import matched_slabs
 from casewright.room.model import Room
 

@@ -11,8 +11,8 @@ from casewright.outputs.blocks import Block, Callout, Column, Heading, Row, Step
 from casewright.outputs.inlines import Blank, Inline, Link, PageNumber, Rich, SignMark, Strong
 from casewright.packet.assembly_steps import Stop
 from casewright.packet.hold_marks import HOLDS, HoldMarks, point_measure, point_name
+from casewright.packet.mark_words import mark_list
 from casewright.packet.places import place_words
-from casewright.packet.words import mark_list
 from casewright.resolve import HoldPoint, band_path
 from casewright.room.forecast_words import chance_text, with_text
 from casewright.room.model import Room

@@ -13,7 +13,8 @@ from casewright.outputs.blocks import Column, Row
 from casewright.outputs.inlines import Blank, Inline, Link, Rich, SignMark, Strong, Tick
 from casewright.packet.cut_words import triangle_words
 from casewright.packet.hold_marks import HoldMarks
-from casewright.packet.words import mark_list, sizes, unfold
+from casewright.packet.mark_words import mark_list
+from casewright.packet.words import sizes, unfold
 
 __all__ = ["saw_columns", "saw_rows"]
 

@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from itertools import groupby
-
 from casewright.casework.features import Bores, Cut, Feature, Plane, Setup
 from casewright.casework.parts import Part
 from casewright.dims import Dim, Measure, measure_of
@@ -16,7 +13,6 @@ __all__ = [
     "at_words",
     "edge_words",
     "feature_name",
-    "mark_list",
     "place_titles",
     "plane_word",
     "setup_lines",
@@ -85,20 +81,6 @@ def place_titles(room: Room) -> dict[str, str]:
     """Names in words of all that parts belong to: cases by key, runs by `run.<key>`."""
     titles = {case.key: case.spec.title for case in room.cases}
     return titles | {f"run.{run.spec.key}": run.spec.title for run in room.runs}
-
-
-def mark_list(marks: Iterable[str]) -> str:
-    """Marks in short: '1 to 4, 9, 12'."""
-    numbers = sorted({int(mark) for mark in marks})
-    found: list[str] = []
-    for _, run in groupby(enumerate(numbers), key=lambda item: item[1] - item[0]):
-        run_numbers = [number for _, number in run]
-        first, last = run_numbers[0], run_numbers[-1]
-        if last - first > 1:
-            found.append(f"{first} to {last}")
-        else:
-            found.extend(str(number) for number in run_numbers)
-    return ", ".join(found)
 
 
 def feature_name(part: Part, feature: Feature) -> str:

@@ -7,8 +7,8 @@ from typing import Literal
 
 from casewright.findings import Question
 from casewright.packet.hold_marks import point_measure, point_name
+from casewright.packet.mark_words import mark_list
 from casewright.packet.places import place_words
-from casewright.packet.words import mark_list
 from casewright.resolve import HoldPoint, band_path
 from casewright.room.forecast_words import chance_text, with_text
 from casewright.room.model import Room
