@@ -262,6 +262,16 @@ def test_a_piece_that_another_stands_in_line_with_stops_the_work_by_name() -> No
     assert not _stops(worked)
 
 
+def test_a_pad_too_short_for_any_hole_of_its_slide_stops_the_work_by_name() -> None:
+    """The slide is what it is: its holes are looked for where it has them."""
+    spec, as_planned = _planned("gallery_frames")
+    pad = "halves.roll_out_left_1.pad_left.length"
+    assert pad in as_planned.room.chain.nodes
+    worked = _with_fits_alone(spec, {pad: Fact(Origin("made", "cut"), cut=Fraction(40))})
+    [says] = _stops(worked) - _stops(as_planned)
+    assert "a hole for the slide breaks the edge" in says
+
+
 @pytest.mark.parametrize(
     ("short", "rung", "sleeper"),
     [((1,), "recut", 1), ((2,), "recut", 2), ((3,), "recut", 3),

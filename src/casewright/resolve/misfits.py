@@ -156,9 +156,9 @@ def _partners(trials: Trials, case: Case, move: Move, mends: set[Key]) -> Iterat
     for part in case.parts:
         if part is move.part or part.role != move.part.role or part.state != move.part.state:
             continue
-        dim = dict(sides_of(part))[move.side]
-        size = dict(sides_of(move.part))[move.side].value
-        if dim.value <= size:
+        dim, size = dict(sides_of(part))[move.side], move.dim.value
+        is_alike = move.dim.wanted in (dim.wanted, dim.value) or dim.wanted == size
+        if dim.value <= size or not is_alike:
             continue
         trial = trials.alone(case, {dim.path: size})
         if trials.spoils_nothing(trial) and not mends & set(trial.broken(case.key)):

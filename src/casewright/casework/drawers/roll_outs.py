@@ -166,7 +166,7 @@ def _planned(
     beyond
         Thickness of each layer of its pads, and how many.
     """
-    name, line, _ = named
+    name, line, length = named
     opening, bay = where
     place = maker.place.at(name)
     front = place.let(
@@ -175,12 +175,12 @@ def _planned(
     )
     ends = [_stack(maker, carcase, wall, named, (front, beyond)) for wall in bay.walls]
     for part, _ in ends:
-        _bore(maker, part, kind, name)
+        _bore(maker, part, kind, (name, length))
     foot = maker.parts[carcase.left].placed.y
     place.let("slide_line", line if foot is maker.zero else line - foot)
     (left, wall), (right, far) = ends
     return DrawerPlan(
-        name, roll_out_title(name), opening, kind, named[2],
+        name, roll_out_title(name), opening, kind, length,
         place.let("box_bottom", line - maker.house.slide(kind, "line")),
         maker.style("roll_out_height"), (f"{left.path}.slide", f"{right.path}.slide"),
         place.let("wall", wall), place.let("clear", far - wall), front,
@@ -259,9 +259,16 @@ def _put(
     )  # fmt: skip
 
 
-def _bore(maker: Maker, pad: Part, kind: SlideKind, name: str) -> None:
-    house = maker.house
-    most = pad.finished.length.value - LAST_HOLE
+def _bore(maker: Maker, pad: Part, kind: SlideKind, named: tuple[str, Dim]) -> None:
+    """The holes of a slide, all of them: a pad cut too short for one is told of by the proof.
+
+    Parameters
+    ----------
+    named
+        Name of the roll-out, and the length of its slides [mm].
+    """
+    house, (name, length) = maker.house, named
+    most = length.value - LAST_HOLE
     holes = [hole for hole in house.slide_row(kind, "holes") if hole.value <= most]
     half = pad.finished.width / 2
     depth = least(house.slide(kind, "depth"), pad.finished.thickness * 2 / 3)
