@@ -6,12 +6,16 @@ from fractions import Fraction
 
 import pytest
 from tests.builders import GLASS, SLAB, Unit, case_spec, job, length
+from tests.jobs import HEAD, read
 
+from casewright.breakdown.nudges import DepthGroup, Nudge
 from casewright.buying import BuyLine, room_lines
 from casewright.dims import Dim, Measure, parts_of
 from casewright.findings import entered
+from casewright.job import nudges
 from casewright.job.numbers import chain_with
 from casewright.job.reasons import reasons
+from casewright.job.worked import work_out
 from casewright.room.build import build
 from casewright.room.model import Room
 from casewright.room.specs import RunSpec
@@ -89,3 +93,17 @@ def test_the_glue_is_reckoned_from_the_edges_of_every_case(room: Room) -> None:
     each = [nodes[f"buy.glue.edges.{case.key}"].value for case in room.cases]
     assert whole.value == sum(each, Fraction(0))
     assert abs(line.need - whole.value * 250 / (60 * Fraction("304.8"))) < Fraction(1, 100)
+
+
+def test_a_depth_that_saves_says_that_it_was_tried(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Whatever the search finds: the note's depth is solved, beside the one that was typed."""
+    room = work_out(read(f'{HEAD}[case.a]\nkind = "bookcase"\nwidth = 24\ndepth = 12\n')).room
+    found = Nudge(
+        DepthGroup("bookcase", ("a",), length("12")), length("11 3/4"), {"plywood": (2, 1)}
+    )
+    monkeypatch.setattr(nudges, "find_nudges", lambda *_, **__: [found])
+    why = reasons(room, "plan.saves.a.depth")
+    assert why[0].origin is not None
+    assert why[0].origin.kind == "solved"
+    assert why[0].wanted == length("11 3/4")
+    assert why[0].args == ("a.wanted_depth",)
