@@ -63,15 +63,6 @@ export function CardView({ card }: { card: Card }) {
         </ol>
       )}
       {isAfter && <Pictures figures={card.figures} />}
-      {card.ticks.map((tick) => (
-        <TickBox key={tick.key} tick={tick} />
-      ))}
-      {open.length > 1 && (
-        <button type="button" class="firm wide" onClick={() => open.forEach(tickOff)}>
-          All {open.length} done
-        </button>
-      )}
-      {card.timer !== "" && <TimerBox what={card.timer} where={card.timer === "paint" ? card.title : card.over} />}
       {card.warns.length > 0 && (
         <section class="warns" aria-label="cautions">
           {card.warns.map((line, n) => (
@@ -81,6 +72,15 @@ export function CardView({ card }: { card: Card }) {
           ))}
         </section>
       )}
+      {card.ticks.map((tick) => (
+        <TickBox key={tick.key} tick={tick} />
+      ))}
+      {open.length > 1 && (
+        <button type="button" class="firm wide" onClick={() => open.forEach(tickOff)}>
+          All {open.length} done
+        </button>
+      )}
+      {card.timer !== "" && <TimerBox what={card.timer} where={card.timer === "paint" ? card.title : card.over} />}
       <Spent about={about} called={about === "" ? "the job" : (parts.value.get(card.parts[0] ?? "")?.case ?? "")} />
     </article>
   );
