@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from typing import SupportsIndex
 
 from casewright.dims.measure import Measure
 
@@ -45,6 +46,13 @@ class Told(str):
         """Both in one sentence."""
         return joined("", (other, self))
 
+    def replace(self, old: str, new: str, count: SupportsIndex = -1, /) -> Told:
+        """Other words for some; lengths stay, unless the words sought reach into one."""
+        plain = super().replace(old, new, count)
+        kept = (part.replace(old, new) if isinstance(part, str) else part for part in self.parts)
+        made = joined("", kept)
+        return made if made == plain else Told(plain)
+
     @property
     def capital(self) -> Told:
         """The sentence with a capital, where it begins with a word."""
@@ -58,23 +66,25 @@ Content = str | Measure | tuple[str | Measure, ...]
 """What a line says: words, a length, or several of both."""
 
 
-def tell(words: str, *lengths: str | Measure) -> Told:
-    """A sentence with lengths, or with other sentences, in the places marked {}.
+def tell(words: str, *told: str | Measure | int) -> Told:
+    """A sentence with lengths, counts, names or other sentences in the places marked {}.
+
+    Names that a person wrote come as `told`, never within `words`: they may have braces in them.
 
     Parameters
     ----------
     words
-        The sentence; a pair of braces for each length.
+        The sentence; a pair of braces for each of `told`.
 
     Raises
     ------
     ValueError
-        When there are more or fewer lengths than places: a defect of the program.
+        When there are more or fewer than places: a defect of the program.
     """
     between = words.split("{}")
     found: list[str | Measure] = [between[0]]
-    for length, after in zip(lengths, between[1:], strict=True):
-        found += [length, after]
+    for each, after in zip(told, between[1:], strict=True):
+        found += [str(each) if isinstance(each, int) else each, after]
     return joined("", found)
 
 

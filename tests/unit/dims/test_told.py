@@ -59,6 +59,16 @@ def test_nothing_is_lost_when_sentences_are_joined(items: list[Told], between: s
     assert (again, again.parts) == (whole, whole.parts)
 
 
+@given(_SENTENCES, st.text("ab1", min_size=1, max_size=2), _WORDS)
+def test_words_are_replaced_as_in_any_text(said: Told, old: str, new: str) -> None:
+    """The lengths stay where only words changed."""
+    found = said.replace(old, new)
+    assert found == str(said).replace(old, new)
+    texts = [each.replace(old, new) if isinstance(each, str) else each.text for each in said.parts]
+    if found == "".join(texts):
+        assert _paths(found) == _paths(said)
+
+
 def test_on_a_page_and_on_paper_a_told_length_is_a_length() -> None:
     """Its fraction is stacked; on the page it can be asked."""
     said = tell("plane to {}", as_said(_WIDTH, "in"))
